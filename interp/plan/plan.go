@@ -1,0 +1,254 @@
+// Package plan holds what a plan file comes to, in numbers: plain data that
+// the checks read, the drawings draw and `list --as json` writes as it is.
+//
+// Lengths are metres, angles degrees, times seconds from the shot's start;
+// fields whose name ends in MM are millimetres. Distances are as the tape
+// reads them (see Plan.Tape) unless the name says that they are from the lens,
+// that is from its front principal plane. Angles of the ring are from its near
+// end; angles at the hand are those times the gear.
+package plan
+
+import (
+	"pullscore/lang/timecode"
+	"pullscore/optics/ring"
+)
+
+// A Plan is one file's plan.
+type Plan struct {
+	Title    string    `json:"plan"`
+	Rate     string    `json:"rate"` // as written: "24", "29.97df"
+	Tape     string    `json:"tape"` // "sensor" or "lens"
+	Units    string    `json:"units"`
+	Shots    []*Shot   `json:"shots"`
+	Defaults []Default `json:"defaults"`
+
+	File string `json:"-"` // the path that it was read from
+}
+
+// A Default is a value that the plan leaves out, and what stands in for it.
+type Default struct {
+	Name  string `json:"name"`
+	Value string `json:"value"`
+	Why   string `json:"why"`
+	Shot  string `json:"shot,omitempty"` // the shot that it concerns; empty: all
+}
+
+// A Screen is what the film is watched on.
+type Screen struct {
+	Width  Number `json:"width_m"`
+	Viewer Number `json:"viewer_m"` // how far the viewer sits
+}
+
+// A Shot is one shot, resolved and computed.
+type Shot struct {
+	ID       string  `json:"id"`
+	Title    string  `json:"title,omitempty"`
+	Camera   string  `json:"camera"`
+	Lens     string  `json:"lens"`
+	Support  string  `json:"support"` // tripod, dolly, shoulder or hand
+	Puller   string  `json:"puller,omitempty"`
+	Gear     Number  `json:"gear"`
+	WheelMM  Number  `json:"wheel_mm,omitzero"` // with a gear only
+	BeginsAt string  `json:"begins_at,omitempty"`
+	Duration Number  `json:"duration_s"`
+	Wanted   Number  `json:"wanted"`   // the wanted chance of landing, 0 to 1
+	Quickest Number  `json:"quickest"` // the shortest rack wanted, seconds
+	Screen   *Screen `json:"screen,omitempty"`
+
+	Stop        string `json:"stop"` // as written
+	FocalMM     Number `json:"focal_mm"`
+	FNumber     Number `json:"f_number"`
+	TNumber     Number `json:"t_number,omitzero"`
+	CriterionMM Number `json:"criterion_mm"` // the blur disc on the sensor that still is sharp
+	Hyperfocal  Number `json:"hyperfocal_m"` // from the lens
+
+	Subjects []*Subject `json:"subjects"`
+	Lines    []Line     `json:"lines"`
+	Cues     []Cue      `json:"cues"`
+	Actions  []Action   `json:"actions"`
+	Pauses   []Pause    `json:"pauses"`
+	Blocking []Blocking `json:"blocking"`
+	Pulls    []*Pull    `json:"pulls"`
+
+	File string `json:"file"`
+	Line int    `json:"line"`
+
+	// What the figures above are computed from, and the drawings draw with.
+	Optics   Optics        `json:"-"`
+	Flags    []Flag        `json:"-"` // the findings, for the drawings
+	Rate     timecode.Rate `json:"-"`
+	Begins   int64         `json:"-"` // BeginsAt as frames
+	Imperial bool          `json:"-"` // display feet and inches first
+	PlanName string        `json:"-"` // the plan's title
+}
+
+// Optics is a shot's camera and lens in numbers, over the time of the shot.
+type Optics struct {
+	SensorW, SensorH float64 // metres
+	Focal            *Track  // metres, over a zoom
+	Number           float64 // the f-number set
+	// Widest is the widest f-number that the lens has at a focal length; nil: always the one set.
+	Widest        func(focal float64) float64
+	Pupil         float64 // exit over entrance pupil, 1 where not said
+	Criterion     float64 // metres on the sensor
+	FromLens      bool    // tape from lens: distances need no conversion
+	ArcminPerBlur float64 // arc minutes at the viewer for a metre of blur on the sensor
+
+	Ring     *ring.Law // nil where the lens has no ring that can be pulled by angle
+	Marked   bool      // the ring law comes from the lens's marks
+	Diameter float64   // of the ring, metres; NaN where not said
+	TurnsTo  string    // "left", "right" or "": which way the ring turns towards infinity
+	Breathes float64   // percent over the whole ring; NaN: unit focusing
+
+	Camera *Track // the camera's way along the axis from where it starts, metres
+	Start  Target // where the focus is when the shot starts
+}
+
+// A Target is where a pull goes: a lens distance in metres that may follow a
+// subject.
+type Target struct {
+	Name     string   // the subject, "" for a bare distance
+	Text     string   // as written
+	Distance float64  // from the lens, metres, at the time it is reached
+	Soft     bool     // a bare length or an offset: nothing is said of its sharpness
+	Names    []string // the subjects of a split
+}
+
+// A Subject is someone or something that the focus can be on, as it stands at
+// the start of the shot.
+type Subject struct {
+	Name         string   `json:"name"`
+	Distance     Number   `json:"distance_m"` // along the axis
+	LensDistance Number   `json:"lens_distance_m"`
+	Side         Number   `json:"side_m"` // to the right positive
+	Deep         Number   `json:"deep_m"`
+	Sways        Number   `json:"sways_m,omitzero"`
+	Near         Number   `json:"near_m"` // sharp from here with the focus on it
+	Far          Number   `json:"far_m"`  // to here
+	RingDeg      Number   `json:"ring_deg,omitzero"`
+	Window       Interval `json:"window_deg,omitzero"` // ring settings that keep it sharp
+	Path         []Point  `json:"path"`
+
+	Along    *Track  `json:"-"` // from the camera's first place, along the axis
+	Across   *Track  `json:"-"`
+	SlantDeg float64 `json:"-"`                // of the tape, 0 where read along the axis
+	Slant    Number  `json:"slant_m,omitzero"` // the slant tape as read
+}
+
+// A Point is a place on a subject's path.
+type Point struct {
+	T        Number `json:"t_s"`
+	Distance Number `json:"distance_m"`
+	Side     Number `json:"side_m"`
+}
+
+// A Line is a spoken line.
+type Line struct {
+	Who       string `json:"who"`
+	Text      string `json:"text"`
+	Start     Number `json:"start_s"`
+	End       Number `json:"end_s"`
+	Estimated bool   `json:"estimated"`
+
+	Words []Word `json:"-"`
+}
+
+// A Word is one word of a line and when it sounds.
+type Word struct {
+	Text       string
+	Start, End float64
+	Hangs      bool // a move of the focus hangs on it
+}
+
+// A Cue is a named moment.
+type Cue struct {
+	Name string `json:"name"`
+	T    Number `json:"t_s"`
+}
+
+// An Action is a piece of business.
+type Action struct {
+	Text  string `json:"text"`
+	Start Number `json:"start_s"`
+	End   Number `json:"end_s"`
+}
+
+// A Pause is a silence.
+type Pause struct {
+	Start Number `json:"start_s"`
+	End   Number `json:"end_s"`
+}
+
+// Blocking is a move of a person ("moves"), of the camera ("dolly") or of the
+// zoom ("zoom", From and To then focal lengths).
+type Blocking struct {
+	Who     string `json:"who,omitempty"`
+	Kind    string `json:"kind"`
+	Start   Number `json:"start_s"`
+	End     Number `json:"end_s"`
+	From    Number `json:"from_m,omitzero"`
+	To      Number `json:"to_m,omitzero"`
+	FromMM  Number `json:"from_mm,omitzero"`
+	ToMM    Number `json:"to_mm,omitzero"`
+	Profile string `json:"profile"` // smooth or even
+}
+
+// A Pull is a move of the focus: a rack, or a follow.
+type Pull struct {
+	Number     int    `json:"number"` // from 1 within the shot
+	Kind       string `json:"kind"`   // rack or follow
+	From       string `json:"from,omitempty"`
+	To         string `json:"to,omitempty"`
+	Target     string `json:"target"` // as written
+	Profile    string `json:"profile"`
+	Anchor     string `json:"anchor,omitempty"`
+	Start      Number `json:"start_s"`
+	Land       Number `json:"land_s"` // a follow: where it ends
+	StartFrame int64  `json:"start_frame"`
+	LandFrame  int64  `json:"land_frame"`
+	FromM      Number `json:"from_m"`
+	ToM        Number `json:"to_m"`
+
+	FromDeg    Number   `json:"from_deg,omitzero"` // on the ring
+	ToDeg      Number   `json:"to_deg,omitzero"`
+	HandDeg    Number   `json:"hand_deg,omitzero"` // travel at the hand, positive
+	WindowHand Interval `json:"window_hand_deg,omitzero"`
+	OpenNear   bool     `json:"open_near,omitempty"` // the ring's near stop bounds the window
+	OpenFar    bool     `json:"open_far,omitempty"`  // its far stop does
+	Peak       Number   `json:"peak_deg_s,omitzero"` // at the hand
+	Regrips    int      `json:"regrips"`
+	Needed     Number   `json:"needed_s,omitzero"` // shortest that lands with the wanted chance
+	Spread     Number   `json:"spread_deg,omitzero"`
+	Chance     Number   `json:"probability,omitzero"`
+	Ceiling    Number   `json:"ceiling,omitzero"` // the chance with all the time in the world
+	Lag        Number   `json:"lag_m,omitzero"`   // of a follow
+
+	Near        Number `json:"near_m"` // sharp from here once landed
+	Far         Number `json:"far_m"`
+	LeftBlur    Number `json:"left_blur_arcmin,omitzero"`
+	ReachedBlur Number `json:"reached_blur_arcmin,omitzero"`
+	Breathing   Number `json:"breathing_percent,omitzero"`
+	Because     string `json:"because,omitempty"`
+
+	File   string `json:"file"`
+	Line   int    `json:"line"`
+	Column int    `json:"column"`
+
+	Goal     Target    `json:"-"`
+	FromLens float64   `json:"-"` // the focus at the start, from the lens, metres
+	ToLens   float64   `json:"-"` // at the landing
+	Grips    []float64 `json:"-"` // times at which the hand lets go, seconds
+	LostEach float64   `json:"-"` // what a re-grip costs, seconds
+}
+
+// A Flag is a finding as a drawing shows it.
+type Flag struct {
+	Number   int    // from 1 within the shot
+	Severity string // note, warning or error
+	Code     string
+	Text     string  // the message
+	Cures    string  // the cures as one phrase; may be empty
+	Time     float64 // where it lies in the shot, seconds
+	Row      string  // the row that it belongs on: lines, distance, sharp or hand
+	Pull     int     // the pull that it is about; 0: none
+}

@@ -1,0 +1,88 @@
+// Tracks: how a value goes in time, as people, camera and zoom move.
+
+package plan
+
+import "slices"
+
+// A Spot is a position in metres: Offset alone, or Offset from wherever the
+// parent track is at the time.
+type Spot struct {
+	Parent *Track
+	Offset float64
+}
+
+func (s Spot) at(t float64) float64 {
+	if s.Parent == nil {
+		return s.Offset
+	}
+	return s.Parent.At(t) + s.Offset
+}
+
+// A Step takes a track to another spot between two times in seconds.
+type Step struct {
+	Start, End float64
+	To         Spot
+	Smooth     bool // minimum jerk; else constant speed
+}
+
+// A Track is a value in time: where it begins, and its steps in order of time,
+// none overlapping.
+type Track struct {
+	From  Spot
+	Steps []Step
+}
+
+// Still returns a track that stays at v.
+func Still(v float64) *Track { return &Track{From: Spot{Offset: v}} }
+
+// At returns the value at t seconds.
+func (tr *Track) At(t float64) float64 {
+	spot := tr.From
+	for i := range tr.Steps {
+		s := &tr.Steps[i]
+		if t <= s.Start {
+			break
+		}
+		if t < s.End {
+			u := (t - s.Start) / (s.End - s.Start)
+			a, b := spot.at(t), s.To.at(t)
+			return a + (b-a)*Ease(u, s.Smooth)
+		}
+		spot = s.To
+	}
+	return spot.at(t)
+}
+
+// Moves reports whether the track changes at all.
+func (tr *Track) Moves() bool {
+	return len(tr.Steps) > 0 || tr.From.Parent != nil && tr.From.Parent.Moves()
+}
+
+// Keys returns the times at which the track starts or stops changing, in
+// order, those of its parents included.
+func (tr *Track) Keys() []float64 {
+	var keys []float64
+	add := func(s Spot) {
+		if s.Parent != nil {
+			keys = append(keys, s.Parent.Keys()...)
+		}
+	}
+	add(tr.From)
+	for _, s := range tr.Steps {
+		keys = append(keys, s.Start, s.End)
+		add(s.To)
+	}
+	slices.Sort(keys)
+	return slices.Compact(keys)
+}
+
+// Ease is the share of a move done at the share u (0 to 1) of its time: the
+// minimum-jerk polynomial of Flash & Hogan (1985), J Neurosci 5(7), or
+// constant speed.
+func Ease(u float64, smooth bool) float64 {
+	u = min(max(u, 0), 1)
+	if !smooth {
+		return u
+	}
+	return u * u * u * (10 + u*(-15+6*u))
+}
