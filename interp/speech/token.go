@@ -1,0 +1,160 @@
+// Tokens: the words of a line.
+
+package speech
+
+import (
+	"unicode"
+	"unicode/utf8"
+
+	"golang.org/x/text/unicode/norm"
+)
+
+// A Token is a word of a line, or one character of a script that is written
+// without spaces.
+type Token struct {
+	Text       string // in normal form C
+	Start, End int    // bytes of the line as given, End after the last
+	Syllables  int    // at least 1
+}
+
+// Split returns the words of a line in order: runs of letters, marks and
+// digits. An apostrophe between letters (don't) and a comma or point between
+// digits (1,500) are part of the word; hyphens and other signs part words and
+// are silent. In scripts written without spaces each letter, with the marks
+// that follow it, is a Token.
+func Split(text string) []Token {
+	nfc, offset := compose(text)
+	var tokens []Token
+	for i := 0; i < len(nfc); {
+		r, size := utf8.DecodeRuneInString(nfc[i:])
+		if !begins(r) {
+			i += size
+			continue
+		}
+		end := tokenEnd(nfc, i, r, i+size)
+		word := nfc[i:end]
+		tokens = append(tokens, Token{
+			Text: word, Start: offset.of(i), End: offset.of(end), Syllables: Syllables(word),
+		})
+		i = end
+	}
+	return tokens
+}
+
+// tokenEnd returns where the token ends that starts at i with the letter or
+// digit r, whose own bytes end at next.
+func tokenEnd(s string, i int, r rune, next int) int {
+	alone := spaceless(r)
+	last := r // the last letter or digit
+	end := next
+	for end < len(s) {
+		r, size := utf8.DecodeRuneInString(s[end:])
+		switch {
+		case unicode.IsMark(r), joiner(r):
+			end += size
+		case alone:
+			return end
+		case begins(r) && !spaceless(r):
+			last = r
+			end += size
+		case binds(last, r, s[end+size:]):
+			end += size
+		default:
+			return end
+		}
+	}
+	return end
+}
+
+// begins reports whether a character can begin a token.
+func begins(r rune) bool {
+	if r < utf8.RuneSelf {
+		return 'a' <= r && r <= 'z' || 'A' <= r && r <= 'Z' || '0' <= r && r <= '9'
+	}
+	return unicode.IsLetter(r) || unicode.IsDigit(r)
+}
+
+// binds reports whether the sign r is part of a word: it stands behind the
+// letter or digit last, and rest follows it.
+func binds(last, r rune, rest string) bool {
+	after, _ := utf8.DecodeRuneInString(rest)
+	switch {
+	case apostrophe(r):
+		return unicode.IsLetter(last) && begins(after) && !spaceless(after)
+	case r == ',' || r == '.':
+		return unicode.IsDigit(last) && unicode.IsDigit(after)
+	}
+	return false
+}
+
+// apostrophe reports whether a character is used as an apostrophe.
+func apostrophe(r rune) bool {
+	switch r {
+	case '\'', '’', '‘', 'ʼ', '′', '＇', '`', '´':
+		return true
+	}
+	return false
+}
+
+// joiner reports whether a character only shapes or breaks the word that it is
+// in: the zero-width joiners and the soft hyphen.
+func joiner(r rune) bool {
+	return r == '\u200c' || r == '\u200d' || r == '\u00ad'
+}
+
+// spacelessScripts are those written without spaces between words. Korean has
+// spaces, but its particles are written on to the noun, so a word is found in
+// it as it is in the others.
+var spacelessScripts = []*unicode.RangeTable{
+	unicode.Han, unicode.Hiragana, unicode.Katakana, unicode.Hangul,
+	unicode.Thai, unicode.Lao, unicode.Khmer, unicode.Myanmar,
+}
+
+// spaceless reports whether r is a letter of a script written without spaces.
+func spaceless(r rune) bool {
+	const firstThai = 0x0e00 // the first such script in Unicode's order
+	if r < firstThai || !unicode.IsLetter(r) {
+		return false
+	}
+	// The long-vowel mark of kana counts as common to several scripts.
+	return r == 'ー' || r == 'ｰ' || unicode.In(r, spacelessScripts...)
+}
+
+// offsets says where each byte of a composed text came from; nil where nothing
+// was changed.
+type offsets []int
+
+func (o offsets) of(i int) int {
+	if o == nil {
+		return i
+	}
+	return o[i]
+}
+
+// compose returns a text in normal form C, and where its bytes came from: a
+// piece that composing changed counts as a whole.
+func compose(text string) (string, offsets) {
+	if norm.NFC.IsNormalString(text) {
+		return text, nil
+	}
+	var out []byte
+	var from offsets
+	for i := 0; i < len(text); {
+		n := norm.NFC.NextBoundaryInString(text[i:], true)
+		piece := text[i : i+n]
+		if norm.NFC.IsNormalString(piece) {
+			for k := range len(piece) {
+				from = append(from, i+k)
+			}
+			out = append(out, piece...)
+		} else {
+			size := len(out)
+			out = norm.NFC.AppendString(out, piece)
+			for range len(out) - size {
+				from = append(from, i)
+			}
+		}
+		i += n
+	}
+	return string(out), append(from, len(text))
+}
