@@ -62,7 +62,7 @@ func (s Setting) Deepest(d float64) float64 {
 		return d
 	}
 	b := s.reach()
-	k := (d + s.pupilOffset()) * (d - s.Focal)
-	half := 2 * k / (b + math.Sqrt(b*b+4*k))
-	return 2 * math.Min(half, d-s.Focal)
+	r := 2 * math.Sqrt(d+s.pupilOffset()) * math.Sqrt(d-s.Focal)
+	twice := r * (r / (b + math.Hypot(b, r))) // the positive root without a difference
+	return min(twice, 2*(d-s.Focal))
 }
