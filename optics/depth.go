@@ -61,8 +61,8 @@ func (s Setting) Deepest(d float64) float64 {
 	case math.IsInf(d, 1):
 		return d
 	}
-	b := s.reach()
-	r := 2 * math.Sqrt(d+s.pupilOffset()) * math.Sqrt(d-s.Focal)
-	twice := r * (r / (b + math.Hypot(b, r))) // the positive root without a difference
-	return min(twice, 2*(d-s.Focal))
+	b := s.reach() / 2
+	r := math.Sqrt(d+s.pupilOffset()) * math.Sqrt(d-s.Focal)
+	half := r * (r / (b + math.Hypot(b, r))) // the positive root, without a difference
+	return 2 * min(half, d-s.Focal)
 }

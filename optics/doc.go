@@ -7,7 +7,7 @@
 // subjects and focus are measured from the front principal plane of the lens
 // unless a name says "sensor". +Inf is a distance like any other: it is the
 // infinity of a focus ring. No function returns NaN within the domain that its
-// comment gives.
+// comment gives and for finite lengths up to 1e100 m.
 //
 // The lens is a thin lens, or with a pupil ratio other than 1 an asymmetric
 // one. The forms are those of S. F. Ray, Applied Photographic Optics, 3rd ed.,
