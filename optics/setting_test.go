@@ -221,11 +221,11 @@ func TestOutsideTheLens(t *testing.T) {
 func TestNothingIsNaN(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := settings(t)
-		any := rapid.OneOf(
+		lengths := rapid.OneOf(
 			rapid.SampledFrom([]float64{-1, 0, s.Focal, s.Hyperfocal(), math.Inf(1), 1e100, 5e-324}),
 			rapid.Float64Range(0, 1e6),
 		)
-		a, b := any.Draw(t, "a"), any.Draw(t, "b")
+		a, b := lengths.Draw(t, "a"), lengths.Draw(t, "b")
 		lo, hi := s.Window(a)
 		x, _ := FromSensor(a, s.Focal)
 		for i, v := range []float64{

@@ -39,10 +39,7 @@ func newLaw(c curve, throw, from, to float64) *Law {
 // extended: beyond the marks, or nearer than the ring goes.
 func (l *Law) Angle(distance float64) (angle float64, inside bool) {
 	inside = distance >= l.from && distance <= l.to
-	switch {
-	case distance >= l.farthest:
-		return l.throw, inside
-	case distance > l.closest:
+	if distance > l.closest {
 		return min(max(l.curve.angle(distance), 0), l.throw), inside
 	}
 	return 0, inside

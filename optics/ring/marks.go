@@ -44,7 +44,12 @@ var faults = [...]string{
 }
 
 // String says the fault in words.
-func (f Fault) String() string { return faults[f] }
+func (f Fault) String() string {
+	if f < 0 || int(f) >= len(faults) {
+		return fmt.Sprintf("fault %d", int(f))
+	}
+	return faults[f]
+}
 
 // A MarkError says which mark of a ring is at fault.
 type MarkError struct {
@@ -74,9 +79,7 @@ func FromMarks(marks []Mark, throw float64) (*Law, error) {
 		return nil, fmt.Errorf("ring: %d marks: %w", len(marks), ErrFewMarks)
 	}
 	last := marks[len(marks)-1]
-	if math.IsNaN(throw) {
-		throw = last.Angle
-	} else if !(throw > 0) || math.IsInf(throw, 1) {
+	if throw <= 0 || math.IsInf(throw, 0) {
 		return nil, fmt.Errorf("ring: throw %g deg: %w", throw, ErrThrow)
 	}
 	for i := range marks {
@@ -84,12 +87,16 @@ func FromMarks(marks []Mark, throw float64) (*Law, error) {
 			return nil, &MarkError{Index: i, Mark: marks[i], Fault: fault}
 		}
 	}
+	if math.IsNaN(throw) {
+		throw = last.Angle
+	}
 	law := newLaw(newScale(marks), throw, marks[0].Distance, last.Distance)
 	law.marks = slices.Clone(marks)
 	return law, nil
 }
 
-// check finds the fault of mark i, given that those before it have none.
+// check finds the fault of mark i, given that those before it have none. A
+// throw of NaN faults no mark.
 func check(marks []Mark, i int, throw float64) (fault Fault, ok bool) {
 	m := marks[i]
 	switch {
@@ -117,11 +124,11 @@ type scale struct {
 }
 
 // newScale fits the cubic with the slopes of Fritsch and Butland (A method for
-// constructing local monotone piecewise cubic interpolants, 1984) at the inner
-// marks. At the outer ones the slope is that of the line that goes on from
-// there, so that the law has no kink, and is nowhere flat where the inverse
-// needs a slope. Slopes between 0 and 3 times the secants keep it monotone
-// (Fritsch and Carlson, Monotone piecewise cubic interpolation, 1980).
+// constructing local monotone piecewise cubic interpolants, 1984). They may be
+// flat at the outer marks, where the inverse would lose its digits, so there
+// they are kept to a third of the secant or more. Slopes between 0 and 3 times
+// the secants keep the cubic monotone (Fritsch and Carlson, Monotone piecewise
+// cubic interpolation, 1980).
 func newScale(marks []Mark) *scale {
 	s := &scale{}
 	for _, m := range slices.Backward(marks) {
@@ -132,15 +139,16 @@ func newScale(marks []Mark) *scale {
 	s.far = (s.angles[1] - s.angles[0]) / (s.us[1] - s.us[0])
 	s.near = (s.angles[n-1] - s.angles[n-2]) / (s.us[n-1] - s.us[n-2])
 
-	var inner interp.FritschButland
-	if err := inner.Fit(s.us, s.angles); err != nil {
+	var plain interp.FritschButland
+	if err := plain.Fit(s.us, s.angles); err != nil {
 		panic(err) // it returns none: bad points, which check keeps out, are its panics
 	}
 	slopes := make([]float64, n)
 	for i, u := range s.us {
-		slopes[i] = inner.PredictDerivative(u)
+		slopes[i] = plain.PredictDerivative(u)
 	}
-	slopes[0], slopes[n-1] = s.far, s.near
+	slopes[0] = min(slopes[0], s.far/3) // both are below 0
+	slopes[n-1] = min(slopes[n-1], s.near/3)
 	s.cubic.FitWithDerivatives(s.us, s.angles, slopes)
 	return s
 }
