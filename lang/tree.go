@@ -17,6 +17,8 @@ func (n *Node) Range() Range {
 	return Range{File: n.Pos.Filename, Start: at(n.Pos), End: at(n.EndPos)}
 }
 
+func (n *Node) node() *Node { return n }
+
 func at(p lexer.Position) Pos { return Pos{Offset: p.Offset, Line: p.Line, Column: p.Column} }
 
 // A File is one plan or kit, as read.
@@ -40,6 +42,7 @@ type Section struct {
 // A Statement is one line of a plan.
 type Statement interface {
 	Range() Range
+	node() *Node
 	statement()
 }
 
@@ -171,59 +174,59 @@ type (
 	// Plan is `plan "TITLE"`.
 	Plan struct {
 		Node
-		Title *Text
+		Title *Text `parser:"'plan' @@"`
 	}
 	// Rate is `rate N`; Value is the number as written, "29.97df" included.
 	Rate struct {
 		Node
-		Value string
+		Value string `parser:"'rate' @( Number 'df'? )"`
 	}
 	// Units is `units metric` or `units imperial`.
 	Units struct {
 		Node
-		System string
+		System string `parser:"'units' @( 'metric' | 'imperial' )"`
 	}
 	// Pace is `pace N wpm`.
 	Pace struct {
 		Node
-		Value *Expr
+		Value *Expr `parser:"'pace' @@"`
 	}
 	// Use is `use "FILE"`.
 	Use struct {
 		Node
-		File *Text
+		File *Text `parser:"'use' @@"`
 	}
 	// Let is `let NAME = EXPR`.
 	Let struct {
 		Node
-		Name  *Name
-		Value *Expr
+		Name  *Name `parser:"'let' @@"`
+		Value *Expr `parser:"'=' @@"`
 	}
 	// Watched is `watched on W screen from V`.
 	Watched struct {
 		Node
-		Width *Size
-		From  *Expr
+		Width *Size `parser:"'watched' 'on' @@ 'screen'"`
+		From  *Expr `parser:"'from' @@"`
 	}
 	// Sharp is `sharp to L`.
 	Sharp struct {
 		Node
-		To *Expr
+		To *Expr `parser:"'sharp' 'to' @@"`
 	}
 	// Land is `land P %`.
 	Land struct {
 		Node
-		Chance *Expr
+		Chance *Expr `parser:"'land' @@"`
 	}
 	// Quickest is `quickest T`.
 	Quickest struct {
 		Node
-		Time *Expr
+		Time *Expr `parser:"'quickest' @@"`
 	}
 	// Tape is `tape from sensor` or `tape from lens`.
 	Tape struct {
 		Node
-		From string
+		From string `parser:"'tape' 'from' @( 'sensor' | 'lens' )"`
 	}
 	// With is the set-up of a shot or of the film. Absent clauses are nil.
 	With struct {
@@ -244,7 +247,7 @@ type (
 	// Voice is `voice NAME`.
 	Voice struct {
 		Node
-		Name *Name
+		Name *Name `parser:"'voice' @@"`
 	}
 )
 
@@ -253,29 +256,29 @@ type (
 	// Camera is `camera NAME`.
 	Camera struct {
 		Node
-		Name *Name
+		Name *Name `parser:"'camera' @@"`
 	}
 	// Lens is `lens "NAME"`.
 	Lens struct {
 		Node
-		Name *Name
+		Name *Name `parser:"'lens' @@"`
 	}
 	// Puller is `puller NAME`.
 	Puller struct {
 		Node
-		Name *Name
+		Name *Name `parser:"'puller' @@"`
 	}
 	// Move is `move NAME(PARAMS)`.
 	Move struct {
 		Node
-		Name   *Name
-		Params []*Name
+		Name   *Name   `parser:"'move' @@"`
+		Params []*Name `parser:"'(' ( @@ ( ',' @@ )* )? ')'"`
 	}
 	// Shot is `shot ID ["TITLE"]`.
 	Shot struct {
 		Node
-		ID    string
-		Title *Text
+		ID    string `parser:"'shot' @ID"`
+		Title *Text  `parser:"@@?"`
 	}
 )
 
@@ -284,34 +287,35 @@ type (
 	// Sensor is `sensor W x H mm`; both are lengths.
 	Sensor struct {
 		Node
-		Width, Height *Expr
+		Width  *Expr `parser:"'sensor' @@"`
+		Height *Expr `parser:"( 'x' | '×' ) @@"`
 	}
 	// Records is `records N px`.
 	Records struct {
 		Node
-		Pixels *Expr
+		Pixels *Expr `parser:"'records' @@"`
 	}
 	// Support is `on tripod`, dolly, shoulder or hand.
 	Support struct {
 		Node
-		Kind string
+		Kind string `parser:"'on' @( 'tripod' | 'dolly' | 'shoulder' | 'hand' )"`
 	}
 	// ISO is `iso N`.
 	ISO struct {
 		Node
-		Value *Expr
+		Value *Expr `parser:"'iso' @@"`
 	}
 	// Shutter is `shutter A deg` or `shutter 1/50 s`.
 	Shutter struct {
 		Node
-		Value *Expr
+		Value *Expr `parser:"'shutter' @@"`
 	}
 	// Monitor is `monitor W from V, N px`.
 	Monitor struct {
 		Node
-		Width  *Size
-		From   *Expr
-		Pixels *Expr
+		Width  *Size `parser:"'monitor' @@"`
+		From   *Expr `parser:"'from' @@"`
+		Pixels *Expr `parser:"','? @@"`
 	}
 )
 
@@ -320,50 +324,54 @@ type (
 	// Focal is `focal F` or `focal F1 to F2`; To is nil for a prime.
 	Focal struct {
 		Node
-		From, To *Expr
+		From *Expr `parser:"'focal' @@"`
+		To   *Expr `parser:"( 'to' @@ )?"`
 	}
 	// Stops is `stops S to S [at F]`.
 	Stops struct {
 		Node
-		Widest, Smallest *Expr
-		At               *Expr
+		Widest   *Expr `parser:"'stops' @@"`
+		Smallest *Expr `parser:"'to' @@"`
+		At       *Expr `parser:"( 'at' @@ )?"`
 	}
 	// Closest is `closest D`.
 	Closest struct {
 		Node
-		Distance *Expr
+		Distance *Expr `parser:"'closest' @@"`
 	}
 	// Ring is `ring A deg, diameter D`, `ring by wire` or `ring none`; Kind is
 	// "", "wire" or "none".
 	Ring struct {
 		Node
-		Kind            string
-		Angle, Diameter *Expr
+		Kind     string `parser:"'ring' ( 'by' @'wire' | @'none'"`
+		Angle    *Expr  `parser:"| @@"`
+		Diameter *Expr  `parser:"','? 'diameter' @@ )"`
 	}
 	// Turns is `turns left` or `turns right`.
 	Turns struct {
 		Node
-		Dir string
+		Dir string `parser:"'turns' @( 'left' | 'right' )"`
 	}
 	// Mark is `mark D at A deg`.
 	Mark struct {
 		Node
-		Distance, Angle *Expr
+		Distance *Expr `parser:"'mark' @@"`
+		Angle    *Expr `parser:"'at' @@"`
 	}
 	// Breathing is `breathing P %`.
 	Breathing struct {
 		Node
-		Percent *Expr
+		Percent *Expr `parser:"'breathing' @@"`
 	}
 	// ThroughZoom is `keeps focus through zoom` or `loses focus through zoom`.
 	ThroughZoom struct {
 		Node
-		Keeps bool
+		Keeps bool `parser:"( @'keeps' | 'loses' ) 'focus' 'through' 'zoom'"`
 	}
 	// Pupil is `pupil R`.
 	Pupil struct {
 		Node
-		Ratio *Expr
+		Ratio *Expr `parser:"'pupil' @@"`
 	}
 )
 
@@ -372,32 +380,32 @@ type (
 	// Takes is `takes "FILE"`.
 	Takes struct {
 		Node
-		File *Text
+		File *Text `parser:"'takes' @@"`
 	}
 	// Hand is `hand N bit/s`.
 	Hand struct {
 		Node
-		Throughput *Expr
+		Throughput *Expr `parser:"'hand' @@"`
 	}
 	// Limit is `limit N deg/s`.
 	Limit struct {
 		Node
-		Speed *Expr
+		Speed *Expr `parser:"'limit' @@"`
 	}
 	// Grip is `grip A deg`.
 	Grip struct {
 		Node
-		Angle *Expr
+		Angle *Expr `parser:"'grip' @@"`
 	}
 	// Spread is `spread D`.
 	Spread struct {
 		Node
-		Rim *Expr
+		Rim *Expr `parser:"'spread' @@"`
 	}
 	// Bias is `bias A deg`.
 	Bias struct {
 		Node
-		Angle *Expr
+		Angle *Expr `parser:"'bias' @@"`
 	}
 )
 
@@ -406,17 +414,17 @@ type (
 	// Start is `start on TARGET`.
 	Start struct {
 		Node
-		Target *Target
+		Target *Target `parser:"'start' 'on' @@"`
 	}
 	// Begins is `begins at TIMECODE`.
 	Begins struct {
 		Node
-		At *Expr
+		At *Expr `parser:"'begins' 'at' @@"`
 	}
 	// Lasts is `lasts T`.
 	Lasts struct {
 		Node
-		Time *Expr
+		Time *Expr `parser:"'lasts' @@"`
 	}
 	// Speech is `NAME: "WORDS"` with its clauses.
 	Speech struct {
@@ -430,7 +438,7 @@ type (
 	// Pause is `pause T`.
 	Pause struct {
 		Node
-		Time *Expr
+		Time *Expr `parser:"'pause' @@"`
 	}
 	// Action is `action "WHAT", lasting T[, on A]`.
 	Action struct {
@@ -458,7 +466,7 @@ type (
 	// Hold is `hold T`.
 	Hold struct {
 		Node
-		Time *Expr
+		Time *Expr `parser:"'hold' @@"`
 	}
 	// Follow is `follow NAME [until A]`.
 	Follow struct {

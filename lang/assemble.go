@@ -1,0 +1,216 @@
+// The assembler: which statement a line is, and where in the tree it goes.
+
+package lang
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/alecthomas/participle/v2/lexer"
+)
+
+// identify tells by a line's first tokens which statement it is.
+func (p *parser) identify(at int) (*spec, *fault) {
+	first, second := &p.tokens[at], &p.tokens[at+1]
+	switch {
+	case second.Type == tokPunct && second.Value == ":":
+		return specOf[speechWord], nil
+	case first.Type == tokWord && keywords[first.Value]:
+		if s := specOf[first.Value]; s != nil && s.word != movesWord {
+			return s, nil
+		}
+	case second.Type == tokPunct && second.Value == "(" && isName(first):
+		return specOf[callWord], nil
+	case second.Type == tokWord && second.Value == movesWord && isName(first):
+		return specOf[movesWord], nil
+	}
+	return nil, p.unknown(first, second)
+}
+
+// unknown tells that no statement begins with these two tokens.
+func (p *parser) unknown(first, second *lexer.Token) *fault {
+	if first.Type == tokInvalid {
+		return faultAt(first, "unknown-word", "unreadable line")
+	}
+	if isName(first) && second.Type == tokText && strings.ToLower(first.Value) != first.Value {
+		return faultAt(second, "expected-word", "expected `:` after %s, found %s", describe(first), describe(second)).
+			because("Write: %s", Usage(speechWord))
+	}
+	if near, ok := Nearest(second.Value, []string{movesWord}); ok && isName(first) && second.Type == tokWord {
+		return faultAt(second, "unknown-word", "unknown word %s", describe(second)).
+			because("Did you mean `%s`? Write: %s", near, Usage(near))
+	}
+	f := faultAt(first, "unknown-word", "no statement begins with %s", describe(first))
+	if first.Type != tokWord {
+		return f.because("A line begins with the word of a statement or with a name.")
+	}
+	f.message = "unknown word " + describe(first)
+	if near, ok := p.nearestStatement(first.Value); ok {
+		f.because("Did you mean `%s`? Write: %s", near, Usage(near))
+	}
+	return f
+}
+
+// nearestStatement finds the statement meant by a mistyped word, those that
+// may stand here before the others.
+func (p *parser) nearestStatement(word string) (string, bool) {
+	var here, all []string
+	for _, s := range specs {
+		if !isWordByte(s.word[0]) || s.word == movesWord {
+			continue
+		}
+		all = append(all, s.word)
+		if s.under == 0 || s.under&p.in != 0 {
+			here = append(here, s.word)
+		}
+	}
+	if near, ok := Nearest(word, here); ok {
+		return near, true
+	}
+	return Nearest(word, all)
+}
+
+// misread puts a line that is no statement into the tree. Where it was meant
+// as a header, what follows stands under it.
+func (p *parser) misread(l *line) {
+	first := &p.tokens[l.at]
+	if near, ok := p.nearestStatement(first.Value); ok && first.Type == tokWord && headers[near] != 0 {
+		p.enter(l, p.bad(l), headers[near])
+		return
+	}
+	p.add(l, p.bad(l))
+}
+
+// openSection reads a header. One that cannot be read opens its section too,
+// so that what follows is not reported for standing there.
+func (p *parser) openSection(l *line, to section) {
+	p.enter(l, p.read(l), to)
+}
+
+func (p *parser) enter(l *line, head Statement, to section) {
+	p.in = to
+	p.hasShots = p.hasShots || to == inShot
+	p.open = &Section{Head: head}
+	p.file.Sections = append(p.file.Sections, p.open)
+	l.slot = &p.open.Head
+}
+
+// misplacedLine tells that a statement cannot stand where it does.
+func (p *parser) misplacedLine(l *line) *fault {
+	to, ok := p.in.place(l.spec.under)
+	first := &p.tokens[l.at]
+	if ok && to == inFile && l.spec.word == "with" && p.hasShots {
+		return faultAt(first, "wrong-section", "the film's `with` stands before the first shot")
+	}
+	if ok {
+		return nil
+	}
+	return faultAt(first, "wrong-section", "%s belongs under %s, not under %s", l.name(first), l.spec.under, p.in)
+}
+
+// name is what a message calls the statement.
+func (l *line) name(first *lexer.Token) string {
+	switch l.spec.word {
+	case speechWord:
+		return "a spoken line"
+	case callWord:
+		return "the use of a move"
+	case movesWord:
+		return "`moves`"
+	}
+	return describe(first)
+}
+
+// add puts a statement under the open header, or into the file.
+func (p *parser) add(l *line, s Statement) {
+	to := p.in
+	if l.spec != nil {
+		to, _ = p.in.place(l.spec.under)
+	}
+	if to == inFile {
+		p.in, p.open = inFile, nil
+	}
+	body := &p.file.Body
+	if p.open != nil {
+		body = &p.open.Body
+	}
+	*body = append(*body, s)
+	l.slot = &(*body)[len(*body)-1]
+}
+
+// strayComma finds the comma at which a joined line falls apart: the fault f
+// stands at it or right behind it, and what follows is a statement of its own.
+// It returns 0 where there is none.
+func (p *parser) strayComma(l *line, f *fault) int {
+	for i := l.at + 1; i+1 < l.end; i++ {
+		comma, next := &p.tokens[i], &p.tokens[i+1]
+		if comma.Value != "," || comma.Pos.Line == next.Pos.Line {
+			continue
+		}
+		if f.Pos.Offset != comma.Pos.Offset && f.Pos.Offset != next.Pos.Offset {
+			continue
+		}
+		if p.standsAlone(l, i+1) {
+			return i
+		}
+	}
+	return 0
+}
+
+// standsAlone reports whether the tokens of l from at on are a statement.
+func (p *parser) standsAlone(l *line, at int) bool {
+	s, f := p.identify(at)
+	if f != nil {
+		return false
+	}
+	p.lex.LoadCheckpoint(l.start)
+	p.lex.FastForward(lexer.RawCursor(at - 1))
+	_, f = p.parse(s, p.lex.MakeCheckpoint(), at, l.end)
+	return f == nil
+}
+
+// continues reports whether a line begins with a clause of the statement
+// above, and says so. Where the two make one statement, that takes the place
+// of the one above.
+func (p *parser) continues(l *line) bool {
+	first := &p.tokens[l.at]
+	up := &p.above
+	if up.spec == nil || first.Type != tokWord || !slices.Contains(up.spec.clauses, first.Value) {
+		return false
+	}
+	line := p.tokens[up.end]
+	p.tokens[up.end] = lexer.Token{Type: tokPunct, Value: ",", Pos: line.Pos}
+	s, f := p.parse(up.spec, up.start, up.at, l.end)
+	p.tokens[up.end] = line
+	if f == nil {
+		p.faults = p.faults[:min(up.faults, len(p.faults))]
+		*up.slot = s
+		p.faults = append(p.faults, check(s)...)
+	}
+	p.report(faultAt(first, "missing-comma", "%s continues the `%s` above", describe(first), up.spec.word).
+		because("End the line above with a comma."))
+	*l = line2(up, l)
+	return true
+}
+
+// line2 is the line above made longer by l.
+func line2(up, l *line) line {
+	joined := *up
+	joined.end = l.end
+	return joined
+}
+
+// forgottenComma reports whether a header is rather a clause of the set-up
+// right above: in a shot, `with camera A` and then `lens "75"`, where nothing
+// of a lens follows.
+func (p *parser) forgottenComma(l *line) bool {
+	if p.in != inShot || p.above.spec == nil || p.above.spec.word != "with" || p.tokens[l.end].EOF() {
+		return false
+	}
+	next := &p.tokens[l.end+1]
+	if next.EOF() {
+		return false
+	}
+	s := specOf[next.Value]
+	return s == nil || s.under != 0 && s.under&headers[l.spec.word] == 0
+}

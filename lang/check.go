@@ -1,0 +1,198 @@
+// Numbers that lack their unit.
+
+package lang
+
+// check reports every number of a statement that needs a unit and has none. It
+// gives the number the dimension's own unit, so that nothing is said of it a
+// second time.
+func check(s Statement) []*fault {
+	var c checker
+	c.statement(s)
+	return c.faults
+}
+
+type checker struct{ faults []*fault }
+
+// units wanted, by dimension: what to write in the tree and what to tell.
+var (
+	wantLength = want{UnitM, "A length has one: mm, cm, m, ft or in."}
+	wantFocal  = want{UnitMM, "A focal length has one: mm, cm or in."}
+	wantTime   = want{UnitS, "A time has one: s, ms or fr (frames)."}
+	wantAngle  = want{UnitDeg, "An angle has one: deg or turn."}
+	wantShut   = want{UnitDeg, "A shutter is an angle (180 deg) or a time (1/50 s)."}
+	wantSharp  = want{UnitMM, "Sharpness is a length (0.025 mm) or an angle (1 arcmin)."}
+	wantStop   = want{UnitF, "A stop is written f/2.8 or T2.1."}
+	wantShare  = want{UnitPercent, "A share has one: %."}
+	wantPace   = want{UnitWPM, "A pace has one: wpm."}
+	wantPixels = want{UnitPX, "Pixels have one: px."}
+	wantRate   = want{UnitBitS, "A rate has one: bit/s."}
+	wantSpeed  = want{UnitDegS, "A turning speed has one: deg/s."}
+)
+
+type want struct {
+	unit Unit
+	tell string
+}
+
+func (c *checker) statement(s Statement) {
+	switch s := s.(type) {
+	case *Pace:
+		c.need(wantPace, s.Value)
+	case *Watched:
+		c.need(wantLength, s.Width.Length, s.From)
+	case *Sharp:
+		c.need(wantSharp, s.To)
+	case *Land:
+		c.need(wantShare, s.Chance)
+	case *Quickest:
+		c.need(wantTime, s.Time)
+	case *With:
+		c.need(wantStop, s.Stop, s.Meter)
+		c.need(wantFocal, s.Focal)
+		c.need(wantLength, s.Wheel)
+	case *Subject:
+		c.place(s.Place)
+		c.need(wantLength, s.Deep, s.Sways)
+	default:
+		c.camera(s)
+		c.lens(s)
+		c.shot(s)
+	}
+}
+
+func (c *checker) camera(s Statement) {
+	switch s := s.(type) {
+	case *Sensor:
+		if s.Width.Kind == ExprNumber && s.Width.Unit == UnitNone {
+			s.Width.Unit = s.Height.Unit // 24.89 x 18.66 mm
+		}
+		c.need(wantFocal, s.Width, s.Height)
+	case *Records:
+		c.need(wantPixels, s.Pixels)
+	case *Shutter:
+		c.need(wantShut, s.Value)
+	case *Monitor:
+		c.need(wantLength, s.Width.Length, s.From)
+		c.need(wantPixels, s.Pixels)
+	}
+}
+
+func (c *checker) lens(s Statement) {
+	switch s := s.(type) {
+	case *Focal:
+		c.need(wantFocal, s.From, s.To)
+	case *Stops:
+		c.need(wantStop, s.Widest, s.Smallest)
+		c.need(wantFocal, s.At)
+	case *Closest:
+		c.need(wantLength, s.Distance)
+	case *Ring:
+		c.need(wantAngle, s.Angle)
+		c.need(wantLength, s.Diameter)
+	case *Mark:
+		c.need(wantLength, s.Distance)
+		c.need(wantAngle, s.Angle)
+	case *Breathing:
+		c.need(wantShare, s.Percent)
+	case *Hand:
+		c.need(wantRate, s.Throughput)
+	case *Limit:
+		c.need(wantSpeed, s.Speed)
+	case *Grip:
+		c.need(wantAngle, s.Angle)
+	case *Spread:
+		c.need(wantLength, s.Rim)
+	case *Bias:
+		c.need(wantAngle, s.Angle)
+	}
+}
+
+func (c *checker) shot(s Statement) {
+	switch s := s.(type) {
+	case *Start:
+		c.need(wantLength, s.Target.Of...)
+	case *Lasts:
+		c.need(wantTime, s.Time)
+	case *Speech:
+		c.anchors(s.On)
+		c.need(wantTime, s.Lasting, s.From, s.To)
+	case *Pause:
+		c.need(wantTime, s.Time)
+	case *Action:
+		c.anchors(s.On)
+		c.need(wantTime, s.Lasting)
+	case *Cue:
+		c.anchors(s.On)
+	case *Rack:
+		c.need(wantLength, s.Target.Of...)
+		c.anchors(s.On, s.Landing)
+		c.need(wantTime, s.Over)
+	case *Hold:
+		c.need(wantTime, s.Time)
+	case *Follow:
+		c.anchors(s.Until)
+	default:
+		c.course(s)
+	}
+}
+
+func (c *checker) course(s Statement) {
+	switch s := s.(type) {
+	case *Moves:
+		c.place(s.To)
+		c.anchors(s.On)
+		c.need(wantTime, s.Over)
+	case *Dolly:
+		c.anchors(s.On)
+		c.need(wantLength, s.By)
+		c.need(wantTime, s.Over)
+	case *Zoom:
+		c.anchors(s.On)
+		c.need(wantFocal, s.To)
+		c.need(wantTime, s.Over)
+	}
+}
+
+func (c *checker) place(p *Place) { c.need(wantLength, p.At, p.Side) }
+
+func (c *checker) anchors(list ...*Anchor) {
+	for _, a := range list {
+		if a != nil {
+			c.need(wantTime, a.Time, a.Offset)
+		}
+	}
+}
+
+// need reports the expressions that are made of bare numbers alone, and those
+// sums of which one side is.
+func (c *checker) need(w want, list ...*Expr) {
+	for _, x := range list {
+		if x == nil {
+			continue
+		}
+		if n := bare(x); n != nil {
+			c.faults = append(c.faults, faultOn(&x.Node, "missing-unit", "this number has no unit").because("%s", w.tell))
+			n.Unit = w.unit
+		} else if x.Kind == ExprBinary && (x.Op == '+' || x.Op == '-') {
+			c.need(w, x.X, x.Y)
+		}
+	}
+}
+
+// bare returns the first number of an expression that has no units at all, nil
+// for any other.
+func bare(x *Expr) *Expr {
+	switch x.Kind {
+	case ExprNumber:
+		if x.Unit == UnitNone {
+			return x
+		}
+	case ExprMinus:
+		return bare(x.X)
+	case ExprBinary:
+		if n := bare(x.X); n != nil && bare(x.Y) != nil {
+			return n
+		}
+	}
+	return nil
+}

@@ -1,0 +1,321 @@
+// Expressions: numbers with their units, names, and arithmetic on them.
+
+package lang
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"github.com/alecthomas/participle/v2"
+	"github.com/alecthomas/participle/v2/lexer"
+)
+
+// Bounds of one expression.
+const (
+	maxDepth = 100  // of brackets and signs
+	maxTerms = 1000 // of values in all
+)
+
+var _ participle.Parseable = (*Expr)(nil)
+
+// Parse reads a sum of products of values.
+func (x *Expr) Parse(lex *lexer.PeekingLexer) error {
+	return readExpr(lex, x, false)
+}
+
+// readExpr reads an expression into x. With named, T2 is a name and no stop.
+func readExpr(lex *lexer.PeekingLexer, x *Expr, named bool) error {
+	if !beginsExpr(lex.Peek()) {
+		return participle.NextMatch
+	}
+	r := exprReader{lex: lex, named: named}
+	got := r.sum()
+	if r.err != nil {
+		return r.err
+	}
+	*x = *got
+	return nil
+}
+
+// beginsExpr reports whether an expression can begin with t.
+func beginsExpr(t *lexer.Token) bool {
+	switch t.Type {
+	case tokNumber, tokFeet, tokStop, tokTimecode, tokText:
+		return true
+	case tokWord:
+		return t.Value == "inf" || !keywords[t.Value]
+	}
+	return isSign(t) || t.Value == "(" && !t.EOF()
+}
+
+// isSign reports whether t is a plus or a minus.
+func isSign(t *lexer.Token) bool {
+	return t.Type == tokPunct && (t.Value == "+" || t.Value == "-" || t.Value == "−")
+}
+
+type exprReader struct {
+	lex   *lexer.PeekingLexer
+	named bool
+	depth int
+	terms int
+	err   *fault
+}
+
+func (r *exprReader) fail(f *fault) *Expr {
+	if r.err == nil {
+		r.err = f
+	}
+	return &Expr{}
+}
+
+func (r *exprReader) sum() *Expr {
+	x := r.product()
+	for r.err == nil && isSign(r.lex.Peek()) {
+		x = r.binary(x, r.product)
+	}
+	return x
+}
+
+func (r *exprReader) product() *Expr {
+	x := r.signed()
+	for r.err == nil {
+		if t := r.lex.Peek(); t.Type != tokPunct || t.Value != "*" && t.Value != "/" {
+			break
+		}
+		x = r.binary(x, r.signed)
+	}
+	return x
+}
+
+// binary reads an operator and its right side behind x.
+func (r *exprReader) binary(x *Expr, side func() *Expr) *Expr {
+	op := r.lex.Next().Value[0]
+	if op == "−"[0] {
+		op = '-'
+	}
+	y := side()
+	return &Expr{Node: Node{x.Pos, y.EndPos}, Kind: ExprBinary, Op: op, X: x, Y: y}
+}
+
+// signed reads a value behind any number of signs.
+func (r *exprReader) signed() *Expr {
+	t := r.lex.Peek()
+	if !isSign(t) {
+		return r.operand()
+	}
+	if r.depth++; r.depth > maxDepth {
+		return r.fail(tooDeep(t))
+	}
+	defer func() { r.depth-- }()
+	r.lex.Next()
+	x := r.signed()
+	if t.Value == "+" {
+		return x
+	}
+	return &Expr{Node: Node{t.Pos, x.EndPos}, Kind: ExprMinus, X: x}
+}
+
+func tooDeep(t *lexer.Token) *fault {
+	return faultAt(t, "too-large", "this goes deeper than %d brackets", maxDepth)
+}
+
+// operand reads one value or a sum in brackets.
+func (r *exprReader) operand() *Expr {
+	t := r.lex.Peek()
+	if r.terms++; r.terms > maxTerms {
+		return r.fail(faultAt(t, "too-large", "this expression has more than %d values", maxTerms))
+	}
+	switch t.Type {
+	case tokNumber:
+		return r.number()
+	case tokFeet:
+		return r.feet()
+	case tokStop:
+		return r.stop()
+	case tokTimecode:
+		r.lex.Next()
+		return &Expr{Node: Node{t.Pos, endOf(t)}, Kind: ExprTimecode, Ref: t.Value}
+	case tokPunct:
+		if t.Value == "(" {
+			return r.brackets()
+		}
+	case tokWord, tokText:
+		return r.name()
+	}
+	return r.fail(notA(t, "Expr", ""))
+}
+
+func (r *exprReader) brackets() *Expr {
+	open := r.lex.Next()
+	if r.depth++; r.depth > maxDepth {
+		return r.fail(tooDeep(open))
+	}
+	defer func() { r.depth-- }()
+	x := r.sum()
+	if r.err != nil {
+		return x
+	}
+	if t := r.lex.Peek(); t.Value != ")" || t.EOF() {
+		return r.fail(faultAt(t, "expected-word", "expected `)`, found %s", describe(t)))
+	}
+	x.Pos, x.EndPos = open.Pos, endOf(r.lex.Next())
+	return x
+}
+
+func (r *exprReader) name() *Expr {
+	t := r.lex.Peek()
+	x := &Expr{Node: Node{t.Pos, endOf(t)}, Kind: ExprName}
+	switch {
+	case t.Type == tokWord && t.Value == "inf":
+		x.Kind = ExprInf
+	case isName(t):
+		x.Ref, x.Quoted = nameOf(t)
+	default:
+		return r.fail(noName(t))
+	}
+	r.lex.Next()
+	return x
+}
+
+// number reads a number, a fraction behind it (5 1/2), and its unit.
+func (r *exprReader) number() *Expr {
+	t := r.lex.Next()
+	end := t
+	value := r.decimal(t, t.Value)
+	if next := r.lex.Peek(); next.Type == tokNumber && isInteger(t.Value) && strings.Contains(next.Value, "/") {
+		end = r.lex.Next()
+		value += r.decimal(end, end.Value)
+	}
+	x := &Expr{Node: Node{t.Pos, endOf(end)}, Kind: ExprNumber, Value: value}
+	r.unit(x)
+	return x
+}
+
+func isInteger(s string) bool { return strings.Trim(s, "0123456789") == "" }
+
+// unit reads the unit behind number x, if one stands there.
+func (r *exprReader) unit(x *Expr) {
+	t := r.lex.Peek()
+	if t.Type != tokWord && t.Value != "%" && t.Value != "°" {
+		return
+	}
+	unit, ok := unitWords[t.Value]
+	if !ok {
+		if !keywords[t.Value] && t.Value != "x" && r.err == nil {
+			r.fail(noUnit(t))
+		}
+		return
+	}
+	r.lex.Next()
+	x.Unit, x.EndPos = unit, endOf(t)
+	if unit == UnitBitS || unit == UnitDeg && r.perSecond() {
+		r.seconds(x)
+	}
+}
+
+// perSecond reports whether "/ s" comes next.
+func (r *exprReader) perSecond() bool {
+	if t := r.lex.Peek(); t.Value != "/" || t.EOF() {
+		return false
+	}
+	here := r.lex.MakeCheckpoint()
+	r.lex.Next()
+	t := r.lex.Peek()
+	found := t.Type == tokWord && t.Value == "s"
+	r.lex.LoadCheckpoint(here)
+	return found
+}
+
+// seconds reads the "/s" of bit/s and deg/s.
+func (r *exprReader) seconds(x *Expr) {
+	if !r.perSecond() {
+		r.fail(faultAt(r.lex.Peek(), "unknown-unit", "`bit` alone is no unit").because("Write bit/s."))
+		return
+	}
+	r.lex.Next()
+	x.EndPos = endOf(r.lex.Next())
+	if x.Unit == UnitDeg {
+		x.Unit = UnitDegS
+	}
+}
+
+// noUnit tells that the word behind a number is no unit.
+func noUnit(t *lexer.Token) *fault {
+	f := faultAt(t, "unknown-unit", "%s is no unit", describe(t))
+	if near, ok := unitSlips[strings.ToLower(t.Value)]; ok {
+		return f.because("Did you mean `%s`?", near)
+	}
+	words := make([]string, 0, len(unitWords))
+	for w := range unitWords {
+		words = append(words, w)
+	}
+	if near, ok := Nearest(t.Value, words); ok {
+		return f.because("Did you mean `%s`?", near)
+	}
+	return f.because("The units are mm, cm, m, ft, in, deg, turn, arcmin, s, ms, fr, %%, wpm, px, bit/s and deg/s.")
+}
+
+// stop reads f/2.8 or T2.1.
+func (r *exprReader) stop() *Expr {
+	t := r.lex.Peek()
+	if r.named && isNamedStop(t) {
+		return r.name()
+	}
+	r.lex.Next()
+	x := &Expr{Node: Node{t.Pos, endOf(t)}, Kind: ExprStop, Unit: UnitT}
+	digits := t.Value[1:]
+	if strings.HasPrefix(t.Value, "f/") {
+		x.Unit, digits = UnitF, t.Value[2:]
+	}
+	if x.Value = r.decimal(t, digits); x.Value == 0 && r.err == nil {
+		r.fail(faultAt(t, "bad-number", "there is no stop %s", t.Value))
+	}
+	return x
+}
+
+// decimal reads digits with a point, or a fraction. A decimal comma, which the
+// scanner has reported, is read as a point.
+func (r *exprReader) decimal(t *lexer.Token, digits string) float64 {
+	top, bottom, isFraction := strings.Cut(digits, "/")
+	value, err := strconv.ParseFloat(strings.Replace(top, ",", ".", 1), 64)
+	if isFraction && err == nil {
+		var by float64
+		by, err = strconv.ParseFloat(bottom, 64)
+		value /= by
+	}
+	const most = 1e9 // more than any length, time or stop of a film
+	if err == nil && value <= most {
+		return value
+	}
+	f := faultAt(t, "bad-number", "`%s` is no number that a plan can use", shorten(t.Value))
+	if math.IsNaN(value) || isFraction && value > most {
+		f.because("Nothing can be divided by 0.")
+	} else {
+		f.because("Numbers go up to %.0f.", most)
+	}
+	r.fail(f)
+	return 0
+}
+
+// feet reads 5', 5'6" or 5' 6 1/2".
+func (r *exprReader) feet() *Expr {
+	t := r.lex.Next()
+	x := &Expr{Node: Node{t.Pos, endOf(t)}, Kind: ExprNumber, Unit: UnitFoot}
+	feet, inches, _ := strings.Cut(footAndInch.Replace(t.Value), "'")
+	x.Value = r.decimal(t, feet)
+	var sum float64
+	for part := range strings.FieldsSeq(strings.TrimSuffix(inches, `"`)) {
+		sum += r.decimal(t, part)
+	}
+	x.Value += sum / 12
+	if sum >= 12 {
+		r.fail(faultAt(t, "bad-number", "a foot has 12 inches, not %g", sum))
+	}
+	if next := r.lex.Peek(); inches == "" && next.Type == tokNumber {
+		r.fail(faultAt(next, "bad-number", "these inches have no mark").because("Write %s%s\".", t.Value, next.Value))
+	}
+	return x
+}
+
+var footAndInch = strings.NewReplacer("′", "'", "’", "'", "″", `"`, "”", `"`)

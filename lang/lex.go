@@ -1,0 +1,327 @@
+// The scanner: from characters to tokens, with the mistakes that are seen in
+// the characters alone. It cannot fail and cannot stand still.
+
+package lang
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/alecthomas/participle/v2/lexer"
+)
+
+// A scanner cuts a source into tokens, white space left out. Every token's
+// Value is the stretch of the source that it stands on.
+type scanner struct {
+	src  string
+	pos  int            // the next character
+	mark lexer.Position // the place of the last token's start
+
+	blank bool            // a blank or a line's start stands before pos
+	prev  lexer.TokenType // kind and value of the last token but comments
+	value string
+	first bool // the last token began its statement
+
+	faults []*fault
+}
+
+const byteOrderMark = "\uFEFF"
+
+func newScanner(filename, src string) *scanner {
+	s := &scanner{src: src, blank: true, prev: tokLine}
+	if strings.HasPrefix(src, byteOrderMark) {
+		s.pos = len(byteOrderMark)
+	}
+	s.mark = lexer.Position{Filename: filename, Offset: s.pos, Line: 1, Column: 1}
+	return s
+}
+
+// stop makes the next token the last.
+func (s *scanner) stop() { s.pos = len(s.src) }
+
+// scan returns the next token, an EOF after the last.
+func (s *scanner) scan() lexer.Token {
+	s.skipBlanks()
+	s.mark.Column += utf8.RuneCountInString(s.src[s.mark.Offset:s.pos])
+	s.mark.Offset = s.pos
+	t := lexer.Token{Pos: s.mark}
+	if s.pos == len(s.src) {
+		t.Type = lexer.EOF
+		return t
+	}
+	t.Type = s.token()
+	t.Value = s.src[t.Pos.Offset:s.pos]
+	s.blank = false
+	switch t.Type {
+	case tokLine, tokJoin:
+		s.mark.Line++
+		s.mark.Column = 1
+		s.mark.Offset = s.pos
+		s.blank = true
+	case tokComment:
+		return t
+	}
+	if t.Type != tokJoin {
+		s.first = s.prev == tokLine
+		s.prev, s.value = t.Type, t.Value
+	}
+	return t
+}
+
+// token moves past the token at pos, which is no blank, and tells its kind.
+func (s *scanner) token() lexer.TokenType {
+	c := s.src[s.pos]
+	switch {
+	case c == '\n' || c == '\r':
+		return s.lineEnd()
+	case c == '#' && s.blank:
+		return s.comment()
+	case s.shotID():
+		return tokID
+	case c == '"':
+		return s.text(`"`, `"`)
+	case isDigit(c) || c == '.' && isDigit(s.byteAt(s.pos+1)):
+		return s.number()
+	case isWordByte(c):
+		return s.word()
+	case strings.IndexByte(",:()+-*/=%;", c) >= 0:
+		s.pos++
+		return tokPunct
+	}
+	return s.wide()
+}
+
+// wide reads words, and what begins with a character beyond ASCII.
+func (s *scanner) wide() lexer.TokenType {
+	r, size := utf8.DecodeRuneInString(s.src[s.pos:])
+	switch {
+	case r == '_' || unicode.IsLetter(r):
+		return s.word()
+	case r == '“':
+		return s.text("“", "”")
+	case r == '×' || r == '−' || r == '°':
+		s.pos += size
+		return tokPunct
+	}
+	return s.invalid()
+}
+
+// lineEnd reads a line's end, and tells whether the statement goes on.
+func (s *scanner) lineEnd() lexer.TokenType {
+	if s.src[s.pos] == '\r' && s.byteAt(s.pos+1) == '\n' {
+		s.pos++
+	}
+	s.pos++
+	if s.prev != tokPunct || s.value != "," {
+		return tokLine
+	}
+	rest := s.pos + blanks(s.src[s.pos:])
+	if c := s.byteAt(rest); rest == len(s.src) || c == '\n' || c == '\r' {
+		return tokLine // a comma before an empty line joins nothing
+	}
+	return tokJoin
+}
+
+func (s *scanner) comment() lexer.TokenType {
+	s.pos += len(trimBlanks(s.restOfLine()))
+	return tokComment
+}
+
+// shotID moves past a shot's ID: what stands, after a blank, behind the word
+// shot that begins a statement, up to the next blank or quote.
+func (s *scanner) shotID() bool {
+	if !s.first || s.value != "shot" || s.prev != tokWord || !s.blank {
+		return false
+	}
+	n := 0
+	for _, r := range s.restOfLine() {
+		if isBlank(r) || r == '"' || r == '“' {
+			break
+		}
+		n += utf8.RuneLen(r)
+		if r == utf8.RuneError {
+			return false
+		}
+	}
+	id := strings.TrimRight(s.src[s.pos:s.pos+n], ",")
+	if id == "" || strings.ContainsFunc(id, unicode.IsControl) {
+		return false
+	}
+	s.pos += len(id)
+	return true
+}
+
+// text reads a quoted text with the given quotes.
+func (s *scanner) text(open, closing string) lexer.TokenType {
+	rest := s.restOfLine()
+	for i := len(open); i < len(rest); i++ {
+		switch {
+		case rest[i] == '\\':
+			i++
+		case strings.HasPrefix(rest[i:], closing):
+			s.pos += i + len(closing)
+			return tokText
+		}
+	}
+	start := s.pos
+	s.pos += len(trimBlanks(rest))
+	s.report("unfinished-text", start, "this text has no closing quote",
+		"A text ends on its line, with %s. A quote inside it is written \\\".", closing)
+	return tokInvalid
+}
+
+// word reads a name or keyword, or a stop.
+func (s *scanner) word() lexer.TokenType {
+	if s.prev == tokNumber && s.src[s.pos] == 'x' && isDigit(s.byteAt(s.pos+1)) {
+		s.pos++ // the x of 24.89x18.66
+		return tokWord
+	}
+	start := s.pos
+	s.pos += wordLength(s.src[s.pos:])
+	word := s.src[start:s.pos]
+	switch {
+	case word == "f" && s.byteAt(s.pos) == '/' && isDigit(s.byteAt(s.pos+1)):
+		s.pos++
+	case !isTStop(word):
+		return tokWord
+	case s.byteAt(s.pos) != '.' && s.byteAt(s.pos) != ',' || !isDigit(s.byteAt(s.pos+1)):
+		return tokStop
+	}
+	s.decimals(start)
+	return tokStop
+}
+
+// isTStop reports whether a word is T and digits: a stop or a name.
+func isTStop(word string) bool {
+	return len(word) > 1 && word[0] == 'T' && strings.Trim(word[1:], "0123456789") == ""
+}
+
+// wordLength measures the name at the start of src.
+func wordLength(src string) int {
+	for i := 0; i < len(src); {
+		if c := src[i]; c < utf8.RuneSelf {
+			if !isWordByte(c) && !joinsLetters(rune(c), src[i+1:]) {
+				return i
+			}
+			i++
+			continue
+		}
+		r, size := utf8.DecodeRuneInString(src[i:])
+		if !unicode.In(r, unicode.L, unicode.M, unicode.Nd) && !joinsLetters(r, src[i+size:]) {
+			return i
+		}
+		i += size
+	}
+	return len(src)
+}
+
+// joinsLetters reports whether r may stand inside a name before rest: an
+// apostrophe, a hyphen or a dot before a letter, and the two joiners that
+// Persian and the scripts of India need.
+func joinsLetters(r rune, rest string) bool {
+	switch r {
+	case '-', '\'', '.', '’', '\u200C', '\u200D':
+		next, _ := utf8.DecodeRuneInString(rest)
+		return unicode.IsLetter(next)
+	}
+	return false
+}
+
+// invalid reads a run of characters that no token begins with.
+func (s *scanner) invalid() lexer.TokenType {
+	start := s.pos
+	bad, size := utf8.DecodeRuneInString(s.src[s.pos:])
+	for s.pos += size; s.pos < len(s.src); s.pos += size {
+		r, n := utf8.DecodeRuneInString(s.src[s.pos:])
+		if size = n; r != bad {
+			break
+		}
+	}
+	switch {
+	case bad == utf8.RuneError && s.pos-start > 0 && !strings.HasPrefix(s.src[start:], "\uFFFD"):
+		s.report("bad-character", start, "these bytes are no UTF-8 text", "Save the file as UTF-8.")
+	case bad == '#':
+		s.report("bad-character", start, "a comment needs a blank before its #", "")
+	case bad == '’' || bad == '\'' || bad == '”' || bad == '′' || bad == '″':
+		s.report("bad-character", start, fmt.Sprintf("%c stands alone", bad),
+			"A text stands between two \" or between “ and ”; feet and inches follow digits, as in 5'6\".")
+	case unicode.IsPrint(bad):
+		s.report("bad-character", start, fmt.Sprintf("%c has no meaning here", bad), "Names with such characters stand in quotes.")
+	default:
+		s.report("bad-character", start, fmt.Sprintf("the file holds the invisible character U+%04X", bad), "Delete it.")
+	}
+	return tokInvalid
+}
+
+// report notes a mistake between start and pos.
+func (s *scanner) report(code string, start int, message, detail string, args ...any) {
+	if len(s.faults) > maxDiagnostics {
+		return
+	}
+	from := s.mark
+	from.Column += utf8.RuneCountInString(s.src[from.Offset:start])
+	from.Offset = start
+	to := from
+	to.Column += utf8.RuneCountInString(s.src[start:s.pos])
+	to.Offset = s.pos
+	if len(args) > 0 {
+		detail = fmt.Sprintf(detail, args...)
+	}
+	s.faults = append(s.faults, &fault{Node{from, to}, code, message, detail})
+}
+
+func (s *scanner) skipBlanks() {
+	n := blanks(s.src[s.pos:])
+	s.pos += n
+	s.blank = s.blank || n > 0
+}
+
+// restOfLine returns the source from pos to the end of its line.
+func (s *scanner) restOfLine() string {
+	rest := s.src[s.pos:]
+	if i := strings.IndexAny(rest, "\n\r"); i >= 0 {
+		return rest[:i]
+	}
+	return rest
+}
+
+// byteAt returns a byte of the source, 0 past its end.
+func (s *scanner) byteAt(i int) byte {
+	if i < len(s.src) {
+		return s.src[i]
+	}
+	return 0
+}
+
+// blanks measures the blanks at the start of src; line ends are none.
+func blanks(src string) int {
+	for i := 0; i < len(src); {
+		switch c := src[i]; {
+		case c == ' ' || c == '\t':
+			i++
+		case c < utf8.RuneSelf && c != '\v' && c != '\f':
+			return i
+		default:
+			r, size := utf8.DecodeRuneInString(src[i:])
+			if !isBlank(r) {
+				return i
+			}
+			i += size
+		}
+	}
+	return len(src)
+}
+
+// trimBlanks returns s without the blanks at its end.
+func trimBlanks(s string) string { return strings.TrimRightFunc(s, isBlank) }
+
+// isBlank reports whether r is white space; no-break and thin spaces are.
+func isBlank(r rune) bool { return unicode.IsSpace(r) && r != '\n' && r != '\r' }
+
+func isDigit(c byte) bool { return '0' <= c && c <= '9' }
+
+func isWordByte(c byte) bool {
+	return 'a' <= c && c <= 'z' || 'A' <= c && c <= 'Z' || c == '_' || isDigit(c)
+}

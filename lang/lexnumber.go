@@ -1,0 +1,189 @@
+// Numbers as the scanner reads them: decimals, fractions, feet and inches,
+// timecodes.
+
+package lang
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"github.com/alecthomas/participle/v2/lexer"
+)
+
+// number reads the token that begins with a digit, or with a dot before one.
+func (s *scanner) number() lexer.TokenType {
+	start := s.pos
+	s.digits()
+	if s.byteAt(s.pos) == ':' && isDigit(s.byteAt(s.pos+1)) {
+		return s.timecode(start)
+	}
+	if n := fractionTail(s.src[s.pos:]); n > 0 && s.src[start] != '.' {
+		s.pos += n
+	} else {
+		s.decimals(start)
+	}
+	return s.marked(start)
+}
+
+func (s *scanner) digits() {
+	for isDigit(s.byteAt(s.pos)) {
+		s.pos++
+	}
+}
+
+// decimals reads what may follow a number's first digits, and reports it where
+// it is more than one point and digits.
+func (s *scanner) decimals(start int) {
+	commas, points := 0, 0
+	for {
+		switch c := s.byteAt(s.pos); {
+		case isDigit(c):
+			s.pos++
+			continue
+		case c == '.' && isDigit(s.byteAt(s.pos+1)):
+			points++
+		case c == ',' && isDigit(s.byteAt(s.pos+1)):
+			commas++
+		default:
+			s.reportDecimals(start, commas, points)
+			return
+		}
+		s.pos++
+	}
+}
+
+func (s *scanner) reportDecimals(start, commas, points int) {
+	written := s.src[start:s.pos]
+	switch {
+	case commas == 1 && points == 0:
+		s.report("bad-number", start, "a decimal is written with a point",
+			"Write %s; for two values put a blank behind the comma.", strings.Replace(written, ",", ".", 1))
+	case commas+points > 1:
+		s.report("bad-number", start, "`"+written+"` is no number",
+			"A number has digits and at most one point, and nothing between its thousands.")
+	}
+}
+
+// fractionTail measures the "/50" of 1/50 at the start of src, 0 where src
+// goes on otherwise.
+func fractionTail(src string) int {
+	if src == "" || src[0] != '/' {
+		return 0
+	}
+	n := 1
+	for n < len(src) && isDigit(src[n]) {
+		n++
+	}
+	if n == 1 || n+1 < len(src) && src[n] == '.' && isDigit(src[n+1]) {
+		return 0
+	}
+	return n
+}
+
+// timecode reads digits and colons, whatever their number; the parser asks for
+// the right one.
+func (s *scanner) timecode(start int) lexer.TokenType {
+	for {
+		s.digits()
+		if c := s.byteAt(s.pos); c != ':' && c != ';' || !isDigit(s.byteAt(s.pos+1)) {
+			break
+		}
+		s.pos++
+	}
+	if written := s.src[start:s.pos]; !isTimecode(written) {
+		s.report("bad-number", start, "`"+written+"` is no timecode",
+			"A timecode is hours, minutes, seconds and frames, 01:00:10:12, with a ; before the frames in drop frame.")
+	}
+	return tokTimecode
+}
+
+// isTimecode reports whether s has a timecode's four groups of two digits.
+func isTimecode(s string) bool {
+	if len(s) != len("00:00:00:00") {
+		return false
+	}
+	for i := range len(s) {
+		switch {
+		case i == 8:
+			if s[i] != ':' && s[i] != ';' {
+				return false
+			}
+		case i == 2 || i == 5:
+			if s[i] != ':' {
+				return false
+			}
+		case !isDigit(s[i]):
+			return false
+		}
+	}
+	return true
+}
+
+// marked reads the marks of feet and inches behind a number.
+func (s *scanner) marked(start int) lexer.TokenType {
+	if n := markLength(s.src[s.pos:], inchMarks); n > 0 {
+		number := s.src[start:s.pos]
+		s.pos += n
+		s.report("bad-number", start, "inches alone are written in words", "Write %s in; with feet, 5'%s\".", number, number)
+		return tokInvalid
+	}
+	n := markLength(s.src[s.pos:], footMarks)
+	if n == 0 {
+		return tokNumber
+	}
+	s.pos += n
+	s.pos += inches(s.src[s.pos:])
+	return tokFeet
+}
+
+var (
+	footMarks = []string{"'", "′", "’"}
+	inchMarks = []string{`"`, "″", "”"}
+)
+
+func markLength(src string, marks []string) int {
+	if src == "" || isBlank(rune(src[0])) {
+		return 0
+	}
+	for _, m := range marks {
+		if strings.HasPrefix(src, m) {
+			return len(m)
+		}
+	}
+	return 0
+}
+
+// inches measures the 6 1/2" at the start of src, 0 where src goes on
+// otherwise.
+func inches(src string) int {
+	n := blanks(src)
+	whole := plainNumber(src[n:])
+	if whole == 0 {
+		return 0
+	}
+	n += whole
+	if gap := blanks(src[n:]); gap > 0 {
+		if num := plainNumber(src[n+gap:]); num > 0 {
+			if tail := fractionTail(src[n+gap+num:]); tail > 0 {
+				n += gap + num + tail
+			}
+		}
+	} else {
+		n += fractionTail(src[n:])
+	}
+	mark := markLength(src[n:], inchMarks)
+	if mark == 0 {
+		return 0
+	}
+	return n + mark
+}
+
+// plainNumber measures digits with at most one point at the start of src.
+func plainNumber(src string) int {
+	n := 0
+	for n < len(src) && src[n] < utf8.RuneSelf && (isDigit(src[n]) ||
+		src[n] == '.' && n > 0 && !strings.Contains(src[:n], ".")) {
+		n++
+	}
+	return n
+}

@@ -1,0 +1,209 @@
+// Parse: limits, the run over the lines, and the parser of one line.
+
+package lang
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+
+	"github.com/alecthomas/participle/v2/lexer"
+)
+
+// Limits of one file. A feature film of 120 shots has about 2 MB, 60 000
+// lines and 500 000 tokens.
+const (
+	maxBytes       = 8 << 20
+	maxLines       = 300_000
+	maxTokens      = 2_000_000
+	maxDiagnostics = 1000
+)
+
+// Parse reads a plan or kit. It returns what could be read, and every mistake
+// that it found, sorted by place: a line with a mistake is a *Bad in the tree,
+// and the lines after it are read all the same. Fields of a statement that the
+// reference does not show as optional are never nil. path names the file in
+// positions; nothing is opened.
+func Parse(path string, src []byte) (*File, []Diagnostic) {
+	file := &File{Path: path, Source: src}
+	if f := tooLarge(path, src); f != nil {
+		return file, []Diagnostic{f.diagnostic()}
+	}
+	p := newParser(file)
+	p.run()
+	return file, p.diagnostics()
+}
+
+// tooLarge checks a file's size before anything is made of it.
+func tooLarge(path string, src []byte) *fault {
+	start := lexer.Position{Filename: path, Line: 1, Column: 1}
+	top := &Node{start, start}
+	if len(src) > maxBytes {
+		return faultOn(top, "too-large", "this file has %d bytes", len(src)).
+			because("A plan has %d at most.", maxBytes)
+	}
+	if n := bytes.Count(src, []byte{'\n'}); n > maxLines {
+		return faultOn(top, "too-large", "this file has %d lines", n).because("A plan has %d at most.", maxLines)
+	}
+	return nil
+}
+
+// A parser reads the lines of one file and assembles them.
+type parser struct {
+	file   *File
+	lex    *lexer.PeekingLexer
+	tokens []lexer.Token // those that lex reads
+	faults []*fault
+	// spoilt holds the offsets at which the scanner has reported a mistake.
+	spoilt map[int]bool
+
+	in   section // where the next line stands
+	open *Section
+	// hasShots tells that a shot has begun, after which the film's own set-up
+	// cannot stand.
+	hasShots bool
+	above    line // the statement above
+}
+
+// A line is a statement in the parser's hands: its tokens run from at up to
+// end, where its Line token stands.
+type line struct {
+	spec    *spec
+	at, end int
+	start   lexer.Checkpoint
+	slot    *Statement // where it stands in the tree
+	faults  int        // how many faults there were before it
+}
+
+func newParser(file *File) *parser {
+	p := &parser{file: file, in: inFile, spoilt: map[int]bool{}}
+	source := &grammarLexer{scanner: newScanner(file.Path, string(file.Source))}
+	p.lex, _ = lexer.Upgrade(source) // its lexer returns no errors
+	p.tokens = p.lex.Range(0, lexer.RawCursor(source.count))
+	p.faults = source.faults
+	for _, f := range p.faults {
+		p.spoilt[f.Pos.Offset] = true
+	}
+	if source.count >= maxTokens {
+		end := &p.tokens[len(p.tokens)-1]
+		p.faults = append(p.faults, faultAt(end, "too-large", "this file has more than %d words", maxTokens))
+	}
+	return p
+}
+
+// run reads line after line. Every turn moves on by one token at least.
+func (p *parser) run() {
+	for at := 0; p.tokens[at].Type != lexer.EOF && len(p.faults) <= maxDiagnostics; {
+		end := at
+		for p.tokens[end].Type != tokLine && p.tokens[end].Type != lexer.EOF {
+			end++
+		}
+		l := line{at: at, end: end, start: p.lex.MakeCheckpoint(), faults: len(p.faults)}
+		p.statement(&l)
+		p.above = l
+		p.lex.LoadCheckpoint(l.start)
+		p.lex.FastForward(lexer.RawCursor(l.end))
+		at = l.end + 1
+		if p.tokens[l.end].Type == lexer.EOF {
+			return
+		}
+	}
+}
+
+// statement reads one line and puts it into the tree. It shortens the line
+// where the comma that joins it to the next is one too many.
+func (p *parser) statement(l *line) {
+	var f *fault
+	if l.spec, f = p.identify(l.at); f != nil {
+		if !p.continues(l) {
+			p.report(f)
+			p.misread(l)
+		}
+		return
+	}
+	if header := headers[l.spec.word]; l.spec.under == 0 && header != 0 {
+		if !p.forgottenComma(l) || !p.continues(l) {
+			p.openSection(l, header)
+		}
+		return
+	}
+	if f := p.misplacedLine(l); f != nil {
+		if !p.continues(l) {
+			p.report(f)
+			p.add(l, p.bad(l))
+		}
+		return
+	}
+	p.add(l, p.read(l))
+}
+
+// read parses a line, and returns a Bad statement where that fails.
+func (p *parser) read(l *line) Statement {
+	s, f := p.parse(l.spec, l.start, l.at, l.end)
+	if f != nil {
+		if comma := p.strayComma(l, f); comma > 0 {
+			p.report(faultAt(&p.tokens[comma], "stray-comma", "this comma joins two statements").
+				because("The next line stands for itself. Delete the comma."))
+			l.end = comma
+			s, f = p.parse(l.spec, l.start, l.at, l.end)
+		}
+	}
+	if f != nil {
+		p.report(f.withUsage(l.spec))
+		return p.bad(l)
+	}
+	p.faults = append(p.faults, check(s)...)
+	return s
+}
+
+// parse parses the tokens from at up to end as one statement.
+func (p *parser) parse(s *spec, start lexer.Checkpoint, at, end int) (Statement, *fault) {
+	saved := p.tokens[end]
+	defer func() { p.tokens[end] = saved }()
+	p.tokens[end] = lexer.EOFToken(endOf(&p.tokens[end-1]))
+	p.lex.LoadCheckpoint(start)
+	tree, err := s.parse(p.lex)
+	if err != nil {
+		return nil, translate(err, s)
+	}
+	*tree.node() = p.span(at, end)
+	return tree, nil
+}
+
+// span is the place of the tokens from at up to end.
+func (p *parser) span(at, end int) Node {
+	return Node{p.tokens[at].Pos, endOf(&p.tokens[end-1])}
+}
+
+func (p *parser) bad(l *line) Statement { return &Bad{p.span(l.at, l.end)} }
+
+// report notes a fault, unless the scanner has told of the same place.
+func (p *parser) report(f *fault) {
+	if !p.spoilt[f.Pos.Offset] {
+		p.faults = append(p.faults, f)
+	}
+}
+
+// withUsage adds how the statement is written to a fault of its form.
+func (f *fault) withUsage(s *spec) *fault {
+	if strings.HasPrefix(f.code, "expected-") || strings.HasSuffix(f.code, "-clause") {
+		f.because("Write: %s", s.usage)
+	}
+	return f
+}
+
+// diagnostics returns the faults, sorted, the list cut where it is endless.
+func (p *parser) diagnostics() []Diagnostic {
+	list := make([]Diagnostic, 0, len(p.faults))
+	for _, f := range p.faults {
+		list = append(list, f.diagnostic())
+	}
+	list = Sort(list)
+	if len(list) > maxDiagnostics {
+		last := list[maxDiagnostics]
+		last.Code, last.Message = "too-many-mistakes", fmt.Sprintf("more than %d mistakes", maxDiagnostics)
+		last.Detail = "The rest of the file was not looked at."
+		list = append(list[:maxDiagnostics], last)
+	}
+	return list
+}

@@ -1,0 +1,52 @@
+// Which statement belongs where.
+
+package lang
+
+// A section is a set of the places where a statement may stand.
+type section uint8
+
+const (
+	inFile section = 1 << iota
+	inCamera
+	inLens
+	inPuller
+	inMove
+	inShot
+)
+
+// sectionNames are the sections' names in messages, in the order of the bits.
+var sectionNames = [...]string{"the file itself", "a camera", "a lens", "a puller", "a move", "a shot"}
+
+// String names the section, or sections, as in "a shot or a move".
+func (s section) String() string {
+	text := ""
+	for i := len(sectionNames) - 1; i >= 0; i-- {
+		if s&(1<<i) == 0 {
+			continue
+		}
+		if text != "" {
+			text += " or "
+		}
+		text += sectionNames[i]
+	}
+	return text
+}
+
+// headers tells which section each header opens.
+var headers = map[string]section{
+	"camera": inCamera, "lens": inLens, "puller": inPuller, "move": inMove, "shot": inShot,
+}
+
+// place tells where a statement stands that may stand under the given
+// sections, in the section open now: the section that it belongs to, and false
+// where it belongs to none. A file statement ends a camera, lens or puller,
+// but not a move or shot.
+func (open section) place(under section) (section, bool) {
+	switch {
+	case under&open != 0:
+		return open, true
+	case under&inFile != 0 && open&(inMove|inShot) == 0:
+		return inFile, true
+	}
+	return open, false
+}

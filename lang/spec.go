@@ -1,0 +1,198 @@
+// The table of statements: where each belongs, how it is written, which
+// clauses it has and what parses it.
+
+package lang
+
+import (
+	"slices"
+	"sync"
+
+	"github.com/alecthomas/participle/v2"
+	"github.com/alecthomas/participle/v2/lexer"
+)
+
+// A spec describes a statement.
+type spec struct {
+	word  string  // the keyword that it begins with, or that marks it
+	under section // where it may stand; 0 for a header
+	usage string
+	wants string // the value that it takes, in words
+	// clauses are the words that clauses begin with. The formatter writes a
+	// comma before each but the first, and before that one too where apart.
+	clauses []string
+	apart   bool
+	parse   parseFunc
+}
+
+// A parseFunc reads one statement that ends where lex does.
+type parseFunc func(lex *lexer.PeekingLexer) (Statement, error)
+
+// Specs of statements that no keyword begins.
+const (
+	speechWord = ":"     // NAME: "WORDS"
+	callWord   = "("     // NAME(ARGS)
+	movesWord  = "moves" // NAME moves to PLACE
+)
+
+// one is the frame in which participle parses a statement of type S.
+type one[S any] struct {
+	Statement *S `parser:"@@"`
+}
+
+// grammar returns the participle parser of a statement, built when first used.
+func grammar[S any, P interface {
+	*S
+	Statement
+}]() parseFunc {
+	build := sync.OnceValue(func() *participle.Parser[one[S]] {
+		return participle.MustBuild[one[S]](participle.Lexer(definition{}))
+	})
+	return func(lex *lexer.PeekingLexer) (Statement, error) {
+		tree, err := build().ParseFromLexer(lex)
+		if err != nil {
+			return nil, err
+		}
+		return P(tree.Statement), nil
+	}
+}
+
+const inScene = inShot | inMove
+
+var specs = []*spec{
+	// The file.
+	{word: "plan", under: inFile, usage: `plan "TITLE"`, parse: grammar[Plan]()},
+	{word: "rate", under: inFile, usage: "rate 24", parse: grammar[Rate]()},
+	{word: "units", under: inFile, usage: "units metric | imperial", parse: grammar[Units]()},
+	{word: "pace", under: inFile, usage: "pace 150 wpm", wants: "a pace, such as 150 wpm", parse: grammar[Pace]()},
+	{word: "use", under: inFile, usage: `use "FILE"`, parse: grammar[Use]()},
+	{word: "let", under: inFile, usage: "let NAME = VALUE", parse: grammar[Let]()},
+	{word: "tape", under: inFile, usage: "tape from sensor | lens", parse: grammar[Tape]()},
+	{word: "watched", under: inFile | inShot, usage: "watched on WIDTH screen from DISTANCE", wants: "a length, such as 18 m", parse: grammar[Watched]()},
+	{word: "sharp", under: inFile | inShot, usage: "sharp to 0.025 mm | 1 arcmin", wants: "a length or an angle, such as 0.025 mm or 1 arcmin", parse: grammar[Sharp]()},
+	{word: "land", under: inFile | inShot, usage: "land 95 %", wants: "a chance, such as 95 %", parse: grammar[Land]()},
+	{word: "quickest", under: inFile | inShot, usage: "quickest TIME", wants: aTime, parse: grammar[Quickest]()},
+	{word: "subject", under: inFile | inShot, usage: "subject NAME at PLACE, deep LENGTH, sways LENGTH",
+		clauses: []string{"deep", "sways"}, apart: true, parse: grammar[Subject]()},
+	{word: "voice", under: inFile | inShot, usage: "voice NAME", parse: grammar[Voice]()},
+	{word: "with", under: inFile | inShot,
+		usage:   `with camera NAME, lens "NAME", stop STOP, focal LENGTH, meter STOP, nd N, gear N, wheel LENGTH, puller NAME`,
+		clauses: []string{"camera", "lens", "stop", "focal", "meter", "nd", "gear", "wheel", "puller"}, parse: grammar[With]()},
+
+	// Headers.
+	{word: "camera", usage: "camera NAME", parse: grammar[Camera]()},
+	{word: "lens", usage: `lens "NAME"`, parse: grammar[Lens]()},
+	{word: "puller", usage: "puller NAME", parse: grammar[Puller]()},
+	{word: "move", usage: "move NAME(PARAMETER, ...)", parse: grammar[Move]()},
+	{word: "shot", usage: `shot ID "TITLE"`, parse: grammar[Shot]()},
+
+	// A camera.
+	{word: "sensor", under: inCamera, usage: "sensor 24.89 x 18.66 mm", wants: "a length, such as 24.89 mm", parse: grammar[Sensor]()},
+	{word: "records", under: inCamera, usage: "records 3840 px", wants: "a number of pixels, such as 3840 px", parse: grammar[Records]()},
+	{word: "on", under: inCamera, usage: "on tripod | dolly | shoulder | hand", parse: grammar[Support]()},
+	{word: "iso", under: inCamera, usage: "iso 800", wants: "a number", parse: grammar[ISO]()},
+	{word: "shutter", under: inCamera, usage: "shutter 180 deg | 1/50 s", wants: "an angle or a time, such as 180 deg or 1/50 s", parse: grammar[Shutter]()},
+	{word: "monitor", under: inCamera, usage: "monitor WIDTH from DISTANCE, 1920 px", parse: grammar[Monitor]()},
+
+	// A lens.
+	{word: "focal", under: inLens, usage: "focal LENGTH [to LENGTH]", wants: "a focal length, such as 75 mm", parse: grammar[Focal]()},
+	{word: "stops", under: inLens, usage: "stops STOP to STOP [at LENGTH]", wants: aStop, parse: grammar[Stops]()},
+	{word: "closest", under: inLens, usage: "closest LENGTH", wants: aLength, parse: grammar[Closest]()},
+	{word: "ring", under: inLens, usage: "ring ANGLE, diameter LENGTH | ring by wire | ring none",
+		clauses: []string{"diameter"}, apart: true, parse: grammar[Ring]()},
+	{word: "turns", under: inLens, usage: "turns left | right", parse: grammar[Turns]()},
+	{word: "mark", under: inLens, usage: "mark LENGTH at ANGLE", parse: grammar[Mark]()},
+	{word: "breathing", under: inLens, usage: "breathing 2 %", wants: "a percentage, such as 2 %", parse: grammar[Breathing]()},
+	{word: "keeps", under: inLens, usage: "keeps focus through zoom", parse: grammar[ThroughZoom]()},
+	{word: "loses", under: inLens, usage: "loses focus through zoom", parse: grammar[ThroughZoom]()},
+	{word: "pupil", under: inLens, usage: "pupil 1.2", wants: "a number", parse: grammar[Pupil]()},
+
+	// A puller.
+	{word: "takes", under: inPuller, usage: `takes "FILE"`, parse: grammar[Takes]()},
+	{word: "hand", under: inPuller, usage: "hand 5 bit/s", wants: "a rate, such as 5 bit/s", parse: grammar[Hand]()},
+	{word: "limit", under: inPuller, usage: "limit 400 deg/s", wants: "a speed, such as 400 deg/s", parse: grammar[Limit]()},
+	{word: "grip", under: inPuller, usage: "grip ANGLE", wants: anAngle, parse: grammar[Grip]()},
+	{word: "spread", under: inPuller, usage: "spread LENGTH", wants: aLength, parse: grammar[Spread]()},
+	{word: "bias", under: inPuller, usage: "bias ANGLE", wants: anAngle, parse: grammar[Bias]()},
+
+	// A shot or a move.
+	{word: "start", under: inShot, usage: "start on TARGET", parse: grammar[Start]()},
+	{word: "begins", under: inShot, usage: "begins at TIMECODE", wants: "a timecode, such as 01:00:10:12", parse: grammar[Begins]()},
+	{word: "lasts", under: inShot, usage: "lasts TIME", wants: aTime, parse: grammar[Lasts]()},
+	{word: "pause", under: inScene, usage: "pause TIME", wants: aTime, parse: grammar[Pause]()},
+	{word: "action", under: inScene, usage: `action "WHAT", lasting TIME, on MOMENT`,
+		clauses: []string{"lasting", "on", "at"}, apart: true, parse: grammar[Action]()},
+	{word: "cue", under: inScene, usage: "cue NAME [on MOMENT]", clauses: []string{"on", "at"}, parse: grammar[Cue]()},
+	{word: "rack", under: inScene, usage: `rack to TARGET, on MOMENT, landing on MOMENT, over TIME, smooth | even, because "WHY"`,
+		clauses: []string{"on", "at", "landing", "over", "smooth", "even", "because"}, apart: true, parse: grammar[Rack]()},
+	{word: "hold", under: inScene, usage: "hold TIME", wants: aTime, parse: grammar[Hold]()},
+	{word: "follow", under: inScene, usage: "follow NAME [until MOMENT]", clauses: []string{"until"}, parse: grammar[Follow]()},
+	{word: "dolly", under: inScene, usage: "dolly in | out LENGTH over TIME, on MOMENT, smooth | even",
+		clauses: []string{"over", "on", "at", "smooth", "even"}, parse: grammar[Dolly]()},
+	{word: "zoom", under: inScene, usage: "zoom to LENGTH over TIME, on MOMENT, smooth | even",
+		clauses: []string{"over", "on", "at", "smooth", "even"}, parse: grammar[Zoom]()},
+	{word: movesWord, under: inScene, usage: "NAME moves to PLACE over TIME, on MOMENT, smooth | even",
+		clauses: []string{"over", "on", "at", "smooth", "even"}, parse: grammar[Moves]()},
+	{word: speechWord, under: inScene, usage: `NAME: "WORDS", on MOMENT, lasting TIME | from TIME to TIME`,
+		clauses: []string{"on", "at", "lasting", "from"}, apart: true, parse: grammar[Speech]()},
+	{word: callWord, under: inScene, usage: "NAME(ARGUMENT, ...)", parse: grammar[Call]()},
+}
+
+// Values in words, for messages.
+const (
+	aTime   = "a time, such as 1.2 s or 12 fr"
+	aLength = "a length, such as 75 cm or 5'6\""
+	anAngle = "an angle, such as 90 deg"
+	aStop   = "a stop, such as f/2.8 or T2.1"
+)
+
+// specOf finds a statement by its word.
+var specOf = func() map[string]*spec {
+	m := make(map[string]*spec, len(specs))
+	for _, s := range specs {
+		m[s.word] = s
+	}
+	return m
+}()
+
+// Usage returns the one line that shows how a statement is written, or "" for
+// a word that marks none. The speech line goes by ":", the use of a move by "(".
+func Usage(keyword string) string {
+	if s := specOf[keyword]; s != nil {
+		return s.usage
+	}
+	return ""
+}
+
+// otherKeywords are the words with a meaning of their own inside statements.
+var otherKeywords = []string{
+	"and", "arcmin", "at", "because", "bit", "by", "cm", "deep", "deg", "df", "diagonal", "diameter",
+	"end", "even", "focus", "fr", "from", "ft", "gear", "imperial", "in", "inf", "landing", "lasting",
+	"left", "m", "meter", "metric", "mm", "ms", "nd", "none", "of", "out", "over", "px", "right", "s",
+	"screen", "shoulder", "smooth", "stop", "sways", "through", "to", "tripod", "turn", "until",
+	"wheel", "wire", "wpm",
+}
+
+// keywords holds every word that cannot be a name.
+var keywords = func() map[string]bool {
+	m := make(map[string]bool)
+	for _, s := range specs {
+		if isWordByte(s.word[0]) {
+			m[s.word] = true
+		}
+	}
+	for _, w := range otherKeywords {
+		m[w] = true
+	}
+	return m
+}()
+
+// Keywords returns the words of the language, sorted. None of them can be a
+// name without quotes.
+func Keywords() []string {
+	list := make([]string, 0, len(keywords))
+	for w := range keywords {
+		list = append(list, w)
+	}
+	slices.Sort(list)
+	return list
+}
