@@ -66,7 +66,7 @@ func contraction(stem, rest string) int {
 		return english(rest)
 	}
 	n := english(stem)
-	last := stem[len(stem)-1]
+	end := last(stem)
 	switch rest {
 	case "s":
 		if hisses(stem) {
@@ -78,15 +78,15 @@ func contraction(stem, rest string) int {
 			return 1
 		}
 		n = english(body)
-		if !vowel(body[len(body)-1]) || silentE(body) {
+		if !vowel(last(body)) || silentE(body) {
 			n++ // didn't, haven't
 		}
 	case "d":
-		if last == 't' || last == 'd' {
+		if end == 't' || end == 'd' {
 			n++
 		}
 	case "ll", "ve", "re":
-		if !vowel(last) && last != 'r' && last != 'w' {
+		if !vowel(end) && end != 'r' && end != 'w' {
 			n++
 		}
 	case "", "m":
@@ -109,20 +109,23 @@ func hisses(w string) bool {
 // regular returns the syllables of a word that has no table entry, no
 // apostrophe and no plural s.
 func regular(w string) int {
+	if w == "" {
+		return 0
+	}
 	if rest, ok := strings.CutPrefix(w, "mc"); ok && rest != "" {
 		return 1 + english(rest)
 	}
-	for _, b := range beginnings {
+	for _, b := range beginnings.of(first(w)) {
 		if rest, ok := strings.CutPrefix(w, b.text); ok && len(rest) > 1 && !vowel(rest[0]) {
 			return b.syllables + english(rest)
 		}
 	}
-	for _, e := range endings {
+	for _, e := range endings.of(last(w)) {
 		if stem, ok := strings.CutSuffix(w, e.text); ok && silentE(stem) {
 			return english(stem) + e.syllables
 		}
 	}
-	for _, e := range adjusted {
+	for _, e := range adjusted.of(last(w)) {
 		if strings.HasSuffix(w, e.text) {
 			return max(1, e.syllables+nuclei(silenced(w)))
 		}

@@ -24,7 +24,7 @@ type Token struct {
 // that follow it, is a Token.
 func Split(text string) []Token {
 	nfc, offset := compose(text)
-	var tokens []Token
+	tokens := make([]Token, 0, len(nfc)/4+1) // most words are longer
 	for i := 0; i < len(nfc); {
 		r, size := utf8.DecodeRuneInString(nfc[i:])
 		if !begins(r) {
@@ -45,19 +45,19 @@ func Split(text string) []Token {
 // digit r, whose own bytes end at next.
 func tokenEnd(s string, i int, r rune, next int) int {
 	alone := spaceless(r)
-	last := r // the last letter or digit
+	latest := r // the latest letter or digit
 	end := next
 	for end < len(s) {
 		r, size := utf8.DecodeRuneInString(s[end:])
 		switch {
+		case !alone && begins(r) && !spaceless(r):
+			latest = r
+			end += size
 		case unicode.IsMark(r), joiner(r):
 			end += size
 		case alone:
 			return end
-		case begins(r) && !spaceless(r):
-			last = r
-			end += size
-		case binds(last, r, s[end+size:]):
+		case binds(latest, r, s[end+size:]):
 			end += size
 		default:
 			return end
@@ -75,14 +75,14 @@ func begins(r rune) bool {
 }
 
 // binds reports whether the sign r is part of a word: it stands behind the
-// letter or digit last, and rest follows it.
-func binds(last, r rune, rest string) bool {
+// letter or digit latest, and rest follows it.
+func binds(latest, r rune, rest string) bool {
 	after, _ := utf8.DecodeRuneInString(rest)
 	switch {
 	case apostrophe(r):
-		return unicode.IsLetter(last) && begins(after) && !spaceless(after)
+		return unicode.IsLetter(latest) && begins(after) && !spaceless(after)
 	case r == ',' || r == '.':
-		return unicode.IsDigit(last) && unicode.IsDigit(after)
+		return unicode.IsDigit(latest) && unicode.IsDigit(after)
 	}
 	return false
 }

@@ -1,0 +1,245 @@
+// Checks: what is told of a shot once it is computed, and what would cure it.
+
+package interp
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"pullscore/interp/plan"
+	"pullscore/lang"
+	"pullscore/optics"
+)
+
+// checks are run in this order on every shot; each has a file of its own.
+var checks = []func(*builder){
+	checkBeforeTheShot,
+	checkOverlap,
+	checkBlockingOverlap,
+	checkNotOnSubject,
+	checkHoldBoth,
+	checkNoRing,
+	checkInsideClosest,
+	checkMacro,
+	checkHand,
+	checkRegrip,
+	checkTooDeep,
+	checkSeen,
+	checkCutsIntoLine,
+	checkUnmotivated,
+	checkJarring,
+	checkNoTimeToSee,
+	checkZoom,
+	checkFallsBehind,
+	checkMonitor,
+	checkSlant,
+	checkBreathes,
+	checkLight,
+	checkBeyondMarks,
+	checkDiffraction,
+}
+
+// A finding is a diagnostic of a shot, with the changes that may cure it.
+type finding struct {
+	lang.Diagnostic
+	item  int // the statement that it is about, from 1; 0: the shot
+	tries func() []try
+}
+
+// A try is a change, as a cure words it.
+type try struct {
+	lang.Cure
+	change
+}
+
+// check runs all checks; unless the builder itself is trying a cure, it then
+// keeps of each finding's cures those that hold.
+func (b *builder) check() {
+	if b.set == nil || b.clock == nil {
+		return
+	}
+	for _, run := range checks {
+		run(b)
+	}
+	if !b.probing {
+		before := b.errors()
+		for i := range b.found {
+			b.cure(&b.found[i], before)
+		}
+	}
+	for _, f := range b.found {
+		b.report(f.Diagnostic)
+	}
+}
+
+// tell notes a finding about the shot.
+func (b *builder) tell(f finding) {
+	f.Shot = b.head.ID
+	b.found = append(b.found, f)
+}
+
+// tellPull notes a finding about a pull.
+func (b *builder) tellPull(p *pull, f finding) {
+	f.item, f.Pull = p.item+1, p.Number
+	if f.Range == (lang.Range{}) {
+		f.Range = p.stmt.Range()
+	}
+	if call := b.items[p.item].call; call != nil {
+		f.Related = append(f.Related, lang.Related{Message: "in the move used here", Range: call.Range()})
+	}
+	if f.Time == 0 {
+		f.Time = p.start
+	}
+	b.tell(f)
+}
+
+// errors counts what cannot be done in the shot.
+func (b *builder) errors() int {
+	n := 0
+	for _, d := range b.diags {
+		if d.Severity == lang.Error {
+			n++
+		}
+	}
+	for _, f := range b.found {
+		if f.Severity == lang.Error {
+			n++
+		}
+	}
+	return n
+}
+
+// cure builds the shot once for every change that might cure a finding, and
+// keeps those that remove it without making anything else impossible.
+func (b *builder) cure(f *finding, before int) {
+	if f.tries == nil {
+		return
+	}
+	for _, t := range f.tries() {
+		if b.holds(f, t.change, before) {
+			f.Cures = append(f.Cures, t.Cure)
+		}
+	}
+}
+
+func (b *builder) holds(f *finding, ch change, before int) bool {
+	again := b.p.shotBuilder(b.section, ch)
+	again.probing = true
+	if !again.build() {
+		return false
+	}
+	again.check()
+	number := 0
+	if f.item > 0 {
+		p := again.clock.pullOf[f.item-1]
+		if p != nil && !p.known {
+			return false
+		}
+		if p != nil {
+			number = p.Number
+		}
+	}
+	for _, o := range again.found {
+		if o.Code == f.Code && o.item == f.item && o.Pull == number {
+			return false
+		}
+	}
+	return again.errors() <= before
+}
+
+// racks calls f for every rack in the order of time.
+func (b *builder) racks(f func(*pull)) {
+	for _, p := range b.pulls {
+		if !p.follow {
+			f(p)
+		}
+	}
+}
+
+func figure(name string, v float64) lang.Figure { return lang.Figure{Name: name, Value: v} }
+
+// withStop computes f as if the shot were taken at another f-number.
+func (b *builder) withStop(n float64, f func()) {
+	o := &b.shot.Optics
+	saved := o.Number
+	o.Number = n
+	f()
+	o.Number = saved
+}
+
+// stopsOf returns the marked third-stops that the lens has, widest first.
+func (b *builder) stopsOf() []float64 {
+	widest, smallest := b.set.lens.stopsAt(b.set.focal)
+	var list []float64
+	for _, s := range optics.ThirdStops() {
+		if s.Mark >= widest && s.Mark <= smallest {
+			list = append(list, s.Mark)
+		}
+	}
+	return list
+}
+
+// stopTry offers the nearest stop, closing down (or opening up), at which ok
+// holds.
+func (b *builder) stopTry(closing bool, ok func() bool) []try {
+	stops := b.stopsOf()
+	for i := range stops {
+		n := stops[i]
+		if !closing {
+			n = stops[len(stops)-1-i]
+		}
+		if closing && n <= b.set.number*1.01 || !closing && n >= b.set.number*0.99 {
+			continue
+		}
+		holds := false
+		b.withStop(n, func() { holds = ok() })
+		if holds {
+			return []try{{lang.Cure{Text: "stop f/" + trim(n, 2), Value: n, Unit: "f"}, change{Stop: n}}}
+		}
+	}
+	return nil
+}
+
+// overTry offers another length for a rack.
+func (b *builder) overTry(p *pull, t float64) []try {
+	if p.on != nil && p.landing != nil || !(t > 0) || math.IsInf(t, 0) {
+		return nil
+	}
+	return []try{{lang.Cure{Text: "over " + trim(t, 1) + " s", Value: t, Unit: "s"}, change{Item: p.item + 1, Over: t}}}
+}
+
+// flags turns the findings into what the drawings show.
+func (b *builder) flags() {
+	for i, f := range b.found {
+		cures := make([]string, len(f.Cures))
+		for j, c := range f.Cures {
+			cures[j] = c.Text
+		}
+		row, ok := rowOf[f.Code]
+		if !ok {
+			row = "distance"
+		}
+		b.shot.Flags = append(b.shot.Flags, plan.Flag{
+			Number: i + 1, Severity: f.Severity.String(), Code: f.Code, Text: f.Message,
+			Cures: strings.Join(cures, ", or "), Time: max(f.Time, 0), Row: row, Pull: f.Pull,
+		})
+	}
+}
+
+// rowOf says on which row of the score a finding stands.
+var rowOf = map[string]string{
+	"cuts-into-line": "lines", "unmotivated": "lines",
+	"not-seen": "sharp", "faint": "sharp", "no-time-to-see": "sharp", "too-deep": "sharp", "jarring": "sharp",
+	"hard-to-land": "hand", "never-sure": "hand", "no-time-to-move": "hand", "faster-than-a-hand": "hand",
+	"re-grip": "hand", "by-wire": "hand", "no-ring": "hand", "falls-behind": "hand", "beyond-marks": "hand",
+}
+
+// to names what a pull goes to, in a message.
+func (p *pull) to() string { return p.goal.text }
+
+func (b *builder) fromText(p *pull) string { return b.goalBefore(p).text }
+
+func racked(b *builder, p *pull) string {
+	return fmt.Sprintf("%s to %s", b.fromText(p), p.to())
+}

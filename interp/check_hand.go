@@ -1,0 +1,174 @@
+// no-time-to-move, faster-than-a-hand, never-sure, hard-to-land: whether the hand gets there. A rack gets the first that applies.
+
+package interp
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"pullscore/interp/hand"
+	"pullscore/lang"
+)
+
+func checkHand(b *builder) {
+	if b.shot.Optics.Ring == nil {
+		return
+	}
+	b.racks(func(p *pull) {
+		l := p.landed
+		switch {
+		case math.IsNaN(p.ToLens) || p.land < p.start:
+		case !l.Possible:
+			b.noTimeToMove(p)
+		case l.Peak > b.set.hand.Limit*(1+1e-9):
+			b.fasterThanAHand(p)
+		case p.goal.split != nil && p.window[0] > p.window[1]:
+		case l.Ceiling < b.set.view.wanted:
+			b.neverSure(p)
+		case l.Chance < b.set.view.wanted-1e-9:
+			b.hardToLand(p)
+		}
+	})
+	for _, p := range b.pulls {
+		if p.follow && float64(p.Peak) > b.set.hand.Limit {
+			b.fasterThanAHand(p)
+		}
+	}
+}
+
+func (b *builder) noTimeToMove(p *pull) {
+	lost := p.landed.Lost
+	message := fmt.Sprintf("%s leaves no time to move: %s is over", racked(b, p), seconds(p.land-p.start))
+	if p.needs.Reacts {
+		message += fmt.Sprintf(" before the hand has reacted (%s)", seconds(hand.Reaction))
+	}
+	if lost > 0 {
+		message += fmt.Sprintf(" and taken hold again %d times (%s)", p.landed.Regrips, seconds(lost))
+	}
+	b.tellPull(p, finding{Diagnostic: lang.Diagnostic{
+		Code: "no-time-to-move", Severity: lang.Error, Message: message,
+		Figures: []lang.Figure{figure("time_s", p.land-p.start), figure("lost_s", lost), figure("hand_deg", float64(p.HandDeg))},
+	}, tries: func() []try { return append(b.longer(p), b.gearTry(p)...) }})
+}
+
+func (b *builder) fasterThanAHand(p *pull) {
+	limit := b.set.hand.Limit
+	f := finding{Diagnostic: lang.Diagnostic{
+		Code: "faster-than-a-hand", Severity: lang.Error,
+		Message: fmt.Sprintf("the hand would turn at %s deg/s at its fastest, and can do %s", trim(float64(p.Peak), 0), trim(limit, 0)),
+		Figures: []lang.Figure{figure("peak_deg_s", float64(p.Peak)), figure("limit_deg_s", limit), figure("hand_deg", float64(p.HandDeg))},
+	}}
+	if !p.follow {
+		f.tries = func() []try { return append(b.longer(p), b.gearTry(p)...) }
+	}
+	b.tellPull(p, f)
+}
+
+// longer offers the time that the rack needs: to land as wanted, or where that
+// never comes, to be moved at all.
+func (b *builder) longer(p *pull) []try {
+	t := float64(p.Needed)
+	if !p.Needed.Known() {
+		lost := p.land - p.start - p.landed.Moving
+		t = lost + 1.875*p.needs.Travel/b.set.hand.Limit + 0.1
+	}
+	return b.overTry(p, ceilTo(t, 10))
+}
+
+func (b *builder) neverSure(p *pull) {
+	b.tellPull(p, finding{Diagnostic: b.landing(p, "never-sure", fmt.Sprintf(
+		"%s lands %s of the time however slowly it is pulled, and %s is wanted", racked(b, p), percent(p.landed.Ceiling), percent(b.set.view.wanted))),
+		tries: func() []try { return append(b.landStop(p), b.gearTry(p)...) },
+	})
+}
+
+func (b *builder) hardToLand(p *pull) {
+	message := fmt.Sprintf("%s lands %s of the time, and %s is wanted", racked(b, p), percent(p.landed.Chance), percent(b.set.view.wanted))
+	if p.Needed.Known() {
+		message += fmt.Sprintf(": it needs %s", trim(ceilTo(float64(p.Needed), 10), 1)+" s")
+	}
+	b.tellPull(p, finding{Diagnostic: b.landing(p, "hard-to-land", message), tries: func() []try {
+		return append(append(b.longer(p), b.landStop(p)...), b.gearTry(p)...)
+	}})
+}
+
+// landing is the diagnostic of a rack that may miss, with its figures.
+func (b *builder) landing(p *pull, code, message string) lang.Diagnostic {
+	width := p.needs.Hi - p.needs.Lo
+	detail := fmt.Sprintf("window %s, spread %s at the hand", degrees(width), degrees(p.landed.Spread))
+	if math.IsInf(width, 0) {
+		detail = fmt.Sprintf("the ring's end holds one side of the window, spread %s at the hand", degrees(p.landed.Spread))
+	}
+	d := lang.Diagnostic{
+		Code: code, Severity: lang.Warning, Message: message, Detail: detail,
+		Figures: []lang.Figure{
+			figure("probability", p.landed.Chance), figure("ceiling", p.landed.Ceiling), figure("wanted", b.set.view.wanted),
+			figure("spread_deg", p.landed.Spread), figure("hand_deg", float64(p.HandDeg)), figure("time_s", p.land-p.start),
+		},
+	}
+	if !math.IsInf(width, 0) {
+		d.Figures = append(d.Figures, figure("window_deg", width))
+	}
+	if p.Needed.Known() {
+		d.Figures = append(d.Figures, figure("needed_s", float64(p.Needed)))
+	}
+	return d
+}
+
+// landStop offers the nearest smaller stop at which the rack lands as wanted.
+func (b *builder) landStop(p *pull) []try {
+	return b.stopTry(true, func() bool {
+		needs, ok := b.handPull(p, p.start, p.land)
+		if !ok {
+			return false
+		}
+		l := b.set.hand.Land(needs)
+		return l.Possible && l.Chance >= b.set.view.wanted
+	})
+}
+
+// gearTry offers another gear, nearest first, or with a gear a larger wheel.
+func (b *builder) gearTry(p *pull) []try {
+	var tries []try
+	for _, g := range gearsFrom(b.set.gear) {
+		if b.landsWith(p, g, cmp.Or(wheelOf(b.set), hand.Wheel)) {
+			tries = append(tries, try{lang.Cure{Text: "gear " + trim(g, 2), Value: g, Unit: "gear"}, change{Gear: g}})
+			break
+		}
+	}
+	if !b.set.geared {
+		return tries
+	}
+	for _, w := range []float64{0.10, 0.12, 0.14, 0.16, 0.20} {
+		if w > b.set.wheel && b.landsWith(p, b.set.gear, w) {
+			return append(tries, try{lang.Cure{Text: "wheel " + trim(w*1000, 0) + " mm", Value: w * 1000, Unit: "mm"}, change{Wheel: w}})
+		}
+	}
+	return tries
+}
+
+func wheelOf(s *setup) float64 {
+	if s.geared {
+		return s.wheel
+	}
+	return 0
+}
+
+// gearsFrom lists gears that a follow focus may have, the nearest to g first
+// (common practice, no source).
+func gearsFrom(g float64) []float64 {
+	list := []float64{0.5, 0.75, 1, 1.25, 1.5, 2, 2.5, 3, 4}
+	list = slices.DeleteFunc(list, func(x float64) bool { return math.Abs(x-g) < 1e-9 })
+	slices.SortStableFunc(list, func(x, y float64) int { return cmp.Compare(math.Abs(math.Log(x/g)), math.Abs(math.Log(y/g))) })
+	return list
+}
+
+func (b *builder) landsWith(p *pull, gear, wheel float64) bool {
+	needs := p.needs
+	k := gear / b.set.gear
+	needs.Travel, needs.Lo, needs.Hi, needs.SigmaX, needs.Rim = needs.Travel*k, needs.Lo*k, needs.Hi*k, needs.SigmaX*k, wheel
+	l := b.set.hand.Land(needs)
+	return l.Possible && l.Chance >= b.set.view.wanted && l.Peak <= b.set.hand.Limit
+}

@@ -1,0 +1,35 @@
+// cannot-hold-both: a split that no setting keeps sharp.
+
+package interp
+
+import (
+	"fmt"
+
+	"pullscore/lang"
+)
+
+func checkHoldBoth(b *builder) {
+	for _, p := range b.pulls {
+		b.holdBoth(&p.goal, p.land, func(f finding) { b.tellPull(p, f) })
+	}
+	b.holdBoth(&b.start, 0, b.tell)
+}
+
+func (b *builder) holdBoth(g *goal, t float64, tell func(finding)) {
+	if g.split == nil {
+		return
+	}
+	near, far := b.extent(g, t)
+	set := b.shot.Setting(t)
+	if set.Fits(near, far) {
+		return
+	}
+	needs := set.StopToFit(near, far)
+	tell(finding{Diagnostic: lang.Diagnostic{
+		Code: "cannot-hold-both", Severity: lang.Error, Range: g.at,
+		Message: fmt.Sprintf("no setting holds %s together at %s: that needs f/%s", g.text, b.set.stopText, trim(needs, 1)),
+		Figures: []lang.Figure{figure("needed_f", needs), figure("near_m", b.shot.ToTape(near, t)), figure("far_m", b.shot.ToTape(far, t))},
+	}, tries: func() []try {
+		return b.stopTry(true, func() bool { return b.shot.Setting(t).Fits(near, far) })
+	}})
+}

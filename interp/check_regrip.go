@@ -1,0 +1,33 @@
+// re-grip: one grip cannot turn that far.
+
+package interp
+
+import (
+	"fmt"
+	"math"
+
+	"pullscore/lang"
+)
+
+func checkRegrip(b *builder) {
+	b.racks(func(p *pull) {
+		if p.landed.Regrips == 0 {
+			return
+		}
+		times := "once"
+		if p.landed.Regrips > 1 {
+			times = fmt.Sprintf("%d times", p.landed.Regrips)
+		}
+		b.tellPull(p, finding{Diagnostic: lang.Diagnostic{
+			Code: "re-grip", Severity: lang.Note,
+			Message: fmt.Sprintf("%s at the hand: it has to take hold again %s, which costs %s", degrees(float64(p.HandDeg)), times, seconds(p.landed.Lost)),
+			Figures: []lang.Figure{figure("hand_deg", float64(p.HandDeg)), figure("grip_deg", b.set.hand.Grip), figure("lost_s", p.landed.Lost)},
+		}, tries: func() []try {
+			g := math.Floor(b.set.gear*b.set.hand.Grip/float64(p.HandDeg)*20) / 20
+			if g < 0.05 {
+				return nil
+			}
+			return []try{{lang.Cure{Text: "gear " + trim(g, 2), Value: g, Unit: "gear"}, change{Gear: g}}}
+		}})
+	})
+}

@@ -1,0 +1,41 @@
+// not-seen, faint: whether the audience sees the rack.
+
+package interp
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"pullscore/interp/viewer"
+	"pullscore/lang"
+)
+
+func checkSeen(b *builder) {
+	b.racks(func(p *pull) {
+		blur := float64(p.LeftBlur)
+		if blur > viewer.Seen || math.IsNaN(blur) || b.staysOn(p) {
+			return
+		}
+		d := lang.Diagnostic{
+			Code: "not-seen", Severity: lang.Warning,
+			Message: fmt.Sprintf("the audience does not see this rack: %s blurs by %s arcmin only, and %s is where it shows", b.fromText(p), trim(blur, 1), trim(viewer.Seen, 1)),
+			Figures: []lang.Figure{figure("left_blur_arcmin", blur), figure("seen_arcmin", viewer.Seen)},
+		}
+		if blur > viewer.Sharp {
+			d.Code, d.Severity = "faint", lang.Note
+			d.Message = fmt.Sprintf("the audience barely sees this rack: %s blurs by %s arcmin, and %s is where it shows", b.fromText(p), trim(blur, 1), trim(viewer.Seen, 1))
+		}
+		b.tellPull(p, finding{Diagnostic: d, tries: func() []try {
+			return b.stopTry(false, func() bool { return b.shot.Blur(p.leftAt, p.ToLens, p.land) > viewer.Seen })
+		}})
+	})
+}
+
+// staysOn tells whether a rack stays with the one that the focus is on: a
+// correction, not meant to be seen.
+func (b *builder) staysOn(p *pull) bool {
+	return slices.ContainsFunc(p.goal.members(), func(u *subject) bool {
+		return slices.Contains(b.goalBefore(p).members(), u)
+	})
+}

@@ -1,0 +1,52 @@
+// too-deep: no setting keeps the whole depth of a subject sharp.
+
+package interp
+
+import (
+	"fmt"
+	"math"
+
+	"pullscore/lang"
+)
+
+func checkTooDeep(b *builder) {
+	for _, p := range b.pulls {
+		if p.goal.soft() || p.goal.split != nil {
+			continue
+		}
+		b.tooDeep(p.goal.subject, p.land, func(f finding) { b.tellPull(p, f) })
+	}
+	if !b.start.soft() && b.start.split == nil && b.start.subject != nil {
+		b.tooDeep(b.start.subject, 0, func(f finding) {
+			f.Range = b.start.at
+			b.tell(f)
+		})
+	}
+}
+
+func (b *builder) tooDeep(u *subject, t float64, tell func(finding)) {
+	deep := float64(u.Deep)
+	if deep == 0 {
+		return
+	}
+	front, back := func() (float64, float64) {
+		d := b.shot.DistanceAt(u.Subject, t)
+		return b.shot.FromTape(d-deep/2, t), b.shot.FromTape(d+deep/2, t)
+	}()
+	set := b.shot.Setting(t)
+	if math.IsNaN(front) || set.Fits(front, back) {
+		return
+	}
+	fits, needs := set.Deepest(b.shot.LensDistanceAt(u.Subject, t)), set.StopToFit(front, back)
+	stop := "no stop does"
+	if needs < 1000 {
+		stop = "f/" + trim(needs, 1) + " would do"
+	}
+	tell(finding{Diagnostic: lang.Diagnostic{
+		Code: "too-deep", Severity: lang.Warning,
+		Message: fmt.Sprintf("%s is %s deep, and at %s only %s of it is sharp: %s", u.Name, metres(deep), b.set.stopText, metres(fits), stop),
+		Figures: []lang.Figure{figure("deep_m", deep), figure("fits_m", fits), figure("needed_f", needs)},
+	}, tries: func() []try {
+		return b.stopTry(true, func() bool { return b.shot.Setting(t).Fits(front, back) })
+	}})
+}

@@ -1,0 +1,455 @@
+// The clock of a shot: when every line, pause, action, hold, cue and piece of
+// blocking happens.
+//
+// Statements are taken in the order written, but a moment may hang on a word
+// or cue further down. So the clock can be asked ahead: what it has passed
+// stays known. Whatever is asked for while it is itself being worked out waits
+// for itself, which is an error.
+
+package interp
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"pullscore/interp/plan"
+	"pullscore/interp/speech"
+	"pullscore/lang"
+)
+
+// betweenSpeakers passes from one speaker to the next, seconds (Stivers et al.
+// 2009, PNAS 106(26)).
+const betweenSpeakers = 0.2
+
+// longest is the longest shot that makes sense, seconds.
+const longest = 24 * 3600
+
+// A moment is when an item happens.
+type moment struct {
+	start, end float64
+	known      bool
+	busy       bool
+	failed     bool // reported; the times are a guess
+}
+
+type clock struct {
+	b       *builder
+	before  []float64 // where the clock stands before item i, for i <= passed
+	passed  int
+	at      []moment
+	lines   []*line // the spoken lines, by item
+	speaker string  // who spoke last
+	spoke   float64 // until when
+	gap     bool    // no pause and no anchor since
+
+	pulls     []*pull // racks and follows as written
+	pullOf    []*pull // by item
+	tentative int     // above 0: a hold that waits for a rack being timed gives up silently
+}
+
+// A line is a spoken line with its words.
+type line struct {
+	item   int
+	stmt   *lang.Speech
+	who    string
+	tokens []speech.Token
+	words  []speech.Timed // once the line has its time
+	hangs  map[int]bool   // the words that a move of the focus hangs on
+}
+
+// runClock works through the shot.
+func (b *builder) runClock() {
+	n := len(b.items)
+	c := &clock{b: b, before: make([]float64, n+1), at: make([]moment, n), lines: make([]*line, n), pullOf: make([]*pull, n)}
+	c.before[0] = b.ch.LeadIn
+	b.clock = c
+	c.readLines()
+	c.readPulls()
+	c.readStart()
+	for i := range b.items {
+		c.pass(i + 1)
+		c.resolve(i)
+	}
+	b.stage.tracks()
+}
+
+// readLines splits the words of every line, so that anchors find them.
+func (c *clock) readLines() {
+	for i, it := range c.b.items {
+		s, ok := it.stmt.(*lang.Speech)
+		if !ok {
+			continue
+		}
+		l := &line{item: i, stmt: s, hangs: map[int]bool{}}
+		if s.Words != nil {
+			l.tokens = speech.Split(s.Words.Value)
+		}
+		if d, ok := c.b.who(s.Who, it.env, declSubject, declVoice); ok {
+			l.who = d.name.Text
+		}
+		c.lines[i] = l
+	}
+}
+
+// pass moves the clock past all items before n; ok is false where it waits for
+// something that is being worked out.
+func (c *clock) pass(n int) (ok bool) {
+	for c.passed < n {
+		k := c.passed
+		m := &c.at[k]
+		if m.busy {
+			return false
+		}
+		m.busy = true
+		after, ok := c.step(k, c.before[k])
+		m.busy = false
+		if !ok {
+			return false
+		}
+		c.before[k+1] = after
+		c.passed = k + 1
+	}
+	return true
+}
+
+// step takes one item; it returns where the clock stands after it.
+func (c *clock) step(k int, now float64) (after float64, ok bool) {
+	it := c.b.items[k]
+	ev := c.b.at(it.env)
+	switch s := it.stmt.(type) {
+	case *lang.Speech:
+		return c.speak(k, s, ev, now)
+	case *lang.Pause:
+		t, ok := ev.notNegative(s.Time, dimTime)
+		if !ok {
+			return now, true
+		}
+		c.gap = false
+		return c.span(k, now, now+t), true
+	case *lang.Action:
+		return c.act(k, s, ev, now)
+	case *lang.Hold:
+		return c.hold(k, s, ev, now)
+	}
+	return now, true
+}
+
+// span notes the time of an item and returns its end.
+func (c *clock) span(k int, start, end float64) float64 {
+	if end > longest || start < -longest {
+		if !c.at[k].failed {
+			c.b.fail(c.b.items[k].stmt.Range(), "out-of-range", "a shot lasts a day at most", "")
+		}
+		end = start
+		c.at[k].failed = true
+	}
+	c.at[k].start, c.at[k].end, c.at[k].known = start, end, true
+	return end
+}
+
+func (c *clock) speak(k int, s *lang.Speech, ev *evaluator, now float64) (after float64, ok bool) {
+	l := c.lines[k]
+	if s.From != nil || s.To != nil {
+		return c.speakFromTo(l, ev, now)
+	}
+	start := now
+	if c.gap && c.speaker != l.who {
+		start = max(now, c.spoke+betweenSpeakers)
+	}
+	if s.On != nil {
+		t, state := c.anchor(k, s.On, ev, false)
+		switch state {
+		case waits:
+			c.waitsForItself(k, s.On.Range())
+		case found:
+			start = t
+		}
+	}
+	long := speech.Duration(valueOf(s.Words), c.b.p.pace)
+	if s.Lasting != nil {
+		if t, ok := ev.notNegative(s.Lasting, dimTime); ok {
+			long = t
+		}
+	}
+	return c.spoken(l, start, start+long, now), true
+}
+
+func (c *clock) speakFromTo(l *line, ev *evaluator, now float64) (float64, bool) {
+	from, okF := c.time(ev, l.stmt.From)
+	to, okT := c.time(ev, l.stmt.To)
+	if !okF || !okT {
+		return now, true
+	}
+	if to < from {
+		c.b.fail(l.stmt.Range(), "out-of-range", "the line ends before it starts", "")
+		to = from
+	}
+	return c.spoken(l, from, to, now), true
+}
+
+// spoken notes the time of a line and spreads its words.
+func (c *clock) spoken(l *line, start, end, now float64) (after float64) {
+	end = c.span(l.item, start, end)
+	l.words = speech.Spread(l.tokens, start, end)
+	c.speaker, c.gap = l.who, true
+	c.spoke = max(c.spoke, end)
+	return max(now, end)
+}
+
+func valueOf(t *lang.Text) string {
+	if t == nil {
+		return ""
+	}
+	return t.Value
+}
+
+func (c *clock) act(k int, s *lang.Action, ev *evaluator, now float64) (after float64, ok bool) {
+	start := now
+	if s.On != nil {
+		t, state := c.anchor(k, s.On, ev, false)
+		switch state {
+		case waits:
+			c.waitsForItself(k, s.On.Range())
+		case found:
+			start, c.gap = t, false
+		}
+	}
+	long, okT := ev.notNegative(s.Lasting, dimTime)
+	if !okT {
+		long = 0
+	}
+	return max(now, c.span(k, start, start+long)), true
+}
+
+// hold takes the clock to a time after the last landing, never back.
+func (c *clock) hold(k int, s *lang.Hold, ev *evaluator, now float64) (after float64, ok bool) {
+	t, okT := ev.notNegative(s.Time, dimTime)
+	if !okT {
+		return now, true
+	}
+	from := now
+	if r := c.lastRack(k); r != nil {
+		switch state := c.timePull(r); {
+		case state == found:
+			from = r.land
+		case state == waits && c.tentative > 0:
+			return now, false
+		case state == waits:
+			c.b.fail(s.Range(), "hold-too-early", "this hold waits for a rack that hangs on a word below it",
+				"put the hold after that line, or write a pause")
+		}
+	}
+	return max(now, c.span(k, from, max(from+t, now))), true
+}
+
+// lastRack is the last rack written above item k.
+func (c *clock) lastRack(k int) *pull {
+	for i := k - 1; i >= 0; i-- {
+		if p := c.pullOf[i]; p != nil && !p.follow {
+			return p
+		}
+	}
+	return nil
+}
+
+func (c *clock) waitsForItself(k int, at lang.Range) {
+	c.b.fail(at, "circle", "this moment hangs on one that itself waits for it", "give one of the two a time")
+	c.at[k].failed = true
+}
+
+// resolve times what leaves the clock: cues, blocking and pulls.
+func (c *clock) resolve(k int) {
+	switch s := c.b.items[k].stmt.(type) {
+	case *lang.Cue:
+		if c.cue(k, s) == waits {
+			c.waitsForItself(k, s.Range())
+		}
+	case *lang.Moves, *lang.Dolly, *lang.Zoom:
+		if c.block(k) == waits {
+			c.waitsForItself(k, s.Range())
+		}
+	case *lang.Rack, *lang.Follow:
+		if c.timePull(c.pullOf[k]) == waits {
+			c.waitsForItself(k, s.Range())
+		}
+	}
+}
+
+// cue times a named moment.
+func (c *clock) cue(k int, s *lang.Cue) outcome {
+	m := &c.at[k]
+	switch {
+	case m.known:
+		return found
+	case m.failed:
+		return failed
+	case m.busy:
+		return waits
+	}
+	m.busy = true
+	defer func() { m.busy = false }()
+	t, state := c.when(k, s.On)
+	if state == found {
+		m.start, m.end, m.known = t, t, true
+	}
+	m.failed = state == failed
+	return state
+}
+
+// when is the time of an optional anchor: without one, where the clock stands.
+func (c *clock) when(k int, a *lang.Anchor) (float64, outcome) {
+	if a != nil {
+		return c.anchor(k, a, c.b.at(c.b.items[k].env), false)
+	}
+	if !c.pass(k) {
+		return 0, waits
+	}
+	return c.before[k], found
+}
+
+// block times a move of a person, the camera or the zoom.
+func (c *clock) block(k int) outcome {
+	m := &c.at[k]
+	switch {
+	case m.known:
+		return found
+	case m.failed:
+		return failed
+	case m.busy:
+		return waits
+	}
+	m.busy = true
+	defer func() { m.busy = false }()
+	mv, on, over, ok := c.readMove(k)
+	if !ok {
+		m.failed = true
+		return failed
+	}
+	t, state := c.when(k, on)
+	if state != found {
+		m.failed = state == failed
+		return state
+	}
+	mv.start, mv.end = t, c.span(k, t, t+over)
+	c.b.stage.add(mv)
+	return found
+}
+
+// readMove reads what a piece of blocking says, but for its start.
+func (c *clock) readMove(k int) (mv *move, on *lang.Anchor, over float64, ok bool) {
+	it := c.b.items[k]
+	ev, st := c.b.at(it.env), c.b.stage
+	mv = &move{item: k, stmt: it.stmt}
+	var overExpr *lang.Expr
+	switch s := it.stmt.(type) {
+	case *lang.Moves:
+		mv.kind, on, overExpr, mv.smooth = "moves", s.On, s.Over, s.Profile == lang.ProfileSmooth
+		d, okW := c.b.who(s.Who, it.env, declSubject)
+		if !okW {
+			return nil, nil, 0, false
+		}
+		if mv.who = st.subjects[d.name.Text]; mv.who == nil || !mv.who.ok {
+			return nil, nil, 0, false
+		}
+		mv.along, mv.across, ok = st.spots(s.To, it.env, nil)
+		if !ok {
+			return nil, nil, 0, false
+		}
+		if mv.along.on != nil && st.hangsOn(mv.along.on, mv.who) {
+			c.b.fail(s.To.Range(), "circle", fmt.Sprintf("%s would stand relative to itself", mv.who.Name), "")
+			return nil, nil, 0, false
+		}
+		if s.To.Side == nil && mv.along.on == nil {
+			mv.across = spot{v: mv.who.across.v} // keeps to its side
+		}
+	case *lang.Dolly:
+		mv.kind, on, overExpr, mv.smooth = "dolly", s.On, s.Over, s.Profile != lang.ProfileEven
+		if mv.by, ok = ev.positive(s.By, dimLength); !ok || mv.by > maxDistance {
+			return nil, nil, 0, false
+		}
+		if !s.In {
+			mv.by = -mv.by
+		}
+	case *lang.Zoom:
+		mv.kind, on, overExpr, mv.smooth = "zoom", s.On, s.Over, s.Profile != lang.ProfileEven
+		if mv.by, ok = ev.positive(s.To, dimLength); !ok {
+			return nil, nil, 0, false
+		}
+		if l := c.b.set.lens; mv.by < l.focal*(1-1e-9) || mv.by > l.longest*(1+1e-9) {
+			c.b.fail(s.To.Range(), "focal-not-on-lens", fmt.Sprintf("lens %q has no %s mm", l.name, trim(mv.by*1000, 1)), "it has "+l.focalText())
+			return nil, nil, 0, false
+		}
+	}
+	over, ok = ev.positive(overExpr, dimTime)
+	return mv, on, over, ok
+}
+
+// time computes a time from the shot's start: seconds, or a timecode where the
+// shot begins at one.
+func (c *clock) time(ev *evaluator, x *lang.Expr) (float64, bool) {
+	q, ok := ev.eval(x)
+	if !ok {
+		return 0, false
+	}
+	return c.timeOf(q, x.Range())
+}
+
+func (c *clock) timeOf(q quantity, at lang.Range) (float64, bool) {
+	switch {
+	case q.on == nil && q.dim == dimTime && math.Abs(q.v) <= longest:
+		return q.v, true
+	case q.dim == dimTimecode && c.b.shot.BeginsAt != "":
+		return c.b.rate.Seconds(int64(q.v) - c.b.shot.Begins), true
+	case q.dim == dimTimecode:
+		c.b.fail(at, "no-begins-at", "a timecode means nothing here: the shot does not say where it begins",
+			"write under the shot's header: begins at 01:00:00:00")
+	default:
+		c.b.fail(at, "wrong-unit", fmt.Sprintf("a time is wanted here, and this is %s", q.what()), "as in 1.2 s, or 12 fr")
+	}
+	return 0, false
+}
+
+// finish writes lines, cues, actions, pauses and blocking into the shot.
+func (c *clock) finish() {
+	sh := c.b.shot
+	for i, it := range c.b.items {
+		m := c.at[i]
+		if !m.known {
+			continue
+		}
+		start, end := plan.Number(m.start), plan.Number(m.end)
+		switch s := it.stmt.(type) {
+		case *lang.Speech:
+			l := c.lines[i]
+			sh.Lines = append(sh.Lines, plan.Line{
+				Who: l.who, Text: valueOf(s.Words), Start: start, End: end,
+				Estimated: s.Lasting == nil && s.To == nil, Words: l.drawn(),
+			})
+		case *lang.Cue:
+			sh.Cues = append(sh.Cues, plan.Cue{Name: s.Name.Text, T: start})
+		case *lang.Action:
+			sh.Actions = append(sh.Actions, plan.Action{Text: valueOf(s.What), Start: start, End: end})
+		case *lang.Pause:
+			sh.Pauses = append(sh.Pauses, plan.Pause{Start: start, End: end})
+		}
+	}
+}
+
+// drawn returns the words of a line with the punctuation that stands about
+// them.
+func (l *line) drawn() []plan.Word {
+	words := make([]plan.Word, len(l.words))
+	text := valueOf(l.stmt.Words)
+	for j, w := range l.words {
+		from, to := w.Token.Start, len(text)
+		if j == 0 {
+			from = 0
+		}
+		if j+1 < len(l.words) {
+			to = l.words[j+1].Token.Start
+		}
+		words[j] = plan.Word{Text: strings.TrimSpace(text[from:to]), Start: w.Start, End: w.End, Hangs: l.hangs[j]}
+	}
+	return words
+}

@@ -1,0 +1,223 @@
+// Moves: the statements of a shot with every named move written out.
+
+package interp
+
+import (
+	"fmt"
+
+	"pullscore/lang"
+)
+
+// Limits on what named moves may come to.
+const (
+	maxCallDepth = 64
+	maxItems     = 100_000
+)
+
+// An item is one statement of a shot, in the environment of the move that it
+// stands in; call is the statement in the shot that led to it.
+type item struct {
+	stmt lang.Statement
+	env  *env
+	call *lang.Call // nil where it stands in the shot itself
+}
+
+// An env binds the parameters of a move to the arguments of one use.
+type env struct {
+	move  *lang.Move
+	args  []*lang.Anchor
+	outer *env
+}
+
+// arg returns what a parameter stands for, and the env to read that in.
+func (e *env) arg(name string) (a *lang.Anchor, outer *env, ok bool) {
+	if e == nil {
+		return nil, nil, false
+	}
+	for i, p := range e.move.Params {
+		if p.Text == name {
+			return e.args[i], e.outer, true
+		}
+	}
+	return nil, nil, false
+}
+
+// expand writes out the body of a shot.
+func (b *builder) expand(body []lang.Statement) []item {
+	var items []item
+	b.expandInto(&items, body, nil, nil, 0)
+	return items
+}
+
+func (b *builder) expandInto(items *[]item, body []lang.Statement, e *env, from *lang.Call, depth int) {
+	for _, s := range body {
+		call, ok := s.(*lang.Call)
+		if !ok {
+			if len(*items) < maxItems {
+				*items = append(*items, item{s, e, from})
+			}
+			continue
+		}
+		outermost := from
+		if outermost == nil {
+			outermost = call
+		}
+		if sec, ok := b.resolveCall(call, e, depth); ok {
+			inner := &env{move: sec.Head.(*lang.Move), args: call.Args, outer: e}
+			b.expandInto(items, sec.Body, inner, outermost, depth+1)
+		}
+	}
+	if len(*items) == maxItems && depth == 0 {
+		*items = append(*items, item{}) // so that it is told once
+		*items = (*items)[:maxItems]
+		b.fail(b.head.Range(), "too-long", fmt.Sprintf("a shot has at most %d statements", maxItems), "")
+	}
+}
+
+func (b *builder) resolveCall(call *lang.Call, e *env, depth int) (*lang.Section, bool) {
+	d := b.find(call.Name.Text)
+	switch {
+	case d == nil:
+		b.unknown(call.Name, "move", b.p.namesOf(declMove))
+		return nil, false
+	case d.kind != declMove:
+		b.fail(call.Name.Range(), "wrong-kind", fmt.Sprintf("%s is a %s, not a move", call.Name.Text, d.kind), "")
+		return nil, false
+	}
+	for up := e; up != nil; up = up.outer {
+		if up.move == d.stmt {
+			return nil, false // a circle, told by checkMoves
+		}
+	}
+	if depth >= maxCallDepth {
+		b.fail(call.Range(), "too-deep", fmt.Sprintf("moves use moves more than %d deep", maxCallDepth), "")
+		return nil, false
+	}
+	params := d.stmt.(*lang.Move).Params
+	if len(params) != len(call.Args) {
+		b.report(lang.Diagnostic{
+			Code: "wrong-arguments", Severity: lang.Error, Range: call.Range(),
+			Message: fmt.Sprintf("%s takes %d values, and here are %d", call.Name.Text, len(params), len(call.Args)),
+			Detail:  "as in " + signature(d.stmt.(*lang.Move)),
+			Related: []lang.Related{{Message: "the move", Range: d.stmt.Range()}},
+		})
+		return nil, false
+	}
+	return d.section, true
+}
+
+func signature(m *lang.Move) string {
+	s := m.Name.Text + "("
+	for i, p := range m.Params {
+		if i > 0 {
+			s += ", "
+		}
+		s += p.Text
+	}
+	return s + ")"
+}
+
+// checkMoves reports moves that use themselves, whether or not a shot uses
+// them.
+func (p *program) checkMoves() {
+	state := map[*decl]int{} // 1: on the way, 2: done
+	var visit func(d *decl)
+	visit = func(d *decl) {
+		state[d] = 1
+		for _, s := range d.section.Body {
+			call, ok := s.(*lang.Call)
+			if !ok {
+				continue
+			}
+			next := p.scope.find(declSubject, call.Name.Text)
+			if next == nil || next.kind != declMove {
+				continue
+			}
+			switch state[next] {
+			case 0:
+				visit(next)
+			case 1:
+				p.fail(call.Range(), "circle", fmt.Sprintf("the move %s uses itself", next.name.Text), "")
+			}
+		}
+		state[d] = 2
+	}
+	for _, d := range p.scope.order {
+		if d.kind == declMove && state[d] == 0 {
+			visit(d)
+		}
+	}
+}
+
+// argument computes what an argument comes to as a value or a place.
+func (b *builder) argument(a *lang.Anchor, e *env) (quantity, bool) {
+	ev := b.at(e)
+	switch a.Kind {
+	case lang.AnchorTime:
+		if a.Offset == nil {
+			return ev.eval(a.Time)
+		}
+		return ev.binary(&lang.Expr{Node: a.Node, Kind: lang.ExprBinary, Op: '+', X: a.Time, Y: a.Offset})
+	case lang.AnchorName:
+		x := nameExpr(a.Name)
+		if a.Offset == nil {
+			return ev.eval(x)
+		}
+		return ev.binary(&lang.Expr{Node: a.Node, Kind: lang.ExprBinary, Op: '+', X: x, Y: a.Offset})
+	case lang.AnchorWords:
+		if a.Name == nil && a.Nth == 0 && a.Offset == nil { // a quoted name
+			return ev.eval(&lang.Expr{Node: a.Words.Node, Kind: lang.ExprName, Ref: a.Words.Value, Quoted: true})
+		}
+	}
+	b.fail(a.Range(), "wrong-kind", "a subject or a value is wanted here, and this is a moment", "")
+	return quantity{}, false
+}
+
+func nameExpr(n *lang.Name) *lang.Expr {
+	return &lang.Expr{Node: n.Node, Kind: lang.ExprName, Ref: n.Text, Quoted: n.Quoted}
+}
+
+// who resolves a name that may be a parameter to a declared name of one of the
+// kinds.
+func (b *builder) who(n *lang.Name, e *env, kinds ...declKind) (*decl, bool) {
+	at, text := n.Range(), n.Text
+	for {
+		a, outer, ok := e.arg(text)
+		if !ok {
+			break
+		}
+		e = outer
+		switch {
+		case a.Kind == lang.AnchorName && a.Offset == nil:
+			text, at = a.Name.Text, a.Range()
+		case a.Kind == lang.AnchorWords && a.Name == nil && a.Nth == 0 && a.Offset == nil:
+			text, at = a.Words.Value, a.Range()
+		default:
+			b.fail(a.Range(), "wrong-kind", "a name is wanted here", "")
+			return nil, false
+		}
+	}
+	d := b.find(text)
+	if d == nil {
+		b.unknownAt(at, text, kindWords(kinds), b.names(kinds...))
+		return nil, false
+	}
+	for _, k := range kinds {
+		if d.kind == k {
+			return d, true
+		}
+	}
+	b.fail(at, "wrong-kind", fmt.Sprintf("%s is a %s, and a %s is wanted here", text, d.kind, kindWords(kinds)), "")
+	return nil, false
+}
+
+func kindWords(kinds []declKind) string {
+	s := ""
+	for i, k := range kinds {
+		if i > 0 {
+			s += " or "
+		}
+		s += k.String()
+	}
+	return s
+}

@@ -1,0 +1,97 @@
+// Package interp turns a plan file into numbers and findings.
+//
+// It goes one way: files are loaded and their names gathered (load.go,
+// scope.go), values evaluated (eval.go), the kit resolved (kit.go), and then
+// each shot is built: its set-up (setup.go), its stage (stage.go), its clock
+// (clock.go), its pulls (pulls.go, figures.go). What comes out is a plan.Plan,
+// plain data, which the checks (check_*.go) read. A check that can tell what
+// would cure its finding builds the shot once more with that one change and
+// keeps the cure only if the finding is gone.
+//
+// Inside, lengths are metres, times seconds, angles degrees.
+package interp
+
+import (
+	"fmt"
+	"io"
+	"os"
+
+	"pullscore/interp/plan"
+	"pullscore/lang"
+)
+
+// MaxFileSize is the size in bytes above which a file is not read.
+const MaxFileSize = 8 << 20
+
+// Options say how files are read.
+type Options struct {
+	// ReadFile reads a file that a plan uses; nil is ReadFile of this package.
+	ReadFile func(path string) ([]byte, error)
+}
+
+// A Result is what a plan file comes to.
+type Result struct {
+	// Plan holds what could be computed; it is never nil.
+	Plan *plan.Plan
+	// Findings are all mistakes and findings, sorted.
+	Findings []lang.Diagnostic
+	// Sources holds the text of every file that was read, by path, for quoting.
+	Sources map[string][]byte
+	// Files lists the plan and every file that it uses, also those that could
+	// not be read.
+	Files []string
+}
+
+// Read interprets the plan file at path. The error is one of reading that file;
+// whatever is wrong inside it is a finding.
+func Read(path string, opt Options) (*Result, error) {
+	opt = opt.withDefaults()
+	src, err := opt.ReadFile(path)
+	if err != nil {
+		return nil, err
+	}
+	return Interpret(path, src, opt), nil
+}
+
+// Interpret interprets the text of a plan; path names it in findings and is
+// what its `use` statements are relative to.
+func Interpret(path string, src []byte, opt Options) *Result {
+	l := &loader{opt: opt.withDefaults(), units: map[string]*unit{}}
+	root := l.parse(path, src)
+	l.uses(root, []string{path})
+	p := newProgram(root, l)
+	p.build()
+	res := &Result{Plan: p.plan, Findings: lang.Sort(p.diags), Sources: map[string][]byte{}, Files: l.files}
+	for name, u := range l.units {
+		res.Sources[name] = u.file.Source
+	}
+	return res
+}
+
+func (o Options) withDefaults() Options {
+	if o.ReadFile == nil {
+		o.ReadFile = ReadFile
+	}
+	return o
+}
+
+// ReadFile reads a regular file of at most MaxFileSize bytes: a device or a
+// pipe that never ends is an error, not a wait.
+func ReadFile(path string) ([]byte, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	info, err := f.Stat()
+	if err != nil {
+		return nil, err
+	}
+	switch {
+	case !info.Mode().IsRegular():
+		return nil, fmt.Errorf("%s is no regular file", path)
+	case info.Size() > MaxFileSize:
+		return nil, fmt.Errorf("%s has %d MB; a plan has at most %d MB", path, info.Size()>>20, MaxFileSize>>20)
+	}
+	return io.ReadAll(io.LimitReader(f, MaxFileSize+1))
+}

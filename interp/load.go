@@ -1,0 +1,126 @@
+// Loading: a plan file and the files that it uses, each read once.
+
+package interp
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"pullscore/lang"
+)
+
+// Limits on what a plan may draw in: far above any film's kit, low enough that
+// a mistake ends at once.
+const (
+	maxFiles    = 256
+	maxUseDepth = 32
+)
+
+// A unit is one file and the files that it uses.
+type unit struct {
+	file *lang.File
+	uses []used
+}
+
+type used struct {
+	stmt *lang.Use
+	unit *unit
+}
+
+type loader struct {
+	opt   Options
+	units map[string]*unit
+	files []string
+	diags []lang.Diagnostic
+}
+
+func (l *loader) parse(path string, src []byte) *unit {
+	file, diags := lang.Parse(path, src)
+	l.diags = append(l.diags, diags...)
+	u := &unit{file: file}
+	l.units[path] = u
+	l.files = append(l.files, path)
+	return u
+}
+
+// uses loads what u uses. chain holds the paths from the plan down to u.
+func (l *loader) uses(u *unit, chain []string) {
+	for _, s := range u.file.Body {
+		use, ok := s.(*lang.Use)
+		if !ok || use.File == nil {
+			continue
+		}
+		path := filepath.Join(filepath.Dir(u.file.Path), filepath.FromSlash(use.File.Value))
+		if filepath.IsAbs(use.File.Value) {
+			path = filepath.Clean(use.File.Value)
+		}
+		if i := slices.IndexFunc(chain, func(c string) bool { return filepath.Clean(c) == path }); i >= 0 {
+			l.fail(use, "circle", "these files use one another in a circle",
+				strings.Join(append(baseNames(chain[i:]), filepath.Base(path)), " uses "))
+			continue
+		}
+		next, seen := l.units[path]
+		if !seen {
+			if next = l.load(use, path, chain); next == nil {
+				continue
+			}
+			l.uses(next, append(slices.Clone(chain), path))
+		}
+		u.uses = append(u.uses, used{use, next})
+	}
+}
+
+// load reads and parses one used file; nil where it cannot, which is reported.
+func (l *loader) load(use *lang.Use, path string, chain []string) *unit {
+	switch {
+	case len(chain) > maxUseDepth:
+		l.fail(use, "too-deep-use", fmt.Sprintf("files use files more than %d deep", maxUseDepth), "")
+		return nil
+	case len(l.files) >= maxFiles:
+		l.fail(use, "too-many-files", fmt.Sprintf("a plan uses at most %d files", maxFiles), "")
+		return nil
+	}
+	src, err := l.opt.ReadFile(path)
+	if err != nil {
+		if !slices.Contains(l.files, path) {
+			l.files = append(l.files, path)
+		}
+		l.fail(use, "no-such-file", fmt.Sprintf("cannot read %q", use.File.Value), reason(err))
+		return nil
+	}
+	return l.parse(path, src)
+}
+
+func (l *loader) fail(use *lang.Use, code, message, detail string) {
+	l.diags = append(l.diags, lang.Diagnostic{
+		Code: code, Severity: lang.Error, Message: message, Detail: detail, Range: use.File.Range(),
+	})
+}
+
+// reason is what the system says of an error, without the path and the call
+// that differ from machine to machine.
+func reason(err error) string {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return "there is no such file; the name is relative to this file"
+	case errors.Is(err, fs.ErrPermission):
+		return "permission denied"
+	}
+	var path *fs.PathError
+	if errors.As(err, &path) {
+		return path.Err.Error()
+	}
+	return err.Error()
+}
+
+func baseNames(paths []string) []string {
+	names := make([]string, len(paths))
+	for i, p := range paths {
+		names[i] = filepath.Base(p)
+	}
+	return names
+}

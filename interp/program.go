@@ -1,0 +1,272 @@
+// The program: one plan file with all that it uses, its names and the settings
+// that hold for the whole film.
+
+package interp
+
+import (
+	"fmt"
+	"math"
+
+	"pullscore/interp/plan"
+	"pullscore/lang"
+	"pullscore/lang/timecode"
+)
+
+// What stands in where a plan says nothing.
+const (
+	defaultPace     = 150.0 // words a minute (National Center for Voice and Speech, as quoted)
+	defaultWanted   = 0.9
+	defaultQuickest = 0.2 // s: a shorter move reads as a cut
+	defaultScreen   = 1.2 // m wide, a living room's
+	defaultViewer   = 2.5 // m
+	sharpArcmin     = 2.0 // the disc at the viewer that still is sharp, model's own on Levi & Klein 1990
+)
+
+type program struct {
+	evaluator
+	root   *unit
+	loader *loader
+	scopes map[*unit]*scope
+	scope  *scope
+	plan   *plan.Plan
+
+	pace    float64
+	film    viewing
+	lets    map[*decl]*letValue
+	cameras map[string]*camera
+	lenses  map[string]*lens
+	pullers map[string]*puller
+}
+
+func newProgram(root *unit, l *loader) *program {
+	p := &program{
+		root: root, loader: l, scopes: map[*unit]*scope{}, lets: map[*decl]*letValue{},
+		cameras: map[string]*camera{}, lenses: map[string]*lens{}, pullers: map[string]*puller{},
+	}
+	p.plan = &plan.Plan{File: root.file.Path, Shots: []*plan.Shot{}, Defaults: []plan.Default{}}
+	p.evaluator = evaluator{reporter: &reporter{diags: l.diags}, names: p.value}
+	return p
+}
+
+func (p *program) build() {
+	p.scope = p.gather(p.root, true)
+	p.readSettings()
+	for _, d := range p.scope.order {
+		switch d.kind {
+		case declLet:
+			p.let(d)
+		case declCamera:
+			p.cameras[d.name.Text] = p.camera(d.section)
+		case declLens:
+			p.lenses[d.name.Text] = p.lens(d.section)
+		case declPuller:
+			p.pullers[d.name.Text] = p.puller(d.section)
+		}
+	}
+	p.checkMoves()
+	p.buildShots()
+}
+
+// byDefault notes that a value stands in for one that no line gives.
+func (p *program) byDefault(name, value, why string) {
+	p.plan.Defaults = append(p.plan.Defaults, plan.Default{Name: name, Value: value, Why: why})
+}
+
+// readSettings takes the file's settings, its own before those it uses.
+func (p *program) readSettings() {
+	set := p.scope.settings
+	p.rate = p.readRate(set["rate"])
+	p.plan.Rate = p.rate.String()
+
+	if s, ok := set["plan"].(*lang.Plan); ok && s.Title != nil {
+		p.plan.Title = s.Title.Value
+	} else if p.hasShots() {
+		p.report(lang.Diagnostic{
+			Code: "no-title", Severity: lang.Note, Range: p.root.file.Sections[p.firstShot()].Head.Range(),
+			Message: "the plan has no title", Detail: `begin the file with: plan "TITLE"`,
+		})
+	}
+	p.plan.Units = "metric"
+	if s, ok := set["units"].(*lang.Units); ok {
+		p.plan.Units = s.System
+	}
+	p.plan.Tape = "sensor"
+	if s, ok := set["tape"].(*lang.Tape); ok {
+		p.plan.Tape = s.From
+	}
+	p.pace = defaultPace
+	if s, ok := set["pace"].(*lang.Pace); ok {
+		if v, ok := p.within(s.Value, dimPace, 30, 400, "a pace lies between 30 and 400 wpm"); ok {
+			p.pace = v
+		}
+	} else if p.hasShots() {
+		p.byDefault("pace", "150 wpm", "no line says it")
+	}
+	p.film = p.filmViewing(set)
+}
+
+func (p *program) hasShots() bool { return p.firstShot() >= 0 }
+
+func (p *program) firstShot() int {
+	for i, sec := range p.root.file.Sections {
+		if _, ok := sec.Head.(*lang.Shot); ok {
+			return i
+		}
+	}
+	return -1
+}
+
+func (p *program) readRate(stmt lang.Statement) timecode.Rate {
+	s, ok := stmt.(*lang.Rate)
+	if !ok {
+		if p.hasShots() {
+			p.byDefault("rate", "24", "no line says it")
+		}
+		return timecode.Rate{}
+	}
+	rate, err := timecode.ParseRate(s.Value)
+	if err != nil {
+		p.fail(s.Range(), "bad-rate", fmt.Sprintf("%s is no frame rate", s.Value), err.Error())
+	}
+	return rate
+}
+
+// viewing is what sharp means, how sure a landing has to be, and how short a
+// rack may be: for the film, or for a shot that says otherwise.
+type viewing struct {
+	width, viewer float64 // m
+	watched       bool    // said, not the default
+	criterion     float64 // m on the sensor where given outright; else NaN
+	arcmin        float64
+	wanted        float64
+	quickest      float64
+}
+
+func (p *program) filmViewing(set map[string]lang.Statement) viewing {
+	v := viewing{
+		width: defaultScreen, viewer: defaultViewer, criterion: math.NaN(), arcmin: sharpArcmin,
+		wanted: defaultWanted, quickest: defaultQuickest,
+	}
+	v = v.with(set, &p.evaluator)
+	if !p.hasShots() {
+		return v
+	}
+	if !v.watched && math.IsNaN(v.criterion) {
+		p.byDefault("watched", "on 1.2 m screen from 2.5 m", "no line says what the film is watched on")
+	}
+	if _, ok := set["land"]; !ok {
+		p.byDefault("land", "90 %", "no line says it")
+	}
+	if _, ok := set["quickest"]; !ok {
+		p.byDefault("quickest", "0.2 s", "no line says it")
+	}
+	return v
+}
+
+// with returns the viewing as changed by the settings of a file or a shot.
+func (v viewing) with(set map[string]lang.Statement, e *evaluator) viewing {
+	if s, ok := set["watched"].(*lang.Watched); ok {
+		w, okW := e.size(s.Width)
+		from, okV := e.positive(s.From, dimLength)
+		if okW && okV {
+			v.width, v.viewer, v.watched = w, from, true
+			v.criterion = math.NaN()
+		}
+	}
+	if s, ok := set["sharp"].(*lang.Sharp); ok {
+		if q, ok := e.eval(s.To); ok {
+			switch {
+			case q.on == nil && q.dim == dimLength && q.v >= 1e-6 && q.v <= 1e-3:
+				v.criterion, v.arcmin = q.v, sharpArcmin
+			case q.on == nil && q.dim == dimAngle && q.v > 0 && q.v <= 1:
+				v.criterion, v.arcmin = math.NaN(), q.v*60
+			default:
+				e.fail(s.To.Range(), "wrong-unit", "sharp is a disc on the sensor or an angle at the viewer",
+					"a length from 0.001 mm to 1 mm, as in 0.025 mm, or an angle up to 1 deg, as in 1 arcmin")
+			}
+		}
+	}
+	if s, ok := set["land"].(*lang.Land); ok {
+		if c, ok := e.within(s.Chance, dimPercent, 0.01, 0.9999, "a wanted chance lies between 1 % and 99.99 %"); ok {
+			v.wanted = c
+		}
+	}
+	if s, ok := set["quickest"].(*lang.Quickest); ok {
+		if t, ok := e.notNegative(s.Time, dimTime); ok {
+			v.quickest = t
+		}
+	}
+	return v
+}
+
+// size is the width of a screen; a diagonal is that of a 16:9 one.
+func (e *evaluator) size(s *lang.Size) (float64, bool) {
+	if s == nil {
+		return 0, false
+	}
+	w, ok := e.positive(s.Length, dimLength)
+	if ok && s.Diagonal {
+		w *= 16 / math.Hypot(16, 9)
+	}
+	return w, ok
+}
+
+type letValue struct {
+	q    quantity
+	ok   bool
+	busy bool
+}
+
+// let computes a let once; lets may stand in any order.
+func (p *program) let(d *decl) (quantity, bool) {
+	if v, ok := p.lets[d]; ok {
+		if v.busy {
+			p.fail(d.name.Range(), "circle", fmt.Sprintf("%s is made from itself", d.name.Text), "")
+			v.busy = false // told once
+		}
+		return v.q, v.ok
+	}
+	v := &letValue{busy: true}
+	p.lets[d] = v
+	v.q, v.ok = p.eval(d.stmt.(*lang.Let).Value)
+	if v.ok && v.q.on != nil {
+		p.fail(d.stmt.Range(), "wrong-unit", "a let is a number, and this is a subject", "")
+		v.ok = false
+	}
+	v.busy = false
+	return v.q, v.ok
+}
+
+// value is the lookup of names outside shots: lets only.
+func (p *program) value(x *lang.Expr) (quantity, bool) {
+	d := p.scope.find(declSubject, x.Ref)
+	if d == nil {
+		p.unknownAt(x.Range(), x.Ref, "let", p.namesOf(declLet))
+		return quantity{}, false
+	}
+	if d.kind != declLet {
+		p.fail(x.Range(), "wrong-kind", fmt.Sprintf("%s is a %s, and a value is wanted here", x.Ref, d.kind), "")
+		return quantity{}, false
+	}
+	return p.let(d)
+}
+
+func (p *program) namesOf(kinds ...declKind) []string {
+	var list []string
+	for _, d := range p.scope.order {
+		for _, k := range kinds {
+			if d.kind == k {
+				list = append(list, d.name.Text)
+			}
+		}
+	}
+	return list
+}
+
+// source is the text of a file that the plan is made of.
+func (p *program) source(file string) []byte {
+	if u, ok := p.loader.units[file]; ok {
+		return u.file.Source
+	}
+	return nil
+}

@@ -1,0 +1,465 @@
+// Pulls: the racks and follows of a shot, where they go and when.
+
+package interp
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"pullscore/interp/hand"
+	"pullscore/interp/plan"
+	"pullscore/lang"
+)
+
+// A pull is a rack or a follow on its way to a plan.Pull.
+type pull struct {
+	*plan.Pull
+	item   int
+	stmt   lang.Statement
+	follow bool
+	smooth bool
+
+	on, landing     *lang.Anchor
+	over            float64 // 0 where the length is not written
+	byDefault       bool    // the length is the shortest that lands
+	reacts          bool    // the hand waits for a word or cue
+	anchored        bool
+	until           *lang.Anchor
+	start, land     float64
+	known, busy     bool
+	failed          bool
+	goal            goal
+	previous        *pull      // what the focus is on before: nil is the shot's start
+	window          [2]float64 // focus settings that keep the goal sharp, from the lens
+	landed          hand.Landing
+	needs           hand.Pull
+	leftAt, reached float64
+}
+
+// A goal is where a pull goes.
+type goal struct {
+	at       lang.Range
+	text     string
+	subject  *subject   // nil for a bare distance
+	offset   float64    // metres away from the camera
+	distance float64    // of a bare one, as the tape reads
+	split    []*subject // two or more to be held together
+	ok       bool
+}
+
+func (g *goal) soft() bool { return g.subject == nil && g.split == nil || g.offset != 0 }
+
+func (g *goal) name() string {
+	if g.subject != nil && g.split == nil {
+		return g.subject.Name
+	}
+	return ""
+}
+
+// readPulls reads what the racks and follows say, but for their times.
+func (c *clock) readPulls() {
+	for i, it := range c.b.items {
+		var p *pull
+		switch s := it.stmt.(type) {
+		case *lang.Rack:
+			p = c.readRack(it, s)
+		case *lang.Follow:
+			p = c.readFollow(it, s)
+		default:
+			continue
+		}
+		p.item, p.stmt = i, it.stmt
+		at := it.stmt.Range()
+		p.File, p.Line, p.Column = at.File, at.Start.Line, at.Start.Column
+		c.pullOf[i] = p
+		c.pulls = append(c.pulls, p)
+	}
+}
+
+func (c *clock) readRack(it item, s *lang.Rack) *pull {
+	p := &pull{Pull: &plan.Pull{Kind: "rack"}, on: s.On, landing: s.Landing, smooth: s.Profile != lang.ProfileEven}
+	p.anchored = s.On != nil || s.Landing != nil
+	p.goal = c.b.goal(s.Target, it.env)
+	p.Because = valueOf(s.Because)
+	p.Anchor = c.b.anchorText(s.On, s.Landing, it.env)
+	if s.Over != nil {
+		if v, ok := c.b.at(it.env).positive(s.Over, dimTime); ok {
+			p.over = v
+		}
+		if s.On != nil && s.Landing != nil {
+			c.b.fail(s.Over.Range(), "too-many-times", "its start and its landing already give the rack its length",
+				"leave out one of on, landing on and over")
+		}
+	}
+	p.byDefault = s.Over == nil && (s.On == nil || s.Landing == nil)
+	if s.On != nil {
+		p.reacts = c.reacts(s.On, it.env)
+	}
+	return p
+}
+
+func (c *clock) readFollow(it item, s *lang.Follow) *pull {
+	p := &pull{Pull: &plan.Pull{Kind: "follow"}, follow: true, until: s.Until}
+	p.goal = goal{at: s.Range(), text: s.Who.Text}
+	if d, ok := c.b.who(s.Who, it.env, declSubject); ok {
+		u := c.b.stage.subjects[d.name.Text]
+		p.goal.subject, p.goal.text, p.goal.ok = u, u.Name, u.ok
+	}
+	return p
+}
+
+// reacts tells whether the hand waits for the anchor: it foresees a time, and
+// reacts to a word, a speaker or a cue.
+func (c *clock) reacts(a *lang.Anchor, e *env) bool {
+	for {
+		switch a.Kind {
+		case lang.AnchorTime:
+			return false
+		case lang.AnchorName:
+			if arg, outer, ok := e.arg(a.Name.Text); ok {
+				a, e = arg, outer
+				continue
+			}
+			d := c.b.find(a.Name.Text)
+			return d == nil || d.kind != declLet
+		}
+		return true
+	}
+}
+
+// readStart resolves where the focus is when the shot starts.
+func (c *clock) readStart() {
+	b := c.b
+	s, ok := b.settings["start"].(*lang.Start)
+	var g goal
+	switch {
+	case ok:
+		g = b.goal(s.Target, nil)
+	case len(b.stage.order) > 0:
+		u := b.stage.order[0]
+		g = goal{at: b.head.Range(), text: u.Name, subject: u, ok: true}
+		b.byDefault("start", "on "+u.Name, "the shot does not say where the focus starts")
+	default:
+		g = goal{at: b.head.Range(), text: "inf", distance: math.Inf(1), ok: true}
+		b.byDefault("start", "on inf", "the shot does not say where the focus starts, and has no subject")
+	}
+	b.start = g
+	b.shot.Optics.Start = b.target(&g, 0)
+}
+
+// goal resolves a target.
+func (b *builder) goal(t *lang.Target, e *env) (g goal) {
+	if t == nil || len(t.Of) == 0 {
+		return g
+	}
+	g.at, g.text = t.Range(), sourceText(b.p.source(t.Range().File), t.Range())
+	ev := b.at(e)
+	for _, x := range t.Of {
+		q, ok := ev.eval(x)
+		if !ok {
+			return g
+		}
+		if q.dim != dimLength {
+			b.fail(x.Range(), "wrong-unit", fmt.Sprintf("the focus goes to a subject or a distance, and this is %s", q.what()), "")
+			return g
+		}
+		if q.on == nil {
+			if len(t.Of) > 1 {
+				b.fail(x.Range(), "wrong-kind", "a split holds subjects, and this is a distance", "")
+				return g
+			}
+			if !(q.v >= 0.005) {
+				b.fail(x.Range(), "out-of-range", "the focus is 5 mm away at least", "")
+				return g
+			}
+			if q.v > maxDistance {
+				q.v = math.Inf(1)
+			}
+			g.distance = q.v
+			continue
+		}
+		u := b.stage.subjects[q.on.Text]
+		if u == nil || !u.ok {
+			return g
+		}
+		g.subject, g.offset = u, q.v
+		if len(t.Of) > 1 {
+			if q.v != 0 {
+				b.fail(x.Range(), "wrong-kind", "a split holds subjects as they stand", "leave out the offset")
+				return g
+			}
+			g.split = append(g.split, u)
+		}
+	}
+	if e != nil && len(t.Of) == 1 && g.subject != nil && g.offset == 0 {
+		g.text = g.subject.Name // not the parameter's name
+	}
+	g.ok = true
+	return g
+}
+
+// tape returns the goal's distance at t as the tape reads it.
+func (b *builder) tape(g *goal, t float64) float64 {
+	if g.split != nil {
+		return b.shot.ToTape(b.lensDistance(g, t), t)
+	}
+	if g.subject != nil {
+		return b.shot.DistanceAt(g.subject.Subject, t) + g.offset
+	}
+	return g.distance
+}
+
+// lensDistance returns the goal's distance at t from the lens: for a split,
+// the setting at which the nearest and the farthest blur alike.
+func (b *builder) lensDistance(g *goal, t float64) float64 {
+	if g.split == nil {
+		return b.shot.FromTape(b.tape(g, t), t)
+	}
+	near, far := b.extent(g, t)
+	return b.shot.Setting(t).Split(near, far)
+}
+
+// extent returns the nearest and the farthest of a split from the lens.
+func (b *builder) extent(g *goal, t float64) (near, far float64) {
+	near, far = math.Inf(1), 0
+	for _, u := range g.split {
+		x := b.shot.LensDistanceAt(u.Subject, t)
+		near, far = min(near, x), max(far, x)
+	}
+	return near, far
+}
+
+func (b *builder) target(g *goal, t float64) plan.Target {
+	out := plan.Target{Name: g.name(), Text: g.text, Distance: b.lensDistance(g, t), Soft: g.soft()}
+	for _, u := range g.split {
+		out.Names = append(out.Names, u.Name)
+	}
+	return out
+}
+
+// timePull gives a pull its start and landing.
+func (c *clock) timePull(p *pull) outcome {
+	switch {
+	case p.known:
+		return found
+	case p.failed:
+		return failed
+	case p.busy:
+		return waits
+	}
+	p.busy = true
+	defer func() { p.busy = false }()
+	state := c.timeRack
+	if p.follow {
+		state = c.timeFollow
+	}
+	out := state(p)
+	p.failed = out == failed
+	p.known = out == found
+	return out
+}
+
+func (c *clock) timeRack(p *pull) outcome {
+	ev := c.b.at(c.b.items[p.item].env)
+	if !p.goal.ok {
+		return failed
+	}
+	change := c.b.ch.Item == p.item+1
+	if change && c.b.ch.Over > 0 {
+		p.over, p.byDefault = c.b.ch.Over, false
+	}
+	var start, land float64
+	if p.on != nil {
+		t, state := c.anchor(p.item, p.on, ev, true)
+		if state != found {
+			return state
+		}
+		start = t
+	}
+	if p.landing != nil {
+		t, state := c.anchor(p.item, p.landing, ev, true)
+		if state != found {
+			return state
+		}
+		land = t
+	}
+	if !p.anchored {
+		t, state := c.free(p)
+		if state != found {
+			return state
+		}
+		start = t
+	}
+	if change {
+		start, land = c.changed(p, start, land)
+	}
+	switch {
+	case p.on != nil && p.landing != nil:
+		return c.placed(p, start, land)
+	case p.byDefault:
+		return c.shortest(p, start, land)
+	case p.landing != nil:
+		return c.placed(p, land-p.over, land)
+	}
+	return c.placed(p, start, start+p.over)
+}
+
+// changed applies what is tried to cure a finding.
+func (c *clock) changed(p *pull, start, land float64) (float64, float64) {
+	ch := &c.b.ch
+	if ch.EndOf != "" {
+		if t, state := c.speakerLine(p.item, ch.EndOf, p.stmt.Range(), true); state == found {
+			start = t
+			p.anchored, p.reacts, p.landing = true, true, nil
+		}
+	}
+	if ch.Because && p.Because == "" {
+		p.Because = "why"
+	}
+	return start + ch.Later + ch.Wait, land + ch.Later
+}
+
+// free is the start of a pull without an anchor: where the clock stands, but
+// not before the focus has landed.
+func (c *clock) free(p *pull) (float64, outcome) {
+	if !c.pass(p.item) {
+		return 0, waits
+	}
+	t := c.before[p.item]
+	if q := c.writtenBefore(p); q != nil && !q.follow {
+		switch c.timePull(q) {
+		case waits:
+			return 0, waits
+		case found:
+			t = max(t, q.land)
+		}
+	} else if q != nil && q.until != nil {
+		if c.timePull(q) == found && !math.IsInf(q.land, 0) {
+			t = max(t, q.land)
+		}
+	}
+	return t, found
+}
+
+func (c *clock) writtenBefore(p *pull) *pull {
+	i := slices.Index(c.pulls, p)
+	if i == 0 {
+		return nil
+	}
+	return c.pulls[i-1]
+}
+
+func (c *clock) placed(p *pull, start, land float64) outcome {
+	if math.Abs(start) > longest || math.Abs(land) > longest {
+		c.b.fail(p.stmt.Range(), "out-of-range", "a shot lasts a day at most", "")
+		return failed
+	}
+	if land < start {
+		c.b.fail(p.stmt.Range(), "lands-too-early", fmt.Sprintf("the rack would land %s before it starts", seconds(start-land)),
+			"its landing hangs on a moment before the one that it starts on")
+		return failed
+	}
+	p.start, p.land = start, land
+	return found
+}
+
+// shortest gives a rack without a length the shortest that lands with the
+// wanted chance, in tenths of a second and never under what the film wants; 1 s
+// where none does. The distance reached may depend on the landing, so it is
+// tried until it stays.
+func (c *clock) shortest(p *pull, start, land float64) outcome {
+	c.blockingSoFar()
+	if q := c.writtenBefore(p); q != nil {
+		c.timePull(q)
+	}
+	long := 1.0
+	for range 8 {
+		if p.landing != nil {
+			start = land - long
+		} else {
+			land = start + long
+		}
+		next := c.b.shortest(p, start, land)
+		if next == long {
+			break
+		}
+		long = next
+	}
+	if p.landing != nil {
+		start = land - long
+	} else {
+		land = start + long
+	}
+	return c.placed(p, start, land)
+}
+
+// blockingSoFar times what blocking can be timed before this pull has landed;
+// what waits for it cannot matter to where it lands.
+func (c *clock) blockingSoFar() {
+	c.tentative++
+	defer func() { c.tentative-- }()
+	for i, it := range c.b.items {
+		switch it.stmt.(type) {
+		case *lang.Moves, *lang.Dolly, *lang.Zoom:
+			c.block(i)
+		}
+	}
+	c.b.stage.tracks()
+}
+
+func (c *clock) timeFollow(p *pull) outcome {
+	if !p.goal.ok {
+		return failed
+	}
+	start, state := c.free(p)
+	if state != found {
+		return state
+	}
+	p.start, p.land = start, math.Inf(1) // until the next rack, or the shot's end
+	if p.until != nil {
+		t, state := c.anchor(p.item, p.until, c.b.at(c.b.items[p.item].env), true)
+		if state != found {
+			return state
+		}
+		if t < start {
+			c.b.fail(p.until.Range(), "lands-too-early", "the follow would end before it starts", "")
+			return failed
+		}
+		p.land = t
+	}
+	return found
+}
+
+// ordered returns the pulls that have times, in the order of time.
+func (c *clock) ordered() []*pull {
+	list := slices.DeleteFunc(slices.Clone(c.pulls), func(p *pull) bool { return !p.known })
+	slices.SortStableFunc(list, func(a, b *pull) int { return cmp.Compare(a.start, b.start) })
+	return list
+}
+
+// anchorText writes what a rack hangs on, as the plan does.
+func (b *builder) anchorText(on, landing *lang.Anchor, e *env) string {
+	s := ""
+	if on != nil {
+		s = "on " + b.written(on, e)
+	}
+	if landing != nil {
+		if s != "" {
+			s += ", "
+		}
+		s += "landing on " + b.written(landing, e)
+	}
+	return s
+}
+
+// written is an anchor as the plan writes it, a parameter as its argument.
+func (b *builder) written(a *lang.Anchor, e *env) string {
+	if a.Kind == lang.AnchorName && a.Offset == nil {
+		if arg, outer, ok := e.arg(a.Name.Text); ok {
+			return b.written(arg, outer)
+		}
+	}
+	return sourceText(b.p.source(a.Range().File), a.Range())
+}

@@ -1,0 +1,273 @@
+// Names: what a file and the files that it uses declare, and the rules that
+// keep them apart.
+
+package interp
+
+import (
+	"fmt"
+	"strings"
+
+	"pullscore/lang"
+)
+
+type declKind uint8
+
+const (
+	declSubject declKind = iota
+	declVoice
+	declCue
+	declLet
+	declMove
+	declCamera
+	declLens
+	declPuller
+)
+
+func (k declKind) String() string {
+	return [...]string{"subject", "voice", "cue", "let", "move", "camera", "lens", "puller"}[k]
+}
+
+// A decl is one declared name.
+type decl struct {
+	kind    declKind
+	name    *lang.Name
+	stmt    lang.Statement
+	section *lang.Section // of a move, camera, lens or puller
+	own     bool          // declared by the plan file itself
+}
+
+// space tells which names must differ from one another: all that can stand in
+// a shot share one set, cameras, lenses and pullers each have their own.
+func (d *decl) space() declKind {
+	if d.kind < declCamera {
+		return declSubject
+	}
+	return d.kind
+}
+
+// A scope holds the declarations of a file with those that it uses.
+type scope struct {
+	byName   map[scopeKey]*decl
+	byFolded map[scopeKey]*decl
+	order    []*decl
+	settings map[string]lang.Statement // by keyword; "with" included
+}
+
+type scopeKey struct {
+	space declKind
+	name  string
+}
+
+func newScope() *scope {
+	return &scope{
+		byName: map[scopeKey]*decl{}, byFolded: map[scopeKey]*decl{},
+		settings: map[string]lang.Statement{},
+	}
+}
+
+func (s *scope) find(space declKind, name string) *decl {
+	return s.byName[scopeKey{space, name}]
+}
+
+// names lists what is declared in a space, for near misses.
+func (s *scope) names(space declKind) []string {
+	var list []string
+	for _, d := range s.order {
+		if d.space() == space {
+			list = append(list, d.name.Text)
+		}
+	}
+	return list
+}
+
+func (s *scope) put(d *decl) {
+	key := scopeKey{d.space(), d.name.Text}
+	if old, ok := s.byName[key]; ok {
+		for i, o := range s.order {
+			if o == old {
+				s.order[i] = d
+			}
+		}
+	} else {
+		s.order = append(s.order, d)
+	}
+	s.byName[key] = d
+	s.byFolded[scopeKey{d.space(), fold(d.name.Text)}] = d
+}
+
+func fold(name string) string { return strings.ToLower(name) }
+
+// gather builds the scope of a unit: first what it uses, then its own, which
+// wins.
+func (p *program) gather(u *unit, root bool) *scope {
+	if s, ok := p.scopes[u]; ok {
+		return s
+	}
+	s := newScope()
+	p.scopes[u] = s // before its uses: a circle has been reported, and ends here
+	for _, use := range u.uses {
+		p.merge(s, p.gather(use.unit, false), use.stmt)
+	}
+	own := newScope()
+	for _, stmt := range u.file.Body {
+		p.declare(own, stmt, nil, root)
+	}
+	for _, sec := range u.file.Sections {
+		p.declare(own, sec.Head, sec, root)
+	}
+	for _, d := range own.order {
+		if old, ok := s.byFolded[scopeKey{d.space(), fold(d.name.Text)}]; ok && old.name.Text != d.name.Text {
+			p.clash(old, d)
+		}
+		s.put(d)
+	}
+	for k, stmt := range own.settings {
+		s.settings[k] = stmt
+	}
+	return s
+}
+
+// merge takes the names of a used file into s. Two used files that declare one
+// name differently leave the reader guessing: an error.
+func (p *program) merge(s, from *scope, use *lang.Use) {
+	for _, d := range from.order {
+		old, ok := s.byFolded[scopeKey{d.space(), fold(d.name.Text)}]
+		if ok && old != d {
+			p.report(lang.Diagnostic{
+				Code: "duplicate-name", Severity: lang.Error, Range: use.Range(),
+				Message: fmt.Sprintf("%s is declared by two of the files used", d.name.Text),
+				Related: []lang.Related{{Message: "here", Range: old.name.Range()}, {Message: "and here", Range: d.name.Range()}},
+			})
+			continue
+		}
+		s.put(d)
+	}
+	for k, stmt := range from.settings {
+		s.settings[k] = stmt
+	}
+}
+
+// declare takes one statement into a scope: a name, or a setting of the file.
+func (p *program) declare(s *scope, stmt lang.Statement, sec *lang.Section, own bool) {
+	d := &decl{stmt: stmt, section: sec, own: own}
+	switch st := stmt.(type) {
+	case *lang.Subject:
+		d.kind, d.name = declSubject, st.Name
+	case *lang.Voice:
+		d.kind, d.name = declVoice, st.Name
+	case *lang.Cue:
+		d.kind, d.name = declCue, st.Name
+	case *lang.Let:
+		d.kind, d.name = declLet, st.Name
+	case *lang.Move:
+		d.kind, d.name = declMove, st.Name
+	case *lang.Camera:
+		d.kind, d.name = declCamera, st.Name
+	case *lang.Lens:
+		d.kind, d.name = declLens, st.Name
+	case *lang.Puller:
+		d.kind, d.name = declPuller, st.Name
+	default:
+		if key := settingKey(stmt); key != "" {
+			p.once(s.settings, key, stmt)
+		}
+		return
+	}
+	if d.name == nil {
+		return // the parser has told
+	}
+	if old, ok := s.byFolded[scopeKey{d.space(), fold(d.name.Text)}]; ok {
+		p.clash(old, d)
+		return
+	}
+	s.put(d)
+}
+
+// settingKey names the statements that a file or a shot says once.
+func settingKey(stmt lang.Statement) string {
+	switch stmt.(type) {
+	case *lang.Plan:
+		return "plan"
+	case *lang.Rate:
+		return "rate"
+	case *lang.Units:
+		return "units"
+	case *lang.Pace:
+		return "pace"
+	case *lang.Watched:
+		return "watched"
+	case *lang.Sharp:
+		return "sharp"
+	case *lang.Land:
+		return "land"
+	case *lang.Quickest:
+		return "quickest"
+	case *lang.Tape:
+		return "tape"
+	case *lang.With:
+		return "with"
+	case *lang.Start:
+		return "start"
+	case *lang.Begins:
+		return "begins"
+	case *lang.Lasts:
+		return "lasts"
+	}
+	return ""
+}
+
+// once keeps the first of a setting and reports a second.
+func (r *reporter) once(settings map[string]lang.Statement, key string, stmt lang.Statement) {
+	if old, ok := settings[key]; ok {
+		r.report(lang.Diagnostic{
+			Code: "said-twice", Severity: lang.Error, Range: stmt.Range(),
+			Message: fmt.Sprintf("%q is said twice", key),
+			Related: []lang.Related{{Message: "first here", Range: old.Range()}},
+		})
+		return
+	}
+	settings[key] = stmt
+}
+
+func (r *reporter) clash(old, d *decl) {
+	diag := lang.Diagnostic{
+		Code: "duplicate-name", Severity: lang.Error, Range: d.name.Range(),
+		Related: []lang.Related{{Message: "first here", Range: old.name.Range()}},
+	}
+	if old.name.Text == d.name.Text {
+		diag.Message = fmt.Sprintf("%s is already the name of a %s", d.name.Text, old.kind)
+		diag.Detail = "subjects, voices, cues, lets and moves share one set of names"
+	} else {
+		diag.Message = fmt.Sprintf("%s and %s differ only in case", old.name.Text, d.name.Text)
+		diag.Detail = "call one of them something else"
+	}
+	r.report(diag)
+}
+
+// A reporter collects diagnostics.
+type reporter struct {
+	diags []lang.Diagnostic
+}
+
+func (r *reporter) report(d lang.Diagnostic) { r.diags = append(r.diags, d) }
+
+// fail reports an error at a place.
+func (r *reporter) fail(at lang.Range, code, message, detail string) {
+	r.report(lang.Diagnostic{Code: code, Severity: lang.Error, Range: at, Message: message, Detail: detail})
+}
+
+// unknown reports a name that nothing declares, with a near miss.
+func (r *reporter) unknown(name *lang.Name, what string, among []string) {
+	r.unknownAt(name.Range(), name.Text, what, among)
+}
+
+func (r *reporter) unknownAt(at lang.Range, name, what string, among []string) {
+	detail := ""
+	switch near, ok := lang.Nearest(name, among); {
+	case ok:
+		detail = fmt.Sprintf("did you mean %s?", near)
+	case len(among) > 0 && len(among) <= 8:
+		detail = "there is " + strings.Join(among, ", ")
+	}
+	r.fail(at, "unknown-name", fmt.Sprintf("%s is no %s", name, what), detail)
+}

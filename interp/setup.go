@@ -1,0 +1,368 @@
+// The set-up of a shot: its own `with` over the film's, clause by clause, the
+// camera and lens named or the only ones, and the optics that follow.
+
+package interp
+
+import (
+	"fmt"
+	"math"
+	"sort"
+
+	"pullscore/interp/hand"
+	"pullscore/interp/plan"
+	"pullscore/lang"
+	"pullscore/optics"
+)
+
+// A setup is what a shot is taken with.
+type setup struct {
+	camera *camera
+	lens   *lens
+	hand   hand.Hand
+	puller string
+
+	stop        quantity // as written
+	stopText    string
+	stopAt      lang.Range
+	focal       float64
+	number      float64 // the f-number
+	perT        float64 // T-number over f-number; NaN where the lens has one scale
+	meter       float64 // NaN where not said
+	meterAt     lang.Range
+	nd          float64 // density
+	gear, wheel float64
+	geared      bool
+	view        viewing
+	criterion   float64
+	perBlur     float64 // arc minutes at the viewer per metre of blur on the sensor
+}
+
+// clauses returns the shot's with-statement laid over the film's.
+func clauses(film, shot *lang.With) lang.With {
+	var w lang.With
+	if film != nil {
+		w = *film
+	}
+	if shot == nil {
+		return w
+	}
+	w.Node = shot.Node
+	over(&w.Camera, shot.Camera)
+	over(&w.Lens, shot.Lens)
+	over(&w.Puller, shot.Puller)
+	over(&w.Stop, shot.Stop)
+	over(&w.Meter, shot.Meter)
+	over(&w.Focal, shot.Focal)
+	over(&w.ND, shot.ND)
+	over(&w.Gear, shot.Gear)
+	over(&w.Wheel, shot.Wheel)
+	return w
+}
+
+func over[T any](to **T, from *T) {
+	if from != nil {
+		*to = from
+	}
+}
+
+// setup resolves the shot's set-up; ok is false where the shot cannot be
+// computed, which has been reported.
+func (b *builder) setup(w lang.With) (s *setup, ok bool) {
+	s = &setup{gear: 1, wheel: defaultDiameter, hand: hand.Default(), meter: math.NaN(), perT: math.NaN()}
+	s.view = b.p.film.with(b.settings, &b.evaluator)
+	b.handOf(s, w.Puller)
+	s.camera = choose(b, w.Camera, declCamera, b.p.cameras)
+	s.lens = choose(b, w.Lens, declLens, b.p.lenses)
+	b.numbers(s, w)
+	if s.camera == nil || s.lens == nil || !s.camera.ok || !s.lens.ok {
+		return s, false
+	}
+	b.defaultsOf(s.camera.defaults)
+	b.defaultsOf(s.lens.defaults)
+	if !b.focal(s, w) || !b.stop(s, w) {
+		return s, false
+	}
+	b.sharpness(s)
+	return s, true
+}
+
+// choose resolves the camera or lens that is named, or the only one.
+func choose[T any](b *builder, name *lang.Name, kind declKind, among map[string]*T) *T {
+	if name != nil {
+		if v, ok := among[name.Text]; ok {
+			return v
+		}
+		b.unknown(name, kind.String(), sortedKeys(among))
+		return nil
+	}
+	if len(among) == 1 {
+		for _, v := range among {
+			return v
+		}
+	}
+	code, message := "no-"+kind.String(), fmt.Sprintf("there is no %s", kind)
+	detail := fmt.Sprintf("declare one, or use a kit file that does: use %q", "kit.pull")
+	if len(among) > 1 {
+		message = fmt.Sprintf("there are several, and the shot names no %s", kind)
+		detail = fmt.Sprintf("as in: with %s %q", kind, sortedKeys(among)[0])
+	}
+	b.fail(b.head.Range(), code, message, detail)
+	return nil
+}
+
+func sortedKeys[T any](m map[string]T) []string {
+	keys := make([]string, 0, len(m))
+	for k := range m {
+		keys = append(keys, k)
+	}
+	sort.Strings(keys)
+	return keys
+}
+
+func (b *builder) handOf(s *setup, name *lang.Name) {
+	if name != nil {
+		if u, ok := b.p.pullers[name.Text]; ok {
+			s.hand, s.puller = u.hand, u.name
+			return
+		}
+		b.unknown(name, "puller", sortedKeys(b.p.pullers))
+		return
+	}
+	if len(b.p.pullers) == 1 {
+		for _, u := range b.p.pullers {
+			s.hand, s.puller = u.hand, u.name
+		}
+		return
+	}
+	b.byDefault("puller", "4.1 bit/s, 0.5 mm at the rim", "no puller is named: a hand as published, fitted to nobody")
+}
+
+// numbers takes the clauses that are plain numbers.
+func (b *builder) numbers(s *setup, w lang.With) {
+	if w.Gear != nil {
+		if v, ok := b.within(w.Gear, dimFactor, 0.05, 20, "a gear lies between 0.05 and 20"); ok {
+			s.gear, s.geared = v, true
+		}
+	}
+	if w.Wheel != nil {
+		if v, ok := b.within(w.Wheel, dimLength, 0.01, 1, "a wheel is 1 cm to 1 m across"); ok {
+			s.wheel, s.geared = v, true
+		}
+	}
+	if w.ND != nil {
+		if v, ok := b.within(w.ND, dimFactor, 0, 6, "an nd is a density from 0 to 6, 0.3 a stop"); ok {
+			s.nd = v
+		}
+	}
+	if w.Meter != nil {
+		if q, ok := b.eval(w.Meter); ok {
+			if q.dim != dimStop && q.dim != dimTStop {
+				b.fail(w.Meter.Range(), "wrong-unit", "the meter shows a stop", "as in: meter f/8")
+			} else {
+				s.meter, s.meterAt = q.v, w.Meter.Range()
+			}
+		}
+	}
+	if b.ch.Gear > 0 {
+		s.gear, s.geared = b.ch.Gear, true
+	}
+	if b.ch.Wheel > 0 {
+		s.wheel, s.geared = b.ch.Wheel, true
+	}
+	if b.ch.Meter > 0 {
+		s.meter = b.ch.Meter
+	}
+	if b.ch.ND != nil {
+		s.nd = *b.ch.ND
+	}
+	if s.geared && w.Wheel == nil && b.ch.Wheel == 0 {
+		b.byDefault("wheel", "80 mm", "the set-up has a gear and does not say its hand wheel")
+	}
+}
+
+func (b *builder) focal(s *setup, w lang.With) bool {
+	l := s.lens
+	s.focal = l.focal
+	if w.Focal == nil {
+		if l.zoom() {
+			b.byDefault("focal", fmt.Sprintf("%s mm", trim(l.focal*1000, 1)), "a zoom stands at its short end")
+		}
+		return true
+	}
+	v, ok := b.positive(w.Focal, dimLength)
+	if !ok {
+		return false
+	}
+	if v < l.focal*(1-1e-9) || v > l.longest*(1+1e-9) {
+		b.fail(w.Focal.Range(), "focal-not-on-lens",
+			fmt.Sprintf("lens %q has no %s mm", l.name, trim(v*1000, 1)), "it has "+l.focalText())
+		return false
+	}
+	s.focal = v
+	return true
+}
+
+func (l *lens) focalText() string {
+	if !l.zoom() {
+		return trim(l.focal*1000, 1) + " mm"
+	}
+	return fmt.Sprintf("%s to %s mm", trim(l.focal*1000, 1), trim(l.longest*1000, 1))
+}
+
+// stop takes the stop, as f-number and as T-number, and checks that the lens
+// has it.
+func (b *builder) stop(s *setup, w lang.With) bool {
+	if w.Stop == nil {
+		b.fail(b.head.Range(), "no-stop", "the shot has no stop", "as in: with stop f/2.8")
+		return false
+	}
+	q, ok := b.eval(w.Stop)
+	if !ok {
+		return false
+	}
+	if q.dim != dimStop && q.dim != dimTStop {
+		b.fail(w.Stop.Range(), "wrong-unit", fmt.Sprintf("a stop is wanted here, and this is %s", q.what()), "as in: stop f/2.8, or T2.9")
+		return false
+	}
+	s.stopAt = w.Stop.Range()
+	if b.ch.Stop > 0 {
+		q = quantity{v: b.ch.Stop, dim: dimStop}
+	}
+	s.stop, s.stopText = q, stopText(q)
+	s.perT = s.lens.transmission()
+	s.number = q.v
+	if q.dim == dimTStop {
+		if math.IsNaN(s.perT) {
+			b.byDefault("f-number", "f/"+trim(q.v, 2), "the lens gives T-stops alone, so the f-number is taken as the T-number")
+		} else {
+			s.number = q.v / s.perT
+		}
+	}
+	return b.onLens(s)
+}
+
+func stopText(q quantity) string {
+	if q.dim == dimTStop {
+		return "T" + trim(q.v, 2)
+	}
+	return "f/" + trim(q.v, 2)
+}
+
+// transmission is the T-number over the f-number, from the widest of both
+// scales; NaN where the lens has one scale alone.
+func (l *lens) transmission() float64 {
+	f, t := math.NaN(), math.NaN()
+	for _, r := range l.stops {
+		if r.t && math.IsNaN(t) {
+			t = r.widest
+		} else if !r.t && math.IsNaN(f) {
+			f = r.widest
+		}
+	}
+	return t / f
+}
+
+// stopsAt returns the widest and the smallest f-number at a focal length,
+// linear in stops between the focal lengths that the lens gives.
+func (l *lens) stopsAt(focal float64) (widest, smallest float64) {
+	var list []stopRange
+	for _, r := range l.stops {
+		if !r.t {
+			list = append(list, r)
+		}
+	}
+	if list == nil {
+		list = l.stops
+	}
+	last := list[0]
+	for i, r := range list {
+		if math.IsNaN(r.at) || r.at >= focal || i == len(list)-1 {
+			if i == 0 || math.IsNaN(last.at) || math.IsNaN(r.at) || r.at <= last.at || r.at < focal {
+				return r.widest, r.smallest
+			}
+			u := (focal - last.at) / (r.at - last.at)
+			mix := func(a, b float64) float64 { return a * math.Pow(b/a, u) }
+			return mix(last.widest, r.widest), mix(last.smallest, r.smallest)
+		}
+		last = r
+	}
+	return last.widest, last.smallest
+}
+
+// onLens reports a stop that the lens does not have.
+func (b *builder) onLens(s *setup) bool {
+	widest, smallest := s.lens.stopsAt(s.focal)
+	const slack = 1.03 // a twelfth of a stop: marks are rounded
+	if s.number*slack >= widest && s.number <= smallest*slack {
+		return true
+	}
+	near := widest
+	if s.number > smallest {
+		near = smallest
+	}
+	d := lang.Diagnostic{
+		Code: "stop-not-on-lens", Severity: lang.Error, Range: s.stopAt,
+		Message: fmt.Sprintf("lens %q does not have %s: it goes from f/%s to f/%s", s.lens.name, s.stopText, trim(widest, 2), trim(smallest, 2)),
+		Figures: []lang.Figure{{Name: "widest", Value: widest}, {Name: "smallest", Value: smallest}},
+		Cures:   []lang.Cure{{Text: "stop f/" + trim(near, 2), Value: near, Unit: "f"}},
+	}
+	b.report(d)
+	return false
+}
+
+// sharpness computes the criterion on the sensor, and what a blur on the
+// sensor is at the viewer's eye.
+func (b *builder) sharpness(s *setup) {
+	v, c := s.view, s.camera
+	if !math.IsNaN(v.criterion) {
+		s.criterion = v.criterion
+		s.perBlur = sharpArcmin / v.criterion
+		return
+	}
+	s.criterion = optics.Criterion(c.sensorW, v.width, v.viewer, v.arcmin)
+	s.perBlur = optics.ArcminAtViewer(1e-6, c.sensorW, v.width, v.viewer) / 1e-6
+	if c.pixels > 0 {
+		s.criterion = max(s.criterion, c.sensorW/c.pixels)
+	}
+}
+
+// underHand is the diameter that the hand turns, metres.
+func (s *setup) underHand() float64 {
+	if s.geared {
+		return s.wheel
+	}
+	return s.lens.diameter
+}
+
+func (b *builder) fill(s *setup) {
+	sh := b.shot
+	sh.Camera, sh.Lens, sh.Support, sh.Puller = s.camera.name, s.lens.name, s.camera.support, s.puller
+	sh.Gear, sh.WheelMM = plan.Number(s.gear), plan.None()
+	if s.geared {
+		sh.WheelMM = plan.Number(s.wheel * 1000)
+	}
+	sh.Wanted, sh.Quickest = plan.Number(s.view.wanted), plan.Number(s.view.quickest)
+	if math.IsNaN(s.view.criterion) {
+		sh.Screen = &plan.Screen{Width: plan.Number(s.view.width), Viewer: plan.Number(s.view.viewer)}
+	}
+	sh.Stop, sh.FNumber, sh.TNumber = s.stopText, plan.Number(s.number), plan.None()
+	switch {
+	case !math.IsNaN(s.perT):
+		sh.TNumber = plan.Number(s.number * s.perT)
+	case s.stop.dim == dimTStop:
+		sh.TNumber = plan.Number(s.stop.v)
+	}
+	sh.FocalMM, sh.CriterionMM = plan.Number(s.focal*1000), plan.Number(s.criterion*1000)
+	o := &sh.Optics
+	*o = plan.Optics{
+		SensorW: s.camera.sensorW, SensorH: s.camera.height,
+		Focal: plan.Still(s.focal), Number: s.number, Pupil: s.lens.pupil,
+		Criterion: s.criterion, ArcminPerBlur: s.perBlur, FromLens: b.p.plan.Tape == "lens",
+		Ring: s.lens.law, Marked: s.lens.marked, Diameter: s.lens.diameter, TurnsTo: s.lens.turns,
+		Breathes: s.lens.breathing, Camera: plan.Still(0),
+	}
+	if s.lens.zoom() {
+		o.Widest = func(f float64) float64 { w, _ := s.lens.stopsAt(f); return w }
+	}
+	sh.Hyperfocal = plan.Number(sh.Setting(0).Hyperfocal())
+}

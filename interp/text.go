@@ -1,0 +1,73 @@
+// Numbers in words, for messages.
+
+package interp
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"pullscore/lang"
+)
+
+// trim writes v with at most the given decimals and no trailing zeros.
+func trim(v float64, decimals int) string {
+	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}
+
+// metres writes a length as a crew says it: mm or cm below a metre.
+func metres(v float64) string {
+	switch a := math.Abs(v); {
+	case math.IsInf(v, 0):
+		return "infinity"
+	case a < 0.01:
+		return trim(v*1000, 1) + " mm"
+	case a < 1:
+		return trim(v*100, 1) + " cm"
+	case a < 100:
+		return trim(v, 2) + " m"
+	}
+	return trim(v, 0) + " m"
+}
+
+// percent writes a chance, never rounding what is not certain to 0 or 100.
+func percent(p float64) string {
+	switch {
+	case p > 0.995 && p < 1:
+		return "over 99 %"
+	case p > 0 && p < 0.005:
+		return "under 1 %"
+	}
+	return fmt.Sprintf("%.0f %%", p*100)
+}
+
+func seconds(t float64) string { return trim(t, 2) + " s" }
+
+func degrees(a float64) string {
+	if math.Abs(a) < 10 {
+		return trim(a, 1) + " deg"
+	}
+	return trim(a, 0) + " deg"
+}
+
+// sourceText is what a range covers, on one line.
+func sourceText(src []byte, r lang.Range) string {
+	if r.Start.Offset < 0 || r.End.Offset > len(src) || r.Start.Offset > r.End.Offset {
+		return ""
+	}
+	return strings.Join(strings.Fields(string(src[r.Start.Offset:r.End.Offset])), " ")
+}
+
+func sortedTimes(list []float64) []float64 {
+	slices.Sort(list)
+	return slices.Compact(list)
+}
