@@ -110,3 +110,24 @@ func TestDeepestIsShortOfTheLimits(t *testing.T) {
 		}
 	})
 }
+
+func TestRackStopsShowing(t *testing.T) {
+	// With a normal lens, from 1.7 to 3 m, the subject that is left stops looking
+	// soft between f/5.6 and f/11, and sooner on a smaller sensor: common
+	// practice, no source. Seen from 18 m on a screen of 12 m, soft is 4.6 arcmin.
+	previous := math.Inf(1)
+	for _, c := range []struct{ sensor, focal float64 }{
+		{36 * mm, 50 * mm},
+		{24.89 * mm, 35 * mm},
+	} {
+		s := Setting{Focal: c.focal, Number: 1, Criterion: Criterion(c.sensor, 12, 18, 4.6)}
+		stop := s.StopFor(1.7, 3)
+		if stop < ExactStop(5.6) || stop > ExactStop(11) {
+			t.Errorf("%v m on %v m: soft up to f/%v", c.focal, c.sensor, stop)
+		}
+		if stop >= previous {
+			t.Errorf("the smaller sensor of %v m stays soft up to f/%v, the larger to f/%v", c.sensor, stop, previous)
+		}
+		previous = stop
+	}
+}

@@ -14,7 +14,7 @@ import (
 // A Mark is a distance engraved on a ring.
 type Mark struct {
 	Distance float64 // metres from the sensor, at least 0.001; +Inf for infinity
-	Angle    float64 // degrees from the closest stop
+	Angle    float64 // degrees from the closest stop, 0 to 100000
 }
 
 // ErrFewMarks says that there are fewer than two marks.
@@ -29,15 +29,15 @@ type Fault int
 // The faults of a mark.
 const (
 	BadDistance   Fault = iota // not a distance, or under a millimetre
-	BadAngle                   // not an angle from 0 on
+	BadAngle                   // not an angle from 0 on, or more than a ring could turn
 	DistanceOrder              // not farther than the mark before it, or too little to tell
-	AngleOrder                 // not at a larger angle than the mark before it
+	AngleOrder                 // not at a larger angle than the mark before it, or too little to tell
 	BeyondThrow                // at a larger angle than the throw
 )
 
 var faults = [...]string{
 	BadDistance:   "distance is not a length of a millimetre or more",
-	BadAngle:      "angle is not a number of degrees from 0 on",
+	BadAngle:      "angle is not a number of degrees from 0 to 100000",
 	DistanceOrder: "distance is not farther than that of the mark before it",
 	AngleOrder:    "angle is not larger than that of the mark before it",
 	BeyondThrow:   "angle is beyond the throw",
@@ -65,7 +65,9 @@ func (e *MarkError) Error() string {
 
 const (
 	nearest = 0.001 // metres: no mark is nearer
-	spacing = 1e-9  // per metre: marks nearer than this in 1/distance are one mark
+	spacing = 1e-9  // per metre: marks closer together than this in 1/distance are one
+	widest  = 1e5   // degrees: no ring turns as far, and beyond it digits run out
+	turn    = 1e-6  // degrees: marks closer together than this are one
 )
 
 // FromMarks returns the law through two or more marks, their distances and
@@ -102,11 +104,11 @@ func check(marks []Mark, i int, throw float64) (fault Fault, ok bool) {
 	switch {
 	case !(m.Distance >= nearest):
 		return BadDistance, false
-	case !(m.Angle >= 0) || math.IsInf(m.Angle, 1):
+	case !(m.Angle >= 0 && m.Angle <= widest):
 		return BadAngle, false
 	case i > 0 && !(1/marks[i-1].Distance-1/m.Distance > spacing):
 		return DistanceOrder, false
-	case i > 0 && m.Angle <= marks[i-1].Angle:
+	case i > 0 && m.Angle-marks[i-1].Angle < turn:
 		return AngleOrder, false
 	case m.Angle > throw:
 		return BeyondThrow, false

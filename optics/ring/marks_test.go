@@ -143,6 +143,23 @@ func TestMarksReadOffALensGiveItBack(t *testing.T) {
 	}
 }
 
+func TestOuterMarksAreNeverFlat(t *testing.T) {
+	// The far span turns ten times less per 1/distance than the one before it,
+	// where the plain interpolant lies flat at infinity.
+	law := mustFromMarks(t, []Mark{{0.5, 0}, {1, 150}, {2, 225}, {inf, 232.5}}, math.NaN())
+	for d := 2.0; d < 1e5; d *= 1.1 {
+		angle, _ := law.Angle(d)
+		if got := law.Distance(angle); !agree(got, d, 1e-9) {
+			t.Errorf("Distance(Angle(%v) = %v) = %v", d, angle, got)
+		}
+	}
+	const u = 1e-6 // 1/m, so near infinity that the cubic is its slope
+	angle, _ := law.Angle(1 / u)
+	if got, want := (232.5-angle)/u, 7.5/0.5/3; !agree(got, want, 1e-3) {
+		t.Errorf("slope at infinity is %v deg m, want a third of the secant, %v", got, want)
+	}
+}
+
 func TestBeyondTheMarksIsTheLine(t *testing.T) {
 	// In 1/distance the outer marks make lines of 100 deg per 1/m near and 60
 	// deg per 1/m far.
@@ -216,6 +233,8 @@ func TestMarkFaults(t *testing.T) {
 		{"angle falls", []Mark{{1, 0}, {2, 50}, {3, 40}, {4, 30}}, nan, 2, AngleOrder},
 		{"angle twice", []Mark{{1, 0}, {2, 0}}, nan, 1, AngleOrder},
 		{"angle below 0", []Mark{{1, -1}, {2, 50}}, nan, 0, BadAngle},
+		{"angle too little", []Mark{{1, 0}, {2, 1e-9}}, nan, 1, AngleOrder},
+		{"angle of no ring", []Mark{{1, 0}, {2, 1e300}}, nan, 1, BadAngle},
 		{"angle NaN", []Mark{{1, 0}, {2, nan}}, 90, 1, BadAngle},
 		{"angle infinite", []Mark{{1, 0}, {2, inf}}, 90, 1, BadAngle},
 		{"distance 0", []Mark{{0, 0}, {2, 50}}, nan, 0, BadDistance},
@@ -290,7 +309,7 @@ func FuzzFromMarks(f *testing.F) {
 	f.Add(0.75, 0.0, 1.0, 118.0, inf, 310.0, 310.0)
 	f.Add(0.5, 20.0, 1.0, 120.0, 2.0, 150.0, math.NaN())
 	f.Add(1.0, 0.0, 1e200, 50.0, inf, 60.0, 90.0)
-	f.Add(1e-3, 0.0, 2e-3, 1e-300, 3e-3, 1e300, 1e300)
+	f.Add(1e-3, 0.0, 2e-3, 1e-6, 3e-3, 1e5, 1e300)
 	f.Fuzz(func(t *testing.T, d0, a0, d1, a1, d2, a2, throw float64) {
 		law, err := FromMarks([]Mark{{d0, a0}, {d1, a1}, {d2, a2}}, throw)
 		if err != nil {
