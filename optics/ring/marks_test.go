@@ -144,19 +144,24 @@ func TestMarksReadOffALensGiveItBack(t *testing.T) {
 }
 
 func TestOuterMarksAreNeverFlat(t *testing.T) {
-	// The far span turns ten times less per 1/distance than the one before it,
-	// where the plain interpolant lies flat at infinity.
-	law := mustFromMarks(t, []Mark{{0.5, 0}, {1, 150}, {2, 225}, {inf, 232.5}}, math.NaN())
-	for d := 2.0; d < 1e5; d *= 1.1 {
+	// The outer spans turn ten times less per 1/distance than those inside them,
+	// where the plain interpolant lies flat at the last mark.
+	law := mustFromMarks(t, []Mark{{0.5, 0}, {2.0 / 3, 7.5}, {1, 82.5}, {2, 157.5}, {inf, 165}}, math.NaN())
+	for d := 0.5; d < 1e5; d *= 1.1 {
 		angle, _ := law.Angle(d)
 		if got := law.Distance(angle); !agree(got, d, 1e-9) {
 			t.Errorf("Distance(Angle(%v) = %v) = %v", d, angle, got)
 		}
 	}
-	const u = 1e-6 // 1/m, so near infinity that the cubic is its slope
-	angle, _ := law.Angle(1 / u)
-	if got, want := (232.5-angle)/u, 7.5/0.5/3; !agree(got, want, 1e-3) {
+	const u = 1e-6 // 1/m, so near the outer marks that the cubic is its slope
+	const want = 7.5 / 0.5 / 3
+	far, _ := law.Angle(1 / u)
+	if got := (165 - far) / u; !agree(got, want, 1e-3) {
 		t.Errorf("slope at infinity is %v deg m, want a third of the secant, %v", got, want)
+	}
+	near, _ := law.Angle(1 / (2 - u))
+	if got := near / u; !agree(got, want, 1e-3) {
+		t.Errorf("slope at the closest mark is %v deg m, want a third of the secant, %v", got, want)
 	}
 }
 
