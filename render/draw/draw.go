@@ -1,0 +1,117 @@
+// Package draw is the display list that every drawing is made as: a page of
+// lines, boxes, discs, paths and measured texts in groups, in millimetres from
+// the top left corner, y downwards. Back ends write one page each and decide
+// nothing: where a text stands, how wide it is and what it is drawn with is
+// settled here, so that they all agree.
+//
+// Curves are chords of the true curve; a drawing keeps them within Chord of
+// it. Tints are inks of their own, never opacity, and a hatch is lines, since
+// not every back end has opacity or patterns.
+package draw
+
+import "iter"
+
+// MM is the size of a typographic point in millimetres.
+const MM = 25.4 / 72
+
+// Chord is how far, in millimetres, a chord may lie from its curve: a tenth of
+// a fine line, which no printer shows.
+const Chord = 0.01
+
+// A Point is a place on the page, in millimetres.
+type Point struct{ X, Y float64 }
+
+// A Page is one sheet of a drawing.
+type Page struct {
+	Title, Desc string  // for those who cannot see it
+	W, H        float64 // millimetres
+	Root        Group
+}
+
+// An Item is a Line, Rect, Disc, Path, Text or *Group.
+type Item interface{ item() }
+
+// A Stroke is how a line is drawn. Width and dashes are millimetres; no dashes
+// means an unbroken line.
+type Stroke struct {
+	Ink   Ink
+	Width float64
+	Dash  []float64 // on, off, on ...
+}
+
+// A Line is a straight line.
+type Line struct {
+	From, To Point
+	Stroke   Stroke
+}
+
+// A Rect is a box with upright sides, filled, outlined or both.
+type Rect struct {
+	Box    Box
+	Fill   Ink
+	Stroke Stroke
+}
+
+// A Disc is a circle, filled, outlined or both.
+type Disc struct {
+	Centre Point
+	Radius float64
+	Fill   Ink
+	Stroke Stroke
+}
+
+// A Path is one or more runs of chords. A closed path joins the last point of
+// each run to its first.
+type Path struct {
+	Runs   [][]Point
+	Closed bool
+	Fill   Ink
+	Stroke Stroke
+}
+
+// A Group holds items that belong together. Its name says which part of the
+// drawing it is; its title, where there is one, is what the pointer shows.
+type Group struct {
+	Name, Title string
+	Items       []Item
+}
+
+func (Line) item()   {}
+func (Rect) item()   {}
+func (Disc) item()   {}
+func (Path) item()   {}
+func (Text) item()   {}
+func (*Group) item() {}
+
+// Add appends items.
+func (g *Group) Add(items ...Item) { g.Items = append(g.Items, items...) }
+
+// Group appends a new group of that name and returns it.
+func (g *Group) Group(name string) *Group {
+	sub := &Group{Name: name}
+	g.Add(sub)
+	return sub
+}
+
+// Line appends a straight line from (x1, y1) to (x2, y2).
+func (g *Group) Line(x1, y1, x2, y2 float64, s Stroke) {
+	g.Add(Line{From: Point{x1, y1}, To: Point{x2, y2}, Stroke: s})
+}
+
+// All yields every item of the group and of the groups in it, groups before
+// what they hold.
+func (g *Group) All() iter.Seq[Item] {
+	return func(yield func(Item) bool) { g.each(yield) }
+}
+
+func (g *Group) each(yield func(Item) bool) bool {
+	for _, it := range g.Items {
+		if !yield(it) {
+			return false
+		}
+		if sub, ok := it.(*Group); ok && !sub.each(yield) {
+			return false
+		}
+	}
+	return true
+}

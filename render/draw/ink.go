@@ -1,0 +1,71 @@
+// Inks: the few colours of all drawings, each with its value on white paper
+// and on a dark screen.
+
+package draw
+
+import "fmt"
+
+// An Ink is what a thing is drawn with. The drawings carry their meaning by
+// weight, dash, height and label; a colour only helps.
+type Ink uint8
+
+// The inks. On paper those for text have a contrast of at least 4.5:1, those
+// for lines that carry meaning 3:1; the pale ones only ever lie under others.
+const (
+	None      Ink = iota // not drawn
+	Black                // text and lines that matter most
+	Grey                 // text of the second rank
+	Mid                  // thin lines that matter
+	Pale                 // bands
+	Faint                // grids and tints
+	Blue                 // the focus
+	BluePale             // the sharp zone
+	Vermilion            // lines of what a move hangs on
+	Rust                 // text and fills of what is wrong
+	Green                // lines of what is right
+	Leaf                 // text of what is right
+	Paper                // the page itself, and text on black
+	inks
+)
+
+// A Colour is a colour in sRGB.
+type Colour struct{ R, G, B uint8 }
+
+// String returns the colour as #rrggbb.
+func (c Colour) String() string { return fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B) }
+
+var palette = [inks]struct {
+	name        string
+	light, dark Colour
+}{
+	Black:     {"black", Colour{0x11, 0x11, 0x11}, Colour{0xf2, 0xf2, 0xf2}},
+	Grey:      {"grey", Colour{0x5c, 0x5c, 0x5c}, Colour{0xb4, 0xb4, 0xb4}},
+	Mid:       {"mid", Colour{0x8a, 0x8a, 0x8a}, Colour{0x80, 0x80, 0x80}},
+	Pale:      {"pale", Colour{0xd6, 0xd6, 0xd6}, Colour{0x45, 0x45, 0x45}},
+	Faint:     {"faint", Colour{0xee, 0xee, 0xee}, Colour{0x28, 0x28, 0x28}},
+	Blue:      {"blue", Colour{0x00, 0x72, 0xb2}, Colour{0x5c, 0xb8, 0xec}},
+	BluePale:  {"blue-pale", Colour{0xd5, 0xe8, 0xf3}, Colour{0x17, 0x3a, 0x50}},
+	Vermilion: {"vermilion", Colour{0xd5, 0x5e, 0x00}, Colour{0xf0, 0x86, 0x3c}},
+	Rust:      {"rust", Colour{0xb3, 0x47, 0x00}, Colour{0xf4, 0x95, 0x55}},
+	Green:     {"green", Colour{0x00, 0x9e, 0x73}, Colour{0x2c, 0xc3, 0x97}},
+	Leaf:      {"leaf", Colour{0x00, 0x7a, 0x59}, Colour{0x45, 0xcf, 0xa6}},
+	Paper:     {"paper", Colour{0xff, 0xff, 0xff}, Colour{0x14, 0x14, 0x14}},
+}
+
+// Inks returns every ink that draws something.
+func Inks() []Ink {
+	all := make([]Ink, 0, inks-1)
+	for i := None + 1; i < inks; i++ {
+		all = append(all, i)
+	}
+	return all
+}
+
+// String returns the ink's name, lower case with hyphens.
+func (i Ink) String() string { return palette[i].name }
+
+// Light returns the ink's colour on paper.
+func (i Ink) Light() Colour { return palette[i].light }
+
+// Dark returns the ink's colour on a dark screen.
+func (i Ink) Dark() Colour { return palette[i].dark }

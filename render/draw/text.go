@@ -1,0 +1,168 @@
+// Texts: one line each, cleaned and measured when they are made.
+
+package draw
+
+import (
+	"strings"
+	"unicode"
+)
+
+// An Align says which end of a text stands at its point.
+type Align uint8
+
+// The alignments.
+const (
+	Start Align = iota
+	Middle
+	End
+)
+
+// A Font is a size in points and a weight.
+type Font struct {
+	Size float64
+	Bold bool
+}
+
+// A Text is one line of text. At is on its baseline.
+type Text struct {
+	At     Point
+	Align  Align
+	Font   Font
+	Ink    Ink
+	String string
+	Width  float64 // millimetres, as measured
+	Full   string  // what was shortened to String, where it was
+}
+
+// Rise and fall of a line of text about its baseline, as shares of the size:
+// the box from an accented capital to a descender.
+const (
+	rise = 0.80
+	fall = 0.22
+)
+
+// NewText returns a text at (x, y), cleaned and measured.
+func NewText(x, y float64, s string, f Font, ink Ink) Text {
+	s = Clean(s)
+	return Text{At: Point{x, y}, Font: f, Ink: ink, String: s, Width: f.Width(s)}
+}
+
+// Aligned returns the text with another alignment.
+func (t Text) Aligned(a Align) Text {
+	t.Align = a
+	return t
+}
+
+// Shortened returns the text cut with an ellipsis to at most w millimetres,
+// with the whole of it in Full.
+func (t Text) Shortened(w float64) Text {
+	if short := t.Font.Shorten(t.String, w); short != t.String {
+		t.Full, t.String, t.Width = t.String, short, t.Font.Width(short)
+	}
+	return t
+}
+
+// Box returns the room that the text takes.
+func (t Text) Box() Box {
+	size := t.Font.Size * MM
+	x := t.At.X
+	switch t.Align {
+	case Middle:
+		x -= t.Width / 2
+	case End:
+		x -= t.Width
+	}
+	return Box{x, t.At.Y - rise*size, t.Width, (rise + fall) * size}
+}
+
+// Height returns the height in millimetres of a line's box.
+func (f Font) Height() float64 { return (rise + fall) * f.Size * MM }
+
+// Middle returns how far below the middle of a line's capitals its baseline
+// lies, in millimetres.
+func (f Font) Middle() float64 { return 0.36 * f.Size * MM }
+
+// Shorten returns s, or as much of it as stands in w millimetres before an
+// ellipsis. Marks stay with their letter; of a text that has no room at all
+// the ellipsis is left.
+func (f Font) Shorten(s string, w float64) string {
+	if f.Width(s) <= w {
+		return s
+	}
+	room := w - f.Width("…")
+	cut, sum := 0, 0.0
+	for i, r := range s {
+		if sum += f.advance(r); sum > room {
+			break
+		}
+		cut = i + len(string(r))
+	}
+	for cut < len(s) && cut > 0 && isMark(s[cut:]) {
+		cut = max(0, strings.LastIndexFunc(s[:cut], func(r rune) bool { return !unicode.Is(unicode.M, r) }))
+	}
+	return strings.TrimRightFunc(s[:cut], unicode.IsSpace) + "…"
+}
+
+func isMark(s string) bool {
+	for _, r := range s {
+		return unicode.Is(unicode.M, r)
+	}
+	return false
+}
+
+// Wrap breaks s into lines of at most w millimetres, at blanks where it can
+// and inside a word that is longer than a line. It gives at least one line.
+func (f Font) Wrap(s string, w float64) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(Clean(s)) {
+		if joined := line + " " + word; line != "" && f.Width(joined) <= w {
+			line = joined
+			continue
+		}
+		if line != "" {
+			lines = append(lines, line)
+		}
+		for f.Width(word) > w {
+			head := f.head(word, w)
+			lines = append(lines, word[:head])
+			word = word[head:]
+		}
+		line = word
+	}
+	return append(lines, line)
+}
+
+// head returns how many bytes of s stand in w millimetres, at least one
+// character.
+func (f Font) head(s string, w float64) int {
+	sum := 0.0
+	for i, r := range s {
+		if sum += f.advance(r); sum > w && i > 0 {
+			return i
+		}
+	}
+	return len(s)
+}
+
+// Clean returns s as it may stand on a page: blanks of every kind as one
+// blank, and characters that no page can hold, or that would turn the order
+// of those around them, as the replacement character.
+func Clean(s string) string {
+	s = strings.Map(func(r rune) rune {
+		switch {
+		case unicode.IsSpace(r):
+			return ' '
+		case unicode.IsControl(r), r == unicode.ReplacementChar, r&0xfffe == 0xfffe, reorders(r):
+			return unicode.ReplacementChar
+		}
+		return r
+	}, strings.ToValidUTF8(s, "\ufffd"))
+	return strings.Join(strings.Fields(s), " ")
+}
+
+// reorders reports whether r is a control that imposes a writing direction:
+// the embeddings, overrides and isolates of Unicode Standard Annex 9.
+func reorders(r rune) bool {
+	return r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069
+}

@@ -1,0 +1,125 @@
+// The gutter of a score: names before the bands, kept apart, with leader lines
+// to what they name.
+
+package render
+
+import (
+	"math"
+
+	"pullscore/render/draw"
+)
+
+const (
+	headGap    = 4.6 // between a row head and the time axis
+	laneHeight = 5.6 // the strip above a band, for its heading and its flags
+	bandGap    = 2.6 // below a band
+)
+
+// A gutterLabel is a name with a figure, to stand at y.
+type gutterLabel struct {
+	name, first, second string
+	y                   float64
+}
+
+// gutterLabels writes labels between top and bottom: on two lines each where
+// all have room for it, else on one. Those that have none at all are left out;
+// so the weightiest come first.
+func (sh *sheet) gutterLabels(g *draw.Group, labels []gutterLabel, top, bottom float64) {
+	height := labelTwo
+	if float64(len(labels))*labelTwo > bottom-top {
+		height = labelOne
+	}
+	labels = labels[:min(len(labels), int((bottom-top)/height+1e-9))]
+	want, size := make([]float64, len(labels)), make([]float64, len(labels))
+	for i, l := range labels {
+		want[i], size[i] = l.y, height
+	}
+	for i, y := range spread(want, size, top, bottom) {
+		l := labels[i]
+		if height == labelTwo {
+			sh.labelOnTwo(g, l, y)
+		} else {
+			sh.labelOnOne(g, l, y)
+		}
+		sh.leader(g, l.y, y)
+	}
+}
+
+// labelOnTwo writes the name and, below it, the figure in both units.
+func (sh *sheet) labelOnTwo(g *draw.Group, l gutterLabel, y float64) {
+	x := sh.left - headGap
+	name := draw.NewText(x, y-0.25, l.name, fontStrong, draw.Black).Aligned(draw.End)
+	g.Add(name.Shortened(x - margin))
+	figure := l.first
+	if l.second != "" {
+		figure += " · " + l.second
+	}
+	g.Add(draw.NewText(x, y+2.75, figure, fontSmall, draw.Grey).Aligned(draw.End).Shortened(x - margin))
+}
+
+// labelOnOne writes the name and the first figure on a line.
+func (sh *sheet) labelOnOne(g *draw.Group, l gutterLabel, y float64) {
+	x := sh.left - headGap
+	figure := draw.NewText(x, y+fontSmall.Middle(), l.first, fontSmall, draw.Grey).Aligned(draw.End)
+	g.Add(figure)
+	x -= figure.Width + 1.2
+	g.Add(draw.NewText(x, y+fontSmall.Middle(), l.name, fontNumber, draw.Black).Aligned(draw.End).Shortened(x - margin))
+}
+
+// leader joins a label that stands at y to what it names, at to.
+func (sh *sheet) leader(g *draw.Group, to, y float64) {
+	const near, far = 0.9, 0.5
+	from := draw.Point{X: sh.left - headGap + near, Y: y}
+	end := draw.Point{X: sh.left - far, Y: to}
+	run := []draw.Point{from, {X: from.X + 0.8, Y: y}, {X: end.X - 0.8, Y: to}, end}
+	if math.Abs(to-y) < 0.05 {
+		run = []draw.Point{{X: from.X, Y: to}, end}
+	}
+	g.Add(draw.Path{Runs: [][]draw.Point{run}, Stroke: solid(draw.Mid, hair)})
+}
+
+// write sets a text at a free place near p, with a leader line where that is
+// not right beside it.
+func (c *clearing) write(g *draw.Group, text draw.Text, p draw.Point) bool {
+	box, ok := c.near(p, text.Width, text.Font.Height())
+	if !ok {
+		return false
+	}
+	text.At = draw.Point{X: box.X, Y: box.Y + text.Box().H - (text.Box().Bottom() - text.At.Y)}
+	g.Add(text)
+	near := draw.Point{X: min(max(p.X, box.X), box.Right()), Y: min(max(p.Y, box.Y), box.Bottom())}
+	if math.Hypot(near.X-p.X, near.Y-p.Y) > 3.5 {
+		g.Line(p.X, p.Y, near.X, near.Y, solid(draw.Mid, hair))
+	}
+	return true
+}
+
+// runsOf returns a curve over a window's samples as runs of points, broken
+// where y is not a number.
+func runsOf(w *window, y func(i int) float64) [][]draw.Point {
+	var runs [][]draw.Point
+	broken := true
+	for i, t := range w.curves.t {
+		at := y(i)
+		if math.IsNaN(at) {
+			broken = true
+			continue
+		}
+		if broken {
+			runs = append(runs, nil)
+			broken = false
+		}
+		last := &runs[len(runs)-1]
+		*last = append(*last, draw.Point{X: w.x(t), Y: at})
+	}
+	return runs
+}
+
+// simplified returns every run with as few chords as it needs.
+func simplified(runs [][]draw.Point) [][]draw.Point {
+	out := make([][]draw.Point, len(runs))
+	for i, run := range runs {
+		out[i] = simplify(run)
+	}
+	return out
+}

@@ -1,0 +1,184 @@
+// The score: one shot against time, read like music for the hand. Its bands
+// share one ruler: lines, distance, sharpness, hand; findings and the table of
+// pulls stand below.
+
+package render
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+)
+
+// Score draws the shot. A shot that is longer, or fuller, than a sheet can
+// show goes on over more pages, each with the row heads repeated.
+func Score(shot *plan.Shot, opt Options) []*draw.Page {
+	sc := newScore(shot, opt.paper())
+	for _, w := range sc.windows {
+		sc.lay(w, sc.bands(w))
+	}
+	sc.lay(nil, sc.foot())
+	return sc.draw()
+}
+
+// A score is a shot's score in the making.
+type score struct {
+	shot        *plan.Shot
+	paper       Paper
+	left, right float64 // where the time axis starts and ends
+	windows     []*window
+	depth       depthScale
+	turn        turnScale
+	sheets      []*sheet
+}
+
+// A window is the stretch of time that a sheet shows.
+type window struct {
+	*score
+	from, to float64 // seconds
+	last     bool
+	curves   curves
+}
+
+// gutter is the room left of the time axis for the row heads, apron the room
+// right of it for the distances.
+const (
+	gutter = 33.0
+	apron  = 10.0
+)
+
+func newScore(shot *plan.Shot, paper Paper) *score {
+	sc := &score{shot: shot, paper: paper, left: margin + gutter, right: paper.W - margin - apron}
+	cuts := cutTime(shot)
+	for i := 1; i < len(cuts); i++ {
+		w := &window{score: sc, from: cuts[i-1], to: cuts[i], last: i == len(cuts)-1}
+		w.curves = w.sample()
+		sc.windows = append(sc.windows, w)
+	}
+	sc.depth = newDepthScale(sc.windows)
+	sc.turn = newTurnScale(sc)
+	return sc
+}
+
+// x returns where a time stands, held to the window.
+func (w *window) x(t float64) float64 {
+	t = min(max(t, w.from), w.to)
+	return w.left + (t-w.from)/(w.to-w.from)*(w.right-w.left)
+}
+
+// holds reports whether a moment belongs on the window. The first and the last
+// window take what lies outside the shot.
+func (w *window) holds(t float64) bool {
+	return (t >= w.from || w.from == 0) && (t < w.to || w.last)
+}
+
+// overlaps reports whether a stretch of time shows on the window.
+func (w *window) overlaps(from, to float64) bool {
+	return to > w.from && from < w.to || w.holds(from)
+}
+
+// What one sheet shows at most: more seconds would not leave room for words,
+// more pulls or flags none for their labels.
+const (
+	sheetSeconds = 16.0
+	sheetPulls   = 10
+	sheetFlags   = 24
+	leastSeconds = 2.0
+)
+
+// cutTime returns the times at which sheets start, and the end. Sheets are of
+// like length, cut at a whole second where that cuts through the fewest moves
+// and lines.
+func cutTime(s *plan.Shot) []float64 {
+	end := float64(s.Duration)
+	if !(end > 0) || math.IsInf(end, 0) {
+		end = 1 // an empty shot still has a score
+	}
+	n := max(
+		int(math.Ceil(end/sheetSeconds-1e-9)),
+		(len(s.Pulls)+sheetPulls-1)/sheetPulls,
+		(len(s.Flags)+sheetFlags-1)/sheetFlags,
+	)
+	n = max(1, min(n, int(end/leastSeconds)))
+	cuts := []float64{0}
+	for i := 1; i < n; i++ {
+		even := end * float64(i) / float64(n)
+		cuts = append(cuts, quietest(s, even, cuts[i-1], end/float64(n)/5))
+	}
+	return append(cuts, end)
+}
+
+// quietest returns the whole second within reach of t that cuts the fewest
+// moves and lines, the nearest of them, or t itself where no whole second after
+// the last cut is in reach.
+func quietest(s *plan.Shot, t, after, reach float64) float64 {
+	best, least := t, math.Inf(1)
+	for c := math.Ceil(t - reach); c <= t+reach; c++ {
+		if c <= after {
+			continue
+		}
+		if cost := 10*float64(crossings(s, c)) + math.Abs(c-t); cost < least {
+			best, least = c, cost
+		}
+	}
+	return best
+}
+
+func crossings(s *plan.Shot, t float64) int {
+	n := 0
+	for _, p := range s.Pulls {
+		if p.Kind != "follow" && float64(p.Start) < t && t < float64(p.Land) {
+			n += 2
+		}
+	}
+	for _, l := range s.Lines {
+		if float64(l.Start) < t && t < float64(l.End) {
+			n++
+		}
+	}
+	return n
+}
+
+// bands returns the rows of a window from top to bottom.
+func (sc *score) bands(w *window) []section {
+	all := append(w.linesBand(), w.distanceBand())
+	all = append(all, w.sharpBand()...)
+	return append(all, w.handBand())
+}
+
+// foot returns what stands below the bands: the findings and the pulls.
+func (sc *score) foot() []section {
+	return append(sc.findings(), sc.pullTable()...)
+}
+
+// title names the score.
+func (sc *score) title() string {
+	if sc.shot.Title == "" {
+		return sc.shot.ID
+	}
+	return sc.shot.ID + " " + sc.shot.Title
+}
+
+// describe says in a sentence what the score shows.
+func (sc *score) describe() string {
+	s := sc.shot
+	text := fmt.Sprintf("Shot %s, %s long, against time: %s, %s, %s and %s of the focus",
+		sc.title(), seconds(float64(s.Duration)), plural(len(s.Lines), "spoken line"),
+		plural(len(s.Cues), "cue"), plural(len(s.Subjects), "subject"), plural(len(s.Pulls), "move"))
+	if len(s.Flags) == 0 {
+		return text + ", with no findings."
+	}
+	worst := slices.MaxFunc(s.Flags, func(a, b plan.Flag) int {
+		return rank(a.Severity) - rank(b.Severity)
+	})
+	return fmt.Sprintf("%s, with %s, the worst (%s): %s", text,
+		plural(len(s.Flags), "finding"), worst.Severity, worst.Text)
+}
+
+// rank orders severities.
+func rank(severity string) int {
+	return slices.Index([]string{"note", "warning", "error"}, severity)
+}

@@ -1,0 +1,213 @@
+// The lanes above the bands of a score: numbered discs where moves start, and
+// flags where findings lie; and the sentences of the findings below.
+
+package render
+
+import (
+	"slices"
+	"strconv"
+
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+)
+
+// lane returns the strip that opens a band of several rows.
+func (w *window) lane(row, title string) section {
+	return section{name: row, least: laneHeight, most: laneHeight, overTime: true,
+		draw: func(sh *sheet, g *draw.Group, top, _ float64) {
+			sh.heading(g, top, title)
+			sh.drawLane(g.Group("flags"), top, row)
+		}}
+}
+
+// flags returns the findings of a row in the window. One of an unknown row
+// goes with the distances.
+func (w *window) flags(row string) []plan.Flag {
+	var flags []plan.Flag
+	for _, f := range w.shot.Flags {
+		home := f.Row
+		if !slices.Contains([]string{"lines", "sharp", "hand"}, home) {
+			home = "distance"
+		}
+		if home == row && w.holds(f.Time) {
+			flags = append(flags, f)
+		}
+	}
+	return flags
+}
+
+// A sign is something that stands in a lane.
+type sign struct {
+	t, width float64
+	rank     int
+	draw     func(g *draw.Group, x float64) // x is its middle
+}
+
+const (
+	flagHeight = 3.3
+	badgeSize  = 1.75 // radius
+)
+
+// drawLane puts a row's signs where they belong in time, apart from each
+// other. Where there are more than the lane holds, the least weighty are left
+// out; they are in the sentences and the table.
+func (sh *sheet) drawLane(g *draw.Group, top float64, row string) {
+	var signs []sign
+	for _, f := range sh.window.flags(row) {
+		signs = append(signs, sh.flagSign(f, top))
+	}
+	if row == "distance" {
+		signs = append(signs, sh.badges(top)...)
+	}
+	lo, hi := sh.left-1, sh.right+apron
+	slices.SortStableFunc(signs, func(a, b sign) int { return b.rank - a.rank })
+	sizes := make([]float64, len(signs))
+	for i, s := range signs {
+		sizes[i] = s.width
+	}
+	signs = signs[:capacity(sizes, hi-lo)]
+	want := make([]float64, len(signs))
+	for i, s := range signs {
+		want[i] = sh.window.x(s.t)
+	}
+	for i, x := range spread(want, sizes[:len(signs)], lo, hi) {
+		signs[i].draw(g, x)
+	}
+}
+
+// badges returns the numbered discs of the moves that start in the window.
+func (sh *sheet) badges(top float64) []sign {
+	var signs []sign
+	for _, p := range sh.shot.Pulls {
+		if t := float64(p.Start); sh.window.holds(t) {
+			signs = append(signs, sign{t: t, width: 2*badgeRadius(p.Number) + 0.8, rank: 3,
+				draw: func(g *draw.Group, x float64) {
+					bg := g.Group("pull")
+					bg.Title = pullTitle(sh.shot, p)
+					y := top + laneHeight/2
+					sh.pole(bg, x, y, sh.window.x(t), top)
+					badge(bg, x, y, p.Number)
+				}})
+		}
+	}
+	return signs
+}
+
+// flagSign returns the flag of a finding, with its pole down to the row.
+func (sh *sheet) flagSign(f plan.Flag, top float64) sign {
+	width := flagWidth(f.Number)
+	return sign{t: f.Time, width: width + 0.8, rank: rank(f.Severity),
+		draw: func(g *draw.Group, x float64) {
+			fg := g.Group("finding")
+			fg.Title = f.Severity + " " + f.Code + ": " + f.Text
+			y := top + (laneHeight-flagHeight)/2
+			sh.pole(fg, x-width/2, y+flagHeight, sh.window.x(f.Time), top)
+			pennant(fg, x-width/2, y, f.Severity, strconv.Itoa(f.Number))
+		}}
+}
+
+// pole joins a sign to the place on the row's upper edge that it means.
+func (sh *sheet) pole(g *draw.Group, x, y, to, top float64) {
+	g.Add(draw.Path{Runs: [][]draw.Point{{{X: x, Y: y}, {X: to, Y: top + laneHeight + 0.6}}}, Stroke: solid(draw.Grey, hair)})
+}
+
+func badgeRadius(number int) float64 {
+	return max(badgeSize, fontNumber.Width(strconv.Itoa(number))/2+0.5)
+}
+
+// badge draws the number of a move.
+func badge(g *draw.Group, x, y float64, number int) {
+	g.Add(draw.Disc{Centre: draw.Point{X: x, Y: y}, Radius: badgeRadius(number), Fill: draw.Black})
+	g.Add(draw.NewText(x, y+fontNumber.Middle(), strconv.Itoa(number), fontNumber, draw.Paper).Aligned(draw.Middle))
+}
+
+func flagWidth(number int) float64 { return fontNumber.Width(strconv.Itoa(number)) + 3 }
+
+// pennant draws the flag of a finding with its top left corner at (x, y): an
+// error full, a warning outlined, a note outlined thinly.
+func pennant(g *draw.Group, x, y float64, severity, number string) {
+	w := fontNumber.Width(number) + 3
+	run := []draw.Point{{X: x, Y: y}, {X: x + w, Y: y}, {X: x + w - 1, Y: y + flagHeight/2}, {X: x + w, Y: y + flagHeight}, {X: x, Y: y + flagHeight}}
+	fill, stroke, ink := draw.Paper, solid(draw.Grey, hair), draw.Grey
+	switch severity {
+	case "error":
+		fill, stroke, ink = draw.Rust, solid(draw.Rust, medium), draw.Paper
+	case "warning":
+		stroke, ink = solid(draw.Rust, medium), draw.Rust
+	}
+	g.Add(draw.Path{Runs: [][]draw.Point{run}, Closed: true, Fill: fill, Stroke: stroke})
+	g.Add(draw.NewText(x+0.9, y+flagHeight/2+fontNumber.Middle(), number, fontNumber, ink))
+}
+
+const (
+	sentencePitch = 3.5
+	columnGap     = 9.0
+)
+
+// A sentenceLine is one printed line of a finding.
+type sentenceLine struct {
+	text string
+	ink  draw.Ink
+	flag *plan.Flag // on its first line
+}
+
+// findings returns the sentences of all findings, two side by side, a section
+// for every printed line so that none is ever cut.
+func (sc *score) findings() []section {
+	width := (sc.paper.W - 2*margin - columnGap) / 2
+	head := section{name: "findings", least: laneHeight + 1.5, draw: func(sh *sheet, g *draw.Group, top, _ float64) { sh.heading(g, top+1.2, "Findings") }}
+	var all []section
+	flags := sc.shot.Flags
+	for i := 0; i < len(flags); i += 2 {
+		left := sc.sentence(&flags[i], width)
+		var right []sentenceLine
+		if i+1 < len(flags) {
+			right = sc.sentence(&flags[i+1], width)
+		}
+		for k := range max(len(left), len(right)) {
+			height := sentencePitch
+			if k == max(len(left), len(right))-1 {
+				height += 1.4
+			}
+			all = append(all, section{name: "findings", least: height, most: height, head: &head,
+				draw: func(_ *sheet, g *draw.Group, top, _ float64) {
+					if k < len(left) {
+						left[k].draw(g, margin, top)
+					}
+					if k < len(right) {
+						right[k].draw(g, margin+width+columnGap, top)
+					}
+				}})
+		}
+	}
+	return all
+}
+
+// sentenceIndent is where sentences start, right of their flags.
+const sentenceIndent = 7.5
+
+// sentence wraps a finding: when it is and what is wrong, then what cures it.
+func (sc *score) sentence(f *plan.Flag, width float64) []sentenceLine {
+	var lines []sentenceLine
+	for i, text := range fontNote.Wrap(when(sc.shot, f.Time)+"  "+f.Text, width-sentenceIndent) {
+		line := sentenceLine{text: text, ink: draw.Black}
+		if i == 0 {
+			line.flag = f
+		}
+		lines = append(lines, line)
+	}
+	if f.Cures != "" {
+		for _, text := range fontNote.Wrap("Cure: "+f.Cures, width-sentenceIndent) {
+			lines = append(lines, sentenceLine{text: text, ink: draw.Leaf})
+		}
+	}
+	return lines
+}
+
+func (l sentenceLine) draw(g *draw.Group, x, top float64) {
+	base := top + 2.7
+	if l.flag != nil {
+		pennant(g, x, base-fontNote.Middle()-flagHeight/2, l.flag.Severity, strconv.Itoa(l.flag.Number))
+	}
+	g.Add(draw.NewText(x+sentenceIndent, base, l.text, fontNote, l.ink))
+}

@@ -1,0 +1,191 @@
+// What stands round the bands of a score: the title, the ruler of time, the
+// moves' columns and the key.
+
+package render
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"pullscore/render/draw"
+)
+
+// drawHead writes what the shot is and how it is set up.
+func (sh *sheet) drawHead(g *draw.Group, number int) {
+	s := sh.shot
+	base := margin + 7.0
+	right := sh.paper.W - margin
+	rate := draw.NewText(right, base, fmt.Sprintf("%s fps · %s", s.Rate, seconds(float64(s.Duration))), fontBody, draw.Grey).Aligned(draw.End)
+	g.Add(rate)
+	if len(sh.sheets) > 1 {
+		g.Add(draw.NewText(right, base+5.2, sh.pageLine(number), fontBody, draw.Grey).Aligned(draw.End))
+	}
+	room := rate.Box().X - 6 - margin
+	id := draw.NewText(margin, base, s.ID, fontID, draw.Black).Shortened(room)
+	g.Add(id)
+	if rest := room - id.Width - 4; s.Title != "" && rest > 10 {
+		g.Add(draw.NewText(margin+id.Width+4, base, s.Title, fontTitle, draw.Black).Shortened(rest))
+	}
+	setup := draw.NewText(margin, base+5.2, sh.setup(), fontBody, draw.Grey)
+	g.Add(setup.Shortened(sh.paper.W - 2*margin - 62))
+}
+
+// pageLine says which page this is and what time it shows.
+func (sh *sheet) pageLine(number int) string {
+	line := fmt.Sprintf("page %d of %d", number, len(sh.sheets))
+	if w := sh.window; w != nil && len(sh.windows) > 1 {
+		line += fmt.Sprintf(" · %s to %s s", fixed(w.from, 1), fixed(w.to, 1))
+	}
+	return line
+}
+
+// setup says with what the shot is made, as one line.
+func (sh *sheet) setup() string {
+	s := sh.shot
+	parts := []string{s.PlanName}
+	if s.Camera != "" {
+		camera := "camera " + s.Camera
+		if s.Support != "" {
+			camera += " on " + s.Support
+		}
+		parts = append(parts, camera)
+	}
+	if s.Lens != "" {
+		parts = append(parts, "lens "+s.Lens)
+	}
+	parts = append(parts, fixed(float64(s.FocalMM), 0)+" mm", s.Stop, "sharp to "+fixed(float64(s.CriterionMM), 4)+" mm")
+	if s.Screen != nil {
+		parts[len(parts)-1] += fmt.Sprintf(" (%s screen from %s)", length(s, float64(s.Screen.Width)), length(s, float64(s.Screen.Viewer)))
+	}
+	if s.Gear.Known() && s.Gear != 1 {
+		parts = append(parts, "gear "+fixed(float64(s.Gear), 2))
+	}
+	if s.Puller != "" {
+		parts = append(parts, "pulled by "+s.Puller)
+	}
+	if s.Optics.FromLens {
+		parts = append(parts, "tape from lens")
+	}
+	if parts[0] == "" {
+		parts = parts[1:]
+	}
+	return strings.Join(parts, " · ")
+}
+
+// drawRuler draws the time: seconds above the line, frames as ticks, timecode
+// below it where the shot begins at one.
+func (sh *sheet) drawRuler(g *draw.Group) {
+	w := sh.window
+	y := margin + headHeight + 4.5
+	perSecond := (w.right - w.left) / (w.to - w.from)
+	g.Line(w.left, y, w.right, y, solid(draw.Black, thin))
+
+	base := sh.shot.Rate.Base()
+	step := tickStep(base, perSecond/float64(base))
+	first := int64(math.Ceil(float64(sh.shot.Rate.Frames(w.from)) / float64(step)))
+	for f := first * step; sh.shot.Rate.Seconds(f) <= w.to+1e-9; f += step {
+		if f%base != 0 {
+			x := w.x(sh.shot.Rate.Seconds(f))
+			g.Line(x, y, x, y+0.8, solid(draw.Mid, hair))
+		}
+	}
+	every := labelStep(perSecond, fontSmall.Width(fixed(w.to, 0)+" s")+3)
+	codes := 0.0
+	if sh.shot.BeginsAt != "" {
+		codes = math.Ceil((fontSmall.Width(sh.shot.BeginsAt)+3)/perSecond/every) * every
+	}
+	for n := math.Ceil(w.from - 1e-9); n <= w.to+1e-9; n++ {
+		x := w.x(n)
+		g.Line(x, y, x, y+1.6, solid(draw.Black, thin))
+		if math.Mod(n, every) == 0 {
+			g.Add(draw.NewText(x, y-1.1, fixed(n, 0)+" s", fontSmall, draw.Grey).Aligned(draw.Middle))
+		}
+		if codes > 0 && math.Mod(n, codes) == 0 && x+fontSmall.Width(sh.shot.BeginsAt) < sh.paper.W-margin {
+			g.Add(draw.NewText(x+0.8, y+3.6, sh.shot.Timecode(n), fontSmall, draw.Grey))
+		}
+	}
+	tick := draw.NewText(w.left-headGap, y+fontSmall.Middle(), "tick "+plural(int(step), "frame"), fontSmall, draw.Grey)
+	g.Add(tick.Aligned(draw.End))
+}
+
+// tickStep returns the frames between two ticks: the smallest divisor of a
+// second's frames that keeps them a millimetre apart.
+func tickStep(base int64, perFrame float64) int64 {
+	for step := int64(1); step < base; step++ {
+		if base%step == 0 && float64(step)*perFrame >= 1 {
+			return step
+		}
+	}
+	return base
+}
+
+// labelStep returns the seconds between two labels of that width.
+func labelStep(perSecond, width float64) float64 {
+	for _, step := range []float64{1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 1200} {
+		if step*perSecond >= width {
+			return step
+		}
+	}
+	return 3600
+}
+
+// drawMoves draws a column for every move of the focus through the bands, from
+// its start to its landing.
+func (sh *sheet) drawMoves(g *draw.Group) {
+	w := sh.window
+	top, bottom := sh.span()
+	for _, p := range sh.shot.Pulls {
+		from, to := float64(p.Start), float64(p.Land)
+		if !w.overlaps(from, to) {
+			continue
+		}
+		if p.Kind != "follow" {
+			box := draw.Box{X: w.x(from), Y: top, W: w.x(to) - w.x(from), H: bottom - top}
+			g.Add(draw.Rect{Box: box, Fill: draw.Faint})
+		}
+		for _, t := range []float64{from, to} {
+			if w.holds(t) {
+				g.Line(w.x(t), top, w.x(t), bottom, dashed(draw.Mid, hair, 0.4, 0.8))
+			}
+		}
+	}
+}
+
+// drawKey explains the signs, in one line at the foot.
+func (sh *sheet) drawKey(g *draw.Group) {
+	x, y := margin, sh.paper.H-margin-1.2
+	mid := y - fontSmall.Middle()
+	g.Line(margin, y-5, sh.paper.W-margin, y-5, solid(draw.Pale, hair))
+	entry := func(w float64, text string, sign func(x float64)) {
+		sign(x)
+		label := draw.NewText(x+w+1.4, y, text, fontSmall, draw.Grey)
+		g.Add(label)
+		x += w + 1.4 + label.Width + 5
+	}
+	entry(3.5, "move of the focus", func(x float64) { badge(g, x+1.75, mid, 1) })
+	entry(7, "focus, sharp zone", func(x float64) {
+		box := draw.Box{X: x, Y: mid - 1.1, W: 7, H: 2.2}
+		g.Add(draw.Rect{Box: box, Fill: draw.BluePale, Stroke: solid(draw.Blue, hair)})
+		g.Line(x, mid, x+7, mid, solid(draw.Blue, heavy))
+	})
+	entry(7, "subject, as deep as it is", func(x float64) {
+		g.Add(draw.Rect{Box: draw.Box{X: x, Y: mid - 0.8, W: 7, H: 1.6}, Fill: draw.Pale})
+		g.Line(x, mid, x+7, mid, solid(draw.Mid, hair))
+	})
+	entry(9, "sharp, then softer", func(x float64) { keyBar(g, x, mid) })
+	if sh.shot.Optics.Ring != nil {
+		entry(2, "window to land in", func(x float64) { bracket(g, x+1.5, mid-1.3, mid+1.3, true, true) })
+		entry(6, "hand lets go", func(x float64) {
+			g.Line(x, mid, x+2, mid, solid(draw.Black, heavy))
+			g.Line(x+4, mid, x+6, mid, solid(draw.Black, heavy))
+			gripEnds(g, draw.Point{X: x + 2, Y: mid}, draw.Point{X: x + 4, Y: mid})
+		})
+	}
+	if len(sh.shot.Flags) > 0 {
+		for _, severity := range []string{"error", "warning", "note"} {
+			entry(flagWidth(1), severity, func(x float64) { pennant(g, x, mid-flagHeight/2, severity, "1") })
+		}
+	}
+	entry(5, "hangs on it", func(x float64) { g.Line(x, mid, x+5, mid, plumbStroke) })
+}

@@ -1,0 +1,196 @@
+// The first band of a score: who speaks, what happens, and the words that the
+// moves hang on.
+
+package render
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+)
+
+// An utterance is something on a row that starts and ends: a spoken line, a
+// cue, a piece of business.
+type utterance struct {
+	words      []plan.Word
+	start, end float64
+	dash       []float64 // of the line under it
+	cue        bool
+	title      string
+}
+
+// A row is one strip of the band, with its words in their places.
+type row struct {
+	name  string
+	said  []utterance
+	runs  []wordRun
+	lanes int
+}
+
+const (
+	rowHeight  = 5.8
+	lanePitch  = 3.4
+	underline  = 1.5 // below the last baseline
+	cueLead    = 1.9 // a cue's name stands after its dot
+	estimated  = 0.9 // dashes under a line whose time is estimated
+	pauseDash  = 0.3
+	nameHeight = 3.4 // a line of 8 points
+)
+
+var plumbStroke = dashed(draw.Vermilion, 0.3, 1.6, 0.9)
+
+// linesBand returns a section for every row.
+func (w *window) linesBand() []section {
+	head := w.lane("lines", "Lines")
+	var all []section
+	for _, r := range w.rows() {
+		r.set(w)
+		height := rowHeight + float64(r.lanes-1)*lanePitch
+		all = append(all, section{name: "lines", least: height, most: height, head: &head, overTime: true,
+			draw: func(sh *sheet, g *draw.Group, top, _ float64) { r.draw(sh, g, top) }})
+	}
+	if len(all) == 0 && len(w.flags("lines")) > 0 {
+		all = append(all, section{name: "lines", head: &head, overTime: true, draw: drawNothing})
+	}
+	return all
+}
+
+func drawNothing(*sheet, *draw.Group, float64, float64) {}
+
+// rows gathers what is heard and seen in the window: the speakers in the order
+// in which they first speak, then cues, business and moves.
+func (w *window) rows() []*row {
+	var rows []*row
+	add := func(name string, u utterance) {
+		if !w.overlaps(u.start, u.end) {
+			return
+		}
+		i := slices.IndexFunc(rows, func(r *row) bool { return r.name == name })
+		if i < 0 {
+			i = len(rows)
+			rows = append(rows, &row{name: name})
+		}
+		rows[i].said = append(rows[i].said, u)
+	}
+	s := w.shot
+	for _, l := range s.Lines {
+		add(l.Who, spoken(l))
+	}
+	for _, c := range s.Cues {
+		t := float64(c.T)
+		add("cues", utterance{start: t, end: t, cue: true, title: fmt.Sprintf("cue %s at %s", c.Name, when(s, t)),
+			words: []plan.Word{{Text: c.Name, Start: t, End: t, Hangs: hangsOn(s, c.Name)}}})
+	}
+	for _, a := range s.Actions {
+		add("action", whole(a.Text, float64(a.Start), float64(a.End), nil))
+	}
+	for _, p := range s.Pauses {
+		add("action", w.pause(p))
+	}
+	for _, b := range s.Blocking {
+		add("moves", whole(blocking(s, b), float64(b.Start), float64(b.End), nil))
+	}
+	for _, r := range rows {
+		slices.SortStableFunc(r.said, func(a, b utterance) int {
+			switch {
+			case a.start < b.start:
+				return -1
+			case a.start > b.start:
+				return 1
+			}
+			return 0
+		})
+	}
+	return rows
+}
+
+func spoken(l plan.Line) utterance {
+	u := utterance{words: l.Words, start: float64(l.Start), end: float64(l.End),
+		title: fmt.Sprintf("%s, %s to %s: %s", l.Who, seconds(float64(l.Start)), seconds(float64(l.End)), l.Text)}
+	if len(u.words) == 0 {
+		u.words = []plan.Word{{Text: l.Text, Start: u.start, End: u.end}}
+	}
+	if l.Estimated {
+		u.dash = []float64{estimated, estimated * 0.7}
+		u.title += " (time estimated)"
+	}
+	return u
+}
+
+// whole returns an utterance of one text that starts together.
+func whole(text string, start, end float64, dash []float64) utterance {
+	return utterance{words: []plan.Word{{Text: text, Start: start, End: end}}, start: start, end: end, dash: dash,
+		title: fmt.Sprintf("%s, %s to %s", text, seconds(start), seconds(end))}
+}
+
+// pause returns a silence: dots, with its name where it is long enough for it.
+func (w *window) pause(p plan.Pause) utterance {
+	start, end := float64(p.Start), float64(p.End)
+	u := whole("pause", start, end, []float64{pauseDash, 2 * pauseDash})
+	if w.x(end)-w.x(start) < fontBody.Width("pause")+2 {
+		u.words = nil
+	}
+	return u
+}
+
+// hangsOn reports whether a move of the focus is anchored to a cue.
+func hangsOn(s *plan.Shot, cue string) bool {
+	return slices.ContainsFunc(s.Pulls, func(p *plan.Pull) bool {
+		return slices.Contains(strings.FieldsFunc(p.Anchor, func(r rune) bool { return r == ' ' || r == '"' }), cue)
+	})
+}
+
+// blocking says what a person, the camera or the zoom does.
+func blocking(s *plan.Shot, b plan.Blocking) string {
+	switch {
+	case b.Kind == "zoom":
+		return fmt.Sprintf("zoom to %s mm", fixed(float64(b.ToMM), 0))
+	case b.Kind == "dolly" && b.To < b.From:
+		return "dolly out " + length(s, float64(b.From-b.To))
+	case b.Kind == "dolly":
+		return "dolly in " + length(s, float64(b.To-b.From))
+	}
+	text := b.Who + " moves"
+	if b.To.Known() {
+		text += " to " + length(s, float64(b.To))
+	}
+	return text
+}
+
+// draw writes the row's head and its words, and lets the plumb lines fall.
+func (r *row) draw(sh *sheet, g *draw.Group, top float64) {
+	w := sh.window
+	base := top + 3.6
+	sh.rowHead(g, base, r.name)
+	_, bottom := sh.span()
+	for i, u := range r.said {
+		ug := g.Group("said")
+		ug.Title = u.title
+		under := base + float64(r.lanes-1)*lanePitch + underline
+		if u.cue {
+			ug.Add(draw.Disc{Centre: draw.Point{X: w.x(u.start), Y: base - fontBody.Middle()}, Radius: 0.75, Fill: draw.Black})
+		} else {
+			ug.Line(w.x(u.start), under, w.x(u.end), under, dashed(draw.Black, thin, u.dash...))
+		}
+		for _, run := range r.runs {
+			if run.said == i {
+				ug.Add(run.text(base))
+			}
+		}
+		for _, word := range u.words {
+			if word.Hangs && w.holds(word.Start) {
+				x := w.x(word.Start)
+				sh.plumbs.Line(x, base+0.9, x, bottom, plumbStroke)
+			}
+		}
+	}
+}
+
+// rowHead writes a name at the end of the gutter.
+func (sh *sheet) rowHead(g *draw.Group, base float64, name string) {
+	t := draw.NewText(sh.left-headGap, base, name, fontBody, draw.Grey).Aligned(draw.End)
+	g.Add(t.Shortened(sh.left - headGap - margin))
+}

@@ -1,0 +1,199 @@
+// The table of pulls at the foot of a score.
+
+package render
+
+import (
+	"fmt"
+	"strconv"
+
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+)
+
+// A column is one figure of all pulls.
+type column struct {
+	title string
+	text  bool // takes a share of the free room and wraps; else as wide as it needs
+	cell  func(p *plan.Pull) string
+	width float64
+}
+
+// number returns the cell of a figure that may not apply.
+func number(of func(p *plan.Pull) plan.Number, write func(float64) string) func(*plan.Pull) string {
+	return func(p *plan.Pull) string {
+		if n := of(p); n.Known() {
+			return write(float64(n))
+		}
+		return ""
+	}
+}
+
+// pullColumns returns the columns that have anything to say of the shot's
+// pulls.
+func pullColumns(s *plan.Shot) []column {
+	in := func(m float64) string { return length(s, m) }
+	all := []column{
+		{title: "move", text: true, cell: func(p *plan.Pull) string { return pullName(s, p) }},
+		{title: "hangs on", text: true, cell: func(p *plan.Pull) string { return p.Anchor }},
+		{title: "because", text: true, cell: func(p *plan.Pull) string { return p.Because }},
+		{title: "starts", cell: func(p *plan.Pull) string { return seconds(float64(p.Start)) }},
+		{title: "lands", cell: func(p *plan.Pull) string { return seconds(float64(p.Land)) }},
+		{title: "frames", cell: func(p *plan.Pull) string { return fmt.Sprintf("%d–%d", p.StartFrame, p.LandFrame) }},
+		{title: "takes", cell: func(p *plan.Pull) string { return seconds(float64(p.Land - p.Start)) }},
+		{title: "from", cell: number(func(p *plan.Pull) plan.Number { return p.FromM }, in)},
+		{title: "to", cell: number(func(p *plan.Pull) plan.Number { return p.ToM }, in)},
+		{title: "hand", cell: number(func(p *plan.Pull) plan.Number { return p.HandDeg }, degrees)},
+		{title: "window", cell: func(p *plan.Pull) string { return windowWidth(p) }},
+		{title: "peak", cell: number(func(p *plan.Pull) plan.Number { return p.Peak }, func(v float64) string { return fixed(v, 0) + "°/s" })},
+		{title: "re-grips", cell: func(p *plan.Pull) string { return none(p.Regrips) }},
+		{title: "needs", cell: number(func(p *plan.Pull) plan.Number { return p.Needed }, seconds)},
+		{title: "in 100", cell: number(func(p *plan.Pull) plan.Number { return p.Chance }, func(v float64) string { return fixed(100*v, 0) })},
+		{title: "left soft by", cell: number(func(p *plan.Pull) plan.Number { return p.LeftBlur }, func(v float64) string { return fixed(v, 0) + " arcmin" })},
+	}
+	var said []column
+	for _, c := range all {
+		for _, p := range s.Pulls {
+			if c.cell(p) != "" {
+				said = append(said, c)
+				break
+			}
+		}
+	}
+	return said
+}
+
+func none(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return strconv.Itoa(n)
+}
+
+func windowWidth(p *plan.Pull) string {
+	if w := float64(p.WindowHand[1] - p.WindowHand[0]); finite(w) {
+		return degrees(w)
+	}
+	return ""
+}
+
+// pullName says what a pull does: where from and where to, or who is followed.
+func pullName(s *plan.Shot, p *plan.Pull) string {
+	to := targetName(s, p.To, p.Target)
+	switch {
+	case p.Kind == "follow":
+		return "follow " + to
+	case p.From != "":
+		return p.From + " to " + to
+	}
+	return "to " + to
+}
+
+// pullTitle says the same with its number and its times.
+func pullTitle(s *plan.Shot, p *plan.Pull) string {
+	return fmt.Sprintf("%d: %s, %s to %s", p.Number, pullName(s, p), when(s, float64(p.Start)), when(s, float64(p.Land)))
+}
+
+const (
+	cellGap    = 3.0
+	numberRoom = 6.0 // for a pull's number
+	cellLines  = 2   // that a text may take
+	cellPitch  = 3.2
+)
+
+// pullTable returns a section for every pull.
+func (sc *score) pullTable() []section {
+	columns := pullColumns(sc.shot)
+	sc.fit(columns)
+	head := section{name: "pulls", least: laneHeight + 6, draw: func(sh *sheet, g *draw.Group, top, _ float64) {
+		sh.heading(g, top+1.2, "Pulls")
+		drawTableHead(g, columns, top+laneHeight+3.6)
+		g.Line(margin, top+laneHeight+5, sc.paper.W-margin, top+laneHeight+5, solid(draw.Black, thin))
+	}}
+	var all []section
+	for _, p := range sc.shot.Pulls {
+		cells, lines := wrapCells(columns, p)
+		height := cellPitch*float64(lines) + 1.3
+		all = append(all, section{name: "pulls", least: height, most: height, head: &head,
+			draw: func(sh *sheet, g *draw.Group, top, height float64) {
+				drawPull(g, columns, cells, p.Number, top)
+				g.Line(margin, top+height, sh.paper.W-margin, top+height, solid(draw.Pale, hair))
+			}})
+	}
+	return all
+}
+
+// fit sets the columns' widths: figures as wide as they are, texts share what
+// is left, the first half of it.
+func (sc *score) fit(columns []column) {
+	room := sc.paper.W - 2*margin - numberRoom - cellGap*float64(len(columns)-1)
+	texts := 0
+	for i := range columns {
+		c := &columns[i]
+		if c.text {
+			texts++
+			continue
+		}
+		c.width = fontSmall.Width(c.title)
+		for _, p := range sc.shot.Pulls {
+			c.width = max(c.width, fontNote.Width(c.cell(p)))
+		}
+		room -= c.width
+	}
+	for i := range columns {
+		if columns[i].text {
+			columns[i].width = max(room/float64(texts), 12)
+		}
+	}
+}
+
+// wrapCells breaks the texts of a pull's row and returns how many lines it has.
+func wrapCells(columns []column, p *plan.Pull) (cells [][]draw.Text, lines int) {
+	cells, lines = make([][]draw.Text, len(columns)), 1
+	for i, c := range columns {
+		if !c.text {
+			cells[i] = []draw.Text{draw.NewText(0, 0, c.cell(p), fontNote, draw.Black).Aligned(draw.End)}
+			continue
+		}
+		wrapped := fontNote.Wrap(c.cell(p), c.width)
+		for k, line := range wrapped[:min(len(wrapped), cellLines)] {
+			t := draw.NewText(0, 0, line, fontNote, draw.Black)
+			if k == cellLines-1 && len(wrapped) > cellLines {
+				t = draw.NewText(0, 0, fontNote.Shorten(line+" "+wrapped[k+1], c.width), fontNote, draw.Black)
+				t.Full = c.cell(p)
+			}
+			cells[i] = append(cells[i], t)
+		}
+		lines = max(lines, len(cells[i]))
+	}
+	return cells, lines
+}
+
+func drawTableHead(g *draw.Group, columns []column, base float64) {
+	x := margin + numberRoom
+	for _, c := range columns {
+		t := draw.NewText(x, base, c.title, fontSmall, draw.Grey)
+		if !c.text {
+			t = draw.NewText(x+c.width, base, c.title, fontSmall, draw.Grey).Aligned(draw.End)
+		}
+		g.Add(t)
+		x += c.width + cellGap
+	}
+}
+
+func drawPull(g *draw.Group, columns []column, cells [][]draw.Text, number int, top float64) {
+	base := top + 3.1
+	badge(g, margin+badgeRadius(number), base-fontNote.Middle(), number)
+	x := margin + numberRoom
+	for i, c := range columns {
+		for k, t := range cells[i] {
+			t.At = draw.Point{X: x, Y: base + float64(k)*cellPitch}
+			if !c.text {
+				t.At.X += c.width
+			}
+			if t.String != "" {
+				g.Add(t)
+			}
+		}
+		x += c.width + cellGap
+	}
+}

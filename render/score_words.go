@@ -1,0 +1,246 @@
+// Setting words on a row: each where it falls, as long as there is room; else
+// on two lanes, shortened or thinned out, but those that moves hang on stay.
+
+package render
+
+import (
+	"math"
+
+	"pullscore/render/draw"
+)
+
+// A setWord is a word on its way to its place.
+type setWord struct {
+	text, full string
+	said       int     // the utterance that it is of
+	at         float64 // where it falls, millimetres
+	hangs      bool
+	first      bool // of its utterance
+}
+
+// A wordRun is words set as one text.
+type wordRun struct {
+	said  int
+	lane  int
+	x     float64
+	words []string
+	full  string
+	hangs bool
+	cut   bool // words are left out after it
+}
+
+const (
+	drift  = 3.0 // how far a word may stand from where it falls, on one lane
+	drift2 = 7.0 // and on two
+)
+
+func (s setWord) font() draw.Font {
+	if s.hangs {
+		return fontStrong
+	}
+	return fontBody
+}
+
+func (s setWord) width() float64 { return s.font().Width(s.text) }
+
+var space = fontBody.Width(" ")
+
+// set finds a place for every word of the row.
+func (r *row) set(w *window) {
+	words := r.words(w)
+	limit := w.paper.W - margin
+	r.lanes = 1
+	if at, ok := oneLane(words, w.left, limit); ok {
+		for i, s := range words {
+			r.runs = append(r.runs, wordRun{said: s.said, x: at[i], words: []string{s.text}, full: s.full, hangs: s.hangs})
+		}
+		return
+	}
+	set := setter{limit: limit, ends: [2]float64{w.left - space, w.left - space}}
+	for _, s := range words {
+		set.place(s)
+	}
+	r.runs, r.lanes = set.runs, 2
+}
+
+// words returns the words that start in the window. A text of one piece is
+// shortened to the room up to the one after the next.
+func (r *row) words(w *window) []setWord {
+	var words []setWord
+	for i, u := range r.said {
+		lead := 0.0
+		if u.cue {
+			lead = cueLead
+		}
+		for k, word := range u.words {
+			if !w.holds(word.Start) && !(k == 0 && len(u.words) == 1) {
+				continue
+			}
+			s := setWord{text: draw.Clean(word.Text), said: i, at: w.x(word.Start) + lead, hangs: word.Hangs, first: k == 0}
+			if len(u.words) == 1 {
+				room := w.paper.W - margin - s.at
+				if i+2 < len(r.said) {
+					room = min(room, w.x(r.said[i+2].start)-s.at-2*space)
+				}
+				if short := s.font().Shorten(s.text, max(room, 9)); short != s.text {
+					s.text, s.full = short, s.text
+				}
+			}
+			if s.text != "" {
+				words = append(words, s)
+			}
+		}
+	}
+	return words
+}
+
+// oneLane places all words on one lane, as near to where they fall as their
+// neighbours let them, and reports whether that is near enough.
+func oneLane(words []setWord, left, limit float64) (at []float64, ok bool) {
+	at = make([]float64, len(words))
+	end := left - space
+	for i, s := range words {
+		at[i] = max(s.at, end+space)
+		if s.hangs {
+			at[i] = s.at
+		}
+		end = at[i] + s.width()
+	}
+	next := limit + space
+	for i := len(words) - 1; i >= 0; i-- {
+		s := words[i]
+		at[i] = min(at[i], next-space-s.width())
+		off := math.Abs(at[i] - s.at)
+		if off > drift || s.hangs && off > 1e-6 || at[i] < left-1e-6 {
+			return nil, false
+		}
+		next = at[i]
+	}
+	return at, true
+}
+
+// A setter places words one after the other on two lanes.
+type setter struct {
+	limit float64
+	ends  [2]float64
+	runs  []wordRun
+}
+
+// place puts a word right after the run before it while that is near enough to
+// where it falls, else on the lane where it comes nearest; a word that has no
+// room is left out, and the run before it ends in an ellipsis.
+func (st *setter) place(s setWord) {
+	if !s.first && !s.hangs && len(st.runs) > 0 && st.goOn(s) {
+		return
+	}
+	best, off := -1, math.Inf(1)
+	for lane := range st.ends {
+		x := min(max(s.at, st.ends[lane]+space), st.limit-s.width())
+		d := math.Abs(x - s.at)
+		if x >= st.ends[lane]+space-1e-9 && d < off && (d <= drift2 && !s.hangs || d < 1e-6) {
+			best, off = lane, d
+		}
+	}
+	if best < 0 && s.hangs {
+		best = st.clear(s)
+	}
+	if best < 0 {
+		st.leaveOut()
+		return
+	}
+	x := min(max(s.at, st.ends[best]+space), st.limit-s.width())
+	st.start(s, best, x)
+}
+
+// goOn sets a word after the last run, on its lane.
+func (st *setter) goOn(s setWord) bool {
+	last := &st.runs[len(st.runs)-1]
+	x := st.ends[last.lane] + space
+	if last.said != s.said || last.cut || math.Abs(x-s.at) > drift2 || x+s.width() > st.limit {
+		return false
+	}
+	if last.hangs {
+		st.start(s, last.lane, x)
+		return true
+	}
+	last.words = append(last.words, s.text)
+	st.ends[last.lane] = last.end()
+	return true
+}
+
+func (st *setter) start(s setWord, lane int, x float64) {
+	st.runs = append(st.runs, wordRun{said: s.said, lane: lane, x: x, words: []string{s.text}, full: s.full, hangs: s.hangs})
+	st.ends[lane] = x + s.width()
+}
+
+// clear makes room for a word that a move hangs on by leaving out others before
+// it; it returns the lane, or -1 where only words as weighty are in the way.
+func (st *setter) clear(s setWord) int {
+	if s.at+s.width() > st.limit {
+		return -1
+	}
+	for lane := range st.ends {
+		k := len(st.runs) - 1
+		for k >= 0 && st.runs[k].lane != lane {
+			k--
+		}
+		if k < 0 || st.runs[k].hangs {
+			continue
+		}
+		last := st.runs[k]
+		last.cut = true
+		last.words = append([]string(nil), last.words...)
+		for len(last.words) > 0 && last.end()+space > s.at {
+			last.words = last.words[:len(last.words)-1]
+		}
+		if len(last.words) == 0 {
+			continue
+		}
+		st.runs[k] = last
+		return lane
+	}
+	return -1
+}
+
+// leaveOut marks that words are missing after the last run.
+func (st *setter) leaveOut() {
+	if len(st.runs) == 0 {
+		return
+	}
+	last := &st.runs[len(st.runs)-1]
+	last.cut = true
+	if last.end() > st.limit {
+		last.cut = false
+	}
+	st.ends[last.lane] = max(st.ends[last.lane], last.end())
+}
+
+func (r *wordRun) font() draw.Font {
+	if r.hangs {
+		return fontStrong
+	}
+	return fontBody
+}
+
+func (r *wordRun) string() string {
+	s := ""
+	for i, word := range r.words {
+		if i > 0 {
+			s += " "
+		}
+		s += word
+	}
+	if r.cut {
+		s += "…"
+	}
+	return s
+}
+
+func (r *wordRun) end() float64 { return r.x + r.font().Width(r.string()) }
+
+// text returns the run as a text, with the first lane's baseline at base.
+func (r *wordRun) text(base float64) draw.Text {
+	t := draw.NewText(r.x, base+float64(r.lane)*lanePitch, r.string(), r.font(), draw.Black)
+	t.Full = r.full
+	return t
+}

@@ -1,0 +1,164 @@
+// Sheets: sections stacked on pages, with the free room given to those that
+// can use it.
+
+package render
+
+import (
+	"fmt"
+
+	"pullscore/render/draw"
+)
+
+// A section is a strip of the page over its whole width.
+type section struct {
+	name     string
+	least    float64  // height in millimetres
+	most     float64  // height that it can make use of
+	head     *section // stands above it where it opens a page or follows another kind
+	overTime bool     // drawn on the time axis
+	draw     func(sh *sheet, g *draw.Group, top, height float64)
+}
+
+// A placed section is one with its place on a sheet.
+type placed struct {
+	section
+	top, height float64
+}
+
+// A sheet is one page of a score.
+type sheet struct {
+	*score
+	window *window // nil: no time axis
+	strips []placed
+
+	plumbs *draw.Group // under all bands
+}
+
+const (
+	headHeight  = 19.0 // of a page's title
+	rulerHeight = 9.0
+	keyHeight   = 7.0
+)
+
+// lay puts sections on new sheets, or on what is left of the last one where
+// they need no time axis.
+func (sc *score) lay(w *window, sections []section) {
+	var sh *sheet
+	if w == nil && len(sc.sheets) > 0 {
+		sh = sc.sheets[len(sc.sheets)-1]
+	}
+	for i, s := range sections {
+		if sh == nil || !sh.takes(s, sections[i+1:]) {
+			sh = &sheet{score: sc, window: w}
+			sc.sheets = append(sc.sheets, sh)
+		}
+		if s.head != nil && (len(sh.strips) == 0 || sh.strips[len(sh.strips)-1].name != s.name) {
+			sh.strips = append(sh.strips, placed{section: *s.head})
+		}
+		sh.strips = append(sh.strips, placed{section: s})
+	}
+}
+
+// takes reports whether there is room for a section, its head with it. What
+// belongs together is not left alone under its head: the head of a kind goes
+// where at least two of its sections fit.
+func (sh *sheet) takes(s section, next []section) bool {
+	need := s.least
+	if n := len(sh.strips); s.head != nil && (n == 0 || sh.strips[n-1].name != s.name) {
+		need += s.head.least
+		if len(next) > 0 && next[0].name == s.name {
+			need += next[0].least
+		}
+	}
+	used := 0.0
+	for _, p := range sh.strips {
+		used += p.least
+	}
+	return len(sh.strips) == 0 || used+need <= sh.room()+1e-9
+}
+
+// room returns the height that a sheet has for sections.
+func (sh *sheet) room() float64 {
+	h := sh.paper.H - 2*margin - headHeight
+	if sh.window != nil {
+		h -= rulerHeight + keyHeight
+	}
+	return h
+}
+
+// top returns where the sections start.
+func (sh *sheet) top() float64 {
+	if sh.window != nil {
+		return margin + headHeight + rulerHeight
+	}
+	return margin + headHeight
+}
+
+// arrange gives every section its place; free room goes to the sections in
+// proportion to what they can use.
+func (sh *sheet) arrange() {
+	free, wish := sh.room(), 0.0
+	for _, p := range sh.strips {
+		free -= p.least
+		wish += max(0, p.most-p.least)
+	}
+	share := 0.0
+	if wish > 0 {
+		share = min(1, max(0, free)/wish)
+	}
+	y := sh.top()
+	for i := range sh.strips {
+		p := &sh.strips[i]
+		p.top, p.height = y, p.least+share*max(0, p.most-p.least)
+		y += p.height
+	}
+}
+
+// span returns the top of the first and the bottom of the last section on the
+// time axis, the lines left out where anything else is there.
+func (sh *sheet) span() (top, bottom float64) {
+	for _, p := range sh.strips {
+		if !p.overTime {
+			continue
+		}
+		if bottom == 0 || p.name == "distance" {
+			top = p.top
+		}
+		bottom = p.top + p.height
+	}
+	return top, bottom
+}
+
+// draw makes the pages.
+func (sc *score) draw() []*draw.Page {
+	pages := make([]*draw.Page, len(sc.sheets))
+	for i, sh := range sc.sheets {
+		sh.arrange()
+		title := sc.title() + ": score"
+		if len(sc.sheets) > 1 {
+			title += fmt.Sprintf(", page %d of %d", i+1, len(sc.sheets))
+		}
+		p := &draw.Page{Title: draw.Clean(title), Desc: draw.Clean(sc.describe()), W: sc.paper.W, H: sc.paper.H}
+		sh.draw(&p.Root, i+1)
+		pages[i] = p
+	}
+	return pages
+}
+
+func (sh *sheet) draw(root *draw.Group, number int) {
+	sh.drawHead(root.Group("head"), number)
+	if sh.window != nil {
+		sh.drawMoves(root.Group("moves"))
+		sh.plumbs = root.Group("plumb-lines")
+		sh.drawRuler(root.Group("ruler"))
+		sh.drawKey(root.Group("key"))
+	}
+	for _, p := range sh.strips {
+		p.draw(sh, root.Group(p.name), p.top, p.height)
+	}
+}
+
+// heading writes the name of a band in the gutter.
+func (sh *sheet) heading(g *draw.Group, top float64, text string) {
+	g.Add(draw.NewText(margin, top+laneHeight/2+fontHeading.Middle(), text, fontHeading, draw.Black))
+}

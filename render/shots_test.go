@@ -1,0 +1,297 @@
+// Shots made by hand, as an interpreter would make them, for the tests of the
+// drawings.
+
+package render
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"pullscore/interp/plan"
+	"pullscore/optics/ring"
+)
+
+// A maker builds a shot step by step. The figures of landing are plausible
+// and not computed: drawings draw what they are given.
+type maker struct{ *plan.Shot }
+
+// newShot starts a shot with a lens of 75 mm at f/2.8 that is watched on a
+// screen 12 m wide from 18 m.
+func newShot(id, title string, duration float64) maker {
+	law, err := ring.FromMarks([]ring.Mark{{Distance: 0.75, Angle: 0}, {Distance: 1, Angle: 118}, {Distance: 2, Angle: 240}, {Distance: 5, Angle: 290}, {Distance: math.Inf(1), Angle: 310}}, 310)
+	if err != nil {
+		panic(err)
+	}
+	const criterion = 21.7e-6
+	return maker{&plan.Shot{
+		ID: id, Title: title, Camera: "A", Lens: "75", Support: "tripod", Gear: 1,
+		Duration: plan.Number(duration), Wanted: 0.9, Quickest: 0.2,
+		Screen: &plan.Screen{Width: 12, Viewer: 18},
+		Stop:   "f/2.8", FocalMM: 75, FNumber: 2.8, TNumber: plan.None(), CriterionMM: criterion * 1000,
+		PlanName: "Harbour office",
+		Optics: plan.Optics{
+			SensorW: 24.89e-3, SensorH: 18.66e-3, Focal: plan.Still(0.075), Number: 2.8, Pupil: 1,
+			Criterion: criterion, ArcminPerBlur: 2 / criterion, Ring: law, Marked: true,
+			Diameter: 0.11, Breathes: math.NaN(), Camera: plan.Still(0),
+		},
+	}}
+}
+
+// subject adds a subject at a tape distance in metres.
+func (m maker) subject(name string, distance, deep float64) maker {
+	u := &plan.Subject{Name: name, Distance: plan.Number(distance), Deep: plan.Number(deep),
+		Along: plan.Still(distance), Across: plan.Still(0), RingDeg: plan.None(), Slant: plan.None(), Sways: plan.None()}
+	if x := m.FromTape(distance, 0); m.Optics.Ring != nil && !math.IsNaN(x) {
+		deg, _ := m.RingDeg(x, 0)
+		u.RingDeg = plan.Number(deg)
+	}
+	m.Subjects = append(m.Subjects, u)
+	return m
+}
+
+// start puts the focus on a subject.
+func (m maker) start(name string) maker {
+	u := m.Subject(name)
+	m.Optics.Start = plan.Target{Name: name, Text: name, Distance: m.LensDistanceAt(u, 0)}
+	return m
+}
+
+// line adds a spoken line with its words spread over its time by their length.
+// A word after a * is one that a move hangs on.
+func (m maker) line(who, text string, start, end float64) maker {
+	l := plan.Line{Who: who, Text: strings.ReplaceAll(text, "*", ""), Start: plan.Number(start), End: plan.Number(end), Estimated: end-start > 1.5}
+	at, per := start, (end-start)/float64(len([]rune(l.Text))+1)
+	for _, w := range strings.Fields(text) {
+		name, hangs := strings.CutPrefix(w, "*")
+		next := at + per*float64(len([]rune(name))+1)
+		l.Words = append(l.Words, plan.Word{Text: name, Start: at, End: next, Hangs: hangs})
+		at = next
+	}
+	m.Lines = append(m.Lines, l)
+	return m
+}
+
+// rack adds a move of the focus to a subject, or to infinity by the name inf.
+func (m maker) rack(to, anchor, because string, start, land float64) maker {
+	p := m.pull("rack", to, start, land)
+	p.Anchor, p.Because = anchor, because
+	if to == "inf" {
+		p.To, p.ToLens, p.ToM = "", math.Inf(1), plan.Number(math.Inf(1))
+	}
+	if m.Optics.Ring != nil {
+		m.turn(p)
+	}
+	return m
+}
+
+func (m maker) pull(kind, to string, start, land float64) *plan.Pull {
+	p := &plan.Pull{Number: len(m.Pulls) + 1, Kind: kind, To: to, Target: to, Profile: "smooth",
+		Start: plan.Number(start), Land: plan.Number(land),
+		StartFrame: m.Rate.Frames(start), LandFrame: m.Rate.Frames(land),
+		FromLens: m.FocusAt(start), From: m.Optics.Start.Name,
+		FromDeg: plan.None(), ToDeg: plan.None(), HandDeg: plan.None(), WindowHand: plan.NoInterval(), Peak: plan.None(),
+		Needed: plan.None(), Spread: plan.None(), Chance: plan.None(), Ceiling: plan.None(), Lag: plan.None(),
+		LeftBlur: plan.None(), ReachedBlur: plan.None(), Breathing: plan.None()}
+	if n := len(m.Pulls); n > 0 {
+		p.From = m.Pulls[n-1].To
+	}
+	if u := m.Subject(to); u != nil {
+		p.ToLens = m.LensDistanceAt(u, land)
+		p.ToM = plan.Number(m.DistanceAt(u, land))
+	}
+	p.FromM = plan.Number(m.ToTape(p.FromLens, start))
+	m.Pulls = append(m.Pulls, p)
+	return p
+}
+
+// turn fills in what a ring adds to a pull.
+func (m maker) turn(p *plan.Pull) {
+	from, _ := m.RingDeg(p.FromLens, float64(p.Start))
+	to, _ := m.RingDeg(p.ToLens, float64(p.Land))
+	gear := float64(m.Gear)
+	travel := math.Abs(to-from) * gear
+	p.FromDeg, p.ToDeg, p.HandDeg = plan.Number(from), plan.Number(to), plan.Number(travel)
+	p.WindowHand = plan.Interval{plan.Number(to*gear - 1.1), plan.Number(to*gear + 1.3)}
+	p.Peak = plan.Number(1.875 * travel / float64(p.Land-p.Start))
+	p.Needed, p.Chance, p.LeftBlur = 1.35, 0.86, 31.2
+	if travel > 120 {
+		p.Regrips, p.LostEach = 1, 0.25
+		p.Grips = []float64{float64(p.Start+p.Land)/2 - 0.1}
+	}
+}
+
+// follow adds a follow.
+func (m maker) follow(who string, start, end float64) maker {
+	p := m.pull("follow", who, start, end)
+	p.Peak = 22
+	return m
+}
+
+// walk moves a subject.
+func (m maker) walk(who string, to, start, end float64) maker {
+	u := m.Subject(who)
+	m.Blocking = append(m.Blocking, plan.Blocking{Who: who, Kind: "moves", Start: plan.Number(start), End: plan.Number(end),
+		From: plan.Number(u.Along.At(start)), To: plan.Number(to), FromMM: plan.None(), ToMM: plan.None(), Profile: "even"})
+	u.Along.Steps = append(u.Along.Steps, plan.Step{Start: start, End: end, To: plan.Spot{Offset: to}})
+	return m
+}
+
+// dolly moves the camera in by metres.
+func (m maker) dolly(by, start, end float64) maker {
+	m.Blocking = append(m.Blocking, plan.Blocking{Kind: "dolly", Start: plan.Number(start), End: plan.Number(end),
+		From: 0, To: plan.Number(by), FromMM: plan.None(), ToMM: plan.None(), Profile: "smooth"})
+	m.Optics.Camera.Steps = append(m.Optics.Camera.Steps, plan.Step{Start: start, End: end, To: plan.Spot{Offset: by}, Smooth: true})
+	return m
+}
+
+// cue names a moment.
+func (m maker) cue(name string, t float64) maker {
+	m.Cues = append(m.Cues, plan.Cue{Name: name, T: plan.Number(t)})
+	return m
+}
+
+// flag adds a finding.
+func (m maker) flag(severity, row string, t float64, pull int, text, cures string) maker {
+	m.Flags = append(m.Flags, plan.Flag{Number: len(m.Flags) + 1, Severity: severity, Code: "hard-to-land", Text: text, Cures: cures, Time: t, Row: row, Pull: pull})
+	return m
+}
+
+// madeShots returns the shots that most tests draw, by name.
+func madeShots() map[string]*plan.Shot {
+	return map[string]*plan.Shot{
+		"one-rack": oneRack(), "three-racks": threeRacks(), "walk": walkAndDolly(), "crowd": crowd(),
+		"long": longShot(), "no-ring": noRing(), "infinity": toInfinity(), "imperial": inFeet(),
+		"long-names": longNames(), "scripts": otherScripts(), "near-far": nearAndFar(), "findings": longFindings(),
+		"empty": newShot("1", "", 4).Shot, "fast-talk": fastTalk(), "hostile": hostile(),
+	}
+}
+
+func oneRack() *plan.Shot {
+	return newShot("7A", "The letter is read", 6).subject("IDA", 2.4, 0.05).subject("LETTER", 1.2, 0.02).start("IDA").
+		line("IDA", "It was *never sent.", 0.6, 2.6).
+		rack("LETTER", `landing on "never"`, "", 0.2, 1.31).Shot
+}
+
+func threeRacks() *plan.Shot {
+	m := newShot("14B", "Nadia hears the door", 11.9).
+		subject("NADIA", 1.7, 0.04).subject("LEDGER", 0.95, 0.02).subject("DOOR", 5.2, 0.3).start("NADIA").
+		line("NADIA", "You kept the second ledger.", 0, 2.1).
+		line("OTTO", "I kept *every ledger.", 2.9, 4.5).cue("knock", 5.5)
+	m.Pauses = append(m.Pauses, plan.Pause{Start: 2.1, End: 2.9}, plan.Pause{Start: 4.5, End: 5.5})
+	every := m.Lines[1].Words[2].Start
+	return m.rack("LEDGER", `landing on "every"`, "he means this one", every-1.4, every).
+		rack("DOOR", "on knock", "", 5.5, 7.7).
+		walk("NADIA", 3.2, 8.7, 11.2).
+		rack("NADIA", "", "she goes", 8.7, 9.9).follow("NADIA", 9.9, 11.9).
+		flag("warning", "hand", 3.9, 1, "NADIA to LEDGER lands 84 times in 100; 90 are wanted.", "over 1.9 s, or f/4").
+		flag("note", "hand", 6.5, 2, "The hand turns 188° and must let go once; that costs 0.39 s.", "").
+		flag("error", "lines", 5.5, 2, "The focus leaves OTTO within his line.", "because").Shot
+}
+
+func walkAndDolly() *plan.Shot {
+	m := newShot("22", "Down the corridor", 14).subject("BRAM", 6, 0.25).subject("LAMP", 2.2, 0.1).subject("CLERK", 3.4, 0.2).start("BRAM")
+	m.BeginsAt, m.Begins = "01:00:10:12", 86652
+	m.Actions = append(m.Actions, plan.Action{Text: "Bram puts the lamp out and waits for the clerk to turn round", Start: 6.2, End: 8})
+	return m.walk("BRAM", 3.1, 1, 5).dolly(0.9, 2, 9).follow("BRAM", 0.5, 6).
+		rack("LAMP", "", "the light goes", 6.2, 7.4).rack("CLERK", "on CLERK", "", 9.5, 11).
+		line("CLERK", "Who is *there? Answer me or I call the watch.", 9.5, 12.4).Shot
+}
+
+func crowd() *plan.Shot {
+	m := newShot("31C", "The whole table turns", 15)
+	for i := range 14 {
+		m.subject(fmt.Sprintf("GUEST%d", i+1), 1.2+0.31*float64(i)+0.02*float64(i*i), 0.05)
+	}
+	m.start("GUEST1")
+	for i := range 6 {
+		t := 1 + 2.2*float64(i)
+		m.rack(fmt.Sprintf("GUEST%d", (i*5+3)%14+1), "", "", t, t+1)
+		m.line(fmt.Sprintf("GUEST%d", (i*5+3)%14+1), "And who asked you, *sir?", t, t+1.9)
+	}
+	return m.Shot
+}
+
+func longShot() *plan.Shot {
+	m := newShot("60", "Three minutes in one take", 180).subject("ANNA", 1.5, 0.05).subject("BO", 2.3, 0.05).subject("WINDOW", 8, 0.2).start("ANNA")
+	names := []string{"BO", "WINDOW", "ANNA"}
+	for i := range 60 {
+		t := 1 + 2.95*float64(i)
+		m.line(names[i%3], "There is nothing *left to say about that evening.", t, t+2.4)
+		m.rack(names[i%3], `on "left"`, "", t+0.8, t+1.9)
+		if i%4 == 0 {
+			m.flag([]string{"note", "warning", "error"}[i%3], []string{"hand", "sharp", "lines", "distance"}[i/4%4], t+1, i+1,
+				"The move lands 71 times in 100; 90 are wanted.", "over 2.2 s, f/5.6, or a wheel of 120 mm")
+		}
+	}
+	return m.Shot
+}
+
+func noRing() *plan.Shot {
+	m := newShot("3", "By wire", 8)
+	m.Optics.Ring = nil
+	return m.subject("PIA", 1.4, 0.05).subject("GATE", 9, 1).start("PIA").rack("GATE", "", "", 3, 4.2).
+		flag("warning", "hand", 3, 1, "A ring by wire repeats no mark.", "").Shot
+}
+
+func toInfinity() *plan.Shot {
+	return newShot("9", "Out to sea", 9).subject("KEEPER", 2, 0.1).subject("SHIP", 60, 8).start("KEEPER").
+		rack("SHIP", "", "", 2, 3.5).rack("inf", "", "", 5, 6).rack("KEEPER", "", "", 7, 8.4).Shot
+}
+
+func inFeet() *plan.Shot {
+	s := threeRacks()
+	s.Imperial = true
+	return s
+}
+
+func longNames() *plan.Shot {
+	return newShot("114-DELTA-PICKUP", "A title that goes on for far longer than any slate would have room for, and then still goes on some more", 12).
+		subject("THE LANDLADY'S ELDEST NEPHEW FROM ABROAD", 1.7, 0.05).subject("WWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWW", 1.72, 0.05).subject("MRS. DALE", 1.75, 0.05).
+		start("MRS. DALE").line("THE LANDLADY'S ELDEST NEPHEW FROM ABROAD", "Incomprehensibilities notwithstanding, *antidisestablishmentarianism!", 1, 3).
+		cue("a-cue-with-a-name-that-hardly-ends-before-the-page-does", 10.5).
+		rack("THE LANDLADY'S ELDEST NEPHEW FROM ABROAD", `landing on "antidisestablishmentarianism" 2 + 0.4 s`, strings.Repeat("because of what she said before ", 12), 4, 5.5).Shot
+}
+
+func otherScripts() *plan.Shot {
+	return newShot("5", "夜の駅 · תחנה", 10).subject("花子", 1.6, 0.05).subject("שרה", 2.6, 0.05).subject("ليلى", 4, 0.05).start("花子").
+		line("花子", "どこへ *行く の ですか。", 0.5, 2.5).line("שרה", "אני *הולכת הביתה עכשיו.", 3, 5).line("ليلى", "انتظريني قليلا *هناك", 5.4, 7.8).
+		rack("שרה", `on "הולכת"`, "", 3.6, 4.7).rack("ليلى", `on "هناك"`, "", 7, 8.2).Shot
+}
+
+func nearAndFar() *plan.Shot {
+	m := newShot("88", "From the watch to the hills", 10)
+	m.Optics.Ring, _ = ring.Unit(0.075, 0.31, 280)
+	return m.subject("WATCH", 0.32, 0.004).subject("HAND", 0.38, 0.02).subject("FENCE", 40, 1).subject("BARN", 120, 20).subject("HILL", 900, 100).subject("MOON", 20000, 0).
+		start("WATCH").rack("HILL", "", "", 2, 5).rack("FENCE", "", "", 6, 6.6).rack("WATCH", "", "", 7, 9).Shot
+}
+
+func longFindings() *plan.Shot {
+	m := newShot("40", "Everything that can be wrong", 13).subject("ADA", 1.7, 0.05).subject("BELL", 3, 0.1).start("ADA").
+		rack("BELL", "", "", 3, 4).rack("ADA", "", "", 7, 7.4)
+	for i := range 24 {
+		m.flag([]string{"note", "warning", "error"}[i%3], []string{"lines", "distance", "sharp", "hand"}[i%4], 3.2+0.02*float64(i), 1,
+			strings.Repeat("The move from ADA to BELL needs more than it has. ", 1+i%7), strings.Repeat("over 1.9 s, or f/4; ", i%5))
+	}
+	return m.flag("error", "hand", 7, 2, strings.Repeat("unbreakable", 40), "").Shot
+}
+
+func fastTalk() *plan.Shot {
+	m := newShot("12", "Nobody draws breath", 16).subject("TESS", 1.7, 0.05).subject("UMA", 2.6, 0.05).start("TESS")
+	text := "I told you that the boat would not wait for anybody and that *includes your brother and his seventeen suitcases"
+	for i := range 4 {
+		t := 4 * float64(i)
+		who := []string{"TESS", "UMA"}[i%2]
+		m.line(who, text, t, t+3.9).line(who, "no no *no never", t+3.5, t+4)
+		m.rack([]string{"UMA", "TESS"}[i%2], `on "includes"`, "", t+2.2, t+3.2)
+	}
+	return m.Shot
+}
+
+func hostile() *plan.Shot {
+	const script = `</text><script>alert("x")</script>&amp;<!--]]>`
+	m := newShot(script, "bell\x07 \u202egnirts\u202c \x00 \ufffe tab\there \xff", 5).subject(script, 1.5, 0.1).subject("B' onload=\"x\"", 3, 0.1).start(script).
+		line(script, script+" *<b>", 0.5, 2).cue("'\"<>&", 3)
+	m.PlanName, m.Puller, m.Lens = script, "\u2066iso\u2069", "75\" & <i>"
+	return m.rack("B' onload=\"x\"", `on '"<>&`, script, 3, 4).flag("error", "hand", 3, 1, script, script).Shot
+}

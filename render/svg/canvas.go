@@ -1,0 +1,129 @@
+// The one place that touches svgo: it writes attributes as they come, loses
+// write errors and prints -0.00, so all three are seen to here. Text content
+// it escapes itself.
+
+package svg
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+
+	svgo "github.com/ajstarks/svgo/float"
+
+	"pullscore/render/draw"
+)
+
+type canvas struct {
+	svg *svgo.SVG
+	out *bufio.Writer // keeps the first error of what it writes to
+}
+
+func newCanvas(w io.Writer) *canvas {
+	out := bufio.NewWriterSize(w, 32<<10)
+	return &canvas{svg: svgo.New(out), out: out}
+}
+
+func (c *canvas) flush() error {
+	if err := c.out.Flush(); err != nil {
+		return fmt.Errorf("writing SVG: %w", err)
+	}
+	return nil
+}
+
+// start opens a document of w by h millimetres whose user unit is one. svgo's
+// own opening carries a comment and a namespace that nothing here uses.
+func (c *canvas) start(w, h float64) {
+	dw, dh := decimals(w), decimals(h)
+	fmt.Fprintf(c.out, `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s" role="img">`+"\n", dw, dh, dw, dh)
+}
+
+// families names the font that the page is measured with, then those of the
+// same widths.
+const families = "Go,Arial,Helvetica,'Liberation Sans',Arimo,sans-serif"
+
+// style writes the classes of all inks, twice: on paper, and on a dark screen.
+func (c *canvas) style() {
+	var css strings.Builder
+	css.WriteString("\ntext{font-family:" + families + "}\n.bold{font-weight:bold}\n")
+	css.WriteString("path,line,rect,circle{fill:none;stroke-linejoin:round}\n")
+	classes(&css, draw.Ink.Light)
+	css.WriteString("@media screen and (prefers-color-scheme:dark){\n")
+	classes(&css, draw.Ink.Dark)
+	css.WriteString("}\n")
+	c.svg.Style("text/css", css.String())
+}
+
+func classes(css *strings.Builder, colour func(draw.Ink) draw.Colour) {
+	for _, ink := range draw.Inks() {
+		fmt.Fprintf(css, ".f-%v{fill:%v}.s-%[1]v{stroke:%[2]v}\n", ink, colour(ink))
+	}
+}
+
+// paint returns the attributes of a shape's fill and stroke.
+func paint(fill draw.Ink, s draw.Stroke) []string {
+	var class []string
+	if fill != draw.None {
+		class = append(class, "f-"+fill.String())
+	}
+	if s.Ink == draw.None {
+		return []string{attr("class", strings.Join(class, " "))}
+	}
+	class = append(class, "s-"+s.Ink.String())
+	attrs := []string{attr("class", strings.Join(class, " ")), attr("stroke-width", decimals(s.Width))}
+	if len(s.Dash) > 0 {
+		dashes := make([]string, len(s.Dash))
+		for i, d := range s.Dash {
+			dashes[i] = decimals(d)
+		}
+		attrs = append(attrs, attr("stroke-dasharray", strings.Join(dashes, " ")))
+	}
+	return attrs
+}
+
+func textClass(t draw.Text) string {
+	class := "f-" + t.Ink.String()
+	if t.Font.Bold {
+		class += " bold"
+	}
+	return class
+}
+
+// runs appends the path data of runs of points.
+func runs(d []byte, runs [][]draw.Point, closed bool) []byte {
+	for _, run := range runs {
+		for i, p := range run {
+			d = append(d, "ML"[min(i, 1)])
+			d = appendNumber(d, p.X)
+			d = append(d, ' ')
+			d = appendNumber(d, p.Y)
+		}
+		if closed && len(run) > 0 {
+			d = append(d, 'Z')
+		}
+	}
+	return d
+}
+
+var escaper = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;", "'", "&#39;")
+
+// attr returns an attribute with its value escaped.
+func attr(name, value string) string { return name + `="` + escaper.Replace(value) + `"` }
+
+// number rounds to the two decimals that are written and clears the sign of
+// zero. It panics on what no file can hold: a drawing must not make it.
+func number(v float64) float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		panic(fmt.Sprintf("svg: coordinate %v", v))
+	}
+	return math.Round(v*100)/100 + 0
+}
+
+func appendNumber(b []byte, v float64) []byte {
+	return strconv.AppendFloat(b, number(v), 'f', -1, 64)
+}
+
+func decimals(v float64) string { return string(appendNumber(nil, v)) }

@@ -1,0 +1,95 @@
+// Package svg writes a page of a display list as one SVG file: for a screen,
+// light or dark as its viewer likes it, and for a printer, always light.
+package svg
+
+import (
+	"io"
+
+	"pullscore/render/draw"
+)
+
+// Write writes the page. It returns the first error of w.
+func Write(w io.Writer, p *draw.Page) error {
+	c := newCanvas(w)
+	c.start(p.W, p.H)
+	c.svg.Title(p.Title)
+	c.svg.Desc(p.Desc)
+	c.style()
+	c.rect(draw.Rect{Box: draw.Box{W: p.W, H: p.H}, Fill: draw.Paper})
+	c.items(p.Root.Items)
+	c.svg.End()
+	return c.flush()
+}
+
+func (c *canvas) items(items []draw.Item) {
+	for _, it := range items {
+		switch it := it.(type) {
+		case draw.Line:
+			c.line(it)
+		case draw.Rect:
+			c.rect(it)
+		case draw.Disc:
+			c.disc(it)
+		case draw.Path:
+			c.path(it)
+		case draw.Text:
+			c.text(it)
+		case *draw.Group:
+			c.group(it)
+		}
+	}
+}
+
+// group writes a group with its name and title; one that holds nothing is left
+// out.
+func (c *canvas) group(g *draw.Group) {
+	if len(g.Items) == 0 {
+		return
+	}
+	c.svg.Group(attr("class", g.Name))
+	if g.Title != "" {
+		c.svg.Title(draw.Clean(g.Title))
+	}
+	c.items(g.Items)
+	c.svg.Gend()
+}
+
+func (c *canvas) line(l draw.Line) {
+	c.svg.Line(number(l.From.X), number(l.From.Y), number(l.To.X), number(l.To.Y), paint(draw.None, l.Stroke)...)
+}
+
+func (c *canvas) rect(r draw.Rect) {
+	c.svg.Rect(number(r.Box.X), number(r.Box.Y), number(r.Box.W), number(r.Box.H), paint(r.Fill, r.Stroke)...)
+}
+
+func (c *canvas) disc(d draw.Disc) {
+	c.svg.Circle(number(d.Centre.X), number(d.Centre.Y), number(d.Radius), paint(d.Fill, d.Stroke)...)
+}
+
+func (c *canvas) path(p draw.Path) {
+	c.svg.Path(string(runs(nil, p.Runs, p.Closed)), paint(p.Fill, p.Stroke)...)
+}
+
+// text writes a text with its measured width, which the viewer keeps to
+// whatever font it has; only where the width is a guess it is left out. A
+// shortened text shows the whole of it to the pointer.
+func (c *canvas) text(t draw.Text) {
+	attrs := []string{attr("class", textClass(t)), attr("font-size", decimals(t.Font.Size*draw.MM))}
+	switch t.Align {
+	case draw.Middle:
+		attrs = append(attrs, attr("text-anchor", "middle"))
+	case draw.End:
+		attrs = append(attrs, attr("text-anchor", "end"))
+	}
+	if draw.Covers(t.String) {
+		attrs = append(attrs, attr("textLength", decimals(t.Width)), attr("lengthAdjust", "spacingAndGlyphs"))
+	}
+	if t.Full == "" {
+		c.svg.Text(number(t.At.X), number(t.At.Y), t.String, attrs...)
+		return
+	}
+	c.svg.Group(attr("class", "short"))
+	c.svg.Title(draw.Clean(t.Full))
+	c.svg.Text(number(t.At.X), number(t.At.Y), t.String, attrs...)
+	c.svg.Gend()
+}
