@@ -9,22 +9,22 @@ import (
 	"github.com/alecthomas/participle/v2/lexer"
 )
 
-// identify tells by a line's first tokens which statement it is.
-func (p *parser) identify(at int) (*spec, *fault) {
-	first, second := &p.tokens[at], &p.tokens[at+1]
+// identify tells by a line's first two tokens which statement it is; nil for
+// none.
+func identify(first, second *lexer.Token) *spec {
 	switch {
 	case second.Type == tokPunct && second.Value == ":":
-		return specOf[speechWord], nil
+		return specOf[speechWord]
 	case first.Type == tokWord && keywords[first.Value]:
 		if s := specOf[first.Value]; s != nil && s.word != movesWord {
-			return s, nil
+			return s
 		}
 	case second.Type == tokPunct && second.Value == "(" && isName(first):
-		return specOf[callWord], nil
+		return specOf[callWord]
 	case second.Type == tokWord && second.Value == movesWord && isName(first):
-		return specOf[movesWord], nil
+		return specOf[movesWord]
 	}
-	return nil, p.unknown(first, second)
+	return nil
 }
 
 // unknown tells that no statement begins with these two tokens.
@@ -105,7 +105,13 @@ func (p *parser) misplacedLine(l *line) *fault {
 	if ok {
 		return nil
 	}
-	return faultAt(first, "wrong-section", "%s belongs under %s, not under %s", l.name(first), l.spec.under, p.in)
+	f := faultAt(first, "wrong-section", "%s belongs to %s, not to %s", l.name(first), l.spec.under, p.in)
+	for _, s := range specs {
+		if headers[s.word]&l.spec.under != 0 && s.under == 0 {
+			return f.because("Write it under a line `%s`.", s.usage)
+		}
+	}
+	return f.because("Write it above the first header.")
 }
 
 // name is what a message calls the statement.
@@ -157,15 +163,20 @@ func (p *parser) strayComma(l *line, f *fault) int {
 	return 0
 }
 
-// standsAlone reports whether the tokens of l from at on are a statement.
+// standsAlone reports whether the tokens of l from at on begin a statement
+// rather than a clause of l.
 func (p *parser) standsAlone(l *line, at int) bool {
-	s, f := p.identify(at)
-	if f != nil {
+	first := &p.tokens[at]
+	s := identify(first, &p.tokens[at+1])
+	if s == nil {
 		return false
+	}
+	if !slices.Contains(l.spec.clauses, first.Value) {
+		return true
 	}
 	p.lex.LoadCheckpoint(l.start)
 	p.lex.FastForward(lexer.RawCursor(at - 1))
-	_, f = p.parse(s, p.lex.MakeCheckpoint(), at, l.end)
+	_, f := p.parse(s, p.lex.MakeCheckpoint(), at, l.end)
 	return f == nil
 }
 
@@ -178,26 +189,22 @@ func (p *parser) continues(l *line) bool {
 	if up.spec == nil || first.Type != tokWord || !slices.Contains(up.spec.clauses, first.Value) {
 		return false
 	}
-	line := p.tokens[up.end]
-	p.tokens[up.end] = lexer.Token{Type: tokPunct, Value: ",", Pos: line.Pos}
+	between := &p.tokens[up.end]
+	lineEnd := *between
+	*between = lexer.Token{Type: tokPunct, Value: ",", Pos: lineEnd.Pos}
 	s, f := p.parse(up.spec, up.start, up.at, l.end)
-	p.tokens[up.end] = line
-	if f == nil {
-		p.faults = p.faults[:min(up.faults, len(p.faults))]
+	if f == nil && up.slot != nil {
+		p.faults = append(p.faults[:up.faults], check(s)...)
 		*up.slot = s
-		p.faults = append(p.faults, check(s)...)
+		l.at, l.start, l.slot, l.spec = up.at, up.start, up.slot, up.spec
+	} else {
+		*between = lineEnd
+		l.spec = nil
 	}
 	p.report(faultAt(first, "missing-comma", "%s continues the `%s` above", describe(first), up.spec.word).
 		because("End the line above with a comma."))
-	*l = line2(up, l)
+	l.faults = len(p.faults)
 	return true
-}
-
-// line2 is the line above made longer by l.
-func line2(up, l *line) line {
-	joined := *up
-	joined.end = l.end
-	return joined
 }
 
 // forgottenComma reports whether a header is rather a clause of the set-up

@@ -71,15 +71,16 @@ func shorten(s string) string {
 	return s
 }
 
-// translate turns what participle reports into a fault of our own.
-func translate(err error, s *spec) *fault {
+// translate turns what participle reports into a fault of our own. An error
+// without a token of its own is put at the given one.
+func translate(err error, s *spec, at *lexer.Token) *fault {
 	var own *fault
 	if errors.As(err, &own) {
 		return own
 	}
 	var unexpected *participle.UnexpectedTokenError
 	if !errors.As(err, &unexpected) {
-		return &fault{code: "expected-word", message: "this " + s.word + " cannot be read"}
+		return misplaced(at, s, nil, "")
 	}
 	words, kind := expectation(unexpected.Message())
 	return misplaced(&unexpected.Unexpected, s, words, kind)
@@ -90,7 +91,7 @@ func translate(err error, s *spec) *fault {
 func misplaced(t *lexer.Token, s *spec, words []string, kind string) *fault {
 	found := describe(t)
 	switch {
-	case kind == "ID":
+	case kind == "Id":
 		return faultAt(t, "expected-name", "expected the shot's ID, found %s", found).because("An ID is one word, such as 14B.")
 	case kind != "":
 		return notA(t, kind, s.wants)
@@ -115,6 +116,9 @@ func notA(t *lexer.Token, kind, wants string) *fault {
 		return faultAt(t, "expected-text", "expected a text in quotes, found %s", found)
 	case "Target":
 		wants = "a name, a distance or inf"
+		if t.Type == tokWord && keywords[t.Value] {
+			return noName(t)
+		}
 	case "Anchor":
 		wants = "a moment: words in quotes, a name or a time"
 	case "Place":

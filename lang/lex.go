@@ -31,7 +31,7 @@ const byteOrderMark = "\uFEFF"
 
 func newScanner(filename, src string) *scanner {
 	s := &scanner{src: src, blank: true, prev: tokLine}
-	if strings.HasPrefix(src, byteOrderMark) {
+	if strings.HasPrefix(src, byteOrderMark) { // it is no character of the first line
 		s.pos = len(byteOrderMark)
 	}
 	s.mark = lexer.Position{Filename: filename, Offset: s.pos, Line: 1, Column: 1}
@@ -121,6 +121,9 @@ func (s *scanner) lineEnd() lexer.TokenType {
 	if c := s.byteAt(rest); rest == len(s.src) || c == '\n' || c == '\r' {
 		return tokLine // a comma before an empty line joins nothing
 	}
+	if id, isShot := strings.CutPrefix(s.src[rest:], "shot"); isShot && blanks(id) > 0 {
+		return tokLine // no clause begins so, and what follows has to be read as an ID
+	}
 	return tokJoin
 }
 
@@ -137,20 +140,14 @@ func (s *scanner) shotID() bool {
 	}
 	n := 0
 	for _, r := range s.restOfLine() {
-		if isBlank(r) || r == '"' || r == '“' {
+		if isBlank(r) || r == '"' || r == '“' || unicode.IsControl(r) || r == utf8.RuneError {
 			break
 		}
 		n += utf8.RuneLen(r)
-		if r == utf8.RuneError {
-			return false
-		}
 	}
 	id := strings.TrimRight(s.src[s.pos:s.pos+n], ",")
-	if id == "" || strings.ContainsFunc(id, unicode.IsControl) {
-		return false
-	}
 	s.pos += len(id)
-	return true
+	return id != ""
 }
 
 // text reads a quoted text with the given quotes.
@@ -317,8 +314,11 @@ func blanks(src string) int {
 // trimBlanks returns s without the blanks at its end.
 func trimBlanks(s string) string { return strings.TrimRightFunc(s, isBlank) }
 
-// isBlank reports whether r is white space; no-break and thin spaces are.
-func isBlank(r rune) bool { return unicode.IsSpace(r) && r != '\n' && r != '\r' }
+// isBlank reports whether r is white space; no-break and thin spaces are, and
+// so is a byte order mark.
+func isBlank(r rune) bool {
+	return unicode.IsSpace(r) && r != '\n' && r != '\r' || r == '\uFEFF'
+}
 
 func isDigit(c byte) bool { return '0' <= c && c <= '9' }
 

@@ -113,10 +113,10 @@ func (p *parser) run() {
 // statement reads one line and puts it into the tree. It shortens the line
 // where the comma that joins it to the next is one too many.
 func (p *parser) statement(l *line) {
-	var f *fault
-	if l.spec, f = p.identify(l.at); f != nil {
+	first, second := &p.tokens[l.at], &p.tokens[l.at+1]
+	if l.spec = identify(first, second); l.spec == nil {
 		if !p.continues(l) {
-			p.report(f)
+			p.report(p.unknown(first, second))
 			p.misread(l)
 		}
 		return
@@ -131,6 +131,7 @@ func (p *parser) statement(l *line) {
 		if !p.continues(l) {
 			p.report(f)
 			p.add(l, p.bad(l))
+			l.slot = nil // nothing can make this line right
 		}
 		return
 	}
@@ -139,7 +140,12 @@ func (p *parser) statement(l *line) {
 
 // read parses a line, and returns a Bad statement where that fails.
 func (p *parser) read(l *line) Statement {
-	s, f := p.parse(l.spec, l.start, l.at, l.end)
+	end := l.end
+	if last := &p.tokens[end-1]; last.Value == "," && end-1 > l.at {
+		p.report(faultAt(last, "stray-comma", "nothing follows this comma"))
+		end--
+	}
+	s, f := p.parse(l.spec, l.start, l.at, end)
 	if f != nil {
 		if comma := p.strayComma(l, f); comma > 0 {
 			p.report(faultAt(&p.tokens[comma], "stray-comma", "this comma joins two statements").
@@ -164,7 +170,7 @@ func (p *parser) parse(s *spec, start lexer.Checkpoint, at, end int) (Statement,
 	p.lex.LoadCheckpoint(start)
 	tree, err := s.parse(p.lex)
 	if err != nil {
-		return nil, translate(err, s)
+		return nil, translate(err, s, p.lex.Peek())
 	}
 	*tree.node() = p.span(at, end)
 	return tree, nil

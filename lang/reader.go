@@ -76,11 +76,7 @@ func (r *reader) next() string {
 	if r.err != nil || r.lex.Peek().EOF() {
 		return ""
 	}
-	comma := r.lex.Peek()
-	if r.take(",") && r.lex.Peek().EOF() {
-		r.fail(faultAt(comma, "stray-comma", "nothing follows this comma"))
-		return ""
-	}
+	r.take(",")
 	r.clause = r.lex.Peek()
 	if r.clause.Type != tokWord || !slices.Contains(r.spec.clauses, r.clause.Value) {
 		r.noClause()
@@ -149,7 +145,7 @@ func (r *reader) moment(field **Anchor) {
 		return
 	}
 	if a := *field; a.Kind == AnchorWords || a.Kind == AnchorEnd || a.Words != nil {
-		r.fail(faultAt(r.clause, "expected-word", "`at` stands before a time only").because("Write `on` here."))
+		r.fail(faultAt(r.clause, "expected-word", "`at` stands before a time; words take `on`"))
 	}
 }
 

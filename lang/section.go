@@ -15,7 +15,7 @@ const (
 )
 
 // sectionNames are the sections' names in messages, in the order of the bits.
-var sectionNames = [...]string{"the file itself", "a camera", "a lens", "a puller", "a move", "a shot"}
+var sectionNames = [...]string{"the file", "a camera", "a lens", "a puller", "a move", "a shot"}
 
 // String names the section, or sections, as in "a shot or a move".
 func (s section) String() string {

@@ -21,6 +21,7 @@ type spec struct {
 	// comma before each but the first, and before that one too where apart.
 	clauses []string
 	apart   bool
+	numbers bool // a second number has a comma before it
 	parse   parseFunc
 }
 
@@ -72,7 +73,7 @@ var specs = []*spec{
 	{word: "land", under: inFile | inShot, usage: "land 95 %", wants: "a chance, such as 95 %", parse: grammar[Land]()},
 	{word: "quickest", under: inFile | inShot, usage: "quickest TIME", wants: aTime, parse: grammar[Quickest]()},
 	{word: "subject", under: inFile | inShot, usage: "subject NAME at PLACE, deep LENGTH, sways LENGTH",
-		clauses: []string{"deep", "sways"}, apart: true, parse: grammar[Subject]()},
+		clauses: []string{"deep", "sways"}, apart: true, numbers: true, parse: grammar[Subject]()},
 	{word: "voice", under: inFile | inShot, usage: "voice NAME", parse: grammar[Voice]()},
 	{word: "with", under: inFile | inShot,
 		usage:   `with camera NAME, lens "NAME", stop STOP, focal LENGTH, meter STOP, nd N, gear N, wheel LENGTH, puller NAME`,
@@ -91,7 +92,7 @@ var specs = []*spec{
 	{word: "on", under: inCamera, usage: "on tripod | dolly | shoulder | hand", parse: grammar[Support]()},
 	{word: "iso", under: inCamera, usage: "iso 800", wants: "a number", parse: grammar[ISO]()},
 	{word: "shutter", under: inCamera, usage: "shutter 180 deg | 1/50 s", wants: "an angle or a time, such as 180 deg or 1/50 s", parse: grammar[Shutter]()},
-	{word: "monitor", under: inCamera, usage: "monitor WIDTH from DISTANCE, 1920 px", parse: grammar[Monitor]()},
+	{word: "monitor", under: inCamera, usage: "monitor WIDTH from DISTANCE, 1920 px", wants: "a length, then the number of pixels", numbers: true, parse: grammar[Monitor]()},
 
 	// A lens.
 	{word: "focal", under: inLens, usage: "focal LENGTH [to LENGTH]", wants: "a focal length, such as 75 mm", parse: grammar[Focal]()},
@@ -131,7 +132,7 @@ var specs = []*spec{
 	{word: "zoom", under: inScene, usage: "zoom to LENGTH over TIME, on MOMENT, smooth | even",
 		clauses: []string{"over", "on", "at", "smooth", "even"}, parse: grammar[Zoom]()},
 	{word: movesWord, under: inScene, usage: "NAME moves to PLACE over TIME, on MOMENT, smooth | even",
-		clauses: []string{"over", "on", "at", "smooth", "even"}, parse: grammar[Moves]()},
+		clauses: []string{"over", "on", "at", "smooth", "even"}, numbers: true, parse: grammar[Moves]()},
 	{word: speechWord, under: inScene, usage: `NAME: "WORDS", on MOMENT, lasting TIME | from TIME to TIME`,
 		clauses: []string{"on", "at", "lasting", "from"}, apart: true, parse: grammar[Speech]()},
 	{word: callWord, under: inScene, usage: "NAME(ARGUMENT, ...)", parse: grammar[Call]()},

@@ -1,0 +1,321 @@
+// The formatter: the canonical layout of a plan.
+
+package lang
+
+import (
+	"slices"
+
+	"github.com/alecthomas/participle/v2/lexer"
+)
+
+// Format lays a plan out: statements under a header are indented by two
+// spaces, lines that go on by two more; a blank line stands before a header
+// and at most one anywhere; one blank stands between words. It works on
+// broken files too. No token changes but for the commas between clauses,
+// which it writes where they were left out; comments stay where they are.
+// Line ends become line feeds. Formatting a second time changes nothing. A
+// file that is too large for Parse is returned as it is.
+func Format(src []byte) []byte {
+	if len(src) > maxBytes {
+		return src
+	}
+	f := &formatter{
+		scan: newScanner("", string(src)),
+		out:  make([]byte, 0, len(src)+len(src)/8),
+		in:   inFile,
+	}
+	for f.row() {
+		f.print()
+	}
+	f.comments(len(f.waiting), f.indent())
+	return f.out
+}
+
+// A formatter reads a source row by row, a row being what stands on one line.
+type formatter struct {
+	scan *scanner
+	out  []byte
+	in   section
+
+	tokens  []lexer.Token // the row's, comments and line end left out
+	comment string
+	gap     bool // an empty line stands before the row
+	joined  bool // the row goes on with the statement above
+	joins   bool // the next row goes on with this one
+	clauses int  // of the statement so far
+	spec    *spec
+
+	waiting []commentRow // comments whose indentation the next row tells
+}
+
+// A commentRow is a comment on a line of its own.
+type commentRow struct {
+	text string
+	gap  bool
+}
+
+// row reads the next row that is not empty; false at the end.
+func (f *formatter) row() bool {
+	f.tokens, f.comment, f.gap = f.tokens[:0], "", false
+	f.joined, f.joins = f.joins, false
+	for {
+		t := f.scan.scan()
+		switch t.Type {
+		case tokComment:
+			f.comment = t.Value
+		case tokJoin:
+			f.joins = true
+			return true
+		case lexer.EOF, tokLine:
+			if len(f.tokens) > 0 || f.comment != "" {
+				return true
+			}
+			if f.gap = true; t.Type == lexer.EOF {
+				return false
+			}
+		default:
+			f.tokens = append(f.tokens, t)
+		}
+	}
+}
+
+// print writes the row, or keeps it where it is a comment between statements.
+func (f *formatter) print() {
+	switch {
+	case len(f.tokens) == 0 && !f.joined:
+		f.waiting = append(f.waiting, commentRow{f.comment, f.gap})
+		return
+	case f.joined:
+		f.line(f.indent()+2, f.tokens, f.comment)
+		return
+	}
+	before := f.indent()
+	header := f.enter()
+	indent := f.indent()
+	if header {
+		indent = 0
+	}
+	f.above(before, indent, header || indent < before)
+	f.line(indent, f.tokens, f.comment)
+}
+
+// enter finds the row's statement and section; true for a header.
+func (f *formatter) enter() bool {
+	second := &endOfRow
+	if len(f.tokens) > 1 {
+		second = &f.tokens[1]
+	}
+	f.clauses = 0
+	f.spec = identify(&f.tokens[0], second)
+	switch {
+	case f.spec == nil:
+		return false
+	case f.spec.under == 0:
+		f.in = headers[f.spec.word]
+		return true
+	}
+	f.in, _ = f.in.place(f.spec.under)
+	return false
+}
+
+var endOfRow = lexer.Token{Type: tokLine}
+
+// indent returns how far a statement of the open section is indented.
+func (f *formatter) indent() int {
+	if f.in == inFile {
+		return 0
+	}
+	return 2
+}
+
+// above writes what stands between the last row and this one: comments, those
+// right above this row indented as it is and the others as the last one, and
+// an empty line, where there was one or apart asks for it.
+func (f *formatter) above(before, indent int, apart bool) {
+	own := len(f.waiting)
+	for gap := f.gap; own > 0 && !gap; own-- {
+		gap = f.waiting[own-1].gap
+	}
+	mine := f.waiting[own:]
+	if apart {
+		f.separate(mine)
+	}
+	f.comments(own, before)
+	f.comments(len(f.waiting), indent)
+	if f.gap {
+		f.emptyLine()
+	}
+}
+
+// separate puts an empty line before the row and the comments that belong to it.
+func (f *formatter) separate(mine []commentRow) {
+	if len(mine) > 0 {
+		mine[0].gap = true
+	} else {
+		f.gap = true
+	}
+}
+
+// comments writes the first n waiting comments.
+func (f *formatter) comments(n, indent int) {
+	for _, c := range f.waiting[:n] {
+		if c.gap {
+			f.emptyLine()
+		}
+		f.line(indent, nil, c.text)
+	}
+	f.waiting = f.waiting[n:]
+	if len(f.waiting) == 0 {
+		f.waiting = nil
+	}
+}
+
+func (f *formatter) emptyLine() {
+	if len(f.out) > 0 {
+		f.out = append(f.out, '\n')
+	}
+}
+
+const spaces = "        "
+
+// line writes tokens and a comment as one line.
+func (f *formatter) line(indent int, tokens []lexer.Token, comment string) {
+	f.out = append(f.out, spaces[:indent]...)
+	row := row{tokens, f.joined}
+	for i := range tokens {
+		if f.clauseBegins(tokens, i) {
+			f.out = append(f.out, ',')
+		}
+		if i > 0 && row.blankBefore(i) {
+			f.out = append(f.out, ' ')
+		}
+		f.out = append(f.out, tokens[i].Value...)
+	}
+	if comment != "" {
+		if len(tokens) > 0 {
+			f.out = append(f.out, "  "...)
+		}
+		f.out = append(f.out, comment...)
+	}
+	f.out = append(f.out, '\n')
+}
+
+// clauseBegins reports whether token i begins a clause, or a second number,
+// and the comma before it is missing.
+func (f *formatter) clauseBegins(tokens []lexer.Token, i int) bool {
+	if f.spec == nil || i == 0 && !f.joined {
+		return false
+	}
+	t := &tokens[i]
+	if t.Type == tokNumber && i > 1 {
+		return f.spec.numbers && endsQuantity(tokens[:i])
+	}
+	if t.Type != tokWord || !slices.Contains(f.spec.clauses, t.Value) {
+		return false
+	}
+	f.clauses++
+	return i > 0 && (f.spec.apart || f.clauses > 1) && endsClause(tokens[:i])
+}
+
+// endsClause reports whether a clause can end with these tokens.
+func endsClause(tokens []lexer.Token) bool {
+	t := &tokens[len(tokens)-1]
+	switch t.Value {
+	case "smooth", "even", "left", "right":
+		return t.Type == tokWord
+	}
+	return endsOperand(tokens)
+}
+
+// endsQuantity reports whether the tokens end with a number and its unit, or
+// with the diagonal of a screen.
+func endsQuantity(tokens []lexer.Token) bool {
+	t := &tokens[len(tokens)-1]
+	return t.Type == tokWord && (t.Value == "diagonal" || keywords[t.Value] && endsOperand(tokens))
+}
+
+// endsOperand reports whether the tokens end with a value, so that a sign
+// behind them is an operator.
+func endsOperand(tokens []lexer.Token) bool {
+	n := len(tokens)
+	t := &tokens[n-1]
+	switch t.Type {
+	case tokNumber, tokFeet, tokStop, tokTimecode, tokText:
+		return true
+	case tokPunct:
+		return t.Value == ")" || t.Value == "%" || t.Value == "°"
+	case tokWord:
+		if !keywords[t.Value] || t.Value == "inf" {
+			return true
+		}
+		_, unit := unitWords[t.Value]
+		return unit && n > 1 && (tokens[n-2].Type == tokNumber || tokens[n-2].Value == "/")
+	}
+	return false
+}
+
+// A row is what the spacing of a token depends on.
+type row struct {
+	tokens []lexer.Token
+	joined bool
+}
+
+// blankBefore reports whether a blank stands between token i and the one
+// before it.
+func (r row) blankBefore(i int) bool {
+	before, t := &r.tokens[i-1], &r.tokens[i]
+	switch {
+	case before.Type == tokID:
+		return true // whatever touches an ID belongs to it
+	case before.Type == tokInvalid || t.Type == tokInvalid || r.startsShot(i):
+		return endOf(before).Offset != t.Pos.Offset
+	case t.Type == tokPunct && r.touchesLeft(i):
+		return false
+	case before.Type == tokPunct && r.touchesRight(i-1):
+		return false
+	case before.Type == tokNumber && t.Value == "df":
+		return false // the rate 29.97df
+	}
+	return true
+}
+
+// startsShot reports whether token i stands behind the word shot, where a
+// blank would make it an ID.
+func (r row) startsShot(i int) bool {
+	return i == 1 && !r.joined && r.tokens[0].Value == "shot" && r.tokens[1].Type != tokID
+}
+
+// touchesLeft reports whether sign i is written to the token before it.
+func (r row) touchesLeft(i int) bool {
+	switch r.tokens[i].Value {
+	case ",", ":", ")", "°":
+		return true
+	case "(":
+		list := i == 1 || i == 2 && r.tokens[0].Value == "move"
+		return list && isName(&r.tokens[i-1])
+	case "/":
+		return r.perSecond(i)
+	}
+	return false
+}
+
+// touchesRight reports whether sign i is written to the token behind it.
+func (r row) touchesRight(i int) bool {
+	switch t := &r.tokens[i]; {
+	case t.Value == "(":
+		return true
+	case t.Value == "/":
+		return r.perSecond(i)
+	case isSign(t):
+		return i == 0 || !endsOperand(r.tokens[:i])
+	}
+	return false
+}
+
+// perSecond reports whether sign i is the stroke of deg/s or bit/s.
+func (r row) perSecond(i int) bool {
+	if i < 2 || i+1 >= len(r.tokens) || r.tokens[i+1].Value != "s" || r.tokens[i-2].Type != tokNumber {
+		return false
+	}
+	return r.tokens[i-1].Value == "deg" || r.tokens[i-1].Value == "bit"
+}

@@ -1,0 +1,73 @@
+// Tests of the formatter.
+
+package lang
+
+import (
+	"testing"
+
+	"github.com/alecthomas/participle/v2/lexer"
+)
+
+func TestFormatInputs(t *testing.T) {
+	for _, in := range inputs {
+		t.Run(in.name, func(t *testing.T) {
+			want := in.want
+			if want == "" && in.src != "" && in.name != "only blank lines" {
+				want = in.src
+			}
+			if got := string(Format([]byte(in.src))); got != want {
+				t.Errorf("got\n%s\nwant\n%s", got, want)
+			}
+			checkFormat(t, []byte(in.src))
+		})
+	}
+}
+
+// checkFormat checks the formatter's promises on any source: no token changes
+// but for the commas that it adds, a second run changes nothing, and the plan
+// means the same.
+func checkFormat(t *testing.T, src []byte) {
+	t.Helper()
+	once := Format(src)
+	if twice := Format(once); string(twice) != string(once) {
+		t.Errorf("formatting twice changes\n%q\ninto\n%q", once, twice)
+	}
+	before, after := tokensOf(src), tokensOf(once)
+	for _, tok := range before {
+		for len(after) > 0 && after[0] != tok && after[0].Value == "," {
+			after = after[1:] // a comma that the formatter added
+		}
+		if len(after) == 0 || after[0] != tok {
+			t.Fatalf("token %q is lost: %q became %q", tok.Value, src, once)
+		}
+		after = after[1:]
+	}
+	if len(after) > 0 {
+		t.Errorf("tokens %v are new: %q became %q", after, src, once)
+	}
+	a, _ := Parse("", src)
+	b, _ := Parse("", once)
+	if ma, mb := meaning(a), meaning(b); ma != mb {
+		t.Errorf("the meaning changed: %q became %q\n%s\n%s", src, once, ma, mb)
+	}
+}
+
+// tokensOf returns the tokens of a source without their places and without
+// empty lines.
+func tokensOf(src []byte) (list []lexer.Token) {
+	s := newScanner("", string(src))
+	for t := s.scan(); t.Type != lexer.EOF; t = s.scan() {
+		t.Pos = lexer.Position{}
+		switch {
+		case t.Type == tokLine && (len(list) == 0 || list[len(list)-1].Type == tokLine):
+			continue
+		case t.Type == tokLine || t.Type == tokJoin:
+			t.Value = "\n"
+		}
+		list = append(list, t)
+	}
+	if n := len(list); n > 0 && list[n-1].Type != tokLine {
+		list = append(list, lexer.Token{Type: tokLine, Value: "\n"})
+	}
+	return list
+}

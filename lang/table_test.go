@@ -1,0 +1,95 @@
+// The one table of inputs: it feeds the parser, the formatter and the fuzz
+// seeds.
+
+package lang
+
+// inputs holds sources that have no mistakes, and how the formatter lays them
+// out; want is empty where that is as they are.
+var inputs = []struct{ name, src, want string }{
+	{"empty", "", ""},
+	{"only blank lines", "\n \n\t\n", ""},
+	{"only a comment", "  # nothing yet", "# nothing yet\n"},
+	{"no line end", "rate 24", "rate 24\n"},
+	{"file statements", `plan "Harbour \"office\""
+rate 29.97df
+units imperial
+pace 150 wpm
+use "kit.pull"
+watched on 55 in diagonal screen from 2.5 m
+sharp to 1 arcmin
+land 95 %
+quickest 0.4 s
+tape from lens
+let near = (2 m + 10 cm) * 3 / 4 - 5 cm
+let beat = -0.8 s
+voice OTTO
+subject NADIA at 1.70 m, 12 deg left, deep 4 cm, sways 2 cm
+subject LETTER at NADIA - 35 cm
+with camera A, lens "75", stop f/2.8, nd 0.9
+`, ""},
+	{"rate with a space", "rate 59.94 df\n", "rate 59.94df\n"},
+	{"camera", "camera A\nsensor 24.89x18.66mm\nrecords 3840px\non shoulder\niso 800\nshutter 1/50s\nmonitor 7in diagonal from 60cm 1920px\n",
+		"camera A\n  sensor 24.89 x 18.66 mm\n  records 3840 px\n  on shoulder\n  iso 800\n  shutter 1/50 s\n  monitor 7 in diagonal from 60 cm, 1920 px\n"},
+	{"lens", `lens "25-250"
+  focal 25 mm to 250 mm
+  stops T3.5 to T22 at 25 mm
+  stops f/3.2 to f/21
+  closest 5' 6 1/2"
+  ring 310 deg, diameter 110 mm
+  turns right
+  mark 6 in at 0 deg
+  mark inf at 310 deg
+  breathing 2 %
+  keeps focus through zoom
+  pupil 1.2
+`, ""},
+	{"rings", "lens A\n  ring by wire\nlens B\n  ring none\n  loses focus through zoom\nlens C\n  ring 1 turn diameter 4 in\n",
+		"lens A\n  ring by wire\n\nlens B\n  ring none\n  loses focus through zoom\n\nlens C\n  ring 1 turn, diameter 4 in\n"},
+	{"puller", "puller \"1st\"\n  takes \"takes.csv\"\n  hand 5 bit / s\n  limit 400 deg / s\n  grip 180 deg\n  spread 1.5 mm\n  bias -2 deg\n",
+		"puller \"1st\"\n  takes \"takes.csv\"\n  hand 5 bit/s\n  limit 400 deg/s\n  grip 180 deg\n  spread 1.5 mm\n  bias -2 deg\n"},
+	{"a section ends at a file statement", "camera A\n  iso 800\nrate 24\n", "camera A\n  iso 800\n\nrate 24\n"},
+	{"shot", `shot 12-B "The door"
+  with camera A, lens "75"
+  begins at 01:00:10;12
+  lasts 20 s
+  start on NADIA and LEDGER
+  sharp to 0.025 mm
+  subject TRAY at LEDGER + 5 cm
+  NADIA: "You kept it.", on end of OTTO + 0.5 s, lasting 2.1 s
+  OTTO: "Every one.", from 3 s to 4.5 s
+  pause 2 * beat
+  action "sits down", lasting 1.5 s, on "ledger" 2
+  cue knock
+  cue bell on OTTO "every" 2 - 6 fr
+  rack to LEDGER - 5 cm, landing on "every", over 1.4 s, smooth, because "he means it"
+  rack to inf, at 4 s, even
+  rack to 5'6", on knock
+  hold 1 s
+  NADIA moves to 3.2 m, 1 m right over 2.5 s, on bell, even
+  dolly in 30 cm over 2 s
+  dolly out 1 m over 90 fr, at 3 s, smooth
+  zoom to 50 mm over 2 s
+  follow NADIA until knock + 1 s
+  glance(NADIA, LEDGER - 2 cm, "every" 2)
+`, ""},
+	{"clauses without commas", "shot 1\nrack to A on \"x\" 2 over 2 s even because \"y\"\nwith camera A lens \"75\" stop T2.1\nB: \"hello\" on A lasting 2 s\nA moves to 3 m 10 cm left over 2 s on knock even\nsubject C at 2 m deep 4 cm sways 1 cm\n",
+		"shot 1\n  rack to A, on \"x\" 2, over 2 s, even, because \"y\"\n  with camera A, lens \"75\", stop T2.1\n  B: \"hello\", on A, lasting 2 s\n  A moves to 3 m, 10 cm left over 2 s, on knock, even\n  subject C at 2 m, deep 4 cm, sways 1 cm\n"},
+	{"move", "move glance( who,back ,word )\n  rack to who , landing on word,over 1.2 s\n\nmove beat()\n  pause 1 s\n",
+		"move glance(who, back, word)\n  rack to who, landing on word, over 1.2 s\n\nmove beat()\n  pause 1 s\n"},
+	{"a statement over several lines", "shot 1\nrack to LEDGER,  # he means it\n# soft at first\nlanding on \"every\",\n    over 1.4 s\npause 1 s\n",
+		"shot 1\n  rack to LEDGER,  # he means it\n    # soft at first\n    landing on \"every\",\n    over 1.4 s\n  pause 1 s\n"},
+	{"comments", "# the film\n\n\n# its pace\nrate 24   #slow\n# about the camera\n\n# the camera\ncamera A\n# inside\niso 800\n  # last\n\n\n# a shot\nshot 1\nhold 1 s\n# end",
+		"# the film\n\n# its pace\nrate 24  #slow\n# about the camera\n\n# the camera\ncamera A\n  # inside\n  iso 800\n  # last\n\n# a shot\nshot 1\n  hold 1 s\n  # end\n"},
+	{"names", "subject JEAN-LUC at 2 m\nsubject O’BRIEN at 2 m\nsubject R2-D2 at JEAN-LUC-10 cm\nsubject \"GUARD #2\" at 2 m\nsubject T2 at 3 m\nsubject Зоя at T2-1 m\nsubject ÉLODIE_2 at 1 m\nsubject 小林 at 2 m\nsubject नंदिता at 3 m\n",
+		"subject JEAN-LUC at 2 m\nsubject O’BRIEN at 2 m\nsubject R2-D2 at JEAN-LUC - 10 cm\nsubject \"GUARD #2\" at 2 m\nsubject T2 at 3 m\nsubject Зоя at T2 - 1 m\nsubject ÉLODIE_2 at 1 m\nsubject 小林 at 2 m\nsubject नंदिता at 3 m\n"},
+	{"names of T", "shot 5m\n  T2: \"Hello.\"\n  T2 moves to 3 m over 2 s\n  rack to T2 and \"MRS. DALE\", on T2\n  \"MRS. DALE\": \"Well.\"\n  rack to T2 + 5 cm, on \"MRS. DALE\" \"well\"\n", ""},
+	{"other signs", "subject A at 5′6″, 2° left\nsubject B at A − 10 cm\nsubject C at 6’\ncamera A\n  sensor 24 mm × 36 mm\nshot 1\n  A: “He said \"no\" to me.”\n",
+		"subject A at 5′6″, 2° left\nsubject B at A − 10 cm\nsubject C at 6’\n\ncamera A\n  sensor 24 mm × 36 mm\n\nshot 1\n  A: “He said \"no\" to me.”\n"},
+	{"no-break and thin spaces", "rate\u00A024\nsubject\u2009A\u202Fat 1.70\u00A0m\n", "rate 24\nsubject A at 1.70 m\n"},
+	{"line ends and byte order mark", "\uFEFFrate 24\r\nlet a = 1 s\rlet b = 2 s\r\n", "rate 24\nlet a = 1 s\nlet b = 2 s\n"},
+	{"signs", "let a = - 2 m\nlet b = (-a)\nlet c = 2 m*-1\nlet d = a-b\nlet e = a -2 m\nlet g = +2 m+a\n",
+		"let a = -2 m\nlet b = (-a)\nlet c = 2 m * -1\nlet d = a-b\nlet e = a - 2 m\nlet g = +2 m + a\n"},
+	{"fractions", "let a = 5 1/2 in\nlet b = 1/50 s\nlet c = 6 / 2 * 1 s\nlet d = beat/2\nlet e = 4*beat\n",
+		"let a = 5 1/2 in\nlet b = 1/50 s\nlet c = 6 / 2 * 1 s\nlet d = beat / 2\nlet e = 4 * beat\n"},
+	{"speed and quotient", "let a = 90 deg/s\nlet b = 90 deg / t\n", ""},
+}
