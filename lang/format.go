@@ -307,7 +307,7 @@ func (r row) touchesRight(i int) bool {
 	case t.Value == "/":
 		return r.perSecond(i)
 	case isSign(t):
-		return i == 0 || !endsOperand(r.tokens[:i])
+		return i == 0 || !endsOperand(r.tokens[:i]) && !r.startsShot(i)
 	}
 	return false
 }
