@@ -84,7 +84,7 @@ func (p *parser) misread(l *line) {
 // openSection reads a header. One that cannot be read opens its section too,
 // so that what follows is not reported for standing there.
 func (p *parser) openSection(l *line, to section) {
-	p.enter(l, p.read(l), to)
+	p.enter(l, p.parseLine(l), to)
 }
 
 func (p *parser) enter(l *line, head Statement, to section) {

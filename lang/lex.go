@@ -38,9 +38,6 @@ func newScanner(filename, src string) *scanner {
 	return s
 }
 
-// stop makes the next token the last.
-func (s *scanner) stop() { s.pos = len(s.src) }
-
 // scan returns the next token, an EOF after the last.
 func (s *scanner) scan() lexer.Token {
 	s.skipBlanks()

@@ -29,8 +29,8 @@ func Parse(path string, src []byte) (*File, []Diagnostic) {
 	if f := tooLarge(path, src); f != nil {
 		return file, []Diagnostic{f.diagnostic()}
 	}
-	p := newParser(file)
-	p.run()
+	p := &parser{file: file, in: inFile, spoilt: map[int]bool{}}
+	p.read()
 	return file, p.diagnostics()
 }
 
@@ -75,27 +75,36 @@ type line struct {
 	faults  int        // how many faults there were before it
 }
 
-func newParser(file *File) *parser {
-	p := &parser{file: file, in: inFile, spoilt: map[int]bool{}}
-	source := &grammarLexer{scanner: newScanner(file.Path, string(file.Source))}
-	p.lex, _ = lexer.Upgrade(source) // its lexer returns no errors
-	p.tokens = p.lex.Range(0, lexer.RawCursor(source.count))
-	p.faults = source.faults
-	for _, f := range p.faults {
-		p.spoilt[f.Pos.Offset] = true
+// chunkTokens is the least number of tokens to be parsed in one go.
+const chunkTokens = 1024
+
+// read reads the file, chunk after chunk.
+func (p *parser) read() {
+	source := newGrammarLexer(p.file.Path, string(p.file.Source), chunkTokens)
+	for source.nextChunk() && len(p.faults) <= maxDiagnostics {
+		p.lex, _ = lexer.Upgrade(source) // the lexer returns no errors
+		p.tokens = p.lex.Range(0, lexer.RawCursor(source.count))
+		for _, f := range source.faults {
+			p.spoilt[f.Pos.Offset] = true
+		}
+		p.faults = append(p.faults, source.faults...)
+		source.faults = nil
+		p.above = line{}
+		p.lines()
 	}
-	if source.count >= maxTokens {
-		end := &p.tokens[len(p.tokens)-1]
-		p.faults = append(p.faults, faultAt(end, "too-large", "this file has more than %d words", maxTokens))
+	if source.total >= maxTokens {
+		p.faults = append(p.faults, faultAt(&source.ahead, "too-large", "this file has more than %d words", maxTokens))
 	}
-	return p
 }
 
-// run reads line after line. Every turn moves on by one token at least.
-func (p *parser) run() {
-	for at := 0; p.tokens[at].Type != lexer.EOF && len(p.faults) <= maxDiagnostics; {
+// lines reads the lines of a chunk. Every turn moves on by one token at least.
+func (p *parser) lines() {
+	for at := 0; !p.tokens[at].EOF() && len(p.faults) <= maxDiagnostics; {
 		end := at
-		for p.tokens[end].Type != tokLine && p.tokens[end].Type != lexer.EOF {
+		for p.tokens[end].Type != tokLine {
+			if p.tokens[end].EOF() {
+				return // the file was cut here
+			}
 			end++
 		}
 		l := line{at: at, end: end, start: p.lex.MakeCheckpoint(), faults: len(p.faults)}
@@ -104,9 +113,6 @@ func (p *parser) run() {
 		p.lex.LoadCheckpoint(l.start)
 		p.lex.FastForward(lexer.RawCursor(l.end))
 		at = l.end + 1
-		if p.tokens[l.end].Type == lexer.EOF {
-			return
-		}
 	}
 }
 
@@ -135,11 +141,11 @@ func (p *parser) statement(l *line) {
 		}
 		return
 	}
-	p.add(l, p.read(l))
+	p.add(l, p.parseLine(l))
 }
 
-// read parses a line, and returns a Bad statement where that fails.
-func (p *parser) read(l *line) Statement {
+// parseLine parses a line, and returns a Bad statement where that fails.
+func (p *parser) parseLine(l *line) Statement {
 	end := l.end
 	if last := &p.tokens[end-1]; last.Value == "," && end-1 > l.at {
 		p.report(faultAt(last, "stray-comma", "nothing follows this comma"))

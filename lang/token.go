@@ -54,33 +54,68 @@ func (d definition) Lex(filename string, r io.Reader) (lexer.Lexer, error) {
 }
 
 func (definition) LexString(filename, src string) (lexer.Lexer, error) {
-	return &grammarLexer{scanner: newScanner(filename, src)}, nil
+	return newGrammarLexer(filename, src, 0), nil
 }
 
 // grammarLexer hands the grammar what it reads: no comments, no joins, and one
 // end of line for any number of empty lines.
 type grammarLexer struct {
 	*scanner
-	within bool // a statement has begun
-	count  int
+	ahead  lexer.Token // the next token
+	within bool        // a statement has begun
+	total  int         // tokens so far
+	// A lexer with a chunk size says EOF before a shot or move where it has
+	// returned as many tokens, and then goes on: participle keeps all tokens up
+	// to an EOF, and a whole film's would be slow to move about.
+	chunk, count int
+}
+
+func newGrammarLexer(filename, src string, chunk int) *grammarLexer {
+	g := &grammarLexer{scanner: newScanner(filename, src), chunk: chunk}
+	g.ahead = g.read()
+	return g
 }
 
 // Next returns the next token; its error is always nil.
 func (g *grammarLexer) Next() (lexer.Token, error) {
+	t := g.ahead
+	g.count++
+	if g.chunk > 0 && g.count > g.chunk && !g.within && g.opensScene() {
+		return lexer.EOFToken(t.Pos), nil
+	}
+	g.within = t.Type != tokLine
+	if !t.EOF() {
+		g.ahead = g.read()
+	}
+	return t, nil
+}
+
+// opensScene reports whether the next token is the header of a shot or move.
+func (g *grammarLexer) opensScene() bool {
+	return g.ahead.Type == tokWord && (g.ahead.Value == "shot" || g.ahead.Value == "move")
+}
+
+// nextChunk starts the count anew, and reports whether there is more to read.
+func (g *grammarLexer) nextChunk() bool {
+	g.count = 0
+	return !g.ahead.EOF()
+}
+
+// read scans the next token that the grammar sees.
+func (g *grammarLexer) read() lexer.Token {
+	within := g.ahead.Type != tokLine && g.ahead.Type != 0
 	for {
 		t := g.scan()
 		switch {
-		case t.Type == tokComment || t.Type == tokJoin || t.Type == tokLine && !g.within:
+		case t.Type == tokComment || t.Type == tokJoin || t.Type == tokLine && !within:
 			continue
-		case t.Type == lexer.EOF && g.within:
+		case t.Type == lexer.EOF && within:
 			t.Type = tokLine // every statement has its end
 		}
-		g.within = t.Type != tokLine && t.Type != lexer.EOF
-		if g.count++; g.count == maxTokens {
+		if g.total++; g.total >= maxTokens {
 			t = lexer.EOFToken(t.Pos)
-			g.stop()
 		}
-		return t, nil
+		return t
 	}
 }
 
