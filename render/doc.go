@@ -43,11 +43,12 @@ var (
 )
 
 const (
-	margin = 12.0 // round every page
+	margin = 12.0 // left and right of every page
+	edge   = 10.5 // above and below
 	hair   = 0.12 // the widths of lines
 	thin   = 0.2
 	medium = 0.35
-	heavy  = 0.7
+	heavy  = 0.6
 )
 
 // solid returns an unbroken stroke.

@@ -5,14 +5,17 @@ package render
 
 import (
 	"math"
+	"slices"
 
 	"pullscore/render/draw"
 )
 
 const (
-	headGap    = 4.6 // between a row head and the time axis
-	laneHeight = 5.6 // the strip above a band, for its heading and its flags
-	bandGap    = 2.6 // below a band
+	headGap    = 4.8 // between a row head and the time axis
+	laneAir    = 2.4 // above a band's heading
+	flagLane   = 5.4 // for a band's heading and its flags
+	laneHeight = laneAir + flagLane
+	bandGap    = 1.2 // below a band
 )
 
 // A gutterLabel is a name with a figure, to stand at y.
@@ -25,14 +28,14 @@ type gutterLabel struct {
 // all have room for it, else on one. Those that have none at all are left out;
 // so the weightiest come first.
 func (sh *sheet) gutterLabels(g *draw.Group, labels []gutterLabel, top, bottom float64) {
-	height := labelTwo
+	height, low := labelTwo, nameLow
 	if float64(len(labels))*labelTwo > bottom-top {
-		height = labelOne
+		height, low = labelOne, 0
 	}
 	labels = labels[:min(len(labels), int((bottom-top)/height+1e-9))]
 	want, size := make([]float64, len(labels)), make([]float64, len(labels))
 	for i, l := range labels {
-		want[i], size[i] = l.y, height
+		want[i], size[i] = l.y+low, height
 	}
 	for i, y := range spread(want, size, top, bottom) {
 		l := labels[i]
@@ -41,20 +44,20 @@ func (sh *sheet) gutterLabels(g *draw.Group, labels []gutterLabel, top, bottom f
 		} else {
 			sh.labelOnOne(g, l, y)
 		}
-		sh.leader(g, l.y, y)
+		sh.leader(g, l.y, y-low)
 	}
 }
 
 // labelOnTwo writes the name and, below it, the figure in both units.
 func (sh *sheet) labelOnTwo(g *draw.Group, l gutterLabel, y float64) {
 	x := sh.left - headGap
-	name := draw.NewText(x, y-0.25, l.name, fontStrong, draw.Black).Aligned(draw.End)
+	name := draw.NewText(x, y-nameLow+fontStrong.Middle(), l.name, fontStrong, draw.Black).Aligned(draw.End)
 	g.Add(name.Shortened(x - margin))
 	figure := l.first
 	if l.second != "" {
 		figure += " · " + l.second
 	}
-	g.Add(draw.NewText(x, y+2.75, figure, fontSmall, draw.Grey).Aligned(draw.End).Shortened(x - margin))
+	g.Add(draw.NewText(x, y+nameLow+fontSmall.Middle()-0.1, figure, fontSmall, draw.Grey).Aligned(draw.End).Shortened(x - margin))
 }
 
 // labelOnOne writes the name and the first figure on a line.
@@ -69,13 +72,7 @@ func (sh *sheet) labelOnOne(g *draw.Group, l gutterLabel, y float64) {
 // leader joins a label that stands at y to what it names, at to.
 func (sh *sheet) leader(g *draw.Group, to, y float64) {
 	const near, far = 0.9, 0.5
-	from := draw.Point{X: sh.left - headGap + near, Y: y}
-	end := draw.Point{X: sh.left - far, Y: to}
-	run := []draw.Point{from, {X: from.X + 0.8, Y: y}, {X: end.X - 0.8, Y: to}, end}
-	if math.Abs(to-y) < 0.05 {
-		run = []draw.Point{{X: from.X, Y: to}, end}
-	}
-	g.Add(draw.Path{Runs: [][]draw.Point{run}, Stroke: solid(draw.Mid, hair)})
+	g.Line(sh.left-headGap+near, y, sh.left-far, to, solid(draw.Mid, hair))
 }
 
 // write sets a text at a free place near p, with a leader line where that is
@@ -87,11 +84,22 @@ func (c *clearing) write(g *draw.Group, text draw.Text, p draw.Point) bool {
 	}
 	text.At = draw.Point{X: box.X, Y: box.Y + text.Box().H - (text.Box().Bottom() - text.At.Y)}
 	g.Add(text)
-	near := draw.Point{X: min(max(p.X, box.X), box.Right()), Y: min(max(p.Y, box.Y), box.Bottom())}
-	if math.Hypot(near.X-p.X, near.Y-p.Y) > 3.5 {
-		g.Line(p.X, p.Y, near.X, near.Y, solid(draw.Mid, hair))
+	if near, d := nearest(p, box); d > leaderFrom {
+		share := (d - 0.7) / d
+		g.Line(p.X, p.Y, p.X+share*(near.X-p.X), p.Y+share*(near.Y-p.Y), solid(draw.Mid, hair))
 	}
 	return true
+}
+
+// blockTime keeps texts off the plumb lines and the edges of the columns.
+func (sh *sheet) blockTime(c *clearing) {
+	xs := slices.Clone(sh.plumbX)
+	for _, p := range sh.shot.Pulls {
+		xs = append(xs, sh.window.x(float64(p.Start)), sh.window.x(float64(p.Land)))
+	}
+	for _, x := range xs {
+		c.taken = append(c.taken, draw.Box{X: x - 0.2, Y: c.bounds.Y, W: 0.4, H: c.bounds.H})
+	}
 }
 
 // runsOf returns a curve over a window's samples as runs of points, broken

@@ -3,6 +3,8 @@
 package render
 
 import (
+	"math"
+	"slices"
 	"sort"
 
 	"pullscore/render/draw"
@@ -67,37 +69,92 @@ func capacity(size []float64, room float64) int {
 // A clearing is a plot in which texts look for a free place.
 type clearing struct {
 	bounds draw.Box
-	taken  []draw.Box
+	taken  []draw.Box // where no text may stand
+	thin   []draw.Box // thin lines, which a text may cross where it must
+	texts  []draw.Box // those of taken that leader lines may not cross either
 }
 
 // block keeps texts off a line's run of points.
 func (c *clearing) block(run []draw.Point, width float64) {
+	c.taken = append(c.taken, chordBoxes(run, width)...)
+}
+
+// avoid keeps texts off a thin line as long as there is another place.
+func (c *clearing) avoid(run []draw.Point) {
+	c.thin = append(c.thin, chordBoxes(run, thin)...)
+}
+
+// chordBoxes returns the room that each chord of a run takes.
+func chordBoxes(run []draw.Point, width float64) []draw.Box {
+	var boxes []draw.Box
 	for i := 1; i < len(run); i++ {
 		a, b := run[i-1], run[i]
-		c.taken = append(c.taken, draw.Box{
+		boxes = append(boxes, draw.Box{
 			X: min(a.X, b.X), Y: min(a.Y, b.Y),
 			W: max(a.X, b.X) - min(a.X, b.X), H: max(a.Y, b.Y) - min(a.Y, b.Y),
 		}.Grow(width/2))
 	}
+	return boxes
 }
 
-// free reports whether b is inside and on nothing.
-func (c *clearing) free(b draw.Box) bool {
-	if !c.bounds.Holds(b) {
-		return false
+// free reports whether b is inside and on none of the boxes.
+func (c *clearing) free(b draw.Box, boxes []draw.Box) bool {
+	return c.bounds.Holds(b) && !slices.ContainsFunc(boxes, b.Overlaps)
+}
+
+// near finds a free place for a box of w by h beside p, clear of the thin lines
+// if it can be had not far off, and takes it.
+func (c *clearing) near(p draw.Point, w, h float64) (b draw.Box, ok bool) {
+	all := slices.Concat(c.taken, c.thin)
+	if b, ok = c.around(p, w, h, 4, all); !ok {
+		b, ok = c.around(p, w, h, 9, c.taken)
 	}
-	for _, t := range c.taken {
-		if t.Overlaps(b) {
+	if ok {
+		c.taken, c.texts = append(c.taken, b), append(c.texts, b)
+		c.taken = append(c.taken, leaderBoxes(p, b)...)
+	}
+	return b, ok
+}
+
+// reaches reports whether a leader line from p to b crosses no other text.
+func (c *clearing) reaches(p draw.Point, b draw.Box) bool {
+	for _, l := range leaderBoxes(p, b) {
+		if slices.ContainsFunc(c.texts, l.Overlaps) {
 			return false
 		}
 	}
 	return true
 }
 
-// near finds a free place for a box of w by h beside p: first right and left
-// of it, then in ever wider rings. It takes the place.
-func (c *clearing) near(p draw.Point, w, h float64) (b draw.Box, ok bool) {
-	for ring := range 9 {
+// nearest returns the point of b that is nearest to p, and how far it is.
+func nearest(p draw.Point, b draw.Box) (q draw.Point, d float64) {
+	q = draw.Point{X: min(max(p.X, b.X), b.Right()), Y: min(max(p.Y, b.Y), b.Bottom())}
+	return q, math.Hypot(q.X-p.X, q.Y-p.Y)
+}
+
+// leaderFrom is how far from what it names a text may stand without a leader
+// line.
+const leaderFrom = 3.5
+
+// leaderBoxes returns small boxes along the leader line from p to b, none where
+// none is needed.
+func leaderBoxes(p draw.Point, b draw.Box) []draw.Box {
+	q, d := nearest(p, b)
+	if d <= leaderFrom {
+		return nil
+	}
+	var boxes []draw.Box
+	for at := 0.4; at < d-0.8; at += 0.4 {
+		share := at / d
+		boxes = append(boxes, draw.Box{X: p.X + share*(q.X-p.X) - 0.2, Y: p.Y + share*(q.Y-p.Y) - 0.2, W: 0.4, H: 0.4})
+	}
+	return boxes
+}
+
+// around looks for a place clear of the boxes, right and left of p and then
+// above and below it, in ever wider rings.
+func (c *clearing) around(p draw.Point, w, h float64, rings int, boxes []draw.Box) (b draw.Box, ok bool) {
+	for ring := range rings {
 		d := 1 + 1.7*float64(ring)
 		for _, at := range []draw.Point{
 			{X: p.X + d, Y: p.Y - h/2}, {X: p.X - d - w, Y: p.Y - h/2},
@@ -105,8 +162,7 @@ func (c *clearing) near(p draw.Point, w, h float64) (b draw.Box, ok bool) {
 			{X: p.X - d - w, Y: p.Y - d - h}, {X: p.X - d - w, Y: p.Y + d},
 			{X: p.X - w/2, Y: p.Y - d - h}, {X: p.X - w/2, Y: p.Y + d},
 		} {
-			if b = (draw.Box{X: at.X, Y: at.Y, W: w, H: h}); c.free(b.Grow(0.3)) {
-				c.taken = append(c.taken, b)
+			if b = (draw.Box{X: at.X, Y: at.Y, W: w, H: h}); c.free(b.Grow(0.3), boxes) && c.reaches(p, b) {
 				return b, true
 			}
 		}

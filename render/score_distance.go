@@ -64,14 +64,17 @@ func (d depthScale) y(metres, top, height float64) float64 {
 }
 
 const (
-	labelTwo = 6.5 // height of a label of two lines
-	labelOne = 3.3 // and of one
+	hatchPitch = 1.3
+	hatchLeast = 1.5
+	labelTwo   = 6.6  // height of a label of two lines
+	labelOne   = 3.4  // and of one
+	nameLow    = 1.55 // from the middle of a label of two lines up to its name's
 )
 
 // distanceBand returns the band.
 func (w *window) distanceBand() section {
 	n := float64(len(w.shot.Subjects))
-	least := min(max(44, n*labelOne+2), 140) + laneHeight
+	least := min(max(34, n*labelOne+4), 140) + laneHeight + bandGap
 	return section{name: "distance", least: least, most: max(least, 82), overTime: true,
 		draw: func(sh *sheet, g *draw.Group, top, height float64) {
 			sh.heading(g, top, "Distance")
@@ -100,15 +103,15 @@ func (b *distanceBand) draw(g *draw.Group) {
 	c := &b.window.curves
 	far := b.run(func(i int) float64 { return c.far[i] })
 	near := b.run(func(i int) float64 { return c.near[i] })
-	zone := g.Group("sharp-zone")
-	zone.Title = "sharp"
+	zone, subjects, hatch := g.Group("sharp-zone"), g.Group("subjects"), g.Group("sharp-zone")
+	zone.Title, hatch.Title = "sharp zone", "sharp zone"
+	b.drawSubjects(subjects)
 	if len(far) == 1 && len(near) == 1 {
-		zone.Add(draw.Path{Runs: [][]draw.Point{band(far[0], near[0])}, Closed: true, Fill: draw.BluePale})
+		outline := band(far[0], near[0])
+		zone.Add(draw.Path{Runs: [][]draw.Point{outline}, Closed: true, Fill: draw.BluePale})
+		hatch.Add(draw.Path{Runs: draw.Hatch(outline, hatchPitch, hatchLeast), Stroke: solid(draw.Blue, hair)})
 	}
-	b.drawSubjects(g.Group("subjects"))
-	edges := append(simplified(far), simplified(near)...)
-	zone = g.Group("sharp-zone-edges")
-	zone.Add(draw.Path{Runs: edges, Stroke: solid(draw.Blue, hair)})
+	hatch.Add(draw.Path{Runs: append(simplified(far), simplified(near)...), Stroke: solid(draw.Blue, hair)})
 
 	focus := b.run(func(i int) float64 { return c.focus[i] })
 	fg := g.Group("focus")
@@ -147,7 +150,7 @@ func (b *distanceBand) drawLabels(g *draw.Group) {
 			names = append(names, gutterLabel{name: u.Name, first: first, second: second, y: y})
 		}
 	}
-	b.gutterLabels(g, names, b.top-1.5, b.top+b.height+2)
+	b.gutterLabels(g, names, b.top-0.5, b.top+b.height+bandGap)
 }
 
 // drawArrivals writes where a walk ends, as far as there is room.
@@ -155,6 +158,12 @@ func (b *distanceBand) drawArrivals(g *draw.Group, lines [][]draw.Point) {
 	c := clearing{bounds: draw.Box{X: b.left, Y: b.top, W: b.right - b.left, H: b.height}}
 	for _, run := range lines {
 		c.block(simplify(run), 1)
+	}
+	b.blockTime(&c)
+	for _, along := range b.window.curves.distance {
+		for _, run := range b.run(func(i int) float64 { return along[i] }) {
+			c.avoid(simplify(run))
+		}
 	}
 	for _, m := range b.shot.Blocking {
 		u := b.shot.Subject(m.Who)

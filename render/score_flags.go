@@ -38,9 +38,10 @@ func (w *window) flags(row string) []plan.Flag {
 
 // A sign is something that stands in a lane.
 type sign struct {
-	t, width float64
-	rank     int
-	draw     func(g *draw.Group, x float64) // x is its middle
+	width float64
+	rank  int
+	at    float64                        // where its middle wants to be
+	draw  func(g *draw.Group, x float64) // x is its middle
 }
 
 const (
@@ -68,7 +69,7 @@ func (sh *sheet) drawLane(g *draw.Group, top float64, row string) {
 	signs = signs[:capacity(sizes, hi-lo)]
 	want := make([]float64, len(signs))
 	for i, s := range signs {
-		want[i] = sh.window.x(s.t)
+		want[i] = s.at
 	}
 	for i, x := range spread(want, sizes[:len(signs)], lo, hi) {
 		signs[i].draw(g, x)
@@ -80,11 +81,11 @@ func (sh *sheet) badges(top float64) []sign {
 	var signs []sign
 	for _, p := range sh.shot.Pulls {
 		if t := float64(p.Start); sh.window.holds(t) {
-			signs = append(signs, sign{t: t, width: 2*badgeRadius(p.Number) + 0.8, rank: 3,
+			signs = append(signs, sign{at: sh.window.x(t), width: 2*badgeRadius(p.Number) + 0.8, rank: 3,
 				draw: func(g *draw.Group, x float64) {
 					bg := g.Group("pull")
 					bg.Title = pullTitle(sh.shot, p)
-					y := top + laneHeight/2
+					y := top + laneAir + flagLane/2
 					sh.pole(bg, x, y, sh.window.x(t), top)
 					badge(bg, x, y, p.Number)
 				}})
@@ -96,19 +97,19 @@ func (sh *sheet) badges(top float64) []sign {
 // flagSign returns the flag of a finding, with its pole down to the row.
 func (sh *sheet) flagSign(f plan.Flag, top float64) sign {
 	width := flagWidth(f.Number)
-	return sign{t: f.Time, width: width + 0.8, rank: rank(f.Severity),
+	return sign{at: sh.window.x(f.Time) + width/2, width: width + 0.8, rank: rank(f.Severity),
 		draw: func(g *draw.Group, x float64) {
 			fg := g.Group("finding")
 			fg.Title = f.Severity + " " + f.Code + ": " + f.Text
-			y := top + (laneHeight-flagHeight)/2
-			sh.pole(fg, x-width/2, y+flagHeight, sh.window.x(f.Time), top)
+			y := top + laneAir + (flagLane-flagHeight)/2
+			sh.pole(fg, x-width/2, y, sh.window.x(f.Time), top)
 			pennant(fg, x-width/2, y, f.Severity, strconv.Itoa(f.Number))
 		}}
 }
 
 // pole joins a sign to the place on the row's upper edge that it means.
 func (sh *sheet) pole(g *draw.Group, x, y, to, top float64) {
-	g.Add(draw.Path{Runs: [][]draw.Point{{{X: x, Y: y}, {X: to, Y: top + laneHeight + 0.6}}}, Stroke: solid(draw.Grey, hair)})
+	g.Add(draw.Path{Runs: [][]draw.Point{{{X: x, Y: y}, {X: x, Y: top + laneHeight - 1}, {X: to, Y: top + laneHeight + 0.6}}}, Stroke: solid(draw.Grey, thin)})
 }
 
 func badgeRadius(number int) float64 {
@@ -140,13 +141,16 @@ func pennant(g *draw.Group, x, y float64, severity, number string) {
 }
 
 const (
-	sentencePitch = 3.5
-	columnGap     = 9.0
+	sentencePitch = 3.4
+	columnGap     = 8.0
+	footAir       = 3.2 // above what stands below the bands
 )
 
 // A sentenceLine is one printed line of a finding.
 type sentenceLine struct {
+	time string // on its first line
 	text string
+	at   float64 // of the text, from the column's left
 	ink  draw.Ink
 	flag *plan.Flag // on its first line
 }
@@ -154,8 +158,10 @@ type sentenceLine struct {
 // findings returns the sentences of all findings, two side by side, a section
 // for every printed line so that none is ever cut.
 func (sc *score) findings() []section {
-	width := (sc.paper.W - 2*margin - columnGap) / 2
-	head := section{name: "findings", least: laneHeight + 1.5, draw: func(sh *sheet, g *draw.Group, top, _ float64) { sh.heading(g, top+1.2, "Findings") }}
+	width := (sc.paper.W - margin - sc.left - columnGap) / 2
+	head := section{name: "findings", least: footAir, draw: func(sh *sheet, g *draw.Group, top, _ float64) {
+		g.Add(draw.NewText(margin, top+footAir+2.7, "Findings", fontHeading, draw.Black))
+	}}
 	var all []section
 	flags := sc.shot.Flags
 	for i := 0; i < len(flags); i += 2 {
@@ -167,15 +173,15 @@ func (sc *score) findings() []section {
 		for k := range max(len(left), len(right)) {
 			height := sentencePitch
 			if k == max(len(left), len(right))-1 {
-				height += 1.4
+				height += 1
 			}
 			all = append(all, section{name: "findings", least: height, most: height, head: &head,
 				draw: func(_ *sheet, g *draw.Group, top, _ float64) {
 					if k < len(left) {
-						left[k].draw(g, margin, top)
+						left[k].draw(g, sc.left, top)
 					}
 					if k < len(right) {
-						right[k].draw(g, margin+width+columnGap, top)
+						right[k].draw(g, sc.left+width+columnGap, top)
 					}
 				}})
 		}
@@ -188,19 +194,21 @@ const sentenceIndent = 7.5
 
 // sentence wraps a finding: when it is and what is wrong, then what cures it.
 func (sc *score) sentence(f *plan.Flag, width float64) []sentenceLine {
+	at := sentenceIndent
+	for i := range sc.shot.Flags {
+		at = max(at, sentenceIndent+fontNote.Width(when(sc.shot, sc.shot.Flags[i].Time))+2)
+	}
 	var lines []sentenceLine
-	for i, text := range fontNote.Wrap(when(sc.shot, f.Time)+"  "+f.Text, width-sentenceIndent) {
-		line := sentenceLine{text: text, ink: draw.Black}
-		if i == 0 {
-			line.flag = f
+	add := func(text string, ink draw.Ink) {
+		for _, line := range fontNote.Wrap(text, width-at) {
+			lines = append(lines, sentenceLine{text: line, at: at, ink: ink})
 		}
-		lines = append(lines, line)
 	}
+	add(f.Text, draw.Black)
 	if f.Cures != "" {
-		for _, text := range fontNote.Wrap("Cure: "+f.Cures, width-sentenceIndent) {
-			lines = append(lines, sentenceLine{text: text, ink: draw.Leaf})
-		}
+		add("Cure: "+f.Cures, draw.Leaf)
 	}
+	lines[0].flag, lines[0].time = f, when(sc.shot, f.Time)
 	return lines
 }
 
@@ -208,6 +216,7 @@ func (l sentenceLine) draw(g *draw.Group, x, top float64) {
 	base := top + 2.7
 	if l.flag != nil {
 		pennant(g, x, base-fontNote.Middle()-flagHeight/2, l.flag.Severity, strconv.Itoa(l.flag.Number))
+		g.Add(draw.NewText(x+sentenceIndent, base, l.time, fontNote, draw.Grey))
 	}
-	g.Add(draw.NewText(x+sentenceIndent, base, l.text, fontNote, l.ink))
+	g.Add(draw.NewText(x+l.at, base, l.text, fontNote, l.ink))
 }

@@ -91,10 +91,14 @@ func (w *window) followed(t float64) bool {
 	})
 }
 
-// targetName returns the subject that a target is, or the target as written.
+// targetName returns the subject that a target is, or the target as written;
+// infinity by its sign.
 func targetName(s *plan.Shot, name, text string) string {
 	if name != "" && s.Subject(name) != nil {
 		return name
+	}
+	if text == "inf" {
+		return "∞"
 	}
 	return text
 }
@@ -110,8 +114,8 @@ func (w *window) handBand() section {
 			}}
 	}
 	n := float64(len(w.marks()))
-	least := min(max(25, n*labelOne+2), 100) + laneHeight
-	return section{name: "hand", least: least, most: max(least, 48), overTime: true,
+	least := min(max(20, n*labelOne+1), 100) + laneHeight + bandGap
+	return section{name: "hand", least: least, most: max(least, 46), overTime: true,
 		draw: func(sh *sheet, g *draw.Group, top, height float64) {
 			sh.heading(g, top, "Hand")
 			sh.drawLane(g.Group("flags"), top, "hand")
@@ -141,9 +145,13 @@ func (b *handBand) draw(g *draw.Group) {
 	path := g.Group("path")
 	path.Title = "degrees at the hand"
 	path.Add(draw.Path{Runs: simplified(runs), Stroke: solid(draw.Black, heavy)})
-	c := clearing{bounds: draw.Box{X: b.left, Y: b.top - 1, W: b.right - b.left, H: b.height + 2}}
+	c := clearing{bounds: draw.Box{X: b.left, Y: b.top - 1, W: b.right - b.left + apron, H: b.height + 2}}
 	for _, run := range runs {
 		c.block(simplify(run), heavy+0.4)
+	}
+	b.blockTime(&c)
+	for _, m := range b.window.marks() {
+		c.avoid([]draw.Point{{X: b.left, Y: b.y(m.deg)}, {X: b.right, Y: b.y(m.deg)}})
 	}
 	for i := 1; i < len(runs); i++ {
 		gripEnds(path, runs[i-1][len(runs[i-1])-1], runs[i][0])
@@ -167,7 +175,7 @@ func (b *handBand) drawMarks(g *draw.Group) {
 		g.Line(b.left, y, b.right, y, dashed(draw.Mid, hair, 1.2, 1.2))
 		labels = append(labels, gutterLabel{name: m.name, first: degrees(m.deg), y: y})
 	}
-	b.gutterLabels(g, labels, b.top-1.5, b.top+b.height+2)
+	b.gutterLabels(g, labels, b.top-0.5, b.top+b.height+bandGap)
 }
 
 // path returns the path of the hand, with a gap where it lets go.
@@ -240,11 +248,12 @@ func gripEnds(g *draw.Group, p, q draw.Point) {
 }
 
 // drawLanding draws the window of a landing as a bracket and writes how wide it
-// is. A window too small to be seen is drawn larger; the figure is true.
+// is. A window too small to be seen is drawn larger; the figure is true. Where
+// nothing lands there is no window, or one with its ends the wrong way round.
 func (b *handBand) drawLanding(g *draw.Group, c *clearing, p *plan.Pull) {
 	t := float64(p.Land)
 	lo, hi := float64(p.WindowHand[0]), float64(p.WindowHand[1])
-	if !b.window.holds(t) || !finite(lo) || !finite(hi) {
+	if !b.window.holds(t) || !(lo <= hi) || !finite(hi-lo) {
 		return
 	}
 	const least = 2.6
@@ -252,7 +261,7 @@ func (b *handBand) drawLanding(g *draw.Group, c *clearing, p *plan.Pull) {
 	if room := least - (lower - upper); room > 0 {
 		upper, lower = upper-room/2, lower+room/2
 	}
-	x := min(b.window.x(t)+1.4, b.right)
+	x := b.window.x(t) + 1.4
 	bracket(g, x, upper, lower, !p.OpenFar, !p.OpenNear)
 	c.taken = append(c.taken, draw.Box{X: x - 1, Y: upper, W: 1.2, H: lower - upper}.Grow(0.2))
 	text := draw.NewText(0, 0, degrees(hi-lo), fontSmall, draw.Black)

@@ -6,15 +6,17 @@ package render
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
+	"pullscore/interp/plan"
 	"pullscore/render/draw"
 )
 
 // drawHead writes what the shot is and how it is set up.
 func (sh *sheet) drawHead(g *draw.Group, number int) {
 	s := sh.shot
-	base := margin + 7.0
+	base := edge + 6.5
 	right := sh.paper.W - margin
 	rate := draw.NewText(right, base, fmt.Sprintf("%s fps · %s", s.Rate, seconds(float64(s.Duration))), fontBody, draw.Grey).Aligned(draw.End)
 	g.Add(rate)
@@ -77,7 +79,7 @@ func (sh *sheet) setup() string {
 // below it where the shot begins at one.
 func (sh *sheet) drawRuler(g *draw.Group) {
 	w := sh.window
-	y := margin + headHeight + 4.5
+	y := edge + headHeight + 3.7
 	perSecond := (w.right - w.left) / (w.to - w.from)
 	g.Line(w.left, y, w.right, y, solid(draw.Black, thin))
 
@@ -135,6 +137,7 @@ func labelStep(perSecond, width float64) float64 {
 func (sh *sheet) drawMoves(g *draw.Group) {
 	w := sh.window
 	top, bottom := sh.span()
+	top += laneAir
 	for _, p := range sh.shot.Pulls {
 		from, to := float64(p.Start), float64(p.Land)
 		if !w.overlaps(from, to) {
@@ -154,9 +157,9 @@ func (sh *sheet) drawMoves(g *draw.Group) {
 
 // drawKey explains the signs, in one line at the foot.
 func (sh *sheet) drawKey(g *draw.Group) {
-	x, y := margin, sh.paper.H-margin-1.2
+	x, y := margin, sh.paper.H-edge-1.2
 	mid := y - fontSmall.Middle()
-	g.Line(margin, y-5, sh.paper.W-margin, y-5, solid(draw.Pale, hair))
+	g.Line(margin, y-4.6, sh.paper.W-margin, y-4.6, solid(draw.Pale, hair))
 	entry := func(w float64, text string, sign func(x float64)) {
 		sign(x)
 		label := draw.NewText(x+w+1.4, y, text, fontSmall, draw.Grey)
@@ -167,6 +170,8 @@ func (sh *sheet) drawKey(g *draw.Group) {
 	entry(7, "focus, sharp zone", func(x float64) {
 		box := draw.Box{X: x, Y: mid - 1.1, W: 7, H: 2.2}
 		g.Add(draw.Rect{Box: box, Fill: draw.BluePale, Stroke: solid(draw.Blue, hair)})
+		corners := []draw.Point{{X: x, Y: box.Y}, {X: x + 7, Y: box.Y}, {X: x + 7, Y: box.Bottom()}, {X: x, Y: box.Bottom()}}
+		g.Add(draw.Path{Runs: draw.Hatch(corners, hatchPitch, hatchLeast), Stroke: solid(draw.Blue, hair)})
 		g.Line(x, mid, x+7, mid, solid(draw.Blue, heavy))
 	})
 	entry(7, "subject, as deep as it is", func(x float64) {
@@ -182,10 +187,10 @@ func (sh *sheet) drawKey(g *draw.Group) {
 			gripEnds(g, draw.Point{X: x + 2, Y: mid}, draw.Point{X: x + 4, Y: mid})
 		})
 	}
-	if len(sh.shot.Flags) > 0 {
-		for _, severity := range []string{"error", "warning", "note"} {
+	for _, severity := range []string{"error", "warning", "note"} {
+		if slices.ContainsFunc(sh.shot.Flags, func(f plan.Flag) bool { return f.Severity == severity }) {
 			entry(flagWidth(1), severity, func(x float64) { pennant(g, x, mid-flagHeight/2, severity, "1") })
 		}
 	}
-	entry(5, "hangs on it", func(x float64) { g.Line(x, mid, x+5, mid, plumbStroke) })
+	entry(5, "a move hangs on it", func(x float64) { g.Line(x, mid, x+5, mid, plumbStroke) })
 }

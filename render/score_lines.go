@@ -4,7 +4,9 @@
 package render
 
 import (
+	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -26,12 +28,13 @@ type utterance struct {
 type row struct {
 	name  string
 	said  []utterance
+	size  float64 // of its type, points
 	runs  []wordRun
 	lanes int
 }
 
 const (
-	rowHeight  = 5.8
+	rowHeight  = 5.0
 	lanePitch  = 3.4
 	underline  = 1.5 // below the last baseline
 	cueLead    = 1.9 // a cue's name stands after its dot
@@ -47,7 +50,6 @@ func (w *window) linesBand() []section {
 	head := w.lane("lines", "Lines")
 	var all []section
 	for _, r := range w.rows() {
-		r.set(w)
 		height := rowHeight + float64(r.lanes-1)*lanePitch
 		all = append(all, section{name: "lines", least: height, most: height, head: &head, overTime: true,
 			draw: func(sh *sheet, g *draw.Group, top, _ float64) { r.draw(sh, g, top) }})
@@ -61,50 +63,90 @@ func (w *window) linesBand() []section {
 func drawNothing(*sheet, *draw.Group, float64, float64) {}
 
 // rows gathers what is heard and seen in the window: the speakers in the order
-// in which they first speak, then cues, business and moves.
+// in which they first speak, then cues, business and moves, on one row where
+// they have room on it.
 func (w *window) rows() []*row {
-	var rows []*row
-	add := func(name string, u utterance) {
-		if !w.overlaps(u.start, u.end) {
-			return
+	speech, action := w.speech(), w.action()
+	if all := gather(action); len(all.said) > 0 && all.apart() {
+		if all.set(w); all.lanes == 1 {
+			action = []*row{all}
 		}
-		i := slices.IndexFunc(rows, func(r *row) bool { return r.name == name })
+	}
+	var rows []*row
+	for _, r := range append(speech, action...) {
+		if len(r.said) > 0 {
+			r.set(w)
+			rows = append(rows, r)
+		}
+	}
+	return rows
+}
+
+// speech returns a row for every speaker.
+func (w *window) speech() []*row {
+	var rows []*row
+	for _, l := range w.shot.Lines {
+		i := slices.IndexFunc(rows, func(r *row) bool { return r.name == l.Who })
 		if i < 0 {
 			i = len(rows)
-			rows = append(rows, &row{name: name})
+			rows = append(rows, &row{name: l.Who})
 		}
-		rows[i].said = append(rows[i].said, u)
+		rows[i].add(w, spoken(l))
 	}
+	return rows
+}
+
+// action returns the rows of all that is not spoken.
+func (w *window) action() []*row {
 	s := w.shot
-	for _, l := range s.Lines {
-		add(l.Who, spoken(l))
-	}
+	cues, business, moves := &row{name: "cues"}, &row{name: "action"}, &row{name: "moves"}
 	for _, c := range s.Cues {
 		t := float64(c.T)
-		add("cues", utterance{start: t, end: t, cue: true, title: fmt.Sprintf("cue %s at %s", c.Name, when(s, t)),
+		cues.add(w, utterance{start: t, end: t, cue: true, title: fmt.Sprintf("cue %s at %s", c.Name, when(s, t)),
 			words: []plan.Word{{Text: c.Name, Start: t, End: t, Hangs: hangsOn(s, c.Name)}}})
 	}
 	for _, a := range s.Actions {
-		add("action", whole(a.Text, float64(a.Start), float64(a.End), nil))
+		business.add(w, whole(a.Text, float64(a.Start), float64(a.End), nil))
 	}
 	for _, p := range s.Pauses {
-		add("action", w.pause(p))
+		business.add(w, w.pause(p))
 	}
 	for _, b := range s.Blocking {
-		add("moves", whole(blocking(s, b), float64(b.Start), float64(b.End), nil))
+		moves.add(w, whole(blocking(s, b), float64(b.Start), float64(b.End), nil))
 	}
+	return []*row{cues, business, moves}
+}
+
+// add puts an utterance on the row, in order of time, if the window shows it.
+func (r *row) add(w *window, u utterance) {
+	if !w.overlaps(u.start, u.end) {
+		return
+	}
+	i := len(r.said)
+	for i > 0 && r.said[i-1].start > u.start {
+		i--
+	}
+	r.said = slices.Insert(r.said, i, u)
+}
+
+// gather returns one row of action with all that is on the rows.
+func gather(rows []*row) *row {
+	all := &row{name: "action"}
 	for _, r := range rows {
-		slices.SortStableFunc(r.said, func(a, b utterance) int {
-			switch {
-			case a.start < b.start:
-				return -1
-			case a.start > b.start:
-				return 1
-			}
-			return 0
-		})
+		all.said = append(all.said, r.said...)
 	}
-	return rows
+	slices.SortStableFunc(all.said, func(a, b utterance) int { return cmp.Compare(a.start, b.start) })
+	return all
+}
+
+// apart reports whether nothing on the row goes on while something else starts.
+func (r *row) apart() bool {
+	for i := 1; i < len(r.said); i++ {
+		if r.said[i-1].end > r.said[i].start+1e-9 {
+			return false
+		}
+	}
+	return true
 }
 
 func spoken(l plan.Line) utterance {
@@ -163,7 +205,7 @@ func blocking(s *plan.Shot, b plan.Blocking) string {
 // draw writes the row's head and its words, and lets the plumb lines fall.
 func (r *row) draw(sh *sheet, g *draw.Group, top float64) {
 	w := sh.window
-	base := top + 3.6
+	base := top + 3.3
 	sh.rowHead(g, base, r.name)
 	_, bottom := sh.span()
 	for i, u := range r.said {
@@ -175,16 +217,47 @@ func (r *row) draw(sh *sheet, g *draw.Group, top float64) {
 		} else {
 			ug.Line(w.x(u.start), under, w.x(u.end), under, dashed(draw.Black, thin, u.dash...))
 		}
-		for _, run := range r.runs {
-			if run.said == i {
-				ug.Add(run.text(base))
-			}
-		}
 		for _, word := range u.words {
 			if word.Hangs && w.holds(word.Start) {
 				x := w.x(word.Start)
-				sh.plumbs.Line(x, base+0.9, x, bottom, plumbStroke)
+				sh.dropPlumb(x, base+float64(r.laneAt(i, x))*lanePitch+0.9, bottom)
 			}
+		}
+		for _, run := range r.runs {
+			if run.said != i {
+				continue
+			}
+			t := run.text(base)
+			sh.clearOfPlumbs(ug, t.Box())
+			ug.Add(t)
+		}
+	}
+}
+
+// laneAt returns the lane of the word that a move hangs on at x.
+func (r *row) laneAt(said int, x float64) int {
+	for _, run := range r.runs {
+		if run.hangs && run.said == said && math.Abs(run.x-x) < cueLead+0.1 {
+			return run.lane
+		}
+	}
+	return 0
+}
+
+// dropPlumb draws a plumb line, once where two hang on the same moment.
+func (sh *sheet) dropPlumb(x, from, to float64) {
+	if !slices.Contains(sh.plumbX, x) {
+		sh.plumbs.Line(x, from, x, to, plumbStroke)
+		sh.plumbX = append(sh.plumbX, x)
+	}
+}
+
+// clearOfPlumbs lets a plumb line that falls through a text end and go on
+// behind it.
+func (sh *sheet) clearOfPlumbs(g *draw.Group, b draw.Box) {
+	for _, x := range sh.plumbX {
+		if x > b.X-0.3 && x < b.Right()+0.3 {
+			g.Add(draw.Rect{Box: draw.Box{X: x - 0.3, Y: b.Y, W: 0.6, H: b.H}, Fill: draw.Paper})
 		}
 	}
 }

@@ -16,6 +16,7 @@ type column struct {
 	text  bool // takes a share of the free room and wraps; else as wide as it needs
 	cell  func(p *plan.Pull) string
 	width float64
+	gap   float64 // after it
 }
 
 // number returns the cell of a figure that may not apply.
@@ -28,26 +29,29 @@ func number(of func(p *plan.Pull) plan.Number, write func(float64) string) func(
 	}
 }
 
+// hundredths writes a time so that a column of them lines up.
+func hundredths(t float64) string { return strconv.FormatFloat(t, 'f', 2, 64) + " s" }
+
 // pullColumns returns the columns that have anything to say of the shot's
 // pulls.
 func pullColumns(s *plan.Shot) []column {
 	in := func(m float64) string { return length(s, m) }
 	all := []column{
-		{title: "move", text: true, cell: func(p *plan.Pull) string { return pullName(s, p) }},
+		{text: true, cell: func(p *plan.Pull) string { return pullName(s, p) }},
 		{title: "hangs on", text: true, cell: func(p *plan.Pull) string { return p.Anchor }},
 		{title: "because", text: true, cell: func(p *plan.Pull) string { return p.Because }},
-		{title: "starts", cell: func(p *plan.Pull) string { return seconds(float64(p.Start)) }},
-		{title: "lands", cell: func(p *plan.Pull) string { return seconds(float64(p.Land)) }},
+		{title: "starts", cell: func(p *plan.Pull) string { return hundredths(float64(p.Start)) }},
+		{title: "lands", cell: func(p *plan.Pull) string { return hundredths(float64(p.Land)) }},
 		{title: "frames", cell: func(p *plan.Pull) string { return fmt.Sprintf("%d–%d", p.StartFrame, p.LandFrame) }},
-		{title: "takes", cell: func(p *plan.Pull) string { return seconds(float64(p.Land - p.Start)) }},
+		{title: "takes", cell: func(p *plan.Pull) string { return hundredths(float64(p.Land - p.Start)) }},
 		{title: "from", cell: number(func(p *plan.Pull) plan.Number { return p.FromM }, in)},
 		{title: "to", cell: number(func(p *plan.Pull) plan.Number { return p.ToM }, in)},
 		{title: "hand", cell: number(func(p *plan.Pull) plan.Number { return p.HandDeg }, degrees)},
 		{title: "window", cell: func(p *plan.Pull) string { return windowWidth(p) }},
 		{title: "peak", cell: number(func(p *plan.Pull) plan.Number { return p.Peak }, func(v float64) string { return fixed(v, 0) + "°/s" })},
 		{title: "re-grips", cell: func(p *plan.Pull) string { return none(p.Regrips) }},
-		{title: "needs", cell: number(func(p *plan.Pull) plan.Number { return p.Needed }, seconds)},
-		{title: "in 100", cell: number(func(p *plan.Pull) plan.Number { return p.Chance }, func(v float64) string { return fixed(100*v, 0) })},
+		{title: "needs", cell: number(func(p *plan.Pull) plan.Number { return p.Needed }, hundredths)},
+		{title: "chance", cell: number(func(p *plan.Pull) plan.Number { return p.Chance }, func(v float64) string { return fixed(100*v, 0) + " %" })},
 		{title: "left soft by", cell: number(func(p *plan.Pull) plan.Number { return p.LeftBlur }, func(v float64) string { return fixed(v, 0) + " arcmin" })},
 	}
 	var said []column
@@ -70,7 +74,7 @@ func none(n int) string {
 }
 
 func windowWidth(p *plan.Pull) string {
-	if w := float64(p.WindowHand[1] - p.WindowHand[0]); finite(w) {
+	if w := float64(p.WindowHand[1] - p.WindowHand[0]); w >= 0 && finite(w) {
 		return degrees(w)
 	}
 	return ""
@@ -85,7 +89,7 @@ func pullName(s *plan.Shot, p *plan.Pull) string {
 	case p.From != "":
 		return p.From + " to " + to
 	}
-	return "to " + to
+	return length(s, float64(p.FromM)) + " to " + to
 }
 
 // pullTitle says the same with its number and its times.
@@ -94,25 +98,26 @@ func pullTitle(s *plan.Shot, p *plan.Pull) string {
 }
 
 const (
-	cellGap    = 3.0
+	cellGap    = 3.0 // between columns at least
+	widestGap  = 9.0 // and at most
 	numberRoom = 6.0 // for a pull's number
 	cellLines  = 2   // that a text may take
-	cellPitch  = 3.2
+	cellPitch  = 3.1
 )
 
 // pullTable returns a section for every pull.
 func (sc *score) pullTable() []section {
 	columns := pullColumns(sc.shot)
 	sc.fit(columns)
-	head := section{name: "pulls", least: laneHeight + 6, draw: func(sh *sheet, g *draw.Group, top, _ float64) {
-		sh.heading(g, top+1.2, "Pulls")
-		drawTableHead(g, columns, top+laneHeight+3.6)
-		g.Line(margin, top+laneHeight+5, sc.paper.W-margin, top+laneHeight+5, solid(draw.Black, thin))
+	head := section{name: "pulls", least: footAir + 4.6, draw: func(sh *sheet, g *draw.Group, top, _ float64) {
+		g.Add(draw.NewText(margin, top+footAir+2.9, "Pulls", fontHeading, draw.Black))
+		drawTableHead(g, columns, top+footAir+2.9)
+		g.Line(margin, top+footAir+4.6, sc.paper.W-margin, top+footAir+4.6, solid(draw.Black, thin))
 	}}
 	var all []section
 	for _, p := range sc.shot.Pulls {
 		cells, lines := wrapCells(columns, p)
-		height := cellPitch*float64(lines) + 1.3
+		height := cellPitch*float64(lines) + 1.1
 		all = append(all, section{name: "pulls", least: height, most: height, head: &head,
 			draw: func(sh *sheet, g *draw.Group, top, height float64) {
 				drawPull(g, columns, cells, p.Number, top)
@@ -122,27 +127,33 @@ func (sc *score) pullTable() []section {
 	return all
 }
 
-// fit sets the columns' widths: figures as wide as they are, texts share what
-// is left, the first half of it.
+// fit sets the columns' widths: figures as wide as they are; texts as wide as
+// they are where there is room, else in equal shares of it. What is left over
+// goes between the columns, as far as it does not tear them apart.
 func (sc *score) fit(columns []column) {
 	room := sc.paper.W - 2*margin - numberRoom - cellGap*float64(len(columns)-1)
 	texts := 0
 	for i := range columns {
 		c := &columns[i]
-		if c.text {
-			texts++
-			continue
-		}
 		c.width = fontSmall.Width(c.title)
 		for _, p := range sc.shot.Pulls {
-			c.width = max(c.width, fontNote.Width(c.cell(p)))
+			c.width = max(c.width, fontNote.Width(draw.Clean(c.cell(p))))
 		}
-		room -= c.width
+		if c.text {
+			texts++
+		} else {
+			room -= c.width
+		}
 	}
 	for i := range columns {
-		if columns[i].text {
-			columns[i].width = max(room/float64(texts), 12)
+		if c := &columns[i]; c.text {
+			c.width = min(c.width, max(room/float64(texts), 12))
+			room -= c.width
+			texts--
 		}
+	}
+	for i := range columns {
+		columns[i].gap = min(cellGap+max(0, room)/float64(max(1, len(columns)-1)), widestGap)
 	}
 }
 
@@ -173,10 +184,13 @@ func drawTableHead(g *draw.Group, columns []column, base float64) {
 	for _, c := range columns {
 		t := draw.NewText(x, base, c.title, fontSmall, draw.Grey)
 		if !c.text {
-			t = draw.NewText(x+c.width, base, c.title, fontSmall, draw.Grey).Aligned(draw.End)
+			t.At.X += c.width
+			t = t.Aligned(draw.End)
 		}
-		g.Add(t)
-		x += c.width + cellGap
+		if c.title != "" {
+			g.Add(t)
+		}
+		x += c.width + c.gap
 	}
 }
 
@@ -194,6 +208,6 @@ func drawPull(g *draw.Group, columns []column, cells [][]draw.Text, number int, 
 				g.Add(t)
 			}
 		}
-		x += c.width + cellGap
+		x += c.width + c.gap
 	}
 }

@@ -1,10 +1,12 @@
 // The third band of a score: a bar for each subject, full while it is sharp.
-// Where it goes soft the bar thins as the disc of blur grows: at twice the
+// Where it goes soft the bar thins as the disc of blur grows: at four times the
 // disc it is half as high.
 
 package render
 
 import (
+	"math"
+
 	"pullscore/render/draw"
 )
 
@@ -12,7 +14,7 @@ import (
 // to 4.6 arcmin where sharp is up to 2, seen beyond; and where a bar ends.
 const (
 	faintUpTo = 4.6 / 2
-	goneAt    = 24.0
+	goneAt    = 36.0
 )
 
 // sharpBand returns a section for every subject.
@@ -20,7 +22,7 @@ func (w *window) sharpBand() []section {
 	head := w.lane("sharp", "Sharp")
 	var all []section
 	for k := range w.shot.Subjects {
-		all = append(all, section{name: "sharp", least: 3.7, most: 5.8, head: &head, overTime: true,
+		all = append(all, section{name: "sharp", least: 3.6, most: 5.6, head: &head, overTime: true,
 			draw: func(sh *sheet, g *draw.Group, top, height float64) { sh.drawBar(g, k, top, height) }})
 	}
 	return all
@@ -108,7 +110,7 @@ func clip(p, q blurAt, lo, hi float64) (from, to blurAt, ok bool) {
 func barRun(w *window, piece []blurAt, y, half float64) []draw.Point {
 	upper, lower := make([]draw.Point, len(piece)), make([]draw.Point, len(piece))
 	for i, p := range piece {
-		h := half / max(1, p.blur)
+		h := half / math.Sqrt(max(1, p.blur))
 		upper[i], lower[i] = draw.Point{X: w.x(p.t), Y: y - h}, draw.Point{X: w.x(p.t), Y: y + h}
 	}
 	return band(upper, lower)
@@ -121,7 +123,7 @@ func keyBar(g *draw.Group, x, y float64) {
 	taper := func(from, to, a, b float64) []draw.Point {
 		return []draw.Point{{X: x + from, Y: y - a}, {X: x + to, Y: y - b}, {X: x + to, Y: y + b}, {X: x + from, Y: y + a}}
 	}
-	g.Add(draw.Path{Runs: [][]draw.Point{taper(5.5, 8.5, half/faintUpTo, 0.1)}, Closed: true, Fill: draw.Pale})
-	g.Add(draw.Path{Runs: [][]draw.Point{taper(4, 5.5, half, half/faintUpTo)}, Closed: true, Fill: draw.Mid})
+	g.Add(draw.Path{Runs: [][]draw.Point{taper(5.5, 8.5, half/1.5, 0.1)}, Closed: true, Fill: draw.Pale})
+	g.Add(draw.Path{Runs: [][]draw.Point{taper(4, 5.5, half, half/1.5)}, Closed: true, Fill: draw.Mid})
 	g.Add(draw.Path{Runs: [][]draw.Point{taper(0, 4, half, half)}, Closed: true, Fill: draw.Black})
 }

@@ -5,6 +5,8 @@ package render
 
 import (
 	"math"
+	"slices"
+	"strings"
 
 	"pullscore/render/draw"
 )
@@ -16,6 +18,7 @@ type setWord struct {
 	at         float64 // where it falls, millimetres
 	hangs      bool
 	first      bool // of its utterance
+	size       float64
 }
 
 // A wordRun is words set as one text.
@@ -27,40 +30,46 @@ type wordRun struct {
 	full  string
 	hangs bool
 	cut   bool // words are left out after it
+	size  float64
 }
 
 const (
-	drift  = 3.0 // how far a word may stand from where it falls, on one lane
-	drift2 = 7.0 // and on two
+	drift  = 3.5 // how far a word may stand from where it falls, on one lane
+	drift2 = 7.0 // and within a run on two
+	onTime = 1.5 // and at the start of a run
+	runGap = 2.0 // between two runs on a lane
 )
 
-func (s setWord) font() draw.Font {
-	if s.hangs {
-		return fontStrong
-	}
-	return fontBody
-}
+func (s setWord) font() draw.Font { return draw.Font{Size: s.size, Bold: s.hangs} }
 
 func (s setWord) width() float64 { return s.font().Width(s.text) }
 
 var space = fontBody.Width(" ")
 
-// set finds a place for every word of the row.
+// set finds a place for every word of the row: on one lane, in small type if
+// that helps, else on two.
 func (r *row) set(w *window) {
-	words := r.words(w)
 	limit := w.paper.W - margin
-	r.lanes = 1
-	if at, ok := oneLane(words, w.left, limit); ok {
-		for i, s := range words {
-			r.runs = append(r.runs, wordRun{said: s.said, x: at[i], words: []string{s.text}, full: s.full, hangs: s.hangs})
+	r.runs, r.lanes = nil, 1
+	for _, r.size = range []float64{fontBody.Size, fontSmall.Size} {
+		words := r.words(w)
+		if at, ok := oneLane(words, w.left, limit); ok {
+			for i, s := range words {
+				r.runs = append(r.runs, s.run(0, at[i]))
+			}
+			return
 		}
-		return
 	}
-	set := setter{limit: limit, ends: [2]float64{w.left - space, w.left - space}}
-	for _, s := range words {
+	set := setter{limit: limit, ends: [2]float64{w.left - runGap, w.left - runGap}}
+	for _, s := range r.words(w) {
 		set.place(s)
 	}
 	r.runs, r.lanes = set.runs, 2
+}
+
+// run returns the word as a run of its own.
+func (s setWord) run(lane int, x float64) wordRun {
+	return wordRun{said: s.said, lane: lane, x: x, words: []string{s.text}, full: s.full, hangs: s.hangs, size: s.size}
 }
 
 // words returns the words that start in the window. A text of one piece is
@@ -76,7 +85,7 @@ func (r *row) words(w *window) []setWord {
 			if !w.holds(word.Start) && !(k == 0 && len(u.words) == 1) {
 				continue
 			}
-			s := setWord{text: draw.Clean(word.Text), said: i, at: w.x(word.Start) + lead, hangs: word.Hangs, first: k == 0}
+			s := setWord{text: draw.Clean(word.Text), said: i, at: w.x(word.Start) + lead, hangs: word.Hangs, first: k == 0, size: r.size}
 			if len(u.words) == 1 {
 				room := w.paper.W - margin - s.at
 				if i+2 < len(r.said) {
@@ -133,11 +142,11 @@ func (st *setter) place(s setWord) {
 	if !s.first && !s.hangs && len(st.runs) > 0 && st.goOn(s) {
 		return
 	}
-	best, off := -1, math.Inf(1)
-	for lane := range st.ends {
-		x := min(max(s.at, st.ends[lane]+space), st.limit-s.width())
+	best, off := -1, onTime
+	for _, lane := range s.lanes() {
+		x := min(max(s.at, st.ends[lane]+runGap), st.limit-s.width())
 		d := math.Abs(x - s.at)
-		if x >= st.ends[lane]+space-1e-9 && d < off && (d <= drift2 && !s.hangs || d < 1e-6) {
+		if x >= st.ends[lane]+runGap-1e-9 && d < off && (!s.hangs || d < 1e-6) {
 			best, off = lane, d
 		}
 	}
@@ -148,7 +157,7 @@ func (st *setter) place(s setWord) {
 		st.leaveOut()
 		return
 	}
-	x := min(max(s.at, st.ends[best]+space), st.limit-s.width())
+	x := min(max(s.at, st.ends[best]+runGap), st.limit-s.width())
 	st.start(s, best, x)
 }
 
@@ -169,8 +178,17 @@ func (st *setter) goOn(s setWord) bool {
 }
 
 func (st *setter) start(s setWord, lane int, x float64) {
-	st.runs = append(st.runs, wordRun{said: s.said, lane: lane, x: x, words: []string{s.text}, full: s.full, hangs: s.hangs})
+	st.runs = append(st.runs, s.run(lane, x))
 	st.ends[lane] = x + s.width()
+}
+
+// lanes returns the lanes in the order in which they suit the word: one that a
+// move hangs on stands below others, so that its plumb line falls free.
+func (s setWord) lanes() []int {
+	if s.hangs {
+		return []int{1, 0}
+	}
+	return []int{0, 1}
 }
 
 // clear makes room for a word that a move hangs on by leaving out others before
@@ -179,27 +197,40 @@ func (st *setter) clear(s setWord) int {
 	if s.at+s.width() > st.limit {
 		return -1
 	}
-	for lane := range st.ends {
-		k := len(st.runs) - 1
-		for k >= 0 && st.runs[k].lane != lane {
-			k--
+	for _, lane := range s.lanes() {
+		trial := setter{runs: slices.Clone(st.runs)}
+		if trial.trim(lane, s.at-runGap) {
+			st.runs = trial.runs
+			st.ends[lane] = s.at - runGap
+			return lane
 		}
-		if k < 0 || st.runs[k].hangs {
-			continue
-		}
-		last := st.runs[k]
-		last.cut = true
-		last.words = append([]string(nil), last.words...)
-		for len(last.words) > 0 && last.end()+space > s.at {
-			last.words = last.words[:len(last.words)-1]
-		}
-		if len(last.words) == 0 {
-			continue
-		}
-		st.runs[k] = last
-		return lane
 	}
 	return -1
+}
+
+// trim leaves out words at the end of a lane until it ends before x.
+func (st *setter) trim(lane int, x float64) bool {
+	for k := len(st.runs) - 1; k >= 0; k-- {
+		run := &st.runs[k]
+		if run.lane != lane {
+			continue
+		}
+		if run.end() <= x {
+			return true
+		}
+		if run.hangs {
+			return false
+		}
+		run.cut = true
+		for n := len(run.words); n > 0 && run.end() > x; n-- {
+			run.words = run.words[:n-1]
+		}
+		if len(run.words) > 0 {
+			return true
+		}
+		st.runs = slices.Delete(st.runs, k, k+1)
+	}
+	return true
 }
 
 // leaveOut marks that words are missing after the last run.
@@ -209,27 +240,14 @@ func (st *setter) leaveOut() {
 	}
 	last := &st.runs[len(st.runs)-1]
 	last.cut = true
-	if last.end() > st.limit {
-		last.cut = false
-	}
+	last.cut = last.end() <= st.limit
 	st.ends[last.lane] = max(st.ends[last.lane], last.end())
 }
 
-func (r *wordRun) font() draw.Font {
-	if r.hangs {
-		return fontStrong
-	}
-	return fontBody
-}
+func (r *wordRun) font() draw.Font { return draw.Font{Size: r.size, Bold: r.hangs} }
 
 func (r *wordRun) string() string {
-	s := ""
-	for i, word := range r.words {
-		if i > 0 {
-			s += " "
-		}
-		s += word
-	}
+	s := strings.Join(r.words, " ")
 	if r.cut {
 		s += "…"
 	}

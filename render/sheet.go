@@ -5,6 +5,7 @@ package render
 
 import (
 	"fmt"
+	"slices"
 
 	"pullscore/render/draw"
 )
@@ -32,19 +33,20 @@ type sheet struct {
 	strips []placed
 
 	plumbs *draw.Group // under all bands
+	plumbX []float64   // where they fall
 }
 
 const (
-	headHeight  = 19.0 // of a page's title
-	rulerHeight = 9.0
-	keyHeight   = 7.0
+	headHeight  = 15.5 // of a page's title
+	rulerHeight = 8.2
+	keyHeight   = 6.5
 )
 
 // lay puts sections on new sheets, or on what is left of the last one where
 // they need no time axis.
 func (sc *score) lay(w *window, sections []section) {
 	var sh *sheet
-	if w == nil && len(sc.sheets) > 0 {
+	if w == nil && len(sc.sheets) > 0 && sc.sheets[len(sc.sheets)-1].takesAll(sections) {
 		sh = sc.sheets[len(sc.sheets)-1]
 	}
 	for i, s := range sections {
@@ -52,11 +54,43 @@ func (sc *score) lay(w *window, sections []section) {
 			sh = &sheet{score: sc, window: w}
 			sc.sheets = append(sc.sheets, sh)
 		}
-		if s.head != nil && (len(sh.strips) == 0 || sh.strips[len(sh.strips)-1].name != s.name) {
-			sh.strips = append(sh.strips, placed{section: *s.head})
-		}
-		sh.strips = append(sh.strips, placed{section: s})
+		sh.add(s)
 	}
+}
+
+// add puts a section on the sheet, under its head where it opens a kind.
+func (sh *sheet) add(s section) {
+	if s.head != nil && sh.lastName() != s.name {
+		sh.strips = append(sh.strips, placed{section: *s.head})
+	}
+	sh.strips = append(sh.strips, placed{section: s})
+}
+
+// lastName returns the kind of the sheet's last section.
+func (sh *sheet) lastName() string {
+	if len(sh.strips) == 0 {
+		return ""
+	}
+	return sh.strips[len(sh.strips)-1].name
+}
+
+// takesAll reports whether there is room for all of the sections: what stands
+// below the bands is not torn apart where it can be had on one page.
+func (sh *sheet) takesAll(sections []section) bool {
+	trial := &sheet{score: sh.score, window: sh.window, strips: slices.Clone(sh.strips)}
+	for _, s := range sections {
+		trial.add(s)
+	}
+	return trial.used() <= trial.room()+1e-9
+}
+
+// used returns the least height of what is on the sheet.
+func (sh *sheet) used() float64 {
+	used := 0.0
+	for _, p := range sh.strips {
+		used += p.least
+	}
+	return used
 }
 
 // takes reports whether there is room for a section, its head with it. What
@@ -64,22 +98,18 @@ func (sc *score) lay(w *window, sections []section) {
 // where at least two of its sections fit.
 func (sh *sheet) takes(s section, next []section) bool {
 	need := s.least
-	if n := len(sh.strips); s.head != nil && (n == 0 || sh.strips[n-1].name != s.name) {
+	if s.head != nil && sh.lastName() != s.name {
 		need += s.head.least
 		if len(next) > 0 && next[0].name == s.name {
 			need += next[0].least
 		}
 	}
-	used := 0.0
-	for _, p := range sh.strips {
-		used += p.least
-	}
-	return len(sh.strips) == 0 || used+need <= sh.room()+1e-9
+	return len(sh.strips) == 0 || sh.used()+need <= sh.room()+1e-9
 }
 
 // room returns the height that a sheet has for sections.
 func (sh *sheet) room() float64 {
-	h := sh.paper.H - 2*margin - headHeight
+	h := sh.paper.H - 2*edge - headHeight
 	if sh.window != nil {
 		h -= rulerHeight + keyHeight
 	}
@@ -89,9 +119,9 @@ func (sh *sheet) room() float64 {
 // top returns where the sections start.
 func (sh *sheet) top() float64 {
 	if sh.window != nil {
-		return margin + headHeight + rulerHeight
+		return edge + headHeight + rulerHeight
 	}
-	return margin + headHeight
+	return edge + headHeight
 }
 
 // arrange gives every section its place; free room goes to the sections in
@@ -160,5 +190,5 @@ func (sh *sheet) draw(root *draw.Group, number int) {
 
 // heading writes the name of a band in the gutter.
 func (sh *sheet) heading(g *draw.Group, top float64, text string) {
-	g.Add(draw.NewText(margin, top+laneHeight/2+fontHeading.Middle(), text, fontHeading, draw.Black))
+	g.Add(draw.NewText(margin, top+laneAir+flagLane/2+fontHeading.Middle(), text, fontHeading, draw.Black))
 }

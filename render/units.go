@@ -38,11 +38,14 @@ func metric(m float64) string {
 	case math.Abs(m) < 10:
 		return fixed(m, 2) + " m"
 	}
-	return fixed(m, 1) + " m"
+	if math.Abs(m) < 100 {
+		return fixed(m, 1) + " m"
+	}
+	return fixed(m, 0) + " m"
 }
 
 // imperial writes a length in metres as feet and inches: to the half inch up
-// to ten feet, to the inch beyond.
+// to ten feet, to the inch up to a hundred.
 func imperial(m float64) string {
 	if math.IsInf(m, 0) {
 		return "∞"
@@ -50,6 +53,9 @@ func imperial(m float64) string {
 	sign := ""
 	if m < 0 {
 		sign, m = "−", -m
+	}
+	if feet := m / metresPerInch / inchesPerFoot; feet >= 100 {
+		return sign + fixed(feet, 0) + "′"
 	}
 	halves := math.Round(m / metresPerInch * 2)
 	if halves > 2*inchesPerFoot*10 {

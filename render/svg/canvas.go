@@ -58,6 +58,7 @@ func (c *canvas) style() {
 }
 
 func classes(css *strings.Builder, colour func(draw.Ink) draw.Colour) {
+	fmt.Fprintf(css, "svg{background:%v}\n", colour(draw.Paper))
 	for _, ink := range draw.Inks() {
 		fmt.Fprintf(css, ".f-%v{fill:%v}.s-%[1]v{stroke:%[2]v}\n", ink, colour(ink))
 	}

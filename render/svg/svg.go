@@ -12,8 +12,8 @@ import (
 func Write(w io.Writer, p *draw.Page) error {
 	c := newCanvas(w)
 	c.start(p.W, p.H)
-	c.svg.Title(p.Title)
-	c.svg.Desc(p.Desc)
+	c.svg.Title(draw.Clean(p.Title))
+	c.svg.Desc(draw.Clean(p.Desc))
 	c.style()
 	c.rect(draw.Rect{Box: draw.Box{W: p.W, H: p.H}, Fill: draw.Paper})
 	c.items(p.Root.Items)
@@ -70,8 +70,8 @@ func (c *canvas) path(p draw.Path) {
 	c.svg.Path(string(runs(nil, p.Runs, p.Closed)), paint(p.Fill, p.Stroke)...)
 }
 
-// text writes a text with its measured width, which the viewer keeps to
-// whatever font it has; only where the width is a guess it is left out. A
+// text writes a text with its measured width, which a viewer that can keeps to
+// with whatever font it has; only where the width is a guess it is left out. A
 // shortened text shows the whole of it to the pointer.
 func (c *canvas) text(t draw.Text) {
 	attrs := []string{attr("class", textClass(t)), attr("font-size", decimals(t.Font.Size*draw.MM))}
@@ -82,7 +82,7 @@ func (c *canvas) text(t draw.Text) {
 		attrs = append(attrs, attr("text-anchor", "end"))
 	}
 	if draw.Covers(t.String) {
-		attrs = append(attrs, attr("textLength", decimals(t.Width)), attr("lengthAdjust", "spacingAndGlyphs"))
+		attrs = append(attrs, attr("textLength", decimals(t.Width)))
 	}
 	if t.Full == "" {
 		c.svg.Text(number(t.At.X), number(t.At.Y), t.String, attrs...)
