@@ -3,6 +3,7 @@
 package speech
 
 import (
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -131,8 +132,9 @@ func (o offsets) of(i int) int {
 	return o[i]
 }
 
-// compose returns a text in normal form C, and where its bytes came from: a
-// piece that composing changed counts as a whole.
+// compose returns a text in normal form C, and where its bytes came from. What
+// is the same up to the first change in a piece came from where it stands; the
+// rest of the piece counts as a whole.
 func compose(text string) (string, offsets) {
 	if norm.NFC.IsNormalString(text) {
 		return text, nil
@@ -142,19 +144,24 @@ func compose(text string) (string, offsets) {
 	for i := 0; i < len(text); {
 		n := norm.NFC.NextBoundaryInString(text[i:], true)
 		piece := text[i : i+n]
-		if norm.NFC.IsNormalString(piece) {
-			for k := range len(piece) {
-				from = append(from, i+k)
-			}
-			out = append(out, piece...)
-		} else {
-			size := len(out)
-			out = norm.NFC.AppendString(out, piece)
-			for range len(out) - size {
-				from = append(from, i)
-			}
+		size := len(out)
+		out = norm.NFC.AppendString(out, piece)
+		same := unchanged(piece, string(out[size:]))
+		for k := range len(out) - size {
+			from = append(from, i+min(k, same))
 		}
 		i += n
 	}
 	return string(out), append(from, len(text))
+}
+
+// unchanged returns how many bytes of whole characters two texts begin with in
+// common.
+func unchanged(a, b string) int {
+	for i, r := range a {
+		if !strings.HasPrefix(b[min(i, len(b)):], string(r)) {
+			return i
+		}
+	}
+	return len(a)
 }
