@@ -1,15 +1,13 @@
-// What stands round the bands of a score: the title, the ruler of time, the
-// moves' columns and the key.
+// What stands round the bands of a score: the title, the ruler of time and the
+// columns of the moves.
 
 package render
 
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
-	"pullscore/interp/plan"
 	"pullscore/render/draw"
 )
 
@@ -153,44 +151,4 @@ func (sh *sheet) drawMoves(g *draw.Group) {
 			}
 		}
 	}
-}
-
-// drawKey explains the signs, in one line at the foot.
-func (sh *sheet) drawKey(g *draw.Group) {
-	x, y := margin, sh.paper.H-edge-1.2
-	mid := y - fontSmall.Middle()
-	g.Line(margin, y-4.6, sh.paper.W-margin, y-4.6, solid(draw.Pale, hair))
-	entry := func(w float64, text string, sign func(x float64)) {
-		sign(x)
-		label := draw.NewText(x+w+1.4, y, text, fontSmall, draw.Grey)
-		g.Add(label)
-		x += w + 1.4 + label.Width + 5
-	}
-	entry(3.5, "move of the focus", func(x float64) { badge(g, x+1.75, mid, 1) })
-	entry(7, "focus, sharp zone", func(x float64) {
-		box := draw.Box{X: x, Y: mid - 1.1, W: 7, H: 2.2}
-		g.Add(draw.Rect{Box: box, Fill: draw.BluePale, Stroke: solid(draw.Blue, hair)})
-		corners := []draw.Point{{X: x, Y: box.Y}, {X: x + 7, Y: box.Y}, {X: x + 7, Y: box.Bottom()}, {X: x, Y: box.Bottom()}}
-		g.Add(draw.Path{Runs: draw.Hatch(corners, hatchPitch, hatchLeast), Stroke: solid(draw.Blue, hair)})
-		g.Line(x, mid, x+7, mid, solid(draw.Blue, heavy))
-	})
-	entry(7, "subject, as deep as it is", func(x float64) {
-		g.Add(draw.Rect{Box: draw.Box{X: x, Y: mid - 0.8, W: 7, H: 1.6}, Fill: draw.Pale})
-		g.Line(x, mid, x+7, mid, solid(draw.Mid, hair))
-	})
-	entry(9, "sharp, then softer", func(x float64) { keyBar(g, x, mid) })
-	if sh.shot.Optics.Ring != nil {
-		entry(2, "window to land in", func(x float64) { bracket(g, x+1.5, mid-1.3, mid+1.3, true, true) })
-		entry(6, "hand lets go", func(x float64) {
-			g.Line(x, mid, x+2, mid, solid(draw.Black, heavy))
-			g.Line(x+4, mid, x+6, mid, solid(draw.Black, heavy))
-			gripEnds(g, draw.Point{X: x + 2, Y: mid}, draw.Point{X: x + 4, Y: mid})
-		})
-	}
-	for _, severity := range []string{"error", "warning", "note"} {
-		if slices.ContainsFunc(sh.shot.Flags, func(f plan.Flag) bool { return f.Severity == severity }) {
-			entry(flagWidth(1), severity, func(x float64) { pennant(g, x, mid-flagHeight/2, severity, "1") })
-		}
-	}
-	entry(5, "a move hangs on it", func(x float64) { g.Line(x, mid, x+5, mid, plumbStroke) })
 }

@@ -115,15 +115,3 @@ func barRun(w *window, piece []blurAt, y, half float64) []draw.Point {
 	}
 	return band(upper, lower)
 }
-
-// keyBar draws a bar going soft, for the key.
-func keyBar(g *draw.Group, x, y float64) {
-	const half = 1.2
-	g.Line(x, y, x+9, y, solid(draw.Mid, hair))
-	taper := func(from, to, a, b float64) []draw.Point {
-		return []draw.Point{{X: x + from, Y: y - a}, {X: x + to, Y: y - b}, {X: x + to, Y: y + b}, {X: x + from, Y: y + a}}
-	}
-	g.Add(draw.Path{Runs: [][]draw.Point{taper(5.5, 8.5, half/1.5, 0.1)}, Closed: true, Fill: draw.Pale})
-	g.Add(draw.Path{Runs: [][]draw.Point{taper(4, 5.5, half, half/1.5)}, Closed: true, Fill: draw.Mid})
-	g.Add(draw.Path{Runs: [][]draw.Point{taper(0, 4, half, half)}, Closed: true, Fill: draw.Black})
-}

@@ -25,7 +25,7 @@ func fixed(v float64, decimals int) string {
 	if s == "-0" {
 		return "0"
 	}
-	return s
+	return strings.Replace(s, "-", "−", 1)
 }
 
 // metric writes a length in metres, or in centimetres under one metre.

@@ -83,8 +83,8 @@ func (f Font) Height() float64 { return (rise + fall) * f.Size * MM }
 func (f Font) Middle() float64 { return 0.36 * f.Size * MM }
 
 // Shorten returns s, or as much of it as stands in w millimetres before an
-// ellipsis. Marks stay with their letter; of a text that has no room at all
-// the ellipsis is left.
+// ellipsis. Marks, which have no width, stay with their letter; of a text that
+// has no room at all the ellipsis is left.
 func (f Font) Shorten(s string, w float64) string {
 	if f.Width(s) <= w {
 		return s
@@ -97,17 +97,7 @@ func (f Font) Shorten(s string, w float64) string {
 		}
 		cut = i + len(string(r))
 	}
-	for cut < len(s) && cut > 0 && isMark(s[cut:]) {
-		cut = max(0, strings.LastIndexFunc(s[:cut], func(r rune) bool { return !unicode.Is(unicode.M, r) }))
-	}
 	return strings.TrimRightFunc(s[:cut], unicode.IsSpace) + "…"
-}
-
-func isMark(s string) bool {
-	for _, r := range s {
-		return unicode.Is(unicode.M, r)
-	}
-	return false
 }
 
 // Wrap breaks s into lines of at most w millimetres, at blanks where it can

@@ -1,0 +1,344 @@
+package render
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	"pgregory.net/rapid"
+
+	"pullscore/interp/plan"
+	"pullscore/optics/ring"
+	"pullscore/render/draw"
+	"pullscore/render/svg"
+)
+
+// tester is what *testing.T and *rapid.T share.
+type tester interface {
+	Helper()
+	Errorf(string, ...any)
+	Fatalf(string, ...any)
+}
+
+// checkPage fails for texts that overlap, leave the page or are too small to be
+// read, and for anything drawn outside the page.
+func checkPage(t tester, name string, p *draw.Page) {
+	t.Helper()
+	page := draw.Box{W: p.W, H: p.H}
+	var texts []draw.Text
+	for it := range p.Root.All() {
+		for _, b := range boxes(it) {
+			if !page.Holds(b) {
+				t.Errorf("%s: %T %v leaves the page", name, it, b)
+			}
+		}
+		if text, ok := it.(draw.Text); ok {
+			texts = append(texts, text)
+			if text.Font.Size < 7 {
+				t.Errorf("%s: %q is set in %v points", name, text.String, text.Font.Size)
+			}
+		}
+	}
+	for i, a := range texts {
+		for _, b := range texts[:i] {
+			if a.Box().Grow(-0.01).Overlaps(b.Box().Grow(-0.01)) {
+				t.Errorf("%s: %q at %.1f and %q at %.1f overlap", name, a.String, a.Box(), b.String, b.Box())
+			}
+		}
+	}
+}
+
+// boxes returns the room that an item takes, groups aside.
+func boxes(it draw.Item) []draw.Box {
+	switch it := it.(type) {
+	case draw.Text:
+		return []draw.Box{it.Box()}
+	case draw.Rect:
+		return []draw.Box{it.Box}
+	case draw.Disc:
+		return []draw.Box{{X: it.Centre.X - it.Radius, Y: it.Centre.Y - it.Radius, W: 2 * it.Radius, H: 2 * it.Radius}}
+	case draw.Line:
+		return chordBoxes([]draw.Point{it.From, it.To}, 0)
+	case draw.Path:
+		var all []draw.Box
+		for _, run := range it.Runs {
+			all = append(all, chordBoxes(run, 0)...)
+		}
+		return all
+	}
+	return nil
+}
+
+func svgOf(t tester, p *draw.Page) string {
+	t.Helper()
+	var b bytes.Buffer
+	if err := svg.Write(&b, p); err != nil {
+		t.Fatalf("%v", err)
+	}
+	return b.String()
+}
+
+func TestScoresAreClean(t *testing.T) {
+	for name, s := range madeShots() {
+		for size, paper := range map[string]Paper{"A4": A4, "Letter": Letter} {
+			pages := Score(s, Options{Paper: paper})
+			for i, p := range pages {
+				checkPage(t, fmt.Sprintf("%s, %s, page %d", name, size, i+1), p)
+				if doc := svgOf(t, p); len(doc) > 200_000 {
+					t.Errorf("%s: page %d has %d bytes", name, i+1, len(doc))
+				}
+			}
+		}
+	}
+}
+
+func TestGeneratedScoresAreClean(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := drawShot(t)
+		paper := rapid.SampledFrom([]Paper{A4, Letter}).Draw(t, "paper")
+		for i, p := range Score(s, Options{Paper: paper}) {
+			checkPage(t, fmt.Sprintf("page %d", i+1), p)
+			svgOf(t, p)
+		}
+	})
+}
+
+// drawShot draws a shot with any mixture of what shots hold.
+func drawShot(t *rapid.T) *plan.Shot {
+	text := rapid.StringOfN(rapid.RuneFrom([]rune("abcdefgh WIMijl ,.'\"<&>花שرé")), 1, 60, -1)
+	duration := rapid.Float64Range(0.2, 200).Draw(t, "duration")
+	moment := rapid.Float64Range(0, duration)
+	m := newShot(text.Draw(t, "id"), text.Draw(t, "title"), duration)
+	m.Imperial = rapid.Bool().Draw(t, "imperial")
+	m.Gear = plan.Number(rapid.Float64Range(0.3, 4).Draw(t, "gear"))
+	if rapid.Bool().Draw(t, "timecode") {
+		m.BeginsAt, m.Begins = "01:00:10:12", 86652
+	}
+	switch rapid.IntRange(0, 2).Draw(t, "ring") {
+	case 0:
+		m.Optics.Ring = nil
+	case 1:
+		m.Optics.Ring, _ = ring.Unit(0.075, 0.31, 300)
+	}
+	var names []string
+	for i := range rapid.IntRange(1, 14).Draw(t, "subjects") {
+		name := fmt.Sprint(text.Draw(t, "name"), i)
+		names = append(names, name)
+		d := math.Exp(rapid.Float64Range(math.Log(0.31), math.Log(5000)).Draw(t, "distance"))
+		m.subject(name, d, rapid.Float64Range(0, d/3).Draw(t, "deep"))
+	}
+	someone := rapid.SampledFrom(names)
+	m.start(someone.Draw(t, "start"))
+	for range rapid.IntRange(0, 3).Draw(t, "walks") {
+		from := moment.Draw(t, "from")
+		m.walk(someone.Draw(t, "who"), rapid.Float64Range(0.4, 30).Draw(t, "to"), from, rapid.Float64Range(from, duration).Draw(t, "until"))
+	}
+	pulls := rapid.IntRange(0, 60).Draw(t, "pulls")
+	for i := range pulls {
+		each := duration / float64(pulls)
+		at := (float64(i) + rapid.Float64Range(0, 0.4).Draw(t, "at")) * each
+		m.rack(rapid.SampledFrom(append(names, "inf")).Draw(t, "to"), text.Draw(t, "anchor"), text.Draw(t, "because"), at, at+each*rapid.Float64Range(0.1, 0.6).Draw(t, "over"))
+	}
+	for range rapid.IntRange(0, 30).Draw(t, "lines") {
+		from := moment.Draw(t, "from")
+		m.line(rapid.SampledFrom(append(names, "VOICE")).Draw(t, "who"), text.Draw(t, "line")+" *and "+text.Draw(t, "line"), from, rapid.Float64Range(from, duration).Draw(t, "until"))
+	}
+	for range rapid.IntRange(0, 8).Draw(t, "cues") {
+		m.cue(text.Draw(t, "cue"), moment.Draw(t, "at"))
+	}
+	for range rapid.IntRange(0, 8).Draw(t, "actions") {
+		from := moment.Draw(t, "from")
+		m.Actions = append(m.Actions, plan.Action{Text: text.Draw(t, "action"), Start: plan.Number(from), End: plan.Number(rapid.Float64Range(from, duration).Draw(t, "until"))})
+	}
+	for range rapid.IntRange(0, 50).Draw(t, "flags") {
+		m.flag(rapid.SampledFrom([]string{"note", "warning", "error"}).Draw(t, "severity"),
+			rapid.SampledFrom([]string{"lines", "distance", "sharp", "hand", ""}).Draw(t, "row"), moment.Draw(t, "at"), 0,
+			strings.Repeat(text.Draw(t, "text")+" ", rapid.IntRange(1, 12).Draw(t, "times")), text.Draw(t, "cures"))
+	}
+	return m.Shot
+}
+
+// A word that a move hangs on stands exactly at its time, whatever else has to
+// give way.
+func TestWeightyWordsStandAtTheirTime(t *testing.T) {
+	for name, s := range madeShots() {
+		sc := newScore(s, A4)
+		for _, w := range sc.windows {
+			for _, r := range w.rows() {
+				for i, u := range r.said {
+					for _, word := range u.words {
+						if !word.Hangs || u.cue || !w.holds(word.Start) {
+							continue
+						}
+						if !standsAt(r, i, w.x(word.Start)) {
+							t.Errorf("%s: %q of %s does not stand at %.2f s", name, word.Text, r.name, word.Start)
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+func standsAt(r *row, said int, x float64) bool {
+	for _, run := range r.runs {
+		if run.said == said && run.hangs && math.Abs(run.x-x) < 1e-6 {
+			return true
+		}
+	}
+	return false
+}
+
+// No word is lost: what is not on the row is in the title that goes with it.
+func TestTitlesHoldTheWholeText(t *testing.T) {
+	s := fastTalk()
+	var doc strings.Builder
+	for _, p := range Score(s, Options{}) {
+		doc.WriteString(svgOf(t, p))
+	}
+	for _, l := range s.Lines {
+		if !strings.Contains(doc.String(), ": "+l.Text) {
+			t.Errorf("%q is nowhere whole", l.Text)
+		}
+	}
+}
+
+// Depth of field is even in 1/distance: with a depth of field that is small
+// against the distance, its near and far half are drawn alike, near or far.
+func TestDistancesAreEvenInTheirReciprocal(t *testing.T) {
+	d := depthScale{far: 0, near: 2}
+	for _, tc := range []struct{ metres, want float64 }{
+		{math.Inf(1), 10}, {0.5, 110}, {1, 60}, {2, 35}, {0.1, 110}, {-1, 110},
+	} {
+		if got := d.y(tc.metres, 10, 100); math.Abs(got-tc.want) > 1e-9 {
+			t.Errorf("%v m stands at %v, want %v", tc.metres, got, tc.want)
+		}
+	}
+}
+
+func TestTicksAreRoundAndInRange(t *testing.T) {
+	for name, s := range madeShots() {
+		sc := newScore(s, A4)
+		sc.lay(sc.windows[0], sc.bands(sc.windows[0]))
+		b := distanceBand{sheet: sc.sheets[0], top: 50, height: 60}
+		ticks := b.ticks()
+		if len(ticks) == 0 {
+			t.Errorf("%s: no distance is written", name)
+		}
+		for _, m := range ticks {
+			if 1/m < sc.depth.far-1e-9 || 1/m > sc.depth.near+1e-9 {
+				t.Errorf("%s: %v m is out of range", name, m)
+			}
+		}
+	}
+}
+
+// Every moment belongs on exactly one sheet, and no sheet shows more than it
+// has room for.
+func TestTimeIsCutWithoutGaps(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := drawShot(t)
+		cuts := cutTime(s)
+		if cuts[0] != 0 || cuts[len(cuts)-1] != float64(s.Duration) {
+			t.Fatalf("cut from %v to %v, the shot lasts %v", cuts[0], cuts[len(cuts)-1], s.Duration)
+		}
+		for i := 1; i < len(cuts); i++ {
+			if cuts[i] <= cuts[i-1] || cuts[i]-cuts[i-1] > sheetSeconds*1.5 {
+				t.Fatalf("a sheet from %v to %v", cuts[i-1], cuts[i])
+			}
+		}
+		sc := newScore(s, A4)
+		at := rapid.Float64Range(0, float64(s.Duration)).Draw(t, "at")
+		n := 0
+		for _, w := range sc.windows {
+			if w.holds(at) {
+				n++
+			}
+		}
+		if n != 1 {
+			t.Fatalf("%v s is on %d sheets", at, n)
+		}
+	})
+}
+
+func TestSheetsAreCutWhereItIsQuiet(t *testing.T) {
+	m := newShot("1", "", 30).subject("A", 1, 0).subject("B", 2, 0).start("A").rack("B", "", "", 14.5, 15.7).line("A", "one two", 15.5, 16.5)
+	if cuts := cutTime(m.Shot); len(cuts) != 3 || cuts[1] != 14 && cuts[1] != 17 {
+		t.Errorf("cut at %v, want 14 or 17", cuts)
+	}
+}
+
+func TestDescription(t *testing.T) {
+	pages := Score(threeRacks(), Options{})
+	want := "Shot 14B Nadia hears the door, 11.9 s long, against time: 2 spoken lines, 1 cue, 3 subjects and 4 moves of the focus, with 3 findings, the worst (error): The focus leaves OTTO within his line."
+	if pages[0].Desc != want {
+		t.Errorf("the description is %q", pages[0].Desc)
+	}
+	if pages[0].Title != "14B Nadia hears the door: score" {
+		t.Errorf("the title is %q", pages[0].Title)
+	}
+	if got := Score(oneRack(), Options{})[0].Desc; !strings.HasSuffix(got, "with no findings.") {
+		t.Errorf("the description is %q", got)
+	}
+}
+
+// Every finding is told in full, on whatever page.
+func TestFindingsAreNeverCut(t *testing.T) {
+	s := longFindings()
+	var told strings.Builder
+	for _, p := range Score(s, Options{}) {
+		for _, side := range []bool{true, false} { // the left column, then the right
+			for it := range p.Root.All() {
+				if text, ok := it.(draw.Text); ok && text.Font == fontNote && (text.At.X < p.W/2) == side {
+					told.WriteString(strings.ReplaceAll(text.String, " ", ""))
+				}
+			}
+		}
+	}
+	if want := strings.Repeat("unbreakable", 40); !strings.Contains(told.String(), want) {
+		t.Error("a long word is cut")
+	}
+	for _, f := range s.Flags {
+		if want := strings.ReplaceAll(f.Text, " ", ""); !strings.Contains(told.String(), want) {
+			t.Errorf("finding %d is cut: %q", f.Number, f.Text)
+		}
+	}
+}
+
+func TestSameShotSameBytes(t *testing.T) {
+	draw := func() string {
+		var all strings.Builder
+		for _, s := range []*plan.Shot{threeRacks(), walkAndDolly(), crowd(), longFindings()} {
+			for _, p := range Score(s, Options{}) {
+				all.WriteString(svgOf(t, p))
+			}
+		}
+		return all.String()
+	}
+	first := draw()
+	local := time.Local
+	defer func() { time.Local = local }()
+	time.Local = time.FixedZone("elsewhere", -11*3600)
+	t.Setenv("TZ", "Pacific/Apia")
+	t.Setenv("LANG", "de_DE.UTF-8")
+	t.Chdir(t.TempDir())
+	if draw() != first {
+		t.Error("the same shots gave other bytes")
+	}
+}
+
+func BenchmarkScore(b *testing.B) {
+	s := threeRacks()
+	b.ReportAllocs()
+	for b.Loop() {
+		for _, p := range Score(s, Options{}) {
+			var buf bytes.Buffer
+			if err := svg.Write(&buf, p); err != nil {
+				b.Fatal(err)
+			}
+		}
+	}
+}

@@ -1,0 +1,172 @@
+package svg
+
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"io"
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"pullscore/render/draw"
+)
+
+// page returns a page with one of everything, and a text.
+func page(text string) *draw.Page {
+	p := &draw.Page{Title: text, Desc: text, W: 100, H: 50}
+	g := p.Root.Group("all")
+	g.Title = text
+	g.Line(-0.001, 1, 2.3456, 4, draw.Stroke{Ink: draw.Blue, Width: 0.2, Dash: []float64{1, 0.5}})
+	g.Add(
+		draw.Rect{Box: draw.Box{X: 1, Y: 2, W: 3, H: 4}, Fill: draw.Faint},
+		draw.Disc{Centre: draw.Point{X: 5, Y: 5}, Radius: 2, Fill: draw.Paper, Stroke: draw.Stroke{Ink: draw.Black, Width: 0.1}},
+		draw.Path{Runs: [][]draw.Point{{{X: 0, Y: 0}, {X: 1, Y: -0.001}}, {{X: 3, Y: 3}, {X: 4, Y: 4}}}, Closed: true, Fill: draw.Pale},
+		draw.NewText(10, 10, text, draw.Font{Size: 8}, draw.Black),
+		draw.NewText(10, 20, text+" and more", draw.Font{Size: 8, Bold: true}, draw.Grey).Aligned(draw.End).Shortened(12),
+	)
+	p.Root.Group("empty")
+	return p
+}
+
+func write(t interface{ Fatal(...any) }, p *draw.Page) string {
+	var b bytes.Buffer
+	if err := Write(&b, p); err != nil {
+		t.Fatal(err)
+	}
+	return b.String()
+}
+
+// elements reads the document with the standard library and returns the names
+// of its elements and the text in those of one name, in order.
+func elements(t interface{ Fatal(...any) }, doc, of string) (names, texts []string) {
+	dec := xml.NewDecoder(strings.NewReader(doc))
+	var open []string
+	for {
+		tok, err := dec.Token()
+		if err == io.EOF {
+			return names, texts
+		}
+		if err != nil {
+			t.Fatal("not well-formed: ", err)
+		}
+		switch tok := tok.(type) {
+		case xml.StartElement:
+			names, open = append(names, tok.Name.Local), append(open, tok.Name.Local)
+			if tok.Name.Local == of {
+				texts = append(texts, "")
+			}
+		case xml.EndElement:
+			open = open[:len(open)-1]
+		case xml.CharData:
+			if len(open) > 0 && open[len(open)-1] == of {
+				texts[len(texts)-1] += string(tok)
+			}
+		}
+	}
+}
+
+func TestTextComesThrough(t *testing.T) {
+	for _, text := range []string{
+		"NADIA", `</text><script>alert("x")</script>`, "&amp; &#60; &", "]]>", `" onload="x' y='`, "<!-- -->", "<![CDATA[x]]>",
+		"שרה 192°", "花子", "a\u200fb", "tab\tand\nline", "\x00\x1b[31m", "\u202eevil", "\ufffe", "\xff\xfe",
+	} {
+		names, texts := elements(t, write(t, page(text)), "text")
+		if len(texts) != 2 || texts[0] != draw.Clean(text) {
+			t.Errorf("%q came through as %q", text, texts)
+		}
+		for _, name := range names {
+			switch name {
+			case "svg", "title", "desc", "style", "g", "line", "rect", "circle", "path", "text":
+			default:
+				t.Errorf("%q made an element %q", text, name)
+			}
+		}
+	}
+}
+
+func TestAnyTextIsWellFormed(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.String().Draw(t, "text")
+		if _, texts := elements(t, write(t, page(text)), "text"); texts[0] != draw.Clean(text) {
+			t.Errorf("%q came through as %q", text, texts)
+		}
+	})
+}
+
+func TestDocument(t *testing.T) {
+	doc := write(t, page("NADIA goes"))
+	names, titles := elements(t, doc, "title")
+	if len(names) < 3 || names[0] != "svg" || names[1] != "title" || names[2] != "desc" {
+		t.Errorf("the document begins with %v", names[:3])
+	}
+	if titles[len(titles)-1] != "NADIA goes and more" {
+		t.Errorf("the shortened text has no title: %q", titles)
+	}
+	for _, want := range []string{
+		`role="img"`, `width="100mm" height="50mm" viewBox="0 0 100 50"`, `class="all"`,
+		`stroke-dasharray="1 0.5"`, `d="M0 0L1 0ZM3 3L4 4Z"`, `x2="2.35"`, "@media screen and (prefers-color-scheme:dark)",
+	} {
+		if !strings.Contains(doc, want) {
+			t.Errorf("no %s in\n%s", want, doc)
+		}
+	}
+	for _, not := range []string{"-0.00", `"-0"`, `class="empty"`, "<!--", "<?xml"} {
+		if strings.Contains(doc, not) {
+			t.Errorf("%s in\n%s", not, doc)
+		}
+	}
+}
+
+func TestGuessedWidthsAreNotImposed(t *testing.T) {
+	for text, want := range map[string]bool{"NADIA 5′7″": true, "花子": false} {
+		if got := strings.Contains(write(t, page(text)), "textLength"); got != want {
+			t.Errorf("%s: textLength is %v", text, got)
+		}
+	}
+}
+
+// full is a writer with room for so many bytes.
+type full struct{ room int }
+
+var errFull = errors.New("no space left")
+
+func (f *full) Write(b []byte) (int, error) {
+	if f.room -= len(b); f.room < 0 {
+		return 0, errFull
+	}
+	return len(b), nil
+}
+
+func TestWriteErrorsAreKept(t *testing.T) {
+	p := page("x")
+	for range 2000 {
+		p.Root.Line(0, 0, 1, 1, draw.Stroke{Ink: draw.Black, Width: 1})
+	}
+	size := len(write(t, p))
+	for _, room := range []int{0, 100, size / 2, size - 1} {
+		if err := Write(&full{room}, p); !errors.Is(err, errFull) {
+			t.Errorf("with room for %d of %d bytes: %v", room, size, err)
+		}
+	}
+	if err := Write(&full{size}, p); err != nil {
+		t.Error(err)
+	}
+}
+
+func TestCoordinatesMustBeNumbers(t *testing.T) {
+	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
+		func() {
+			defer func() {
+				if recover() == nil {
+					t.Errorf("%v was written", v)
+				}
+			}()
+			p := &draw.Page{W: 10, H: 10}
+			p.Root.Line(v, 0, 1, 1, draw.Stroke{Ink: draw.Black, Width: 1})
+			_ = Write(io.Discard, p)
+		}()
+	}
+}
