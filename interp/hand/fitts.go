@@ -12,7 +12,7 @@ const EffectiveWidth = 4.133
 // Difficulty returns the index of difficulty of a movement, in bits: Shannon's
 // form log2(A/W + 1) of ISO 9241-411. Travel and width share a unit.
 func Difficulty(travel, width float64) float64 {
-	return math.Log2(travel/width + 1)
+	return math.Log1p(travel/width) / math.Ln2
 }
 
 // MotorSpread returns the standard deviation of where a movement of that travel
