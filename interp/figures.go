@@ -30,12 +30,12 @@ func (b *builder) finish() {
 		b.figures(p)
 		b.shot.Pulls = append(b.shot.Pulls, p.Pull)
 	}
+	b.fillSubjects()
 	for _, p := range b.pulls {
 		if p.follow {
-			b.followFigures(p)
+			b.followFigures(p) // along the drawn curve, so after all else
 		}
 	}
-	b.fillSubjects()
 }
 
 // chain ties every pull to the one before it, and times anew the racks whose
