@@ -114,7 +114,7 @@ func runsOf(w *window, y func(i int) float64) [][]draw.Point {
 			continue
 		}
 		if broken {
-			runs = append(runs, nil)
+			runs = append(runs, make([]draw.Point, 0, len(w.curves.t)-i))
 			broken = false
 		}
 		last := &runs[len(runs)-1]

@@ -132,7 +132,7 @@ func TestSimplifyStaysOnTheCurve(t *testing.T) {
 		for _, p := range run {
 			off := math.Inf(1)
 			for i := 1; i < len(short); i++ {
-				off = min(off, offChord(p, short[i-1], short[i]))
+				off = min(off, math.Sqrt(newChord(short[i-1], short[i]).off(p)))
 			}
 			if off > draw.Chord+1e-9 {
 				t.Fatalf("point %v lies %.4f mm off the simplified run", p, off)

@@ -101,24 +101,24 @@ func (b *distanceBand) run(values func(i int) float64) [][]draw.Point {
 func (b *distanceBand) draw(g *draw.Group) {
 	b.drawScale(g.Group("scale"))
 	c := &b.window.curves
-	far := b.run(func(i int) float64 { return c.far[i] })
-	near := b.run(func(i int) float64 { return c.near[i] })
+	far := simplified(b.run(func(i int) float64 { return c.far[i] }))
+	near := simplified(b.run(func(i int) float64 { return c.near[i] }))
 	zone, subjects, hatch := g.Group("sharp-zone"), g.Group("subjects"), g.Group("sharp-zone")
 	zone.Title, hatch.Title = "sharp zone", "sharp zone"
 	b.drawSubjects(subjects)
 	if len(far) == 1 && len(near) == 1 {
-		outline := band(far[0], near[0])
+		outline := between(far[0], near[0])
 		zone.Add(draw.Path{Runs: [][]draw.Point{outline}, Closed: true, Fill: draw.BluePale})
 		hatch.Add(draw.Path{Runs: draw.Hatch(outline, hatchPitch, hatchLeast), Stroke: solid(draw.Blue, hair)})
 	}
-	hatch.Add(draw.Path{Runs: append(simplified(far), simplified(near)...), Stroke: solid(draw.Blue, hair)})
+	hatch.Add(draw.Path{Runs: slices.Concat(far, near), Stroke: solid(draw.Blue, hair)})
 
-	focus := b.run(func(i int) float64 { return c.focus[i] })
+	focus := simplified(b.run(func(i int) float64 { return c.focus[i] }))
 	fg := g.Group("focus")
 	fg.Title = "focus"
-	fg.Add(draw.Path{Runs: simplified(focus), Stroke: solid(draw.Blue, heavy)})
+	fg.Add(draw.Path{Runs: focus, Stroke: solid(draw.Blue, heavy)})
 	b.drawLabels(g.Group("names"))
-	b.drawArrivals(g.Group("arrivals"), append(focus, append(far, near...)...))
+	b.drawArrivals(g.Group("arrivals"), slices.Concat(focus, far, near))
 }
 
 // drawSubjects draws each subject as a band as thick as it is deep.
@@ -131,7 +131,7 @@ func (b *distanceBand) drawSubjects(g *draw.Group) {
 			back := b.run(func(i int) float64 { return along[i] + half })
 			front := b.run(func(i int) float64 { return along[i] - half })
 			if len(back) == 1 && len(front) == 1 {
-				sg.Add(draw.Path{Runs: [][]draw.Point{band(back[0], front[0])}, Closed: true, Fill: draw.Pale})
+				sg.Add(draw.Path{Runs: [][]draw.Point{between(simplify(back[0]), simplify(front[0]))}, Closed: true, Fill: draw.Pale})
 			}
 		}
 		middle := b.run(func(i int) float64 { return along[i] })
@@ -155,9 +155,12 @@ func (b *distanceBand) drawLabels(g *draw.Group) {
 
 // drawArrivals writes where a walk ends, as far as there is room.
 func (b *distanceBand) drawArrivals(g *draw.Group, lines [][]draw.Point) {
+	if len(b.shot.Blocking) == 0 {
+		return
+	}
 	c := clearing{bounds: draw.Box{X: b.left, Y: b.top, W: b.right - b.left, H: b.height}}
 	for _, run := range lines {
-		c.block(simplify(run), 1)
+		c.block(run, 1)
 	}
 	b.blockTime(&c)
 	for _, along := range b.window.curves.distance {

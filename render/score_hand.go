@@ -141,13 +141,13 @@ func (b *handBand) y(deg float64) float64 {
 
 func (b *handBand) draw(g *draw.Group) {
 	b.drawMarks(g.Group("marks"))
-	runs := b.path()
+	runs := simplified(b.path())
 	path := g.Group("path")
 	path.Title = "degrees at the hand"
-	path.Add(draw.Path{Runs: simplified(runs), Stroke: solid(draw.Black, heavy)})
+	path.Add(draw.Path{Runs: runs, Stroke: solid(draw.Black, heavy)})
 	c := clearing{bounds: draw.Box{X: b.left, Y: b.top - 1, W: b.right - b.left + apron, H: b.height + 2}}
 	for _, run := range runs {
-		c.block(simplify(run), heavy+0.4)
+		c.block(run, heavy+0.4)
 	}
 	b.blockTime(&c)
 	for _, m := range b.window.marks() {
@@ -220,10 +220,10 @@ func cutRun(run []draw.Point, from, to float64) (head, tail []draw.Point) {
 		if i > 0 {
 			q := run[i-1]
 			if q.X < from && p.X > from {
-				head = append(head, between(q, p, from))
+				head = append(head, pointAt(q, p, from))
 			}
 			if q.X < to && p.X > to {
-				tail = append(tail, between(q, p, to))
+				tail = append(tail, pointAt(q, p, to))
 			}
 		}
 		if p.X <= from {
@@ -236,7 +236,7 @@ func cutRun(run []draw.Point, from, to float64) (head, tail []draw.Point) {
 	return head, tail
 }
 
-func between(p, q draw.Point, x float64) draw.Point {
+func pointAt(p, q draw.Point, x float64) draw.Point {
 	return draw.Point{X: x, Y: p.Y + (q.Y-p.Y)*(x-p.X)/(q.X-p.X)}
 }
 

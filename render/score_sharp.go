@@ -113,5 +113,5 @@ func barRun(w *window, piece []blurAt, y, half float64) []draw.Point {
 		h := half / math.Sqrt(max(1, p.blur))
 		upper[i], lower[i] = draw.Point{X: w.x(p.t), Y: y - h}, draw.Point{X: w.x(p.t), Y: y + h}
 	}
-	return band(upper, lower)
+	return between(simplify(upper), simplify(lower))
 }

@@ -2,11 +2,7 @@
 
 package render
 
-import (
-	"math"
-
-	"pullscore/render/draw"
-)
+import "pullscore/render/draw"
 
 // simplify leaves out the points of a run that lie within draw.Chord of the
 // chord past them (Douglas & Peucker 1973, Cartographica 10(2)).
@@ -14,36 +10,52 @@ func simplify(run []draw.Point) []draw.Point {
 	if len(run) < 3 {
 		return run
 	}
-	first, last := run[0], run[len(run)-1]
-	far, at := draw.Chord, 0
-	for i := 1; i < len(run)-1; i++ {
-		if d := offChord(run[i], first, last); d > far {
+	out := append(make([]draw.Point, 0, 32), run[0])
+	return keepFar(out, run)
+}
+
+// keepFar appends what is kept of a run after its first point.
+func keepFar(out, run []draw.Point) []draw.Point {
+	last := len(run) - 1
+	far, at := draw.Chord*draw.Chord, 0
+	c := newChord(run[0], run[last])
+	for i := 1; i < last; i++ {
+		if d := c.off(run[i]); d > far {
 			far, at = d, i
 		}
 	}
 	if at == 0 {
-		return []draw.Point{first, last}
+		return append(out, run[last])
 	}
-	head := simplify(run[:at+1])
-	return append(head[:len(head)-1:len(head)-1], simplify(run[at:])...)
+	return keepFar(keepFar(out, run[:at+1]), run[at:])
 }
 
-// offChord returns how far p lies from the chord between a and b.
-func offChord(p, a, b draw.Point) float64 {
-	dx, dy := b.X-a.X, b.Y-a.Y
-	length := math.Hypot(dx, dy)
-	if length == 0 {
-		return math.Hypot(p.X-a.X, p.Y-a.Y)
-	}
-	along := ((p.X-a.X)*dx + (p.Y-a.Y)*dy) / (length * length)
-	along = min(max(along, 0), 1)
-	return math.Hypot(p.X-a.X-along*dx, p.Y-a.Y-along*dy)
+// A chord is a straight piece of a path, with what off needs of it.
+type chord struct {
+	from    draw.Point
+	dx, dy  float64
+	inverse float64 // of its length squared; 0 for a chord without length
 }
 
-// band closes the region between an upper and a lower run of the same length.
-func band(upper, lower []draw.Point) []draw.Point {
-	upper, lower = simplify(upper), simplify(lower)
-	closed := append([]draw.Point(nil), upper...)
+func newChord(a, b draw.Point) chord {
+	c := chord{from: a, dx: b.X - a.X, dy: b.Y - a.Y}
+	if square := c.dx*c.dx + c.dy*c.dy; square > 0 {
+		c.inverse = 1 / square
+	}
+	return c
+}
+
+// off returns the square of how far p lies from the chord.
+func (c chord) off(p draw.Point) float64 {
+	x, y := p.X-c.from.X, p.Y-c.from.Y
+	along := min(max((x*c.dx+y*c.dy)*c.inverse, 0), 1)
+	x, y = x-along*c.dx, y-along*c.dy
+	return x*x + y*y
+}
+
+// between closes the region between an upper and a lower run.
+func between(upper, lower []draw.Point) []draw.Point {
+	closed := append(make([]draw.Point, 0, len(upper)+len(lower)), upper...)
 	for i := len(lower) - 1; i >= 0; i-- {
 		closed = append(closed, lower[i])
 	}

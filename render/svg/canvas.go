@@ -64,33 +64,48 @@ func classes(css *strings.Builder, colour func(draw.Ink) draw.Colour) {
 	}
 }
 
-// paint returns the attributes of a shape's fill and stroke.
-func paint(fill draw.Ink, s draw.Stroke) []string {
-	var class []string
+// paint returns the attributes of a shape's fill and stroke, as one string:
+// svgo copies them once for each.
+func paint(fill draw.Ink, s draw.Stroke) string {
+	b := append(make([]byte, 0, 96), `class="`...)
 	if fill != draw.None {
-		class = append(class, "f-"+fill.String())
+		b = append(append(b, "f-"...), fill.String()...)
 	}
 	if s.Ink == draw.None {
-		return []string{attr("class", strings.Join(class, " "))}
+		return string(append(b, '"'))
 	}
-	class = append(class, "s-"+s.Ink.String())
-	attrs := []string{attr("class", strings.Join(class, " ")), attr("stroke-width", decimals(s.Width))}
-	if len(s.Dash) > 0 {
-		dashes := make([]string, len(s.Dash))
-		for i, d := range s.Dash {
-			dashes[i] = decimals(d)
-		}
-		attrs = append(attrs, attr("stroke-dasharray", strings.Join(dashes, " ")))
+	if fill != draw.None {
+		b = append(b, ' ')
 	}
-	return attrs
+	b = append(append(b, "s-"...), s.Ink.String()...)
+	b = appendNumber(append(b, `" stroke-width="`...), s.Width)
+	for i, d := range s.Dash {
+		b = append(b, [2]string{`" stroke-dasharray="`, " "}[min(i, 1)]...)
+		b = appendNumber(b, d)
+	}
+	return string(append(b, '"'))
 }
 
-func textClass(t draw.Text) string {
-	class := "f-" + t.Ink.String()
+// setting returns the attributes of a text, its place aside. Its width is the
+// measured one, which a viewer that can keeps to with whatever font it has;
+// only where the width is a guess it is left out.
+func setting(t draw.Text) string {
+	b := append(make([]byte, 0, 96), `class="f-`...)
+	b = append(b, t.Ink.String()...)
 	if t.Font.Bold {
-		class += " bold"
+		b = append(b, " bold"...)
 	}
-	return class
+	b = appendNumber(append(b, `" font-size="`...), t.Font.Size*draw.MM)
+	switch t.Align {
+	case draw.Middle:
+		b = append(b, `" text-anchor="middle`...)
+	case draw.End:
+		b = append(b, `" text-anchor="end`...)
+	}
+	if draw.Covers(t.String) {
+		b = appendNumber(append(b, `" textLength="`...), t.Width)
+	}
+	return string(append(b, '"'))
 }
 
 // runs appends the path data of runs of points.

@@ -55,41 +55,27 @@ func (c *canvas) group(g *draw.Group) {
 }
 
 func (c *canvas) line(l draw.Line) {
-	c.svg.Line(number(l.From.X), number(l.From.Y), number(l.To.X), number(l.To.Y), paint(draw.None, l.Stroke)...)
+	c.svg.Line(number(l.From.X), number(l.From.Y), number(l.To.X), number(l.To.Y), paint(draw.None, l.Stroke))
 }
 
 func (c *canvas) rect(r draw.Rect) {
-	c.svg.Rect(number(r.Box.X), number(r.Box.Y), number(r.Box.W), number(r.Box.H), paint(r.Fill, r.Stroke)...)
+	c.svg.Rect(number(r.Box.X), number(r.Box.Y), number(r.Box.W), number(r.Box.H), paint(r.Fill, r.Stroke))
 }
 
 func (c *canvas) disc(d draw.Disc) {
-	c.svg.Circle(number(d.Centre.X), number(d.Centre.Y), number(d.Radius), paint(d.Fill, d.Stroke)...)
+	c.svg.Circle(number(d.Centre.X), number(d.Centre.Y), number(d.Radius), paint(d.Fill, d.Stroke))
 }
 
 func (c *canvas) path(p draw.Path) {
-	c.svg.Path(string(runs(nil, p.Runs, p.Closed)), paint(p.Fill, p.Stroke)...)
+	c.svg.Path(string(runs(nil, p.Runs, p.Closed)), paint(p.Fill, p.Stroke))
 }
 
-// text writes a text with its measured width, which a viewer that can keeps to
-// with whatever font it has; only where the width is a guess it is left out. A
-// shortened text shows the whole of it to the pointer.
+// text writes a text. A shortened one shows the whole of it to the pointer.
 func (c *canvas) text(t draw.Text) {
-	attrs := []string{attr("class", textClass(t)), attr("font-size", decimals(t.Font.Size*draw.MM))}
-	switch t.Align {
-	case draw.Middle:
-		attrs = append(attrs, attr("text-anchor", "middle"))
-	case draw.End:
-		attrs = append(attrs, attr("text-anchor", "end"))
+	if t.Full != "" {
+		c.svg.Group(attr("class", "short"))
+		c.svg.Title(draw.Clean(t.Full))
+		defer c.svg.Gend()
 	}
-	if draw.Covers(t.String) {
-		attrs = append(attrs, attr("textLength", decimals(t.Width)))
-	}
-	if t.Full == "" {
-		c.svg.Text(number(t.At.X), number(t.At.Y), t.String, attrs...)
-		return
-	}
-	c.svg.Group(attr("class", "short"))
-	c.svg.Title(draw.Clean(t.Full))
-	c.svg.Text(number(t.At.X), number(t.At.Y), t.String, attrs...)
-	c.svg.Gend()
+	c.svg.Text(number(t.At.X), number(t.At.Y), t.String, setting(t))
 }
