@@ -14,7 +14,7 @@ const (
 	// Reaction is the time from a sound to the first movement, seconds: the
 	// simple reaction to sound (0.14 to 0.16 s: Galton 1899 and Welford 1980,
 	// as reviewed by Kosinski; from memory).
-	Reaction = 0.17
+	Reaction = 0.16
 
 	// Regrip is the time that letting go and taking hold again costs, seconds.
 	// Common practice, no source.
