@@ -14,21 +14,24 @@ import (
 // A depthScale is the range of 1/distance that the band shows, in 1/m.
 type depthScale struct{ far, near float64 }
 
-// newDepthScale takes in every subject with its depth, and the focus.
+// newDepthScale takes in the focus and every subject with its depth, unless it
+// is nearer than four focal lengths: nearer than that to the sensor there is no
+// sharp image, and someone who passes the camera must not squeeze the rest.
 func newDepthScale(windows []*window) depthScale {
 	lo, hi := math.Inf(1), math.Inf(-1)
-	take := func(d float64) {
-		if d > 0 {
+	take := func(d, least float64) {
+		if d > least {
 			lo, hi = min(lo, 1/d), max(hi, 1/d)
 		}
 	}
 	for _, w := range windows {
-		for i := range w.curves.t {
-			take(w.curves.focus[i])
+		for i, t := range w.curves.t {
+			take(w.curves.focus[i], 0)
+			least := 4 * w.shot.Focal(t)
 			for k, u := range w.shot.Subjects {
 				d, half := w.curves.distance[k][i], deep(u)/2
-				take(d - half)
-				take(d + half)
+				take(d-half, least)
+				take(d+half, least)
 			}
 		}
 	}

@@ -13,6 +13,7 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/optics/ring"
 	"pullscore/render/draw"
+	"pullscore/render/draw/drawtest"
 	"pullscore/render/svg"
 )
 
@@ -23,53 +24,12 @@ type tester interface {
 	Fatalf(string, ...any)
 }
 
-// checkPage fails for texts that overlap, leave the page or are too small to be
-// read, and for anything drawn outside the page.
+// checkPage fails for every fault of a page.
 func checkPage(t tester, name string, p *draw.Page) {
 	t.Helper()
-	page := draw.Box{W: p.W, H: p.H}
-	var texts []draw.Text
-	for it := range p.Root.All() {
-		for _, b := range boxes(it) {
-			if !page.Holds(b) {
-				t.Errorf("%s: %T %v leaves the page", name, it, b)
-			}
-		}
-		if text, ok := it.(draw.Text); ok {
-			texts = append(texts, text)
-			if text.Font.Size < 7 {
-				t.Errorf("%s: %q is set in %v points", name, text.String, text.Font.Size)
-			}
-		}
+	for _, fault := range drawtest.Faults(p) {
+		t.Errorf("%s: %s", name, fault)
 	}
-	for i, a := range texts {
-		for _, b := range texts[:i] {
-			if a.Box().Grow(-0.01).Overlaps(b.Box().Grow(-0.01)) {
-				t.Errorf("%s: %q at %.1f and %q at %.1f overlap", name, a.String, a.Box(), b.String, b.Box())
-			}
-		}
-	}
-}
-
-// boxes returns the room that an item takes, groups aside.
-func boxes(it draw.Item) []draw.Box {
-	switch it := it.(type) {
-	case draw.Text:
-		return []draw.Box{it.Box()}
-	case draw.Rect:
-		return []draw.Box{it.Box}
-	case draw.Disc:
-		return []draw.Box{{X: it.Centre.X - it.Radius, Y: it.Centre.Y - it.Radius, W: 2 * it.Radius, H: 2 * it.Radius}}
-	case draw.Line:
-		return chordBoxes([]draw.Point{it.From, it.To}, 0)
-	case draw.Path:
-		var all []draw.Box
-		for _, run := range it.Runs {
-			all = append(all, chordBoxes(run, 0)...)
-		}
-		return all
-	}
-	return nil
 }
 
 func svgOf(t tester, p *draw.Page) string {

@@ -183,8 +183,12 @@ func (sh *sheet) draw(root *draw.Group, number int) {
 		sh.drawRuler(root.Group("ruler"))
 		sh.drawKey(root.Group("key"))
 	}
+	var g *draw.Group
 	for _, p := range sh.strips {
-		p.draw(sh, root.Group(p.name), p.top, p.height)
+		if g == nil || g.Name != p.name {
+			g = root.Group(p.name)
+		}
+		p.draw(sh, g, p.top, p.height)
 	}
 }
 
