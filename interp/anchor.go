@@ -150,7 +150,7 @@ func (c *clock) speakerLine(k int, who string, at lang.Range, end bool) (float64
 
 func (c *clock) whichLine(who string, at lang.Range) (float64, outcome) {
 	c.b.fail(at, "which-line", fmt.Sprintf("%s has several lines here", who),
-		fmt.Sprintf("say which by its words, as in %s %q", quoteName(who), "first words"))
+		fmt.Sprintf("Say which by its words, as in %s %q.", quoteName(who), "first words"))
 	return 0, failed
 }
 
@@ -252,7 +252,7 @@ func (c *clock) inNearest(k int, a *lang.Anchor) (hits []spotted, ok bool) {
 		c.b.report(lang.Diagnostic{
 			Code: "word-twice", Severity: lang.Error, Range: a.Range(),
 			Message: fmt.Sprintf("%q stands in the line above and in the one below", a.Words.Value),
-			Detail:  "say whose line: " + c.sayWhich(a, above) + " or " + c.sayWhich(a, below),
+			Detail:  "Say whose line: " + c.sayWhich(a, above) + ", or " + c.sayWhich(a, below) + ".",
 			Related: []lang.Related{{Message: "here", Range: above.stmt.Range()}, {Message: "and here", Range: below.stmt.Range()}},
 		})
 		return nil, false
@@ -293,10 +293,10 @@ func (c *clock) pick(k int, a *lang.Anchor, hits []spotted) (spotted, bool) {
 		c.b.fail(a.Range(), "word-not-found", c.notFound(a), c.nearWord(k, a))
 	case a.Nth > len(hits):
 		c.b.fail(a.Range(), "word-not-found", fmt.Sprintf("%q does not stand there %d times", a.Words.Value, a.Nth),
-			fmt.Sprintf("it stands there %d times", len(hits)))
+			fmt.Sprintf("It stands there %d times.", len(hits)))
 	case a.Nth == 0 && len(hits) > 1:
 		c.b.fail(a.Range(), "word-twice", fmt.Sprintf("%q stands there %d times", a.Words.Value, len(hits)),
-			fmt.Sprintf("say which: %q 1, or %q 2", a.Words.Value, a.Words.Value))
+			fmt.Sprintf("Say which: %q 1, or %q 2.", a.Words.Value, a.Words.Value))
 	default:
 		return hits[max(a.Nth, 1)-1], true
 	}
@@ -315,7 +315,7 @@ func (c *clock) notFound(a *lang.Anchor) string {
 func (c *clock) nearWord(k int, a *lang.Anchor) string {
 	for _, l := range c.lines {
 		if l != nil && l.who != "" && len(occurrences(l, a.Words.Value)) > 0 {
-			return fmt.Sprintf("it stands in a line of %s: write %s", l.who, c.sayWhich(a, l))
+			return fmt.Sprintf("It stands in a line of %s: write %s.", l.who, c.sayWhich(a, l))
 		}
 	}
 	var among []string
@@ -328,7 +328,7 @@ func (c *clock) nearWord(k int, a *lang.Anchor) string {
 		}
 	}
 	if near, ok := lang.Nearest(a.Words.Value, among); ok {
-		return fmt.Sprintf("did you mean %q?", near)
+		return fmt.Sprintf("Did you mean %q?", near)
 	}
 	return ""
 }

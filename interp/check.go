@@ -68,6 +68,9 @@ func (b *builder) check() {
 			b.cure(&b.found[i], before)
 		}
 	}
+	if b.probing {
+		return // only what was found is asked for
+	}
 	for _, f := range b.found {
 		b.report(f.Diagnostic)
 	}
@@ -168,16 +171,17 @@ func (b *builder) withStop(n float64, f func()) {
 	o.Number = saved
 }
 
-// stopsOf returns the marked third-stops that the lens has, widest first.
+// stopsOf returns the stops that the lens has: its widest, the marked
+// third-stops between, and its smallest.
 func (b *builder) stopsOf() []float64 {
 	widest, smallest := b.set.lens.stopsAt(b.set.focal)
-	var list []float64
+	list := []float64{roundTo(widest, 2)}
 	for _, s := range optics.ThirdStops() {
-		if s.Mark >= widest && s.Mark <= smallest {
+		if s.Mark > list[0] && s.Mark < smallest {
 			list = append(list, s.Mark)
 		}
 	}
-	return list
+	return append(list, roundTo(smallest, 2))
 }
 
 // stopTry offers the nearest stop, closing down (or opening up), at which ok

@@ -26,8 +26,8 @@ func checkInsideClosest(b *builder) {
 		}
 		tell(finding{Diagnostic: lang.Diagnostic{
 			Code: "inside-closest", Severity: lang.Error, Range: g.at, Time: t,
-			Message: fmt.Sprintf("%s is at %s, and lens %q focuses no closer than %s", g.text, metres(tape), b.set.lens.name, metres(closest)),
-			Detail:  fmt.Sprintf("the camera has to be %s farther away, or another lens taken", metres(closest-tape)),
+			Message: fmt.Sprintf("the focus cannot go to %s (%s): lens %q focuses no closer than %s", g.text, metres(tape), b.set.lens.name, metres(closest)),
+			Detail:  fmt.Sprintf("The camera has to be %s farther away, or another lens taken.", metres(closest-tape)),
 			Figures: []lang.Figure{figure("distance_m", tape), figure("closest_m", closest)},
 		}})
 	}

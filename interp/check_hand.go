@@ -10,6 +10,7 @@ import (
 
 	"pullscore/interp/hand"
 	"pullscore/lang"
+	"pullscore/optics"
 )
 
 func checkHand(b *builder) {
@@ -19,7 +20,7 @@ func checkHand(b *builder) {
 	b.racks(func(p *pull) {
 		l := p.landed
 		switch {
-		case math.IsNaN(p.ToLens) || p.land < p.start:
+		case b.outOfReach(p) || p.land < p.start:
 		case !l.Possible:
 			b.noTimeToMove(p)
 		case l.Peak > b.set.hand.Limit*(1+1e-9):
@@ -36,6 +37,12 @@ func checkHand(b *builder) {
 			b.fasterThanAHand(p)
 		}
 	}
+}
+
+// outOfReach tells whether the lens cannot focus that close, which is told as
+// inside-closest.
+func (b *builder) outOfReach(p *pull) bool {
+	return !(optics.ToSensor(p.ToLens, b.shot.Focal(p.land)) >= b.set.lens.closest*(1-1e-6))
 }
 
 func (b *builder) noTimeToMove(p *pull) {
@@ -72,7 +79,7 @@ func (b *builder) longer(p *pull) []try {
 	t := float64(p.Needed)
 	if !p.Needed.Known() {
 		lost := p.land - p.start - p.landed.Moving
-		t = lost + 1.875*p.needs.Travel/b.set.hand.Limit + 0.1
+		t = lost + hand.PeakSpeed*p.needs.Travel/b.set.hand.Limit + 0.1
 	}
 	return b.overTry(p, ceilTo(t, 10))
 }
@@ -97,9 +104,9 @@ func (b *builder) hardToLand(p *pull) {
 // landing is the diagnostic of a rack that may miss, with its figures.
 func (b *builder) landing(p *pull, code, message string) lang.Diagnostic {
 	width := p.needs.Hi - p.needs.Lo
-	detail := fmt.Sprintf("window %s, spread %s at the hand", degrees(width), degrees(p.landed.Spread))
+	detail := fmt.Sprintf("Window %s, spread %s at the hand.", degrees(width), degrees(p.landed.Spread))
 	if math.IsInf(width, 0) {
-		detail = fmt.Sprintf("the ring's end holds one side of the window, spread %s at the hand", degrees(p.landed.Spread))
+		detail = fmt.Sprintf("The ring's end holds one side of the window, spread %s at the hand.", degrees(p.landed.Spread))
 	}
 	d := lang.Diagnostic{
 		Code: code, Severity: lang.Warning, Message: message, Detail: detail,

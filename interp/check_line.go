@@ -25,7 +25,7 @@ func checkCutsIntoLine(b *builder) {
 			b.tellPull(p, finding{Diagnostic: lang.Diagnostic{
 				Code: "cuts-into-line", Severity: lang.Warning,
 				Message: fmt.Sprintf("the focus leaves %s within a line, %s before its end", from.Name, seconds(m.end-p.start)),
-				Detail:  "say why it does, or wait for the end of the line",
+				Detail:  "Say why it does, or wait for the end of the line.",
 				Figures: []lang.Figure{figure("left_s", m.end-p.start)},
 				Related: []lang.Related{{Message: "the line", Range: l.stmt.Range()}},
 			}, tries: func() []try {

@@ -14,7 +14,7 @@ func checkMacro(b *builder) {
 			b.tellPull(p, finding{Diagnostic: lang.Diagnostic{
 				Code: "macro", Severity: lang.Note,
 				Message: fmt.Sprintf("%s is nearer than four focal lengths from the sensor: the figures of this rack are left out", p.to()),
-				Detail:  "measure from the lens instead: tape from lens",
+				Detail:  "Measure from the lens instead: tape from lens.",
 				Cures:   []lang.Cure{{Text: "tape from lens"}},
 			}})
 		}

@@ -28,7 +28,7 @@ func checkBeyondMarks(b *builder) {
 		b.tellPull(p, finding{Diagnostic: lang.Diagnostic{
 			Code: "beyond-marks", Severity: lang.Note,
 			Message: fmt.Sprintf("%s lies outside the marks of lens %q: its angle is drawn out from the last two", p.to(), b.set.lens.name),
-			Detail:  "measure a mark nearer to it",
+			Detail:  "Measure a mark nearer to it.",
 			Figures: []lang.Figure{figure("distance_m", float64(p.ToM))},
 		}})
 	}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/viewer"
 	"pullscore/lang"
 	"pullscore/optics"
 )
@@ -15,7 +16,7 @@ func checkMonitor(b *builder) {
 	if m == nil || len(b.pulls) == 0 {
 		return
 	}
-	c := max(optics.Criterion(b.set.camera.sensorW, m.width, m.viewer, sharpArcmin), b.set.camera.sensorW/m.pixels)
+	c := max(optics.Criterion(b.set.camera.sensorW, m.width, m.viewer, viewer.Sharp), b.set.camera.sensorW/m.pixels)
 	if c <= b.set.criterion {
 		return
 	}
@@ -40,7 +41,7 @@ func checkMonitor(b *builder) {
 	}
 	b.tellPull(worst, finding{Diagnostic: lang.Diagnostic{
 		Code: "monitor-hides", Severity: lang.Note, Message: message, Figures: figures,
-		Detail: "judge by the marks, by magnified playback, or on a larger monitor",
+		Detail: "Judge by the marks, by magnified playback, or on a larger monitor.",
 	}})
 }
 

@@ -25,7 +25,7 @@ func checkNoRing(b *builder) {
 		b.tellPull(first, finding{Diagnostic: lang.Diagnostic{
 			Code: "by-wire", Severity: lang.Warning,
 			Message: fmt.Sprintf("the ring of lens %q works by wire and repeats no mark: no angle and no chance can be told", b.set.lens.name),
-			Detail:  "set the camera to a linear ring if it has one, or take a lens with a ring that has ends",
+			Detail:  "Set the camera to a linear ring if it has one, or take a lens with a ring that has ends.",
 		}})
 	}
 }

@@ -12,13 +12,13 @@ import (
 
 func checkNotOnSubject(b *builder) {
 	for _, p := range b.pulls {
-		if !p.follow {
+		if q := b.clock.writtenBefore(p); !p.follow || q != nil && q.failed {
 			continue
 		}
 		before := b.goalBefore(p)
 		d := lang.Diagnostic{
 			Code: "not-on-subject", Severity: lang.Error,
-			Detail: fmt.Sprintf("rack to %s first", p.to()),
+			Detail: fmt.Sprintf("Rack to %s first.", p.to()),
 		}
 		if !slices.Contains(before.members(), p.goal.subject) {
 			d.Message = fmt.Sprintf("the focus is on %s, and cannot follow %s", before.text, p.to())

@@ -20,7 +20,7 @@ func checkRegrip(b *builder) {
 		}
 		b.tellPull(p, finding{Diagnostic: lang.Diagnostic{
 			Code: "re-grip", Severity: lang.Note,
-			Message: fmt.Sprintf("%s at the hand: it has to take hold again %s, which costs %s", degrees(float64(p.HandDeg)), times, seconds(p.landed.Lost)),
+			Message: fmt.Sprintf("%s at the hand: it has to take hold again %s, which costs %s s", degrees(float64(p.HandDeg)), times, trim(math.Max(p.landed.Lost, 0.01), 2)),
 			Figures: []lang.Figure{figure("hand_deg", float64(p.HandDeg)), figure("grip_deg", b.set.hand.Grip), figure("lost_s", p.landed.Lost)},
 		}, tries: func() []try {
 			g := math.Floor(b.set.gear*b.set.hand.Grip/float64(p.HandDeg)*20) / 20

@@ -9,12 +9,26 @@ import (
 	"pullscore/lang"
 )
 
+// checkTooDeep tells of a subject once a distance: it comes back as often as
+// the focus does.
 func checkTooDeep(b *builder) {
+	type place struct {
+		u *subject
+		d float64
+	}
+	told := map[place]bool{}
+	if u := b.start.subject; u != nil && !b.start.soft() {
+		told[place{u, b.shot.DistanceAt(u.Subject, 0)}] = true
+	}
 	for _, p := range b.pulls {
 		if p.goal.soft() || p.goal.split != nil {
 			continue
 		}
-		b.tooDeep(p.goal.subject, p.land, func(f finding) { b.tellPull(p, f) })
+		at := place{p.goal.subject, b.shot.DistanceAt(p.goal.subject.Subject, p.land)}
+		if !told[at] {
+			told[at] = true
+			b.tooDeep(p.goal.subject, p.land, func(f finding) { b.tellPull(p, f) })
+		}
 	}
 	if !b.start.soft() && b.start.split == nil && b.start.subject != nil {
 		b.tooDeep(b.start.subject, 0, func(f finding) {

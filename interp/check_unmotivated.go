@@ -26,10 +26,13 @@ func checkUnmotivated(b *builder) {
 				return
 			}
 		}
+		message := fmt.Sprintf("nothing asks for the rack to %s: it hangs on no word or cue, and gives no reason", p.to())
+		if p.goal.subject != nil {
+			message = fmt.Sprintf("nothing asks for the rack to %s: it hangs on no word or cue, gives no reason, and %s does not speak", p.to(), p.to())
+		}
 		b.tellPull(p, finding{Diagnostic: lang.Diagnostic{
-			Code: "unmotivated", Severity: lang.Warning,
-			Message: fmt.Sprintf("nothing asks for the rack to %s: it hangs on no word or cue, gives no reason, and %s does not speak", p.to(), p.to()),
-			Detail:  "hang it on a word or a cue, or say why",
+			Code: "unmotivated", Severity: lang.Warning, Message: message,
+			Detail: "Hang it on a word or a cue, or say why.",
 		}, tries: func() []try {
 			return []try{{lang.Cure{Text: `because "why"`}, change{Item: p.item + 1, Because: true}}}
 		}})

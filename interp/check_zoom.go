@@ -17,7 +17,7 @@ func checkZoom(b *builder) {
 			b.tell(finding{Diagnostic: lang.Diagnostic{
 				Code: "loses-focus-in-zoom", Severity: lang.Warning, Range: m.stmt.Range(), Time: m.start,
 				Message: fmt.Sprintf("lens %q loses focus through the zoom: no mark holds while it moves", b.set.lens.name),
-				Detail:  "zoom first and find the marks at the end of the zoom, or take a lens that keeps its focus",
+				Detail:  "Zoom first and find the marks at the end of the zoom, or take a lens that keeps its focus.",
 			}})
 		}
 		from, _ := b.set.lens.stopsAt(b.shot.Focal(m.start))

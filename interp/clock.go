@@ -18,10 +18,6 @@ import (
 	"pullscore/lang"
 )
 
-// betweenSpeakers passes from one speaker to the next, seconds (Stivers et al.
-// 2009, PNAS 106(26)).
-const betweenSpeakers = 0.2
-
 // longest is the longest shot that makes sense, seconds.
 const longest = 24 * 3600
 
@@ -85,10 +81,12 @@ func (c *clock) readLines() {
 		if s.Words != nil {
 			l.tokens = speech.Split(s.Words.Value)
 		}
+		c.lines[i] = l
+		done := c.b.reading(i)
 		if d, ok := c.b.who(s.Who, it.env, declSubject, declVoice); ok {
 			l.who = d.name.Text
 		}
-		c.lines[i] = l
+		done()
 	}
 }
 
@@ -115,6 +113,7 @@ func (c *clock) pass(n int) (ok bool) {
 
 // step takes one item; it returns where the clock stands after it.
 func (c *clock) step(k int, now float64) (after float64, ok bool) {
+	defer c.b.reading(k)()
 	it := c.b.items[k]
 	ev := c.b.at(it.env)
 	switch s := it.stmt.(type) {
@@ -155,7 +154,7 @@ func (c *clock) speak(k int, s *lang.Speech, ev *evaluator, now float64) (after 
 	}
 	start := now
 	if c.gap && c.speaker != l.who {
-		start = max(now, c.spoke+betweenSpeakers)
+		start = max(now, c.spoke+speech.Gap)
 	}
 	if s.On != nil {
 		t, state := c.anchor(k, s.On, ev, false)
@@ -237,7 +236,7 @@ func (c *clock) hold(k int, s *lang.Hold, ev *evaluator, now float64) (after flo
 			return now, false
 		case state == waits:
 			c.b.fail(s.Range(), "hold-too-early", "this hold waits for a rack that hangs on a word below it",
-				"put the hold after that line, or write a pause")
+				"Put the hold after that line, or write a pause.")
 		}
 	}
 	return max(now, c.span(k, from, max(from+t, now))), true
@@ -254,12 +253,13 @@ func (c *clock) lastRack(k int) *pull {
 }
 
 func (c *clock) waitsForItself(k int, at lang.Range) {
-	c.b.fail(at, "circle", "this moment hangs on one that itself waits for it", "give one of the two a time")
+	c.b.fail(at, "circle", "this moment hangs on one that itself waits for it", "Give one of the two a time.")
 	c.at[k].failed = true
 }
 
 // resolve times what leaves the clock: cues, blocking and pulls.
 func (c *clock) resolve(k int) {
+	defer c.b.reading(k)()
 	switch s := c.b.items[k].stmt.(type) {
 	case *lang.Cue:
 		if c.cue(k, s) == waits {
@@ -377,7 +377,7 @@ func (c *clock) readMove(k int) (mv *move, on *lang.Anchor, over float64, ok boo
 			return nil, nil, 0, false
 		}
 		if l := c.b.set.lens; mv.by < l.focal*(1-1e-9) || mv.by > l.longest*(1+1e-9) {
-			c.b.fail(s.To.Range(), "focal-not-on-lens", fmt.Sprintf("lens %q has no %s mm", l.name, trim(mv.by*1000, 1)), "it has "+l.focalText())
+			c.b.fail(s.To.Range(), "focal-not-on-lens", fmt.Sprintf("lens %q has no %s mm", l.name, trim(mv.by*1000, 1)), "It has "+l.focalText()+".")
 			return nil, nil, 0, false
 		}
 	}
@@ -403,9 +403,9 @@ func (c *clock) timeOf(q quantity, at lang.Range) (float64, bool) {
 		return c.b.rate.Seconds(int64(q.v) - c.b.shot.Begins), true
 	case q.dim == dimTimecode:
 		c.b.fail(at, "no-begins-at", "a timecode means nothing here: the shot does not say where it begins",
-			"write under the shot's header: begins at 01:00:00:00")
+			"Write under the shot's header: begins at 01:00:00:00.")
 	default:
-		c.b.fail(at, "wrong-unit", fmt.Sprintf("a time is wanted here, and this is %s", q.what()), "as in 1.2 s, or 12 fr")
+		c.b.fail(at, "wrong-unit", fmt.Sprintf("a time is wanted here, and this is %s", q.what()), "As in 1.2 s, or 12 fr.")
 	}
 	return 0, false
 }

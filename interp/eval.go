@@ -107,7 +107,7 @@ func (e *evaluator) eval(x *lang.Expr) (q quantity, ok bool) {
 	case lang.ExprTimecode:
 		n, err := e.rate.Parse(x.Ref)
 		if err != nil {
-			e.fail(x.Range(), "bad-timecode", fmt.Sprintf("%s is no timecode at %s", x.Ref, e.rate), err.Error())
+			e.fail(x.Range(), "bad-timecode", fmt.Sprintf("%s is no timecode at %s", x.Ref, e.rate), sentence(err.Error()))
 			return q, false
 		}
 		return quantity{v: float64(n), dim: dimTimecode}, true
@@ -176,7 +176,7 @@ func (e *evaluator) sum(x *lang.Expr, a, b quantity) (quantity, bool) {
 	case a.dim != b.dim || a.dim == dimTimecode:
 		e.fail(x.Range(), "wrong-unit",
 			fmt.Sprintf("%s and %s cannot be added up", a.what(), b.what()),
-			fmt.Sprintf("both sides are of one kind, as in %s + %s", a.dim.example(), a.dim.example()))
+			fmt.Sprintf("Both sides are of one kind, as in %s + %s.", a.dim.example(), a.dim.example()))
 		return quantity{}, false
 	}
 	a.v += sign * b.v
@@ -209,11 +209,11 @@ func (e *evaluator) want(x *lang.Expr, dim dimension) (float64, bool) {
 	}
 	if q.dim == dimFactor && q.on == nil && x.Kind == lang.ExprNumber {
 		e.fail(x.Range(), "missing-unit", fmt.Sprintf("%v has no unit", x.Value),
-			fmt.Sprintf("%s is wanted here, as in %s", dim, dim.example()))
+			fmt.Sprintf("%s is wanted here, as in %s.", dim, dim.example()))
 		return 0, false
 	}
 	e.fail(x.Range(), "wrong-unit", fmt.Sprintf("%s is wanted here, and this is %s", dim, q.what()),
-		fmt.Sprintf("as in %s", dim.example()))
+		fmt.Sprintf("As in %s.", dim.example()))
 	return 0, false
 }
 

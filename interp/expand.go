@@ -22,6 +22,14 @@ type item struct {
 	call *lang.Call // nil where it stands in the shot itself
 }
 
+// reading notes that item k is being read, so that mistakes in a move tell
+// where it is used; the function returned ends that.
+func (b *builder) reading(k int) (done func()) {
+	before := b.caller
+	b.caller = b.items[k].call
+	return func() { b.caller = before }
+}
+
 // An env binds the parameters of a move to the arguments of one use.
 type env struct {
 	move  *lang.Move
@@ -98,7 +106,7 @@ func (b *builder) resolveCall(call *lang.Call, e *env, depth int) (*lang.Section
 		b.report(lang.Diagnostic{
 			Code: "wrong-arguments", Severity: lang.Error, Range: call.Range(),
 			Message: fmt.Sprintf("%s takes %d values, and here are %d", call.Name.Text, len(params), len(call.Args)),
-			Detail:  "as in " + signature(d.stmt.(*lang.Move)),
+			Detail:  "As in " + signature(d.stmt.(*lang.Move)) + ".",
 			Related: []lang.Related{{Message: "the move", Range: d.stmt.Range()}},
 		})
 		return nil, false

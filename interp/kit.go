@@ -124,7 +124,7 @@ func (p *program) camera(sec *lang.Section) *camera {
 		}
 	})
 	if !c.ok && !hasBad(sec) && !p.said(sec, func(s lang.Statement) bool { _, ok := s.(*lang.Sensor); return ok }) {
-		p.fail(c.at, "no-sensor", fmt.Sprintf("camera %s has no sensor", c.name), "as in: sensor 24.89 x 18.66 mm")
+		p.fail(c.at, "no-sensor", fmt.Sprintf("camera %s has no sensor", c.name), "As in: sensor 24.89 x 18.66 mm.")
 	}
 	if c.support == "" {
 		c.support = "tripod"
@@ -146,7 +146,7 @@ func (p *program) shutter(c *camera, s *lang.Shutter) {
 		c.shutter, c.shutterTime = optics.ShutterAngle(float64(num)/float64(den), q.v), q.v
 	default:
 		p.fail(s.Value.Range(), "wrong-unit", "a shutter is an angle up to 360 deg or a time no longer than a frame",
-			"as in 180 deg, or 1/50 s")
+			"As in 180 deg, or 1/50 s.")
 	}
 }
 
@@ -219,7 +219,7 @@ func (p *program) stops(l *lens, s *lang.Stops) {
 		return
 	}
 	if a.dim != b.dim || a.dim != dimStop && a.dim != dimTStop {
-		p.fail(s.Range(), "wrong-unit", "a lens's stops are both f-stops or both T-stops", "as in: stops f/1.8 to f/22")
+		p.fail(s.Range(), "wrong-unit", "a lens's stops are both f-stops or both T-stops", "As in: stops f/1.8 to f/22.")
 		return
 	}
 	r := stopRange{widest: min(a.v, b.v), smallest: max(a.v, b.v), t: a.dim == dimTStop, at: math.NaN()}
@@ -236,7 +236,7 @@ func (p *program) stops(l *lens, s *lang.Stops) {
 	}
 	same := func(o stopRange) bool { return o.t == r.t && (o.at == r.at || math.IsNaN(o.at) && math.IsNaN(r.at)) }
 	if slices.ContainsFunc(l.stops, same) {
-		p.fail(s.Range(), "said-twice", "these stops are said twice", "once for f, once for T, once for each focal length")
+		p.fail(s.Range(), "said-twice", "these stops are said twice", "Once for f, once for T, once for each focal length.")
 		return
 	}
 	l.stops = append(l.stops, r)
@@ -261,10 +261,10 @@ func (p *program) ring(l *lens, s *lang.Ring) {
 func (p *program) finishLens(l *lens, sec *lang.Section, marks []*lang.Mark, zoomSaid bool) {
 	whole := !hasBad(sec)
 	if l.focal == 0 && whole && !p.said(sec, func(s lang.Statement) bool { _, ok := s.(*lang.Focal); return ok }) {
-		p.fail(l.at, "no-focal", fmt.Sprintf("lens %q has no focal length", l.name), "as in: focal 75 mm")
+		p.fail(l.at, "no-focal", fmt.Sprintf("lens %q has no focal length", l.name), "As in: focal 75 mm.")
 	}
 	if len(l.stops) == 0 && whole && !p.said(sec, func(s lang.Statement) bool { _, ok := s.(*lang.Stops); return ok }) {
-		p.fail(l.at, "no-stops", fmt.Sprintf("lens %q has no stops", l.name), "as in: stops f/1.8 to f/22")
+		p.fail(l.at, "no-stops", fmt.Sprintf("lens %q has no stops", l.name), "As in: stops f/1.8 to f/22.")
 		l.ok = false
 	}
 	slices.SortStableFunc(l.stops, func(a, b stopRange) int { return cmp.Compare(a.at, b.at) })
@@ -273,7 +273,7 @@ func (p *program) finishLens(l *lens, sec *lang.Section, marks []*lang.Mark, zoo
 	}
 	if math.IsNaN(l.closest) && len(marks) < 2 && whole {
 		p.fail(l.at, "no-closest", fmt.Sprintf("lens %q says neither how close it focuses nor two marks", l.name),
-			"as in: closest 75 cm")
+			"As in: closest 75 cm.")
 		l.ok = false
 	}
 	if l.ringKind != "" || !l.ok {
@@ -311,7 +311,7 @@ func (p *program) law(l *lens, marks []*lang.Mark) {
 		return
 	}
 	if len(marks) == 1 {
-		p.fail(marks[0].Range(), "lone-mark", "one mark alone says nothing of the ring", "give two or more, or none")
+		p.fail(marks[0].Range(), "lone-mark", "one mark alone says nothing of the ring", "Give two or more, or none.")
 		l.ok = false
 		return
 	}
@@ -321,7 +321,7 @@ func (p *program) law(l *lens, marks []*lang.Mark) {
 	}
 	law, err := ring.Unit(l.focal, l.closest, l.throw)
 	if err != nil {
-		p.fail(l.at, "closest-too-close", fmt.Sprintf("lens %q cannot focus that close", l.name), err.Error())
+		p.fail(l.at, "closest-too-close", fmt.Sprintf("lens %q cannot focus that close", l.name), sentence(err.Error()))
 		l.ok = false
 		return
 	}
@@ -335,7 +335,7 @@ func (p *program) markError(l *lens, marks []*lang.Mark, err error) {
 	if errors.As(err, &order) && order.Index < len(marks) {
 		at = marks[order.Index].Range()
 	}
-	p.fail(at, "marks-out-of-order", "the marks of a ring go from near to far, each angle beyond the one before", err.Error())
+	p.fail(at, "marks-out-of-order", "the marks of a ring go from near to far, each angle beyond the one before", sentence(err.Error()))
 }
 
 func (p *program) puller(sec *lang.Section) *puller {

@@ -60,7 +60,7 @@ func (l *loader) uses(u *unit, chain []string) {
 		}
 		if i := slices.IndexFunc(chain, func(c string) bool { return filepath.Clean(c) == path }); i >= 0 {
 			l.fail(use, "circle", "these files use one another in a circle",
-				strings.Join(append(baseNames(chain[i:]), filepath.Base(path)), " uses "))
+				strings.Join(append(baseNames(chain[i:]), filepath.Base(path)), " uses ")+".")
 			continue
 		}
 		next, seen := l.units[path]
@@ -106,15 +106,15 @@ func (l *loader) fail(use *lang.Use, code, message, detail string) {
 func reason(err error) string {
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return "there is no such file; the name is relative to this file"
+		return "There is no such file; the name is relative to this one."
 	case errors.Is(err, fs.ErrPermission):
-		return "permission denied"
+		return "Permission denied."
 	}
 	var path *fs.PathError
 	if errors.As(err, &path) {
-		return path.Err.Error()
+		return sentence(path.Err.Error())
 	}
-	return err.Error()
+	return sentence(err.Error())
 }
 
 func baseNames(paths []string) []string {

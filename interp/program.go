@@ -8,18 +8,17 @@ import (
 	"math"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/speech"
+	"pullscore/interp/viewer"
 	"pullscore/lang"
 	"pullscore/lang/timecode"
 )
 
 // What stands in where a plan says nothing.
 const (
-	defaultPace     = 150.0 // words a minute (National Center for Voice and Speech, as quoted)
-	defaultWanted   = 0.9
-	defaultQuickest = 0.2 // s: a shorter move reads as a cut
-	defaultScreen   = 1.2 // m wide, a living room's
-	defaultViewer   = 2.5 // m
-	sharpArcmin     = 2.0 // the disc at the viewer that still is sharp, model's own on Levi & Klein 1990
+	defaultWanted = 0.9
+	defaultScreen = 1.2 // m wide, a living room's
+	defaultViewer = 2.5 // m
 )
 
 type program struct {
@@ -83,7 +82,7 @@ func (p *program) readSettings() {
 	} else if p.hasShots() {
 		p.report(lang.Diagnostic{
 			Code: "no-title", Severity: lang.Note, Range: p.root.file.Sections[p.firstShot()].Head.Range(),
-			Message: "the plan has no title", Detail: `begin the file with: plan "TITLE"`,
+			Message: "the plan has no title", Detail: `Begin the file with: plan "TITLE".`,
 		})
 	}
 	p.plan.Units = "metric"
@@ -94,7 +93,7 @@ func (p *program) readSettings() {
 	if s, ok := set["tape"].(*lang.Tape); ok {
 		p.plan.Tape = s.From
 	}
-	p.pace = defaultPace
+	p.pace = speech.DefaultPace
 	if s, ok := set["pace"].(*lang.Pace); ok {
 		if v, ok := p.within(s.Value, dimPace, 30, 400, "a pace lies between 30 and 400 wpm"); ok {
 			p.pace = v
@@ -126,7 +125,7 @@ func (p *program) readRate(stmt lang.Statement) timecode.Rate {
 	}
 	rate, err := timecode.ParseRate(s.Value)
 	if err != nil {
-		p.fail(s.Range(), "bad-rate", fmt.Sprintf("%s is no frame rate", s.Value), err.Error())
+		p.fail(s.Range(), "bad-rate", fmt.Sprintf("%s is no frame rate", s.Value), sentence(err.Error()))
 	}
 	return rate
 }
@@ -144,8 +143,8 @@ type viewing struct {
 
 func (p *program) filmViewing(set map[string]lang.Statement) viewing {
 	v := viewing{
-		width: defaultScreen, viewer: defaultViewer, criterion: math.NaN(), arcmin: sharpArcmin,
-		wanted: defaultWanted, quickest: defaultQuickest,
+		width: defaultScreen, viewer: defaultViewer, criterion: math.NaN(), arcmin: viewer.Sharp,
+		wanted: defaultWanted, quickest: viewer.Cut,
 	}
 	v = v.with(set, &p.evaluator)
 	if !p.hasShots() {
@@ -177,12 +176,12 @@ func (v viewing) with(set map[string]lang.Statement, e *evaluator) viewing {
 		if q, ok := e.eval(s.To); ok {
 			switch {
 			case q.on == nil && q.dim == dimLength && q.v >= 1e-6 && q.v <= 1e-3:
-				v.criterion, v.arcmin = q.v, sharpArcmin
+				v.criterion, v.arcmin = q.v, viewer.Sharp
 			case q.on == nil && q.dim == dimAngle && q.v > 0 && q.v <= 1:
 				v.criterion, v.arcmin = math.NaN(), q.v*60
 			default:
 				e.fail(s.To.Range(), "wrong-unit", "sharp is a disc on the sensor or an angle at the viewer",
-					"a length from 0.001 mm to 1 mm, as in 0.025 mm, or an angle up to 1 deg, as in 1 arcmin")
+					"A length from 0.001 mm to 1 mm, as in 0.025 mm, or an angle up to 1 deg, as in 1 arcmin.")
 			}
 		}
 	}

@@ -62,12 +62,15 @@ func (g *goal) name() string {
 func (c *clock) readPulls() {
 	for i, it := range c.b.items {
 		var p *pull
+		done := c.b.reading(i)
 		switch s := it.stmt.(type) {
 		case *lang.Rack:
 			p = c.readRack(it, s)
 		case *lang.Follow:
 			p = c.readFollow(it, s)
-		default:
+		}
+		done()
+		if p == nil {
 			continue
 		}
 		p.item, p.stmt = i, it.stmt
@@ -85,12 +88,11 @@ func (c *clock) readRack(it item, s *lang.Rack) *pull {
 	p.Because = valueOf(s.Because)
 	p.Anchor = c.b.anchorText(s.On, s.Landing, it.env)
 	if s.Over != nil {
-		if v, ok := c.b.at(it.env).positive(s.Over, dimTime); ok {
-			p.over = v
-		}
+		v, ok := c.b.at(it.env).positive(s.Over, dimTime)
+		p.over, p.goal.ok = v, p.goal.ok && ok
 		if s.On != nil && s.Landing != nil {
 			c.b.fail(s.Over.Range(), "too-many-times", "its start and its landing already give the rack its length",
-				"leave out one of on, landing on and over")
+				"Leave out one of on, landing on and over.")
 		}
 	}
 	p.byDefault = s.Over == nil && (s.On == nil || s.Landing == nil)
@@ -187,7 +189,7 @@ func (b *builder) goal(t *lang.Target, e *env) (g goal) {
 		g.subject, g.offset = u, q.v
 		if len(t.Of) > 1 {
 			if q.v != 0 {
-				b.fail(x.Range(), "wrong-kind", "a split holds subjects as they stand", "leave out the offset")
+				b.fail(x.Range(), "wrong-kind", "a split holds subjects as they stand", "Leave out the offset.")
 				return g
 			}
 			g.split = append(g.split, u)
@@ -263,9 +265,6 @@ func (c *clock) timePull(p *pull) outcome {
 
 func (c *clock) timeRack(p *pull) outcome {
 	ev := c.b.at(c.b.items[p.item].env)
-	if !p.goal.ok {
-		return failed
-	}
 	change := c.b.ch.Item == p.item+1
 	if change && c.b.ch.Over > 0 {
 		p.over, p.byDefault = c.b.ch.Over, false
@@ -296,6 +295,8 @@ func (c *clock) timeRack(p *pull) outcome {
 		start, land = c.changed(p, start, land)
 	}
 	switch {
+	case !p.goal.ok: // told; its anchors have been looked at all the same
+		return failed
 	case p.on != nil && p.landing != nil:
 		return c.placed(p, start, land)
 	case p.byDefault:
@@ -358,7 +359,7 @@ func (c *clock) placed(p *pull, start, land float64) outcome {
 	}
 	if land < start {
 		c.b.fail(p.stmt.Range(), "lands-too-early", fmt.Sprintf("the rack would land %s before it starts", seconds(start-land)),
-			"its landing hangs on a moment before the one that it starts on")
+			"Its landing hangs on a moment before the one that it starts on.")
 		return failed
 	}
 	p.start, p.land = start, land

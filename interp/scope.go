@@ -236,20 +236,26 @@ func (r *reporter) clash(old, d *decl) {
 	}
 	if old.name.Text == d.name.Text {
 		diag.Message = fmt.Sprintf("%s is already the name of a %s", d.name.Text, old.kind)
-		diag.Detail = "subjects, voices, cues, lets and moves share one set of names"
+		diag.Detail = "Subjects, voices, cues, lets and moves share one set of names."
 	} else {
 		diag.Message = fmt.Sprintf("%s and %s differ only in case", old.name.Text, d.name.Text)
-		diag.Detail = "call one of them something else"
+		diag.Detail = "Call one of them something else."
 	}
 	r.report(diag)
 }
 
 // A reporter collects diagnostics.
 type reporter struct {
-	diags []lang.Diagnostic
+	diags  []lang.Diagnostic
+	caller *lang.Call // the use of a move whose statements are being read
 }
 
-func (r *reporter) report(d lang.Diagnostic) { r.diags = append(r.diags, d) }
+func (r *reporter) report(d lang.Diagnostic) {
+	if r.caller != nil {
+		d.Related = append(d.Related, lang.Related{Message: "in the move used here", Range: r.caller.Range()})
+	}
+	r.diags = append(r.diags, d)
+}
 
 // fail reports an error at a place.
 func (r *reporter) fail(at lang.Range, code, message, detail string) {
@@ -265,9 +271,9 @@ func (r *reporter) unknownAt(at lang.Range, name, what string, among []string) {
 	detail := ""
 	switch near, ok := lang.Nearest(name, among); {
 	case ok:
-		detail = fmt.Sprintf("did you mean %s?", near)
+		detail = fmt.Sprintf("Did you mean %s?", near)
 	case len(among) > 0 && len(among) <= 8:
-		detail = "there is " + strings.Join(among, ", ")
+		detail = "There is " + strings.Join(among, ", ") + "."
 	}
 	r.fail(at, "unknown-name", fmt.Sprintf("%s is no %s", name, what), detail)
 }

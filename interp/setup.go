@@ -10,6 +10,7 @@ import (
 
 	"pullscore/interp/hand"
 	"pullscore/interp/plan"
+	"pullscore/interp/viewer"
 	"pullscore/lang"
 	"pullscore/optics"
 )
@@ -101,10 +102,10 @@ func choose[T any](b *builder, name *lang.Name, kind declKind, among map[string]
 		}
 	}
 	code, message := "no-"+kind.String(), fmt.Sprintf("there is no %s", kind)
-	detail := fmt.Sprintf("declare one, or use a kit file that does: use %q", "kit.pull")
+	detail := fmt.Sprintf("Declare one, or use a kit file that does: use %q.", "kit.pull")
 	if len(among) > 1 {
 		message = fmt.Sprintf("there are several, and the shot names no %s", kind)
-		detail = fmt.Sprintf("as in: with %s %q", kind, sortedKeys(among)[0])
+		detail = fmt.Sprintf("As in: with %s %q.", kind, sortedKeys(among)[0])
 	}
 	b.fail(b.head.Range(), code, message, detail)
 	return nil
@@ -157,7 +158,7 @@ func (b *builder) numbers(s *setup, w lang.With) {
 	if w.Meter != nil {
 		if q, ok := b.eval(w.Meter); ok {
 			if q.dim != dimStop && q.dim != dimTStop {
-				b.fail(w.Meter.Range(), "wrong-unit", "the meter shows a stop", "as in: meter f/8")
+				b.fail(w.Meter.Range(), "wrong-unit", "the meter shows a stop", "As in: meter f/8.")
 			} else {
 				s.meter, s.meterAt = q.v, w.Meter.Range()
 			}
@@ -195,7 +196,7 @@ func (b *builder) focal(s *setup, w lang.With) bool {
 	}
 	if v < l.focal*(1-1e-9) || v > l.longest*(1+1e-9) {
 		b.fail(w.Focal.Range(), "focal-not-on-lens",
-			fmt.Sprintf("lens %q has no %s mm", l.name, trim(v*1000, 1)), "it has "+l.focalText())
+			fmt.Sprintf("lens %q has no %s mm", l.name, trim(v*1000, 1)), "It has "+l.focalText()+".")
 		return false
 	}
 	s.focal = v
@@ -213,7 +214,7 @@ func (l *lens) focalText() string {
 // has it.
 func (b *builder) stop(s *setup, w lang.With) bool {
 	if w.Stop == nil {
-		b.fail(b.head.Range(), "no-stop", "the shot has no stop", "as in: with stop f/2.8")
+		b.fail(b.head.Range(), "no-stop", "the shot has no stop", "As in: with stop f/2.8.")
 		return false
 	}
 	q, ok := b.eval(w.Stop)
@@ -221,7 +222,7 @@ func (b *builder) stop(s *setup, w lang.With) bool {
 		return false
 	}
 	if q.dim != dimStop && q.dim != dimTStop {
-		b.fail(w.Stop.Range(), "wrong-unit", fmt.Sprintf("a stop is wanted here, and this is %s", q.what()), "as in: stop f/2.8, or T2.9")
+		b.fail(w.Stop.Range(), "wrong-unit", fmt.Sprintf("a stop is wanted here, and this is %s", q.what()), "As in: stop f/2.8, or T2.9.")
 		return false
 	}
 	s.stopAt = w.Stop.Range()
@@ -316,7 +317,7 @@ func (b *builder) sharpness(s *setup) {
 	v, c := s.view, s.camera
 	if !math.IsNaN(v.criterion) {
 		s.criterion = v.criterion
-		s.perBlur = sharpArcmin / v.criterion
+		s.perBlur = viewer.Sharp / v.criterion
 		return
 	}
 	s.criterion = optics.Criterion(c.sensorW, v.width, v.viewer, v.arcmin)

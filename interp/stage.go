@@ -114,7 +114,7 @@ func (st *stage) spots(pl *lang.Place, e *env, self *subject) (along, across spo
 		return along, across, false
 	}
 	if q.dim != dimLength {
-		st.b.fail(pl.At.Range(), "wrong-unit", fmt.Sprintf("a distance is wanted here, and this is %s", q.what()), "as in 1.7 m, or NAME - 35 cm")
+		st.b.fail(pl.At.Range(), "wrong-unit", fmt.Sprintf("a distance is wanted here, and this is %s", q.what()), "As in 1.7 m, or NAME - 35 cm.")
 		return along, across, false
 	}
 	if q.on != nil {
@@ -123,7 +123,7 @@ func (st *stage) spots(pl *lang.Place, e *env, self *subject) (along, across spo
 			st.place(on)
 		}
 		if on.busy || self != nil && on == self {
-			st.b.fail(pl.Range(), "circle", fmt.Sprintf("%s stands relative to itself", q.on.Text), "give one of them a distance")
+			st.b.fail(pl.Range(), "circle", fmt.Sprintf("%s stands relative to itself", q.on.Text), "Give one of them a distance.")
 			return along, across, false
 		}
 		if !on.ok {
@@ -166,7 +166,7 @@ func (st *stage) toTheSide(pl *lang.Place, ev *evaluator, along, across spot, se
 		}
 	default:
 		st.b.fail(pl.Side.Range(), "wrong-unit", "the way to the side is a length, or the angle of the tape under 89 deg",
-			"as in 1.7 m, 20 cm left, or 1.7 m, 15 deg left")
+			"As in 1.7 m, 20 cm left, or 1.7 m, 15 deg left.")
 		return along, across, false
 	}
 	return along, across, true

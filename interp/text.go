@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"pullscore/lang"
 )
@@ -70,4 +72,13 @@ func sourceText(src []byte, r lang.Range) string {
 func sortedTimes(list []float64) []float64 {
 	slices.Sort(list)
 	return slices.Compact(list)
+}
+
+// sentence makes a detail of an error's text.
+func sentence(s string) string {
+	if s == "" || strings.HasSuffix(s, ".") {
+		return s
+	}
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + s[n:] + "."
 }

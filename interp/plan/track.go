@@ -2,7 +2,11 @@
 
 package plan
 
-import "slices"
+import (
+	"slices"
+
+	"pullscore/interp/hand"
+)
 
 // A Spot is a position in metres: Offset alone, or Offset from wherever the
 // parent track is at the time.
@@ -76,13 +80,12 @@ func (tr *Track) Keys() []float64 {
 	return slices.Compact(keys)
 }
 
-// Ease is the share of a move done at the share u (0 to 1) of its time: the
-// minimum-jerk polynomial of Flash & Hogan (1985), J Neurosci 5(7), or
-// constant speed.
+// Ease is the share of a move done at the share u (0 to 1) of its time: of
+// minimum jerk, as people and well-kept machines move, or of constant speed.
 func Ease(u float64, smooth bool) float64 {
 	u = min(max(u, 0), 1)
 	if !smooth {
 		return u
 	}
-	return u * u * u * (10 + u*(-15+6*u))
+	return hand.MinJerk(u)
 }

@@ -1,0 +1,125 @@
+// Tests of the findings: the files under testdata/findings hold plans with what
+// is to be told of each line.
+
+package interp_test
+
+import (
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"pullscore/interp"
+	"pullscore/lang"
+	"pullscore/lang/chunk"
+)
+
+func TestFindings(t *testing.T) {
+	files, err := filepath.Glob("testdata/findings/*.pull")
+	if err != nil || len(files) == 0 {
+		t.Fatal(files, err)
+	}
+	for _, file := range files {
+		chunks, err := chunk.Read(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, c := range chunks {
+			t.Run(c.Name, func(t *testing.T) { checkChunk(t, c) })
+		}
+	}
+}
+
+func checkChunk(t *testing.T, c *chunk.Chunk) {
+	res := interpret("plan.pull", string(c.Source))
+	for _, d := range res.Findings {
+		text := told(d)
+		if !c.Take(d.Range.Start.Line, text) {
+			t.Errorf("%s, line %d: unexpected %s", c.Name, d.Range.Start.Line, text)
+		}
+		checkStyle(t, d)
+	}
+	for _, left := range c.Left() {
+		t.Errorf("%s, %s: nothing like it was told", c.Name, left)
+	}
+}
+
+// told is a diagnostic on one line, cures included.
+func told(d lang.Diagnostic) string {
+	s := fmt.Sprintf("%s %s: %s. %s", d.Severity, d.Code, d.Message, d.Detail)
+	for _, c := range d.Cures {
+		s += " [" + c.Text + "]"
+	}
+	return s
+}
+
+// checkStyle keeps messages in one manner: a summary without a full stop, a
+// detail of whole sentences.
+func checkStyle(t *testing.T, d lang.Diagnostic) {
+	t.Helper()
+	if d.Message == "" || strings.HasSuffix(d.Message, ".") || strings.Contains(d.Message, "%!") {
+		t.Errorf("summary %q", d.Message)
+	}
+	if d.Detail != "" && !strings.HasSuffix(d.Detail, ".") && !strings.HasSuffix(d.Detail, "?") || strings.Contains(d.Detail, "%!") {
+		t.Errorf("detail %q is no sentence", d.Detail)
+	}
+	if d.Range.Start.Line < 1 || d.Range.End.Offset < d.Range.Start.Offset {
+		t.Errorf("%q has no place: %+v", d.Message, d.Range)
+	}
+}
+
+// kitText is a kit of cameras and lenses for the tests, invented.
+const kitText = `
+camera A
+  sensor 24.89 x 18.66 mm
+  records 3840 px
+  iso 800
+  shutter 180 deg
+  on tripod
+
+lens "75"
+  focal 75 mm
+  stops T1.9 to T22
+  stops f/1.8 to f/21
+  closest 75 cm
+  ring 310 deg, diameter 110 mm
+  breathing 2 %
+  mark 75 cm at 0 deg
+  mark 1 m at 118 deg
+  mark 2 m at 240 deg
+  mark 5 m at 290 deg
+  mark inf at 310 deg
+`
+
+// interpret interprets a text that may use "kit.pull" and the named files.
+func interpret(path, text string, others ...string) *interp.Result {
+	files := map[string]string{"kit.pull": kitText}
+	for i := 0; i+1 < len(others); i += 2 {
+		files[others[i]] = others[i+1]
+	}
+	read := func(path string) ([]byte, error) {
+		if s, ok := files[filepath.ToSlash(path)]; ok {
+			return []byte(s), nil
+		}
+		return nil, &fs.PathError{Op: "open", Path: path, Err: os.ErrNotExist}
+	}
+	return interp.Interpret(path, []byte(text), interp.Options{ReadFile: read})
+}
+
+// scene is a plan around the body of one shot.
+func scene(body string) string {
+	return `plan "Test"
+rate 24
+watched on 12 m screen from 18 m
+use "kit.pull"
+subject NORA at 1.7 m
+subject LAMP at 95 cm, 20 cm left
+subject GATE at 5.2 m, 1.1 m right
+voice OTTO
+shot 1
+  with stop f/2.8
+  start on NORA
+` + body + "\n"
+}
