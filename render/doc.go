@@ -48,7 +48,7 @@ const (
 	hair   = 0.12 // the widths of lines
 	thin   = 0.2
 	medium = 0.35
-	heavy  = 0.6
+	heavy  = 0.55
 )
 
 // solid returns an unbroken stroke.

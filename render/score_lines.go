@@ -34,13 +34,12 @@ type row struct {
 }
 
 const (
-	rowHeight  = 5.0
-	lanePitch  = 3.4
-	underline  = 1.5 // below the last baseline
-	cueLead    = 1.9 // a cue's name stands after its dot
-	estimated  = 0.9 // dashes under a line whose time is estimated
-	pauseDash  = 0.3
-	nameHeight = 3.4 // a line of 8 points
+	rowHeight = 5.0
+	lanePitch = 3.4
+	underline = 1.5 // below the last baseline
+	cueLead   = 1.9 // a cue's name stands after its dot
+	estimated = 0.9 // dashes under a line whose time is estimated
+	pauseDash = 0.3
 )
 
 var plumbStroke = dashed(draw.Vermilion, 0.3, 1.6, 0.9)

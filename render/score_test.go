@@ -302,3 +302,28 @@ func BenchmarkScore(b *testing.B) {
 		}
 	}
 }
+
+// Also a long word that falls right before the edge of the page stands where it
+// falls: it is shortened, and whole in its title.
+func TestWeightyWordAtTheEdge(t *testing.T) {
+	s := newShot("1", "", 10).subject("A", 1, 0).start("A").line("A", "well *incomprehensibilities", 9.3, 9.99).cue("incomprehensibilities", 9.98).
+		rack("A", "on incomprehensibilities", "", 9.8, 9.9).Shot
+	w := newScore(s, A4).windows[0]
+	for _, r := range w.rows() {
+		heavy := 0
+		for _, run := range r.runs {
+			if run.hangs {
+				heavy++
+				if run.full != "incomprehensibilities" {
+					t.Errorf("%s: %q is short for %q", r.name, run.string(), run.full)
+				}
+			}
+		}
+		if heavy != 1 {
+			t.Errorf("%s: %d weighty words, want 1", r.name, heavy)
+		}
+	}
+	for _, p := range Score(s, Options{}) {
+		checkPage(t, "edge", p)
+	}
+}

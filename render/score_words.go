@@ -72,8 +72,8 @@ func (s setWord) run(lane int, x float64) wordRun {
 	return wordRun{said: s.said, lane: lane, x: x, words: []string{s.text}, full: s.full, hangs: s.hangs, size: s.size}
 }
 
-// words returns the words that start in the window. A text of one piece is
-// shortened to the room up to the one after the next.
+// words returns the words that start in the window, and texts of one piece that
+// go on in it.
 func (r *row) words(w *window) []setWord {
 	var words []setWord
 	for i, u := range r.said {
@@ -82,25 +82,38 @@ func (r *row) words(w *window) []setWord {
 			lead = cueLead
 		}
 		for k, word := range u.words {
-			if !w.holds(word.Start) && !(k == 0 && len(u.words) == 1) {
+			if !w.holds(word.Start) && len(u.words) > 1 {
 				continue
 			}
 			s := setWord{text: draw.Clean(word.Text), said: i, at: w.x(word.Start) + lead, hangs: word.Hangs, first: k == 0, size: r.size}
-			if len(u.words) == 1 {
-				room := w.paper.W - margin - s.at
-				if i+2 < len(r.said) {
-					room = min(room, w.x(r.said[i+2].start)-s.at-2*space)
-				}
-				if short := s.font().Shorten(s.text, max(room, 9)); short != s.text {
-					s.text, s.full = short, s.text
-				}
-			}
 			if s.text != "" {
-				words = append(words, s)
+				words = append(words, s.within(r.room(w, i, s.at)))
 			}
 		}
 	}
 	return words
+}
+
+// leastRoom is what a word is given where hardly any is left, in millimetres.
+const leastRoom = 6.0
+
+// room returns how much room a word of an utterance has from x on: to the edge
+// of the page, and for a text of one piece to the start of the one after the
+// next, since there are two lanes.
+func (r *row) room(w *window, said int, x float64) float64 {
+	room := w.paper.W - margin - x
+	if len(r.said[said].words) == 1 && said+2 < len(r.said) {
+		room = min(room, w.x(r.said[said+2].start)-x-2*space)
+	}
+	return max(room, leastRoom)
+}
+
+// within returns the word shortened to the room.
+func (s setWord) within(room float64) setWord {
+	if short := s.font().Shorten(s.text, room); short != s.text {
+		s.text, s.full = short, s.text
+	}
+	return s
 }
 
 // oneLane places all words on one lane, as near to where they fall as their
@@ -240,7 +253,7 @@ func (st *setter) leaveOut() {
 	}
 	last := &st.runs[len(st.runs)-1]
 	last.cut = true
-	last.cut = last.end() <= st.limit
+	last.cut = last.end() <= st.limit // if the ellipsis has room
 	st.ends[last.lane] = max(st.ends[last.lane], last.end())
 }
 

@@ -168,9 +168,10 @@ func madeShots() map[string]*plan.Shot {
 }
 
 func oneRack() *plan.Shot {
-	return newShot("7A", "The letter is read", 6).subject("IDA", 2.4, 0.05).subject("LETTER", 1.2, 0.02).start("IDA").
-		line("IDA", "It was *never sent.", 0.6, 2.6).
-		rack("LETTER", `landing on "never"`, "", 0.2, 1.31).Shot
+	m := newShot("7A", "The letter is read", 6).subject("IDA", 2.4, 0.05).subject("LETTER", 1.2, 0.02).start("IDA").
+		line("IDA", "It was *never sent.", 0.6, 2.6)
+	never := m.Lines[0].Words[2].Start
+	return m.rack("LETTER", `landing on "never"`, "", never-1.1, never).Shot
 }
 
 func threeRacks() *plan.Shot {
