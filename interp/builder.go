@@ -10,21 +10,6 @@ import (
 	"pullscore/lang"
 )
 
-// A change is one thing done differently, to see whether it cures a finding.
-// Zero fields change nothing.
-type change struct {
-	Stop, Gear, Wheel, Meter float64
-	ND                       *float64
-
-	Item    int     // the statement that the following change, from 1
-	Over    float64 // its length
-	Later   float64 // its anchor is moved by so much
-	EndOf   string  // it hangs on the end of that speaker's line instead
-	Because bool    // it gets a reason
-	Wait    float64 // a hold of that length stands before it
-	LeadIn  float64 // a pause of that length stands at the shot's start
-}
-
 // A builder builds one shot.
 type builder struct {
 	evaluator
@@ -101,7 +86,7 @@ func (b *builder) build() (ok bool) {
 		}
 		b.declareLocal(s)
 	}
-	b.items = b.expand(b.section.Body)
+	b.items = b.ch.apply(b.expand(b.section.Body))
 	film, _ := b.p.scope.settings["with"].(*lang.With)
 	own, _ := b.settings["with"].(*lang.With)
 	set, ok := b.setup(clauses(film, own))

@@ -17,6 +17,7 @@ var checks = []func(*builder){
 	checkBeforeTheShot,
 	checkOverlap,
 	checkBlockingOverlap,
+	checkRunsInto,
 	checkNotOnSubject,
 	checkHoldBoth,
 	checkNoRing,
@@ -63,7 +64,7 @@ func (b *builder) check() {
 		run(b)
 	}
 	if !b.probing {
-		before := b.errors()
+		before := b.faults()
 		for i := range b.found {
 			b.cure(&b.found[i], before)
 		}
@@ -97,25 +98,31 @@ func (b *builder) tellPull(p *pull, f finding) {
 	b.tell(f)
 }
 
-// errors counts what cannot be done in the shot.
-func (b *builder) errors() int {
-	n := 0
+// A fault is an error by its place, to tell old ones from new.
+type fault struct {
+	code string
+	at   lang.Range
+}
+
+// faults are what cannot be done in the shot.
+func (b *builder) faults() map[fault]bool {
+	set := map[fault]bool{}
 	for _, d := range b.diags {
 		if d.Severity == lang.Error {
-			n++
+			set[fault{d.Code, d.Range}] = true
 		}
 	}
 	for _, f := range b.found {
 		if f.Severity == lang.Error {
-			n++
+			set[fault{f.Code, f.Range}] = true
 		}
 	}
-	return n
+	return set
 }
 
 // cure builds the shot once for every change that might cure a finding, and
 // keeps those that remove it without making anything else impossible.
-func (b *builder) cure(f *finding, before int) {
+func (b *builder) cure(f *finding, before map[fault]bool) {
 	if f.tries == nil {
 		return
 	}
@@ -126,16 +133,16 @@ func (b *builder) cure(f *finding, before int) {
 	}
 }
 
-func (b *builder) holds(f *finding, ch change, before int) bool {
+func (b *builder) holds(f *finding, ch change, before map[fault]bool) bool {
 	again := b.p.shotBuilder(b.section, ch)
 	again.probing = true
 	if !again.build() {
 		return false
 	}
 	again.check()
-	number := 0
+	number, at := 0, ch.moved(f.item)
 	if f.item > 0 {
-		p := again.clock.pullOf[f.item-1]
+		p := again.clock.pullOf[at-1]
 		if p != nil && !p.known {
 			return false
 		}
@@ -144,11 +151,16 @@ func (b *builder) holds(f *finding, ch change, before int) bool {
 		}
 	}
 	for _, o := range again.found {
-		if o.Code == f.Code && o.item == f.item && o.Pull == number {
+		if o.Code == f.Code && o.item == at && o.Pull == number {
 			return false
 		}
 	}
-	return again.errors() <= before
+	for f := range again.faults() {
+		if !before[f] {
+			return false
+		}
+	}
+	return true
 }
 
 // racks calls f for every rack in the order of time.
@@ -207,10 +219,10 @@ func (b *builder) stopTry(closing bool, ok func() bool) []try {
 
 // overTry offers another length for a rack.
 func (b *builder) overTry(p *pull, t float64) []try {
-	if p.on != nil && p.landing != nil || !(t > 0) || math.IsInf(t, 0) {
+	if p.follow || p.on != nil && p.landing != nil || !(t > 0) || math.IsInf(t, 0) {
 		return nil
 	}
-	return []try{{lang.Cure{Text: "over " + trim(t, 1) + " s", Value: t, Unit: "s"}, change{Item: p.item + 1, Over: t}}}
+	return []try{{lang.Cure{Text: "over " + trim(t, 1) + " s", Value: t, Unit: "s"}, change{Item: p.item + 1, Rack: withOver(t)}}}
 }
 
 // flags turns the findings into what the drawings show.

@@ -21,7 +21,7 @@ func checkBeforeTheShot(b *builder) {
 			Figures: []lang.Figure{figure("start_s", p.start)},
 		}, tries: func() []try {
 			lead := ceilTo(early, 10)
-			tries := []try{{lang.Cure{Text: "pause " + seconds(lead) + " before the first line", Value: lead, Unit: "s"}, change{LeadIn: lead}}}
+			tries := []try{{lang.Cure{Text: "pause " + seconds(lead) + " before the first line", Value: lead, Unit: "s"}, change{Item: 1, Insert: &lang.Pause{Time: secondsExpr(lead)}}}}
 			return append(tries, b.overTry(p, math.Floor(p.land*10)/10)...)
 		}})
 	}

@@ -20,7 +20,7 @@ func checkInsideClosest(b *builder) {
 		if !g.ok || !(math.IsNaN(x) || d < closest*(1-1e-6)) {
 			return
 		}
-		tape := b.tape(g, t)
+		tape := b.nearest(g, t)
 		if b.macroAllowed(x) {
 			return
 		}
@@ -38,6 +38,19 @@ func checkInsideClosest(b *builder) {
 			b.followsInsideClosest(p, closest, tell)
 		}
 	}
+}
+
+// nearest is how near a goal comes, as the tape reads it: of a split, its
+// nearest subject.
+func (b *builder) nearest(g *goal, t float64) float64 {
+	if g.split == nil {
+		return b.tape(g, t)
+	}
+	near := math.Inf(1)
+	for _, u := range g.split {
+		near = min(near, b.shot.DistanceAt(u.Subject, t))
+	}
+	return near
 }
 
 // followsInsideClosest looks at the nearest that a follow gets, unless its end

@@ -34,15 +34,15 @@ func checkNoTimeToSee(b *builder) {
 // waitTry offers a hold before a rack that starts when it can, and a later
 // moment for one that hangs on one.
 func (b *builder) waitTry(p *pull, missing, needs float64) []try {
-	later := ceilTo(missing, 10)
+	wait := ceilTo(missing, 10)
 	switch {
 	case !p.anchored:
 		hold := ceilTo(needs, 10)
-		return []try{{lang.Cure{Text: "hold " + seconds(hold) + " before it", Value: hold, Unit: "s"}, change{Item: p.item + 1, Wait: later}}}
+		return []try{{lang.Cure{Text: "hold " + seconds(hold) + " before it", Value: hold, Unit: "s"}, change{Item: p.item + 1, Insert: &lang.Hold{Time: secondsExpr(hold)}}}}
 	case p.on != nil && p.landing == nil && p.on.Offset == nil:
-		return []try{{lang.Cure{Text: "on " + b.written(p.on, b.items[p.item].env) + " + " + seconds(later), Value: later, Unit: "s"}, change{Item: p.item + 1, Later: later}}}
+		return []try{{lang.Cure{Text: "on " + b.written(p.on, b.items[p.item].env) + " + " + seconds(wait), Value: wait, Unit: "s"}, change{Item: p.item + 1, Rack: later(wait)}}}
 	case p.landing != nil && p.on == nil && p.landing.Offset == nil:
-		return []try{{lang.Cure{Text: "landing on " + b.written(p.landing, b.items[p.item].env) + " + " + seconds(later), Value: later, Unit: "s"}, change{Item: p.item + 1, Later: later}}}
+		return []try{{lang.Cure{Text: "landing on " + b.written(p.landing, b.items[p.item].env) + " + " + seconds(wait), Value: wait, Unit: "s"}, change{Item: p.item + 1, Rack: later(wait)}}}
 	}
 	return nil
 }
@@ -62,5 +62,8 @@ func (b *builder) screenAngle(p *pull) float64 {
 		return min(max(x, -half), half)
 	}
 	apart := math.Abs(onSensor(from) - onSensor(to))
+	if math.IsNaN(apart) { // nearer than the lens can be set, which is told
+		return 0
+	}
 	return apart * b.set.perBlur / 60
 }

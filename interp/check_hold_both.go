@@ -4,6 +4,7 @@ package interp
 
 import (
 	"fmt"
+	"math"
 
 	"pullscore/lang"
 )
@@ -21,7 +22,7 @@ func (b *builder) holdBoth(g *goal, t float64, tell func(finding)) {
 	}
 	near, far := b.extent(g, t)
 	set := b.shot.Setting(t)
-	if set.Fits(near, far) {
+	if math.IsNaN(near) || set.Fits(near, far) { // too near is told as inside-closest
 		return
 	}
 	needs := set.StopToFit(near, far)

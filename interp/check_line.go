@@ -30,8 +30,8 @@ func checkCutsIntoLine(b *builder) {
 				Related: []lang.Related{{Message: "the line", Range: l.stmt.Range()}},
 			}, tries: func() []try {
 				return []try{
-					{lang.Cure{Text: "on end of " + quoteName(from.Name), Value: m.end, Unit: "s"}, change{Item: p.item + 1, EndOf: from.Name}},
-					{lang.Cure{Text: `because "why"`}, change{Item: p.item + 1, Because: true}},
+					{lang.Cure{Text: "on end of " + quoteName(from.Name), Value: m.end, Unit: "s"}, change{Item: p.item + 1, Rack: onEndOf(from.Name)}},
+					{lang.Cure{Text: `because "why"`}, change{Item: p.item + 1, Rack: withReason}},
 				}
 			}})
 			return

@@ -34,7 +34,7 @@ func checkUnmotivated(b *builder) {
 			Code: "unmotivated", Severity: lang.Warning, Message: message,
 			Detail: "Hang it on a word or a cue, or say why.",
 		}, tries: func() []try {
-			return []try{{lang.Cure{Text: `because "why"`}, change{Item: p.item + 1, Because: true}}}
+			return []try{{lang.Cure{Text: `because "why"`}, change{Item: p.item + 1, Rack: withReason}}}
 		}})
 	})
 }

@@ -58,7 +58,6 @@ type line struct {
 func (b *builder) runClock() {
 	n := len(b.items)
 	c := &clock{b: b, before: make([]float64, n+1), at: make([]moment, n), lines: make([]*line, n), pullOf: make([]*pull, n)}
-	c.before[0] = b.ch.LeadIn
 	b.clock = c
 	c.readLines()
 	c.readPulls()

@@ -265,8 +265,8 @@ func (p *program) finishLens(l *lens, sec *lang.Section, marks []*lang.Mark, zoo
 	}
 	if len(l.stops) == 0 && whole && !p.said(sec, func(s lang.Statement) bool { _, ok := s.(*lang.Stops); return ok }) {
 		p.fail(l.at, "no-stops", fmt.Sprintf("lens %q has no stops", l.name), "As in: stops f/1.8 to f/22.")
-		l.ok = false
 	}
+	l.ok = l.ok && len(l.stops) > 0
 	slices.SortStableFunc(l.stops, func(a, b stopRange) int { return cmp.Compare(a.at, b.at) })
 	if l.zoom() && !zoomSaid {
 		l.defaults = append(l.defaults, missing{l.name, "loses focus through zoom", "the lens does not say that it keeps it"})
@@ -312,6 +312,10 @@ func (p *program) law(l *lens, marks []*lang.Mark) {
 	}
 	if len(marks) == 1 {
 		p.fail(marks[0].Range(), "lone-mark", "one mark alone says nothing of the ring", "Give two or more, or none.")
+		l.ok = false
+		return
+	}
+	if math.IsNaN(l.closest) { // told, here or by the parser
 		l.ok = false
 		return
 	}

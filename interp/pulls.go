@@ -265,10 +265,6 @@ func (c *clock) timePull(p *pull) outcome {
 
 func (c *clock) timeRack(p *pull) outcome {
 	ev := c.b.at(c.b.items[p.item].env)
-	change := c.b.ch.Item == p.item+1
-	if change && c.b.ch.Over > 0 {
-		p.over, p.byDefault = c.b.ch.Over, false
-	}
 	var start, land float64
 	if p.on != nil {
 		t, state := c.anchor(p.item, p.on, ev, true)
@@ -291,9 +287,6 @@ func (c *clock) timeRack(p *pull) outcome {
 		}
 		start = t
 	}
-	if change {
-		start, land = c.changed(p, start, land)
-	}
 	switch {
 	case !p.goal.ok: // told; its anchors have been looked at all the same
 		return failed
@@ -305,21 +298,6 @@ func (c *clock) timeRack(p *pull) outcome {
 		return c.placed(p, land-p.over, land)
 	}
 	return c.placed(p, start, start+p.over)
-}
-
-// changed applies what is tried to cure a finding.
-func (c *clock) changed(p *pull, start, land float64) (float64, float64) {
-	ch := &c.b.ch
-	if ch.EndOf != "" {
-		if t, state := c.speakerLine(p.item, ch.EndOf, p.stmt.Range(), true); state == found {
-			start = t
-			p.anchored, p.reacts, p.landing = true, true, nil
-		}
-	}
-	if ch.Because && p.Because == "" {
-		p.Because = "why"
-	}
-	return start + ch.Later + ch.Wait, land + ch.Later
 }
 
 // free is the start of a pull without an anchor: where the clock stands, but
