@@ -23,7 +23,7 @@ func checkMonitor(b *builder) {
 	var worst *pull
 	var metre, deg float64
 	b.racks(func(p *pull) {
-		if p.goal.soft() || p.goal.split != nil {
+		if p.goal.soft() || p.goal.split != nil || b.outOfReach(p) {
 			return
 		}
 		if blind, ring := b.blindZone(p, c); worst == nil || ring > deg || math.IsNaN(ring) && blind > metre {
