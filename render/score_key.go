@@ -17,8 +17,13 @@ type keyEntry struct {
 }
 
 const (
-	keyText = 1.4 // between a sign and its text
-	keyGap  = 6.0 // between entries at most
+	keyText  = 1.4 // between a sign and its text
+	keyGap   = 6.0 // between entries at most
+	keyLeast = 2.5 // where they are nearer, texts are shortened
+
+	// No chance is printed without a word on where it comes from.
+	modelNote      = "chance: our own landing model, on published parts"
+	modelNoteShort = "chance: our own model"
 )
 
 // drawKey draws the key; the entries move together where the page is narrow.
@@ -26,11 +31,14 @@ func (sh *sheet) drawKey(g *draw.Group) {
 	base := sh.paper.H - edge - 1.2
 	g.Line(margin, base-4.6, sh.paper.W-margin, base-4.6, solid(draw.Pale, hair))
 	entries := sh.key()
-	free := sh.paper.W - 2*margin
-	for _, e := range entries {
-		free -= e.width + keyText + fontSmall.Width(e.text)
+	gap := sh.keyGaps(entries)
+	if sh.hasChance() {
+		entries = append(entries, keyEntry{text: modelNote, draw: noSign})
+		if gap = sh.keyGaps(entries); gap < keyLeast {
+			entries[len(entries)-1].text = modelNoteShort
+			gap = sh.keyGaps(entries)
+		}
 	}
-	gap := min(keyGap, free/float64(len(entries)-1))
 	x := margin
 	for _, e := range entries {
 		e.draw(g, x, base-fontSmall.Middle())
@@ -39,6 +47,22 @@ func (sh *sheet) drawKey(g *draw.Group) {
 		x = text.Box().Right() + gap
 	}
 }
+
+// keyGaps returns the space between entries that fill the line.
+func (sh *sheet) keyGaps(entries []keyEntry) float64 {
+	free := sh.paper.W - 2*margin
+	for _, e := range entries {
+		free -= e.width + keyText + fontSmall.Width(e.text)
+	}
+	return min(keyGap, free/float64(len(entries)-1))
+}
+
+// hasChance tells whether the sheet shows a chance of landing.
+func (sh *sheet) hasChance() bool {
+	return slices.ContainsFunc(sh.shot.Pulls, func(p *plan.Pull) bool { return p.Chance.Known() })
+}
+
+func noSign(*draw.Group, float64, float64) {}
 
 // key returns the entries for the shot.
 func (sh *sheet) key() []keyEntry {

@@ -51,7 +51,7 @@ func pullColumns(s *plan.Shot) []column {
 		{title: "peak", cell: number(func(p *plan.Pull) plan.Number { return p.Peak }, func(v float64) string { return fixed(v, 0) + "°/s" })},
 		{title: "re-grips", cell: func(p *plan.Pull) string { return none(p.Regrips) }},
 		{title: "needs", cell: number(func(p *plan.Pull) plan.Number { return p.Needed }, hundredths)},
-		{title: "chance", cell: number(func(p *plan.Pull) plan.Number { return p.Chance }, func(v float64) string { return fixed(100*v, 0) + " %" })},
+		{title: "chance", cell: number(func(p *plan.Pull) plan.Number { return p.Chance }, chance)},
 		{title: "left soft by", cell: number(func(p *plan.Pull) plan.Number { return p.LeftBlur }, func(v float64) string { return fixed(v, 0) + " arcmin" })},
 	}
 	var said []column
