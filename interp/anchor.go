@@ -205,10 +205,11 @@ func (c *clock) words(k int, a *lang.Anchor, e *env, focus bool) (float64, outco
 	if !c.pass(hit.line.item + 1) {
 		return 0, waits
 	}
-	if hit.token >= len(hit.line.words) {
+	words := hit.line.spread()
+	if hit.token >= len(words) {
 		return 0, failed // the line has no time, which has been told
 	}
-	return hit.line.words[hit.token].Start, found
+	return words[hit.token].Start, found
 }
 
 func occurrences(l *line, words string) []spotted {

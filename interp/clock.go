@@ -50,7 +50,10 @@ type line struct {
 	stmt   *lang.Speech
 	who    string
 	tokens []speech.Token
-	words  []speech.Timed // once the line has its time
+	start  float64
+	end    float64
+	timed  bool           // the line has its time
+	words  []speech.Timed // spread once they are asked for
 	hangs  map[int]bool   // the words that a move of the focus hangs on
 }
 
@@ -77,9 +80,7 @@ func (c *clock) readLines() {
 			continue
 		}
 		l := &line{item: i, stmt: s, hangs: map[int]bool{}}
-		if s.Words != nil {
-			l.tokens = speech.Split(s.Words.Value)
-		}
+		l.tokens = c.b.p.tokens(s.Words)
 		c.lines[i] = l
 		done := c.b.reading(i)
 		if d, ok := c.b.who(s.Who, it.env, declSubject, declVoice); ok {
@@ -164,7 +165,7 @@ func (c *clock) speak(k int, s *lang.Speech, ev *evaluator, now float64) (after 
 			start = t
 		}
 	}
-	long := speech.Duration(valueOf(s.Words), c.b.p.pace)
+	long := speech.DurationOf(l.tokens, c.b.p.pace)
 	if s.Lasting != nil {
 		if t, ok := ev.notNegative(s.Lasting, dimTime); ok {
 			long = t
@@ -189,7 +190,7 @@ func (c *clock) speakFromTo(l *line, ev *evaluator, now float64) (float64, bool)
 // spoken notes the time of a line and spreads its words.
 func (c *clock) spoken(l *line, start, end, now float64) (after float64) {
 	end = c.span(l.item, start, end)
-	l.words = speech.Spread(l.tokens, start, end)
+	l.start, l.end, l.timed = start, end, true
 	c.speaker, c.gap = l.who, true
 	c.spoke = max(c.spoke, end)
 	return max(now, end)
@@ -435,18 +436,27 @@ func (c *clock) finish() {
 	}
 }
 
+// spread returns the words of a line over its time; none before it has one.
+func (l *line) spread() []speech.Timed {
+	if l.words == nil && l.timed {
+		l.words = speech.Spread(l.tokens, l.start, l.end)
+	}
+	return l.words
+}
+
 // drawn returns the words of a line with the punctuation that stands about
 // them.
 func (l *line) drawn() []plan.Word {
-	words := make([]plan.Word, len(l.words))
+	spread := l.spread()
+	words := make([]plan.Word, len(spread))
 	text := valueOf(l.stmt.Words)
-	for j, w := range l.words {
+	for j, w := range spread {
 		from, to := w.Token.Start, len(text)
 		if j == 0 {
 			from = 0
 		}
-		if j+1 < len(l.words) {
-			to = l.words[j+1].Token.Start
+		if j+1 < len(spread) {
+			to = spread[j+1].Token.Start
 		}
 		words[j] = plan.Word{Text: strings.TrimSpace(text[from:to]), Start: w.Start, End: w.End, Hangs: l.hangs[j]}
 	}

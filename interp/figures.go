@@ -23,8 +23,10 @@ func (b *builder) finish() {
 	b.chain()
 	b.duration()
 	b.endFollows()
-	b.clock.finish()
-	b.fillBlocking()
+	if !b.probing { // nobody looks at the lines of a shot that tries a cure
+		b.clock.finish()
+		b.fillBlocking()
+	}
 	for i, p := range b.pulls {
 		p.Number = i + 1
 		b.figures(p)
@@ -284,8 +286,10 @@ func (b *builder) handFigures(p *pull) {
 		p.Peak, p.Spread = plan.Number(p.landed.Peak), plan.Number(p.landed.Spread)
 	}
 	p.Chance, p.Ceiling = plan.Number(p.landed.Chance), plan.Number(p.landed.Ceiling)
-	if t, ok := b.set.hand.Needed(needs, b.set.view.wanted); ok {
-		p.Needed = plan.Number(t)
+	if !b.probing {
+		if t, ok := b.set.hand.Needed(needs, b.set.view.wanted); ok {
+			p.Needed = plan.Number(t)
+		}
 	}
 	p.Grips = b.set.hand.RegripTimes(needs)
 	for i := range p.Grips {

@@ -32,6 +32,7 @@ type program struct {
 	pace    float64
 	film    viewing
 	lets    map[*decl]*letValue
+	split   map[*lang.Text][]speech.Token
 	cameras map[string]*camera
 	lenses  map[string]*lens
 	pullers map[string]*puller
@@ -39,7 +40,7 @@ type program struct {
 
 func newProgram(root *unit, l *loader) *program {
 	p := &program{
-		root: root, loader: l, scopes: map[*unit]*scope{}, lets: map[*decl]*letValue{},
+		root: root, loader: l, scopes: map[*unit]*scope{}, lets: map[*decl]*letValue{}, split: map[*lang.Text][]speech.Token{},
 		cameras: map[string]*camera{}, lenses: map[string]*lens{}, pullers: map[string]*puller{},
 	}
 	p.plan = &plan.Plan{File: root.file.Path, Shots: []*plan.Shot{}, Defaults: []plan.Default{}}
@@ -268,4 +269,18 @@ func (p *program) source(file string) []byte {
 		return u.file.Source
 	}
 	return nil
+}
+
+// tokens splits a text into words, once: a shot is built anew for every cure
+// that is tried.
+func (p *program) tokens(t *lang.Text) []speech.Token {
+	if t == nil {
+		return nil
+	}
+	tokens, ok := p.split[t]
+	if !ok {
+		tokens = speech.Split(t.Value)
+		p.split[t] = tokens
+	}
+	return tokens
 }

@@ -24,10 +24,15 @@ const (
 // seconds: its syllables, PerWord of them to a word. A pace that is not
 // positive stands for DefaultPace.
 func Duration(text string, wpm float64) float64 {
+	return DurationOf(Split(text), wpm)
+}
+
+// DurationOf is Duration for a text that has been split.
+func DurationOf(tokens []Token, wpm float64) float64 {
 	if !(wpm > 0) {
 		wpm = DefaultPace
 	}
-	return float64(count(Split(text))) / PerWord / wpm * 60
+	return float64(count(tokens)) / PerWord / wpm * 60
 }
 
 // count returns the syllables of some tokens together.
