@@ -1,0 +1,302 @@
+// The examples are what newcomers copy from, so each is interpreted here: what
+// it is said to show, it shows, and nothing else.
+
+package examples_test
+
+import (
+	"bytes"
+	"cmp"
+	"maps"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+
+	"pullscore/interp"
+	"pullscore/interp/plan"
+	"pullscore/interp/viewer"
+	"pullscore/lang"
+)
+
+// A found is where a finding lies and what it is.
+type found struct {
+	shot string
+	pull int // 0: of no pull
+	code string
+}
+
+// examples says what each file comes to. Every finding here is one that a
+// comment in the file explains.
+var examples = []struct {
+	file  string
+	pulls map[string]int // by shot
+	finds []found
+}{
+	{file: "kit.pull"},
+	{file: "ticket-window.pull", pulls: map[string]int{"12A": 3, "12B": 2}},
+	{file: "lantern.pull", pulls: map[string]int{"31C": 2}},
+	{file: "gangway.pull", pulls: map[string]int{"18A": 2}},
+	{
+		file:  "small-sensor.pull",
+		pulls: map[string]int{"22A": 1, "22B": 1, "22C": 1, "22D": 1},
+		finds: []found{{"22B", 1, "not-seen"}, {"22C", 1, "faint"}},
+	},
+	{
+		file:  "two-85s.pull",
+		pulls: map[string]int{"40A": 1, "40B": 1, "40C": 1, "40D": 1},
+		finds: []found{{"40A", 1, "never-sure"}, {"40B", 1, "never-sure"}},
+	},
+	{
+		file:  "zoom.pull",
+		pulls: map[string]int{"7A": 1, "7B": 0},
+		finds: []found{{"7B", 0, "stop-closes-in-zoom"}},
+	},
+	{
+		file:  "crossing.pull",
+		pulls: map[string]int{"55-A": 1, "55-B": 4},
+		finds: []found{{"55-B", 2, "re-grip"}},
+	},
+	{file: "roll-call.pull", pulls: map[string]int{"3A": 2}},
+}
+
+func TestExamples(t *testing.T) {
+	for _, e := range examples {
+		t.Run(e.file, func(t *testing.T) {
+			res := read(t, e.file)
+			pulls := map[string]int{}
+			for _, s := range res.Plan.Shots {
+				pulls[s.ID] = len(s.Pulls)
+			}
+			if !maps.Equal(pulls, e.pulls) {
+				t.Errorf("pulls by shot: %v, want %v", pulls, e.pulls)
+			}
+			if got := finds(t, res); !slices.Equal(got, e.finds) {
+				t.Errorf("findings\n got %v\nwant %v", got, e.finds)
+			}
+		})
+	}
+}
+
+// finds are the findings in order of shot, pull and code; an error fails.
+func finds(t *testing.T, res *interp.Result) []found {
+	t.Helper()
+	var list []found
+	for _, d := range res.Findings {
+		if d.Severity == lang.Error {
+			t.Errorf("%s:%d: %s: %s", d.Range.File, d.Range.Start.Line, d.Code, d.Message)
+		}
+		list = append(list, found{d.Shot, d.Pull, d.Code})
+	}
+	slices.SortFunc(list, func(a, b found) int {
+		return cmp.Or(cmp.Compare(a.shot, b.shot), cmp.Compare(a.pull, b.pull), cmp.Compare(a.code, b.code))
+	})
+	return list
+}
+
+// Every plan of this directory is in the table, and the other way round.
+func TestEveryExampleIsListed(t *testing.T) {
+	files, err := filepath.Glob("*.pull")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var listed []string
+	for _, e := range examples {
+		listed = append(listed, e.file)
+	}
+	slices.Sort(listed)
+	if !slices.Equal(files, listed) {
+		t.Errorf("the directory has %v, the table %v", files, listed)
+	}
+}
+
+func TestExamplesAreFormatted(t *testing.T) {
+	for _, e := range examples {
+		src, err := os.ReadFile(e.file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := lang.Format(src); !bytes.Equal(got, src) {
+			t.Errorf("%s is not formatted; it would be\n%s", e.file, got)
+		}
+	}
+}
+
+// Where a comment tells of a cure, that cure is offered.
+func TestCuresInComments(t *testing.T) {
+	for _, c := range []struct{ file, shot, code, cure string }{
+		{"small-sensor.pull", "22C", "faint", "stop f/2.8"},
+		{"two-85s.pull", "40B", "never-sure", "gear 2"},
+		{"zoom.pull", "7B", "stop-closes-in-zoom", "stop f/4"},
+	} {
+		offered := false
+		for _, d := range read(t, c.file).Findings {
+			if d.Shot == c.shot && d.Code == c.code {
+				offered = slices.ContainsFunc(d.Cures, func(k lang.Cure) bool { return k.Text == c.cure })
+			}
+		}
+		if !offered {
+			t.Errorf("%s, shot %s: %s is not cured by %s", c.file, c.shot, c.code, c.cure)
+		}
+	}
+}
+
+// ticket-window: racks land on their words, and a rehearsed hand is safe.
+func TestTicketWindow(t *testing.T) {
+	s := shot(t, "ticket-window.pull", "12A")
+	for i, want := range []struct {
+		line int
+		word string
+	}{{1, "One"}, {2, "live"}, {3, "letter"}} {
+		words := s.Lines[want.line].Words
+		at := slices.IndexFunc(words, func(w plan.Word) bool { return w.Text == want.word })
+		if at < 0 {
+			t.Fatalf("line %d has no word %q", want.line, want.word)
+		}
+		p := s.Pulls[i]
+		if math.Abs(float64(p.Land)-words[at].Start) > 1e-9 {
+			t.Errorf("pull %d lands at %.3f s, the word sounds at %.3f s", p.Number, p.Land, words[at].Start)
+		}
+		if p.Chance < 0.9 {
+			t.Errorf("pull %d lands with %.2f", p.Number, p.Chance)
+		}
+	}
+}
+
+// lantern: with the gear each leg is one grip.
+func TestLantern(t *testing.T) {
+	for _, p := range shot(t, "lantern.pull", "31C").Pulls {
+		if p.Regrips != 0 || p.HandDeg > 120 {
+			t.Errorf("pull %d: %.0f deg at the hand, %d re-grips", p.Number, p.HandDeg, p.Regrips)
+		}
+	}
+}
+
+// gangway: the follow ends at the tape of her mark, which the dolly does not
+// shift, and the rack goes to the key that hangs 35 cm before her.
+func TestGangway(t *testing.T) {
+	s := shot(t, "gangway.pull", "18A")
+	follow, rack := s.Pulls[0], s.Pulls[1]
+	if follow.Kind != "follow" || rack.Kind != "rack" || rack.To != "KEY" {
+		t.Fatalf("pulls are a %s and a %s to %s", follow.Kind, rack.Kind, rack.To)
+	}
+	if math.Abs(float64(follow.ToM)-1.8) > 1e-6 || math.Abs(float64(rack.ToM)-1.45) > 1e-6 {
+		t.Errorf("the follow ends at %.3f m, the rack at %.3f m", follow.ToM, rack.ToM)
+	}
+}
+
+// small-sensor: seen on the large one, gone on the small one, back with a
+// longer lens.
+func TestSmallSensor(t *testing.T) {
+	for _, c := range []struct {
+		shot             string
+		sensor, focal, n float64 // mm, mm, f-number
+		seen             bool
+	}{
+		{"22A", 36, 50, 8, true},
+		{"22B", 13.2, 18, 8, false},
+		{"22C", 13.2, 18, 5.6, false},
+		{"22D", 13.2, 35, 8, true},
+	} {
+		got := float64(shot(t, "small-sensor.pull", c.shot).Pulls[0].LeftBlur)
+		if (got > viewer.Seen) != c.seen {
+			t.Errorf("shot %s: %.2f arcmin", c.shot, got)
+		}
+		if want := blurByRays(c.sensor, c.focal, c.n, 1700, 3000, 12.0/18); math.Abs(got-want) > 0.01*want {
+			t.Errorf("shot %s: %.3f arcmin, by the rays %.3f", c.shot, got, want)
+		}
+	}
+}
+
+// blurByRays is the blur in arc minutes of one who stands at the tape d, with
+// the focus on the tape x, on a screen whose width over the viewer's distance
+// is wide. It goes by the thin lens and similar triangles, as any textbook of
+// geometrical optics has them, and not by the formula of the program. Lengths
+// are millimetres.
+func blurByRays(sensor, focal, n, d, x, wide float64) float64 {
+	image := func(tape float64) float64 { // the smaller root of 1/f = 1/s + 1/(tape-s)
+		return (tape - math.Sqrt(tape*tape-4*focal*tape)) / 2
+	}
+	film, point := image(x), image(d)
+	disc := focal / n * math.Abs(point-film) / point
+	return math.Atan(disc/sensor*wide) * 180 / math.Pi * 60
+}
+
+// two-85s: the same rack in the same time.
+func TestTwo85s(t *testing.T) {
+	chance := func(id string) float64 { return float64(shot(t, "two-85s.pull", id).Pulls[0].Chance) }
+	wide, stopped, geared, old := chance("40A"), chance("40B"), chance("40C"), chance("40D")
+	if !(wide < stopped && stopped < 0.9) {
+		t.Errorf("quick 85: %.2f wide open, %.2f at f/2.8; it is sure at neither", wide, stopped)
+	}
+	if math.Abs(stopped-2.0/3) > 0.07 {
+		t.Errorf("quick 85 at f/2.8 lands with %.2f, not two times in three", stopped)
+	}
+	if geared < 0.9 || old < 0.9 {
+		t.Errorf("quick 85 with a gear %.2f, old 85 %.2f; both are safe", geared, old)
+	}
+	a, b := shot(t, "two-85s.pull", "40B").Pulls[0], shot(t, "two-85s.pull", "40D").Pulls[0]
+	if ratio := span(b.WindowHand) / span(a.WindowHand); ratio < 2.5 || ratio > 4.5 {
+		t.Errorf("the old lens's mark is %.1f times as wide, not about three", ratio)
+	}
+}
+
+// zoom: the focus racks after the zoom, on marks that held.
+func TestZoom(t *testing.T) {
+	s := shot(t, "zoom.pull", "7A")
+	if s.Blocking[0].Kind != "zoom" || s.Blocking[0].End > s.Pulls[0].Start {
+		t.Errorf("the rack starts at %.2f s, the %s ends at %.2f s", s.Pulls[0].Start, s.Blocking[0].Kind, s.Blocking[0].End)
+	}
+}
+
+// crossing: in drop frame the label after 01:12:59;29 is 01:13:00;02 (SMPTE
+// ST 12-1: frame numbers 00 and 01 are dropped as the minute turns, save each
+// tenth), so 55-B begins on the frame at which 55-A ends.
+func TestCrossing(t *testing.T) {
+	a, b := shot(t, "crossing.pull", "55-A"), shot(t, "crossing.pull", "55-B")
+	frames := int64(math.Round(float64(a.Duration) * 30000 / 1001))
+	if got := b.Begins - a.Begins; got != frames {
+		t.Errorf("55-B begins %d frames after 55-A, which lasts %d", got, frames)
+	}
+	const foot = 0.3048
+	if got := float64(a.Pulls[0].ToM); math.Abs(got-3.25*foot) > 1e-6 {
+		t.Errorf("the bell stands at %.4f m, not 5'9\" less 2'6\"", got)
+	}
+	if got := float64(b.Pulls[1].ToM); !math.IsInf(got, 1) {
+		t.Errorf("the rack to inf goes to %v m", got)
+	}
+}
+
+// roll-call: racks land on words that are not in Latin letters.
+func TestRollCall(t *testing.T) {
+	s := shot(t, "roll-call.pull", "3A")
+	if line, p := s.Lines[2], s.Pulls[0]; p.Land != line.Start {
+		t.Errorf("the first rack lands at %.3f s, the line starts at %.3f s", p.Land, line.Start)
+	}
+	if line, p := s.Lines[3], s.Pulls[1]; p.Land <= line.Start || p.Land >= line.End {
+		t.Errorf("the second rack lands at %.3f s, outside the line", p.Land)
+	}
+}
+
+func read(t *testing.T, file string) *interp.Result {
+	t.Helper()
+	res, err := interp.Read(file, interp.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return res
+}
+
+// shot reads a file and returns one of its shots, which has pulls.
+func shot(t *testing.T, file, id string) *plan.Shot {
+	t.Helper()
+	for _, s := range read(t, file).Plan.Shots {
+		if s.ID == id && len(s.Pulls) > 0 {
+			return s
+		}
+	}
+	t.Fatalf("%s has no shot %s with pulls", file, id)
+	return nil
+}
+
+func span(i plan.Interval) float64 { return float64(i[1] - i[0]) }
