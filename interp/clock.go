@@ -192,7 +192,7 @@ func (c *clock) spoken(l *line, start, end, now float64) (after float64) {
 	end = c.span(l.item, start, end)
 	l.start, l.end, l.timed = start, end, true
 	c.speaker, c.gap = l.who, true
-	c.spoke = max(c.spoke, end)
+	c.spoke = end
 	return max(now, end)
 }
 

@@ -52,7 +52,7 @@ type Shot struct {
 	BeginsAt string  `json:"begins_at,omitempty"`
 	Duration Number  `json:"duration_s"`
 	Wanted   Number  `json:"wanted"`   // the wanted chance of landing, 0 to 1
-	Quickest Number  `json:"quickest"` // the shortest rack wanted, seconds
+	Quickest Number  `json:"quickest_s"` // the shortest rack wanted, seconds
 	Screen   *Screen `json:"screen,omitempty"`
 
 	Stop        string `json:"stop"` // as written
