@@ -119,7 +119,7 @@ func (p *Place) Parse(lex *lexer.PeekingLexer) error {
 	before := lex.MakeCheckpoint()
 	r := &reader{lex: lex}
 	r.take(",")
-	if !beginsExpr(lex.Peek()) {
+	if !beginsSide(lex) {
 		lex.LoadCheckpoint(before)
 		p.EndPos = p.At.EndPos
 		return nil
@@ -128,6 +128,25 @@ func (p *Place) Parse(lex *lexer.PeekingLexer) error {
 	p.Dir = r.oneOf("left", "right")
 	p.EndPos = lastEnd(lex)
 	return r.result()
+}
+
+// beginsSide reports whether a way to the side comes next: a value, and where
+// it begins with a name, one that goes on as such, so that a mistyped clause
+// is told of as one.
+func beginsSide(lex *lexer.PeekingLexer) bool {
+	t := lex.Peek()
+	if t.Type != tokWord {
+		return beginsExpr(t) && t.Type != tokText
+	}
+	here := lex.MakeCheckpoint()
+	defer lex.LoadCheckpoint(here)
+	lex.Next()
+	switch next := lex.Peek(); next.Value {
+	case "left", "right", "*", "/":
+		return beginsExpr(t)
+	default:
+		return isSign(next) && beginsExpr(t)
+	}
 }
 
 // Parse reads what the focus goes to.

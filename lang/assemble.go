@@ -44,11 +44,23 @@ func (p *parser) unknown(first, second *lexer.Token) *fault {
 	if first.Type != tokWord {
 		return f.because("A line begins with the word of a statement or with a name.")
 	}
-	f.message = "unknown word " + describe(first)
-	if near, ok := p.nearestStatement(first.Value); ok {
-		f.because("Did you mean `%s`? Write: %s", near, Usage(near))
+	if !keywords[first.Value] {
+		f.message = "unknown word " + describe(first)
 	}
-	return f
+	if near, ok := p.nearestStatement(first.Value); ok {
+		return f.because("Did you mean `%s`? Write: %s", near, Usage(near))
+	}
+	return f.because("Here a line begins with %s or with a name.", strings.Join(p.beginnings(), ", "))
+}
+
+// beginnings lists the words that a line may begin with where it stands.
+func (p *parser) beginnings() (words []string) {
+	for _, s := range specs {
+		if isWordByte(s.word[0]) && s.word != movesWord && s.under&p.in != 0 {
+			words = append(words, s.word)
+		}
+	}
+	return words
 }
 
 // nearestStatement finds the statement meant by a mistyped word, those that

@@ -1,10 +1,11 @@
-// Numbers that lack their unit.
+// Mistakes that a statement's form lets through: numbers that lack their unit,
+// and values called f.
 
 package lang
 
-// check reports every number of a statement that needs a unit and has none. It
-// gives the number the dimension's own unit, so that nothing is said of it a
-// second time.
+// check reports what is wrong in a statement that could be read. It gives a
+// number that lacks its unit one of the dimension wanted, so that nothing is
+// said of it a second time.
 func check(s Statement) []*fault {
 	var c checker
 	c.statement(s)
@@ -36,6 +37,10 @@ type want struct {
 
 func (c *checker) statement(s Statement) {
 	switch s := s.(type) {
+	case *Let:
+		c.notF(s.Name)
+	case *Move:
+		c.notF(s.Params...)
 	case *Pace:
 		c.need(wantPace, s.Value)
 	case *Watched:
@@ -57,6 +62,16 @@ func (c *checker) statement(s Statement) {
 		c.camera(s)
 		c.lens(s)
 		c.shot(s)
+	}
+}
+
+// notF reports values called f, since f/2 is a stop.
+func (c *checker) notF(names ...*Name) {
+	for _, n := range names {
+		if n.Text == "f" {
+			c.faults = append(c.faults, faultOn(&n.Node, "keyword-name", "no value is called f").
+				because("f before / and a digit is a stop, as in f/2.8."))
+		}
 	}
 }
 

@@ -27,6 +27,9 @@ func Format(src []byte) []byte {
 	for f.row() {
 		f.print()
 	}
+	if f.total > maxTokens {
+		return src
+	}
 	f.comments(len(f.waiting), f.indent())
 	return f.out
 }
@@ -37,6 +40,7 @@ type formatter struct {
 	out  []byte
 	in   section
 
+	total   int           // tokens so far
 	tokens  []lexer.Token // the row's, comments and line end left out
 	comment string
 	gap     bool // an empty line stands before the row
@@ -60,6 +64,9 @@ func (f *formatter) row() bool {
 	f.joined, f.joins = f.joins, false
 	for {
 		t := f.scan.scan()
+		if f.total++; f.total > maxTokens {
+			return false
+		}
 		switch t.Type {
 		case tokComment:
 			f.comment = t.Value

@@ -18,6 +18,7 @@ type scanner struct {
 	src  string
 	pos  int            // the next character
 	mark lexer.Position // the place of the last token's start
+	eol  int            // the end of the line, where it is at pos or behind it
 
 	blank bool            // a blank or a line's start stands before pos
 	prev  lexer.TokenType // kind and value of the last token but comments
@@ -30,7 +31,7 @@ type scanner struct {
 const byteOrderMark = "\uFEFF"
 
 func newScanner(filename, src string) *scanner {
-	s := &scanner{src: src, blank: true, prev: tokLine}
+	s := &scanner{src: src, eol: -1, blank: true, prev: tokLine}
 	if strings.HasPrefix(src, byteOrderMark) { // it is no character of the first line
 		s.pos = len(byteOrderMark)
 	}
@@ -274,11 +275,13 @@ func (s *scanner) skipBlanks() {
 
 // restOfLine returns the source from pos to the end of its line.
 func (s *scanner) restOfLine() string {
-	rest := s.src[s.pos:]
-	if i := strings.IndexAny(rest, "\n\r"); i >= 0 {
-		return rest[:i]
+	if s.eol < s.pos {
+		s.eol = len(s.src)
+		if i := strings.IndexAny(s.src[s.pos:], "\n\r"); i >= 0 {
+			s.eol = s.pos + i
+		}
 	}
-	return rest
+	return s.src[s.pos:s.eol]
 }
 
 // byteAt returns a byte of the source, 0 past its end.

@@ -14,7 +14,7 @@ import (
 func (s *scanner) number() lexer.TokenType {
 	start := s.pos
 	s.digits()
-	if s.byteAt(s.pos) == ':' && isDigit(s.byteAt(s.pos+1)) {
+	if c := s.byteAt(s.pos); (c == ':' || c == ';') && isDigit(s.byteAt(s.pos+1)) {
 		return s.timecode(start)
 	}
 	if n := fractionTail(s.src[s.pos:]); n > 0 && s.src[start] != '.' {
@@ -53,7 +53,7 @@ func (s *scanner) decimals(start int) {
 }
 
 func (s *scanner) reportDecimals(start, commas, points int) {
-	written := s.src[start:s.pos]
+	written := shorten(s.src[start:s.pos])
 	switch {
 	case commas == 1 && points == 0:
 		s.report("bad-number", start, "a decimal is written with a point",
@@ -91,7 +91,7 @@ func (s *scanner) timecode(start int) lexer.TokenType {
 		s.pos++
 	}
 	if written := s.src[start:s.pos]; !isTimecode(written) {
-		s.report("bad-number", start, "`"+written+"` is no timecode",
+		s.report("bad-number", start, "`"+shorten(written)+"` is no timecode",
 			"A timecode is hours, minutes, seconds and frames, 01:00:10:12, with a ; before the frames in drop frame.")
 	}
 	return tokTimecode
@@ -122,7 +122,7 @@ func isTimecode(s string) bool {
 // marked reads the marks of feet and inches behind a number.
 func (s *scanner) marked(start int) lexer.TokenType {
 	if n := markLength(s.src[s.pos:], inchMarks); n > 0 {
-		number := s.src[start:s.pos]
+		number := shorten(s.src[start:s.pos])
 		s.pos += n
 		s.report("bad-number", start, "inches alone are written in words", "Write %s in; with feet, 5'%s\".", number, number)
 		return tokInvalid

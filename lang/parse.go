@@ -99,13 +99,11 @@ func (p *parser) read() {
 
 // lines reads the lines of a chunk. Every turn moves on by one token at least.
 func (p *parser) lines() {
-	for at := 0; !p.tokens[at].EOF() && len(p.faults) <= maxDiagnostics; {
-		end := at
-		for p.tokens[end].Type != tokLine {
+	for at, end := 0, 0; !p.tokens[at].EOF() && len(p.faults) <= maxDiagnostics; {
+		for end = max(end, at); p.tokens[end].Type != tokLine; end++ {
 			if p.tokens[end].EOF() {
 				return // the file was cut here
 			}
-			end++
 		}
 		l := line{at: at, end: end, start: p.lex.MakeCheckpoint(), faults: len(p.faults)}
 		p.statement(&l)

@@ -49,11 +49,7 @@ func Quote(d Diagnostic, src []byte) string {
 	if start.Line < 1 || start.Offset < 0 || start.Offset > len(src) {
 		return ""
 	}
-	from := bytes.LastIndexAny(src[:start.Offset], "\n\r") + 1
-	to := len(src)
-	if i := bytes.IndexAny(src[start.Offset:], "\n\r"); i >= 0 {
-		to = start.Offset + i
-	}
+	from, to := lineAround(src, start.Offset)
 	text := strings.TrimPrefix(string(src[from:to]), byteOrderMark)
 	from = to - len(text)
 	first := max(start.Offset-from, 0)
@@ -65,6 +61,23 @@ func Quote(d Diagnostic, src []byte) string {
 	gap := strings.Repeat(" ", len(head)-2) + "| "
 	quoted, marks := line.draw()
 	return head + quoted + "\n" + gap + marks + "\n"
+}
+
+// lineAround returns where the line around an offset begins and ends, or the
+// part of it that Quote can show.
+func lineAround(src []byte, offset int) (from, to int) {
+	const far = 4 * quoteWidth // bytes: a character has four at most
+	from, to = max(0, offset-far), min(len(src), offset+far)
+	if i := bytes.LastIndexAny(src[from:offset], "\n\r"); i >= 0 {
+		from += i + 1
+	}
+	for from < offset && !utf8.RuneStart(src[from]) {
+		from++
+	}
+	if i := bytes.IndexAny(src[offset:to], "\n\r"); i >= 0 {
+		to = offset + i
+	}
+	return from, to
 }
 
 // A cell is a character of a quoted line.

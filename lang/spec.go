@@ -62,7 +62,7 @@ const inScene = inShot | inMove
 var specs = []*spec{
 	// The file.
 	{word: "plan", under: inFile, usage: `plan "TITLE"`, parse: grammar[Plan]()},
-	{word: "rate", under: inFile, usage: "rate 24", parse: grammar[Rate]()},
+	{word: "rate", under: inFile, usage: "rate 24", wants: "a frame rate, such as 24 or 29.97df", parse: grammar[Rate]()},
 	{word: "units", under: inFile, usage: "units metric | imperial", parse: grammar[Units]()},
 	{word: "pace", under: inFile, usage: "pace 150 wpm", wants: "a pace, such as 150 wpm", parse: grammar[Pace]()},
 	{word: "use", under: inFile, usage: `use "FILE"`, parse: grammar[Use]()},

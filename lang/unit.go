@@ -77,7 +77,7 @@ var unitWords = map[string]Unit{
 // unitSlips are spellings that people use for the language's own.
 var unitSlips = map[string]string{
 	"sec": "s", "secs": "s", "second": "s", "seconds": "s", "frame": "fr", "frames": "fr", "f": "fr",
-	"metre": "m", "metres": "m", "meters": "m", "foot": "ft", "feet": "ft", "inch": "in", "inches": "in",
+	"mtr": "m", "metre": "m", "metres": "m", "meters": "m", "foot": "ft", "feet": "ft", "inch": "in", "inches": "in",
 	"degree": "deg", "degrees": "deg", "turns": "turn", "percent": "%", "pixel": "px", "pixels": "px",
 	"millimetres": "mm", "millimeters": "mm", "centimetres": "cm", "centimeters": "cm", "bits": "bit/s", "bps": "bit/s",
 }
