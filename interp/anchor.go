@@ -290,6 +290,7 @@ func (c *clock) sayWhich(a *lang.Anchor, l *line) string {
 // pick chooses among the places that words were found at.
 func (c *clock) pick(k int, a *lang.Anchor, hits []spotted) (spotted, bool) {
 	switch {
+	case len(hits) == 0 && c.besideBad(k): // one mistake is told once
 	case len(hits) == 0:
 		c.b.fail(a.Range(), "word-not-found", c.notFound(a), c.nearWord(k, a))
 	case a.Nth > len(hits):
@@ -331,5 +332,24 @@ func (c *clock) nearWord(k int, a *lang.Anchor) string {
 	if near, ok := lang.Nearest(a.Words.Value, among); ok {
 		return fmt.Sprintf("Did you mean %q?", near)
 	}
-	return ""
+	switch {
+	case above != nil:
+		return fmt.Sprintf("The line above is: %q.", valueOf(above.stmt.Words))
+	case below != nil:
+		return fmt.Sprintf("The line below is: %q.", valueOf(below.stmt.Words))
+	}
+	return "There is no line."
+}
+
+// besideBad tells whether a line next to item k could not be read: the words
+// may stand in that one.
+func (c *clock) besideBad(k int) bool {
+	for _, step := range []int{-1, 1} {
+		for i := k + step; i >= 0 && i < len(c.lines) && c.lines[i] == nil; i += step {
+			if _, bad := c.b.items[i].stmt.(*lang.Bad); bad {
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -14,7 +14,7 @@ const breathesAt = 3
 
 func checkBreathes(b *builder) {
 	b.racks(func(p *pull) {
-		if v := float64(p.Breathing); v > breathesAt {
+		if v := float64(p.Breathing); v > breathesAt && !b.outOfReach(p) {
 			b.tellPull(p, finding{Diagnostic: lang.Diagnostic{
 				Code: "breathes", Severity: lang.Note,
 				Message: fmt.Sprintf("the image changes its size by %s %% in this rack", trim(v, 1)),

@@ -34,11 +34,18 @@ func checkNoTimeToSee(b *builder) {
 // waitTry offers a hold before a rack that starts when it can, and a later
 // moment for one that hangs on one.
 func (b *builder) waitTry(p *pull, missing, needs float64) []try {
+	if p.anchored {
+		return b.laterTry(p, missing)
+	}
+	hold := ceilTo(needs, 10)
+	return []try{{lang.Cure{Text: "hold " + seconds(hold) + " before it", Value: hold, Unit: "s"}, change{Item: p.item + 1, Insert: &lang.Hold{Time: secondsExpr(hold)}}}}
+}
+
+// laterTry offers a moment later by what is missing, for a rack that hangs on
+// one.
+func (b *builder) laterTry(p *pull, missing float64) []try {
 	wait := ceilTo(missing, 10)
 	switch {
-	case !p.anchored:
-		hold := ceilTo(needs, 10)
-		return []try{{lang.Cure{Text: "hold " + seconds(hold) + " before it", Value: hold, Unit: "s"}, change{Item: p.item + 1, Insert: &lang.Hold{Time: secondsExpr(hold)}}}}
 	case p.on != nil && p.landing == nil && p.on.Offset == nil:
 		return []try{{lang.Cure{Text: "on " + b.written(p.on, b.items[p.item].env) + " + " + seconds(wait), Value: wait, Unit: "s"}, change{Item: p.item + 1, Rack: later(wait)}}}
 	case p.landing != nil && p.on == nil && p.landing.Offset == nil:

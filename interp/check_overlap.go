@@ -22,7 +22,9 @@ func checkOverlap(b *builder) {
 			Message: fmt.Sprintf("%s starts at %s, and the rack to %s lands only at %s", racked(b, q), seconds(q.start), p.to(), seconds(p.land)),
 			Related: []lang.Related{{Message: "this rack is still under way", Range: p.stmt.Range()}},
 			Figures: []lang.Figure{figure("start_s", q.start), figure("land_s", p.land)},
-		}, tries: func() []try { return b.overTry(q, math.Floor((q.land-p.land)*10+1e-6)/10) }})
+		}, tries: func() []try {
+			return append(b.overTry(q, math.Floor((q.land-p.land)*10+1e-6)/10), b.laterTry(q, p.land-q.start)...)
+		}})
 	}
 }
 

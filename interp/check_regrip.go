@@ -11,7 +11,7 @@ import (
 
 func checkRegrip(b *builder) {
 	b.racks(func(p *pull) {
-		if p.landed.Regrips == 0 {
+		if p.landed.Regrips == 0 || b.outOfReach(p) {
 			return
 		}
 		times := "once"

@@ -239,6 +239,9 @@ func (c *clock) hold(k int, s *lang.Hold, ev *evaluator, now float64) (after flo
 				"Put the hold after that line, or write a pause.")
 		}
 	}
+	if from+t <= now && t > 0 {
+		c.b.idleHold(s, from, t, now)
+	}
 	return max(now, c.span(k, from, max(from+t, now))), true
 }
 

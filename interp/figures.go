@@ -128,6 +128,20 @@ func (b *builder) focusBefore(p *pull, t float64) float64 {
 	return b.lensDistance(&prev.goal, prev.land)
 }
 
+// tapeBefore is where the focus is when p starts, as the tape reads it.
+func (b *builder) tapeBefore(p *pull) float64 {
+	switch prev := p.previous; {
+	case p.follow:
+		return b.tape(&p.goal, p.start)
+	case prev == nil:
+		return b.tape(&b.start, 0)
+	case prev.follow:
+		return b.tape(&prev.goal, min(p.start, prev.land))
+	default:
+		return b.tape(&prev.goal, prev.land)
+	}
+}
+
 func (b *builder) goalBefore(p *pull) *goal {
 	if p.previous == nil {
 		return &b.start
@@ -250,7 +264,7 @@ func (b *builder) figures(p *pull) {
 	}
 	p.Start, p.Land = plan.Number(p.start), plan.Number(p.land)
 	p.StartFrame, p.LandFrame = b.rate.Frames(p.start), b.rate.Frames(p.land)
-	p.FromM, p.ToM = plan.Number(sh.ToTape(from, p.start)), plan.Number(sh.ToTape(to, p.land))
+	p.FromM, p.ToM = plan.Number(b.tapeBefore(p)), plan.Number(b.tape(&p.goal, p.land))
 	set := sh.Setting(p.land)
 	p.Near, p.Far = plan.Number(sh.ToTape(set.Near(to), p.land)), plan.Number(sh.ToTape(set.Far(to), p.land))
 	p.window = b.window(p, p.land)

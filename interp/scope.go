@@ -5,6 +5,7 @@ package interp
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"pullscore/lang"
@@ -269,8 +270,12 @@ func (r *reporter) unknown(name *lang.Name, what string, among []string) {
 
 func (r *reporter) unknownAt(at lang.Range, name, what string, among []string) {
 	detail := ""
-	switch near, ok := lang.Nearest(name, among); {
-	case ok:
+	near, isNear := lang.Nearest(name, among)
+	holding := slices.DeleteFunc(slices.Clone(among), func(s string) bool { return !strings.Contains(fold(s), fold(name)) })
+	switch {
+	case len(holding) > 0 && len(holding) <= 3 && len([]rune(name)) > 1:
+		detail = fmt.Sprintf("Did you mean %s?", strings.Join(holding, " or "))
+	case isNear:
 		detail = fmt.Sprintf("Did you mean %s?", near)
 	case len(among) > 0 && len(among) <= 8:
 		detail = "There is " + strings.Join(among, ", ") + "."

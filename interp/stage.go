@@ -131,6 +131,10 @@ func (st *stage) spots(pl *lang.Place, e *env, self *subject) (along, across spo
 		}
 		along, across = spot{on, q.v}, spot{on, 0}
 	} else {
+		if math.IsInf(q.v, 1) {
+			st.b.fail(pl.At.Range(), "out-of-range", "nobody stands at infinity", "A rack goes there by itself: rack to inf.")
+			return along, across, false
+		}
 		if q.v < 0.005 || q.v > maxDistance {
 			st.b.fail(pl.At.Range(), "out-of-range", "a subject stands 5 mm to 1000 km away", "")
 			return along, across, false

@@ -78,7 +78,7 @@ type Diagnostic struct {
 }
 
 // Sort orders diagnostics by file, place, severity (worst first) and code, and
-// drops those that say the same of the same place.
+// drops those that say the same of the same place in the same shot.
 func Sort(list []Diagnostic) []Diagnostic {
 	slices.SortStableFunc(list, func(a, b Diagnostic) int {
 		return cmp.Or(
@@ -90,7 +90,7 @@ func Sort(list []Diagnostic) []Diagnostic {
 		)
 	})
 	return slices.CompactFunc(list, func(a, b Diagnostic) bool {
-		return a.Range == b.Range && a.Code == b.Code && a.Message == b.Message
+		return a.Range == b.Range && a.Code == b.Code && a.Message == b.Message && a.Shot == b.Shot && a.Pull == b.Pull
 	})
 }
 

@@ -51,7 +51,7 @@ type Shot struct {
 	WheelMM  Number  `json:"wheel_mm,omitzero"` // with a gear only
 	BeginsAt string  `json:"begins_at,omitempty"`
 	Duration Number  `json:"duration_s"`
-	Wanted   Number  `json:"wanted"`   // the wanted chance of landing, 0 to 1
+	Wanted   Number  `json:"wanted"`     // the wanted chance of landing, 0 to 1
 	Quickest Number  `json:"quickest_s"` // the shortest rack wanted, seconds
 	Screen   *Screen `json:"screen,omitempty"`
 
@@ -119,12 +119,12 @@ type Target struct {
 type Subject struct {
 	Name         string   `json:"name"`
 	Distance     Number   `json:"distance_m"` // along the axis
-	LensDistance Number   `json:"lens_distance_m"`
+	LensDistance Number   `json:"lens_distance_m,omitzero"`
 	Side         Number   `json:"side_m"` // to the right positive
 	Deep         Number   `json:"deep_m"`
 	Sways        Number   `json:"sways_m,omitzero"`
-	Near         Number   `json:"near_m"` // sharp from here with the focus on it
-	Far          Number   `json:"far_m"`  // to here
+	Near         Number   `json:"near_m,omitzero"` // sharp from here with the focus on it
+	Far          Number   `json:"far_m,omitzero"`  // to here
 	RingDeg      Number   `json:"ring_deg,omitzero"`
 	Window       Interval `json:"window_deg,omitzero"` // ring settings that keep it sharp
 	Path         []Point  `json:"path"`
@@ -223,8 +223,8 @@ type Pull struct {
 	Ceiling    Number   `json:"ceiling,omitzero"` // the chance with all the time in the world
 	Lag        Number   `json:"lag_m,omitzero"`   // of a follow
 
-	Near        Number `json:"near_m"` // sharp from here once landed
-	Far         Number `json:"far_m"`
+	Near        Number `json:"near_m,omitzero"` // sharp from here once landed
+	Far         Number `json:"far_m,omitzero"`
 	LeftBlur    Number `json:"left_blur_arcmin,omitzero"`
 	ReachedBlur Number `json:"reached_blur_arcmin,omitzero"`
 	Breathing   Number `json:"breathing_percent,omitzero"`
