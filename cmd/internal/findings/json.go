@@ -1,0 +1,97 @@
+// Package findings writes diagnostics: as text for people, as JSON by the
+// promise to scripts, and as SARIF for what shows findings beside code.
+package findings
+
+import (
+	"encoding/json"
+	"io"
+
+	"pullscore/interp/plan"
+	"pullscore/lang"
+)
+
+// A Finding is a diagnostic as JSON has it. Columns count characters from 1;
+// the end is the column after the last.
+type Finding struct {
+	Code     string `json:"code"`
+	Severity string `json:"severity"`
+	Message  string `json:"message"`
+	Detail   string `json:"detail,omitempty"`
+	Shot     string `json:"shot,omitempty"`
+	Pull     int    `json:"pull,omitempty"`
+	place
+	Figures map[string]plan.Number `json:"figures,omitempty"`
+	Cures   []cure                 `json:"cures,omitempty"`
+	Related []related              `json:"related,omitempty"`
+}
+
+type place struct {
+	File      string `json:"file"`
+	Line      int    `json:"line"`
+	Column    int    `json:"column"`
+	EndLine   int    `json:"end_line"`
+	EndColumn int    `json:"end_column"`
+}
+
+type cure struct {
+	Text  string      `json:"text"`
+	Value plan.Number `json:"value,omitzero"`
+	Unit  string      `json:"unit,omitempty"`
+}
+
+type related struct {
+	Message string `json:"message"`
+	place
+}
+
+// List returns diagnostics as JSON has them; it is never nil.
+func List(diags []lang.Diagnostic) []Finding {
+	list := make([]Finding, 0, len(diags))
+	for _, d := range diags {
+		list = append(list, newFinding(d))
+	}
+	return list
+}
+
+func newFinding(d lang.Diagnostic) Finding {
+	f := Finding{
+		Code: d.Code, Severity: d.Severity.String(), Message: d.Message, Detail: d.Detail,
+		Shot: d.Shot, Pull: d.Pull, place: placeOf(d.Range),
+	}
+	for _, fig := range d.Figures {
+		value := plan.Number(fig.Value)
+		if !value.Known() {
+			continue
+		}
+		if f.Figures == nil {
+			f.Figures = map[string]plan.Number{}
+		}
+		f.Figures[fig.Name] = value
+	}
+	for _, c := range d.Cures {
+		f.Cures = append(f.Cures, cure{c.Text, plan.Number(c.Value), c.Unit})
+	}
+	for _, r := range d.Related {
+		f.Related = append(f.Related, related{r.Message, placeOf(r.Range)})
+	}
+	return f
+}
+
+func placeOf(r lang.Range) place {
+	return place{r.File, r.Start.Line, r.Start.Column, r.End.Line, r.End.Column}
+}
+
+// WriteJSON writes { "findings": [...] }.
+func WriteJSON(w io.Writer, diags []lang.Diagnostic) error {
+	return Encode(w, struct {
+		Findings []Finding `json:"findings"`
+	}{List(diags)})
+}
+
+// Encode writes v as indented JSON with characters such as < as they are.
+func Encode(w io.Writer, v any) error {
+	enc := json.NewEncoder(w)
+	enc.SetIndent("", "  ")
+	enc.SetEscapeHTML(false)
+	return enc.Encode(v)
+}

@@ -1,0 +1,136 @@
+// SARIF: Static Analysis Results Interchange Format, OASIS standard, version
+// 2.1.0 plus errata 01 (2023). Only what it requires and what we know.
+
+package findings
+
+import (
+	"io"
+	"net/url"
+	"path/filepath"
+	"slices"
+
+	"pullscore/lang"
+)
+
+const (
+	sarifVersion = "2.1.0"
+	sarifSchema  = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
+)
+
+type sarifLog struct {
+	Schema  string     `json:"$schema"`
+	Version string     `json:"version"`
+	Runs    []sarifRun `json:"runs"`
+}
+
+type sarifRun struct {
+	Tool       sarifTool     `json:"tool"`
+	ColumnKind string        `json:"columnKind"`
+	Results    []sarifResult `json:"results"`
+}
+
+type sarifTool struct {
+	Driver sarifDriver `json:"driver"`
+}
+
+type sarifDriver struct {
+	Name  string      `json:"name"`
+	Rules []sarifRule `json:"rules"`
+}
+
+type sarifRule struct {
+	ID string `json:"id"`
+}
+
+type sarifResult struct {
+	RuleID    string          `json:"ruleId"`
+	RuleIndex int             `json:"ruleIndex"`
+	Level     string          `json:"level"`
+	Message   sarifMessage    `json:"message"`
+	Locations []sarifLocation `json:"locations"`
+	Related   []sarifLocation `json:"relatedLocations,omitempty"`
+}
+
+type sarifMessage struct {
+	Text string `json:"text"`
+}
+
+type sarifLocation struct {
+	Physical sarifPhysical `json:"physicalLocation"`
+	Message  *sarifMessage `json:"message,omitempty"`
+}
+
+type sarifPhysical struct {
+	Artifact sarifArtifact `json:"artifactLocation"`
+	Region   *sarifRegion  `json:"region,omitempty"`
+}
+
+type sarifArtifact struct {
+	URI string `json:"uri"`
+}
+
+type sarifRegion struct {
+	StartLine   int `json:"startLine"`
+	StartColumn int `json:"startColumn"`
+	EndLine     int `json:"endLine"`
+	EndColumn   int `json:"endColumn"`
+}
+
+// WriteSARIF writes one run with all findings as its results.
+func WriteSARIF(w io.Writer, diags []lang.Diagnostic) error {
+	codes := []string{}
+	for _, d := range diags {
+		codes = append(codes, d.Code)
+	}
+	slices.Sort(codes)
+	codes = slices.Compact(codes)
+	run := sarifRun{
+		Tool:       sarifTool{sarifDriver{Name: "pullscore", Rules: []sarifRule{}}},
+		ColumnKind: "unicodeCodePoints",
+		Results:    []sarifResult{},
+	}
+	for _, code := range codes {
+		run.Tool.Driver.Rules = append(run.Tool.Driver.Rules, sarifRule{code})
+	}
+	for _, d := range diags {
+		index, _ := slices.BinarySearch(codes, d.Code)
+		run.Results = append(run.Results, sarifOf(d, index))
+	}
+	return Encode(w, sarifLog{sarifSchema, sarifVersion, []sarifRun{run}})
+}
+
+// sarifOf returns a finding as a result; the levels of SARIF have our names.
+func sarifOf(d lang.Diagnostic, rule int) sarifResult {
+	text := d.Message + "."
+	if d.Detail != "" {
+		text += " " + d.Detail
+	}
+	if c := cures(d); c != "" {
+		text += " Cure: " + c + "."
+	}
+	r := sarifResult{
+		RuleID: d.Code, RuleIndex: rule, Level: d.Severity.String(), Message: sarifMessage{text},
+		Locations: []sarifLocation{{Physical: physical(d.Range)}},
+	}
+	for _, rel := range d.Related {
+		r.Related = append(r.Related, sarifLocation{physical(rel.Range), &sarifMessage{rel.Message}})
+	}
+	return r
+}
+
+func physical(r lang.Range) sarifPhysical {
+	p := sarifPhysical{Artifact: sarifArtifact{uri(r.File)}}
+	if r.Start.Line > 0 {
+		p.Region = &sarifRegion{r.Start.Line, r.Start.Column, r.End.Line, r.End.Column}
+	}
+	return p
+}
+
+// uri returns a path as a URI reference (RFC 3986).
+func uri(path string) string {
+	u := url.URL{Path: filepath.ToSlash(path)}
+	if filepath.IsAbs(path) {
+		u.Scheme = "file"
+	}
+	return u.String()
+}

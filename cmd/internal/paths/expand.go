@@ -1,0 +1,142 @@
+// Package paths turns what was named on the command line into plan files, and
+// writes files whole or not at all.
+package paths
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+)
+
+// Ext is how the name of a plan ends.
+const Ext = ".pull"
+
+// Stdin is the path that stands for standard input.
+const Stdin = "-"
+
+// A File is a plan file to be read.
+type File struct {
+	Path    string // cleaned, or Stdin
+	InTree  bool   // found in a folder, not named by itself
+	TreeDir string // the folder that it was found in, as it was named
+}
+
+// Expand returns the files that the arguments name: a file as it is, a folder
+// as every plan in it and in the folders below, by name. Hidden files and
+// folders are left out, and links to folders are not followed, so that a
+// circle of links has no end to find. Each file comes once. The error joins
+// one for every argument or folder that cannot be read; the files are those
+// that can.
+func Expand(args []string) ([]File, error) {
+	var x expansion
+	x.seen = map[string]bool{}
+	for _, arg := range args {
+		if arg == "" {
+			x.fail(errors.New("an empty name is no file"))
+			continue
+		}
+		x.argument(arg)
+	}
+	return x.files, errors.Join(x.errs...)
+}
+
+type expansion struct {
+	files []File
+	seen  map[string]bool
+	errs  []error
+}
+
+func (x *expansion) fail(err error) { x.errs = append(x.errs, err) }
+
+func (x *expansion) add(f File) {
+	if !x.seen[f.Path] {
+		x.seen[f.Path] = true
+		x.files = append(x.files, f)
+	}
+}
+
+func (x *expansion) argument(arg string) {
+	if arg == Stdin {
+		x.add(File{Path: Stdin})
+		return
+	}
+	info, err := os.Stat(arg)
+	if err != nil {
+		x.fail(Plain(err))
+		return
+	}
+	if !info.IsDir() {
+		x.add(File{Path: filepath.Clean(arg)})
+		return
+	}
+	before := len(x.files) + len(x.errs)
+	x.folder(filepath.Clean(arg), filepath.Clean(arg))
+	if len(x.files)+len(x.errs) == before && !x.holdsSeen(filepath.Clean(arg)) {
+		x.fail(fmt.Errorf("%s: no %s file in this folder", arg, Ext))
+	}
+}
+
+// holdsSeen reports whether a file of the folder was named before.
+func (x *expansion) holdsSeen(dir string) bool {
+	for _, f := range x.files {
+		if rel, err := filepath.Rel(dir, f.Path); err == nil && filepath.IsLocal(rel) {
+			return true
+		}
+	}
+	return false
+}
+
+func (x *expansion) folder(root, dir string) {
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		x.fail(Plain(err))
+	}
+	for _, e := range entries {
+		path := filepath.Join(dir, e.Name())
+		switch {
+		case strings.HasPrefix(e.Name(), "."):
+		case e.IsDir():
+			x.folder(root, path)
+		case filepath.Ext(e.Name()) == Ext && regular(path, e):
+			x.add(File{Path: path, InTree: true, TreeDir: root})
+		}
+	}
+}
+
+// regular reports whether an entry is a file, or a link to one. What is
+// neither, as a pipe, could be waited for for ever. A link that leads nowhere
+// counts, so that reading it tells of it.
+func regular(path string, e fs.DirEntry) bool {
+	if e.Type()&fs.ModeSymlink == 0 {
+		return e.Type().IsRegular()
+	}
+	info, err := os.Stat(path)
+	return err != nil || info.Mode().IsRegular()
+}
+
+// Plain returns an error of the file system as "PATH: what is wrong", without
+// the name of the call.
+func Plain(err error) error {
+	var path *fs.PathError
+	if !errors.As(err, &path) {
+		return err
+	}
+	return &plainError{path}
+}
+
+type plainError struct{ err *fs.PathError }
+
+func (e *plainError) Error() string {
+	switch {
+	case errors.Is(e.err, fs.ErrNotExist):
+		return e.err.Path + ": no such file"
+	case errors.Is(e.err, fs.ErrPermission):
+		return e.err.Path + ": permission denied"
+	}
+	return e.err.Path + ": " + e.err.Err.Error()
+}
+
+func (e *plainError) Unwrap() error { return e.err }

@@ -1,0 +1,227 @@
+// The pull list as text: a table a shot, and the defaults that stand in it.
+
+package pulllist
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"pullscore/cmd/internal/console"
+	"pullscore/interp/plan"
+)
+
+// modelNote goes with every chance of landing that is printed.
+const modelNote = "The chance of landing is computed by a model of our own, put together from " +
+	"published measurements of hands and eyes. It has not been measured on a set."
+
+// WriteText writes the tables of a plan.
+func WriteText(screen console.Screen, p *plan.Plan) error {
+	w := &writer{screen: screen}
+	w.head(p)
+	for _, s := range p.Shots {
+		w.shot(s)
+	}
+	w.defaults(p.Defaults)
+	if hasChance(p) {
+		w.line("")
+		w.wrapped(console.Dim, "", modelNote)
+	}
+	return w.flush()
+}
+
+// WriteNote writes what goes with every chance of landing that is printed.
+func WriteNote(screen console.Screen) error {
+	w := &writer{screen: screen}
+	w.wrapped(console.Dim, "", modelNote)
+	return w.flush()
+}
+
+func hasChance(p *plan.Plan) bool {
+	for _, s := range p.Shots {
+		for _, u := range s.Pulls {
+			if u.Chance.Known() {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+type writer struct {
+	strings.Builder
+	screen console.Screen
+}
+
+func (w *writer) flush() error {
+	_, err := io.WriteString(w.screen.W, w.String())
+	return err
+}
+
+func (w *writer) line(text string) { w.WriteString(strings.TrimRight(text, " ") + "\n") }
+
+// wrapped writes text in lines that all begin with the given blanks.
+func (w *writer) wrapped(style console.Style, indent, text string) {
+	for _, line := range console.Wrap(console.Clean(text), w.screen.Width-len(indent)) {
+		w.line(indent + w.screen.Paint(style, line))
+	}
+}
+
+func (w *writer) head(p *plan.Plan) {
+	title := p.Title
+	if title == "" {
+		title = "A plan without a title"
+	}
+	w.line(w.screen.Paint(console.Bold, console.Clean(title)))
+	w.line(w.screen.Paint(console.Dim, fmt.Sprintf("%s frames a second, tape from the %s", p.Rate, p.Tape)))
+	if len(p.Shots) == 0 {
+		w.line("")
+		w.line("No shot in this file can be listed.")
+	}
+}
+
+// margin stands before all that belongs to a shot.
+const margin = "  "
+
+func (w *writer) shot(s *plan.Shot) {
+	w.line("")
+	title := w.screen.Paint(console.Bold, console.Clean(s.ID))
+	if s.Title != "" {
+		title += "  " + console.Clean(s.Title)
+	}
+	w.line(title)
+	w.wrapped(console.Dim, margin, setUp(s))
+	if len(s.Pulls) == 0 {
+		w.line(margin + "The focus stays where it is.")
+		return
+	}
+	w.table(s)
+}
+
+// setUp says in a line what the shot is taken with.
+func setUp(s *plan.Shot) string {
+	parts := []string{"camera " + s.Camera, "lens " + s.Lens, s.Stop, "on " + article(s.Support)}
+	if s.Gear.Known() && s.Gear != 1 {
+		parts = append(parts, "gear "+trim(float64(s.Gear), 2))
+	}
+	if s.Puller != "" {
+		parts = append(parts, "puller "+s.Puller)
+	}
+	parts = append(parts, "lasts "+seconds(s.Duration))
+	if s.BeginsAt != "" {
+		parts = append(parts, "begins at "+s.BeginsAt)
+	}
+	return strings.Join(parts, ", ")
+}
+
+func article(support string) string {
+	switch support {
+	case "tripod", "dolly":
+		return "a " + support
+	case "shoulder", "hand":
+		return "the " + support
+	}
+	return support
+}
+
+// heads are the heads of the columns of numbers.
+var heads = []string{"starts", "over", "from", "to", "ring from", "to", "hand", "window", "lands"}
+
+const (
+	numberWidth = 2 // of a pull's number
+	columnGap   = 2
+)
+
+// table writes two lines a pull: whom it goes to and why, and the numbers.
+func (w *writer) table(s *plan.Shot) {
+	widths := make([]int, len(heads))
+	rows := [][]string{heads}
+	for _, u := range s.Pulls {
+		rows = append(rows, row(s, u))
+	}
+	for _, row := range rows {
+		for i, c := range row {
+			widths[i] = max(widths[i], console.Columns(c))
+		}
+	}
+	indent := margin + strings.Repeat(" ", numberWidth+columnGap)
+	w.line("")
+	w.line(indent + w.screen.Paint(console.Dim, cells(heads, widths)))
+	for i, u := range s.Pulls {
+		w.pull(s, u, indent)
+		text := cells(rows[i+1], widths)
+		if u.Chance.Known() && u.Chance < s.Wanted {
+			at := strings.LastIndex(text, chance(u.Chance))
+			text = text[:at] + w.screen.Paint(console.Yellow, text[at:])
+		}
+		w.line(indent + text)
+	}
+}
+
+// pull writes the line that says what a pull is: its number, whom it goes to,
+// and then when it is by the clock of the edit, what it hangs on and why.
+func (w *writer) pull(s *plan.Shot, u *plan.Pull, indent string) {
+	what, why := focus(u), ""
+	for _, part := range []string{s.Timecode(float64(u.Start)), u.Anchor, u.Because} {
+		if part != "" {
+			why += " · " + console.Clean(part)
+		}
+	}
+	head := margin + console.Right(fmt.Sprint(u.Number), numberWidth) + strings.Repeat(" ", columnGap)
+	for i, line := range console.Wrap(what+why, w.screen.Width-len(indent)) {
+		switch {
+		case i > 0:
+			line = indent + w.screen.Paint(console.Dim, line)
+		case strings.HasPrefix(line, what):
+			line = head + w.screen.Paint(console.Bold, what) + w.screen.Paint(console.Dim, line[len(what):])
+		default:
+			line = head + w.screen.Paint(console.Bold, line)
+		}
+		w.line(line)
+	}
+}
+
+// row returns the numbers of a pull.
+func row(s *plan.Shot, u *plan.Pull) []string {
+	return []string{
+		seconds(u.Start), seconds(u.Land - u.Start),
+		length(s, u.FromM), length(s, u.ToM), degrees(u.FromDeg), degrees(u.ToDeg),
+		degrees(u.HandDeg), degrees(u.WindowHand[1] - u.WindowHand[0]), chance(u.Chance),
+	}
+}
+
+// focus says from whom to whom a pull goes.
+func focus(u *plan.Pull) string {
+	text := u.From + " to " + u.Target
+	switch {
+	case u.Kind == "follow":
+		text = "follow " + u.Target
+	case u.From == "":
+		text = "to " + u.Target
+	}
+	return strings.Join(strings.Fields(console.Clean(text)), " ")
+}
+
+// cells lays a row out in columns.
+func cells(row []string, widths []int) string {
+	list := make([]string, len(row))
+	for i, c := range row {
+		list[i] = console.Right(c, widths[i])
+	}
+	return strings.Join(list, strings.Repeat(" ", columnGap))
+}
+
+func (w *writer) defaults(list []plan.Default) {
+	if len(list) == 0 {
+		return
+	}
+	w.line("")
+	w.line(w.screen.Paint(console.Bold, "Not said, and taken as"))
+	for _, d := range list {
+		name := d.Name
+		if d.Shot != "" {
+			name = d.Shot + " " + name
+		}
+		w.wrapped(console.Plain, margin, fmt.Sprintf("%s: %s (%s)", name, d.Value, d.Why))
+	}
+}

@@ -1,0 +1,98 @@
+// Numbers as people on a set read them.
+
+package pulllist
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"pullscore/interp/plan"
+)
+
+const (
+	metresPerInch = 0.0254 // exact: international yard and pound agreement, 1959
+	inchesPerFoot = 12
+)
+
+// trim writes v with at most the given decimals and no zeros behind them.
+func trim(v float64, decimals int) string {
+	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}
+
+// length writes metres in the shot's units: three digits or more, as fine as a
+// tape is read; "" for what does not apply.
+func length(s *plan.Shot, n plan.Number) string {
+	m := float64(n)
+	switch {
+	case !n.Known():
+		return ""
+	case n.IsInf():
+		return "inf"
+	case s.Imperial:
+		return imperial(m)
+	case math.Abs(m) < 0.9995:
+		return trim(m*100, 1) + " cm"
+	case math.Abs(m) < 99.995:
+		return trim(m, 2) + " m"
+	}
+	return trim(m, 0) + " m"
+}
+
+// imperial writes metres as feet and inches, to the quarter inch within ten
+// feet and to the inch beyond, as plans are written: 5'6 1/2".
+func imperial(m float64) string {
+	sign := ""
+	if m < 0 {
+		sign, m = "-", -m
+	}
+	step := 4.0
+	if m > 10*inchesPerFoot*metresPerInch {
+		step = 1
+	}
+	inches := math.Round(m/metresPerInch*step) / step
+	feet := math.Floor(inches / inchesPerFoot)
+	inches -= feet * inchesPerFoot
+	whole, part := math.Modf(inches)
+	text := fmt.Sprintf("%s%.0f'%.0f", sign, feet, whole)
+	if part != 0 {
+		text += map[float64]string{0.25: " 1/4", 0.5: " 1/2", 0.75: " 3/4"}[part]
+	}
+	return text + `"`
+}
+
+// degrees writes an angle, to a tenth where it is small; "" for what does not
+// apply.
+func degrees(n plan.Number) string {
+	switch {
+	case !n.Known() || n.IsInf():
+		return ""
+	case math.Abs(float64(n)) < 9.95:
+		return trim(float64(n), 1) + "°"
+	}
+	return trim(float64(n), 0) + "°"
+}
+
+func seconds(n plan.Number) string { return trim(float64(n), 2) + " s" }
+
+// chance writes a probability, never rounding what is not certain to 0 or 100.
+func chance(n plan.Number) string {
+	switch p := float64(n); {
+	case !n.Known():
+		return ""
+	case p > 0.995 && p < 1:
+		return ">99 %"
+	case p > 0 && p < 0.005:
+		return "<1 %"
+	default:
+		return fmt.Sprintf("%.0f %%", p*100)
+	}
+}

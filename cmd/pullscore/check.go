@@ -1,0 +1,117 @@
+// pullscore check: what is wrong with plans, and what will fail on the day.
+
+package main
+
+import (
+	"fmt"
+
+	"pullscore/cmd/internal/findings"
+	"pullscore/cmd/internal/paths"
+	"pullscore/cmd/internal/pulllist"
+	"pullscore/interp"
+	"pullscore/lang"
+)
+
+type checkCmd struct {
+	Strict bool     `help:"Let warnings count as errors."`
+	As     string   `enum:"text,json,sarif" default:"text" placeholder:"FORM" help:"How to print findings: text, json or sarif."`
+	Paths  []string `arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
+}
+
+// Help explains the command.
+func (checkCmd) Help() string {
+	return `Reads every plan to its end and prints all that it finds: errors (it cannot
+be done, or makes no sense), warnings (likely to fail on the day), notes
+(advice). Each shows the line with the fault underlined and, where one was
+found, a cure that was tried and holds.
+
+  pullscore check scene-12.pull
+  pullscore check --strict .            every plan in this folder
+  pullscore check --as json . | jq '.findings[].code'
+
+Exit code: 0 no errors, 1 errors (or warnings, with --strict), 2 a file could
+not be read.`
+}
+
+// Run checks the plans.
+func (c *checkCmd) Run(s *session) error {
+	k := checker{session: s, text: c.As == "text", seen: map[said]bool{}}
+	err := eachFile(s, c.Paths, "checking", func(f paths.File) (*interp.Result, error) {
+		return s.interpret(f.Path)
+	}, k.file)
+	if err != nil {
+		return err
+	}
+	switch c.As {
+	case "json":
+		err = findings.WriteJSON(s.out, k.diags)
+	case "sarif":
+		err = findings.WriteSARIF(s.out, k.diags)
+	default:
+		err = k.end()
+	}
+	if err == nil && (k.count.Errors > 0 || c.Strict && k.count.Warnings > 0) {
+		err = errFindings
+	}
+	return err
+}
+
+// A said is a finding to tell once, though many plans use the kit that it is
+// in.
+type said struct {
+	at            lang.Range
+	code, message string
+}
+
+// A checker gathers the findings of many plans.
+type checker struct {
+	*session
+	text   bool
+	seen   map[said]bool
+	count  findings.Count
+	chance bool // a finding tells a chance of landing
+	diags  []lang.Diagnostic
+}
+
+// file takes the findings of one plan.
+func (k *checker) file(_ paths.File, res *interp.Result) error {
+	k.count.Files++
+	printer := findings.Printer{Screen: k.screen}
+	for _, d := range res.Findings {
+		key := said{d.Range, d.Code, d.Message}
+		if k.seen[key] {
+			continue
+		}
+		k.seen[key] = true
+		k.count.Add(d)
+		k.chance = k.chance || tellsChance(d)
+		if !k.text {
+			k.diags = append(k.diags, d)
+			continue
+		}
+		k.bar.Clear()
+		if err := printer.Print(d, res.Sources[d.Range.File]); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func tellsChance(d lang.Diagnostic) bool {
+	for _, f := range d.Figures {
+		if f.Name == "probability" {
+			return true
+		}
+	}
+	return false
+}
+
+// end prints what stands below all findings.
+func (k *checker) end() error {
+	if k.chance {
+		pulllist.WriteNote(k.screen)
+		fmt.Fprintln(k.out)
+	}
+	_, err := fmt.Fprintln(k.out, k.count)
+	return err
+}

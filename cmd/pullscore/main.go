@@ -1,0 +1,129 @@
+// Pullscore reads focus plans, says what in them will fail on the day, and
+// draws them.
+//
+// Each command has a file of its own. What they promise to scripts: names of
+// flags and fields stay; the exit code is 0 where all is well, 1 where a plan
+// has errors (or a file is not laid out as fmt would), 2 where the command was
+// not understood or a file could not be read or written.
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"syscall"
+
+	"github.com/alecthomas/kong"
+
+	"pullscore/cmd/internal/console"
+)
+
+// The exit codes.
+const (
+	exitFine     = 0
+	exitFindings = 1
+	exitFailed   = 2
+)
+
+// commands is the command line.
+type commands struct {
+	Check      checkCmd      `cmd:"" help:"Read plans and say what will fail on the day."`
+	List       listCmd       `cmd:"" help:"Print the pull list: every number of every move of the focus."`
+	Draw       drawCmd       `cmd:"" help:"Draw shots."`
+	Fmt        fmtCmd        `cmd:"" help:"Lay plans out."`
+	Help       helpCmd       `cmd:"" help:"Explain the language, a statement of it, or a command."`
+	Completion completionCmd `cmd:"" help:"Print a script that completes commands in a shell."`
+	Version    versionCmd    `cmd:"" help:"Print which version this is."`
+
+	Colour string `enum:"auto,always,never" default:"auto" placeholder:"WHEN" help:"Colours: auto, always or never."`
+}
+
+func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
+
+// run runs a command line and returns the exit code.
+func run(args []string, in io.Reader, out, errs io.Writer) int {
+	if len(args) == 0 {
+		args = []string{"--help"}
+	}
+	var cli commands
+	s := newSession(in, out, errs)
+	parser, err := newParser(&cli, s)
+	if err != nil {
+		return s.fail(err)
+	}
+	context, err := parser.Parse(args)
+	switch {
+	case s.helped:
+		err = nil
+	case err != nil:
+		err = usage(err)
+	default:
+		s.colour(cli.Colour)
+		err = context.Run(s, parser)
+	}
+	return s.end(err)
+}
+
+// newParser returns the parser of the command line; it is told about help that
+// has been given instead of ending the program.
+func newParser(cli *commands, s *session) (*kong.Kong, error) {
+	return kong.New(cli,
+		kong.Name("pullscore"),
+		kong.Description(about),
+		kong.Writers(s.out, s.errs),
+		kong.Exit(func(int) { s.helped = true }),
+		kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: 80, NoExpandSubcommands: true}),
+		kong.ValueFormatter(func(v *kong.Value) string { return v.OrigHelp }),
+	)
+}
+
+// usage says how to go on after a command line that was not understood.
+func usage(err error) error {
+	var parse *kong.ParseError
+	if errors.As(err, &parse) {
+		if node := parse.Context.Selected(); node != nil {
+			return fmt.Errorf("%w\nTry: pullscore help %s", err, node.Name)
+		}
+	}
+	return fmt.Errorf("%w\nTry: pullscore help", err)
+}
+
+// errFindings ends a command that has done its work and found something wrong
+// with the plans.
+var errFindings = errors.New("findings")
+
+// end flushes what was printed and turns what a command came to into an exit
+// code. A reader that has gone, as head does, is no fault.
+func (s *session) end(err error) int {
+	s.bar.Clear()
+	if flushed := s.out.Flush(); flushed != nil && !errors.Is(err, flushed) {
+		err = errors.Join(err, flushed)
+	}
+	switch {
+	case err == nil, err == errFindings && !s.failed, errors.Is(err, syscall.EPIPE):
+	default:
+		if err != errFindings {
+			s.fail(err)
+		}
+	}
+	switch {
+	case s.failed:
+		return exitFailed
+	case errors.Is(err, errFindings):
+		return exitFindings
+	}
+	return exitFine
+}
+
+// fail reports an error; the exit code then is 2.
+func (s *session) fail(err error) int {
+	s.failed = true
+	s.bar.Clear()
+	s.out.Flush() // what was printed before stands above
+	screen := s.errScreen
+	for _, e := range unjoin(err) {
+		fmt.Fprintf(screen.W, "%s %s\n", screen.Paint(console.Red, "pullscore:"), cleanLines(e.Error()))
+	}
+	return exitFailed
+}
