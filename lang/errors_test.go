@@ -1,15 +1,15 @@
-// Tests of the messages. The files under testdata/errors are divided into
-// plans by lines of ---; a faulty line ends in ### and a regular expression in
-// quotes for each of its mistakes.
+// Tests of the messages: the files under testdata/errors hold plans with
+// mistakes, and what is expected on each faulty line.
 
 package lang
 
 import (
-	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
+
+	"pullscore/lang/chunk"
 )
 
 func TestErrors(t *testing.T) {
@@ -18,57 +18,31 @@ func TestErrors(t *testing.T) {
 		t.Fatal(files, err)
 	}
 	for _, name := range files {
-		src, err := os.ReadFile(name)
+		chunks, err := chunk.Read(name)
 		if err != nil {
 			t.Fatal(err)
 		}
-		start := 0
-		for chunk := range strings.SplitSeq(string(src), "---\n") {
-			checkChunk(t, name, start, chunk)
-			start += strings.Count(chunk, "\n") + 1
+		for _, c := range chunks {
+			t.Run(c.Name, func(t *testing.T) { checkChunk(t, c) })
 		}
 	}
 }
 
-// checkChunk parses one plan of a file and compares its mistakes.
-func checkChunk(t *testing.T, name string, start int, chunk string) {
-	want := map[int][]string{}
-	lines := strings.Split(chunk, "\n")
-	for i, line := range lines {
-		plan, patterns, found := strings.Cut(line, "###")
-		if found {
-			lines[i] = strings.TrimRight(plan, " ")
-			want[i+1] = quotedStrings(t, patterns)
-		}
-	}
-	src := []byte(strings.Join(lines, "\n"))
-	f, diags := Parse(name, src)
+// checkChunk parses one plan and compares its mistakes.
+func checkChunk(t *testing.T, c *chunk.Chunk) {
+	f, diags := Parse("plan.pull", c.Source)
 	checkPlaces(t, f)
-	checkFormat(t, src)
+	checkFormat(t, c.Source)
 	for _, d := range diags {
-		line := d.Range.Start.Line
-		text := strings.TrimRight(d.Code+": "+d.Message+". "+d.Detail, " ")
 		checkStyle(t, d)
-		if !takePattern(want, line, text) {
-			t.Errorf("%s:%d: unexpected %s\n%s", name, start+line, text, Quote(d, src))
+		text := strings.TrimRight(d.Code+": "+d.Message+". "+d.Detail, " ")
+		if !c.Take(d.Range.Start.Line, text) {
+			t.Errorf("line %d: unexpected %s\n%s", d.Range.Start.Line, text, Quote(d, c.Source))
 		}
 	}
-	for line, patterns := range want {
-		for _, p := range patterns {
-			t.Errorf("%s:%d: no mistake matches %q", name, start+line, p)
-		}
+	for _, left := range c.Left() {
+		t.Errorf("no mistake matches %s", left)
 	}
-}
-
-// takePattern strikes the first pattern of a line that matches the text.
-func takePattern(want map[int][]string, line int, text string) bool {
-	for i, p := range want[line] {
-		if regexp.MustCompile(p).MatchString(text) {
-			want[line] = append(want[line][:i:i], want[line][i+1:]...)
-			return true
-		}
-	}
-	return false
 }
 
 // grammarNotation matches what only participle's messages have in them.
@@ -87,19 +61,4 @@ func checkStyle(t *testing.T, d Diagnostic) {
 	if d.Severity != Error || d.Range.Start.Line < 1 {
 		t.Errorf("%q has no place or is no error", d.Message)
 	}
-}
-
-var quotedString = regexp.MustCompile(`"((?:[^"\\]|\\.)*)"`)
-
-// quotedStrings reads the expressions in quotes. Only \" is an escape: other
-// backslashes belong to the expression.
-func quotedStrings(t *testing.T, s string) (list []string) {
-	t.Helper()
-	for _, m := range quotedString.FindAllStringSubmatch(s, -1) {
-		list = append(list, strings.ReplaceAll(m[1], `\"`, `"`))
-	}
-	if len(list) == 0 {
-		t.Fatalf("no expectation in %q", s)
-	}
-	return list
 }
