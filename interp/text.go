@@ -41,12 +41,12 @@ func metres(v float64) string {
 	return trim(v, 0) + " m"
 }
 
-// percent writes a chance, never rounding what is not certain to 0 or 100.
+// percent writes a chance; a model does not promise 0 or 100 %.
 func percent(p float64) string {
 	switch {
-	case p > 0.995 && p < 1:
+	case p > 0.995:
 		return "over 99 %"
-	case p > 0 && p < 0.005:
+	case p < 0.005:
 		return "under 1 %"
 	}
 	return fmt.Sprintf("%.0f %%", p*100)

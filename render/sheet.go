@@ -182,6 +182,7 @@ func (sh *sheet) draw(root *draw.Group, number int) {
 		sh.plumbs = root.Group("plumb-lines")
 		sh.drawRuler(root.Group("ruler"))
 		sh.drawKey(root.Group("key"))
+		sh.drawCaution(root.Group("caution"))
 	}
 	var g *draw.Group
 	for _, p := range sh.strips {

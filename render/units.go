@@ -123,12 +123,12 @@ func plural(n int, thing string) string {
 // finite reports whether a number can be drawn.
 func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
 
-// chance writes a probability, never rounding what is not certain to 0 or 100.
+// chance writes a probability; a model does not promise 0 or 100 %.
 func chance(p float64) string {
 	switch {
-	case p > 0.995 && p < 1:
+	case p > 0.995:
 		return "> 99 %"
-	case p > 0 && p < 0.005:
+	case p < 0.005:
 		return "< 1 %"
 	}
 	return fixed(100*p, 0) + " %"
