@@ -174,7 +174,7 @@ func (s *scanner) word() lexer.TokenType {
 		return tokWord
 	}
 	start := s.pos
-	s.pos += wordLength(s.src[s.pos:])
+	s.pos += s.nameLength()
 	word := s.src[start:s.pos]
 	switch {
 	case word == "f" && s.byteAt(s.pos) == '/' && isDigit(s.byteAt(s.pos+1)):
@@ -186,6 +186,18 @@ func (s *scanner) word() lexer.TokenType {
 	}
 	s.decimals(start)
 	return tokStop
+}
+
+// nameLength measures the word at pos. Behind a number stands a unit, which has
+// nothing inside: 2 m-beat is a difference.
+func (s *scanner) nameLength() int {
+	n := wordLength(s.src[s.pos:])
+	if s.prev == tokNumber {
+		if i := strings.IndexAny(s.src[s.pos:s.pos+n], "-'.’"); i >= 0 {
+			return i
+		}
+	}
+	return n
 }
 
 // isTStop reports whether a word is T and digits: a stop or a name.

@@ -11,15 +11,15 @@ import (
 
 // Nearest returns the word of a list that is the likeliest meant by one that
 // is not on it: the one with the fewest letters inserted, left out, changed or
-// swapped, whatever their case. ok is false where none is near enough, a third
-// of the letters at most.
+// swapped, whatever their case. ok is false where none is near enough: one slip
+// in three letters, two in six, three in nine.
 func Nearest(word string, among []string) (near string, ok bool) {
 	const longest = 64 // nobody mistypes a longer one
 	if utf8.RuneCountInString(word) > longest {
 		return "", false
 	}
 	w := fold(word)
-	best := max(1, (len(w)+1)/3) + 1
+	best := max(1, (len(w)+2)/3) + 1
 	if len(w) < 2 {
 		best = 1 // one letter is near to its other case only
 	}
