@@ -159,7 +159,7 @@ func (g *Target) Parse(lex *lexer.PeekingLexer) error {
 			if len(g.Of) == 0 {
 				return err
 			}
-			return asFault(err, lex.Peek(), "Target")
+			return asFault(err, lex.Peek(), "Target", "")
 		}
 		g.Of = append(g.Of, x)
 		if !r.take("and") {

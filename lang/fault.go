@@ -105,8 +105,17 @@ func misplaced(t *lexer.Token, s *spec, words []string, kind string) *fault {
 	return f
 }
 
-// notA tells that token t begins no such piece of the tree. wants, if any,
-// says in words which value the statement takes.
+// asFault turns what a production returned into a fault. NextMatch means that
+// t begins no piece of the tree of the given kind.
+func asFault(err error, t *lexer.Token, kind, wants string) *fault {
+	if f, ok := err.(*fault); ok {
+		return f
+	}
+	return notA(t, kind, wants)
+}
+
+// notA tells that token t begins no piece of the tree of the given kind, which
+// is the name of its type. wants, if any, says which value is taken.
 func notA(t *lexer.Token, kind, wants string) *fault {
 	found := describe(t)
 	switch kind {

@@ -90,12 +90,3 @@ func unquote(s string) string {
 	}
 	return strings.NewReplacer(`\\`, `\`, `\"`, `"`, `\”`, `”`).Replace(s)
 }
-
-// asFault turns what a production returned into a fault. NextMatch means that
-// t begins nothing of the kind.
-func asFault(err error, t *lexer.Token, wants string) *fault {
-	if f, ok := err.(*fault); ok {
-		return f
-	}
-	return notA(t, wants, wants)
-}

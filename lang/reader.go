@@ -4,6 +4,7 @@
 package lang
 
 import (
+	"reflect"
 	"slices"
 
 	"github.com/alecthomas/participle/v2/lexer"
@@ -117,30 +118,31 @@ type production[T any] interface {
 }
 
 // read parses a piece of the tree into field, which nothing may have filled
-// before. wants says in words what has to stand there.
+// before. wants says in words which value has to stand there; it is empty
+// where the type tells.
 func read[T any, P production[T]](r *reader, field **T, wants string) {
 	if r.err != nil || *field != nil && !r.once(false) {
 		return
 	}
 	v := new(T)
 	if err := P(v).Parse(r.lex); err != nil {
-		r.fail(asFault(err, r.lex.Peek(), wants))
+		r.fail(asFault(err, r.lex.Peek(), reflect.TypeFor[T]().Name(), wants))
 		return
 	}
 	*field = v
 }
 
-func (r *reader) name(field **Name)     { read(r, field, "Name") }
-func (r *reader) text(field **Text)     { read(r, field, "Text") }
-func (r *reader) target(field **Target) { read(r, field, "Target") }
-func (r *reader) place(field **Place)   { read(r, field, "Place") }
+func (r *reader) name(field **Name)     { read(r, field, "") }
+func (r *reader) text(field **Text)     { read(r, field, "") }
+func (r *reader) target(field **Target) { read(r, field, "") }
+func (r *reader) place(field **Place)   { read(r, field, "") }
 
 // value reads an expression; wants says which, in words.
 func (r *reader) value(field **Expr, wants string) { read(r, field, wants) }
 
 // moment reads the anchor behind `on` or `at`.
 func (r *reader) moment(field **Anchor) {
-	read(r, field, "Anchor")
+	read(r, field, "")
 	if r.err != nil || r.clause == nil || r.clause.Value != "at" {
 		return
 	}

@@ -219,7 +219,7 @@ func (c *Call) Parse(lex *lexer.PeekingLexer) error {
 	r.words("(")
 	for more := !r.take(")"); more && r.err == nil; {
 		var arg *Anchor
-		read(r, &arg, "Anchor")
+		read(r, &arg, "")
 		c.Args = append(c.Args, arg)
 		more = !r.take(")")
 		if more && !r.take(",") {

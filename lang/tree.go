@@ -33,7 +33,8 @@ type File struct {
 }
 
 // A Section is a header (*Camera, *Lens, *Puller, *Move or *Shot) and the
-// statements under it.
+// statements under it. A header that could not be read is a *Bad; it opens a
+// section all the same.
 type Section struct {
 	Head Statement
 	Body []Statement
