@@ -107,17 +107,7 @@ func (b *builder) build() (ok bool) {
 // elsewhere in one shot than in the rest of the film.
 func (b *builder) declareLocal(stmt lang.Statement) {
 	d := &decl{stmt: stmt, own: true}
-	switch s := stmt.(type) {
-	case *lang.Subject:
-		d.kind, d.name = declSubject, s.Name
-	case *lang.Voice:
-		d.kind, d.name = declVoice, s.Name
-	case *lang.Cue:
-		d.kind, d.name = declCue, s.Name
-	default:
-		return
-	}
-	if d.name == nil {
+	if d.kind, d.name = declared(stmt); d.name == nil {
 		return
 	}
 	key := scopeKey{declSubject, fold(d.name.Text)}

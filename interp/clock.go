@@ -29,6 +29,23 @@ type moment struct {
 	failed     bool // reported; the times are a guess
 }
 
+// settle works a moment out once. What asks for it meanwhile has to wait: it
+// stays unsettled then, and may be asked for again.
+func (m *moment) settle(work func() outcome) outcome {
+	switch {
+	case m.known:
+		return found
+	case m.failed:
+		return failed
+	case m.busy:
+		return waits
+	}
+	m.busy = true
+	state := work()
+	m.busy, m.known, m.failed = false, state == found, state == failed
+	return state
+}
+
 type clock struct {
 	b       *builder
 	before  []float64 // where the clock stands before item i, for i <= passed
@@ -282,22 +299,13 @@ func (c *clock) resolve(k int) {
 // cue times a named moment.
 func (c *clock) cue(k int, s *lang.Cue) outcome {
 	m := &c.at[k]
-	switch {
-	case m.known:
-		return found
-	case m.failed:
-		return failed
-	case m.busy:
-		return waits
-	}
-	m.busy = true
-	defer func() { m.busy = false }()
-	t, state := c.when(k, s.On)
-	if state == found {
-		m.start, m.end, m.known = t, t, true
-	}
-	m.failed = state == failed
-	return state
+	return m.settle(func() outcome {
+		t, state := c.when(k, s.On)
+		if state == found {
+			m.start, m.end = t, t
+		}
+		return state
+	})
 }
 
 // when is the time of an optional anchor: without one, where the clock stands.
@@ -313,30 +321,18 @@ func (c *clock) when(k int, a *lang.Anchor) (float64, outcome) {
 
 // block times a move of a person, the camera or the zoom.
 func (c *clock) block(k int) outcome {
-	m := &c.at[k]
-	switch {
-	case m.known:
-		return found
-	case m.failed:
-		return failed
-	case m.busy:
-		return waits
-	}
-	m.busy = true
-	defer func() { m.busy = false }()
-	mv, on, over, ok := c.readMove(k)
-	if !ok {
-		m.failed = true
-		return failed
-	}
-	t, state := c.when(k, on)
-	if state != found {
-		m.failed = state == failed
+	return c.at[k].settle(func() outcome {
+		mv, on, over, ok := c.readMove(k)
+		if !ok {
+			return failed
+		}
+		t, state := c.when(k, on)
+		if state == found {
+			mv.start, mv.end = t, c.span(k, t, t+over)
+			c.b.stage.add(mv)
+		}
 		return state
-	}
-	mv.start, mv.end = t, c.span(k, t, t+over)
-	c.b.stage.add(mv)
-	return found
+	})
 }
 
 // readMove reads what a piece of blocking says, but for its start.

@@ -16,26 +16,27 @@ import (
 // A pull is a rack or a follow on its way to a plan.Pull.
 type pull struct {
 	*plan.Pull
+	moment // start; when it has landed is land
+
 	item   int
 	stmt   lang.Statement
 	follow bool
 	smooth bool
 
-	on, landing     *lang.Anchor
-	over            float64 // 0 where the length is not written
-	byDefault       bool    // the length is the shortest that lands
-	reacts          bool    // the hand waits for a word or cue
-	anchored        bool
-	until           *lang.Anchor
-	start, land     float64
-	known, busy     bool
-	failed          bool
-	goal            goal
-	previous        *pull      // what the focus is on before: nil is the shot's start
-	window          [2]float64 // focus settings that keep the goal sharp, from the lens
-	landed          hand.Landing
-	needs           hand.Pull
-	leftAt, reached float64
+	on, landing *lang.Anchor
+	until       *lang.Anchor
+	over        float64 // 0 where the length is not written
+	byDefault   bool    // the length is the shortest that lands
+	reacts      bool    // the hand waits for a word or cue
+	anchored    bool
+
+	land     float64
+	goal     goal
+	previous *pull      // what the focus is on before: nil is the shot's start
+	window   [2]float64 // focus settings that keep the goal sharp, from the lens
+	needs    hand.Pull
+	landed   hand.Landing
+	leftAt   float64 // the one left at the landing, from the lens
 }
 
 // A goal is where a pull goes.
@@ -243,24 +244,12 @@ func (b *builder) target(g *goal, t float64) plan.Target {
 
 // timePull gives a pull its start and landing.
 func (c *clock) timePull(p *pull) outcome {
-	switch {
-	case p.known:
-		return found
-	case p.failed:
-		return failed
-	case p.busy:
-		return waits
-	}
-	p.busy = true
-	defer func() { p.busy = false }()
-	state := c.timeRack
-	if p.follow {
-		state = c.timeFollow
-	}
-	out := state(p)
-	p.failed = out == failed
-	p.known = out == found
-	return out
+	return p.settle(func() outcome {
+		if p.follow {
+			return c.timeFollow(p)
+		}
+		return c.timeRack(p)
+	})
 }
 
 func (c *clock) timeRack(p *pull) outcome {

@@ -150,38 +150,43 @@ func (p *program) merge(s, from *scope, use *lang.Use) {
 
 // declare takes one statement into a scope: a name, or a setting of the file.
 func (p *program) declare(s *scope, stmt lang.Statement, sec *lang.Section, own bool) {
-	d := &decl{stmt: stmt, section: sec, own: own}
-	switch st := stmt.(type) {
-	case *lang.Subject:
-		d.kind, d.name = declSubject, st.Name
-	case *lang.Voice:
-		d.kind, d.name = declVoice, st.Name
-	case *lang.Cue:
-		d.kind, d.name = declCue, st.Name
-	case *lang.Let:
-		d.kind, d.name = declLet, st.Name
-	case *lang.Move:
-		d.kind, d.name = declMove, st.Name
-	case *lang.Camera:
-		d.kind, d.name = declCamera, st.Name
-	case *lang.Lens:
-		d.kind, d.name = declLens, st.Name
-	case *lang.Puller:
-		d.kind, d.name = declPuller, st.Name
-	default:
-		if key := settingKey(stmt); key != "" {
-			p.once(s.settings, key, stmt)
-		}
+	if key := settingKey(stmt); key != "" {
+		p.once(s.settings, key, stmt)
 		return
 	}
-	if d.name == nil {
-		return // the parser has told
+	d := &decl{stmt: stmt, section: sec, own: own}
+	if d.kind, d.name = declared(stmt); d.name == nil {
+		return
 	}
 	if old, ok := s.byFolded[scopeKey{d.space(), fold(d.name.Text)}]; ok {
 		p.clash(old, d)
 		return
 	}
 	s.put(d)
+}
+
+// declared returns the name that a statement declares; nil where it declares
+// none, or none that could be read.
+func declared(stmt lang.Statement) (declKind, *lang.Name) {
+	switch s := stmt.(type) {
+	case *lang.Subject:
+		return declSubject, s.Name
+	case *lang.Voice:
+		return declVoice, s.Name
+	case *lang.Cue:
+		return declCue, s.Name
+	case *lang.Let:
+		return declLet, s.Name
+	case *lang.Move:
+		return declMove, s.Name
+	case *lang.Camera:
+		return declCamera, s.Name
+	case *lang.Lens:
+		return declLens, s.Name
+	case *lang.Puller:
+		return declPuller, s.Name
+	}
+	return 0, nil
 }
 
 // settingKey names the statements that a file or a shot says once.
