@@ -12,6 +12,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"runtime/debug"
 	"syscall"
 
 	"github.com/alecthomas/kong"
@@ -39,7 +40,17 @@ type commands struct {
 	Colour string `enum:"auto,always,never" default:"auto" placeholder:"WHEN" help:"Colours: auto, always or never."`
 }
 
-func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
+// garbage is how much the heap may grow between collections, in percent. The
+// program lives for moments and a whole film takes it 35 MB, so it saves time
+// where the usual 100 would save memory.
+const garbage = 400
+
+func main() {
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(garbage)
+	}
+	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
+}
 
 // run runs a command line and returns the exit code.
 func run(args []string, in io.Reader, out, errs io.Writer) int {

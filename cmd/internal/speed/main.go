@@ -1,0 +1,174 @@
+//go:build unix
+
+// Speed measures what a user waits: it builds the program and times it from
+// start to exit, on a small plan and on the plans of a whole film, beside an
+// empty Go program, which shows what the machine itself takes for a start.
+//
+//	go run ./cmd/internal/speed
+//
+// It ends with exit code 1 where the film takes more time or memory than it
+// may. The limits of a start are told and not enforced: a start is mostly the
+// machine's own time, from 1 ms to 10 ms for the empty program.
+package main
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"slices"
+	"strings"
+	"syscall"
+	"time"
+
+	"pullscore/cmd/internal/film"
+)
+
+// A task is a command that is timed.
+type task struct {
+	name    string
+	args    []string
+	runs    int
+	limit   time.Duration // 0: none
+	memory  int64         // limit in bytes, 0: none
+	enforce bool
+}
+
+func main() {
+	if err := measure(); err != nil {
+		fmt.Fprintln(os.Stderr, "speed:", err)
+		os.Exit(1)
+	}
+}
+
+func measure() error {
+	dir, err := os.MkdirTemp("", "speed")
+	if err != nil {
+		return err
+	}
+	defer os.RemoveAll(dir)
+	list, err := prepare(dir)
+	if err != nil {
+		return err
+	}
+	fmt.Printf("%s/%s, %d processors\n\n", runtime.GOOS, runtime.GOARCH, runtime.NumCPU())
+	fmt.Printf("%-34s %9s %9s %9s %9s %9s\n", "", "best", "median", "limit", "memory", "limit")
+	var failed []error
+	for _, t := range list {
+		if err := t.measure(); err != nil {
+			failed = append(failed, err)
+		}
+	}
+	return errors.Join(failed...)
+}
+
+// small is the plan of the short runs, beside the kit that it uses.
+var small = []string{"scene.pull", "kit.pull"}
+
+// prepare builds the programs and writes the plans.
+func prepare(dir string) ([]task, error) {
+	root, err := output("go", "list", "-m", "-f", "{{.Dir}}")
+	if err != nil {
+		return nil, err
+	}
+	program, empty := filepath.Join(dir, "pullscore"), filepath.Join(dir, "empty")
+	source := filepath.Join(dir, "empty.go")
+	if err := os.WriteFile(source, []byte("package main\n\nfunc main() {}\n"), 0o666); err != nil {
+		return nil, err
+	}
+	if _, err := output("go", "build", "-o", empty, source); err != nil {
+		return nil, err
+	}
+	if _, err := output("env", "CGO_ENABLED=0", "go", "build", "-C", root, "-o", program, "./cmd/pullscore"); err != nil {
+		return nil, err
+	}
+	for _, name := range small {
+		text, err := os.ReadFile(filepath.Join(root, "lang", "testdata", name))
+		if err != nil {
+			return nil, err
+		}
+		if err := os.WriteFile(filepath.Join(dir, name), text, 0o666); err != nil {
+			return nil, err
+		}
+	}
+	feature := filepath.Join(dir, "film")
+	if err := os.Mkdir(feature, 0o777); err != nil {
+		return nil, err
+	}
+	if _, err := film.Write(feature, 1, film.Scenes); err != nil {
+		return nil, err
+	}
+	plan := filepath.Join(dir, small[0])
+	return []task{
+		{name: "an empty Go program", args: []string{empty}, runs: 60},
+		{name: "check a plan", args: []string{program, "check", plan}, runs: 60, limit: 10 * time.Millisecond},
+		{name: "draw a plan", args: []string{program, "draw", "-o", dir, plan}, runs: 60, limit: 12 * time.Millisecond},
+		{
+			name: fmt.Sprintf("check a film of %d lines", film.Scenes*film.LinesPerScene),
+			args: []string{program, "check", feature}, runs: 7,
+			limit: time.Second, memory: 300 << 20, enforce: true,
+		},
+	}, nil
+}
+
+func output(name string, args ...string) (string, error) {
+	out, err := exec.Command(name, args...).CombinedOutput()
+	if err != nil {
+		return "", fmt.Errorf("%s %s: %w\n%s", name, strings.Join(args, " "), err, out)
+	}
+	return strings.TrimSpace(string(out)), nil
+}
+
+// measure runs the task and prints its times. The best run is the one that
+// other programs disturbed the least; limits are held against it.
+func (t task) measure() error {
+	times := make([]time.Duration, t.runs)
+	var peak int64
+	for i := range times {
+		cmd := exec.Command(t.args[0], t.args[1:]...)
+		start := time.Now()
+		err := cmd.Run()
+		times[i] = time.Since(start)
+		if code := cmd.ProcessState.ExitCode(); code != 0 {
+			return fmt.Errorf("%s: exit code %d: %w", t.name, code, err)
+		}
+		peak = max(peak, residentPeak(cmd.ProcessState))
+	}
+	slices.Sort(times)
+	limit, memory := "", ""
+	if t.limit > 0 {
+		limit = milliseconds(t.limit)
+	}
+	if t.memory > 0 {
+		memory = megabytes(t.memory)
+	}
+	fmt.Printf("%-34s %9s %9s %9s %9s %9s\n", t.name, milliseconds(times[0]), milliseconds(times[len(times)/2]), limit, megabytes(peak), memory)
+	switch {
+	case t.enforce && times[0] > t.limit:
+		return fmt.Errorf("%s: took %v, and %v is the limit", t.name, times[0], t.limit)
+	case t.enforce && peak > t.memory:
+		return fmt.Errorf("%s: took %s, and %s is the limit", t.name, megabytes(peak), megabytes(t.memory))
+	}
+	return nil
+}
+
+// residentPeak returns the most memory that a process had, in bytes. The
+// system counts in kilobytes, but for one.
+func residentPeak(p *os.ProcessState) int64 {
+	usage, ok := p.SysUsage().(*syscall.Rusage)
+	if !ok {
+		return 0
+	}
+	if runtime.GOOS == "darwin" {
+		return int64(usage.Maxrss)
+	}
+	return int64(usage.Maxrss) << 10
+}
+
+func milliseconds(d time.Duration) string {
+	return fmt.Sprintf("%.1f ms", float64(d)/float64(time.Millisecond))
+}
+
+func megabytes(n int64) string { return fmt.Sprintf("%d MB", n>>20) }
