@@ -211,7 +211,7 @@ func (b *builder) stopTry(closing bool, ok func() bool) []try {
 		holds := false
 		b.withStop(n, func() { holds = ok() })
 		if holds {
-			return []try{{lang.Cure{Text: "stop f/" + trim(n, 2), Value: n, Unit: "f"}, change{Stop: n}}}
+			return []try{{lang.Cure{Text: "stop f/" + plan.Decimal(n, 2), Value: n, Unit: "f"}, change{Stop: n}}}
 		}
 	}
 	return nil
@@ -222,7 +222,7 @@ func (b *builder) overTry(p *pull, t float64) []try {
 	if p.follow || p.on != nil && p.landing != nil || !(t > 0) || math.IsInf(t, 0) {
 		return nil
 	}
-	return []try{{lang.Cure{Text: "over " + trim(t, 1) + " s", Value: t, Unit: "s"}, change{Item: p.item + 1, Rack: withOver(t)}}}
+	return []try{{lang.Cure{Text: "over " + plan.Decimal(t, 1) + " s", Value: t, Unit: "s"}, change{Item: p.item + 1, Rack: withOver(t)}}}
 }
 
 // flags turns the findings into what the drawings show.

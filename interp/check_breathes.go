@@ -5,6 +5,7 @@ package interp
 import (
 	"fmt"
 
+	"pullscore/interp/plan"
 	"pullscore/lang"
 )
 
@@ -17,7 +18,7 @@ func checkBreathes(b *builder) {
 		if v := float64(p.Breathing); v > breathesAt && !b.outOfReach(p) {
 			b.tellPull(p, finding{Diagnostic: lang.Diagnostic{
 				Code: "breathes", Severity: lang.Note,
-				Message: fmt.Sprintf("the image changes its size by %s %% in this rack", trim(v, 1)),
+				Message: fmt.Sprintf("the image changes its size by %s %% in this rack", plan.Decimal(v, 1)),
 				Figures: []lang.Figure{figure("breathing_percent", v)},
 			}})
 		}

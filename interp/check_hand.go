@@ -9,6 +9,7 @@ import (
 	"slices"
 
 	"pullscore/interp/hand"
+	"pullscore/interp/plan"
 	"pullscore/lang"
 	"pullscore/optics"
 )
@@ -64,7 +65,7 @@ func (b *builder) fasterThanAHand(p *pull) {
 	limit := b.set.hand.Limit
 	f := finding{Diagnostic: lang.Diagnostic{
 		Code: "faster-than-a-hand", Severity: lang.Error,
-		Message: fmt.Sprintf("the hand would turn at %s deg/s at its fastest, and can do %s", trim(float64(p.Peak), 0), trim(limit, 0)),
+		Message: fmt.Sprintf("the hand would turn at %s deg/s at its fastest, and can do %s", plan.Decimal(float64(p.Peak), 0), plan.Decimal(limit, 0)),
 		Figures: []lang.Figure{figure("peak_deg_s", float64(p.Peak)), figure("limit_deg_s", limit), figure("hand_deg", float64(p.HandDeg))},
 	}}
 	if !p.follow {
@@ -94,7 +95,7 @@ func (b *builder) neverSure(p *pull) {
 func (b *builder) hardToLand(p *pull) {
 	message := fmt.Sprintf("%s lands %s of the time, and %s is wanted", racked(b, p), percent(p.landed.Chance), percent(b.set.view.wanted))
 	if p.Needed.Known() {
-		message += fmt.Sprintf(": it needs %s", trim(ceilTo(float64(p.Needed), 10), 1)+" s")
+		message += fmt.Sprintf(": it needs %s", plan.Decimal(ceilTo(float64(p.Needed), 10), 1)+" s")
 	}
 	b.tellPull(p, finding{Diagnostic: b.landing(p, "hard-to-land", message), tries: func() []try {
 		return append(append(b.longer(p), b.landStop(p)...), b.gearTry(p)...)
@@ -141,7 +142,7 @@ func (b *builder) gearTry(p *pull) []try {
 	var tries []try
 	for _, g := range gearsFrom(b.set.gear) {
 		if b.landsWith(p, g, cmp.Or(wheelOf(b.set), hand.Wheel)) {
-			tries = append(tries, try{lang.Cure{Text: "gear " + trim(g, 2), Value: g, Unit: "gear"}, change{Gear: g}})
+			tries = append(tries, try{lang.Cure{Text: "gear " + plan.Decimal(g, 2), Value: g, Unit: "gear"}, change{Gear: g}})
 			break
 		}
 	}
@@ -150,7 +151,7 @@ func (b *builder) gearTry(p *pull) []try {
 	}
 	for _, w := range []float64{0.10, 0.12, 0.14, 0.16, 0.20} {
 		if w > b.set.wheel && b.landsWith(p, b.set.gear, w) {
-			return append(tries, try{lang.Cure{Text: "wheel " + trim(w*1000, 0) + " mm", Value: w * 1000, Unit: "mm"}, change{Wheel: w}})
+			return append(tries, try{lang.Cure{Text: "wheel " + plan.Decimal(w*1000, 0) + " mm", Value: w * 1000, Unit: "mm"}, change{Wheel: w}})
 		}
 	}
 	return tries

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/plan"
 	"pullscore/lang"
 )
 
@@ -28,11 +29,11 @@ func (b *builder) holdBoth(g *goal, t float64, tell func(finding)) {
 	needs := set.StopToFit(near, far)
 	detail := "One of them has to come nearer to the other, or the focus racks from one to the other."
 	if _, smallest := b.set.lens.stopsAt(b.shot.Focal(t)); needs > smallest {
-		detail = fmt.Sprintf("The lens closes to f/%s only. ", trim(smallest, 2)) + detail
+		detail = fmt.Sprintf("The lens closes to f/%s only. ", plan.Decimal(smallest, 2)) + detail
 	}
 	tell(finding{Diagnostic: lang.Diagnostic{
 		Code: "cannot-hold-both", Severity: lang.Error, Range: g.at,
-		Message: fmt.Sprintf("no setting holds %s together at %s: that needs f/%s", g.text, b.set.stopText, trim(ceilTo(needs, 10), 1)),
+		Message: fmt.Sprintf("no setting holds %s together at %s: that needs f/%s", g.text, b.set.stopText, plan.Decimal(ceilTo(needs, 10), 1)),
 		Detail:  detail,
 		Figures: []lang.Figure{figure("needed_f", needs), figure("near_m", b.shot.ToTape(near, t)), figure("far_m", b.shot.ToTape(far, t))},
 	}, tries: func() []try {

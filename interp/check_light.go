@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/plan"
 	"pullscore/lang"
 	"pullscore/optics"
 )
@@ -27,7 +28,7 @@ func checkLight(b *builder) {
 	}
 	b.tell(finding{Diagnostic: lang.Diagnostic{
 		Code: "light", Severity: lang.Warning, Range: b.set.stopAt,
-		Message: fmt.Sprintf("at %s the picture is %s stops %s for the light", b.set.stopText, trim(math.Abs(over), 1), word),
+		Message: fmt.Sprintf("at %s the picture is %s stops %s for the light", b.set.stopText, plan.Decimal(math.Abs(over), 1), word),
 		Figures: []lang.Figure{figure("stops", over), figure("nd", b.set.nd)},
 	}, tries: func() []try { return b.lightTries(over) }})
 }
@@ -53,17 +54,17 @@ func (b *builder) lightTries(over float64) []try {
 	nd := math.Round((b.set.nd+optics.NDDensity(over))/0.3) * 0.3
 	if nd >= 0 && nd <= 3.9 && math.Abs(nd-b.set.nd) > 0.01 {
 		nd = math.Round(nd*10) / 10
-		tries = append(tries, try{lang.Cure{Text: "nd " + trim(nd, 1), Value: nd, Unit: "nd"}, change{ND: &nd}})
+		tries = append(tries, try{lang.Cure{Text: "nd " + plan.Decimal(nd, 1), Value: nd, Unit: "nd"}, change{ND: &nd}})
 	}
 	c := b.set.camera
 	if iso := nearestISO(c.iso / math.Exp2(over)); c.iso > 0 && iso != c.iso {
 		left := b.set.meter * math.Sqrt(iso/c.iso)
-		tries = append(tries, try{lang.Cure{Text: fmt.Sprintf("iso %s, which makes it meter f/%s", trim(iso, 0), trim(left, 1)), Value: iso, Unit: "iso"}, change{Meter: roundTo(left, 1)}})
+		tries = append(tries, try{lang.Cure{Text: fmt.Sprintf("iso %s, which makes it meter f/%s", plan.Decimal(iso, 0), plan.Decimal(left, 1)), Value: iso, Unit: "iso"}, change{Meter: roundTo(left, 1)}})
 	}
 	if a := c.shutter / math.Exp2(over); c.shutter > 0 && a >= 1 && a <= 360 {
 		a = math.Round(a)
 		left := b.set.meter * math.Sqrt(a/c.shutter)
-		tries = append(tries, try{lang.Cure{Text: fmt.Sprintf("shutter %s deg, which makes it meter f/%s", trim(a, 0), trim(left, 1)), Value: a, Unit: "deg"}, change{Meter: roundTo(left, 1)}})
+		tries = append(tries, try{lang.Cure{Text: fmt.Sprintf("shutter %s deg, which makes it meter f/%s", plan.Decimal(a, 0), plan.Decimal(left, 1)), Value: a, Unit: "deg"}, change{Meter: roundTo(left, 1)}})
 	}
 	return tries
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/plan"
 	"pullscore/lang"
 )
 
@@ -20,14 +21,14 @@ func checkRegrip(b *builder) {
 		}
 		b.tellPull(p, finding{Diagnostic: lang.Diagnostic{
 			Code: "re-grip", Severity: lang.Note,
-			Message: fmt.Sprintf("%s at the hand: it has to take hold again %s, which costs %s s", degrees(float64(p.HandDeg)), times, trim(math.Max(p.landed.Lost, 0.01), 2)),
+			Message: fmt.Sprintf("%s at the hand: it has to take hold again %s, which costs %s s", degrees(float64(p.HandDeg)), times, plan.Decimal(math.Max(p.landed.Lost, 0.01), 2)),
 			Figures: []lang.Figure{figure("hand_deg", float64(p.HandDeg)), figure("grip_deg", b.set.hand.Grip), figure("lost_s", p.landed.Lost)},
 		}, tries: func() []try {
 			g := math.Floor(b.set.gear*b.set.hand.Grip/float64(p.HandDeg)*20) / 20
 			if g < 0.05 {
 				return nil
 			}
-			return []try{{lang.Cure{Text: "gear " + trim(g, 2), Value: g, Unit: "gear"}, change{Gear: g}}}
+			return []try{{lang.Cure{Text: "gear " + plan.Decimal(g, 2), Value: g, Unit: "gear"}, change{Gear: g}}}
 		}})
 	})
 }

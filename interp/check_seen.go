@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 
+	"pullscore/interp/plan"
 	"pullscore/interp/viewer"
 	"pullscore/lang"
 )
@@ -19,12 +20,12 @@ func checkSeen(b *builder) {
 		}
 		d := lang.Diagnostic{
 			Code: "not-seen", Severity: lang.Warning,
-			Message: fmt.Sprintf("the audience does not see this rack: %s blurs by %s arcmin only, and %s is where it shows", b.fromText(p), trim(blur, 1), trim(viewer.Seen, 1)),
+			Message: fmt.Sprintf("the audience does not see this rack: %s blurs by %s arcmin only, and %s is where it shows", b.fromText(p), plan.Decimal(blur, 1), plan.Decimal(viewer.Seen, 1)),
 			Figures: []lang.Figure{figure("left_blur_arcmin", blur), figure("seen_arcmin", viewer.Seen)},
 		}
 		if blur > viewer.Sharp {
 			d.Code, d.Severity = "faint", lang.Note
-			d.Message = fmt.Sprintf("the audience barely sees this rack: %s blurs by %s arcmin, and %s is where it shows", b.fromText(p), trim(blur, 1), trim(viewer.Seen, 1))
+			d.Message = fmt.Sprintf("the audience barely sees this rack: %s blurs by %s arcmin, and %s is where it shows", b.fromText(p), plan.Decimal(blur, 1), plan.Decimal(viewer.Seen, 1))
 		}
 		b.tellPull(p, finding{Diagnostic: d, tries: func() []try {
 			return b.stopTry(false, func() bool { return b.shot.Blur(p.leftAt, p.ToLens, p.land) > viewer.Seen })

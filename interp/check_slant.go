@@ -5,6 +5,7 @@ package interp
 import (
 	"fmt"
 
+	"pullscore/interp/plan"
 	"pullscore/lang"
 )
 
@@ -25,7 +26,7 @@ func checkSlant(b *builder) {
 			told[u] = true
 			b.tellPull(p, finding{Diagnostic: lang.Diagnostic{
 				Code: "slant", Severity: lang.Note,
-				Message: fmt.Sprintf("the tape to %s reads %s at %s deg, and the focus goes to %s: set the second, not the first", u.Name, metres(float64(u.Slant)), trim(u.SlantDeg, 1), metres(u.along.v)),
+				Message: fmt.Sprintf("the tape to %s reads %s at %s deg, and the focus goes to %s: set the second, not the first", u.Name, metres(float64(u.Slant)), plan.Decimal(u.SlantDeg, 1), metres(u.along.v)),
 				Figures: []lang.Figure{figure("slant_m", float64(u.Slant)), figure("distance_m", u.along.v)},
 			}})
 		}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/plan"
 	"pullscore/lang"
 )
 
@@ -54,7 +55,7 @@ func (b *builder) tooDeep(u *subject, t float64, tell func(finding)) {
 	fits, needs := set.Deepest(b.shot.LensDistanceAt(u.Subject, t)), set.StopToFit(front, back)
 	stop := "no stop does"
 	if needs < 1000 {
-		stop = "f/" + trim(ceilTo(needs, 10), 1) + " would do"
+		stop = "f/" + plan.Decimal(ceilTo(needs, 10), 1) + " would do"
 	}
 	tell(finding{Diagnostic: lang.Diagnostic{
 		Code: "too-deep", Severity: lang.Warning,

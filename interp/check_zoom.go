@@ -5,6 +5,7 @@ package interp
 import (
 	"fmt"
 
+	"pullscore/interp/plan"
 	"pullscore/lang"
 )
 
@@ -28,12 +29,12 @@ func checkZoom(b *builder) {
 		}
 		b.tell(finding{Diagnostic: lang.Diagnostic{
 			Code: "stop-closes-in-zoom", Severity: lang.Warning, Range: m.stmt.Range(), Time: m.start,
-			Message: fmt.Sprintf("the stop closes from f/%s to f/%s as lens %q zooms", trim(n, 2), trim(to, 2), b.set.lens.name),
+			Message: fmt.Sprintf("the stop closes from f/%s to f/%s as lens %q zooms", plan.Decimal(n, 2), plan.Decimal(to, 2), b.set.lens.name),
 			Figures: []lang.Figure{figure("f_number", n), figure("widest", to)},
 		}, tries: func() []try {
 			for _, s := range b.stopsOf() {
 				if s >= to/1.03 && s > n {
-					return []try{{lang.Cure{Text: "stop f/" + trim(s, 2), Value: s, Unit: "f"}, change{Stop: s}}}
+					return []try{{lang.Cure{Text: "stop f/" + plan.Decimal(s, 2), Value: s, Unit: "f"}, change{Stop: s}}}
 				}
 			}
 			return nil

@@ -376,7 +376,7 @@ func (c *clock) readMove(k int) (mv *move, on *lang.Anchor, over float64, ok boo
 			return nil, nil, 0, false
 		}
 		if l := c.b.set.lens; mv.by < l.focal*(1-1e-9) || mv.by > l.longest*(1+1e-9) {
-			c.b.fail(s.To.Range(), "focal-not-on-lens", fmt.Sprintf("lens %q has no %s mm", l.name, trim(mv.by*1000, 1)), "It has "+l.focalText()+".")
+			c.b.fail(s.To.Range(), "focal-not-on-lens", fmt.Sprintf("lens %q has no %s mm", l.name, plan.Decimal(mv.by*1000, 1)), "It has "+l.focalText()+".")
 			return nil, nil, 0, false
 		}
 	}

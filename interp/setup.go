@@ -186,7 +186,7 @@ func (b *builder) focal(s *setup, w lang.With) bool {
 	s.focal = l.focal
 	if w.Focal == nil {
 		if l.zoom() {
-			b.byDefault("focal", fmt.Sprintf("%s mm", trim(l.focal*1000, 1)), "a zoom stands at its short end")
+			b.byDefault("focal", fmt.Sprintf("%s mm", plan.Decimal(l.focal*1000, 1)), "a zoom stands at its short end")
 		}
 		return true
 	}
@@ -196,7 +196,7 @@ func (b *builder) focal(s *setup, w lang.With) bool {
 	}
 	if v < l.focal*(1-1e-9) || v > l.longest*(1+1e-9) {
 		b.fail(w.Focal.Range(), "focal-not-on-lens",
-			fmt.Sprintf("lens %q has no %s mm", l.name, trim(v*1000, 1)), "It has "+l.focalText()+".")
+			fmt.Sprintf("lens %q has no %s mm", l.name, plan.Decimal(v*1000, 1)), "It has "+l.focalText()+".")
 		return false
 	}
 	s.focal = v
@@ -205,9 +205,9 @@ func (b *builder) focal(s *setup, w lang.With) bool {
 
 func (l *lens) focalText() string {
 	if !l.zoom() {
-		return trim(l.focal*1000, 1) + " mm"
+		return plan.Decimal(l.focal*1000, 1) + " mm"
 	}
-	return fmt.Sprintf("%s to %s mm", trim(l.focal*1000, 1), trim(l.longest*1000, 1))
+	return fmt.Sprintf("%s to %s mm", plan.Decimal(l.focal*1000, 1), plan.Decimal(l.longest*1000, 1))
 }
 
 // stop takes the stop, as f-number and as T-number, and checks that the lens
@@ -234,7 +234,7 @@ func (b *builder) stop(s *setup, w lang.With) bool {
 	s.number = q.v
 	if q.dim == dimTStop {
 		if math.IsNaN(s.perT) {
-			b.byDefault("f-number", "f/"+trim(q.v, 2), "the lens gives T-stops alone, so the f-number is taken as the T-number")
+			b.byDefault("f-number", "f/"+plan.Decimal(q.v, 2), "the lens gives T-stops alone, so the f-number is taken as the T-number")
 		} else {
 			s.number = q.v / s.perT
 		}
@@ -244,9 +244,9 @@ func (b *builder) stop(s *setup, w lang.With) bool {
 
 func stopText(q quantity) string {
 	if q.dim == dimTStop {
-		return "T" + trim(q.v, 2)
+		return "T" + plan.Decimal(q.v, 2)
 	}
-	return "f/" + trim(q.v, 2)
+	return "f/" + plan.Decimal(q.v, 2)
 }
 
 // transmission is the T-number over the f-number, from the widest of both
@@ -303,9 +303,9 @@ func (b *builder) onLens(s *setup) bool {
 	}
 	d := lang.Diagnostic{
 		Code: "stop-not-on-lens", Severity: lang.Error, Range: s.stopAt,
-		Message: fmt.Sprintf("lens %q does not have %s: it goes from f/%s to f/%s", s.lens.name, s.stopText, trim(widest, 2), trim(smallest, 2)),
+		Message: fmt.Sprintf("lens %q does not have %s: it goes from f/%s to f/%s", s.lens.name, s.stopText, plan.Decimal(widest, 2), plan.Decimal(smallest, 2)),
 		Figures: []lang.Figure{{Name: "widest", Value: widest}, {Name: "smallest", Value: smallest}},
-		Cures:   []lang.Cure{{Text: "stop f/" + trim(near, 2), Value: near, Unit: "f"}},
+		Cures:   []lang.Cure{{Text: "stop f/" + plan.Decimal(near, 2), Value: near, Unit: "f"}},
 	}
 	b.report(d)
 	return false

@@ -6,25 +6,13 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
+	"pullscore/interp/plan"
 	"pullscore/lang"
 )
-
-// trim writes v with at most the given decimals and no trailing zeros.
-func trim(v float64, decimals int) string {
-	s := strconv.FormatFloat(v, 'f', decimals, 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	}
-	if s == "-0" {
-		return "0"
-	}
-	return s
-}
 
 // metres writes a length as a crew says it: mm or cm below a metre.
 func metres(v float64) string {
@@ -32,13 +20,13 @@ func metres(v float64) string {
 	case math.IsInf(v, 0):
 		return "infinity"
 	case a < 0.01:
-		return trim(v*1000, 1) + " mm"
+		return plan.Decimal(v*1000, 1) + " mm"
 	case a < 1:
-		return trim(v*100, 1) + " cm"
+		return plan.Decimal(v*100, 1) + " cm"
 	case a < 100:
-		return trim(v, 2) + " m"
+		return plan.Decimal(v, 2) + " m"
 	}
-	return trim(v, 0) + " m"
+	return plan.Decimal(v, 0) + " m"
 }
 
 // percent writes a chance; a model does not promise 0 or 100 %.
@@ -52,13 +40,13 @@ func percent(p float64) string {
 	return fmt.Sprintf("%.0f %%", p*100)
 }
 
-func seconds(t float64) string { return trim(t, 2) + " s" }
+func seconds(t float64) string { return plan.Decimal(t, 2) + " s" }
 
 func degrees(a float64) string {
 	if math.Abs(a) < 10 {
-		return trim(a, 1) + " deg"
+		return plan.Decimal(a, 1) + " deg"
 	}
-	return trim(a, 0) + " deg"
+	return plan.Decimal(a, 0) + " deg"
 }
 
 // sourceText is what a range covers, on one line.

@@ -16,16 +16,10 @@ const (
 	inchesPerFoot = 12
 )
 
-// fixed writes v with up to that many decimals and no zeros behind them.
+// fixed writes v with up to that many decimals, no zeros behind them, and a
+// true minus.
 func fixed(v float64, decimals int) string {
-	s := strconv.FormatFloat(v, 'f', decimals, 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	}
-	if s == "-0" {
-		return "0"
-	}
-	return strings.Replace(s, "-", "−", 1)
+	return strings.Replace(plan.Decimal(v, decimals), "-", "−", 1)
 }
 
 // metric writes a length in metres, or in centimetres under one metre.

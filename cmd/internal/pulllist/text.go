@@ -102,7 +102,7 @@ func (w *writer) shot(s *plan.Shot) {
 func setUp(s *plan.Shot) string {
 	parts := []string{"camera " + s.Camera, "lens " + s.Lens, s.Stop, "on " + article(s.Support)}
 	if s.Gear.Known() && s.Gear != 1 {
-		parts = append(parts, "gear "+trim(float64(s.Gear), 2))
+		parts = append(parts, "gear "+plan.Decimal(float64(s.Gear), 2))
 	}
 	if s.Puller != "" {
 		parts = append(parts, "puller "+s.Puller)

@@ -5,8 +5,6 @@ package pulllist
 import (
 	"fmt"
 	"math"
-	"strconv"
-	"strings"
 
 	"pullscore/interp/plan"
 )
@@ -15,18 +13,6 @@ const (
 	metresPerInch = 0.0254 // exact: international yard and pound agreement, 1959
 	inchesPerFoot = 12
 )
-
-// trim writes v with at most the given decimals and no zeros behind them.
-func trim(v float64, decimals int) string {
-	s := strconv.FormatFloat(v, 'f', decimals, 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	}
-	if s == "-0" {
-		return "0"
-	}
-	return s
-}
 
 // length writes metres in the shot's units: three digits or more, as fine as a
 // tape is read; "" for what does not apply.
@@ -40,11 +26,11 @@ func length(s *plan.Shot, n plan.Number) string {
 	case s.Imperial:
 		return imperial(m)
 	case math.Abs(m) < 0.9995:
-		return trim(m*100, 1) + " cm"
+		return plan.Decimal(m*100, 1) + " cm"
 	case math.Abs(m) < 99.995:
-		return trim(m, 2) + " m"
+		return plan.Decimal(m, 2) + " m"
 	}
-	return trim(m, 0) + " m"
+	return plan.Decimal(m, 0) + " m"
 }
 
 // imperial writes metres as feet and inches, to the quarter inch within ten
@@ -76,21 +62,21 @@ func degrees(n plan.Number) string {
 	case !n.Known() || n.IsInf():
 		return ""
 	case math.Abs(float64(n)) < 9.95:
-		return trim(float64(n), 1) + "°"
+		return plan.Decimal(float64(n), 1) + "°"
 	}
-	return trim(float64(n), 0) + "°"
+	return plan.Decimal(float64(n), 0) + "°"
 }
 
-func seconds(n plan.Number) string { return trim(float64(n), 2) + " s" }
+func seconds(n plan.Number) string { return plan.Decimal(float64(n), 2) + " s" }
 
-// chance writes a probability, never rounding what is not certain to 0 or 100.
+// chance writes a probability; a model does not promise 0 or 100 %.
 func chance(n plan.Number) string {
 	switch p := float64(n); {
 	case !n.Known():
 		return ""
-	case p > 0.995 && p < 1:
+	case p > 0.995:
 		return ">99 %"
-	case p > 0 && p < 0.005:
+	case p < 0.005:
 		return "<1 %"
 	default:
 		return fmt.Sprintf("%.0f %%", p*100)
