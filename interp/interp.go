@@ -78,12 +78,7 @@ func (o Options) withDefaults() Options {
 // ReadFile reads a regular file of at most MaxFileSize bytes: a device or a
 // pipe that never ends is an error, not a wait.
 func ReadFile(path string) ([]byte, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	info, err := f.Stat()
+	info, err := os.Stat(path) // before it is opened: to open a pipe can be to wait
 	if err != nil {
 		return nil, err
 	}
@@ -93,5 +88,10 @@ func ReadFile(path string) ([]byte, error) {
 	case info.Size() > MaxFileSize:
 		return nil, fmt.Errorf("%s has %d MB; a plan has at most %d MB", path, info.Size()>>20, MaxFileSize>>20)
 	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
 	return io.ReadAll(io.LimitReader(f, MaxFileSize+1))
 }

@@ -108,20 +108,20 @@ var errFindings = errors.New("findings")
 // code. A reader that has gone, as head does, is no fault.
 func (s *session) end(err error) int {
 	s.bar.Clear()
-	if flushed := s.out.Flush(); flushed != nil && !errors.Is(err, flushed) {
-		err = errors.Join(err, flushed)
+	found := errors.Is(err, errFindings)
+	if found {
+		err = nil
 	}
-	switch {
-	case err == nil, err == errFindings && !s.failed, errors.Is(err, syscall.EPIPE):
-	default:
-		if err != errFindings {
-			s.fail(err)
-		}
+	if flushed := s.out.Flush(); err == nil {
+		err = flushed
+	}
+	if err != nil && !errors.Is(err, syscall.EPIPE) {
+		s.fail(err)
 	}
 	switch {
 	case s.failed:
 		return exitFailed
-	case errors.Is(err, errFindings):
+	case found:
 		return exitFindings
 	}
 	return exitFine

@@ -80,5 +80,8 @@ func safe(name string) string {
 		runes := []rune(text)
 		text = string(runes[:len(runes)-1])
 	}
-	return strings.TrimLeft(text, "-.") // a name of neither an option nor a hidden file
+	if text = strings.TrimLeft(text, "-."); text == "" { // neither an option nor a hidden file
+		return "_"
+	}
+	return text
 }

@@ -31,7 +31,7 @@ shot 3A "The wrong ticket"
   with stop f/4
   start on ILKA
   PURSER: "This one is for yesterday."
-  rack to TICKET, landing on "yesterday", over 1.2 s, because "she sees the date"
+  rack to TICKET, landing on "yesterday", over 1 s, because "she sees the date"
   hold 1 s
   rack to ILKA, over 1.4 s, because "she decides"
 `

@@ -1,0 +1,87 @@
+// The commands as scripts see them: testdata/script.
+
+package main
+
+import (
+	"errors"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"strconv"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){"pullscore": main})
+}
+
+func TestScripts(t *testing.T) {
+	testscript.Run(t, testscript.Params{
+		Dir:                 filepath.Join("testdata", "script"),
+		RequireExplicitExec: true,
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"exits": exits,
+			"crlf":  crlf,
+			"holds": holds,
+		},
+		Condition: func(name string) (bool, error) {
+			switch name {
+			case "user": // one whom permissions stop
+				return os.Getuid() > 0, nil
+			case "unix":
+				return runtime.GOOS != "windows", nil
+			}
+			return false, errors.New("unknown condition " + name)
+		},
+	})
+}
+
+// exits runs a command and requires its exit code: exits CODE COMMAND ARG...
+func exits(ts *testscript.TestScript, neg bool, args []string) {
+	want, err := strconv.Atoi(args[0])
+	if err != nil || neg || len(args) < 2 {
+		ts.Fatalf("usage: exits CODE COMMAND ARG...")
+	}
+	got := 0
+	if err := ts.Exec(args[1], args[2:]...); err != nil {
+		var exit *exec.ExitError
+		if !errors.As(err, &exit) {
+			ts.Fatalf("%v", err)
+		}
+		got = exit.ExitCode()
+	}
+	if got != want {
+		ts.Fatalf("exit code %d, want %d", got, want)
+	}
+}
+
+// crlf gives files the line ends of other systems.
+func crlf(ts *testscript.TestScript, _ bool, args []string) {
+	for _, name := range args {
+		var out []byte
+		for _, b := range []byte(ts.ReadFile(name)) {
+			if b == '\n' {
+				out = append(out, '\r')
+			}
+			out = append(out, b)
+		}
+		ts.Check(os.WriteFile(ts.MkAbs(name), out, 0o666))
+	}
+}
+
+// holds makes a file of so many copies of a text: holds FILE TEXT COUNT. The
+// text is a Go string without its quotes.
+func holds(ts *testscript.TestScript, _ bool, args []string) {
+	text, err := strconv.Unquote(`"` + args[1] + `"`)
+	ts.Check(err)
+	count, err := strconv.Atoi(args[2])
+	ts.Check(err)
+	out := make([]byte, 0, len(text)*count)
+	for range count {
+		out = append(out, text...)
+	}
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), out, 0o666))
+}
