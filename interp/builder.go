@@ -23,6 +23,7 @@ type builder struct {
 	shot     *plan.Shot
 	set      *setup
 	items    []item
+	givens   map[given]letValue // arguments that have been computed
 	stage    *stage
 	clock    *clock
 	start    goal
@@ -62,7 +63,7 @@ func (p *program) buildShots() {
 }
 
 func (p *program) shotBuilder(sec *lang.Section, ch change) *builder {
-	b := &builder{p: p, ch: ch, head: sec.Head.(*lang.Shot), section: sec, local: newScope()}
+	b := &builder{p: p, ch: ch, head: sec.Head.(*lang.Shot), section: sec, local: newScope(), givens: map[given]letValue{}}
 	b.evaluator = evaluator{reporter: &reporter{}, rate: p.rate, names: b.global}
 	return b
 }

@@ -9,6 +9,17 @@ import (
 	"pullscore/lang"
 )
 
+// notBefore reports a line, an action or a cue that would come before the shot
+// does; pulls and blocking are checked once all is known.
+func (b *builder) notBefore(k int, start float64) {
+	switch b.items[k].stmt.(type) {
+	case *lang.Speech, *lang.Action, *lang.Cue:
+		if start < -1e-9 {
+			b.fail(b.items[k].stmt.Range(), "before-the-shot", fmt.Sprintf("this would have to start %s before the shot does", seconds(-start)), "")
+		}
+	}
+}
+
 func checkBeforeTheShot(b *builder) {
 	for _, p := range b.pulls {
 		if p.start >= -1e-9 {

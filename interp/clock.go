@@ -25,7 +25,8 @@ const longest = 24 * 3600
 type moment struct {
 	start, end float64
 	known      bool
-	busy       bool
+	busy       bool // being worked out
+	stepping   bool // the clock is at it
 	failed     bool // reported; the times are a guess
 }
 
@@ -113,12 +114,12 @@ func (c *clock) pass(n int) (ok bool) {
 	for c.passed < n {
 		k := c.passed
 		m := &c.at[k]
-		if m.busy {
+		if m.stepping {
 			return false
 		}
-		m.busy = true
+		m.stepping = true
 		after, ok := c.step(k, c.before[k])
-		m.busy = false
+		m.stepping = false
 		if !ok {
 			return false
 		}
@@ -161,6 +162,7 @@ func (c *clock) span(k int, start, end float64) float64 {
 		c.at[k].failed = true
 	}
 	c.at[k].start, c.at[k].end, c.at[k].known = start, end, true
+	c.b.notBefore(k, start)
 	return end
 }
 
@@ -303,6 +305,7 @@ func (c *clock) cue(k int, s *lang.Cue) outcome {
 		t, state := c.when(k, s.On)
 		if state == found {
 			m.start, m.end = t, t
+			c.b.notBefore(k, t)
 		}
 		return state
 	})
@@ -359,9 +362,7 @@ func (c *clock) readMove(k int) (mv *move, on *lang.Anchor, over float64, ok boo
 			c.b.fail(s.To.Range(), "circle", fmt.Sprintf("%s would stand relative to itself", mv.who.Name), "")
 			return nil, nil, 0, false
 		}
-		if s.To.Side == nil && mv.along.on == nil {
-			mv.across = spot{v: mv.who.across.v} // keeps to its side
-		}
+		mv.keepsSide = s.To.Side == nil && mv.along.on == nil
 	case *lang.Dolly:
 		mv.kind, on, overExpr, mv.smooth = "dolly", s.On, s.Over, s.Profile != lang.ProfileEven
 		if mv.by, ok = ev.positive(s.By, dimLength); !ok || mv.by > maxDistance {
@@ -399,7 +400,11 @@ func (c *clock) timeOf(q quantity, at lang.Range) (float64, bool) {
 	case q.on == nil && q.dim == dimTime && math.Abs(q.v) <= longest:
 		return q.v, true
 	case q.dim == dimTimecode && c.b.shot.BeginsAt != "":
-		return c.b.rate.Seconds(int64(q.v) - c.b.shot.Begins), true
+		frames := int64(q.v) - c.b.shot.Begins
+		if day := c.b.rate.Day(); frames < -day/2 {
+			frames += day // past midnight
+		}
+		return c.b.rate.Seconds(frames), true
 	case q.dim == dimTimecode:
 		c.b.fail(at, "no-begins-at", "a timecode means nothing here: the shot does not say where it begins",
 			"Write under the shot's header: begins at 01:00:00:00.")

@@ -11,6 +11,7 @@ import (
 // Limits on what named moves may come to.
 const (
 	maxCallDepth = 64
+	maxCalls     = 20_000
 	maxItems     = 100_000
 )
 
@@ -52,33 +53,41 @@ func (e *env) arg(name string) (a *lang.Anchor, outer *env, ok bool) {
 
 // expand writes out the body of a shot.
 func (b *builder) expand(body []lang.Statement) []item {
-	var items []item
-	b.expandInto(&items, body, nil, nil, 0)
-	return items
+	x := expansion{b: b}
+	x.add(body, nil, nil, 0)
+	if len(x.items) > maxItems || x.calls > maxCalls {
+		b.fail(b.head.Range(), "too-long", fmt.Sprintf("a shot has at most %d statements and uses %d moves", maxItems, maxCalls), "")
+	}
+	return x.items
 }
 
-func (b *builder) expandInto(items *[]item, body []lang.Statement, e *env, from *lang.Call, depth int) {
+type expansion struct {
+	b     *builder
+	items []item
+	calls int
+}
+
+// add appends a body, moves written out. It stops for good at the first limit:
+// moves that use moves twice each double with every level.
+func (x *expansion) add(body []lang.Statement, e *env, from *lang.Call, depth int) {
 	for _, s := range body {
+		if len(x.items) > maxItems || x.calls > maxCalls {
+			return
+		}
 		call, ok := s.(*lang.Call)
 		if !ok {
-			if len(*items) < maxItems {
-				*items = append(*items, item{s, e, from})
-			}
+			x.items = append(x.items, item{s, e, from})
 			continue
 		}
+		x.calls++
 		outermost := from
 		if outermost == nil {
 			outermost = call
 		}
-		if sec, ok := b.resolveCall(call, e, depth); ok {
+		if sec, ok := x.b.resolveCall(call, e, depth); ok {
 			inner := &env{move: sec.Head.(*lang.Move), args: call.Args, outer: e}
-			b.expandInto(items, sec.Body, inner, outermost, depth+1)
+			x.add(sec.Body, inner, outermost, depth+1)
 		}
-	}
-	if len(*items) == maxItems && depth == 0 {
-		*items = append(*items, item{}) // so that it is told once
-		*items = (*items)[:maxItems]
-		b.fail(b.head.Range(), "too-long", fmt.Sprintf("a shot has at most %d statements", maxItems), "")
 	}
 }
 
@@ -132,6 +141,7 @@ func (p *program) checkMoves() {
 	var visit func(d *decl)
 	visit = func(d *decl) {
 		state[d] = 1
+		p.checkMoveNames(d)
 		for _, s := range d.section.Body {
 			call, ok := s.(*lang.Call)
 			if !ok {
@@ -157,8 +167,55 @@ func (p *program) checkMoves() {
 	}
 }
 
-// argument computes what an argument comes to as a value or a place.
+// checkMoveNames keeps parameters, and cues in a move, apart from all other
+// names.
+func (p *program) checkMoveNames(d *decl) {
+	seen := map[string]*decl{}
+	add := func(n *lang.Name, kind declKind, what string) {
+		if n == nil {
+			return
+		}
+		if old := p.scope.byFolded[scopeKey{declSubject, fold(n.Text)}]; old != nil {
+			p.clash(old, &decl{kind: kind, name: n})
+		} else if old := seen[fold(n.Text)]; old != nil {
+			p.report(lang.Diagnostic{
+				Code: "duplicate-name", Severity: lang.Error, Range: n.Range(),
+				Message: fmt.Sprintf("this move has a %s %s already", what, n.Text),
+				Related: []lang.Related{{Message: "first here", Range: old.name.Range()}},
+			})
+		} else {
+			seen[fold(n.Text)] = &decl{kind: kind, name: n}
+		}
+	}
+	for _, n := range d.stmt.(*lang.Move).Params {
+		add(n, declLet, "parameter")
+	}
+	for _, s := range d.section.Body {
+		if cue, ok := s.(*lang.Cue); ok {
+			add(cue.Name, declCue, "cue")
+		}
+	}
+}
+
+// A given is an argument in the environment that it is read in.
+type given struct {
+	arg *lang.Anchor
+	env *env
+}
+
+// argument computes what an argument comes to as a value or a place, once: an
+// argument made of arguments would double with every move.
 func (b *builder) argument(a *lang.Anchor, e *env) (quantity, bool) {
+	key := given{a, e}
+	if v, ok := b.givens[key]; ok {
+		return v.q, v.ok
+	}
+	q, ok := b.evalArgument(a, e)
+	b.givens[key] = letValue{q: q, ok: ok}
+	return q, ok
+}
+
+func (b *builder) evalArgument(a *lang.Anchor, e *env) (quantity, bool) {
 	ev := b.at(e)
 	switch a.Kind {
 	case lang.AnchorTime:

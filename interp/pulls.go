@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"pullscore/interp/hand"
 	"pullscore/interp/plan"
@@ -53,7 +54,7 @@ type goal struct {
 func (g *goal) soft() bool { return g.subject == nil && g.split == nil || g.offset != 0 }
 
 func (g *goal) name() string {
-	if g.subject != nil && g.split == nil {
+	if g.subject != nil {
 		return g.subject.Name
 	}
 	return ""
@@ -187,14 +188,19 @@ func (b *builder) goal(t *lang.Target, e *env) (g goal) {
 		if u == nil || !u.ok {
 			return g
 		}
-		g.subject, g.offset = u, q.v
-		if len(t.Of) > 1 {
-			if q.v != 0 {
-				b.fail(x.Range(), "wrong-kind", "a split holds subjects as they stand", "Leave out the offset.")
-				return g
-			}
-			g.split = append(g.split, u)
+		if math.IsInf(q.v, 0) {
+			b.fail(x.Range(), "out-of-range", "an offset is a length, and this is infinity", "")
+			return g
 		}
+		if len(t.Of) == 1 {
+			g.subject, g.offset = u, q.v
+			continue
+		}
+		if q.v != 0 || slices.Contains(g.split, u) {
+			b.fail(x.Range(), "wrong-kind", "a split holds several subjects as they stand", "Name each once, without an offset.")
+			return g
+		}
+		g.split = append(g.split, u)
 	}
 	if e != nil && len(t.Of) == 1 && g.subject != nil && g.offset == 0 {
 		g.text = g.subject.Name // not the parameter's name
@@ -296,17 +302,18 @@ func (c *clock) free(p *pull) (float64, outcome) {
 		return 0, waits
 	}
 	t := c.before[p.item]
-	if q := c.writtenBefore(p); q != nil && !q.follow {
+	for i := slices.Index(c.pulls, p) - 1; i >= 0; i-- {
+		q := c.pulls[i]
 		switch c.timePull(q) {
 		case waits:
 			return 0, waits
-		case found:
-			t = max(t, q.land)
+		case failed:
+			continue // the one before it still has to land
 		}
-	} else if q != nil && q.until != nil {
-		if c.timePull(q) == found && !math.IsInf(q.land, 0) {
-			t = max(t, q.land)
+		if math.IsInf(q.land, 0) { // a follow that the next rack ends
+			return max(t, q.start), found
 		}
+		return max(t, q.land), found
 	}
 	return t, found
 }
@@ -424,9 +431,11 @@ func (b *builder) anchorText(on, landing *lang.Anchor, e *env) string {
 
 // written is an anchor as the plan writes it, a parameter as its argument.
 func (b *builder) written(a *lang.Anchor, e *env) string {
-	if a.Kind == lang.AnchorName && a.Offset == nil {
+	if a.Kind == lang.AnchorName {
 		if arg, outer, ok := e.arg(a.Name.Text); ok {
-			return b.written(arg, outer)
+			rest := a.Range()
+			rest.Start = a.Name.Range().End
+			return strings.TrimSpace(b.written(arg, outer) + " " + sourceText(b.p.source(rest.File), rest))
 		}
 	}
 	return sourceText(b.p.source(a.Range().File), a.Range())

@@ -17,6 +17,9 @@ import (
 // maxDistance is beyond any focus mark; farther is infinity.
 const maxDistance = 1e6 // m
 
+// maxRelative is how many others a subject's place may hang on.
+const maxRelative = 12
+
 // A stage holds the subjects of a shot and the moves resolved so far.
 type stage struct {
 	b        *builder
@@ -50,6 +53,7 @@ type move struct {
 	who        *subject
 	along      spot // of a person
 	across     spot
+	keepsSide  bool
 	by         float64 // dolly: towards the subjects positive; zoom: the focal length
 	start, end float64
 	smooth     bool
@@ -127,6 +131,10 @@ func (st *stage) spots(pl *lang.Place, e *env, self *subject) (along, across spo
 			return along, across, false
 		}
 		if !on.ok {
+			return along, across, false
+		}
+		if len(st.ancestors(on)) > maxRelative {
+			st.b.fail(pl.Range(), "too-deep", fmt.Sprintf("subjects stand relative to subjects more than %d deep", maxRelative), "Give one of them a distance.")
 			return along, across, false
 		}
 		along, across = spot{on, q.v}, spot{on, 0}
@@ -213,7 +221,9 @@ func (st *stage) lay() {
 			along.Offset += o.Camera.At(m.end)
 		}
 		m.who.Along.Steps = append(m.who.Along.Steps, plan.Step{Start: m.start, End: m.end, To: along, Smooth: m.smooth})
-		m.who.Across.Steps = append(m.who.Across.Steps, plan.Step{Start: m.start, End: m.end, To: onTrack(m.across, true), Smooth: m.smooth})
+		if !m.keepsSide {
+			m.who.Across.Steps = append(m.who.Across.Steps, plan.Step{Start: m.start, End: m.end, To: onTrack(m.across, true), Smooth: m.smooth})
+		}
 	}
 }
 
@@ -237,13 +247,28 @@ func (st *stage) tracks() {
 // hangsOn tells whether a subject's place is, or ever becomes, relative to
 // another: a move to such a place would close a circle.
 func (st *stage) hangsOn(u, on *subject) bool {
-	if u == on || u.along.on != nil && st.hangsOn(u.along.on, on) {
-		return true
-	}
-	for _, m := range st.moves {
-		if m.who == u && m.along.on != nil && st.hangsOn(m.along.on, on) {
-			return true
+	_, found := st.ancestors(u)[on]
+	return found
+}
+
+// ancestors returns a subject with all that it ever stands relative to, each
+// with the number of steps to it.
+func (st *stage) ancestors(u *subject) map[*subject]int {
+	depth := map[*subject]int{u: 0}
+	for queue := []*subject{u}; len(queue) > 0; queue = queue[1:] {
+		v := queue[0]
+		add := func(on *subject) {
+			if _, seen := depth[on]; on != nil && !seen {
+				depth[on] = depth[v] + 1
+				queue = append(queue, on)
+			}
+		}
+		add(v.along.on)
+		for _, m := range st.moves {
+			if m.who == v {
+				add(m.along.on)
+			}
 		}
 	}
-	return false
+	return depth
 }

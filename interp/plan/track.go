@@ -48,9 +48,12 @@ func (tr *Track) At(t float64) float64 {
 			break
 		}
 		if t < s.End {
-			u := (t - s.Start) / (s.End - s.Start)
+			done := Ease((t-s.Start)/(s.End-s.Start), s.Smooth)
+			if spot.Parent == s.To.Parent { // asked once: parents have parents
+				return spot.at(t) + (s.To.Offset-spot.Offset)*done
+			}
 			a, b := spot.at(t), s.To.at(t)
-			return a + (b-a)*Ease(u, s.Smooth)
+			return a + (b-a)*done
 		}
 		spot = s.To
 	}
@@ -66,16 +69,20 @@ func (tr *Track) Moves() bool {
 // order, those of its parents included.
 func (tr *Track) Keys() []float64 {
 	var keys []float64
-	add := func(s Spot) {
-		if s.Parent != nil {
-			keys = append(keys, s.Parent.Keys()...)
+	seen := map[*Track]bool{}
+	var add func(*Track)
+	add = func(tr *Track) {
+		if tr == nil || seen[tr] {
+			return
+		}
+		seen[tr] = true
+		add(tr.From.Parent)
+		for _, s := range tr.Steps {
+			keys = append(keys, s.Start, s.End)
+			add(s.To.Parent)
 		}
 	}
-	add(tr.From)
-	for _, s := range tr.Steps {
-		keys = append(keys, s.Start, s.End)
-		add(s.To)
-	}
+	add(tr)
 	slices.Sort(keys)
 	return slices.Compact(keys)
 }
