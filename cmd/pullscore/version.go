@@ -4,6 +4,7 @@ package main
 
 import (
 	"fmt"
+	"regexp"
 	"runtime/debug"
 	"strings"
 )
@@ -31,22 +32,33 @@ func (versionCmd) Run(s *session) error {
 // revisionDigits is how much of a commit's name tells it apart.
 const revisionDigits = 12
 
+// pseudo is the version that Go makes up for a commit without a tag: it ends in
+// the time of the commit and its name. It is read only when it is asked for,
+// since every start would pay for it.
+const pseudo = `[-.]\d{14}-([0-9a-f]{12})$`
+
 // version names what was built: by its tag, else by its commit. It never has a
 // date, so that building twice from the same files gives the same program.
 func version(info *debug.BuildInfo) string {
-	settings := map[string]string{}
+	tag, dirty := strings.CutSuffix(info.Main.Version, "+dirty")
+	revision := ""
 	for _, s := range info.Settings {
-		settings[s.Key] = s.Value
+		switch s.Key {
+		case "vcs.revision":
+			revision = s.Value[:min(revisionDigits, len(s.Value))]
+		case "vcs.modified":
+			dirty = dirty || s.Value == "true"
+		}
 	}
-	revision := settings["vcs.revision"]
-	if tag := info.Main.Version; strings.HasPrefix(tag, "v") && !strings.Contains(tag, "-0.") && !strings.HasPrefix(tag, "v0.0.0-") {
-		return strings.TrimSuffix(tag, "+dirty")
+	made := regexp.MustCompile(pseudo).FindStringSubmatch(tag)
+	text := tag
+	switch {
+	case made != nil:
+		text = "unreleased " + made[1]
+	case !strings.HasPrefix(tag, "v"):
+		text = strings.TrimSpace("unreleased " + revision)
 	}
-	if revision == "" {
-		return "unreleased"
-	}
-	text := "unreleased " + revision[:min(revisionDigits, len(revision))]
-	if settings["vcs.modified"] == "true" {
+	if dirty {
 		text += ", changed"
 	}
 	return text
