@@ -124,7 +124,7 @@ func (p *Place) Parse(lex *lexer.PeekingLexer) error {
 		p.EndPos = p.At.EndPos
 		return nil
 	}
-	r.value(&p.Side, "")
+	r.value(&p.Side, quantityOf["Place"])
 	p.Dir = r.oneOf("left", "right")
 	p.EndPos = lastEnd(lex)
 	return r.result()
@@ -159,7 +159,7 @@ func (g *Target) Parse(lex *lexer.PeekingLexer) error {
 			if len(g.Of) == 0 {
 				return err
 			}
-			return asFault(err, lex.Peek(), "Target", "")
+			return asFault(err, lex.Peek(), "Target", quantity{})
 		}
 		g.Of = append(g.Of, x)
 		if !r.take("and") {

@@ -15,6 +15,8 @@ func identify(first, second *lexer.Token) *spec {
 	switch {
 	case second.Type == tokPunct && second.Value == ":":
 		return specOf[speechWord]
+	case first.Value == "move" && second.Type == tokWord && second.Value == "to":
+		return nil // no move is called so
 	case first.Type == tokWord && keywords[first.Value]:
 		if s := specOf[first.Value]; s != nil && s.word != movesWord {
 			return s
@@ -47,8 +49,11 @@ func (p *parser) unknown(first, second *lexer.Token) *fault {
 	if !keywords[first.Value] {
 		f.message = "unknown word " + describe(first)
 	}
-	if near, ok := p.nearestStatement(first.Value); ok {
-		return f.because("Did you mean `%s`? Write: %s", near, Usage(near))
+	if headers[first.Value] != 0 { // by the word behind it, it is no header
+		f.message = "no statement begins with `" + first.Value + " " + second.Value + "`"
+	}
+	if meant, ok := p.meant(first, second); ok {
+		return f.because("Did you mean `%s`? Write: %s", meant, Usage(firstWord(meant)))
 	}
 	return f.because("Here a line begins with %s or with a name.", strings.Join(p.beginnings(), ", "))
 }
@@ -63,31 +68,33 @@ func (p *parser) beginnings() (words []string) {
 	return words
 }
 
-// nearestStatement finds the statement meant by a mistyped word, those that
-// may stand here before the others.
-func (p *parser) nearestStatement(word string) (string, bool) {
-	var here, all []string
+// mayStand reports whether a statement may stand where the next line does.
+func (p *parser) mayStand(s *spec) bool {
+	_, ok := p.in.place(s.under)
+	return ok || s.under == 0
+}
+
+// meant finds the beginning of the statement that a line's first two tokens
+// were meant for, among those that may stand here.
+func (p *parser) meant(first, second *lexer.Token) (string, bool) {
+	if begin := fromElsewhere(first, second); begin != "" {
+		return begin, p.mayStand(specOf[firstWord(begin)])
+	}
+	var here []string
 	for _, s := range specs {
-		if !isWordByte(s.word[0]) || s.word == movesWord {
-			continue
-		}
-		all = append(all, s.word)
-		if s.under == 0 || s.under&p.in != 0 {
+		if isWordByte(s.word[0]) && s.word != movesWord && p.mayStand(s) {
 			here = append(here, s.word)
 		}
 	}
-	if near, ok := Nearest(word, here); ok {
-		return near, true
-	}
-	return Nearest(word, all)
+	return Nearest(first.Value, here)
 }
 
 // misread puts a line that is no statement into the tree. Where it was meant
 // as a header, what follows stands under it.
 func (p *parser) misread(l *line) {
 	first := &p.tokens[l.at]
-	if near, ok := p.nearestStatement(first.Value); ok && first.Type == tokWord && headers[near] != 0 {
-		p.enter(l, p.bad(l), headers[near])
+	if meant, ok := p.meant(first, &p.tokens[l.at+1]); ok && first.Type == tokWord && headers[meant] != 0 {
+		p.enter(l, p.bad(l), headers[meant])
 		return
 	}
 	p.add(l, p.bad(l))
@@ -232,4 +239,52 @@ func (p *parser) forgottenComma(l *line) bool {
 	}
 	s := specOf[next.Value]
 	return s == nil || s.under != 0 && s.under&headers[l.spec.word] == 0
+}
+
+// meansWith reports whether a header is rather a set-up of the shot that it
+// stands in, and says so: `lens "75"` under `shot 1`, where the shot goes on
+// behind it.
+func (p *parser) meansWith(l *line) bool {
+	if p.in != inShot || !isSetUp(l.spec) || l.end != l.at+2 || !p.shotGoesOn(l.end+1) {
+		return false
+	}
+	name := p.tokens[l.at+1].Value
+	if p.tokens[l.at+1].Type == tokNumber {
+		name = `"` + name + `"`
+	}
+	p.report(faultAt(&p.tokens[l.at], "wrong-section", "what follows this header belongs to the shot").
+		because("Did you mean `with %s %s`?", l.spec.word, shorten(name)))
+	p.add(l, p.bad(l))
+	return true
+}
+
+// isSetUp reports whether s is a header that is a clause of `with` too.
+func isSetUp(s *spec) bool {
+	return s.under == 0 && slices.Contains(specOf["with"].clauses, s.word)
+}
+
+// shotGoesOn reports whether the lines from token at on belong to a shot and
+// nowhere else. It looks past some that could stand elsewhere too.
+func (p *parser) shotGoesOn(at int) bool {
+	const most = 8 // lines
+	for range most {
+		if p.tokens[at].EOF() {
+			return false
+		}
+		s := identify(&p.tokens[at], &p.tokens[at+1])
+		switch {
+		case s == nil: // a mistake tells nothing
+		case s.under&inShot != 0 && s.under&inFile == 0:
+			return true
+		case s.under&inShot == 0 && !isSetUp(s):
+			return false
+		}
+		for p.tokens[at].Type != tokLine && !p.tokens[at].EOF() {
+			at++
+		}
+		if p.tokens[at].Type == tokLine {
+			at++
+		}
+	}
+	return false
 }

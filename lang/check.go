@@ -3,6 +3,8 @@
 
 package lang
 
+import "fmt"
+
 // check reports what is wrong in a statement that could be read. It gives a
 // number that lacks its unit one of the dimension wanted, so that nothing is
 // said of it a second time.
@@ -22,7 +24,7 @@ var (
 	wantAngle  = want{UnitDeg, "An angle has one: deg or turn."}
 	wantShut   = want{UnitDeg, "A shutter is an angle (180 deg) or a time (1/50 s)."}
 	wantSharp  = want{UnitMM, "Sharpness is a length (0.025 mm) or an angle (1 arcmin)."}
-	wantStop   = want{UnitF, "A stop is written f/2.8 or T2.1."}
+	wantStop   = want{UnitF, "A stop is written f/2.8 or T2.8."}
 	wantShare  = want{UnitPercent, "A share has one: %."}
 	wantPace   = want{UnitWPM, "A pace has one: wpm."}
 	wantPixels = want{UnitPX, "Pixels have one: px."}
@@ -52,7 +54,7 @@ func (c *checker) statement(s Statement) {
 	case *Quickest:
 		c.need(wantTime, s.Time)
 	case *With:
-		c.need(wantStop, s.Stop, s.Meter)
+		c.stops(s.Stop, s.Meter)
 		c.need(wantFocal, s.Focal)
 		c.need(wantLength, s.Wheel)
 	case *Subject:
@@ -95,9 +97,9 @@ func (c *checker) camera(s Statement) {
 func (c *checker) lens(s Statement) {
 	switch s := s.(type) {
 	case *Focal:
-		c.need(wantFocal, s.From, s.To)
+		c.span(wantFocal, "focal", s.From, s.To)
 	case *Stops:
-		c.need(wantStop, s.Widest, s.Smallest)
+		c.stops(s.Widest, s.Smallest)
 		c.need(wantFocal, s.At)
 	case *Closest:
 		c.need(wantLength, s.Distance)
@@ -130,7 +132,8 @@ func (c *checker) shot(s Statement) {
 		c.need(wantTime, s.Time)
 	case *Speech:
 		c.anchors(s.On)
-		c.need(wantTime, s.Lasting, s.From, s.To)
+		c.need(wantTime, s.Lasting)
+		c.span(wantTime, "from", s.From, s.To)
 	case *Pause:
 		c.need(wantTime, s.Time)
 	case *Action:
@@ -176,6 +179,37 @@ func (c *checker) anchors(list ...*Anchor) {
 			c.need(wantTime, a.Time, a.Offset)
 		}
 	}
+}
+
+// stops reports what is no stop because it is written as elsewhere, or is a
+// bare number, and takes it as the stop that was meant.
+func (c *checker) stops(list ...*Expr) {
+	for _, x := range list {
+		if x == nil {
+			continue
+		}
+		if text, stop, ok := stopMeant(asStop(x)); ok {
+			c.faults = append(c.faults, faultOn(&x.Node, "bad-number", "a stop is written %s", text))
+			stop.Node = x.Node
+			*x = stop
+			continue
+		}
+		w := wantStop
+		if bare(x) == x {
+			w.tell = fmt.Sprintf("A stop is written f/%[1]s or T%[1]s.", plain(x.Value))
+		}
+		c.need(w, x)
+	}
+}
+
+// span checks a pair behind a word, and shows how it is written where the first
+// number leaves its unit to the second.
+func (c *checker) span(w want, word string, from, to *Expr) {
+	if from != nil && to != nil && bare(from) == from && to.Kind == ExprNumber && to.Unit.Dimension() == w.unit.Dimension() {
+		w.unit = to.Unit
+		w.tell += fmt.Sprintf(" Write: %s %s %s to %s %s", word, plain(from.Value), to.Unit, plain(to.Value), to.Unit)
+	}
+	c.need(w, from, to)
 }
 
 // need reports the expressions that are made of bare numbers alone, and those

@@ -143,7 +143,7 @@ func (r *exprReader) operand() *Expr {
 	case tokWord, tokText:
 		return r.name()
 	}
-	return r.fail(notA(t, "Expr", ""))
+	return r.fail(notA(t, "Expr", quantity{}))
 }
 
 func (r *exprReader) brackets() *Expr {
@@ -175,6 +175,9 @@ func (r *exprReader) name() *Expr {
 		return r.fail(noName(t))
 	}
 	r.lex.Next()
+	if next := r.lex.Peek(); !r.named && isFiller(t, next) {
+		return r.fail(faultAt(t, "expected-value", "expected a number, found %s", describe(t)).because("Leave out `%s`.", t.Value))
+	}
 	return x
 }
 
@@ -243,17 +246,8 @@ func (r *exprReader) seconds(x *Expr) {
 // noUnit tells that the word behind a number is no unit.
 func noUnit(t *lexer.Token) *fault {
 	f := faultAt(t, "unknown-unit", "%s is no unit", describe(t))
-	if near, ok := unitSlips[strings.ToLower(t.Value)]; ok {
-		return f.because("Did you mean `%s`?", near)
-	}
-	words := make([]string, 0, len(unitWords))
-	for w := range unitWords {
-		words = append(words, w)
-	}
-	if near, ok := Nearest(t.Value, words); ok {
-		return f.because("Did you mean `%s`?", near)
-	}
-	return f.because("The units are mm, cm, m, ft, in, deg, turn, arcmin, s, ms, fr, %%, wpm, px, bit/s and deg/s.")
+	f.unit = t.Value
+	return f
 }
 
 // stop reads f/2.8 or T2.1.
@@ -264,10 +258,10 @@ func (r *exprReader) stop() *Expr {
 	}
 	r.lex.Next()
 	x := &Expr{Node: Node{t.Pos, endOf(t)}, Kind: ExprStop, Unit: UnitT}
-	digits := t.Value[1:]
-	if strings.HasPrefix(t.Value, "f/") {
-		x.Unit, digits = UnitF, t.Value[2:]
+	if strings.EqualFold(t.Value[:1], "f") {
+		x.Unit = UnitF
 	}
+	digits := strings.TrimPrefix(t.Value[1:], "/")
 	if x.Value = r.decimal(t, digits); x.Value == 0 && r.err == nil {
 		r.fail(faultAt(t, "bad-number", "there is no stop %s", t.Value))
 	}

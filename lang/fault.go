@@ -18,6 +18,9 @@ import (
 type fault struct {
 	Node
 	code, message, detail string
+	// unit is the word that stands for a unit and is none, until it is known
+	// which units may stand there.
+	unit string
 }
 
 var _ participle.Error = (*fault)(nil)
@@ -32,12 +35,12 @@ func (f *fault) diagnostic() Diagnostic {
 
 // faultAt makes a fault that underlines one token.
 func faultAt(t *lexer.Token, code, format string, args ...any) *fault {
-	return &fault{Node{t.Pos, endOf(t)}, code, fmt.Sprintf(format, args...), ""}
+	return &fault{Node: Node{t.Pos, endOf(t)}, code: code, message: fmt.Sprintf(format, args...)}
 }
 
 // faultOn makes a fault that underlines a piece of the tree.
 func faultOn(n *Node, code, format string, args ...any) *fault {
-	return &fault{*n, code, fmt.Sprintf(format, args...), ""}
+	return &fault{Node: *n, code: code, message: fmt.Sprintf(format, args...)}
 }
 
 // because adds sentences of explanation.
@@ -76,7 +79,7 @@ func shorten(s string) string {
 func translate(err error, s *spec, at *lexer.Token) *fault {
 	var own *fault
 	if errors.As(err, &own) {
-		return own
+		return own.withUnits(s.wants)
 	}
 	var unexpected *participle.UnexpectedTokenError
 	if !errors.As(err, &unexpected) {
@@ -105,40 +108,51 @@ func misplaced(t *lexer.Token, s *spec, words []string, kind string) *fault {
 	return f
 }
 
+// withUnits adds to a fault of a unit which one may have been meant.
+func (f *fault) withUnits(wants quantity) *fault {
+	if f.unit != "" {
+		f.because("%s", wants.suggestUnit(f.unit))
+		f.unit = ""
+	}
+	return f
+}
+
 // asFault turns what a production returned into a fault. NextMatch means that
 // t begins no piece of the tree of the given kind.
-func asFault(err error, t *lexer.Token, kind, wants string) *fault {
+func asFault(err error, t *lexer.Token, kind string, wants quantity) *fault {
+	if wants.text == "" {
+		wants = quantityOf[kind]
+	}
 	if f, ok := err.(*fault); ok {
-		return f
+		return f.withUnits(wants)
 	}
 	return notA(t, kind, wants)
 }
 
 // notA tells that token t begins no piece of the tree of the given kind, which
-// is the name of its type. wants, if any, says which value is taken.
-func notA(t *lexer.Token, kind, wants string) *fault {
+// is the name of its type. wants, if it is not zero, says what is taken.
+func notA(t *lexer.Token, kind string, wants quantity) *fault {
 	found := describe(t)
-	switch kind {
-	case "Name":
+	isKeyword := t.Type == tokWord && keywords[t.Value]
+	switch {
+	case kind == "Name" || kind == "Target" && isKeyword:
 		return noName(t)
-	case "Text":
+	case kind == "Text":
 		return faultAt(t, "expected-text", "expected a text in quotes, found %s", found)
-	case "Target":
-		wants = "a name, a distance or inf"
-		if t.Type == tokWord && keywords[t.Value] {
-			return noName(t)
-		}
-	case "Anchor":
-		wants = "a moment: words in quotes, a name or a time"
-	case "Place":
-		wants = "a distance or a name"
-	case "Size":
-		wants = "a width, such as 12 m or 55 in diagonal"
 	}
-	if wants == "" {
-		wants = "a value with its unit"
+	text := quantityOf[kind].text
+	if text == "" {
+		text = wants.text
 	}
-	return faultAt(t, "expected-value", "expected %s, found %s", wants, found)
+	if text == "" {
+		text = "a value with its unit"
+	}
+	f := faultAt(t, "expected-value", "expected %s, found %s", text, found)
+	if kind == "Anchor" && isKeyword {
+		f.code = "keyword-name"
+		f.because(keywordAsName, t.Value)
+	}
+	return f
 }
 
 // expected finds what participle's message asked for, as literals in quotes or

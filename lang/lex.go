@@ -179,12 +179,29 @@ func (s *scanner) word() lexer.TokenType {
 	switch {
 	case word == "f" && s.byteAt(s.pos) == '/' && isDigit(s.byteAt(s.pos+1)):
 		s.pos++
+	case !isTStop(word) && s.byteAt(s.pos) == '.' && isDigit(s.byteAt(s.pos+1)):
+		return s.stopElsewhere(start)
 	case !isTStop(word):
 		return tokWord
 	case s.byteAt(s.pos) != '.' && s.byteAt(s.pos) != ',' || !isDigit(s.byteAt(s.pos+1)):
 		return tokStop
 	}
 	s.decimals(start)
+	return tokStop
+}
+
+// stopElsewhere reads the rest of a word that a point and a digit follow, and
+// reports it where it is a stop in a spelling of elsewhere, such as f2.8.
+func (s *scanner) stopElsewhere(start int) lexer.TokenType {
+	end := s.pos
+	s.pos++
+	s.digits()
+	written, _, ok := stopMeant(s.src[start:s.pos])
+	if !ok {
+		s.pos = end
+		return tokWord
+	}
+	s.report("bad-number", start, "a stop is written "+shorten(written), "")
 	return tokStop
 }
 
@@ -276,7 +293,7 @@ func (s *scanner) report(code string, start int, message, detail string, args ..
 	if len(args) > 0 {
 		detail = fmt.Sprintf(detail, args...)
 	}
-	s.faults = append(s.faults, &fault{Node{from, to}, code, message, detail})
+	s.faults = append(s.faults, &fault{Node: Node{from, to}, code: code, message: message, detail: detail})
 }
 
 func (s *scanner) skipBlanks() {

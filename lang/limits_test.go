@@ -4,6 +4,7 @@ package lang
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -11,27 +12,28 @@ import (
 
 func TestLimits(t *testing.T) {
 	repeat := strings.Repeat
+	// Where no limit is meant, the sources are as long as it takes to show that
+	// the time does not grow with their square.
 	tests := []struct {
 		name, src string
-		code      string // of the first diagnostic
+		code      string // of one diagnostic; none where it is empty
 	}{
-		{"64 MB", repeat("hold 1 s\n", 64<<20/9), "too-large"},
 		{"just over 8 MB", repeat("#", maxBytes+1), "too-large"},
-		{"8 MB of brackets", "let a = " + repeat("(", maxBytes-8), "too-large"},
-		{"8 MB of words", repeat("a ", maxBytes/2), "too-large"},
+		{"256 kB of brackets", "let a = " + repeat("(", 1<<18), "too-large"},
+		{"too many words", repeat("shot 1\n"+repeat("a ", 10_000)+"\n", maxTokens/10_000), "too-large"},
 		{"8 MB of one name", repeat("a", maxBytes), "unknown-word"},
-		{"8 MB of quotes", repeat(`"`, maxBytes), "too-large"},
+		{"256 kB of quotes", repeat(`"`, 1<<18), "unknown-word"},
 		{"8 MB of NUL", repeat("\x00", maxBytes), "bad-character"},
-		{"8 MB of broken UTF-8", repeat("\xff", maxBytes), "bad-character"},
-		{"8 MB of two bad characters", repeat("@$", maxBytes/2), "bad-character"},
+		{"2 MB of broken UTF-8", repeat("\xff", 2<<20), "bad-character"},
+		{"256 kB of two bad characters", repeat("@$", 1<<17), "bad-character"},
 		{"too many lines", repeat("\n", maxLines+1), "too-large"},
 		{"10 000 brackets", "let a = " + repeat("(", 10_000) + "1 m" + repeat(")", 10_000), "too-large"},
 		{"10 000 signs", "let a = " + repeat("- ", 10_000) + "1 m", "too-large"},
 		{"100 000 terms", "let a = 1 m" + repeat(" + 1 m", 100_000), "too-large"},
-		{"200 000 joined lines", "shot 1\n" + repeat("pause 1 s,\n", 200_000), "stray-comma"},
-		{"200 000 clauses", "shot 1\nrack to A" + repeat(" over 1 s", 200_000), "duplicate-clause"},
-		{"300 000 parameters", "move glance(a" + repeat(",a", 300_000) + ")", ""},
-		{"300 000 arguments", "shot 1\nglance(a" + repeat(",a", 300_000) + ")", ""},
+		{"50 000 joined lines", "shot 1\n" + repeat("pause 1 s,\n", 50_000), "stray-comma"},
+		{"50 000 clauses", "shot 1\nrack to A" + repeat(" over 1 s", 50_000), "duplicate-clause"},
+		{"60 000 parameters", "move glance(a" + repeat(",a", 60_000) + ")", ""},
+		{"60 000 arguments", "shot 1\nglance(a" + repeat(",a", 60_000) + ")", ""},
 		{"digits", "let a = " + repeat("9", 100_000) + " m", "bad-number"},
 		{"a number too large for a float", "let a = 1" + repeat("0", 400) + " m", "bad-number"},
 		{"digits and points", "let a = " + repeat("9.", 100_000) + " m", "bad-number"},
@@ -42,14 +44,11 @@ func TestLimits(t *testing.T) {
 			_, diags := Parse("plan.pull", []byte(test.src))
 			Format([]byte(test.src))
 			took := time.Since(start)
-			code := ""
-			if len(diags) > 0 {
-				code = diags[0].Code
+			isWanted := func(d Diagnostic) bool { return d.Code == test.code }
+			if test.code == "" && len(diags) > 0 || test.code != "" && !slices.ContainsFunc(diags, isWanted) {
+				t.Errorf("%d diagnostics, and none of them is %q", len(diags), test.code)
 			}
-			if code != test.code {
-				t.Errorf("the first diagnostic is %q, not %q", code, test.code)
-			}
-			if took > 10*time.Second { // far more than any of them needs
+			if took > 4*time.Second { // far more than any of them needs, far less than with its square
 				t.Errorf("took %v", took)
 			}
 			for _, d := range diags {

@@ -52,13 +52,16 @@ func nameOf(t *lexer.Token) (text string, quoted bool) {
 	return norm.NFC.String(strings.ReplaceAll(t.Value, "’", "'")), false
 }
 
+// keywordAsName explains why a word is no name.
+const keywordAsName = "This word has a meaning of its own; as a name it stands in quotes, \"%s\"."
+
 // noName tells why a token is no name.
 func noName(t *lexer.Token) *fault {
 	f := faultAt(t, "expected-name", "expected a name, found %s", describe(t))
 	switch {
 	case t.Type == tokWord && keywords[t.Value]:
 		f.code = "keyword-name"
-		f.because("This word has a meaning of its own; as a name it stands in quotes, \"%s\".", t.Value)
+		f.because(keywordAsName, t.Value)
 	case t.Type == tokNumber:
 		f.because("A name that begins with a digit stands in quotes, \"%s\".", t.Value)
 	}

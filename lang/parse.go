@@ -126,9 +126,10 @@ func (p *parser) statement(l *line) {
 		return
 	}
 	if header := headers[l.spec.word]; l.spec.under == 0 && header != 0 {
-		if !p.forgottenComma(l) || !p.continues(l) {
-			p.openSection(l, header)
+		if p.forgottenComma(l) && p.continues(l) || p.meansWith(l) {
+			return
 		}
+		p.openSection(l, header)
 		return
 	}
 	if f := p.misplacedLine(l); f != nil {

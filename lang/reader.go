@@ -118,9 +118,9 @@ type production[T any] interface {
 }
 
 // read parses a piece of the tree into field, which nothing may have filled
-// before. wants says in words which value has to stand there; it is empty
+// before. wants says which value has to stand there; it is the zero quantity
 // where the type tells.
-func read[T any, P production[T]](r *reader, field **T, wants string) {
+func read[T any, P production[T]](r *reader, field **T, wants quantity) {
 	if r.err != nil || *field != nil && !r.once(false) {
 		return
 	}
@@ -132,17 +132,17 @@ func read[T any, P production[T]](r *reader, field **T, wants string) {
 	*field = v
 }
 
-func (r *reader) name(field **Name)     { read(r, field, "") }
-func (r *reader) text(field **Text)     { read(r, field, "") }
-func (r *reader) target(field **Target) { read(r, field, "") }
-func (r *reader) place(field **Place)   { read(r, field, "") }
+func (r *reader) name(field **Name)     { read(r, field, quantity{}) }
+func (r *reader) text(field **Text)     { read(r, field, quantity{}) }
+func (r *reader) target(field **Target) { read(r, field, quantity{}) }
+func (r *reader) place(field **Place)   { read(r, field, quantity{}) }
 
-// value reads an expression; wants says which, in words.
-func (r *reader) value(field **Expr, wants string) { read(r, field, wants) }
+// value reads an expression; wants says which.
+func (r *reader) value(field **Expr, wants quantity) { read(r, field, wants) }
 
 // moment reads the anchor behind `on` or `at`.
 func (r *reader) moment(field **Anchor) {
-	read(r, field, "")
+	read(r, field, quantity{})
 	if r.err != nil || r.clause == nil || r.clause.Value != "at" {
 		return
 	}

@@ -16,7 +16,7 @@ type spec struct {
 	word  string  // the keyword that it begins with, or that marks it
 	under section // where it may stand; 0 for a header
 	usage string
-	wants string // the value that it takes, in words
+	wants quantity // what it takes
 	// clauses are the words that clauses begin with. The formatter writes a
 	// comma before each but the first, and before that one too where apart.
 	clauses []string
@@ -62,15 +62,15 @@ const inScene = inShot | inMove
 var specs = []*spec{
 	// The file.
 	{word: "plan", under: inFile, usage: `plan "TITLE"`, parse: grammar[Plan]()},
-	{word: "rate", under: inFile, usage: "rate 24", wants: "a frame rate, such as 24 or 29.97df", parse: grammar[Rate]()},
+	{word: "rate", under: inFile, usage: "rate 24", wants: aRate, parse: grammar[Rate]()},
 	{word: "units", under: inFile, usage: "units metric | imperial", parse: grammar[Units]()},
-	{word: "pace", under: inFile, usage: "pace 150 wpm", wants: "a pace, such as 150 wpm", parse: grammar[Pace]()},
+	{word: "pace", under: inFile, usage: "pace 150 wpm", wants: aPace, parse: grammar[Pace]()},
 	{word: "use", under: inFile, usage: `use "FILE"`, parse: grammar[Use]()},
 	{word: "let", under: inFile, usage: "let NAME = VALUE", parse: grammar[Let]()},
 	{word: "tape", under: inFile, usage: "tape from sensor | lens", parse: grammar[Tape]()},
-	{word: "watched", under: inFile | inShot, usage: "watched on WIDTH screen from DISTANCE", wants: "a length, such as 18 m", parse: grammar[Watched]()},
-	{word: "sharp", under: inFile | inShot, usage: "sharp to 0.025 mm | 1 arcmin", wants: "a length or an angle, such as 0.025 mm or 1 arcmin", parse: grammar[Sharp]()},
-	{word: "land", under: inFile | inShot, usage: "land 95 %", wants: "a chance, such as 95 %", parse: grammar[Land]()},
+	{word: "watched", under: inFile | inShot, usage: "watched on WIDTH screen from DISTANCE", wants: aDistance, parse: grammar[Watched]()},
+	{word: "sharp", under: inFile | inShot, usage: "sharp to 0.025 mm | 1 arcmin", wants: aSharpness, parse: grammar[Sharp]()},
+	{word: "land", under: inFile | inShot, usage: "land 95 %", wants: aChance, parse: grammar[Land]()},
 	{word: "quickest", under: inFile | inShot, usage: "quickest TIME", wants: aTime, parse: grammar[Quickest]()},
 	{word: "subject", under: inFile | inShot, usage: "subject NAME at PLACE, deep LENGTH, sways LENGTH",
 		clauses: []string{"deep", "sways"}, apart: true, numbers: true, parse: grammar[Subject]()},
@@ -87,37 +87,37 @@ var specs = []*spec{
 	{word: "shot", usage: `shot ID "TITLE"`, parse: grammar[Shot]()},
 
 	// A camera.
-	{word: "sensor", under: inCamera, usage: "sensor 24.89 x 18.66 mm", wants: "a length, such as 24.89 mm", parse: grammar[Sensor]()},
-	{word: "records", under: inCamera, usage: "records 3840 px", wants: "a number of pixels, such as 3840 px", parse: grammar[Records]()},
+	{word: "sensor", under: inCamera, usage: "sensor 24.89 x 18.66 mm", wants: aWidth, parse: grammar[Sensor]()},
+	{word: "records", under: inCamera, usage: "records 3840 px", wants: pixels, parse: grammar[Records]()},
 	{word: "on", under: inCamera, usage: "on tripod | dolly | shoulder | hand", parse: grammar[Support]()},
-	{word: "iso", under: inCamera, usage: "iso 800", wants: "a number", parse: grammar[ISO]()},
-	{word: "shutter", under: inCamera, usage: "shutter 180 deg | 1/50 s", wants: "an angle or a time, such as 180 deg or 1/50 s", parse: grammar[Shutter]()},
-	{word: "monitor", under: inCamera, usage: "monitor WIDTH from DISTANCE, 1920 px", wants: "a length, then the number of pixels", numbers: true, parse: grammar[Monitor]()},
+	{word: "iso", under: inCamera, usage: "iso 800", wants: aNumber, parse: grammar[ISO]()},
+	{word: "shutter", under: inCamera, usage: "shutter 180 deg | 1/50 s", wants: aShutter, parse: grammar[Shutter]()},
+	{word: "monitor", under: inCamera, usage: "monitor WIDTH from DISTANCE, 1920 px", wants: aMonitor, numbers: true, parse: grammar[Monitor]()},
 
 	// A lens.
-	{word: "focal", under: inLens, usage: "focal LENGTH [to LENGTH]", wants: "a focal length, such as 75 mm", parse: grammar[Focal]()},
-	{word: "stops", under: inLens, usage: "stops STOP to STOP [at LENGTH]", wants: aStop, parse: grammar[Stops]()},
+	{word: "focal", under: inLens, usage: "focal LENGTH [to LENGTH]", wants: aFocal, parse: grammar[Focal]()},
+	{word: "stops", under: inLens, usage: "stops STOP to STOP [at LENGTH]", wants: stopsAt, parse: grammar[Stops]()},
 	{word: "closest", under: inLens, usage: "closest LENGTH", wants: aLength, parse: grammar[Closest]()},
 	{word: "ring", under: inLens, usage: "ring ANGLE, diameter LENGTH | ring by wire | ring none",
 		clauses: []string{"diameter"}, apart: true, parse: grammar[Ring]()},
 	{word: "turns", under: inLens, usage: "turns left | right", parse: grammar[Turns]()},
 	{word: "mark", under: inLens, usage: "mark LENGTH at ANGLE", parse: grammar[Mark]()},
-	{word: "breathing", under: inLens, usage: "breathing 2 %", wants: "a percentage, such as 2 %", parse: grammar[Breathing]()},
+	{word: "breathing", under: inLens, usage: "breathing 2 %", wants: aShare, parse: grammar[Breathing]()},
 	{word: "keeps", under: inLens, usage: "keeps focus through zoom", parse: grammar[ThroughZoom]()},
 	{word: "loses", under: inLens, usage: "loses focus through zoom", parse: grammar[ThroughZoom]()},
-	{word: "pupil", under: inLens, usage: "pupil 1.2", wants: "a number", parse: grammar[Pupil]()},
+	{word: "pupil", under: inLens, usage: "pupil 1.2", wants: aNumber, parse: grammar[Pupil]()},
 
 	// A puller.
 	{word: "takes", under: inPuller, usage: `takes "FILE"`, parse: grammar[Takes]()},
-	{word: "hand", under: inPuller, usage: "hand 5 bit/s", wants: "a rate, such as 5 bit/s", parse: grammar[Hand]()},
-	{word: "limit", under: inPuller, usage: "limit 400 deg/s", wants: "a speed, such as 400 deg/s", parse: grammar[Limit]()},
+	{word: "hand", under: inPuller, usage: "hand 5 bit/s", wants: bits, parse: grammar[Hand]()},
+	{word: "limit", under: inPuller, usage: "limit 400 deg/s", wants: aSpeed, parse: grammar[Limit]()},
 	{word: "grip", under: inPuller, usage: "grip ANGLE", wants: anAngle, parse: grammar[Grip]()},
 	{word: "spread", under: inPuller, usage: "spread LENGTH", wants: aLength, parse: grammar[Spread]()},
 	{word: "bias", under: inPuller, usage: "bias ANGLE", wants: anAngle, parse: grammar[Bias]()},
 
 	// A shot or a move.
 	{word: "start", under: inShot, usage: "start on TARGET", parse: grammar[Start]()},
-	{word: "begins", under: inShot, usage: "begins at TIMECODE", wants: "a timecode, such as 01:00:10:12", parse: grammar[Begins]()},
+	{word: "begins", under: inShot, usage: "begins at TIMECODE", wants: aTimecode, parse: grammar[Begins]()},
 	{word: "lasts", under: inShot, usage: "lasts TIME", wants: aTime, parse: grammar[Lasts]()},
 	{word: "pause", under: inScene, usage: "pause TIME", wants: aTime, parse: grammar[Pause]()},
 	{word: "action", under: inScene, usage: `action "WHAT", lasting TIME, on MOMENT`,
@@ -137,14 +137,6 @@ var specs = []*spec{
 		clauses: []string{"on", "at", "lasting", "from"}, apart: true, parse: grammar[Speech]()},
 	{word: callWord, under: inScene, usage: "NAME(ARGUMENT, ...)", parse: grammar[Call]()},
 }
-
-// Values in words, for messages.
-const (
-	aTime   = "a time, such as 1.2 s or 12 fr"
-	aLength = "a length, such as 75 cm or 5'6\""
-	anAngle = "an angle, such as 90 deg"
-	aStop   = "a stop, such as f/2.8 or T2.1"
-)
 
 // specOf finds a statement by its word.
 var specOf = func() map[string]*spec {

@@ -4,6 +4,8 @@
 package lang
 
 import (
+	"strings"
+
 	"github.com/alecthomas/participle/v2"
 	"github.com/alecthomas/participle/v2/lexer"
 )
@@ -42,11 +44,11 @@ func (w *With) Parse(lex *lexer.PeekingLexer) error {
 		case "meter":
 			r.value(&w.Meter, aStop)
 		case "focal":
-			r.value(&w.Focal, aLength)
+			r.value(&w.Focal, aFocal)
 		case "nd":
-			r.value(&w.ND, "a density, such as 0.9")
+			r.value(&w.ND, aDensity)
 		case "gear":
-			r.value(&w.Gear, "a number, the hand's degrees for one of the ring")
+			r.value(&w.Gear, aGear)
 		case "wheel":
 			r.value(&w.Wheel, aLength)
 		}
@@ -127,7 +129,9 @@ func (c *Cue) Parse(lex *lexer.PeekingLexer) error {
 // Parse reads a move of the focus.
 func (k *Rack) Parse(lex *lexer.PeekingLexer) error {
 	r := newReader(lex, "rack")
-	r.words("rack", "to")
+	r.words("rack")
+	r.noFrom()
+	r.words("to")
 	r.target(&k.Target)
 	for word := r.next(); word != ""; word = r.next() {
 		switch word {
@@ -144,6 +148,20 @@ func (k *Rack) Parse(lex *lexer.PeekingLexer) error {
 		}
 	}
 	return r.result()
+}
+
+// noFrom reports a rack that is told where it starts.
+func (r *reader) noFrom() {
+	if r.err != nil || !r.is("from") {
+		return
+	}
+	f := faultAt(r.lex.Peek(), "expected-word", "a rack starts where the focus is")
+	var words []string
+	for !r.is("to") && !r.lex.Peek().EOF() {
+		words = append(words, r.lex.Next().Value)
+	}
+	f.EndPos = lastEnd(r.lex)
+	r.fail(f.because("Leave out `%s`.", shorten(strings.Join(words, " "))))
 }
 
 // landing reads the `on A` of `landing on A`.
@@ -192,7 +210,7 @@ func (d *Dolly) Parse(lex *lexer.PeekingLexer) error {
 func (z *Zoom) Parse(lex *lexer.PeekingLexer) error {
 	r := newReader(lex, "zoom")
 	r.words("zoom", "to")
-	r.value(&z.To, "a focal length, such as 75 mm")
+	r.value(&z.To, aFocal)
 	r.course(&z.Over, &z.On, &z.Profile)
 	return r.result()
 }
@@ -219,7 +237,7 @@ func (c *Call) Parse(lex *lexer.PeekingLexer) error {
 	r.words("(")
 	for more := !r.take(")"); more && r.err == nil; {
 		var arg *Anchor
-		read(r, &arg, "")
+		read(r, &arg, anArgument)
 		c.Args = append(c.Args, arg)
 		more = !r.take(")")
 		if more && !r.take(",") {
