@@ -3,7 +3,9 @@
 package interp
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"pullscore/interp/speech"
@@ -74,7 +76,7 @@ func (c *clock) named(k int, a *lang.Anchor, e *env, focus bool) (float64, outco
 	}
 	switch d.kind {
 	case declCue:
-		return c.cueTime(d, a)
+		return c.cueTime(k, d, a)
 	case declLet:
 		v := c.b.p.lets[d]
 		if !v.ok {
@@ -102,15 +104,30 @@ func (c *clock) cueInMove(name string) *decl {
 	return nil
 }
 
-func (c *clock) cueTime(d *decl, a *lang.Anchor) (float64, outcome) {
-	for i, it := range c.b.items {
-		if it.stmt == d.stmt {
-			state := c.cue(i, d.stmt.(*lang.Cue))
-			return c.at[i].start, state
-		}
+func (c *clock) cueTime(k int, d *decl, a *lang.Anchor) (float64, outcome) {
+	if i := c.cueItem(k, d.stmt); i >= 0 {
+		state := c.cue(i, d.stmt.(*lang.Cue))
+		return c.at[i].start, state
 	}
 	c.b.fail(a.Range(), "unknown-name", fmt.Sprintf("%s is no cue of this shot", d.name.Text), "")
 	return 0, failed
+}
+
+// cueItem finds the item that is a cue, -1 where the shot has none. A move that
+// is used several times has its cue several times: meant is that of the same
+// use, else the last one above.
+func (c *clock) cueItem(k int, cue lang.Statement) int {
+	best := -1
+	for i, it := range c.b.items {
+		switch {
+		case it.stmt != cue:
+		case it.env == c.b.items[k].env:
+			return i
+		case best < 0 || i < k:
+			best = i
+		}
+	}
+	return best
 }
 
 // speakerLine is the start or end of a speaker's line: of the nearest line
@@ -126,7 +143,7 @@ func (c *clock) speakerLine(k int, who string, at lang.Range, end bool) (float64
 	case is(below, who):
 		l = below
 	default:
-		for _, o := range c.lines {
+		for _, o := range c.inOrder {
 			if is(o, who) {
 				if l != nil {
 					return c.whichLine(who, at)
@@ -139,13 +156,28 @@ func (c *clock) speakerLine(k int, who string, at lang.Range, end bool) (float64
 		c.b.fail(at, "no-line", fmt.Sprintf("%s has no line in this shot", who), "")
 		return 0, failed
 	}
-	if !c.pass(l.item + 1) {
+	if !c.pass(l.item+1) && !c.ownTime(l) {
 		return 0, waits
 	}
 	if end {
 		return c.at[l.item].end, found
 	}
 	return c.at[l.item].start, found
+}
+
+// ownTime times a line that says its time itself, ahead of the clock.
+func (c *clock) ownTime(l *line) bool {
+	s := l.stmt
+	if s.On == nil && s.From == nil || c.at[l.item].stepping {
+		return l.timed
+	}
+	m := &c.at[l.item]
+	m.stepping = true
+	defer func() { m.stepping = false }()
+	speaker, spoke, gap := c.speaker, c.spoke, c.gap
+	_, ok := c.speak(l.item, s, c.b.at(c.b.items[l.item].env), 0)
+	c.speaker, c.spoke, c.gap = speaker, spoke, gap
+	return ok && l.timed
 }
 
 func (c *clock) whichLine(who string, at lang.Range) (float64, outcome) {
@@ -165,11 +197,15 @@ func is(l *line, who string) bool { return l != nil && l.who == who }
 
 // nearest returns the lines written next above and next below item k.
 func (c *clock) nearest(k int) (above, below *line) {
-	for i := k - 1; i >= 0 && above == nil; i-- {
-		above = c.lines[i]
+	i, found := slices.BinarySearchFunc(c.inOrder, k, func(l *line, k int) int { return cmp.Compare(l.item, k) })
+	if i > 0 {
+		above = c.inOrder[i-1]
 	}
-	for i := k + 1; i < len(c.lines) && below == nil; i++ {
-		below = c.lines[i]
+	if found {
+		i++
+	}
+	if i < len(c.inOrder) {
+		below = c.inOrder[i]
 	}
 	return above, below
 }
@@ -202,7 +238,7 @@ func (c *clock) words(k int, a *lang.Anchor, e *env, focus bool) (float64, outco
 	if focus {
 		hit.line.hangs[hit.token] = true
 	}
-	if !c.pass(hit.line.item + 1) {
+	if !c.pass(hit.line.item+1) && !c.ownTime(hit.line) {
 		return 0, waits
 	}
 	words := hit.line.spread()
@@ -212,16 +248,23 @@ func (c *clock) words(k int, a *lang.Anchor, e *env, focus bool) (float64, outco
 	return words[hit.token].Start, found
 }
 
-func occurrences(l *line, words string) []spotted {
+// occurrences finds a phrase in a line; nil is no line.
+func occurrences(l *line, phrase speech.Folded) []spotted {
 	if l == nil {
 		return nil
 	}
+	if l.folded == nil {
+		l.folded = speech.Fold(l.tokens)
+	}
 	var hits []spotted
-	for _, i := range speech.Match(l.tokens, words) {
+	for _, i := range l.folded.Find(phrase) {
 		hits = append(hits, spotted{l, i})
 	}
 	return hits
 }
+
+// phrase is the words of an anchor as they are looked for.
+func phrase(a *lang.Anchor) speech.Folded { return speech.Fold(speech.Split(a.Words.Value)) }
 
 // inLinesOf looks in all lines of a speaker.
 func (c *clock) inLinesOf(a *lang.Anchor, e *env) (hits []spotted, ok bool) {
@@ -229,11 +272,11 @@ func (c *clock) inLinesOf(a *lang.Anchor, e *env) (hits []spotted, ok bool) {
 	if !ok {
 		return nil, false
 	}
-	spoken := false
-	for _, l := range c.lines {
+	spoken, words := false, phrase(a)
+	for _, l := range c.inOrder {
 		if is(l, d.name.Text) {
 			spoken = true
-			hits = append(hits, occurrences(l, a.Words.Value)...)
+			hits = append(hits, occurrences(l, words)...)
 		}
 	}
 	if !spoken {
@@ -247,8 +290,8 @@ func (c *clock) inLinesOf(a *lang.Anchor, e *env) (hits []spotted, ok bool) {
 // words do not say which.
 func (c *clock) inNearest(k int, a *lang.Anchor) (hits []spotted, ok bool) {
 	above, below := c.nearest(k)
-	n := max(a.Nth, 1)
-	up, down := occurrences(above, a.Words.Value), occurrences(below, a.Words.Value)
+	n, words := max(a.Nth, 1), phrase(a)
+	up, down := occurrences(above, words), occurrences(below, words)
 	if len(up) >= n && len(down) >= n {
 		c.b.report(lang.Diagnostic{
 			Code: "word-twice", Severity: lang.Error, Range: a.Range(),
@@ -269,11 +312,10 @@ func (c *clock) inNearest(k int, a *lang.Anchor) (hits []spotted, ok bool) {
 
 // sayWhich writes the anchor so that it means the words in that line alone.
 func (c *clock) sayWhich(a *lang.Anchor, l *line) string {
-	before := 0
-	total := 0
-	for _, o := range c.lines {
+	before, total, words := 0, 0, phrase(a)
+	for _, o := range c.inOrder {
 		if is(o, l.who) {
-			n := len(occurrences(o, a.Words.Value))
+			n := len(occurrences(o, words))
 			total += n
 			if o.item < l.item {
 				before += n
@@ -289,6 +331,10 @@ func (c *clock) sayWhich(a *lang.Anchor, l *line) string {
 
 // pick chooses among the places that words were found at.
 func (c *clock) pick(k int, a *lang.Anchor, hits []spotted) (spotted, bool) {
+	words := fmt.Sprintf("%q", a.Words.Value)
+	if a.Name != nil {
+		words = quoteName(a.Name.Text) + " " + words
+	}
 	switch {
 	case len(hits) == 0 && c.besideBad(k): // one mistake is told once
 	case len(hits) == 0:
@@ -298,7 +344,7 @@ func (c *clock) pick(k int, a *lang.Anchor, hits []spotted) (spotted, bool) {
 			fmt.Sprintf("It stands there %d times.", len(hits)))
 	case a.Nth == 0 && len(hits) > 1:
 		c.b.fail(a.Range(), "word-twice", fmt.Sprintf("%q stands there %d times", a.Words.Value, len(hits)),
-			fmt.Sprintf("Say which: %q 1, or %q 2.", a.Words.Value, a.Words.Value))
+			fmt.Sprintf("Say which: %s 1, or %s 2.", words, words))
 	default:
 		return hits[max(a.Nth, 1)-1], true
 	}
@@ -315,8 +361,8 @@ func (c *clock) notFound(a *lang.Anchor) string {
 // nearWord offers a near miss from the lines looked in, or says in which
 // speaker's lines the words do stand.
 func (c *clock) nearWord(k int, a *lang.Anchor) string {
-	for _, l := range c.lines {
-		if l != nil && l.who != "" && len(occurrences(l, a.Words.Value)) > 0 {
+	for _, l := range c.inOrder {
+		if l != nil && l.who != "" && len(occurrences(l, phrase(a))) > 0 {
 			return fmt.Sprintf("It stands in a line of %s: write %s.", l.who, c.sayWhich(a, l))
 		}
 	}

@@ -5,6 +5,7 @@ package interp
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"pullscore/interp/plan"
@@ -64,10 +65,7 @@ func (b *builder) check() {
 		run(b)
 	}
 	if !b.probing {
-		before := b.faults()
-		for i := range b.found {
-			b.cure(&b.found[i], before)
-		}
+		b.cures()
 	}
 	if b.probing {
 		return // only what was found is asked for
@@ -80,6 +78,7 @@ func (b *builder) check() {
 // tell notes a finding about the shot.
 func (b *builder) tell(f finding) {
 	f.Shot = b.head.ID
+	f.Figures = slices.DeleteFunc(f.Figures, func(g lang.Figure) bool { return math.IsInf(g.Value, 0) || math.IsNaN(g.Value) })
 	b.found = append(b.found, f)
 }
 
@@ -120,15 +119,26 @@ func (b *builder) faults() map[fault]bool {
 	return set
 }
 
-// cure builds the shot once for every change that might cure a finding, and
+// curesWorth is how many statements may be computed anew for the cures of one
+// shot: a shot of hundreds of moves that all have findings is told them, and
+// cures for the first.
+const curesWorth = 60_000
+
+// cures builds the shot once for every change that might cure a finding, and
 // keeps those that remove it without making anything else impossible.
-func (b *builder) cure(f *finding, before map[fault]bool) {
-	if f.tries == nil {
-		return
-	}
-	for _, t := range f.tries() {
-		if b.holds(f, t.change, before) {
-			f.Cures = append(f.Cures, t.Cure)
+func (b *builder) cures() {
+	left := curesWorth
+	before := b.faults()
+	for i := range b.found {
+		f := &b.found[i]
+		if f.tries == nil || left < 0 {
+			continue
+		}
+		for _, t := range f.tries() {
+			left -= len(b.items)
+			if b.holds(f, t.change, before) {
+				f.Cures = append(f.Cures, t.Cure)
+			}
 		}
 	}
 }

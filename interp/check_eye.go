@@ -63,14 +63,14 @@ func (b *builder) screenAngle(p *pull) float64 {
 	}
 	t := p.land
 	v := optics.ImageDistance(b.shot.Focal(t), p.ToLens)
-	half := b.set.camera.sensorW / 2
-	onSensor := func(u *subject) float64 {
-		x := u.Across.At(t) / b.shot.LensDistanceAt(u.Subject, t) * v
-		return min(max(x, -half), half)
+	angle := func(u *subject) float64 {
+		share := u.Across.At(t) / b.shot.LensDistanceAt(u.Subject, t) * v / b.set.camera.sensorW
+		onScreen := min(max(share, -0.5), 0.5) * b.set.view.width
+		return math.Atan(onScreen/b.set.view.viewer) * 180 / math.Pi
 	}
-	apart := math.Abs(onSensor(from) - onSensor(to))
+	apart := math.Abs(angle(from) - angle(to))
 	if math.IsNaN(apart) { // nearer than the lens can be set, which is told
 		return 0
 	}
-	return apart * b.set.perBlur / 60
+	return apart
 }

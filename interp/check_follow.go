@@ -4,10 +4,7 @@ package interp
 
 import (
 	"fmt"
-	"math"
-	"slices"
 
-	"pullscore/interp/hand"
 	"pullscore/lang"
 )
 
@@ -16,52 +13,40 @@ func checkFallsBehind(b *builder) {
 		if !p.follow {
 			continue
 		}
-		for _, m := range b.stage.moves {
-			if b.lagsOut(p, m) {
-				break
-			}
+		if t, ok := b.fallsBehind(p); ok {
+			b.tellFallsBehind(p, t)
 		}
 	}
 }
 
-// lagsOut tells of the first move that leaves a follow behind.
-func (b *builder) lagsOut(p *pull, m *move) bool {
-	a := b.acceleration(p, m)
-	if a == 0 {
-		return false
+// fallsBehind finds the first moment at which a follow lags by more than what
+// is sharp on that side.
+func (b *builder) fallsBehind(p *pull) (t float64, ok bool) {
+	for _, t := range p.changes() {
+		if p.lagAt(t) > b.room(p, t) {
+			return t, true
+		}
 	}
-	lag := hand.Lag(a)
-	room, at := b.room(p, m)
-	if lag <= room {
-		return false
-	}
+	return 0, false
+}
+
+func (b *builder) tellFallsBehind(p *pull, t float64) {
+	lag, room := p.lagAt(t), b.room(p, t)
 	b.tellPull(p, finding{Diagnostic: lang.Diagnostic{
-		Code: "falls-behind", Severity: lang.Warning, Time: at,
-		Message: fmt.Sprintf("the focus falls %s behind %s, and only %s is sharp on that side", metres(lag), p.to(), metres(room)),
+		Code: "falls-behind", Severity: lang.Warning, Time: t,
+		Message: fmt.Sprintf("at %s the focus falls %s behind %s, and only %s is sharp on that side", seconds(t), metres(lag), p.to(), metres(room)),
 		Figures: []lang.Figure{figure("lag_m", lag), figure("room_m", room)},
-		Related: []lang.Related{{Message: "with this move", Range: m.stmt.Range()}},
 	}, tries: func() []try {
 		return b.stopTry(true, func() bool {
-			return !slices.ContainsFunc(b.stage.moves, func(m *move) bool {
-				room, _ := b.room(p, m)
-				a := b.acceleration(p, m)
-				return a > 0 && hand.Lag(a) > room
-			})
+			_, behind := b.fallsBehind(p)
+			return !behind
 		})
 	}})
-	return true
 }
 
-// room is how far the focus may be off while the subject makes a move, metres,
-// where it is tightest: at its start and end.
-func (b *builder) room(p *pull, m *move) (room, at float64) {
-	room = math.Inf(1)
-	for _, t := range []float64{max(m.start, p.start), min(m.end, p.land)} {
-		x := b.lensDistance(&p.goal, t)
-		lo, hi := b.shot.Setting(t).Window(x)
-		if r := min(x-lo, hi-x); r < room {
-			room, at = r, t
-		}
-	}
-	return room, at
+// room is how far the focus may be off at t, metres.
+func (b *builder) room(p *pull, t float64) float64 {
+	x := b.lensDistance(&p.goal, t)
+	lo, hi := b.shot.Setting(t).Window(x)
+	return min(x-lo, hi-x)
 }

@@ -11,7 +11,6 @@ import (
 	"pullscore/interp/hand"
 	"pullscore/interp/plan"
 	"pullscore/lang"
-	"pullscore/optics"
 )
 
 func checkHand(b *builder) {
@@ -38,12 +37,6 @@ func checkHand(b *builder) {
 			b.fasterThanAHand(p)
 		}
 	}
-}
-
-// outOfReach tells whether the lens cannot focus that close, which is told as
-// inside-closest.
-func (b *builder) outOfReach(p *pull) bool {
-	return !(optics.ToSensor(p.ToLens, b.shot.Focal(p.land)) >= b.set.lens.closest*(1-1e-6))
 }
 
 func (b *builder) noTimeToMove(p *pull) {
@@ -80,7 +73,11 @@ func (b *builder) longer(p *pull) []try {
 	t := float64(p.Needed)
 	if !p.Needed.Known() {
 		lost := p.land - p.start - p.landed.Moving
-		t = lost + hand.PeakSpeed*p.needs.Travel/b.set.hand.Limit + 0.1
+		fastest := hand.PeakSpeed
+		if p.needs.Even {
+			fastest = 1
+		}
+		t = lost + fastest*p.needs.Travel/b.set.hand.Limit + 0.1
 	}
 	return b.overTry(p, ceilTo(t, 10))
 }
@@ -129,12 +126,17 @@ func (b *builder) landing(p *pull, code, message string) lang.Diagnostic {
 func (b *builder) landStop(p *pull) []try {
 	return b.stopTry(true, func() bool {
 		needs, ok := b.handPull(p, p.start, p.land)
-		if !ok {
-			return false
-		}
-		l := b.set.hand.Land(needs)
-		return l.Possible && l.Chance >= b.set.view.wanted
+		return ok && b.enough(p, b.set.hand.Land(needs))
 	})
+}
+
+// enough tells whether a landing is what is wanted of a rack: that it lands, or
+// where no time would do, that some time does.
+func (b *builder) enough(p *pull, l hand.Landing) bool {
+	if p.landed.Ceiling < b.set.view.wanted {
+		return l.Ceiling >= b.set.view.wanted
+	}
+	return l.Possible && l.Chance >= b.set.view.wanted && l.Peak <= b.set.hand.Limit
 }
 
 // gearTry offers another gear, nearest first, or with a gear a larger wheel.
@@ -177,6 +179,5 @@ func (b *builder) landsWith(p *pull, gear, wheel float64) bool {
 	needs := p.needs
 	k := gear / b.set.gear
 	needs.Travel, needs.Lo, needs.Hi, needs.SigmaX, needs.Rim = needs.Travel*k, needs.Lo*k, needs.Hi*k, needs.SigmaX*k, wheel
-	l := b.set.hand.Land(needs)
-	return l.Possible && l.Chance >= b.set.view.wanted && l.Peak <= b.set.hand.Limit
+	return b.enough(p, b.set.hand.Land(needs))
 }

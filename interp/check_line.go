@@ -4,18 +4,19 @@ package interp
 
 import (
 	"fmt"
+	"slices"
 
 	"pullscore/lang"
 )
 
 func checkCutsIntoLine(b *builder) {
 	b.racks(func(p *pull) {
-		from := b.goalBefore(p).subject
-		if from == nil || p.Because != "" || b.staysOn(p) {
+		if p.Because != "" || b.staysOn(p) {
 			return
 		}
+		from := b.goalBefore(p).members()
 		for _, l := range b.clock.lines {
-			if l == nil || l.who != from.Name || !b.clock.at[l.item].known {
+			if l == nil || !speaks(from, l) || !b.clock.at[l.item].known {
 				continue
 			}
 			m := b.clock.at[l.item]
@@ -24,17 +25,22 @@ func checkCutsIntoLine(b *builder) {
 			}
 			b.tellPull(p, finding{Diagnostic: lang.Diagnostic{
 				Code: "cuts-into-line", Severity: lang.Warning,
-				Message: fmt.Sprintf("the focus leaves %s within a line, %s before its end", from.Name, seconds(m.end-p.start)),
+				Message: fmt.Sprintf("the focus leaves %s within a line, %s before its end", l.who, seconds(m.end-p.start)),
 				Detail:  "Say why it does, or wait for the end of the line.",
 				Figures: []lang.Figure{figure("left_s", m.end-p.start)},
 				Related: []lang.Related{{Message: "the line", Range: l.stmt.Range()}},
 			}, tries: func() []try {
 				return []try{
-					{lang.Cure{Text: "on end of " + quoteName(from.Name), Value: m.end, Unit: "s"}, change{Item: p.item + 1, Rack: onEndOf(from.Name)}},
+					{lang.Cure{Text: "on end of " + quoteName(l.who), Value: m.end, Unit: "s"}, change{Item: p.item + 1, Rack: onEndOf(l.who)}},
 					{lang.Cure{Text: `because "why"`}, change{Item: p.item + 1, Rack: withReason}},
 				}
 			}})
 			return
 		}
 	})
+}
+
+// speaks tells whether a line is one of these subjects'.
+func speaks(who []*subject, l *line) bool {
+	return slices.ContainsFunc(who, func(u *subject) bool { return u.Name == l.who })
 }

@@ -4,10 +4,8 @@ package interp
 
 import (
 	"fmt"
-	"math"
 
 	"pullscore/lang"
-	"pullscore/optics"
 )
 
 func checkBeyondMarks(b *builder) {
@@ -16,14 +14,11 @@ func checkBeyondMarks(b *builder) {
 		return
 	}
 	for _, p := range b.pulls {
-		if math.IsNaN(p.ToLens) {
-			continue
+		if b.outOfReach(p) {
+			continue // told as inside-closest or macro
 		}
 		if _, inside := b.shot.RingDeg(p.ToLens, p.land); inside {
 			continue
-		}
-		if optics.ToSensor(p.ToLens, b.shot.Focal(p.land)) < b.set.lens.closest {
-			continue // told as inside-closest
 		}
 		b.tellPull(p, finding{Diagnostic: lang.Diagnostic{
 			Code: "beyond-marks", Severity: lang.Note,

@@ -12,20 +12,28 @@ import (
 )
 
 func checkOverlap(b *builder) {
-	for i := 1; i < len(b.pulls); i++ {
-		p, q := b.pulls[i-1], b.pulls[i]
-		if p.follow || q.start >= p.land-1e-9 {
+	var p *pull // the rack that lands last of those before
+	for _, q := range b.pulls {
+		under := p
+		if !q.follow && (p == nil || q.land > p.land) {
+			p = q
+		}
+		if under == nil || q.start >= under.land-1e-9 {
 			continue
 		}
-		b.tellPull(q, finding{Diagnostic: lang.Diagnostic{
-			Code: "racks-overlap", Severity: lang.Error,
-			Message: fmt.Sprintf("%s starts at %s, and the rack to %s lands only at %s", racked(b, q), seconds(q.start), p.to(), seconds(p.land)),
-			Related: []lang.Related{{Message: "this rack is still under way", Range: p.stmt.Range()}},
-			Figures: []lang.Figure{figure("start_s", q.start), figure("land_s", p.land)},
-		}, tries: func() []try {
-			return append(b.overTry(q, math.Floor((q.land-p.land)*10+1e-6)/10), b.laterTry(q, p.land-q.start)...)
-		}})
+		b.tellOverlap(under, q)
 	}
+}
+
+func (b *builder) tellOverlap(p, q *pull) {
+	b.tellPull(q, finding{Diagnostic: lang.Diagnostic{
+		Code: "racks-overlap", Severity: lang.Error,
+		Message: fmt.Sprintf("%s starts at %s, and the rack to %s lands only at %s", racked(b, q), seconds(q.start), p.to(), seconds(p.land)),
+		Related: []lang.Related{{Message: "this rack is still under way", Range: p.stmt.Range()}},
+		Figures: []lang.Figure{figure("start_s", q.start), figure("land_s", p.land)},
+	}, tries: func() []try {
+		return append(b.overTry(q, math.Floor((q.land-p.land)*10+1e-6)/10), b.laterTry(q, p.land-q.start)...)
+	}})
 }
 
 // checkBlockingOverlap reports anyone and anything that is to move in two ways

@@ -17,6 +17,9 @@ func checkSlant(b *builder) {
 				continue
 			}
 			d := b.shot.DistanceAt(u.Subject, p.land)
+			if d != u.along.v { // it or the camera has moved since the tape was read
+				continue
+			}
 			x := b.shot.FromTape(d, p.land)
 			lo, hi := b.shot.Setting(p.land).Window(x)
 			off := float64(u.Slant) - float64(u.along.v)

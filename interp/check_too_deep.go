@@ -49,10 +49,14 @@ func (b *builder) tooDeep(u *subject, t float64, tell func(finding)) {
 		return b.shot.FromTape(d-deep/2, t), b.shot.FromTape(d+deep/2, t)
 	}()
 	set := b.shot.Setting(t)
-	if math.IsNaN(front) || set.Fits(front, back) {
+	at := b.shot.LensDistanceAt(u.Subject, t)
+	if math.IsNaN(at) || front > 0 && set.Fits(front, back) {
 		return
 	}
-	fits, needs := set.Deepest(b.shot.LensDistanceAt(u.Subject, t)), set.StopToFit(front, back)
+	fits, needs := set.Deepest(at), math.Inf(1) // its front is behind the lens
+	if front > 0 {
+		needs = set.StopToFit(front, back)
+	}
 	stop := "no stop does"
 	if needs < 1000 {
 		stop = "f/" + plan.Decimal(ceilTo(needs, 10), 1) + " would do"

@@ -4,7 +4,6 @@ package interp
 
 import (
 	"fmt"
-	"slices"
 
 	"pullscore/lang"
 )
@@ -19,7 +18,7 @@ func checkUnmotivated(b *builder) {
 			return
 		}
 		for _, l := range b.clock.lines {
-			if l == nil || !slices.ContainsFunc(p.goal.members(), func(u *subject) bool { return u.Name == l.who }) {
+			if l == nil || !speaks(p.goal.members(), l) {
 				continue
 			}
 			if m := b.clock.at[l.item]; m.known && m.start <= p.land+speaksWithin && m.end >= p.land-speaksWithin {

@@ -53,6 +53,7 @@ type clock struct {
 	passed  int
 	at      []moment
 	lines   []*line // the spoken lines, by item
+	inOrder []*line // the same in their order
 	speaker string  // who spoke last
 	spoke   float64 // until when
 	gap     bool    // no pause and no anchor since
@@ -68,6 +69,7 @@ type line struct {
 	stmt   *lang.Speech
 	who    string
 	tokens []speech.Token
+	folded speech.Folded // once words are looked for
 	start  float64
 	end    float64
 	timed  bool           // the line has its time
@@ -100,6 +102,7 @@ func (c *clock) readLines() {
 		l := &line{item: i, stmt: s, hangs: map[int]bool{}}
 		l.tokens = c.b.p.tokens(s.Words)
 		c.lines[i] = l
+		c.inOrder = append(c.inOrder, l)
 		done := c.b.reading(i)
 		if d, ok := c.b.who(s.Who, it.env, declSubject, declVoice); ok {
 			l.who = d.name.Text

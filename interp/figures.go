@@ -119,13 +119,14 @@ func (b *builder) endFollows() {
 // focusBefore is the focus, from the lens, as the pull before p leaves it at t.
 func (b *builder) focusBefore(p *pull, t float64) float64 {
 	prev := p.previous
-	switch {
-	case prev == nil:
-		return b.shot.Optics.Start.Distance
-	case prev.follow:
-		return b.lensDistance(&prev.goal, min(t, prev.land))
+	if prev == nil {
+		return b.shot.Carried(b.shot.Optics.Start.Distance, 0, t)
 	}
-	return b.lensDistance(&prev.goal, prev.land)
+	set := prev.land
+	if prev.follow {
+		set = min(t, prev.land)
+	}
+	return b.shot.Carried(b.lensDistance(&prev.goal, set), set, t)
 }
 
 // tapeBefore is where the focus is when p starts, as the tape reads it.
@@ -206,10 +207,11 @@ func (b *builder) window(p *pull, t float64) [2]float64 {
 // ring is open, since the stop there holds the hand.
 func (b *builder) windowDeg(w [2]float64, t float64) (lo, hi float64) {
 	lo, hi = b.edges(w, t)
-	if lo <= 0 {
+	throw := b.shot.Optics.Ring.Throw()
+	if lo <= 0 || lo >= throw {
 		lo = math.Inf(-1)
 	}
-	if hi >= b.shot.Optics.Ring.Throw() {
+	if hi >= throw || hi <= 0 {
 		hi = math.Inf(1)
 	}
 	return lo, hi
@@ -349,27 +351,15 @@ func (b *builder) breathing(p *pull) float64 {
 // where the speed of the distance changes most; nobody says where a hand that
 // follows lands, so there is no chance.
 func (b *builder) followFigures(p *pull) {
+	p.shifts = b.shiftsIn(p)
 	lag := 0.0
-	for _, m := range b.stage.moves {
-		if a := b.acceleration(p, m); a > 0 {
-			lag = max(lag, hand.Lag(a))
-		}
+	for _, t := range p.changes() {
+		lag = max(lag, p.lagAt(t))
 	}
 	p.Lag = plan.Number(lag)
 	if p.FromDeg.Known() && p.land > p.start {
 		p.Peak, p.HandDeg = b.followSpeed(p)
 	}
-}
-
-// acceleration is the fastest change of the followed distance's speed that a
-// move brings during a follow, m/s^2.
-func (b *builder) acceleration(p *pull, m *move) float64 {
-	if m.kind == "zoom" || m.end <= p.start || m.start >= p.land || m.kind == "moves" && !b.stage.hangsOn(p.goal.subject, m.who) {
-		return 0
-	}
-	u := p.goal.subject.Subject
-	d := math.Abs(b.shot.DistanceAt(u, m.end) - b.shot.DistanceAt(u, m.start))
-	return hand.FastestChange(d, m.end-m.start, !m.smooth)
 }
 
 // followSpeed is the fastest that the hand has to turn in a follow, and how far
@@ -378,9 +368,13 @@ func (b *builder) followSpeed(p *pull) (peak, travel plan.Number) {
 	const step = 1.0 / 48
 	n := int(min(math.Ceil((p.land-p.start)/step), 20_000))
 	dt := (p.land - p.start) / float64(max(n, 1))
-	last := b.shot.HandAt(p.start + dt/2)
+	handAt := func(t float64) float64 {
+		deg, _ := b.shot.RingDeg(b.lensDistance(&p.goal, t), t)
+		return deg * b.set.gear
+	}
+	last := handAt(p.start + dt/2)
 	for i := 1; i < n; i++ {
-		a := b.shot.HandAt(p.start + (float64(i)+0.5)*dt)
+		a := handAt(p.start + (float64(i)+0.5)*dt)
 		peak = max(peak, plan.Number(math.Abs(a-last)/dt))
 		travel += plan.Number(math.Abs(a - last))
 		last = a

@@ -38,6 +38,7 @@ type pull struct {
 	needs    hand.Pull
 	landed   hand.Landing
 	leftAt   float64 // the one left at the landing, from the lens
+	shifts   []shift // of a follow
 }
 
 // A goal is where a pull goes.

@@ -106,9 +106,6 @@ func (p *program) gather(u *unit, root bool) *scope {
 	}
 	s := newScope()
 	p.scopes[u] = s // before its uses: a circle has been reported, and ends here
-	for _, use := range u.uses {
-		p.merge(s, p.gather(use.unit, false), use.stmt)
-	}
 	own := newScope()
 	for _, stmt := range u.file.Body {
 		p.declare(own, stmt, nil, root)
@@ -116,24 +113,41 @@ func (p *program) gather(u *unit, root bool) *scope {
 	for _, sec := range u.file.Sections {
 		p.declare(own, sec.Head, sec, root)
 	}
+	for _, use := range u.uses {
+		p.merge(s, p.gather(use.unit, false), use.stmt, own)
+	}
 	for _, d := range own.order {
 		if old, ok := s.byFolded[scopeKey{d.space(), fold(d.name.Text)}]; ok && old.name.Text != d.name.Text {
 			p.clash(old, d)
 		}
 		s.put(d)
 	}
-	for k, stmt := range own.settings {
+	s.settle(own.settings)
+	return s
+}
+
+// settle lays a file's own settings over those that it uses: a set-up clause by
+// clause, and what is watched also over how sharp was said to be.
+func (s *scope) settle(own map[string]lang.Statement) {
+	if own["watched"] != nil {
+		delete(s.settings, "sharp")
+	}
+	used, _ := s.settings["with"].(*lang.With)
+	for k, stmt := range own {
 		s.settings[k] = stmt
 	}
-	return s
+	if mine, ok := own["with"].(*lang.With); ok && used != nil {
+		both := clauses(used, mine)
+		s.settings["with"] = &both
+	}
 }
 
 // merge takes the names of a used file into s. Two used files that declare one
 // name differently leave the reader guessing: an error.
-func (p *program) merge(s, from *scope, use *lang.Use) {
+func (p *program) merge(s, from *scope, use *lang.Use, own *scope) {
 	for _, d := range from.order {
 		old, ok := s.byFolded[scopeKey{d.space(), fold(d.name.Text)}]
-		if ok && old != d {
+		if ok && old != d && own.find(d.space(), d.name.Text) == nil {
 			p.report(lang.Diagnostic{
 				Code: "duplicate-name", Severity: lang.Error, Range: use.Range(),
 				Message: fmt.Sprintf("%s is declared by two of the files used", d.name.Text),
@@ -143,9 +157,7 @@ func (p *program) merge(s, from *scope, use *lang.Use) {
 		}
 		s.put(d)
 	}
-	for k, stmt := range from.settings {
-		s.settings[k] = stmt
-	}
+	s.settle(from.settings)
 }
 
 // declare takes one statement into a scope: a name, or a setting of the file.

@@ -234,7 +234,7 @@ func (b *builder) stop(s *setup, w lang.With) bool {
 	s.number = q.v
 	if q.dim == dimTStop {
 		if math.IsNaN(s.perT) {
-			b.byDefault("f-number", "f/"+plan.Decimal(q.v, 2), "the lens gives T-stops alone, so the f-number is taken as the T-number")
+			b.byDefault("f-number", "f/"+plan.Decimal(q.v, 2), "the lens has one scale of stops, so the f-number is taken as the T-number")
 		} else {
 			s.number = q.v / s.perT
 		}
@@ -276,12 +276,20 @@ func (l *lens) stopsAt(focal float64) (widest, smallest float64) {
 		list = l.stops
 	}
 	last := list[0]
-	for i, r := range list {
-		if math.IsNaN(r.at) || r.at >= focal || i == len(list)-1 {
-			if i == 0 || math.IsNaN(last.at) || math.IsNaN(r.at) || r.at <= last.at || r.at < focal {
+	for _, r := range list {
+		at := r.at
+		if math.IsNaN(at) { // said without a focal length: at the short end
+			at = l.focal
+		}
+		if at >= focal {
+			from := last.at
+			if math.IsNaN(from) {
+				from = l.focal
+			}
+			if at <= from {
 				return r.widest, r.smallest
 			}
-			u := (focal - last.at) / (r.at - last.at)
+			u := (focal - from) / (at - from)
 			mix := func(a, b float64) float64 { return a * math.Pow(b/a, u) }
 			return mix(last.widest, r.widest), mix(last.smallest, r.smallest)
 		}

@@ -5,6 +5,7 @@ package plan
 
 import (
 	"math"
+	"sort"
 
 	"pullscore/optics"
 )
@@ -70,26 +71,37 @@ func (s *Shot) LensDistanceAt(u *Subject, t float64) float64 {
 // FocusAt returns the distance from the lens that the focus is planned at, in
 // metres, at t.
 func (s *Shot) FocusAt(t float64) float64 {
-	x := s.Optics.Start.Distance
-	for _, p := range s.Pulls {
-		if t < float64(p.Start) {
-			break
-		}
-		x = s.during(p, t)
+	i := sort.Search(len(s.Pulls), func(i int) bool { return float64(s.Pulls[i].Start) > t })
+	if i == 0 {
+		return s.Carried(s.Optics.Start.Distance, 0, t)
 	}
-	return x
+	return s.during(s.Pulls[i-1], t)
+}
+
+// Carried is what the focus at x, set at one time, comes to at another: the
+// ring stays, and with it the distance from the sensor, while a zoom moves the
+// lens's principal plane. Distances are from the lens, in metres.
+func (s *Shot) Carried(x, set, t float64) float64 {
+	from, to := s.Focal(set), s.Focal(t)
+	if from == to {
+		return x
+	}
+	if carried, ok := optics.FromSensor(optics.ToSensor(x, from), to); ok {
+		return carried
+	}
+	return math.NaN()
 }
 
 // during returns the focus of a pull that has started, also after its end.
 func (s *Shot) during(p *Pull, t float64) float64 {
-	t = min(t, float64(p.Land))
+	land := float64(p.Land)
+	if t >= land {
+		return s.Carried(p.ToLens, land, t)
+	}
 	if p.Kind == "follow" {
 		if u := s.Subject(p.To); u != nil {
 			return s.LensDistanceAt(u, t)
 		}
-		return p.ToLens
-	}
-	if t >= float64(p.Land) {
 		return p.ToLens
 	}
 	u := Ease((t-float64(p.Start))/float64(p.Land-p.Start), p.Profile == "smooth")
@@ -105,7 +117,7 @@ func (s *Shot) during(p *Pull, t float64) float64 {
 // It is NaN where the lens has no ring to pull by angle.
 func (s *Shot) RingDeg(x, t float64) (deg float64, inside bool) {
 	r := s.Optics.Ring
-	if r == nil {
+	if r == nil || math.IsNaN(x) {
 		return math.NaN(), false
 	}
 	return r.Angle(optics.ToSensor(x, s.Focal(t)))

@@ -3,6 +3,7 @@
 package speech
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -15,35 +16,34 @@ import (
 // punctuation nor the kind of apostrophe does. In scripts without spaces it can
 // be any run of characters. A phrase without a word is nowhere.
 func Match(tokens []Token, words string) []int {
-	phrase := Split(words)
-	if len(phrase) == 0 || len(phrase) > len(tokens) {
-		return nil
-	}
-	want, have := foldAll(phrase), foldAll(tokens)
-	var found []int
-	for i := range len(have) - len(want) + 1 {
-		if equal(have[i:i+len(want)], want) {
-			found = append(found, i)
-		}
-	}
-	return found
+	return Fold(tokens).Find(Fold(Split(words)))
 }
 
-func equal(a, b []string) bool {
-	for i := range a {
-		if a[i] != b[i] {
-			return false
-		}
-	}
-	return true
-}
+// A Folded is a line's words as they are compared.
+type Folded []string
 
-func foldAll(tokens []Token) []string {
-	folded := make([]string, len(tokens))
+// Fold folds the words of a line, to look for several phrases in it.
+func Fold(tokens []Token) Folded {
+	folded := make(Folded, len(tokens))
 	for i := range tokens {
 		folded[i] = fold(tokens[i].Text)
 	}
 	return folded
+}
+
+// Find returns the indices of the words at which a phrase begins, as Match
+// does.
+func (f Folded) Find(phrase Folded) []int {
+	if len(phrase) == 0 {
+		return nil
+	}
+	var found []int
+	for i := range len(f) - len(phrase) + 1 {
+		if slices.Equal(f[i:i+len(phrase)], phrase) {
+			found = append(found, i)
+		}
+	}
+	return found
 }
 
 // fold returns a word as it is compared. It uses Unicode's full case folding
