@@ -168,10 +168,10 @@ func (c *clock) speakerLine(k int, who string, at lang.Range, end bool) (float64
 // ownTime times a line that says its time itself, ahead of the clock.
 func (c *clock) ownTime(l *line) bool {
 	s := l.stmt
-	if s.On == nil && s.From == nil || c.at[l.item].stepping {
+	m := &c.at[l.item]
+	if l.timed || s.On == nil && s.From == nil || m.stepping || m.failed {
 		return l.timed
 	}
-	m := &c.at[l.item]
 	m.stepping = true
 	defer func() { m.stepping = false }()
 	speaker, spoke, gap := c.speaker, c.spoke, c.gap

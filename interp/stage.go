@@ -35,7 +35,8 @@ type subject struct {
 	decl   *decl
 	along  spot // where it stands at first
 	across spot
-	busy   bool
+	busy   bool // being placed
+	placed bool // or tried to be
 	ok     bool
 }
 
@@ -87,10 +88,10 @@ func (b *builder) newStage() *stage {
 // that stand relative to one another is an error.
 func (st *stage) place(u *subject) {
 	s := u.decl.stmt.(*lang.Subject)
-	if u.busy || u.ok {
+	if u.busy || u.placed {
 		return
 	}
-	u.busy = true
+	u.busy, u.placed = true, true
 	u.Deep, u.Sways = 0, plan.None()
 	if s.Deep != nil {
 		if v, ok := st.b.within(s.Deep, dimLength, 0, 1000, "a subject is 0 to 1000 m deep"); ok {
