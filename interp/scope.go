@@ -70,17 +70,6 @@ func (s *scope) find(space declKind, name string) *decl {
 	return s.byName[scopeKey{space, name}]
 }
 
-// names lists what is declared in a space, for near misses.
-func (s *scope) names(space declKind) []string {
-	var list []string
-	for _, d := range s.order {
-		if d.space() == space {
-			list = append(list, d.name.Text)
-		}
-	}
-	return list
-}
-
 func (s *scope) put(d *decl) {
 	key := scopeKey{d.space(), d.name.Text}
 	if old, ok := s.byName[key]; ok {

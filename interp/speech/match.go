@@ -5,9 +5,9 @@ package speech
 import (
 	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
-	"golang.org/x/text/cases"
 	"golang.org/x/text/unicode/norm"
 )
 
@@ -46,9 +46,9 @@ func (f Folded) Find(phrase Folded) []int {
 	return found
 }
 
-// fold returns a word as it is compared. It uses Unicode's full case folding
-// (golang.org/x/text/cases), not lower case: ß is ss, and both small sigmas are
-// one.
+// fold returns a word as it is compared: folded, not in lower case, so that both
+// small sigmas are one and ß is ss. Tests compare it with golang.org/x/text/cases,
+// whose tables alone would take longer to load than a plan takes to check.
 func fold(word string) string {
 	if ascii(word) {
 		return strings.ToLower(word)
@@ -62,7 +62,18 @@ func fold(word string) string {
 		}
 		return r
 	}, word)
-	return norm.NFC.String(cases.Fold().String(plain))
+	return norm.NFC.String(strings.Map(foldRune, sharpS.Replace(plain)))
+}
+
+var sharpS = strings.NewReplacer("ß", "ss", "ẞ", "ss")
+
+// foldRune returns the same letter for all that differ only in case.
+func foldRune(r rune) rune {
+	least := r
+	for f := unicode.SimpleFold(r); f != r; f = unicode.SimpleFold(f) {
+		least = min(least, f)
+	}
+	return unicode.ToLower(least)
 }
 
 func ascii(s string) bool {
