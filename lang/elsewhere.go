@@ -4,7 +4,6 @@
 package lang
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -46,12 +45,12 @@ func isFiller(t, next *lexer.Token) bool {
 }
 
 // Stops as they are written elsewhere: f4, F/4, t2.1, T/2.1.
-var stopElsewhere = regexp.MustCompile(`^([fFtT])/?([0-9]+(?:\.[0-9]+)?)$`)
+var stopElsewhere = onUse(`^([fFtT])/?([0-9]+(?:\.[0-9]+)?)$`)
 
 // stopMeant returns the stop that is meant by what stands in the place of one,
 // and false where that is none.
 func stopMeant(written string) (text string, stop Expr, ok bool) {
-	m := stopElsewhere.FindStringSubmatch(written)
+	m := stopElsewhere().FindStringSubmatch(written)
 	if m == nil {
 		return "", Expr{}, false
 	}

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"sync"
 
 	"github.com/alecthomas/participle/v2"
 	"github.com/alecthomas/participle/v2/lexer"
@@ -157,20 +158,20 @@ func notA(t *lexer.Token, kind string, wants quantity) *fault {
 
 // expected finds what participle's message asked for, as literals in quotes or
 // as the name of a production.
-var expected = regexp.MustCompile(`\(expected (.*)\)$`)
+var expected = onUse(`\(expected (.*)\)$`)
 
-var alternative = regexp.MustCompile(`^[( ]*(?:\| *)?(?:"([^"]*)"|<?(\w+)>?)\)?[?*+!]?`)
+var alternative = onUse(`^[( ]*(?:\| *)?(?:"([^"]*)"|<?(\w+)>?)\)?[?*+!]?`)
 
 // expectation reads participle's grammar notation: the words that could stand
 // at the place, or the production that begins there.
 func expectation(message string) (words []string, kind string) {
-	m := expected.FindStringSubmatch(message)
+	m := expected().FindStringSubmatch(message)
 	if m == nil {
 		return nil, ""
 	}
 	rest := m[1]
 	for {
-		a := alternative.FindStringSubmatch(rest)
+		a := alternative().FindStringSubmatch(rest)
 		if a == nil {
 			return words, kind
 		}
@@ -198,4 +199,10 @@ func choice(words []string) string {
 		b.WriteString("`" + w + "`")
 	}
 	return b.String()
+}
+
+// onUse compiles an expression when it is first used: messages need them, and
+// most plans need no message.
+func onUse(expression string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(expression) })
 }
