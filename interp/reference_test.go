@@ -1,0 +1,38 @@
+package interp_test
+
+import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+// Every code that this package writes stands in the reference.
+func TestReferenceHasEveryCode(t *testing.T) {
+	reference, err := os.ReadFile("../lang/REFERENCE.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	files, _ := filepath.Glob("*.go")
+	code := regexp.MustCompile(`(?:Code: |Code, d\.Severity = |fail\([^"]*, |landing\(p, )"([a-z]+(?:-[a-z]+)*)"`)
+	codes := 0
+	for _, name := range files {
+		if strings.HasSuffix(name, "_test.go") {
+			continue
+		}
+		src, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, m := range code.FindAllStringSubmatch(string(src), -1) {
+			codes++
+			if !strings.Contains(string(reference), "`"+m[1]+"`") {
+				t.Errorf("%s: the reference has no %q", name, m[1])
+			}
+		}
+	}
+	if codes < 80 {
+		t.Errorf("only %d codes were found", codes)
+	}
+}
