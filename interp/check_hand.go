@@ -20,7 +20,7 @@ func checkHand(b *builder) {
 	b.racks(func(p *pull) {
 		l := p.landed
 		switch {
-		case b.outOfReach(p) || p.land < p.start:
+		case !p.Chance.Known() || p.land < p.start:
 		case !l.Possible:
 			b.noTimeToMove(p)
 		case l.Peak > b.set.hand.Limit*(1+1e-9):

@@ -272,7 +272,7 @@ func (b *builder) figures(p *pull) {
 	p.window = b.window(p, p.land)
 	b.handFigures(p)
 	p.LeftBlur, p.ReachedBlur, p.Breathing, p.Lag = plan.None(), plan.None(), plan.None(), plan.None()
-	if !p.follow {
+	if !p.follow && to > sh.Focal(p.land) { // else told as inside-closest
 		b.viewerFigures(p)
 	}
 }
@@ -282,7 +282,7 @@ func (b *builder) handFigures(p *pull) {
 	p.FromDeg, p.ToDeg, p.HandDeg, p.Peak, p.Needed = none, none, none, none, none
 	p.Spread, p.Chance, p.Ceiling, p.WindowHand = none, none, none, plan.NoInterval()
 	needs, ok := b.handPull(p, p.start, p.land)
-	if !ok {
+	if !ok || b.outOfReach(p) { // a ring at its end is not where it should be
 		return
 	}
 	from, _ := b.shot.RingDeg(p.FromLens, p.start)

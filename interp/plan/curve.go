@@ -114,10 +114,10 @@ func (s *Shot) during(p *Pull, t float64) float64 {
 
 // RingDeg returns the ring angle that focuses at x metres from the lens at t,
 // held at the ring's ends; inside tells whether x lies within the lens's marks.
-// It is NaN where the lens has no ring to pull by angle.
+// It is NaN where the lens has no ring to pull by angle, or forms no image of x.
 func (s *Shot) RingDeg(x, t float64) (deg float64, inside bool) {
 	r := s.Optics.Ring
-	if r == nil || math.IsNaN(x) {
+	if r == nil || !(x > s.Focal(t)) {
 		return math.NaN(), false
 	}
 	return r.Angle(optics.ToSensor(x, s.Focal(t)))
