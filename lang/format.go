@@ -274,6 +274,8 @@ func (r row) blankBefore(i int) bool {
 	switch {
 	case before.Type == tokID:
 		return true // whatever touches an ID belongs to it
+	case t.Type == tokInvalid && t.Value[0] != '#' && r.followsNumber(i-1):
+		return true // a sign behind a unit would be part of a word that stands alone
 	case before.Type == tokInvalid || t.Type == tokInvalid || r.startsShot(i):
 		return endOf(before).Offset != t.Pos.Offset
 	case t.Type == tokPunct && r.touchesLeft(i):
@@ -284,6 +286,12 @@ func (r row) blankBefore(i int) bool {
 		return false // the rate 29.97df
 	}
 	return true
+}
+
+// followsNumber reports whether token i is a word behind a number: a unit, which
+// may be written right behind it, as in 5cm, and which the formatter moves.
+func (r row) followsNumber(i int) bool {
+	return i > 0 && r.tokens[i].Type == tokWord && r.tokens[i-1].Type == tokNumber
 }
 
 // startsShot reports whether token i stands behind the word shot, where a
