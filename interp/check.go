@@ -20,6 +20,7 @@ var checks = []func(*builder){
 	checkBlockingOverlap,
 	checkRunsInto,
 	checkNotOnSubject,
+	checkGoesSoft,
 	checkHoldBoth,
 	checkNoRing,
 	checkInsideClosest,
@@ -256,7 +257,7 @@ func (b *builder) flags() {
 // rowOf says on which row of the score a finding stands.
 var rowOf = map[string]string{
 	"cuts-into-line": "lines", "unmotivated": "lines",
-	"not-seen": "sharp", "faint": "sharp", "no-time-to-see": "sharp", "too-deep": "sharp", "jarring": "sharp",
+	"not-seen": "sharp", "faint": "sharp", "no-time-to-see": "sharp", "too-deep": "sharp", "goes-soft": "sharp", "breathes": "sharp", "jarring": "sharp",
 	"hard-to-land": "hand", "never-sure": "hand", "no-time-to-move": "hand", "faster-than-a-hand": "hand",
 	"re-grip": "hand", "by-wire": "hand", "no-ring": "hand", "falls-behind": "hand", "beyond-marks": "hand",
 }

@@ -43,7 +43,7 @@ func TestCuresHold(t *testing.T) {
 	for _, code := range []string{
 		"hard-to-land", "never-sure", "no-time-to-move", "faster-than-a-hand", "racks-overlap",
 		"too-deep", "not-seen", "faint", "cuts-into-line", "unmotivated", "jarring", "no-time-to-see", "re-grip",
-		"light", "falls-behind",
+		"light", "falls-behind", "goes-soft",
 	} {
 		if tried[code] == 0 {
 			t.Errorf("no cure of %s was tried", code)
@@ -58,7 +58,10 @@ func checkCure(t *rapid.T, src string, f lang.Diagnostic, c lang.Cure) {
 		t.Fatalf("%s: nobody can tell where to write %q in\n%s", f.Code, c.Text, src)
 	}
 	res := interpret("plan.pull", cured)
-	line := f.Range.Start.Line + strings.Count(cured, "\n") - strings.Count(src, "\n") // cures insert above
+	line := f.Range.Start.Line
+	if !strings.HasSuffix(c.Text, " after it") { // others insert above, if at all
+		line += strings.Count(cured, "\n") - strings.Count(src, "\n")
+	}
 	left := func(d lang.Diagnostic) bool { return d.Code == f.Code && d.Range.Start.Line == line }
 	if i := slices.IndexFunc(res.Findings, left); i >= 0 {
 		t.Fatalf("%s is not cured by %q: %s\n--- before: %s\n%s\n--- after\n%s", f.Code, c.Text, res.Findings[i].Message, f.Message, src, cured)
@@ -86,7 +89,10 @@ func applyCure(src string, f lang.Diagnostic, cure string) (string, bool) {
 	before, isBefore := strings.CutSuffix(cure, " before it")
 	first, isFirst := strings.CutSuffix(cure, " before the first line")
 	light, meter, isLight := strings.Cut(cure, ", which makes it meter ")
+	after, isAfter := strings.CutSuffix(cure, " after it")
 	switch {
+	case isAfter:
+		lines = slices.Insert(lines, at+1, "  "+after)
 	case isBefore:
 		lines = slices.Insert(lines, at, "  "+before)
 	case isFirst:

@@ -372,9 +372,9 @@ func (b *builder) followSpeed(p *pull) (peak, travel plan.Number) {
 		deg, _ := b.shot.RingDeg(b.lensDistance(&p.goal, t), t)
 		return deg * b.set.gear
 	}
-	last := handAt(p.start + dt/2)
-	for i := 1; i < n; i++ {
-		a := handAt(p.start + (float64(i)+0.5)*dt)
+	last := handAt(p.start)
+	for i := 1; i <= n; i++ {
+		a := handAt(p.start + float64(i)*dt)
 		peak = max(peak, plan.Number(math.Abs(a-last)/dt))
 		travel += plan.Number(math.Abs(a - last))
 		last = a

@@ -101,6 +101,9 @@ func choose[T any](b *builder, name *lang.Name, kind declKind, among map[string]
 			return v
 		}
 	}
+	if hasBad(b.section) { // the line that could not be read may name it
+		return nil
+	}
 	code, message := "no-"+kind.String(), fmt.Sprintf("there is no %s", kind)
 	detail := fmt.Sprintf("Declare one, or use a kit file that does: use %q.", "kit.pull")
 	if len(among) > 1 {
@@ -214,6 +217,9 @@ func (l *lens) focalText() string {
 // has it.
 func (b *builder) stop(s *setup, w lang.With) bool {
 	if w.Stop == nil {
+		if hasBad(b.section) {
+			return false
+		}
 		b.fail(b.head.Range(), "no-stop", "the shot has no stop", "As in: with stop f/2.8.")
 		return false
 	}
