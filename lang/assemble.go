@@ -34,11 +34,16 @@ func (p *parser) unknown(first, second *lexer.Token) *fault {
 	if first.Type == tokInvalid {
 		return faultAt(first, "unknown-word", "unreadable line")
 	}
-	if isName(first) && second.Type == tokText && strings.ToLower(first.Value) != first.Value {
+	lower := strings.ToLower(first.Value)
+	if isName(first) && second.Type == tokText && lower != first.Value && specOf[lower] == nil {
 		return faultAt(second, "expected-word", "expected `:` after %s, found %s", describe(first), describe(second)).
 			because("Write: %s", Usage(speechWord))
 	}
-	if near, ok := Nearest(second.Value, []string{movesWord}); ok && isName(first) && second.Type == tokWord {
+	near, ok := Nearest(second.Value, []string{movesWord})
+	if movesElsewhere[second.Value] {
+		near, ok = movesWord, true
+	}
+	if ok && isName(first) && second.Type == tokWord {
 		return faultAt(second, "unknown-word", "unknown word %s", describe(second)).
 			because("Did you mean `%s`? Write: %s", near, Usage(near))
 	}

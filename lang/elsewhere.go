@@ -21,6 +21,11 @@ var statementsElsewhere = map[string]string{
 	"stop":  "with stop", "aperture": "with stop", "iris": "with stop", "nd": "with nd",
 }
 
+// movesElsewhere are the words that people write for how someone moves.
+var movesElsewhere = map[string]bool{
+	"walks": true, "goes": true, "comes": true, "runs": true, "steps": true, "turns": true, "crosses": true, "rises": true, "leans": true,
+}
+
 // fromElsewhere returns the beginning of the statement that is meant by a
 // line's first two tokens, "" where the table has none.
 func fromElsewhere(first, second *lexer.Token) string {
