@@ -6,9 +6,9 @@
 //
 //	go run ./cmd/internal/speed
 //
-// It ends with exit code 1 where the film takes more time or memory than it
-// may. The limits of a start are told and not enforced: a start is mostly the
-// machine's own time, from 1 ms to 10 ms for the empty program.
+// It ends with exit code 1 where the film takes more memory than it may. Limits
+// of time are told and not enforced, since machines are busy and differ: a start
+// is mostly the machine's own time, from 1 ms to 10 ms for the empty program.
 package main
 
 import (
@@ -28,12 +28,11 @@ import (
 
 // A task is a command that is timed.
 type task struct {
-	name    string
-	args    []string
-	runs    int
-	limit   time.Duration // 0: none
-	memory  int64         // limit in bytes, 0: none
-	enforce bool
+	name   string
+	args   []string
+	runs   int
+	limit  time.Duration // 0: none
+	memory int64         // limit in bytes, 0: none
 }
 
 func main() {
@@ -108,7 +107,7 @@ func prepare(dir string) ([]task, error) {
 		{
 			name: fmt.Sprintf("check a film of %d lines", film.Scenes*film.LinesPerScene),
 			args: []string{program, "check", feature}, runs: 7,
-			limit: time.Second, memory: 300 << 20, enforce: true,
+			limit: time.Second, memory: 300 << 20,
 		},
 	}, nil
 }
@@ -122,7 +121,7 @@ func output(name string, args ...string) (string, error) {
 }
 
 // measure runs the task and prints its times. The best run is the one that
-// other programs disturbed the least; limits are held against it.
+// other programs disturbed the least.
 func (t task) measure() error {
 	times := make([]time.Duration, t.runs)
 	var peak int64
@@ -145,10 +144,7 @@ func (t task) measure() error {
 		memory = megabytes(t.memory)
 	}
 	fmt.Printf("%-34s %9s %9s %9s %9s %9s\n", t.name, milliseconds(times[0]), milliseconds(times[len(times)/2]), limit, megabytes(peak), memory)
-	switch {
-	case t.enforce && times[0] > t.limit:
-		return fmt.Errorf("%s: took %v, and %v is the limit", t.name, times[0], t.limit)
-	case t.enforce && peak > t.memory:
+	if t.memory > 0 && peak > t.memory {
 		return fmt.Errorf("%s: took %s, and %s is the limit", t.name, megabytes(peak), megabytes(t.memory))
 	}
 	return nil
