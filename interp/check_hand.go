@@ -143,7 +143,7 @@ func (b *builder) enough(p *pull, l hand.Landing) bool {
 func (b *builder) gearTry(p *pull) []try {
 	var tries []try
 	for _, g := range gearsFrom(b.set.gear) {
-		if b.landsWith(p, g, cmp.Or(wheelOf(b.set), hand.Wheel)) {
+		if b.landsWith(p, g, b.set.wheel) {
 			tries = append(tries, try{lang.Cure{Text: "gear " + plan.Decimal(g, 2), Value: g, Unit: "gear"}, change{Gear: g}})
 			break
 		}
@@ -157,13 +157,6 @@ func (b *builder) gearTry(p *pull) []try {
 		}
 	}
 	return tries
-}
-
-func wheelOf(s *setup) float64 {
-	if s.geared {
-		return s.wheel
-	}
-	return 0
 }
 
 // gearsFrom lists gears that a follow focus may have, the nearest to g first

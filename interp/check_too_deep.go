@@ -44,10 +44,8 @@ func (b *builder) tooDeep(u *subject, t float64, tell func(finding)) {
 	if deep == 0 {
 		return
 	}
-	front, back := func() (float64, float64) {
-		d := b.shot.DistanceAt(u.Subject, t)
-		return b.shot.FromTape(d-deep/2, t), b.shot.FromTape(d+deep/2, t)
-	}()
+	d := b.shot.DistanceAt(u.Subject, t)
+	front, back := b.shot.FromTape(d-deep/2, t), b.shot.FromTape(d+deep/2, t)
 	set := b.shot.Setting(t)
 	at := b.shot.LensDistanceAt(u.Subject, t)
 	if math.IsNaN(at) || front > 0 && set.Fits(front, back) {

@@ -50,31 +50,19 @@ type quantity struct {
 	on  *lang.Name
 }
 
-// units give each unit's dimension and its size in SI. Frames depend on the
-// rate and are not here.
-var units = [...]struct {
-	dim  dimension
-	size float64
-}{
-	lang.UnitNone:    {dimFactor, 1},
-	lang.UnitMM:      {dimLength, 1e-3},
-	lang.UnitCM:      {dimLength, 1e-2},
-	lang.UnitM:       {dimLength, 1},
-	lang.UnitFoot:    {dimLength, 0.3048},
-	lang.UnitInch:    {dimLength, 0.0254},
-	lang.UnitDeg:     {dimAngle, 1},
-	lang.UnitTurn:    {dimAngle, 360},
-	lang.UnitArcmin:  {dimAngle, 1. / 60},
-	lang.UnitS:       {dimTime, 1},
-	lang.UnitMS:      {dimTime, 1e-3},
-	lang.UnitFrame:   {dimTime, 0},
-	lang.UnitPercent: {dimPercent, 1e-2},
-	lang.UnitWPM:     {dimPace, 1},
-	lang.UnitBitS:    {dimBits, 1},
-	lang.UnitDegS:    {dimSpeed, 1},
-	lang.UnitPX:      {dimPixels, 1},
-	lang.UnitF:       {dimStop, 1},
-	lang.UnitT:       {dimTStop, 1},
+// dimensions are what the language's dimensions are here.
+var dimensions = [...]dimension{
+	lang.DimNone: dimFactor, lang.DimLength: dimLength, lang.DimAngle: dimAngle, lang.DimTime: dimTime,
+	lang.DimStop: dimStop, lang.DimRatio: dimPercent, lang.DimPixels: dimPixels, lang.DimPace: dimPace,
+	lang.DimThroughput: dimBits, lang.DimSpeed: dimSpeed,
+}
+
+// dimensionOf is what a unit measures; f-numbers and T-numbers are kept apart.
+func dimensionOf(u lang.Unit) dimension {
+	if u == lang.UnitT {
+		return dimTStop
+	}
+	return dimensions[u.Dimension()]
 }
 
 // A lookup resolves the names of expressions: a let or a parameter to its
@@ -95,8 +83,7 @@ func (e *evaluator) eval(x *lang.Expr) (q quantity, ok bool) {
 	}
 	switch x.Kind {
 	case lang.ExprNumber, lang.ExprStop:
-		u := units[x.Unit]
-		q = quantity{v: x.Value * u.size, dim: u.dim}
+		q = quantity{v: x.Value * x.Unit.SI(), dim: dimensionOf(x.Unit)}
 		if x.Unit == lang.UnitFrame {
 			num, den := e.rate.Exact()
 			q.v = x.Value * float64(den) / float64(num)

@@ -15,11 +15,9 @@ import (
 	"pullscore/optics/ring"
 )
 
-// What stands in where a section says nothing.
-const (
-	defaultThrow    = 90.0  // degrees: a current stills prime has 70 to 90 (common practice, no source)
-	defaultDiameter = 0.080 // m, of a ring or a hand wheel
-)
+// defaultThrow is the turn of a ring whose section does not say it, degrees: a
+// current stills prime has 70 to 90 (common practice, no source).
+const defaultThrow = 90.0
 
 // A missing is what a section leaves out, told once a shot uses it.
 type missing struct{ name, value, why string }
@@ -123,7 +121,7 @@ func (p *program) camera(sec *lang.Section) *camera {
 			}
 		}
 	})
-	if !c.ok && !hasBad(sec) && !p.said(sec, func(s lang.Statement) bool { _, ok := s.(*lang.Sensor); return ok }) {
+	if !c.ok && !has[*lang.Bad](sec) && !has[*lang.Sensor](sec) {
 		p.fail(c.at, "no-sensor", fmt.Sprintf("camera %s has no sensor", c.name), "As in: sensor 24.89 x 18.66 mm.")
 	}
 	if c.support == "" {
@@ -150,18 +148,15 @@ func (p *program) shutter(c *camera, s *lang.Shutter) {
 	}
 }
 
-func hasBad(sec *lang.Section) bool {
-	return slices.ContainsFunc(sec.Body, func(s lang.Statement) bool { _, bad := s.(*lang.Bad); return bad })
-}
-
-func (p *program) said(sec *lang.Section, is func(lang.Statement) bool) bool {
-	return slices.ContainsFunc(sec.Body, is)
+// has tells whether a section has a statement of a kind.
+func has[S lang.Statement](sec *lang.Section) bool {
+	return slices.ContainsFunc(sec.Body, func(s lang.Statement) bool { _, ok := s.(S); return ok })
 }
 
 func (p *program) lens(sec *lang.Section) *lens {
 	l := &lens{
 		at: sec.Head.Range(), name: sec.Head.(*lang.Lens).Name.Text,
-		closest: math.NaN(), throw: math.NaN(), diameter: defaultDiameter, breathing: math.NaN(), pupil: 1,
+		closest: math.NaN(), throw: math.NaN(), diameter: hand.Wheel, breathing: math.NaN(), pupil: 1,
 	}
 	var marks []*lang.Mark
 	var zoomSaid bool
@@ -259,11 +254,11 @@ func (p *program) ring(l *lens, s *lang.Ring) {
 // finishLens checks what the statements come to together, and builds the ring
 // law.
 func (p *program) finishLens(l *lens, sec *lang.Section, marks []*lang.Mark, zoomSaid bool) {
-	whole := !hasBad(sec)
-	if l.focal == 0 && whole && !p.said(sec, func(s lang.Statement) bool { _, ok := s.(*lang.Focal); return ok }) {
+	whole := !has[*lang.Bad](sec)
+	if l.focal == 0 && whole && !has[*lang.Focal](sec) {
 		p.fail(l.at, "no-focal", fmt.Sprintf("lens %q has no focal length", l.name), "As in: focal 75 mm.")
 	}
-	if len(l.stops) == 0 && whole && !p.said(sec, func(s lang.Statement) bool { _, ok := s.(*lang.Stops); return ok }) {
+	if len(l.stops) == 0 && whole && !has[*lang.Stops](sec) {
 		p.fail(l.at, "no-stops", fmt.Sprintf("lens %q has no stops", l.name), "As in: stops f/1.8 to f/22.")
 	}
 	l.ok = l.ok && len(l.stops) > 0

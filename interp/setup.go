@@ -5,8 +5,9 @@ package interp
 
 import (
 	"fmt"
+	"maps"
 	"math"
-	"sort"
+	"slices"
 
 	"pullscore/interp/hand"
 	"pullscore/interp/plan"
@@ -69,7 +70,7 @@ func over[T any](to **T, from *T) {
 // setup resolves the shot's set-up; ok is false where the shot cannot be
 // computed, which has been reported.
 func (b *builder) setup(w lang.With) (s *setup, ok bool) {
-	s = &setup{gear: 1, wheel: defaultDiameter, hand: hand.Default(), meter: math.NaN(), perT: math.NaN()}
+	s = &setup{gear: 1, wheel: hand.Wheel, hand: hand.Default(), meter: math.NaN(), perT: math.NaN()}
 	s.view = b.p.film.with(b.settings, &b.evaluator)
 	b.handOf(s, w.Puller)
 	s.camera = choose(b, w.Camera, declCamera, b.p.cameras)
@@ -96,12 +97,10 @@ func choose[T any](b *builder, name *lang.Name, kind declKind, among map[string]
 		b.unknown(name, kind.String(), sortedKeys(among))
 		return nil
 	}
-	if len(among) == 1 {
-		for _, v := range among {
-			return v
-		}
+	if v, ok := only(among); ok {
+		return v
 	}
-	if hasBad(b.section) { // the line that could not be read may name it
+	if has[*lang.Bad](b.section) { // the line that could not be read may name it
 		return nil
 	}
 	code, message := "no-"+kind.String(), fmt.Sprintf("there is no %s", kind)
@@ -114,14 +113,16 @@ func choose[T any](b *builder, name *lang.Name, kind declKind, among map[string]
 	return nil
 }
 
-func sortedKeys[T any](m map[string]T) []string {
-	keys := make([]string, 0, len(m))
-	for k := range m {
-		keys = append(keys, k)
+// only returns what a map holds where that is one thing.
+func only[T any](m map[string]T) (v T, ok bool) {
+	if len(m) == 1 {
+		for _, v = range m {
+		}
 	}
-	sort.Strings(keys)
-	return keys
+	return v, len(m) == 1
 }
+
+func sortedKeys[T any](m map[string]T) []string { return slices.Sorted(maps.Keys(m)) }
 
 func (b *builder) handOf(s *setup, name *lang.Name) {
 	if name != nil {
@@ -132,10 +133,8 @@ func (b *builder) handOf(s *setup, name *lang.Name) {
 		b.unknown(name, "puller", sortedKeys(b.p.pullers))
 		return
 	}
-	if len(b.p.pullers) == 1 {
-		for _, u := range b.p.pullers {
-			s.hand, s.puller = u.hand, u.name
-		}
+	if u, ok := only(b.p.pullers); ok {
+		s.hand, s.puller = u.hand, u.name
 		return
 	}
 	b.byDefault("puller", "4.1 bit/s, 0.5 mm at the rim", "no puller is named: a hand as published, fitted to nobody")
@@ -217,7 +216,7 @@ func (l *lens) focalText() string {
 // has it.
 func (b *builder) stop(s *setup, w lang.With) bool {
 	if w.Stop == nil {
-		if hasBad(b.section) {
+		if has[*lang.Bad](b.section) {
 			return false
 		}
 		b.fail(b.head.Range(), "no-stop", "the shot has no stop", "As in: with stop f/2.8.")
