@@ -107,7 +107,7 @@ func (b *builder) build() (ok bool) {
 // declareLocal takes what the shot declares itself; a subject may stand
 // elsewhere in one shot than in the rest of the film.
 func (b *builder) declareLocal(stmt lang.Statement) {
-	d := &decl{stmt: stmt, own: true}
+	d := &decl{stmt: stmt}
 	if d.kind, d.name = declared(stmt); d.name == nil {
 		return
 	}

@@ -49,7 +49,7 @@ func newProgram(root *unit, l *loader) *program {
 }
 
 func (p *program) build() {
-	p.scope = p.gather(p.root, true)
+	p.scope = p.gather(p.root)
 	p.readSettings()
 	for _, d := range p.scope.order {
 		switch d.kind {

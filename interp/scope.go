@@ -34,7 +34,6 @@ type decl struct {
 	name    *lang.Name
 	stmt    lang.Statement
 	section *lang.Section // of a move, camera, lens or puller
-	own     bool          // declared by the plan file itself
 }
 
 // space tells which names must differ from one another: all that can stand in
@@ -89,7 +88,7 @@ func fold(name string) string { return strings.ToLower(name) }
 
 // gather builds the scope of a unit: first what it uses, then its own, which
 // wins.
-func (p *program) gather(u *unit, root bool) *scope {
+func (p *program) gather(u *unit) *scope {
 	if s, ok := p.scopes[u]; ok {
 		return s
 	}
@@ -97,13 +96,13 @@ func (p *program) gather(u *unit, root bool) *scope {
 	p.scopes[u] = s // before its uses: a circle has been reported, and ends here
 	own := newScope()
 	for _, stmt := range u.file.Body {
-		p.declare(own, stmt, nil, root)
+		p.declare(own, stmt, nil)
 	}
 	for _, sec := range u.file.Sections {
-		p.declare(own, sec.Head, sec, root)
+		p.declare(own, sec.Head, sec)
 	}
 	for _, use := range u.uses {
-		p.merge(s, p.gather(use.unit, false), use.stmt, own)
+		p.merge(s, p.gather(use.unit), use.stmt, own)
 	}
 	for _, d := range own.order {
 		if old, ok := s.byFolded[scopeKey{d.space(), fold(d.name.Text)}]; ok && old.name.Text != d.name.Text {
@@ -150,12 +149,12 @@ func (p *program) merge(s, from *scope, use *lang.Use, own *scope) {
 }
 
 // declare takes one statement into a scope: a name, or a setting of the file.
-func (p *program) declare(s *scope, stmt lang.Statement, sec *lang.Section, own bool) {
+func (p *program) declare(s *scope, stmt lang.Statement, sec *lang.Section) {
 	if key := settingKey(stmt); key != "" {
 		p.once(s.settings, key, stmt)
 		return
 	}
-	d := &decl{stmt: stmt, section: sec, own: own}
+	d := &decl{stmt: stmt, section: sec}
 	if d.kind, d.name = declared(stmt); d.name == nil {
 		return
 	}
