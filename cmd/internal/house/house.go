@@ -22,6 +22,8 @@ const (
 	image      = "golang.org/x/image"
 	participle = "github.com/alecthomas/participle/v2"
 	svgo       = "github.com/ajstarks/svgo"
+	fpdf       = "codeberg.org/go-pdf/fpdf"
+	rasterx    = "github.com/srwiley/rasterx"
 )
 
 // rooms are the rooms of the house; a package belongs to the first that it
@@ -30,13 +32,19 @@ var rooms = []room{
 	{"optics", []string{gonum}},
 	{"lang/timecode", nil},
 	{"lang/chunk", []string{"lang$"}},
+	{"lang/fountain", []string{"lang$", text}},
+	{"lang/captions", []string{"lang$", "lang/timecode", text}},
+	{"lang/edl", []string{"lang$", "lang/timecode", text}},
+	{"lang/otio", []string{"lang$", "lang/timecode"}},
 	{"lang", []string{participle, text}},
 	{"interp/hand", []string{"optics", gonum}},
 	{"interp/viewer", []string{"optics", gonum}},
 	{"interp/speech", []string{text}},
 	{"interp/plan", []string{"lang/timecode", "optics", "interp/hand"}},
+	{"interp/stops", []string{"lang/timecode", "optics", "interp/plan", "interp/hand", "interp/viewer", gonum}},
+	{"interp/takes", []string{"lang/timecode", "optics", "interp/plan", "interp/hand", gonum}},
 	{"interp", []string{"lang", "optics", gonum, text}},
-	{"render", []string{"optics", "interp/plan", svgo, image}},
+	{"render", []string{"optics", "interp/plan", "interp/stops", "interp/takes", svgo, fpdf, rasterx, image}},
 	{"examples", []string{"lang", "interp", "optics", "render"}},
 	{"cmd", []string{"lang", "interp", "optics", "render", "github.com", "golang.org/x"}},
 }
