@@ -36,14 +36,12 @@ func checkLight(b *builder) {
 // overexposure is how many stops too much light falls on the sensor: what the
 // meter asks for against the stop, on exact stops, less the nd.
 func (b *builder) overexposure(nd float64) float64 {
-	n := b.set.number
-	switch {
-	case b.set.stop.dim == dimTStop:
-		n = b.set.stop.v
-	case !math.IsNaN(b.set.perT):
-		return optics.StopsBetween(optics.ExactStop(b.set.meter), optics.ExactStop(n)*b.set.perT) - optics.NDStops(nd)
+	light := b.shot.Optics.Light
+	if b.set.stop.dim == dimTStop { // says the light itself
+		light.PerT = math.NaN()
+		return light.Over(b.set.stop.v, nd)
 	}
-	return optics.StopsBetween(optics.ExactStop(b.set.meter), optics.ExactStop(n)) - optics.NDStops(nd)
+	return light.Over(b.set.number, nd)
 }
 
 // lightTries offers nd in steps of a stop, and with the light that is left the

@@ -15,7 +15,7 @@ import (
 func checkSeen(b *builder) {
 	b.racks(func(p *pull) {
 		blur := float64(p.LeftBlur)
-		if blur > viewer.Seen || math.IsNaN(blur) || b.staysOn(p) {
+		if blur > viewer.Seen || math.IsNaN(blur) || p.Stays {
 			return
 		}
 		d := lang.Diagnostic{

@@ -40,17 +40,13 @@ func checkTooDeep(b *builder) {
 }
 
 func (b *builder) tooDeep(u *subject, t float64, tell func(finding)) {
-	deep := float64(u.Deep)
-	if deep == 0 {
+	if b.shot.Fits(u.Subject, t) {
 		return
 	}
-	d := b.shot.DistanceAt(u.Subject, t)
+	deep, d := float64(u.Deep), b.shot.DistanceAt(u.Subject, t)
 	front, back := b.shot.FromTape(d-deep/2, t), b.shot.FromTape(d+deep/2, t)
 	set := b.shot.Setting(t)
 	at := b.shot.LensDistanceAt(u.Subject, t)
-	if math.IsNaN(at) || front > 0 && set.Fits(front, back) {
-		return
-	}
 	fits, needs := set.Deepest(at), math.Inf(1) // its front is behind the lens
 	if front > 0 {
 		needs = set.StopToFit(front, back)
@@ -64,6 +60,6 @@ func (b *builder) tooDeep(u *subject, t float64, tell func(finding)) {
 		Message: fmt.Sprintf("%s is %s deep, and at %s only %s of it is sharp: %s", u.Name, metres(deep), b.set.stopText, metres(fits), stop),
 		Figures: []lang.Figure{figure("deep_m", deep), figure("fits_m", fits), figure("needed_f", needs)},
 	}, tries: func() []try {
-		return b.stopTry(true, func() bool { return b.shot.Setting(t).Fits(front, back) })
+		return b.stopTry(true, func() bool { return b.shot.Fits(u.Subject, t) })
 	}})
 }

@@ -271,6 +271,7 @@ func (b *builder) figures(p *pull) {
 	p.Near, p.Far = plan.Number(sh.ToTape(set.Near(to), p.land)), plan.Number(sh.ToTape(set.Far(to), p.land))
 	p.window = b.window(p, p.land)
 	b.handFigures(p)
+	p.Stays = !p.follow && b.staysOn(p)
 	p.LeftBlur, p.ReachedBlur, p.Breathing, p.Lag = plan.None(), plan.None(), plan.None(), plan.None()
 	if !p.follow && to > sh.Focal(p.land) { // else told as inside-closest
 		b.viewerFigures(p)

@@ -375,6 +375,9 @@ func (b *builder) fill(s *setup) {
 		Ring: s.lens.law, Marked: s.lens.marked, Diameter: s.lens.diameter, TurnsTo: s.lens.turns,
 		Breathes: s.lens.breathing, Camera: plan.Still(0),
 	}
+	o.Stops[0], o.Stops[1] = s.lens.stopsAt(s.focal)
+	o.TOnly = !slices.ContainsFunc(s.lens.stops, func(r stopRange) bool { return !r.t })
+	o.Light = plan.Light{Meter: s.meter, ND: s.nd, PerT: s.perT, ISO: s.camera.iso, Shutter: s.camera.shutter}
 	if s.lens.zoom() {
 		o.Widest = func(f float64) float64 { w, _ := s.lens.stopsAt(f); return w }
 	}

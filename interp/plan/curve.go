@@ -151,6 +151,18 @@ func (s *Shot) Blur(d, x, t float64) float64 {
 	return s.Setting(t).Blur(d, x) * s.Optics.ArcminPerBlur
 }
 
+// Fits reports whether some focus keeps the whole depth of a subject sharp at
+// t. So does a subject without depth, and one that the lens forms no image of,
+// which is another fault.
+func (s *Shot) Fits(u *Subject, t float64) bool {
+	half, d := float64(u.Deep)/2, s.DistanceAt(u, t)
+	if half == 0 || math.IsNaN(s.FromTape(d, t)) {
+		return true
+	}
+	front, back := s.FromTape(d-half, t), s.FromTape(d+half, t)
+	return front > 0 && s.Setting(t).Fits(front, back)
+}
+
 // ZoneAt returns the nearest and the farthest distance that is sharp at t, as
 // the tape reads them; the farthest may be infinite.
 func (s *Shot) ZoneAt(t float64) (near, far float64) {

@@ -9,7 +9,10 @@
 package plan
 
 import (
+	"math"
+
 	"pullscore/lang/timecode"
+	"pullscore/optics"
 	"pullscore/optics/ring"
 )
 
@@ -89,6 +92,9 @@ type Optics struct {
 	Number           float64 // the f-number set
 	// Widest is the widest f-number that the lens has at a focal length; nil: always the one set.
 	Widest        func(focal float64) float64
+	Stops         [2]float64 // the widest and the smallest f-number that the lens has at the focal length set
+	TOnly         bool       // the lens has a scale of T-numbers alone
+	Light         Light
 	Pupil         float64 // exit over entrance pupil, 1 where not said
 	Criterion     float64 // metres on the sensor
 	FromLens      bool    // tape from lens: distances need no conversion
@@ -102,6 +108,27 @@ type Optics struct {
 
 	Camera *Track // the camera's way along the axis from where it starts, metres
 	Start  Target // where the focus is when the shot starts
+}
+
+// Light is what is known of the light of a shot and of what can be done about
+// it. What is not said is NaN, iso and shutter 0.
+type Light struct {
+	Meter   float64 // the stop that the light asks for at the camera's iso and shutter, as marked
+	ND      float64 // density of the filter that is on
+	PerT    float64 // T-number over f-number; NaN where the lens has one scale
+	ISO     float64
+	Shutter float64 // degrees
+}
+
+// Over returns how many stops too much light falls on the sensor at an
+// f-number as marked, behind a filter of that density: below 0 it is too
+// little. NaN without a meter.
+func (l Light) Over(number, nd float64) float64 {
+	n := optics.ExactStop(number)
+	if !math.IsNaN(l.PerT) {
+		n *= l.PerT
+	}
+	return optics.StopsBetween(optics.ExactStop(l.Meter), n) - optics.NDStops(nd)
 }
 
 // A Target is where a pull goes: a lens distance in metres that may follow a
@@ -239,6 +266,7 @@ type Pull struct {
 	ToLens   float64   `json:"-"` // at the landing
 	Grips    []float64 `json:"-"` // times at which the hand lets go, seconds
 	LostEach float64   `json:"-"` // what a re-grip costs, seconds
+	Stays    bool      `json:"-"` // with whom the focus is on: a correction, not meant to be seen
 }
 
 // A Flag is a finding as a drawing shows it.
