@@ -57,6 +57,16 @@ type lens struct {
 	defaults        []missing
 }
 
+// ringDiameter returns the diameter of the ring in metres, NaN where the kit
+// does not say it: the hand is reckoned with a usual one then, but nothing may
+// be drawn to size.
+func (l *lens) ringDiameter() float64 {
+	if l.diameterSaid {
+		return l.diameter
+	}
+	return math.NaN()
+}
+
 // A stopRange is the stops that a lens has, at a focal length.
 type stopRange struct {
 	widest, smallest float64
