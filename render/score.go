@@ -154,19 +154,11 @@ func (sc *score) foot() []section {
 	return append(sc.findings(), sc.pullTable()...)
 }
 
-// title names the score.
-func (sc *score) title() string {
-	if sc.shot.Title == "" {
-		return sc.shot.ID
-	}
-	return sc.shot.ID + " " + sc.shot.Title
-}
-
 // describe says in a sentence what the score shows.
 func (sc *score) describe() string {
 	s := sc.shot
 	text := fmt.Sprintf("Shot %s, %s long, against time: %s, %s, %s and %s of the focus",
-		sc.title(), seconds(float64(s.Duration)), plural(len(s.Lines), "spoken line"),
+		shotName(s), seconds(float64(s.Duration)), plural(len(s.Lines), "spoken line"),
 		plural(len(s.Cues), "cue"), plural(len(s.Subjects), "subject"), plural(len(s.Pulls), "move"))
 	if len(s.Flags) == 0 {
 		return text + ", with no findings."

@@ -17,15 +17,14 @@ const movingCaution = "Moving camera: clear the path, one person watches the ope
 
 // drawCaution draws the caution where it applies.
 func (sh *sheet) drawCaution(g *draw.Group) {
-	if sh.cameraMoves() {
+	if cameraMoves(sh.shot) {
 		g.Add(draw.NewText(margin, sh.paper.H-edge+3.4, movingCaution, fontSmall, draw.Black))
 	}
 }
 
 // cameraMoves tells whether the camera is on the move, or may be: on a
 // shoulder or in the hand.
-func (sh *sheet) cameraMoves() bool {
-	s := sh.shot
+func cameraMoves(s *plan.Shot) bool {
 	return s.Support == "shoulder" || s.Support == "hand" ||
 		slices.ContainsFunc(s.Blocking, func(b plan.Blocking) bool { return b.Kind == "dolly" })
 }

@@ -6,29 +6,17 @@ package render
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"pullscore/render/draw"
 )
 
-// drawHead writes what the shot is and how it is set up.
+// drawHead writes what the shot is and which page this is.
 func (sh *sheet) drawHead(g *draw.Group, number int) {
-	s := sh.shot
-	base := edge + 6.5
-	right := sh.paper.W - margin
-	rate := draw.NewText(right, base, fmt.Sprintf("%s fps · %s", s.Rate, seconds(float64(s.Duration))), fontBody, draw.Grey).Aligned(draw.End)
-	g.Add(rate)
+	right := []string{fmt.Sprintf("%s fps · %s", sh.shot.Rate, seconds(float64(sh.shot.Duration)))}
 	if len(sh.sheets) > 1 {
-		g.Add(draw.NewText(right, base+5.2, sh.pageLine(number), fontBody, draw.Grey).Aligned(draw.End))
+		right = append(right, sh.pageLine(number))
 	}
-	room := rate.Box().X - 6 - margin
-	id := draw.NewText(margin, base, s.ID, fontID, draw.Black).Shortened(room)
-	g.Add(id)
-	if rest := room - id.Width - 4; s.Title != "" && rest > 10 {
-		g.Add(draw.NewText(margin+id.Width+4, base, s.Title, fontTitle, draw.Black).Shortened(rest))
-	}
-	setup := draw.NewText(margin, base+5.2, sh.setup(), fontBody, draw.Grey)
-	g.Add(setup.Shortened(sh.paper.W - 2*margin - 62))
+	drawPageHead(g, sh.shot, sh.paper, right...)
 }
 
 // pageLine says which page this is and what time it shows.
@@ -38,39 +26,6 @@ func (sh *sheet) pageLine(number int) string {
 		line += fmt.Sprintf(" · %s to %s s", fixed(w.from, 1), fixed(w.to, 1))
 	}
 	return line
-}
-
-// setup says with what the shot is made, as one line.
-func (sh *sheet) setup() string {
-	s := sh.shot
-	parts := []string{s.PlanName}
-	if s.Camera != "" {
-		camera := "camera " + s.Camera
-		if s.Support != "" {
-			camera += " on " + s.Support
-		}
-		parts = append(parts, camera)
-	}
-	if s.Lens != "" {
-		parts = append(parts, "lens "+s.Lens)
-	}
-	parts = append(parts, fixed(float64(s.FocalMM), 0)+" mm", s.Stop, "sharp to "+fixed(float64(s.CriterionMM), 4)+" mm")
-	if s.Screen != nil {
-		parts[len(parts)-1] += fmt.Sprintf(" (%s screen from %s)", length(s, float64(s.Screen.Width)), length(s, float64(s.Screen.Viewer)))
-	}
-	if s.Gear.Known() && s.Gear != 1 {
-		parts = append(parts, "gear "+fixed(float64(s.Gear), 2))
-	}
-	if s.Puller != "" {
-		parts = append(parts, "pulled by "+s.Puller)
-	}
-	if s.Optics.FromLens {
-		parts = append(parts, "tape from lens")
-	}
-	if parts[0] == "" {
-		parts = parts[1:]
-	}
-	return strings.Join(parts, " · ")
 }
 
 // drawRuler draws the time: seconds above the line, frames as ticks, timecode

@@ -164,7 +164,7 @@ func (sc *score) draw() []*draw.Page {
 	pages := make([]*draw.Page, len(sc.sheets))
 	for i, sh := range sc.sheets {
 		sh.arrange()
-		title := sc.title() + ": score"
+		title := shotName(sc.shot) + ": score"
 		if len(sc.sheets) > 1 {
 			title += fmt.Sprintf(", page %d of %d", i+1, len(sc.sheets))
 		}

@@ -1,0 +1,70 @@
+// The head that every page of every drawing has: what the shot is, and with
+// what it is made.
+
+package render
+
+import (
+	"fmt"
+	"strings"
+
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+)
+
+// drawPageHead writes the shot and its set-up, and right of them a line or two
+// of what this page is.
+func drawPageHead(g *draw.Group, s *plan.Shot, paper Paper, right ...string) {
+	base := edge + 6.5
+	rooms := [2]float64{paper.W - 2*margin, paper.W - 2*margin}
+	for i, line := range right {
+		text := draw.NewText(paper.W-margin, base+5.2*float64(i), line, fontBody, draw.Grey).Aligned(draw.End)
+		g.Add(text)
+		rooms[i] = text.Box().X - 6 - margin
+	}
+	id := draw.NewText(margin, base, s.ID, fontID, draw.Black).Shortened(rooms[0])
+	g.Add(id)
+	if rest := rooms[0] - id.Width - 4; s.Title != "" && rest > 10 {
+		g.Add(draw.NewText(margin+id.Width+4, base, s.Title, fontTitle, draw.Black).Shortened(rest))
+	}
+	g.Add(draw.NewText(margin, base+5.2, setup(s), fontBody, draw.Grey).Shortened(rooms[1]))
+}
+
+// setup says with what a shot is made, as one line.
+func setup(s *plan.Shot) string {
+	parts := []string{s.PlanName}
+	if s.Camera != "" {
+		camera := "camera " + s.Camera
+		if s.Support != "" {
+			camera += " on " + s.Support
+		}
+		parts = append(parts, camera)
+	}
+	if s.Lens != "" {
+		parts = append(parts, "lens "+s.Lens)
+	}
+	parts = append(parts, fixed(float64(s.FocalMM), 0)+" mm", s.Stop, "sharp to "+fixed(float64(s.CriterionMM), 4)+" mm")
+	if s.Screen != nil {
+		parts[len(parts)-1] += fmt.Sprintf(" (%s screen from %s)", length(s, float64(s.Screen.Width)), length(s, float64(s.Screen.Viewer)))
+	}
+	if s.Gear.Known() && s.Gear != 1 {
+		parts = append(parts, "gear "+fixed(float64(s.Gear), 2))
+	}
+	if s.Puller != "" {
+		parts = append(parts, "pulled by "+s.Puller)
+	}
+	if s.Optics.FromLens {
+		parts = append(parts, "tape from lens")
+	}
+	if parts[0] == "" {
+		parts = parts[1:]
+	}
+	return strings.Join(parts, " · ")
+}
+
+// shotName is the shot's name in a sentence.
+func shotName(s *plan.Shot) string {
+	if s.Title == "" {
+		return s.ID
+	}
+	return s.ID + " " + s.Title
+}
