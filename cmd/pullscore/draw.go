@@ -3,7 +3,6 @@
 package main
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"slices"
@@ -14,14 +13,15 @@ import (
 	"pullscore/lang"
 	"pullscore/render"
 	"pullscore/render/draw"
-	"pullscore/render/svg"
+	"pullscore/render/png"
 )
 
 type drawCmd struct {
 	Drawing string   `enum:"score" default:"score" placeholder:"NAME" help:"Which drawing: score."`
-	As      string   `enum:"svg" default:"svg" placeholder:"FORM" help:"The form of the files: svg."`
+	As      string   `enum:"svg,pdf,png" default:"svg" placeholder:"FORM" help:"The form of the files: svg, pdf or png."`
 	Shot    string   `placeholder:"ID" help:"Only this shot."`
 	Paper   string   `enum:"a4,letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
+	DPI     int      `name:"dpi" default:"150" placeholder:"N" help:"Pixels an inch of a png, 36 to 600; 150 without."`
 	Output  string   `short:"o" default:"." placeholder:"PLACE" help:"A folder, a file for a single page, or - for standard output."`
 	Paths   []string `arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
 }
@@ -35,9 +35,13 @@ files that it has written.
   pullscore draw scene-12.pull                     into this folder
   pullscore draw -o papers .                       every plan of this folder
   pullscore draw --shot 14B -o - scene-12.pull     to standard output
+  pullscore draw --as pdf scene-12.pull            a file a shot, to print
 
 A file is named PLAN-SHOT-score.svg, with a page number before .svg where a
-shot has more than one page. A sign that not every system allows in a name
+shot has more than one page; a pdf holds all pages of its shot. PDF and PNG
+files are always light, and carry fonts of their own for Latin, Greek and
+Cyrillic; for a letter of another script they show a box with its code.
+SVG files use the fonts of the system that shows them. A sign that not every system allows in a name
 becomes _, and a name that is taken gets ~2, ~3 and so on. In a folder of
 plans, kits (plans without shots) are passed over.
 
@@ -47,8 +51,9 @@ standard error, and the exit code is then 1.`
 
 // A drawn is what one plan file came to.
 type drawn struct {
-	res   *interp.Result
-	pages []page
+	res     *interp.Result
+	pages   []page
+	lacking []rune // characters that the file's fonts lack
 }
 
 // A page is one file to write.
@@ -60,6 +65,9 @@ type page struct {
 
 // Run draws.
 func (c *drawCmd) Run(s *session) error {
+	if c.DPI < png.LeastDPI || c.DPI > png.MostDPI {
+		return fmt.Errorf("--dpi %d: it goes from %d to %d", c.DPI, png.LeastDPI, png.MostDPI)
+	}
 	out, err := newOutput(c.Output, c.As)
 	if err != nil {
 		return err
@@ -71,6 +79,7 @@ func (c *drawCmd) Run(s *session) error {
 	if err := g.complete(); err != nil {
 		return err
 	}
+	s.noteLacking(g.lacking, "an svg shows them in the fonts of your system")
 	if g.faulty {
 		return errFindings
 	}
@@ -83,18 +92,19 @@ func (c *drawCmd) draw(s *session, path string) (drawn, error) {
 	if err != nil {
 		return drawn{}, err
 	}
-	d := drawn{res: res}
+	d, back := drawn{res: res}, backends[c.As]
 	for _, shot := range res.Plan.Shots {
 		if c.Shot != "" && c.Shot != shot.ID {
 			continue
 		}
 		sheets := c.sheets(shot)
-		for i, sheet := range sheets {
-			var b bytes.Buffer
-			if err := svg.Write(&b, sheet); err != nil {
-				return drawn{}, fmt.Errorf("%s: shot %s: %w", path, shot.ID, err)
-			}
-			d.pages = append(d.pages, page{shot.ID, i + 1, len(sheets), b.Bytes()})
+		files, err := back.files(shot, sheets, c.DPI)
+		if err != nil {
+			return drawn{}, fmt.Errorf("%s: %w", path, err)
+		}
+		d.pages = append(d.pages, files...)
+		if back.embedded {
+			d.lacking = append(d.lacking, draw.Lacking(sheets...)...)
 		}
 	}
 	return d, nil
@@ -114,6 +124,8 @@ type gallery struct {
 	drawn  int      // pages
 	faulty bool     // a plan has errors
 
+	lacking []rune // characters that the files' fonts lack
+
 	// single holds the page that a file or standard output can take; more is
 	// set once there is another.
 	single *page
@@ -132,6 +144,7 @@ func (g *gallery) plan(f paths.File, d drawn) error {
 		return fmt.Errorf("%s: has no shots, so there is nothing to draw", f.Path)
 	}
 	g.drawn += len(d.pages)
+	g.lacking = append(g.lacking, d.lacking...)
 	for i := range d.pages {
 		if err := g.page(f, &d.pages[i]); err != nil {
 			return err

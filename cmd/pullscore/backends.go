@@ -1,0 +1,89 @@
+// The forms in which drawings are written.
+
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"pullscore/cmd/internal/console"
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+	"pullscore/render/pdf"
+	"pullscore/render/png"
+	"pullscore/render/svg"
+)
+
+// language is that of the words that drawings are made of (BCP 47).
+const language = "en"
+
+// A backend writes pages in one form.
+type backend struct {
+	paged    bool // one file holds all pages of a shot; else one page
+	embedded bool // has the embedded fonts alone
+	write    func(w io.Writer, shot *plan.Shot, pages []*draw.Page, dpi int) error
+}
+
+// backends are all of them, by the ending of their files.
+var backends = map[string]backend{
+	"svg": {write: func(w io.Writer, _ *plan.Shot, pages []*draw.Page, _ int) error {
+		return svg.Write(w, pages[0])
+	}},
+	"png": {embedded: true, write: func(w io.Writer, _ *plan.Shot, pages []*draw.Page, dpi int) error {
+		return png.Write(w, pages[0], dpi)
+	}},
+	"pdf": {embedded: true, paged: true, write: func(w io.Writer, shot *plan.Shot, pages []*draw.Page, _ int) error {
+		name := strings.TrimSpace(shot.ID + " " + shot.Title)
+		return pdf.Write(w, pdf.Document{
+			Title: name, Desc: pages[0].Desc, Language: language, Pages: pages,
+			Outline: []pdf.Entry{{Title: name}},
+		})
+	}},
+}
+
+// files returns what the pages of a shot come to.
+func (b backend) files(shot *plan.Shot, pages []*draw.Page, dpi int) ([]page, error) {
+	groups := [][]*draw.Page{pages}
+	if !b.paged {
+		groups = nil
+		for i := range pages {
+			groups = append(groups, pages[i:i+1])
+		}
+	}
+	var files []page
+	for i, group := range groups {
+		var buf bytes.Buffer
+		if err := b.write(&buf, shot, group, dpi); err != nil {
+			return nil, fmt.Errorf("shot %s: %w", shot.ID, err)
+		}
+		files = append(files, page{shot.ID, i + 1, len(groups), buf.Bytes()})
+	}
+	return files, nil
+}
+
+// shownCharacters is how many characters a note names.
+const shownCharacters = 8
+
+// noteLacking says once which characters stand as boxes in the files, and
+// where they can be seen; nothing where there are none.
+func (s *session) noteLacking(lacking []rune, instead string) {
+	if len(lacking) == 0 {
+		return
+	}
+	slices.Sort(lacking)
+	lacking = slices.Compact(lacking)
+	var list []string
+	for _, r := range lacking[:min(len(lacking), shownCharacters)] {
+		list = append(list, fmt.Sprintf("%s (U+%04X)", console.Clean(string(r)), r))
+	}
+	if more := len(lacking) - len(list); more > 0 {
+		list = append(list, fmt.Sprintf("%d more", more))
+	}
+	s.bar.Clear()
+	s.out.Flush()
+	fmt.Fprintf(s.errScreen.W, "%s the embedded fonts lack %s; a box with its code stands for each, and %s\n",
+		s.errScreen.Paint(console.Yellow, "pullscore:"), strings.Join(list, ", "), instead)
+}

@@ -1,0 +1,104 @@
+// Characters that the embedded fonts lack, for back ends that have no others:
+// each shows as a box with its code point, so that nobody takes a name for
+// complete that is not.
+
+package draw
+
+import (
+	"fmt"
+	"slices"
+	"unicode"
+)
+
+// The box of a lacking character, as shares of the em. Its rows of digits keep
+// clear of its sides.
+const (
+	boxSide   = 0.06 // between the box and its neighbours
+	boxTop    = 0.76 // above the baseline
+	boxFoot   = 0.14 // below it
+	boxLine   = 0.04
+	digitSize = 0.45
+	digitRise = 0.30 // of the upper row's baseline over the lower's
+	digitFoot = 0.05 // of the lower row's over the box's foot
+)
+
+// Set returns what to draw for a text with nothing but the embedded fonts:
+// texts that these fonts cover, each from its start on, and boxes with code
+// points for the rest. Together they are as wide as the text. Marks and
+// invisible characters that the fonts lack are left out, since they have no
+// width; see Lacking.
+func (t Text) Set() []Item {
+	t.At.X, t.Align = t.Box().X, Start
+	if Covers(t.String) {
+		return []Item{t}
+	}
+	var items []Item
+	x, run := t.At.X, []rune(nil)
+	end := func() {
+		if len(run) > 0 {
+			piece := NewText(0, t.At.Y, "", t.Font, t.Ink)
+			piece.String, piece.Width = string(run), t.Font.Width(string(run))
+			piece.At.X = x
+			items = append(items, piece)
+			x, run = x+piece.Width, nil
+		}
+	}
+	for _, r := range t.String {
+		switch {
+		case Covers(string(r)):
+			run = append(run, r)
+		case t.Font.advance(r) > 0:
+			end()
+			items = append(items, t.codeBox(r, x)...)
+			x += t.Font.advance(r)
+		}
+	}
+	end()
+	return items
+}
+
+// codeBox returns the box of a lacking character whose room starts at x.
+func (t Text) codeBox(r rune, x float64) []Item {
+	em := t.Font.Size * MM
+	side := boxSide * em
+	frame := Rect{
+		Box:    Box{x + side, t.At.Y - boxTop*em, t.Font.advance(r) - 2*side, (boxTop + boxFoot) * em},
+		Stroke: Stroke{Ink: t.Ink, Width: boxLine * em},
+	}
+	code := fmt.Sprintf("%04X", r)
+	if len(code) == 5 {
+		code = "0" + code
+	}
+	font := Font{Size: digitSize * t.Font.Size, Bold: t.Font.Bold}
+	middle, foot := frame.Box.X+frame.Box.W/2, t.At.Y+(boxFoot-boxLine-digitFoot)*em
+	items := []Item{frame}
+	for i, row := range []string{code[:len(code)/2], code[len(code)/2:]} {
+		digits := NewText(middle, foot-float64(1-i)*(digitRise+boxLine)*em, row, font, t.Ink).Aligned(Middle)
+		digits.At.X, digits.Align = digits.Box().X, Start
+		items = append(items, digits)
+	}
+	return items
+}
+
+// Lacking returns the characters on the pages that the embedded fonts lack, in
+// order; those that nobody sees are not counted.
+func Lacking(pages ...*Page) []rune {
+	seen := map[rune]bool{}
+	for _, p := range pages {
+		for it := range p.Root.All() {
+			if t, ok := it.(Text); ok && !Covers(t.String) {
+				for _, r := range t.String {
+					if !Covers(string(r)) && !unicode.Is(unicode.Cf, r) {
+						seen[r] = true
+					}
+				}
+			}
+		}
+	}
+	var list []rune
+	for r := range seen {
+		list = append(list, r)
+	}
+	slices.Sort(list)
+	return list
+}

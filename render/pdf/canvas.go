@@ -1,0 +1,184 @@
+// The one place that touches fpdf: it keeps the time of day out of the file,
+// sets colours and strokes only where they change, and writes what fpdf has no
+// call for.
+
+package pdf
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"math"
+	"slices"
+	"strings"
+	"time"
+	"unicode/utf16"
+
+	"codeberg.org/go-pdf/fpdf"
+	"golang.org/x/image/font/gofont/gobold"
+	"golang.org/x/image/font/gofont/goregular"
+
+	"pullscore/render/draw"
+)
+
+// family names the embedded fonts.
+const family = "Go"
+
+// noDate stands where fpdf insists on a date: a file tells nothing of the day
+// on which it was made.
+var noDate = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
+
+type canvas struct {
+	pdf *fpdf.Fpdf
+
+	// What is set on the page that is being written.
+	fill   draw.Ink
+	pen    draw.Stroke
+	font   draw.Font
+	letter draw.Ink
+}
+
+func newCanvas(d Document) *canvas {
+	pdf := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: size(d.Pages[0])})
+	pdf.SetCatalogSort(true)
+	pdf.SetCreationDate(noDate)
+	pdf.SetModificationDate(noDate)
+	pdf.SetProducer("", false)
+	pdf.SetTitle(surrogates(d.Title), true)
+	if d.Desc != "" {
+		pdf.SetSubject(surrogates(d.Desc), true)
+	}
+	pdf.SetLang(d.Language)
+	pdf.SetMargins(0, 0, 0)
+	pdf.SetAutoPageBreak(false, 0)
+	pdf.AddUTF8FontFromBytes(family, "", goregular.TTF)
+	pdf.AddUTF8FontFromBytes(family, "B", gobold.TTF)
+	return &canvas{pdf: pdf}
+}
+
+func size(p *draw.Page) fpdf.SizeType { return fpdf.SizeType{Wd: p.W, Ht: p.H} }
+
+// start begins a page; nothing of the last one's colours and strokes is taken
+// for granted on it.
+func (c *canvas) start(p *draw.Page) {
+	c.pdf.AddPageFormat("P", size(p))
+	c.pdf.SetLineJoinStyle("round")
+	c.pdf.SetLineCapStyle("butt")
+	c.fill, c.pen, c.font, c.letter = draw.None, draw.Stroke{}, draw.Font{}, draw.None
+}
+
+func (c *canvas) bookmark(e Entry) {
+	c.setFont(draw.Font{Size: 8}) // fpdf encodes by the font that is set
+	c.pdf.Bookmark(surrogates(e.Title), e.Level, 0)
+}
+
+// finish writes the file.
+func (c *canvas) finish(w io.Writer) error {
+	var b bytes.Buffer
+	if err := c.pdf.Output(&b); err != nil {
+		return fmt.Errorf("writing PDF: %w", err)
+	}
+	if _, err := w.Write(b.Bytes()); err != nil {
+		return fmt.Errorf("writing PDF: %w", err)
+	}
+	return nil
+}
+
+// paint sets fill and stroke and returns fpdf's word for what to do with them;
+// "" for nothing.
+func (c *canvas) paint(fill draw.Ink, s draw.Stroke) string {
+	style := ""
+	if fill != draw.None {
+		style = "F"
+		if fill != c.fill {
+			c.fill = fill
+			c.pdf.SetFillColor(rgb(fill))
+		}
+	}
+	if c.stroke(s) {
+		style += "D"
+	}
+	return style
+}
+
+// stroke sets a stroke and reports whether it draws anything.
+func (c *canvas) stroke(s draw.Stroke) bool {
+	if s.Ink == draw.None {
+		return false
+	}
+	if s.Ink != c.pen.Ink {
+		c.pdf.SetDrawColor(rgb(s.Ink))
+	}
+	if s.Width != c.pen.Width {
+		c.pdf.SetLineWidth(s.Width)
+	}
+	if !slices.Equal(s.Dash, c.pen.Dash) {
+		c.pdf.SetDashPattern(s.Dash, 0)
+	}
+	c.pen = s
+	return true
+}
+
+func rgb(ink draw.Ink) (r, g, b int) {
+	colour := ink.Light()
+	return int(colour.R), int(colour.G), int(colour.B)
+}
+
+func (c *canvas) setFont(f draw.Font) {
+	if f == c.font {
+		return
+	}
+	style := ""
+	if f.Bold {
+		style = "B"
+	}
+	c.font = f
+	c.pdf.SetFont(family, style, f.Size)
+}
+
+// glyphs writes a text that the fonts cover, from its start on.
+func (c *canvas) glyphs(t draw.Text) {
+	c.setFont(t.Font)
+	if t.Ink != c.letter {
+		c.letter = t.Ink
+		c.pdf.SetTextColor(rgb(t.Ink))
+	}
+	c.pdf.Text(number(t.At.X), number(t.At.Y), t.String)
+}
+
+// span begins marked content with one property.
+func (c *canvas) span(key, text string) {
+	var hex strings.Builder
+	for _, unit := range utf16.Encode([]rune(draw.Clean(text))) {
+		fmt.Fprintf(&hex, "%04X", unit)
+	}
+	c.pdf.RawWriteStr(fmt.Sprintf("/Span <</%s <FEFF%s>>> BDC", key, &hex))
+}
+
+func (c *canvas) endSpan() { c.pdf.RawWriteStr("EMC") }
+
+// surrogates returns clean text for fpdf, which knows only the characters of
+// three bytes in UTF-8 and fewer: others as the two halves that UTF-16 makes
+// of them, each in three bytes.
+func surrogates(text string) string {
+	var b strings.Builder
+	for _, r := range draw.Clean(text) {
+		hi, lo := utf16.EncodeRune(r)
+		if hi == '\uFFFD' {
+			b.WriteRune(r)
+			continue
+		}
+		for _, half := range []rune{hi, lo} {
+			b.Write([]byte{0xE0 | byte(half>>12), 0x80 | byte(half>>6)&0x3F, 0x80 | byte(half)&0x3F})
+		}
+	}
+	return b.String()
+}
+
+// number panics on what no file can hold: a drawing must not make it.
+func number(v float64) float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		panic(fmt.Sprintf("pdf: coordinate %v", v))
+	}
+	return v
+}
