@@ -84,7 +84,7 @@ func (sh *sheet) badges(top float64) []sign {
 			signs = append(signs, sign{at: sh.window.x(t), width: 2*badgeRadius(p.Number) + 0.8, rank: 3,
 				draw: func(g *draw.Group, x float64) {
 					bg := g.Group("pull")
-					bg.Title = pullTitle(sh.shot, p)
+					bg.Title, bg.Number = pullTitle(sh.shot, p), p.Number
 					y := top + laneAir + flagLane/2
 					sh.pole(bg, x, y, sh.window.x(t), top)
 					badge(bg, x, y, p.Number)
@@ -100,7 +100,7 @@ func (sh *sheet) flagSign(f plan.Flag, top float64) sign {
 	return sign{at: sh.window.x(f.Time) + width/2, width: width + 0.8, rank: rank(f.Severity),
 		draw: func(g *draw.Group, x float64) {
 			fg := g.Group("finding")
-			fg.Title = f.Severity + " " + f.Code + ": " + f.Text
+			fg.Title, fg.Number = f.Severity+" "+f.Code+": "+f.Text, f.Number
 			y := top + laneAir + (flagLane-flagHeight)/2
 			sh.pole(fg, x-width/2, y, sh.window.x(f.Time), top)
 			pennant(fg, x-width/2, y, f.Severity, strconv.Itoa(f.Number))

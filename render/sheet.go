@@ -170,6 +170,10 @@ func (sc *score) draw() []*draw.Page {
 		}
 		p := &draw.Page{Title: draw.Clean(title), Desc: draw.Clean(sc.describe()), W: sc.paper.W, H: sc.paper.H}
 		sh.draw(&p.Root, i+1)
+		if w := sh.window; w != nil {
+			_, bottom := sh.span()
+			p.Spans = []draw.Span{{From: w.from, To: w.to, Left: w.left, Right: w.right, Top: sh.top() - rulerHeight, Bottom: bottom}}
+		}
 		pages[i] = p
 	}
 	return pages

@@ -26,6 +26,15 @@ type Page struct {
 	Title, Desc string  // for those who cannot see it
 	W, H        float64 // millimetres
 	Root        Group
+	Spans       []Span // where time lies on it
+}
+
+// A Span tells where a stretch of time lies on a page, for what is shown over
+// it on a screen: seconds From to To run evenly from Left to Right, and what
+// belongs to them stands between Top and Bottom, in millimetres.
+type Span struct {
+	From, To                 float64
+	Left, Right, Top, Bottom float64
 }
 
 // An Item is a Line, Rect, Disc, Path, Text or *Group.
@@ -70,9 +79,11 @@ type Path struct {
 }
 
 // A Group holds items that belong together. Its name says which part of the
-// drawing it is; its title, where there is one, is what the pointer shows.
+// drawing it is, its number which one of that name, where they are numbered;
+// its title, where there is one, is what the pointer shows.
 type Group struct {
 	Name, Title string
+	Number      int // from 1; 0: none
 	Items       []Item
 }
 

@@ -45,22 +45,47 @@ func (c *canvas) start(w, h float64) {
 // same widths.
 const families = "Go,Arial,Helvetica,'Liberation Sans',Arimo,sans-serif"
 
-// style writes the classes of all inks, twice: on paper, and on a dark screen.
-func (c *canvas) style() {
+// style writes the styles of a file that holds one page.
+func (c *canvas) style() { c.svg.Style("text/css", "\n"+Style("")) }
+
+// Style returns the styles of drawings, for all within the scope, a selector
+// such as ".sheet"; "" is the whole document. They give the inks their colours
+// twice: on paper, and on a dark screen.
+func Style(scope string) string {
 	var css strings.Builder
-	css.WriteString("\ntext{font-family:" + families + "}\n.bold{font-weight:bold}\n")
-	css.WriteString("path,line,rect,circle{fill:none;stroke-linejoin:round}\n")
-	classes(&css, draw.Ink.Light)
+	r := rules{&css, scope}
+	r.add("text", "font-family:"+families).end()
+	r.add(".bold", "font-weight:bold").end()
+	r.add("path,line,rect,circle", "fill:none;stroke-linejoin:round").end()
+	r.inks(draw.Ink.Light)
 	css.WriteString("@media screen and (prefers-color-scheme:dark){\n")
-	classes(&css, draw.Ink.Dark)
+	r.inks(draw.Ink.Dark)
 	css.WriteString("}\n")
-	c.svg.Style("text/css", css.String())
+	return css.String()
 }
 
-func classes(css *strings.Builder, colour func(draw.Ink) draw.Colour) {
-	fmt.Fprintf(css, "svg{background:%v}\n", colour(draw.Paper))
+// rules gathers rules that hold within a scope.
+type rules struct {
+	css   *strings.Builder
+	scope string
+}
+
+// add writes a rule for each of the selectors, which commas divide.
+func (r rules) add(selectors, body string) rules {
+	if r.scope != "" {
+		selectors = r.scope + " " + strings.ReplaceAll(selectors, ",", ","+r.scope+" ")
+	}
+	fmt.Fprintf(r.css, "%s{%s}", selectors, body)
+	return r
+}
+
+func (r rules) end() { r.css.WriteByte('\n') }
+
+func (r rules) inks(colour func(draw.Ink) draw.Colour) {
+	r.add("svg", "background:"+colour(draw.Paper).String()).end()
 	for _, ink := range draw.Inks() {
-		fmt.Fprintf(css, ".f-%v{fill:%v}.s-%[1]v{stroke:%[2]v}\n", ink, colour(ink))
+		name, value := ink.String(), colour(ink).String()
+		r.add(".f-"+name, "fill:"+value).add(".s-"+name, "stroke:"+value).end()
 	}
 }
 

@@ -4,17 +4,24 @@ package svg
 
 import (
 	"io"
+	"strconv"
 
 	"pullscore/render/draw"
 )
 
 // Write writes the page. It returns the first error of w.
-func Write(w io.Writer, p *draw.Page) error {
+func Write(w io.Writer, p *draw.Page) error { return compose(w, p, (*canvas).style) }
+
+// WriteBare writes the page without styles, as an element of a document that
+// has those of Style. It returns the first error of w.
+func WriteBare(w io.Writer, p *draw.Page) error { return compose(w, p, func(*canvas) {}) }
+
+func compose(w io.Writer, p *draw.Page, style func(*canvas)) error {
 	c := newCanvas(w)
 	c.start(p.W, p.H)
 	c.svg.Title(draw.Clean(p.Title))
 	c.svg.Desc(draw.Clean(p.Desc))
-	c.style()
+	style(c)
 	c.rect(draw.Rect{Box: draw.Box{W: p.W, H: p.H}, Fill: draw.Paper})
 	c.items(p.Root.Items)
 	c.svg.End()
@@ -46,7 +53,11 @@ func (c *canvas) group(g *draw.Group) {
 	if len(g.Items) == 0 {
 		return
 	}
-	c.svg.Group(attr("class", g.Name))
+	attrs := []string{attr("class", g.Name)}
+	if g.Number > 0 {
+		attrs = append(attrs, attr("data-number", strconv.Itoa(g.Number)))
+	}
+	c.svg.Group(attrs...)
 	if g.Title != "" {
 		c.svg.Title(draw.Clean(g.Title))
 	}

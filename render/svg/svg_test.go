@@ -6,6 +6,7 @@ import (
 	"errors"
 	"io"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -168,5 +169,39 @@ func TestCoordinatesMustBeNumbers(t *testing.T) {
 			p.Root.Line(v, 0, 1, 1, draw.Stroke{Ink: draw.Black, Width: 1})
 			_ = Write(io.Discard, p)
 		}()
+	}
+}
+
+func TestBarePageNeedsItsStyles(t *testing.T) {
+	var b bytes.Buffer
+	if err := WriteBare(&b, page("NADIA")); err != nil {
+		t.Fatal(err)
+	}
+	names, _ := elements(t, b.String(), "style")
+	if slices.Contains(names, "style") || strings.Contains(b.String(), "style=") {
+		t.Error("a bare page has styles of its own")
+	}
+	for _, line := range strings.Split(Style(".sheet"), "\n") {
+		for _, rule := range strings.SplitAfter(line, "}") {
+			if selectors, _, ok := strings.Cut(rule, "{"); ok && !strings.HasPrefix(rule, "@") {
+				for selector := range strings.SplitSeq(selectors, ",") {
+					if !strings.HasPrefix(selector, ".sheet ") {
+						t.Errorf("%q reaches beyond the scope", rule)
+					}
+				}
+			}
+		}
+	}
+}
+
+func TestNumberedGroups(t *testing.T) {
+	p := page("x")
+	p.Root.Group("finding").Add(draw.Disc{Radius: 1, Fill: draw.Black})
+	if strings.Contains(write(t, p), "data-number") {
+		t.Error("a group without a number has one")
+	}
+	p.Root.Items[len(p.Root.Items)-1].(*draw.Group).Number = 12
+	if !strings.Contains(write(t, p), `class="finding" data-number="12"`) {
+		t.Error("the number is not written")
 	}
 }
