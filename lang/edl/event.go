@@ -1,0 +1,128 @@
+// Event lines, and what is odd between them.
+
+package edl
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"pullscore/lang"
+	"pullscore/lang/lines"
+)
+
+var (
+	transition = regexp.MustCompile(`^(?:C|D|K|W\d{1,3})$`)
+	keyPart    = regexp.MustCompile(`^[BO]$`)
+	frameCount = regexp.MustCompile(`^\d{1,4}$`)
+	channels   = regexp.MustCompile(`^(?:NONE|B|[AV\d/]+)$`)
+)
+
+// event reads an event line. It is taken from its end, since a reel may have
+// blanks in it: four times, a duration where there is one, the transition, the
+// channels, and the rest is number and reel.
+func (r *reader) event(l lines.Line) {
+	words := fields(l.Text, 0)
+	head := max(0, len(words)-4)
+	e := Event{Range: r.text.Whole(l), Number: words[0].text}
+	reel, ok := e.read(words[:head])
+	if !ok {
+		r.tell(lang.Error, "bad-event", l, 0, len(l.Text), "this is no whole event line",
+			"It is a number, a reel, channels, a transition, and four timecodes: source in and out, record in and out.")
+		return
+	}
+	e.Reel = l.Text[reel[0].from:reel[len(reel)-1].to]
+	if r.times(l, &e, words[head:]) {
+		r.list.Events = append(r.list.Events, e)
+	}
+}
+
+// read reads what stands before the times, and returns the words of the reel.
+func (e *Event) read(words []field) (reel []field, ok bool) {
+	take := func(form *regexp.Regexp) string {
+		last := len(words) - 1
+		if last < 0 || !form.MatchString(words[last].text) {
+			return ""
+		}
+		taken := words[last].text
+		words = words[:last]
+		return taken
+	}
+	e.Duration, _ = strconv.ParseInt(take(frameCount), 10, 64) // none is 0
+	part := take(keyPart)
+	e.Transition = take(transition)
+	if part != "" && e.Transition == "K" {
+		e.Transition += " " + part
+	}
+	e.Channels = take(channels)
+	if e.Transition == "" || e.Channels == "" || len(words) < 2 {
+		return nil, false
+	}
+	return words[1:], true
+}
+
+// times reads the four times of an event.
+func (r *reader) times(l lines.Line, e *Event, words []field) bool {
+	all := true
+	for i, at := range []*int64{&e.SourceIn, &e.SourceOut, &e.RecordIn, &e.RecordOut} {
+		frames, ok := r.label(l, words[i])
+		*at, all = frames, all && ok
+		e.Drop = e.Drop || r.rate(strings.Contains(words[i].text, ";")).Drop()
+	}
+	if !all {
+		return false
+	}
+	if e.RecordOut < e.RecordIn {
+		r.tell(lang.Error, "ends-before-it-starts", l, words[3].from, words[3].to,
+			"the event ends before it starts", "The last time of the line is where it ends in the record. The line is left out.")
+		return false
+	}
+	return true
+}
+
+// compare tells of lengths and places that do not fit together. Nothing is
+// shifted: such lists are met, and what they mean only the cutting room knows.
+func (r *reader) compare() {
+	var last *Event
+	for i := range r.list.Events {
+		e := &r.list.Events[i]
+		r.lengths(e)
+		if e.RecordIn == e.RecordOut {
+			continue
+		}
+		if last != nil && last.Number != e.Number && last.Channels == e.Channels {
+			r.places(last, e)
+		}
+		last = e
+	}
+}
+
+func (r *reader) lengths(e *Event) {
+	source, record := e.SourceOut-e.SourceIn, e.RecordOut-e.RecordIn
+	if e.Speed != nil || source == record {
+		return
+	}
+	r.diags = append(r.diags, lang.Diagnostic{
+		Code: "lengths-differ", Severity: lang.Warning, Range: e.Range,
+		Message: fmt.Sprintf("event %s has %d frames of source for %d of record, and no speed line", e.Number, source, record),
+		Detail:  "The record times are followed.",
+	})
+}
+
+func (r *reader) places(before, e *Event) {
+	code, message := "", ""
+	switch {
+	case e.RecordOut <= before.RecordIn:
+		code, message = "out-of-order", fmt.Sprintf("event %s lies before event %s in the record", e.Number, before.Number)
+	case e.RecordIn < before.RecordOut:
+		code, message = "events-overlap", fmt.Sprintf("event %s begins %d frames before event %s ends", e.Number, before.RecordOut-e.RecordIn, before.Number)
+	default:
+		return
+	}
+	r.diags = append(r.diags, lang.Diagnostic{
+		Code: code, Severity: lang.Warning, Message: message, Range: e.Range,
+		Detail:  "Nothing is shifted.",
+		Related: []lang.Related{{Message: "event " + before.Number, Range: before.Range}},
+	})
+}

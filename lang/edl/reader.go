@@ -1,0 +1,227 @@
+// The lines of a list: what each is, and what it says.
+
+package edl
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"pullscore/lang"
+	"pullscore/lang/lines"
+	"pullscore/lang/timecode"
+)
+
+// A reader collects the events of a list.
+type reader struct {
+	text  *lines.Text
+	rates pair
+	mode  mode
+	list  *List
+	diags []lang.Diagnostic
+	told  map[string]bool // what is said once a file
+}
+
+// A mode is what the last FCM line says of the labels.
+type mode int
+
+const (
+	unsaid mode = iota
+	nonDrop
+	drop
+)
+
+// tell adds what is to be told of the bytes from and up to to of a line.
+func (r *reader) tell(severity lang.Severity, code string, l lines.Line, from, to int, message, detail string) {
+	r.diags = append(r.diags, lang.Diagnostic{
+		Code: code, Severity: severity, Message: message, Detail: detail, Range: r.text.At(l, from, to),
+	})
+}
+
+// once tells of a whole line, the first time only.
+func (r *reader) once(code string, l lines.Line, message, detail string) {
+	if r.told[code] {
+		return
+	}
+	if r.told == nil {
+		r.told = map[string]bool{}
+	}
+	r.told[code] = true
+	r.tell(lang.Warning, code, l, 0, len(l.Text), message, detail)
+}
+
+// passed are lines that say nothing about the times of the picture.
+var passed = []string{
+	"SPLIT:", "AUD", "EFFECTS NAME IS", "FINAL CUT PRO REEL:", "FINAL CUT PRO REEL ", ">>>", "BLK", "REEL", "GPI",
+}
+
+// line reads one line.
+func (r *reader) line(l lines.Line) {
+	s := strings.TrimSpace(l.Text)
+	upper := strings.ToUpper(s)
+	switch {
+	case s == "":
+	case strings.HasPrefix(upper, "TITLE:"):
+		r.list.Title = strings.TrimSpace(s[len("TITLE:"):])
+	case strings.HasPrefix(upper, "FCM:"):
+		r.fcm(l, strings.TrimSpace(upper[len("FCM:"):]))
+	case s[0] == '*':
+		r.comment(l, strings.TrimLeft(s[1:], " \t*"))
+	case strings.HasPrefix(upper, "FROM CLIP NAME:"):
+		r.comment(l, s)
+	case strings.HasPrefix(upper, "M2 ") || strings.HasPrefix(upper, "M2\t"):
+		r.speed(l)
+	case s[0] >= '0' && s[0] <= '9':
+		r.event(l)
+	default:
+		for _, p := range passed {
+			if strings.HasPrefix(upper, p) {
+				return
+			}
+		}
+		r.tell(lang.Warning, "unknown-line", l, 0, len(l.Text), "this line is none of an edit decision list", "It is passed over.")
+	}
+}
+
+// fcm reads how the labels of the events below are counted.
+func (r *reader) fcm(l lines.Line, says string) {
+	switch {
+	case strings.HasPrefix(says, "DROP"):
+		r.mode = drop
+		if !r.rates.hasDrop {
+			r.tell(lang.Error, "drop-frame", l, 0, len(l.Text),
+				fmt.Sprintf("the list is drop-frame, and %s has no such labels", r.rates.plain),
+				"Drop-frame labels exist at 29.97 and 59.94 only. Say the rate of the list in the plan.")
+		}
+	case strings.HasPrefix(says, "NON"):
+		r.mode = nonDrop
+	default:
+		r.tell(lang.Warning, "unknown-line", l, 0, len(l.Text), "FCM says neither DROP FRAME nor NON-DROP FRAME", "The line is passed over.")
+	}
+}
+
+// label reads a timecode that stands on the bytes of a field.
+func (r *reader) label(l lines.Line, f field) (frames int64, ok bool) {
+	label, dropped := f.text, strings.ContainsAny(f.text, ";")
+	if dropped && r.mode == nonDrop {
+		r.once("drop-differs", l, "the labels have semicolons, and FCM says NON-DROP FRAME", "FCM is followed.")
+		label = strings.ReplaceAll(label, ";", ":")
+	}
+	frames, err := r.rate(dropped).Parse(label)
+	if err != nil {
+		detail := "The list's labels are read at " + r.rate(dropped).String() + ", which the plan says. A list does not name its rate."
+		r.tell(lang.Error, "bad-timecode", l, f.from, f.to, err.Error(), detail)
+	}
+	return frames, err == nil
+}
+
+// rate returns the rate at which a label counts.
+func (r *reader) rate(semicolon bool) timecode.Rate {
+	if r.rates.hasDrop && (r.mode == drop || r.mode == unsaid && semicolon) {
+		return r.rates.drop
+	}
+	return r.rates.plain
+}
+
+// comment reads what a comment says of the event above it.
+func (r *reader) comment(l lines.Line, s string) {
+	key, value, ok := strings.Cut(s, ":")
+	if !ok || len(r.list.Events) == 0 {
+		return
+	}
+	e := &r.list.Events[len(r.list.Events)-1]
+	value = strings.TrimSpace(value)
+	switch strings.ToUpper(strings.TrimSpace(key)) {
+	case "FROM CLIP NAME":
+		e.Clip = value
+	case "TO CLIP NAME":
+		e.ToClip = value
+	case "KEY CLIP NAME":
+		e.KeyClip = value
+	case "SOURCE FILE":
+		e.SourceFile = value
+	case "LOC":
+		r.marker(l, e)
+	}
+}
+
+// marker reads a LOC line: a record time, a colour, a text.
+func (r *reader) marker(l lines.Line, e *Event) {
+	start := strings.Index(l.Text, ":") + 1
+	words := fields(l.Text[start:], start)
+	if len(words) == 0 {
+		r.tell(lang.Error, "bad-marker", l, 0, len(l.Text), "the marker has no time", "A marker is LOC:, a timecode, a colour and a text.")
+		return
+	}
+	at, ok := r.label(l, words[0])
+	if !ok {
+		return
+	}
+	m := Marker{At: at, Range: r.text.Whole(l)}
+	if len(words) > 1 {
+		m.Colour = words[1].text
+	}
+	if len(words) > 2 {
+		m.Text = l.Text[words[2].from:]
+	}
+	e.Markers = append(e.Markers, m)
+}
+
+// speed reads an M2 line: reel, frames a second, source time.
+func (r *reader) speed(l lines.Line) {
+	words := fields(l.Text, 0)
+	if len(words) < 4 {
+		r.tell(lang.Error, "bad-speed", l, 0, len(l.Text), "the speed line is not whole", "It is M2, a reel, frames a second and a timecode.")
+		return
+	}
+	at, rate := words[len(words)-1], words[len(words)-2]
+	fps, err := strconv.ParseFloat(rate.text, 64)
+	if err != nil || !number.MatchString(rate.text) {
+		r.tell(lang.Error, "bad-speed", l, rate.from, rate.to, quoted(rate.text)+" is no number of frames a second", "")
+		return
+	}
+	source, ok := r.label(l, at)
+	if !ok {
+		return
+	}
+	reel := l.Text[words[1].from:words[len(words)-3].to]
+	e := r.ofReel(reel)
+	if e == nil {
+		r.tell(lang.Warning, "unknown-line", l, words[1].from, words[len(words)-3].to, "no event above this speed line has reel "+quoted(reel), "")
+		return
+	}
+	e.Speed = &Speed{Reel: reel, FPS: fps, Source: source}
+}
+
+var number = regexp.MustCompile(`^[+-]?\d{1,6}(\.\d{1,6})?$`)
+
+// ofReel returns the line of the last event that a speed line belongs to.
+func (r *reader) ofReel(reel string) *Event {
+	events := r.list.Events
+	for i := len(events) - 1; i >= 0 && events[i].Number == events[len(events)-1].Number; i-- {
+		if strings.EqualFold(events[i].Reel, reel) {
+			return &events[i]
+		}
+	}
+	return nil
+}
+
+// quoted quotes a text for a message.
+func quoted(s string) string { return "“" + s + "”" }
+
+// A field is a word of a line and the bytes that it stands on.
+type field struct {
+	text     string
+	from, to int
+}
+
+// fields splits a text at blanks; start is where the text begins on its line.
+func fields(s string, start int) (list []field) {
+	for _, at := range word.FindAllStringIndex(s, -1) {
+		list = append(list, field{s[at[0]:at[1]], start + at[0], start + at[1]})
+	}
+	return list
+}
+
+var word = regexp.MustCompile(`[^ \t]+`)
