@@ -1,0 +1,129 @@
+// The event stream: every browser gets the newest state as soon as it can take
+// it, and none can hold anything up.
+
+package preview
+
+import (
+	"fmt"
+	"net/http"
+	"sync"
+	"time"
+)
+
+const (
+	maxStreams = 64               // browsers at a time
+	beat       = 15 * time.Second // between signs of life
+	writeTime  = 10 * time.Second // that a browser may take for a message
+	retryTime  = 500 * time.Millisecond
+)
+
+// streams are the connected browsers.
+type streams struct {
+	mu     sync.Mutex
+	open   map[chan *view]bool
+	ended  chan struct{} // closed at the end
+	closed bool
+}
+
+func newStreams() *streams {
+	return &streams{open: map[chan *view]bool{}, ended: make(chan struct{})}
+}
+
+// join returns a channel that always holds the newest view not yet taken; ok
+// is false where there are too many browsers, or the end has come.
+func (s *streams) join() (views chan *view, ok bool) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.closed || len(s.open) >= maxStreams {
+		return nil, false
+	}
+	views = make(chan *view, 1)
+	s.open[views] = true
+	return views, true
+}
+
+func (s *streams) leave(views chan *view) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	delete(s.open, views)
+}
+
+// send puts a view in every channel, in the place of one not yet taken.
+func (s *streams) send(v *view) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	for views := range s.open {
+		select {
+		case <-views:
+		default:
+		}
+		views <- v // empty now, and only send fills it
+	}
+}
+
+// close ends all streams.
+func (s *streams) close() {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if !s.closed {
+		s.closed = true
+		close(s.ended)
+	}
+}
+
+// getEvents streams the states. A browser that comes back says which it had
+// last, and gets the newest only if that is another.
+func (s *Server) getEvents(w http.ResponseWriter, r *http.Request) {
+	views, ok := s.streams.join()
+	if !ok {
+		w.Header().Set("Retry-After", "5")
+		http.Error(w, "Too many pages are open.", http.StatusServiceUnavailable)
+		return
+	}
+	defer s.streams.leave(views)
+	h := w.Header()
+	h.Set("Content-Type", "text/event-stream")
+	h.Set("Cache-Control", "no-store")
+	st := stream{w: w, control: http.NewResponseController(w)}
+	hello := fmt.Sprintf("retry: %d\n\n", retryTime.Milliseconds())
+	if v := s.shown.Load(); v.id != r.Header.Get("Last-Event-ID") {
+		hello += v.event()
+	}
+	if st.write(hello) != nil {
+		return
+	}
+	ticker := time.NewTicker(beat)
+	defer ticker.Stop()
+	for {
+		text := ": \n\n"
+		select {
+		case <-s.streams.ended:
+			return
+		case <-r.Context().Done():
+			return
+		case v := <-views:
+			text = v.event()
+		case <-ticker.C:
+		}
+		if st.write(text) != nil {
+			return
+		}
+	}
+}
+
+// A stream is the way to one browser.
+type stream struct {
+	w       http.ResponseWriter
+	control *http.ResponseController
+}
+
+// write sends a text at once, or fails when the browser does not take it.
+func (st stream) write(text string) error {
+	if err := st.control.SetWriteDeadline(time.Now().Add(writeTime)); err != nil {
+		return err
+	}
+	if _, err := st.w.Write([]byte(text)); err != nil {
+		return err
+	}
+	return st.control.Flush()
+}

@@ -1,0 +1,131 @@
+// The server: from an address to answered requests, and its end.
+
+package preview
+
+import (
+	"context"
+	"crypto/rand"
+	"errors"
+	"fmt"
+	"log"
+	"net"
+	"net/http"
+	"net/netip"
+	"sync/atomic"
+	"time"
+
+	"pullscore/cmd/internal/rebuild"
+)
+
+// Options are what the user of a Server chooses.
+type Options struct {
+	// Addr is where to listen, host:port; port 0 takes a free one. Empty:
+	// a free port of 127.0.0.1.
+	Addr string
+}
+
+// A Server serves the live page. New listens, Serve answers.
+type Server struct {
+	listener net.Listener
+	http     *http.Server
+	hosts    hosts
+	access   string // the token in the address; empty on loopback
+	run      string // names this run of the program to the page
+	token    string // what a request that writes must bring
+	assets   *assets
+	shown    atomic.Pointer[view]
+	streams  *streams
+}
+
+// Time limits. Nothing but the event stream stays open for long, and that
+// renews its limit with each message.
+const (
+	headerTime   = 5 * time.Second
+	requestTime  = 10 * time.Second
+	idleTime     = time.Minute
+	shutdownTime = 500 * time.Millisecond
+	headerBytes  = 16 << 10
+)
+
+// New listens at the address. Nothing is answered before Serve is called.
+func New(opt Options) (*Server, error) {
+	if opt.Addr == "" {
+		opt.Addr = "127.0.0.1:0"
+	}
+	host, _, err := net.SplitHostPort(opt.Addr)
+	if err != nil {
+		return nil, fmt.Errorf("address %q: want host:port", opt.Addr)
+	}
+	listener, err := net.Listen("tcp", opt.Addr)
+	if err != nil {
+		return nil, fmt.Errorf("the live page: %w", err)
+	}
+	s := &Server{
+		listener: listener,
+		run:      rand.Text(),
+		token:    rand.Text(),
+		streams:  newStreams(),
+	}
+	at := netip.MustParseAddrPort(listener.Addr().String())
+	s.hosts = hosts{named: host, port: fmt.Sprint(at.Port()), open: !at.Addr().Unmap().IsLoopback()}
+	if s.hosts.open {
+		s.access = rand.Text()
+	}
+	s.assets = loadAssets()
+	s.shown.Store(newView(s, &rebuild.State{}))
+	s.http = &http.Server{
+		Handler:           s.guard(s.mux()),
+		ReadHeaderTimeout: headerTime,
+		ReadTimeout:       requestTime,
+		WriteTimeout:      requestTime,
+		IdleTimeout:       idleTime,
+		MaxHeaderBytes:    headerBytes,
+		ErrorLog:          log.New(discard{}, "", 0),
+	}
+	return s, nil
+}
+
+// discard drops what net/http says of connections that clients broke off.
+type discard struct{}
+
+func (discard) Write(b []byte) (int, error) { return len(b), nil }
+
+// URL returns the address to open in a browser, with the token where one is
+// needed.
+func (s *Server) URL() string {
+	url := "http://" + s.hosts.authority() + "/"
+	if s.access != "" {
+		url += "?" + accessParam + "=" + s.access
+	}
+	return url
+}
+
+// Show hands a new state to every browser that is connected. It never waits
+// for one. The state must not be changed afterwards.
+func (s *Server) Show(state *rebuild.State) {
+	v := newView(s, state)
+	s.shown.Store(v)
+	s.streams.send(v)
+}
+
+// Serve answers requests until the context ends; then it closes all
+// connections, within a second, and returns nil.
+func (s *Server) Serve(ctx context.Context) error {
+	failed := make(chan error, 1)
+	go func() { failed <- s.http.Serve(s.listener) }()
+	select {
+	case err := <-failed:
+		s.streams.close()
+		return fmt.Errorf("the live page: %w", err)
+	case <-ctx.Done():
+	}
+	s.streams.close()
+	ending, cancel := context.WithTimeout(context.Background(), shutdownTime)
+	defer cancel()
+	if err := s.http.Shutdown(ending); errors.Is(err, context.DeadlineExceeded) {
+		return s.http.Close()
+	} else if err != nil {
+		return fmt.Errorf("closing the live page: %w", err)
+	}
+	return nil
+}

@@ -1,0 +1,81 @@
+// The findings of the shot on show and of its plan; each leads to its place on
+// the drawing and tells its place in the text.
+
+import { make } from "./shared.js";
+import { count, ofPlan, ofShot } from "./model.js";
+import { sign } from "./signs.js";
+
+export class Findings {
+  // jump is called with a finding that is picked.
+  constructor(root, jump) {
+    this.root = root;
+    this.jump = jump;
+    this.buttons = [];
+    this.shown = []; // the findings of the buttons
+  }
+
+  show(plan, id) {
+    const focused = this.buttons.indexOf(document.activeElement);
+    this.buttons = [];
+    this.shown = [];
+    const blocks = [];
+    if (plan) {
+      const here = ofShot(plan.findings, id);
+      const rest = ofPlan(plan);
+      if (plan.stale) {
+        blocks.push(this.block("In the text now", [...rest, ...here], "text-now"));
+        blocks.push(this.block("On this older drawing", ofShot(plan.old ?? [], id), "older"));
+      } else {
+        blocks.push(this.block("Findings", [...here, ...rest], ""));
+      }
+    }
+    this.root.replaceChildren(...blocks.filter(Boolean));
+    if (focused >= 0) this.buttons[Math.min(focused, this.buttons.length - 1)]?.focus();
+  }
+
+  block(title, findings, cls) {
+    if (!findings.length && cls) return null;
+    const block = make("section", `block ${cls}`);
+    block.append(make("h2", "", title));
+    if (!findings.length) {
+      block.append(make("p", "empty", "None: nothing here should fail on the day."));
+      return block;
+    }
+    block.append(make("p", "count", count(findings.length, "finding")));
+    const list = make("ol", "finding-list");
+    for (const f of findings) list.append(this.item(f));
+    block.append(list);
+    return block;
+  }
+
+  item(f) {
+    const item = make("li");
+    const button = make("button", `finding-item ${f.severity}`);
+    button.type = "button";
+    const head = make("span", "finding-head");
+    head.append(sign(f.severity, f.number), make("span", "severity", f.severity), make("bdi", "place", `${f.file}:${f.line}`));
+    button.append(head, make("bdi", "message", f.message));
+    if (f.detail) button.append(make("bdi", "detail", f.detail));
+    if (f.cures?.length) button.append(make("bdi", "cures", `Cure: ${f.cures.join(", or ")}`));
+    button.addEventListener("click", () => this.jump(f));
+    this.buttons.push(button);
+    this.shown.push(f);
+    item.append(button);
+    return item;
+  }
+
+  // pick moves the focus to a finding.
+  pick(f) {
+    const at = this.shown.indexOf(f);
+    this.buttons[at]?.focus();
+  }
+
+  // step moves the focus to the next or the last finding and picks it.
+  step(by) {
+    if (!this.buttons.length) return;
+    const at = this.buttons.indexOf(document.activeElement);
+    const to = at < 0 ? (by > 0 ? 0 : this.buttons.length - 1) : (at + by + this.buttons.length) % this.buttons.length;
+    this.buttons[to].focus();
+    this.buttons[to].click();
+  }
+}

@@ -1,0 +1,55 @@
+// The link to the program: states as they come, and coming back by itself when
+// the program or the network was away.
+
+// backoff returns how long to wait before the nth try, in milliseconds.
+export function backoff(n) { return Math.min(250 * 2 ** n, 4000); }
+
+// A Link hands every new state to take, and tells with changed whether it is
+// "live", "waiting" or "resting" (nobody looks).
+export class Link {
+  constructor(take, changed) {
+    this.take = take;
+    this.changed = changed;
+    this.tries = 0;
+    this.last = "";
+    document.addEventListener("visibilitychange", () => this.look());
+    this.look();
+  }
+
+  // look opens the stream while the page is seen: browsers allow few streams
+  // to one address, and pages that nobody sees must not use them up.
+  look() {
+    if (document.visibilityState === "hidden") {
+      this.close();
+      this.changed("resting");
+    } else if (!this.source) {
+      this.open();
+    }
+  }
+
+  close() {
+    clearTimeout(this.timer);
+    this.source?.close();
+    this.source = null;
+  }
+
+  open() {
+    this.close();
+    const source = new EventSource("events");
+    this.source = source;
+    source.onopen = () => {
+      this.tries = 0;
+      this.changed("live");
+    };
+    source.onmessage = (event) => {
+      if (event.lastEventId === this.last) return;
+      this.last = event.lastEventId;
+      this.take(JSON.parse(event.data));
+    };
+    source.onerror = () => {
+      this.changed("waiting");
+      if (source.readyState !== EventSource.CLOSED || this.source !== source) return; // it tries by itself
+      this.timer = setTimeout(() => this.open(), backoff(this.tries++));
+    };
+  }
+}

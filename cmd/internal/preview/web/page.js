@@ -1,0 +1,155 @@
+// The page: takes every new state and shows the shot that is picked.
+
+import { get, make, player, say, setToken } from "./shared.js";
+import { choose, count, fromHash, neighbour, nextPull, ofShot, tidings, toHash } from "./model.js";
+import { bind, listen } from "./keys.js";
+import { Findings } from "./findings.js";
+import { Link } from "./link.js";
+import { List } from "./list.js";
+import { Score } from "./score.js";
+import { showHelp } from "./help.js";
+import * as stage from "./stage.js";
+
+const $ = (id) => document.getElementById(id);
+const list = new List($("list"), (to) => go(to));
+const findings = new Findings($("findings"), (f) => score.jump(f.number, f.t_s));
+const score = new Score($("sheets"), player, $("zoom"), $("clock"));
+
+let state = null; // as last told
+let place = fromHash(location.hash); // on show
+let drawn = ""; // what the score shows: plan, shot and version
+let asked = 0; // numbers the requests for scores, the newest counts
+
+const planOf = (at) => state?.plans.find((p) => p.key === at?.plan);
+const shotOf = (at) => planOf(at)?.shots.find((s) => s.id === at?.shot);
+
+// take shows a new state.
+function take(fresh) {
+  if (state && fresh.files !== state.files) {
+    location.reload(); // the program is another, and so may the page be
+    return;
+  }
+  setToken(fresh.token);
+  const before = planOf(place);
+  const index = before?.shots.findIndex((s) => s.id === place.shot) ?? 0;
+  state = fresh;
+  place = choose(state, place, index);
+  const now = planOf(place);
+  show();
+  if (before && now && (before.version !== now.version || before.key !== now.key)) say(tidings(now));
+}
+
+// go shows another shot.
+function go(to) {
+  if (!to || (to.plan === place?.plan && to.shot === place?.shot)) return;
+  place = to;
+  player.pause();
+  show();
+  say(`Shot ${shotOf(place)?.label ?? ""}`);
+}
+
+// show puts everything on the page that the state says of the place.
+function show() {
+  const plan = planOf(place);
+  const shot = shotOf(place);
+  if (place && fromHash(location.hash)?.shot !== place.shot) history.replaceState(null, "", toHash(place));
+  list.show(state, place);
+  findings.show(plan ?? state.plans[0], place?.shot);
+  showName(shot);
+  showNotice(plan, shot);
+  showShot(plan, shot);
+}
+
+function showName(shot) {
+  $("shot-name").replaceChildren();
+  document.title = shot ? `${shot.label} · Pullscore` : "Pullscore";
+  if (shot) $("shot-name").append(make("bdi", "shot-id", shot.label), " ", make("bdi", "shot-title", shot.title));
+}
+
+// showNotice tells that the drawing is not what the text says.
+function showNotice(plan, shot) {
+  const notice = $("notice");
+  notice.hidden = !plan?.stale;
+  document.body.classList.toggle("stale", !notice.hidden);
+  if (notice.hidden) return;
+  const errors = plan.findings.filter((f) => f.severity === "error").length;
+  const what = shot?.pages ? "This drawing is older than the text." : "There is no drawing of this yet.";
+  const text = `${what} The plan has ${count(errors, "error")}; it is drawn again when they are gone.`;
+  if (notice.textContent !== text) notice.textContent = text;
+}
+
+// showShot loads the playhead, the stage and the score with a shot.
+async function showShot(plan, shot) {
+  const wanted = shot ? `${place.plan}/${place.shot}/${plan.version}` : "";
+  if (wanted === drawn && wanted) return;
+  const request = ++asked;
+  const pages = shot?.pages ? await fetchPages(plan, shot, request) : [];
+  if (request !== asked || !pages) return;
+  const same = drawn && drawn.startsWith(`${place?.plan}/${place?.shot}/`);
+  drawn = wanted;
+  load(shot, same);
+  score.show(pages, shot?.fps ?? 24, plan ? "Nothing is drawn yet." : "");
+  if (shot?.pages) stage.show(place.plan, place.shot, plan.version);
+}
+
+// fetchPages returns the pages of a shot; undefined where the program has gone
+// or has something newer by now: then a new state comes.
+async function fetchPages(plan, shot) {
+  try {
+    return (await get("api/score", { plan: plan.key, shot: shot.id })).pages;
+  } catch {
+    drawn = "";
+    return undefined;
+  }
+}
+
+// load sets the playhead to a shot; where it is the same as before, the time
+// and the playing go on.
+function load(shot, same) {
+  const { time, playing } = player;
+  player.load({ duration: shot?.duration_s ?? 0, rate: shot?.fps ?? 24, pulls: shot?.pulls ?? [] });
+  player.seek(same ? Math.min(time, player.duration) : 0);
+  if (same && playing) player.play();
+}
+
+score.onPull = (number) => {
+  const pull = shotOf(place)?.pulls.find((p) => p.number === number);
+  if (pull) player.seek(pull.start_s);
+};
+score.onFlag = (number) => {
+  const plan = planOf(place);
+  const of = ofShot((plan.stale ? plan.old : plan.findings) ?? [], place.shot).find((f) => f.number === number);
+  if (of) findings.pick(of);
+};
+
+const pullsHere = () => shotOf(place)?.pulls ?? [];
+bind(" ", "play or pause", () => (player.playing ? player.pause() : player.play()));
+bind(["ArrowLeft"], "a frame back", () => player.step(-1));
+bind(["ArrowRight"], "a frame on", () => player.step(1));
+bind(["Shift+ArrowLeft"], "a second back", () => player.seek(Math.max(0, player.time - 1)));
+bind(["Shift+ArrowRight"], "a second on", () => player.seek(Math.min(player.duration, player.time + 1)));
+bind(["Home"], "to the start", () => player.seek(0));
+bind(["End"], "to the end", () => player.seek(player.duration));
+bind(["p"], "to the next pull", () => player.seek(nextPull(pullsHere(), player.time, 1)));
+bind(["P"], "to the pull before", () => player.seek(nextPull(pullsHere(), player.time, -1)));
+bind(["["], "the shot before", () => go(neighbour(state, place, -1)));
+bind(["]"], "the next shot", () => go(neighbour(state, place, 1)));
+bind(["n"], "the next finding", () => findings.step(1));
+bind(["N"], "the finding before", () => findings.step(-1));
+bind(["+", "="], "larger", () => score.larger());
+bind(["-"], "smaller", () => score.smaller());
+bind(["0"], "as wide as the column", () => score.fit());
+bind(["?"], "these keys", () => showHelp($("help")));
+listen(document);
+
+$("zoom-in").addEventListener("click", () => score.larger());
+$("zoom-out").addEventListener("click", () => score.smaller());
+$("zoom-fit").addEventListener("click", () => score.fit());
+$("help-open").addEventListener("click", () => showHelp($("help")));
+window.addEventListener("hashchange", () => state && go(choose(state, fromHash(location.hash))));
+
+const words = { live: "live", waiting: "waiting for the program", resting: "resting" };
+new Link(take, (now) => {
+  $("link").dataset.state = now;
+  $("link").textContent = words[now];
+});
