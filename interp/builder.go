@@ -31,6 +31,7 @@ type builder struct {
 	defaults []plan.Default
 	found    []finding
 	probing  bool // a second build, to try a cure: no cures are looked for
+	needs    bool // all the same the time that every rack needs
 }
 
 // buildShots builds every shot of the plan file itself.
@@ -58,6 +59,7 @@ func (p *program) buildShots() {
 		if ok {
 			b.flags()
 			p.plan.Shots = append(p.plan.Shots, b.shot)
+			p.sections[b.shot] = sec
 		}
 	}
 }
@@ -90,7 +92,7 @@ func (b *builder) build() (ok bool) {
 	b.items = b.ch.apply(b.expand(b.section.Body))
 	film, _ := b.p.scope.settings["with"].(*lang.With)
 	own, _ := b.settings["with"].(*lang.With)
-	set, ok := b.setup(clauses(film, own))
+	set, ok := b.setup(b.ch.with(clauses(film, own)))
 	b.set = set
 	if !ok {
 		b.resolveNames()

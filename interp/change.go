@@ -4,15 +4,23 @@
 package interp
 
 import (
+	"cmp"
 	"slices"
 
 	"pullscore/lang"
+	"pullscore/optics/ring"
 )
 
 // A change is what is done differently. Zero fields change nothing.
 type change struct {
 	Stop, Gear, Wheel, Meter float64
 	ND                       *float64
+
+	Camera, Lens      string          // others of the kit
+	Focal             float64         // that a zoom is set to, metres
+	FocalBy, SensorBy float64         // what the focal lengths and the sensor are multiplied by
+	Back              float64         // how much farther the camera stands, metres
+	Over              map[int]float64 // lengths of racks in seconds, by their statement from 1
 
 	Item   int              // the statement that the following are about, from 1
 	Rack   func(*lang.Rack) // rewrites a copy of that rack
@@ -27,10 +35,62 @@ func (ch *change) apply(items []item) []item {
 		ch.Rack(&rack)
 		it.stmt = &rack
 	}
+	for n, t := range ch.Over {
+		it := &items[n-1]
+		rack := *it.stmt.(*lang.Rack)
+		withOver(t)(&rack)
+		it.stmt = &rack
+	}
 	if ch.Insert != nil {
 		return slices.Insert(items, ch.Item-1, item{stmt: ch.Insert})
 	}
 	return items
+}
+
+// with names what else of the kit is taken. A focal length that was written for
+// another lens goes with it.
+func (ch *change) with(w lang.With) lang.With {
+	if ch.Camera != "" {
+		w.Camera = &lang.Name{Text: ch.Camera}
+	}
+	if ch.Lens != "" {
+		w.Lens, w.Focal = &lang.Name{Text: ch.Lens}, nil
+	}
+	if ch.Focal > 0 {
+		w.Focal = &lang.Expr{Kind: lang.ExprNumber, Value: ch.Focal, Unit: lang.UnitM}
+	}
+	return w
+}
+
+// focalBy is what focal lengths are multiplied by, those written included.
+func (ch *change) focalBy() float64 { return cmp.Or(ch.FocalBy, 1) }
+
+// kit makes the camera and the lens what they are to be.
+func (ch *change) kit(s *setup) {
+	if ch.SensorBy > 0 {
+		c := *s.camera
+		c.sensorW, c.height = c.sensorW*ch.SensorBy, c.height*ch.SensorBy
+		s.camera = &c
+	}
+	if ch.FocalBy > 0 {
+		s.lens = s.lens.scaled(ch.FocalBy)
+	}
+}
+
+// scaled returns the lens with focal lengths multiplied by k. Its ring keeps
+// its throw and its closest distance, or its marks. It is not ok where such a
+// ring cannot focus that close.
+func (l *lens) scaled(k float64) *lens {
+	c := *l
+	c.focal, c.longest, c.stops = l.focal*k, l.longest*k, slices.Clone(l.stops)
+	for i := range c.stops {
+		c.stops[i].at *= k
+	}
+	if l.law != nil && !l.marked {
+		law, err := ring.Unit(c.focal, c.closest, c.throw)
+		c.law, c.ok = law, c.ok && err == nil
+	}
+	return &c
 }
 
 // moved is where a statement stands once the change is made.

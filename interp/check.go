@@ -9,8 +9,8 @@ import (
 	"strings"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/stops"
 	"pullscore/lang"
-	"pullscore/optics"
 )
 
 // checks are run in this order on every shot; each has a file of its own.
@@ -198,23 +198,17 @@ func (b *builder) withStop(n float64, f func()) {
 // third-stops between, and its smallest.
 func (b *builder) stopsOf() []float64 {
 	widest, smallest := b.set.lens.stopsAt(b.set.focal)
-	list := []float64{roundTo(widest, 2)}
-	for _, s := range optics.ThirdStops() {
-		if s.Mark > list[0] && s.Mark < smallest {
-			list = append(list, s.Mark)
-		}
-	}
-	return append(list, roundTo(smallest, 2))
+	return stops.Scale(widest, smallest)
 }
 
 // stopTry offers the nearest stop, closing down (or opening up), at which ok
 // holds.
 func (b *builder) stopTry(closing bool, ok func() bool) []try {
-	stops := b.stopsOf()
-	for i := range stops {
-		n := stops[i]
+	scale := b.stopsOf()
+	for i := range scale {
+		n := scale[i]
 		if !closing {
-			n = stops[len(stops)-1-i]
+			n = scale[len(scale)-1-i]
 		}
 		if closing && n <= b.set.number*1.01 || !closing && n >= b.set.number*0.99 {
 			continue

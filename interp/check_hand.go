@@ -3,13 +3,12 @@
 package interp
 
 import (
-	"cmp"
 	"fmt"
 	"math"
-	"slices"
 
 	"pullscore/interp/hand"
 	"pullscore/interp/plan"
+	"pullscore/interp/stops"
 	"pullscore/lang"
 )
 
@@ -142,7 +141,7 @@ func (b *builder) enough(p *pull, l hand.Landing) bool {
 // gearTry offers another gear, nearest first, or with a gear a larger wheel.
 func (b *builder) gearTry(p *pull) []try {
 	var tries []try
-	for _, g := range gearsFrom(b.set.gear) {
+	for _, g := range stops.GearsFrom(b.set.gear) {
 		if b.landsWith(p, g, b.set.wheel) {
 			tries = append(tries, try{lang.Cure{Text: "gear " + plan.Decimal(g, 2), Value: g, Unit: "gear"}, change{Gear: g}})
 			break
@@ -157,15 +156,6 @@ func (b *builder) gearTry(p *pull) []try {
 		}
 	}
 	return tries
-}
-
-// gearsFrom lists gears that a follow focus may have, the nearest to g first
-// (common practice, no source).
-func gearsFrom(g float64) []float64 {
-	list := []float64{0.5, 0.75, 1, 1.25, 1.5, 2, 2.5, 3, 4}
-	list = slices.DeleteFunc(list, func(x float64) bool { return math.Abs(x-g) < 1e-9 })
-	slices.SortStableFunc(list, func(x, y float64) int { return cmp.Compare(math.Abs(math.Log(x/g)), math.Abs(math.Log(y/g))) })
-	return list
 }
 
 func (b *builder) landsWith(p *pull, gear, wheel float64) bool {

@@ -7,19 +7,17 @@ import (
 	"math"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/stops"
 	"pullscore/lang"
 	"pullscore/optics"
 )
-
-// lightSlack is how far the stop may be from the light, stops.
-const lightSlack = 0.25
 
 func checkLight(b *builder) {
 	if math.IsNaN(b.set.meter) {
 		return
 	}
 	over := b.overexposure(b.set.nd)
-	if math.Abs(over) <= lightSlack {
+	if math.Abs(over) <= stops.LightSlack {
 		return
 	}
 	more, word := over > 0, "too dark"
@@ -44,9 +42,9 @@ func (b *builder) overexposure(nd float64) float64 {
 	return light.Over(b.set.number, nd)
 }
 
-// lightTries offers nd in steps of a stop, and with the light that is left the
-// camera's iso or shutter. These change what the meter reads, so the new
-// reading stands with them.
+// lightTries offers nd in steps of a stop, iso alone, the shutter alone, and a
+// filter with what it leaves for iso and shutter. These two change what the
+// meter reads, so the new reading stands with them.
 func (b *builder) lightTries(over float64) []try {
 	var tries []try
 	nd := math.Round((b.set.nd+optics.NDDensity(over))/0.3) * 0.3
@@ -55,7 +53,7 @@ func (b *builder) lightTries(over float64) []try {
 		tries = append(tries, try{lang.Cure{Text: "nd " + plan.Decimal(nd, 1), Value: nd, Unit: "nd"}, change{ND: &nd}})
 	}
 	c := b.set.camera
-	if iso := nearestISO(c.iso / math.Exp2(over)); c.iso > 0 && iso != c.iso {
+	if iso := stops.NearestISO(c.iso / math.Exp2(over)); c.iso > 0 && iso != c.iso {
 		left := b.set.meter * math.Sqrt(iso/c.iso)
 		tries = append(tries, try{lang.Cure{Text: fmt.Sprintf("iso %s, which makes it meter f/%s", plan.Decimal(iso, 0), plan.Decimal(left, 1)), Value: iso, Unit: "iso"}, change{Meter: roundTo(left, 1)}})
 	}
@@ -64,26 +62,29 @@ func (b *builder) lightTries(over float64) []try {
 		left := b.set.meter * math.Sqrt(a/c.shutter)
 		tries = append(tries, try{lang.Cure{Text: fmt.Sprintf("shutter %s deg, which makes it meter f/%s", plan.Decimal(a, 0), plan.Decimal(left, 1)), Value: a, Unit: "deg"}, change{Meter: roundTo(left, 1)}})
 	}
-	return tries
+	return append(tries, b.jointTry()...)
+}
+
+// jointTry offers a filter together with what it leaves for iso and shutter,
+// where it takes both.
+func (b *builder) jointTry() []try {
+	e := stops.Expose(b.shot.Optics.Light, b.set.number)
+	nd := float64(e.ND)
+	if !e.Meter.Known() || math.Abs(nd-b.set.nd) < 0.01 {
+		return nil
+	}
+	text := "nd " + plan.Decimal(nd, 1)
+	if e.ISO.Known() {
+		text += " and iso " + plan.Decimal(float64(e.ISO), 0)
+	}
+	if e.Shutter.Known() {
+		text += " and shutter " + plan.Decimal(float64(e.Shutter), 0) + " deg"
+	}
+	text += ", which makes it meter f/" + plan.Decimal(float64(e.Meter), 1)
+	return []try{{lang.Cure{Text: text, Value: nd, Unit: "nd"}, change{ND: &nd, Meter: float64(e.Meter)}}}
 }
 
 func roundTo(v float64, decimals int) float64 {
 	k := math.Pow10(decimals)
 	return math.Round(v*k) / k
-}
-
-// nearestISO is the nearest iso of the usual third-stop scale.
-func nearestISO(v float64) float64 {
-	if !(v > 0) {
-		return v
-	}
-	best := 100.0
-	for decade := 10.0; decade <= 1e6; decade *= 10 {
-		for _, m := range []float64{1, 1.25, 1.6, 2, 2.5, 3.2, 4, 5, 6.4, 8} {
-			if math.Abs(math.Log(decade*m/v)) < math.Abs(math.Log(best/v)) {
-				best = decade * m
-			}
-		}
-	}
-	return math.Round(best)
 }

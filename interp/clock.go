@@ -361,6 +361,7 @@ func (c *clock) readMove(k int) (mv *move, on *lang.Anchor, over float64, ok boo
 		if !ok {
 			return nil, nil, 0, false
 		}
+		mv.along.back(c.b.ch.Back)
 		if mv.along.on != nil && st.hangsOn(mv.along.on, mv.who) {
 			c.b.fail(s.To.Range(), "circle", fmt.Sprintf("%s would stand relative to itself", mv.who.Name), "")
 			return nil, nil, 0, false
@@ -379,6 +380,7 @@ func (c *clock) readMove(k int) (mv *move, on *lang.Anchor, over float64, ok boo
 		if mv.by, ok = ev.positive(s.To, dimLength); !ok {
 			return nil, nil, 0, false
 		}
+		mv.by *= c.b.ch.focalBy()
 		if l := c.b.set.lens; mv.by < l.focal*(1-1e-9) || mv.by > l.longest*(1+1e-9) {
 			c.b.fail(s.To.Range(), "focal-not-on-lens", fmt.Sprintf("lens %q has no %s mm", l.name, plan.Decimal(mv.by*1000, 1)), "It has "+l.focalText()+".")
 			return nil, nil, 0, false

@@ -36,6 +36,9 @@ func TestCuresHold(t *testing.T) {
 		for _, f := range res.Findings {
 			for _, c := range f.Cures {
 				tried[f.Code]++
+				if strings.Contains(c.Text, " and iso ") {
+					tried["light by two"]++
+				}
 				checkCure(t, src, f, c)
 			}
 		}
@@ -43,7 +46,7 @@ func TestCuresHold(t *testing.T) {
 	for _, code := range []string{
 		"hard-to-land", "never-sure", "no-time-to-move", "faster-than-a-hand", "racks-overlap",
 		"too-deep", "not-seen", "faint", "cuts-into-line", "unmotivated", "jarring", "no-time-to-see", "re-grip",
-		"light", "falls-behind", "goes-soft",
+		"light", "light by two", "falls-behind", "goes-soft",
 	} {
 		if tried[code] == 0 {
 			t.Errorf("no cure of %s was tried", code)
@@ -98,9 +101,15 @@ func applyCure(src string, f lang.Diagnostic, cure string) (string, bool) {
 	case isFirst:
 		lines = slices.Insert(lines, index(lines, "  start on")+1, "  "+first)
 	case isLight:
-		camera := index(lines, "  "+strings.Fields(light)[0])
-		lines[camera] = "  " + light
 		with := index(lines, "  with ")
+		for _, part := range strings.Split(light, " and ") {
+			word := strings.Fields(part)[0]
+			if word == "nd" {
+				lines[with] = clause(lines[with], word, part)
+			} else {
+				lines[index(lines, "  "+word)] = "  " + part
+			}
+		}
 		lines[with] = clause(lines[with], "meter", "meter "+meter)
 	case slices.Contains([]string{"stop", "nd", "gear", "wheel"}, word):
 		with := index(lines, "  with ")

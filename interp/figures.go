@@ -303,7 +303,7 @@ func (b *builder) handFigures(p *pull) {
 		p.Peak, p.Spread = plan.Number(p.landed.Peak), plan.Number(p.landed.Spread)
 	}
 	p.Chance, p.Ceiling = plan.Number(p.landed.Chance), plan.Number(p.landed.Ceiling)
-	if !b.probing {
+	if !b.probing || b.needs {
 		if t, ok := b.set.hand.Needed(needs, b.set.view.wanted); ok {
 			p.Needed = plan.Number(t)
 		}

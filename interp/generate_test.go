@@ -42,7 +42,7 @@ func genPlan(t *rapid.T) string {
 }
 
 func genLight(t *rapid.T) string {
-	s := "meter f/" + rapid.SampledFrom([]string{"1.4", "2.8", "5.6", "11", "22"}).Draw(t, "meter")
+	s := "meter f/" + rapid.SampledFrom([]string{"1.4", "2.8", "5.6", "6.3", "11", "22"}).Draw(t, "meter")
 	if rapid.Bool().Draw(t, "nd?") {
 		s += fmt.Sprintf(", nd %.1f", 0.3*float64(rapid.IntRange(0, 5).Draw(t, "nd")))
 	}

@@ -40,6 +40,8 @@ type Result struct {
 	// Files lists the plan and every file that it uses, also those that could
 	// not be read.
 	Files []string
+
+	program *program // to take shots anew
 }
 
 // Read interprets the plan file at path. The error is one of reading that file;
@@ -61,7 +63,7 @@ func Interpret(path string, src []byte, opt Options) *Result {
 	l.uses(root, []string{path})
 	p := newProgram(root, l)
 	p.build()
-	res := &Result{Plan: p.plan, Findings: lang.Sort(p.diags), Sources: map[string][]byte{}, Files: l.files}
+	res := &Result{Plan: p.plan, Findings: lang.Sort(p.diags), Sources: map[string][]byte{}, Files: l.files, program: p}
 	for name, u := range l.units {
 		res.Sources[name] = u.file.Source
 	}

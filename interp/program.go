@@ -36,12 +36,14 @@ type program struct {
 	cameras map[string]*camera
 	lenses  map[string]*lens
 	pullers map[string]*puller
+
+	sections map[*plan.Shot]*lang.Section // that the shots come from
 }
 
 func newProgram(root *unit, l *loader) *program {
 	p := &program{
 		root: root, loader: l, scopes: map[*unit]*scope{}, lets: map[*decl]*letValue{}, split: map[*lang.Text][]speech.Token{},
-		cameras: map[string]*camera{}, lenses: map[string]*lens{}, pullers: map[string]*puller{},
+		cameras: map[string]*camera{}, lenses: map[string]*lens{}, pullers: map[string]*puller{}, sections: map[*plan.Shot]*lang.Section{},
 	}
 	p.plan = &plan.Plan{File: root.file.Path, Shots: []*plan.Shot{}, Defaults: []plan.Default{}}
 	p.evaluator = evaluator{reporter: &reporter{diags: l.diags}, names: p.value}

@@ -182,7 +182,7 @@ func (b *builder) goal(t *lang.Target, e *env) (g goal) {
 			if q.v > maxDistance {
 				q.v = math.Inf(1)
 			}
-			g.distance = q.v
+			g.distance = q.v + b.ch.Back
 			continue
 		}
 		u := b.stage.subjects[q.on.Text]

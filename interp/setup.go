@@ -79,6 +79,10 @@ func (b *builder) setup(w lang.With) (s *setup, ok bool) {
 	if s.camera == nil || s.lens == nil || !s.camera.ok || !s.lens.ok {
 		return s, false
 	}
+	b.ch.kit(s)
+	if !s.lens.ok {
+		return s, false
+	}
 	b.defaultsOf(s.camera.defaults)
 	b.defaultsOf(s.lens.defaults)
 	if !b.focal(s, w) || !b.stop(s, w) {
@@ -196,6 +200,7 @@ func (b *builder) focal(s *setup, w lang.With) bool {
 	if !ok {
 		return false
 	}
+	v *= b.ch.focalBy()
 	if v < l.focal*(1-1e-9) || v > l.longest*(1+1e-9) {
 		b.fail(w.Focal.Range(), "focal-not-on-lens",
 			fmt.Sprintf("lens %q has no %s mm", l.name, plan.Decimal(v*1000, 1)), "It has "+l.focalText()+".")
@@ -359,6 +364,7 @@ func (b *builder) fill(s *setup) {
 	if math.IsNaN(s.view.criterion) {
 		sh.Screen = &plan.Screen{Width: plan.Number(s.view.width), Viewer: plan.Number(s.view.viewer)}
 	}
+	sh.Limit = s.hand.Limit
 	sh.Stop, sh.FNumber, sh.TNumber = s.stopText, plan.Number(s.number), plan.None()
 	switch {
 	case !math.IsNaN(s.perT):

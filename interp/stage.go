@@ -46,6 +46,13 @@ type spot struct {
 	v  float64
 }
 
+// back moves a spot that is measured from the camera farther from it, in metres.
+func (s *spot) back(by float64) {
+	if s.on == nil {
+		s.v += by
+	}
+}
+
 // A move is a piece of blocking with its times.
 type move struct {
 	item       int
@@ -104,6 +111,7 @@ func (st *stage) place(u *subject) {
 		}
 	}
 	u.along, u.across, u.ok = st.spots(s.Place, nil, u)
+	u.along.back(st.b.ch.Back)
 	u.busy = false
 }
 

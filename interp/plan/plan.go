@@ -78,6 +78,7 @@ type Shot struct {
 
 	// What the figures above are computed from, and the drawings draw with.
 	Optics   Optics        `json:"-"`
+	Limit    float64       `json:"-"` // the fastest that the puller's hand turns, deg/s
 	Flags    []Flag        `json:"-"` // the findings, for the drawings
 	Rate     timecode.Rate `json:"-"`
 	Begins   int64         `json:"-"` // BeginsAt as frames

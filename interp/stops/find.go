@@ -1,0 +1,93 @@
+// The answer for a shot.
+
+package stops
+
+import "slices"
+
+// Options say how much is computed.
+type Options struct {
+	Curve  bool // also the verdicts that a drawing needs
+	Levers bool // where there is no window, also what opens one
+}
+
+// Find returns what is to be said of the stops of a shot; ok is false where
+// the shot cannot be taken anew at any.
+func Find(retake Retake, kit Kit, opt Options) (a *Answer, ok bool) {
+	s, ok := newSearch(retake, Change{}, nil)
+	if !ok {
+		return nil, false
+	}
+	a = s.answer()
+	if opt.Curve {
+		a.Curve = s.curve()
+	}
+	if a.Window == nil && opt.Levers {
+		a.Levers = s.levers(kit)
+	}
+	return a, true
+}
+
+// answer describes what a search has found.
+func (s *search) answer() *Answer {
+	sh := s.shot
+	a := &Answer{
+		ID: sh.ID, Title: sh.Title, Camera: sh.Camera, Lens: sh.Lens, FocalMM: sh.FocalMM, Wanted: sh.Wanted,
+		Set: sh.Stop, SetF: sh.FNumber, Racks: []Rack{}, Levers: []Lever{}, Tried: s.tried,
+		Landing: sh.Optics.Ring != nil, Light: Expose(sh.Optics.Light, float64(sh.FNumber)) != nil, TOnly: sh.Optics.TOnly,
+	}
+	for _, p := range sh.Pulls {
+		if p.Kind == "rack" {
+			a.Racks = append(a.Racks, Rack{Pull: p.Number, From: p.From, Target: p.Target, Stays: p.Stays})
+		}
+	}
+	for _, x := range s.stretches(all) {
+		a.Others = append(a.Others, s.window(x))
+	}
+	if len(a.Others) > 0 {
+		i := widest(a.Others)
+		w := a.Others[i]
+		a.Window, a.Others = &w, slices.Delete(a.Others, i, i+1)
+	}
+	return a
+}
+
+// widest returns the index of the widest window, the first of those alike.
+func widest(list []Window) int {
+	at := 0
+	for i := range list {
+		if list[i].Width > list[at].Width {
+			at = i
+		}
+	}
+	return at
+}
+
+// curve returns the verdicts on every sixth of a stop, the third-stops and the
+// ends of windows among them.
+func (s *search) curve() []Verdict {
+	list := []Verdict{s.tried[0]}
+	for i := 1; i < len(s.tried); i++ {
+		list = append(list, s.at(middle(float64(s.tried[i-1].Number), float64(s.tried[i].Number))), s.tried[i])
+	}
+	return list
+}
+
+// opens returns the widest window that a change opens, if it opens one and
+// makes nothing impossible that was not.
+func (s *search) opens(c Change) (w Window, ok bool) {
+	other, ok := newSearch(s.retake, c, s.excused)
+	if !ok {
+		return Window{}, false
+	}
+	var best *stretch
+	list := other.stretches(all)
+	for i := range list {
+		if best == nil || between(list[i].from, list[i].to) > between(best.from, best.to) {
+			best = &list[i]
+		}
+	}
+	if best == nil {
+		return Window{}, false
+	}
+	return other.window(*best), true
+}

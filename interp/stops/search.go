@@ -1,0 +1,259 @@
+// The search: every third-stop tried, and the ends found between them.
+
+package stops
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"pullscore/interp/plan"
+	"pullscore/optics"
+)
+
+// Scale returns the stops that a lens has: its widest, the marked third-stops
+// between, and its smallest.
+func Scale(widest, smallest float64) []float64 {
+	list := []float64{roundTo(widest, 2)}
+	last := roundTo(smallest, 2)
+	for _, s := range optics.ThirdStops() {
+		if s.Mark > list[0] && s.Mark < last {
+			list = append(list, s.Mark)
+		}
+	}
+	if last > list[0] {
+		list = append(list, last)
+	}
+	return list
+}
+
+// A search tries the stops of a shot with one change.
+type search struct {
+	retake  Retake
+	change  Change
+	shot    *plan.Shot // as it is with the change, at some stop
+	demands []demand
+	excused []string
+	tried   []Verdict
+}
+
+// newSearch tries every stop of the lens; ok is false where the shot can be
+// taken at none.
+func newSearch(retake Retake, c Change, excused []string) (s *search, ok bool) {
+	s = &search{retake: retake, change: c}
+	first, ok := retake(c)
+	if !ok { // the stop that is set need not be on the lens
+		return nil, false
+	}
+	s.shot = first.Shot
+	s.demands = demandsOn(s.shot)
+	var takes []Take
+	for _, n := range Scale(s.shot.Optics.Stops[0], s.shot.Optics.Stops[1]) {
+		if t, ok := s.take(n); ok {
+			takes = append(takes, t)
+		}
+	}
+	s.excused = excused
+	if excused == nil {
+		s.excused = excusable(takes)
+	}
+	for _, t := range takes {
+		s.tried = append(s.tried, judge(t, s.label(float64(t.Shot.FNumber)), s.demands, s.excused))
+	}
+	return s, len(s.tried) > 0
+}
+
+func (s *search) take(number float64) (Take, bool) {
+	c := s.change
+	c.Stop = number
+	return s.retake(c)
+}
+
+// at returns the verdict on an f-number. One that cannot be taken meets
+// nothing.
+func (s *search) at(number float64) Verdict {
+	t, ok := s.take(number)
+	if !ok {
+		return Verdict{Stop: s.label(number), Number: plan.Number(number), met: make([]bool, len(s.demands))}
+	}
+	return judge(t, s.label(number), s.demands, s.excused)
+}
+
+// label names a stop as the lens's own scale does.
+func (s *search) label(number float64) string { return Label(number, s.shot.Optics.TOnly) }
+
+// Label writes an f-number, or the T-number of a lens that has no other.
+func Label(number float64, tOnly bool) string {
+	if tOnly {
+		return "T" + plan.Decimal(number, 2)
+	}
+	return "f/" + plan.Decimal(number, 2)
+}
+
+// A change of a demand lies between two f-numbers that are next to each other:
+// what is before holds up to lo, what is after from hi on.
+type turn struct {
+	lo, hi float64
+	by     int // the demand
+}
+
+// accuracy is how closely the ends of a window are found, in stops.
+const accuracy = 1e-4
+
+// turns returns where the demands change between two verdicts, in order. Each
+// demand is taken to change once at most between two third-stops.
+func (s *search) turns(a, b *Verdict, skip func(demand) bool) []turn {
+	var list []turn
+	for k, d := range s.demands {
+		if !skip(d) && a.met[k] != b.met[k] {
+			list = append(list, s.bracket(a, b, k))
+		}
+	}
+	slices.SortFunc(list, func(x, y turn) int { return cmp.Compare(x.lo, y.lo) })
+	return list
+}
+
+// bracket closes in on where demand k changes, by halves: the chance of a
+// landing can jump where a window reaches the end of the ring, so no smooth
+// method would do.
+func (s *search) bracket(a, b *Verdict, k int) turn {
+	lo, hi := float64(a.Number), float64(b.Number)
+	for between(lo, hi) > accuracy {
+		mid := middle(lo, hi)
+		v := s.at(mid)
+		if v.met[k] == a.met[k] {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return turn{lo, hi, k}
+}
+
+// A stretch is a run of f-numbers that holds, with the demands that fail just
+// beyond its ends: theLens where the lens has no stop there.
+type stretch struct {
+	from, to    float64
+	wide, small int
+}
+
+const theLens = -1
+
+// stretches returns all stretches that hold, but for demands that are skipped.
+// What is met between two turns follows from what is met at the third-stop
+// before them, so nothing needs to be tried there.
+func (s *search) stretches(skip func(demand) bool) []stretch {
+	var list []stretch
+	met := slices.Clone(s.tried[0].met)
+	open := stretch{from: float64(s.tried[0].Number), wide: theLens}
+	holds := s.holds(met, skip)
+	for i := 1; i < len(s.tried); i++ {
+		a, b := &s.tried[i-1], &s.tried[i]
+		if s.hopeless(a, b, skip) {
+			copy(met, b.met)
+			continue
+		}
+		for _, t := range s.turns(a, b, skip) {
+			before := holds
+			met[t.by] = !met[t.by]
+			holds = s.holds(met, skip)
+			switch {
+			case before && !holds:
+				open.to, open.small = t.lo, t.by
+				list = append(list, open)
+			case !before && holds:
+				open = stretch{from: t.hi, wide: t.by}
+			}
+		}
+	}
+	if holds {
+		open.to, open.small = float64(s.tried[len(s.tried)-1].Number), theLens
+		list = append(list, open)
+	}
+	return slices.DeleteFunc(list, func(x stretch) bool { return x.from > x.to })
+}
+
+func (s *search) holds(met []bool, skip func(demand) bool) bool {
+	for k, d := range s.demands {
+		if !met[k] && !skip(d) {
+			return false
+		}
+	}
+	return true
+}
+
+// hopeless tells whether one demand fails at both of two third-stops, and so
+// between them.
+func (s *search) hopeless(a, b *Verdict, skip func(demand) bool) bool {
+	for k, d := range s.demands {
+		if !a.met[k] && !b.met[k] && !skip(d) {
+			return true
+		}
+	}
+	return false
+}
+
+func all(demand) bool { return false }
+
+// window describes a stretch.
+func (s *search) window(x stretch) Window {
+	w := Window{
+		From: plan.Number(x.from), To: plan.Number(x.to), Width: plan.Number(between(x.from, x.to)),
+		Middle: plan.Number(middle(x.from, x.to)), Wide: s.end(x.wide, x.from, false), Small: s.end(x.small, x.to, true),
+	}
+	best := s.best(x)
+	w.Best, w.AtBest = best.Stop, &best
+	return w
+}
+
+// best is the verdict at the marked stop of a stretch that is nearest to its
+// middle, or where none lies in it at the middle.
+func (s *search) best(x stretch) Verdict {
+	mid, at := middle(x.from, x.to), -1
+	far := func(i int) float64 { return math.Abs(between(mid, float64(s.tried[i].Number))) }
+	for i := range s.tried {
+		n := float64(s.tried[i].Number)
+		if n >= x.from && n <= x.to && s.tried[i].Holds && (at < 0 || far(i) < far(at)-slack) {
+			at = i
+		}
+	}
+	if at >= 0 {
+		return s.tried[at]
+	}
+	return s.at(mid)
+}
+
+// end describes an end by the demand that fails beyond it, with the figures of
+// the next stop there.
+func (s *search) end(by int, at float64, smaller bool) End {
+	if by == theLens {
+		return End{Kind: TheLens, Probability: plan.None(), LeftBlur: plan.None()}
+	}
+	d := s.demands[by]
+	e := End{Kind: d.kind, Pull: d.pull, Probability: plan.None(), LeftBlur: plan.None()}
+	v := s.beyond(at, smaller)
+	e.Stop = v.Stop
+	for _, r := range v.Racks {
+		if r.Pull == d.pull && d.kind == Lands {
+			e.Probability = r.Probability
+		} else if r.Pull == d.pull && d.kind == Seen {
+			e.LeftBlur = r.LeftBlur
+		}
+	}
+	return e
+}
+
+// beyond returns the verdict on the next stop tried past an f-number.
+func (s *search) beyond(at float64, smaller bool) *Verdict {
+	next := len(s.tried) - 1
+	for i := range s.tried {
+		n := float64(s.tried[i].Number)
+		if smaller && n > at {
+			return &s.tried[i]
+		}
+		if !smaller && n < at {
+			next = i
+		}
+	}
+	return &s.tried[next]
+}

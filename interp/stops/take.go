@@ -1,0 +1,52 @@
+package stops
+
+import "pullscore/interp/plan"
+
+// A Change is what is done differently when a shot is computed anew. Zero
+// fields change nothing. Lengths are metres, times seconds.
+type Change struct {
+	Stop  float64         // f-number
+	Over  map[int]float64 // lengths of racks, by the pull's number
+	Gear  float64         // degrees at the hand for a degree of ring
+	Wheel float64         // diameter
+	Back  float64         // how much farther the camera stands; below 0 nearer
+
+	Camera, Lens      string  // others of the kit
+	Focal             float64 // that a zoom is set to
+	FocalBy, SensorBy float64 // what focal lengths and the sensor are multiplied by
+
+	// Needs asks also for the time that every rack needs, which takes longer.
+	Needs bool
+}
+
+// A Take is a shot computed anew.
+type Take struct {
+	Shot *plan.Shot
+	// Faults names the errors that the shot then has, each by its code and
+	// place.
+	Faults []string
+}
+
+// A Retake computes one shot anew with a change; ok is false where it then
+// cannot be computed. The findings and the drawings of the shot are not filled
+// in.
+type Retake func(Change) (t Take, ok bool)
+
+// A Kit is the cameras and lenses that a plan may name, in the order of their
+// names.
+type Kit struct {
+	Cameras []Camera
+	Lenses  []Lens
+}
+
+// A Camera is one by its name and the width of its sensor, metres.
+type Camera struct {
+	Name    string
+	SensorW float64
+}
+
+// A Lens is one by its name and focal lengths, metres; a prime has one.
+type Lens struct {
+	Name              string
+	Shortest, Longest float64
+}
