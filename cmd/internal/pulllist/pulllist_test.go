@@ -212,11 +212,11 @@ func TestLengths(t *testing.T) {
 
 func TestChance(t *testing.T) {
 	for p, want := range map[float64]string{0: "<1 %", 0.001: "<1 %", 0.5: "50 %", 0.994: "99 %", 0.9999: ">99 %", 1: ">99 %"} {
-		if got := chance(plan.Number(p)); got != want {
+		if got := Chance(plan.Number(p)); got != want {
 			t.Errorf("%v: %q, want %q", p, got, want)
 		}
 	}
-	if got := chance(plan.None()) + degrees(plan.None()); got != "" {
+	if got := Chance(plan.None()) + degrees(plan.None()); got != "" {
 		t.Errorf("what does not apply: %q", got)
 	}
 	if got := degrees(9.96) + degrees(0.04) + degrees(120.4); got != "10°0°120°" {

@@ -107,7 +107,7 @@ func setUp(s *plan.Shot) string {
 	if s.Puller != "" {
 		parts = append(parts, "puller "+s.Puller)
 	}
-	parts = append(parts, "lasts "+seconds(s.Duration))
+	parts = append(parts, "lasts "+Seconds(s.Duration))
 	if s.BeginsAt != "" {
 		parts = append(parts, "begins at "+s.BeginsAt)
 	}
@@ -151,7 +151,7 @@ func (w *writer) table(s *plan.Shot) {
 		w.pull(s, u, indent)
 		text := cells(rows[i+1], widths)
 		if u.Chance.Known() && u.Chance < s.Wanted {
-			at := strings.LastIndex(text, chance(u.Chance))
+			at := strings.LastIndex(text, Chance(u.Chance))
 			text = text[:at] + w.screen.Paint(console.Yellow, text[at:])
 		}
 		w.line(indent + text)
@@ -184,9 +184,9 @@ func (w *writer) pull(s *plan.Shot, u *plan.Pull, indent string) {
 // row returns the numbers of a pull.
 func row(s *plan.Shot, u *plan.Pull) []string {
 	return []string{
-		seconds(u.Start), seconds(u.Land - u.Start),
+		Seconds(u.Start), Seconds(u.Land - u.Start),
 		length(s, u.FromM), length(s, u.ToM), degrees(u.FromDeg), degrees(u.ToDeg),
-		degrees(u.HandDeg), degrees(u.WindowHand[1] - u.WindowHand[0]), chance(u.Chance),
+		degrees(u.HandDeg), degrees(u.WindowHand[1] - u.WindowHand[0]), Chance(u.Chance),
 	}
 }
 

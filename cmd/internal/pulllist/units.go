@@ -67,10 +67,11 @@ func degrees(n plan.Number) string {
 	return plan.Decimal(float64(n), 0) + "°"
 }
 
-func seconds(n plan.Number) string { return plan.Decimal(float64(n), 2) + " s" }
+// Seconds writes a time to the hundredth.
+func Seconds(n plan.Number) string { return plan.Decimal(float64(n), 2) + " s" }
 
-// chance writes a probability; a model does not promise 0 or 100 %.
-func chance(n plan.Number) string {
+// Chance writes a probability; a model does not promise 0 or 100 %.
+func Chance(n plan.Number) string {
 	switch p := float64(n); {
 	case !n.Known():
 		return ""
