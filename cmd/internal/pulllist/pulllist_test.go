@@ -216,10 +216,10 @@ func TestChance(t *testing.T) {
 			t.Errorf("%v: %q, want %q", p, got, want)
 		}
 	}
-	if got := Chance(plan.None()) + degrees(plan.None()); got != "" {
+	if got := Chance(plan.None()) + Degrees(plan.None()); got != "" {
 		t.Errorf("what does not apply: %q", got)
 	}
-	if got := degrees(9.96) + degrees(0.04) + degrees(120.4); got != "10°0°120°" {
+	if got := Degrees(9.96) + Degrees(0.04) + Degrees(120.4); got != "10°0°120°" {
 		t.Errorf("degrees: %q", got)
 	}
 }

@@ -185,8 +185,8 @@ func (w *writer) pull(s *plan.Shot, u *plan.Pull, indent string) {
 func row(s *plan.Shot, u *plan.Pull) []string {
 	return []string{
 		Seconds(u.Start), Seconds(u.Land - u.Start),
-		length(s, u.FromM), length(s, u.ToM), degrees(u.FromDeg), degrees(u.ToDeg),
-		degrees(u.HandDeg), degrees(u.WindowHand[1] - u.WindowHand[0]), Chance(u.Chance),
+		length(s, u.FromM), length(s, u.ToM), Degrees(u.FromDeg), Degrees(u.ToDeg),
+		Degrees(u.HandDeg), Degrees(u.WindowHand[1] - u.WindowHand[0]), Chance(u.Chance),
 	}
 }
 

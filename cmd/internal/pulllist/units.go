@@ -55,9 +55,9 @@ func imperial(m float64) string {
 	return text + `"`
 }
 
-// degrees writes an angle, to a tenth where it is small; "" for what does not
+// Degrees writes an angle, to a tenth where it is small; "" for what does not
 // apply.
-func degrees(n plan.Number) string {
+func Degrees(n plan.Number) string {
 	switch {
 	case !n.Known() || n.IsInf():
 		return ""
