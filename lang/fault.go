@@ -95,8 +95,6 @@ func translate(err error, s *spec, at *lexer.Token) *fault {
 func misplaced(t *lexer.Token, s *spec, words []string, kind string) *fault {
 	found := describe(t)
 	switch {
-	case kind == "Id":
-		return faultAt(t, "expected-name", "expected the shot's ID, found %s", found).because("An ID is one word, such as 14B.")
 	case kind != "":
 		return notA(t, kind, s.wants)
 	case len(words) == 0:
@@ -128,6 +126,11 @@ func asFault(err error, t *lexer.Token, kind string, wants quantity) *fault {
 		return f.withUnits(wants)
 	}
 	return notA(t, kind, wants)
+}
+
+// noID tells that token t is no ID of a shot.
+func noID(t *lexer.Token) *fault {
+	return faultAt(t, "expected-name", "expected the shot's ID, found %s", describe(t)).because("An ID is one word, such as 14B.")
 }
 
 // notA tells that token t begins no piece of the tree of the given kind, which

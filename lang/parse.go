@@ -177,6 +177,9 @@ func (p *parser) parse(s *spec, start lexer.Checkpoint, at, end int) (Statement,
 	if err != nil {
 		return nil, translate(err, s, p.lex.Peek())
 	}
+	if t := p.lex.Peek(); !t.EOF() {
+		return nil, misplaced(t, s, nil, "")
+	}
 	*tree.node() = p.span(at, end)
 	return tree, nil
 }

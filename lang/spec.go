@@ -4,6 +4,7 @@
 package lang
 
 import (
+	"reflect"
 	"slices"
 	"sync"
 
@@ -40,102 +41,125 @@ type one[S any] struct {
 	Statement *S `parser:"@@"`
 }
 
-// grammar returns the participle parser of a statement, built when first used.
-func grammar[S any, P interface {
+// grammars holds participle's parsers by the type of their statement. Building
+// one takes longer than reading a plan, so it is done when the first such
+// statement comes.
+var grammars sync.Map
+
+// grammar returns the participle parser of a statement.
+func grammar[S any]() *participle.Parser[one[S]] {
+	key := reflect.TypeFor[S]()
+	if built, ok := grammars.Load(key); ok {
+		return built.(*participle.Parser[one[S]])
+	}
+	built, _ := grammars.LoadOrStore(key, participle.MustBuild[one[S]](participle.Lexer(definition{})))
+	return built.(*participle.Parser[one[S]])
+}
+
+// A statementOf is a pointer to a type of statement.
+type statementOf[S any] interface {
 	*S
 	Statement
-}]() parseFunc {
-	build := sync.OnceValue(func() *participle.Parser[one[S]] {
-		return participle.MustBuild[one[S]](participle.Lexer(definition{}))
-	})
-	return func(lex *lexer.PeekingLexer) (Statement, error) {
-		tree, err := build().ParseFromLexer(lex)
-		if err != nil {
-			return nil, err
-		}
-		return P(tree.Statement), nil
+}
+
+// byTags reads a statement by the grammar in its struct tags.
+func byTags[S any, P statementOf[S]](lex *lexer.PeekingLexer) (Statement, error) {
+	tree, err := grammar[S]().ParseFromLexer(lex)
+	if err != nil {
+		return nil, err
 	}
+	return P(tree.Statement), nil
+}
+
+// byHand reads a statement that has a production written by hand. Tokens may be
+// left behind it.
+func byHand[S any, P interface {
+	statementOf[S]
+	participle.Parseable
+}](lex *lexer.PeekingLexer) (Statement, error) {
+	s := P(new(S))
+	return s, participle.Parseable(s).Parse(lex)
 }
 
 const inScene = inShot | inMove
 
 var specs = []*spec{
 	// The file.
-	{word: "plan", under: inFile, usage: `plan "TITLE"`, parse: grammar[Plan]()},
-	{word: "rate", under: inFile, usage: "rate 24", wants: aRate, parse: grammar[Rate]()},
-	{word: "units", under: inFile, usage: "units metric | imperial", parse: grammar[Units]()},
-	{word: "pace", under: inFile, usage: "pace 150 wpm", wants: aPace, parse: grammar[Pace]()},
-	{word: "use", under: inFile, usage: `use "FILE"`, parse: grammar[Use]()},
-	{word: "let", under: inFile, usage: "let NAME = VALUE", parse: grammar[Let]()},
-	{word: "tape", under: inFile, usage: "tape from sensor | lens", parse: grammar[Tape]()},
-	{word: "watched", under: inFile | inShot, usage: "watched on WIDTH screen from DISTANCE", wants: aDistance, parse: grammar[Watched]()},
-	{word: "sharp", under: inFile | inShot, usage: "sharp to 0.025 mm | 1 arcmin", wants: aSharpness, parse: grammar[Sharp]()},
-	{word: "land", under: inFile | inShot, usage: "land 95 %", wants: aChance, parse: grammar[Land]()},
-	{word: "quickest", under: inFile | inShot, usage: "quickest TIME", wants: aTime, parse: grammar[Quickest]()},
+	{word: "plan", under: inFile, usage: `plan "TITLE"`, parse: byHand[Plan]},
+	{word: "rate", under: inFile, usage: "rate 24", wants: aRate, parse: byHand[Rate]},
+	{word: "units", under: inFile, usage: "units metric | imperial", parse: byTags[Units]},
+	{word: "pace", under: inFile, usage: "pace 150 wpm", wants: aPace, parse: byTags[Pace]},
+	{word: "use", under: inFile, usage: `use "FILE"`, parse: byHand[Use]},
+	{word: "let", under: inFile, usage: "let NAME = VALUE", parse: byTags[Let]},
+	{word: "tape", under: inFile, usage: "tape from sensor | lens", parse: byTags[Tape]},
+	{word: "watched", under: inFile | inShot, usage: "watched on WIDTH screen from DISTANCE", wants: aDistance, parse: byHand[Watched]},
+	{word: "sharp", under: inFile | inShot, usage: "sharp to 0.025 mm | 1 arcmin", wants: aSharpness, parse: byTags[Sharp]},
+	{word: "land", under: inFile | inShot, usage: "land 95 %", wants: aChance, parse: byTags[Land]},
+	{word: "quickest", under: inFile | inShot, usage: "quickest TIME", wants: aTime, parse: byTags[Quickest]},
 	{word: "subject", under: inFile | inShot, usage: "subject NAME at PLACE, deep LENGTH, sways LENGTH",
-		clauses: []string{"deep", "sways"}, apart: true, numbers: true, parse: grammar[Subject]()},
-	{word: "voice", under: inFile | inShot, usage: "voice NAME", parse: grammar[Voice]()},
+		clauses: []string{"deep", "sways"}, apart: true, numbers: true, parse: byHand[Subject]},
+	{word: "voice", under: inFile | inShot, usage: "voice NAME", parse: byHand[Voice]},
 	{word: "with", under: inFile | inShot,
 		usage:   `with camera NAME, lens "NAME", stop STOP, focal LENGTH, meter STOP, nd N, gear N, wheel LENGTH, puller NAME`,
-		clauses: []string{"camera", "lens", "stop", "focal", "meter", "nd", "gear", "wheel", "puller"}, parse: grammar[With]()},
+		clauses: []string{"camera", "lens", "stop", "focal", "meter", "nd", "gear", "wheel", "puller"}, parse: byHand[With]},
 
 	// Headers.
-	{word: "camera", usage: "camera NAME", parse: grammar[Camera]()},
-	{word: "lens", usage: `lens "NAME"`, parse: grammar[Lens]()},
-	{word: "puller", usage: "puller NAME", parse: grammar[Puller]()},
-	{word: "move", usage: "move NAME(PARAMETER, ...)", parse: grammar[Move]()},
-	{word: "shot", usage: `shot ID "TITLE"`, parse: grammar[Shot]()},
+	{word: "camera", usage: "camera NAME", parse: byHand[Camera]},
+	{word: "lens", usage: `lens "NAME"`, parse: byHand[Lens]},
+	{word: "puller", usage: "puller NAME", parse: byTags[Puller]},
+	{word: "move", usage: "move NAME(PARAMETER, ...)", parse: byTags[Move]},
+	{word: "shot", usage: `shot ID "TITLE"`, parse: byHand[Shot]},
 
 	// A camera.
-	{word: "sensor", under: inCamera, usage: "sensor 24.89 x 18.66 mm", wants: aWidth, parse: grammar[Sensor]()},
-	{word: "records", under: inCamera, usage: "records 3840 px", wants: pixels, parse: grammar[Records]()},
-	{word: "on", under: inCamera, usage: "on tripod | dolly | shoulder | hand", parse: grammar[Support]()},
-	{word: "iso", under: inCamera, usage: "iso 800", wants: aNumber, parse: grammar[ISO]()},
-	{word: "shutter", under: inCamera, usage: "shutter 180 deg | 1/50 s", wants: aShutter, parse: grammar[Shutter]()},
-	{word: "monitor", under: inCamera, usage: "monitor WIDTH from DISTANCE, 1920 px", wants: aMonitor, numbers: true, parse: grammar[Monitor]()},
+	{word: "sensor", under: inCamera, usage: "sensor 24.89 x 18.66 mm", wants: aWidth, parse: byHand[Sensor]},
+	{word: "records", under: inCamera, usage: "records 3840 px", wants: pixels, parse: byHand[Records]},
+	{word: "on", under: inCamera, usage: "on tripod | dolly | shoulder | hand", parse: byHand[Support]},
+	{word: "iso", under: inCamera, usage: "iso 800", wants: aNumber, parse: byHand[ISO]},
+	{word: "shutter", under: inCamera, usage: "shutter 180 deg | 1/50 s", wants: aShutter, parse: byHand[Shutter]},
+	{word: "monitor", under: inCamera, usage: "monitor WIDTH from DISTANCE, 1920 px", wants: aMonitor, numbers: true, parse: byTags[Monitor]},
 
 	// A lens.
-	{word: "focal", under: inLens, usage: "focal LENGTH [to LENGTH]", wants: aFocal, parse: grammar[Focal]()},
-	{word: "stops", under: inLens, usage: "stops STOP to STOP [at LENGTH]", wants: stopsAt, parse: grammar[Stops]()},
-	{word: "closest", under: inLens, usage: "closest LENGTH", wants: aLength, parse: grammar[Closest]()},
+	{word: "focal", under: inLens, usage: "focal LENGTH [to LENGTH]", wants: aFocal, parse: byHand[Focal]},
+	{word: "stops", under: inLens, usage: "stops STOP to STOP [at LENGTH]", wants: stopsAt, parse: byHand[Stops]},
+	{word: "closest", under: inLens, usage: "closest LENGTH", wants: aLength, parse: byHand[Closest]},
 	{word: "ring", under: inLens, usage: "ring ANGLE, diameter LENGTH | ring by wire | ring none",
-		clauses: []string{"diameter"}, apart: true, parse: grammar[Ring]()},
-	{word: "turns", under: inLens, usage: "turns left | right", parse: grammar[Turns]()},
-	{word: "mark", under: inLens, usage: "mark LENGTH at ANGLE", parse: grammar[Mark]()},
-	{word: "breathing", under: inLens, usage: "breathing 2 %", wants: aShare, parse: grammar[Breathing]()},
-	{word: "keeps", under: inLens, usage: "keeps focus through zoom", parse: grammar[ThroughZoom]()},
-	{word: "loses", under: inLens, usage: "loses focus through zoom", parse: grammar[ThroughZoom]()},
-	{word: "pupil", under: inLens, usage: "pupil 1.2", wants: aNumber, parse: grammar[Pupil]()},
+		clauses: []string{"diameter"}, apart: true, parse: byHand[Ring]},
+	{word: "turns", under: inLens, usage: "turns left | right", parse: byTags[Turns]},
+	{word: "mark", under: inLens, usage: "mark LENGTH at ANGLE", parse: byHand[Mark]},
+	{word: "breathing", under: inLens, usage: "breathing 2 %", wants: aShare, parse: byHand[Breathing]},
+	{word: "keeps", under: inLens, usage: "keeps focus through zoom", parse: byTags[ThroughZoom]},
+	{word: "loses", under: inLens, usage: "loses focus through zoom", parse: byTags[ThroughZoom]},
+	{word: "pupil", under: inLens, usage: "pupil 1.2", wants: aNumber, parse: byTags[Pupil]},
 
 	// A puller.
-	{word: "takes", under: inPuller, usage: `takes "FILE"`, parse: grammar[Takes]()},
-	{word: "hand", under: inPuller, usage: "hand 5 bit/s", wants: bits, parse: grammar[Hand]()},
-	{word: "limit", under: inPuller, usage: "limit 400 deg/s", wants: aSpeed, parse: grammar[Limit]()},
-	{word: "grip", under: inPuller, usage: "grip ANGLE", wants: anAngle, parse: grammar[Grip]()},
-	{word: "spread", under: inPuller, usage: "spread LENGTH", wants: aLength, parse: grammar[Spread]()},
-	{word: "bias", under: inPuller, usage: "bias ANGLE", wants: anAngle, parse: grammar[Bias]()},
+	{word: "takes", under: inPuller, usage: `takes "FILE"`, parse: byTags[Takes]},
+	{word: "hand", under: inPuller, usage: "hand 5 bit/s", wants: bits, parse: byTags[Hand]},
+	{word: "limit", under: inPuller, usage: "limit 400 deg/s", wants: aSpeed, parse: byTags[Limit]},
+	{word: "grip", under: inPuller, usage: "grip ANGLE", wants: anAngle, parse: byTags[Grip]},
+	{word: "spread", under: inPuller, usage: "spread LENGTH", wants: aLength, parse: byTags[Spread]},
+	{word: "bias", under: inPuller, usage: "bias ANGLE", wants: anAngle, parse: byTags[Bias]},
 
 	// A shot or a move.
-	{word: "start", under: inShot, usage: "start on TARGET", parse: grammar[Start]()},
-	{word: "begins", under: inShot, usage: "begins at TIMECODE", wants: aTimecode, parse: grammar[Begins]()},
-	{word: "lasts", under: inShot, usage: "lasts TIME", wants: aTime, parse: grammar[Lasts]()},
-	{word: "pause", under: inScene, usage: "pause TIME", wants: aTime, parse: grammar[Pause]()},
+	{word: "start", under: inShot, usage: "start on TARGET", parse: byHand[Start]},
+	{word: "begins", under: inShot, usage: "begins at TIMECODE", wants: aTimecode, parse: byTags[Begins]},
+	{word: "lasts", under: inShot, usage: "lasts TIME", wants: aTime, parse: byTags[Lasts]},
+	{word: "pause", under: inScene, usage: "pause TIME", wants: aTime, parse: byHand[Pause]},
 	{word: "action", under: inScene, usage: `action "WHAT", lasting TIME, on MOMENT`,
-		clauses: []string{"lasting", "on", "at"}, apart: true, parse: grammar[Action]()},
-	{word: "cue", under: inScene, usage: "cue NAME [on MOMENT]", clauses: []string{"on", "at"}, parse: grammar[Cue]()},
+		clauses: []string{"lasting", "on", "at"}, apart: true, parse: byHand[Action]},
+	{word: "cue", under: inScene, usage: "cue NAME [on MOMENT]", clauses: []string{"on", "at"}, parse: byHand[Cue]},
 	{word: "rack", under: inScene, usage: `rack to TARGET, on MOMENT, landing on MOMENT, over TIME, smooth | even, because "WHY"`,
-		clauses: []string{"on", "at", "landing", "over", "smooth", "even", "because"}, apart: true, parse: grammar[Rack]()},
-	{word: "hold", under: inScene, usage: "hold TIME", wants: aTime, parse: grammar[Hold]()},
-	{word: "follow", under: inScene, usage: "follow NAME [until MOMENT]", clauses: []string{"until"}, parse: grammar[Follow]()},
+		clauses: []string{"on", "at", "landing", "over", "smooth", "even", "because"}, apart: true, parse: byHand[Rack]},
+	{word: "hold", under: inScene, usage: "hold TIME", wants: aTime, parse: byHand[Hold]},
+	{word: "follow", under: inScene, usage: "follow NAME [until MOMENT]", clauses: []string{"until"}, parse: byHand[Follow]},
 	{word: "dolly", under: inScene, usage: "dolly in | out LENGTH over TIME, on MOMENT, smooth | even",
-		clauses: []string{"over", "on", "at", "smooth", "even"}, parse: grammar[Dolly]()},
+		clauses: []string{"over", "on", "at", "smooth", "even"}, parse: byHand[Dolly]},
 	{word: "zoom", under: inScene, usage: "zoom to LENGTH over TIME, on MOMENT, smooth | even",
-		clauses: []string{"over", "on", "at", "smooth", "even"}, parse: grammar[Zoom]()},
+		clauses: []string{"over", "on", "at", "smooth", "even"}, parse: byHand[Zoom]},
 	{word: movesWord, under: inScene, usage: "NAME moves to PLACE over TIME, on MOMENT, smooth | even",
-		clauses: []string{"over", "on", "at", "smooth", "even"}, numbers: true, parse: grammar[Moves]()},
+		clauses: []string{"over", "on", "at", "smooth", "even"}, numbers: true, parse: byHand[Moves]},
 	{word: speechWord, under: inScene, usage: `NAME: "WORDS", on MOMENT, lasting TIME | from TIME to TIME`,
-		clauses: []string{"on", "at", "lasting", "from"}, apart: true, parse: grammar[Speech]()},
-	{word: callWord, under: inScene, usage: "NAME(ARGUMENT, ...)", parse: grammar[Call]()},
+		clauses: []string{"on", "at", "lasting", "from"}, apart: true, parse: byHand[Speech]},
+	{word: callWord, under: inScene, usage: "NAME(ARGUMENT, ...)", parse: byHand[Call]},
 }
 
 // specOf finds a statement by its word.

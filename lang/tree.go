@@ -175,12 +175,12 @@ type (
 	// Plan is `plan "TITLE"`.
 	Plan struct {
 		Node
-		Title *Text `parser:"'plan' @@"`
+		Title *Text
 	}
 	// Rate is `rate N`; Value is the number as written, "29.97df" included.
 	Rate struct {
 		Node
-		Value string `parser:"'rate' @( Number 'df'? )"`
+		Value string
 	}
 	// Units is `units metric` or `units imperial`.
 	Units struct {
@@ -195,7 +195,7 @@ type (
 	// Use is `use "FILE"`.
 	Use struct {
 		Node
-		File *Text `parser:"'use' @@"`
+		File *Text
 	}
 	// Let is `let NAME = EXPR`.
 	Let struct {
@@ -206,8 +206,8 @@ type (
 	// Watched is `watched on W screen from V`.
 	Watched struct {
 		Node
-		Width *Size `parser:"'watched' 'on' @@ 'screen'"`
-		From  *Expr `parser:"'from' @@"`
+		Width *Size
+		From  *Expr
 	}
 	// Sharp is `sharp to L`.
 	Sharp struct {
@@ -248,7 +248,7 @@ type (
 	// Voice is `voice NAME`.
 	Voice struct {
 		Node
-		Name *Name `parser:"'voice' @@"`
+		Name *Name
 	}
 )
 
@@ -257,12 +257,12 @@ type (
 	// Camera is `camera NAME`.
 	Camera struct {
 		Node
-		Name *Name `parser:"'camera' @@"`
+		Name *Name
 	}
 	// Lens is `lens "NAME"`.
 	Lens struct {
 		Node
-		Name *Name `parser:"'lens' @@"`
+		Name *Name
 	}
 	// Puller is `puller NAME`.
 	Puller struct {
@@ -278,8 +278,8 @@ type (
 	// Shot is `shot ID ["TITLE"]`.
 	Shot struct {
 		Node
-		ID    string `parser:"'shot' @ID"`
-		Title *Text  `parser:"@@?"`
+		ID    string
+		Title *Text
 	}
 )
 
@@ -288,28 +288,28 @@ type (
 	// Sensor is `sensor W x H mm`; both are lengths.
 	Sensor struct {
 		Node
-		Width  *Expr `parser:"'sensor' @@"`
-		Height *Expr `parser:"( 'x' | '×' ) @@"`
+		Width  *Expr
+		Height *Expr
 	}
 	// Records is `records N px`.
 	Records struct {
 		Node
-		Pixels *Expr `parser:"'records' @@"`
+		Pixels *Expr
 	}
 	// Support is `on tripod`, dolly, shoulder or hand.
 	Support struct {
 		Node
-		Kind string `parser:"'on' @( 'tripod' | 'dolly' | 'shoulder' | 'hand' )"`
+		Kind string
 	}
 	// ISO is `iso N`.
 	ISO struct {
 		Node
-		Value *Expr `parser:"'iso' @@"`
+		Value *Expr
 	}
 	// Shutter is `shutter A deg` or `shutter 1/50 s`.
 	Shutter struct {
 		Node
-		Value *Expr `parser:"'shutter' @@"`
+		Value *Expr
 	}
 	// Monitor is `monitor W from V, N px`.
 	Monitor struct {
@@ -325,28 +325,28 @@ type (
 	// Focal is `focal F` or `focal F1 to F2`; To is nil for a prime.
 	Focal struct {
 		Node
-		From *Expr `parser:"'focal' @@"`
-		To   *Expr `parser:"( 'to' @@ )?"`
+		From *Expr
+		To   *Expr
 	}
 	// Stops is `stops S to S [at F]`.
 	Stops struct {
 		Node
-		Widest   *Expr `parser:"'stops' @@"`
-		Smallest *Expr `parser:"'to' @@"`
-		At       *Expr `parser:"( 'at' @@ )?"`
+		Widest   *Expr
+		Smallest *Expr
+		At       *Expr
 	}
 	// Closest is `closest D`.
 	Closest struct {
 		Node
-		Distance *Expr `parser:"'closest' @@"`
+		Distance *Expr
 	}
 	// Ring is `ring A deg, diameter D`, `ring by wire` or `ring none`; Kind is
 	// "", "wire" or "none".
 	Ring struct {
 		Node
-		Kind     string `parser:"'ring' ( 'by' @'wire' | @'none'"`
-		Angle    *Expr  `parser:"| @@"`
-		Diameter *Expr  `parser:"','? 'diameter' @@ )"`
+		Kind     string
+		Angle    *Expr
+		Diameter *Expr
 	}
 	// Turns is `turns left` or `turns right`.
 	Turns struct {
@@ -356,13 +356,13 @@ type (
 	// Mark is `mark D at A deg`.
 	Mark struct {
 		Node
-		Distance *Expr `parser:"'mark' @@"`
-		Angle    *Expr `parser:"'at' @@"`
+		Distance *Expr
+		Angle    *Expr
 	}
 	// Breathing is `breathing P %`.
 	Breathing struct {
 		Node
-		Percent *Expr `parser:"'breathing' @@"`
+		Percent *Expr
 	}
 	// ThroughZoom is `keeps focus through zoom` or `loses focus through zoom`.
 	ThroughZoom struct {
@@ -415,7 +415,7 @@ type (
 	// Start is `start on TARGET`.
 	Start struct {
 		Node
-		Target *Target `parser:"'start' 'on' @@"`
+		Target *Target
 	}
 	// Begins is `begins at TIMECODE`.
 	Begins struct {
@@ -439,7 +439,7 @@ type (
 	// Pause is `pause T`.
 	Pause struct {
 		Node
-		Time *Expr `parser:"'pause' @@"`
+		Time *Expr
 	}
 	// Action is `action "WHAT", lasting T[, on A]`.
 	Action struct {
@@ -467,7 +467,7 @@ type (
 	// Hold is `hold T`.
 	Hold struct {
 		Node
-		Time *Expr `parser:"'hold' @@"`
+		Time *Expr
 	}
 	// Follow is `follow NAME [until A]`.
 	Follow struct {
