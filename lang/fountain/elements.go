@@ -1,0 +1,202 @@
+// What each line is, by the lines around it.
+
+package fountain
+
+import (
+	"iter"
+	"regexp"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"pullscore/lang"
+	"pullscore/lang/lines"
+)
+
+// elements yields the elements and fills in what is not one of them.
+func elements(t *lines.Text, s *Script, diags *[]lang.Diagnostic) iter.Seq[Element] {
+	return func(yield func(Element) bool) {
+		r := reader{yield: yield, blankBefore: true}
+		body := noteless(titleless(boneyardless(t, s, diags), s), s)
+		var now line
+		started := false
+		for next := range body { // one line behind, to see what follows
+			if started && !r.line(now, blank(next.text)) {
+				return
+			}
+			now, started = next, true
+		}
+		if started {
+			r.line(now, true)
+		}
+	}
+}
+
+func blank(s string) bool { return strings.TrimSpace(s) == "" }
+
+// usual are the keys of which one must begin a title page: other first lines
+// with a colon, such as FADE IN:, are no keys.
+var usual = []string{
+	"title", "credit", "author", "authors", "source", "draft date", "date", "contact", "copyright", "notes",
+	"revision", "subtitle", "episode", "format",
+}
+
+var key = regexp.MustCompile(`^([^\s:][^:]*):[ \t]*(.*)$`)
+
+// titleless takes the title page off, which can only stand at the very start
+// and ends with the first blank line.
+func titleless(in iter.Seq[line], s *Script) iter.Seq[line] {
+	return func(yield func(line) bool) {
+		first, open := true, false
+		for l := range in {
+			m := key.FindStringSubmatch(l.text)
+			switch {
+			case first && m != nil && slices.Contains(usual, strings.ToLower(strings.TrimSpace(m[1]))):
+				open = true
+			case open && blank(l.text):
+				open = false
+			}
+			first = false
+			indented := strings.HasPrefix(l.text, "\t") || strings.HasPrefix(l.text, "   ")
+			switch {
+			case open && indented && len(s.Title) > 0:
+				f := &s.Title[len(s.Title)-1]
+				f.Value = strings.TrimSpace(f.Value + "\n" + strings.TrimSpace(l.text))
+				continue
+			case open && m != nil:
+				s.Title = append(s.Title, Field{strings.TrimSpace(m[1]), strings.TrimSpace(m[2])})
+				continue
+			}
+			open = false
+			if !yield(l) {
+				return
+			}
+		}
+	}
+}
+
+// A reader knows what the line before was.
+type reader struct {
+	yield       func(Element) bool
+	blankBefore bool
+	speaking    bool // inside a speech
+}
+
+// line tells of one line, given whether the next is blank; it returns false
+// when no more is wanted.
+func (r *reader) line(l line, blankAfter bool) bool {
+	trimmed := strings.TrimSpace(l.text)
+	if r.speaking {
+		// A blank line of two blanks stays in the speech.
+		if trimmed != "" || len(l.text) >= 2 {
+			return trimmed == "" || r.yield(spoken(trimmed, l.number))
+		}
+		r.speaking = false
+	}
+	if trimmed == "" {
+		r.blankBefore = true
+		return true
+	}
+	e := r.classify(l.text, trimmed, blankAfter)
+	e.Line = l.number
+	r.blankBefore, r.speaking = false, e.Kind == Cue
+	return r.yield(e)
+}
+
+// spoken is a line of a speech.
+func spoken(s string, number int) Element {
+	switch {
+	case s[0] == '(' && s[len(s)-1] == ')':
+		return Element{Kind: Parenthetical, Text: s, Line: number}
+	case s[0] == '~':
+		return Element{Kind: Lyric, Text: strings.TrimSpace(s[1:]), Line: number}
+	}
+	return Element{Kind: Dialogue, Text: s, Line: number}
+}
+
+var (
+	headingStart = regexp.MustCompile(`(?i)^(?:INT\./EXT|INT/EXT|INT|EXT|EST|I/E)[. ]`)
+	sceneNumber  = regexp.MustCompile(`\s*#([\p{L}\p{N}.-]+)#\s*$`)
+	pageBreak    = regexp.MustCompile(`^={3,}$`)
+)
+
+// classify tells what a line outside a speech is; s is the text without the
+// blanks around it.
+func (r *reader) classify(text, s string, blankAfter bool) Element {
+	switch {
+	case pageBreak.MatchString(s):
+		return Element{Kind: PageBreak}
+	case s[0] == '!':
+		return Element{Kind: Action, Text: untab(s[1:])}
+	case s[0] == '.' && forcedHeading(s[1:]):
+		return heading(s[1:])
+	case s[0] == '@' && len(s) > 1 && !blankAfter:
+		return cue(s[1:])
+	case s[0] == '~':
+		return Element{Kind: Lyric, Text: strings.TrimSpace(s[1:])}
+	case s[0] == '>' && s[len(s)-1] == '<' && len(s) > 1:
+		return Element{Kind: Centred, Text: strings.TrimSpace(s[1 : len(s)-1])}
+	case s[0] == '>':
+		return Element{Kind: Transition, Text: strings.TrimSpace(s[1:])}
+	case s[0] == '#':
+		return Element{Kind: Section, Text: strings.TrimSpace(strings.TrimLeft(s, "#"))}
+	case s[0] == '=':
+		return Element{Kind: Synopsis, Text: strings.TrimSpace(s[1:])}
+	case r.blankBefore && headingStart.MatchString(s):
+		return heading(s)
+	case r.blankBefore && blankAfter && transition(text):
+		return Element{Kind: Transition, Text: s}
+	case r.blankBefore && !blankAfter && isCue(s):
+		return cue(s)
+	}
+	return Element{Kind: Action, Text: untab(strings.TrimRight(text, " \t"))}
+}
+
+func untab(s string) string { return strings.ReplaceAll(s, "\t", "    ") }
+
+// forcedHeading reports whether a dot before the text makes it a heading:
+// "..." does not.
+func forcedHeading(after string) bool {
+	first, _ := utf8.DecodeRuneInString(after)
+	return unicode.IsLetter(first) || unicode.IsDigit(first)
+}
+
+func heading(s string) Element {
+	e := Element{Kind: Heading, Text: s}
+	if m := sceneNumber.FindStringSubmatchIndex(s); m != nil {
+		e.Text, e.Number = s[:m[0]], s[m[2]:m[3]]
+	}
+	e.Text = strings.TrimSpace(e.Text)
+	return e
+}
+
+// transition reports whether a line is one by its form. A blank behind the
+// colon makes it action.
+func transition(text string) bool {
+	return strings.HasSuffix(text, "TO:") && upper(text)
+}
+
+var extension = regexp.MustCompile(`\([^()]*\)?`)
+
+// isCue reports whether a line can be a name: in capitals, but for what stands
+// in parentheses. Scripts without capitals need the @ of a forced cue.
+func isCue(s string) bool {
+	return s[0] != '(' && upper(extension.ReplaceAllString(s, "")) && !strings.HasSuffix(s, "TO:")
+}
+
+// upper reports whether a text has capitals and no small letters.
+func upper(s string) bool {
+	return strings.ContainsFunc(s, unicode.IsUpper) && !strings.ContainsFunc(s, unicode.IsLower)
+}
+
+// cue reads a name, without what stands in parentheses behind it.
+func cue(s string) Element {
+	e := Element{Kind: Cue}
+	if rest, ok := strings.CutSuffix(s, "^"); ok {
+		s, e.Dual = rest, true
+	}
+	name, _, _ := strings.Cut(s, "(")
+	e.Text = strings.Join(strings.Fields(name), " ")
+	return e
+}
