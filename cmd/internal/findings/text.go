@@ -22,7 +22,7 @@ type Printer struct {
 // Print writes a finding; src is the text of its file.
 func (p Printer) Print(d lang.Diagnostic, src []byte) error {
 	var b strings.Builder
-	style := styleOf(d.Severity)
+	style := Style(d.Severity)
 	fmt.Fprintf(&b, "%s: %s: %s %s\n",
 		p.Screen.Paint(console.Bold, position(d.Range)),
 		p.Screen.Paint(style, d.Severity.String()),
@@ -39,8 +39,11 @@ func (p Printer) Print(d lang.Diagnostic, src []byte) error {
 }
 
 // quote adds the line at fault, the mark under it in the colour of the
-// severity.
+// severity; nothing of a file that could not be read.
 func (p Printer) quote(b *strings.Builder, d lang.Diagnostic, src []byte, style console.Style) {
+	if src == nil {
+		return
+	}
 	line, marks, ok := strings.Cut(strings.TrimSuffix(lang.Quote(d, src), "\n"), "\n")
 	if !ok {
 		return
@@ -81,7 +84,8 @@ func position(r lang.Range) string {
 	return fmt.Sprintf("%s:%d:%d", console.Clean(r.File), r.Start.Line, r.Start.Column)
 }
 
-func styleOf(s lang.Severity) console.Style {
+// Style is what a severity is painted in.
+func Style(s lang.Severity) console.Style {
 	return map[lang.Severity]console.Style{
 		lang.Error: console.Red, lang.Warning: console.Yellow, lang.Note: console.Cyan,
 	}[s]
@@ -106,6 +110,11 @@ func (c *Count) Add(d lang.Diagnostic) {
 }
 
 func (c Count) String() string {
+	return c.Findings() + " in " + Plural(c.Files, "plan file")
+}
+
+// Findings counts them without the files.
+func (c Count) Findings() string {
 	var parts []string
 	for _, part := range []struct {
 		n    int
@@ -118,7 +127,7 @@ func (c Count) String() string {
 	if len(parts) == 0 {
 		parts = []string{"no findings"}
 	}
-	return strings.Join(parts, ", ") + " in " + Plural(c.Files, "plan file")
+	return strings.Join(parts, ", ")
 }
 
 // Plural writes a count of things.

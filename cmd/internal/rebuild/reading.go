@@ -1,0 +1,127 @@
+// One reading of a plan: interpreted, and drawn if it has no errors.
+
+package rebuild
+
+import (
+	"bytes"
+	"errors"
+	"io/fs"
+	"path/filepath"
+	"reflect"
+	"slices"
+
+	"pullscore/cmd/internal/inorder"
+	"pullscore/cmd/internal/paths"
+	"pullscore/interp"
+	"pullscore/interp/plan"
+	"pullscore/lang"
+	"pullscore/render"
+	"pullscore/render/svg"
+)
+
+// A reading is what a plan came to, and the texts that it was read from.
+type reading struct {
+	plan     *plan.Plan
+	findings []lang.Diagnostic
+	sources  map[string][]byte
+	files    []string
+	texts    map[string]*text // by path, of files
+	errors   bool             // among the findings
+	sheets   map[string][]*Sheet
+	err      error // of drawing
+}
+
+// read reads the plan at path; old are the sheets of its last drawing.
+func read(path string, t *texts, old map[string][]*Sheet, paper render.Paper) *reading {
+	used := map[string]*text{}
+	res, err := interp.Read(path, interp.Options{ReadFile: func(path string) ([]byte, error) {
+		text := t.get(path)
+		used[path] = text
+		return text.data, text.err
+	}})
+	r := &reading{texts: used}
+	if err != nil {
+		r.unreadable(path, err)
+		return r
+	}
+	r.plan, r.findings, r.sources, r.files = res.Plan, res.Findings, res.Sources, res.Files
+	worst, found := lang.Worst(r.findings)
+	if r.errors = found && worst == lang.Error; !r.errors {
+		r.sheets, r.err = sheets(r.plan, old, paper)
+	}
+	return r
+}
+
+// unreadable makes the reading of a plan that cannot be read.
+func (r *reading) unreadable(path string, err error) {
+	r.plan, r.files, r.errors = &plan.Plan{File: path}, []string{path}, true
+	d := lang.Diagnostic{
+		Code: "no-such-file", Severity: lang.Error, Message: "the plan cannot be read",
+		Range: lang.Range{File: path, Start: lang.Pos{Line: 1, Column: 1}, End: lang.Pos{Line: 1, Column: 1}},
+	}
+	var system *fs.PathError
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		d.Message = "there is no such plan any more, or not yet"
+	case errors.As(err, &system):
+		d.Detail = system.Err.Error()
+	default:
+		d.Detail = err.Error()
+	}
+	r.findings = []lang.Diagnostic{d}
+}
+
+// current reports whether the files still hold what was read.
+func (r *reading) current(t *texts) bool {
+	for path, text := range r.texts {
+		if t.get(path) != text {
+			return false
+		}
+	}
+	return true
+}
+
+// sheets draws the scores of a plan. A page that comes out as it was keeps its
+// file's text, which takes as long to write as to draw.
+func sheets(p *plan.Plan, old map[string][]*Sheet, paper render.Paper) (map[string][]*Sheet, error) {
+	all := map[string][]*Sheet{}
+	type drawn struct {
+		sheets []*Sheet
+		err    error
+	}
+	var failed error
+	i := 0
+	inorder.Each(p.Shots, func(shot *plan.Shot) drawn {
+		sheets, err := score(shot, old[shot.ID], paper)
+		return drawn{sheets, err}
+	}, func(d drawn) error {
+		all[p.Shots[i].ID] = d.sheets
+		failed = errors.Join(failed, d.err)
+		i++
+		return nil
+	})
+	return all, failed
+}
+
+// score draws the score of a shot.
+func score(shot *plan.Shot, old []*Sheet, paper render.Paper) ([]*Sheet, error) {
+	var list []*Sheet
+	for i, page := range render.Score(shot, render.Options{Paper: paper}) {
+		if i < len(old) && reflect.DeepEqual(old[i].Page, page) {
+			list = append(list, &Sheet{Page: old[i].Page, SVG: old[i].SVG})
+			continue
+		}
+		var b bytes.Buffer
+		if err := svg.Write(&b, page); err != nil {
+			return nil, err
+		}
+		list = append(list, &Sheet{Page: page, SVG: slices.Clip(b.Bytes())})
+	}
+	return list, nil
+}
+
+// stem is how the names of a shot's drawings begin.
+func stem(path, shot string) string {
+	base := filepath.Base(path)
+	return paths.Safe(base[:len(base)-len(filepath.Ext(base))]) + "-" + paths.Safe(shot) + "-score"
+}
