@@ -32,6 +32,7 @@ type commands struct {
 	Check      checkCmd      `cmd:"" help:"Read plans and say what will fail on the day."`
 	List       listCmd       `cmd:"" help:"Print the pull list: every number of every move of the focus."`
 	Draw       drawCmd       `cmd:"" help:"Draw shots."`
+	Watch      watchCmd      `cmd:"" help:"Draw again on every save, and serve a live page."`
 	Fmt        fmtCmd        `cmd:"" help:"Lay plans out."`
 	Help       helpCmd       `cmd:"" help:"Explain the language, a statement of it, or a command."`
 	Completion completionCmd `cmd:"" help:"Print a script that completes commands in a shell."`
