@@ -1,0 +1,189 @@
+package preview
+
+import (
+	"bufio"
+	"context"
+	"encoding/json"
+	"net"
+	"net/http"
+	"runtime"
+	"strings"
+	"testing"
+	"time"
+
+	"pullscore/cmd/internal/rebuild"
+)
+
+// An event is one of the stream, as a browser reads it.
+type event struct{ id, data string }
+
+// stream connects and returns the events as they come; the channel is closed
+// when the server ends the stream.
+func (s *Server) stream(t testing.TB, last string) (events <-chan event, leave func()) {
+	t.Helper()
+	ctx, cancel := context.WithCancel(context.Background())
+	req, err := http.NewRequestWithContext(ctx, "GET", s.URL()+"events", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if last != "" {
+		req.Header.Set("Last-Event-ID", last)
+	}
+	client := http.Client{Transport: &http.Transport{}}
+	res, err := client.Do(req)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if res.StatusCode != http.StatusOK || res.Header.Get("Content-Type") != "text/event-stream" {
+		t.Fatalf("the stream is answered with %d, %s", res.StatusCode, res.Header.Get("Content-Type"))
+	}
+	ch := make(chan event, 100)
+	go func() {
+		defer close(ch)
+		defer res.Body.Close()
+		lines := bufio.NewScanner(res.Body)
+		lines.Buffer(nil, 1<<20)
+		var e event
+		for lines.Scan() {
+			line := lines.Text()
+			switch {
+			case strings.HasPrefix(line, "id: "):
+				e.id = line[4:]
+			case strings.HasPrefix(line, "data: "):
+				e.data += line[6:]
+			case line == "" && e.data != "":
+				ch <- e
+				e = event{}
+			}
+		}
+	}()
+	t.Cleanup(cancel)
+	return ch, cancel
+}
+
+// next returns the next event, or fails the test.
+func next(t testing.TB, events <-chan event) event {
+	t.Helper()
+	select {
+	case e, ok := <-events:
+		if !ok {
+			t.Fatal("the stream has ended")
+		}
+		return e
+	case <-time.After(3 * time.Second):
+		t.Fatal("no event comes")
+	}
+	return event{}
+}
+
+func TestStatesComeAsEvents(t *testing.T) {
+	s := serve(t, Options{})
+	events, _ := s.stream(t, "")
+	first := next(t, events)
+	s.Show(exampleState(t, 7, "lantern.pull", "gangway.pull"))
+	second := next(t, events)
+	var got told
+	if err := json.Unmarshal([]byte(second.data), &got); err != nil {
+		t.Fatal(err)
+	}
+	if got.Version != 7 || len(got.Plans) != 2 || got.Token != s.token || second.id == first.id {
+		t.Errorf("told %+v as %s after %s", got, second.id, first.id)
+	}
+	if res, body := ask(t, "GET", s.URL()+"api/state", nil, ""); body != second.data || res.Header.Get("Cache-Control") != "no-store" {
+		t.Errorf("the state that is asked for is another: %s", body)
+	}
+
+	// Who comes back and has the newest is not told it again.
+	again, _ := s.stream(t, second.id)
+	s.Show(&rebuild.State{Version: 8})
+	if e := next(t, again); !strings.HasSuffix(e.id, "-8") {
+		t.Errorf("told %s again", e.id)
+	}
+	late, _ := s.stream(t, first.id)
+	if e := next(t, late); !strings.HasSuffix(e.id, "-8") {
+		t.Errorf("who comes late is told %s", e.id)
+	}
+}
+
+func TestSlowBrowsersHoldNothingUp(t *testing.T) {
+	s := serve(t, Options{})
+	conn, err := net.Dial("tcp", "127.0.0.1:"+s.hosts.port)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer conn.Close()
+	if _, err := conn.Write([]byte("GET /events HTTP/1.1\r\nHost: 127.0.0.1:" + s.hosts.port + "\r\n\r\n")); err != nil {
+		t.Fatal(err)
+	}
+	fast, _ := s.stream(t, "")
+	next(t, fast)
+	big := exampleState(t, 0, "lantern.pull", "gangway.pull", "crossing.pull")
+	for v := uint64(1); v <= 2000; v++ { // 10 MB and more, and nobody reads at conn
+		s.Show(&rebuild.State{Plans: big.Plans, Version: v})
+	}
+	last := ""
+	for !strings.HasSuffix(last, "-2000") {
+		last = next(t, fast).id
+	}
+}
+
+func TestBrowsersAreBounded(t *testing.T) {
+	s := serve(t, Options{})
+	var leave func()
+	for range maxStreams {
+		_, leave = s.stream(t, "")
+	}
+	res, _ := ask(t, "GET", s.URL()+"events", nil, "")
+	if res.StatusCode != http.StatusServiceUnavailable || res.Header.Get("Retry-After") == "" {
+		t.Errorf("one too many: %d", res.StatusCode)
+	}
+	leave()
+	for range 100 {
+		s.streams.mu.Lock()
+		open := len(s.streams.open)
+		s.streams.mu.Unlock()
+		if open < maxStreams {
+			s.stream(t, "")
+			return
+		}
+		time.Sleep(20 * time.Millisecond)
+	}
+	t.Error("the place of one that has gone stays taken")
+}
+
+func TestTheEndComesWithOpenStreams(t *testing.T) {
+	before := runtime.NumGoroutine()
+	s, err := New(Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	stop := start(t, s)
+	var streams []<-chan event
+	for range 5 {
+		events, _ := s.stream(t, "")
+		next(t, events)
+		streams = append(streams, events)
+	}
+	from := time.Now()
+	stop()
+	if took := time.Since(from); took > time.Second {
+		t.Errorf("the end took %v", took)
+	}
+	for _, events := range streams {
+		select {
+		case _, ok := <-events:
+			if ok {
+				t.Error("an event came after the end")
+			}
+		case <-time.After(time.Second):
+			t.Error("a stream stays open")
+		}
+	}
+	for range 100 {
+		if runtime.NumGoroutine() <= before+2 {
+			return
+		}
+		time.Sleep(20 * time.Millisecond)
+	}
+	t.Errorf("%d goroutines before, %d after", before, runtime.NumGoroutine())
+}
