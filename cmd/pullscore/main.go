@@ -27,18 +27,18 @@ const (
 	exitFailed   = 2
 )
 
-// commands is the command line.
+// commands is the command line. A command marked all speaks about the others.
 type commands struct {
 	Check      checkCmd      `cmd:"" help:"Read plans and say what will fail on the day."`
 	List       listCmd       `cmd:"" help:"Print the pull list: every number of every move of the focus."`
 	Draw       drawCmd       `cmd:"" help:"Draw shots."`
 	Watch      watchCmd      `cmd:"" help:"Draw again on every save, and serve a live page."`
 	Fmt        fmtCmd        `cmd:"" help:"Lay plans out."`
-	Help       helpCmd       `cmd:"" help:"Explain the language, a statement of it, or a command."`
-	Completion completionCmd `cmd:"" help:"Print a script that completes commands in a shell."`
+	Help       helpCmd       `cmd:"" all:"" help:"Explain the language, a statement of it, or a command."`
+	Completion completionCmd `cmd:"" all:"" help:"Print a script that completes commands in a shell."`
 	Version    versionCmd    `cmd:"" help:"Print which version this is."`
 
-	Colour string `enum:"auto,always,never" default:"auto" placeholder:"WHEN" help:"Colours: auto, always or never."`
+	flags
 }
 
 // garbage is how much the heap may grow between collections, in percent. The
@@ -60,7 +60,7 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	}
 	var cli commands
 	s := newSession(in, out, errs)
-	parser, err := newParser(&cli, s)
+	parser, err := newParser(&cli, s, args)
 	if err != nil {
 		return s.fail(err)
 	}
@@ -75,19 +75,6 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		err = context.Run(s, parser)
 	}
 	return s.end(err)
-}
-
-// newParser returns the parser of the command line; it is told about help that
-// has been given instead of ending the program.
-func newParser(cli *commands, s *session) (*kong.Kong, error) {
-	return kong.New(cli,
-		kong.Name("pullscore"),
-		kong.Description(about),
-		kong.Writers(s.out, s.errs),
-		kong.Exit(func(int) { s.helped = true }),
-		kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: 80, NoExpandSubcommands: true}),
-		kong.ValueFormatter(func(v *kong.Value) string { return v.OrigHelp }),
-	)
 }
 
 // usage says how to go on after a command line that was not understood.

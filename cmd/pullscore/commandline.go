@@ -1,0 +1,47 @@
+// The parser of the command line.
+
+package main
+
+import (
+	"reflect"
+	"strings"
+
+	"github.com/alecthomas/kong"
+)
+
+// flags are the flags of every command.
+type flags struct {
+	Colour string `enum:"auto,always,never" default:"auto" placeholder:"WHEN" help:"Colours: auto, always or never."`
+}
+
+// newParser returns the parser of a command line; it is told about help that
+// has been given instead of ending the program. Where the command stands first
+// the parser knows that one only: a model of them all would take longer to
+// build than a plan takes to check.
+func newParser(cli *commands, s *session, args []string) (*kong.Kong, error) {
+	options := []kong.Option{
+		kong.Name("pullscore"),
+		kong.Description(about),
+		kong.Writers(s.out, s.errs),
+		kong.Exit(func(int) { s.helped = true }),
+		kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: 80, NoExpandSubcommands: true}),
+		kong.ValueFormatter(func(v *kong.Value) string { return v.OrigHelp }),
+	}
+	if command := cli.command(args[0]); command != nil {
+		return kong.New(&cli.flags, append(options, command)...)
+	}
+	return kong.New(cli, options...)
+}
+
+// command returns the command of the given name as all there is, nil where
+// there is none or where it speaks about the others.
+func (c *commands) command(name string) kong.Option {
+	for field, value := range reflect.ValueOf(c).Elem().Fields() {
+		_, isCommand := field.Tag.Lookup("cmd")
+		_, ofAll := field.Tag.Lookup("all")
+		if isCommand && !ofAll && strings.ToLower(field.Name) == name {
+			return kong.DynamicCommand(name, field.Tag.Get("help"), "", value.Addr().Interface())
+		}
+	}
+	return nil
+}
