@@ -2,7 +2,11 @@
 
 package stops
 
-import "slices"
+import (
+	"slices"
+
+	"pullscore/interp/viewer"
+)
 
 // Options say how much is computed.
 type Options struct {
@@ -31,7 +35,7 @@ func Find(retake Retake, kit Kit, opt Options) (a *Answer, ok bool) {
 func (s *search) answer() *Answer {
 	sh := s.shot
 	a := &Answer{
-		ID: sh.ID, Title: sh.Title, Camera: sh.Camera, Lens: sh.Lens, FocalMM: sh.FocalMM, Wanted: sh.Wanted,
+		ID: sh.ID, Title: sh.Title, Camera: sh.Camera, Lens: sh.Lens, FocalMM: sh.FocalMM, Wanted: sh.Wanted, Seen: viewer.Seen,
 		Set: sh.Stop, SetF: sh.FNumber, Racks: []Rack{}, Levers: []Lever{}, Tried: s.tried,
 		Landing: sh.Optics.Ring != nil, Light: Expose(sh.Optics.Light, float64(sh.FNumber)) != nil, TOnly: sh.Optics.TOnly,
 	}
@@ -43,7 +47,9 @@ func (s *search) answer() *Answer {
 	for _, x := range s.stretches(all) {
 		a.Others = append(a.Others, s.window(x))
 	}
-	if len(a.Others) > 0 {
+	if len(a.Others) == 0 {
+		a.Obstacles = s.obstacles()
+	} else {
 		i := widest(a.Others)
 		w := a.Others[i]
 		a.Window, a.Others = &w, slices.Delete(a.Others, i, i+1)
@@ -73,10 +79,11 @@ func (s *search) curve() []Verdict {
 }
 
 // opens returns the widest window that a change opens, if it opens one and
-// makes nothing impossible that was not.
+// makes nothing impossible that was not. A marked stop has to lie in it: one
+// that nobody can set helps nobody.
 func (s *search) opens(c Change) (w Window, ok bool) {
 	other, ok := newSearch(s.retake, c, s.excused)
-	if !ok {
+	if !ok || !slices.ContainsFunc(other.tried, func(v Verdict) bool { return v.Holds }) {
 		return Window{}, false
 	}
 	var best *stretch

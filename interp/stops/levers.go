@@ -57,12 +57,17 @@ func (s *search) try(l Lever) (Lever, bool) {
 // timeLever gives the racks that miss the time that they need, at the stop that
 // needs the least: the smallest that meets all else.
 func (s *search) timeLever(Kit) (Lever, bool) {
-	rest := s.stretches(func(d demand) bool { return d.kind == Lands })
-	if len(rest) == 0 {
+	butLanding := func(d demand) bool { return d.kind == Lands }
+	c := s.change
+	for _, v := range s.tried {
+		if s.holds(v.met, butLanding) {
+			c.Stop = float64(v.Number)
+		}
+	}
+	if c.Stop == s.change.Stop {
 		return Lever{}, false
 	}
-	c := s.change
-	c.Stop, c.Needs = rest[len(rest)-1].to, true
+	c.Needs = true
 	t, ok := s.retake(c)
 	if !ok {
 		return Lever{}, false

@@ -227,12 +227,13 @@ func (s *search) best(x stretch) Verdict {
 // the next stop there.
 func (s *search) end(by int, at float64, smaller bool) End {
 	if by == theLens {
-		return End{Kind: TheLens, Probability: plan.None(), LeftBlur: plan.None()}
+		return End{Kind: TheLens, Probability: plan.None(), LeftBlur: plan.None(), Left: plan.None()}
 	}
-	d := s.demands[by]
-	e := End{Kind: d.kind, Pull: d.pull, Probability: plan.None(), LeftBlur: plan.None()}
-	v := s.beyond(at, smaller)
-	e.Stop = v.Stop
+	d, v := s.demands[by], s.beyond(at, smaller)
+	e := End{Kind: d.kind, Pull: d.pull, Stop: v.Stop, Probability: plan.None(), LeftBlur: plan.None(), Left: plan.None()}
+	if d.kind == Light && v.Exposure != nil {
+		e.Left = v.Exposure.Left
+	}
 	for _, r := range v.Racks {
 		if r.Pull == d.pull && d.kind == Lands {
 			e.Probability = r.Probability

@@ -29,7 +29,8 @@ type Answer struct {
 	Lens    string      `json:"lens"`
 	FocalMM plan.Number `json:"focal_mm"`
 	Wanted  plan.Number `json:"wanted"`
-	Set     string      `json:"set"` // the stop, as written
+	Seen    plan.Number `json:"seen_arcmin"` // above it blur shows
+	Set     string      `json:"set"`         // the stop, as written
 	SetF    plan.Number `json:"set_f_number"`
 
 	// Racks are the racks that are judged; Landing tells whether their landing
@@ -41,7 +42,10 @@ type Answer struct {
 
 	Window *Window  `json:"window,omitempty"`        // the widest
 	Others []Window `json:"other_windows,omitempty"` // the rest, from wide stops to small
-	Levers []Lever  `json:"levers"`                  // where there is no window: what opens one
+
+	// Where there is no window: what stands in its way, and what opens one.
+	Obstacles []Obstacle `json:"obstacles,omitempty"`
+	Levers    []Lever    `json:"levers"`
 
 	Curve []Verdict `json:"-"` // every sixth of a stop, for drawings
 	TOnly bool      `json:"-"` // the lens has T-numbers alone
@@ -104,6 +108,7 @@ type End struct {
 	Stop        string      `json:"stop,omitempty"`
 	Probability plan.Number `json:"probability,omitzero"`
 	LeftBlur    plan.Number `json:"left_blur_arcmin,omitzero"`
+	Left        plan.Number `json:"left_stops,omitzero"` // of light, above 0 too much
 }
 
 // A Kind is a demand on a stop.

@@ -1,0 +1,209 @@
+// Package stoplist writes the window of stops as text: a table a shot with a
+// line for every stop tried, and sentences below.
+package stoplist
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+
+	"pullscore/cmd/internal/console"
+	"pullscore/interp/plan"
+	"pullscore/interp/stops"
+)
+
+// WriteText writes the tables of a report.
+func WriteText(screen console.Screen, r *stops.Report) error {
+	w := &writer{screen: screen}
+	w.line(screen.Paint(console.Bold, console.Clean(titleOf(r.Plan))))
+	if len(r.Shots) == 0 {
+		w.line("")
+		w.line("No shot in this file has stops to try.")
+	}
+	for _, a := range r.Shots {
+		w.shot(a, fmt.Sprintf("camera %s, lens %s", a.Camera, a.Lens))
+	}
+	w.key(r.Shots)
+	return w.flush()
+}
+
+// WritePairs writes shots on two cameras, one under the other.
+func WritePairs(screen console.Screen, title, camera string, pairs []stops.Pair) error {
+	w := &writer{screen: screen}
+	w.line(screen.Paint(console.Bold, console.Clean(titleOf(title))))
+	var shown []*stops.Answer
+	for _, p := range pairs {
+		shown = append(shown, p.Here.Answer)
+		w.shot(p.Here.Answer, fmt.Sprintf("camera %s, %s", p.Here.Camera, p.Here.With))
+		if p.There == nil {
+			w.line("")
+			w.wrapped(console.Plain, margin, fmt.Sprintf("The same framing cannot be had on camera %s.", camera))
+			continue
+		}
+		text := fmt.Sprintf("framed alike on camera %s, %s", p.There.Camera, p.There.With)
+		if p.There.Computed {
+			text += "; the kit has no lens of that focal length"
+		}
+		w.shot(p.There.Answer, text)
+	}
+	w.key(shown)
+	return w.flush()
+}
+
+// key says once what the columns of racks show.
+func (w *writer) key(list []*stops.Answer) {
+	if slices.ContainsFunc(list, func(a *stops.Answer) bool { return len(a.Racks) > 0 }) {
+		w.line("")
+		w.wrapped(console.Dim, "", "Lands: the rack least likely to land. Arcmin: the blur at the viewer's eye of what a rack leaves, of the rack that shows least.")
+	}
+}
+
+func titleOf(title string) string {
+	if title == "" {
+		return "A plan without a title"
+	}
+	return title
+}
+
+type writer struct {
+	strings.Builder
+	screen console.Screen
+}
+
+func (w *writer) flush() error {
+	_, err := io.WriteString(w.screen.W, w.String())
+	return err
+}
+
+func (w *writer) line(text string) { w.WriteString(strings.TrimRight(text, " ") + "\n") }
+
+func (w *writer) wrapped(style console.Style, indent, text string) {
+	for i, line := range console.Wrap(console.Clean(text), w.screen.Width-len(indent)-len(margin)) {
+		if i > 0 {
+			line = margin + line
+		}
+		w.line(indent + w.screen.Paint(style, line))
+	}
+}
+
+const margin = "  "
+
+func (w *writer) shot(a *stops.Answer, with string) {
+	w.line("")
+	title := w.screen.Paint(console.Bold, console.Clean(a.ID))
+	if a.Title != "" {
+		title += "  " + console.Clean(a.Title)
+	}
+	w.line(title)
+	w.wrapped(console.Dim, margin, fmt.Sprintf("%s, %s mm, set to %s, %s wanted", with, plan.Decimal(float64(a.FocalMM), 1), a.Set, stops.Percent(float64(a.Wanted))))
+	w.line("")
+	w.table(a)
+	w.line("")
+	for _, s := range a.Says() {
+		w.wrapped(console.Plain, margin, s)
+	}
+}
+
+// A column is a head and how it writes a verdict.
+type column struct {
+	head string
+	cell func(*stops.Answer, *stops.Verdict) string
+}
+
+// The width of figures, so that they stand under each other.
+const (
+	chanceWidth = len("> 99 %")
+	blurWidth   = len("1000.0")
+)
+
+// columns returns those that have something to say about a shot.
+func columns(a *stops.Answer) []column {
+	list := []column{{"stop", func(_ *stops.Answer, v *stops.Verdict) string { return v.Stop }}}
+	if len(a.Racks) > 0 && a.Landing {
+		list = append(list, column{" lands", landing})
+	}
+	if len(a.Racks) > 0 {
+		list = append(list, column{"arcmin", showing})
+	}
+	list = append(list, column{"depth", func(_ *stops.Answer, v *stops.Verdict) string { return yes(v.Fits) }})
+	list = append(list, column{"holds", holding})
+	if a.Light {
+		list = append(list, column{"light", func(_ *stops.Answer, v *stops.Verdict) string { return v.Exposure.Says() }})
+	}
+	return list
+}
+
+func landing(a *stops.Answer, v *stops.Verdict) string {
+	if r, _ := v.Worst(); r != nil {
+		return console.Right(chance(float64(r.Probability)), chanceWidth) + rack(a, r)
+	}
+	return "-"
+}
+
+func showing(a *stops.Answer, v *stops.Verdict) string {
+	if _, r := v.Worst(); r != nil {
+		return console.Right(strconv.FormatFloat(float64(r.LeftBlur), 'f', 1, 64), blurWidth) + rack(a, r)
+	}
+	return "-"
+}
+
+// chance writes a probability short, as tables of pulls do.
+func chance(p float64) string {
+	return strings.NewReplacer("over", ">", "under", "<").Replace(stops.Percent(p))
+}
+
+// rack tells of several racks which one a figure is of.
+func rack(a *stops.Answer, r *stops.RackAt) string {
+	if len(a.Racks) == 1 {
+		return ""
+	}
+	return fmt.Sprintf("  rack %d", r.Pull)
+}
+
+func yes(ok bool) string {
+	if ok {
+		return "yes"
+	}
+	return "no"
+}
+
+func holding(a *stops.Answer, v *stops.Verdict) string {
+	text := yes(v.Holds)
+	if a.Window != nil && v.Stop == a.Window.Best {
+		text = "best"
+	}
+	if v.Number == a.SetF {
+		text += ", set"
+	}
+	return text
+}
+
+// table writes a line for every stop tried, those that hold in full strength.
+func (w *writer) table(a *stops.Answer) {
+	cols := columns(a)
+	widths := make([]int, len(cols))
+	for i, c := range cols {
+		widths[i] = console.Columns(c.head)
+		for j := range a.Tried {
+			widths[i] = max(widths[i], console.Columns(c.cell(a, &a.Tried[j])))
+		}
+	}
+	row := func(style console.Style, cell func(column) string) {
+		text := ""
+		for i, c := range cols {
+			text += console.Left(cell(c), widths[i]) + margin
+		}
+		w.line(margin + w.screen.Paint(style, strings.TrimRight(text, " ")))
+	}
+	row(console.Dim, func(c column) string { return c.head })
+	for j := range a.Tried {
+		v := &a.Tried[j]
+		style := console.Dim
+		if v.Holds {
+			style = console.Plain
+		}
+		row(style, func(c column) string { return c.cell(a, v) })
+	}
+}

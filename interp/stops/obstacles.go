@@ -1,0 +1,91 @@
+// Obstacles: what stands in the way of a window.
+
+package stops
+
+import (
+	"math"
+
+	"pullscore/interp/plan"
+)
+
+// An Obstacle is a demand that, alone or with another, leaves no window. From
+// and To are the f-numbers over which it is met; a demand that no stop meets
+// has neither.
+type Obstacle struct {
+	Kind        Kind        `json:"kind"`
+	Pull        int         `json:"pull,omitempty"`
+	From        plan.Number `json:"from_f,omitzero"`
+	To          plan.Number `json:"to_f,omitzero"`
+	Probability plan.Number `json:"probability,omitzero"`      // the best of all stops, of a rack that never lands
+	LeftBlur    plan.Number `json:"left_blur_arcmin,omitzero"` // the most, of one that is never seen
+}
+
+// obstacles returns the demands that no stop meets, or where each is met by
+// some, the one that begins last and the one that ends first.
+func (s *search) obstacles() []Obstacle {
+	var never []Obstacle
+	var last, first *Obstacle
+	for _, d := range s.demands {
+		list := s.stretches(func(o demand) bool { return o != d })
+		o := Obstacle{Kind: d.kind, Pull: d.pull, From: plan.None(), To: plan.None(), Probability: plan.None(), LeftBlur: plan.None()}
+		if len(list) == 0 {
+			s.bestOf(&o)
+			never = append(never, o)
+			continue
+		}
+		o.From, o.To = plan.Number(list[0].from), plan.Number(list[len(list)-1].to)
+		if last == nil || o.From > last.From {
+			last = &o
+		}
+		if first == nil || o.To < first.To {
+			first = &o
+		}
+	}
+	switch {
+	case len(never) > 0:
+		return never
+	case last == nil:
+		return nil
+	}
+	return []Obstacle{*last, *first}
+}
+
+// bestOf fills in the best figures of a demand that is never met.
+func (s *search) bestOf(o *Obstacle) {
+	for _, v := range s.tried {
+		for _, r := range v.Racks {
+			if r.Pull != o.Pull {
+				continue
+			}
+			switch o.Kind {
+			case Lands:
+				o.Probability = better(o.Probability, r.Probability)
+			case Seen:
+				o.LeftBlur = better(o.LeftBlur, r.LeftBlur)
+			}
+		}
+	}
+}
+
+func better(a, b plan.Number) plan.Number {
+	if !a.Known() || b.Known() && float64(b) > float64(a) {
+		return b
+	}
+	return a
+}
+
+// Worst returns the rack that lands least surely, and the one that shows
+// least, of a verdict; nil where no rack has the figure.
+func (v *Verdict) Worst() (lands, shows *RackAt) {
+	least, faintest := math.Inf(1), math.Inf(1)
+	for i := range v.Racks {
+		r := &v.Racks[i]
+		if p := float64(r.Probability); p < least {
+			lands, least = r, p
+		}
+		if b := float64(r.LeftBlur); b < faintest {
+			shows, faintest = r, b
+		}
+	}
+	return lands, shows
+}

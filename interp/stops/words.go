@@ -1,0 +1,175 @@
+// Words: an answer in sentences, for tables and drawings alike.
+
+package stops
+
+import (
+	"fmt"
+	"strings"
+
+	"pullscore/interp/plan"
+	"pullscore/interp/viewer"
+)
+
+// Says returns the answer in sentences: the window with its ends, or what
+// stands in its way and what opens one.
+func (a *Answer) Says() []string {
+	var list []string
+	if w := a.Window; w != nil {
+		list = append(list, a.says(w)+".", "Wide end: "+a.endSays(w.Wide)+".", "Small end: "+a.endSays(w.Small)+".")
+		for _, o := range a.Others {
+			list = append(list, fmt.Sprintf("A narrower window lies from %s to %s.", a.stop(o.From), a.stop(o.To)))
+		}
+	} else {
+		list = append(list, a.none())
+		for _, l := range a.Levers {
+			list = append(list, a.leverSays(l))
+		}
+		if len(a.Levers) == 0 {
+			list = append(list, "Nothing opens one by itself: not time, gear, distance, focal length or sensor.")
+		}
+	}
+	return append(list, a.notes()...)
+}
+
+// says describes a window in a sentence without its stop.
+func (a *Answer) says(w *Window) string {
+	text := fmt.Sprintf("Holds from %s to %s, %s stops; best %s", a.stop(w.From), a.stop(w.To), plan.Decimal(float64(w.Width), 1), w.Best)
+	if w.AtBest != nil && w.AtBest.Exposure != nil {
+		text += " with " + w.AtBest.Exposure.Says()
+	}
+	return text
+}
+
+// stop writes an end of a window: finer than marks, which are a third apart.
+func (a *Answer) stop(n plan.Number) string {
+	v := float64(n)
+	if v >= 10 {
+		return Label(roundTo(v, 1), a.TOnly)
+	}
+	return Label(roundTo(v, 2), a.TOnly)
+}
+
+// Says writes what is done about the light.
+func (e *Exposure) Says() string {
+	if !e.Enough {
+		return offBy(e.Left)
+	}
+	var parts []string
+	if e.ND > 0 {
+		parts = append(parts, "nd "+plan.Decimal(float64(e.ND), 2))
+	}
+	if e.ISO.Known() {
+		parts = append(parts, "iso "+plan.Decimal(float64(e.ISO), 0))
+	}
+	if e.Shutter.Known() {
+		parts = append(parts, "shutter "+plan.Decimal(float64(e.Shutter), 0)+" deg")
+	}
+	if len(parts) == 0 {
+		return "no nd"
+	}
+	return strings.Join(parts, ", ")
+}
+
+// offBy writes how many stops too much or too little light there is.
+func offBy(left plan.Number) string {
+	if left > 0 {
+		return plan.Decimal(float64(left), 1) + " stops too bright"
+	}
+	return plan.Decimal(-float64(left), 1) + " stops too dark"
+}
+
+func (a *Answer) endSays(e End) string {
+	switch e.Kind {
+	case TheLens:
+		return "the lens has no stop beyond"
+	case Lands:
+		return fmt.Sprintf("at %s %s lands %s of the time", e.Stop, a.rack(e.Pull), Percent(float64(e.Probability)))
+	case Seen:
+		return fmt.Sprintf("at %s %s is no longer seen: %s arcmin of blur, and %s is where it shows", e.Stop, a.rack(e.Pull), plan.Decimal(float64(e.LeftBlur), 1), plan.Decimal(viewer.Seen, 1))
+	case Reached:
+		return fmt.Sprintf("at %s what %s reaches is not sharp", e.Stop, a.rack(e.Pull))
+	case Depth:
+		return fmt.Sprintf("at %s a subject is deeper than what is sharp", e.Stop)
+	case Light:
+		return fmt.Sprintf("at %s the picture is %s, with all that there is to have", e.Stop, offBy(e.Left))
+	case Zoom:
+		return fmt.Sprintf("at %s the lens closes as it zooms", e.Stop)
+	}
+	return fmt.Sprintf("at %s something in the shot becomes impossible", e.Stop)
+}
+
+// rack names a rack by its number and whom it goes to.
+func (a *Answer) rack(number int) string {
+	for _, r := range a.Racks {
+		if r.Pull == number {
+			return fmt.Sprintf("rack %d to %s", number, r.Target)
+		}
+	}
+	return fmt.Sprintf("rack %d", number)
+}
+
+// none says why there is no window.
+func (a *Answer) none() string {
+	var parts []string
+	for _, o := range a.Obstacles {
+		parts = append(parts, a.obstacleSays(o))
+	}
+	return "No stop does: " + strings.Join(parts, "; ") + "."
+}
+
+func (a *Answer) obstacleSays(o Obstacle) string {
+	what := map[Kind]string{
+		Lands: "lands as wanted", Seen: "is seen", Reached: "reaches what is sharp", Depth: "the subjects are sharp in all their depth",
+		Light: "the light can be had", Zoom: "the stop stays through the zoom", Done: "the shot can be done",
+	}[o.Kind]
+	if o.Pull > 0 {
+		what = a.rack(o.Pull) + " " + what
+	}
+	switch {
+	case !o.From.Known():
+		return what + " at none" + a.bestSays(o)
+	case o.From == o.To:
+		return what + " at " + a.stop(o.From) + " only"
+	}
+	return fmt.Sprintf("%s from %s to %s", what, a.stop(o.From), a.stop(o.To))
+}
+
+func (a *Answer) bestSays(o Obstacle) string {
+	switch {
+	case o.Probability.Known():
+		return ", " + Percent(float64(o.Probability)) + " at best"
+	case o.LeftBlur.Known():
+		return ", " + plan.Decimal(float64(o.LeftBlur), 1) + " arcmin of blur at most"
+	}
+	return ""
+}
+
+func (a *Answer) leverSays(l Lever) string {
+	return fmt.Sprintf("Opens one: %s. %s to %s, best %s.", l.Text, a.stop(l.Window.From), a.stop(l.Window.To), l.Window.Best)
+}
+
+// notes says what has not been judged.
+func (a *Answer) notes() []string {
+	var list []string
+	switch {
+	case len(a.Racks) == 0:
+		list = append(list, "The shot has no rack: only depth and light are judged.")
+	case !a.Landing:
+		list = append(list, "The lens has no ring that is pulled by angle: nobody can say whether the racks land, so only what is seen, depth and light are judged.")
+	}
+	if !a.Light {
+		list = append(list, "The shot has no meter, so light is not judged.")
+	}
+	return list
+}
+
+// Percent writes a chance; a model promises neither 0 nor 100 %.
+func Percent(p float64) string {
+	switch {
+	case p > 0.995:
+		return "over 99 %"
+	case p < 0.005:
+		return "under 1 %"
+	}
+	return plan.Decimal(100*p, 0) + " %"
+}

@@ -1,0 +1,115 @@
+// What stands under and beside the plots of the stops drawing: depth and light
+// against the stop, which rack is which, and the answer in words.
+
+package render
+
+import (
+	"fmt"
+	"strings"
+
+	"pullscore/interp/stops"
+	"pullscore/render/draw"
+)
+
+// drawNeeds draws a bar where the subjects are sharp in all their depth, a bar
+// where the light can be had, and under it with what.
+func (st *stopsPage) drawNeeds(g *draw.Group) {
+	y := st.bottom() + 15
+	st.bar(g, y, "depth", func(v *stops.Verdict) bool { return v.Fits })
+	if !st.answer.Light {
+		return
+	}
+	y += 4.6
+	st.bar(g, y, "light", func(v *stops.Verdict) bool { return v.Exposure.Enough })
+	right := margin
+	for i := range st.answer.Tried {
+		v := &st.answer.Tried[i]
+		if !wholeStop(float64(v.Number)) || !v.Exposure.Enough {
+			continue
+		}
+		lines := strings.Split(v.Exposure.Says(), ", ")
+		width := 0.0
+		for _, l := range lines {
+			width = max(width, fontSmall.Width(l))
+		}
+		x := min(max(st.x(float64(v.Number)), st.left+width/2), st.right-width/2)
+		if x-width/2 < right+1.2 {
+			continue
+		}
+		right = x + width/2
+		for j, l := range lines {
+			g.Add(draw.NewText(x, y+5.2+3*float64(j), l, fontSmall, draw.Black).Aligned(draw.Middle))
+		}
+	}
+}
+
+// bar draws one bar: full where the stop is good for it, a thin line where it
+// is not.
+func (st *stopsPage) bar(g *draw.Group, y float64, name string, good func(*stops.Verdict) bool) {
+	g.Add(draw.NewText(margin, y+fontSmall.Middle(), name, fontSmall, draw.Grey))
+	g.Line(st.left, y, st.right, y, dashed(draw.Mid, hair, 0.4, 0.8))
+	from := -1
+	list := st.answer.Curve
+	for i := 0; i <= len(list); i++ {
+		if i < len(list) && good(&list[i]) {
+			if from < 0 {
+				from = i
+			}
+			continue
+		}
+		if from >= 0 {
+			l, r := st.x(float64(list[from].Number)), st.x(float64(list[i-1].Number))
+			g.Add(draw.Rect{Box: draw.Box{X: l, Y: y - 0.8, W: max(r-l, 0.6), H: 1.6}, Fill: draw.Black})
+			from = -1
+		}
+	}
+}
+
+// drawAside tells which curve is which rack, and the answer in words.
+func (st *stopsPage) drawAside(g *draw.Group) {
+	x, y := st.right+stopsGap, edge+headHeight+4
+	end := st.paper.W - margin
+	for _, c := range st.curves {
+		g.Line(x, y-1, x+9, y-1, c.stroke)
+		g.Add(draw.NewText(x+11, y, c.says(), fontBody, draw.Black).Shortened(end - x - 11))
+		y += 4.4
+	}
+	if st.hidden > 0 {
+		g.Add(draw.NewText(x+11, y, plural(st.hidden, "more rack")+", which limit less", fontNote, draw.Grey).Shortened(end - x - 11))
+		y += 4.4
+	}
+	y += 3
+	bottom := st.paper.H - edge
+	words := st.answer.Says()
+	if st.noLanding() == "" {
+		words = append(words, "Chances of landing are computed by a model of our own, put together from published measurements.")
+	}
+	for i, s := range words {
+		font := fontBody
+		if i == 0 {
+			font = fontStrong
+		}
+		for _, line := range font.Wrap(s, end-x) {
+			if y > bottom-4 {
+				g.Add(draw.NewText(x, y, "More of this stands in the list.", fontNote, draw.Grey))
+				return
+			}
+			g.Add(draw.NewText(x, y, line, font, draw.Black))
+			y += 3.7
+		}
+		y += 1.5
+	}
+}
+
+// says names the racks of a curve.
+func (c *rackCurve) says() string {
+	var list []string
+	for _, r := range c.racks {
+		text := fmt.Sprintf("%d to %s", r.Pull, r.Target)
+		if r.From != "" {
+			text = fmt.Sprintf("%d %s to %s", r.Pull, r.From, r.Target)
+		}
+		list = append(list, text)
+	}
+	return strings.Join(list, ", ")
+}
