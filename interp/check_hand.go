@@ -41,7 +41,7 @@ func checkHand(b *builder) {
 func (b *builder) noTimeToMove(p *pull) {
 	lost := p.landed.Lost
 	message := fmt.Sprintf("%s leaves no time to move: %s is over", racked(b, p), seconds(p.land-p.start))
-	if p.needs.Reacts {
+	if p.Asks.Reacts {
 		message += fmt.Sprintf(" before the hand has reacted (%s)", seconds(hand.Reaction))
 	}
 	if lost > 0 {
@@ -73,10 +73,10 @@ func (b *builder) longer(p *pull) []try {
 	if !p.Needed.Known() {
 		lost := p.land - p.start - p.landed.Moving
 		fastest := hand.PeakSpeed
-		if p.needs.Even {
+		if p.Asks.Even {
 			fastest = 1
 		}
-		t = lost + fastest*p.needs.Travel/b.set.hand.Limit + 0.1
+		t = lost + fastest*p.Asks.Travel/b.set.hand.Limit + 0.1
 	}
 	return b.overTry(p, ceilTo(t, 10))
 }
@@ -100,7 +100,7 @@ func (b *builder) hardToLand(p *pull) {
 
 // landing is the diagnostic of a rack that may miss, with its figures.
 func (b *builder) landing(p *pull, code, message string) lang.Diagnostic {
-	width := p.needs.Hi - p.needs.Lo
+	width := p.Asks.Hi - p.Asks.Lo
 	detail := fmt.Sprintf("Window %s, spread %s at the hand.", degrees(width), degrees(p.landed.Spread))
 	if math.IsInf(width, 0) {
 		detail = fmt.Sprintf("The ring's end holds one side of the window, spread %s at the hand.", degrees(p.landed.Spread))
@@ -159,7 +159,7 @@ func (b *builder) gearTry(p *pull) []try {
 }
 
 func (b *builder) landsWith(p *pull, gear, wheel float64) bool {
-	needs := p.needs
+	needs := p.Asks
 	k := gear / b.set.gear
 	needs.Travel, needs.Lo, needs.Hi, needs.SigmaX, needs.Rim = needs.Travel*k, needs.Lo*k, needs.Hi*k, needs.SigmaX*k, wheel
 	return b.enough(p, b.set.hand.Land(needs))

@@ -282,6 +282,7 @@ func (b *builder) handFigures(p *pull) {
 	none := plan.None()
 	p.FromDeg, p.ToDeg, p.HandDeg, p.Peak, p.Needed = none, none, none, none, none
 	p.Spread, p.Chance, p.Ceiling, p.WindowHand = none, none, none, plan.NoInterval()
+	p.Asks.Travel = math.NaN()
 	needs, ok := b.handPull(p, p.start, p.land)
 	if !ok || b.outOfReach(p) { // a ring at its end is not where it should be
 		return
@@ -297,7 +298,7 @@ func (b *builder) handFigures(p *pull) {
 		return
 	}
 	p.HandDeg = plan.Number(math.Abs(to-from) * gear)
-	p.needs, p.landed = needs, b.set.hand.Land(needs)
+	p.Asks, p.landed = needs, b.set.hand.Land(needs)
 	p.Regrips = p.landed.Regrips
 	if p.landed.Possible {
 		p.Peak, p.Spread = plan.Number(p.landed.Peak), plan.Number(p.landed.Spread)

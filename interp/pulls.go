@@ -35,7 +35,6 @@ type pull struct {
 	goal     goal
 	previous *pull      // what the focus is on before: nil is the shot's start
 	window   [2]float64 // focus settings that keep the goal sharp, from the lens
-	needs    hand.Pull
 	landed   hand.Landing
 	leftAt   float64 // the one left at the landing, from the lens
 	shifts   []shift // of a follow

@@ -364,7 +364,7 @@ func (b *builder) fill(s *setup) {
 	if math.IsNaN(s.view.criterion) {
 		sh.Screen = &plan.Screen{Width: plan.Number(s.view.width), Viewer: plan.Number(s.view.viewer)}
 	}
-	sh.Limit = s.hand.Limit
+	sh.Limit, sh.Hand = s.hand.Limit, s.hand
 	sh.Stop, sh.FNumber, sh.TNumber = s.stopText, plan.Number(s.number), plan.None()
 	switch {
 	case !math.IsNaN(s.perT):

@@ -11,6 +11,7 @@ package plan
 import (
 	"math"
 
+	"pullscore/interp/hand"
 	"pullscore/lang/timecode"
 	"pullscore/optics"
 	"pullscore/optics/ring"
@@ -80,6 +81,7 @@ type Shot struct {
 	Optics   Optics        `json:"-"`
 	Limit    float64       `json:"-"` // the fastest that the puller's hand turns, deg/s
 	Flags    []Flag        `json:"-"` // the findings, for the drawings
+	Hand     hand.Hand     `json:"-"` // whose chances these are
 	Rate     timecode.Rate `json:"-"`
 	Begins   int64         `json:"-"` // BeginsAt as frames
 	Imperial bool          `json:"-"` // display feet and inches first
@@ -261,6 +263,9 @@ type Pull struct {
 	File   string `json:"file"`
 	Line   int    `json:"line"`
 	Column int    `json:"column"`
+
+	// Asks is what the rack asks of the hand; its Travel is NaN where Chance does not apply.
+	Asks hand.Pull `json:"-"`
 
 	Goal     Target    `json:"-"`
 	FromLens float64   `json:"-"` // the focus at the start, from the lens, metres
