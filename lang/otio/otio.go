@@ -1,0 +1,345 @@
+// Package otio reads and writes OpenTimelineIO files (.otio, JSON; Academy
+// Software Foundation): where clips lie in the record, and the markers on them.
+//
+// Times are frames at the timeline's rate, which is the rate of the first time
+// in it. Records start at 0 unless the timeline has a global start.
+package otio
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"math"
+	"strings"
+
+	"pullscore/lang"
+	"pullscore/lang/lines"
+	"pullscore/lang/timecode"
+)
+
+// A Timeline is what a file comes to.
+type Timeline struct {
+	Name     string
+	Rate     timecode.Rate
+	Start    int64 // the record time of its first frame
+	HasStart bool
+	Tracks   []Track
+	Markers  []Marker // of the timeline and its tracks, in record time
+}
+
+// A Track is a row of the timeline.
+type Track struct {
+	Name, Kind string // Kind is Video or Audio
+	Frames     int64
+	Items      []Item
+}
+
+// An Item is a clip or a nested stack, gaps and transitions left out.
+type Item struct {
+	Kind     string // Clip, Stack or Track
+	Name     string
+	Record   int64 // its first frame, from the start of the track
+	Frames   int64
+	Source   int64 // its first frame in the source's own time
+	Disabled bool
+	Markers  []Marker
+	Range    lang.Range
+}
+
+// A Marker is a place or a stretch.
+type Marker struct {
+	Name, Colour, Comment string
+	Start, Frames         int64 // in its owner's own time
+	Range                 lang.Range
+}
+
+// RecordOf returns where a marker of an item lies in the record, from the start
+// of the track. Markers that came from an edit decision list hold record time
+// already, and lie outside the source: with start, the timeline's, they are
+// counted from it. ok is false for one that lies neither in the source nor in
+// the record of the item.
+func (i Item) RecordOf(m Marker, start int64) (at int64, ok bool) {
+	if in := m.Start - i.Source; in >= 0 && in < max(i.Frames, 1) {
+		return i.Record + in, true
+	}
+	at = m.Start - start
+	return at, at >= i.Record && at < i.Record+i.Frames
+}
+
+// Read reads a timeline. What it does not know is passed over; a clip without a
+// length, and a file that is no JSON, are errors on their place.
+func Read(t *lines.Text) (*Timeline, []lang.Diagnostic) {
+	src := plain([]byte(t.Content))
+	tokens := json.NewDecoder(bytes.NewReader(src))
+	tokens.UseNumber()
+	d := &decoder{src: src, tokens: tokens}
+	if t.Progress != nil {
+		d.progress = func(done int64) { t.Progress(int(done), len(t.Content)) }
+	}
+	r := &reader{text: t, timeline: &Timeline{}}
+	first, err := d.token()
+	var root *node
+	if err == nil {
+		if first != json.Delim('{') {
+			err = d.fail("bad-json", "the file is no object")
+		} else {
+			root, err = d.object()
+		}
+	}
+	if err == nil && tokens.More() {
+		err = d.fail("bad-json", "something stands behind the end")
+	}
+	if err != nil {
+		at := err.(*placed) // the decoder has no other errors
+		r.tell(lang.Error, at.code, at.at, at.message, "")
+		return r.timeline, r.diags
+	}
+	r.root(root)
+	return r.timeline, lang.Sort(r.diags)
+}
+
+// A reader turns nodes into a timeline.
+type reader struct {
+	text     *lines.Text
+	timeline *Timeline
+	diags    []lang.Diagnostic
+	hasRate  bool
+}
+
+// tell adds what is to be told of a byte of the file.
+func (r *reader) tell(severity lang.Severity, code string, at int64, message, detail string) {
+	r.diags = append(r.diags, lang.Diagnostic{Code: code, Severity: severity, Message: message, Detail: detail, Range: r.at(at)})
+}
+
+// at returns the place of a byte.
+func (r *reader) at(at int64) lang.Range {
+	before := r.text.Content[:min(int(at), len(r.text.Content))]
+	number := 1 + strings.Count(before, "\n")
+	start := 1 + strings.LastIndexByte(before, '\n')
+	line := lines.Line{Text: r.text.Content[start:], Number: number, Offset: start}
+	line.Text, _, _ = strings.Cut(line.Text, "\n")
+	return r.text.At(line, len(before)-start, len(before)-start+1)
+}
+
+// is reports whether a node has a schema, of whatever version.
+func (n *node) is(schemas ...string) bool {
+	name, _, _ := strings.Cut(n.schema, ".")
+	for _, s := range schemas {
+		if name == s {
+			return true
+		}
+	}
+	return false
+}
+
+const (
+	aTrack    = "Track"
+	oldTrack  = "Sequence"
+	aStack    = "Stack"
+	aClip     = "Clip"
+	aTimeline = "Timeline"
+)
+
+// root reads the outermost object, which need not be a timeline.
+func (r *reader) root(n *node) {
+	switch {
+	case n.is(aTimeline):
+		r.read(n)
+	case n.is(aStack):
+		r.read(&node{tracks: n, name: n.name})
+	case n.is(aTrack, oldTrack, aClip):
+		r.read(&node{tracks: &node{children: []*node{n}}, name: n.name})
+	case n.is("SerializableCollection"):
+		r.collection(n)
+	case n.schema == "":
+		r.tell(lang.Error, "no-timeline", n.at, "this object has no OTIO_SCHEMA", "A timeline's first object says that it is one.")
+	default:
+		r.tell(lang.Error, "no-timeline", n.at, fmt.Sprintf("the file holds a %s and no timeline", n.schema), "")
+	}
+}
+
+// collection reads the first timeline of several.
+func (r *reader) collection(n *node) {
+	var timelines []*node
+	for _, c := range n.children {
+		if c.is(aTimeline) {
+			timelines = append(timelines, c)
+		}
+	}
+	if len(timelines) == 0 {
+		r.tell(lang.Error, "no-timeline", n.at, "the file holds no timeline", "")
+		return
+	}
+	if len(timelines) > 1 {
+		r.tell(lang.Warning, "more-timelines", timelines[1].at, fmt.Sprintf("of %d timelines the first is read", len(timelines)), "")
+	}
+	r.read(timelines[0])
+}
+
+// read reads a timeline.
+func (r *reader) read(n *node) {
+	t := r.timeline
+	t.Name = n.name
+	if n.global != nil && n.global.value != nil {
+		t.Start, t.HasStart = r.frames(n.global), true
+	}
+	if n.tracks == nil {
+		return
+	}
+	t.Markers = r.markers(n.tracks)
+	for _, c := range n.tracks.children {
+		switch {
+		case c.is(aTrack, oldTrack):
+			t.Tracks = append(t.Tracks, r.track(c))
+			t.Markers = append(t.Markers, r.markers(c)...)
+		case c.is(aClip, aStack):
+			t.Tracks = append(t.Tracks, r.track(&node{name: c.name, kind: "Video", children: []*node{c}}))
+		default:
+			r.unknown(c)
+		}
+	}
+}
+
+func (r *reader) unknown(n *node) {
+	r.tell(lang.Note, "unknown-schema", n.at, fmt.Sprintf("%q is passed over", n.schema), "It is no part of a timeline that is known here.")
+}
+
+// track lays the children of a track end to end.
+func (r *reader) track(n *node) Track {
+	t := Track{Name: n.name, Kind: n.kind}
+	at := 0.0
+	for _, c := range n.children {
+		switch {
+		case c.is("Transition"): // overlaps its neighbours and takes no time
+		case c.is("Gap", "Filler"):
+			at += r.length(c)
+		case c.is(aClip, aStack, aTrack, oldTrack):
+			length := r.length(c)
+			kind, _, _ := strings.Cut(c.schema, ".")
+			item := Item{
+				Kind: kind, Name: c.name, Record: round(at), Disabled: c.disabled,
+				Markers: r.markers(c), Range: r.at(c.at),
+			}
+			item.Frames = round(at+length) - item.Record
+			if span := c.span(); span != nil && span.start != nil {
+				item.Source = r.frames(span.start)
+			}
+			t.Items = append(t.Items, item)
+			at += length
+		default:
+			r.unknown(c)
+		}
+	}
+	t.Frames = round(at)
+	return t
+}
+
+// span returns the range that a clip or a gap takes: its source range, or all
+// of its media.
+func (n *node) span() *node {
+	if n.source != nil {
+		return n.source
+	}
+	media := n.media
+	if n.mediaByKey != nil {
+		key := n.activeKey
+		if key == "" {
+			key = "DEFAULT_MEDIA"
+		}
+		media = n.mediaByKey[key]
+	}
+	if media != nil {
+		return media.available
+	}
+	return nil
+}
+
+// length returns how long a child of a track is, in frames.
+func (r *reader) length(n *node) float64 {
+	if span := n.span(); span != nil && span.duration != nil {
+		return r.exact(span.duration)
+	}
+	length := 0.0
+	switch {
+	case n.is(aTrack, oldTrack):
+		for _, c := range n.children {
+			if !c.is("Transition") {
+				length += r.length(c)
+			}
+		}
+	case n.is(aStack):
+		for _, c := range n.children {
+			length = max(length, r.length(c))
+		}
+	default:
+		r.tell(lang.Error, "no-length", n.at, fmt.Sprintf("%q has no length", n.name),
+			"It has neither a source_range nor media with an available_range. What lies behind it in the track begins too early.")
+	}
+	return length
+}
+
+// markers reads the markers of an object.
+func (r *reader) markers(n *node) (list []Marker) {
+	for _, m := range n.markers {
+		if m.marked == nil || m.marked.start == nil {
+			r.tell(lang.Error, "no-time", m.at, fmt.Sprintf("marker %q has no time", m.name), "")
+			continue
+		}
+		marker := Marker{Name: m.name, Colour: m.color, Comment: m.comment, Start: r.frames(m.marked.start), Range: r.at(m.at)}
+		if m.marked.duration != nil {
+			marker.Frames = r.frames(m.marked.duration)
+		}
+		list = append(list, marker)
+	}
+	return list
+}
+
+func (r *reader) frames(n *node) int64 { return round(r.exact(n)) }
+
+// exact returns a time in frames of the timeline's rate, which the first time
+// read sets.
+func (r *reader) exact(n *node) float64 {
+	if n.value == nil || n.rate == nil || !(*n.rate > 0) {
+		r.tell(lang.Error, "no-time", n.at, "this time has no value or no rate", "It is taken as 0.")
+		return 0
+	}
+	own, snapped := snap(*n.rate)
+	if !r.hasRate && snapped {
+		r.hasRate, r.timeline.Rate = true, own
+	}
+	if snapped && own == r.timeline.Rate {
+		return *n.value
+	}
+	num, den := r.timeline.Rate.Exact()
+	perSecond := *n.rate
+	if snapped {
+		n, d := own.Exact()
+		perSecond = float64(n) / float64(d)
+	}
+	return *n.value / perSecond * float64(num) / float64(den)
+}
+
+// near is how far a rate may lie from an exact one: 23.98 is 24000/1001.
+const near = 0.005
+
+// snap returns the exact rate nearest to one written as a decimal.
+func snap(rate float64) (exact timecode.Rate, ok bool) {
+	best := near
+	for _, r := range timecode.Rates() {
+		num, den := r.Exact()
+		if off := math.Abs(float64(num)/float64(den) - rate); off < best && !r.Drop() {
+			exact, ok, best = r, true, off
+		}
+	}
+	return exact, ok
+}
+
+// largest bounds times: beyond it a float64 no longer tells frames apart.
+const largest = 1 << 53
+
+func round(frames float64) int64 {
+	if math.IsNaN(frames) {
+		return 0
+	}
+	return int64(math.Round(max(-largest, min(largest, frames))))
+}
