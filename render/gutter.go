@@ -84,10 +84,7 @@ func (c *clearing) write(g *draw.Group, text draw.Text, p draw.Point) bool {
 	}
 	text.At = draw.Point{X: box.X, Y: box.Y + text.Box().H - (text.Box().Bottom() - text.At.Y)}
 	g.Add(text)
-	if near, d := nearest(p, box); d > leaderFrom {
-		share := (d - 0.7) / d
-		g.Line(p.X, p.Y, p.X+share*(near.X-p.X), p.Y+share*(near.Y-p.Y), solid(draw.Mid, hair))
-	}
+	leadTo(g, p, box)
 	return true
 }
 

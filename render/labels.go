@@ -3,6 +3,7 @@
 package render
 
 import (
+	"iter"
 	"math"
 	"slices"
 	"sort"
@@ -111,16 +112,18 @@ func (c *clearing) near(p draw.Point, w, h float64) (b draw.Box, ok bool) {
 	}
 	if ok {
 		c.taken, c.texts = append(c.taken, b), append(c.texts, b)
-		c.taken = append(c.taken, leaderBoxes(p, b)...)
+		c.taken = slices.AppendSeq(c.taken, leaderBoxes(p, b))
 	}
 	return b, ok
 }
 
 // reaches reports whether a leader line from p to b crosses no other text.
 func (c *clearing) reaches(p draw.Point, b draw.Box) bool {
-	for _, l := range leaderBoxes(p, b) {
-		if slices.ContainsFunc(c.texts, l.Overlaps) {
-			return false
+	for l := range leaderBoxes(p, b) {
+		for i := range c.texts {
+			if l.Overlaps(c.texts[i]) {
+				return false
+			}
 		}
 	}
 	return true
@@ -136,19 +139,21 @@ func nearest(p draw.Point, b draw.Box) (q draw.Point, d float64) {
 // line.
 const leaderFrom = 3.5
 
-// leaderBoxes returns small boxes along the leader line from p to b, none where
+// leaderBoxes yields small boxes along the leader line from p to b, none where
 // none is needed.
-func leaderBoxes(p draw.Point, b draw.Box) []draw.Box {
-	q, d := nearest(p, b)
-	if d <= leaderFrom {
-		return nil
+func leaderBoxes(p draw.Point, b draw.Box) iter.Seq[draw.Box] {
+	return func(yield func(draw.Box) bool) {
+		q, d := nearest(p, b)
+		if d <= leaderFrom {
+			return
+		}
+		for at := 0.4; at < d-0.8; at += 0.4 {
+			share := at / d
+			if !yield(draw.Box{X: p.X + share*(q.X-p.X) - 0.2, Y: p.Y + share*(q.Y-p.Y) - 0.2, W: 0.4, H: 0.4}) {
+				return
+			}
+		}
 	}
-	var boxes []draw.Box
-	for at := 0.4; at < d-0.8; at += 0.4 {
-		share := at / d
-		boxes = append(boxes, draw.Box{X: p.X + share*(q.X-p.X) - 0.2, Y: p.Y + share*(q.Y-p.Y) - 0.2, W: 0.4, H: 0.4})
-	}
-	return boxes
 }
 
 // around looks for a place clear of the boxes, right and left of p and then

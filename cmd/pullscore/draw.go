@@ -17,7 +17,7 @@ import (
 )
 
 type drawCmd struct {
-	Drawing string   `enum:"score" default:"score" placeholder:"NAME" help:"Which drawing: score."`
+	Drawing string   `enum:"score,overhead,strip,dial" default:"score" placeholder:"NAME" help:"Which drawing: score, overhead, strip or dial."`
 	As      string   `enum:"svg,pdf,png" default:"svg" placeholder:"FORM" help:"The form of the files: svg, pdf or png."`
 	Shot    string   `placeholder:"ID" help:"Only this shot."`
 	Paper   string   `enum:"a4,letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
@@ -28,16 +28,23 @@ type drawCmd struct {
 
 // Help explains the command.
 func (drawCmd) Help() string {
-	return `Draws the score of every shot: who speaks, where everybody is, what is sharp
-and where the hand is, all against one ruler of time. Prints the names of the
-files that it has written.
+	return `Draws every shot, and prints the names of the files that it has written:
+
+  score      who speaks, where everybody is, what is sharp and where the hand is,
+             all against one ruler of time
+  overhead   the floor from above, to scale: places, paths, field of view, and
+             what is sharp at every landing
+  strip      a tape for the focus ring, 1:1, with the marks of the pulls
+  dial       a disc for the hand wheel, 1:1
 
   pullscore draw scene-12.pull                     into this folder
   pullscore draw -o papers .                       every plan of this folder
   pullscore draw --shot 14B -o - scene-12.pull     to standard output
   pullscore draw --as pdf scene-12.pull            a file a shot, to print
+  pullscore draw --drawing strip scene-12.pull     tapes for the ring
 
-A file is named PLAN-SHOT-score.svg, with a page number before .svg where a
+Strips and dials are right only when printed at 100 %; a bar of 50 mm on every
+sheet tells. A file is named PLAN-SHOT-score.svg, with a page number before .svg where a
 shot has more than one page; a pdf holds all pages of its shot. PDF and PNG
 files are always light, and carry fonts of their own for Latin, Greek and
 Cyrillic; for a letter of another script they show a box with its code.
@@ -112,7 +119,7 @@ func (c *drawCmd) draw(s *session, path string) (drawn, error) {
 
 func (c *drawCmd) sheets(shot *plan.Shot) []*draw.Page {
 	paper := map[string]render.Paper{"a4": render.A4, "letter": render.Letter}[c.Paper]
-	return render.Score(shot, render.Options{Paper: paper})
+	return drawingsByName[c.Drawing](shot, render.Options{Paper: paper})
 }
 
 // A gallery takes the drawings of plan after plan.

@@ -1,0 +1,144 @@
+// The dial: a disc for the hand wheel, drawn 1:1. Every mark lies at its angle
+// at the hand, that of the ring times the gear.
+
+package render
+
+import (
+	"fmt"
+	"math"
+
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+)
+
+// Dial draws the disc of a shot for the hand wheel, once for a wheel that turns
+// clockwise towards infinity and once for one that turns the other way: a plan
+// does not know how the gear is built. Where there is no wheel, or no ring to
+// pull by angle, the page says so.
+func Dial(shot *plan.Shot, opt Options) []*draw.Page {
+	marks := ringMarks(shot)
+	h := newHandout(shot, opt, "dial", describeDial(shot, marks))
+	switch {
+	case shot.Optics.Ring == nil:
+		sayNoRing(h, "No dial can be made")
+		return h.pages()
+	case !(shot.WheelMM > 0):
+		sayNoWheel(h)
+	case shot.WheelMM < wheelLeast:
+		h.say(fmt.Sprintf("A wheel of %s mm is too small for names.", fixed(float64(shot.WheelMM), 1)), fontTitle, draw.Black)
+	default:
+		for _, clockwise := range []bool{true, false} {
+			d := newDial(shot, marks, h.paper, clockwise)
+			d.put(h)
+		}
+		h.turn()
+	}
+	sayLaw(h)
+	t := markTable(shot, marks, func(m ringMark) []string {
+		deg := m.deg * float64(shot.Gear)
+		return []string{fixed(m.deg, 1) + "°", fixed(deg, 1) + "°", turnsText(shot, deg)}
+	}, "ring", "hand", "turn")
+	t.put(h, "marks")
+	sayWindow(h, marks)
+	return h.pages()
+}
+
+// turnsText says in which turn of the wheel an angle lies, and where; empty
+// where the wheel turns no more than once.
+func turnsText(s *plan.Shot, deg float64) string {
+	if float64(s.Gear)*s.Optics.Ring.Throw() <= 360 {
+		return ""
+	}
+	turn := math.Floor(deg / 360)
+	return fmt.Sprintf("%.0f, at %s", turn+1, degrees(deg-360*turn))
+}
+
+func describeDial(s *plan.Shot, marks []ringMark) string {
+	return fmt.Sprintf("A disc for the hand wheel, drawn 1:1 for shot %s, with %s.", shotName(s), plural(len(marks), "mark"))
+}
+
+func sayNoWheel(h *handout) {
+	h.say("A dial needs a hand wheel, and this shot has none.", fontTitle, draw.Black)
+	h.say("The ring is turned by hand here; its strip carries the marks. With a follow focus, write its gear and its wheel into the shot: gear 1.5, wheel 80 mm. "+
+		"The angles below are those of the ring.", fontBody, draw.Black)
+}
+
+// A dial is a disc in the making. Angles on it are degrees at the hand, from
+// the top of the disc, the way that infinity lies.
+type dial struct {
+	shot      *plan.Shot
+	marks     []ringMark
+	clockwise bool
+	centre    draw.Point
+	outer     float64 // radius of the disc, millimetres
+	inner     float64 // radius at which the last turn ends
+	turns     float64 // of the wheel over the whole ring
+}
+
+const (
+	dialTop   = handoutTop + 11.0
+	dialGap   = 4.0
+	trackMost = 11.0 // from one turn to the next
+	hubLeast  = 11.0
+	// wheelLeast is the smallest wheel, in millimetres, on which there is room
+	// for anything beside the centre.
+	wheelLeast = 30
+)
+
+func newDial(s *plan.Shot, marks []ringMark, paper Paper, clockwise bool) *dial {
+	most := (paper.H - handoutBottom - dialTop - dialGap) / 2
+	d := &dial{shot: s, marks: marks, clockwise: clockwise, outer: min(float64(s.WheelMM)/2, most)}
+	d.turns = float64(s.Gear) * s.Optics.Ring.Throw() / 360
+	d.centre = draw.Point{X: paper.W / 2, Y: dialTop + most}
+	whole := max(math.Ceil(d.turns-1e-9), 1)
+	d.inner = d.outer - min(trackMost*whole, d.outer-hubLeast)
+	return d
+}
+
+// scaled reports whether the disc is drawn smaller than the wheel. Its angles
+// hold all the same.
+func (d *dial) scaled() bool { return 2*d.outer < float64(d.shot.WheelMM)-1e-9 }
+
+// hand returns the angle at the hand of an angle of the ring.
+func (d *dial) hand(deg float64) float64 { return deg * float64(d.shot.Gear) }
+
+// track returns the radius of the line that the marks of an angle at the hand
+// stand on: a circle, or a spiral where the wheel turns more than once.
+func (d *dial) track(deg float64) float64 {
+	if d.turns <= 1 {
+		return d.outer - dialRim
+	}
+	return d.outer - dialRim - d.pitch()*deg/360
+}
+
+// pitch is how far one turn of the spiral lies inside the one before.
+func (d *dial) pitch() float64 {
+	return (d.outer - dialRim - d.inner) / max(math.Ceil(d.turns-1e-9), 1)
+}
+
+// dialRim is how far inside the cut the first turn starts.
+const dialRim = 2.0
+
+// point returns a place on the disc: an angle at the hand and a radius. The
+// closest stop is at the top.
+func (d *dial) point(deg, radius float64) draw.Point {
+	a := deg * math.Pi / 180
+	if !d.clockwise {
+		a = -a
+	}
+	return draw.Point{X: d.centre.X + radius*math.Sin(a), Y: d.centre.Y - radius*math.Cos(a)}
+}
+
+// arc returns chords of the track between two angles at the hand, moved
+// inwards by so many millimetres.
+func (d *dial) arc(from, to, inwards float64) []draw.Point {
+	// A chord over an angle a lies r(1-cos(a/2)) inside its circle.
+	step := 2 * math.Acos(1-draw.Chord/max(d.outer, 1)) * 180 / math.Pi
+	n := max(1, int(math.Ceil((to-from)/step)))
+	run := make([]draw.Point, n+1)
+	for i := range run {
+		deg := from + (to-from)*float64(i)/float64(n)
+		run[i] = d.point(deg, max(d.track(deg)-inwards, 0))
+	}
+	return run
+}

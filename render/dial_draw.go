@@ -1,0 +1,203 @@
+// Drawing a dial: the disc to cut out, its marks and windows, and the names.
+
+package render
+
+import (
+	"fmt"
+	"math"
+
+	"pullscore/render/draw"
+)
+
+const (
+	dialTick  = 2.6
+	dialBar   = 1.0
+	dialNames = 34.0 // the longest name on the disc
+)
+
+// put draws the disc on a sheet of its own.
+func (d *dial) put(h *handout) {
+	if h.y > handoutTop {
+		h.turn()
+	}
+	h.say(d.how(), fontNote, draw.Black)
+	g, _ := h.take(h.left(), "dial")
+	d.drawDisc(g.Group("disc"))
+	d.drawScale(g.Group("lens-marks"))
+	c := &clearing{bounds: draw.Box{X: d.centre.X - d.outer, Y: d.centre.Y - d.outer, W: 2 * d.outer, H: 2 * d.outer}}
+	d.keepClear(c)
+	d.drawDirection(g.Group("direction"))
+	marks := g.Group("marks")
+	for _, m := range d.marks {
+		d.drawWindow(marks, m)
+	}
+	d.drawMarks(marks, c)
+}
+
+// how tells how the disc is put on.
+func (d *dial) how() string {
+	way, turns := "clockwise", ""
+	if !d.clockwise {
+		way = "anticlockwise"
+	}
+	if d.turns > 1 {
+		turns = fmt.Sprintf(" The wheel turns %s times over the ring: the line runs inwards, and the number at the top tells the turn.", fixed(d.turns, 2))
+	}
+	size := fmt.Sprintf("Disc for a wheel of %s mm, 1:1.", fixed(float64(d.shot.WheelMM), 1))
+	if d.scaled() {
+		size = fmt.Sprintf("The wheel of %s mm is larger than the sheet: this disc is %s mm across, and its angles hold; fix it on the middle of the wheel.", fixed(float64(d.shot.WheelMM), 1), fixed(2*d.outer, 1))
+	}
+	return fmt.Sprintf("%s Angles at the hand are those of the ring times %s. Marks run %s towards infinity, for a wheel that turns the other way under a fixed pointer; which way yours turns only your gear knows, so there is a disc for each. "+
+		"Cut along the dashes, set the ring to its closest stop, and fix the disc with the wedge at the pointer.%s", size, fixed(float64(d.shot.Gear), 2), way, turns)
+}
+
+// drawDisc draws the cut, the centre and the line that the marks stand on.
+func (d *dial) drawDisc(g *draw.Group) {
+	g.Add(draw.Disc{Centre: d.centre, Radius: d.outer, Stroke: dashed(draw.Mid, thin, 2, 1.2)})
+	const cross = 2.5
+	g.Line(d.centre.X-cross, d.centre.Y, d.centre.X+cross, d.centre.Y, solid(draw.Black, hair))
+	g.Line(d.centre.X, d.centre.Y-cross, d.centre.X, d.centre.Y+cross, solid(draw.Black, hair))
+	g.Add(draw.Disc{Centre: d.centre, Radius: 0.8, Stroke: solid(draw.Black, hair)})
+	g.Add(draw.Path{Runs: [][]draw.Point{simplify(d.arc(0, 360*d.turns, 0))}, Stroke: solid(draw.Mid, thin)})
+}
+
+// keepClear takes what texts may not stand on: the middle of the disc.
+func (d *dial) keepClear(c *clearing) {
+	c.taken = append(c.taken, draw.Box{X: d.centre.X, Y: d.centre.Y}.Grow(dialHub))
+	for _, run := range d.rings() {
+		c.avoid(run)
+	}
+	for _, text := range d.turnNumbers() {
+		c.taken = append(c.taken, text.Box())
+	}
+}
+
+// dialHub is half the side of the room in the middle: for the centre, and the
+// arrow that tells the way to infinity.
+const dialHub = 6.5
+
+// rings are the line that the marks stand on, in chords.
+func (d *dial) rings() [][]draw.Point { return [][]draw.Point{d.arc(0, 360*d.turns, 0)} }
+
+// turnNumbers are the numbers of the turns, each at the top of its own, where
+// the wheel turns more than once; of turns that lie close only some have one.
+func (d *dial) turnNumbers() []draw.Text {
+	if d.turns <= 1 {
+		return nil
+	}
+	var numbers []draw.Text
+	every := math.Ceil(3 / d.pitch())
+	for turn := 0.0; turn < d.turns; turn += every {
+		at := d.point(360*turn, d.track(360*turn))
+		text := draw.NewText(at.X-1.4, at.Y+2.8, fixed(turn+1, 0), fontNumber, draw.Grey).Aligned(draw.End)
+		if !d.clockwise {
+			text.At.X, text.Align = at.X+1.4, draw.Start
+		}
+		numbers = append(numbers, text)
+	}
+	return numbers
+}
+
+// drawDirection draws an arrow round the centre, the way that infinity lies.
+func (d *dial) drawDirection(g *draw.Group) {
+	const radius, from, to = 4.6, 30, 130
+	var run []draw.Point
+	for deg := float64(from); deg <= to-18; deg += 4 {
+		run = append(run, d.point(deg, radius))
+	}
+	g.Add(draw.Path{Runs: [][]draw.Point{run}, Stroke: solid(draw.Black, medium)})
+	g.Add(draw.Path{Runs: [][]draw.Point{{d.point(to, radius), d.point(to-25, radius+0.9), d.point(to-25, radius-0.9)}}, Closed: true, Fill: draw.Black})
+	at := d.point(165, radius)
+	g.Add(draw.NewText(at.X, at.Y+fontStrong.Middle(), "∞", fontStrong, draw.Black).Aligned(draw.Middle))
+	for _, text := range d.turnNumbers() {
+		g.Add(halo(text.Box()), text)
+	}
+}
+
+// drawScale draws the lens's own marks lightly outside the line, and wedges at
+// the stops of the ring.
+func (d *dial) drawScale(g *draw.Group) {
+	g.Title = "the lens's own marks, to lay the disc by"
+	for i, m := range lensMarks(d.shot) {
+		deg := d.hand(m.deg)
+		r := d.track(deg)
+		if i < 2 {
+			g.Add(draw.Path{Runs: [][]draw.Point{{d.point(deg, r), d.point(deg-1.2*60/d.outer, r+1.8), d.point(deg+1.2*60/d.outer, r+1.8)}}, Closed: true, Fill: draw.Black})
+			continue
+		}
+		a, b := d.point(deg, r), d.point(deg, r+1.5)
+		g.Line(a.X, a.Y, b.X, b.Y, solid(draw.Mid, thin))
+	}
+}
+
+// size returns a length on the disc, less where the turns lie close.
+func (d *dial) size(mm float64) float64 {
+	if d.turns <= 1 {
+		return mm
+	}
+	return min(mm, mm*d.pitch()/6)
+}
+
+// drawWindow draws the window of a mark as a bar along the line, with an end
+// where it ends.
+func (d *dial) drawWindow(g *draw.Group, m ringMark) {
+	if !m.sharp() {
+		return
+	}
+	from, to := d.hand(m.window[0]), d.hand(m.window[1])
+	inwards, half := d.size(1.4), d.size(dialBar)/2
+	g.Add(draw.Path{Runs: [][]draw.Point{between(d.arc(from, to, inwards-half), d.arc(from, to, inwards+half))}, Closed: true, Fill: draw.Mid})
+	for i, deg := range []float64{from, to} {
+		if !m.open[i] {
+			a, b := d.point(deg, d.track(deg)-inwards+1.6*half), d.point(deg, d.track(deg)-inwards-1.6*half)
+			g.Line(a.X, a.Y, b.X, b.Y, solid(draw.Black, thin))
+		}
+	}
+}
+
+// drawMarks draws the marks and then their names: those that something lands on
+// first.
+func (d *dial) drawMarks(g *draw.Group, c *clearing) {
+	order := make([]ringMark, 0, len(d.marks))
+	for _, pulled := range []bool{true, false} {
+		for _, m := range d.marks {
+			if (m.start || len(m.pulls) > 0) == pulled {
+				order = append(order, m)
+			}
+		}
+	}
+	for _, m := range order {
+		deg := d.hand(m.deg)
+		run := []draw.Point{d.point(deg, d.track(deg)), d.point(deg, d.track(deg)-d.size(dialTick))}
+		g.Line(run[0].X, run[0].Y, run[1].X, run[1].Y, solid(draw.Black, medium))
+		c.block(run, 0.6)
+		if m.sharp() {
+			c.block(d.arc(d.hand(m.window[0]), d.hand(m.window[1]), d.size(1.4)), d.size(dialBar)+0.4)
+		}
+	}
+	for _, m := range order {
+		d.drawName(g, c, m)
+	}
+}
+
+// drawName writes a mark's numbers and name at a free place on the disc,
+// shorter where there is none for the whole.
+func (d *dial) drawName(g *draw.Group, c *clearing, m ringMark) {
+	deg := d.hand(m.deg)
+	p := d.point(deg, d.track(deg)-d.size(dialTick))
+	within := func(b draw.Box) bool {
+		far := math.Hypot(max(d.centre.X-b.X, b.Right()-d.centre.X), max(d.centre.Y-b.Y, b.Bottom()-d.centre.Y))
+		return far <= d.outer-0.5
+	}
+	mg := g.Group("mark")
+	mg.Title = m.title(d.shot)
+	wish := numbersWidth(m) + min(fontNote.Width(draw.Clean(m.name)), dialNames)
+	for w := wish; w >= numbersWidth(m)+fontNote.Width("…"); w *= 0.7 {
+		if box, ok := c.anywhere(p, w, fontNote.Height(), within); ok {
+			leadTo(mg, p, box)
+			mg.Add(halo(box))
+			writeMark(mg, m, box.X, box.Y+0.8*fontNote.Size*draw.MM, w)
+			return
+		}
+	}
+}

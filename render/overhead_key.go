@@ -1,0 +1,152 @@
+// The words of an overhead: beside each floor what its figures mean, at the
+// foot the signs and the cautions.
+
+package render
+
+import (
+	"math"
+
+	"pullscore/render/draw"
+)
+
+// drawWords writes beside the floor its scale and what the tape starts from.
+func (f *floor) drawWords(g *draw.Group) {
+	name := "Floor"
+	switch {
+	case f.from > 0:
+		name = "Far floor"
+	case finite(f.past):
+		name = "Near floor"
+	}
+	y := f.box.Y + 2.2
+	g.Add(draw.NewText(margin, y, name+" "+f.scaleText(), fontHeading, draw.Black))
+	y = f.drawScaleBar(g, y+3)
+	for _, line := range f.words() {
+		for _, part := range fontSmall.Wrap(line, floorGutter-4) {
+			if y += 3.1; y > f.box.Bottom()-0.5 {
+				return
+			}
+			g.Add(draw.NewText(margin, y, part, fontSmall, draw.Grey))
+		}
+		y += 0.9
+	}
+}
+
+// drawScaleBar draws a round length to scale, with its name; it returns where
+// it ends.
+func (f *floor) drawScaleBar(g *draw.Group, y float64) float64 {
+	const most = 30.0
+	unit := 1.0
+	if f.shot.Imperial {
+		unit = inchesPerFoot * metresPerInch
+	}
+	best := 0.0
+	for decade := 1e-3; decade*unit*f.perMetre <= most; decade *= 10 {
+		for _, n := range []float64{1, 2, 5} {
+			if v := n * decade * unit; v*f.perMetre <= most {
+				best = v
+			}
+		}
+	}
+	w := best * f.perMetre
+	g.Add(draw.Rect{Box: draw.Box{X: margin, Y: y, W: w / 2, H: 1.1}, Fill: draw.Black, Stroke: solid(draw.Black, hair)},
+		draw.Rect{Box: draw.Box{X: margin + w/2, Y: y, W: w / 2, H: 1.1}, Fill: draw.Paper, Stroke: solid(draw.Black, hair)})
+	g.Add(draw.NewText(margin+w+1.4, y+1.5, length(f.shot, best), fontSmall, draw.Black).Shortened(floorGutter - w - 2))
+	return y + 2
+}
+
+// words are the lines beside the floor, the weightiest first.
+func (f *floor) words() []string {
+	s := f.shot
+	origin := "Tape from the sensor mark, read along the axis"
+	if s.Optics.FromLens {
+		origin = "Tape from the front of the lens's principal plane, read along the axis"
+	}
+	if s.Optics.Camera.Moves() {
+		origin += "; the tape below lies where the camera first stands, distances are from where it is then"
+	}
+	lines := []string{"True to scale when printed at 100 %.", origin + "."}
+	for i, v := range f.sights() {
+		line := "Field of view " + degrees1(v.angle()) + " at " + fixed(s.Focal(v.t)*1000, 0) + " mm"
+		if i > 0 {
+			line += " at the end (dashed)"
+		}
+		lines = append(lines, line+".")
+	}
+	if f.past < math.Inf(1) {
+		lines = append(lines, "What stands farther is on the floor below, at another scale.")
+	}
+	return lines
+}
+
+// degrees1 writes an angle to a tenth.
+func degrees1(d float64) string { return fixed(d, 1) + "°" }
+
+// drawKey draws the signs of the floors.
+func (o *overhead) drawKey(g *draw.Group) {
+	base := o.paper.H - edge - 2.6
+	g.Line(margin, base-4.4, o.paper.W-margin, base-4.4, solid(draw.Pale, hair))
+	x := margin
+	for _, e := range o.keyEntries() {
+		if x+e.width+keyText+fontSmall.Width(e.text) > o.paper.W-margin {
+			return
+		}
+		e.draw(g, x, base-fontSmall.Middle())
+		text := draw.NewText(x+e.width+keyText, base, e.text, fontSmall, draw.Grey)
+		g.Add(text)
+		x = text.Box().Right() + keyGap - 1
+	}
+}
+
+func (o *overhead) keyEntries() []keyEntry {
+	spot := func(fill draw.Ink) func(*draw.Group, float64, float64) {
+		return func(g *draw.Group, x, y float64) {
+			g.Add(draw.Disc{Centre: draw.Point{X: x + spotRadius, Y: y}, Radius: spotRadius, Fill: fill, Stroke: solid(draw.Black, medium)})
+		}
+	}
+	entries := []keyEntry{
+		{"where someone starts", 2 * spotRadius, spot(draw.Black)},
+		{"focus, sharp slab", 7, keyZone},
+		{"S: start; numbers: pulls", 0, noSign},
+		{"camera and what it sees", 7.5, func(g *draw.Group, x, y float64) {
+			g.Add(draw.Rect{Box: draw.Box{X: x, Y: y - 1, W: 3, H: 2}, Fill: draw.Black})
+			g.Line(x+3, y, x+7.5, y-1.2, solid(draw.Black, thin))
+			g.Line(x+3, y, x+7.5, y+1.2, solid(draw.Black, thin))
+		}},
+	}
+	if movesAtAll(o.shot) {
+		entries = append(entries, keyEntry{"later place", 2 * spotRadius, spot(draw.Paper)},
+			keyEntry{"way of a subject", 8, func(g *draw.Group, x, y float64) { g.Line(x, y, x+8, y, dashed(draw.Black, medium, 1.6, 0.9)) }})
+	}
+	if o.shot.Optics.Camera.Moves() {
+		entries = append(entries, keyEntry{"way of the camera", 8, func(g *draw.Group, x, y float64) {
+			g.Line(x, y-0.5, x+8, y-0.5, solid(draw.Black, thin))
+			g.Line(x, y+0.5, x+8, y+0.5, solid(draw.Black, thin))
+		}})
+	}
+	return entries
+}
+
+// walkingCaution is for shots in which people move and the camera does not;
+// laserCaution for every paper from which distances are measured.
+const (
+	walkingCaution = "People move here: clear and light their ways. This is a plan, no permission: the people in charge and local rules decide."
+	laserCaution   = "Distances by laser meter: never towards eyes; its class and local rules apply."
+)
+
+// drawCautions draws the cautions that apply.
+func (o *overhead) drawCautions(g *draw.Group) {
+	first := ""
+	switch {
+	case cameraMoves(o.shot):
+		first = movingCaution
+	case movesAtAll(o.shot):
+		first = walkingCaution
+	}
+	base := o.paper.H - edge + 1.2
+	if first != "" {
+		g.Add(draw.NewText(margin, base, first, fontSmall, draw.Black))
+		base += 3.2
+	}
+	g.Add(draw.NewText(margin, base, laserCaution, fontSmall, draw.Black))
+}

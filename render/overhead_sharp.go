@@ -1,0 +1,264 @@
+// What is sharp: for each landing the slab of the floor that its focus keeps
+// sharp, and under the floor a bar for each, so that those that overlap can be
+// told apart.
+
+package render
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+)
+
+// A focus is where the focus rests, with what is sharp then. Metres along the
+// axis from the tape's origin where the camera first stands.
+type focus struct {
+	start         bool
+	pulls         []int
+	name          string
+	at, near, far float64 // at and far may be infinite
+	camera        float64 // where the camera then is
+	sight         sight
+}
+
+// fociOf returns where the focus starts and where it lands, each place once,
+// in the order of the pulls.
+func fociOf(s *plan.Shot) []focus {
+	var foci []focus
+	o := &overhead{shot: s}
+	add := func(z focus, x, t float64) {
+		set, camera := s.Setting(t), s.Optics.Camera.At(t)
+		z.camera, z.sight = camera, o.sightAt(t)
+		z.at, z.near, z.far = camera+s.ToTape(x, t), camera+s.ToTape(set.Near(x), t), camera+s.ToTape(set.Far(x), t)
+		if math.IsNaN(z.at) || math.IsInf(z.at, -1) || !finite(z.near) || math.IsNaN(z.far) || !(x > s.Focal(t)) {
+			return
+		}
+		for i := range foci {
+			if foci[i].same(z) {
+				foci[i].pulls = append(foci[i].pulls, z.pulls...)
+				return
+			}
+		}
+		foci = append(foci, z)
+	}
+	if st := &s.Optics.Start; st.Name != "" || st.Text != "" {
+		add(focus{start: true, name: markName(s, st.Name, st.Text, 0)}, st.Distance, 0)
+	}
+	for _, p := range s.Pulls {
+		land := float64(p.Land)
+		add(focus{pulls: []int{p.Number}, name: markName(s, p.To, p.Target, land)}, p.ToLens, land)
+	}
+	return foci
+}
+
+// same reports whether two foci are the same place and keep the same sharp, to
+// half a percent.
+func (z focus) same(o focus) bool {
+	alike := func(a, b float64) bool { return a == b || math.Abs(a-b) <= 0.005*math.Abs(a) }
+	return alike(z.at, o.at) && alike(z.near, o.near) && alike(z.far, o.far) && z.camera == o.camera && z.sight.perSide == o.sight.perSide
+}
+
+// mark returns the focus as a mark, for its numbers.
+func (z focus) mark() ringMark { return ringMark{name: z.name, start: z.start, pulls: z.pulls} }
+
+// zoneShows reports whether a sharp zone reaches onto the floor.
+func (f *floor) zoneShows(z focus) bool {
+	return z.far >= f.from && z.near < min(f.past, f.reachFar()) || f.from == 0 && f.past == math.Inf(1)
+}
+
+// reachFar is the farthest metre of the floor's room, before zones are known.
+func (f *floor) reachFar() float64 {
+	back, _, _, _ := f.reach()
+	return back + (f.box.W-cameraRoom)/f.perMetre
+}
+
+// drawZones draws the slabs under everything else, and the bars of the zones
+// under the tape.
+func (f *floor) drawZones(g *draw.Group) {
+	for _, z := range f.zones {
+		if outline := f.slab(z); len(outline) > 2 {
+			g.Add(draw.Path{Runs: [][]draw.Point{outline}, Closed: true, Fill: draw.BluePale})
+		}
+	}
+	for _, z := range f.zones {
+		outline := f.slab(z)
+		if len(outline) < 3 {
+			continue
+		}
+		sg := g.Group("slab")
+		sg.Title = f.zoneTitle(z)
+		sg.Add(draw.Path{Runs: draw.Hatch(outline, 2*hatchPitch, hatchLeast), Stroke: solid(draw.Blue, hair)},
+			draw.Path{Runs: f.slabEdges(z), Stroke: dashed(draw.Blue, thin, 1, 0.6)})
+	}
+	for i, z := range f.zones {
+		f.drawBar(g.Group("zone"), z, f.box.Bottom()+rulerRoom+zoneRow*float64(i))
+	}
+}
+
+// slab is the outline of what a focus keeps sharp within the field of view, cut
+// to the floor.
+func (f *floor) slab(z focus) []draw.Point {
+	near, far := max(z.near, z.sight.x), min(z.far, f.end())
+	if far <= near {
+		return nil
+	}
+	corner := func(x, side float64) draw.Point { return f.at(x, side*(x-z.sight.x)*z.sight.perSide) }
+	return cropped([]draw.Point{corner(near, -1), corner(far, -1), corner(far, 1), corner(near, 1)}, f.box)
+}
+
+// slabEdges are the near and the far side of a slab; one that goes on beyond
+// the floor has no far side.
+func (f *floor) slabEdges(z focus) (edges [][]draw.Point) {
+	for _, x := range []float64{z.near, z.far} {
+		if run, ok := f.across(x, z.sight); ok {
+			edges = append(edges, run)
+		}
+	}
+	return edges
+}
+
+// across is the line across the field of view at x metres.
+func (f *floor) across(x float64, v sight) (run []draw.Point, ok bool) {
+	if !(x > v.x) || x > f.end() || f.at(x, 0).X < f.box.X {
+		return nil, false
+	}
+	half := (x - v.x) * v.perSide
+	a, b := f.at(x, -min(half, f.sideReach(-1))), f.at(x, min(half, f.sideReach(1)))
+	return []draw.Point{a, b}, true
+}
+
+// cropped cuts a convex outline to a box (Sutherland and Hodgman 1974).
+func cropped(run []draw.Point, box draw.Box) []draw.Point {
+	for _, side := range []struct {
+		inside func(draw.Point) float64 // above 0 inside
+	}{
+		{func(p draw.Point) float64 { return p.X - box.X }}, {func(p draw.Point) float64 { return box.Right() - p.X }},
+		{func(p draw.Point) float64 { return p.Y - box.Y }}, {func(p draw.Point) float64 { return box.Bottom() - p.Y }},
+	} {
+		var out []draw.Point
+		for i, p := range run {
+			q := run[(i+1)%len(run)]
+			a, b := side.inside(p), side.inside(q)
+			if a >= 0 {
+				out = append(out, p)
+			}
+			if a < 0 != (b < 0) {
+				u := a / (a - b)
+				out = append(out, draw.Point{X: p.X + u*(q.X-p.X), Y: p.Y + u*(q.Y-p.Y)})
+			}
+		}
+		run = out
+	}
+	return run
+}
+
+// drawFoci draws a line across the field of view for each focus, and its
+// numbers above the floor.
+func (f *floor) drawFoci(g *draw.Group, c *clearing) {
+	var want, size []float64
+	var shown []focus
+	for _, z := range f.zones {
+		at := min(z.at, f.end())
+		run, ok := f.across(at, z.sight)
+		if !ok {
+			continue
+		}
+		if z.at <= f.end() {
+			g.Add(draw.Path{Runs: [][]draw.Point{run}, Stroke: solid(draw.Blue, heavy)})
+			c.block(run, heavy)
+		}
+		shown = append(shown, z)
+		want = append(want, run[0].X)
+		size = append(size, min(fontNumber.Width(tagText(z)), numberMost)+2)
+	}
+	for i, x := range spread(want, size, f.box.X, f.box.Right()) {
+		tag := draw.NewText(x, f.box.Y-1.6, tagText(shown[i]), fontNumber, draw.Black).Aligned(draw.Middle)
+		g.Add(tag.Shortened(numberMost))
+		if shown[i].at <= f.end() {
+			run, _ := f.across(shown[i].at, shown[i].sight)
+			g.Line(x, f.box.Y-1.1, run[0].X, f.box.Y, solid(draw.Blue, thin))
+			g.Line(run[0].X, f.box.Y, run[0].X, run[0].Y, dashed(draw.Blue, thin, 0.3, 0.7))
+		}
+	}
+}
+
+// tagText is the numbers of a focus, with an arrow where it lies beyond the
+// floor.
+func tagText(z focus) string {
+	if math.IsInf(z.at, 1) {
+		return z.mark().numbers() + " ∞"
+	}
+	return z.mark().numbers()
+}
+
+func (f *floor) zoneTitle(z focus) string {
+	return fmt.Sprintf("%s %s: sharp from %s to %s", z.mark().numbers(), z.name, length(f.shot, z.near-z.camera), length(f.shot, z.far-z.camera))
+}
+
+// drawBar draws a zone as a bar along the tape with a tick at the focus, its
+// name before it, and beside it from where to where it goes.
+func (f *floor) drawBar(g *draw.Group, z focus, top float64) {
+	g.Title = f.zoneTitle(z)
+	y := top + zoneRow/2
+	writeMark(g, z.mark(), margin, y+fontNote.Middle(), floorGutter-3)
+	g.Line(f.box.X, top+zoneRow, f.box.Right(), top+zoneRow, solid(draw.Pale, hair))
+	left, right := f.at(z.near, 0).X, f.at(min(z.far, f.end()), 0).X
+	from, to := min(max(left, f.box.X), f.box.Right()), min(max(right, f.box.X), f.box.Right())
+	bar := draw.Box{X: from, Y: y - 0.8, W: to - from, H: 1.6}
+	corners := []draw.Point{{X: bar.X, Y: bar.Y}, {X: bar.Right(), Y: bar.Y}, {X: bar.Right(), Y: bar.Bottom()}, {X: bar.X, Y: bar.Bottom()}}
+	g.Add(draw.Rect{Box: bar, Fill: draw.BluePale}, draw.Path{Runs: draw.Hatch(corners, hatchPitch, 1), Stroke: solid(draw.Blue, hair)})
+	f.drawBarEnds(g, z, bar)
+	if at := f.at(min(z.at, f.end()), 0).X; z.at <= f.end() && at >= f.box.X {
+		g.Line(at, y-1.3, at, y+1.3, solid(draw.Blue, heavy))
+	}
+	f.writeBar(g, z, bar)
+}
+
+// drawBarEnds closes a bar where the zone ends on the floor, and puts an arrow
+// where it goes on.
+func (f *floor) drawBarEnds(g *draw.Group, z focus, bar draw.Box) {
+	y := bar.Y + bar.H/2
+	if z.near <= f.end() && f.at(z.near, 0).X >= f.box.X {
+		g.Line(bar.X, y-1.1, bar.X, y+1.1, solid(draw.Black, thin))
+	}
+	if z.far <= f.end() {
+		if bar.Right() > f.box.X {
+			g.Line(bar.Right(), y-1.1, bar.Right(), y+1.1, solid(draw.Black, thin))
+		}
+		return
+	}
+	tip := f.box.Right()
+	g.Add(draw.Path{Runs: [][]draw.Point{{{X: tip, Y: y}, {X: tip - 2, Y: y - 1.1}, {X: tip - 2, Y: y + 1.1}}}, Closed: true, Fill: draw.Black})
+}
+
+// writeBar writes from where to where a zone is sharp: right of its bar, left
+// of it, or on it.
+func (f *floor) writeBar(g *draw.Group, z focus, bar draw.Box) {
+	near, near2 := lengths(f.shot, z.near-z.camera)
+	far, far2 := lengths(f.shot, z.far-z.camera)
+	words := near + " to " + far
+	if far2 == "" {
+		far2 = "∞"
+	}
+	words += "  (" + near2 + " to " + far2 + ")"
+	text := draw.NewText(0, bar.Y+bar.H/2+fontSmall.Middle(), words, fontSmall, draw.Black)
+	switch {
+	case bar.Right()+1.6+text.Width <= f.box.Right():
+		text.At.X = bar.Right() + 1.6
+	case bar.X-1.6-text.Width >= f.box.X:
+		text.At.X = bar.X - 1.6 - text.Width
+	default:
+		text.At.X = (bar.X+bar.Right())/2 - text.Width/2
+		text.At.X = min(max(text.At.X, f.box.X+1), f.box.Right()-3-text.Width)
+		g.Add(halo(text.Box()))
+	}
+	g.Add(text)
+}
+
+// movesAtAll reports whether anybody or the camera is on the move.
+func movesAtAll(s *plan.Shot) bool {
+	return slices.ContainsFunc(s.Blocking, func(b plan.Blocking) bool { return b.Kind != "zoom" })
+}

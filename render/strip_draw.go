@@ -1,0 +1,247 @@
+// Drawing the pieces of a strip, each a tape to cut out.
+
+package render
+
+import (
+	"fmt"
+
+	"pullscore/render/draw"
+)
+
+const (
+	pieceHead  = 6.0 // above a piece: which it is, and which way infinity lies
+	pieceFoot  = 4.0
+	tapeTop    = 0.9 // within the tape, above the windows
+	lanesMost  = 9.0 // height of the windows at most
+	laneStep   = 1.6
+	tickLong   = 4.2 // a mark's line, at least
+	scaleZone  = 6.2 // for the lens's own marks
+	windowBar  = 0.9
+	joinRadius = 1.6
+)
+
+// A tape is a piece with its place on a sheet.
+type tape struct {
+	*strip
+	*piece
+	index       int
+	left        float64 // where the piece's from lies on the sheet
+	top, bottom float64
+	lane        float64 // height of one
+	names       float64 // top of the rows of names
+}
+
+// x returns where a place on the strip lies on the sheet.
+func (t *tape) x(at float64) float64 { return t.left + at - t.from }
+
+// drawPiece puts a piece on the handout.
+func (st *strip) drawPiece(h *handout, index int) {
+	p := &st.pieces[index]
+	t := tape{strip: st, piece: p, index: index, left: margin + joinRoom, lane: laneStep}
+	if all := laneStep * float64(st.lanes); all > lanesMost {
+		t.lane = lanesMost / float64(st.lanes)
+	}
+	zone := max(t.lane*float64(st.lanes)+tapeTop, tickLong) + 0.4
+	height := zone + rowPitch*float64(max(p.rows, 1)) + scaleZone
+	g, top := h.take(pieceHead+height+pieceFoot, fmt.Sprintf("piece-%d", index+1))
+	t.top, t.bottom, t.names = top+pieceHead, top+pieceHead+height, top+pieceHead+zone
+	t.drawEdges(g.Group("cut"))
+	t.drawDirection(g.Group("direction"), top)
+	t.drawScale(g.Group("lens-marks"))
+	marks := g.Group("marks")
+	for i := range st.marks {
+		t.drawWindow(marks, &st.marks[i])
+	}
+	for i := range st.marks {
+		if m := &st.marks[i]; p.holds(m.at) {
+			t.drawMark(marks, m)
+		}
+	}
+}
+
+// drawEdges draws where to cut, and at a join the signs that must meet.
+func (t *tape) drawEdges(g *draw.Group) {
+	cut := dashed(draw.Mid, thin, 2, 1.2)
+	right := t.x(t.to)
+	g.Line(t.left, t.top, right, t.top, cut)
+	g.Line(t.left, t.bottom, right, t.bottom, cut)
+	g.Line(t.left, t.top, t.left, t.bottom, cut)
+	g.Line(right, t.top, right, t.bottom, cut)
+	if !t.first {
+		t.drawJoin(g, t.left, t.left-joinRoom/2, t.index)
+	}
+	if !t.last {
+		t.drawJoin(g, right, right+joinRoom/2, t.index+1)
+	}
+}
+
+// drawJoin draws the signs of a cut through the tape: half of each is on either
+// piece, and they close when the pieces lie right.
+func (t *tape) drawJoin(g *draw.Group, x, beside float64, number int) {
+	for _, y := range []float64{t.top, t.bottom} {
+		g.Add(draw.Disc{Centre: draw.Point{X: x, Y: y}, Radius: joinRadius, Stroke: solid(draw.Black, hair)})
+		g.Line(x-2.2, y, x+2.2, y, solid(draw.Black, hair))
+		g.Line(x, y-2.2, x, y+2.2, solid(draw.Black, hair))
+	}
+	g.Add(draw.NewText(beside, (t.top+t.bottom)/2, "join", fontSmall, draw.Black).Aligned(draw.Middle),
+		draw.NewText(beside, (t.top+t.bottom)/2+3.2, fmt.Sprint(number), fontNumber, draw.Black).Aligned(draw.Middle))
+}
+
+// drawDirection says above the tape which piece it is and which way infinity
+// lies, with an arrow.
+func (t *tape) drawDirection(g *draw.Group, top float64) {
+	text := "towards infinity"
+	if len(t.pieces) > 1 {
+		text = fmt.Sprintf("piece %d of %d · towards infinity", t.index+1, len(t.pieces))
+	}
+	base := top + pieceHead - 2.4
+	x, tip := t.left, t.left+12
+	if t.mirrored() {
+		x, tip = tip, x
+	}
+	arrow(g, x, tip, base-fontSmall.Middle())
+	g.Add(draw.NewText(t.left+14, base, text, fontSmall, draw.Black))
+	if !t.first {
+		return
+	}
+	// On the tape itself the lead is free.
+	a, b := t.left+2, t.left+lead-2.5
+	if t.mirrored() {
+		a, b = b, a
+	}
+	y := t.names + 1.6
+	arrow(g, a, b, y)
+	g.Add(draw.NewText(t.left+lead/2, y-1.6, "∞", fontStrong, draw.Black).Aligned(draw.Middle))
+}
+
+// arrow draws a level arrow whose tip is at x2.
+func arrow(g *draw.Group, x1, x2, y float64) {
+	const long, half = 2.0, 0.9
+	back := x2 - long
+	if x2 < x1 {
+		back = x2 + long
+	}
+	g.Line(x1, y, back, y, solid(draw.Black, medium))
+	g.Add(draw.Path{Runs: [][]draw.Point{{{X: x2, Y: y}, {X: back, Y: y - half}, {X: back, Y: y + half}}}, Closed: true, Fill: draw.Black})
+}
+
+// drawScale draws the lens's own marks lightly on the lower edge: the tape lies
+// right when they meet those of the lens. The stops of the ring have a wedge.
+func (t *tape) drawScale(g *draw.Group) {
+	g.Title = "the lens's own marks, to lay the tape by"
+	var taken []draw.Box
+	for i, m := range t.scale {
+		if !t.holds(m.at) {
+			continue
+		}
+		x := t.x(m.at)
+		if i < 2 {
+			g.Add(draw.Path{Runs: [][]draw.Point{{{X: x, Y: t.bottom}, {X: x - 1, Y: t.bottom - 2.2}, {X: x + 1, Y: t.bottom - 2.2}}}, Closed: true, Fill: draw.Black})
+		} else {
+			g.Line(x, t.bottom-2, x, t.bottom, solid(draw.Mid, thin))
+		}
+		text := draw.NewText(x, t.bottom-2.9, m.text, fontSmall, draw.Grey).Aligned(draw.Middle)
+		half := text.Width/2 + 0.8
+		text.At.X = min(max(x, t.left+half), t.x(t.to)-half)
+		if touchesNone(text.Box().Grow(0.6), taken) {
+			g.Add(text)
+			taken = append(taken, text.Box())
+		}
+	}
+}
+
+// touchesNone reports whether a box lies on none of the others.
+func touchesNone(b draw.Box, taken []draw.Box) bool {
+	for _, o := range taken {
+		if b.Overlaps(o) {
+			return false
+		}
+	}
+	return true
+}
+
+// drawWindow draws what of a mark's window lies on the piece as a bar, with an
+// end where it ends.
+func (t *tape) drawWindow(g *draw.Group, m *stripMark) {
+	if !m.sharp() || m.window[1] < t.from || m.window[0] > t.to {
+		return
+	}
+	y := t.top + tapeTop + t.lane*(float64(m.lane)+0.5)
+	bar := min(windowBar, 0.6*t.lane)
+	from, to := t.x(max(m.window[0], t.from)), t.x(min(m.window[1], t.to))
+	g.Add(draw.Rect{Box: draw.Box{X: from, Y: y - bar/2, W: to - from, H: bar}, Fill: draw.Mid})
+	openLeft, openRight := m.open[0], m.open[1]
+	if t.mirrored() {
+		openLeft, openRight = openRight, openLeft
+	}
+	cap := min(0.75, t.lane/2)
+	if !openLeft && m.window[0] >= t.from {
+		g.Line(from, y-cap, from, y+cap, solid(draw.Black, thin))
+	}
+	if !openRight && m.window[1] <= t.to {
+		g.Line(to, y-cap, to, y+cap, solid(draw.Black, thin))
+	}
+}
+
+// drawMark draws a mark's line from the upper edge down to its name, and the
+// name right of it.
+func (t *tape) drawMark(g *draw.Group, m *stripMark) {
+	mg := g.Group("mark")
+	mg.Title = m.title(t.shot)
+	x := t.x(m.at)
+	if m.row < 0 {
+		mg.Line(x, t.top, x, t.top+tickLong, solid(draw.Black, medium))
+		return
+	}
+	base := t.names + rowPitch*float64(m.row) + 2.4
+	mg.Line(x, t.top, x, base+0.4, solid(draw.Black, medium))
+	writeMark(mg, m.ringMark, x+flagGap, base, m.room-flagGap-markGap)
+}
+
+// writeMark writes the numbers of a mark and its name after them in that room.
+func writeMark(g *draw.Group, m ringMark, x, base, room float64) {
+	if n := m.numbers(); n != "" {
+		text := draw.NewText(x, base, n, fontNumber, draw.Black).Shortened(min(numberMost, room))
+		g.Add(text)
+		x, room = x+text.Width+1, room-text.Width-1
+	}
+	if room >= fontNote.Width("…") {
+		g.Add(draw.NewText(x, base, m.name, fontNote, draw.Black).Shortened(room + 1e-9))
+	}
+}
+
+// sayHow tells how the tape is put on.
+func (st *strip) sayHow(h *handout) {
+	o := &st.shot.Optics
+	h.say(fmt.Sprintf("Tape for a ring of %s mm across: 1° is %s mm. Cut along the dashes, lay the wedges on the ring's two stops%s, and hold the upper edge to the index. "+
+		"The text reads upright from behind the camera.",
+		fixed(o.Diameter*1000, 1), fixed(ringLength(o.Diameter, 1), 3), map[bool]string{true: " and the light marks on the lens's own", false: ""}[o.Marked]), fontNote, draw.Black)
+	switch o.TurnsTo {
+	case "left", "right":
+		h.say(fmt.Sprintf("The top of this ring turns %s towards infinity, seen from behind the camera; so infinity is on the %s of the tape.",
+			o.TurnsTo, map[string]string{"left": "right", "right": "left"}[o.TurnsTo]), fontNote, draw.Black)
+	default:
+		h.say("The kit does not say which way this ring turns. Drawn for one whose top turns left towards infinity, seen from behind the camera. "+
+			"If yours turns right, write turns right into the lens: the strip is then drawn the other way round.", fontStrong, draw.Black)
+	}
+	round := ringLength(o.Diameter, 360)
+	switch {
+	case st.length > round:
+		h.say(fmt.Sprintf("This ring turns more than once (%s mm round): the tape lies over itself; better mark the hand wheel.", fixed(round, 0)), fontStrong, draw.Black)
+	case st.length+lead+tail > round:
+		h.say(fmt.Sprintf("The ring is %s mm round: trim the ends beyond the wedges so that the tape does not lie over itself.", fixed(round, 0)), fontNote, draw.Black)
+	}
+	if n := st.unnamed(); n > 0 {
+		h.say(fmt.Sprintf("%s too close to others to be named on the tape: see the table.", map[bool]string{true: "1 mark stands", false: fmt.Sprint(n, " marks stand")}[n == 1]), fontStrong, draw.Black)
+	}
+}
+
+// unnamed counts the marks that have no name on the tape.
+func (st *strip) unnamed() (n int) {
+	for _, m := range st.marks {
+		if m.row < 0 {
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,229 @@
+// Laying a strip out: where each mark lies, where the tape is cut, and in
+// which rows the names stand.
+
+package render
+
+import (
+	"math"
+
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+)
+
+// A strip is a shot's tape in the making. Places on it are millimetres from
+// the left end of the ring's travel.
+type strip struct {
+	shot   *plan.Shot
+	length float64 // of the travel
+	marks  []stripMark
+	scale  []scaleMark
+	lanes  int // of windows
+	pieces []piece
+}
+
+// A stripMark is a mark on the tape.
+type stripMark struct {
+	ringMark
+	at     float64    // where it lies
+	window [2]float64 // where its window lies, left to right
+	lane   int        // of its window
+	row    int        // of its name, 0 nearest to the edge that the marks stand on; -1 where it has none
+	room   float64    // that its name may take
+}
+
+// A scaleMark is a distance that the lens itself has, to lay the tape by.
+type scaleMark struct {
+	text string
+	at   float64
+}
+
+// A piece is what of the tape is printed in one.
+type piece struct {
+	from, to    float64
+	first, last bool
+	rows        int
+}
+
+const (
+	lead       = 11.0 // tape before the travel, to hold it by
+	tail       = 26.0 // and after it, for the names of the last marks
+	joinRoom   = 9.0  // beside a piece on the page
+	markGap    = 0.8  // between the end of a name and the next line down
+	flagGap    = 0.7  // between a mark's line and its name
+	rowsMost   = 6    // rows of names, as long as shorter names help
+	rowsEver   = 14   // and at most: what has no row is in the table
+	rowPitch   = 3.2
+	nameMost   = 60.0 // the longest name
+	nameLeast  = 4.4
+	numberMost = 16.0 // the longest list of numbers
+	cutClear   = 12.0 // no mark stands so near before a cut, where it can be had
+)
+
+func newStrip(s *plan.Shot, marks []ringMark, width float64) *strip {
+	st := &strip{shot: s, length: ringLength(s.Optics.Diameter, s.Optics.Ring.Throw())}
+	for _, m := range marks {
+		a, z := st.at(m.window[0]), st.at(m.window[1])
+		st.marks = append(st.marks, stripMark{ringMark: m, at: st.at(m.deg), window: [2]float64{min(a, z), max(a, z)}})
+	}
+	if st.mirrored() {
+		for i, j := 0, len(st.marks)-1; i < j; i, j = i+1, j-1 {
+			st.marks[i], st.marks[j] = st.marks[j], st.marks[i]
+		}
+	}
+	for _, d := range lensMarks(s) {
+		st.scale = append(st.scale, scaleMark{d.text, st.at(d.deg)})
+	}
+	st.layWindows()
+	st.cut(width - 2*joinRoom)
+	for i := range st.pieces {
+		st.layNames(&st.pieces[i])
+	}
+	return st
+}
+
+// mirrored reports whether infinity lies on the left. Read from behind the
+// camera on top of the ring, what comes to the index while the ring turns right
+// comes from the left.
+func (st *strip) mirrored() bool { return st.shot.Optics.TurnsTo == "right" }
+
+// at returns where an angle of the ring lies.
+func (st *strip) at(deg float64) float64 {
+	at := ringLength(st.shot.Optics.Diameter, deg)
+	if st.mirrored() {
+		return st.length - at
+	}
+	return at
+}
+
+// A lensMark is a distance that the lens has at an angle of its ring.
+type lensMark struct {
+	text string
+	deg  float64
+}
+
+// lensMarks returns the stops of the ring and, of a lens with marks, those.
+func lensMarks(s *plan.Shot) []lensMark {
+	r := s.Optics.Ring
+	ends := []lensMark{
+		{"closest " + length(s, r.Closest()), 0},
+		{length(s, r.Distance(r.Throw())), r.Throw()},
+	}
+	if !s.Optics.Marked {
+		return ends
+	}
+	for _, m := range r.Marks() {
+		if m.Angle > 0.5 && m.Angle < r.Throw()-0.5 {
+			ends = append(ends, lensMark{length(s, m.Distance), m.Angle})
+		}
+	}
+	return ends
+}
+
+// layWindows gives every window the first lane in which it stands clear.
+func (st *strip) layWindows() {
+	var ends []float64
+	for i := range st.marks {
+		m := &st.marks[i]
+		if !m.sharp() {
+			continue
+		}
+		for m.lane = 0; m.lane < len(ends) && ends[m.lane] > m.window[0]; m.lane++ {
+		}
+		if m.lane == len(ends) {
+			ends = append(ends, 0)
+		}
+		ends[m.lane] = m.window[1] + markGap
+	}
+	st.lanes = len(ends)
+}
+
+// cut divides the tape into pieces of at most that length, where that parts
+// the fewest names from their marks.
+func (st *strip) cut(most float64) {
+	from, end := -lead, st.length+tail
+	for end-from > most {
+		to := st.quietest(from+0.6*most, from+most)
+		st.pieces = append(st.pieces, piece{from: from, to: to, first: from == -lead})
+		from = to
+	}
+	st.pieces = append(st.pieces, piece{from: from, to: end, first: from == -lead, last: true})
+}
+
+// quietest returns the best place for a cut between lo and hi, the farther of
+// two that are alike.
+func (st *strip) quietest(lo, hi float64) float64 {
+	best, least := hi, math.Inf(1)
+	for at := hi; at >= lo; at-- {
+		cost := 0.0
+		for _, m := range st.marks {
+			switch d := at - m.at; {
+			case d >= 0 && d < cutClear:
+				cost += 20
+			case d > 0 && d < st.wish(m):
+				cost++
+			case d < 0 && d > -1.5:
+				cost += 20
+			}
+			if m.sharp() && m.window[0] < at && at < m.window[1] {
+				cost += 0.1
+			}
+		}
+		if cost < least {
+			best, least = at, cost
+		}
+	}
+	return best
+}
+
+// wish returns the room that a mark's name would like.
+func (st *strip) wish(m stripMark) float64 {
+	return numbersWidth(m.ringMark) + min(fontNote.Width(draw.Clean(m.name)), nameMost) + flagGap + markGap
+}
+
+// numbersWidth is the room of a mark's numbers before its name.
+func numbersWidth(m ringMark) float64 {
+	if n := m.numbers(); n != "" {
+		return min(fontNumber.Width(n), numberMost) + 1
+	}
+	return 0
+}
+
+// holds reports whether a place lies on the piece.
+func (p *piece) holds(at float64) bool {
+	return (at >= p.from || p.first) && (at < p.to || p.last)
+}
+
+// layNames puts the names of a piece into rows: each starts at its mark, and
+// one that reaches over marks right of it stands below their names, so that no
+// line down to a name crosses another. Where that takes too many rows, all are
+// held shorter.
+func (st *strip) layNames(p *piece) {
+	for most := nameMost + numberMost; ; most *= 0.8 {
+		if p.rows = st.stack(p, max(most, nameLeast)); p.rows <= rowsMost || most < nameLeast {
+			return
+		}
+	}
+}
+
+// stack lays the names of a piece with at most that room each, and returns how
+// many rows they take.
+func (st *strip) stack(p *piece, most float64) (rows int) {
+	for i := len(st.marks) - 1; i >= 0; i-- {
+		m := &st.marks[i]
+		if !p.holds(m.at) {
+			continue
+		}
+		m.room = min(st.wish(*m), most, p.to-m.at)
+		m.row = 0
+		for _, o := range st.marks[i+1:] {
+			if p.holds(o.at) && o.at < m.at+m.room {
+				m.row = max(m.row, o.row+1)
+			}
+		}
+		rows = max(rows, m.row+1)
+		if m.row >= rowsEver || m.room < nameLeast {
+			m.row = -1
+		}
+	}
+	return min(rows, rowsEver)
+}
