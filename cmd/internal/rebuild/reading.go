@@ -8,7 +8,6 @@ import (
 	"io/fs"
 	"path/filepath"
 	"reflect"
-	"slices"
 
 	"pullscore/cmd/internal/inorder"
 	"pullscore/cmd/internal/paths"
@@ -16,6 +15,7 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/lang"
 	"pullscore/render"
+	"pullscore/render/draw"
 	"pullscore/render/svg"
 )
 
@@ -28,7 +28,6 @@ type reading struct {
 	texts    map[string]*text // by path, of files
 	errors   bool             // among the findings
 	sheets   map[string][]*Sheet
-	err      error // of drawing
 }
 
 // read reads the plan at path; old are the sheets of its last drawing.
@@ -47,7 +46,7 @@ func read(path string, t *texts, old map[string][]*Sheet, paper render.Paper) *r
 	r.plan, r.findings, r.sources, r.files = res.Plan, res.Findings, res.Sources, res.Files
 	worst, found := lang.Worst(r.findings)
 	if r.errors = found && worst == lang.Error; !r.errors {
-		r.sheets, r.err = sheets(r.plan, old, paper)
+		r.sheets = sheets(r.plan, old, paper)
 	}
 	return r
 }
@@ -81,43 +80,47 @@ func (r *reading) current(t *texts) bool {
 	return true
 }
 
-// sheets draws the scores of a plan. A page that comes out as it was keeps its
-// file's text, which takes as long to write as to draw.
-func sheets(p *plan.Plan, old map[string][]*Sheet, paper render.Paper) (map[string][]*Sheet, error) {
+// sheets draws the scores of a plan.
+func sheets(p *plan.Plan, old map[string][]*Sheet, paper render.Paper) map[string][]*Sheet {
 	all := map[string][]*Sheet{}
-	type drawn struct {
-		sheets []*Sheet
-		err    error
-	}
-	var failed error
-	i := 0
-	inorder.Each(p.Shots, func(shot *plan.Shot) drawn {
-		sheets, err := score(shot, old[shot.ID], paper)
-		return drawn{sheets, err}
-	}, func(d drawn) error {
-		all[p.Shots[i].ID] = d.sheets
-		failed = errors.Join(failed, d.err)
-		i++
-		return nil
+	inOrder(p.Shots, func(_ int, shot *plan.Shot) []*Sheet {
+		return score(shot, old[shot.ID], paper)
+	}, func(i int, sheets []*Sheet) {
+		all[p.Shots[i].ID] = sheets
 	})
-	return all, failed
+	return all
 }
 
-// score draws the score of a shot.
-func score(shot *plan.Shot, old []*Sheet, paper render.Paper) ([]*Sheet, error) {
+// score draws the score of a shot. A page that comes out as it was keeps its
+// SVG, which takes as long to write as the page to draw.
+func score(shot *plan.Shot, old []*Sheet, paper render.Paper) []*Sheet {
 	var list []*Sheet
-	for i, page := range render.Score(shot, render.Options{Paper: paper}) {
+	inOrder(render.Score(shot, render.Options{Paper: paper}), func(i int, page *draw.Page) *Sheet {
 		if i < len(old) && reflect.DeepEqual(old[i].Page, page) {
-			list = append(list, &Sheet{Page: old[i].Page, SVG: old[i].SVG})
-			continue
+			return &Sheet{Page: page, SVG: old[i].SVG}
 		}
 		var b bytes.Buffer
-		if err := svg.Write(&b, page); err != nil {
-			return nil, err
-		}
-		list = append(list, &Sheet{Page: page, SVG: slices.Clip(b.Bytes())})
+		svg.Write(&b, page) // a buffer takes everything
+		return &Sheet{Page: page, SVG: b.Bytes()}
+	}, func(_ int, sheet *Sheet) {
+		list = append(list, sheet)
+	})
+	return list
+}
+
+// inOrder is inorder.Each with the place of every item, and nothing that can
+// fail.
+func inOrder[In, Out any](items []In, work func(int, In) Out, emit func(int, Out)) {
+	places := make([]int, len(items))
+	for i := range places {
+		places[i] = i
 	}
-	return list, nil
+	next := 0
+	inorder.Each(places, func(i int) Out { return work(i, items[i]) }, func(out Out) error {
+		emit(next, out)
+		next++
+		return nil
+	})
 }
 
 // stem is how the names of a shot's drawings begin.

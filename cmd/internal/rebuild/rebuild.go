@@ -127,9 +127,7 @@ func (r *Rebuilder) take(read []fresh) []Change {
 		old := f.plan.plan
 		c := Change{Plan: r.next(f.plan), First: !f.plan.shown, Causes: causes}
 		f.plan.plan, f.plan.shown = c.Plan, true
-		if f.reading.err != nil {
-			c.Unwritten = fmt.Errorf("%s: %w", f.plan.path, f.reading.err)
-		} else if !f.reading.errors {
+		if !f.reading.errors {
 			c.Drawn, c.Unwritten = r.write(f.plan)
 		}
 		if old != nil {
@@ -168,7 +166,7 @@ func (r *Rebuilder) next(w *watched) *Plan {
 		Files: w.last.files, Version: r.version,
 	}
 	switch old := w.plan; {
-	case !w.last.errors && w.last.err == nil:
+	case !w.last.errors:
 		p.Good, p.GoodFindings, p.Sheets = p.Latest, p.Findings, w.last.sheets
 		r.name(w, p.Sheets)
 	case old != nil:

@@ -108,8 +108,7 @@ func (w *Watcher) follow() {
 	for path, was := range w.watched {
 		info, err := os.Stat(path)
 		if _, needed := w.index.needed[path]; !needed || err != nil || !os.SameFile(info, was.info) {
-			w.events.Remove(path) // an error says that it is gone already
-			delete(w.watched, path)
+			w.forget(path)
 		}
 	}
 	w.trouble = nil
@@ -121,6 +120,13 @@ func (w *Watcher) follow() {
 			w.trouble = err
 		}
 	}
+}
+
+// forget watches a folder no more. To add a path again without this would leave
+// the watch on the folder that was there before.
+func (w *Watcher) forget(path string) {
+	w.events.Remove(path) // an error says that it is gone already
+	delete(w.watched, path)
 }
 
 // add watches a folder, again if it is watched already: the system may have

@@ -53,14 +53,15 @@ type Watcher struct {
 	folders []string
 	index   index
 	watched map[string]watchedFolder
-	next    time.Time // when everything is looked at
-	left    time.Time // when Next last returned
+	net     time.Duration // how often everything is looked at, beside events
+	next    time.Time     // when it is
+	left    time.Time     // when Next last returned
 }
 
 // New returns a watcher of nothing yet. Where the system gives no events it
 // polls, and Trouble says why.
 func New(opt Options) *Watcher {
-	w := &Watcher{watched: map[string]watchedFolder{}}
+	w := &Watcher{watched: map[string]watchedFolder{}, net: netInterval}
 	if !opt.Poll {
 		w.events, w.trouble = fsnotify.NewWatcher()
 	}
@@ -129,7 +130,7 @@ func (w *Watcher) schedule() {
 	if !w.next.IsZero() {
 		return
 	}
-	wait := netInterval
+	wait := w.net
 	if w.events == nil || w.trouble != nil {
 		wait = pollInterval
 	}
@@ -172,7 +173,7 @@ func (g *gathering) event(ev fsnotify.Event) {
 	}
 	w, name := g.watcher, filepath.Clean(ev.Name)
 	if _, ok := w.watched[name]; ok && !ev.Op.Has(fsnotify.Write) {
-		delete(w.watched, name) // another folder may be there now
+		w.forget(name) // another folder may be there now
 		g.everything()
 		return
 	}
