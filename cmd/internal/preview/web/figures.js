@@ -1,0 +1,244 @@
+// The figures of the stage: plain cut-out people and things, told apart by
+// tone, hair and the weave of a coat, also in grey. They are drawn in metres,
+// the eyes of a person at height 0, up is negative as on a canvas.
+
+// Heights that the language does not give. A standing person of 1.7 m has the
+// eyes some 11 cm below the top of the head (from memory), and the camera looks
+// level from there.
+const crown = -0.11;
+const floor = 1.59;
+const thingHeight = 0.24;
+
+const looks = [
+  { coat: "#e9dfc6", weave: "#b9a679", hair: "#4a3a2c", skin: "#d9b08f" },
+  { coat: "#2b4a63", weave: "#87a9c2", hair: "#d8c9a8", skin: "#e6c6a8" },
+  { coat: "#b4603a", weave: "#e9b58f", hair: "#231d1a", skin: "#a87450" },
+  { coat: "#8fae9c", weave: "#3f5e50", hair: "#7a3d24", skin: "#f0d6bd" },
+  { coat: "#5b3f58", weave: "#c39dbd", hair: "#b9b4ad", skin: "#7d5238" },
+  { coat: "#d6a63f", weave: "#7c5a14", hair: "#39322d", skin: "#cf9f7a" },
+];
+
+// lookOf returns the look of the subject of that index.
+const lookOf = (index) => looks[index % looks.length];
+
+// boxOf returns the box that a figure fills, metres: left, top, right, bottom.
+export function boxOf(subject) {
+  if (subject.person) return [-0.26, crown - 0.09, 0.26, floor];
+  const h = thingSize(subject);
+  return [-h * 0.55, -h * 0.62 + thingDrop, h * 0.55, h * 0.55 + thingDrop];
+}
+
+// Things are held or stand a little below the eyes.
+const thingDrop = 0.04;
+
+// thingSize is how high a thing is drawn: as high as it is deep where the plan
+// says that, within reason.
+export function thingSize(subject) {
+  return subject.deep > 0.05 ? Math.min(subject.deep, 1.2) : thingHeight;
+}
+
+// drawFigure draws the figure of a subject on a canvas that is set to metres.
+export function drawFigure(c, subject) {
+  const look = lookOf(subject.index);
+  c.lineJoin = "round";
+  c.lineCap = "round";
+  if (subject.person) person(c, look, subject.index);
+  else thing(c, look, subject.index, thingSize(subject));
+}
+
+function person(c, look, index) {
+  body(c, look, index);
+  c.fillStyle = shade(look.skin, -0.22); // neck
+  c.fillRect(-0.045, 0.06, 0.09, 0.13);
+  oval(c, 0, 0.008, 0.079, 0.118, look.skin);
+  oval(c, -0.079, 0.012, 0.012, 0.026, shade(look.skin, -0.12));
+  oval(c, 0.079, 0.012, 0.012, 0.026, shade(look.skin, -0.12));
+  face(c, look);
+  hair(c, look, index);
+}
+
+function body(c, look, index) {
+  c.beginPath();
+  c.moveTo(-0.06, 0.16);
+  c.bezierCurveTo(-0.14, 0.2, -0.23, 0.2, -0.235, 0.34);
+  c.lineTo(-0.25, 0.82);
+  c.lineTo(-0.19, 0.84);
+  c.lineTo(-0.2, floor);
+  c.lineTo(0.2, floor);
+  c.lineTo(0.19, 0.84);
+  c.lineTo(0.25, 0.82);
+  c.lineTo(0.235, 0.34);
+  c.bezierCurveTo(0.23, 0.2, 0.14, 0.2, 0.06, 0.16);
+  c.closePath();
+  c.fillStyle = look.coat;
+  c.fill();
+  c.save();
+  c.clip();
+  weave(c, look.weave, index, -0.26, 0.16, 0.26, floor);
+  c.restore();
+  c.fillStyle = shade(look.coat, -0.3); // collar
+  c.beginPath();
+  c.moveTo(-0.062, 0.155);
+  c.lineTo(0, 0.27);
+  c.lineTo(0.062, 0.155);
+  c.lineTo(0.1, 0.185);
+  c.lineTo(0.012, 0.33);
+  c.lineTo(-0.012, 0.33);
+  c.lineTo(-0.1, 0.185);
+  c.closePath();
+  c.fill();
+}
+
+// weave fills a box with one of four weaves.
+function weave(c, colour, index, left, top, right, bottom) {
+  c.strokeStyle = c.fillStyle = colour;
+  c.lineWidth = 0.006;
+  const step = 0.045;
+  const line = (x, y, u, v) => { c.beginPath(); c.moveTo(x, y); c.lineTo(u, v); c.stroke(); };
+  const kind = index % 4;
+  if (kind === 0 || kind === 3) for (let y = top + step / 2; y < bottom; y += step) line(left, y, right, y);
+  if (kind === 1 || kind === 3) for (let x = left + step / 2; x < right; x += step) line(x, top, x, bottom);
+  if (kind === 2) {
+    for (let y = top, odd = 0; y < bottom; y += step, odd ^= 1) {
+      for (let x = left + (odd ? step / 2 : 0); x < right; x += step) oval(c, x, y, 0.008, 0.008, colour);
+    }
+  }
+}
+
+function face(c, look) {
+  const ink = shade(look.skin, -0.62);
+  for (const side of [-1, 1]) {
+    oval(c, side * 0.031, 0, 0.0135, 0.0085, "#f6f1ea");
+    oval(c, side * 0.031, 0, 0.0068, 0.0078, ink);
+    c.strokeStyle = shade(look.hair, -0.1);
+    c.lineWidth = 0.006;
+    c.beginPath();
+    c.moveTo(side * 0.016, -0.022);
+    c.quadraticCurveTo(side * 0.032, -0.031, side * 0.048, -0.021);
+    c.stroke();
+  }
+  c.strokeStyle = shade(look.skin, -0.25);
+  c.lineWidth = 0.005;
+  c.beginPath();
+  c.moveTo(0.003, 0.004);
+  c.lineTo(0.012, 0.042);
+  c.lineTo(-0.003, 0.045);
+  c.stroke();
+  c.strokeStyle = shade(look.skin, -0.45);
+  c.beginPath();
+  c.moveTo(-0.022, 0.076);
+  c.quadraticCurveTo(0, 0.084, 0.022, 0.075);
+  c.stroke();
+}
+
+// hair draws one of three heads of hair.
+function hair(c, look, index) {
+  c.fillStyle = look.hair;
+  c.beginPath();
+  const kind = index % 3;
+  if (kind === 1) { // long, to the shoulders
+    c.moveTo(-0.084, 0.15);
+    c.bezierCurveTo(-0.115, 0.02, -0.11, crown - 0.035, 0, crown - 0.035);
+    c.bezierCurveTo(0.11, crown - 0.035, 0.115, 0.02, 0.084, 0.15);
+    c.lineTo(0.066, 0.15);
+    c.bezierCurveTo(0.078, 0.06, 0.075, -0.02, 0.04, -0.058);
+    c.bezierCurveTo(0, -0.062, -0.05, -0.05, -0.07, -0.01);
+    c.bezierCurveTo(-0.078, 0.04, -0.07, 0.1, -0.066, 0.15);
+  } else {
+    c.moveTo(-0.084, 0.012);
+    c.bezierCurveTo(-0.098, -0.075, -0.062, crown - 0.022, 0, crown - 0.022);
+    c.bezierCurveTo(0.062, crown - 0.022, 0.098, -0.075, 0.084, 0.012);
+    c.bezierCurveTo(0.072, -0.03, 0.062, -0.05, 0.03, -0.056);
+    c.bezierCurveTo(-0.01, -0.062, -0.06, -0.05, -0.084, 0.012);
+  }
+  c.fill();
+  if (kind === 2) { // a knitted cap
+    c.beginPath();
+    c.moveTo(-0.088, -0.042);
+    c.bezierCurveTo(-0.09, crown - 0.05, -0.05, crown - 0.06, 0, crown - 0.06);
+    c.bezierCurveTo(0.05, crown - 0.06, 0.09, crown - 0.05, 0.088, -0.042);
+    c.closePath();
+    c.fillStyle = look.weave;
+    c.fill();
+    c.fillStyle = shade(look.weave, -0.3);
+    c.fillRect(-0.091, -0.066, 0.182, 0.03);
+  }
+}
+
+// thing draws one of three things of that height.
+function thing(c, look, index, h) {
+  c.save();
+  c.translate(0, thingDrop);
+  c.scale(h, h);
+  [lamp, clock, parcel][index % 3](c, look);
+  c.restore();
+}
+
+function lamp(c, look) {
+  c.strokeStyle = shade(look.coat, -0.55);
+  c.lineWidth = 0.035;
+  c.beginPath();
+  c.arc(0, -0.4, 0.16, Math.PI, 0);
+  c.stroke();
+  c.fillStyle = shade(look.coat, -0.45);
+  c.fillRect(-0.26, -0.42, 0.52, 0.1);
+  c.fillRect(-0.3, 0.38, 0.6, 0.12);
+  c.fillStyle = "#ffe9b0";
+  c.fillRect(-0.22, -0.32, 0.44, 0.7);
+  oval(c, 0, 0.14, 0.07, 0.16, "#fff8e6");
+  c.fillStyle = shade(look.coat, -0.45);
+  for (const x of [-0.235, -0.09, 0.06, 0.205]) c.fillRect(x, -0.32, 0.03, 0.7);
+}
+
+function clock(c, look) {
+  oval(c, 0, 0, 0.5, 0.5, shade(look.coat, -0.4));
+  oval(c, 0, 0, 0.43, 0.43, "#f4efe4");
+  c.strokeStyle = "#2a2724";
+  c.lineWidth = 0.025;
+  for (let n = 0; n < 12; n++) {
+    const a = (n * Math.PI) / 6;
+    c.beginPath();
+    c.moveTo(Math.sin(a) * 0.39, -Math.cos(a) * 0.39);
+    c.lineTo(Math.sin(a) * 0.33, -Math.cos(a) * 0.33);
+    c.stroke();
+  }
+  c.beginPath();
+  c.moveTo(0.12, -0.25);
+  c.lineTo(0, 0);
+  c.lineTo(-0.18, -0.1);
+  c.stroke();
+}
+
+function parcel(c, look) {
+  c.fillStyle = look.coat;
+  c.fillRect(-0.5, -0.4, 1, 0.85);
+  c.fillStyle = look.weave;
+  c.fillRect(-0.06, -0.4, 0.12, 0.85);
+  c.fillRect(-0.5, -0.04, 1, 0.12);
+  c.strokeStyle = shade(look.coat, -0.5);
+  c.lineWidth = 0.02;
+  c.strokeRect(-0.49, -0.39, 0.98, 0.83);
+  for (const y of [0.18, 0.25, 0.32]) {
+    c.beginPath();
+    c.moveTo(0.14, y);
+    c.lineTo(0.42, y);
+    c.stroke();
+  }
+}
+
+function oval(c, x, y, rx, ry, colour) {
+  c.beginPath();
+  c.ellipse(x, y, rx, ry, 0, 0, 2 * Math.PI);
+  c.fillStyle = colour;
+  c.fill();
+}
+
+// shade makes a colour #rrggbb darker (below 0) or lighter.
+function shade(colour, by) {
+  const to = by < 0 ? 0 : 255;
+  const parts = [1, 3, 5].map((i) => {
+    const v = parseInt(colour.slice(i, i + 2), 16);
+    return Math.round(v + (to - v) * Math.abs(by)).toString(16).padStart(2, "0");
+  });
+  return `#${parts.join("")}`;
+}

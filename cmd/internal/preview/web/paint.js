@@ -1,0 +1,151 @@
+// Painting a picture of the stage: from the farthest to the nearest, each thing
+// spread over its disc of blur before it covers what is behind it.
+
+import { blurImage } from "./disc.js";
+import { boxOf, drawFigure } from "./figures.js";
+
+// A disc is worked out on as few points as show it: at most this radius, and in
+// all at most so many points times rows of the disc. At rest there is time for
+// more.
+const finest = 9;
+const effort = { moving: 500_000, resting: 3_000_000 };
+
+// A blur of less than this radius, pixels, is not seen on the canvas.
+const unseen = 0.4;
+
+// Lights far behind everyone: how far they stand off the axis, in parts of their
+// distance, and how strong they are. Our own; they are there to show discs.
+const lights = [
+  [-0.276, 0.078, 1], [-0.228, 0.03, 0.6], [-0.186, 0.096, 0.8], [-0.144, 0.042, 0.9], [-0.102, 0.072, 0.5], [-0.048, 0.03, 0.7],
+  [-0.012, 0.102, 0.9], [0.036, 0.048, 0.6], [0.078, 0.084, 1], [0.12, 0.03, 0.8], [0.162, 0.066, 0.5], [0.204, 0.102, 0.9],
+  [0.246, 0.036, 0.7], [0.282, 0.072, 1],
+];
+
+// A Painter paints on one canvas.
+export class Painter {
+  constructor(canvas) {
+    this.canvas = canvas;
+    this.context = canvas.getContext("2d");
+    this.spread = new Map(); // subjects that were spread, by name
+  }
+
+  // paint shows a picture of shot.js. resting tells that there is time; round
+  // is how much more than the frame is shown, 1 for the frame alone.
+  paint(picture, { resting = true, round = 1 } = {}) {
+    const { canvas, context: c } = this;
+    const width = canvas.width / round;
+    this.frame = { width, height: width / picture.aspect, midX: canvas.width / 2, midY: canvas.height / 2 };
+    c.setTransform(1, 0, 0, 1, 0, 0);
+    this.back(picture.back);
+    for (const u of picture.subjects) this.subject(u, resting);
+    if (round > 1) this.surround();
+  }
+
+  // back paints the sky, the sea and the lights beyond it. A level camera has
+  // the horizon in its middle; that too is spread over its disc.
+  back({ tangent, disc }) {
+    const { canvas, context: c } = this;
+    const { width, midX, midY } = this.frame;
+    const r = Math.max((disc * width) / 2, 1);
+    const sky = c.createLinearGradient(0, 0, 0, canvas.height);
+    const at = (y) => Math.min(Math.max(y / canvas.height, 0), 1);
+    sky.addColorStop(0, "#30485c");
+    sky.addColorStop(at(midY - r), "#8195a0");
+    sky.addColorStop(at(midY + r), "#33454f");
+    sky.addColorStop(1, "#141d24");
+    c.fillStyle = sky;
+    c.fillRect(0, 0, canvas.width, canvas.height);
+    for (const [x, y, strength] of lights) this.light(midX + x * tangent * width, midY - y * tangent * width, r, strength);
+  }
+
+  // light paints a point of light: a disc of even light, the fainter the larger.
+  light(x, y, r, strength) {
+    const { context: c, frame } = this;
+    const least = frame.width * 0.0025;
+    const dim = Math.max(0.12, Math.min(1, (least * 7 / r) ** 2)) * strength;
+    c.globalCompositeOperation = "lighter";
+    c.fillStyle = `rgb(255 214 150 / ${dim})`;
+    c.beginPath();
+    c.arc(x, y, Math.max(r, least), 0, 2 * Math.PI);
+    c.fill();
+    c.globalCompositeOperation = "source-over";
+  }
+
+  subject(u, resting) {
+    const { canvas, context: c, frame } = this;
+    const metre = u.metre * frame.width;
+    const x = frame.midX + u.x * frame.width;
+    const r = Number.isFinite(u.disc) ? (u.disc * frame.width) / 2 : canvas.width;
+    const [left, top, right, bottom] = boxOf(u);
+    const region = clip({
+      left: x + left * metre - r, top: frame.midY + top * metre - r,
+      right: x + right * metre + r, bottom: frame.midY + bottom * metre + r,
+    }, -r, -r, canvas.width + r, canvas.height + r);
+    if (!region) return;
+    if (r < unseen) {
+      c.setTransform(metre, 0, 0, metre, x, frame.midY);
+      drawFigure(c, u);
+      c.setTransform(1, 0, 0, 1, 0, 0);
+      return;
+    }
+    const made = this.spreadOut(u, { metre, x, r, region, resting });
+    c.imageSmoothingQuality = "high";
+    c.drawImage(made.canvas, 0, 0, made.width, made.height, region.left, region.top, made.width / made.scale, made.height / made.scale);
+  }
+
+  // spreadOut draws a figure by itself and spreads it over its disc. What was
+  // made for the last frame is taken again where nothing has changed.
+  spreadOut(u, { metre, x, r, region, resting }) {
+    const key = [metre, x, r, resting, this.canvas.width].map((v) => Number(v).toFixed(2)).join();
+    let made = this.spread.get(u.name);
+    if (made?.key === key) return made;
+    if (!made) {
+      made = { canvas: document.createElement("canvas") };
+      made.context = made.canvas.getContext("2d", { willReadFrequently: true });
+      this.spread.set(u.name, made);
+    }
+    const w = region.right - region.left, h = region.bottom - region.top;
+    const scale = scaleFor(w, h, r, resting ? effort.resting : effort.moving);
+    const width = Math.ceil(w * scale), height = Math.ceil(h * scale);
+    Object.assign(made, { key, scale, width, height });
+    if (made.canvas.width < width) made.canvas.width = width;
+    if (made.canvas.height < height) made.canvas.height = height;
+    const c = made.context;
+    c.setTransform(1, 0, 0, 1, 0, 0);
+    c.clearRect(0, 0, made.canvas.width, made.canvas.height);
+    c.setTransform(metre * scale, 0, 0, metre * scale, (x - region.left) * scale, (this.frame.midY - region.top) * scale);
+    drawFigure(c, u);
+    c.putImageData(blurImage(c.getImageData(0, 0, width, height), r * scale), 0, 0);
+    return made;
+  }
+
+  // surround dims what is outside the frame.
+  surround() {
+    const { canvas, context: c } = this;
+    const { width, height, midX, midY } = this.frame;
+    c.fillStyle = "rgb(10 12 14 / 62%)";
+    c.beginPath();
+    c.rect(0, 0, canvas.width, canvas.height);
+    c.rect(midX - width / 2, midY - height / 2, width, height);
+    c.fill("evenodd");
+    c.strokeStyle = "#f2f2f2";
+    c.lineWidth = Math.max(1, canvas.width / 640);
+    c.strokeRect(midX - width / 2, midY - height / 2, width, height);
+  }
+}
+
+// scaleFor is how much smaller than the canvas a disc of radius r is worked out
+// in a region: points times rows of the disc stay within the effort.
+export function scaleFor(w, h, r, effort) {
+  const byRadius = Math.min(1, finest / r);
+  const byEffort = Math.cbrt(effort / (w * h * Math.max(2 * r, 1)));
+  return Math.min(byRadius, byEffort);
+}
+
+function clip(box, left, top, right, bottom) {
+  const b = {
+    left: Math.max(box.left, left), top: Math.max(box.top, top),
+    right: Math.min(box.right, right), bottom: Math.min(box.bottom, bottom),
+  };
+  return b.right - b.left > 0.5 && b.bottom - b.top > 0.5 ? b : null;
+}

@@ -1,0 +1,7 @@
+// The rehearsal.
+
+export class Rehearsal {
+  take() {}
+  clear() {}
+  deg() { return undefined; }
+}

@@ -1,0 +1,166 @@
+// The stage: the frame as the lens sees it, at the plan's stop and, beside it,
+// at another one; what is spoken; the transport.
+
+import { get, make, player } from "./shared.js";
+import { bind } from "./keys.js";
+import { Metronome } from "./metronome.js";
+import { Rehearsal } from "./rehearse.js";
+import { Shot } from "./shot.js";
+import { Transport, toggle } from "./transport.js";
+import { View } from "./view.js";
+
+const root = document.getElementById("stage");
+const metronome = new Metronome();
+const transport = new Transport(player, metronome);
+const rehearsal = new Rehearsal(document.getElementById("rehearse"), player, metronome, () => paintSoon());
+const views = { A: new View("A", (mark) => pick("A", mark)), B: new View("B", (mark) => pick("B", mark)) };
+const picked = { A: "", B: null }; // marks; "": the plan's stop, null: a view not on show
+const spoken = make("p", "spoken");
+const beside = toggle("Two stops", (on) => compare(on));
+const around = toggle("Look round the frame", () => paintSoon());
+const note = make("details", "truth");
+
+let at = null; // { plan, shot, version } on show
+let own = ""; // the plan's stop by name
+let asked = 0; // numbers the requests, the newest counts
+let painting = 0;
+
+build();
+
+// show shows a shot of a plan; the same one again where the plan has changed.
+export async function show(plan, shot, version) {
+  const same = at?.plan === plan && at?.shot === shot;
+  if (!same) picked.A = "";
+  at = { plan, shot, version };
+  const request = ++asked;
+  try {
+    const told = await ask("");
+    const others = await Promise.all(["A", "B"].map((name) => (picked[name] ? ask(picked[name]).catch(() => null) : told)));
+    if (request !== asked) return;
+    own = told.stop;
+    root.hidden = false;
+    ["A", "B"].forEach((name, n) => {
+      if (!others[n]) picked[name] = ""; // a stop that the lens no longer has
+      views[name].take(new Shot(others[n] ?? told), own, picked[name] ?? "");
+    });
+    explain(told);
+    transport.take(told.pulls);
+    rehearsal.take(new Shot(told), at);
+    paint();
+  } catch {
+    if (request === asked) clear();
+  }
+}
+
+// clear shows nothing.
+export function clear() {
+  at = null;
+  asked++;
+  root.hidden = true;
+  rehearsal.clear();
+}
+
+function ask(stop) {
+  return get("api/stage", { plan: at.plan, shot: at.shot, ...(stop && { stop }) });
+}
+
+// pick shows a view at another stop.
+async function pick(name, mark) {
+  picked[name] = mark;
+  const request = ++asked;
+  const told = await ask(mark).catch(() => null);
+  if (!told || request !== asked) return;
+  views[name].take(new Shot(told), own, mark);
+  paint();
+}
+
+// compare shows the second view: at first at a stop far enough from the plan's
+// to tell them apart.
+function compare(on) {
+  views.B.root.hidden = !on;
+  root.classList.toggle("two", on);
+  if (!on) {
+    picked.B = null;
+    paintSoon();
+    return;
+  }
+  const told = views.A.shot.told;
+  const here = told.f_number[0];
+  const far = (s) => Math.abs(Math.abs(2 * Math.log2(s.mark / here)) - 3);
+  const best = [...told.stops].sort((a, b) => far(a) - far(b))[0];
+  pick("B", String(best?.mark ?? ""));
+}
+
+// paintSoon paints before the next repaint, once for all that has changed.
+function paintSoon() {
+  if (!painting) painting = requestAnimationFrame(paint);
+}
+
+function paint() {
+  cancelAnimationFrame(painting);
+  painting = 0;
+  if (root.hidden || !views.A.shot) return;
+  const deg = rehearsal.deg();
+  const options = { deg, resting: !player.playing && deg === undefined, round: around.getAttribute("aria-pressed") === "true" ? 1.6 : 1 };
+  views.A.draw(player.time, options);
+  if (!views.B.root.hidden) views.B.draw(player.time, options);
+  speak();
+}
+
+// speak shows the words as they fall, and the cues and business beside them.
+function speak() {
+  const { shot } = views.A;
+  const lines = shot.words(player.time);
+  const signs = shot.signs(player.time);
+  const key = JSON.stringify([lines, signs]);
+  if (spoken.dataset.key === key) return;
+  spoken.dataset.key = key;
+  spoken.replaceChildren(...lines.map(spokenLine), ...signs.map((s) => make("bdi", `sign ${s.kind}`, s.text)));
+}
+
+function spokenLine({ who, words }) {
+  const line = make("span", "line");
+  line.append(make("bdi", "speaker", who), " ");
+  for (const w of words) line.append(make("span", w.fallen ? "word fallen" : "word", w.text), " ");
+  return line;
+}
+
+function build() {
+  const pair = make("div", "views");
+  pair.append(views.A.root, views.B.root);
+  views.B.root.hidden = true;
+  const tools = make("div", "tools");
+  tools.append(beside, around);
+  note.append(make("summary", "", "What this shows"), make("div"));
+  root.append(pair, spoken, transport.root, tools, note);
+  for (const v of Object.values(views)) v.onResize = paint;
+  player.addEventListener("time", paintSoon);
+  player.addEventListener("state", paintSoon);
+  metronome.onBeat = (left) => {
+    for (const v of Object.values(views)) {
+      v.count.hidden = left === 0;
+      v.count.value = left || "";
+    }
+  };
+  bind(["h"], "half speed", () => transport.half.click());
+  bind(["l"], "loop the pull", () => transport.loopHere());
+  bind(["m"], "count in before playing", () => transport.count.click());
+  bind(["b"], "two stops beside each other", () => beside.click());
+}
+
+// explain says what the picture is made from, and what it cannot know.
+function explain(told) {
+  const parts = [
+    "Each figure has its true place and size in the field of view, and every point of it is spread over the disc that the lens makes of it on the sensor, at the scale of this picture. The discs are even and round everywhere: of the shape of the iris and the edge of the field the plan says nothing.",
+    "Heights are assumed, as the plan does not give them: who speaks, walks or sways is drawn 1.7 m tall, with the camera level with the eyes and looking along the axis; anything else as high as it is deep, or 24 cm. Each figure is flat: all of it has the blur of the distance in the plan. Sea and lights lie far behind, to show discs.",
+    told.ring?.breathes_percent !== undefined
+      ? "The picture grows as the focus comes nearer, by the lens's breathing over the whole ring. That it grows and does not shrink is an assumption."
+      : "The picture grows as the focus comes nearer, as with a lens that moves as a whole.",
+  ];
+  if (told.screen) {
+    const widths = (told.screen.viewer_m / told.screen.width_m).toFixed(1);
+    parts.push(`Seen from ${widths} widths of the picture, it looks as it does from the seats. Up to ${told.sharp_arcmin.toFixed(1)}′ (minutes of arc at the viewer) is sharp, beyond ${told.seen_arcmin.toFixed(1)}′ soft, faint between.`);
+  }
+  if (told.every > 1) parts.push(`The shot is long, so the stage shows every ${told.every}th frame.`);
+  note.lastChild.replaceChildren(...parts.map((p) => make("p", "", p)));
+}

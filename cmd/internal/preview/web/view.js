@@ -1,0 +1,111 @@
+// A view of the stage: the picture at one stop, and how blurred everyone is.
+
+import { make } from "./shared.js";
+import { Painter } from "./paint.js";
+import { drawNames } from "./labels.js";
+import { wordFor } from "./blur.js";
+
+// The canvas has at most so many pixels a side: more costs time and shows
+// nothing.
+const widest = 1280;
+
+export class View {
+  // name tells the view from the other; onStop is called with the mark of the
+  // stop that is picked, "" for the plan's own.
+  constructor(name, onStop) {
+    this.root = make("figure", "view");
+    this.root.dataset.view = name;
+    this.frame = make("div", "frame");
+    this.canvas = make("canvas");
+    this.canvas.setAttribute("role", "img");
+    this.count = make("output", "count");
+    this.count.hidden = true;
+    this.frame.append(this.canvas, this.count);
+    const caption = make("figcaption");
+    const label = make("label", "stop-label", "Stop ");
+    this.stop = make("select");
+    this.stop.addEventListener("change", () => onStop(this.stop.value));
+    label.append(this.stop);
+    this.list = make("ul", "blurs");
+    this.list.setAttribute("aria-label", `Blur at the viewer, ${name}`);
+    caption.append(label, this.list);
+    this.root.append(this.frame, caption);
+    this.painter = new Painter(this.canvas);
+    this.shot = null;
+    this.items = new Map();
+    new ResizeObserver(() => this.resize()).observe(this.frame);
+  }
+
+  // take shows another shot, or the same one at another stop; own is the plan's
+  // stop by name.
+  take(shot, own, picked) {
+    this.shot = shot;
+    const options = [["", `${own}, as planned`], ...shot.told.stops.map((s) => [String(s.mark), s.name])];
+    this.stop.replaceChildren(...options.map(([value, text]) => {
+      const option = make("option", "", text);
+      option.value = value;
+      return option;
+    }));
+    this.stop.value = picked;
+    this.items.clear();
+    this.list.replaceChildren();
+    this.resize();
+  }
+
+  // resize gives the canvas the pixels that the screen shows of it.
+  resize() {
+    if (!this.shot) return;
+    const { sensor_width_mm: w, sensor_height_mm: h } = this.shot.told;
+    this.frame.style.setProperty("aspect-ratio", `${w} / ${h}`);
+    this.frame.style.setProperty("--aspect", w / h);
+    const width = Math.min(Math.round(this.frame.clientWidth * (globalThis.devicePixelRatio || 1)), widest);
+    if (width < 2) return;
+    const height = Math.round((width * h) / w);
+    if (this.canvas.width !== width || this.canvas.height !== height) {
+      this.canvas.width = width;
+      this.canvas.height = height;
+      this.onResize?.();
+    }
+  }
+
+  // draw shows a time; deg is where a hand has the focus, if one has.
+  draw(t, { deg, resting, round }) {
+    if (!this.shot || this.canvas.width < 2) return;
+    const picture = this.shot.picture(t, deg);
+    this.painter.paint(picture, { resting, round });
+    const perPixel = this.canvas.width / this.frame.clientWidth;
+    drawNames(this.painter.context, picture.subjects, this.painter.frame, 12.5 * perPixel);
+    this.tell(picture);
+  }
+
+  // tell writes everyone's blur below the picture.
+  tell({ subjects, sample }) {
+    const { sharp_arcmin: sharp, seen_arcmin: seen } = this.shot.told;
+    this.list.dataset.sample = sample;
+    const words = [];
+    for (const u of [...subjects].sort((a, b) => a.index - b.index)) {
+      let item = this.items.get(u.name);
+      if (!item) {
+        item = make("li", "blur");
+        item.dataset.subject = u.name;
+        item.append(make("bdi", "who", u.name), make("span", "value"), make("span", "word"));
+        this.list.append(item);
+        this.items.set(u.name, item);
+      }
+      const word = wordFor(u.blur, sharp, seen);
+      item.dataset.blur = u.blur;
+      item.dataset.word = word;
+      item.children[1].textContent = arcmin(u.blur);
+      item.children[2].textContent = word;
+      words.push(`${u.name} ${word}`);
+    }
+    const text = `The frame at ${this.shot.told.stop}: ${words.join(", ")}`;
+    if (this.canvas.getAttribute("aria-label") !== text) this.canvas.setAttribute("aria-label", text);
+  }
+}
+
+// arcmin writes a blur for people.
+export function arcmin(v) {
+  if (!Number.isFinite(v)) return "no image";
+  return v < 99.95 ? `${v.toFixed(1)}′` : `${Math.round(v)}′`;
+}

@@ -1,0 +1,142 @@
+// The playhead, with a clock of the test's own.
+
+import assert from "node:assert/strict";
+import test from "node:test";
+import { Player } from "../web/player.js";
+
+// fakeClock runs only when the test says so.
+function fakeClock() {
+  const clock = {
+    time: 0, queue: new Map(), next: 1,
+    now: () => clock.time,
+    request(run) { clock.queue.set(clock.next, run); return clock.next++; },
+    cancel(id) { clock.queue.delete(id); },
+    tick(seconds) {
+      clock.time += seconds;
+      const due = [...clock.queue.values()];
+      clock.queue.clear();
+      for (const run of due) run();
+    },
+  };
+  return clock;
+}
+
+function loaded(rate = 24, duration = 10) {
+  const clock = fakeClock();
+  const player = new Player(clock);
+  player.load({ duration, rate, pulls: [{ number: 1, start_s: 3, land_s: 4.5 }, { number: 2, start_s: 0.2, land_s: 9.9 }] });
+  return { clock, player };
+}
+
+const close = (a, b) => assert.ok(Math.abs(a - b) < 1e-9, `${a} is not ${b}`);
+
+test("a step is a frame at every rate, however many are taken", () => {
+  for (const rate of [[24, 1], [24000, 1001], [25, 1], [30000, 1001], [60000, 1001], 24000 / 1001]) {
+    const { player } = loaded(rate, 3600);
+    for (let n = 1; n <= 500; n++) {
+      player.step(1);
+      assert.equal(player.frame, n);
+    }
+    const [num, den] = Array.isArray(rate) ? rate : [24000, 1001];
+    close(player.time, (500 * den) / num);
+    player.step(-500);
+    assert.equal(player.time, 0);
+    player.step(86_000);
+    assert.equal(player.frame, Math.min(86_000, player.frames));
+  }
+});
+
+test("a step from between two frames goes to whole ones", () => {
+  const { player } = loaded(24);
+  player.seek(10.5 / 24);
+  player.step(-1);
+  assert.equal(player.time, 10 / 24);
+  player.seek(10.5 / 24);
+  player.step(1);
+  assert.equal(player.time, 11 / 24);
+});
+
+test("it plays by the clock, at half speed too, and rests at the end", () => {
+  const { clock, player } = loaded();
+  const states = [];
+  player.addEventListener("state", () => states.push(player.playing));
+  player.play();
+  clock.tick(1);
+  close(player.time, 1);
+  player.speed = 0.5;
+  clock.tick(1);
+  close(player.time, 1.5);
+  clock.tick(100);
+  assert.equal(player.time, 10);
+  assert.equal(player.playing, false);
+  assert.equal(clock.queue.size, 0);
+  assert.deepEqual(states, [true, true, false]);
+  player.play(); // from the start again
+  assert.equal(player.time, 0);
+});
+
+test("seeking while it plays goes on from there", () => {
+  const { clock, player } = loaded();
+  player.play();
+  clock.tick(1);
+  player.seek(6);
+  clock.tick(0.5);
+  close(player.time, 6.5);
+});
+
+test("a loop comes back, whatever a repaint misses", () => {
+  const { clock, player } = loaded();
+  player.loopPull(1);
+  assert.deepEqual(player.looping, { from: 2, to: 5.5, pull: 1 });
+  assert.equal(player.time, 2);
+  player.play();
+  clock.tick(3.4);
+  close(player.time, 5.4);
+  clock.tick(0.2);
+  close(player.time, 2.1);
+  clock.tick(3.5 * 7 + 0.5); // many turns at once
+  close(player.time, 2.6);
+  assert.equal(player.playing, true);
+  player.loopPull(2); // held within the shot
+  assert.deepEqual(player.looping, { from: 0, to: 10, pull: 2 });
+  player.loop();
+  assert.equal(player.looping, null);
+});
+
+test("what cannot be is refused or held", () => {
+  const { player } = loaded();
+  player.seek(-3);
+  assert.equal(player.time, 0);
+  player.seek(NaN);
+  assert.equal(player.time, 0);
+  player.seek(99);
+  assert.equal(player.time, 10);
+  player.speed = 0;
+  player.speed = NaN;
+  assert.equal(player.speed, 1);
+  player.loop(5, 5);
+  assert.equal(player.looping, null);
+  player.loopPull(7);
+  assert.equal(player.looping, null);
+  player.load({ duration: 0, rate: 0 });
+  player.play();
+  assert.equal(player.playing, false);
+});
+
+test("what leads in comes first, and is broken off by a pause", () => {
+  const { clock, player } = loaded();
+  let start;
+  let broken = 0;
+  player.lead = (run) => { start = run; return () => broken++; };
+  player.play();
+  clock.tick(1);
+  assert.deepEqual([player.playing, player.moving, player.time], [true, false, 0]);
+  start();
+  clock.tick(1);
+  assert.deepEqual([player.moving, player.time, broken], [true, 1, 0]);
+  player.pause();
+  assert.equal(broken, 0);
+  player.play();
+  player.pause();
+  assert.deepEqual([player.playing, broken], [false, 1]);
+});
