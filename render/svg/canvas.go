@@ -111,7 +111,8 @@ func paint(fill draw.Ink, s draw.Stroke) string {
 	return string(append(b, '"'))
 }
 
-// setting returns the attributes of a text, its place aside. Its width is the
+// setting returns the attributes of a text, its place aside. The size has four
+// decimals, since what it is off by adds up along the line. The width is the
 // measured one, which a viewer that can keeps to with whatever font it has;
 // only where the width is a guess it is left out.
 func setting(t draw.Text) string {
@@ -120,7 +121,7 @@ func setting(t draw.Text) string {
 	if t.Font.Bold {
 		b = append(b, " bold"...)
 	}
-	b = appendNumber(append(b, `" font-size="`...), t.Font.Size*draw.MM)
+	b = strconv.AppendFloat(append(b, `" font-size="`...), math.Round(t.Font.Size*draw.MM*1e4)/1e4, 'f', -1, 64)
 	switch t.Align {
 	case draw.Middle:
 		b = append(b, `" text-anchor="middle`...)
