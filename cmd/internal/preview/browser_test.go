@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 )
 
@@ -88,3 +90,14 @@ func TestKeys(t *testing.T) {
 
 // quote writes a string for JavaScript.
 func quote(s string) string { return `"` + strings.ReplaceAll(s, `"`, `\"`) + `"` }
+
+// dragged presses the pointer at one place and lets it go at another.
+func dragged(from, to, y float64) []chromedp.Action[chromedp.Void] {
+	left := func(p *input.DispatchMouseEventParams) { p.Button = input.MouseButtonLeft; p.ClickCount = 1; p.Buttons = 1 }
+	return []chromedp.Action[chromedp.Void]{
+		chromedp.MouseEvent(input.DispatchMouseEventTypeMousePressed, from, y, left),
+		chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, (from+to)/2, y, left),
+		chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, to, y, left),
+		chromedp.MouseEvent(input.DispatchMouseEventTypeMouseReleased, to, y, left),
+	}
+}

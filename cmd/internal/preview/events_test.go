@@ -82,7 +82,10 @@ func TestStatesComeAsEvents(t *testing.T) {
 	first := next(t, events)
 	s.Show(exampleState(t, 7, "lantern.pull", "gangway.pull"))
 	second := next(t, events)
-	var got told
+	var got struct {
+		told
+		Plans []toldPlan `json:"plans"`
+	}
 	if err := json.Unmarshal([]byte(second.data), &got); err != nil {
 		t.Fatal(err)
 	}

@@ -72,7 +72,7 @@ func New(opt Options) (*Server, error) {
 		s.access = rand.Text()
 	}
 	s.assets = loadAssets()
-	s.shown.Store(newView(s, &rebuild.State{}))
+	s.shown.Store(newView(s, &rebuild.State{}, nil))
 	s.http = &http.Server{
 		Handler:           s.guard(s.mux()),
 		ReadHeaderTimeout: headerTime,
@@ -101,9 +101,9 @@ func (s *Server) URL() string {
 }
 
 // Show hands a new state to every browser that is connected. It never waits
-// for one. The state must not be changed afterwards.
+// for one. States come one after the other, and are not changed afterwards.
 func (s *Server) Show(state *rebuild.State) {
-	v := newView(s, state)
+	v := newView(s, state, s.shown.Load())
 	s.shown.Store(v)
 	s.streams.send(v)
 }

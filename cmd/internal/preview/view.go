@@ -6,6 +6,7 @@ package preview
 import (
 	"encoding/json"
 	"fmt"
+	"path/filepath"
 	"slices"
 
 	"pullscore/cmd/internal/rebuild"
@@ -17,8 +18,9 @@ import (
 // A view is a state as it is told, made once for all browsers.
 type view struct {
 	state *rebuild.State
-	id    string // of the event
-	data  []byte // JSON of a told
+	id    string                            // of the event
+	data  []byte                            // JSON of a told
+	plans map[*rebuild.Plan]json.RawMessage // as they are told
 }
 
 // event returns the view as an event of the stream. JSON has no line breaks.
@@ -28,11 +30,11 @@ func (v *view) event() string {
 
 // A told is the JSON of a view.
 type told struct {
-	Run     string     `json:"run"`   // another: the program was started anew
-	Token   string     `json:"token"` // for requests that write
-	Files   string     `json:"files"` // another: the page's files are others
-	Version uint64     `json:"version"`
-	Plans   []toldPlan `json:"plans"`
+	Run     string            `json:"run"`   // another: the program was started anew
+	Token   string            `json:"token"` // for requests that write
+	Files   string            `json:"files"` // another: the page's files are others
+	Version uint64            `json:"version"`
+	Plans   []json.RawMessage `json:"plans"` // each a toldPlan
 }
 
 type toldPlan struct {
@@ -40,7 +42,7 @@ type toldPlan struct {
 	Name    string     `json:"name"`
 	Title   string     `json:"title"`
 	Version uint64     `json:"version"`
-	Stale   bool       `json:"stale"` // the drawings are older than the text
+	Stale   bool       `json:"stale"` // the text has errors: the drawings, where there are any, are older
 	Shots   []toldShot `json:"shots"`
 	// Findings are those of the text as it is now; Old, of a stale plan, those
 	// that its drawings show.
@@ -71,7 +73,8 @@ type toldFinding struct {
 	Message  string      `json:"message"`
 	Detail   string      `json:"detail,omitempty"`
 	Cures    []string    `json:"cures,omitempty"`
-	File     string      `json:"file"`
+	File     string      `json:"file"`  // the path
+	Place    string      `json:"place"` // the file from the plan's folder, with the line
 	Line     int         `json:"line"`
 	Column   int         `json:"column"`
 	Shot     string      `json:"shot,omitempty"`
@@ -80,39 +83,57 @@ type toldFinding struct {
 	Number   int         `json:"number,omitempty"` // of its flag on the drawing
 }
 
-// newView puts a state into words for the page.
-func newView(s *Server, state *rebuild.State) *view {
-	t := told{Run: s.run, Token: s.token, Files: s.assets.tag, Version: state.Version, Plans: []toldPlan{}}
+// newView puts a state into words for the page. Plans that the view before it
+// told are not told anew: of a whole film, a save changes one.
+func newView(s *Server, state *rebuild.State, before *view) *view {
+	v := &view{state: state, id: fmt.Sprintf("%s-%d", s.run, state.Version), plans: map[*rebuild.Plan]json.RawMessage{}}
+	t := told{Run: s.run, Token: s.token, Files: s.assets.tag, Version: state.Version, Plans: []json.RawMessage{}}
 	for _, p := range state.Plans {
-		t.Plans = append(t.Plans, tellPlan(p))
+		if before != nil {
+			v.plans[p] = before.plans[p]
+		}
+		if v.plans[p] == nil {
+			v.plans[p] = mustJSON(tellPlan(p))
+		}
+		t.Plans = append(t.Plans, v.plans[p])
 	}
-	data, err := json.Marshal(t)
+	v.data = mustJSON(t)
+	return v
+}
+
+// mustJSON writes what holds nothing that JSON cannot.
+func mustJSON(value any) []byte {
+	data, err := json.Marshal(value)
 	if err != nil {
-		panic(fmt.Sprintf("preview: %v", err)) // a told holds nothing that JSON cannot
+		panic(fmt.Sprintf("preview: %v", err))
 	}
-	return &view{state: state, id: fmt.Sprintf("%s-%d", s.run, state.Version), data: data}
+	return data
 }
 
 func tellPlan(p *rebuild.Plan) toldPlan {
+	worst, found := lang.Worst(p.Findings)
+	t := toldPlan{
+		Key: p.Key, Name: draw.Clean(p.Name), Title: draw.Clean(p.Latest.Title), Version: p.Version,
+		Stale: p.Stale || found && worst == lang.Error, Shots: []toldShot{},
+	}
 	drawn := p.Good
 	if drawn == nil {
-		drawn = p.Latest
+		drawn = &plan.Plan{}
 	}
-	t := toldPlan{Key: p.Key, Name: draw.Clean(p.Name), Title: draw.Clean(p.Latest.Title), Version: p.Version, Stale: p.Stale, Shots: []toldShot{}}
 	for _, s := range drawn.Shots {
 		t.Shots = append(t.Shots, tellShot(s, len(p.Sheets[s.ID])))
 	}
-	if p.Stale {
-		for _, s := range p.Latest.Shots {
-			if !slices.ContainsFunc(drawn.Shots, func(d *plan.Shot) bool { return d.ID == s.ID }) {
-				t.Shots = append(t.Shots, tellShot(s, 0))
-			}
-		}
-		t.Findings = tellFindings(p.Findings, nil)
-		t.Old = tellFindings(p.GoodFindings, drawn)
+	if !t.Stale {
+		t.Findings = tellFindings(p, p.Findings, drawn)
 		return t
 	}
-	t.Findings = tellFindings(p.Findings, drawn)
+	for _, s := range p.Latest.Shots {
+		if !slices.ContainsFunc(drawn.Shots, func(d *plan.Shot) bool { return d.ID == s.ID }) {
+			t.Shots = append(t.Shots, tellShot(s, 0))
+		}
+	}
+	t.Findings = tellFindings(p, p.Findings, nil)
+	t.Old = tellFindings(p, p.GoodFindings, drawn)
 	return t
 }
 
@@ -137,14 +158,14 @@ func fps(s *plan.Shot) float64 {
 
 func finite(n plan.Number) bool { return n.Known() && !n.IsInf() }
 
-// tellFindings puts findings into words; drawn is what the drawings show of
+// tellFindings puts findings of a plan into words; drawn is what the drawings show of
 // them, nil where they show others.
-func tellFindings(list []lang.Diagnostic, drawn *plan.Plan) []toldFinding {
+func tellFindings(p *rebuild.Plan, list []lang.Diagnostic, drawn *plan.Plan) []toldFinding {
 	all := make([]toldFinding, len(list))
 	for i, d := range list {
 		t := toldFinding{
 			Code: d.Code, Severity: d.Severity.String(), Message: draw.Clean(d.Message), Detail: draw.Clean(d.Detail),
-			File: draw.Clean(d.Range.File), Line: d.Range.Start.Line, Column: d.Range.Start.Column,
+			File: draw.Clean(d.Range.File), Place: placeOf(p, d.Range), Line: d.Range.Start.Line, Column: d.Range.Start.Column,
 			Shot: d.Shot, Pull: d.Pull, Time: plan.Number(max(d.Time, 0)),
 		}
 		if !finite(t.Time) {
@@ -159,6 +180,16 @@ func tellFindings(list []lang.Diagnostic, drawn *plan.Plan) []toldFinding {
 		all[i] = t
 	}
 	return all
+}
+
+// placeOf returns where in the text a finding lies, for people: the file as
+// seen from the plan, and the line.
+func placeOf(p *rebuild.Plan, at lang.Range) string {
+	file := at.File
+	if near, err := filepath.Rel(filepath.Dir(p.Path), file); err == nil {
+		file = filepath.ToSlash(near)
+	}
+	return fmt.Sprintf("%s:%d", draw.Clean(file), at.Start.Line)
 }
 
 // flagOf returns the number of a finding's flag on the drawing of its shot, or

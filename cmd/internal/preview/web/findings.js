@@ -53,7 +53,8 @@ export class Findings {
     const button = make("button", `finding-item ${f.severity}`);
     button.type = "button";
     const head = make("span", "finding-head");
-    head.append(sign(f.severity, f.number), make("span", "severity", f.severity), make("bdi", "place", `${f.file}:${f.line}`));
+    head.append(sign(f.severity, f.number), make("span", "severity", f.severity), make("bdi", "place", f.place));
+    head.title = `${f.file}:${f.line}:${f.column}`;
     button.append(head, make("bdi", "message", f.message));
     if (f.detail) button.append(make("bdi", "detail", f.detail));
     if (f.cures?.length) button.append(make("bdi", "cures", `Cure: ${f.cures.join(", or ")}`));

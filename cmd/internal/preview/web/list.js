@@ -19,6 +19,8 @@ export class List {
     const fold = make("details", "fold");
     fold.open = this.root.querySelector("details")?.open ?? matchMedia("(min-width: 60rem)").matches;
     const summary = make("summary", "", "Shots");
+    const shown = state.plans.find((p) => p.key === place?.plan)?.shots.find((s) => s.id === place.shot);
+    if (shown) summary.append(": ", make("bdi", "", shown.label));
     fold.append(summary);
     for (const plan of state.plans) fold.append(this.plan(plan, place));
     if (!state.plans.length) fold.append(make("p", "empty", "No plans yet. The page fills as soon as one is saved."));

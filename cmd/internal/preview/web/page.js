@@ -72,24 +72,27 @@ function showNotice(plan, shot) {
   notice.hidden = !plan?.stale;
   document.body.classList.toggle("stale", !notice.hidden);
   if (notice.hidden) return;
-  const errors = plan.findings.filter((f) => f.severity === "error").length;
+  const errors = plan.findings.filter((f) => f.severity === "error");
   const what = shot?.pages ? "This drawing is older than the text." : "There is no drawing of this yet.";
-  const text = `${what} The plan has ${count(errors, "error")}; it is drawn again when they are gone.`;
-  if (notice.textContent !== text) notice.textContent = text;
+  const text = make("p", "", `${what} ${count(errors.length, "error")} to mend first.`);
+  const first = make("p", "first");
+  first.append(make("bdi", "place", errors[0].place), " ", make("bdi", "", errors[0].message));
+  notice.replaceChildren(text, first);
 }
 
 // showShot loads the playhead, the stage and the score with a shot.
 async function showShot(plan, shot) {
   const wanted = shot ? `${place.plan}/${place.shot}/${plan.version}` : "";
+  const request = ++asked; // whatever was on its way is not wanted any more
   if (wanted === drawn && wanted) return;
-  const request = ++asked;
-  const pages = shot?.pages ? await fetchPages(plan, shot, request) : [];
+  const pages = shot?.pages ? await fetchPages(plan, shot) : [];
   if (request !== asked || !pages) return;
   const same = drawn && drawn.startsWith(`${place?.plan}/${place?.shot}/`);
   drawn = wanted;
   load(shot, same);
-  score.show(pages, shot?.fps ?? 24, plan ? "Nothing is drawn yet." : "");
+  score.show(pages, shot?.fps ?? 24, shot ? "Drawn as soon as the plan has no errors." : "");
   if (shot?.pages) stage.show(place.plan, place.shot, plan.version);
+  else stage.clear();
 }
 
 // fetchPages returns the pages of a shot; undefined where the program has gone
@@ -103,13 +106,16 @@ async function fetchPages(plan, shot) {
   }
 }
 
-// load sets the playhead to a shot; where it is the same as before, the time
-// and the playing go on.
+// load sets the playhead to a shot; where it is the same as before, the time,
+// the loop and the playing go on.
 function load(shot, same) {
-  const { time, playing } = player;
+  const { time, playing, looping } = player;
   player.load({ duration: shot?.duration_s ?? 0, rate: shot?.fps ?? 24, pulls: shot?.pulls ?? [] });
-  player.seek(same ? Math.min(time, player.duration) : 0);
-  if (same && playing) player.play();
+  if (!same) return;
+  if (looping?.pull) player.loopPull(looping.pull);
+  else if (looping) player.loop(looping.from, looping.to);
+  player.seek(time);
+  if (playing) player.play();
 }
 
 score.onPull = (number) => {

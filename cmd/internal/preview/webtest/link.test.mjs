@@ -1,0 +1,62 @@
+// Coming back by itself, with a browser of the test's own.
+
+import assert from "node:assert/strict";
+import test from "node:test";
+import { Link, backoff } from "../web/link.js";
+
+test("tries grow apart, but never far", () => {
+  const waits = [0, 1, 2, 3, 4, 5, 50].map(backoff);
+  assert.equal(waits[0], 250);
+  assert.deepEqual(waits, waits.toSorted((a, b) => a - b));
+  assert.equal(waits.at(-1), 4000);
+});
+
+function fakeBrowser(t) {
+  const made = [];
+  const page = { visibilityState: "visible", look: null, addEventListener: (_, f) => { page.look = f; } };
+  globalThis.document = page;
+  globalThis.EventSource = class {
+    static CLOSED = 2;
+    constructor() { this.readyState = 0; made.push(this); }
+    close() { this.readyState = 2; }
+  };
+  t.mock.timers.enable({ apis: ["setTimeout"] });
+  return { made, page };
+}
+
+test("a state is taken once, and a stream that broke is opened again", (t) => {
+  const { made } = fakeBrowser(t);
+  const taken = [], states = [];
+  new Link((s) => taken.push(s), (s) => states.push(s));
+  made[0].onopen();
+  made[0].onmessage({ lastEventId: "run-1", data: '{"version":1}' });
+  made[0].onmessage({ lastEventId: "run-1", data: '{"version":1}' });
+  assert.deepEqual(taken, [{ version: 1 }]);
+  made[0].onerror(); // the browser tries by itself
+  t.mock.timers.tick(10000);
+  assert.equal(made.length, 1);
+  made[0].readyState = 2;
+  made[0].onerror(); // it has given up
+  t.mock.timers.tick(249);
+  assert.equal(made.length, 1);
+  t.mock.timers.tick(1);
+  assert.equal(made.length, 2);
+  made[1].onopen();
+  made[1].onmessage({ lastEventId: "other-1", data: '{"version":1}' });
+  assert.equal(taken.length, 2);
+  assert.deepEqual(states, ["live", "waiting", "waiting", "live"]);
+});
+
+test("a page that nobody sees holds no stream", (t) => {
+  const { made, page } = fakeBrowser(t);
+  const states = [];
+  new Link(() => {}, (s) => states.push(s));
+  page.visibilityState = "hidden";
+  page.look();
+  assert.equal(made[0].readyState, 2);
+  page.visibilityState = "visible";
+  page.look();
+  assert.equal(made.length, 2);
+  made[1].onopen();
+  assert.deepEqual(states, ["resting", "live"]);
+});
