@@ -23,9 +23,13 @@ type Take struct {
 	Error  float64 // where it landed less the mark, degrees at the hand, positive past the mark
 	Time   float64 // from the first motion to the landing, seconds, positive
 
-	Hit  Hit     // whether it was sharp
+	Hit  Hit
 	Rim  float64 // diameter under the hand, metres; 0 where not said
 	Note string
+
+	// Planned is the time that the plan gives the movement, seconds; 0 where no
+	// plan was at hand. A log has no column for it.
+	Planned float64
 }
 
 // A Hit tells whether a take was sharp.

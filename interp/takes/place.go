@@ -1,0 +1,189 @@
+// Takes and plans: of which pull a take is, and what its landing is at the
+// hand.
+
+package takes
+
+import (
+	"fmt"
+	"math"
+	"path/filepath"
+	"strings"
+
+	"pullscore/interp/hand"
+	"pullscore/interp/plan"
+)
+
+// Plans are the plans that the rows of a log may name.
+type Plans []*plan.Plan
+
+// A misfit tells why a take's pull was not found.
+type misfit struct {
+	column string // whose field is at fault
+	other  bool   // the take is of a plan that is not among these
+	text   string
+}
+
+// find returns the pull that a take names. A take that names no plan means the
+// only one.
+func (ps Plans) find(t *Take) (*plan.Shot, *plan.Pull, *misfit) {
+	pl := ps.plan(t.Plan)
+	switch {
+	case pl == nil && t.Plan == "":
+		return nil, nil, &misfit{"shot", true, "the row names no plan, and no single plan was given"}
+	case pl == nil:
+		return nil, nil, &misfit{"plan", true, fmt.Sprintf("plan %q was not given", t.Plan)}
+	}
+	for _, s := range pl.Shots {
+		if !strings.EqualFold(s.ID, t.Shot) {
+			continue
+		}
+		if t.Pull > len(s.Pulls) {
+			return nil, nil, &misfit{"pull", false, fmt.Sprintf("shot %s has no pull %d; it has %d", s.ID, t.Pull, len(s.Pulls))}
+		}
+		return s, s.Pulls[t.Pull-1], nil
+	}
+	return nil, nil, &misfit{"shot", false, fmt.Sprintf("the plan has no shot %q", t.Shot)}
+}
+
+// plan returns the plan of that title or file name.
+func (ps Plans) plan(name string) *plan.Plan {
+	if name == "" && len(ps) == 1 {
+		return ps[0]
+	}
+	for _, p := range ps {
+		base := filepath.Base(p.File)
+		if name != "" && (strings.EqualFold(name, p.Title) || name == base || name == p.File || name == strings.TrimSuffix(base, filepath.Ext(base))) {
+			return p
+		}
+	}
+	return nil
+}
+
+// place finds the pull of a drafted take and takes from it what the row leaves
+// out.
+func (r *Reader) place(d *draft) (Take, error) {
+	byLanding := d.byLanding()
+	if !byLanding && (d.Shot == "" || d.Pull == 0) {
+		return d.Take, nil
+	}
+	s, p, lost := r.plans.find(&d.Take)
+	switch {
+	case lost != nil && lost.other && !byLanding:
+		return d.Take, nil // a take of another film: all that it needs it has
+	case lost != nil:
+		f := d.field(lost.column)
+		fault := r.rows.Fault(f.Line, f.Column, "%s", lost.text)
+		fault.Kept = !byLanding
+		return d.Take, fault
+	}
+	if byLanding {
+		if err := d.convert(s, p); err != nil {
+			f := d.field("landed")
+			return Take{}, r.rows.Fault(f.Line, f.Column, "%v", err)
+		}
+	}
+	d.fromPull(p)
+	return d.Take, nil
+}
+
+// fromPull takes from a pull what the row does not say: the rim, whether it
+// was sharp, and how long the move should have taken.
+func (d *draft) fromPull(p *plan.Pull) {
+	asks := &p.Asks
+	if math.IsNaN(asks.Travel) || p.Kind == "follow" {
+		return
+	}
+	if d.Rim == 0 {
+		d.Rim = asks.Rim
+	}
+	if d.Hit == Unsaid {
+		d.Hit = Missed
+		if asks.Lo <= d.Error && d.Error <= asks.Hi {
+			d.Hit = Sharp
+		}
+	}
+	d.Planned = asks.Time
+	if asks.Reacts {
+		d.Planned -= hand.Reaction
+	}
+}
+
+// A landed is where the focus came to rest: a distance in metres as the tape
+// reads it, or an angle of the ring in degrees.
+type landed struct {
+	said, ring bool
+	value      float64
+}
+
+func parseLanded(text string) (landed, error) {
+	if number, rest := cutNumber(text); number != "" {
+		switch strings.TrimSpace(rest) {
+		case "deg", "°":
+			v, err := ParseNumber(number)
+			return landed{true, true, v}, err
+		}
+	}
+	v, err := ParseLength(text, "")
+	if err != nil {
+		err = fmt.Errorf("%w; a distance is wanted as in 1.72 m or 5'6\", or degrees of the ring as in 121 deg", err)
+	}
+	return landed{true, false, v}, err
+}
+
+// convert turns a landing into angles at the hand.
+func (d *draft) convert(s *plan.Shot, p *plan.Pull) error {
+	deg, err := d.landed.angle(s, float64(p.Land))
+	if err != nil {
+		return err
+	}
+	d.Travel, d.Error, err = AtHand(s, p, deg)
+	return err
+}
+
+// angle returns the ring angle of a landing at that time of the shot.
+func (l landed) angle(s *plan.Shot, t float64) (float64, error) {
+	if s.Optics.Ring == nil {
+		return 0, fmt.Errorf("lens %s has no ring to pull by angle", s.Lens)
+	}
+	if l.ring {
+		if throw := s.Optics.Ring.Throw(); l.value < 0 || l.value > throw {
+			return 0, fmt.Errorf("the ring goes from 0 to %s deg", plan.Decimal(throw, 1))
+		}
+		return l.value, nil
+	}
+	return RingAngle(s, l.value, t)
+}
+
+// RingAngle returns the angle of the ring, in degrees, that focuses at a
+// distance as the tape reads it, which may be infinite, at a time of the shot.
+func RingAngle(s *plan.Shot, tape, t float64) (float64, error) {
+	if s.Optics.Ring == nil {
+		return 0, fmt.Errorf("lens %s has no ring to pull by angle", s.Lens)
+	}
+	if math.IsInf(tape, 1) {
+		deg, _ := s.Optics.Ring.Angle(tape)
+		return deg, nil
+	}
+	deg, _ := s.RingDeg(s.FromTape(tape, t), t)
+	if math.IsNaN(deg) {
+		return 0, fmt.Errorf("the lens forms no image of what is %s m away", plan.Decimal(tape, 3))
+	}
+	return deg, nil
+}
+
+// AtHand returns what a landing at an angle of the ring comes to at the hand:
+// the travel of the pull, and how far past the mark it is in the direction of
+// travel, both in degrees. A follow has neither.
+func AtHand(s *plan.Shot, p *plan.Pull, ringDeg float64) (travel, past float64, err error) {
+	if p.Kind == "follow" {
+		return 0, 0, fmt.Errorf("pull %d of shot %s is a follow, which lands nowhere", p.Number, s.ID)
+	}
+	if !p.HandDeg.Known() || !p.ToDeg.Known() {
+		return 0, 0, fmt.Errorf("pull %d of shot %s has no angles at the hand", p.Number, s.ID)
+	}
+	past = (ringDeg - float64(p.ToDeg)) * float64(s.Gear)
+	if p.ToDeg < p.FromDeg {
+		past = -past
+	}
+	return float64(p.HandDeg), past, nil
+}
