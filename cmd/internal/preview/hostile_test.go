@@ -126,6 +126,9 @@ func TestHostileNamesRunNothing(t *testing.T) {
 			if n := value[int](b, `document.querySelectorAll("img, iframe, style, base, a:not(.skip), input:not([type=range]):not([type=checkbox]):not([type=number]), [onload], [onerror]").length`); n != 0 {
 				t.Errorf("names made %d elements", n)
 			}
+			if turned := value[bool](b, `/[\u202a-\u202e\u2066-\u2069]/.test(document.body.textContent)`); turned {
+				t.Error("marks on the page turn what is beside them")
+			}
 			if title := value[string](b, `document.title`); strings.Contains(title, "\u202e") {
 				t.Errorf("the title %q turns what is beside it", title)
 			}

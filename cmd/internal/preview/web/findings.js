@@ -41,7 +41,7 @@ export class Findings {
       block.append(make("p", "empty", "None: nothing here should fail on the day."));
       return block;
     }
-    block.append(make("p", "count", count(findings.length, "finding")));
+    block.append(make("p", "how-many", count(findings.length, "finding")));
     const list = make("ol", "finding-list");
     for (const f of findings) list.append(this.item(f));
     block.append(list);

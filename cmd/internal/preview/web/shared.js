@@ -37,10 +37,14 @@ export function say(text) {
 }
 
 // make returns a new element with a class and a text; it is text whatever it
-// holds, never markup.
+// holds, never markup, and never turns the order of what is beside it.
 export function make(name, cls, text) {
   const el = document.createElement(name);
   if (cls) el.className = cls;
-  if (text !== undefined) el.textContent = text;
+  if (text !== undefined) el.textContent = String(text).replace(turning, "\ufffd");
   return el;
 }
+
+// turning are the controls that impose a writing direction (Unicode Standard
+// Annex 9).
+const turning = /[\u202a-\u202e\u2066-\u2069]/g;

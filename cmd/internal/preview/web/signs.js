@@ -7,7 +7,7 @@ export function sign(severity, number) {
   const svg = document.createElementNS(ns, "svg");
   const text = number ? String(number) : "";
   const width = 12 + 7 * Math.max(0, text.length - 1) + (text ? 4 : 0);
-  svg.setAttribute("class", `sign ${severity}`);
+  svg.setAttribute("class", `flag ${severity}`);
   svg.setAttribute("viewBox", `0 0 ${width} 14`);
   svg.setAttribute("width", width);
   svg.setAttribute("height", 14);
