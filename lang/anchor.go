@@ -28,7 +28,7 @@ func (a *Anchor) Parse(lex *lexer.PeekingLexer) error {
 	t := lex.Peek()
 	a.Pos = t.Pos
 	switch {
-	case t.Type == tokText || t.Type == tokWord && !keywords[t.Value] || isNamedStop(t):
+	case t.Type == tokText || t.Type == tokWord && !isKeyword(t.Value) || isNamedStop(t):
 		a.named(r)
 	case r.is("end"):
 		a.Kind = AnchorEnd

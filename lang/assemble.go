@@ -17,7 +17,7 @@ func identify(first, second *lexer.Token) *spec {
 		return specOf[speechWord]
 	case first.Value == "move" && second.Type == tokWord && second.Value == "to":
 		return nil // no move is called so
-	case first.Type == tokWord && keywords[first.Value]:
+	case first.Type == tokWord && isKeyword(first.Value):
 		if s := specOf[first.Value]; s != nil && s.word != movesWord {
 			return s
 		}
@@ -51,7 +51,7 @@ func (p *parser) unknown(first, second *lexer.Token) *fault {
 	if first.Type != tokWord {
 		return f.because("A line begins with the word of a statement or with a name.")
 	}
-	if !keywords[first.Value] {
+	if !isKeyword(first.Value) {
 		f.message = "unknown word " + describe(first)
 	}
 	if headers[first.Value] != 0 { // by the word behind it, it is no header

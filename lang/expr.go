@@ -44,7 +44,7 @@ func beginsExpr(t *lexer.Token) bool {
 	case tokNumber, tokFeet, tokStop, tokTimecode, tokText:
 		return true
 	case tokWord:
-		return t.Value == "inf" || !keywords[t.Value]
+		return t.Value == "inf" || !isKeyword(t.Value)
 	}
 	return isSign(t) || t.Value == "(" && !t.EOF()
 }
@@ -203,9 +203,9 @@ func (r *exprReader) unit(x *Expr) {
 	if t.Type != tokWord && t.Value != "%" && t.Value != "°" {
 		return
 	}
-	unit, ok := unitWords[t.Value]
+	unit, ok := unitOf(t.Value)
 	if !ok {
-		if !keywords[t.Value] && t.Value != "x" && r.err == nil {
+		if !isKeyword(t.Value) && t.Value != "x" && r.err == nil {
 			r.fail(noUnit(t))
 		}
 		return

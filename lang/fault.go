@@ -137,7 +137,7 @@ func noID(t *lexer.Token) *fault {
 // is the name of its type. wants, if it is not zero, says what is taken.
 func notA(t *lexer.Token, kind string, wants quantity) *fault {
 	found := describe(t)
-	isKeyword := t.Type == tokWord && keywords[t.Value]
+	isKeyword := t.Type == tokWord && isKeyword(t.Value)
 	switch {
 	case kind == "Name" || kind == "Target" && isKeyword:
 		return noName(t)

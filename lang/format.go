@@ -238,7 +238,7 @@ func endsClause(tokens []lexer.Token) bool {
 // with the diagonal of a screen.
 func endsQuantity(tokens []lexer.Token) bool {
 	t := &tokens[len(tokens)-1]
-	return t.Type == tokWord && (t.Value == "diagonal" || keywords[t.Value] && endsOperand(tokens))
+	return t.Type == tokWord && (t.Value == "diagonal" || isKeyword(t.Value) && endsOperand(tokens))
 }
 
 // endsOperand reports whether the tokens end with a value, so that a sign
@@ -252,10 +252,10 @@ func endsOperand(tokens []lexer.Token) bool {
 	case tokPunct:
 		return t.Value == ")" || t.Value == "%" || t.Value == "°"
 	case tokWord:
-		if !keywords[t.Value] || t.Value == "inf" {
+		if !isKeyword(t.Value) || t.Value == "inf" {
 			return true
 		}
-		_, unit := unitWords[t.Value]
+		_, unit := unitOf(t.Value)
 		return unit && n > 1 && (tokens[n-2].Type == tokNumber || tokens[n-2].Value == "/")
 	}
 	return false

@@ -31,7 +31,7 @@ func (n *Name) Parse(lex *lexer.PeekingLexer) error {
 func isName(t *lexer.Token) bool {
 	switch t.Type {
 	case tokWord:
-		return !keywords[t.Value]
+		return !isKeyword(t.Value)
 	case tokText:
 		return true
 	}
@@ -59,7 +59,7 @@ const keywordAsName = "This word has a meaning of its own; as a name it stands i
 func noName(t *lexer.Token) *fault {
 	f := faultAt(t, "expected-name", "expected a name, found %s", describe(t))
 	switch {
-	case t.Type == tokWord && keywords[t.Value]:
+	case t.Type == tokWord && isKeyword(t.Value):
 		f.code = "keyword-name"
 		f.because(keywordAsName, t.Value)
 	case t.Type == tokNumber:

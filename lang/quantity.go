@@ -63,8 +63,8 @@ func (q quantity) units() (list []string) {
 // suggestUnit tells which unit a word may have been meant for.
 func (q quantity) suggestUnit(word string) string {
 	units := q.units()
-	near, ok := unitSlips[strings.ToLower(word)]
-	if !ok || !slices.Contains(units, near) {
+	near, ok := unitSlip(strings.ToLower(word)), true
+	if !slices.Contains(units, near) {
 		near, ok = Nearest(word, units)
 	}
 	switch {

@@ -162,9 +162,13 @@ var specs = []*spec{
 	{word: callWord, under: inScene, usage: "NAME(ARGUMENT, ...)", parse: byHand[Call]},
 }
 
-// specOf finds a statement by its word.
+// specOf finds a statement by its word. It holds the other keywords too, with
+// nil.
 var specOf = func() map[string]*spec {
-	m := make(map[string]*spec, len(specs))
+	m := make(map[string]*spec, len(specs)+len(otherKeywords))
+	for _, w := range otherKeywords {
+		m[w] = nil
+	}
 	for _, s := range specs {
 		m[s.word] = s
 	}
@@ -189,26 +193,20 @@ var otherKeywords = []string{
 	"wheel", "wire", "wpm",
 }
 
-// keywords holds every word that cannot be a name.
-var keywords = func() map[string]bool {
-	m := make(map[string]bool)
-	for _, s := range specs {
-		if isWordByte(s.word[0]) {
-			m[s.word] = true
-		}
-	}
-	for _, w := range otherKeywords {
-		m[w] = true
-	}
-	return m
-}()
+// isKeyword reports whether a word cannot be a name.
+func isKeyword(word string) bool {
+	_, found := specOf[word]
+	return found && word != speechWord && word != callWord
+}
 
 // Keywords returns the words of the language, sorted. None of them can be a
 // name without quotes.
 func Keywords() []string {
-	list := make([]string, 0, len(keywords))
-	for w := range keywords {
-		list = append(list, w)
+	list := make([]string, 0, len(specOf))
+	for w := range specOf {
+		if isKeyword(w) {
+			list = append(list, w)
+		}
 	}
 	slices.Sort(list)
 	return list

@@ -26,14 +26,6 @@ const (
 	tokInvalid
 )
 
-// symbols names the kinds for the grammar's tags.
-var symbols = map[string]lexer.TokenType{
-	"EOF": lexer.EOF, "Word": tokWord, "Text": tokText, "Number": tokNumber,
-	"Feet": tokFeet, "Stop": tokStop, "Timecode": tokTimecode, "ID": tokID,
-	"Punct": tokPunct, "Line": tokLine, "Join": tokJoin, "Comment": tokComment,
-	"Invalid": tokInvalid,
-}
-
 // definition is the language's lexer for participle. It never returns an
 // error: what is no token is one of kind Invalid.
 type definition struct{}
@@ -43,7 +35,15 @@ var (
 	_ lexer.StringDefinition = definition{}
 )
 
-func (definition) Symbols() map[string]lexer.TokenType { return symbols }
+// Symbols names the kinds of token for the grammar's tags.
+func (definition) Symbols() map[string]lexer.TokenType {
+	return map[string]lexer.TokenType{
+		"EOF": lexer.EOF, "Word": tokWord, "Text": tokText, "Number": tokNumber,
+		"Feet": tokFeet, "Stop": tokStop, "Timecode": tokTimecode, "ID": tokID,
+		"Punct": tokPunct, "Line": tokLine, "Join": tokJoin, "Comment": tokComment,
+		"Invalid": tokInvalid,
+	}
+}
 
 func (d definition) Lex(filename string, r io.Reader) (lexer.Lexer, error) {
 	src, err := io.ReadAll(r)

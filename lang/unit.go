@@ -66,18 +66,71 @@ func (u Unit) Dimension() Dimension { return unitFacts[u].dim }
 // depends on the frame rate.
 func (u Unit) SI() float64 { return unitFacts[u].si }
 
-// unitWords are the units that one word spells.
-var unitWords = map[string]Unit{
-	"mm": UnitMM, "cm": UnitCM, "m": UnitM, "ft": UnitFoot, "in": UnitInch,
-	"deg": UnitDeg, "°": UnitDeg, "turn": UnitTurn, "arcmin": UnitArcmin,
-	"s": UnitS, "ms": UnitMS, "fr": UnitFrame, "%": UnitPercent, "wpm": UnitWPM,
-	"px": UnitPX, "bit": UnitBitS,
+// unitOf returns the unit that one word spells.
+func unitOf(word string) (unit Unit, ok bool) {
+	switch word {
+	case "mm":
+		return UnitMM, true
+	case "cm":
+		return UnitCM, true
+	case "m":
+		return UnitM, true
+	case "ft":
+		return UnitFoot, true
+	case "in":
+		return UnitInch, true
+	case "deg", "°":
+		return UnitDeg, true
+	case "turn":
+		return UnitTurn, true
+	case "arcmin":
+		return UnitArcmin, true
+	case "s":
+		return UnitS, true
+	case "ms":
+		return UnitMS, true
+	case "fr":
+		return UnitFrame, true
+	case "%":
+		return UnitPercent, true
+	case "wpm":
+		return UnitWPM, true
+	case "px":
+		return UnitPX, true
+	case "bit":
+		return UnitBitS, true
+	}
+	return UnitNone, false
 }
 
-// unitSlips are spellings that people use for the language's own.
-var unitSlips = map[string]string{
-	"sec": "s", "secs": "s", "second": "s", "seconds": "s", "frame": "fr", "frames": "fr", "f": "fr",
-	"mtr": "m", "metre": "m", "metres": "m", "meters": "m", "foot": "ft", "feet": "ft", "inch": "in", "inches": "in",
-	"degree": "deg", "degrees": "deg", "turns": "turn", "percent": "%", "pixel": "px", "pixels": "px",
-	"millimetres": "mm", "millimeters": "mm", "centimetres": "cm", "centimeters": "cm", "bits": "bit/s", "bps": "bit/s",
+// unitSlip returns the language's own spelling of a unit for that of other
+// people, "" where there is none.
+func unitSlip(word string) string {
+	switch word {
+	case "sec", "secs", "second", "seconds":
+		return "s"
+	case "frame", "frames", "f":
+		return "fr"
+	case "mtr", "metre", "metres", "meters":
+		return "m"
+	case "millimetres", "millimeters":
+		return "mm"
+	case "centimetres", "centimeters":
+		return "cm"
+	case "foot", "feet":
+		return "ft"
+	case "inch", "inches":
+		return "in"
+	case "degree", "degrees":
+		return "deg"
+	case "turns":
+		return "turn"
+	case "percent":
+		return "%"
+	case "pixel", "pixels":
+		return "px"
+	case "bits", "bps":
+		return "bit/s"
+	}
+	return ""
 }
