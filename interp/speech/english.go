@@ -36,8 +36,8 @@ func sibilant(c byte) bool {
 
 // english returns the syllables of a word in plain's alphabet.
 func english(w string) int {
-	if n, ok := irregular[w]; ok {
-		return int(n)
+	if n, ok := irregular(w); ok {
+		return n
 	}
 	if i := strings.IndexByte(w, '\''); i >= 0 {
 		return contraction(w[:i], strings.ReplaceAll(w[i+1:], "'", ""))

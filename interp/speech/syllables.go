@@ -126,8 +126,8 @@ func countRunes(s string, wanted func(rune) bool) int {
 // digits, capitals without a vowel (TV) and single letters are spelled.
 func countLatin(run string, mixed bool) int {
 	w := plain(run)
-	if n, ok := irregular[w]; ok {
-		return int(n)
+	if n, ok := irregular(w); ok {
+		return n
 	}
 	if len(w) == 1 || len(w) <= 5 && !hasVowel(w) || mixed && len(w) <= 3 && upper(run) {
 		return spelled(w)
