@@ -12,6 +12,7 @@
 package interp
 
 import (
+	"bytes"
 	"fmt"
 	"io"
 	"os"
@@ -95,5 +96,7 @@ func ReadFile(path string) ([]byte, error) {
 		return nil, err
 	}
 	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, MaxFileSize+1))
+	text := bytes.NewBuffer(make([]byte, 0, info.Size()+bytes.MinRead)) // the room that ReadFrom wants
+	_, err = text.ReadFrom(io.LimitReader(f, MaxFileSize+1))
+	return text.Bytes(), err
 }
