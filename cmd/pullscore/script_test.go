@@ -9,7 +9,9 @@ import (
 	"path/filepath"
 	"runtime"
 	"strconv"
+	"strings"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
 )
@@ -23,9 +25,10 @@ func TestScripts(t *testing.T) {
 		Dir:                 filepath.Join("testdata", "script"),
 		RequireExplicitExec: true,
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"exits": exits,
-			"crlf":  crlf,
-			"holds": holds,
+			"exits":  exits,
+			"crlf":   crlf,
+			"holds":  holds,
+			"awaits": awaits,
 		},
 		Condition: func(name string) (bool, error) {
 			switch name {
@@ -84,4 +87,15 @@ func holds(ts *testscript.TestScript, _ bool, args []string) {
 		out = append(out, text...)
 	}
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), out, 0o666))
+}
+
+// awaits waits until a file holds a text: awaits FILE TEXT. It gives up after
+// half a minute, which no machine is too busy for.
+func awaits(ts *testscript.TestScript, _ bool, args []string) {
+	for end := time.Now().Add(30 * time.Second); time.Now().Before(end); time.Sleep(5 * time.Millisecond) {
+		if data, err := os.ReadFile(ts.MkAbs(args[0])); err == nil && strings.Contains(string(data), args[1]) {
+			return
+		}
+	}
+	ts.Fatalf("%s does not come to hold %q", args[0], args[1])
 }
