@@ -122,13 +122,45 @@ func (p *plot) y(v float64) float64 {
 	return p.top + (1-min(max(p.scale(v), 0), 1))*p.plotHeight
 }
 
-// level draws a line across the plot at a value, with its name on it.
-func (p *plot) level(v float64, text string, stroke draw.Stroke) {
-	y := p.y(v)
-	p.group.Line(p.left, y, p.right, y, stroke)
-	label := draw.NewText(p.right-1.5, y+3, text, fontSmall, draw.Black).Aligned(draw.End)
+// A level is a line across a plot with a name.
+type level struct {
+	value float64
+	text  string
+}
+
+// drawLevel draws a level under the curves, and its name where no curve is: at
+// one end of it, above or below.
+func (p *plot) drawLevel(l level, lines [][]draw.Point) {
+	y := p.y(l.value)
+	label := draw.NewText(0, 0, l.text, fontSmall, draw.Black)
+	places := []draw.Point{
+		{X: p.right - 1.5 - label.Width, Y: y + 3}, {X: p.left + 1.5, Y: y + 3},
+		{X: p.right - 1.5 - label.Width, Y: y - 1.2}, {X: p.left + 1.5, Y: y - 1.2},
+	}
+	label.At = places[0]
+	for _, at := range places {
+		label.At = at
+		if b := label.Box().Grow(1); b.Y > p.top && b.Bottom() < p.top+p.plotHeight && clearOf(b, lines) {
+			break
+		}
+	}
 	p.group.Add(draw.Rect{Box: label.Box().Grow(0.3), Fill: draw.Paper}, label)
 	p.taken = append(p.taken, label.Box().Grow(0.5))
+}
+
+// clearOf tells whether a box is clear of lines.
+func clearOf(b draw.Box, lines [][]draw.Point) bool {
+	for _, line := range lines {
+		for i := 1; i < len(line); i++ {
+			for u := 0.0; u <= 1; u += 0.125 { // chords are a few millimetres
+				at := draw.Box{X: line[i-1].X + u*(line[i].X-line[i-1].X), Y: line[i-1].Y + u*(line[i].Y-line[i-1].Y)}
+				if b.Holds(at) {
+					return false
+				}
+			}
+		}
+	}
+	return true
 }
 
 // ticks writes the scale.
@@ -140,24 +172,44 @@ func (p *plot) ticks(format func(float64) string, values ...float64) {
 	}
 }
 
-// curve draws one curve with its racks' numbers on it, where they are clear of
-// the others.
-func (p *plot) curve(c *rackCurve, values []float64, home float64) {
-	var run []draw.Point
+// curve draws one curve and returns its points. What lies under the scale is
+// cut off.
+func (p *plot) curve(c *rackCurve, values []float64) []draw.Point {
 	var runs [][]draw.Point
+	var run []draw.Point
 	for i, v := range values {
-		if !finite(v) {
-			runs, run = append(runs, run), nil
+		at := draw.Point{X: p.x(c.number[i]), Y: p.y(v)}
+		switch {
+		case finite(v) && p.scale(v) >= 0:
+			run = append(run, at)
 			continue
+		case finite(v) && len(run) > 0: // down to where it leaves
+			from, to := p.scale(values[i-1]), p.scale(v)
+			last := run[len(run)-1]
+			run = append(run, draw.Point{X: last.X + (at.X-last.X)*from/(from-to), Y: p.top + p.plotHeight})
 		}
-		run = append(run, draw.Point{X: p.x(c.number[i]), Y: p.y(v)})
+		runs, run = append(runs, run), nil
 	}
 	runs = slices.DeleteFunc(append(runs, run), func(r []draw.Point) bool { return len(r) < 2 })
-	if len(runs) == 0 {
-		return
+	if len(runs) > 0 {
+		p.group.Add(draw.Path{Runs: runs, Stroke: c.stroke})
 	}
-	p.group.Add(draw.Path{Runs: runs, Stroke: c.stroke})
-	p.number(c, slices.Concat(runs...), home)
+	return slices.Concat(runs...)
+}
+
+// draw draws all curves, then the name of the level and their numbers.
+func (p *plot) draw(l level, values func(*rackCurve) []float64) {
+	p.group.Line(p.left, p.y(l.value), p.right, p.y(l.value), dashed(draw.Rust, medium, 2, 1))
+	lines := make([][]draw.Point, len(p.curves))
+	for i, c := range p.curves {
+		lines[i] = p.curve(c, values(c))
+	}
+	p.drawLevel(l, lines)
+	for i, c := range p.curves {
+		if len(lines[i]) > 0 {
+			p.number(c, lines[i], spreadOut(i, len(p.curves)))
+		}
+	}
 }
 
 // number puts the number of a curve on it: at home, a share of the way along,
@@ -192,17 +244,24 @@ func (p *plot) heading(text string) {
 
 // drawLanding draws the chance of landing.
 func (st *stopsPage) drawLanding(g *draw.Group) {
-	p := &plot{stopsPage: st, group: g, top: st.landTop, scale: func(v float64) float64 { return v }}
+	p := &plot{stopsPage: st, group: g, top: st.landTop, scale: probit}
 	p.heading("Lands")
-	p.ticks(func(v float64) string { return fixed(100*v, 0) + " %" }, 0, 0.25, 0.5, 0.75, 1)
+	p.ticks(func(v float64) string { return fixed(100*v, 0) + " %" }, 0.01, 0.1, 0.25, 0.5, 0.75, 0.9, 0.99)
 	if why := st.noLanding(); why != "" {
 		p.empty(why)
 		return
 	}
-	p.level(float64(st.answer.Wanted), fmt.Sprintf("wanted: %s", stops.Percent(float64(st.answer.Wanted))), dashed(draw.Rust, medium, 2, 1))
-	for i, c := range st.curves {
-		p.curve(c, c.chance, spreadOut(i, len(st.curves)))
-	}
+	wanted := level{float64(st.answer.Wanted), "wanted: " + stops.Percent(float64(st.answer.Wanted))}
+	p.draw(wanted, func(c *rackCurve) []float64 { return c.chance })
+}
+
+// probit is the scale of chances: even in standard deviations of a normal
+// landing, which spreads what lies near certainty. It goes from 1 to 99.9 %, and
+// holds what lies beyond at its ends.
+func probit(chance float64) float64 {
+	z := func(p float64) float64 { return math.Sqrt2 * math.Erfinv(2*p-1) }
+	lo, hi := z(0.01), z(0.999)
+	return (z(min(max(chance, 0.01), 0.999)) - lo) / (hi - lo)
 }
 
 func (st *stopsPage) noLanding() string {
@@ -258,9 +317,6 @@ func (st *stopsPage) drawSeeing(g *draw.Group) {
 		p.empty("The shot has no rack.")
 		return
 	}
-	seen := float64(st.answer.Seen)
-	p.level(seen, fmt.Sprintf("seen above %s′", fixed(seen, 1)), dashed(draw.Rust, medium, 2, 1))
-	for i, c := range st.curves {
-		p.curve(c, c.blur, spreadOut(i, len(st.curves)))
-	}
+	seen := level{float64(st.answer.Seen), fmt.Sprintf("seen above %s′", fixed(float64(st.answer.Seen), 1))}
+	p.draw(seen, func(c *rackCurve) []float64 { return c.blur })
 }

@@ -15,12 +15,12 @@ import (
 // where the light can be had, and under it with what.
 func (st *stopsPage) drawNeeds(g *draw.Group) {
 	y := st.bottom() + 15
-	st.bar(g, y, "depth", func(v *stops.Verdict) bool { return v.Fits })
+	st.bar(g, y, "depth", stops.Depth)
 	if !st.answer.Light {
 		return
 	}
 	y += 4.6
-	st.bar(g, y, "light", func(v *stops.Verdict) bool { return v.Exposure.Enough })
+	st.bar(g, y, "light", stops.Light)
 	right := margin
 	for i := range st.answer.Tried {
 		v := &st.answer.Tried[i]
@@ -45,23 +45,12 @@ func (st *stopsPage) drawNeeds(g *draw.Group) {
 
 // bar draws one bar: full where the stop is good for it, a thin line where it
 // is not.
-func (st *stopsPage) bar(g *draw.Group, y float64, name string, good func(*stops.Verdict) bool) {
+func (st *stopsPage) bar(g *draw.Group, y float64, name string, of stops.Kind) {
 	g.Add(draw.NewText(margin, y+fontSmall.Middle(), name, fontSmall, draw.Grey))
 	g.Line(st.left, y, st.right, y, dashed(draw.Mid, hair, 0.4, 0.8))
-	from := -1
-	list := st.answer.Curve
-	for i := 0; i <= len(list); i++ {
-		if i < len(list) && good(&list[i]) {
-			if from < 0 {
-				from = i
-			}
-			continue
-		}
-		if from >= 0 {
-			l, r := st.x(float64(list[from].Number)), st.x(float64(list[i-1].Number))
-			g.Add(draw.Rect{Box: draw.Box{X: l, Y: y - 0.8, W: max(r-l, 0.6), H: 1.6}, Fill: draw.Black})
-			from = -1
-		}
+	for _, span := range st.answer.Spans[of] {
+		l, r := st.x(span.From), st.x(span.To)
+		g.Add(draw.Rect{Box: draw.Box{X: l, Y: y - 0.8, W: max(r-l, 0.6), H: 1.6}, Fill: draw.Black})
 	}
 }
 
@@ -77,6 +66,12 @@ func (st *stopsPage) drawAside(g *draw.Group) {
 	if st.hidden > 0 {
 		g.Add(draw.NewText(x+11, y, plural(st.hidden, "more rack")+", which limit less", fontNote, draw.Grey).Shortened(end - x - 11))
 		y += 4.4
+	}
+	for _, line := range []string{"Lands: the chance that a rack lands sharp.", "Shows: the blur of what it leaves, arc minutes at the viewer."} {
+		if len(st.curves) > 0 {
+			g.Add(draw.NewText(x, y, line, fontNote, draw.Grey))
+			y += 3.7
+		}
 	}
 	y += 3
 	bottom := st.paper.H - edge

@@ -24,6 +24,7 @@ func Find(retake Retake, kit Kit, opt Options) (a *Answer, ok bool) {
 	a = s.answer()
 	if opt.Curve {
 		a.Curve = s.curve()
+		a.Spans = map[Kind][]Span{Depth: s.spans(Depth), Light: s.spans(Light)}
 	}
 	if a.Window == nil && opt.Levers {
 		a.Levers = s.levers(kit)
@@ -78,12 +79,24 @@ func (s *search) curve() []Verdict {
 	return list
 }
 
+// spans returns where one kind of demand is met.
+func (s *search) spans(k Kind) []Span {
+	var list []Span
+	for _, x := range s.stretches(func(d demand) bool { return d.kind != k }) {
+		list = append(list, Span{x.from, x.to})
+	}
+	return list
+}
+
 // opens returns the widest window that a change opens, if it opens one and
 // makes nothing impossible that was not. A marked stop has to lie in it: one
 // that nobody can set helps nobody.
 func (s *search) opens(c Change) (w Window, ok bool) {
+	if !s.promises(c) {
+		return Window{}, false
+	}
 	other, ok := newSearch(s.retake, c, s.excused)
-	if !ok || !slices.ContainsFunc(other.tried, func(v Verdict) bool { return v.Holds }) {
+	if !ok {
 		return Window{}, false
 	}
 	var best *stretch
@@ -97,4 +110,34 @@ func (s *search) opens(c Change) (w Window, ok bool) {
 		return Window{}, false
 	}
 	return other.window(*best), true
+}
+
+// promises tells whether a marked stop holds with a change. Most changes open
+// nothing, and there are many to try: so it looks at whole stops first, and at
+// the thirds between two of them only where no demand fails at both.
+func (s *search) promises(c Change) bool {
+	other := &search{retake: s.retake, change: c, shot: s.shot, demands: s.demands, excused: s.excused}
+	first, ok := s.retake(c)
+	if !ok {
+		return false
+	}
+	scale := Scale(first.Shot.Optics.Stops[0], first.Shot.Optics.Stops[1])
+	const thirds = 3
+	a := other.at(scale[0])
+	for i := 0; i < len(scale) && !a.Holds; i += thirds {
+		last := min(i+thirds, len(scale)-1)
+		b := other.at(scale[last])
+		if b.Holds {
+			return true
+		}
+		if !other.hopeless(&a, &b, all) {
+			for _, n := range scale[min(i+1, last):last] {
+				if v := other.at(n); v.Holds {
+					return true
+				}
+			}
+		}
+		a = b
+	}
+	return a.Holds
 }

@@ -162,7 +162,7 @@ func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
 // How far computed levers reach, and how finely they are tried: by tenths, and
 // the factor is then closed in on to a two-hundredth.
 const (
-	most     = 4.0
+	most     = 2.5
 	step     = 1.1
 	fineStep = 1.005
 )

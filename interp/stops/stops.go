@@ -47,8 +47,12 @@ type Answer struct {
 	Obstacles []Obstacle `json:"obstacles,omitempty"`
 	Levers    []Lever    `json:"levers"`
 
-	Curve []Verdict `json:"-"` // every sixth of a stop, for drawings
-	TOnly bool      `json:"-"` // the lens has T-numbers alone
+	TOnly bool `json:"-"` // the lens has T-numbers alone
+
+	// For drawings: the verdicts on every sixth of a stop, and the f-numbers
+	// over which depth and light are had.
+	Curve []Verdict       `json:"-"`
+	Spans map[Kind][]Span `json:"-"`
 }
 
 // A Rack is one whose landing and showing is judged.
@@ -98,6 +102,9 @@ type Window struct {
 	Wide  End `json:"wide_end"`
 	Small End `json:"small_end"`
 }
+
+// A Span is a stretch of f-numbers, from wide to small.
+type Span struct{ From, To float64 }
 
 // An End is what ends a window.
 type End struct {

@@ -114,7 +114,7 @@ func (a *Answer) none() string {
 	for _, o := range a.Obstacles {
 		parts = append(parts, a.obstacleSays(o))
 	}
-	return "No stop does: " + strings.Join(parts, "; ") + "."
+	return "No stop holds: " + strings.Join(parts, "; ") + "."
 }
 
 func (a *Answer) obstacleSays(o Obstacle) string {
@@ -145,7 +145,7 @@ func (a *Answer) bestSays(o Obstacle) string {
 }
 
 func (a *Answer) leverSays(l Lever) string {
-	return fmt.Sprintf("Opens one: %s. %s to %s, best %s.", l.Text, a.stop(l.Window.From), a.stop(l.Window.To), l.Window.Best)
+	return fmt.Sprintf("Opens one: %s (%s to %s, best %s).", l.Text, a.stop(l.Window.From), a.stop(l.Window.To), l.Window.Best)
 }
 
 // notes says what has not been judged.

@@ -23,7 +23,7 @@ func WriteText(screen console.Screen, r *stops.Report) error {
 		w.line("No shot in this file has stops to try.")
 	}
 	for _, a := range r.Shots {
-		w.shot(a, fmt.Sprintf("camera %s, lens %s", a.Camera, a.Lens))
+		w.shot(a, fmt.Sprintf("camera %s, lens %s, %s mm", a.Camera, a.Lens, focal(a)))
 	}
 	w.key(r.Shots)
 	return w.flush()
@@ -36,15 +36,15 @@ func WritePairs(screen console.Screen, title, camera string, pairs []stops.Pair)
 	var shown []*stops.Answer
 	for _, p := range pairs {
 		shown = append(shown, p.Here.Answer)
-		w.shot(p.Here.Answer, fmt.Sprintf("camera %s, %s", p.Here.Camera, p.Here.With))
+		w.shot(p.Here.Answer, fmt.Sprintf("camera %s, %s, %s mm", p.Here.Camera, p.Here.With, focal(p.Here.Answer)))
 		if p.There == nil {
 			w.line("")
 			w.wrapped(console.Plain, margin, fmt.Sprintf("The same framing cannot be had on camera %s.", camera))
 			continue
 		}
-		text := fmt.Sprintf("framed alike on camera %s, %s", p.There.Camera, p.There.With)
-		if p.There.Computed {
-			text += "; the kit has no lens of that focal length"
+		text := fmt.Sprintf("framed alike on camera %s: %s, %s mm", p.There.Camera, p.There.With, focal(p.There.Answer))
+		if p.There.Computed { // its words name the focal length
+			text = fmt.Sprintf("framed alike on camera %s: %s, which the kit lacks", p.There.Camera, p.There.With)
 		}
 		w.shot(p.There.Answer, text)
 	}
@@ -59,6 +59,8 @@ func (w *writer) key(list []*stops.Answer) {
 		w.wrapped(console.Dim, "", "Lands: the rack least likely to land. Arcmin: the blur at the viewer's eye of what a rack leaves, of the rack that shows least.")
 	}
 }
+
+func focal(a *stops.Answer) string { return plan.Decimal(float64(a.FocalMM), 1) }
 
 func titleOf(title string) string {
 	if title == "" {
@@ -97,7 +99,7 @@ func (w *writer) shot(a *stops.Answer, with string) {
 		title += "  " + console.Clean(a.Title)
 	}
 	w.line(title)
-	w.wrapped(console.Dim, margin, fmt.Sprintf("%s, %s mm, set to %s, %s wanted", with, plan.Decimal(float64(a.FocalMM), 1), a.Set, stops.Percent(float64(a.Wanted))))
+	w.wrapped(console.Dim, margin, fmt.Sprintf("%s, set to %s, %s wanted", with, a.Set, stops.Percent(float64(a.Wanted))))
 	w.line("")
 	w.table(a)
 	w.line("")

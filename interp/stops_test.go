@@ -1,0 +1,449 @@
+// The window of stops, against re-reading the plan, against brute force, and
+// against what practitioners say.
+
+package interp_test
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"pullscore/interp"
+	"pullscore/interp/plan"
+	"pullscore/interp/stops"
+	"pullscore/lang"
+)
+
+// findStops answers for the first shot of a plan; ok is false where it has
+// none.
+func findStops(src string, opt stops.Options) (res *interp.Result, a *stops.Answer, ok bool) {
+	res = interpret("plan.pull", src)
+	if len(res.Plan.Shots) == 0 {
+		return res, nil, false
+	}
+	a, ok = stops.Find(res.Retake(res.Plan.Shots[0]), res.Kit(), opt)
+	return res, a, ok
+}
+
+// generated returns the n-th generated plan, the same in every run.
+var generated = rapid.Custom(genPlan)
+
+// atStop writes a stop into a generated plan.
+func atStop(src string, n plan.Number) string {
+	lines := strings.Split(src, "\n")
+	with := index(lines, "  with ")
+	lines[with] = clause(lines[with], "stop", fmt.Sprintf("stop f/%.9g", float64(n)))
+	return strings.Join(lines, "\n")
+}
+
+// A verdict is what the pull list prints once the stop is written into the
+// plan.
+func TestVerdictsAreThoseOfTheList(t *testing.T) {
+	compared := 0
+	rapid.Check(t, func(t *rapid.T) {
+		src := genPlan(t)
+		_, a, ok := findStops(src, stops.Options{})
+		if !ok {
+			return
+		}
+		v := a.Tried[rapid.IntRange(0, len(a.Tried)-1).Draw(t, "stop")]
+		res := interpret("plan.pull", atStop(src, v.Number))
+		if len(res.Plan.Shots) == 0 {
+			t.Fatalf("%s cannot be written into\n%s", v.Stop, src)
+		}
+		sh := res.Plan.Shots[0]
+		for _, r := range v.Racks {
+			i := slices.IndexFunc(sh.Pulls, func(p *plan.Pull) bool { return p.Number == r.Pull && p.Kind == "rack" })
+			if i < 0 {
+				t.Fatalf("rack %d of %s is not in the list of\n%s", r.Pull, v.Stop, src)
+			}
+			p := sh.Pulls[i]
+			compared++
+			if !same(p.Chance, r.Probability) || !same(p.LeftBlur, r.LeftBlur) || !same(p.Ceiling, r.Ceiling) || !same(p.ReachedBlur, r.ReachedBlur) {
+				t.Fatalf("%s: rack %d has %v, %v, the list %v, %v in\n%s", v.Stop, r.Pull, r.Probability, r.LeftBlur, p.Chance, p.LeftBlur, src)
+			}
+		}
+		told := slices.ContainsFunc(res.Findings, func(d lang.Diagnostic) bool { return d.Code == "too-deep" })
+		if told == v.Fits {
+			t.Fatalf("%s: fits is %t, told as too deep is %t in\n%s", v.Stop, v.Fits, told, src)
+		}
+	})
+	if compared < 300 {
+		t.Errorf("only %d racks were compared", compared)
+	}
+}
+
+func same(a, b plan.Number) bool { return a == b || a.IsZero() && b.IsZero() }
+
+// holdsAt is the definition of a stop that holds, written out on its own.
+func holdsAt(t stops.Take, common map[string]bool) bool {
+	s := t.Shot
+	for _, f := range t.Faults {
+		if !common[f] {
+			return false
+		}
+	}
+	for _, p := range s.Pulls {
+		if p.Kind != "rack" {
+			continue
+		}
+		lands := p.Chance >= s.Wanted-1e-9 && float64(p.Peak) <= s.Limit*(1+1e-9)
+		seen := p.Stays || p.LeftBlur > 4.6
+		sharp := p.ReachedBlur.IsZero() || float64(p.ReachedBlur) <= s.Optics.Criterion*s.Optics.ArcminPerBlur*(1+1e-9)
+		if !lands || !seen || !sharp {
+			return false
+		}
+	}
+	for _, u := range onFocus(s) {
+		if !s.Fits(u.subject, u.at) {
+			return false
+		}
+	}
+	if w := s.Optics.Widest; w != nil {
+		for _, t := range s.Optics.Focal.Keys() {
+			if w(s.Focal(t)) > float64(s.FNumber)*1.03 {
+				return false
+			}
+		}
+	}
+	e := stops.Expose(s.Optics.Light, float64(s.FNumber))
+	return e == nil || e.Enough
+}
+
+type focused struct {
+	subject *plan.Subject
+	at      float64
+}
+
+func onFocus(s *plan.Shot) (list []focused) {
+	add := func(g plan.Target, t float64) {
+		if u := s.Subject(g.Name); u != nil && !g.Soft && g.Names == nil {
+			list = append(list, focused{u, t})
+		}
+	}
+	add(s.Optics.Start, 0)
+	for _, p := range s.Pulls {
+		add(p.Goal, float64(p.Land))
+	}
+	return list
+}
+
+// The windows against brute force: every twelfth of a stop tried by the
+// definition, on 500 generated shots. Within a twelfth of an end of a window
+// both answers are right.
+func TestWindowsAgainstBruteForce(t *testing.T) {
+	const twelfth = 1.0 / 12
+	windows, shots := 0, 0
+	for seed := 0; shots < 500; seed++ {
+		src := generated.Example(seed)
+		res, a, ok := findStops(src, stops.Options{})
+		if !ok {
+			continue
+		}
+		shots++
+		list := a.Others
+		if a.Window != nil {
+			list = append(list, *a.Window)
+		}
+		windows += len(list)
+		retake := res.Retake(res.Plan.Shots[0])
+		common := commonFaults(retake, a)
+		from, to := float64(a.Tried[0].Number), float64(a.Tried[len(a.Tried)-1].Number)
+		for n := from; n <= to; n *= math.Exp2(twelfth / 2) {
+			take, ok := retake(stops.Change{Stop: n})
+			want := ok && holdsAt(take, common)
+			got, near := false, false
+			for _, w := range list {
+				got = got || n >= float64(w.From)*(1-1e-9) && n <= float64(w.To)*(1+1e-9)
+				for _, end := range []plan.Number{w.From, w.To} {
+					near = near || math.Abs(2*math.Log2(n/float64(end))) < twelfth
+				}
+			}
+			if got != want && !near {
+				t.Fatalf("seed %d: f/%.4g holds is %t by brute force, %t by the windows %v of\n%s", seed, n, want, got, list, src)
+			}
+		}
+	}
+	if windows < 100 {
+		t.Errorf("only %d windows in %d shots", windows, shots)
+	}
+	t.Logf("%d windows in %d shots", windows, shots)
+}
+
+// commonFaults are the errors that the shot has at every stop tried.
+func commonFaults(retake stops.Retake, a *stops.Answer) map[string]bool {
+	count := map[string]int{}
+	for _, v := range a.Tried {
+		take, _ := retake(stops.Change{Stop: float64(v.Number)})
+		for _, f := range take.Faults {
+			count[f]++
+		}
+	}
+	common := map[string]bool{}
+	for f, n := range count {
+		common[f] = n == len(a.Tried)
+	}
+	return common
+}
+
+// Every lever that can be written into a generated plan opens, once written,
+// the window that it promises.
+func TestLeversOpenWhatTheySay(t *testing.T) {
+	tried := map[string]int{}
+	for seed := range 250 {
+		src := generated.Example(seed)
+		_, a, ok := findStops(src, stops.Options{Levers: true})
+		if !ok {
+			continue
+		}
+		if a.Window != nil && len(a.Levers) > 0 {
+			t.Fatalf("seed %d: a window and levers", seed)
+		}
+		for _, l := range a.Levers {
+			changed, ok := applyLever(src, l)
+			if !ok {
+				continue
+			}
+			tried[l.Kind]++
+			_, b, ok := findStops(changed, stops.Options{})
+			if !ok || b.Window == nil {
+				t.Fatalf("seed %d: %q opens nothing in\n%s", seed, l.Text, changed)
+			}
+			if off := float64(b.Window.From/l.Window.From) - 1; math.Abs(off) > 1e-3 {
+				t.Fatalf("seed %d: %q opens a window from f/%.4g, and promises f/%.4g in\n%s", seed, l.Text, b.Window.From, l.Window.From, changed)
+			}
+		}
+	}
+	for _, kind := range []string{"time", "gear", "wheel", "distance", "lens"} {
+		if tried[kind] == 0 {
+			t.Errorf("no lever of %s was tried", kind)
+		}
+	}
+	t.Logf("levers tried: %v", tried)
+}
+
+// applyLever writes a lever into a generated plan; ok is false for one that
+// such a plan has no place for.
+func applyLever(src string, l stops.Lever) (string, bool) {
+	lines := strings.Split(src, "\n")
+	with := index(lines, "  with ")
+	switch {
+	case l.Kind == "gear" || l.Kind == "wheel":
+		lines[with] = clause(lines[with], l.Kind, l.Text)
+	case l.Kind == "time":
+		res := interpret("plan.pull", src)
+		for _, r := range l.Over {
+			at := res.Plan.Shots[0].Pulls[r.Pull-1].Line - 1
+			lines[at] = clause(lines[at], "over", fmt.Sprintf("over %.1f s", float64(r.Over)))
+		}
+	case strings.Contains(src, " deg right") || strings.Contains(src, "zoom"+`", stop`):
+		return "", false // a slant tape, a zoom
+	case l.Kind == "sensor":
+		scaleLine(lines, "  sensor", l.Change.SensorBy)
+		scaleLine(lines, "  focal", l.Change.FocalBy)
+	default:
+		if l.Lens != "" {
+			lines[with] = clause(lines[with], "lens", fmt.Sprintf("lens %q", l.Lens))
+		} else if l.Change.FocalBy > 0 {
+			scaleLine(lines, "  focal", l.Change.FocalBy)
+		}
+		for i := range lines {
+			if strings.HasPrefix(lines[i], "subject") || strings.Contains(lines[i], " moves to ") {
+				lines[i] = farther(lines[i], float64(l.Back))
+			}
+		}
+	}
+	return strings.Join(lines, "\n"), true
+}
+
+var firstNumber = regexp.MustCompile(`\d+(\.\d+)?`)
+
+// scaleLine multiplies the first number of the lines that begin with a word.
+func scaleLine(lines []string, prefix string, k float64) {
+	for i := range lines {
+		if strings.HasPrefix(lines[i], prefix) {
+			replaceFirst(&lines[i], func(v float64) float64 { return v * k })
+		}
+	}
+}
+
+// farther adds metres to a distance in centimetres.
+func farther(line string, by float64) string {
+	replaceFirst(&line, func(v float64) float64 { return v + 100*by })
+	return line
+}
+
+func replaceFirst(line *string, f func(float64) float64) {
+	done := false
+	*line = firstNumber.ReplaceAllStringFunc(*line, func(s string) string {
+		if done {
+			return s
+		}
+		done = true
+		v, err := strconv.ParseFloat(s, 64)
+		if err != nil {
+			panic(err)
+		}
+		return strconv.FormatFloat(f(v), 'f', 9, 64)
+	})
+}
+
+// tradeWindow is the window of one rack of the kit of the trade facts.
+func tradeWindow(t *testing.T, throw int, with, from, to string) *stops.Window {
+	t.Helper()
+	text := fmt.Sprintf(tradeKit, throw) + fmt.Sprintf("shot 1\n  with %s\n  start on %s\n  rack to %s, landing on 3 s, over 1.5 s\n", with, from, to)
+	_, a, ok := findStops(text, stops.Options{})
+	if !ok {
+		t.Fatal("no answer")
+	}
+	return a.Window
+}
+
+// Common practice, no source: what practitioners say of whole windows. A
+// current stills prime of 85 mm with 70 to 90 degrees of ring has none at f/1.4
+// and is not sure at f/2.8; an older one with a long throw holds f/2.8.
+func TestWindowsOfTheTrade(t *testing.T) {
+	for _, throw := range []int{70, 80, 90} {
+		for _, way := range [][2]string{{"NEAR", "FAR"}, {"FAR", "NEAR"}} {
+			w := tradeWindow(t, throw, `camera large, lens "modern 85", stop f/2.8`, way[0], way[1])
+			if w != nil && w.From < 2 {
+				t.Errorf("%d deg, %s to %s: holds from f/%.3g", throw, way[0], way[1], w.From)
+			}
+			if w != nil {
+				t.Logf("%d deg, %s to %s: f/%.3g to f/%.3g", throw, way[0], way[1], w.From, w.To)
+			}
+			w = tradeWindow(t, throw, `camera large, lens "old 85", stop f/2.8`, way[0], way[1])
+			if w == nil || w.From > 2.8 || w.To < 2.8 {
+				t.Errorf("an old prime does not hold f/2.8: %+v", w)
+			}
+		}
+	}
+}
+
+// Common practice, no source: with a normal lens, from 1.7 to 3 m, the rack
+// stops showing between f/5.6 and f/11, and sooner on a smaller sensor framed
+// alike.
+func TestWhereWindowsEnd(t *testing.T) {
+	text := fmt.Sprintf(tradeKit, 270) + "shot 1\n  with camera large, lens \"normal\", stop f/4\n  start on CLOSE\n  rack to BACK, landing on 3 s, over 1.5 s\n"
+	res := interpret("trade.pull", text)
+	p, ok := stops.Compare(res.Retake(res.Plan.Shots[0]), res.Kit(), "small")
+	if !ok || p.There == nil || p.Here.Window == nil || p.There.Window == nil {
+		t.Fatalf("no windows: %+v", p)
+	}
+	here, there := p.Here.Window, p.There.Window
+	t.Logf("large: f/%.3g to f/%.3g, small: f/%.3g to f/%.3g with %s", here.From, here.To, there.From, there.To, p.There.With)
+	if here.To < 5.6 || here.To > 11 || here.Small.Kind != stops.Seen {
+		t.Errorf("on the large sensor it ends at f/%.3g by %s", here.To, here.Small.Kind)
+	}
+	if there.To >= here.To || there.Small.Kind != stops.Seen {
+		t.Errorf("on the small sensor it ends at f/%.3g by %s", there.To, there.Small.Kind)
+	}
+	if p.There.Computed || p.There.Lens != "normal small" {
+		t.Errorf("framed with %s, computed %t; the kit has an 18", p.There.With, p.There.Computed)
+	}
+}
+
+// Where a rack is not seen on a small sensor at any stop, a larger one of the
+// kit shows it, framed alike.
+func TestSensorLever(t *testing.T) {
+	text := fmt.Sprintf(tradeKit, 270) + "subject MID at 1.95 m\nshot 1\n  with camera small, lens \"normal small\", stop f/4\n  start on CLOSE\n  rack to MID, landing on 3 s, over 1.5 s\n"
+	_, a, ok := findStops(text, stops.Options{Levers: true})
+	if !ok || a.Window != nil {
+		t.Fatalf("it is seen at %+v", a.Window)
+	}
+	i := slices.IndexFunc(a.Levers, func(l stops.Lever) bool { return l.Kind == "sensor" })
+	if i < 0 || a.Levers[i].Camera != "large" || a.Levers[i].Lens != "normal" {
+		t.Fatalf("levers %+v", a.Levers)
+	}
+	on := strings.Replace(text, `camera small, lens "normal small"`, `camera large, lens "normal"`, 1)
+	if _, b, _ := findStops(on, stops.Options{}); b.Window == nil || !same(b.Window.From, a.Levers[i].Window.From) {
+		t.Errorf("written into the plan it has %+v, promised %+v", b.Window, a.Levers[i].Window)
+	}
+}
+
+// Light at a stop: the figures of the exposure table, on exact stops.
+func TestExposures(t *testing.T) {
+	light := func(meter, nd, iso, shutter float64) plan.Light {
+		return plan.Light{Meter: meter, ND: nd, PerT: math.NaN(), ISO: iso, Shutter: shutter}
+	}
+	tests := []struct {
+		name   string
+		light  plan.Light
+		number float64
+		nd     float64
+		iso    float64 // 0: stays
+		enough bool
+	}{
+		{"the meter's own", light(8, 0, 800, 180), 8, 0, 0, true},
+		{"three stops open: nd 0.9", light(8, 0, 800, 180), 2.8, 0.9, 0, true},
+		{"a filter that is on and will do stays", light(8, 0.9, 800, 180), 2.8, 0.9, 0, true},
+		{"a third more: iso takes it", light(8, 0, 800, 180), 3.2, 0.9, 1000, true},
+		{"a stop closed: twice the iso", light(4, 0, 800, 180), 5.6, 0, 1600, true},
+		{"a stop closed without iso: the whole shutter", light(4, 0, 0, 180), 5.6, 0, 0, true},
+		{"four stops closed: too dark", light(2.8, 0, 800, 180), 11, 0, 3200, false},
+		{"no iso, no shutter, one stop closed", light(4, 0, 0, 0), 5.6, 0, 0, false},
+		{"seventeen stops open", light(512, 0, 0, 0), 1.4, 3.9, 0, false},
+	}
+	for _, tt := range tests {
+		e := stops.Expose(tt.light, tt.number)
+		iso := 0.0
+		if e.ISO.Known() {
+			iso = float64(e.ISO)
+		}
+		if math.Abs(float64(e.ND)-tt.nd) > 1e-9 || iso != tt.iso || e.Enough != tt.enough {
+			t.Errorf("%s: nd %v, iso %v, enough %t: %+v", tt.name, e.ND, iso, e.Enough, e)
+		}
+	}
+	if stops.Expose(light(math.NaN(), 0, 800, 180), 4) != nil {
+		t.Error("there is light without a meter")
+	}
+}
+
+// Where a shot allows no figures at all, the answer says so and nothing
+// panics.
+func TestStopsOfHostilePlans(t *testing.T) {
+	for name, shot := range map[string]string{
+		"inside closest":   "start on NEAR\n  rack to 30 cm, landing on 2 s, over 1 s",
+		"no time":          "start on NEAR\n  rack to FAR, landing on 2 s, over 1 ms",
+		"to itself":        "start on NEAR\n  rack to NEAR, landing on 2 s, over 1 s",
+		"from infinity":    "start on inf\n  rack to NEAR, landing on 2 s, over 1 s",
+		"between infinity": "start on inf\n  rack to inf, landing on 2 s, over 1 s",
+		"nobody":           "start on NOBODY\n  rack to FAR, landing on 2 s",
+		"overlapping":      "start on NEAR\n  rack to FAR, on 1 s, over 2 s\n  rack to NEAR, on 2 s, over 2 s",
+		"a split":          "start on NEAR\n  rack to CLOSE and BACK, landing on 2 s, over 1 s",
+		"a follow":         "start on NEAR\n  follow NEAR\n  NEAR moves to 3 m over 2 s",
+		"empty":            "start on NEAR",
+	} {
+		for _, with := range []string{
+			`camera large, lens "modern 85", stop f/2.8`, `camera small, lens "normal small", stop f/8, meter f/0.1`,
+			`camera large, lens "old 85", stop f/2, gear 20, wheel 1 cm, meter f/500`,
+		} {
+			text := fmt.Sprintf(tradeKit, 90) + fmt.Sprintf("shot 1\n  with %s\n  %s\n", with, shot)
+			_, a, ok := findStops(text, stops.Options{Curve: true, Levers: true})
+			if !ok {
+				continue
+			}
+			if len(a.Says()) == 0 || (a.Window == nil) == (a.Obstacles == nil) {
+				t.Errorf("%s with %s: %q, window %v, obstacles %v", name, with, a.Says(), a.Window, a.Obstacles)
+			}
+		}
+	}
+}
+
+func BenchmarkStops(b *testing.B) {
+	for _, levers := range []bool{false, true} {
+		b.Run(fmt.Sprintf("levers=%t", levers), func(b *testing.B) {
+			text := fmt.Sprintf(tradeKit, 90) + "shot 1\n  with camera large, lens \"modern 85\", stop f/2.8\n  start on NEAR\n  rack to FAR, landing on 3 s, over 0.2 s\n"
+			res := interpret("trade.pull", text)
+			for b.Loop() {
+				stops.Find(res.Retake(res.Plan.Shots[0]), res.Kit(), stops.Options{Levers: levers})
+			}
+		})
+	}
+}
