@@ -45,7 +45,11 @@ func (o output) String() string {
 
 // name returns the path of a page, one that this run has not used.
 func (o output) name(f paths.File, p page, drawing string) string {
-	stem := safe(planName(f.Path)) + "-" + safe(p.shot) + "-" + drawing
+	stem := safe(planName(f.Path))
+	if p.shot != "" {
+		stem += "-" + safe(p.shot)
+	}
+	stem += "-" + drawing
 	number := ""
 	if p.total > 1 {
 		number = fmt.Sprintf("-%d", p.number)

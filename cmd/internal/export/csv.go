@@ -1,0 +1,75 @@
+// The focus curve as CSV (RFC 4180, but for line ends, which are line feeds).
+
+package export
+
+import (
+	"encoding/csv"
+	"io"
+	"math"
+	"strconv"
+
+	"pullscore/interp/plan"
+)
+
+// A column is a figure of a frame; units stand in its name.
+type column struct {
+	name  string
+	value func(s *plan.Shot, f Frame) string
+}
+
+var columns = []column{
+	{"frame", func(_ *plan.Shot, f Frame) string { return strconv.FormatInt(f.Number, 10) }},
+	{"timecode", func(s *plan.Shot, f Frame) string { return s.Rate.Format(f.Label) }},
+	{"time_s", number(func(f Frame) float64 { return f.Time })},
+	{"focus_m", number(func(f Frame) float64 { return f.Tape })},
+	{"focus_from_sensor_m", number(func(f Frame) float64 { return f.Sensor })},
+	{"focus_from_lens_m", number(func(f Frame) float64 { return f.Lens })},
+	{"ring_deg", number(func(f Frame) float64 { return f.Ring })},
+	{"hand_deg", number(func(f Frame) float64 { return f.Hand })},
+	{"focal_mm", number(func(f Frame) float64 { return f.Focal * 1000 })},
+	{"f_number", number(func(f Frame) float64 { return f.Stop })},
+	{"t_number", number(func(f Frame) float64 { return f.T })},
+}
+
+func number(value func(Frame) float64) func(*plan.Shot, Frame) string {
+	return func(_ *plan.Shot, f Frame) string { return decimal(value(f)) }
+}
+
+// places are the decimals that are written: a tenth of a thousandth of a
+// degree or a millimetre, which no lens repeats.
+const places = 6
+
+// decimal writes a number: inf where it is infinite, nothing where it does not
+// apply.
+func decimal(v float64) string {
+	switch {
+	case math.IsNaN(v):
+		return ""
+	case math.IsInf(v, 0):
+		return "inf"
+	}
+	return strconv.FormatFloat(rounded(v), 'f', -1, 64)
+}
+
+func rounded(v float64) float64 {
+	scale := math.Pow(10, places)
+	return math.Round(v*scale)/scale + 0 // +0: no -0
+}
+
+// CSV writes a header and a row a frame.
+func CSV(w io.Writer, s *plan.Shot) error {
+	out := csv.NewWriter(w)
+	row := make([]string, len(columns))
+	for i, c := range columns {
+		row[i] = c.name
+	}
+	out.Write(row) // its errors come with Flush
+	for _, f := range Frames(s) {
+		for i, c := range columns {
+			row[i] = c.value(s, f)
+		}
+		out.Write(row)
+	}
+	out.Flush()
+	return out.Error()
+}

@@ -1,0 +1,71 @@
+// Package export writes plans for other people's programs: the focus of a shot
+// frame by frame, and markers for the cutting room.
+package export
+
+import (
+	"math"
+
+	"pullscore/interp/plan"
+	"pullscore/lang/timecode"
+	"pullscore/optics"
+)
+
+// A Frame is the lens at the time at which a frame of a shot begins. What does
+// not apply is NaN.
+type Frame struct {
+	Number int64   // from 0 within the shot
+	Label  int64   // of its timecode, frames from 00:00:00:00
+	Time   float64 // seconds from the shot's start
+
+	Tape   float64 // the focus as the tape reads it, metres
+	Sensor float64 // from the sensor, metres
+	Lens   float64 // from the lens's front principal plane, metres
+	Ring   float64 // degrees from the near end
+	Hand   float64 // degrees at the hand
+
+	Focal float64 // metres
+	Stop  float64 // the f-number
+	T     float64 // the T-number
+}
+
+// Frames returns every frame of a shot. A shot that does not begin at a
+// timecode counts from 00:00:00:00.
+func Frames(s *plan.Shot) []Frame {
+	num, den := s.Rate.Exact()
+	const slack = 1e-6 // of a frame: a shot of 2 s has 48 frames and not 49
+	count := int64(math.Ceil(float64(s.Duration)*float64(num)/float64(den) - slack))
+	frames := make([]Frame, max(0, count))
+	for i := range frames {
+		frames[i] = at(s, int64(i))
+	}
+	return frames
+}
+
+func at(s *plan.Shot, n int64) Frame {
+	t := s.Rate.Seconds(n)
+	set := s.Setting(t)
+	x := s.FocusAt(t)
+	f := Frame{
+		Number: n, Label: n, Time: t,
+		Tape: s.ToTape(x, t), Sensor: optics.ToSensor(x, set.Focal), Lens: x,
+		Ring: math.NaN(), Hand: s.HandAt(t),
+		Focal: set.Focal, Stop: set.Number, T: math.NaN(),
+	}
+	if s.BeginsAt != "" {
+		f.Label += s.Begins
+	}
+	if deg, _ := s.RingDeg(x, t); s.Optics.Ring != nil {
+		f.Ring = deg
+	}
+	if s.TNumber.Known() {
+		// The glass loses the same part of the light at every stop.
+		f.T = float64(s.TNumber) * set.Number / float64(s.FNumber)
+	}
+	return f
+}
+
+// rate returns a rate as a fraction, for forms that have none of their own.
+func rate(r timecode.Rate) map[string]int64 {
+	num, den := r.Exact()
+	return map[string]int64{"num": num, "denom": den}
+}

@@ -1,0 +1,146 @@
+// The focus curve as OpenTrackIO 1.0.1 (SMPTE RIS on-set virtual production):
+// one JSON sample a frame, one a line.
+
+package export
+
+import (
+	"bufio"
+	"encoding/json"
+	"fmt"
+	"io"
+	"math"
+
+	"github.com/google/uuid"
+
+	"pullscore/interp/plan"
+)
+
+// A sample is one frame. The form has no number for infinity: focusDistance is
+// then left out, and encoders.focus is 0. It does not say which plane focus
+// distances are from, so the notes do.
+type sample struct {
+	Protocol     protocol `json:"protocol"`
+	SourceID     string   `json:"sourceId"`
+	SourceNumber int      `json:"sourceNumber"`
+	SampleID     string   `json:"sampleId"`
+	Static       *static  `json:"static,omitempty"` // of the first sample
+	Tracker      tracker  `json:"tracker"`
+	Timing       timing   `json:"timing"`
+	Lens         lens     `json:"lens"`
+}
+
+type protocol struct {
+	Name    string `json:"name"`
+	Version [3]int `json:"version"`
+}
+
+type static struct {
+	Camera staticCamera `json:"camera"`
+	Lens   staticLens   `json:"lens"`
+}
+
+type staticCamera struct {
+	Sensor size   `json:"activeSensorPhysicalDimensions"` // mm
+	Label  string `json:"label,omitempty"`
+}
+
+type size struct {
+	Height float64 `json:"height"`
+	Width  float64 `json:"width"`
+}
+
+type staticLens struct {
+	Model string `json:"model,omitempty"`
+}
+
+type tracker struct {
+	Notes     string `json:"notes"`
+	Slate     string `json:"slate"`
+	Recording bool   `json:"recording"`
+}
+
+type timing struct {
+	Mode       string           `json:"mode"`
+	SampleRate map[string]int64 `json:"sampleRate"`
+	Sequence   int64            `json:"sequenceNumber"`
+	Timecode   label            `json:"timecode"`
+}
+
+type label struct {
+	Hours     int64            `json:"hours"`
+	Minutes   int64            `json:"minutes"`
+	Seconds   int64            `json:"seconds"`
+	Frames    int64            `json:"frames"`
+	FrameRate map[string]int64 `json:"frameRate"`
+	DropFrame bool             `json:"dropFrame"`
+}
+
+type lens struct {
+	FocusDistance float64   `json:"focusDistance,omitempty"` // m
+	FStop         float64   `json:"fStop"`
+	TStop         float64   `json:"tStop,omitempty"`
+	Focal         float64   `json:"pinholeFocalLength"` // mm
+	Encoders      *encoders `json:"encoders,omitempty"`
+}
+
+type encoders struct {
+	Focus float64 `json:"focus"`
+}
+
+const notes = "Planned, not measured. focusDistance is from the sensor plane."
+
+// space is the name space of the identifiers, so that the same frame of the
+// same plan always has the same one (RFC 9562, version 5).
+var space = uuid.NewSHA1(uuid.NameSpaceURL, []byte("pullscore:focus-curve"))
+
+func urn(parts ...any) string { return uuid.NewSHA1(space, fmt.Append(nil, parts...)).URN() }
+
+// OpenTrackIO writes the samples of a shot.
+func OpenTrackIO(w io.Writer, s *plan.Shot) error {
+	out := bufio.NewWriter(w)
+	lines := json.NewEncoder(out)
+	lines.SetEscapeHTML(false)
+	source := urn(s.PlanName, "\n", s.ID)
+	for _, f := range Frames(s) {
+		one := sample{
+			Protocol: protocol{"OpenTrackIO", [3]int{1, 0, 1}},
+			SourceID: source, SourceNumber: 1, SampleID: urn(source, f.Number),
+			Tracker: tracker{Notes: notes, Slate: s.ID},
+			Timing:  timing{"external", rate(s.Rate), f.Number, labelOf(s, f)},
+			Lens:    lensOf(s, f),
+		}
+		if f.Number == 0 {
+			one.Static = &static{
+				staticCamera{size{rounded(s.Optics.SensorH * 1000), rounded(s.Optics.SensorW * 1000)}, s.Camera},
+				staticLens{s.Lens},
+			}
+		}
+		if err := lines.Encode(one); err != nil {
+			return fmt.Errorf("frame %d: %w", f.Number, err)
+		}
+	}
+	return out.Flush()
+}
+
+func labelOf(s *plan.Shot, f Frame) label {
+	l := label{FrameRate: rate(s.Rate), DropFrame: s.Rate.Drop()}
+	text := s.Rate.Format(f.Label)
+	for i, part := range []*int64{&l.Hours, &l.Minutes, &l.Seconds, &l.Frames} {
+		*part = int64(text[3*i]-'0')*10 + int64(text[3*i+1]-'0') // HH:MM:SS:FF
+	}
+	return l
+}
+
+func lensOf(s *plan.Shot, f Frame) lens {
+	l := lens{FStop: rounded(f.Stop), Focal: rounded(f.Focal * 1000)}
+	if !math.IsNaN(f.Sensor) && !math.IsInf(f.Sensor, 0) {
+		l.FocusDistance = rounded(f.Sensor)
+	}
+	if !math.IsNaN(f.T) {
+		l.TStop = rounded(f.T)
+	}
+	if ring := s.Optics.Ring; ring != nil && !math.IsNaN(f.Ring) {
+		l.Encoders = &encoders{rounded(1 - f.Ring/ring.Throw())} // 0 is infinity
+	}
+	return l
+}
