@@ -352,7 +352,7 @@ func TestWhereWindowsEnd(t *testing.T) {
 // Where a rack is not seen on a small sensor at any stop, a larger one of the
 // kit shows it, framed alike.
 func TestSensorLever(t *testing.T) {
-	text := fmt.Sprintf(tradeKit, 270) + "subject MID at 1.95 m\nshot 1\n  with camera small, lens \"normal small\", stop f/4\n  start on CLOSE\n  rack to MID, landing on 3 s, over 1.5 s\n"
+	text := fmt.Sprintf(tradeKit, 90) + "subject MID at 2 m\nland 60 %\nshot 1\n  with camera small, lens \"normal small\", stop f/4\n  start on CLOSE\n  rack to MID, landing on 3 s, over 1.5 s\n"
 	_, a, ok := findStops(text, stops.Options{Levers: true})
 	if !ok || a.Window != nil {
 		t.Fatalf("it is seen at %+v", a.Window)

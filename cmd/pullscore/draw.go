@@ -17,7 +17,7 @@ import (
 )
 
 type drawCmd struct {
-	Drawing string   `enum:"score,overhead,strip,dial" default:"score" placeholder:"NAME" help:"Which drawing: score, overhead, strip or dial."`
+	Drawing string   `enum:"score,overhead,strip,dial,stops" default:"score" placeholder:"NAME" help:"Which drawing: score, overhead, strip, dial or stops."`
 	As      string   `enum:"svg,pdf,png" default:"svg" placeholder:"FORM" help:"The form of the files: svg, pdf or png."`
 	Shot    string   `placeholder:"ID" help:"Only this shot."`
 	Paper   string   `enum:"a4,letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
@@ -36,6 +36,7 @@ func (drawCmd) Help() string {
              what is sharp at every landing
   strip      a tape for the focus ring, 1:1, with the marks of the pulls
   dial       a disc for the hand wheel, 1:1
+  stops      the window of stops: what lands and is seen at which
 
   pullscore draw scene-12.pull                     into this folder
   pullscore draw -o papers .                       every plan of this folder
@@ -104,7 +105,7 @@ func (c *drawCmd) draw(s *session, path string) (drawn, error) {
 		if c.Shot != "" && c.Shot != shot.ID {
 			continue
 		}
-		sheets := c.sheets(shot)
+		sheets := c.sheets(res, shot)
 		files, err := back.files(shot, sheets, c.DPI)
 		if err != nil {
 			return drawn{}, fmt.Errorf("%s: %w", path, err)
@@ -117,9 +118,9 @@ func (c *drawCmd) draw(s *session, path string) (drawn, error) {
 	return d, nil
 }
 
-func (c *drawCmd) sheets(shot *plan.Shot) []*draw.Page {
+func (c *drawCmd) sheets(res *interp.Result, shot *plan.Shot) []*draw.Page {
 	paper := map[string]render.Paper{"a4": render.A4, "letter": render.Letter}[c.Paper]
-	return drawingsByName[c.Drawing](shot, render.Options{Paper: paper})
+	return drawingsByName[c.Drawing](res, shot, render.Options{Paper: paper})
 }
 
 // A gallery takes the drawings of plan after plan.

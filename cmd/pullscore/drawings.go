@@ -3,16 +3,38 @@
 package main
 
 import (
+	"pullscore/interp"
 	"pullscore/interp/plan"
+	"pullscore/interp/stops"
 	"pullscore/render"
 	"pullscore/render/draw"
 )
 
-// drawingsByName are what draw makes of a shot: a page of the display list or more
-// each. Their names are those of the flag, of the help and of the files.
-var drawingsByName = map[string]func(*plan.Shot, render.Options) []*draw.Page{
-	"score":    render.Score,
-	"overhead": render.Overhead,
-	"strip":    render.Strip,
-	"dial":     render.Dial,
+// A drawing makes of a shot a page of the display list or more. The result that
+// the shot comes from is there for drawings that take it anew.
+type drawing func(*interp.Result, *plan.Shot, render.Options) []*draw.Page
+
+// drawingsByName are what draw can draw. Their names are those of the flag, of
+// the help and of the files.
+var drawingsByName = map[string]drawing{
+	"score":    fromShot(render.Score),
+	"overhead": fromShot(render.Overhead),
+	"strip":    fromShot(render.Strip),
+	"dial":     fromShot(render.Dial),
+	"stops":    drawStops,
+}
+
+// fromShot is a drawing that needs the shot alone.
+func fromShot(pages func(*plan.Shot, render.Options) []*draw.Page) drawing {
+	return func(_ *interp.Result, shot *plan.Shot, opt render.Options) []*draw.Page { return pages(shot, opt) }
+}
+
+// drawStops draws the window of stops; nothing where the shot cannot be taken
+// anew at any.
+func drawStops(res *interp.Result, shot *plan.Shot, opt render.Options) []*draw.Page {
+	a, ok := stops.Find(res.Retake(shot), res.Kit(), stops.Options{Curve: true, Levers: true})
+	if !ok {
+		return nil
+	}
+	return render.Stops(shot, a, opt)
 }

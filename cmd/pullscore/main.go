@@ -33,6 +33,8 @@ type commands struct {
 	List       listCmd       `cmd:"" help:"Print the pull list: every number of every move of the focus."`
 	Draw       drawCmd       `cmd:"" help:"Draw shots."`
 	Watch      watchCmd      `cmd:"" help:"Draw again on every save, and serve a live page."`
+	Stops      stopsCmd      `cmd:"" help:"Find the stops at which every rack lands and is seen."`
+	Export     exportCmd     `cmd:"" help:"Write markers for the cutting room, or focus curves."`
 	Fmt        fmtCmd        `cmd:"" help:"Lay plans out."`
 	Help       helpCmd       `cmd:"" all:"" help:"Explain the language, a statement of it, or a command."`
 	Completion completionCmd `cmd:"" all:"" help:"Print a script that completes commands in a shell."`
