@@ -138,7 +138,8 @@ func (s *Stream) compare(line speech.Folded, from, to int) Hit {
 	}
 	best, end := cell{math.MaxInt, 0}, 0
 	for j, c := range above {
-		if c.cost <= best.cost { // of two the longer, which has the last word in it
+		// Of two that begin alike the longer has the line's last word in it.
+		if c.cost < best.cost || c.cost == best.cost && c.start == best.start {
 			best, end = c, j
 		}
 	}
