@@ -34,6 +34,10 @@ type Exposure struct {
 	Enough  bool        `json:"holds"`
 }
 
+// stopDigits are the decimals of stops that are told: what lies behind them is
+// only how computers round.
+const stopDigits = 6
+
 // Expose returns how light is had at an f-number: with the filter that is on
 // where that will do, else with another, and what filters leave with iso and
 // shutter, where the camera says them. Filters come in whole stops; of a camera
@@ -43,7 +47,7 @@ func Expose(l plan.Light, number float64) *Exposure {
 	if math.IsNaN(l.Meter) {
 		return nil
 	}
-	e := &Exposure{Over: plan.Number(l.Over(number, 0)), ND: plan.Number(l.ND), ISO: plan.None(), Shutter: plan.None(), Meter: plan.None()}
+	e := &Exposure{Over: plan.Number(roundTo(l.Over(number, 0), stopDigits)), ND: plan.Number(l.ND), ISO: plan.None(), Shutter: plan.None(), Meter: plan.None()}
 	left := l.Over(number, l.ND)
 	if math.Abs(left) > LightSlack {
 		e.ND = plan.Number(filter(float64(e.Over)))
@@ -61,7 +65,7 @@ func Expose(l plan.Light, number float64) *Exposure {
 	if gained != 0 {
 		e.Meter = plan.Number(math.Round(l.Meter*math.Exp2(gained/2)*10) / 10)
 	}
-	e.Left = plan.Number(left + gained)
+	e.Left = plan.Number(roundTo(left+gained, stopDigits))
 	slack := LightSlack
 	if l.ISO == 0 && l.Shutter == 0 {
 		slack = halfAFilter
