@@ -38,6 +38,9 @@ type Hit struct {
 // Found reports whether it is a hit.
 func (h Hit) Found() bool { return h.Likeness > 0 }
 
+// extends reports whether the hit begins with another and goes on.
+func (h Hit) extends(other Hit) bool { return h.Start == other.Start && h.End > other.End }
+
 // seeds is how many words of a line, the rarest, are looked up; occurrences how
 // many places of each, and candidates how many places are looked at closely.
 // They keep hostile texts from taking for ever and are more than real ones need.
@@ -55,7 +58,7 @@ func (s *Stream) Find(line speech.Folded, from, to int) Hit {
 	var best Hit
 	for _, start := range s.candidates(line, from, to) {
 		h := s.compare(line, max(from, start-slack(line)), min(to, start+len(line)+slack(line)))
-		if h.Likeness >= Least && h.Likeness > best.Likeness {
+		if h.Likeness >= Least && (h.Likeness > best.Likeness || h.Likeness == best.Likeness && h.extends(best)) {
 			best = h
 		}
 	}
