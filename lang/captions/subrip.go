@@ -6,7 +6,6 @@ package captions
 
 import (
 	"html"
-	"regexp"
 	"strings"
 
 	"pullscore/lang/lines"
@@ -75,11 +74,11 @@ func (r *reader) close(b *block) {
 
 // twoTimes matches a line that begins with a time and has another: one whose
 // arrow is garbled.
-var twoTimes = regexp.MustCompile(`^\s*\d+:\d\d(?::\d\d)?(?:[.,]\d+)?(\D+)\d+:\d\d(?::\d\d)?(?:[.,]\d+)?(?:\s|$)`)
+var twoTimes = lines.Pattern(`^\s*\d+:\d\d(?::\d\d)?(?:[.,]\d+)?(\D+)\d+:\d\d(?::\d\d)?(?:[.,]\d+)?(?:\s|$)`)
 
 // garbled tells of a timing line without an arrow.
 func (r *reader) garbled(l lines.Line) bool {
-	m := twoTimes.FindStringSubmatchIndex(l.Text)
+	m := twoTimes().FindStringSubmatchIndex(l.Text)
 	if m == nil {
 		return false
 	}
@@ -100,8 +99,8 @@ func isNumber(s string) bool {
 
 // subRipTags are the tags that players know; anything else in angle brackets
 // is text.
-var subRipTags = regexp.MustCompile(`(?i)</?(?:[biu]|font(?:\s[^<>]*)?)>|\{\\[^{}]*\}`)
+var subRipTags = lines.Pattern(`(?i)</?(?:[biu]|font(?:\s[^<>]*)?)>|\{\\[^{}]*\}`)
 
 func plainSubRip(s string) (text string, voices []string) {
-	return html.UnescapeString(subRipTags.ReplaceAllString(s, "")), nil
+	return html.UnescapeString(subRipTags().ReplaceAllString(s, "")), nil
 }

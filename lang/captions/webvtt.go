@@ -4,7 +4,6 @@ package captions
 
 import (
 	"html"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -109,14 +108,14 @@ func (r *reader) untimed(block []lines.Line) {
 }
 
 var (
-	vttTag   = regexp.MustCompile(`<[^>]*>?`)
-	vttVoice = regexp.MustCompile(`^<v(?:\.[^\s>]*)?[ \t\n]+([^>]*)`)
+	vttTag   = lines.Pattern(`<[^>]*>?`)
+	vttVoice = lines.Pattern(`^<v(?:\.[^\s>]*)?[ \t\n]+([^>]*)`)
 )
 
 // plainWebVTT takes tags and entities out.
 func plainWebVTT(s string) (text string, voices []string) {
-	text = vttTag.ReplaceAllStringFunc(s, func(tag string) string {
-		if m := vttVoice.FindStringSubmatch(tag); m != nil {
+	text = vttTag().ReplaceAllStringFunc(s, func(tag string) string {
+		if m := vttVoice().FindStringSubmatch(tag); m != nil {
 			name := strings.Join(strings.Fields(html.UnescapeString(m[1])), " ")
 			if name != "" && !slices.Contains(voices, name) {
 				voices = append(voices, name)

@@ -13,10 +13,10 @@ import (
 )
 
 var (
-	transition = regexp.MustCompile(`^(?:C|D|K|W\d{1,3})$`)
-	keyPart    = regexp.MustCompile(`^[BO]$`)
-	frameCount = regexp.MustCompile(`^\d{1,4}$`)
-	channels   = regexp.MustCompile(`^(?:NONE|B|[AV\d/]+)$`)
+	transition = lines.Pattern(`^(?:C|D|K|W\d{1,3})$`)
+	keyPart    = lines.Pattern(`^[BO]$`)
+	frameCount = lines.Pattern(`^\d{1,4}$`)
+	channels   = lines.Pattern(`^(?:NONE|B|[AV\d/]+)$`)
 )
 
 // event reads an event line. It is taken from its end, since a reel may have
@@ -49,13 +49,13 @@ func (e *Event) read(words []field) (reel []field, ok bool) {
 		words = words[:last]
 		return taken
 	}
-	e.Duration, _ = strconv.ParseInt(take(frameCount), 10, 64) // none is 0
-	part := take(keyPart)
-	e.Transition = take(transition)
+	e.Duration, _ = strconv.ParseInt(take(frameCount()), 10, 64) // none is 0
+	part := take(keyPart())
+	e.Transition = take(transition())
 	if part != "" && e.Transition == "K" {
 		e.Transition += " " + part
 	}
-	e.Channels = take(channels)
+	e.Channels = take(channels())
 	if e.Transition == "" || e.Channels == "" || len(words) < 2 {
 		return nil, false
 	}

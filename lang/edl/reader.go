@@ -4,7 +4,6 @@ package edl
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -177,7 +176,7 @@ func (r *reader) speed(l lines.Line) {
 	}
 	at, rate := words[len(words)-1], words[len(words)-2]
 	fps, err := strconv.ParseFloat(rate.text, 64)
-	if err != nil || !number.MatchString(rate.text) {
+	if err != nil || !number().MatchString(rate.text) {
 		r.tell(lang.Error, "bad-speed", l, rate.from, rate.to, quoted(rate.text)+" is no number of frames a second", "")
 		return
 	}
@@ -194,7 +193,7 @@ func (r *reader) speed(l lines.Line) {
 	e.Speed = &Speed{Reel: reel, FPS: fps, Source: source}
 }
 
-var number = regexp.MustCompile(`^[+-]?\d{1,6}(\.\d{1,6})?$`)
+var number = lines.Pattern(`^[+-]?\d{1,6}(\.\d{1,6})?$`)
 
 // ofReel returns the line of the last event that a speed line belongs to.
 func (r *reader) ofReel(reel string) *Event {
@@ -218,10 +217,10 @@ type field struct {
 
 // fields splits a text at blanks; start is where the text begins on its line.
 func fields(s string, start int) (list []field) {
-	for _, at := range word.FindAllStringIndex(s, -1) {
+	for _, at := range word().FindAllStringIndex(s, -1) {
 		list = append(list, field{s[at[0]:at[1]], start + at[0], start + at[1]})
 	}
 	return list
 }
 
-var word = regexp.MustCompile(`[^ \t]+`)
+var word = lines.Pattern(`[^ \t]+`)

@@ -4,7 +4,6 @@ package fountain
 
 import (
 	"iter"
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -42,7 +41,7 @@ var usual = []string{
 	"revision", "subtitle", "episode", "format",
 }
 
-var key = regexp.MustCompile(`^([^\s:][^:]*):[ \t]*(.*)$`)
+var key = lines.Pattern(`^([^\s:][^:]*):[ \t]*(.*)$`)
 
 // titleless takes the title page off, which can only stand at the very start
 // and ends with the first blank line.
@@ -50,7 +49,7 @@ func titleless(in iter.Seq[line], s *Script) iter.Seq[line] {
 	return func(yield func(line) bool) {
 		first, open := true, false
 		for l := range in {
-			m := key.FindStringSubmatch(l.text)
+			m := key().FindStringSubmatch(l.text)
 			switch {
 			case first && m != nil && slices.Contains(usual, strings.ToLower(strings.TrimSpace(m[1]))):
 				open = true
@@ -116,16 +115,16 @@ func spoken(s string, number int) Element {
 }
 
 var (
-	headingStart = regexp.MustCompile(`(?i)^(?:INT\./EXT|INT/EXT|INT|EXT|EST|I/E)[. ]`)
-	sceneNumber  = regexp.MustCompile(`\s*#([\p{L}\p{N}.-]+)#\s*$`)
-	pageBreak    = regexp.MustCompile(`^={3,}$`)
+	headingStart = lines.Pattern(`(?i)^(?:INT\./EXT|INT/EXT|INT|EXT|EST|I/E)[. ]`)
+	sceneNumber  = lines.Pattern(`\s*#([\p{L}\p{N}.-]+)#\s*$`)
+	pageBreak    = lines.Pattern(`^={3,}$`)
 )
 
 // classify tells what a line outside a speech is; s is the text without the
 // blanks around it.
 func (r *reader) classify(text, s string, blankAfter bool) Element {
 	switch {
-	case pageBreak.MatchString(s):
+	case pageBreak().MatchString(s):
 		return Element{Kind: PageBreak}
 	case s[0] == '!':
 		return Element{Kind: Action, Text: untab(s[1:])}
@@ -143,7 +142,7 @@ func (r *reader) classify(text, s string, blankAfter bool) Element {
 		return Element{Kind: Section, Text: strings.TrimSpace(strings.TrimLeft(s, "#"))}
 	case s[0] == '=':
 		return Element{Kind: Synopsis, Text: strings.TrimSpace(s[1:])}
-	case r.blankBefore && headingStart.MatchString(s):
+	case r.blankBefore && headingStart().MatchString(s):
 		return heading(s)
 	case r.blankBefore && blankAfter && transition(text):
 		return Element{Kind: Transition, Text: s}
@@ -164,7 +163,7 @@ func forcedHeading(after string) bool {
 
 func heading(s string) Element {
 	e := Element{Kind: Heading, Text: s}
-	if m := sceneNumber.FindStringSubmatchIndex(s); m != nil {
+	if m := sceneNumber().FindStringSubmatchIndex(s); m != nil {
 		e.Text, e.Number = s[:m[0]], s[m[2]:m[3]]
 	}
 	e.Text = strings.TrimSpace(e.Text)
@@ -177,12 +176,12 @@ func transition(text string) bool {
 	return strings.HasSuffix(text, "TO:") && upper(text)
 }
 
-var extension = regexp.MustCompile(`\([^()]*\)?`)
+var extension = lines.Pattern(`\([^()]*\)?`)
 
 // isCue reports whether a line can be a name: in capitals, but for what stands
 // in parentheses. Scripts without capitals need the @ of a forced cue.
 func isCue(s string) bool {
-	return s[0] != '(' && upper(extension.ReplaceAllString(s, "")) && !strings.HasSuffix(s, "TO:")
+	return s[0] != '(' && upper(extension().ReplaceAllString(s, "")) && !strings.HasSuffix(s, "TO:")
 }
 
 // upper reports whether a text has capitals and no small letters.

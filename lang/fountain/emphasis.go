@@ -3,15 +3,16 @@
 package fountain
 
 import (
-	"regexp"
 	"strings"
+
+	"pullscore/lang/lines"
 )
 
 var (
 	escaped = strings.NewReplacer(`\*`, "\x00", `\_`, "\x01", `\\`, "\x02")
 	literal = strings.NewReplacer("\x00", "*", "\x01", "_", "\x02", `\`)
-	stars   = regexp.MustCompile(`\*{1,3}([^\s*](?:[^*\n]*[^\s*])?)\*{1,3}`)
-	lows    = regexp.MustCompile(`_([^\s_](?:[^_\n]*[^\s_])?)_`)
+	stars   = lines.Pattern(`\*{1,3}([^\s*](?:[^*\n]*[^\s*])?)\*{1,3}`)
+	lows    = lines.Pattern(`_([^\s_](?:[^_\n]*[^\s_])?)_`)
 )
 
 // deepest is how deep marks may lie in each other: the form has three kinds.
@@ -26,7 +27,7 @@ func Plain(s string) string {
 	}
 	s = escaped.Replace(s)
 	for range deepest { // the innermost first
-		plain := lows.ReplaceAllString(stars.ReplaceAllString(s, "$1"), "$1")
+		plain := lows().ReplaceAllString(stars().ReplaceAllString(s, "$1"), "$1")
 		if plain == s {
 			break
 		}
