@@ -37,10 +37,12 @@ var backends = map[string]backend{
 	}},
 	"pdf": {embedded: true, paged: true, write: func(w io.Writer, shot *plan.Shot, pages []*draw.Page, _ int) error {
 		name := strings.TrimSpace(shot.ID + " " + shot.Title)
-		return pdf.Write(w, pdf.Document{
-			Title: name, Desc: pages[0].Desc, Language: language, Pages: pages,
-			Outline: []pdf.Entry{{Title: name}},
-		})
+		f := pdf.New(pdf.Info{Title: name, Desc: pages[0].Desc, Language: language})
+		f.Mark(name, 0)
+		for _, p := range pages {
+			f.Add(p)
+		}
+		return f.Write(w)
 	}},
 }
 

@@ -32,6 +32,7 @@ type commands struct {
 	Check      checkCmd      `cmd:"" help:"Read plans and say what will fail on the day."`
 	List       listCmd       `cmd:"" help:"Print the pull list: every number of every move of the focus."`
 	Draw       drawCmd       `cmd:"" help:"Draw shots."`
+	Brief      briefCmd      `cmd:"" help:"Put the crew papers of scenes into one file to print."`
 	Watch      watchCmd      `cmd:"" help:"Draw again on every save, and serve a live page."`
 	Stops      stopsCmd      `cmd:"" help:"Find the stops at which every rack lands and is seen."`
 	Export     exportCmd     `cmd:"" help:"Write markers for the cutting room, or focus curves."`

@@ -38,8 +38,8 @@ type canvas struct {
 	letter draw.Ink
 }
 
-func newCanvas(d Document) *canvas {
-	pdf := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: size(d.Pages[0])})
+func newCanvas(d Info) *canvas {
+	pdf := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm"}) // every page says its own size
 	pdf.SetCatalogSort(true)
 	pdf.SetCreationDate(noDate)
 	pdf.SetModificationDate(noDate)
@@ -67,9 +67,9 @@ func (c *canvas) start(p *draw.Page) {
 	c.fill, c.pen, c.font, c.letter = draw.None, draw.Stroke{}, draw.Font{}, draw.None
 }
 
-func (c *canvas) bookmark(e Entry) {
+func (c *canvas) bookmark(m mark) {
 	c.setFont(draw.Font{Size: 8}) // fpdf encodes by the font that is set
-	c.pdf.Bookmark(surrogates(e.Title), e.Level, 0)
+	c.pdf.Bookmark(surrogates(m.title), m.level, 0)
 }
 
 // finish writes the file.

@@ -10,53 +10,73 @@ import (
 	"pullscore/render/draw"
 )
 
-// A Document is what goes into one file.
-type Document struct {
+// Info is what a file says of itself.
+type Info struct {
 	Title, Desc string
 	Language    string // of the text, by BCP 47; may be empty
-	Pages       []*draw.Page
-	Outline     []Entry
 }
 
-// An Entry is a line of the outline.
-type Entry struct {
-	Title string
-	Level int // 0 at the top, at most one more than that of the entry before
-	Page  int // index of the page that it leads to
+// A File is a PDF file in the making, page after page: a page that has been
+// added is not needed any more.
+type File struct {
+	canvas *canvas
+	marks  []mark // for the next page
+	level  int    // of the last mark
+	pages  int
+	err    error
 }
 
-// Write writes the document. The same document gives the same bytes. Its
-// errors are those of w, an outline that leads nowhere, and a document without
-// pages.
-func Write(w io.Writer, d Document) error {
-	if err := d.check(); err != nil {
-		return err
-	}
-	c := newCanvas(d)
-	next := 0
-	for i, p := range d.Pages {
-		c.start(p)
-		for ; next < len(d.Outline) && d.Outline[next].Page == i; next++ {
-			c.bookmark(d.Outline[next])
-		}
-		c.items(p.Root.Items)
-	}
-	return c.finish(w)
+// A mark is a line of the outline.
+type mark struct {
+	title string
+	level int
 }
 
-// check reports what no file can be written of.
-func (d Document) check() error {
-	if len(d.Pages) == 0 {
-		return fmt.Errorf("writing PDF: %q has no pages", d.Title)
+// New returns a file without pages.
+func New(info Info) *File { return &File{canvas: newCanvas(info), level: -1} }
+
+// Mark puts a title into the outline, at a level from 0 that is at most one
+// below that of the mark before; it leads to the page that is added next.
+func (f *File) Mark(title string, level int) {
+	if level < 0 || level > f.level+1 {
+		f.fail("the outline's entry %q is at level %d after %d", title, level, f.level)
+		return
 	}
-	page, level := 0, -1
-	for _, e := range d.Outline {
-		if e.Page < page || e.Page >= len(d.Pages) || e.Level < 0 || e.Level > level+1 {
-			return fmt.Errorf("writing PDF: the outline's entry %q is out of order", e.Title)
-		}
-		page, level = e.Page, e.Level
+	f.level = level
+	f.marks = append(f.marks, mark{title, level})
+}
+
+// Add draws a page.
+func (f *File) Add(p *draw.Page) {
+	f.canvas.start(p)
+	for _, m := range f.marks {
+		f.canvas.bookmark(m)
 	}
-	return nil
+	f.canvas.items(p.Root.Items)
+	f.marks, f.pages = nil, f.pages+1
+}
+
+// Write writes the file, once, after its last page. The same pages give the
+// same bytes. Its errors are those of w, an outline that is out of order or
+// leads nowhere, and a file without pages.
+func (f *File) Write(w io.Writer) error {
+	switch {
+	case f.pages == 0:
+		f.fail("it has no pages")
+	case len(f.marks) > 0:
+		f.fail("the outline's entry %q leads to no page", f.marks[0].title)
+	}
+	if f.err != nil {
+		return f.err
+	}
+	return f.canvas.finish(w)
+}
+
+// fail keeps the first error.
+func (f *File) fail(format string, args ...any) {
+	if f.err == nil {
+		f.err = fmt.Errorf("writing PDF: "+format, args...)
+	}
 }
 
 func (c *canvas) items(items []draw.Item) {

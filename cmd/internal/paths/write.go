@@ -5,16 +5,17 @@ package paths
 import (
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
 )
 
-// Write puts data into the file at path. It writes a new file beside it and
+// Write puts data, in one part or more, into the file at path. It writes a new file beside it and
 // renames that, so that nobody ever reads half of it; a file that is there
 // keeps its permissions, a link stays a link, and a read-only file is not
 // replaced. What is no regular file, as a terminal, is written to as it is.
-func Write(path string, data []byte) error {
+func Write(path string, data ...[]byte) error {
 	if target, err := filepath.EvalSymlinks(path); err == nil {
 		path = target
 	}
@@ -37,24 +38,24 @@ func Write(path string, data []byte) error {
 }
 
 // writeTo writes to what is there, as a device.
-func writeTo(path string, data []byte) error {
+func writeTo(path string, data [][]byte) error {
 	f, err := os.OpenFile(path, os.O_WRONLY, 0)
 	if err != nil {
 		return Plain(err)
 	}
-	_, err = f.Write(data)
+	err = writeAll(f, data)
 	return Plain(errors.Join(err, f.Close()))
 }
 
 // replace writes a new file and gives it the name; exact means that its mode
 // shall be just the given one, whatever the user's mask.
-func replace(path string, data []byte, mode fs.FileMode, exact bool) error {
+func replace(path string, data [][]byte, mode fs.FileMode, exact bool) error {
 	f, err := create(path, mode)
 	if err != nil {
 		return err
 	}
 	defer os.Remove(f.Name()) // gone once it is renamed
-	_, err = f.Write(data)
+	err = writeAll(f, data)
 	if exact {
 		err = errors.Join(err, f.Chmod(mode))
 	}
@@ -63,6 +64,15 @@ func replace(path string, data []byte, mode fs.FileMode, exact bool) error {
 	}
 	if err := os.Rename(f.Name(), path); err != nil {
 		return fmt.Errorf("%s: cannot be replaced: %w", path, err)
+	}
+	return nil
+}
+
+func writeAll(w io.Writer, data [][]byte) error {
+	for _, part := range data {
+		if _, err := w.Write(part); err != nil {
+			return err
+		}
 	}
 	return nil
 }

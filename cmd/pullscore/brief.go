@@ -1,0 +1,205 @@
+// pullscore brief: the crew papers of plans in one printable file.
+
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"path/filepath"
+	"runtime/debug"
+	"strings"
+
+	"pullscore/cmd/internal/console"
+	"pullscore/cmd/internal/inorder"
+	"pullscore/cmd/internal/paths"
+	"pullscore/interp"
+	"pullscore/interp/plan"
+	"pullscore/render"
+	"pullscore/render/draw"
+	"pullscore/render/html"
+	"pullscore/render/pdf"
+)
+
+type briefCmd struct {
+	As     string   `enum:"pdf,html" default:"pdf" placeholder:"FORM" help:"The form of the file: pdf or html."`
+	Paper  string   `enum:"a4,letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
+	Output string   `short:"o" placeholder:"FILE" help:"The file, or - for standard output; brief.pdf or brief.html without."`
+	Paths  []string `arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
+}
+
+// Help explains the command.
+func (briefCmd) Help() string {
+	return `Puts the crew papers of a scene, or of a folder of scenes, into one file to
+print: a cover with the kit, the cautions that apply and the shots with what is
+worst in each; then for every shot its pulls in figures with a blank log of
+takes, its score, its overhead, and the strip and the dial in their true size.
+
+  pullscore brief scene-12.pull                    brief.pdf in this folder
+  pullscore brief -o ferry.pdf scenes              every plan of a folder
+  pullscore brief --as html -o ferry.html scenes   one file for a phone, offline
+
+Print at 100 %, without fitting to the page, and measure the 50 mm bar.
+
+What can be computed is printed also where the plan has errors; these go to
+standard error, and the exit code is then 1.`
+}
+
+// Run writes the brief.
+func (c *briefCmd) Run(s *session) error {
+	if c.Output == "" {
+		c.Output = "brief." + c.As
+	}
+	if c.Output != paths.Stdin && !strings.EqualFold(filepath.Ext(c.Output), "."+c.As) {
+		return fmt.Errorf("-o %s: the file of a brief as %s is named .%[2]s", c.Output, c.As)
+	}
+	// Hundreds of sheets are drawn and let go: here memory is dearer than time.
+	defer debug.SetGCPercent(debug.SetGCPercent(briefGarbage))
+	plans, faulty, err := c.read(s)
+	switch {
+	case err != nil:
+		return err
+	case len(plans) > 0:
+		err = c.write(s, plans)
+	case !s.failed && !faulty:
+		err = errors.New("none of the plans has shots, so there is nothing to put into a brief")
+	}
+	if err == nil && faulty {
+		err = errFindings
+	}
+	return err
+}
+
+// briefGarbage is how much the heap may grow between collections, in percent.
+const briefGarbage = 60
+
+// read interprets the plans and returns those that have shots; faulty tells
+// that one has errors.
+func (c *briefCmd) read(s *session) (plans []*plan.Plan, faulty bool, err error) {
+	err = eachFile(s, c.Paths, "reading", func(f paths.File) (*interp.Result, error) {
+		return s.interpret(f.Path)
+	}, func(_ paths.File, res *interp.Result) error {
+		faulty = s.printErrors(res, res.Findings) || faulty
+		if len(res.Plan.Shots) > 0 {
+			plans = append(plans, res.Plan)
+		}
+		return nil
+	})
+	return plans, faulty, err
+}
+
+// write draws the papers, writes the file and tells its name.
+func (c *briefCmd) write(s *session, plans []*plan.Plan) error {
+	opt := render.Options{Paper: map[string]render.Paper{"a4": render.A4, "letter": render.Letter}[c.Paper]}
+	compose := briefPDF
+	if c.As == "html" {
+		compose = briefHTML
+	}
+	parts, err := compose(s, plans, opt)
+	if err != nil {
+		return err
+	}
+	if c.Output == paths.Stdin {
+		_, err := s.out.Write(bytes.Join(parts, nil))
+		return err
+	}
+	if err := paths.Write(c.Output, parts...); err != nil {
+		return err
+	}
+	_, err = fmt.Fprintln(s.out, c.Output)
+	return err
+}
+
+// A placed shot is one with its place in the brief; numbers count from 1.
+type placedShot struct {
+	plan          *plan.Plan
+	shot          *plan.Shot
+	scene, number int
+}
+
+// eachShot does work on every shot of the plans, several at a time, and calls
+// emit in their order. A bar shows how far it is.
+func eachShot[T any](s *session, plans []*plan.Plan, work func(placedShot) (T, error), emit func(placedShot, T) error) error {
+	var shots []placedShot
+	for i, p := range plans {
+		for k, shot := range p.Shots {
+			shots = append(shots, placedShot{p, shot, i + 1, k + 1})
+		}
+	}
+	type done struct {
+		shot  placedShot
+		value T
+		err   error
+	}
+	s.bar = console.NewProgress(s.errScreen, "drawing", len(shots))
+	defer func() { s.bar.Clear() }()
+	return inorder.Each(shots, func(p placedShot) done {
+		value, err := work(p)
+		return done{p, value, err}
+	}, func(d done) error {
+		if d.err != nil {
+			return d.err
+		}
+		s.bar.Step()
+		return emit(d.shot, d.value)
+	})
+}
+
+// briefPDF returns the file in parts.
+func briefPDF(s *session, plans []*plan.Plan, opt render.Options) ([][]byte, error) {
+	title := render.BriefTitle(plans)
+	file := pdf.New(pdf.Info{Title: title, Desc: "Crew papers.", Language: language})
+	number, lacking := 0, []rune(nil)
+	add := func(pages []*draw.Page) {
+		for _, p := range pages {
+			number++
+			render.NumberPage(p, number)
+			file.Add(p)
+		}
+		lacking = append(lacking, draw.Lacking(pages...)...)
+	}
+	file.Mark("Cover", 0)
+	add(render.BriefCoverPages(title, render.BriefCover(plans), opt))
+	err := eachShot(s, plans, func(p placedShot) (render.BriefShot, error) {
+		return render.NewBriefShot(p.shot, opt), nil
+	}, func(p placedShot, b render.BriefShot) error {
+		if p.number == 1 {
+			file.Mark(render.PlanTitle(p.plan), 0)
+		}
+		file.Mark(b.Name, 1)
+		add(b.Pages)
+		for _, f := range b.Figures {
+			file.Mark(f.Name, 2)
+			add(f.Pages)
+		}
+		return nil
+	})
+	if err != nil {
+		return nil, err
+	}
+	s.noteLacking(lacking, "--as html shows them in the fonts of the system")
+	var buf bytes.Buffer
+	err = file.Write(&buf)
+	return [][]byte{buf.Bytes()}, err
+}
+
+// briefHTML returns the file in parts.
+func briefHTML(s *session, plans []*plan.Plan, opt render.Options) ([][]byte, error) {
+	var head, foot bytes.Buffer
+	if err := html.WriteHead(&head, render.BriefTitle(plans), plans, html.Options{Language: language, Paper: opt.Paper}); err != nil {
+		return nil, err
+	}
+	parts := [][]byte{head.Bytes()}
+	err := eachShot(s, plans, func(p placedShot) ([]byte, error) {
+		var b bytes.Buffer
+		err := html.WriteShot(&b, render.PlanTitle(p.plan), p.scene, p.number, render.NewBriefShot(p.shot, opt))
+		return bytes.Clone(b.Bytes()), err // without the room that the buffer keeps
+	}, func(_ placedShot, part []byte) error {
+		parts = append(parts, part)
+		return nil
+	})
+	if err == nil {
+		err = html.WriteFoot(&foot)
+	}
+	return append(parts, foot.Bytes()), err
+}

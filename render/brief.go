@@ -1,0 +1,98 @@
+// The brief: the crew papers of one plan or of many. Their words and tables
+// are passages, which pages show on paper and HTML on a phone, so that both
+// say the same.
+
+package render
+
+import (
+	"strconv"
+	"strings"
+
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+)
+
+// A Passage is a part of a paper in words: a heading, sentences, a table.
+type Passage struct {
+	Heading   string
+	Sentences []string
+	Columns   []Column
+	Rows      [][]string
+	Blank     bool // rows to fill in by hand
+}
+
+// A Column is the head of a table's column. Text wraps; figures do not.
+type Column struct {
+	Title string
+	Text  bool
+}
+
+// A BriefShot is the papers of one shot.
+type BriefShot struct {
+	Name    string
+	Setup   string // with what it is made
+	Sheet   []Passage
+	Pages   []*draw.Page // the sheet's passages as pages
+	Figures []Figure
+}
+
+// A Figure is a drawing of a shot.
+type Figure struct {
+	Name  string
+	Pages []*draw.Page
+	True  bool // drawn 1:1, to be printed at 100 %
+}
+
+// NewBriefShot draws the papers of a shot.
+func NewBriefShot(s *plan.Shot, opt Options) BriefShot {
+	b := BriefShot{Name: shotName(s), Setup: setup(s), Sheet: shotSheet(s)}
+	b.Pages = shotPages(s, b.Sheet, opt)
+	b.Figures = []Figure{
+		{"Score", Score(s, opt), false}, {"Overhead", Overhead(s, opt), false},
+		{"Strip", Strip(s, opt), true},
+	}
+	if s.WheelMM.Known() { // without a wheel there is no dial
+		b.Figures = append(b.Figures, Figure{"Dial", Dial(s, opt), true})
+	}
+	return b
+}
+
+// PlanTitle is the title of a plan as papers have it.
+func PlanTitle(p *plan.Plan) string {
+	if p.Title == "" {
+		return "A plan without a title"
+	}
+	return p.Title
+}
+
+// BriefTitle is what the plans' titles have in common: the film, or the scene
+// where there is but one.
+func BriefTitle(plans []*plan.Plan) string {
+	if len(plans) == 1 {
+		return PlanTitle(plans[0])
+	}
+	common := ""
+	for i, p := range plans {
+		if i == 0 {
+			common = p.Title
+		}
+		for !strings.HasPrefix(p.Title, common) {
+			common = common[:len(common)-1]
+		}
+	}
+	scenes := plural(len(plans), "scene")
+	if cut := strings.LastIndexAny(common, ",:;("); cut >= 0 {
+		return strings.TrimSpace(common[:cut]) + ": " + scenes
+	}
+	return scenes
+}
+
+// numberFoot is how far above the sheet's lower edge page numbers stand: where
+// printers still print, and drawings have nothing.
+const numberFoot = 4.6
+
+// NumberPage writes a page's number at its foot.
+func NumberPage(p *draw.Page, number int) {
+	text := draw.NewText(p.W-margin, p.H-numberFoot, strconv.Itoa(number), fontSmall, draw.Grey)
+	p.Root.Group("page-number").Add(text.Aligned(draw.End))
+}

@@ -1,0 +1,216 @@
+// The cover of a brief: the kit, the cautions that apply, and the shots with
+// what is worst in each.
+
+package render
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"pullscore/interp/plan"
+)
+
+// modelWords go with every chance that is printed.
+const modelWords = "Chance: how likely a hand lands in the window, by a landing model of our own on published parts. It has not been measured on a set."
+
+// The cautions that only a paper of words has room for.
+const (
+	backwardsCaution = "Walking backwards: whoever does it has one person at the back who does nothing else, and goes the way once without the camera."
+	chargeCaution    = "These papers are plans, no permission: the people in charge of the set and local rules come first."
+)
+
+// BriefCover returns the cover of the papers of plans.
+func BriefCover(plans []*plan.Plan) []Passage {
+	var shots []*plan.Shot
+	for _, p := range plans {
+		shots = append(shots, p.Shots...)
+	}
+	cover := []Passage{{Heading: "Cautions", Sentences: cautions(shots)}}
+	for _, part := range []Passage{camerasOf(shots), lensesOf(shots), pullersOf(shots)} {
+		if len(part.Rows) > 0 {
+			cover = append(cover, part)
+		}
+	}
+	for _, p := range plans {
+		cover = append(cover, shotTable(p))
+	}
+	return append(cover, Passage{Sentences: []string{modelWords}})
+}
+
+// cautions returns the cautions that apply to the shots.
+func cautions(shots []*plan.Shot) []string {
+	var list []string
+	switch {
+	case slices.ContainsFunc(shots, cameraMoves):
+		list = append(list, movingCaution)
+	case slices.ContainsFunc(shots, movesAtAll):
+		list = append(list, walkingCaution)
+	}
+	if slices.ContainsFunc(shots, mayWalkBackwards) {
+		list = append(list, backwardsCaution)
+	}
+	return append(list, laserCaution, chargeCaution)
+}
+
+// mayWalkBackwards tells whether a camera on a shoulder or in the hand has
+// somebody who comes towards it, or goes back itself.
+func mayWalkBackwards(s *plan.Shot) bool {
+	carried := s.Support == "shoulder" || s.Support == "hand"
+	return slices.ContainsFunc(s.Blocking, func(b plan.Blocking) bool {
+		switch b.Kind {
+		case "moves":
+			return carried && b.To < b.From
+		case "dolly":
+			return b.To < b.From
+		}
+		return false
+	})
+}
+
+// kitTable returns a table with a row for everything of one kind that the
+// shots use, in their order, with the shots that use it in its last cell.
+func kitTable(heading string, columns []Column, shots []*plan.Shot, row func(*plan.Shot) []string) Passage {
+	p := Passage{Heading: heading, Columns: append(columns, Column{"shots", true})}
+	users := map[string][]string{}
+	var order []string
+	rows := map[string][]string{}
+	for _, s := range shots {
+		cells := row(s)
+		if cells == nil {
+			continue
+		}
+		key := strings.Join(cells, "\x00")
+		if _, seen := rows[key]; !seen {
+			rows[key] = cells
+			order = append(order, key)
+		}
+		users[key] = append(users[key], s.ID)
+	}
+	for _, key := range order {
+		p.Rows = append(p.Rows, append(rows[key], usedBy(users[key])))
+	}
+	return p
+}
+
+// mostNamed is how many shots are named before they are counted.
+const mostNamed = 24
+
+func usedBy(ids []string) string {
+	if len(ids) > mostNamed {
+		return plural(len(ids), "shot")
+	}
+	return strings.Join(ids, ", ")
+}
+
+func camerasOf(shots []*plan.Shot) Passage {
+	columns := []Column{{"camera", false}, {"sensor", false}, {"stands on", false}}
+	return kitTable("Cameras", columns, shots, func(s *plan.Shot) []string {
+		if s.Camera == "" {
+			return nil
+		}
+		sensor := fmt.Sprintf("%s × %s mm", fixed(s.Optics.SensorW*1000, 2), fixed(s.Optics.SensorH*1000, 2))
+		return []string{s.Camera, sensor, s.Support}
+	})
+}
+
+func lensesOf(shots []*plan.Shot) Passage {
+	columns := []Column{{"lens", false}, {"focal length", false}, {"ring turns", false}, {"ring is wide", false}, {"marks on the ring", true}}
+	return kitTable("Lenses", columns, shots, func(s *plan.Shot) []string {
+		if s.Lens == "" {
+			return nil
+		}
+		turns, wide := "", ""
+		if s.Optics.Ring != nil {
+			turns = fixed(s.Optics.Ring.Throw(), 1) + "°"
+		}
+		if s.Optics.Diameter > 0 {
+			wide = fixed(s.Optics.Diameter*1000, 1) + " mm"
+		}
+		return []string{s.Lens, focalOf(s), turns, wide, marksOf(s)}
+	})
+}
+
+// focalOf is the focal length that a shot starts at.
+func focalOf(s *plan.Shot) string { return fixed(float64(s.FocalMM), 1) + " mm" }
+
+// marksOf tells what a lens's ring law rests on.
+func marksOf(s *plan.Shot) string {
+	switch {
+	case s.Optics.Ring == nil:
+		return "no ring that can be pulled by angle"
+	case !s.Optics.Marked:
+		return "computed from closest focus and throw, not measured"
+	}
+	var list []string
+	for _, m := range s.Optics.Ring.Marks() {
+		list = append(list, length(s, m.Distance)+" at "+fixed(m.Angle, 1)+"°")
+	}
+	return strings.Join(list, ", ")
+}
+
+func pullersOf(shots []*plan.Shot) Passage {
+	columns := []Column{{"puller", false}, {"gear", false}, {"wheel", false}}
+	return kitTable("Pullers and gears", columns, shots, func(s *plan.Shot) []string {
+		gear, wheel := "", ""
+		if s.Gear.Known() && s.Gear != 1 {
+			gear = fixed(float64(s.Gear), 2)
+		}
+		if s.WheelMM.Known() {
+			wheel = fixed(float64(s.WheelMM), 1) + " mm"
+		}
+		if s.Puller == "" && gear == "" {
+			return nil
+		}
+		return []string{s.Puller, gear, wheel}
+	})
+}
+
+// shotTable lists the shots of a plan with what is worst in each.
+func shotTable(p *plan.Plan) Passage {
+	t := Passage{Heading: PlanTitle(p), Columns: []Column{
+		{"shot", false}, {"title", true}, {"lens", false}, {"stop", false}, {"lasts", false}, {"pulls", false}, {"least chance", false}, {"worst finding", true},
+	}}
+	for _, s := range p.Shots {
+		t.Rows = append(t.Rows, []string{
+			s.ID, s.Title, s.Lens, s.Stop, seconds(float64(s.Duration)), none(len(s.Pulls)), leastChance(s), worstFinding(s),
+		})
+	}
+	if len(t.Rows) == 0 {
+		t.Columns, t.Sentences = nil, []string{"This plan has no shots."}
+	}
+	return t
+}
+
+func leastChance(s *plan.Shot) string {
+	least, known := 1.0, false
+	for _, p := range s.Pulls {
+		if p.Chance.Known() {
+			least, known = min(least, float64(p.Chance)), true
+		}
+	}
+	if !known {
+		return ""
+	}
+	return chance(least)
+}
+
+// severities are those of findings, the worst first.
+var severities = []string{"error", "warning", "note"}
+
+// worstFinding returns the first of the worst findings of a shot, and how many
+// others there are.
+func worstFinding(s *plan.Shot) string {
+	for _, severity := range severities {
+		i := slices.IndexFunc(s.Flags, func(f plan.Flag) bool { return f.Severity == severity })
+		if i < 0 {
+			continue
+		}
+		text := severity + ": " + s.Flags[i].Text
+		if more := len(s.Flags) - 1; more > 0 {
+			text += fmt.Sprintf(" (and %d more)", more)
+		}
+		return text
+	}
+	return "none"
+}

@@ -1,0 +1,92 @@
+// The sheet of a shot in a brief: its pulls in figures, its findings, and a
+// log of takes to fill in by hand.
+
+package render
+
+import (
+	"fmt"
+	"strings"
+
+	"pullscore/interp/plan"
+)
+
+// takeRows is how many rows a blank log has.
+const takeRows = 12
+
+func shotSheet(s *plan.Shot) []Passage {
+	sheet := []Passage{{Heading: "Pulls", Columns: pullHeads(), Rows: pullRows(s)}}
+	if len(s.Pulls) == 0 {
+		sheet = []Passage{{Heading: "Pulls", Sentences: []string{"The focus stays where it is."}}}
+	} else if leastChance(s) != "" {
+		sheet[0].Sentences = []string{modelWords}
+	}
+	if len(s.Flags) > 0 {
+		sheet = append(sheet, Passage{Heading: "Findings", Sentences: findingSentences(s)})
+	}
+	return append(sheet, Passage{Heading: "Cautions", Sentences: cautions([]*plan.Shot{s})}, takesLog())
+}
+
+func pullHeads() []Column {
+	return []Column{
+		{"no.", false}, {"focus", true}, {"hangs on", true}, {"because", true}, {"starts", false}, {"lands", false},
+		{"from", false}, {"or", false}, {"to", false}, {"or", false},
+		{"ring from", false}, {"ring to", false}, {"hand", false}, {"window", false}, {"chance", false},
+	}
+}
+
+func pullRows(s *plan.Shot) [][]string {
+	both := func(n plan.Number) (first, second string) {
+		if !n.Known() {
+			return "", ""
+		}
+		return lengths(s, float64(n))
+	}
+	deg := func(n plan.Number) string {
+		if !n.Known() || n.IsInf() {
+			return ""
+		}
+		return degrees(float64(n))
+	}
+	var rows [][]string
+	for _, p := range s.Pulls {
+		from, fromOther := both(p.FromM)
+		to, toOther := both(p.ToM)
+		odds := ""
+		if p.Chance.Known() {
+			odds = chance(float64(p.Chance))
+		}
+		rows = append(rows, []string{
+			fmt.Sprint(p.Number), pullName(s, p), p.Anchor, p.Because, when(s, float64(p.Start)), when(s, float64(p.Land)),
+			from, fromOther, to, toOther, deg(p.FromDeg), deg(p.ToDeg), deg(p.HandDeg), windowWidth(p), odds,
+		})
+	}
+	return rows
+}
+
+// findingSentences tells the findings of a shot with what cures them.
+func findingSentences(s *plan.Shot) []string {
+	var list []string
+	for _, f := range s.Flags {
+		text := fmt.Sprintf("%d, %s: %s.", f.Number, f.Severity, strings.TrimSuffix(f.Text, "."))
+		if f.Cures != "" {
+			text += " Cure: " + strings.TrimSuffix(f.Cures, ".") + "."
+		}
+		list = append(list, text)
+	}
+	return list
+}
+
+// takesLog is a blank log of takes. Its heads are those of the log that is
+// read again to learn of a puller.
+func takesLog() Passage {
+	log := Passage{Heading: "Takes", Blank: true, Sentences: []string{
+		"One row a pull and take. Error: degrees at the hand, + past the mark, − short of it; where it was not read, tick landed or not.",
+	}}
+	for _, head := range []string{"date", "take", "pull", "puller", "landed", "error", "time", "note"} {
+		log.Columns = append(log.Columns, Column{head, head == "note"})
+	}
+	for range takeRows {
+		log.Rows = append(log.Rows, make([]string, len(log.Columns)))
+	}
+	return log
+}

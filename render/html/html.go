@@ -1,0 +1,165 @@
+// Package html writes a brief as one HTML file without any outside reference:
+// it opens from a phone's storage without a network, reads well on a narrow
+// screen, light or dark, and prints in its true size.
+package html
+
+import (
+	"bufio"
+	"fmt"
+	"html"
+	"io"
+	"strings"
+
+	"pullscore/interp/plan"
+	"pullscore/render"
+	"pullscore/render/draw"
+	"pullscore/render/svg"
+)
+
+// Options are what a file leaves to its user. The zero paper is A4.
+type Options struct {
+	Language string // of the words, by BCP 47
+	Paper    render.Paper
+}
+
+// WriteHead writes the begin of the file: the cover, and links to all shots of
+// the plans. Shots follow by WriteShot, in order, and WriteFoot. Each returns
+// the first error of w; the same plans give the same bytes.
+func WriteHead(w io.Writer, title string, plans []*plan.Plan, opt Options) error {
+	if opt.Paper == (render.Paper{}) {
+		opt.Paper = render.A4
+	}
+	out := newWriter(w)
+	out.head(title, opt)
+	out.contents(plans)
+	out.markup("<main>\n<section class=\"words\" id=\"cover\">\n")
+	out.passages(render.BriefCover(plans), 2)
+	out.markup("</section>\n")
+	return out.flush()
+}
+
+// WriteShot writes the papers of a shot; scene and number count from 1. The
+// first shot of a scene comes with the scene's title.
+func WriteShot(w io.Writer, title string, scene, number int, shot render.BriefShot) error {
+	out := newWriter(w)
+	if number == 1 {
+		out.markup("<h2 class=\"scene\" dir=\"auto\">%s</h2>\n", title)
+	}
+	out.markup("<section id=\""+anchor(scene, number)+"\">\n<div class=\"words\">\n<h3 dir=\"auto\">%s</h3>\n<p class=\"setup\" dir=\"auto\">%s</p>\n", shot.Name, shot.Setup)
+	out.passages(shot.Sheet, 4)
+	out.markup("</div>\n")
+	for _, f := range shot.Figures {
+		out.figure(shot, f)
+	}
+	out.markup("</section>\n")
+	return out.flush()
+}
+
+// WriteFoot writes the end of the file.
+func WriteFoot(w io.Writer) error {
+	out := newWriter(w)
+	out.markup("</main>\n</body>\n</html>\n")
+	return out.flush()
+}
+
+func anchor(scene, number int) string { return fmt.Sprintf("s%d-%d", scene, number) }
+
+// A writer writes markup as it is and text escaped; the buffer keeps the first
+// error of what it writes to.
+type writer struct{ out *bufio.Writer }
+
+func newWriter(w io.Writer) writer { return writer{bufio.NewWriter(w)} }
+
+func (w writer) flush() error {
+	if err := w.out.Flush(); err != nil {
+		return fmt.Errorf("writing HTML: %w", err)
+	}
+	return nil
+}
+
+// markup writes a format of ours whose verbs get texts of the plan, which are
+// cleaned and escaped.
+func (w writer) markup(format string, texts ...string) {
+	args := make([]any, len(texts))
+	for i, text := range texts {
+		args[i] = html.EscapeString(draw.Clean(text))
+	}
+	fmt.Fprintf(w.out, format, args...)
+}
+
+func (w writer) head(title string, opt Options) {
+	w.markup("<!doctype html>\n<html lang=\"%s\">\n<head>\n<meta charset=\"utf-8\">\n"+
+		"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>%s</title>\n", opt.Language, title)
+	w.out.WriteString("<style>\n" + style(opt.Paper) + svg.Style(".sheet") + "</style>\n")
+	w.markup("</head>\n<body>\n<header><h1>%s</h1></header>\n", title)
+}
+
+// contents links to every shot.
+func (w writer) contents(plans []*plan.Plan) {
+	w.markup("<nav aria-label=\"Contents\"><details><summary>Contents</summary>\n<ul>\n")
+	for i, p := range plans {
+		w.markup("<li dir=\"auto\">%s<ul>\n", render.PlanTitle(p))
+		for k, s := range p.Shots {
+			w.markup("<li><a href=\"#"+anchor(i+1, k+1)+"\" dir=\"auto\">%s</a></li>\n", s.ID+" "+s.Title)
+		}
+		w.markup("</ul></li>\n")
+	}
+	w.markup("</ul>\n</details></nav>\n")
+}
+
+// figure writes a drawing, a page after the other. On a screen that is too
+// narrow for it, it scrolls on its own.
+func (w writer) figure(shot render.BriefShot, f render.Figure) {
+	w.markup("<h4 class=\"figure\">%s</h4>\n", f.Name)
+	kind := "sheet"
+	if f.True {
+		kind += " true"
+	}
+	for i, page := range f.Pages {
+		label := fmt.Sprintf("%s of %s, page %d of %d", f.Name, shot.Name, i+1, len(f.Pages))
+		w.markup("<div class=\""+kind+"\" tabindex=\"0\" role=\"group\" aria-label=\"%s\">\n", label)
+		if err := svg.WriteBare(w.out, page); err != nil {
+			return // the buffer keeps it
+		}
+		w.markup("</div>\n")
+	}
+}
+
+// passages writes passages under headings of a level.
+func (w writer) passages(list []render.Passage, level int) {
+	for _, p := range list {
+		if p.Heading != "" {
+			w.markup(strings.ReplaceAll("<hN dir=\"auto\">%s</hN>\n", "N", fmt.Sprint(level)), p.Heading)
+		}
+		for _, sentence := range p.Sentences {
+			w.markup("<p dir=\"auto\">%s</p>\n", sentence)
+		}
+		if len(p.Rows) > 0 {
+			w.table(p)
+		}
+	}
+}
+
+func (w writer) table(p render.Passage) {
+	class := ""
+	if p.Blank {
+		class = " class=\"blank\""
+	}
+	w.markup("<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"%s\"><table"+class+">\n<thead><tr>", p.Heading+", table")
+	for _, c := range p.Columns {
+		w.markup("<th scope=\"col\">%s</th>", c.Title)
+	}
+	w.markup("</tr></thead>\n<tbody>\n")
+	for _, row := range p.Rows {
+		w.markup("<tr>")
+		for i, cell := range row {
+			if p.Columns[i].Text {
+				w.markup("<td class=\"text\" dir=\"auto\">%s</td>", cell)
+			} else {
+				w.markup("<td dir=\"auto\">%s</td>", cell)
+			}
+		}
+		w.markup("</tr>\n")
+	}
+	w.markup("</tbody>\n</table></div>\n")
+}

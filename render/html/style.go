@@ -1,0 +1,61 @@
+// The looks of the file: on a screen, and on paper.
+
+package html
+
+import (
+	"fmt"
+
+	"pullscore/render"
+)
+
+// style returns the rules for a paper. Drawings fill their pages, so that what
+// is drawn in millimetres prints in millimetres; words have margins of their
+// own. On a screen, drawings to be printed 1:1 keep their size, and others
+// shrink as far as they can be read.
+func style(paper render.Paper) string {
+	return `:root{color-scheme:light dark;--ink:#111;--soft:#5c5c5c;--line:#8a8a8a;--page:#fff;--link:#005a8e}
+@media screen and (prefers-color-scheme:dark){:root{--ink:#f2f2f2;--soft:#b4b4b4;--line:#808080;--page:#141414;--link:#8fd0f5}}
+*{box-sizing:border-box}
+body{margin:0 auto;padding:1rem;max-width:300mm;background:var(--page);color:var(--ink);font:16px/1.45 Go,Arial,Helvetica,'Liberation Sans',Arimo,sans-serif}
+h1{font-size:1.6rem;margin:.2em 0 .6em}
+h2{font-size:1.25rem;margin:2em 0 .4em}
+h2.scene{border-top:3px solid var(--ink);padding-top:.5em}
+h3{font-size:1.1rem;margin:2em 0 .2em}
+h4{font-size:1rem;margin:1.2em 0 .3em}
+p{margin:.3em 0;overflow-wrap:anywhere}
+.setup{color:var(--soft)}
+a{color:var(--link)}
+summary{padding:.5rem 0;font-weight:bold}
+nav a{display:inline-block;padding:.3rem 0;overflow-wrap:anywhere}
+.scroll,.sheet{overflow-x:auto;max-width:100%}
+table{border-collapse:collapse;font-size:.9rem}
+th,td{text-align:left;vertical-align:top;padding:.25rem .6rem .25rem 0;border-bottom:1px solid var(--line);white-space:nowrap}
+th{color:var(--soft);font-weight:normal}
+td.text{white-space:normal;min-width:9rem;overflow-wrap:anywhere}
+.blank{width:100%}
+.blank td{height:2rem;border:1px solid var(--line)}
+.sheet{border:1px solid var(--line)}
+.sheet svg{display:block;min-width:860px;width:100%;height:auto}
+` + fmt.Sprintf(`.sheet.true svg{width:%[1]gmm;min-width:%[1]gmm}
+@page{size:%[1]gmm %[2]gmm;margin:10.5mm 12mm}
+@page drawing{margin:0}
+@media print{
+:root{color-scheme:light}
+body{padding:0;max-width:none;font-size:8.5pt;line-height:1.3}
+nav,h4.figure{display:none}
+h1{font-size:20pt}
+h2.scene{display:none}
+h3{font-size:14pt;margin-top:0}
+section>.words{break-before:page}
+h2,h3,h4{break-after:avoid}
+tr{break-inside:avoid}
+.scroll{overflow:visible}
+table{font-size:7.5pt}
+th,td{padding:.6mm 3mm .6mm 0}
+td.text{min-width:18mm}
+.blank td{height:7mm}
+.sheet{page:drawing;break-before:page;break-inside:avoid;overflow:hidden;border:0;max-width:none;width:%[1]gmm;height:%.1[3]fmm}
+.sheet svg,.sheet.true svg{width:%[1]gmm;min-width:%[1]gmm;height:%[2]gmm}
+}
+`, paper.W, paper.H, paper.H-0.1)
+}
