@@ -27,11 +27,7 @@ func Dial(shot *plan.Shot, opt Options) []*draw.Page {
 	case shot.WheelMM < wheelLeast:
 		h.say(fmt.Sprintf("A wheel of %s mm is too small for names.", fixed(float64(shot.WheelMM), 1)), fontTitle, draw.Black)
 	default:
-		for _, clockwise := range []bool{true, false} {
-			d := newDial(shot, marks, h.paper, clockwise)
-			d.put(h)
-		}
-		h.turn()
+		putDials(h, shot, marks)
 	}
 	sayLaw(h)
 	t := markTable(shot, marks, func(m ringMark) []string {
@@ -76,8 +72,9 @@ type dial struct {
 }
 
 const (
-	dialTop   = handoutTop + 11.0
-	dialGap   = 4.0
+	dialTop   = 22.0 // for the words above a disc
+	dialHead  = 6.5  // for its heading
+	dialGap   = 14.0 // between two on one sheet
 	trackMost = 11.0 // from one turn to the next
 	hubLeast  = 11.0
 	// wheelLeast is the smallest wheel, in millimetres, on which there is room
@@ -85,14 +82,38 @@ const (
 	wheelLeast = 30
 )
 
-func newDial(s *plan.Shot, marks []ringMark, paper Paper, clockwise bool) *dial {
-	most := (paper.H - handoutBottom - dialTop - dialGap) / 2
+func newDial(s *plan.Shot, marks []ringMark, most float64, clockwise bool) *dial {
 	d := &dial{shot: s, marks: marks, clockwise: clockwise, outer: min(float64(s.WheelMM)/2, most)}
 	d.turns = float64(s.Gear) * s.Optics.Ring.Throw() / 360
-	d.centre = draw.Point{X: paper.W / 2, Y: dialTop + most}
 	whole := max(math.Ceil(d.turns-1e-9), 1)
 	d.inner = d.outer - min(trackMost*whole, d.outer-hubLeast)
 	return d
+}
+
+// putDials draws the disc for either way, side by side where the paper is wide
+// enough.
+func putDials(h *handout, s *plan.Shot, marks []ringMark) {
+	most := (h.paper.H - handoutTop - handoutBottom - dialTop - dialHead) / 2
+	pair := float64(s.WheelMM)/2 <= (h.width()-dialGap)/4
+	for i, clockwise := range []bool{true, false} {
+		d := newDial(s, marks, most, clockwise)
+		x := h.paper.W / 2
+		if pair {
+			x += (d.outer + dialGap/2) * float64(2*i-1)
+		}
+		if i == 0 || !pair {
+			if i > 0 {
+				h.turn()
+			}
+			h.say(d.how(), fontNote, draw.Black)
+			h.y += 2
+		} else {
+			h.y -= dialHead + 2*d.outer + 3
+		}
+		g, top := h.take(dialHead+2*d.outer+3, "dial")
+		d.centre = draw.Point{X: x, Y: top + dialHead + d.outer}
+		d.draw(g)
+	}
 }
 
 // scaled reports whether the disc is drawn smaller than the wheel. Its angles
@@ -117,7 +138,7 @@ func (d *dial) pitch() float64 {
 }
 
 // dialRim is how far inside the cut the first turn starts.
-const dialRim = 2.0
+const dialRim = 3.0
 
 // point returns a place on the disc: an angle at the hand and a radius. The
 // closest stop is at the top.

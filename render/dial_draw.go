@@ -15,13 +15,13 @@ const (
 	dialNames = 34.0 // the longest name on the disc
 )
 
-// put draws the disc on a sheet of its own.
-func (d *dial) put(h *handout) {
-	if h.y > handoutTop {
-		h.turn()
+// draw draws the disc round its centre, with its heading above.
+func (d *dial) draw(g *draw.Group) {
+	way := "anticlockwise towards infinity"
+	if d.clockwise {
+		way = "clockwise towards infinity"
 	}
-	h.say(d.how(), fontNote, draw.Black)
-	g, _ := h.take(h.left(), "dial")
+	g.Add(draw.NewText(d.centre.X, d.centre.Y-d.outer-2.4, way, fontStrong, draw.Black).Aligned(draw.Middle))
 	d.drawDisc(g.Group("disc"))
 	d.drawScale(g.Group("lens-marks"))
 	c := &clearing{bounds: draw.Box{X: d.centre.X - d.outer, Y: d.centre.Y - d.outer, W: 2 * d.outer, H: 2 * d.outer}}
@@ -36,19 +36,16 @@ func (d *dial) put(h *handout) {
 
 // how tells how the disc is put on.
 func (d *dial) how() string {
-	way, turns := "clockwise", ""
-	if !d.clockwise {
-		way = "anticlockwise"
-	}
-	if d.turns > 1 {
-		turns = fmt.Sprintf(" The wheel turns %s times over the ring: the line runs inwards, and the number at the top tells the turn.", fixed(d.turns, 2))
-	}
 	size := fmt.Sprintf("Disc for a wheel of %s mm, 1:1.", fixed(float64(d.shot.WheelMM), 1))
 	if d.scaled() {
 		size = fmt.Sprintf("The wheel of %s mm is larger than the sheet: this disc is %s mm across, and its angles hold; fix it on the middle of the wheel.", fixed(float64(d.shot.WheelMM), 1), fixed(2*d.outer, 1))
 	}
-	return fmt.Sprintf("%s Angles at the hand are those of the ring times %s. Marks run %s towards infinity, for a wheel that turns the other way under a fixed pointer; which way yours turns only your gear knows, so there is a disc for each. "+
-		"Cut along the dashes, set the ring to its closest stop, and fix the disc with the wedge at the pointer.%s", size, fixed(float64(d.shot.Gear), 2), way, turns)
+	text := fmt.Sprintf("%s Angles at the hand are those of the ring times %s. Cut along the dashes, set the ring to its closest stop, and fix the disc on the wheel with the wedge at the top under a fixed pointer. "+
+		"Which way the wheel turns only your gear knows: take the clockwise disc where the wheel turns anticlockwise towards infinity, and the other where it turns clockwise.", size, fixed(float64(d.shot.Gear), 2))
+	if d.turns > 1 {
+		text += fmt.Sprintf(" The wheel turns %s times over the ring: the line runs inwards, and a number tells the turn.", fixed(d.turns, 2))
+	}
+	return text
 }
 
 // drawDisc draws the cut, the centre and the line that the marks stand on.
@@ -58,12 +55,20 @@ func (d *dial) drawDisc(g *draw.Group) {
 	g.Line(d.centre.X-cross, d.centre.Y, d.centre.X+cross, d.centre.Y, solid(draw.Black, hair))
 	g.Line(d.centre.X, d.centre.Y-cross, d.centre.X, d.centre.Y+cross, solid(draw.Black, hair))
 	g.Add(draw.Disc{Centre: d.centre, Radius: 0.8, Stroke: solid(draw.Black, hair)})
+	g.Add(d.name())
 	g.Add(draw.Path{Runs: [][]draw.Point{simplify(d.arc(0, 360*d.turns, 0))}, Stroke: solid(draw.Mid, thin)})
 }
 
-// keepClear takes what texts may not stand on: the middle of the disc.
+// name tells whose disc it is once it is cut out.
+func (d *dial) name() draw.Text {
+	text := draw.NewText(d.centre.X, d.centre.Y+dialHub+2.6, d.shot.ID+" · "+d.shot.Lens, fontSmall, draw.Grey)
+	return text.Aligned(draw.Middle).Shortened(d.outer)
+}
+
+// keepClear takes what texts may not stand on: the middle of the disc, and lines as far
+// as it can be had.
 func (d *dial) keepClear(c *clearing) {
-	c.taken = append(c.taken, draw.Box{X: d.centre.X, Y: d.centre.Y}.Grow(dialHub))
+	c.taken = append(c.taken, draw.Box{X: d.centre.X, Y: d.centre.Y}.Grow(dialHub), d.name().Box().Grow(0.2))
 	for _, run := range d.rings() {
 		c.avoid(run)
 	}
@@ -89,9 +94,9 @@ func (d *dial) turnNumbers() []draw.Text {
 	every := math.Ceil(3 / d.pitch())
 	for turn := 0.0; turn < d.turns; turn += every {
 		at := d.point(360*turn, d.track(360*turn))
-		text := draw.NewText(at.X-1.4, at.Y+2.8, fixed(turn+1, 0), fontNumber, draw.Grey).Aligned(draw.End)
+		text := draw.NewText(at.X-2.2, at.Y-0.6, fixed(turn+1, 0), fontNumber, draw.Grey).Aligned(draw.End)
 		if !d.clockwise {
-			text.At.X, text.Align = at.X+1.4, draw.Start
+			text.At.X, text.Align = at.X+2.2, draw.Start
 		}
 		numbers = append(numbers, text)
 	}

@@ -2,11 +2,13 @@ package render
 
 import (
 	"fmt"
+	"math"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"pullscore/interp/plan"
+	"pullscore/render/draw"
 )
 
 func TestDialsAreClean(t *testing.T) {
@@ -30,6 +32,50 @@ func TestGeneratedDialsAreClean(t *testing.T) {
 		for i, p := range Dial(s, Options{Paper: paper}) {
 			checkPage(t, fmt.Sprintf("page %d", i+1), p)
 			svgOf(t, p)
+		}
+	})
+}
+
+// Marks of a dial lie at the angle of the ring times the gear, from the top,
+// whichever way and in whichever turn.
+func TestDialMarksLieAtTheirAngle(t *testing.T) {
+	for _, gear := range []float64{0.5, 1, 1.5, 4} {
+		s := threeRacks()
+		s.WheelMM, s.Gear = 80, plan.Number(gear)
+		for _, clockwise := range []bool{true, false} {
+			d := newDial(s, ringMarks(s), 60, clockwise)
+			d.centre = draw.Point{X: 100, Y: 100}
+			for _, m := range d.marks {
+				deg := d.hand(m.deg)
+				p := d.point(deg, d.track(deg))
+				got := math.Atan2(p.X-100, 100-p.Y) * 180 / math.Pi
+				want := m.deg * gear
+				if !clockwise {
+					want = -want
+				}
+				if off := math.Remainder(got-want, 360); math.Abs(off) > 1e-6 {
+					t.Errorf("gear %v: %s lies at %v deg, want %v", gear, m.name, got, want)
+				}
+			}
+		}
+	}
+}
+
+// Turns of the spiral never touch: a mark's turn can be told.
+func TestDialTurnsKeepApart(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := threeRacks()
+		s.WheelMM = plan.Number(rapid.Float64Range(wheelLeast, 300).Draw(t, "wheel"))
+		s.Gear = plan.Number(rapid.Float64Range(0.05, 20).Draw(t, "gear"))
+		d := newDial(s, nil, 70, true)
+		end := 360 * d.turns
+		for deg := 0.0; deg <= end; deg += 30 {
+			if r := d.track(deg); r > d.outer || r < hubLeast-dialRim {
+				t.Fatalf("at %v deg the line lies %v mm from the centre", deg, r)
+			}
+			if deg >= 360 && !(d.track(deg) < d.track(deg-360)) {
+				t.Fatalf("at %v deg the line meets the turn before", deg)
+			}
 		}
 	})
 }

@@ -7,30 +7,45 @@ import (
 	"testing"
 
 	"pullscore/interp/plan"
+	"pullscore/render/draw"
 )
 
 // The goldens show in a review what a change does to a drawing. Set
 // PULLSCORE_UPDATE=1 to write them anew, then look at them.
-func TestGoldenScores(t *testing.T) {
+func TestGoldenDrawings(t *testing.T) {
 	for name, s := range map[string]*plan.Shot{"three-racks": threeRacks(), "crowd": crowd(), "walk": walkAndDolly()} {
-		for i, p := range Score(s, Options{}) {
-			file := filepath.Join("..", "testdata", "golden", "score-"+name+suffix(i)+".svg")
-			got := svgOf(t, p)
-			if os.Getenv("PULLSCORE_UPDATE") == "1" {
-				if err := os.MkdirAll(filepath.Dir(file), 0o755); err != nil {
-					t.Fatal(err)
-				}
-				if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			want, err := os.ReadFile(file)
-			if err != nil {
+		checkGolden(t, "score-"+name, Score(s, Options{}))
+		checkGolden(t, "overhead-"+name, Overhead(s, Options{}))
+		checkGolden(t, "strip-"+name, Strip(s, Options{}))
+	}
+	checkGolden(t, "overhead-near-far", Overhead(nearAndFar(), Options{}))
+	for name, gear := range map[string]plan.Number{"once": 1, "spiral": 2.5} {
+		s := threeRacks()
+		s.WheelMM, s.Gear = 80, gear
+		checkGolden(t, "dial-"+name, Dial(s, Options{}))
+	}
+}
+
+// checkGolden compares pages with their files.
+func checkGolden(t *testing.T, name string, pages []*draw.Page) {
+	t.Helper()
+	for i, p := range pages {
+		file := filepath.Join("..", "testdata", "golden", name+suffix(i)+".svg")
+		got := svgOf(t, p)
+		if os.Getenv("PULLSCORE_UPDATE") == "1" {
+			if err := os.MkdirAll(filepath.Dir(file), 0o755); err != nil {
 				t.Fatal(err)
 			}
-			if line, ok := firstDifference(got, string(want)); ok {
-				t.Errorf("%s differs from line %d on", file, line)
+			if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
+				t.Fatal(err)
 			}
+		}
+		want, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if line, ok := firstDifference(got, string(want)); ok {
+			t.Errorf("%s differs from line %d on", file, line)
 		}
 	}
 }

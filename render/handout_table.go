@@ -84,6 +84,7 @@ func (t *table) put(h *handout, name string) {
 		return
 	}
 	sheet := 0
+	defer func() { h.y += 2.5 }()
 	for _, row := range t.rows {
 		cells, lines := t.wrap(row)
 		height := tablePitch*float64(lines) + tableLead

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/plan"
 	"pullscore/optics"
 	"pullscore/render/draw"
 )
@@ -143,9 +144,8 @@ type sight struct {
 	perSide float64 // metres to a side for a metre ahead
 }
 
-// sightAt is what the camera sees at a time with the focus as it then is.
-func (o *overhead) sightAt(t float64) sight {
-	s := o.shot
+// sightAt is what the camera sees at a time, with the focus as it then is.
+func sightAt(s *plan.Shot, t float64) sight {
 	focal, x := s.Focal(t), s.FocusAt(t)
 	if !(x > focal) {
 		x = math.Inf(1)
@@ -163,17 +163,23 @@ func (v sight) angle() float64 { return 2 * math.Atan(v.perSide) * 180 / math.Pi
 
 // sights are what the camera sees at first and, where a dolly or a zoom
 // changes that, at last.
-func (o *overhead) sights() []sight {
-	first, last := o.sightAt(0), o.sightAt(float64(o.shot.Duration))
-	if o.shot.Optics.Camera.At(last.t) == o.shot.Optics.Camera.At(0) && o.shot.Focal(last.t) == o.shot.Focal(0) {
+func sights(s *plan.Shot) []sight {
+	first, end := sightAt(s, 0), float64(s.Duration)
+	if sameView(s, 0, end) {
 		return []sight{first}
 	}
-	return []sight{first, last}
+	return []sight{first, sightAt(s, end)}
+}
+
+// sameView reports whether camera and focal length are alike at two times. What
+// the lens breathes is left out: it is less than a line is wide.
+func sameView(s *plan.Shot, a, b float64) bool {
+	return s.Optics.Camera.At(a) == s.Optics.Camera.At(b) && s.Focal(a) == s.Focal(b)
 }
 
 // drawView draws the edges of the field of view, dashed where it ends up.
 func (f *floor) drawView(g *draw.Group, c *clearing) {
-	for i, v := range f.sights() {
+	for i, v := range sights(f.shot) {
 		stroke := solid(draw.Black, thin)
 		if i > 0 {
 			stroke = dashed(draw.Black, thin, 2.4, 1.2)
@@ -216,10 +222,11 @@ func chords(run []draw.Point) []draw.Point {
 // drawCamera draws the camera where it starts and, dashed, where it ends; under
 // it the way of the dolly, with times.
 func (f *floor) drawCamera(g *draw.Group, c *clearing) {
-	views := f.sights()
-	for i := len(views) - 1; i >= 0; i-- {
-		f.drawBody(g, c, f.at(views[i].x, 0), i > 0)
+	views := sights(f.shot)
+	if last := views[len(views)-1]; f.shot.Optics.Camera.At(last.t) != f.shot.Optics.Camera.At(0) {
+		f.drawBody(g, c, f.at(last.x, 0), true)
 	}
+	f.drawBody(g, c, f.at(views[0].x, 0), false)
 	for i, b := range f.shot.Blocking {
 		if b.Kind != "dolly" {
 			continue

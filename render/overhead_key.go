@@ -65,8 +65,8 @@ func (f *floor) words() []string {
 	if s.Optics.Camera.Moves() {
 		origin += "; the tape below lies where the camera first stands, distances are from where it is then"
 	}
-	lines := []string{"True to scale when printed at 100 %.", origin + "."}
-	for i, v := range f.sights() {
+	lines := []string{"Holds when printed at 100 %.", origin + "."}
+	for i, v := range sights(f.shot) {
 		line := "Field of view " + degrees1(v.angle()) + " at " + fixed(s.Focal(v.t)*1000, 0) + " mm"
 		if i > 0 {
 			line += " at the end (dashed)"

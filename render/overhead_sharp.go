@@ -28,10 +28,10 @@ type focus struct {
 // in the order of the pulls.
 func fociOf(s *plan.Shot) []focus {
 	var foci []focus
-	o := &overhead{shot: s}
+	views := sights(s)
 	add := func(z focus, x, t float64) {
 		set, camera := s.Setting(t), s.Optics.Camera.At(t)
-		z.camera, z.sight = camera, o.sightAt(t)
+		z.camera, z.sight = camera, seenAs(s, views, t)
 		z.at, z.near, z.far = camera+s.ToTape(x, t), camera+s.ToTape(set.Near(x), t), camera+s.ToTape(set.Far(x), t)
 		if math.IsNaN(z.at) || math.IsInf(z.at, -1) || !finite(z.near) || math.IsNaN(z.far) || !(x > s.Focal(t)) {
 			return
@@ -52,6 +52,17 @@ func fociOf(s *plan.Shot) []focus {
 		add(focus{pulls: []int{p.Number}, name: markName(s, p.To, p.Target, land)}, p.ToLens, land)
 	}
 	return foci
+}
+
+// seenAs returns the view that is drawn for a time, or one of its own for a
+// time on the way.
+func seenAs(s *plan.Shot, views []sight, t float64) sight {
+	for _, v := range views {
+		if sameView(s, v.t, t) {
+			return v
+		}
+	}
+	return sightAt(s, t)
 }
 
 // same reports whether two foci are the same place and keep the same sharp, to
@@ -181,6 +192,7 @@ func (f *floor) drawFoci(g *draw.Group, c *clearing) {
 			run, _ := f.across(shown[i].at, shown[i].sight)
 			g.Line(x, f.box.Y-1.1, run[0].X, f.box.Y, solid(draw.Blue, thin))
 			g.Line(run[0].X, f.box.Y, run[0].X, run[0].Y, dashed(draw.Blue, thin, 0.3, 0.7))
+			c.avoid([]draw.Point{{X: run[0].X, Y: f.box.Y}, run[0]})
 		}
 	}
 }
@@ -245,11 +257,15 @@ func (f *floor) writeBar(g *draw.Group, z focus, bar draw.Box) {
 	}
 	words += "  (" + near2 + " to " + far2 + ")"
 	text := draw.NewText(0, bar.Y+bar.H/2+fontSmall.Middle(), words, fontSmall, draw.Black)
+	before := 1.6
+	if z.far > f.end() && bar.W < 3 { // its arrow stands there
+		before = 3.6
+	}
 	switch {
 	case bar.Right()+1.6+text.Width <= f.box.Right():
 		text.At.X = bar.Right() + 1.6
-	case bar.X-1.6-text.Width >= f.box.X:
-		text.At.X = bar.X - 1.6 - text.Width
+	case bar.X-before-text.Width >= f.box.X:
+		text.At.X = bar.X - before - text.Width
 	default:
 		text.At.X = (bar.X+bar.Right())/2 - text.Width/2
 		text.At.X = min(max(text.At.X, f.box.X+1), f.box.Right()-3-text.Width)

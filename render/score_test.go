@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -272,7 +273,8 @@ func TestSameShotSameBytes(t *testing.T) {
 	draw := func() string {
 		var all strings.Builder
 		for _, s := range []*plan.Shot{threeRacks(), walkAndDolly(), crowd(), longFindings()} {
-			for _, p := range Score(s, Options{}) {
+			s.WheelMM = 80
+			for _, p := range slices.Concat(Score(s, Options{}), Overhead(s, Options{}), Strip(s, Options{}), Dial(s, Options{})) {
 				all.WriteString(svgOf(t, p))
 			}
 		}

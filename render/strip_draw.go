@@ -17,6 +17,7 @@ const (
 	tickLong   = 4.2 // a mark's line, at least
 	scaleZone  = 6.2 // for the lens's own marks
 	windowBar  = 0.9
+	fanZone    = 4.5 // in which lines to names go aside
 	joinRadius = 1.6
 )
 
@@ -28,6 +29,7 @@ type tape struct {
 	left        float64 // where the piece's from lies on the sheet
 	top, bottom float64
 	lane        float64 // height of one
+	ticks       float64 // height of the marks' own lines
 	names       float64 // top of the rows of names
 }
 
@@ -41,7 +43,11 @@ func (st *strip) drawPiece(h *handout, index int) {
 	if all := laneStep * float64(st.lanes); all > lanesMost {
 		t.lane = lanesMost / float64(st.lanes)
 	}
-	zone := max(t.lane*float64(st.lanes)+tapeTop, tickLong) + 0.4
+	t.ticks = max(t.lane*float64(st.lanes)+tapeTop, tickLong) + 0.4
+	zone := t.ticks
+	if p.fanned {
+		zone += fanZone
+	}
 	height := zone + rowPitch*float64(max(p.rows, 1)) + scaleZone
 	g, top := h.take(pieceHead+height+pieceFoot, fmt.Sprintf("piece-%d", index+1))
 	t.top, t.bottom, t.names = top+pieceHead, top+pieceHead+height, top+pieceHead+zone
@@ -148,6 +154,22 @@ func (t *tape) drawScale(g *draw.Group) {
 			taken = append(taken, text.Box())
 		}
 	}
+	if t.last {
+		t.drawOwner(g, taken)
+	}
+}
+
+// drawOwner tells at the tape's end whose it is, once it is cut out.
+func (t *tape) drawOwner(g *draw.Group, taken []draw.Box) {
+	right := t.x(t.to) - 1
+	room := tail - 4
+	for _, b := range taken {
+		room = min(room, max(right-b.Right()-1.5, 0))
+	}
+	owner := draw.NewText(right, t.bottom-1.2, t.shot.ID+" · "+t.shot.Lens, fontSmall, draw.Grey).Aligned(draw.End).Shortened(room)
+	if owner.Width <= room {
+		g.Add(owner)
+	}
 }
 
 // touchesNone reports whether a box lies on none of the others.
@@ -188,14 +210,14 @@ func (t *tape) drawWindow(g *draw.Group, m *stripMark) {
 func (t *tape) drawMark(g *draw.Group, m *stripMark) {
 	mg := g.Group("mark")
 	mg.Title = m.title(t.shot)
-	x := t.x(m.at)
+	x, stem := t.x(m.at), t.x(m.stem)
+	mg.Line(x, t.top, x, t.top+t.ticks, solid(draw.Black, medium))
 	if m.row < 0 {
-		mg.Line(x, t.top, x, t.top+tickLong, solid(draw.Black, medium))
 		return
 	}
 	base := t.names + rowPitch*float64(m.row) + 2.4
-	mg.Line(x, t.top, x, base+0.4, solid(draw.Black, medium))
-	writeMark(mg, m.ringMark, x+flagGap, base, m.room-flagGap-markGap)
+	mg.Add(draw.Path{Runs: [][]draw.Point{{{X: x, Y: t.top + t.ticks}, {X: stem, Y: t.names}, {X: stem, Y: base + 0.4}}}, Stroke: solid(draw.Black, hair)})
+	writeMark(mg, m.ringMark, stem+flagGap, base, m.room-flagGap-markGap)
 }
 
 // writeMark writes the numbers of a mark and its name after them in that room.
@@ -205,7 +227,7 @@ func writeMark(g *draw.Group, m ringMark, x, base, room float64) {
 		g.Add(text)
 		x, room = x+text.Width+1, room-text.Width-1
 	}
-	if room >= fontNote.Width("…") {
+	if name := fontNote.Width(draw.Clean(m.name)); room >= min(name, fontNote.Width("…")) {
 		g.Add(draw.NewText(x, base, m.name, fontNote, draw.Black).Shortened(room + 1e-9))
 	}
 }

@@ -27,6 +27,7 @@ type stripMark struct {
 	at     float64    // where it lies
 	window [2]float64 // where its window lies, left to right
 	lane   int        // of its window
+	stem   float64    // where the line to its name comes down
 	row    int        // of its name, 0 nearest to the edge that the marks stand on; -1 where it has none
 	room   float64    // that its name may take
 }
@@ -42,6 +43,7 @@ type piece struct {
 	from, to    float64
 	first, last bool
 	rows        int
+	fanned      bool // the lines to the names do not all stand below their marks
 }
 
 const (
@@ -193,30 +195,100 @@ func (p *piece) holds(at float64) bool {
 	return (at >= p.from || p.first) && (at < p.to || p.last)
 }
 
-// layNames puts the names of a piece into rows: each starts at its mark, and
-// one that reaches over marks right of it stands below their names, so that no
-// line down to a name crosses another. Where that takes too many rows, all are
-// held shorter.
+// layNames puts the names of a piece into rows. Each stands right of a line
+// that comes down from its mark; one that reaches over lines right of it stands
+// below their names, so that no line crosses a name. Where that takes too many
+// rows, the lines fan out; where that is not enough, names are held shorter.
 func (st *strip) layNames(p *piece) {
+	marks := st.on(p)
 	for most := nameMost + numberMost; ; most *= 0.8 {
-		if p.rows = st.stack(p, max(most, nameLeast)); p.rows <= rowsMost || most < nameLeast {
+		for _, m := range marks {
+			m.stem = m.at
+		}
+		p.fanned = false
+		if p.rows = st.stack(p, max(most, nameLeast)); p.rows <= rowsMost {
+			return
+		}
+		for rows := 2; rows <= rowsMost; rows++ {
+			if st.fan(p, marks, rows, max(most, nameLeast)) {
+				p.rows = st.stack(p, max(most, nameLeast))
+				return
+			}
+		}
+		if most < nameLeast {
 			return
 		}
 	}
 }
 
+// on returns the marks that lie on the piece.
+func (st *strip) on(p *piece) []*stripMark {
+	var marks []*stripMark
+	for i := range st.marks {
+		if p.holds(st.marks[i].at) {
+			marks = append(marks, &st.marks[i])
+		}
+	}
+	return marks
+}
+
+// stemsApart is how far lines to names of one bundle stand apart.
+const stemsApart = 1.3
+
+// fan gives the lines to the names places of their own: in bundles of so many,
+// with room for all names of a bundle before the next. Then no name of one
+// bundle reaches into the next, and none needs more rows. ok is false where the
+// piece is too short for that.
+func (st *strip) fan(p *piece, marks []*stripMark, rows int, most float64) (ok bool) {
+	want, size := make([]float64, len(marks)), make([]float64, len(marks))
+	total := 0.0
+	for from := 0; from < len(marks); from += rows {
+		bundle := marks[from:min(from+rows, len(marks))]
+		reach := 0.0
+		for k, m := range bundle {
+			size[from+k] = stemsApart
+			reach = max(reach, float64(k)*stemsApart+min(st.wish(*m), most))
+		}
+		last := len(bundle) - 1
+		size[from+last] = reach - float64(last)*stemsApart
+		total += reach
+	}
+	lo := p.from + 1
+	if p.first {
+		lo = 0 // the lead has the arrow
+	}
+	if total > p.to-lo {
+		return false
+	}
+	for i, m := range marks {
+		want[i] = m.at + size[i]/2
+	}
+	// Marks are in order, so the names are too, whatever spread sorts by.
+	for i, middle := range spread(inOrder(want), size, lo, p.to) {
+		marks[i].stem = middle - size[i]/2
+	}
+	p.fanned = true
+	return true
+}
+
+// inOrder makes values never fall.
+func inOrder(values []float64) []float64 {
+	for i := 1; i < len(values); i++ {
+		values[i] = max(values[i], values[i-1])
+	}
+	return values
+}
+
 // stack lays the names of a piece with at most that room each, and returns how
 // many rows they take.
 func (st *strip) stack(p *piece, most float64) (rows int) {
-	for i := len(st.marks) - 1; i >= 0; i-- {
-		m := &st.marks[i]
-		if !p.holds(m.at) {
-			continue
-		}
-		m.room = min(st.wish(*m), most, p.to-m.at)
+	marks := st.on(p)
+	for i := len(marks) - 1; i >= 0; i-- {
+		m := marks[i]
+		m.room = min(st.wish(*m), most, p.to-m.stem)
 		m.row = 0
-		for _, o := range st.marks[i+1:] {
-			if p.holds(o.at) && o.at < m.at+m.room {
+		for _, o := range marks[i+1:] {
+			if o.stem < m.stem+m.room-1e-6 { // names may meet
 				m.row = max(m.row, o.row+1)
 			}
 		}

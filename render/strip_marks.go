@@ -100,9 +100,13 @@ func subjectMark(s *plan.Shot, u *plan.Subject) ringMark {
 	}.withWindow(s, s.LensDistanceAt(u, 0), 0)
 }
 
-// markName names a mark; someone who moves is named with the time.
+// markName names a mark as the plan does: the subject, or an offset, a split or
+// a distance as written. Someone who moves is named with the time.
 func markName(s *plan.Shot, name, text string, t float64) string {
-	target := targetName(s, name, text)
+	target := strings.ReplaceAll(text, `"`, "")
+	if target == "" || target == "inf" {
+		target = targetName(s, name, text)
+	}
 	if moves(s, s.Subject(name)) {
 		return target + ", " + seconds(t)
 	}
