@@ -17,6 +17,7 @@ const (
 	tickLong   = 4.2 // a mark's line, at least
 	scaleZone  = 6.2 // for the lens's own marks
 	windowBar  = 0.9
+	tickWidth  = 0.25 // fine enough to tell two marks half a millimetre apart
 	fanZone    = 4.5 // in which lines to names go aside
 	joinRadius = 1.6
 )
@@ -211,7 +212,7 @@ func (t *tape) drawMark(g *draw.Group, m *stripMark) {
 	mg := g.Group("mark")
 	mg.Title = m.title(t.shot)
 	x, stem := t.x(m.at), t.x(m.stem)
-	mg.Line(x, t.top, x, t.top+t.ticks, solid(draw.Black, medium))
+	mg.Line(x, t.top, x, t.top+t.ticks, solid(draw.Black, tickWidth))
 	if m.row < 0 {
 		return
 	}

@@ -206,7 +206,7 @@ func (st *strip) layNames(p *piece) {
 			m.stem = m.at
 		}
 		p.fanned = false
-		if p.rows = st.stack(p, max(most, nameLeast)); p.rows <= rowsMost {
+		if p.rows = st.stack(p, max(most, nameLeast)); p.rows <= rowsMost && !crowded(marks) {
 			return
 		}
 		for rows := 2; rows <= rowsMost; rows++ {
@@ -215,10 +215,21 @@ func (st *strip) layNames(p *piece) {
 				return
 			}
 		}
-		if most < nameLeast {
+		if p.rows <= rowsMost || most < nameLeast {
 			return
 		}
 	}
+}
+
+// crowded reports whether two marks stand so near that the lines to their names
+// would be one.
+func crowded(marks []*stripMark) bool {
+	for i := 1; i < len(marks); i++ {
+		if marks[i].at-marks[i-1].at < 0.9 {
+			return true
+		}
+	}
+	return false
 }
 
 // on returns the marks that lie on the piece.
