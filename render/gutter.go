@@ -76,13 +76,17 @@ func (sh *sheet) leader(g *draw.Group, to, y float64) {
 }
 
 // write sets a text at a free place near p, with a leader line where that is
-// not right beside it.
+// not right beside it. A thin line that would strike it ends and goes on behind
+// it.
 func (c *clearing) write(g *draw.Group, text draw.Text, p draw.Point) bool {
 	box, ok := c.near(p, text.Width, text.Font.Height())
 	if !ok {
 		return false
 	}
 	text.At = draw.Point{X: box.X, Y: box.Y + text.Box().H - (text.Box().Bottom() - text.At.Y)}
+	if !c.free(box, c.thin) {
+		g.Add(halo(box))
+	}
 	g.Add(text)
 	leadTo(g, p, box)
 	return true

@@ -17,10 +17,12 @@ import (
 // show goes on over more pages, each with the row heads repeated.
 func Score(shot *plan.Shot, opt Options) []*draw.Page {
 	sc := newScore(shot, opt.paper())
+	var later []plan.Flag
 	for _, w := range sc.windows {
 		sc.lay(w, sc.bands(w))
+		later = append(later, sc.tellHere(w)...)
 	}
-	sc.lay(nil, sc.foot())
+	sc.lay(nil, sc.foot(later))
 	return sc.draw()
 }
 
@@ -149,9 +151,10 @@ func (sc *score) bands(w *window) []section {
 	return append(all, w.handBand())
 }
 
-// foot returns what stands below the bands: the findings and the pulls.
-func (sc *score) foot() []section {
-	return append(sc.findings(), sc.pullTable()...)
+// foot returns what stands below the bands: the findings that have not been
+// told, and the pulls.
+func (sc *score) foot(flags []plan.Flag) []section {
+	return append(sc.findings(flags), sc.pullTable()...)
 }
 
 // describe says in a sentence what the score shows.

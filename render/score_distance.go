@@ -80,8 +80,7 @@ func (w *window) distanceBand() section {
 	least := min(max(34, n*labelOne+4), 140) + laneHeight + bandGap
 	return section{name: "distance", least: least, most: max(least, 82), overTime: true,
 		draw: func(sh *sheet, g *draw.Group, top, height float64) {
-			sh.heading(g, top, "Distance")
-			sh.drawLane(g.Group("flags"), top, "distance")
+			sh.open(g, top, "distance", "Distance")
 			d := distanceBand{sheet: sh, top: top + laneHeight, height: height - laneHeight - bandGap}
 			d.draw(g)
 		}}

@@ -15,8 +15,7 @@ import (
 func (w *window) lane(row, title string) section {
 	return section{name: row, least: laneHeight, most: laneHeight, overTime: true,
 		draw: func(sh *sheet, g *draw.Group, top, _ float64) {
-			sh.heading(g, top, title)
-			sh.drawLane(g.Group("flags"), top, row)
+			sh.open(g, top, row, title)
 		}}
 }
 
@@ -155,15 +154,33 @@ type sentenceLine struct {
 	flag *plan.Flag // on its first line
 }
 
-// findings returns the sentences of all findings, two side by side, a section
-// for every printed line so that none is ever cut.
-func (sc *score) findings() []section {
+// tellHere puts the sentences of a window's findings on its own sheet where it
+// has room for all of them; else it returns them.
+func (sc *score) tellHere(w *window) []plan.Flag {
+	var flags []plan.Flag
+	for _, f := range sc.shot.Flags {
+		if w.holds(f.Time) {
+			flags = append(flags, f)
+		}
+	}
+	sections, sh := sc.findings(flags), sc.sheets[len(sc.sheets)-1]
+	if !sh.takesAll(sections) {
+		return flags
+	}
+	for _, s := range sections {
+		sh.add(s)
+	}
+	return nil
+}
+
+// findings returns the sentences of findings, two side by side, a section for
+// every printed line so that none is ever cut.
+func (sc *score) findings(flags []plan.Flag) []section {
 	width := (sc.paper.W - margin - sc.left - columnGap) / 2
 	head := section{name: "findings", least: footAir, draw: func(sh *sheet, g *draw.Group, top, _ float64) {
 		g.Add(draw.NewText(margin, top+footAir+2.7, "Findings", fontHeading, draw.Black))
 	}}
 	var all []section
-	flags := sc.shot.Flags
 	for i := 0; i < len(flags); i += 2 {
 		left := sc.sentence(&flags[i], width)
 		var right []sentenceLine

@@ -108,8 +108,7 @@ func (w *window) handBand() section {
 	if w.shot.Optics.Ring == nil {
 		return section{name: "hand", least: laneHeight + 2, most: laneHeight + 2, overTime: true,
 			draw: func(sh *sheet, g *draw.Group, top, _ float64) {
-				sh.heading(g, top, "Hand")
-				sh.drawLane(g.Group("flags"), top, "hand")
+				sh.open(g, top, "hand", "Hand")
 				g.Add(draw.NewText(sh.left, top+laneHeight+1, "This lens has no ring that can be pulled by angle.", fontNote, draw.Grey))
 			}}
 	}
@@ -117,8 +116,7 @@ func (w *window) handBand() section {
 	least := min(max(20, n*labelOne+1), 100) + laneHeight + bandGap
 	return section{name: "hand", least: least, most: max(least, 46), overTime: true,
 		draw: func(sh *sheet, g *draw.Group, top, height float64) {
-			sh.heading(g, top, "Hand")
-			sh.drawLane(g.Group("flags"), top, "hand")
+			sh.open(g, top, "hand", "Hand")
 			b := handBand{sheet: sh, top: top + laneHeight, height: height - laneHeight - bandGap}
 			b.draw(g)
 		}}

@@ -197,6 +197,12 @@ func (sh *sheet) draw(root *draw.Group, number int) {
 	}
 }
 
+// open writes a band's heading and its lane of flags.
+func (sh *sheet) open(g *draw.Group, top float64, row, title string) {
+	sh.heading(g, top, title)
+	sh.drawLane(g.Group("flags"), top, row)
+}
+
 // heading writes the name of a band in the gutter.
 func (sh *sheet) heading(g *draw.Group, top float64, text string) {
 	g.Add(draw.NewText(margin, top+laneAir+flagLane/2+fontHeading.Middle(), text, fontHeading, draw.Black))

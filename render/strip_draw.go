@@ -18,7 +18,7 @@ const (
 	scaleZone  = 6.2 // for the lens's own marks
 	windowBar  = 0.9
 	tickWidth  = 0.25 // fine enough to tell two marks half a millimetre apart
-	fanZone    = 4.5 // in which lines to names go aside
+	fanZone    = 4.5  // in which lines to names go aside
 	joinRadius = 1.6
 )
 
