@@ -79,8 +79,8 @@ func Right(text string, n int) string {
 	return strings.Repeat(" ", max(0, n-Columns(text))) + text
 }
 
-// Wrap breaks text between words into lines of at most n columns; a longer
-// word has a line to itself.
+// Wrap breaks text between words into lines of at most n columns, and inside a
+// word that is longer than a line.
 func Wrap(text string, n int) []string {
 	var lines []string
 	line, used := "", 0
@@ -89,6 +89,12 @@ func Wrap(text string, n int) []string {
 		if line != "" && used+1+w > n {
 			lines = append(lines, line)
 			line, used = "", 0
+		}
+		for w > n {
+			head := head(word, n)
+			lines = append(lines, word[:head])
+			word = word[head:]
+			w = Columns(word)
 		}
 		if line != "" {
 			line, used = line+" ", used+1
@@ -99,4 +105,16 @@ func Wrap(text string, n int) []string {
 		lines = append(lines, line)
 	}
 	return lines
+}
+
+// head returns how many bytes of a word stand in n columns, at least one
+// character.
+func head(word string, n int) int {
+	used := 0
+	for i, r := range word {
+		if used += columns(r); used > n && i > 0 {
+			return i
+		}
+	}
+	return len(word)
 }

@@ -1,4 +1,4 @@
-// The pull list as CSV (RFC 4180, but for line ends, which are line feeds).
+// The pull list as CSV (RFC 4180), safe to open in a spreadsheet.
 
 package pulllist
 
@@ -6,6 +6,7 @@ import (
 	"encoding/csv"
 	"io"
 	"strconv"
+	"strings"
 
 	"pullscore/interp/plan"
 )
@@ -16,23 +17,38 @@ type column struct {
 	value func(p *plan.Plan, s *plan.Shot, u *plan.Pull) string
 }
 
-// pullColumn, number and text make columns.
+// pullColumn makes a column of text, which is guarded; figure, number and
+// integer make columns of figures.
 func pullColumn(name string, value func(*plan.Pull) string) column {
+	return column{name, func(_ *plan.Plan, _ *plan.Shot, u *plan.Pull) string { return guarded(value(u)) }}
+}
+
+// guarded returns a text with an apostrophe before it where a spreadsheet would
+// take it for a formula, which a plan from elsewhere must not slip in (OWASP,
+// CSV Injection).
+func guarded(text string) string {
+	if text != "" && strings.ContainsRune("=+-@\t\r\n", rune(text[0])) {
+		return "'" + text
+	}
+	return text
+}
+
+func figure(name string, value func(*plan.Pull) string) column {
 	return column{name, func(_ *plan.Plan, _ *plan.Shot, u *plan.Pull) string { return value(u) }}
 }
 
 func number(name string, value func(*plan.Pull) plan.Number) column {
-	return pullColumn(name, func(u *plan.Pull) string { return cell(value(u)) })
+	return figure(name, func(u *plan.Pull) string { return cell(value(u)) })
 }
 
 func integer(name string, value func(*plan.Pull) int64) column {
-	return pullColumn(name, func(u *plan.Pull) string { return strconv.FormatInt(value(u), 10) })
+	return figure(name, func(u *plan.Pull) string { return strconv.FormatInt(value(u), 10) })
 }
 
 // columns are the columns in their order; new ones go to the end.
 var columns = []column{
-	{"plan", func(p *plan.Plan, _ *plan.Shot, _ *plan.Pull) string { return p.Title }},
-	{"shot", func(_ *plan.Plan, s *plan.Shot, _ *plan.Pull) string { return s.ID }},
+	{"plan", func(p *plan.Plan, _ *plan.Shot, _ *plan.Pull) string { return guarded(p.Title) }},
+	{"shot", func(_ *plan.Plan, s *plan.Shot, _ *plan.Pull) string { return guarded(s.ID) }},
 	integer("number", func(u *plan.Pull) int64 { return int64(u.Number) }),
 	pullColumn("kind", func(u *plan.Pull) string { return u.Kind }),
 	pullColumn("from", func(u *plan.Pull) string { return u.From }),
@@ -90,6 +106,7 @@ func cell(n plan.Number) string {
 // WriteCSV writes a header and then a row for every pull.
 func WriteCSV(w io.Writer, p *plan.Plan) error {
 	out := csv.NewWriter(w)
+	out.UseCRLF = true // as RFC 4180, 2.1, has it
 	row := make([]string, len(columns))
 	for i, c := range columns {
 		row[i] = c.name

@@ -72,7 +72,7 @@ func (w *writer) head(p *plan.Plan) {
 	if title == "" {
 		title = "A plan without a title"
 	}
-	w.line(w.screen.Paint(console.Bold, console.Clean(title)))
+	w.wrapped(console.Bold, "", title)
 	w.line(w.screen.Paint(console.Dim, fmt.Sprintf("%s frames a second, tape from the %s", p.Rate, p.Tape)))
 	if len(p.Shots) == 0 {
 		w.line("")
@@ -85,17 +85,25 @@ const margin = "  "
 
 func (w *writer) shot(s *plan.Shot) {
 	w.line("")
-	title := w.screen.Paint(console.Bold, console.Clean(s.ID))
-	if s.Title != "" {
-		title += "  " + console.Clean(s.Title)
-	}
-	w.line(title)
+	w.shotTitle(s)
 	w.wrapped(console.Dim, margin, setUp(s))
 	if len(s.Pulls) == 0 {
 		w.line(margin + "The focus stays where it is.")
 		return
 	}
 	w.table(s)
+}
+
+// shotTitle writes the shot's ID, and its title beside it where it fits, else
+// below it.
+func (w *writer) shotTitle(s *plan.Shot) {
+	id, title := console.Clean(s.ID), console.Clean(s.Title)
+	if console.Columns(id)+columnGap+console.Columns(title) <= w.screen.Width {
+		w.line(w.screen.Paint(console.Bold, id) + strings.Repeat(" ", columnGap) + title)
+		return
+	}
+	w.wrapped(console.Bold, "", id)
+	w.wrapped(console.Plain, margin, title)
 }
 
 // setUp says in a line what the shot is taken with.
@@ -145,11 +153,15 @@ func (w *writer) table(s *plan.Shot) {
 		}
 	}
 	indent := margin + strings.Repeat(" ", numberWidth+columnGap)
+	gap := columnGap
+	if len(indent)+console.Columns(cells(heads, widths, gap)) > w.screen.Width {
+		gap = 1
+	}
 	w.line("")
-	w.line(indent + w.screen.Paint(console.Dim, cells(heads, widths)))
+	w.line(indent + w.screen.Paint(console.Dim, cells(heads, widths, gap)))
 	for i, u := range s.Pulls {
 		w.pull(s, u, indent)
-		text := cells(rows[i+1], widths)
+		text := cells(rows[i+1], widths, gap)
 		if u.Chance.Known() && u.Chance < s.Wanted {
 			at := strings.LastIndex(text, Chance(u.Chance))
 			text = text[:at] + w.screen.Paint(console.Yellow, text[at:])
@@ -202,13 +214,13 @@ func focus(u *plan.Pull) string {
 	return strings.Join(strings.Fields(console.Clean(text)), " ")
 }
 
-// cells lays a row out in columns.
-func cells(row []string, widths []int) string {
+// cells lays a row out in columns, so many blanks apart.
+func cells(row []string, widths []int, gap int) string {
 	list := make([]string, len(row))
 	for i, c := range row {
 		list[i] = console.Right(c, widths[i])
 	}
-	return strings.Join(list, strings.Repeat(" ", columnGap))
+	return strings.Join(list, strings.Repeat(" ", gap))
 }
 
 func (w *writer) defaults(list []plan.Default) {
