@@ -2,9 +2,15 @@ package render
 
 import (
 	"fmt"
+	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
 )
 
 func TestOverheadsAreClean(t *testing.T) {
@@ -27,4 +33,105 @@ func TestGeneratedOverheadsAreClean(t *testing.T) {
 			svgOf(t, p)
 		}
 	})
+}
+
+// A place on the page, times the scale, is the place on the floor.
+func TestFloorIsToScale(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		m := newShot("1", "", 5)
+		for i := range rapid.IntRange(1, 5).Draw(t, "subjects") {
+			m.subject(fmt.Sprint("S", i), rapid.Float64Range(0.3, 300).Draw(t, "distance"), 0)
+			m.Subjects[i].Across = plan.Still(rapid.Float64Range(-3, 3).Draw(t, "side"))
+		}
+		o := newOverhead(m.start("S0").Shot, A4)
+		for _, p := range o.people {
+			shown := 0
+			for _, f := range o.floors() {
+				if !f.shows(p.places[0].x) {
+					continue
+				}
+				shown++
+				q := f.at(p.places[0].x, p.places[0].y)
+				zero := f.at(0, 0)
+				if !f.box.Holds(draw.Box{X: q.X, Y: q.Y}) {
+					t.Errorf("%s stands off the floor", p.Name)
+				}
+				along, across := (q.X-zero.X)*f.scale/1000, (q.Y-zero.Y)*f.scale/1000
+				if math.Abs(along-p.Along.At(0)) > 1e-9 || math.Abs(across-p.Across.At(0)) > 1e-9 {
+					t.Errorf("%s stands at %v, %v m, want %v, %v", p.Name, along, across, p.Along.At(0), p.Across.At(0))
+				}
+				if digits := strings.TrimRight(strings.TrimPrefix(f.scaleText(), "1:"), "0"); !slices.Contains([]string{"1", "2", "25", "5"}, digits) {
+					t.Errorf("the scale %s is not round", f.scaleText())
+				}
+			}
+			if shown != 1 {
+				t.Errorf("%s is on %d floors", p.Name, shown)
+			}
+		}
+	})
+}
+
+// A lens of 50 mm focused at infinity sees 39.6 degrees across a picture 36 mm
+// wide: 2 atan(36/100), the angle of view as handbooks of optics have it (from
+// memory; the figure is worked out by hand).
+func TestFieldOfViewIsTheLenss(t *testing.T) {
+	m := newShot("1", "", 5).subject("A", 2, 0)
+	m.Optics.Focal, m.Optics.SensorW, m.Optics.Ring = plan.Still(0.05), 0.036, nil
+	m.Optics.Start = plan.Target{Text: "inf", Distance: math.Inf(1)}
+	if got := sightAt(m.Shot, 0).angle(); math.Abs(got-39.598) > 0.001 {
+		t.Errorf("%v degrees, want 39.598", got)
+	}
+}
+
+// A watch at hand and a house down the road each have a floor with room for
+// them, and the sheet says that there are two scales.
+func TestVeryNearAndVeryFarHaveTwoFloors(t *testing.T) {
+	s := newShot("1", "", 5).subject("WATCH", 0.1, 0).subject("HOUSE", 200, 0).start("HOUSE").Shot
+	o := newOverhead(s, A4)
+	floors := o.floors()
+	if len(floors) != 2 || floors[0].scale*100 > floors[1].scale {
+		t.Fatalf("%d floors", len(floors))
+	}
+	for i, x := range []float64{0.1, 200} {
+		if off := floors[i].at(x, 0).X - floors[i].at(0, 0).X; off < 40 {
+			t.Errorf("at %v m it stands %v mm from the camera", x, off)
+		}
+	}
+	if text := textOf(Overhead(s, Options{})); !strings.Contains(text, "at another scale") || !strings.Contains(text, "drawn larger above") {
+		t.Errorf("two scales are not told in %q", text)
+	}
+}
+
+// Who moves is warned for, and every sheet with distances warns of lasers.
+func TestOverheadCautions(t *testing.T) {
+	still, dolly := oneRack(), walkAndDolly()
+	walk := newShot("1", "", 5).subject("A", 4, 0).start("A").walk("A", 2, 1, 3).Shot
+	for _, tc := range []struct {
+		name string
+		shot *plan.Shot
+		want string
+	}{{"still", still, laserCaution}, {"walk", walk, walkingCaution}, {"dolly", dolly, movingCaution}} {
+		if text := textOf(Overhead(tc.shot, Options{})); !strings.Contains(text, tc.want) || !strings.Contains(text, laserCaution) {
+			t.Errorf("%s: %q is missing", tc.name, tc.want)
+		}
+	}
+	if strings.Contains(textOf(Overhead(still, Options{})), "Moving camera") {
+		t.Error("a still camera is said to move")
+	}
+}
+
+// Every landing has its zone on some sheet, once.
+func TestEveryLandingIsOnTheFloor(t *testing.T) {
+	s := longShot()
+	seen := map[int]int{}
+	for _, z := range newOverhead(s, A4).foci {
+		for _, n := range z.pulls {
+			seen[n]++
+		}
+	}
+	for _, p := range s.Pulls {
+		if seen[p.Number] != 1 {
+			t.Errorf("pull %d is shown %d times", p.Number, seen[p.Number])
+		}
+	}
 }
