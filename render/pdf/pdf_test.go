@@ -144,12 +144,17 @@ func TestTextsAreAsWideAsMeasured(t *testing.T) {
 }
 
 func TestAnyTextMakesAFile(t *testing.T) {
-	dir := t.TempDir()
+	var d document
 	rapid.Check(t, func(t *rapid.T) {
 		text := rapid.String().Draw(t, "text")
-		d := document{Info: Info{Title: text}, Pages: []*draw.Page{page(text)}, Outline: []entry{{title: text}}}
-		reads(t, dir, written(t, d), "pdfinfo")
+		written(t, document{Info: Info{Title: text}, Pages: []*draw.Page{page(text)}, Outline: []entry{{title: text}}})
+		d.Outline = append(d.Outline, entry{title: text, page: len(d.Pages)})
+		d.Pages = append(d.Pages, page(text))
 	})
+	info := reads(t, t.TempDir(), written(t, d), "pdfinfo") // all in one file, for speed
+	if want := fmt.Sprintf("Pages:           %d\n", len(d.Pages)); !strings.Contains(info, want) {
+		t.Errorf("no %q in\n%s", want, info)
+	}
 }
 
 func TestSameBytes(t *testing.T) {

@@ -99,6 +99,13 @@ func prepare(dir string) ([]task, error) {
 	if _, err := film.Write(feature, 1, film.Scenes); err != nil {
 		return nil, err
 	}
+	scenes := filepath.Join(dir, "scenes")
+	if err := os.Mkdir(scenes, 0o777); err != nil {
+		return nil, err
+	}
+	if _, err := film.Write(scenes, 1, briefShots/film.ShotsPerScene); err != nil {
+		return nil, err
+	}
 	plan := filepath.Join(dir, small[0])
 	return []task{
 		{name: "an empty Go program", args: []string{empty}, runs: 60},
@@ -109,7 +116,21 @@ func prepare(dir string) ([]task, error) {
 			args: []string{program, "check", feature}, runs: 7,
 			limit: time.Second, memory: 300 << 20,
 		},
+		briefOf(program, scenes, dir, "pdf"),
+		briefOf(program, scenes, dir, "html"),
 	}, nil
+}
+
+// briefShots is how many shots the brief has that is timed.
+const briefShots = 120
+
+// briefOf is the task of putting the papers of a folder of scenes into a file.
+func briefOf(program, scenes, dir, form string) task {
+	return task{
+		name: fmt.Sprintf("brief of %d shots as %s", briefShots, form),
+		args: []string{program, "brief", "--as", form, "-o", filepath.Join(dir, "brief."+form), scenes},
+		runs: 3, limit: 5 * time.Second, memory: 300 << 20,
+	}
 }
 
 func output(name string, args ...string) (string, error) {
