@@ -6,6 +6,7 @@ package render
 import (
 	"math"
 
+	"pullscore/interp/plan"
 	"pullscore/render/draw"
 )
 
@@ -38,7 +39,7 @@ func (f *floor) drawScaleBar(g *draw.Group, y float64) float64 {
 	const most = 30.0
 	unit := 1.0
 	if f.shot.Imperial {
-		unit = inchesPerFoot * metresPerInch
+		unit = plan.InchesPerFoot * plan.Inch
 	}
 	best := 0.0
 	for decade := 1e-3; decade*unit*f.perMetre <= most; decade *= 10 {

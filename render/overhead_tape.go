@@ -5,6 +5,7 @@ package render
 import (
 	"math"
 
+	"pullscore/interp/plan"
 	"pullscore/render/draw"
 )
 
@@ -44,14 +45,14 @@ func (f *floor) tapeStep() float64 {
 	const room = 17
 	if f.shot.Imperial {
 		for _, inches := range []float64{0.5, 1, 2, 3, 6, 12, 24, 60, 120, 240, 600, 1200} {
-			if step := inches * metresPerInch; step*f.perMetre >= room {
+			if step := inches * plan.Inch; step*f.perMetre >= room {
 				return step
 			}
 		}
 	}
 	unit := 0.001
 	if f.shot.Imperial {
-		unit = 100 * inchesPerFoot * metresPerInch
+		unit = 100 * plan.InchesPerFoot * plan.Inch
 	}
 	for ; ; unit *= 10 {
 		for _, n := range []float64{1, 2, 5} {

@@ -207,7 +207,7 @@ var (
 func (b *distanceBand) ticks() []float64 {
 	unit, steps := 1.0, finer
 	if b.shot.Imperial {
-		unit, steps = inchesPerFoot*metresPerInch, finerF
+		unit, steps = plan.InchesPerFoot*plan.Inch, finerF
 	}
 	var ticks []float64
 	try := func(m float64) {

@@ -11,13 +11,14 @@ import (
 // What is shown over a score must stand where the score itself puts a time.
 func TestSpansTellWhereTimeLies(t *testing.T) {
 	for name, s := range map[string]*plan.Shot{"three racks": threeRacks(), "crowd": crowd(), "walk": walkAndDolly()} {
-		end, poles := 0.0, 0
+		begin, end, poles := 0.0, 0.0, 0
 		for _, p := range Score(s, Options{}) {
 			for _, span := range p.Spans {
-				if span.From != end || !(span.To > span.From) {
+				again := span.From == begin && span.To == end // bands that need two sheets
+				if !again && span.From != end || !(span.To > span.From) {
 					t.Errorf("%s: a span from %v s follows one to %v s", name, span.From, end)
 				}
-				end = span.To
+				begin, end = span.From, span.To
 				if !(0 < span.Left && span.Left < span.Right && span.Right < p.W && 0 < span.Top && span.Top < span.Bottom && span.Bottom < p.H) {
 					t.Errorf("%s: the span %+v leaves the page", name, span)
 				}

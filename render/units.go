@@ -11,11 +11,6 @@ import (
 	"pullscore/interp/plan"
 )
 
-const (
-	metresPerInch = 0.0254 // exact: international yard and pound agreement, 1959
-	inchesPerFoot = 12
-)
-
 // fixed writes v with up to that many decimals, no zeros behind them, and a
 // true minus.
 func fixed(v float64, decimals int) string {
@@ -48,17 +43,16 @@ func imperial(m float64) string {
 	if m < 0 {
 		sign, m = "−", -m
 	}
-	if feet := m / metresPerInch / inchesPerFoot; feet >= 100 {
+	if feet := m / plan.Inch / plan.InchesPerFoot; feet >= 100 {
 		return sign + fixed(feet, 0) + "′"
 	}
-	halves := math.Round(m / metresPerInch * 2)
-	if halves > 2*inchesPerFoot*10 {
-		halves = 2 * math.Round(m/metresPerInch)
+	parts := 2
+	if m > 10*plan.InchesPerFoot*plan.Inch {
+		parts = 1
 	}
-	feet := math.Floor(halves / (2 * inchesPerFoot))
-	halves -= feet * 2 * inchesPerFoot
-	inches := strconv.FormatFloat(math.Floor(halves/2), 'f', 0, 64)
-	if math.Mod(halves, 2) == 1 {
+	feet, whole, half := plan.FeetInches(m, parts)
+	inches := fixed(whole, 0)
+	if half == 1 {
 		inches = strings.TrimPrefix(inches+"½", "0")
 	}
 	switch {

@@ -9,11 +9,6 @@ import (
 	"pullscore/interp/plan"
 )
 
-const (
-	metresPerInch = 0.0254 // exact: international yard and pound agreement, 1959
-	inchesPerFoot = 12
-)
-
 // length writes metres in the shot's units: three digits or more, as fine as a
 // tape is read; "" for what does not apply.
 func length(s *plan.Shot, n plan.Number) string {
@@ -40,17 +35,14 @@ func imperial(m float64) string {
 	if m < 0 {
 		sign, m = "-", -m
 	}
-	step := 4.0
-	if m > 10*inchesPerFoot*metresPerInch {
-		step = 1
+	parts := 4
+	if m > 10*plan.InchesPerFoot*plan.Inch {
+		parts = 1
 	}
-	inches := math.Round(m/metresPerInch*step) / step
-	feet := math.Floor(inches / inchesPerFoot)
-	inches -= feet * inchesPerFoot
-	whole, part := math.Modf(inches)
-	text := fmt.Sprintf("%s%.0f'%.0f", sign, feet, whole)
+	feet, inches, part := plan.FeetInches(m, parts)
+	text := fmt.Sprintf("%s%.0f'%.0f", sign, feet, inches)
 	if part != 0 {
-		text += map[float64]string{0.25: " 1/4", 0.5: " 1/2", 0.75: " 3/4"}[part]
+		text += [...]string{"", " 1/4", " 1/2", " 3/4"}[part]
 	}
 	return text + `"`
 }
