@@ -12,9 +12,8 @@ const (
 )
 
 // FeetInches splits a length in metres, 0 or more, into whole feet, whole
-// inches below twelve, and what is left of an inch in so many parts of one; the
-// last part is rounded. FeetInches(1.7, 4) is 5 feet, 6 inches and 4/4 rounded
-// up: 5, 7, 0.
+// inches below twelve, and what is left of an inch in so many parts of one,
+// rounded.
 func FeetInches(m float64, parts int) (feet, inches float64, part int) {
 	all := math.Round(m / Inch * float64(parts))
 	perFoot := float64(InchesPerFoot * parts)
