@@ -19,18 +19,17 @@ import (
 // A watchLog prints changes.
 type watchLog struct {
 	*session
-	begun   bool
 	noted   bool   // where chances come from
 	trouble string // that was told last
 }
 
-// changes prints the changes that came at once.
+// changes prints the changes that came at once; none come once, when all plans
+// have been read.
 func (l *watchLog) changes(state *rebuild.State, changes []rebuild.Change, trouble error) error {
 	for _, c := range changes {
 		l.change(c)
 	}
-	if !l.begun {
-		l.begun = true
+	if len(changes) == 0 {
 		fmt.Fprintln(l.out, l.screen.Paint(console.Dim, watching(state)))
 	}
 	l.tellTrouble(trouble)

@@ -4,6 +4,7 @@ package rebuild
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"io/fs"
 	"path/filepath"
@@ -30,8 +31,9 @@ type reading struct {
 	sheets   map[string][]*Sheet
 }
 
-// read reads the plan at path; old are the sheets of its last drawing.
-func read(path string, t *texts, old map[string][]*Sheet, paper render.Paper) *reading {
+// read reads the plan at path; old are the sheets of its last drawing. Once ctx
+// is done it may draw less than all.
+func read(ctx context.Context, path string, t *texts, old map[string][]*Sheet, paper render.Paper) *reading {
 	used := map[string]*text{}
 	res, err := interp.Read(path, interp.Options{ReadFile: func(path string) ([]byte, error) {
 		text := t.get(path)
@@ -46,7 +48,7 @@ func read(path string, t *texts, old map[string][]*Sheet, paper render.Paper) *r
 	r.plan, r.findings, r.sources, r.files = res.Plan, res.Findings, res.Sources, res.Files
 	worst, found := lang.Worst(r.findings)
 	if r.errors = found && worst == lang.Error; !r.errors {
-		r.sheets = sheets(r.plan, old, paper)
+		r.sheets = sheets(ctx, r.plan, old, paper)
 	}
 	return r
 }
@@ -81,9 +83,12 @@ func (r *reading) current(t *texts) bool {
 }
 
 // sheets draws the scores of a plan.
-func sheets(p *plan.Plan, old map[string][]*Sheet, paper render.Paper) map[string][]*Sheet {
+func sheets(ctx context.Context, p *plan.Plan, old map[string][]*Sheet, paper render.Paper) map[string][]*Sheet {
 	all := map[string][]*Sheet{}
 	inOrder(p.Shots, func(_ int, shot *plan.Shot) []*Sheet {
+		if ctx.Err() != nil {
+			return nil
+		}
 		return score(shot, old[shot.ID], paper)
 	}, func(i int, sheets []*Sheet) {
 		all[p.Shots[i].ID] = sheets
@@ -101,7 +106,7 @@ func score(shot *plan.Shot, old []*Sheet, paper render.Paper) []*Sheet {
 		}
 		var b bytes.Buffer
 		svg.Write(&b, page) // a buffer takes everything
-		return &Sheet{Page: page, SVG: b.Bytes()}
+		return &Sheet{Page: page, SVG: bytes.Clone(b.Bytes())} // without the room to grow
 	}, func(_ int, sheet *Sheet) {
 		list = append(list, sheet)
 	})

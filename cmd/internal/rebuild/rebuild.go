@@ -67,24 +67,38 @@ func (r *Rebuilder) State() *State { return r.state.Load() }
 // function that Run calls.
 func (r *Rebuilder) Trouble() error { return r.watcher.Trouble() }
 
-// Run reads and draws all plans, calls onChange with them, and goes on with
-// every change until ctx is done, which is no error. It calls onChange from its
-// own goroutine, one call after the other, and waits for it. A Rebuilder runs
-// once. The error is one of letting go of the folders.
+// Run reads and draws all plans, calls onChange with them as they are ready,
+// then once without changes, and goes on with every change until ctx is done,
+// which is no error. It calls onChange from its own goroutine, one call after
+// the other, and waits for it. A Rebuilder runs once. The error is one of
+// letting go of the folders.
 func (r *Rebuilder) Run(ctx context.Context, onChange func(*State, []Change)) error {
-	look := watch.Look{All: true, Folders: true}
-	for first := true; ctx.Err() == nil; first = false {
-		changes := r.rebuild(ctx, look)
-		if ctx.Err() == nil && (first || len(changes) > 0) {
+	tell := func(changes []Change) {
+		if len(changes) > 0 {
+			r.publish()
 			onChange(r.State(), changes)
 		}
-		look, _ = r.watcher.Next(ctx) // its only error is that ctx is done
 	}
-	return r.watcher.Close()
+	r.rebuild(ctx, watch.Look{All: true, Folders: true}, tell)
+	if ctx.Err() == nil {
+		onChange(r.State(), nil)
+	}
+	for {
+		look, err := r.watcher.Next(ctx)
+		if err != nil { // ctx is done
+			return r.watcher.Close()
+		}
+		r.rebuild(ctx, look, tell)
+	}
 }
 
-// rebuild brings everything up to date after a look, and publishes it.
-func (r *Rebuilder) rebuild(ctx context.Context, look watch.Look) []Change {
+// batch is how many plans are read before they are told of: all that one kit
+// is likely to be in, and few enough that the first of a film do not wait for
+// the last.
+const batch = 8
+
+// rebuild brings everything up to date after a look.
+func (r *Rebuilder) rebuild(ctx context.Context, look watch.Look, tell func([]Change)) {
 	start := time.Now()
 	if look.Folders {
 		r.expand()
@@ -95,23 +109,22 @@ func (r *Rebuilder) rebuild(ctx context.Context, look watch.Look) []Change {
 	for _, path := range look.Files {
 		r.texts.look(path)
 	}
-	read := r.settled(ctx, start)
-	if ctx.Err() != nil {
-		return nil
+	for plans := range slices.Chunk(r.outdated(), batch) {
+		read := r.settled(ctx, start, plans)
+		if ctx.Err() != nil {
+			return
+		}
+		changes := r.take(read)
+		for i := range changes {
+			changes[i].Took = time.Since(start)
+		}
+		tell(changes)
 	}
-	changes := r.take(read)
-	for i := range changes {
-		changes[i].Took = time.Since(start)
-	}
-	changes = append(changes, r.drop()...)
+	tell(r.drop())
 	if look.All {
-		changes = append(changes, r.retry()...)
+		tell(r.retry())
 	}
 	r.watch()
-	if len(changes) > 0 {
-		r.publish()
-	}
-	return changes
 }
 
 // take makes the new readings those that count, and writes their drawings.

@@ -13,6 +13,7 @@ import (
 	"testing"
 	"time"
 
+	"pullscore/cmd/internal/film"
 	"pullscore/cmd/internal/savestyle"
 	"pullscore/cmd/internal/watch"
 )
@@ -58,7 +59,7 @@ type rig struct {
 }
 
 // start runs a rebuilder of the arguments, relative to dir, with drawings in
-// dir/out, and takes its first event.
+// dir/out, and takes what it tells until all plans have been read.
 func start(t *testing.T, dir string, args ...string) (*rig, event) {
 	t.Helper()
 	out := filepath.Join(dir, "out")
@@ -91,7 +92,14 @@ func startIn(t *testing.T, dir string, opt Options, args ...string) (*rig, event
 		g.stop = func() {}
 	}
 	t.Cleanup(func() { g.stop() })
-	return g, g.next()
+	var first event
+	for {
+		e := g.next()
+		first = event{e.state, append(first.changes, e.changes...)}
+		if len(e.changes) == 0 {
+			return g, first
+		}
+	}
 }
 
 // tooLong is when a test gives up on what does not come.
@@ -164,6 +172,28 @@ func TestFirstState(t *testing.T) {
 		t.Errorf("change: %+v", c)
 	case sheet.File != filepath.Join(dir, "out", "a-1-score.svg"), fileText(t, sheet.File) != string(sheet.SVG):
 		t.Errorf("sheet: %s", sheet.File)
+	}
+}
+
+// An end in the middle of the first reading of many plans does not wait for
+// them.
+func TestEndWhileReading(t *testing.T) {
+	dir := t.TempDir()
+	if _, err := film.Write(dir, 1, 5*batch); err != nil {
+		t.Fatal(err)
+	}
+	r, err := New([]string{dir}, Options{Folder: t.TempDir()})
+	if err != nil {
+		t.Fatal(err)
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	calls := 0
+	err = r.Run(ctx, func(*State, []Change) {
+		calls++
+		cancel()
+	})
+	if err != nil || calls != 1 || len(r.State().Plans) > batch {
+		t.Errorf("%d calls, %d plans, %v", calls, len(r.State().Plans), err)
 	}
 }
 

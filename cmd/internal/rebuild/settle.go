@@ -24,11 +24,10 @@ type fresh struct {
 	reading *reading
 }
 
-// settled reads every plan whose files changed, and reads again until nothing
-// changes any more: the reading itself is the time in which files settle.
-func (r *Rebuilder) settled(ctx context.Context, start time.Time) []fresh {
+// settled reads plans, and again until nothing changes any more: the reading
+// itself is the time in which files settle.
+func (r *Rebuilder) settled(ctx context.Context, start time.Time, pending []*watched) []fresh {
 	var done []fresh
-	pending := r.outdated()
 	for len(pending) > 0 {
 		began := time.Now()
 		read := r.read(ctx, pending)
@@ -40,7 +39,7 @@ func (r *Rebuilder) settled(ctx context.Context, start time.Time) []fresh {
 				}
 			}
 		}
-		pending = pending[:0]
+		pending = nil
 		late := time.Since(start) > patience || ctx.Err() != nil
 		for _, f := range read {
 			if late || f.reading.current(&r.texts) && !f.halfway() {
@@ -72,7 +71,7 @@ func (r *Rebuilder) read(ctx context.Context, plans []*watched) []fresh {
 		if w.plan != nil {
 			old = w.plan.Sheets
 		}
-		return fresh{w, read(w.path, &r.texts, old, r.opt.Paper)}
+		return fresh{w, read(ctx, w.path, &r.texts, old, r.opt.Paper)}
 	}, func(f fresh) error {
 		list = append(list, f)
 		return ctx.Err()
