@@ -5,6 +5,7 @@ package render
 
 import (
 	"math"
+	"slices"
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
@@ -150,4 +151,9 @@ func (o *overhead) drawCautions(g *draw.Group) {
 		base += 3.2
 	}
 	g.Add(draw.NewText(margin, base, laserCaution, fontSmall, draw.Black))
+}
+
+// movesAtAll reports whether anybody or the camera is on the move.
+func movesAtAll(s *plan.Shot) bool {
+	return slices.ContainsFunc(s.Blocking, func(b plan.Blocking) bool { return b.Kind != "zoom" })
 }

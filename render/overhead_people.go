@@ -179,28 +179,33 @@ const (
 )
 
 // drawPlaces draws the places on the floor: the first of each full, later ones
-// open; from each a line of dots to the axis, where its distance is read.
+// open; under them, as long as it is deep, a bar, and from each a line of dots
+// to the axis, where its distance is read.
 func (f *floor) drawPlaces(g *draw.Group, c *clearing) {
+	under, discs := g.Group("depths"), g.Group("spots")
 	for _, p := range f.people {
 		for i, at := range p.places {
-			if !f.shows(at.x) {
-				continue
+			if f.shows(at.x) {
+				f.drawPlace(under, discs, c, p, i)
 			}
-			q := f.at(at.x, at.y)
-			if math.Abs(q.Y-f.axis) > 2*spotRadius {
-				g.Line(q.X, q.Y, q.X, f.axis, dashed(draw.Mid, hair, 0.3, 0.9))
-			}
-			if half := float64(p.Deep) / 2 * f.perMetre; half > spotRadius && finite(half) {
-				g.Line(max(q.X-half, f.box.X), q.Y, min(q.X+half, f.box.Right()), q.Y, solid(draw.Mid, 1))
-			}
-			fill := draw.Black
-			if i > 0 {
-				fill = draw.Paper
-			}
-			g.Add(draw.Disc{Centre: q, Radius: spotRadius, Fill: fill, Stroke: solid(draw.Black, medium)})
-			c.taken = append(c.taken, draw.Box{X: q.X, Y: q.Y}.Grow(spotRadius+0.2))
 		}
 	}
+}
+
+func (f *floor) drawPlace(under, discs *draw.Group, c *clearing, p person, i int) {
+	q := f.at(p.places[i].x, p.places[i].y)
+	if math.Abs(q.Y-f.axis) > 2*spotRadius {
+		under.Line(q.X, q.Y, q.X, f.axis, dashed(draw.Mid, hair, 0.3, 0.9))
+	}
+	if half := float64(p.Deep) / 2 * f.perMetre; half > spotRadius && finite(half) {
+		under.Line(max(q.X-half, f.box.X), q.Y, min(q.X+half, f.box.Right()), q.Y, solid(draw.Mid, 1))
+	}
+	fill := draw.Black
+	if i > 0 {
+		fill = draw.Paper
+	}
+	discs.Add(draw.Disc{Centre: q, Radius: spotRadius, Fill: fill, Stroke: solid(draw.Black, medium)})
+	c.taken = append(c.taken, draw.Box{X: q.X, Y: q.Y}.Grow(spotRadius+0.2))
 }
 
 // drawNames names the places: first where each stands first.

@@ -7,7 +7,6 @@ package render
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
@@ -143,16 +142,14 @@ func (f *floor) across(x float64, v sight) (run []draw.Point, ok bool) {
 
 // cropped cuts a convex outline to a box (Sutherland and Hodgman 1974).
 func cropped(run []draw.Point, box draw.Box) []draw.Point {
-	for _, side := range []struct {
-		inside func(draw.Point) float64 // above 0 inside
-	}{
-		{func(p draw.Point) float64 { return p.X - box.X }}, {func(p draw.Point) float64 { return box.Right() - p.X }},
-		{func(p draw.Point) float64 { return p.Y - box.Y }}, {func(p draw.Point) float64 { return box.Bottom() - p.Y }},
+	for _, inside := range []func(draw.Point) float64{ // how far inside each side
+		func(p draw.Point) float64 { return p.X - box.X }, func(p draw.Point) float64 { return box.Right() - p.X },
+		func(p draw.Point) float64 { return p.Y - box.Y }, func(p draw.Point) float64 { return box.Bottom() - p.Y },
 	} {
 		var out []draw.Point
 		for i, p := range run {
 			q := run[(i+1)%len(run)]
-			a, b := side.inside(p), side.inside(q)
+			a, b := inside(p), inside(q)
 			if a >= 0 {
 				out = append(out, p)
 			}
@@ -272,9 +269,4 @@ func (f *floor) writeBar(g *draw.Group, z focus, bar draw.Box) {
 		g.Add(halo(text.Box()))
 	}
 	g.Add(text)
-}
-
-// movesAtAll reports whether anybody or the camera is on the move.
-func movesAtAll(s *plan.Shot) bool {
-	return slices.ContainsFunc(s.Blocking, func(b plan.Blocking) bool { return b.Kind != "zoom" })
 }

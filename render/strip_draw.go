@@ -197,12 +197,12 @@ func (t *tape) drawWindow(g *draw.Group, m *stripMark) {
 	if t.mirrored() {
 		openLeft, openRight = openRight, openLeft
 	}
-	cap := min(0.75, t.lane/2)
+	arm := min(0.75, t.lane/2)
 	if !openLeft && m.window[0] >= t.from {
-		g.Line(from, y-cap, from, y+cap, solid(draw.Black, thin))
+		g.Line(from, y-arm, from, y+arm, solid(draw.Black, thin))
 	}
 	if !openRight && m.window[1] <= t.to {
-		g.Line(to, y-cap, to, y+cap, solid(draw.Black, thin))
+		g.Line(to, y-arm, to, y+arm, solid(draw.Black, thin))
 	}
 }
 
