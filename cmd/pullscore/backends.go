@@ -46,8 +46,11 @@ var backends = map[string]backend{
 	}},
 }
 
-// files returns what the pages of a shot come to.
+// files returns what the pages of a shot come to; nothing for none.
 func (b backend) files(shot *plan.Shot, pages []*draw.Page, dpi int) ([]page, error) {
+	if len(pages) == 0 {
+		return nil, nil
+	}
 	groups := [][]*draw.Page{pages}
 	if !b.paged {
 		groups = nil

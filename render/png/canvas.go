@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"image"
 	"math"
+	"slices"
 
 	"github.com/srwiley/rasterx"
 	"golang.org/x/image/math/fixed"
@@ -19,7 +20,7 @@ type canvas struct {
 	image   *image.RGBA
 	scale   float64 // pixels a millimetre
 	outline *outline
-	stroker *rasterx.Dasher
+	stroker *rasterx.Stroker
 	raster  vector.Rasterizer
 	fonts   [2]*face // regular, bold
 }
@@ -28,7 +29,7 @@ func newCanvas(bounds image.Rectangle, scale float64) *canvas {
 	out := &outline{}
 	return &canvas{
 		image: image.NewRGBA(bounds), scale: scale, outline: out,
-		stroker: rasterx.NewDasher(bounds.Dx(), bounds.Dy(), out),
+		stroker: rasterx.NewStroker(bounds.Dx(), bounds.Dy(), out),
 	}
 }
 
@@ -70,25 +71,34 @@ func (c *canvas) strokeRuns(runs [][]draw.Point, closed bool, s draw.Stroke) {
 	if s.Ink == draw.None || s.Width <= 0 {
 		return
 	}
-	dashes := make([]float64, len(s.Dash))
-	for i, d := range s.Dash {
-		dashes[i] = d * c.scale
-	}
-	c.stroker.SetStroke(fixed26(s.Width*c.scale), fixed26(miter), rasterx.ButtCap, rasterx.ButtCap, rasterx.RoundGap, rasterx.Round, dashes, 0)
+	c.stroker.SetStroke(fixed26(s.Width*c.scale), fixed26(miter), rasterx.ButtCap, rasterx.ButtCap, rasterx.RoundGap, rasterx.Round)
 	for _, run := range runs {
-		c.outline.Clear()
-		c.stroker.Clear()
-		for i, p := range run {
-			at := rasterx.ToFixedP(c.pixel(p))
-			if i == 0 {
-				c.stroker.Start(at)
-			} else {
-				c.stroker.Line(at)
-			}
+		if !dashes(s.Dash) {
+			c.strokeRun(run, closed, s.Ink)
+			continue
 		}
-		c.stroker.Stop(closed)
-		c.paint(s.Ink)
+		if closed && len(run) > 0 {
+			run = append(slices.Clone(run), run[0])
+		}
+		for _, dash := range dashed(run, s.Dash) {
+			c.strokeRun(dash, false, s.Ink)
+		}
 	}
+}
+
+func (c *canvas) strokeRun(run []draw.Point, closed bool, ink draw.Ink) {
+	c.outline.Clear()
+	c.stroker.Clear()
+	for i, p := range run {
+		at := rasterx.ToFixedP(c.pixel(p))
+		if i == 0 {
+			c.stroker.Start(at)
+		} else {
+			c.stroker.Line(at)
+		}
+	}
+	c.stroker.Stop(closed)
+	c.paint(ink)
 }
 
 func fixed26(v float64) fixed.Int26_6 { return fixed.Int26_6(math.Round(v * 64)) }
