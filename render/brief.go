@@ -27,6 +27,20 @@ type Column struct {
 	Text  bool
 }
 
+// said returns the passage without the columns in which no row says anything.
+func (p Passage) said() Passage {
+	t := table{rows: p.Rows}
+	for _, c := range p.Columns {
+		t.columns = append(t.columns, tableColumn{title: c.Title, text: c.Text})
+	}
+	t.dropEmpty()
+	p.Columns, p.Rows = nil, t.rows
+	for _, c := range t.columns {
+		p.Columns = append(p.Columns, Column{c.title, c.text})
+	}
+	return p
+}
+
 // A BriefShot is the papers of one shot.
 type BriefShot struct {
 	Name    string

@@ -90,7 +90,7 @@ func kitTable(heading string, columns []Column, shots []*plan.Shot, row func(*pl
 	for _, key := range order {
 		p.Rows = append(p.Rows, append(rows[key], usedBy(users[key])))
 	}
-	return p
+	return p.said()
 }
 
 // mostNamed is how many shots are named before they are counted.
@@ -179,7 +179,7 @@ func shotTable(p *plan.Plan) Passage {
 	if len(t.Rows) == 0 {
 		t.Columns, t.Sentences = nil, []string{"This plan has no shots."}
 	}
-	return t
+	return t.said()
 }
 
 func leastChance(s *plan.Shot) string {

@@ -14,7 +14,7 @@ import (
 const takeRows = 12
 
 func shotSheet(s *plan.Shot) []Passage {
-	sheet := []Passage{{Heading: "Pulls", Columns: pullHeads(), Rows: pullRows(s)}}
+	sheet := []Passage{Passage{Heading: "Pulls", Columns: pullHeads(), Rows: pullRows(s)}.said()}
 	if len(s.Pulls) == 0 {
 		sheet = []Passage{{Heading: "Pulls", Sentences: []string{"The focus stays where it is."}}}
 	} else if leastChance(s) != "" {

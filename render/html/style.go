@@ -44,8 +44,11 @@ td.text{white-space:normal;min-width:9rem;overflow-wrap:anywhere}
 body{padding:0;max-width:none;font-size:8.5pt;line-height:1.3}
 nav,h4.figure{display:none}
 h1{font-size:20pt}
+h2{font-size:10pt;margin:4mm 0 1mm}
 h2.scene{display:none}
 h3{font-size:14pt;margin-top:0}
+h4{font-size:10pt;margin:3mm 0 1mm}
+p{margin:.3mm 0}
 section>.words{break-before:page}
 h2,h3,h4{break-after:avoid}
 tr{break-inside:avoid}
@@ -53,7 +56,7 @@ tr{break-inside:avoid}
 table{font-size:7.5pt}
 th,td{padding:.6mm 3mm .6mm 0}
 td.text{min-width:18mm}
-.blank td{height:7mm}
+.blank td{height:6.5mm}
 .sheet{page:drawing;break-before:page;break-inside:avoid;overflow:hidden;border:0;max-width:none;width:%[1]gmm;height:%.1[3]fmm}
 .sheet svg,.sheet.true svg{width:%[1]gmm;min-width:%[1]gmm;height:%[2]gmm}
 }
