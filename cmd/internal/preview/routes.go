@@ -21,6 +21,8 @@ func (s *Server) routes() []route {
 		{"GET /events", s.getEvents},
 		{"GET /api/state", s.getState},
 		{"GET /api/score", s.getScore},
+		{"GET /api/stage", s.getStage},
+		{"POST /api/take", s.postTake},
 		{"GET /", s.getAsset},
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"net/http"
 	"strconv"
 
+	"pullscore/cmd/internal/rebuild"
 	"pullscore/interp/plan"
 	"pullscore/interp/viewer"
 	"pullscore/optics"
@@ -126,10 +127,7 @@ func (s *Server) getStage(w http.ResponseWriter, r *http.Request) {
 		http.Error(w, "No such plan is watched.", http.StatusNotFound)
 		return
 	}
-	drawn := p.Good
-	if drawn == nil {
-		drawn = p.Latest
-	}
+	drawn := drawnOf(p)
 	shot := shotOf(drawn, query.Get("shot"))
 	if shot == nil || !stageable(shot) {
 		http.Error(w, "That shot cannot be shown.", http.StatusNotFound)
@@ -146,6 +144,15 @@ func (s *Server) getStage(w http.ResponseWriter, r *http.Request) {
 	t := tellStage(shot, people(drawn))
 	t.Plan, t.Version = p.Key, p.Version
 	reply(w, t)
+}
+
+// drawnOf returns what the page shows of a plan: its last reading without
+// errors, or as far as it could be computed where there has been none.
+func drawnOf(p *rebuild.Plan) *plan.Plan {
+	if p.Good != nil {
+		return p.Good
+	}
+	return p.Latest
 }
 
 func shotOf(p *plan.Plan, id string) *plan.Shot {

@@ -7,7 +7,7 @@
 // level from there.
 const crown = -0.11;
 const floor = 1.59;
-const thingHeight = 0.24;
+const thingHeight = 0.2;
 
 const looks = [
   { coat: "#e9dfc6", weave: "#b9a679", hair: "#4a3a2c", skin: "#d9b08f" },
@@ -21,11 +21,11 @@ const looks = [
 // lookOf returns the look of the subject of that index.
 const lookOf = (index) => looks[index % looks.length];
 
-// boxOf returns the box that a figure fills, metres: left, top, right, bottom.
+// boxOf returns the box round a figure, metres: left, top, right, bottom.
 export function boxOf(subject) {
   if (subject.person) return [-0.26, crown - 0.09, 0.26, floor];
   const h = thingSize(subject);
-  return [-h * 0.55, -h * 0.62 + thingDrop, h * 0.55, h * 0.55 + thingDrop];
+  return [-h * 0.55, -h * 0.55 + thingDrop, h * 0.55, h * 0.55 + thingDrop];
 }
 
 // Things are held or stand a little below the eyes.
@@ -43,13 +43,13 @@ export function drawFigure(c, subject) {
   c.lineJoin = "round";
   c.lineCap = "round";
   if (subject.person) person(c, look, subject.index);
-  else thing(c, look, subject.index, thingSize(subject));
+  else thing(c, look, subject, thingSize(subject));
 }
 
 function person(c, look, index) {
   body(c, look, index);
   c.fillStyle = shade(look.skin, -0.22); // neck
-  c.fillRect(-0.045, 0.06, 0.09, 0.13);
+  c.fillRect(-0.045, 0.06, 0.09, 0.11);
   oval(c, 0, 0.008, 0.079, 0.118, look.skin);
   oval(c, -0.079, 0.012, 0.012, 0.026, shade(look.skin, -0.12));
   oval(c, 0.079, 0.012, 0.012, 0.026, shade(look.skin, -0.12));
@@ -59,32 +59,32 @@ function person(c, look, index) {
 
 function body(c, look, index) {
   c.beginPath();
-  c.moveTo(-0.06, 0.16);
-  c.bezierCurveTo(-0.14, 0.2, -0.23, 0.2, -0.235, 0.34);
+  c.moveTo(-0.055, 0.14);
+  c.bezierCurveTo(-0.13, 0.175, -0.225, 0.17, -0.232, 0.31);
   c.lineTo(-0.25, 0.82);
   c.lineTo(-0.19, 0.84);
   c.lineTo(-0.2, floor);
   c.lineTo(0.2, floor);
   c.lineTo(0.19, 0.84);
   c.lineTo(0.25, 0.82);
-  c.lineTo(0.235, 0.34);
-  c.bezierCurveTo(0.23, 0.2, 0.14, 0.2, 0.06, 0.16);
+  c.lineTo(0.232, 0.31);
+  c.bezierCurveTo(0.225, 0.17, 0.13, 0.175, 0.055, 0.14);
   c.closePath();
   c.fillStyle = look.coat;
   c.fill();
   c.save();
   c.clip();
-  weave(c, look.weave, index, -0.26, 0.16, 0.26, floor);
+  weave(c, look.weave, index, -0.26, 0.14, 0.26, floor);
   c.restore();
   c.fillStyle = shade(look.coat, -0.3); // collar
   c.beginPath();
-  c.moveTo(-0.062, 0.155);
-  c.lineTo(0, 0.27);
-  c.lineTo(0.062, 0.155);
-  c.lineTo(0.1, 0.185);
-  c.lineTo(0.012, 0.33);
-  c.lineTo(-0.012, 0.33);
-  c.lineTo(-0.1, 0.185);
+  c.moveTo(-0.058, 0.13);
+  c.lineTo(0, 0.235);
+  c.lineTo(0.058, 0.13);
+  c.lineTo(0.094, 0.16);
+  c.lineTo(0.012, 0.295);
+  c.lineTo(-0.012, 0.295);
+  c.lineTo(-0.094, 0.16);
   c.closePath();
   c.fill();
 }
@@ -111,10 +111,10 @@ function face(c, look) {
     oval(c, side * 0.031, 0, 0.0135, 0.0085, "#f6f1ea");
     oval(c, side * 0.031, 0, 0.0068, 0.0078, ink);
     c.strokeStyle = shade(look.hair, -0.1);
-    c.lineWidth = 0.006;
+    c.lineWidth = 0.0042;
     c.beginPath();
-    c.moveTo(side * 0.016, -0.022);
-    c.quadraticCurveTo(side * 0.032, -0.031, side * 0.048, -0.021);
+    c.moveTo(side * 0.019, -0.027);
+    c.quadraticCurveTo(side * 0.033, -0.034, side * 0.047, -0.024);
     c.stroke();
   }
   c.strokeStyle = shade(look.skin, -0.25);
@@ -126,8 +126,8 @@ function face(c, look) {
   c.stroke();
   c.strokeStyle = shade(look.skin, -0.45);
   c.beginPath();
-  c.moveTo(-0.022, 0.076);
-  c.quadraticCurveTo(0, 0.084, 0.022, 0.075);
+  c.moveTo(-0.022, 0.075);
+  c.quadraticCurveTo(0, 0.087, 0.022, 0.075);
   c.stroke();
 }
 
@@ -158,72 +158,52 @@ function hair(c, look, index) {
     c.bezierCurveTo(-0.09, crown - 0.05, -0.05, crown - 0.06, 0, crown - 0.06);
     c.bezierCurveTo(0.05, crown - 0.06, 0.09, crown - 0.05, 0.088, -0.042);
     c.closePath();
-    c.fillStyle = look.weave;
+    c.fillStyle = shade(look.coat, -0.5);
     c.fill();
-    c.fillStyle = shade(look.weave, -0.3);
+    c.fillStyle = shade(look.coat, -0.66);
     c.fillRect(-0.091, -0.066, 0.182, 0.03);
   }
 }
 
-// thing draws one of three things of that height.
-function thing(c, look, index, h) {
+// thing draws a block of that height with the first letter of its name: what it
+// is the plan does not say, and the edges of a letter show blur well.
+function thing(c, look, subject, h) {
   c.save();
   c.translate(0, thingDrop);
   c.scale(h, h);
-  [lamp, clock, parcel][index % 3](c, look);
+  outline(c, subject.index, 0.5);
+  c.fillStyle = shade(look.coat, -0.45);
+  c.fill();
+  outline(c, subject.index, 0.44);
+  c.fillStyle = look.coat;
+  c.fill();
+  c.fillStyle = shade(look.coat, luminance(look.coat) > 0.45 ? -0.68 : 0.75);
+  c.textAlign = "center";
+  c.textBaseline = "middle";
+  c.scale(0.01, 0.01); // a browser has no letters of half a unit
+  c.font = `700 56px Go, Arial, "Liberation Sans", sans-serif`;
+  c.fillText(initial(subject.name), 0, 4);
   c.restore();
 }
 
-function lamp(c, look) {
-  c.strokeStyle = shade(look.coat, -0.55);
-  c.lineWidth = 0.035;
+// outline sets the path of one of three blocks: square, round, eight-sided.
+function outline(c, index, r) {
   c.beginPath();
-  c.arc(0, -0.4, 0.16, Math.PI, 0);
-  c.stroke();
-  c.fillStyle = shade(look.coat, -0.45);
-  c.fillRect(-0.26, -0.42, 0.52, 0.1);
-  c.fillRect(-0.3, 0.38, 0.6, 0.12);
-  c.fillStyle = "#ffe9b0";
-  c.fillRect(-0.22, -0.32, 0.44, 0.7);
-  oval(c, 0, 0.14, 0.07, 0.16, "#fff8e6");
-  c.fillStyle = shade(look.coat, -0.45);
-  for (const x of [-0.235, -0.09, 0.06, 0.205]) c.fillRect(x, -0.32, 0.03, 0.7);
+  if (index % 3 === 0) c.roundRect(-r, -r, 2 * r, 2 * r, 0.12);
+  else if (index % 3 === 1) c.ellipse(0, 0, r, r, 0, 0, 2 * Math.PI);
+  else {
+    for (let n = 0; n < 8; n++) {
+      const a = ((n + 0.5) * Math.PI) / 4;
+      c.lineTo((Math.cos(a) * r) / Math.cos(Math.PI / 8), (Math.sin(a) * r) / Math.cos(Math.PI / 8));
+    }
+    c.closePath();
+  }
 }
 
-function clock(c, look) {
-  oval(c, 0, 0, 0.5, 0.5, shade(look.coat, -0.4));
-  oval(c, 0, 0, 0.43, 0.43, "#f4efe4");
-  c.strokeStyle = "#2a2724";
-  c.lineWidth = 0.025;
-  for (let n = 0; n < 12; n++) {
-    const a = (n * Math.PI) / 6;
-    c.beginPath();
-    c.moveTo(Math.sin(a) * 0.39, -Math.cos(a) * 0.39);
-    c.lineTo(Math.sin(a) * 0.33, -Math.cos(a) * 0.33);
-    c.stroke();
-  }
-  c.beginPath();
-  c.moveTo(0.12, -0.25);
-  c.lineTo(0, 0);
-  c.lineTo(-0.18, -0.1);
-  c.stroke();
-}
-
-function parcel(c, look) {
-  c.fillStyle = look.coat;
-  c.fillRect(-0.5, -0.4, 1, 0.85);
-  c.fillStyle = look.weave;
-  c.fillRect(-0.06, -0.4, 0.12, 0.85);
-  c.fillRect(-0.5, -0.04, 1, 0.12);
-  c.strokeStyle = shade(look.coat, -0.5);
-  c.lineWidth = 0.02;
-  c.strokeRect(-0.49, -0.39, 0.98, 0.83);
-  for (const y of [0.18, 0.25, 0.32]) {
-    c.beginPath();
-    c.moveTo(0.14, y);
-    c.lineTo(0.42, y);
-    c.stroke();
-  }
+// initial is the first letter of a name as people see it, marks included.
+export function initial(name) {
+  const [first] = new Intl.Segmenter(undefined, { granularity: "grapheme" }).segment(name.replace(/[^\p{L}\p{N}].*?(?=[\p{L}\p{N}])/u, ""));
+  return first?.segment ?? "";
 }
 
 function oval(c, x, y, rx, ry, colour) {
@@ -241,4 +221,10 @@ function shade(colour, by) {
     return Math.round(v + (to - v) * Math.abs(by)).toString(16).padStart(2, "0");
   });
   return `#${parts.join("")}`;
+}
+
+// luminance is how light a colour #rrggbb is, 0 to 1.
+function luminance(colour) {
+  const [r, g, b] = [1, 3, 5].map((i) => parseInt(colour.slice(i, i + 2), 16) / 255);
+  return 0.21 * r + 0.72 * g + 0.07 * b;
 }

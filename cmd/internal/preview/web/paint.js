@@ -14,11 +14,16 @@ const effort = { moving: 500_000, resting: 3_000_000 };
 const unseen = 0.4;
 
 // Lights far behind everyone: how far they stand off the axis, in parts of their
-// distance, and how strong they are. Our own; they are there to show discs.
+// distance, how strong they are, and their colour. Our own; they are there to
+// show discs.
+const amber = "255 196 120", white = "255 240 214", green = "176 224 190";
 const lights = [
-  [-0.276, 0.078, 1], [-0.228, 0.03, 0.6], [-0.186, 0.096, 0.8], [-0.144, 0.042, 0.9], [-0.102, 0.072, 0.5], [-0.048, 0.03, 0.7],
-  [-0.012, 0.102, 0.9], [0.036, 0.048, 0.6], [0.078, 0.084, 1], [0.12, 0.03, 0.8], [0.162, 0.066, 0.5], [0.204, 0.102, 0.9],
-  [0.246, 0.036, 0.7], [0.282, 0.072, 1],
+  [-0.3, 0.012, 0.9, amber], [-0.262, 0.02, 0.7, amber], [-0.225, 0.011, 1, white], [-0.19, 0.03, 0.8, amber],
+  [-0.158, 0.014, 0.7, green], [-0.128, 0.022, 1, amber], [-0.098, 0.012, 0.8, white], [-0.071, 0.034, 0.7, amber],
+  [-0.044, 0.014, 0.9, amber], [-0.02, 0.024, 0.7, white], [0.012, 0.012, 1, amber], [0.039, 0.03, 0.8, amber],
+  [0.066, 0.016, 0.7, green], [0.093, 0.023, 0.9, amber], [0.124, 0.012, 1, white], [0.152, 0.036, 0.7, amber],
+  [0.187, 0.015, 0.9, amber], [0.222, 0.026, 0.8, white], [0.258, 0.012, 0.9, amber], [0.298, 0.02, 0.7, amber],
+  [-0.11, 0.085, 0.8, white], [0.142, 0.1, 0.8, white],
 ];
 
 // A Painter paints on one canvas.
@@ -55,16 +60,18 @@ export class Painter {
     sky.addColorStop(1, "#141d24");
     c.fillStyle = sky;
     c.fillRect(0, 0, canvas.width, canvas.height);
-    for (const [x, y, strength] of lights) this.light(midX + x * tangent * width, midY - y * tangent * width, r, strength);
+    for (const [x, y, strength, colour] of lights) {
+      this.light(midX + x * tangent * width, midY - y * tangent * width, r, strength, colour);
+    }
   }
 
   // light paints a point of light: a disc of even light, the fainter the larger.
-  light(x, y, r, strength) {
+  light(x, y, r, strength, colour) {
     const { context: c, frame } = this;
     const least = frame.width * 0.0025;
     const dim = Math.max(0.12, Math.min(1, (least * 7 / r) ** 2)) * strength;
-    c.globalCompositeOperation = "lighter";
-    c.fillStyle = `rgb(255 214 150 / ${dim})`;
+    c.globalCompositeOperation = "screen";
+    c.fillStyle = `rgb(${colour} / ${dim})`;
     c.beginPath();
     c.arc(x, y, Math.max(r, least), 0, 2 * Math.PI);
     c.fill();

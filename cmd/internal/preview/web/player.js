@@ -47,6 +47,12 @@ export class Player extends EventTarget {
   get speed() { return this.#speed; }
   get frames() { return Math.floor(this.duration * this.fps + whisker); }
 
+  // now is the time to the instant, where time is that of the last repaint.
+  get now() {
+    if (!this.moving) return this.time;
+    return Math.min(this.#began.time + (this.#clock.now() - this.#began.clock) * this.#speed, this.duration);
+  }
+
   // frame is the number of the frame on show, from 0.
   get frame() { return this.frameAt(this.time); }
   frameAt(t) { return Math.floor(t * this.fps + whisker); }

@@ -1,7 +1,285 @@
-// The rehearsal.
+// The rehearsal: a pull is played without its answer, the hand turns, and the
+// page says where it landed. A try can be kept in the log of takes.
+
+import { make, post, say } from "./shared.js";
+import { bind } from "./keys.js";
+import { graph } from "./graph.js";
+import { Controller, keyDegrees, listenMIDI, midiKinds, wheelDegrees } from "./input.js";
+import { button, toggle } from "./transport.js";
+import { report, Try } from "./try.js";
+import { Wheel } from "./wheel.js";
+
+// The playing begins this long before the pull, and goes on so long after the
+// planned landing, seconds.
+const before = 2.5;
+const after = 2;
 
 export class Rehearsal {
-  take() {}
-  clear() {}
-  deg() { return undefined; }
+  // onTurn is called whenever the hand has moved, to draw the picture anew.
+  constructor(root, player, metronome, onTurn) {
+    Object.assign(this, { root, player, metronome, onTurn });
+    this.shot = null;
+    this.attempt = null; // the try that is on
+    this.lead = null; // what the player had before
+    this.controller = new Controller();
+    this.wheel = new Wheel((by) => this.turn(by, "drag"));
+    this.build();
+    player.addEventListener("time", () => this.look());
+    player.addEventListener("state", () => { if (!player.playing) this.finish(); });
+    bind(["r"], "rehearse the pull", () => this.begin());
+    bind(["Enter"], "the hand has landed", () => this.attempt && this.land());
+  }
+
+  build() {
+    this.about = make("p", "about");
+    this.pick = make("select");
+    this.pick.addEventListener("change", () => this.arm());
+    const pull = make("label", "", "Pull ");
+    pull.append(this.pick);
+    this.start = button("Start", "", () => (this.attempt ? this.stop() : this.begin()));
+    this.start.className = "start";
+    this.start.setAttribute("aria-keyshortcuts", "r");
+    this.count = toggle("Count in", () => {});
+    this.count.setAttribute("aria-pressed", "true");
+    this.notch = make("input");
+    Object.assign(this.notch, { type: "number", min: 0.5, max: 30, step: 0.5, value: 4 });
+    const notch = make("label", "", "a notch of the mouse wheel turns ");
+    notch.append(this.notch, " °");
+    this.flip = toggle("Other way round", () => this.mark());
+    this.bar = make("div", "ways");
+    this.bar.append(pull, this.start, this.count, notch, this.flip);
+    this.outcome = make("div", "outcome");
+    this.outcome.setAttribute("aria-live", "polite");
+    this.pair = make("div", "hand");
+    const dial = make("div", "dial");
+    dial.append(this.wheel.root);
+    this.pair.append(dial, this.outcome);
+    this.root.append(make("h2", "", "Rehearse"), this.about, this.bar, this.midi(), this.pair);
+    this.wheel.root.addEventListener("wheel", (e) => {
+      e.preventDefault();
+      this.turn(wheelDegrees(e, Number(this.notch.value) || 4), "wheel");
+    }, { passive: false });
+    this.wheel.root.addEventListener("keydown", (e) => {
+      const by = e.ctrlKey || e.metaKey || e.altKey ? undefined : keyDegrees(e);
+      if (by === undefined) return;
+      e.preventDefault();
+      this.turn(by, "keys");
+    });
+  }
+
+  // midi returns the line where a controller is taken up; permission is asked
+  // only when its button is pressed.
+  midi() {
+    const line = make("div", "ways midi");
+    const kind = make("select");
+    kind.setAttribute("aria-label", "How the controller tells a turn");
+    for (const [value, text] of Object.entries(midiKinds)) {
+      const option = make("option", "", text);
+      option.value = value;
+      kind.append(option);
+    }
+    const scale = make("input");
+    Object.assign(scale, { type: "number", min: 0.05, max: 720, step: 0.05 });
+    const label = make("label", "", "");
+    const name = make("span");
+    label.append(name, " ", scale, " °");
+    const set = () => {
+      const whole = kind.value === "absolute" || kind.value === "fine";
+      name.textContent = whole ? "its whole way is" : "a step is";
+      scale.value = whole ? 300 : 1;
+      this.controller = new Controller(kind.value, whole ? { span: 300 } : { step: 1 });
+    };
+    kind.addEventListener("change", set);
+    scale.addEventListener("change", () => { this.controller.span = this.controller.step = Number(scale.value) || 1; });
+    set();
+    const state = make("span", "midi-state");
+    const tell = (names) => { state.textContent = names.length ? `${names.join(", ")}: the first knob that is turned is the wheel` : "no controller is connected"; };
+    const ask = button("MIDI controller", "", async () => {
+      try {
+        tell(await listenMIDI((data) => this.turn(this.controller.read(data), "midi"), tell));
+      } catch (e) {
+        state.textContent = `Not to be had: ${e.message}`;
+      }
+    });
+    line.append(ask, kind, label, state);
+    return line;
+  }
+
+  // take takes another shot, or the same one built anew; a try that is on goes
+  // on only if its pull is still the same.
+  take(shot, at) {
+    const same = this.at?.plan === at.plan && this.at?.shot === at.shot;
+    const chosen = same ? this.pick.value : "";
+    this.shot = shot;
+    this.at = at;
+    this.root.hidden = false;
+    const { ring } = shot.told;
+    this.pulls = ring ? shot.told.pulls.filter((p) => p.kind === "rack" && p.to_deg !== undefined && p.from_deg !== p.to_deg && p.window_deg) : [];
+    this.about.textContent = this.pulls.length
+      ? "The score hides, the lines are spoken, and you turn: the picture follows your hand. Turn with the mouse wheel over the wheel, a pointer, the arrow keys, or a MIDI controller. It has landed when it rests for 0.3 s, or at Enter."
+      : ring
+        ? "This shot has no rack with figures for the hand."
+        : "This lens has no ring with angles, as by wire: there is nothing to rehearse by degrees.";
+    this.bar.hidden = this.pair.hidden = this.root.querySelector(".midi").hidden = !this.pulls.length;
+    if (this.attempt && !same) this.stop();
+    if (!this.pulls.length) return;
+    this.pick.replaceChildren(...this.pulls.map((p) => {
+      const option = make("option", "", `${p.number}: to ${p.target}, ${Math.abs(p.to_deg - p.from_deg).toFixed(0)}° in ${(p.land_s - p.start_s).toFixed(1)} s`);
+      option.value = p.number;
+      return option;
+    }));
+    if (this.pulls.some((p) => String(p.number) === chosen)) this.pick.value = chosen;
+    if (!this.attempt) this.arm(same);
+  }
+
+  clear() {
+    this.stop();
+    this.shot = this.at = null;
+    this.root.hidden = true;
+  }
+
+  get pull() { return this.pulls.find((p) => String(p.number) === this.pick.value); }
+
+  // deg is where the hand has the focus while a try is on.
+  deg() { return this.attempt?.deg; }
+
+  // arm puts the wheel to where the pull starts.
+  arm(keep) {
+    if (this.attempt) this.stop();
+    if (!keep) this.outcome.replaceChildren();
+    this.wheel.deg = this.pull.from_deg;
+    this.mark();
+  }
+
+  // mark puts the marks of the shot's pulls on the wheel, each place once.
+  mark() {
+    const { told } = this.shot;
+    const marks = [];
+    for (const p of this.pulls) {
+      for (const [deg, name] of [[p.from_deg, p.from ?? ""], [p.to_deg, p.to ?? p.target]]) {
+        if (!marks.some((m) => Math.abs(m.deg - deg) < 0.5)) marks.push({ deg, name });
+      }
+    }
+    const usual = told.ring.turns === "left" ? -1 : 1;
+    this.wheel.take(told.ring.throw_deg, marks, this.flip.getAttribute("aria-pressed") === "true" ? -usual : usual);
+  }
+
+  // begin starts a try: the count-in, and then the lines.
+  begin() {
+    if (!this.pulls?.length || this.attempt) return;
+    const { player, pull, shot } = this;
+    player.pause();
+    player.loop();
+    player.speed = 1; // a hand learns nothing of a slower pull
+    player.seek(Math.max(0, pull.start_s - before));
+    this.attempt = new Try(pull, shot.fps, shot.told.ring.throw_deg);
+    this.by = null;
+    this.wheel.set(this.attempt.deg);
+    this.outcome.replaceChildren(make("p", "", "Get ready …"));
+    this.start.textContent = "Stop";
+    document.body.classList.add("hiding");
+    this.lead = player.lead;
+    player.lead = this.count.getAttribute("aria-pressed") === "true" ? (run) => this.metronome.lead(run) : null;
+    this.wheel.root.focus({ preventScroll: true });
+    this.root.scrollIntoView?.({ block: "nearest" });
+    player.play();
+    this.onTurn();
+  }
+
+  // turn moves the hand. Outside a try the wheel only turns.
+  turn(by, means) {
+    if (!by || !this.shot) return;
+    const { attempt, player } = this;
+    if (!attempt) {
+      this.wheel.set(Math.min(Math.max(this.wheel.deg + by, 0), this.wheel.throw));
+      return;
+    }
+    if (!player.moving || attempt.landed) return; // the count-in is no time to turn
+    this.by = this.by && this.by !== means ? "mixed" : means;
+    attempt.turn(player.now, by);
+    this.wheel.set(attempt.deg);
+    this.onTurn();
+  }
+
+  // look sees whether the hand has landed, and ends the try some time later.
+  look() {
+    const { attempt, player } = this;
+    if (!attempt || !player.moving) return;
+    attempt.look(player.now);
+    const end = Math.max(attempt.landed ? attempt.landed.t + 0.8 : 0, attempt.pull.land_s + (attempt.landed ? 0.2 : after));
+    if (player.now >= Math.min(end, player.duration)) player.pause();
+  }
+
+  land() {
+    this.attempt.land();
+    if (this.attempt.landed) this.player.pause();
+  }
+
+  // stop breaks a try off.
+  stop() {
+    if (!this.attempt) return;
+    this.end();
+    this.outcome.replaceChildren(make("p", "", "Broken off."));
+    this.player.pause();
+  }
+
+  end() {
+    this.attempt = null;
+    this.player.lead = this.lead;
+    this.start.textContent = "Start";
+    document.body.classList.remove("hiding");
+    this.onTurn();
+  }
+
+  // finish says how a try went, once the playing has ended.
+  finish() {
+    const { attempt } = this;
+    if (!attempt || !this.shot) return;
+    attempt.land();
+    const result = attempt.result();
+    this.end();
+    if (!result) {
+      this.outcome.replaceChildren(make("p", "", "The hand never set off."));
+      return;
+    }
+    const lines = report(result);
+    const heading = make("p", `verdict ${result.hit ? "hit" : "miss"}`, lines[0]);
+    this.outcome.dataset.error = result.error;
+    this.outcome.dataset.hit = result.hit;
+    this.outcome.replaceChildren(heading, make("p", "", lines[1]), make("p", "", lines[2]), graph(attempt, this.planned(attempt.pull)), this.keeper(attempt.pull, result, this.by));
+    say(lines.join(" "));
+  }
+
+  // planned is the planned hand round a pull.
+  planned(pull) {
+    const { shot } = this;
+    const way = [];
+    const last = Math.min(shot.sampleAt(pull.land_s + 0.6), shot.told.samples - 1);
+    for (let i = shot.sampleAt(Math.max(0, pull.start_s - 0.4)); i <= last; i++) {
+      way.push({ t: (i * shot.told.every) / shot.fps, deg: shot.handAt(i) });
+    }
+    return way;
+  }
+
+  // keeper offers to keep a try, and says what it can teach.
+  keeper(pull, result, by) {
+    const box = make("div", "keeper");
+    const note = make("p", "hint", "A try teaches about what it was turned with: one by mouse or keys says little of the hand on a real wheel. The log notes which it was.");
+    const keep = button("Keep in the log of takes", "", async () => {
+      keep.disabled = true;
+      try {
+        const { file } = await post("api/take", {
+          plan: this.at.plan, shot: this.at.shot, pull: pull.number, by,
+          travel_deg: result.travel, error_deg: result.error, time_s: result.time,
+        });
+        keep.replaceWith(make("p", "kept", `Kept in ${file}.`));
+        say("Kept.");
+      } catch (e) {
+        keep.disabled = false;
+        note.textContent = `Not kept: ${e.message}`;
+      }
+    });
+    box.append(keep, note);
+    return box;
+  }
 }

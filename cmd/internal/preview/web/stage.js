@@ -129,10 +129,9 @@ function build() {
   const pair = make("div", "views");
   pair.append(views.A.root, views.B.root);
   views.B.root.hidden = true;
-  const tools = make("div", "tools");
-  tools.append(beside, around);
+  transport.ways.append(beside, around);
   note.append(make("summary", "", "What this shows"), make("div"));
-  root.append(pair, spoken, transport.root, tools, note);
+  root.append(pair, spoken, transport.root, note);
   for (const v of Object.values(views)) v.onResize = paint;
   player.addEventListener("time", paintSoon);
   player.addEventListener("state", paintSoon);
@@ -152,7 +151,7 @@ function build() {
 function explain(told) {
   const parts = [
     "Each figure has its true place and size in the field of view, and every point of it is spread over the disc that the lens makes of it on the sensor, at the scale of this picture. The discs are even and round everywhere: of the shape of the iris and the edge of the field the plan says nothing.",
-    "Heights are assumed, as the plan does not give them: who speaks, walks or sways is drawn 1.7 m tall, with the camera level with the eyes and looking along the axis; anything else as high as it is deep, or 24 cm. Each figure is flat: all of it has the blur of the distance in the plan. Sea and lights lie far behind, to show discs.",
+    "Heights are assumed, as the plan does not give them: who speaks, walks or sways is drawn 1.7 m tall, with the camera level with the eyes and looking along the axis; anything else is a block as high as it is deep, or 20 cm. Each figure is flat: all of it has the blur of the distance in the plan. Sea and lights lie far behind, to show discs.",
     told.ring?.breathes_percent !== undefined
       ? "The picture grows as the focus comes nearer, by the lens's breathing over the whole ring. That it grows and does not shrink is an assumption."
       : "The picture grows as the focus comes nearer, as with a lens that moves as a whole.",

@@ -30,9 +30,9 @@ export class Transport {
     beat.append(this.beat, " s");
     const keys = make("div", "buttons");
     keys.append(this.back, this.run, this.on);
-    const ways = make("div", "ways");
-    ways.append(this.half, this.loop, this.count, beat);
-    this.root.append(keys, this.scrub, this.frame, ways);
+    this.ways = make("div", "ways");
+    this.ways.append(this.half, this.loop, this.count, beat);
+    this.root.append(keys, this.scrub, this.frame, this.ways);
     player.addEventListener("time", () => this.follow());
     player.addEventListener("state", () => this.follow());
   }

@@ -57,7 +57,7 @@ export class View {
     if (!this.shot) return;
     const { sensor_width_mm: w, sensor_height_mm: h } = this.shot.told;
     this.frame.style.setProperty("aspect-ratio", `${w} / ${h}`);
-    this.frame.style.setProperty("--aspect", w / h);
+    this.root.style.setProperty("--aspect", w / h);
     const width = Math.min(Math.round(this.frame.clientWidth * (globalThis.devicePixelRatio || 1)), widest);
     if (width < 2) return;
     const height = Math.round((width * h) / w);

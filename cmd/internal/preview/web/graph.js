@@ -1,0 +1,35 @@
+// The graph of a try: the hand's way over the planned one.
+
+import { svg } from "./wheel.js";
+
+const width = 420, height = 150;
+const left = 44, right = 8, top = 8, bottom = 22;
+
+// A way is the planned hand from a time to another, { t, deg }.
+export function graph(attempt, planned) {
+  const { pull, path, landed } = attempt;
+  const all = [...planned, ...path];
+  const from = planned[0].t, to = Math.max(planned.at(-1).t, ...path.map((p) => p.t));
+  const degs = all.map((p) => p.deg);
+  const low = Math.min(...degs), high = Math.max(...degs);
+  const pad = (high - low) * 0.08 || 1;
+  const x = (t) => left + ((t - from) / (to - from || 1)) * (width - left - right);
+  const y = (deg) => height - bottom - ((deg - low + pad) / (high - low + 2 * pad)) * (height - top - bottom);
+  const held = (deg) => Math.min(Math.max(deg, low - pad), high + pad);
+  const root = svg("svg", { class: "graph", viewBox: `0 0 ${width} ${height}`, role: "img" });
+  root.append(svg("title", {}, "The hand's way over the planned one, degrees at the hand over seconds"));
+  const [a, b] = pull.window_deg;
+  const edge = [held(pull.open_near ? -Infinity : a), held(pull.open_far ? Infinity : b)];
+  root.append(svg("rect", { class: "window", x: left, width: width - left - right, y: y(edge[1]), height: Math.max(y(edge[0]) - y(edge[1]), 1) }));
+  for (const t of [pull.start_s, pull.land_s]) {
+    root.append(svg("line", { class: "rule", x1: x(t), x2: x(t), y1: top, y2: height - bottom }));
+    root.append(svg("text", { x: x(t), y: height - 7, "text-anchor": "middle" }, `${t.toFixed(2)} s`));
+  }
+  for (const deg of [pull.from_deg, pull.to_deg]) {
+    root.append(svg("text", { x: left - 6, y: y(deg) + 4, "text-anchor": "end" }, `${deg.toFixed(0)}°`));
+  }
+  root.append(svg("polyline", { class: "planned", points: planned.map((p) => `${x(p.t).toFixed(1)},${y(p.deg).toFixed(1)}`).join(" ") }));
+  root.append(svg("polyline", { class: "hand", points: path.map((p) => `${x(p.t).toFixed(1)},${y(p.deg).toFixed(1)}`).join(" ") }));
+  if (landed) root.append(svg("circle", { class: "landed", cx: x(landed.t), cy: y(landed.deg), r: 3.5 }));
+  return root;
+}

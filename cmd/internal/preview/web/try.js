@@ -1,0 +1,94 @@
+// A try at a pull: what the hand did, and what came of it. Angles are degrees at
+// the hand, times seconds of the shot.
+
+// A hand that does not move for this long has landed.
+export const rest = 0.3;
+
+// A turn of less than this, in all, is no motion yet: hands tremble.
+const stir = 0.4;
+
+// Resting short of this share of the way before the planned landing is a pause
+// and no landing.
+const wayBeforeRest = 0.25;
+
+export class Try {
+  // pull has from_deg, to_deg, window_deg, start_s and land_s; fps is for frames.
+  constructor(pull, fps, throwDeg) {
+    Object.assign(this, { pull, fps, throw: throwDeg });
+    this.deg = pull.from_deg;
+    this.path = []; // { t, deg }
+    this.landed = null; // { t, deg }
+  }
+
+  get sign() { return Math.sign(this.pull.to_deg - this.pull.from_deg) || 1; }
+
+  // turn moves the hand by degrees at a time; the ring's stops hold it.
+  turn(t, by) {
+    if (this.landed) return;
+    const deg = Math.min(Math.max(this.deg + by, 0), this.throw);
+    if (deg === this.deg) return;
+    if (!this.path.length) this.path.push({ t, deg: this.deg });
+    this.deg = deg;
+    this.path.push({ t, deg });
+  }
+
+  // onset is when the hand set off; undefined while it has not.
+  get onset() {
+    const i = this.path.findIndex((p) => Math.abs(p.deg - this.pull.from_deg) >= stir);
+    return i < 0 ? undefined : this.path[Math.max(i - 1, 0)].t;
+  }
+
+  // look is called as time goes on; it reports whether the hand has landed.
+  look(t) {
+    if (this.landed || this.onset === undefined) return this.landed !== null;
+    const last = this.path.at(-1);
+    const way = (this.deg - this.pull.from_deg) / (this.pull.to_deg - this.pull.from_deg);
+    if (t - last.t < rest || (way < wayBeforeRest && t < this.pull.land_s)) return false;
+    this.land();
+    return true;
+  }
+
+  // land takes the last motion for the landing. Without any there is none.
+  land() {
+    if (!this.landed && this.onset !== undefined) this.landed = { ...this.path.at(-1) };
+  }
+
+  // result says how it went; undefined where the hand never set off.
+  result() {
+    if (!this.landed) return undefined;
+    const { pull, sign, landed, fps } = this;
+    const past = (deg) => (deg - pull.to_deg) * sign;
+    const [low, high] = edges(pull);
+    return {
+      travel: Math.abs(pull.to_deg - pull.from_deg),
+      error: past(landed.deg),
+      window: sign > 0 ? [low - pull.to_deg, high - pull.to_deg] : [pull.to_deg - high, pull.to_deg - low],
+      hit: landed.deg >= low && landed.deg <= high,
+      time: landed.t - this.onset,
+      late: Math.round((landed.t - pull.land_s) * fps), // frames; below 0 early
+      onset: Math.round((this.onset - pull.start_s) * fps),
+      overshoot: Math.max(0, ...this.path.map((p) => past(p.deg))),
+    };
+  }
+}
+
+// edges returns the window; an edge that only the ring's stop holds is open.
+function edges({ window_deg: [low, high], open_near, open_far }) {
+  return [open_near ? -Infinity : low, open_far ? Infinity : high];
+}
+
+// report puts a result into words.
+export function report(r) {
+  const frames = (n, later, sooner) => {
+    if (n === 0) return "on the frame";
+    return `${Math.abs(n)} ${Math.abs(n) === 1 ? "frame" : "frames"} ${n > 0 ? later : sooner}`;
+  };
+  const degrees = (v) => `${v.toFixed(1)}°`;
+  const at = Math.abs(r.error) < 0.05 ? "on the mark" : `${degrees(Math.abs(r.error))} ${r.error > 0 ? "past the mark" : "short of it"}`;
+  const edge = (v) => (Number.isFinite(v) ? `${v < 0 ? "−" : "+"}${degrees(Math.abs(v))}` : "the stop");
+  return [
+    `${r.hit ? "In the window" : "Outside the window"}: ${at}. The window goes from ${edge(r.window[0])} to ${edge(r.window[1])}.`,
+    `Landed ${frames(r.late, "late", "early")}, set off ${frames(r.onset, "late", "early")}.`,
+    `${r.time.toFixed(2)} s from the first motion to the landing; ${r.overshoot < 0.05 ? "no overshoot" : `${degrees(r.overshoot)} past the mark on the way`}.`,
+  ];
+}
