@@ -47,6 +47,7 @@ export async function show(plan, shot, version) {
     transport.take(told.pulls);
     rehearsal.take(new Shot(told), at);
     paint();
+    root.dataset.shot = shot;
   } catch {
     if (request === asked) clear();
   }
