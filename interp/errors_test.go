@@ -33,7 +33,7 @@ func TestFindings(t *testing.T) {
 }
 
 func checkChunk(t *testing.T, c *chunk.Chunk) {
-	res := interpret("plan.pull", string(c.Source))
+	res := interpret("plan.pull", string(c.Source), logs...)
 	for _, d := range res.Findings {
 		text := told(d)
 		if !c.Take(d.Range.Start.Line, text) {
@@ -44,6 +44,14 @@ func checkChunk(t *testing.T, c *chunk.Chunk) {
 	for _, left := range c.Left() {
 		t.Errorf("%s, %s: nothing like it was told", c.Name, left)
 	}
+}
+
+// logs are the logs of takes that the plans under testdata/findings name.
+var logs = []string{
+	"nocolumn.csv", "travel_deg\n60\n",
+	"slip.csv", "travel_deg,error_deg,time_s\n60,1,0.8\n60,far,0.8\n60,2,0.8\n",
+	"others.csv", "puller,travel_deg,error_deg,time_s\nMIRA,60,1,0.8\n",
+	"landings.csv", "plan,shot,pull,landed,time_s\n,1,1,96 cm,1.2\n,1,7,96 cm,1.2\nAnother,1,1,96 cm,1.2\n",
 }
 
 // told is a diagnostic on one line, cures included.

@@ -63,7 +63,12 @@ func Interpret(path string, src []byte, opt Options) *Result {
 	root := l.parse(path, src)
 	l.uses(root, []string{path})
 	p := newProgram(root, l)
-	p.build()
+	if p.build(); p.again {
+		before := p.plan
+		p = newProgram(root, l)
+		p.before = before
+		p.build()
+	}
 	res := &Result{Plan: p.plan, Findings: lang.Sort(p.diags), Sources: map[string][]byte{}, Files: l.files, program: p}
 	for name, u := range l.units {
 		res.Sources[name] = u.file.Source

@@ -77,8 +77,9 @@ type stopRange struct {
 func (l *lens) zoom() bool { return l.longest > l.focal }
 
 type puller struct {
-	name string
-	hand hand.Hand
+	name     string
+	hand     hand.Hand
+	defaults []missing
 }
 
 // section walks the statements of a section: each kind once, but for those
@@ -349,8 +350,11 @@ func (p *program) markError(l *lens, marks []*lang.Mark, err error) {
 
 func (p *program) puller(sec *lang.Section) *puller {
 	u := &puller{name: sec.Head.(*lang.Puller).Name.Text, hand: hand.Default()}
+	var log *lang.Takes
 	p.section(sec, func(s lang.Statement) {
 		switch s := s.(type) {
+		case *lang.Takes:
+			log = s
 		case *lang.Hand:
 			p.set(&u.hand.Throughput, s.Throughput, dimBits, 0.2, 20, "a throughput lies between 0.2 and 20 bit/s")
 		case *lang.Limit:
@@ -363,6 +367,9 @@ func (p *program) puller(sec *lang.Section) *puller {
 			p.set(&u.hand.Bias, s.Angle, dimAngle, -30, 30, "a bias lies between -30 and 30 deg")
 		}
 	})
+	if log != nil {
+		p.learn(u, log, sec)
+	}
 	return u
 }
 

@@ -54,10 +54,7 @@ func (l *loader) uses(u *unit, chain []string) {
 		if !ok || use.File == nil {
 			continue
 		}
-		path := filepath.Join(filepath.Dir(u.file.Path), filepath.FromSlash(use.File.Value))
-		if filepath.IsAbs(use.File.Value) {
-			path = filepath.Clean(use.File.Value)
-		}
+		path := l.beside(u.file.Path, use.File.Value)
 		if i := slices.IndexFunc(chain, func(c string) bool { return filepath.Clean(c) == path }); i >= 0 {
 			l.fail(use, "circle", "these files use one another in a circle",
 				strings.Join(append(baseNames(chain[i:]), filepath.Base(path)), " uses ")+".")
@@ -72,6 +69,15 @@ func (l *loader) uses(u *unit, chain []string) {
 		}
 		u.uses = append(u.uses, used{use, next})
 	}
+}
+
+// beside returns the path of a file as a plan file names it: from where the plan
+// file lies.
+func (l *loader) beside(file, name string) string {
+	if filepath.IsAbs(name) {
+		return filepath.Clean(name)
+	}
+	return filepath.Join(filepath.Dir(file), filepath.FromSlash(name))
 }
 
 // load reads and parses one used file; nil where it cannot, which is reported.

@@ -38,6 +38,11 @@ type program struct {
 	pullers map[string]*puller
 
 	sections map[*plan.Shot]*lang.Section // that the shots come from
+
+	// before is the plan as built without logs whose rows name its pulls; again
+	// asks for it.
+	before *plan.Plan
+	again  bool
 }
 
 func newProgram(root *unit, l *loader) *program {

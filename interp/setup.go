@@ -132,6 +132,7 @@ func (b *builder) handOf(s *setup, name *lang.Name) {
 	if name != nil {
 		if u, ok := b.p.pullers[name.Text]; ok {
 			s.hand, s.puller = u.hand, u.name
+			b.defaultsOf(u.defaults)
 			return
 		}
 		b.unknown(name, "puller", sortedKeys(b.p.pullers))
@@ -139,6 +140,7 @@ func (b *builder) handOf(s *setup, name *lang.Name) {
 	}
 	if u, ok := only(b.p.pullers); ok {
 		s.hand, s.puller = u.hand, u.name
+		b.defaultsOf(u.defaults)
 		return
 	}
 	b.byDefault("puller", "4.1 bit/s, 0.5 mm at the rim", "no puller is named: a hand as published, fitted to nobody")

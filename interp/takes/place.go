@@ -73,7 +73,7 @@ func (r *Reader) place(d *draft) (Take, error) {
 	case lost != nil:
 		f := d.field(lost.column)
 		fault := r.rows.Fault(f.Line, f.Column, "%s", lost.text)
-		fault.Kept = !byLanding
+		fault.Kept, fault.Unplaced = !byLanding, lost.other
 		return d.Take, fault
 	}
 	if byLanding {

@@ -25,6 +25,10 @@ type Fault struct {
 
 	// Kept tells that what stands there could be used all the same.
 	Kept bool
+
+	// Unplaced tells that a row of a log names a pull of a plan that was not
+	// given, and cannot do without it.
+	Unplaced bool
 }
 
 func (f *Fault) Error() string {

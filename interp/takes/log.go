@@ -1,0 +1,150 @@
+// A whole log at once, and takes added to the end of one.
+
+package takes
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"slices"
+	"strings"
+)
+
+// maxFaults is how many faults of a log are told; those after it are counted.
+const maxFaults = 50
+
+// Faults are what is wrong in a log.
+type Faults struct {
+	List []*Fault // the first 50
+	N    int      // all
+	Lost int      // those whose row could not be used
+
+	// Unplaced counts the rows of plans that were not given; they are not among
+	// the others.
+	Unplaced  int
+	Elsewhere []*Fault // the first 50 of them
+}
+
+func (fs *Faults) add(f *Fault) {
+	if f.Unplaced {
+		if fs.Unplaced++; len(fs.Elsewhere) < maxFaults {
+			fs.Elsewhere = append(fs.Elsewhere, f)
+		}
+		return
+	}
+	fs.N++
+	if !f.Kept {
+		fs.Lost++
+	}
+	if len(fs.List) < maxFaults {
+		fs.List = append(fs.List, f)
+	}
+}
+
+// Places returns the faults as a report has them.
+func (fs *Faults) Places() []Place {
+	all := slices.Concat(fs.List, fs.Elsewhere)
+	list := make([]Place, len(all))
+	for i, f := range all {
+		list[i] = Place{f.File, f.Line, f.Column, f.Message}
+	}
+	return list
+}
+
+// ReadLog adds the takes of a log to the sample, every row that can be used,
+// and returns what is wrong with the others. The error is one of reading.
+func (s *Sample) ReadLog(r *Reader) (Faults, error) {
+	var faults Faults
+	for {
+		t, err := r.Read()
+		var fault *Fault
+		switch {
+		case errors.Is(err, io.EOF):
+			return faults, nil
+		case errors.As(err, &fault):
+			faults.add(fault)
+			if !fault.Kept {
+				continue
+			}
+		case err != nil:
+			return faults, err
+		}
+		s.Add(t)
+	}
+}
+
+// AppendFile adds takes to the end of the log at path, which is made with
+// Header where there is none. An old log keeps its own columns in their own
+// order; it must have those that takes need.
+func AppendFile(path string, list ...Take) (err error) {
+	f, err := os.OpenFile(path, os.O_RDWR|os.O_CREATE, 0o666)
+	if err != nil {
+		return err
+	}
+	defer func() {
+		if closed := f.Close(); err == nil {
+			err = closed
+		}
+	}()
+	rows, err := rowsFor(f, path, list)
+	if err != nil {
+		return err
+	}
+	if _, err = f.Seek(0, io.SeekEnd); err != nil {
+		return err
+	}
+	_, err = f.Write(rows) // in one piece, so that no reader sees half a row
+	return err
+}
+
+// rowsFor returns what is to be written behind a log.
+func rowsFor(f *os.File, path string, list []Take) (out []byte, err error) {
+	info, err := f.Stat()
+	if err != nil {
+		return nil, err
+	}
+	columns := Columns
+	if info.Size() == 0 {
+		out = append(out, Header...)
+	} else {
+		if columns, err = columnsOf(f, path); err != nil {
+			return nil, err
+		}
+		var last [1]byte
+		if _, err := f.ReadAt(last[:], info.Size()-1); err != nil {
+			return nil, err
+		}
+		if last[0] != '\n' {
+			out = append(out, '\n')
+		}
+	}
+	for _, t := range list {
+		out = appendRow(out, columns, t)
+	}
+	return out, nil
+}
+
+// columnsOf returns the columns of a log that has some.
+func columnsOf(f io.Reader, path string) ([]string, error) {
+	head := make([]byte, maxRow)
+	n, err := io.ReadFull(f, head)
+	if err != nil && !errors.Is(err, io.ErrUnexpectedEOF) {
+		return nil, err
+	}
+	row, err := NewRows(bytes.NewReader(head[:n]), path).Next()
+	if err != nil {
+		return nil, fmt.Errorf("no takes can be added: %w", err)
+	}
+	columns := make([]string, len(row))
+	for i, field := range row {
+		columns[i] = strings.ToLower(field.Text)
+	}
+	for _, name := range []string{"travel_deg", "error_deg", "time_s"} {
+		if !slices.Contains(columns, name) {
+			return nil, fmt.Errorf("%s: no takes can be added: the log has no column %s", path, name)
+		}
+	}
+	return columns, nil
+}
