@@ -135,8 +135,9 @@ func TestTryIsLogged(t *testing.T) {
 	travel := float64(p.Good.Shots[0].Pulls[0].HandDeg)
 	value[any](b, `[...document.querySelectorAll("#rehearse button")].find((e) => e.textContent === "Count in").click() ?? 0`)
 	b.press("r")
-	b.until(`document.body.classList.contains("hiding") && getComputedStyle(document.querySelector("#sheets")).visibility === "hidden"`)
+	b.until(`document.body.classList.contains("hiding") && getComputedStyle(document.querySelector("#score")).display === "none"`)
 	b.until(`import("./shared.js").then(({ player }) => player.moving && player.time > 2)`)
+	b.picture("trying")
 	for turned := 0.0; turned < travel-10; turned += 10 {
 		b.press(kb.PageUp)
 	}

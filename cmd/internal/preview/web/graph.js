@@ -5,11 +5,11 @@ import { svg } from "./wheel.js";
 const width = 420, height = 150;
 const left = 44, right = 8, top = 8, bottom = 22;
 
-// A way is the planned hand from a time to another, { t, deg }.
+// graph draws a try; planned is the planned hand round the pull, { t, deg }.
 export function graph(attempt, planned) {
   const { pull, path, landed } = attempt;
   const all = [...planned, ...path];
-  const from = planned[0].t, to = Math.max(planned.at(-1).t, ...path.map((p) => p.t));
+  const from = Math.min(planned[0].t, ...path.map((p) => p.t)), to = Math.max(planned.at(-1).t, ...path.map((p) => p.t));
   const degs = all.map((p) => p.deg);
   const low = Math.min(...degs), high = Math.max(...degs);
   const pad = (high - low) * 0.08 || 1;

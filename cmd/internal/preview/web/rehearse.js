@@ -181,7 +181,7 @@ export class Rehearsal {
     this.lead = player.lead;
     player.lead = this.count.getAttribute("aria-pressed") === "true" ? (run) => this.metronome.lead(run) : null;
     this.wheel.root.focus({ preventScroll: true });
-    this.root.scrollIntoView?.({ block: "nearest" });
+    document.getElementById("stage").scrollIntoView({ block: "start" });
     player.play();
     this.onTurn();
   }
@@ -228,6 +228,7 @@ export class Rehearsal {
     this.player.lead = this.lead;
     this.start.textContent = "Start";
     document.body.classList.remove("hiding");
+    this.root.scrollIntoView({ block: "nearest" }); // the score is back above it
     this.onTurn();
   }
 

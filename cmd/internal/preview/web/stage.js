@@ -78,6 +78,7 @@ async function pick(name, mark) {
 // compare shows the second view: at first at a stop far enough from the plan's
 // to tell them apart.
 function compare(on) {
+  if (!views.A.shot) return; // a key was pressed before there is a stage
   views.B.root.hidden = !on;
   root.classList.toggle("two", on);
   if (!on) {

@@ -84,7 +84,7 @@ export function report(r) {
     return `${Math.abs(n)} ${Math.abs(n) === 1 ? "frame" : "frames"} ${n > 0 ? later : sooner}`;
   };
   const degrees = (v) => `${v.toFixed(1)}°`;
-  const at = Math.abs(r.error) < 0.05 ? "on the mark" : `${degrees(Math.abs(r.error))} ${r.error > 0 ? "past the mark" : "short of it"}`;
+  const at = Math.abs(r.error) < 0.05 ? "on the mark" : `${degrees(Math.abs(r.error))} ${r.error > 0 ? "past" : "short of"} the mark`;
   const edge = (v) => (Number.isFinite(v) ? `${v < 0 ? "−" : "+"}${degrees(Math.abs(v))}` : "the stop");
   return [
     `${r.hit ? "In the window" : "Outside the window"}: ${at}. The window goes from ${edge(r.window[0])} to ${edge(r.window[1])}.`,

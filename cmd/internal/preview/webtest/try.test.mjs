@@ -87,9 +87,9 @@ test("words say which way", () => {
   const t = made(103, 3, 4.5);
   t.look(9);
   const [verdict, when] = report(t.result());
-  assert.match(verdict, /^In the window: 3\.0° short of it\. The window goes from −4\.0° to \+3\.0°\.$/);
+  assert.match(verdict, /^In the window: 3\.0° short of the mark\. The window goes from −4\.0° to \+3\.0°\.$/);
   assert.match(when, /^Landed on the frame, set off/);
   const late = made(110, 3, 5);
   late.look(9);
-  assert.match(report(late.result()).join(" "), /^Outside the window: 10\.0° short of it.*Landed 12 frames late/);
+  assert.match(report(late.result()).join(" "), /^Outside the window: 10\.0° short of the mark.*Landed 12 frames late/);
 });
