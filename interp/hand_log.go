@@ -23,6 +23,7 @@ func (p *program) learn(u *puller, said *lang.Takes, sec *lang.Section) {
 		return
 	}
 	path := p.loader.beside(said.Range().File, said.File.Value)
+	u.log = path
 	if !slices.Contains(p.loader.files, path) {
 		p.loader.files = append(p.loader.files, path)
 	}

@@ -78,6 +78,7 @@ func (l *lens) zoom() bool { return l.longest > l.focal }
 
 type puller struct {
 	name     string
+	log      string // the path of the log of takes that it names; may be empty
 	hand     hand.Hand
 	defaults []missing
 }

@@ -22,6 +22,7 @@ type setup struct {
 	lens   *lens
 	hand   hand.Hand
 	puller string
+	log    string // of the puller's takes
 
 	stop        quantity // as written
 	stopText    string
@@ -131,7 +132,7 @@ func sortedKeys[T any](m map[string]T) []string { return slices.Sorted(maps.Keys
 func (b *builder) handOf(s *setup, name *lang.Name) {
 	if name != nil {
 		if u, ok := b.p.pullers[name.Text]; ok {
-			s.hand, s.puller = u.hand, u.name
+			s.hand, s.puller, s.log = u.hand, u.name, u.log
 			b.defaultsOf(u.defaults)
 			return
 		}
@@ -139,7 +140,7 @@ func (b *builder) handOf(s *setup, name *lang.Name) {
 		return
 	}
 	if u, ok := only(b.p.pullers); ok {
-		s.hand, s.puller = u.hand, u.name
+		s.hand, s.puller, s.log = u.hand, u.name, u.log
 		b.defaultsOf(u.defaults)
 		return
 	}
@@ -366,7 +367,7 @@ func (b *builder) fill(s *setup) {
 	if math.IsNaN(s.view.criterion) {
 		sh.Screen = &plan.Screen{Width: plan.Number(s.view.width), Viewer: plan.Number(s.view.viewer)}
 	}
-	sh.Limit, sh.Hand = s.hand.Limit, s.hand
+	sh.Limit, sh.Hand, sh.Log = s.hand.Limit, s.hand, s.log
 	sh.Stop, sh.FNumber, sh.TNumber = s.stopText, plan.Number(s.number), plan.None()
 	switch {
 	case !math.IsNaN(s.perT):

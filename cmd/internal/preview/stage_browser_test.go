@@ -146,7 +146,7 @@ func TestTryIsLogged(t *testing.T) {
 	b.picture("tried")
 	value[any](b, `[...document.querySelectorAll("#rehearse button")].find((e) => e.textContent.startsWith("Keep")).click() ?? 0`)
 	b.until(`document.querySelector(".kept")`)
-	list := written(t, logOf(p.Path))
+	list := written(t, logOf(p.Path, ""))
 	if len(list) != 1 || list[0].Note != "page, keys" || list[0].Shot != "12A" || math.Abs(list[0].Travel-travel) > 1e-3 {
 		t.Fatalf("the log has %+v", list)
 	}

@@ -59,7 +59,7 @@ func (s *Server) postTake(w http.ResponseWriter, r *http.Request) {
 		http.Error(w, err.Error(), http.StatusBadRequest)
 		return
 	}
-	file := logOf(p.Path)
+	file := logOf(p.Path, shotOf(drawnOf(p), told.Shot).Log)
 	if err := appendTake(file, take); err != nil {
 		http.Error(w, err.Error(), http.StatusInternalServerError)
 		return
@@ -125,8 +125,13 @@ func hitOf(s *plan.Shot, p *plan.Pull, past float64) takes.Hit {
 	return takes.Missed
 }
 
-// logOf returns the log of a plan: beside it, by its name.
-func logOf(path string) string {
+// logOf returns where the takes of a plan are kept: in the log that the plan
+// names for its puller if that lies within the plan's folder, else beside the
+// plan, by the plan's name.
+func logOf(path, named string) string {
+	if inside, err := filepath.Rel(filepath.Dir(path), named); named != "" && err == nil && filepath.IsLocal(inside) {
+		return named
+	}
 	return strings.TrimSuffix(path, filepath.Ext(path)) + logSuffix
 }
 

@@ -152,7 +152,7 @@ func TestTakesThatCannotBe(t *testing.T) {
 	if res, _ := ask(t, http.MethodPost, s.URL()+"api/take", map[string]string{"Content-Type": "application/json"}, string(body)); res.StatusCode != http.StatusForbidden {
 		t.Errorf("without the page's token: %d", res.StatusCode)
 	}
-	if _, err := os.Stat(logOf(p.Path)); !os.IsNotExist(err) {
+	if _, err := os.Stat(logOf(p.Path, "")); !os.IsNotExist(err) {
 		t.Error("a log was made of takes that cannot be")
 	}
 }
@@ -160,7 +160,7 @@ func TestTakesThatCannotBe(t *testing.T) {
 func TestLogThatCannotBeWritten(t *testing.T) {
 	s, p := copied(t, "ticket-window.pull")
 	elsewhere := filepath.Join(t.TempDir(), "elsewhere")
-	if err := os.Symlink(elsewhere, logOf(p.Path)); err != nil {
+	if err := os.Symlink(elsewhere, logOf(p.Path, "")); err != nil {
 		t.Skip(err)
 	}
 	body := fmt.Sprintf(`{"plan":%q,"shot":"12A","pull":1,"by":"keys","travel_deg":%g,"error_deg":1,"time_s":1}`, p.Key, float64(p.Good.Shots[0].Pulls[0].HandDeg))
@@ -186,7 +186,46 @@ func TestManyTakesAtOnce(t *testing.T) {
 		})
 	}
 	wait.Wait()
-	if got := len(written(t, logOf(p.Path))); got != many {
+	if got := len(written(t, logOf(p.Path, ""))); got != many {
 		t.Errorf("%d takes of %d are kept", got, many)
 	}
 }
+
+func TestWhereTakesAreKept(t *testing.T) {
+	for _, c := range []struct{ plan, named, want string }{
+		{"a/scene.pull", "", "a/scene.takes.csv"},
+		{"a/scene.pull", "a/orsa.csv", "a/orsa.csv"},
+		{"a/scene.pull", "a/logs/orsa.csv", "a/logs/orsa.csv"},
+		{"a/scene.pull", "orsa.csv", "a/scene.takes.csv"},
+		{"a/scene.pull", "/etc/orsa.csv", "a/scene.takes.csv"},
+		{"scene.pull", "orsa.csv", "orsa.csv"},
+	} {
+		if got := logOf(filepath.FromSlash(c.plan), filepath.FromSlash(c.named)); got != filepath.FromSlash(c.want) {
+			t.Errorf("the takes of %s are kept in %s, want %s", c.plan, got, c.want)
+		}
+	}
+}
+
+// A take goes to the log that the plan names for its puller, in the columns
+// that this has.
+func TestTakesOfANamedPuller(t *testing.T) {
+	folder := t.TempDir()
+	log := filepath.Join(folder, "orsa.csv")
+	for name, text := range map[string]string{log: "travel_deg,error_deg,time_s\n50,1,1.2\n", filepath.Join(folder, "kit.pull"): second(example(t, "kit.pull"))} {
+		if err := os.WriteFile(name, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	p := reading(t, filepath.Join(folder, "ticket-window.pull"), second(example(t, "ticket-window.pull"))+"\npuller ORSA\n  takes \"orsa.csv\"\n", nil)
+	s := serve(t, Options{})
+	s.Show(&rebuild.State{Plans: []*rebuild.Plan{p}, Version: 1})
+	body := fmt.Sprintf(`{"plan":%q,"shot":"12A","pull":1,"by":"midi","travel_deg":%g,"error_deg":1,"time_s":1}`, p.Key, float64(drawnOf(p).Shots[0].Pulls[0].HandDeg))
+	if res, text := postTo(t, s, body); res.StatusCode != http.StatusOK || text != `{"file":"orsa.csv"}` {
+		t.Fatalf("%d %s", res.StatusCode, text)
+	}
+	if list := written(t, log); len(list) != 2 || list[1].Error != 1 {
+		t.Errorf("the log has %+v", list)
+	}
+}
+
+func second(_, text string) string { return text }
