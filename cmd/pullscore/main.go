@@ -35,6 +35,7 @@ type commands struct {
 	Brief      briefCmd      `cmd:"" help:"Put the crew papers of scenes into one file to print."`
 	Watch      watchCmd      `cmd:"" help:"Draw again on every save, and serve a live page."`
 	Stops      stopsCmd      `cmd:"" help:"Find the stops at which every rack lands and is seen."`
+	Takes      takesCmd      `cmd:"" help:"Fit a hand to a log of takes, or score a recorded pull."`
 	Export     exportCmd     `cmd:"" help:"Write markers for the cutting room, or focus curves."`
 	Fmt        fmtCmd        `cmd:"" help:"Lay plans out."`
 	Help       helpCmd       `cmd:"" all:"" help:"Explain the language, a statement of it, or a command."`

@@ -27,7 +27,8 @@ type Faults struct {
 	Elsewhere []*Fault // the first 50 of them
 }
 
-func (fs *Faults) add(f *Fault) {
+// Add takes a fault in.
+func (fs *Faults) Add(f *Fault) {
 	if f.Unplaced {
 		if fs.Unplaced++; len(fs.Elsewhere) < maxFaults {
 			fs.Elsewhere = append(fs.Elsewhere, f)
@@ -64,7 +65,7 @@ func (s *Sample) ReadLog(r *Reader) (Faults, error) {
 		case errors.Is(err, io.EOF):
 			return faults, nil
 		case errors.As(err, &fault):
-			faults.add(fault)
+			faults.Add(fault)
 			if !fault.Kept {
 				continue
 			}

@@ -1,0 +1,139 @@
+// Package recorded reads focus curves that a camera has recorded by the frame
+// and scores the pulls in them against a plan.
+//
+// A curve is a CSV file with a timecode and a focus distance, in the unit that
+// its header names, or OpenTrackIO samples as JSON lines. Its distances are
+// taken as the plan's tape reads them.
+package recorded
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"slices"
+
+	"pullscore/interp/plan"
+	"pullscore/interp/takes"
+)
+
+// A Frame is one frame of a curve.
+type Frame struct {
+	Number int64   // by its timecode
+	Ring   float64 // the angle of the ring, degrees
+	line   int     // of the file
+}
+
+// A Gap is a run of frames that the recording lacks.
+type Gap struct {
+	After int64 // the number of the frame before it
+	Lost  int64 // how many
+}
+
+// A Curve is a recorded focus curve of one shot.
+type Curve struct {
+	Shot   *plan.Shot
+	Frames []Frame // in order, each later than the one before
+	Gaps   []Gap
+	Faults takes.Faults
+}
+
+// maxFrames bounds the length of a recording: over two hours at 60 frames a
+// second.
+const maxFrames = 500_000
+
+// Read reads the curve of a shot. The form of the file is seen from its first
+// character. The shot must say at which timecode it begins, and its lens must
+// have a ring to pull by angle. The error says why there is no curve at all;
+// what is wrong with single frames is among the curve's Faults.
+func Read(r io.Reader, file string, shot *plan.Shot) (*Curve, error) {
+	switch {
+	case shot.BeginsAt == "":
+		return nil, fmt.Errorf("shot %s does not say when it begins: write `begins at` and the timecode of its first frame", shot.ID)
+	case shot.Optics.Ring == nil:
+		return nil, fmt.Errorf("shot %s: lens %s has no ring to pull by angle", shot.ID, shot.Lens)
+	}
+	c := &Curve{Shot: shot}
+	src, err := open(r, file, shot)
+	if err != nil {
+		return nil, err
+	}
+	for {
+		f, err := src.next()
+		var fault *takes.Fault
+		switch {
+		case errors.Is(err, io.EOF):
+			return c, c.complete(file)
+		case errors.As(err, &fault):
+			c.Faults.Add(fault)
+			continue
+		case err != nil:
+			return nil, err
+		}
+		if fault := c.add(f, src); fault != nil {
+			c.Faults.Add(fault)
+		}
+	}
+}
+
+// complete tells whether there is anything to score.
+func (c *Curve) complete(file string) error {
+	if len(c.Frames) > 0 {
+		return nil
+	}
+	if len(c.Faults.List) > 0 {
+		return c.Faults.List[0]
+	}
+	return fmt.Errorf("%s: has no frames", file)
+}
+
+// add appends a frame; one that is not later than the last is at fault.
+func (c *Curve) add(f frame, src source) *takes.Fault {
+	n := len(c.Frames)
+	switch {
+	case n >= maxFrames:
+		return src.fault(f, "a recording has at most %d frames", maxFrames)
+	case n > 0 && f.number == c.Frames[n-1].Number:
+		return src.fault(f, "timecode %s is here twice; the first is on line %d", c.label(f.number), c.Frames[n-1].line)
+	case n > 0 && f.number < c.Frames[n-1].Number:
+		return src.fault(f, "timecode goes back from %s to %s", c.label(c.Frames[n-1].Number), c.label(f.number))
+	}
+	ring := f.ring
+	if math.IsNaN(ring) {
+		var err error
+		if ring, err = takes.RingAngle(c.Shot, f.metres, c.time(f.number)); err != nil {
+			return src.fault(f, "%v", err)
+		}
+	}
+	if n > 0 {
+		if lost := f.number - c.Frames[n-1].Number - 1; lost > 0 {
+			c.Gaps = append(c.Gaps, Gap{c.Frames[n-1].Number, lost})
+		}
+	}
+	c.Frames = append(c.Frames, Frame{f.number, ring, f.line})
+	return nil
+}
+
+// label is the timecode of a frame.
+func (c *Curve) label(frame int64) string { return c.Shot.Rate.Format(frame) }
+
+// time is when a frame is shown, in seconds from the start of the shot.
+func (c *Curve) time(frame int64) float64 {
+	num, den := c.Shot.Rate.Exact()
+	return float64(frame-c.Shot.Begins) * float64(den) / float64(num)
+}
+
+// slice returns the frames between two times of the shot, in seconds.
+func (c *Curve) slice(from, to float64) []Frame {
+	i, _ := slices.BinarySearchFunc(c.Frames, from, func(f Frame, t float64) int {
+		if c.time(f.Number) < t {
+			return -1
+		}
+		return 1
+	})
+	j := i
+	for j < len(c.Frames) && c.time(c.Frames[j].Number) <= to {
+		j++
+	}
+	return c.Frames[i:j]
+}

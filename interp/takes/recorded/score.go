@@ -1,0 +1,173 @@
+// The score of a pull in a curve: when the hand set out and landed, where, and
+// how that compares with the plan.
+
+package recorded
+
+import (
+	"fmt"
+	"math"
+
+	"pullscore/interp/plan"
+	"pullscore/interp/takes"
+)
+
+const (
+	// moves is the share of the fastest speed of a pull above which the hand
+	// counts as moving. Five percent is a usual threshold for the onset of aimed
+	// movements (common practice, no source).
+	moves = 0.05
+
+	// rests is how long the hand is still before it counts as landed, seconds:
+	// longer than the halt before a correction. Our own choice.
+	rests = 0.1
+
+	// sought is how far before and after its planned time a pull is looked for,
+	// seconds, as far as no other pull lies nearer. Our own choice.
+	sought = 2.0
+
+	// least is the share of the planned travel below which the focus has not
+	// moved.
+	least = 0.2
+
+	// longestGap is how long frames may be missing within a movement, seconds.
+	longestGap = 0.25
+)
+
+// A Score is how a pull went in a recording. Times are seconds from the start
+// of the shot, angles degrees at the hand.
+type Score struct {
+	Shot string `json:"shot"`
+	Pull int    `json:"pull"`
+	From string `json:"from,omitempty"`
+	To   string `json:"to"`
+
+	Scored bool   `json:"scored"`
+	Why    string `json:"why,omitempty"` // not scored, or with a word of caution
+
+	Onset       plan.Number `json:"onset_s,omitzero"`
+	OnsetCode   string      `json:"onset_timecode,omitempty"`
+	Landing     plan.Number `json:"landing_s,omitzero"`
+	LandingCode string      `json:"landing_timecode,omitempty"`
+	// OnsetFrames and LandingFrames are how many frames late they are, negative
+	// where early.
+	OnsetFrames   int64 `json:"onset_frames"`
+	LandingFrames int64 `json:"landing_frames"`
+
+	Travel    plan.Number `json:"travel_deg,omitzero"`    // planned
+	Error     plan.Number `json:"error_deg,omitzero"`     // landed less mark, positive past it
+	Overshoot plan.Number `json:"overshoot_deg,omitzero"` // how far past where it came to rest
+	Time      plan.Number `json:"time_s,omitzero"`        // from onset to landing
+	InWindow  plan.Number `json:"in_window_s,omitzero"`   // sharp, from the onset until the next pull
+	Hit       bool        `json:"hit"`                    // came to rest in the window
+	Missing   int64       `json:"missing_frames,omitempty"`
+}
+
+// Scores scores every rack of the shot.
+func (c *Curve) Scores() []Score {
+	var list []Score
+	for i, p := range c.Shot.Pulls {
+		if p.Kind != "follow" {
+			list = append(list, c.score(i))
+		}
+	}
+	return list
+}
+
+// score scores a rack.
+func (c *Curve) score(i int) Score {
+	p := c.Shot.Pulls[i]
+	none := plan.None()
+	s := Score{Shot: c.Shot.ID, Pull: p.Number, From: p.From, To: p.Target, Onset: none, Landing: none,
+		Travel: none, Error: none, Overshoot: none, Time: none, InWindow: none}
+	if math.IsNaN(p.Asks.Travel) || !(p.Asks.Travel > 0) {
+		s.Why = "the plan has no travel at the hand for it"
+		return s
+	}
+	from, to, next := c.around(i)
+	m := newMotion(c, p, c.slice(from, to))
+	if s.Why = m.unfit(); s.Why != "" {
+		return s
+	}
+	on, land := m.ends()
+	if s.Why = m.broken(on, land); s.Why != "" {
+		return s
+	}
+	s.fill(m, on, land)
+	s.InWindow = plan.Number(c.inWindow(p, m.time[on], next))
+	return s
+}
+
+// around returns the time in which a pull is looked for, and when the next
+// begins.
+func (c *Curve) around(i int) (from, to, next float64) {
+	p := c.Shot.Pulls[i]
+	start, land := float64(p.Start), float64(p.Land)
+	from, to, next = start-sought, land+sought, math.Inf(1)
+	if i > 0 {
+		from = max(from, (float64(c.Shot.Pulls[i-1].Land)+start)/2)
+	}
+	if i+1 < len(c.Shot.Pulls) {
+		next = float64(c.Shot.Pulls[i+1].Start)
+		to = min(to, (land+next)/2)
+	}
+	return min(from, start), max(to, land), next
+}
+
+// fill writes what the movement between two frames comes to.
+func (s *Score) fill(m *motion, on, land int) {
+	p := m.pull
+	s.Scored = true
+	s.Onset, s.Landing = plan.Number(m.time[on]), plan.Number(m.time[land])
+	s.OnsetCode, s.LandingCode = m.curve.label(m.frames[on].Number), m.curve.label(m.frames[land].Number)
+	begins := m.curve.Shot.Begins
+	s.OnsetFrames = m.frames[on].Number - begins - p.StartFrame
+	s.LandingFrames = m.frames[land].Number - begins - p.LandFrame
+	rest := m.restAt(land)
+	past := rest
+	for k := on; k <= land; k++ {
+		past = max(past, m.hand[k])
+	}
+	s.Travel, s.Error = plan.Number(p.Asks.Travel), plan.Number(rest)
+	s.Overshoot, s.Time = plan.Number(past-rest), plan.Number(m.time[land]-m.time[on])
+	s.Hit = p.Asks.Lo <= rest && rest <= p.Asks.Hi
+	for k := on; k < land; k++ {
+		s.Missing += m.frames[k+1].Number - m.frames[k].Number - 1
+	}
+	if s.Missing > 0 {
+		s.Why = fmt.Sprintf("%d frames are missing in the movement, and are taken on a straight line", s.Missing)
+	}
+}
+
+// inWindow returns for how long the focus was within the window of a pull
+// between two times.
+func (c *Curve) inWindow(p *plan.Pull, from, to float64) (sum float64) {
+	frames := c.slice(from, to)
+	if len(frames) == 0 {
+		return 0
+	}
+	last := min(to, c.time(frames[len(frames)-1].Number+1))
+	for k, f := range frames {
+		_, past, err := takes.AtHand(c.Shot, p, f.Ring)
+		if err != nil || past < p.Asks.Lo || past > p.Asks.Hi {
+			continue
+		}
+		end := min(c.time(f.Number+1), last) // a frame that is missing says nothing
+		if k+1 < len(frames) {
+			end = min(end, c.time(frames[k+1].Number))
+		}
+		sum += max(0, end-c.time(f.Number))
+	}
+	return sum
+}
+
+// Take returns the score as a take for the log.
+func (s *Score) Take(planName, puller, date string, rim float64) takes.Take {
+	t := takes.Take{
+		Date: date, Plan: planName, Shot: s.Shot, Pull: s.Pull, Puller: puller, Rim: rim,
+		Travel: float64(s.Travel), Error: float64(s.Error), Time: float64(s.Time), Hit: takes.Missed, Note: "recorded",
+	}
+	if s.Hit {
+		t.Hit = takes.Sharp
+	}
+	return t
+}
