@@ -174,7 +174,7 @@ func (tp *takesPage) drawKey(g *draw.Group) {
 	g.Add(text)
 	x = text.Box().Right() + 6
 	g.Line(x, y-1, x+8, y-1, dashed(draw.Blue, thin, 1.4, 0.9))
-	g.Add(draw.NewText(x+10, y, "at its tenths", fontSmall, draw.Black))
+	g.Add(draw.NewText(x+10, y, "at a tenth and at nine tenths of it", fontSmall, draw.Black))
 }
 
 // drawAside writes the fit in words and numbers.
@@ -209,7 +209,7 @@ func (tp *takesPage) drawAside(g *draw.Group) {
 	y += 2
 	say(fontHeading, draw.Black, 2, "The takes")
 	if r.HitsOf > 0 {
-		say(fontBody, draw.Black, 2, fmt.Sprintf("%d of %d hit (%s): %s %%, 95 %% within %s to %s", r.Hits, r.HitsOf, r.HitsFrom,
+		say(fontBody, draw.Black, 2, fmt.Sprintf("%d of %d hit (%s): %s %%, 95 %% within %s to %s %%", r.Hits, r.HitsOf, r.HitsFrom,
 			fixed(100*float64(r.HitRate), 0), fixed(100*float64(r.HitInterval[0]), 0), fixed(100*float64(r.HitInterval[1]), 0)))
 	}
 	say(fontBody, draw.Black, 2, fmt.Sprintf("Constant error %s°, variable %s°, absolute %s°", fixed(float64(r.Constant), 2), fixed(float64(r.Variable), 2), fixed(float64(r.Absolute), 2)))

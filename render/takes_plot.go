@@ -83,12 +83,25 @@ func (p *takesPlot) drawBand(g *draw.Group) {
 	g.Add(draw.Path{Runs: [][]draw.Point{outline}, Closed: true, Fill: draw.BluePale})
 	g.Add(draw.Path{Runs: [][]draw.Point{above, below}, Stroke: solid(draw.Blue, thin)})
 	for _, other := range []float64{p.others[0], p.others[2]} {
-		if other != p.others[1] {
-			g.Add(draw.Path{Runs: [][]draw.Point{p.edge(other, 1), p.edge(other, -1)}, Stroke: dashed(draw.Blue, thin, 1.4, 0.9)})
+		for _, side := range []float64{1, -1} {
+			if run := p.inside(p.edge(other, side)); other != p.others[1] && len(run) > 1 {
+				g.Add(draw.Path{Runs: [][]draw.Point{run}, Stroke: dashed(draw.Blue, thin, 1.4, 0.9)})
+			}
 		}
 	}
 	y := p.atY(p.page.report.Fit.Bias.Value)
 	g.Line(p.box.X, y, p.box.Right(), y, solid(draw.Blue, medium))
+}
+
+// inside returns the part of a run that is not held at the edge of the plot.
+// Spread grows one way along a scale, so it is one part.
+func (p *takesPlot) inside(run []draw.Point) (part []draw.Point) {
+	for _, at := range run {
+		if at.Y > p.box.Y+1e-6 && at.Y < p.box.Bottom()-1e-6 {
+			part = append(part, at)
+		}
+	}
+	return part
 }
 
 // drawScales draws the frame, the mark in its middle, and both scales.
