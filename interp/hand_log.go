@@ -33,8 +33,8 @@ func (p *program) learn(u *puller, said *lang.Takes, sec *lang.Section) {
 		return
 	}
 	sample, faults := p.sample(u, path, data)
-	if p.before == nil && faults.Unplaced > 0 {
-		p.again = true // its rows name pulls, which are known once the plan is built
+	if p.before == nil && (faults.Unplaced > 0 || sample.NamesPulls()) {
+		p.again = true // its pulls, their angles and rims are known once the plan is built
 		return
 	}
 	p.tellLog(u, said, sample, &faults)

@@ -28,6 +28,8 @@ type takesCmd struct {
 	Append   string  `placeholder:"LOG" help:"Add the recorded pulls to this log."`
 	Date     string  `placeholder:"DAY" help:"The day of the recording, as in 2026-03-01."`
 	Log      string  `arg:"" optional:"" help:"A log of takes, or - for standard input."`
+
+	faulty bool // the plan has errors
 }
 
 // Help explains the command.
@@ -53,7 +55,7 @@ no), rim_mm (the diameter under the hand), note. Without a hit column and
 without a plan, a hit is a landing within 3 deg of the mark.
 
 Rows that cannot be used go to standard error with line and column, all others
-count, and the exit code is then 1.
+count, and the exit code is then 1, as it is where the plan has errors.
 
 A focus curve that a camera has recorded, a CSV file with a timecode and a
 focus distance in the unit that its header names, or OpenTrackIO as JSON lines,
@@ -91,7 +93,7 @@ func (c *takesCmd) Run(s *session) error {
 			return err
 		}
 	}
-	if s.printFaults(r.Faults, faults.N+faults.Unplaced) {
+	if s.printFaults(r.Faults, faults.N+faults.Unplaced) || c.faulty {
 		return errFindings
 	}
 	if r.Takes == 0 {
@@ -112,7 +114,7 @@ func (c *takesCmd) plans(s *session) ([]*plan.Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	s.printErrors(res, res.Findings)
+	c.faulty = s.printErrors(res, res.Findings)
 	return []*plan.Plan{res.Plan}, nil
 }
 

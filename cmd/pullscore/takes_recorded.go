@@ -59,7 +59,7 @@ func (c *takesCmd) recorded(s *session, plans []*plan.Plan) error {
 	if err == nil {
 		err = c.keep(s, plans[0], shot, r.Pulls)
 	}
-	if err == nil && s.printFaults(r.Faults, curve.Faults.N) {
+	if err == nil && (s.printFaults(r.Faults, curve.Faults.N) || c.faulty) {
 		err = errFindings
 	}
 	return err

@@ -170,6 +170,9 @@ func (s *Sample) Pullers() []string {
 	return list
 }
 
+// NamesPulls tells whether takes say of which pull they are.
+func (s *Sample) NamesPulls() bool { return len(s.pulls) > 0 }
+
 // Fit fits a hand to the takes, with what is known of hands beforehand. With no
 // takes the fit is that knowledge alone.
 func (s *Sample) Fit() Fit { return fit(s.cells, true) }

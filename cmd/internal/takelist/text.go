@@ -120,7 +120,7 @@ func (w *writer) scores(r *takes.Report) {
 		{"absolute error", figure(float64(r.Absolute), false) + " deg", fmt.Sprintf("%d short of the mark, %d past it", r.Short, r.Past)},
 	}
 	if r.Timed > 0 {
-		rows = append(rows, []string{"time", figure(float64(r.Lateness), true) + " s", fmt.Sprintf("over the plan on the mean; of %d, %d early and %d late by a frame or more", r.Timed, r.Early, r.Late)})
+		rows = append(rows, []string{"time", figure(float64(r.Lateness), true) + " s", fmt.Sprintf("over the plan's; %d early, %d late of %d", r.Early, r.Late, r.Timed)})
 	}
 	w.table(rows)
 }
@@ -220,7 +220,7 @@ func (w *writer) table(rows [][]string) {
 			if i > 0 {
 				text += "  "
 			}
-			if i == 0 || i == len(row)-1 && k >= 0 && len(row) == 3 {
+			if i == 0 || i == len(row)-1 && len(row) == 3 {
 				text += console.Left(c, widths[i])
 			} else {
 				text += console.Right(c, widths[i])

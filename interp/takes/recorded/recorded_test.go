@@ -156,7 +156,7 @@ func TestScores(t *testing.T) {
 					t.Fatalf("%+v", got)
 				}
 				num, den := s.Rate.Exact()
-				slack := 0.09 * float64(num) / float64(den) // seconds that the threshold takes off a gentle start and end
+				slack := 0.06 * float64(num) / float64(den) // seconds that the threshold takes off a gentle start and end
 				if d := float64(got.OnsetFrames) - want.setsOut; d < -1 || d > slack {
 					t.Errorf("pull %d sets out %d frames late, want %v", got.Pull, got.OnsetFrames, want.setsOut)
 				}

@@ -96,19 +96,24 @@ func isCode(name string) bool {
 	return false
 }
 
-// focusColumn tells whether a column holds focus distances, and their unit: the
-// last word of its name where that is one, as in focus_m, focus (ft), Focus
-// distance [mm].
+// focusColumn tells whether a column holds focus distances, and their unit
+// where its name ends in one: focus_m, focus (ft), Focus distance [mm]. Focus
+// from the lens or from the sensor is a column of its own, and not meant.
 func focusColumn(name string) (unit string, ok bool) {
 	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return strings.ContainsRune(" _-()[]/.:", r) })
-	if len(words) == 0 || words[0] != "focus" && words[0] != "focusdistance" {
+	switch {
+	case len(words) > 1 && words[0] == "focus" && words[1] == "distance":
+		words = words[2:]
+	case len(words) > 0 && (words[0] == "focus" || words[0] == "focusdistance"):
+		words = words[1:]
+	default:
 		return "", false
 	}
-	last := words[len(words)-1]
-	if _, isUnit := takes.Metres(last); isUnit {
-		return last, true
+	if len(words) == 0 {
+		return "", true
 	}
-	return "", len(words) == 1 || last == "distance"
+	_, ok = takes.Metres(words[0])
+	return words[0], ok && len(words) == 1
 }
 
 func (s *csvSource) next() (frame, error) {
