@@ -24,7 +24,7 @@ type Options struct {
 const (
 	maxSessions = 1000
 	maxGroups   = 10_000 // pulls, pullers
-	maxDots     = 1500   // takes that a drawing shows
+	maxDots     = 600    // takes that a drawing shows
 )
 
 // A Sample holds what a log comes to.
@@ -148,7 +148,7 @@ func (s *Sample) dot(d Dot) {
 	}
 }
 
-// Dots returns the takes for a drawing, at most 1500 of them, picked by chance
+// Dots returns the takes for a drawing, at most 600 of them, picked by chance
 // where there are more, the shortest movement first.
 func (s *Sample) Dots() []Dot {
 	list := slices.Clone(s.dots)
