@@ -5,12 +5,11 @@ package export
 
 import (
 	"bufio"
+	"crypto/sha1"
 	"encoding/json"
 	"fmt"
 	"io"
 	"math"
-
-	"github.com/google/uuid"
 
 	"pullscore/interp/plan"
 )
@@ -89,11 +88,19 @@ type encoders struct {
 
 const notes = "Planned, not measured. focusDistance is from the sensor plane."
 
-// space is the name space of the identifiers, so that the same frame of the
-// same plan always has the same one (RFC 9562, version 5).
-var space = uuid.NewSHA1(uuid.NameSpaceURL, []byte("pullscore:focus-curve"))
+// space begins the name of every identifier, so that the same frame of the same
+// plan always has the same one and no other program's has it.
+const space = "pullscore:focus-curve:"
 
-func urn(parts ...any) string { return uuid.NewSHA1(space, fmt.Append(nil, parts...)).URN() }
+// urn returns the identifier of a name: RFC 9562, version 5, with the name space
+// written in front. A library for it would cost every start of the program more
+// than these lines.
+func urn(parts ...any) string {
+	id := sha1.Sum(append([]byte(space), fmt.Append(nil, parts...)...))
+	id[6] = id[6]&0x0f | 5<<4 // the version
+	id[8] = id[8]&0x3f | 1<<7 // the variant
+	return fmt.Sprintf("urn:uuid:%x-%x-%x-%x-%x", id[:4], id[4:6], id[6:8], id[8:10], id[10:16])
+}
 
 // OpenTrackIO writes the samples of a shot.
 func OpenTrackIO(w io.Writer, s *plan.Shot) error {
