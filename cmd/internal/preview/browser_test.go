@@ -93,7 +93,11 @@ func quote(s string) string { return `"` + strings.ReplaceAll(s, `"`, `\"`) + `"
 
 // dragged presses the pointer at one place and lets it go at another.
 func dragged(from, to, y float64) []chromedp.Action[chromedp.Void] {
-	left := func(p *input.DispatchMouseEventParams) { p.Button = input.MouseButtonLeft; p.ClickCount = 1; p.Buttons = 1 }
+	left := func(p *input.DispatchMouseEventParams) {
+		p.Button = input.MouseButtonLeft
+		p.ClickCount = 1
+		p.Buttons = 1
+	}
 	return []chromedp.Action[chromedp.Void]{
 		chromedp.MouseEvent(input.DispatchMouseEventTypeMousePressed, from, y, left),
 		chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, (from+to)/2, y, left),

@@ -71,7 +71,7 @@ func (s *streams) close() {
 	}
 }
 
-// getEvents streams the states. A browser that comes back says which it had
+// getEvents streams the states, from the first that was shown on. A browser that comes back says which it had
 // last, and gets the newest only if that is another.
 func (s *Server) getEvents(w http.ResponseWriter, r *http.Request) {
 	views, ok := s.streams.join()
@@ -84,10 +84,10 @@ func (s *Server) getEvents(w http.ResponseWriter, r *http.Request) {
 	h := w.Header()
 	h.Set("Content-Type", "text/event-stream")
 	h.Set("Cache-Control", "no-store")
-	st := stream{w: w, control: http.NewResponseController(w)}
+	st := stream{w: w, control: http.NewResponseController(w), at: spotOf(r)}
 	hello := fmt.Sprintf("retry: %d\n\n", retryTime.Milliseconds())
-	if v := s.shown.Load(); v.id != r.Header.Get("Last-Event-ID") {
-		hello += v.event()
+	if v := s.shown.Load(); v.state.Version > 0 && v.id != r.Header.Get("Last-Event-ID") {
+		hello += st.events(v)
 	}
 	if st.write(hello) != nil {
 		return
@@ -102,7 +102,7 @@ func (s *Server) getEvents(w http.ResponseWriter, r *http.Request) {
 		case <-r.Context().Done():
 			return
 		case v := <-views:
-			text = v.event()
+			text = st.events(v)
 		case <-ticker.C:
 		}
 		if st.write(text) != nil {
@@ -115,10 +115,27 @@ func (s *Server) getEvents(w http.ResponseWriter, r *http.Request) {
 type stream struct {
 	w       http.ResponseWriter
 	control *http.ResponseController
+	at      spot   // that the browser has in sight
+	tag     string // of the page there, as last sent
+}
+
+// events returns a view as events, the page in sight first if it is another
+// than before: to ask for it would take a browser longer than all else.
+func (st *stream) events(v *view) string {
+	sheet := v.sheet(st.at)
+	if sheet == nil || sheetTag(sheet) == st.tag {
+		return v.event()
+	}
+	told, err := tellSheet(sheet)
+	if err != nil {
+		return v.event() // the browser asks, and is told the error
+	}
+	st.tag = told.Tag
+	return fmt.Sprintf("event: sheet\ndata: %s\n\n%s", mustJSON(told), v.event())
 }
 
 // write sends a text at once, or fails when the browser does not take it.
-func (st stream) write(text string) error {
+func (st *stream) write(text string) error {
 	if err := st.control.SetWriteDeadline(time.Now().Add(writeTime)); err != nil {
 		return err
 	}

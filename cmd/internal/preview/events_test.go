@@ -15,14 +15,14 @@ import (
 )
 
 // An event is one of the stream, as a browser reads it.
-type event struct{ id, data string }
+type event struct{ name, id, data string }
 
 // stream connects and returns the events as they come; the channel is closed
 // when the server ends the stream.
-func (s *Server) stream(t testing.TB, last string) (events <-chan event, leave func()) {
+func (s *Server) stream(t testing.TB, last string, query ...string) (events <-chan event, leave func()) {
 	t.Helper()
 	ctx, cancel := context.WithCancel(context.Background())
-	req, err := http.NewRequestWithContext(ctx, "GET", s.URL()+"events", nil)
+	req, err := http.NewRequestWithContext(ctx, "GET", s.URL()+"events"+strings.Join(query, ""), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -47,6 +47,8 @@ func (s *Server) stream(t testing.TB, last string) (events <-chan event, leave f
 		for lines.Scan() {
 			line := lines.Text()
 			switch {
+			case strings.HasPrefix(line, "event: "):
+				e.name = line[7:]
 			case strings.HasPrefix(line, "id: "):
 				e.id = line[4:]
 			case strings.HasPrefix(line, "data: "):
@@ -79,6 +81,7 @@ func next(t testing.TB, events <-chan event) event {
 func TestStatesComeAsEvents(t *testing.T) {
 	s := serve(t, Options{})
 	events, _ := s.stream(t, "")
+	s.Show(exampleState(t, 6, "lantern.pull")) // before it there is nothing to tell
 	first := next(t, events)
 	s.Show(exampleState(t, 7, "lantern.pull", "gangway.pull"))
 	second := next(t, events)
@@ -119,7 +122,6 @@ func TestSlowBrowsersHoldNothingUp(t *testing.T) {
 		t.Fatal(err)
 	}
 	fast, _ := s.stream(t, "")
-	next(t, fast)
 	big := exampleState(t, 0, "lantern.pull", "gangway.pull", "crossing.pull")
 	for v := uint64(1); v <= 2000; v++ { // 10 MB and more, and nobody reads at conn
 		s.Show(&rebuild.State{Plans: big.Plans, Version: v})
@@ -161,6 +163,7 @@ func TestTheEndComesWithOpenStreams(t *testing.T) {
 		t.Fatal(err)
 	}
 	stop := start(t, s)
+	s.Show(&rebuild.State{Version: 1})
 	var streams []<-chan event
 	for range 5 {
 		events, _ := s.stream(t, "")
@@ -189,4 +192,31 @@ func TestTheEndComesWithOpenStreams(t *testing.T) {
 		time.Sleep(20 * time.Millisecond)
 	}
 	t.Errorf("%d goroutines before, %d after", before, runtime.NumGoroutine())
+}
+
+func TestThePageInSightComesAlong(t *testing.T) {
+	s := serve(t, Options{})
+	state := exampleState(t, 1, "lantern.pull", "gangway.pull")
+	s.Show(state)
+	p := state.Plans[0]
+	events, _ := s.stream(t, "", "?plan="+p.Key+"&shot=31C&page=1")
+	sheet, told := next(t, events), next(t, events)
+	tag := sheetTag(p.Sheets["31C"][0])
+	if sheet.name != "sheet" || !strings.Contains(sheet.data, tag) || told.name != "" || !strings.Contains(told.data, tag) {
+		t.Errorf("the page comes as %q with %.60q, the state as %q with %.60q", sheet.name, sheet.data, told.name, told.data)
+	}
+	// It comes again only when it is another.
+	s.Show(&rebuild.State{Plans: state.Plans, Version: 2})
+	if e := next(t, events); e.name != "" {
+		t.Errorf("the same page came again")
+	}
+	path, src := example(t, "lantern.pull")
+	s.Show(replaced(&rebuild.State{Plans: state.Plans, Version: 2}, reading(t, path, strings.Replace(src, "Bridge", "Jetty", 1), p)))
+	if e := next(t, events); e.name != "sheet" || !strings.Contains(e.data, "Jetty") {
+		t.Errorf("the new page came as %q", e.name)
+	}
+	none, _ := s.stream(t, "", "?plan="+p.Key+"&shot=31C&page=9")
+	if e := next(t, none); e.name != "" {
+		t.Errorf("a page that is not there came as %.60q", e.data)
+	}
 }

@@ -36,7 +36,7 @@ func TestWhoMayAsk(t *testing.T) {
 		{"another port, as the browser says", map[string]string{"Sec-Fetch-Site": "same-site"}, http.StatusForbidden},
 		{"a site of a kind yet unknown", map[string]string{"Sec-Fetch-Site": "elsewhere"}, http.StatusForbidden},
 	} {
-		for _, path := range []string{"", "api/state", "page.js", "api/score?plan=kl&shot=31C"} {
+		for _, path := range []string{"", "api/state", "page.js", "api/score?plan=kl&shot=31C&page=1"} {
 			if res, body := ask(t, "GET", s.URL()+path, c.header, ""); res.StatusCode != c.want {
 				t.Errorf("%s: /%s: %d %q, want %d", c.what, path, res.StatusCode, body, c.want)
 			}
@@ -47,7 +47,7 @@ func TestWhoMayAsk(t *testing.T) {
 func TestEveryAnswerIsHardened(t *testing.T) {
 	s := serve(t, Options{})
 	s.Show(exampleState(t, 1, "lantern.pull"))
-	for _, path := range []string{"", "page.js", "no-such-file", "api/state", "api/score?plan=kl&shot=31C"} {
+	for _, path := range []string{"", "page.js", "no-such-file", "api/state", "api/score?plan=kl&shot=31C&page=1"} {
 		res, _ := ask(t, "GET", s.URL()+path, nil, "")
 		for name, want := range map[string]string{
 			"X-Content-Type-Options":       "nosniff",
@@ -83,7 +83,7 @@ func TestNothingButThePagesFilesIsRead(t *testing.T) {
 		"/../server.go", "/..%2fserver.go", "/%2e%2e/server.go", "/web/page.js", "//etc/passwd", "/%2fetc%2fpasswd", "/page.js/",
 		"/page.js%00", `/..\server.go`, "/api", "/api/", "/api/score/../../server.go", "/.", "/index.html%3f", "/lantern.pull", "/examples/lantern.pull",
 		"/api/score?plan=../../examples&shot=31C", "/api/score?plan=kl&shot=../31C", "/api/score?plan=kl&shot=31C&page=../1",
-		"/api/score?plan=kl&shot=31C&page=0", "/api/score?plan=kl&shot=31C&page=2", "/api/score?plan=kl&shot=31C&page=-1", "/api/score",
+		"/api/score?plan=kl&shot=31C&page=0", "/api/score?plan=kl&shot=31C&page=2", "/api/score?plan=kl&shot=31C&page=-1", "/api/score?plan=kl&shot=31C", "/api/score",
 	} {
 		res, body := ask(t, "GET", strings.TrimSuffix(s.URL(), "/")+path, nil, "")
 		if res.StatusCode < 300 || strings.Contains(body, "package preview") || strings.Contains(body, "root:") {

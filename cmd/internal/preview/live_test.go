@@ -186,7 +186,8 @@ func TestThePlayheadFollowsThePointer(t *testing.T) {
 	b := newTab(t, 1440, 900)
 	b.open(d.server)
 	b.until(sheetCount + ` > 0`)
-	// The middle of the fifth second, by the ruler as the page draws it.
+	value[any](b, `document.querySelector(".sheet").scrollIntoView() ?? 0`)
+	// Where times lie, by the ruler as the page draws it.
 	const ruler = `(() => { const l = document.querySelector("g.ruler line").getBoundingClientRect(); return [l.left, l.width, l.top]; })()`
 	box := value[[]float64](b, ruler)
 	duration := value[float64](b, `Number(document.querySelector(".playhead").getAttribute("aria-valuemax"))`)

@@ -4,6 +4,8 @@ package preview
 
 import (
 	"bytes"
+	"encoding/hex"
+	"hash/fnv"
 	"net/http"
 	"strconv"
 
@@ -11,17 +13,10 @@ import (
 	"pullscore/render/svg"
 )
 
-// A toldScore is the drawing of a shot: its pages from the first to the last.
-type toldScore struct {
-	Plan    string      `json:"plan"`
-	Shot    string      `json:"shot"`
-	Version uint64      `json:"version"` // of the plan
-	Pages   []toldSheet `json:"pages"`
-}
-
 // A toldSheet is one page: an SVG element without styles of its own, the size
 // of the page, and where time lies on it.
 type toldSheet struct {
+	Tag    string     `json:"tag"`
 	SVG    string     `json:"svg"`
 	Width  float64    `json:"width_mm"`
 	Height float64    `json:"height_mm"`
@@ -38,52 +33,54 @@ type toldSpan struct {
 	Bottom float64 `json:"bottom_mm"`
 }
 
-// getScore answers with the pages of a shot, or with page=N, from 1, with that
-// page as a file of its own.
-func (s *Server) getScore(w http.ResponseWriter, r *http.Request) {
-	query := r.URL.Query()
-	p := s.shown.Load().state.Plan(query.Get("plan"))
-	if p == nil {
-		http.Error(w, "No such plan is watched.", http.StatusNotFound)
-		return
-	}
-	sheets := p.Sheets[query.Get("shot")]
-	if len(sheets) == 0 {
-		http.Error(w, "That shot has no drawing.", http.StatusNotFound)
-		return
-	}
-	if page := query.Get("page"); page != "" {
-		n, err := strconv.Atoi(page)
-		if err != nil || n < 1 || n > len(sheets) {
-			http.Error(w, "That drawing has no such page.", http.StatusNotFound)
-			return
-		}
-		writeSheet(w, sheets[n-1])
-		return
-	}
-	score := toldScore{Plan: p.Key, Shot: query.Get("shot"), Version: p.Version}
-	for _, sheet := range sheets {
-		told, err := tellSheet(sheet)
-		if err != nil {
-			http.Error(w, err.Error(), http.StatusInternalServerError)
-			return
-		}
-		score.Pages = append(score.Pages, told)
-	}
-	reply(w, score)
+// sheetTag tells a page from others: the same page has the same tag.
+func sheetTag(sheet *rebuild.Sheet) string {
+	h := fnv.New128a()
+	h.Write(sheet.SVG) //nolint:errcheck // a hash takes everything
+	return hex.EncodeToString(h.Sum(nil))
 }
 
-// sheetPolicy is the policy of a drawing that is opened by itself: it has its
-// styles within it, and needs nothing else.
-const sheetPolicy = "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'; sandbox"
+// A spot is a page of a shot's score, by the key of its plan.
+type spot struct {
+	plan, shot string
+	page       int // from 1
+}
 
-// writeSheet answers with a page as it is on disk.
-func writeSheet(w http.ResponseWriter, sheet *rebuild.Sheet) {
-	h := w.Header()
-	h.Set("Content-Type", "image/svg+xml")
-	h.Set("Content-Security-Policy", sheetPolicy)
-	h.Set("Cache-Control", "no-store")
-	w.Write(sheet.SVG) //nolint:errcheck // the browser has gone
+// spotOf reads a spot from a request.
+func spotOf(r *http.Request) spot {
+	query := r.URL.Query()
+	page, err := strconv.Atoi(query.Get("page"))
+	if err != nil {
+		page = 0 // no page
+	}
+	return spot{query.Get("plan"), query.Get("shot"), page}
+}
+
+// sheet returns the page at a spot, or nil.
+func (v *view) sheet(at spot) *rebuild.Sheet {
+	p := v.state.Plan(at.plan)
+	if p == nil {
+		return nil
+	}
+	if sheets := p.Sheets[at.shot]; 1 <= at.page && at.page <= len(sheets) {
+		return sheets[at.page-1]
+	}
+	return nil
+}
+
+// getScore answers with a page of a shot's score.
+func (s *Server) getScore(w http.ResponseWriter, r *http.Request) {
+	sheet := s.shown.Load().sheet(spotOf(r))
+	if sheet == nil {
+		http.Error(w, "There is no such page of a score.", http.StatusNotFound)
+		return
+	}
+	told, err := tellSheet(sheet)
+	if err != nil {
+		http.Error(w, err.Error(), http.StatusInternalServerError)
+		return
+	}
+	reply(w, told)
 }
 
 func tellSheet(sheet *rebuild.Sheet) (toldSheet, error) {
@@ -91,7 +88,7 @@ func tellSheet(sheet *rebuild.Sheet) (toldSheet, error) {
 	if err := svg.WriteBare(&b, sheet.Page); err != nil {
 		return toldSheet{}, err
 	}
-	t := toldSheet{SVG: b.String(), Width: sheet.Page.W, Height: sheet.Page.H, Spans: []toldSpan{}}
+	t := toldSheet{Tag: sheetTag(sheet), SVG: b.String(), Width: sheet.Page.W, Height: sheet.Page.H, Spans: []toldSpan{}}
 	for _, span := range sheet.Page.Spans {
 		t.Spans = append(t.Spans, toldSpan(span))
 	}

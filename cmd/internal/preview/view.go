@@ -55,8 +55,8 @@ type toldShot struct {
 	Label    string      `json:"label"` // for people
 	Title    string      `json:"title"`
 	Duration plan.Number `json:"duration_s"`
-	FPS      float64     `json:"fps"` // frames a second
-	Pages    int         `json:"pages"`
+	FPS      float64     `json:"fps"`   // frames a second
+	Pages    []string    `json:"pages"` // their tags: another where a page is another
 	Pulls    []toldPull  `json:"pulls"`
 }
 
@@ -121,7 +121,7 @@ func tellPlan(p *rebuild.Plan) toldPlan {
 		drawn = &plan.Plan{}
 	}
 	for _, s := range drawn.Shots {
-		t.Shots = append(t.Shots, tellShot(s, len(p.Sheets[s.ID])))
+		t.Shots = append(t.Shots, tellShot(s, p.Sheets[s.ID]))
 	}
 	if !t.Stale {
 		t.Findings = tellFindings(p, p.Findings, drawn)
@@ -129,7 +129,7 @@ func tellPlan(p *rebuild.Plan) toldPlan {
 	}
 	for _, s := range p.Latest.Shots {
 		if !slices.ContainsFunc(drawn.Shots, func(d *plan.Shot) bool { return d.ID == s.ID }) {
-			t.Shots = append(t.Shots, tellShot(s, 0))
+			t.Shots = append(t.Shots, tellShot(s, nil))
 		}
 	}
 	t.Findings = tellFindings(p, p.Findings, nil)
@@ -137,8 +137,11 @@ func tellPlan(p *rebuild.Plan) toldPlan {
 	return t
 }
 
-func tellShot(s *plan.Shot, pages int) toldShot {
-	t := toldShot{ID: s.ID, Label: draw.Clean(s.ID), Title: draw.Clean(s.Title), Duration: s.Duration, FPS: fps(s), Pages: pages, Pulls: []toldPull{}}
+func tellShot(s *plan.Shot, sheets []*rebuild.Sheet) toldShot {
+	t := toldShot{ID: s.ID, Label: draw.Clean(s.ID), Title: draw.Clean(s.Title), Duration: s.Duration, FPS: fps(s), Pages: []string{}, Pulls: []toldPull{}}
+	for _, sheet := range sheets {
+		t.Pages = append(t.Pages, sheetTag(sheet))
+	}
 	if !finite(s.Duration) {
 		t.Duration = 0
 	}

@@ -25,7 +25,7 @@ func TestWhatIsToldOfAPlan(t *testing.T) {
 	soft := strings.Replace(src, "over 1.5 s", "over 1 s", 1)
 	good := reading(t, path, soft, nil)
 	p := toldOf(t, s, good)[0]
-	if p.Stale || len(p.Shots) != 1 || p.Shots[0].Pages != 1 || p.Shots[0].FPS != 24 || len(p.Shots[0].Pulls) != 2 || p.Old != nil {
+	if p.Stale || len(p.Shots) != 1 || len(p.Shots[0].Pages) != 1 || p.Shots[0].FPS != 24 || len(p.Shots[0].Pulls) != 2 || p.Old != nil {
 		t.Errorf("a good plan is told as %+v", p)
 	}
 	if len(p.Findings) != 1 {
@@ -42,7 +42,7 @@ func TestWhatIsToldOfAPlan(t *testing.T) {
 	// With errors: they are told without numbers, since the drawing has others.
 	bad := reading(t, path, strings.Replace(soft, "rack to LANTERN", "rack to LANTREN", 1), good)
 	p = toldOf(t, s, bad)[0]
-	if !p.Stale || p.Shots[0].Pages != 1 || len(p.Old) != 1 || p.Old[0].Number != 1 {
+	if !p.Stale || len(p.Shots[0].Pages) != 1 || len(p.Old) != 1 || p.Old[0].Number != 1 {
 		t.Errorf("a plan with errors is told as %+v", p)
 	}
 	for _, f := range p.Findings {
@@ -53,7 +53,7 @@ func TestWhatIsToldOfAPlan(t *testing.T) {
 
 	// With errors from the start: nothing is drawn, and the page says so.
 	p = toldOf(t, s, reading(t, path, strings.Replace(soft, "rack to LANTERN", "rack to LANTREN", 1), nil))[0]
-	if !p.Stale || len(p.Shots) != 1 || p.Shots[0].Pages != 0 || p.Old != nil {
+	if !p.Stale || len(p.Shots) != 1 || len(p.Shots[0].Pages) != 0 || p.Old != nil {
 		t.Errorf("a plan that never was good is told as %+v", p)
 	}
 }

@@ -7,8 +7,10 @@
 // Each time begins when the saver does and ends when the last sheet of the score
 // has been renamed into place and this program has heard of it. Beside it stands
 // the floor of the same saves: when the system's first event of the plan reached
-// a program that only listens. Limits are told and not enforced, since machines
-// are busy and differ.
+// a program that only listens. A second table has the times until the live page
+// shows the drawing, in a browser without a screen, and how long that browser
+// takes to paint anything at all. Limits are told and not enforced, since
+// machines are busy and differ.
 package main
 
 import (
@@ -63,7 +65,7 @@ func measure() error {
 		runtime.GOOS, runtime.GOARCH, runtime.NumCPU(), items, sheets, saves)
 	fmt.Printf("%-28s %17s    %s\n", "", "first event", "new drawing on disk")
 	fmt.Printf("%-28s %8s %8s    %8s %8s %8s\n", "", "median", "99 %", "best", "median", "99 %")
-	for i, style := range []savestyle.Style{savestyle.Plain, savestyle.Rename, savestyle.Backup} {
+	for i, style := range styles {
 		b := bench{style: style, program: program, dir: filepath.Join(dir, fmt.Sprint(i)), sheets: sheets}
 		if err := b.run(); err != nil {
 			return fmt.Errorf("%s: %w", style.Name, err)
@@ -71,8 +73,11 @@ func measure() error {
 		b.print()
 	}
 	fmt.Printf("%-28s %17s    %8s %8s %8s\n", "limit", "", "", ms(medianLimit), ms(p99Limit))
-	return nil
+	return measurePage(program, dir)
 }
+
+// styles are the ways of saving that most editors use.
+var styles = []savestyle.Style{savestyle.Plain, savestyle.Rename, savestyle.Backup}
 
 // text is the plan; no two n give the same drawing on any sheet.
 func text(n int) []byte {
@@ -127,14 +132,19 @@ const planFile = "scene.pull"
 func (b *bench) plans() string    { return filepath.Join(b.dir, "plans") }
 func (b *bench) drawings() string { return filepath.Join(b.dir, "drawings") }
 
-// run starts the program, saves, and ends it.
-func (b *bench) run() (err error) {
+// folders makes the folders and the plan.
+func (b *bench) folders() error {
 	for _, dir := range []string{b.plans(), b.drawings()} {
 		if err := os.MkdirAll(dir, 0o777); err != nil {
 			return err
 		}
 	}
-	if err := b.style.Prepare(b.plans(), planFile, text(0)); err != nil {
+	return b.style.Prepare(b.plans(), planFile, text(0))
+}
+
+// run starts the program, saves, and ends it.
+func (b *bench) run() (err error) {
+	if err := b.folders(); err != nil {
 		return err
 	}
 	if b.listener, err = fsnotify.NewWatcher(); err != nil {

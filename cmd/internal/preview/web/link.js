@@ -4,14 +4,12 @@
 // backoff returns how long to wait before the nth try, in milliseconds.
 export function backoff(n) { return Math.min(250 * 2 ** n, 4000); }
 
-// A Link hands every new state to take, and tells with changed whether it is
-// "live", "waiting" or "resting" (nobody looks).
+// A Link hands every new state to take, pages that come before it to keep, and
+// tells with changed whether it is "live", "waiting" or "resting" (nobody
+// looks).
 export class Link {
-  constructor(take, changed) {
-    this.take = take;
-    this.changed = changed;
-    this.tries = 0;
-    this.last = "";
+  constructor({ take, keep, changed }) {
+    Object.assign(this, { take, keep, changed, tries: 0, last: "", query: "" });
     document.addEventListener("visibilitychange", () => this.look());
     this.look();
   }
@@ -27,6 +25,14 @@ export class Link {
     }
   }
 
+  // follow has the page of a score that is in sight come with every state.
+  follow({ plan, shot, page }) {
+    const query = `?${new URLSearchParams({ plan, shot, page })}`;
+    if (query === this.query) return;
+    this.query = query;
+    if (this.source) this.open();
+  }
+
   close() {
     clearTimeout(this.timer);
     this.source?.close();
@@ -35,7 +41,7 @@ export class Link {
 
   open() {
     this.close();
-    const source = new EventSource("events");
+    const source = new EventSource(`events${this.query}`);
     this.source = source;
     source.onopen = () => {
       this.tries = 0;
@@ -46,6 +52,7 @@ export class Link {
       this.last = event.lastEventId;
       this.take(JSON.parse(event.data));
     };
+    source.addEventListener("sheet", (event) => this.keep(JSON.parse(event.data)));
     source.onerror = () => {
       this.changed("waiting");
       if (source.readyState !== EventSource.CLOSED || this.source !== source) return; // it tries by itself

@@ -6,7 +6,7 @@ import { bind, listen } from "./keys.js";
 import { Findings } from "./findings.js";
 import { Link } from "./link.js";
 import { List } from "./list.js";
-import { Score } from "./score.js";
+import { Score, afterPaint } from "./score.js";
 import { showHelp } from "./help.js";
 import * as stage from "./stage.js";
 
@@ -17,8 +17,8 @@ const score = new Score($("sheets"), player, $("zoom"), $("clock"));
 
 let state = null; // as last told
 let place = fromHash(location.hash); // on show
-let drawn = ""; // what the score shows: plan, shot and version
-let asked = 0; // numbers the requests for scores, the newest counts
+let kept = null; // the page that came with the last state
+let drawn = ""; // what the score shows: plan, shot, version and run
 
 const planOf = (at) => state?.plans.find((p) => p.key === at?.plan);
 const shotOf = (at) => planOf(at)?.shots.find((s) => s.id === at?.shot);
@@ -33,7 +33,7 @@ function take(fresh) {
   const before = planOf(place);
   const index = before?.shots.findIndex((s) => s.id === place.shot) ?? 0;
   state = fresh;
-  place = choose(state, place, index);
+  place = choose(state, place, index) ?? place; // a plan may come back
   const now = planOf(place);
   show();
   if (before && now && (before.version !== now.version || before.key !== now.key)) say(tidings(now));
@@ -53,11 +53,11 @@ function show() {
   const plan = planOf(place);
   const shot = shotOf(place);
   if (place && fromHash(location.hash)?.shot !== place.shot) history.replaceState(null, "", toHash(place));
+  showShot(plan, shot); // first: while its pages come, the rest is written
   list.show(state, place);
   findings.show(plan ?? state.plans[0], place?.shot);
   showName(shot);
   showNotice(plan, shot);
-  showShot(plan, shot);
 }
 
 function showName(shot) {
@@ -73,37 +73,44 @@ function showNotice(plan, shot) {
   document.body.classList.toggle("stale", !notice.hidden);
   if (notice.hidden) return;
   const errors = plan.findings.filter((f) => f.severity === "error");
-  const what = shot?.pages ? "This drawing is older than the text." : "There is no drawing of this yet.";
+  const what = shot?.pages.length ? "This drawing is older than the text." : "There is no drawing of this yet.";
   const text = make("p", "", `${what} ${count(errors.length, "error")} to mend first.`);
   const first = make("p", "first");
   first.append(make("bdi", "place", errors[0].place), " ", make("bdi", "", errors[0].message));
   notice.replaceChildren(text, first);
 }
 
-// showShot loads the playhead, the stage and the score with a shot.
+// showShot loads the score with a shot, then the playhead, then the stage.
 async function showShot(plan, shot) {
-  const wanted = shot ? `${place.plan}/${place.shot}/${plan.version}` : "";
-  const request = ++asked; // whatever was on its way is not wanted any more
+  const wanted = shot ? `${place.plan}/${place.shot}/${plan.version} of ${state.run}` : "";
   if (wanted === drawn && wanted) return;
-  const pages = shot?.pages ? await fetchPages(plan, shot) : [];
-  if (request !== asked || !pages) return;
-  const same = drawn && drawn.startsWith(`${place?.plan}/${place?.shot}/`);
+  const same = Boolean(drawn) && drawn.startsWith(`${place?.plan}/${place?.shot}/`);
   drawn = wanted;
   load(shot, same);
-  score.show(pages, shot?.fps ?? 24, shot ? "Drawn as soon as the plan has no errors." : "");
-  if (shot?.pages) stage.show(place.plan, place.shot, plan.version);
-  else stage.clear();
+  const shown = await score.show(shot?.pages ?? [], (page) => fetchPage(plan, shot, page), {
+    fps: shot?.fps ?? 24, fresh: !same, empty: shot ? "Drawn as soon as the plan has no errors." : "",
+  });
+  if (!shown) return;
+  followSight();
+  if (!shot?.pages.length) stage.clear();
+  else afterPaint(() => wanted === drawn && stage.show(place.plan, place.shot, plan.version));
 }
 
-// fetchPages returns the pages of a shot; undefined where the program has gone
-// or has something newer by now: then a new state comes.
-async function fetchPages(plan, shot) {
+// fetchPage returns a page of a shot, by its number from 1; null where the
+// program has gone, or has something newer by now: then a new state comes.
+async function fetchPage(plan, shot, page) {
+  if (kept?.tag === shot.pages[page - 1]) return kept;
   try {
-    return (await get("api/score", { plan: plan.key, shot: shot.id })).pages;
+    return await get("api/score", { plan: plan.key, shot: shot.id, page });
   } catch {
     drawn = "";
-    return undefined;
+    return null;
   }
+}
+
+// followSight has the page in sight come with every state.
+function followSight() {
+  if (shotOf(place)?.pages.length) link.follow({ ...place, page: score.inSightFirst() });
 }
 
 // load sets the playhead to a shot; where it is the same as before, the time,
@@ -155,7 +162,12 @@ $("help-open").addEventListener("click", () => showHelp($("help")));
 window.addEventListener("hashchange", () => state && go(choose(state, fromHash(location.hash))));
 
 const words = { live: "live", waiting: "waiting for the program", resting: "resting" };
-new Link(take, (now) => {
-  $("link").dataset.state = now;
-  $("link").textContent = words[now];
+const link = new Link({
+  take,
+  keep: (page) => { kept = page; },
+  changed: (now) => {
+    $("link").dataset.state = now;
+    $("link").textContent = words[now];
+  },
 });
+document.addEventListener("scrollend", followSight);

@@ -3,14 +3,20 @@
 
 import { make } from "./shared.js";
 import { clock } from "./model.js";
+import { morph } from "./morph.js";
 import { placeOf, timeAt } from "./spans.js";
 import * as sizes from "./zoom.js";
+
+// afterPaint runs something once the next frame has been painted.
+export function afterPaint(run) {
+  requestAnimationFrame(() => setTimeout(run));
+}
 
 export class Score {
   // root holds the sheets; player is the playhead; out shows the size, and
   // time the playhead's time.
   constructor(root, player, out, time) {
-    Object.assign(this, { root, player, out, time, pages: [], sheets: [], zoom: 1, fps: 24 });
+    Object.assign(this, { root, player, out, time, pages: [], tags: [], sheets: [], asked: 0, zoom: 1, fps: 24 });
     this.head = make("div", "playhead");
     this.head.tabIndex = 0;
     this.head.setAttribute("role", "slider");
@@ -23,34 +29,73 @@ export class Score {
     new ResizeObserver(() => this.resize()).observe(root);
   }
 
-  // show puts pages in the place of those before. A page that is the same
-  // stays, so that nothing moves where nothing changed; empty is what to say
-  // where there is none.
-  show(pages, fps, empty) {
+  // show puts a shot's pages in the place of those before, and returns once
+  // those in sight are there. tags names the pages: one whose tag is the same
+  // stays. load fetches a page by its number from 1, and gives null where there
+  // is none any more; then its sheet stays as it is, since a newer state comes.
+  // empty is what to say where there are no pages; fresh tells that the shot
+  // is another.
+  async show(tags, load, { fps, empty, fresh }) {
+    const request = ++this.asked; // whatever was on its way is not wanted any more
     this.fps = fps;
-    while (this.sheets.length > pages.length) this.sheets.pop().remove();
+    if (fresh) this.forget();
+    this.size(tags.length, empty);
+    const missing = [...tags.keys()].filter((i) => this.tags[i] !== tags[i]);
+    const seen = missing.filter((i) => this.inSight(i));
+    const put = async (i) => {
+      const page = await load(i + 1);
+      if (page && request === this.asked) this.put(i, page);
+    };
+    await Promise.all(seen.map(put));
+    afterPaint(async () => {
+      for (const i of missing) if (!seen.includes(i) && request === this.asked) await put(i);
+    });
+    return request === this.asked;
+  }
+
+  // forget has no page taken for one of the shot before.
+  forget() {
+    this.tags = [];
+    this.pages = [];
+    for (const sheet of this.sheets.slice(1)) sheet.remove();
+    this.sheets.length = Math.min(this.sheets.length, 1);
+  }
+
+  // size makes as many sheets as there are pages.
+  size(count, empty) {
+    while (this.sheets.length > count) this.sheets.pop().remove();
+    this.tags.length = this.pages.length = Math.min(this.tags.length, count);
+    while (this.sheets.length < count) {
+      this.sheets.push(make("div", "sheet"));
+      this.root.append(this.sheets.at(-1));
+    }
     this.root.querySelector(".empty")?.remove();
-    pages.forEach((page, i) => this.put(i, page));
-    this.pages = pages;
-    if (!pages.length) this.root.append(make("p", "empty", empty));
-    this.follow();
+    if (!count) this.root.append(make("p", "empty", empty));
+  }
+
+  // inSight tells whether a sheet can be seen; the first always counts.
+  inSight(i) {
+    const box = this.sheets[i].getBoundingClientRect();
+    return i === 0 || (box.top < window.innerHeight && box.bottom > 0);
+  }
+
+  // inSightFirst returns the number of the first page in sight, from 1.
+  inSightFirst() {
+    return Math.max(1, this.sheets.findIndex((sheet) => sheet.getBoundingClientRect().bottom > 0) + 1);
   }
 
   put(i, page) {
-    if (!this.sheets[i]) {
-      this.sheets[i] = make("div", "sheet");
-      this.root.append(this.sheets[i]);
-    } else if (this.pages[i]?.svg === page.svg) {
-      return;
-    }
     const sheet = this.sheets[i];
     sheet.style.setProperty("aspect-ratio", `${page.width_mm} / ${page.height_mm}`);
-    const drawing = document.importNode(new DOMParser().parseFromString(page.svg, "image/svg+xml").documentElement, true);
+    const drawing = document.adoptNode(new DOMParser().parseFromString(page.svg, "image/svg+xml").documentElement);
     drawing.removeAttribute("width");
     drawing.removeAttribute("height");
     const old = sheet.querySelector("svg");
-    if (old) old.replaceWith(drawing);
+    if (old) morph(old, drawing);
     else sheet.append(drawing);
+    this.tags[i] = page.tag;
+    this.pages[i] = page;
+    this.follow();
   }
 
   // follow puts the playhead where the player is.
@@ -91,8 +136,8 @@ export class Score {
   // pointer until it is let go.
   press(event) {
     const sheet = event.target.closest?.(".sheet");
-    if (!sheet || event.button !== 0) return;
     const page = this.pages[this.sheets.indexOf(sheet)];
+    if (!page || event.button !== 0) return;
     const pull = event.target.closest("g.pull[data-number]");
     if (pull) {
       this.onPull?.(Number(pull.dataset.number));

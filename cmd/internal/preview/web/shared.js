@@ -2,6 +2,7 @@
 // need, and the table of keys.
 
 import { Player } from "./player.js";
+import { plain } from "./text.js";
 
 // player is the playhead of the shot on show. page.js loads it with each shot;
 // the score and the stage follow its events "time" and "state".
@@ -41,10 +42,6 @@ export function say(text) {
 export function make(name, cls, text) {
   const el = document.createElement(name);
   if (cls) el.className = cls;
-  if (text !== undefined) el.textContent = String(text).replace(turning, "\ufffd");
+  if (text !== undefined) el.textContent = plain(text);
   return el;
 }
-
-// turning are the controls that impose a writing direction (Unicode Standard
-// Annex 9).
-const turning = /[\u202a-\u202e\u2066-\u2069]/g;

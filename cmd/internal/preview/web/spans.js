@@ -6,7 +6,7 @@
 // page shows time. A time where two pages meet is on the later.
 export function placeOf(pages, t) {
   let place = null;
-  pages.forEach((page, index) => {
+  pages.forEach((page, index) => { // those that have not come yet are skipped
     for (const s of page.spans) {
       if (place && t < s.from_s) continue;
       const held = Math.min(Math.max(t, s.from_s), s.to_s);

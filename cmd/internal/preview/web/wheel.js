@@ -2,6 +2,7 @@
 // plan's marks on it.
 
 import { turned } from "./input.js";
+import { plain } from "./text.js";
 
 const ns = "http://www.w3.org/2000/svg";
 const radius = 100;
@@ -10,7 +11,7 @@ const radius = 100;
 export function svg(name, attributes = {}, text) {
   const el = document.createElementNS(ns, name);
   for (const [key, value] of Object.entries(attributes)) el.setAttribute(key, value);
-  if (text !== undefined) el.textContent = text;
+  if (text !== undefined) el.textContent = plain(text);
   return el;
 }
 

@@ -17,7 +17,8 @@ function fakeBrowser(t) {
   globalThis.document = page;
   globalThis.EventSource = class {
     static CLOSED = 2;
-    constructor() { this.readyState = 0; made.push(this); }
+    constructor(url) { Object.assign(this, { url, readyState: 0, heard: {} }); made.push(this); }
+    addEventListener(name, f) { this.heard[name] = f; }
     close() { this.readyState = 2; }
   };
   t.mock.timers.enable({ apis: ["setTimeout"] });
@@ -27,7 +28,7 @@ function fakeBrowser(t) {
 test("a state is taken once, and a stream that broke is opened again", (t) => {
   const { made } = fakeBrowser(t);
   const taken = [], states = [];
-  new Link((s) => taken.push(s), (s) => states.push(s));
+  new Link({ take: (s) => taken.push(s), changed: (s) => states.push(s) });
   made[0].onopen();
   made[0].onmessage({ lastEventId: "run-1", data: '{"version":1}' });
   made[0].onmessage({ lastEventId: "run-1", data: '{"version":1}' });
@@ -50,7 +51,7 @@ test("a state is taken once, and a stream that broke is opened again", (t) => {
 test("a page that nobody sees holds no stream", (t) => {
   const { made, page } = fakeBrowser(t);
   const states = [];
-  new Link(() => {}, (s) => states.push(s));
+  new Link({ take: () => {}, changed: (s) => states.push(s) });
   page.visibilityState = "hidden";
   page.look();
   assert.equal(made[0].readyState, 2);
@@ -59,4 +60,18 @@ test("a page that nobody sees holds no stream", (t) => {
   assert.equal(made.length, 2);
   made[1].onopen();
   assert.deepEqual(states, ["resting", "live"]);
+});
+
+test("the page in sight comes with the states", (t) => {
+  const { made } = fakeBrowser(t);
+  const kept = [];
+  const link = new Link({ take: () => {}, keep: (page) => kept.push(page), changed: () => {} });
+  assert.equal(made[0].url, "events");
+  link.follow({ plan: "k", shot: "14 B", page: 2 });
+  link.follow({ plan: "k", shot: "14 B", page: 2 });
+  assert.equal(made.length, 2);
+  assert.equal(made[0].readyState, 2);
+  assert.equal(made[1].url, "events?plan=k&shot=14+B&page=2");
+  made[1].heard.sheet({ data: '{"tag":"x"}' });
+  assert.deepEqual(kept, [{ tag: "x" }]);
 });
