@@ -6,7 +6,6 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 
 	"pullscore/interp/speech"
 	"pullscore/lang"
@@ -182,15 +181,8 @@ func (c *clock) ownTime(l *line) bool {
 
 func (c *clock) whichLine(who string, at lang.Range) (float64, outcome) {
 	c.b.fail(at, "which-line", fmt.Sprintf("%s has several lines here", who),
-		fmt.Sprintf("Say which by its words, as in %s %q.", quoteName(who), "first words"))
+		fmt.Sprintf("Say which by its words, as in %s %q.", lang.WriteName(who), "first words"))
 	return 0, failed
-}
-
-func quoteName(name string) string {
-	if strings.ContainsAny(name, " #") {
-		return `"` + name + `"`
-	}
-	return name
 }
 
 func is(l *line, who string) bool { return l != nil && l.who == who }
@@ -322,7 +314,7 @@ func (c *clock) sayWhich(a *lang.Anchor, l *line) string {
 			}
 		}
 	}
-	s := fmt.Sprintf("%s %q", quoteName(l.who), a.Words.Value)
+	s := fmt.Sprintf("%s %q", lang.WriteName(l.who), a.Words.Value)
 	if total > 1 {
 		s += fmt.Sprintf(" %d", before+max(a.Nth, 1))
 	}
@@ -333,7 +325,7 @@ func (c *clock) sayWhich(a *lang.Anchor, l *line) string {
 func (c *clock) pick(k int, a *lang.Anchor, hits []spotted) (spotted, bool) {
 	words := fmt.Sprintf("%q", a.Words.Value)
 	if a.Name != nil {
-		words = quoteName(a.Name.Text) + " " + words
+		words = lang.WriteName(a.Name.Text) + " " + words
 	}
 	switch {
 	case len(hits) == 0 && c.besideBad(k): // one mistake is told once

@@ -30,7 +30,7 @@ func checkGoesSoft(b *builder) {
 			f := softFinding(u, t)
 			if len(p.goal.members()) == 1 {
 				f.tries = func() []try {
-					return []try{{lang.Cure{Text: "follow " + quoteName(u.Name) + " after it"}, change{
+					return []try{{lang.Cure{Text: "follow " + lang.WriteName(u.Name) + " after it"}, change{
 						Item: p.item + 2, Insert: &lang.Follow{Who: &lang.Name{Text: u.Name}},
 					}}}
 				}

@@ -31,7 +31,7 @@ func checkCutsIntoLine(b *builder) {
 				Related: []lang.Related{{Message: "the line", Range: l.stmt.Range()}},
 			}, tries: func() []try {
 				return []try{
-					{lang.Cure{Text: "on end of " + quoteName(l.who), Value: m.end, Unit: "s"}, change{Item: p.item + 1, Rack: onEndOf(l.who)}},
+					{lang.Cure{Text: "on end of " + lang.WriteName(l.who), Value: m.end, Unit: "s"}, change{Item: p.item + 1, Rack: onEndOf(l.who)}},
 					{lang.Cure{Text: `because "why"`}, change{Item: p.item + 1, Rack: withReason}},
 				}
 			}})
