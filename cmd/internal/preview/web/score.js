@@ -182,7 +182,7 @@ export class Score {
   setZoom(zoom, x, y) {
     const box = this.root.getBoundingClientRect();
     x ??= box.left + box.width / 2;
-    y ??= Math.max(box.top, 0) + 80;
+    y ??= Math.max(box.top, 0);
     const before = this.zoom;
     const left = this.root.scrollLeft;
     this.zoom = zoom;
