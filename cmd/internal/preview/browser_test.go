@@ -12,6 +12,9 @@ import (
 // sheetCount is how many pages of a score are drawn.
 const sheetCount = `document.querySelectorAll(".sheet > svg").length`
 
+// complete is whether the page has all of a shot: the stage comes last.
+const complete = sheetCount + ` > 0 && document.querySelector("#stage canvas")?.offsetHeight > 0`
+
 func TestPageOpens(t *testing.T) {
 	s := serve(t, Options{})
 	s.Show(exampleState(t, 1, "gangway.pull", "lantern.pull", "roll-call.pull"))

@@ -10,6 +10,8 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/chromedp"
+
 	"pullscore/cmd/internal/rebuild"
 )
 
@@ -86,7 +88,7 @@ func TestASaveUpdatesThePage(t *testing.T) {
 	d := newDesk(t, "lantern.pull")
 	b := newTab(t, 1000, 600)
 	b.open(d.server)
-	b.until(says(".sheet text", "Bridge, lantern, boy"))
+	b.until(complete)
 	b.press("++")
 	value[any](b, `document.querySelector("#sheets").scrollLeft = 90`)
 	value[any](b, `scrollTo(0, 210) ?? 0`)
@@ -185,7 +187,7 @@ func TestThePlayheadFollowsThePointer(t *testing.T) {
 	d := newDesk(t, "lantern.pull")
 	b := newTab(t, 1440, 900)
 	b.open(d.server)
-	b.until(sheetCount + ` > 0`)
+	b.until(complete)
 	value[any](b, `document.querySelector(".sheet").scrollIntoView() ?? 0`)
 	// Where times lie, by the ruler as the page draws it.
 	const ruler = `(() => { const l = document.querySelector("g.ruler line").getBoundingClientRect(); return [l.left, l.width, l.top]; })()`
@@ -201,6 +203,20 @@ func TestThePlayheadFollowsThePointer(t *testing.T) {
 	if d := head - at(6); d < -1.5 || d > 1.5 {
 		t.Errorf("the playhead stands %v pixels beside its time", d)
 	}
+}
+
+func TestAFingerTapsATime(t *testing.T) {
+	d := newDesk(t, "lantern.pull")
+	b := newTab(t, 390, 844)
+	b.do(chromedp.EmulateViewport(390, 844, chromedp.EmulateMobile, chromedp.EmulateTouch))
+	b.open(d.server)
+	b.until(complete)
+	value[any](b, `document.querySelector(".sheet").scrollIntoView() ?? 0`)
+	const playhead = `Number(document.querySelector(".playhead").getAttribute("aria-valuenow"))`
+	box := value[[]float64](b, `(() => { const l = document.querySelector("g.ruler line").getBoundingClientRect(); return [l.left, l.width, l.top]; })()`)
+	duration := value[float64](b, `Number(document.querySelector(".playhead").getAttribute("aria-valuemax"))`)
+	b.do(chromedp.TapXY(box[0]+2/duration*box[1], box[2]+60))
+	b.until(playhead + ` > 1.9 && ` + playhead + ` < 2.1`)
 }
 
 func TestThePageComesBack(t *testing.T) {

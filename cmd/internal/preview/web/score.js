@@ -26,6 +26,7 @@ export class Score {
     player.addEventListener("state", () => this.follow());
     root.addEventListener("wheel", (e) => this.wheel(e), { passive: false });
     root.addEventListener("pointerdown", (e) => this.press(e));
+    root.addEventListener("click", (e) => this.tap(e));
     new ResizeObserver(() => this.resize()).observe(root);
   }
 
@@ -132,39 +133,41 @@ export class Score {
     if (turned) this.sheets[place.page].scrollIntoView({ block: "nearest" });
   }
 
-  // press moves the playhead to where the score is pressed, and with the
-  // pointer until it is let go.
-  press(event) {
-    const sheet = event.target.closest?.(".sheet");
+  // point goes to what is at a point of a sheet: the start of a pull, the
+  // sentence of a finding, or the time there. It reports whether there was a
+  // time; loose takes the time above or below any point.
+  point(sheet, event, loose = false) {
     const page = this.pages[this.sheets.indexOf(sheet)];
-    if (!page || event.button !== 0) return;
-    const pull = event.target.closest("g.pull[data-number]");
-    if (pull) {
-      this.onPull?.(Number(pull.dataset.number));
-      return;
+    const mark = loose ? null : event.target.closest("g[data-number]");
+    if (mark) {
+      const go = mark.classList.contains("pull") ? this.onPull : this.onFlag;
+      go?.(Number(mark.dataset.number));
+      return false;
     }
-    const flag = event.target.closest("g.finding[data-number]");
-    if (flag) {
-      this.onFlag?.(Number(flag.dataset.number));
-      return;
-    }
-    const seek = (e, loose) => {
-      const box = sheet.getBoundingClientRect();
-      const t = timeAt(page, (e.clientX - box.left) / box.width, (e.clientY - box.top) / box.height, loose);
-      if (t !== null) this.player.seek(t);
-      return t !== null;
-    };
-    if (event.pointerType === "touch") {
-      sheet.addEventListener("click", (e) => seek(e, false), { once: true });
-      return;
-    }
-    if (!seek(event, false)) return;
+    const box = sheet.getBoundingClientRect();
+    const t = page ? timeAt(page, (event.clientX - box.left) / box.width, (event.clientY - box.top) / box.height, loose) : null;
+    if (t !== null) this.player.seek(t);
+    return t !== null;
+  }
+
+  // press points with a mouse or a pen, and moves the playhead with it until
+  // it is let go. A finger scrolls; it points where it taps.
+  press(event) {
+    const sheet = event.target.closest(".sheet");
+    if (!sheet || event.button !== 0 || event.pointerType === "touch") return;
+    const onHead = event.target === this.head;
+    if (!onHead && !this.point(sheet, event)) return;
     event.preventDefault();
     this.head.focus({ preventScroll: true });
-    const drag = (e) => seek(e, true);
+    const drag = (e) => this.point(sheet, e, true);
     sheet.setPointerCapture(event.pointerId);
     sheet.addEventListener("pointermove", drag);
     sheet.addEventListener("lostpointercapture", () => sheet.removeEventListener("pointermove", drag), { once: true });
+  }
+
+  tap(event) {
+    const sheet = event.target.closest(".sheet");
+    if (sheet && event.pointerType === "touch") this.point(sheet, event);
   }
 
   wheel(event) {
