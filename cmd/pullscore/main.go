@@ -36,6 +36,7 @@ type commands struct {
 	Watch      watchCmd      `cmd:"" help:"Draw again on every save, and serve a live page."`
 	Stops      stopsCmd      `cmd:"" help:"Find the stops at which every rack lands and is seen."`
 	Takes      takesCmd      `cmd:"" help:"Fit a hand to a log of takes, or score a recorded pull."`
+	Click      clickCmd      `cmd:"" help:"Make a click track to rehearse a shot with."`
 	Export     exportCmd     `cmd:"" help:"Write markers for the cutting room, or focus curves."`
 	Fmt        fmtCmd        `cmd:"" help:"Lay plans out."`
 	Help       helpCmd       `cmd:"" all:"" help:"Explain the language, a statement of it, or a command."`

@@ -1,0 +1,117 @@
+// pullscore click: a track to rehearse a shot with.
+
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"pullscore/cmd/internal/click"
+	"pullscore/cmd/internal/paths"
+	"pullscore/interp/plan"
+)
+
+type clickCmd struct {
+	Output string  `short:"o" default:"." placeholder:"PLACE" help:"A folder, a file, or - for standard output."`
+	Shot   string  `placeholder:"ID" help:"The shot; may be left out where the plan has one."`
+	Loop   int     `default:"1" placeholder:"N" help:"Play it so many times, 1 to 100."`
+	Slow   string  `default:"100%" placeholder:"SHARE" help:"How fast, 10% to 100%; the pitch stays."`
+	Beat   float64 `default:"0.5" placeholder:"S" help:"Seconds between ticks, 0.1 to 4; half a second without."`
+	File   string  `arg:"" help:"A plan, or - for standard input."`
+}
+
+// Help explains the command.
+func (clickCmd) Help() string {
+	return `Writes a click track as WAV (48 kHz, 16 bits, one channel): four beats of
+count-in, a tick every beat, a low sound where each move of the focus starts, a
+high one where it lands, and between them a tone that goes up an octave as the
+ring travels. Starts and landings are also markers in the file, with labels.
+
+  pullscore click --shot 14B scene-12.pull
+  pullscore click --shot 14B --slow 50% --loop 8 -o practice.wav scene-12.pull
+
+Turn with the tone, and be there when it stops. A file is named
+PLAN-SHOT-click.wav. What can be computed is played also where the plan has
+errors; these go to standard error, and the exit code is then 1.`
+}
+
+// Run makes the track.
+func (c *clickCmd) Run(s *session) error {
+	opt, err := c.options()
+	if err != nil {
+		return err
+	}
+	out, err := newOutput(c.Output, "wav")
+	if err != nil {
+		return err
+	}
+	res, err := s.interpret(c.File)
+	if err != nil {
+		return err
+	}
+	faulty := s.printErrors(res, ofShot(res.Findings, c.Shot))
+	shot, err := c.shot(res.Plan)
+	if err != nil {
+		return err
+	}
+	track, err := click.New(shot, opt)
+	if err != nil {
+		return fmt.Errorf("shot %s: %w", shot.ID, err)
+	}
+	if err := c.write(s, out, shot, track); err != nil {
+		return err
+	}
+	if faulty {
+		return errFindings
+	}
+	return nil
+}
+
+// options reads the flags.
+func (c *clickCmd) options() (opt click.Options, err error) {
+	share, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(c.Slow), "%")), 64)
+	switch {
+	case err != nil || !(share >= 10 && share <= 100):
+		return opt, fmt.Errorf("--slow %s: a share from 10%% to 100%% is wanted", c.Slow)
+	case c.Loop < 1 || c.Loop > 100:
+		return opt, fmt.Errorf("--loop %d: a number from 1 to 100 is wanted", c.Loop)
+	case !(c.Beat >= 0.1 && c.Beat <= 4):
+		return opt, fmt.Errorf("--beat %v: seconds from 0.1 to 4 are wanted", c.Beat)
+	}
+	return click.Options{Beat: c.Beat, Speed: share / 100, Loop: c.Loop}, nil
+}
+
+// shot returns the shot that is asked for, or the only one.
+func (c *clickCmd) shot(p *plan.Plan) (*plan.Shot, error) {
+	for _, shot := range p.Shots {
+		if shot.ID == c.Shot || c.Shot == "" && len(p.Shots) == 1 {
+			return shot, nil
+		}
+	}
+	if c.Shot == "" {
+		return nil, fmt.Errorf("%s: name one of its shots with --shot", c.File)
+	}
+	return nil, noShot(c.File, c.Shot, shotIDs(p))
+}
+
+func (c *clickCmd) write(s *session, out output, shot *plan.Shot, track *click.Track) error {
+	var b bytes.Buffer
+	if err := track.WriteWAV(&b); err != nil {
+		return err
+	}
+	path := out.file
+	switch {
+	case path == paths.Stdin:
+		_, err := s.out.Write(b.Bytes())
+		return err
+	case path == "":
+		path = out.name(paths.File{Path: c.File}, page{shot: shot.ID, total: 1}, "click")
+	}
+	if err := paths.Write(path, b.Bytes()); err != nil {
+		return err
+	}
+	_, err := fmt.Fprintln(s.out, path)
+	return err
+}
