@@ -18,6 +18,7 @@ import (
 	"os"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/revision"
 	"pullscore/lang"
 )
 
@@ -28,6 +29,16 @@ const MaxFileSize = 8 << 20
 type Options struct {
 	// ReadFile reads a file that a plan uses; nil is ReadFile of this package.
 	ReadFile func(path string) ([]byte, error)
+	// Script, where it is set, is the page that the plan's lines are compared
+	// with, in place of those that its `script` statements name.
+	Script *Script
+}
+
+// A Script is a script page in Fountain.
+type Script struct {
+	Path  string // names it in findings
+	Text  []byte
+	Scene string // the number of the one scene that is meant; empty: all
 }
 
 // A Result is what a plan file comes to.
@@ -41,6 +52,8 @@ type Result struct {
 	// Files lists the plan and every file that it uses, also those that could
 	// not be read.
 	Files []string
+	// Revision is what the script page has otherwise; nil without a page.
+	Revision []revision.Change
 
 	program *program // to take shots anew
 }

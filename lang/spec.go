@@ -90,6 +90,8 @@ var specs = []*spec{
 	{word: "units", under: inFile, usage: "units metric | imperial", parse: byTags[Units]},
 	{word: "pace", under: inFile, usage: "pace 150 wpm", wants: aPace, parse: byTags[Pace]},
 	{word: "use", under: inFile, usage: `use "FILE"`, parse: byHand[Use]},
+	{word: "edit", under: inFile, usage: `edit "FILE" from TIMECODE`, wants: aTimecode, clauses: []string{"from"}, parse: byHand[Edit]},
+	{word: "script", under: inFile, usage: `script "FILE" scene "NUMBER"`, clauses: []string{"scene"}, parse: byHand[Script]},
 	{word: "let", under: inFile, usage: "let NAME = VALUE", parse: byTags[Let]},
 	{word: "tape", under: inFile, usage: "tape from sensor | lens", parse: byTags[Tape]},
 	{word: "watched", under: inFile | inShot, usage: "watched on WIDTH screen from DISTANCE", wants: aDistance, parse: byHand[Watched]},
@@ -189,7 +191,7 @@ var otherKeywords = []string{
 	"and", "arcmin", "at", "because", "bit", "by", "cm", "deep", "deg", "df", "diagonal", "diameter",
 	"end", "even", "focus", "fr", "from", "ft", "gear", "imperial", "in", "inf", "landing", "lasting",
 	"left", "m", "meter", "metric", "mm", "ms", "nd", "none", "of", "out", "over", "px", "right", "s",
-	"screen", "shoulder", "smooth", "stop", "sways", "through", "to", "tripod", "turn", "until",
+	"scene", "screen", "shoulder", "smooth", "stop", "sways", "through", "to", "tripod", "turn", "until",
 	"wheel", "wire", "wpm",
 }
 

@@ -13,6 +13,8 @@ import (
 var (
 	_ participle.Parseable = (*With)(nil)
 	_ participle.Parseable = (*Subject)(nil)
+	_ participle.Parseable = (*Edit)(nil)
+	_ participle.Parseable = (*Script)(nil)
 	_ participle.Parseable = (*Speech)(nil)
 	_ participle.Parseable = (*Action)(nil)
 	_ participle.Parseable = (*Cue)(nil)
@@ -70,6 +72,28 @@ func (s *Subject) Parse(lex *lexer.PeekingLexer) error {
 		case "sways":
 			r.value(&s.Sways, aLength)
 		}
+	}
+	return r.result()
+}
+
+// Parse reads the name of a cut, and where its picture starts.
+func (e *Edit) Parse(lex *lexer.PeekingLexer) error {
+	r := newReader(lex, "edit")
+	r.words("edit")
+	r.text(&e.File)
+	for r.next() != "" {
+		r.value(&e.From, r.spec.wants)
+	}
+	return r.result()
+}
+
+// Parse reads the name of a script page, and which of its scenes is meant.
+func (s *Script) Parse(lex *lexer.PeekingLexer) error {
+	r := newReader(lex, "script")
+	r.words("script")
+	r.text(&s.File)
+	for r.next() != "" {
+		r.text(&s.Scene)
 	}
 	return r.result()
 }

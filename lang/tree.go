@@ -197,6 +197,18 @@ type (
 		Node
 		File *Text
 	}
+	// Edit is `edit "FILE" [from TIMECODE]`: the cut that times come from.
+	Edit struct {
+		Node
+		File *Text
+		From *Expr // the timecode at which the picture starts; may be nil
+	}
+	// Script is `script "FILE" [scene "N"]`: the page that the lines come from.
+	Script struct {
+		Node
+		File  *Text
+		Scene *Text // the number of the one scene that is meant; may be nil
+	}
 	// Let is `let NAME = EXPR`.
 	Let struct {
 		Node
@@ -520,6 +532,8 @@ func (*Rate) statement()        {}
 func (*Units) statement()       {}
 func (*Pace) statement()        {}
 func (*Use) statement()         {}
+func (*Edit) statement()        {}
+func (*Script) statement()      {}
 func (*Let) statement()         {}
 func (*Watched) statement()     {}
 func (*Sharp) statement()       {}

@@ -182,6 +182,7 @@ type Line struct {
 	Estimated bool   `json:"estimated"`
 
 	Words []Word `json:"-"`
+	Pulls []int  `json:"-"` // the numbers of the pulls that hang on the line, by a cue too
 }
 
 // A Word is one word of a line and when it sounds.
