@@ -29,7 +29,7 @@ func (r *Result) Retake(shot *plan.Shot) stops.Retake {
 		if !ok {
 			return stops.Take{}, false
 		}
-		return p.retake(sec, ch, c.Needs)
+		return p.retake(sec, ch, c)
 	}
 }
 
@@ -49,14 +49,17 @@ func (b *builder) change(c stops.Change) (ch change, ok bool) {
 	return ch, true
 }
 
-func (p *program) retake(sec *lang.Section, ch change, needs bool) (stops.Take, bool) {
+func (p *program) retake(sec *lang.Section, ch change, c stops.Change) (stops.Take, bool) {
 	b := p.shotBuilder(sec, ch)
-	b.probing, b.needs = true, needs
+	b.probing, b.needs = true, c.Needs
 	if !b.build() {
 		return stops.Take{}, false
 	}
-	b.check()
 	t := stops.Take{Shot: b.shot}
+	if c.Bare {
+		return t, true
+	}
+	b.check()
 	for f := range b.faults() {
 		t.Faults = append(t.Faults, fmt.Sprintf("%s %d:%d", f.code, f.at.Start.Line, f.at.Start.Column))
 	}

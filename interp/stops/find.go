@@ -96,7 +96,7 @@ func (s *search) opens(c Change) (w Window, ok bool) {
 		return Window{}, false
 	}
 	other, ok := newSearch(s.retake, c, s.excused)
-	if !ok {
+	if !ok || !slices.ContainsFunc(other.tried, func(v Verdict) bool { return v.Holds }) {
 		return Window{}, false
 	}
 	var best *stretch
@@ -116,6 +116,7 @@ func (s *search) opens(c Change) (w Window, ok bool) {
 // nothing, and there are many to try: so it looks at whole stops first, and at
 // the thirds between two of them only where no demand fails at both.
 func (s *search) promises(c Change) bool {
+	c.Bare = true // what it promises is looked at in full
 	other := &search{retake: s.retake, change: c, shot: s.shot, demands: s.demands, excused: s.excused}
 	first, ok := s.retake(c)
 	if !ok {

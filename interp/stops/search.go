@@ -117,10 +117,12 @@ func (s *search) turns(a, b *Verdict, skip func(demand) bool) []turn {
 // landing can jump where a window reaches the end of the ring, so no smooth
 // method would do.
 func (s *search) bracket(a, b *Verdict, k int) turn {
+	bare := *s
+	bare.change.Bare = s.demands[k].kind != Done
 	lo, hi := float64(a.Number), float64(b.Number)
 	for between(lo, hi) > accuracy {
 		mid := middle(lo, hi)
-		v := s.at(mid)
+		v := bare.at(mid)
 		if v.met[k] == a.met[k] {
 			lo = mid
 		} else {

@@ -15,6 +15,8 @@ type Change struct {
 	Focal             float64 // that a zoom is set to
 	FocalBy, SensorBy float64 // what focal lengths and the sensor are multiplied by
 
+	// Bare leaves out the faults, which take half as long again.
+	Bare bool
 	// Needs asks also for the time that every rack needs, which takes longer.
 	Needs bool
 }
