@@ -6,6 +6,7 @@ package examples_test
 import (
 	"bytes"
 	"cmp"
+	"fmt"
 	"maps"
 	"math"
 	"os"
@@ -58,6 +59,12 @@ var examples = []struct {
 		finds: []found{{"55-B", 2, "re-grip"}},
 	},
 	{file: "roll-call.pull", pulls: map[string]int{"3A": 2}},
+	{file: "ferry/cut-1/ferry.pull", pulls: map[string]int{"27A": 2, "27B": 1}},
+	{
+		file:  "ferry/cut-2/ferry.pull",
+		pulls: map[string]int{"27A": 2, "27B": 1},
+		finds: []found{{"27A", 1, "trimmed"}, {"27B", 0, "line-differs"}},
+	},
 }
 
 func TestExamples(t *testing.T) {
@@ -96,10 +103,17 @@ func finds(t *testing.T, res *interp.Result) []found {
 
 // Every plan of this directory is in the table, and the other way round.
 func TestEveryExampleIsListed(t *testing.T) {
-	files, err := filepath.Glob("*.pull")
-	if err != nil {
-		t.Fatal(err)
+	var files []string
+	for _, pattern := range []string{"*.pull", "*/*.pull", "*/*/*.pull"} {
+		list, err := filepath.Glob(pattern)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, f := range list {
+			files = append(files, filepath.ToSlash(f))
+		}
 	}
+	slices.Sort(files)
 	var listed []string
 	for _, e := range examples {
 		listed = append(listed, e.file)
@@ -275,6 +289,44 @@ func TestRollCall(t *testing.T) {
 	}
 	if line, p := s.Lines[3], s.Pulls[1]; p.Land <= line.Start || p.Land >= line.End {
 		t.Errorf("the second rack lands at %.3f s, outside the line", p.Land)
+	}
+}
+
+// ferry: one plan under two cuts. The list and the subtitles alone move its
+// pulls, each by what the cut has moved its word or its cue.
+func TestFerry(t *testing.T) {
+	plans := [2][]byte{}
+	for i := range plans {
+		var err error
+		if plans[i], err = os.ReadFile(fmt.Sprintf("ferry/cut-%d/ferry.pull", i+1)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if !bytes.Equal(plans[0], plans[1]) {
+		t.Fatal("the two plans differ")
+	}
+	const first, second = "ferry/cut-1/ferry.pull", "ferry/cut-2/ferry.pull"
+	// By hand: "The tide was slack. I saw a light." has eight syllables, the
+	// first of them before "tide". The subtitle runs 2.15 s from 8.25 s and
+	// shot 27A begins at 4 s past 00:12:00; in the second cut it runs 1.9 s
+	// from 58.72 s and the shot begins at 58 s.
+	for _, c := range []struct {
+		file, shot string
+		pull       int
+		land       float64
+	}{
+		{first, "27A", 0, 4.25 + 2.15/8}, {second, "27A", 0, 0.72 + 1.9/8},
+		// The bell: 30 frames into the shot, and the rack is 0.3 s behind and
+		// takes 1.2 s. Both cuts use the shot from the same frame on.
+		{first, "27B", 0, 30.0/24 + 1.5}, {second, "27B", 0, 30.0/24 + 1.5},
+	} {
+		p := shot(t, c.file, c.shot).Pulls[c.pull]
+		if math.Abs(float64(p.Land)-c.land) > 1e-9 {
+			t.Errorf("%s, shot %s: pull %d lands at %.4f s, by hand %.4f s", c.file, c.shot, p.Number, p.Land, c.land)
+		}
+	}
+	if at := shot(t, second, "27B").BeginsAt; at != "01:12:04:19" {
+		t.Errorf("shot 27B begins at %s", at)
 	}
 }
 

@@ -23,6 +23,7 @@ const (
 // anchor resolves an anchor that item k hangs on. focus tells that a move of
 // the focus hangs there, so that the word is set heavy.
 func (c *clock) anchor(k int, a *lang.Anchor, ev *evaluator, focus bool) (t float64, state outcome) {
+	c.hung = nil
 	t, state = c.moment(k, a, ev, focus)
 	if state != found || a.Offset == nil {
 		return t, state
@@ -106,6 +107,7 @@ func (c *clock) cueInMove(name string) *decl {
 func (c *clock) cueTime(k int, d *decl, a *lang.Anchor) (float64, outcome) {
 	if i := c.cueItem(k, d.stmt); i >= 0 {
 		state := c.cue(i, d.stmt.(*lang.Cue))
+		c.hung = c.at[i].hung
 		return c.at[i].start, state
 	}
 	c.b.fail(a.Range(), "unknown-name", fmt.Sprintf("%s is no cue of this shot", d.name.Text), "")
@@ -158,6 +160,7 @@ func (c *clock) speakerLine(k int, who string, at lang.Range, end bool) (float64
 	if !c.pass(l.item+1) && !c.ownTime(l) {
 		return 0, waits
 	}
+	c.hung = l
 	if end {
 		return c.at[l.item].end, found
 	}
@@ -168,7 +171,10 @@ func (c *clock) speakerLine(k int, who string, at lang.Range, end bool) (float64
 func (c *clock) ownTime(l *line) bool {
 	s := l.stmt
 	m := &c.at[l.item]
-	if l.timed || s.On == nil && s.From == nil || m.stepping || m.failed {
+	if c.waitsForCut(l) {
+		return l.timed
+	}
+	if l.timed || s.On == nil && s.From == nil && !c.inCut(l) || m.stepping || m.failed {
 		return l.timed
 	}
 	m.stepping = true
@@ -233,6 +239,7 @@ func (c *clock) words(k int, a *lang.Anchor, e *env, focus bool) (float64, outco
 	if !c.pass(hit.line.item+1) && !c.ownTime(hit.line) {
 		return 0, waits
 	}
+	c.hung = hit.line
 	words := hit.line.spread()
 	if hit.token >= len(words) {
 		return 0, failed // the line has no time, which has been told

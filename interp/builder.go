@@ -27,7 +27,10 @@ type builder struct {
 	stage    *stage
 	clock    *clock
 	start    goal
-	pulls    []*pull // in the order of time
+	pulls    []*pull      // in the order of time
+	cut      *shotCut     // what the cuts say of the shot; nil where the plan follows none
+	lineAt   []lang.Range // where the lines of the plan stand
+	epoch    int64        // where the plan has the shot begin, as frames: its timecodes count from there
 	defaults []plan.Default
 	found    []finding
 	probing  bool // a second build, to try a cure: no cures are looked for
@@ -60,6 +63,7 @@ func (p *program) buildShots() {
 			b.flags()
 			p.plan.Shots = append(p.plan.Shots, b.shot)
 			p.sections[b.shot] = sec
+			p.lineAt[b.shot] = b.lineAt
 		}
 	}
 }
@@ -199,5 +203,6 @@ func (b *builder) begins() {
 	if n, ok := b.want(s.At, dimTimecode); ok {
 		b.shot.Begins = int64(n)
 		b.shot.BeginsAt = b.rate.Format(int64(n))
+		b.epoch = int64(n)
 	}
 }

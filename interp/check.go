@@ -16,6 +16,8 @@ import (
 // checks are run in this order on every shot; each has a file of its own.
 var checks = []func(*builder){
 	checkBeforeTheShot,
+	checkTrimmed,
+	checkEdit,
 	checkOverlap,
 	checkBlockingOverlap,
 	checkRunsInto,
@@ -250,7 +252,8 @@ func (b *builder) flags() {
 
 // rowOf says on which row of the score a finding stands.
 var rowOf = map[string]string{
-	"cuts-into-line": "lines", "unmotivated": "lines",
+	"cuts-into-line": "lines", "unmotivated": "lines", "line-not-in-edit": "lines", "line-differs": "lines", "cue-not-in-edit": "lines",
+	"line-changed": "lines", "line-moved": "lines", "line-gone": "lines", "speaker-changed": "lines", "trimmed": "hand",
 	"not-seen": "sharp", "faint": "sharp", "no-time-to-see": "sharp", "too-deep": "sharp", "goes-soft": "sharp", "breathes": "sharp", "jarring": "sharp",
 	"hard-to-land": "hand", "never-sure": "hand", "no-time-to-move": "hand", "faster-than-a-hand": "hand",
 	"re-grip": "hand", "by-wire": "hand", "no-ring": "hand", "falls-behind": "hand", "beyond-marks": "hand",

@@ -11,7 +11,12 @@ import (
 
 // notBefore reports a line, an action or a cue that would come before the shot
 // does; pulls and blocking are checked once all is known.
+//
+// A line or a cue that a cut has may be heard before its shot is seen.
 func (b *builder) notBefore(k int, start float64) {
+	if b.timedByCut(k) {
+		return
+	}
 	switch b.items[k].stmt.(type) {
 	case *lang.Speech, *lang.Action, *lang.Cue:
 		if start < -1e-9 {
@@ -22,7 +27,7 @@ func (b *builder) notBefore(k int, start float64) {
 
 func checkBeforeTheShot(b *builder) {
 	for _, p := range b.pulls {
-		if p.start >= -1e-9 {
+		if p.start >= -1e-9 || b.inList() {
 			continue
 		}
 		early := -p.start

@@ -11,6 +11,7 @@ package interp
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"pullscore/interp/plan"
@@ -28,6 +29,8 @@ type moment struct {
 	busy       bool // being worked out
 	stepping   bool // the clock is at it
 	failed     bool // reported; the times are a guess
+
+	hung *line // that it hangs on; nil: none
 }
 
 // settle works a moment out once. What asks for it meanwhile has to wait: it
@@ -60,6 +63,7 @@ type clock struct {
 
 	pulls     []*pull // racks and follows as written
 	pullOf    []*pull // by item
+	hung      *line   // that the moment asked for last hangs on; nil: none
 	tentative int     // above 0: a hold that waits for a rack being timed gives up silently
 }
 
@@ -75,6 +79,8 @@ type line struct {
 	timed  bool           // the line has its time
 	words  []speech.Timed // spread once they are asked for
 	hangs  map[int]bool   // the words that a move of the focus hangs on
+	heard  *heard         // as the cut has it; nil where it does not
+	listed int            // its index in the plan's lines
 }
 
 // runClock works through the shot.
@@ -83,6 +89,7 @@ func (b *builder) runClock() {
 	c := &clock{b: b, before: make([]float64, n+1), at: make([]moment, n), lines: make([]*line, n), pullOf: make([]*pull, n)}
 	b.clock = c
 	c.readLines()
+	b.readCut()
 	c.readPulls()
 	c.readStart()
 	for i := range b.items {
@@ -171,6 +178,9 @@ func (c *clock) span(k int, start, end float64) float64 {
 
 func (c *clock) speak(k int, s *lang.Speech, ev *evaluator, now float64) (after float64, ok bool) {
 	l := c.lines[k]
+	if after, ok := c.speakInCut(l, now); ok {
+		return after, true
+	}
 	if s.From != nil || s.To != nil {
 		return c.speakFromTo(l, ev, now)
 	}
@@ -193,7 +203,11 @@ func (c *clock) speak(k int, s *lang.Speech, ev *evaluator, now float64) (after 
 			long = t
 		}
 	}
-	return c.spoken(l, start, start+long, now), true
+	end := start + long
+	if t, ok := c.asLong(l, start); ok {
+		end = t
+	}
+	return c.spoken(l, start, end, now), true
 }
 
 func (c *clock) speakFromTo(l *line, ev *evaluator, now float64) (float64, bool) {
@@ -205,6 +219,9 @@ func (c *clock) speakFromTo(l *line, ev *evaluator, now float64) (float64, bool)
 	if to < from {
 		c.b.fail(l.stmt.Range(), "out-of-range", "the line ends before it starts", "")
 		to = from
+	}
+	if t, ok := c.asLong(l, from); ok {
+		to = t
 	}
 	return c.spoken(l, from, to, now), true
 }
@@ -305,7 +322,15 @@ func (c *clock) resolve(k int) {
 func (c *clock) cue(k int, s *lang.Cue) outcome {
 	m := &c.at[k]
 	return m.settle(func() outcome {
-		t, state := c.when(k, s.On)
+		t, state := 0.0, found
+		if at, ok := c.b.cueInCut(s.Name.Text); ok {
+			t = at
+		} else {
+			t, state = c.when(k, s.On)
+		}
+		if s.On != nil {
+			m.hung = c.hung
+		}
 		if state == found {
 			m.start, m.end = t, t
 			c.b.notBefore(k, t)
@@ -405,7 +430,7 @@ func (c *clock) timeOf(q quantity, at lang.Range) (float64, bool) {
 	case q.on == nil && q.dim == dimTime && math.Abs(q.v) <= longest:
 		return q.v, true
 	case q.dim == dimTimecode && c.b.shot.BeginsAt != "":
-		frames := int64(q.v) - c.b.shot.Begins
+		frames := int64(q.v) - c.b.epoch
 		if day := c.b.rate.Day(); frames < -day/2 {
 			frames += day // past midnight
 		}
@@ -431,9 +456,11 @@ func (c *clock) finish() {
 		switch s := it.stmt.(type) {
 		case *lang.Speech:
 			l := c.lines[i]
+			c.b.lineAt = append(c.b.lineAt, s.Range())
+			l.listed = len(sh.Lines)
 			sh.Lines = append(sh.Lines, plan.Line{
 				Who: l.who, Text: valueOf(s.Words), Start: start, End: end,
-				Estimated: s.Lasting == nil && s.To == nil, Words: l.drawn(),
+				Estimated: s.Lasting == nil && s.To == nil && l.heard == nil, Words: l.drawn(),
 			})
 		case *lang.Cue:
 			sh.Cues = append(sh.Cues, plan.Cue{Name: s.Name.Text, T: start})
@@ -441,6 +468,20 @@ func (c *clock) finish() {
 			sh.Actions = append(sh.Actions, plan.Action{Text: valueOf(s.What), Start: start, End: end})
 		case *lang.Pause:
 			sh.Pauses = append(sh.Pauses, plan.Pause{Start: start, End: end})
+		}
+	}
+}
+
+// hang tells the lines which pulls hang on them.
+func (b *builder) hang() {
+	for _, p := range b.pulls {
+		for _, l := range p.hangs {
+			if !l.timed || !b.clock.at[l.item].known {
+				continue
+			}
+			if to := &b.shot.Lines[l.listed]; !slices.Contains(to.Pulls, p.Number) {
+				to.Pulls = append(to.Pulls, p.Number)
+			}
 		}
 	}
 }

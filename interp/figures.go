@@ -32,6 +32,9 @@ func (b *builder) finish() {
 		b.figures(p)
 		b.shot.Pulls = append(b.shot.Pulls, p.Pull)
 	}
+	if !b.probing {
+		b.hang()
+	}
 	b.fillSubjects()
 	for _, p := range b.pulls {
 		if p.follow {
@@ -82,6 +85,11 @@ func (b *builder) duration() {
 			end = max(end, p.land)
 		}
 		end = max(end, p.start)
+	}
+	if b.cut != nil && b.cut.list != nil {
+		for _, u := range b.cut.inPicture(b) {
+			end = max(end, u.to)
+		}
 	}
 	if s, ok := b.settings["lasts"].(*lang.Lasts); ok {
 		if t, ok := b.positive(s.Time, dimTime); ok {

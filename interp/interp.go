@@ -72,7 +72,7 @@ func Read(path string, opt Options) (*Result, error) {
 // Interpret interprets the text of a plan; path names it in findings and is
 // what its `use` statements are relative to.
 func Interpret(path string, src []byte, opt Options) *Result {
-	l := &loader{opt: opt.withDefaults(), units: map[string]*unit{}}
+	l := &loader{opt: opt.withDefaults(), units: map[string]*unit{}, texts: map[string]*foreign{}}
 	root := l.parse(path, src)
 	l.uses(root, []string{path})
 	p := newProgram(root, l)
@@ -82,9 +82,14 @@ func Interpret(path string, src []byte, opt Options) *Result {
 		p.before = before
 		p.build()
 	}
-	res := &Result{Plan: p.plan, Findings: lang.Sort(p.diags), Sources: map[string][]byte{}, Files: l.files, program: p}
+	res := &Result{Plan: p.plan, Findings: lang.Sort(p.diags), Sources: map[string][]byte{}, Files: l.files, Revision: p.revision, program: p}
 	for name, u := range l.units {
 		res.Sources[name] = u.file.Source
+	}
+	for name, f := range l.texts {
+		if f.err == nil && res.Sources[name] == nil {
+			res.Sources[name] = []byte(f.Content)
+		}
 	}
 	return res
 }

@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"pullscore/lang"
+	"pullscore/lang/lines"
 )
 
 // Limits on what a plan may draw in: far above any film's kit, low enough that
@@ -36,6 +37,34 @@ type loader struct {
 	units map[string]*unit
 	files []string
 	diags []lang.Diagnostic
+	texts map[string]*foreign // of other people's files, by path
+}
+
+// A foreign is somebody else's text: a cut, or a script page.
+type foreign struct {
+	*lines.Text
+	diags []lang.Diagnostic // of its encoding
+	err   error             // it could not be read
+
+	places []lang.Range // of its lines, once they are asked for
+}
+
+// foreign loads a text that a plan file names, once. The plan is followed in it
+// also while it is not there.
+func (l *loader) foreign(path string) *foreign {
+	if f, ok := l.texts[path]; ok {
+		return f
+	}
+	if !slices.Contains(l.files, path) {
+		l.files = append(l.files, path)
+	}
+	f := &foreign{}
+	data, err := l.opt.ReadFile(path)
+	if f.err = err; err == nil {
+		f.Text, f.diags = lines.Decode(path, data)
+	}
+	l.texts[path] = f
+	return f
 }
 
 func (l *loader) parse(path string, src []byte) *unit {

@@ -8,6 +8,7 @@ import (
 	"math"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/revision"
 	"pullscore/interp/speech"
 	"pullscore/interp/viewer"
 	"pullscore/lang"
@@ -37,6 +38,11 @@ type program struct {
 	lenses  map[string]*lens
 	pullers map[string]*puller
 
+	cuts     []*cutFile                 // what the edit statements name
+	shotCuts map[*lang.Section]*shotCut // what the cuts say of a shot
+	revision []revision.Change
+
+	lineAt   map[*plan.Shot][]lang.Range  // where their lines stand
 	sections map[*plan.Shot]*lang.Section // that the shots come from
 
 	// before is the plan as built without logs whose rows name its pulls; again
@@ -49,6 +55,7 @@ func newProgram(root *unit, l *loader) *program {
 	p := &program{
 		root: root, loader: l, scopes: map[*unit]*scope{}, lets: map[*decl]*letValue{}, split: map[*lang.Text][]speech.Token{},
 		cameras: map[string]*camera{}, lenses: map[string]*lens{}, pullers: map[string]*puller{}, sections: map[*plan.Shot]*lang.Section{},
+		shotCuts: map[*lang.Section]*shotCut{}, lineAt: map[*plan.Shot][]lang.Range{},
 	}
 	p.plan = &plan.Plan{File: root.file.Path, Shots: []*plan.Shot{}, Defaults: []plan.Default{}}
 	p.evaluator = evaluator{reporter: &reporter{diags: l.diags}, names: p.value}
@@ -71,7 +78,9 @@ func (p *program) build() {
 		}
 	}
 	p.checkMoves()
+	p.readCuts()
 	p.buildShots()
+	p.compareScript()
 }
 
 // byDefault notes that a value stands in for one that no line gives.

@@ -32,6 +32,7 @@ type pull struct {
 	anchored    bool
 
 	land     float64
+	hangs    []*line // that its moments hang on
 	goal     goal
 	previous *pull      // what the focus is on before: nil is the shot's start
 	window   [2]float64 // focus settings that keep the goal sharp, from the lens
@@ -266,6 +267,7 @@ func (c *clock) timeRack(p *pull) outcome {
 		if state != found {
 			return state
 		}
+		p.hangsOn(c.hung)
 		start = t
 	}
 	if p.landing != nil {
@@ -273,6 +275,7 @@ func (c *clock) timeRack(p *pull) outcome {
 		if state != found {
 			return state
 		}
+		p.hangsOn(c.hung)
 		land = t
 	}
 	if !p.anchored {
@@ -293,6 +296,13 @@ func (c *clock) timeRack(p *pull) outcome {
 		return c.placed(p, land-p.over, land)
 	}
 	return c.placed(p, start, start+p.over)
+}
+
+// hangsOn notes a line that a moment of the pull hangs on.
+func (p *pull) hangsOn(l *line) {
+	if l != nil {
+		p.hangs = append(p.hangs, l)
+	}
 }
 
 // free is the start of a pull without an anchor: where the clock stands, but
@@ -402,6 +412,7 @@ func (c *clock) timeFollow(p *pull) outcome {
 			c.b.fail(p.until.Range(), "lands-too-early", "the follow would end before it starts", "")
 			return failed
 		}
+		p.hangsOn(c.hung)
 		p.land = t
 	}
 	return found

@@ -51,6 +51,8 @@ type scope struct {
 	byFolded map[scopeKey]*decl
 	order    []*decl
 	settings map[string]lang.Statement // by keyword; "with" included
+	edits    []*lang.Edit
+	scripts  []*lang.Script
 }
 
 type scopeKey struct {
@@ -111,7 +113,29 @@ func (p *program) gather(u *unit) *scope {
 		s.put(d)
 	}
 	s.settle(own.settings)
+	s.follow(own.edits, own.scripts, true)
 	return s
+}
+
+// follow takes the cuts and the script pages of a file: in place of those that
+// it uses where they are its own, else besides.
+func (s *scope) follow(edits []*lang.Edit, scripts []*lang.Script, own bool) {
+	if own && len(edits) > 0 {
+		s.edits = nil
+	}
+	if own && len(scripts) > 0 {
+		s.scripts = nil
+	}
+	for _, e := range edits {
+		if !slices.Contains(s.edits, e) {
+			s.edits = append(s.edits, e)
+		}
+	}
+	for _, r := range scripts {
+		if !slices.Contains(s.scripts, r) {
+			s.scripts = append(s.scripts, r)
+		}
+	}
 }
 
 // settle lays a file's own settings over those that it uses: a set-up clause by
@@ -146,6 +170,7 @@ func (p *program) merge(s, from *scope, use *lang.Use, own *scope) {
 		s.put(d)
 	}
 	s.settle(from.settings)
+	s.follow(from.edits, from.scripts, false)
 }
 
 // declare takes one statement into a scope: a name, or a setting of the file.
@@ -153,6 +178,12 @@ func (p *program) declare(s *scope, stmt lang.Statement, sec *lang.Section) {
 	if key := settingKey(stmt); key != "" {
 		p.once(s.settings, key, stmt)
 		return
+	}
+	switch stmt := stmt.(type) {
+	case *lang.Edit:
+		s.edits = append(s.edits, stmt)
+	case *lang.Script:
+		s.scripts = append(s.scripts, stmt)
 	}
 	d := &decl{stmt: stmt, section: sec}
 	if d.kind, d.name = declared(stmt); d.name == nil {

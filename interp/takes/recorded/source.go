@@ -5,6 +5,7 @@ package recorded
 import (
 	"bufio"
 	"bytes"
+	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -32,21 +33,19 @@ type source interface {
 	fault(f frame, format string, args ...any) *takes.Fault
 }
 
-// open tells the forms apart.
+// headSize is how much of a file is looked at to tell its form.
+const headSize = 256
+
+// open tells the forms apart: JSON begins with a brace.
 func open(r io.Reader, file string, shot *plan.Shot) (source, error) {
 	br := bufio.NewReaderSize(r, maxSample)
-	for {
-		head, err := br.Peek(1)
-		if err != nil && !errors.Is(err, io.EOF) {
-			return nil, err
-		}
-		if len(head) == 1 && strings.ContainsRune(" \t\r\n", rune(head[0])) {
-			break
-		}
-		if len(head) == 1 && head[0] == '{' {
-			return &trackSource{r: br, file: file, shot: shot}, nil
-		}
-		break
+	head, err := br.Peek(headSize)
+	if err != nil && !errors.Is(err, io.EOF) {
+		return nil, err
+	}
+	head = bytes.TrimLeft(bytes.TrimPrefix(head, []byte("\uFEFF")), " \t\r\n")
+	if bytes.HasPrefix(head, []byte("{")) {
+		return &trackSource{r: br, file: file, shot: shot}, nil
 	}
 	return newCSVSource(br, file, shot)
 }
