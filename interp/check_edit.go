@@ -1,0 +1,195 @@
+// line-not-in-edit, line-differs, cue-not-in-edit, shot-not-in-edit,
+// moved-in-edit: what a plan has otherwise than the cut that it follows.
+
+package interp
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"pullscore/lang"
+)
+
+func checkEdit(b *builder) {
+	if b.cut == nil {
+		return
+	}
+	b.tellPlace()
+	b.tellCues()
+	b.tellLines()
+}
+
+// tellPlace tells of a shot that lists lack, or have in another place.
+func (b *builder) tellPlace() {
+	cut := b.cut
+	switch {
+	case cut.lists && cut.list == nil:
+		b.tell(finding{Diagnostic: lang.Diagnostic{
+			Code: "shot-not-in-edit", Severity: lang.Warning, Range: b.head.Range(),
+			Message: fmt.Sprintf("no clip of the cut is called %s", b.head.ID),
+			Detail:  "A clip is found by its name or its reel, which is the shot's ID and nothing else. The shot stays where the plan has it.",
+		}})
+	case cut.list != nil:
+		b.tellMoved()
+	case cut.adrift:
+		s := b.settings["begins"]
+		b.tell(finding{Diagnostic: lang.Diagnostic{
+			Code: "moved-in-edit", Severity: lang.Note, Range: s.Range(),
+			Message: fmt.Sprintf("the lines of this shot lie elsewhere in %s", cut.subtitles.base()),
+			Detail:  "They are counted from the first of them, which is where the plan has it.",
+		}})
+	}
+}
+
+// tellMoved tells of a shot that the plan has elsewhere than the list.
+func (b *builder) tellMoved() {
+	s, ok := b.settings["begins"].(*lang.Begins)
+	by := b.cut.begin - b.epoch
+	if !ok || by == 0 {
+		return
+	}
+	way := "later"
+	if by < 0 {
+		way, by = "earlier", -by
+	}
+	b.tell(finding{Diagnostic: lang.Diagnostic{
+		Code: "moved-in-edit", Severity: lang.Note, Range: s.Range(),
+		Message: fmt.Sprintf("%s has this shot at %s, %s %s than the plan", b.cut.list.base(), b.shot.BeginsAt, count(int(by), "frame"), way),
+		Detail:  "The cut is followed.",
+		Figures: []lang.Figure{figure("frames", float64(b.cut.begin-b.epoch))},
+		Related: []lang.Related{{Message: "the clip", Range: b.cut.pieces[0].Range}},
+	}})
+}
+
+// tellCues tells of cues that the list of the shot lacks.
+func (b *builder) tellCues() {
+	if b.cut.list == nil {
+		return
+	}
+	for i, it := range b.items {
+		s, ok := it.stmt.(*lang.Cue)
+		if !ok {
+			continue
+		}
+		if _, ok := b.cueInCut(s.Name.Text); !ok {
+			b.tell(finding{item: i + 1, Diagnostic: lang.Diagnostic{
+				Code: "cue-not-in-edit", Severity: lang.Warning, Range: s.Range(), Time: b.clock.at[i].start,
+				Message: fmt.Sprintf("no marker of this shot in %s is called %s", b.cut.list.base(), s.Name.Text),
+				Detail:  "The cue stays where the plan has it.",
+			}})
+		}
+	}
+}
+
+// tellLines tells of lines that the subtitles lack, or have in other words.
+func (b *builder) tellLines() {
+	name := ""
+	for _, c := range b.p.cuts {
+		if !c.IsList && name == "" {
+			name = c.base()
+		}
+	}
+	if b.cut.subtitles != nil {
+		name = b.cut.subtitles.base()
+	}
+	if name == "" {
+		return
+	}
+	for _, l := range b.clock.inOrder {
+		d := lang.Diagnostic{Range: l.stmt.Range(), Time: max(l.start, 0)}
+		switch {
+		case len(l.tokens) == 0: // without a word it cannot be looked for
+			continue
+		case l.heard == nil:
+			d.Code, d.Severity = "line-not-in-edit", lang.Warning
+			d.Message = fmt.Sprintf("%s does not have this line", name)
+			d.Detail = "Its time stays that of the plan."
+		case l.heard.likeness < 1:
+			d.Code, d.Severity = "line-differs", lang.Note
+			d.Message = fmt.Sprintf("%s has this line in other words", name)
+			d.Detail = fmt.Sprintf("It says: “%s”. Its times are taken all the same.", strings.TrimRight(l.heard.text, "."))
+			d.Figures = []lang.Figure{figure("likeness", l.heard.likeness)}
+		default:
+			continue
+		}
+		b.tell(finding{item: l.item + 1, Diagnostic: d})
+	}
+}
+
+// inList reports whether a list has the shot, so that what is before its first
+// frame is not wrong but trimmed.
+func (b *builder) inList() bool { return b.cut != nil && b.cut.list != nil }
+
+// checkTrimmed tells of racks that are not wholly in the picture.
+func checkTrimmed(b *builder) {
+	if !b.inList() {
+		return
+	}
+	pieces := b.cut.inPicture(b)
+	b.racks(func(p *pull) {
+		message, lost := b.trimmed(p, pieces)
+		if message == "" {
+			return
+		}
+		b.tellPull(p, finding{Diagnostic: lang.Diagnostic{
+			Code: "trimmed", Severity: lang.Warning, Message: message, Time: max(p.start, 0),
+			Detail:  fmt.Sprintf("%s of the rack are in the picture.", shareOf(b.rate.Frames(p.land-p.start)-lost, b.rate.Frames(p.land-p.start))),
+			Figures: []lang.Figure{figure("lost_frames", float64(lost)), figure("start_s", p.start), figure("land_s", p.land)},
+			Related: []lang.Related{{Message: "the clip", Range: b.cut.pieces[0].Range}},
+		}})
+	})
+}
+
+func shareOf(n, of int64) string { return fmt.Sprintf("%d of %d frames", n, of) }
+
+// trimmed says how much of a rack the cut leaves out, and how many frames that
+// are; nothing where it is less than half a frame.
+func (b *builder) trimmed(p *pull, pieces []stretch) (message string, lost int64) {
+	seen := 0.0
+	for _, u := range pieces {
+		seen += max(0, min(p.land, u.to)-max(p.start, u.from))
+	}
+	frames := func(t float64) int64 { return b.rate.Frames(t) }
+	lost = frames(p.land-p.start) - frames(seen)
+	switch {
+	case lost <= 0 && !(p.land == p.start && outside(p.land, pieces)):
+		return "", 0
+	case frames(seen) == 0:
+		return fmt.Sprintf("rack %d is not in the picture%s", p.Number, b.howFar(p, pieces)), lost
+	}
+	for _, u := range pieces {
+		into := frames(u.from - p.start)
+		if into == lost && u.to >= p.land-1e-9 {
+			return fmt.Sprintf("the cut begins %s into rack %d", count(int(into), "frame"), p.Number), lost
+		}
+		left := frames(p.land - u.to)
+		if left == lost && u.from <= p.start+1e-9 {
+			return fmt.Sprintf("the cut ends %s before rack %d lands", count(int(left), "frame"), p.Number), lost
+		}
+	}
+	return fmt.Sprintf("the cut leaves out %s of rack %d", count(int(lost), "frame"), p.Number), lost
+}
+
+func outside(t float64, pieces []stretch) bool {
+	for _, u := range pieces {
+		if t >= u.from-1e-9 && t <= u.to+1e-9 {
+			return false
+		}
+	}
+	return true
+}
+
+// howFar says how long before or after the nearest piece a rack is.
+func (b *builder) howFar(p *pull, pieces []stretch) string {
+	text, nearest := "", math.Inf(1)
+	for _, u := range pieces {
+		if away := u.from - p.land; away >= 0 && away < nearest {
+			nearest, text = away, fmt.Sprintf(": it lands %s before the shot is seen", count(int(b.rate.Frames(away)), "frame"))
+		}
+		if away := p.start - u.to; away >= 0 && away < nearest {
+			nearest, text = away, fmt.Sprintf(": it starts %s after the shot is left", count(int(b.rate.Frames(away)), "frame"))
+		}
+	}
+	return text
+}

@@ -1,0 +1,127 @@
+// The cuts that a plan follows: their files, and where their picture starts.
+
+package interp
+
+import (
+	"cmp"
+	"fmt"
+	"path/filepath"
+
+	"pullscore/interp/edit"
+	"pullscore/lang"
+)
+
+// A cutFile is a file that an edit statement names.
+type cutFile struct {
+	*edit.Cut
+	stmt *lang.Edit
+	// picture is the label of the first frame of the picture, as frames; known
+	// tells that something says it.
+	picture int64
+	known   bool
+}
+
+// base is how a message calls the file.
+func (c *cutFile) base() string { return filepath.Base(filepath.FromSlash(c.stmt.File.Value)) }
+
+// readCuts reads the files that the edit statements name.
+func (p *program) readCuts() {
+	seen := map[string]*lang.Edit{}
+	for _, s := range p.scope.edits {
+		if s.File == nil || s.File.Value == "" {
+			continue
+		}
+		path := p.loader.beside(s.Range().File, s.File.Value)
+		if old := seen[path]; old != nil {
+			p.report(lang.Diagnostic{
+				Code: "said-twice", Severity: lang.Error, Range: s.Range(),
+				Message: fmt.Sprintf("%q is said twice", s.File.Value),
+				Related: []lang.Related{{Message: "first here", Range: old.Range()}},
+			})
+			continue
+		}
+		seen[path] = s
+		if c := p.readCut(s, path); c != nil {
+			p.cuts = append(p.cuts, c)
+		}
+	}
+	p.startPictures()
+}
+
+// readCut reads one file; nil where there is nothing to follow in it.
+func (p *program) readCut(s *lang.Edit, path string) *cutFile {
+	f := p.openForeign(s.File, path)
+	if f == nil {
+		return nil
+	}
+	cut, diags := edit.Read(f.Text, p.rate)
+	p.passOn(s.File, f, diags)
+	if cut == nil {
+		return nil
+	}
+	c := &cutFile{Cut: cut, stmt: s}
+	if s.From != nil {
+		n, ok := p.want(s.From, dimTimecode)
+		c.picture, c.known = int64(n), ok
+	}
+	if c.IsList && !c.HasStart && c.known {
+		c.Move(c.picture)
+	}
+	return c
+}
+
+// openForeign loads a text that a statement names; nil where it cannot, which
+// is reported.
+func (p *program) openForeign(said *lang.Text, path string) *foreign {
+	if p.loader.units[path] != nil {
+		p.fail(said.Range(), "wrong-kind", fmt.Sprintf("%q is a plan", said.Value), "")
+		return nil
+	}
+	f := p.loader.foreign(path)
+	if f.err != nil {
+		p.fail(said.Range(), "no-such-file", fmt.Sprintf("cannot read %q", said.Value), reason(f.err))
+		return nil
+	}
+	return f
+}
+
+// passedOn is how many faults of another's file are told one by one.
+const passedOn = 20
+
+// passOn tells what is wrong in somebody else's file, each at its place there.
+func (p *program) passOn(said *lang.Text, f *foreign, diags []lang.Diagnostic) {
+	all := append(f.diags[:len(f.diags):len(f.diags)], diags...)
+	for _, d := range all[:min(len(all), passedOn)] {
+		p.report(d)
+	}
+	if len(all) <= passedOn {
+		return
+	}
+	worst, _ := lang.Worst(all[passedOn:])
+	p.report(lang.Diagnostic{
+		Code: "more-faults", Severity: worst, Range: said.Range(),
+		Message: fmt.Sprintf("%s more in %q", count(len(all)-passedOn, "fault"), said.Value),
+		Detail:  fmt.Sprintf("The first %d are told. Those that are not can be as bad.", passedOn),
+		Figures: []lang.Figure{figure("faults", float64(len(all)))},
+	})
+}
+
+// startPictures settles where the picture of each cut starts: where its
+// statement says, else where the first list does.
+func (p *program) startPictures() {
+	var list *cutFile
+	for _, c := range p.cuts {
+		if c.IsList && len(c.Clips) > 0 {
+			list = cmp.Or(list, c)
+		}
+	}
+	for _, c := range p.cuts {
+		if c.known || list == nil {
+			continue
+		}
+		c.picture, c.known = list.Start, true
+		if !c.IsList {
+			p.byDefault("edit "+c.base(), "from "+p.rate.Format(c.picture), "where "+list.base()+" starts")
+		}
+	}
+}

@@ -1,0 +1,126 @@
+// Package edit reads the files of a cut: subtitles (SubRip, WebVTT), edit
+// decision lists and OpenTimelineIO timelines, as far as a plan follows them:
+// where its shots, cues and lines lie.
+//
+// Places in the record are frames at the plan's rate, counted from the label
+// 00:00:00:00; times of subtitles are seconds from the start of the picture.
+package edit
+
+import (
+	"fmt"
+	"path/filepath"
+	"regexp"
+	"strings"
+
+	"pullscore/interp/speech"
+	"pullscore/interp/wording"
+	"pullscore/lang"
+	"pullscore/lang/lines"
+	"pullscore/lang/timecode"
+)
+
+// A Cut is one file of a cut.
+type Cut struct {
+	Name string // the path, as in ranges
+	// Start is the label of the first frame of the picture, where the file
+	// says it.
+	Start    int64
+	HasStart bool
+
+	IsList  bool // it holds clips and markers; else subtitles
+	Clips   []Clip
+	Markers []Marker
+
+	Words  []Word          // that are said, in the order of time
+	Folded speech.Folded   // the same, as they are compared
+	Stream *wording.Stream // the same, to find lines in; nil in a list
+}
+
+// A Clip is a piece of a shot as it lies in the record. Out points are the
+// first frame that is no longer there.
+type Clip struct {
+	Name, Reel          string
+	RecordIn, RecordOut int64
+	SourceIn            int64
+	Speed               float64 // source frames that run in one of the record; 1 is normal
+	Range               lang.Range
+}
+
+// A Marker is a named place in the record.
+type Marker struct {
+	Text string
+	At   int64
+}
+
+// A Word is a word of the subtitles.
+type Word struct {
+	Text       string  // with the punctuation behind it
+	Start, End float64 // seconds from the start of the picture
+}
+
+// Is reports whether a clip is a piece of a shot: its name is the shot's ID, or
+// its reel is. Case does not count.
+func (c Clip) Is(shot string) bool {
+	return strings.EqualFold(strings.TrimSpace(c.Name), shot) || strings.EqualFold(strings.TrimSpace(c.Reel), shot)
+}
+
+// Pieces returns the clips of a shot in the order of the record.
+func (c *Cut) Pieces(shot string) (list []Clip) {
+	for _, clip := range c.Clips {
+		if clip.Is(shot) {
+			list = append(list, clip)
+		}
+	}
+	return list
+}
+
+// Read reads a file of a cut. Its ending says what it is, or where that says
+// nothing its first line. What is wrong in it is told at its place, and the
+// rest is read; cut is nil where nobody can tell what the file is.
+func Read(t *lines.Text, rate timecode.Rate) (cut *Cut, diags []lang.Diagnostic) {
+	c := &Cut{Name: t.Name}
+	switch kindOf(t) {
+	case ".srt", ".vtt":
+		return c, c.captions(t)
+	case ".edl":
+		c.IsList = true
+		return c, c.list(t, rate)
+	case ".otio":
+		c.IsList = true
+		return c, c.timeline(t, rate)
+	}
+	return nil, []lang.Diagnostic{{
+		Code: "unknown-cut", Severity: lang.Error, Range: t.Start(),
+		Message: fmt.Sprintf("%s is neither subtitles nor an edit list", filepath.Base(t.Name)),
+		Detail:  "SubRip, WebVTT, CMX 3600 edit lists and OpenTimelineIO are read.",
+	}}
+}
+
+var (
+	captionTime = lines.Pattern(`\d:\d\d(?:[,.]\d+)?[ \t]*-->`)
+	listLine    = lines.Pattern(`(?m)^(?:TITLE:|FCM:|\d{3,6}[ \t].*\d\d:\d\d:\d\d[:;]\d\d)`)
+)
+
+// beginning is how much of a file is looked at to tell what it is.
+const beginning = 4096
+
+// kindOf returns the ending that tells what a file is.
+func kindOf(t *lines.Text) string {
+	switch ext := strings.ToLower(filepath.Ext(t.Name)); ext {
+	case ".srt", ".vtt", ".edl", ".otio":
+		return ext
+	case ".pull":
+		return ""
+	}
+	head := t.Content[:min(len(t.Content), beginning)]
+	has := func(form func() *regexp.Regexp) bool { return form().MatchString(head) }
+	switch {
+	case strings.HasPrefix(head, "WEBVTT"), has(captionTime):
+		return ".srt" // its reader knows WebVTT by its first word
+	case strings.HasPrefix(strings.TrimSpace(head), "{"):
+		return ".otio"
+	case has(listLine):
+		return ".edl"
+	}
+	return ""
+}

@@ -1,0 +1,266 @@
+// The lines of a shot in subtitles.
+
+package interp
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"pullscore/interp/edit"
+	"pullscore/interp/speech"
+	"pullscore/interp/wording"
+)
+
+// A heard is a spoken line as subtitles have it: its words with their times, in
+// seconds from the shot's start where that is known there, else in their own.
+type heard struct {
+	words    []speech.Timed // those of the plan
+	text     string         // the words of the subtitles
+	likeness float64
+}
+
+func (h *heard) start() float64 { return h.words[0].Start }
+func (h *heard) end() float64   { return h.words[len(h.words)-1].End }
+
+// Where lines are looked for around a shot whose place is known: sound may come
+// before the picture and stay behind it, and a shot is hardly longer than the
+// ten minutes or so of a magazine (common practice, no source).
+const (
+	soundAround = 30.0 // s
+	longestTake = 600.0
+)
+
+// findLines looks for the shot's lines in the subtitles; the first file that
+// has any counts.
+func (s *shotCut) findLines(b *builder) {
+	for _, c := range b.p.cuts {
+		if c.IsList {
+			continue
+		}
+		begins := s.list != nil || b.shot.BeginsAt != ""
+		if begins && c.known {
+			from, to := s.span(b)
+			perFrame := b.rate.Seconds(1)
+			picture := float64(c.picture)
+			lo, hi := (from-picture)*perFrame-soundAround, (to-picture)*perFrame+soundAround
+			if s.match(b, c, lo, hi) {
+				s.placed = true
+				s.shift(b, c)
+				return
+			}
+			if s.list != nil {
+				continue // the list is surer than any likeness
+			}
+		}
+		if s.match(b, c, math.Inf(-1), math.Inf(1)) {
+			s.adrift = begins && c.known
+			return
+		}
+	}
+}
+
+// span is the part of the record that the shot is known to lie in, in frames.
+func (s *shotCut) span(b *builder) (from, to float64) {
+	if s.list == nil {
+		return float64(b.shot.Begins), float64(b.shot.Begins + b.rate.Frames(longestTake))
+	}
+	from, to = math.Inf(1), math.Inf(-1)
+	for _, c := range s.pieces {
+		from, to = min(from, float64(c.RecordIn)), max(to, float64(c.RecordOut))
+	}
+	return from, to
+}
+
+// match finds the lines among the words between two times of the subtitles.
+func (s *shotCut) match(b *builder, c *cutFile, lo, hi float64) (any bool) {
+	from, _ := slices.BinarySearchFunc(c.Words, lo, func(w edit.Word, t float64) int { return less(w.Start, t) })
+	to, _ := slices.BinarySearchFunc(c.Words, hi, func(w edit.Word, t float64) int { return less(w.Start, t) })
+	stream := c.Stream
+	if from > 0 || to < len(c.Words) {
+		stream = wording.New(c.Folded[from:max(from, to)])
+	}
+	lines := b.clock.inOrder
+	folded := make([]speech.Folded, len(lines))
+	for i, l := range lines {
+		folded[i] = speech.Fold(l.tokens)
+	}
+	s.lines = map[lineKey]*heard{}
+	for i, at := range stream.Place(folded) {
+		if !at.Found() || at.End <= at.Start {
+			continue
+		}
+		words := c.Words[from+at.Start : from+at.End]
+		h := &heard{text: written(words), likeness: at.Likeness}
+		h.words = align(lines[i].tokens, folded[i], words, c.Folded[from+at.Start:from+at.End])
+		s.lines[keyOf(lines, i)] = h
+		if s.first == nil {
+			s.first, s.subtitles = h, c
+		}
+	}
+	return s.first != nil
+}
+
+// less orders for a search after which all words before a time are before it.
+func less(a, t float64) int {
+	if a < t {
+		return -1
+	}
+	return 1
+}
+
+func written(words []edit.Word) string {
+	var text strings.Builder
+	for _, w := range words {
+		text.WriteString(w.Text)
+	}
+	return strings.Join(strings.Fields(text.String()), " ")
+}
+
+// shift counts the times of the lines from the shot's start.
+func (s *shotCut) shift(b *builder, c *cutFile) {
+	num, den := b.rate.Exact()
+	perSecond := float64(num) / float64(den)
+	for _, h := range s.lines {
+		for i := range h.words {
+			w := &h.words[i]
+			w.Start = s.timeOf(float64(c.picture)+w.Start*perSecond, b)
+			w.End = max(w.Start, s.timeOf(float64(c.picture)+w.End*perSecond, b))
+		}
+		for i := 1; i < len(h.words); i++ { // across pieces time may jump back
+			h.words[i].Start = max(h.words[i].Start, h.words[i-1].End)
+			h.words[i].End = max(h.words[i].Start, h.words[i].End)
+		}
+	}
+}
+
+// align gives the words of a line the times of the same words in the subtitles.
+// Words between them that differ are spread over the time between by their
+// syllables.
+func align(tokens []speech.Token, line speech.Folded, words []edit.Word, said speech.Folded) []speech.Timed {
+	timed := make([]speech.Timed, 0, len(tokens))
+	at := words[0].Start
+	fill := func(to int, until float64) {
+		if len(timed) < to {
+			timed = append(timed, speech.Spread(tokens[len(timed):to], at, max(at, until))...)
+		}
+	}
+	for _, m := range common(line, said) {
+		fill(m.line, words[m.said].Start)
+		timed = append(timed, speech.Timed{Token: tokens[m.line], Start: words[m.said].Start, End: words[m.said].End})
+		at = words[m.said].End
+	}
+	fill(len(tokens), words[len(words)-1].End)
+	return timed
+}
+
+// A pair is a word of a line and the same word of the subtitles.
+type pair struct{ line, said int }
+
+// mostCompared bounds the work on one line; longer ones are spread as a whole.
+const mostCompared = 1_000_000
+
+// common returns a longest common subsequence of two lists of words.
+func common(line, said speech.Folded) (list []pair) {
+	n, m := len(line), len(said)
+	if n*m > mostCompared {
+		return nil
+	}
+	length := make([][]int, n+1) // of the rest from i and j on
+	for i := range length {
+		length[i] = make([]int, m+1)
+	}
+	for i := n - 1; i >= 0; i-- {
+		for j := m - 1; j >= 0; j-- {
+			if line[i] == said[j] {
+				length[i][j] = length[i+1][j+1] + 1
+			} else {
+				length[i][j] = max(length[i+1][j], length[i][j+1])
+			}
+		}
+	}
+	for i, j := 0, 0; i < n && j < m; {
+		switch {
+		case line[i] == said[j]:
+			list = append(list, pair{i, j})
+			i, j = i+1, j+1
+		case length[i+1][j] >= length[i][j+1]:
+			i++
+		default:
+			j++
+		}
+	}
+	return list
+}
+
+// speakInCut times a line that the cut has; ok is false where the cut says
+// nothing yet: of a shot without a place the first line found is where the plan
+// has it, and the others are counted from there.
+func (c *clock) speakInCut(l *line, now float64) (after float64, ok bool) {
+	shift, ok := c.cutShift(l)
+	if !ok {
+		return 0, false
+	}
+	l.words = shifted(l.heard.words, shift)
+	return c.spoken(l, l.heard.start()+shift, l.heard.end()+shift, now), true
+}
+
+// cutShift is what is added to the times of a heard line.
+func (c *clock) cutShift(l *line) (shift float64, ok bool) {
+	cut := c.b.cut
+	switch {
+	case cut == nil || l.heard == nil || l.heard == cut.first && !cut.placed:
+		return 0, false
+	case cut.placed:
+		return 0, true
+	}
+	for _, first := range c.inOrder {
+		if first.heard == cut.first {
+			return first.start - cut.first.start(), first.timed
+		}
+	}
+	return 0, false
+}
+
+// inCut reports whether the cut tells the time of a line by itself, whatever
+// stands above it.
+func (c *clock) inCut(l *line) bool {
+	_, ok := c.cutShift(l)
+	return ok
+}
+
+// waitsForCut reports whether a line has its time from the cut, and that cannot
+// be told yet.
+func (c *clock) waitsForCut(l *line) bool {
+	cut := c.b.cut
+	return cut != nil && l.heard != nil && !cut.placed && l.heard != cut.first && !c.inCut(l)
+}
+
+// asLong gives the first line that is found in a shot without a place the
+// length that it has in the cut, from where the plan has it.
+func (c *clock) asLong(l *line, start float64) (end float64, ok bool) {
+	if c.b.cut == nil || l.heard == nil {
+		return 0, false
+	}
+	l.words = shifted(l.heard.words, start-l.heard.start())
+	return start + l.heard.end() - l.heard.start(), true
+}
+
+func shifted(words []speech.Timed, by float64) []speech.Timed {
+	list := slices.Clone(words)
+	for i := range list {
+		list[i].Start += by
+		list[i].End += by
+	}
+	return list
+}
+
+// differs says what a cut has in place of a line; empty where it has the same
+// words.
+func (h *heard) differs() string {
+	if h.likeness == 1 {
+		return ""
+	}
+	return fmt.Sprintf("The cut says: “%s”.", strings.TrimRight(h.text, "."))
+}
