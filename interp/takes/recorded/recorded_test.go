@@ -136,6 +136,9 @@ func TestScores(t *testing.T) {
 		{"samples with distances", "29.97df", "00:08:57;10", func(s *plan.Shot) string {
 			return track(s, late, func(m float64) string { return fmt.Sprintf(`"focusDistance":%.6f`, m) })
 		}},
+		{"samples behind a byte order mark and blank lines", "24", "01:00:00:00", func(s *plan.Shot) string {
+			return "\uFEFF\n \n" + track(s, late, func(m float64) string { return fmt.Sprintf(`"focusDistance":%.6f`, m) })
+		}},
 		{"samples with encoders", "48", "01:00:00:00", func(s *plan.Shot) string {
 			return track(s, late, func(m float64) string {
 				deg, _ := s.RingDeg(s.FromTape(m, 0), 0)

@@ -5,7 +5,6 @@ package recorded
 import (
 	"bufio"
 	"bytes"
-	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -196,6 +195,9 @@ func (s *trackSource) next() (frame, error) {
 		case err != nil && !errors.Is(err, io.EOF):
 			return f, err
 		case len(bytes.TrimSpace(text)) > 0:
+			if s.line == 1 {
+				text = bytes.TrimPrefix(text, []byte("\uFEFF")) // it is no character of the first line
+			}
 			return s.frame(f, text)
 		case err != nil:
 			return f, io.EOF
