@@ -21,7 +21,7 @@ type node struct {
 	name, kind, activeKey, comment string
 	color                          string // a name, or a Color's name
 	value, rate                    *float64
-	start, duration, offsetIn      *node
+	start, duration                *node
 	children, markers              []*node
 	tracks, global, source         *node
 	media, available, marked       *node
