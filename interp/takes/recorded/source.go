@@ -185,6 +185,9 @@ func (s *trackSource) next() (frame, error) {
 	for {
 		text, err := s.r.ReadSlice('\n')
 		s.line++
+		if s.line == 1 {
+			text = bytes.TrimPrefix(text, []byte("\uFEFF")) // it is no character of the first line
+		}
 		f := frame{line: s.line, column: 1, metres: math.NaN(), ring: math.NaN()}
 		switch {
 		case errors.Is(err, bufio.ErrBufferFull):
@@ -195,9 +198,6 @@ func (s *trackSource) next() (frame, error) {
 		case err != nil && !errors.Is(err, io.EOF):
 			return f, err
 		case len(bytes.TrimSpace(text)) > 0:
-			if s.line == 1 {
-				text = bytes.TrimPrefix(text, []byte("\uFEFF")) // it is no character of the first line
-			}
 			return s.frame(f, text)
 		case err != nil:
 			return f, io.EOF
