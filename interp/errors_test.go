@@ -33,7 +33,7 @@ func TestFindings(t *testing.T) {
 }
 
 func checkChunk(t *testing.T, c *chunk.Chunk) {
-	res := interpret("plan.pull", string(c.Source), logs...)
+	res := interpret("plan.pull", string(c.Source), others...)
 	for _, d := range res.Findings {
 		text := told(d)
 		if !c.Take(d.Range.Start.Line, text) {
@@ -46,12 +46,20 @@ func checkChunk(t *testing.T, c *chunk.Chunk) {
 	}
 }
 
-// logs are the logs of takes that the plans under testdata/findings name.
-var logs = []string{
+// others are the logs of takes, the cuts and the page that the plans under
+// testdata/findings name.
+var others = []string{
 	"nocolumn.csv", "travel_deg\n60\n",
 	"slip.csv", "travel_deg,error_deg,time_s\n60,1,0.8\n60,far,0.8\n60,2,0.8\n",
 	"others.csv", "puller,travel_deg,error_deg,time_s\nMIRA,60,1,0.8\n",
 	"landings.csv", "plan,shot,pull,landed,time_s\n,1,1,96 cm,1.2\n,1,7,96 cm,1.2\nAnother,1,1,96 cm,1.2\n",
+	"words.srt", "1\n00:00:10,000 --> 00:00:11,000\nWhere is the rope?\n\n2\n00:00:12,000 --> 00:00:13,500\nOn the quay, by the lamp.\n",
+	"list.edl", "TITLE: T\n001  A1  V  C  10:00:00:00 10:00:05:00 01:00:10:00 01:00:15:00\n* FROM CLIP NAME: 1\n* LOC: 01:00:11:00 RED Knock\n",
+	"away.edl", "001  A1  V  C  10:00:00:00 10:00:02:00 01:00:00:00 01:00:02:00\n* FROM CLIP NAME: 1\n" +
+		"002  B1  V  C  11:00:00:00 11:00:02:00 01:00:02:00 01:00:04:00\n* FROM CLIP NAME: 2\n" +
+		"003  A1  V  C  10:00:04:00 10:00:06:00 01:00:04:00 01:00:06:00\n* FROM CLIP NAME: 1\n",
+	"page.fountain", "INT. SHED - DAY #4#\n\nNORA\nThen fetch it before the tide turns.\n\nNORA\nWhere's the rope, the long one?\n\n" +
+		"OTTO\nOn the quay, by the lamp.\n\nOTTO\nHe said that he would keep it dry.\n\nOTTO\nIt went with the tide.\n\nINT. QUAY - DAY #5#\n\nNORA\nNothing here.\n",
 }
 
 // told is a diagnostic on one line, cures included.
