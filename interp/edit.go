@@ -100,8 +100,8 @@ func (p *program) passOn(said *lang.Text, f *foreign, diags []lang.Diagnostic) {
 	worst, _ := lang.Worst(all[passedOn:])
 	p.report(lang.Diagnostic{
 		Code: "more-faults", Severity: worst, Range: said.Range(),
-		Message: fmt.Sprintf("%s more in %q", count(len(all)-passedOn, "fault"), said.Value),
-		Detail:  fmt.Sprintf("The first %d are told. Those that are not can be as bad.", passedOn),
+		Message: fmt.Sprintf("%s in %q", count(len(all)-passedOn, "more fault"), said.Value),
+		Detail:  fmt.Sprintf("The first %d are told.", passedOn),
 		Figures: []lang.Figure{figure("faults", float64(len(all)))},
 	})
 }

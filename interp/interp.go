@@ -16,14 +16,20 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
+	"strings"
 
 	"pullscore/interp/plan"
 	"pullscore/interp/revision"
 	"pullscore/lang"
 )
 
-// MaxFileSize is the size in bytes above which a file is not read.
-const MaxFileSize = 8 << 20
+// MaxFileSize is the size in bytes above which a file is not read;
+// MaxForeignSize holds for the files of a cut and for script pages.
+const (
+	MaxFileSize    = 8 << 20
+	MaxForeignSize = 128 << 20
+)
 
 // Options say how files are read.
 type Options struct {
@@ -47,9 +53,11 @@ type Result struct {
 	Plan *plan.Plan
 	// Findings are all mistakes and findings, sorted.
 	Findings []lang.Diagnostic
-	// Sources holds the text of every file that was read, by path, for quoting.
+	// Sources holds the text of every plan file that was read, and of the cuts
+	// and pages that findings speak of, by path, for quoting: without a byte
+	// order mark and with LF line ends where it is somebody else's.
 	Sources map[string][]byte
-	// Files lists the plan and every file that it uses, also those that could
+	// Files lists the plan and every file that it uses or names, also those that could
 	// not be read.
 	Files []string
 	// Revision is what the script page has otherwise; nil without a page.
@@ -86,12 +94,24 @@ func Interpret(path string, src []byte, opt Options) *Result {
 	for name, u := range l.units {
 		res.Sources[name] = u.file.Source
 	}
-	for name, f := range l.texts {
-		if f.err == nil && res.Sources[name] == nil {
-			res.Sources[name] = []byte(f.Content)
+	res.quoteForeign(l)
+	return res
+}
+
+// quoteForeign adds the texts of cuts and pages that findings speak of. The
+// others are not kept: they can be large.
+func (r *Result) quoteForeign(l *loader) {
+	quote := func(at lang.Range) {
+		if f := l.texts[at.File]; f != nil && f.err == nil && r.Sources[at.File] == nil {
+			r.Sources[at.File] = []byte(f.Content)
 		}
 	}
-	return res
+	for _, d := range r.Findings {
+		quote(d.Range)
+		for _, related := range d.Related {
+			quote(related.Range)
+		}
+	}
 }
 
 func (o Options) withDefaults() Options {
@@ -101,18 +121,30 @@ func (o Options) withDefaults() Options {
 	return o
 }
 
-// ReadFile reads a regular file of at most MaxFileSize bytes: a device or a
-// pipe that never ends is an error, not a wait.
+// sizeLimit is how large a file may be, by its ending, and what it then is.
+func sizeLimit(path string) (limit int64, what string) {
+	switch strings.ToLower(filepath.Ext(path)) {
+	case ".srt", ".vtt", ".edl", ".otio":
+		return MaxForeignSize, "a cut"
+	case ".fountain":
+		return MaxForeignSize, "a script"
+	}
+	return MaxFileSize, "a plan"
+}
+
+// ReadFile reads a regular file of at most MaxFileSize bytes, or MaxForeignSize
+// by its ending: a device or a pipe that never ends is an error, not a wait.
 func ReadFile(path string) ([]byte, error) {
 	info, err := os.Stat(path) // before it is opened: to open a pipe can be to wait
 	if err != nil {
 		return nil, err
 	}
+	limit, what := sizeLimit(path)
 	switch {
 	case !info.Mode().IsRegular():
 		return nil, fmt.Errorf("%s is no regular file", path)
-	case info.Size() > MaxFileSize:
-		return nil, fmt.Errorf("%s has %d MB; a plan has at most %d MB", path, info.Size()>>20, MaxFileSize>>20)
+	case info.Size() > limit:
+		return nil, fmt.Errorf("%s has %d MB; %s has at most %d MB", path, info.Size()>>20, what, limit>>20)
 	}
 	f, err := os.Open(path)
 	if err != nil {
@@ -120,6 +152,6 @@ func ReadFile(path string) ([]byte, error) {
 	}
 	defer f.Close()
 	text := bytes.NewBuffer(make([]byte, 0, info.Size()+bytes.MinRead)) // the room that ReadFrom wants
-	_, err = text.ReadFrom(io.LimitReader(f, MaxFileSize+1))
+	_, err = text.ReadFrom(io.LimitReader(f, limit+1))
 	return text.Bytes(), err
 }

@@ -85,6 +85,9 @@ func (w *window) rows() []*row {
 func (w *window) speech() []*row {
 	var rows []*row
 	for _, l := range w.shot.Lines {
+		if l.End <= 0 && l.Start < 0 {
+			continue // by the cut it is over before the shot is seen
+		}
 		i := slices.IndexFunc(rows, func(r *row) bool { return r.name == l.Who })
 		if i < 0 {
 			i = len(rows)

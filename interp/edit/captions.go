@@ -46,7 +46,7 @@ func spoken(text string) string {
 		if name, rest, ok := strings.Cut(line, ":"); ok && isName(name) {
 			line = rest
 		}
-		if line = strings.TrimSpace(line); line != "" {
+		if line = strings.Join(strings.Fields(line), " "); line != "" {
 			said = append(said, line)
 		}
 	}

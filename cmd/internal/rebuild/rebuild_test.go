@@ -268,6 +268,29 @@ func TestOutputsAreNoReasonToRebuild(t *testing.T) {
 
 // What leaves the text as it was is no change: new times, new permissions, the
 // same text again.
+// A plan is drawn anew when the cut that it follows, or its page, is saved, also
+// where that was not there before.
+func TestCutIsFollowed(t *testing.T) {
+	dir := t.TempDir()
+	write(t, filepath.Join(dir, "a.pull"), strings.Replace(scene("A"), "use ", "edit \"cut.srt\"\nscript \"page.fountain\"\nuse ", 1))
+	write(t, filepath.Join(dir, "kit.pull"), kit)
+	g, _ := start(t, dir, "a.pull")
+	long := func(seconds float64) func(event) bool {
+		return func(e event) bool {
+			p := e.state.Plans[0].Latest
+			return p != nil && len(p.Shots) == 1 && float64(p.Shots[0].Lines[0].End) == seconds
+		}
+	}
+	for n := 1; n <= 3; n++ {
+		g.write("cut.srt", fmt.Sprintf("1\n00:00:01,000 --> 00:00:0%d,000\nLast boat.\n", n+3))
+		g.until(long(float64(n + 2)))
+	}
+	g.write("page.fountain", "INT. QUAY #1#\n\nMARRIT\nLast boat today.\n")
+	g.until(func(e event) bool {
+		return strings.Contains(fmt.Sprint(e.state.Plans[0].Findings), "line-changed")
+	})
+}
+
 func TestTouchIsNoChange(t *testing.T) {
 	for _, poll := range []bool{false, true} {
 		dir := t.TempDir()

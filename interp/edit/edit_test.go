@@ -1,0 +1,150 @@
+package edit
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"pullscore/lang/edl"
+	"pullscore/lang/lines"
+	"pullscore/lang/otio"
+	"pullscore/lang/timecode"
+)
+
+func decode(name, src string) *lines.Text {
+	t, _ := lines.Decode(name, []byte(src))
+	return t
+}
+
+// Files are known by their ending, and else by how they begin.
+func TestKinds(t *testing.T) {
+	const (
+		srt  = "1\n00:00:01,000 --> 00:00:02,000\nHello.\n"
+		vtt  = "WEBVTT\n\n00:01.000 --> 00:02.000\nHello.\n"
+		list = "001  AX  V  C  00:00:00:00 00:00:01:00 01:00:00:00 01:00:01:00\n* FROM CLIP NAME: 3\n"
+		otio = `{"OTIO_SCHEMA":"Timeline.1","tracks":{"OTIO_SCHEMA":"Stack.1","children":[]}}`
+	)
+	for _, c := range []struct {
+		name, src string
+		words     int
+		clips     int
+		unknown   bool
+	}{
+		{"a.srt", srt, 1, 0, false}, {"a.VTT", vtt, 1, 0, false}, {"a.edl", list, 0, 1, false}, {"a.otio", otio, 0, 0, false},
+		{"a", srt, 1, 0, false}, {"a.txt", vtt, 1, 0, false}, {"a.lst", "TITLE: X\n" + list, 0, 1, false}, {"a.lst", list, 0, 1, false}, {"a.json", otio, 0, 0, false},
+		{"a.txt", "Hello.\n", 0, 0, true}, {"a.pull", srt, 0, 0, true}, {"a", "", 0, 0, true},
+	} {
+		cut, diags := Read(decode(c.name, c.src), timecode.Rate{})
+		switch {
+		case c.unknown:
+			if cut != nil || len(diags) != 1 || diags[0].Code != "unknown-cut" {
+				t.Errorf("%s %.10q: %+v %+v", c.name, c.src, cut, diags)
+			}
+		case cut == nil || len(diags) > 0 || len(cut.Words) != c.words || len(cut.Clips) != c.clips:
+			t.Errorf("%s %.10q: %+v %+v", c.name, c.src, cut, diags)
+		}
+	}
+}
+
+// What is no speech is left out, and words have the times of their syllables.
+func TestWords(t *testing.T) {
+	cut, _ := Read(decode("a.srt", "2\n00:00:03,000 --> 00:00:04,000\nMRS. DALE: Gone!\n\n"+
+		"1\n00:00:01,000 --> 00:00:02,000\n[a door slams] <i>Who</i> is\nthere, [steps] then?\n\n3\n00:00:05,000 --> 00:00:06,000\n[rain]\n"), timecode.Rate{})
+	var got []string
+	for _, w := range cut.Words {
+		got = append(got, fmt.Sprintf("%s%.2f-%.2f", w.Text, w.Start, w.End))
+	}
+	if s := strings.Join(got, "|"); s != "Who 1.00-1.25|is 1.25-1.50|there, 1.50-1.75|then?1.75-2.00|Gone!3.00-4.00" {
+		t.Errorf("%s", s)
+	}
+}
+
+// Clips and markers that are written are read back on their frames, at every
+// rate, out of either form.
+func TestRoundTrip(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		rate := rapid.SampledFrom(timecode.Rates()).Draw(t, "rate")
+		start := rapid.Int64Range(0, rate.Day()-10_000).Draw(t, "start")
+		source := rapid.Int64Range(0, rate.Day()-10_000).Draw(t, "source")
+		length := rapid.Int64Range(1, 5000).Draw(t, "length")
+		at := rapid.Int64Range(0, length-1).Draw(t, "at")
+
+		var list, line bytes.Buffer
+		if err := edl.Write(&list, &edl.List{Title: "T", Events: []edl.Event{{
+			Number: "001", Reel: "A1", Channels: "V", Transition: "C", Clip: "14B",
+			SourceIn: source, SourceOut: source + length, RecordIn: start, RecordOut: start + length,
+			Markers: []edl.Marker{{At: start + at, Colour: "RED", Text: "knock"}},
+		}}}, rate); err != nil {
+			t.Fatal(err)
+		}
+		if err := otio.Write(&line, &otio.Timeline{Name: "T", Rate: rate, Start: start, HasStart: true, Tracks: []otio.Track{{
+			Name: "V1", Kind: "Video", Frames: length, Items: []otio.Item{{
+				Kind: "Clip", Name: "14b", Frames: length, Source: source,
+				Markers: []otio.Marker{{Name: "knock", Start: source + at}},
+			}},
+		}}}); err != nil {
+			t.Fatal(err)
+		}
+		for name, src := range map[string]string{"a.edl": list.String(), "a.otio": line.String()} {
+			cut, diags := Read(decode(name, src), rate)
+			if len(diags) > 0 {
+				t.Fatalf("%s: %+v in\n%s", name, diags, src)
+			}
+			pieces := cut.Pieces("14B")
+			if len(pieces) != 1 || len(cut.Markers) != 1 || cut.Start != start || !cut.HasStart {
+				t.Fatalf("%s at %s: %+v", name, rate, cut)
+			}
+			p, m := pieces[0], cut.Markers[0]
+			if p.RecordIn != start || p.RecordOut != start+length || p.SourceIn != source || p.Speed != 1 || m.At != start+at || m.Text != "knock" {
+				t.Fatalf("%s at %s: %+v %+v", name, rate, p, m)
+			}
+		}
+	})
+}
+
+// Of a list the clips that are seen count: no sound, no outgoing end of a
+// dissolve, no clip that is switched off.
+func TestWhatIsSeen(t *testing.T) {
+	cut, _ := Read(decode("a.edl", `TITLE: T
+FCM: NON-DROP FRAME
+001  A1  AA  C        00:00:00:00 00:00:01:00 01:00:00:00 01:00:01:00
+* FROM CLIP NAME: SOUND
+002  A1  V   C        00:00:01:00 00:00:01:00 01:00:01:00 01:00:01:00
+* FROM CLIP NAME: OUT
+002  A2  V   D    012 00:00:05:00 00:00:06:00 01:00:01:00 01:00:02:00
+* TO CLIP NAME: IN
+003  14B B   C        00:00:01:00 00:00:03:00 01:00:02:00 01:00:03:00
+M2   14B     048.0                00:00:01:00
+`), timecode.Rate{})
+	if len(cut.Clips) != 2 || !cut.Clips[0].Is("in") || !cut.Clips[1].Is("14b") || cut.Clips[1].Speed != 2 || cut.Clips[0].Is("A") {
+		t.Errorf("%+v", cut.Clips)
+	}
+}
+
+// A timeline of another rate is taken in seconds, and that is told.
+func TestOtherRate(t *testing.T) {
+	rate25, err := timecode.ParseRate("25")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var line bytes.Buffer
+	if err := otio.Write(&line, &otio.Timeline{Name: "T", Rate: rate25, Tracks: []otio.Track{{
+		Name: "V1", Kind: "Video", Frames: 100, Items: []otio.Item{{Kind: "Clip", Name: "1", Record: 50, Frames: 50, Source: 25}},
+	}}}); err != nil {
+		t.Fatal(err)
+	}
+	cut, diags := Read(decode("a.otio", line.String()), timecode.Rate{})
+	if len(diags) != 1 || diags[0].Code != "other-rate" {
+		t.Errorf("%+v", diags)
+	}
+	if c := cut.Clips[0]; c.RecordIn != 48 || c.RecordOut != 96 || c.SourceIn != 24 {
+		t.Errorf("%+v", c)
+	}
+	cut.Move(1000)
+	if c := cut.Clips[0]; c.RecordIn != 1048 || c.RecordOut != 1096 || cut.Start != 1000 || !cut.HasStart {
+		t.Errorf("moved: %+v", c)
+	}
+}
