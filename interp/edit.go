@@ -115,11 +115,17 @@ func (p *program) startPictures() {
 			list = cmp.Or(list, c)
 		}
 	}
+	if list == nil {
+		return
+	}
+	if !list.known {
+		list.picture, list.known = list.Start, true
+	}
 	for _, c := range p.cuts {
-		if c.known || list == nil {
+		if c.known {
 			continue
 		}
-		c.picture, c.known = list.Start, true
+		c.picture, c.known = list.picture, true
 		if !c.IsList {
 			p.byDefault("edit "+c.base(), "from "+p.rate.Format(c.picture), "where "+list.base()+" starts")
 		}

@@ -3,7 +3,6 @@
 package interp
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -87,6 +86,7 @@ func (s *shotCut) match(b *builder, c *cutFile, lo, hi float64) (any bool) {
 		folded[i] = speech.Fold(l.tokens)
 	}
 	s.lines = map[lineKey]*heard{}
+	keys := keysOf(lines)
 	for i, at := range stream.Place(folded) {
 		if !at.Found() || at.End <= at.Start {
 			continue
@@ -94,7 +94,7 @@ func (s *shotCut) match(b *builder, c *cutFile, lo, hi float64) (any bool) {
 		words := c.Words[from+at.Start : from+at.End]
 		h := &heard{text: written(words), likeness: at.Likeness}
 		h.words = align(lines[i].tokens, folded[i], words, c.Folded[from+at.Start:from+at.End])
-		s.lines[keyOf(lines, i)] = h
+		s.lines[keys[i]] = h
 		if s.first == nil {
 			s.first, s.subtitles = h, c
 		}
@@ -254,13 +254,4 @@ func shifted(words []speech.Timed, by float64) []speech.Timed {
 		list[i].End += by
 	}
 	return list
-}
-
-// differs says what a cut has in place of a line; empty where it has the same
-// words.
-func (h *heard) differs() string {
-	if h.likeness == 1 {
-		return ""
-	}
-	return fmt.Sprintf("The cut says: “%s”.", strings.TrimRight(h.text, "."))
 }

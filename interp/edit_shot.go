@@ -62,21 +62,21 @@ func (b *builder) readCut() {
 		}
 		b.shot.Begins, b.shot.BeginsAt = cut.begin, b.rate.Format(cut.begin)
 	}
-	for i, l := range b.clock.inOrder {
-		l.heard = cut.lines[keyOf(b.clock.inOrder, i)]
+	for i, key := range keysOf(b.clock.inOrder) {
+		b.clock.inOrder[i].heard = cut.lines[key]
 	}
 	b.sayCut()
 }
 
-// keyOf tells the uses of one line apart.
-func keyOf(lines []*line, i int) lineKey {
-	key := lineKey{stmt: lines[i].stmt}
-	for _, l := range lines[:i] {
-		if l.stmt == key.stmt {
-			key.nth++
-		}
+// keysOf tells the uses of one line apart.
+func keysOf(lines []*line) []lineKey {
+	uses := map[*lang.Speech]int{}
+	keys := make([]lineKey, len(lines))
+	for i, l := range lines {
+		keys[i] = lineKey{l.stmt, uses[l.stmt]}
+		uses[l.stmt]++
 	}
-	return key
+	return keys
 }
 
 // findPieces looks for the shot in the lists; the first that has it counts.
@@ -162,7 +162,7 @@ func (s *shotCut) inPicture(b *builder) (list []stretch) {
 
 // sayCut lists where times come from.
 func (b *builder) sayCut() {
-	if c := b.cut; c.list != nil {
+	if c := b.cut; c.list != nil && (b.settings["begins"] == nil || b.epoch != c.begin) {
 		b.byDefault("begins at", b.shot.BeginsAt, fmt.Sprintf("clip %s of %s", b.head.ID, c.list.base()))
 	}
 	if c := b.cut; c.subtitles != nil {

@@ -228,7 +228,7 @@ func TestEditsOfUsedFiles(t *testing.T) {
 	cut := []string{"a.srt", srt(1., 2., "You kept it."), "sub/b.srt", srt(1., 4., "You kept it."),
 		"sub/b.pull", "edit \"b.srt\"\n", "c.pull", "use \"sub/b.pull\"\n"}
 	for head, want := range map[string]float64{
-		"use \"sub/b.pull\"\nedit \"a.srt\"\n":   1,
+		"use \"sub/b.pull\"\nedit \"a.srt\"\n": 1,
 		"use \"sub/b.pull\"\nuse \"c.pull\"\n": 3,
 	} {
 		res := interpret("plan.pull", inCut(head, "NORA: \"You kept it.\"\n"), cut...)
