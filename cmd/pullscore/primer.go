@@ -43,7 +43,7 @@ type part struct {
 }
 
 var parts = []part{
-	{"The file", "plan rate units pace use let watched sharp land quickest tape"},
+	{"The file", "plan rate units pace use edit script let watched sharp land quickest tape"},
 	{"Under camera NAME", "sensor records on iso shutter monitor"},
 	{`Under lens "NAME"`, "focal stops closest ring turns mark breathing keeps loses pupil"},
 	{"Under puller NAME", "takes hand limit grip spread bias"},
