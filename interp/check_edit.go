@@ -121,29 +121,30 @@ func (b *builder) tellLines() {
 // frame is not wrong but trimmed.
 func (b *builder) inList() bool { return b.cut != nil && b.cut.list != nil }
 
-// checkTrimmed tells of racks that are not wholly in the picture.
+// checkTrimmed tells of racks that are not wholly in the picture, and of follows
+// that are not at all: whom the focus is on, it may have been on before.
 func checkTrimmed(b *builder) {
 	if !b.inList() {
 		return
 	}
 	pieces := b.cut.inPicture(b)
-	b.racks(func(p *pull) {
+	for _, p := range b.pulls {
 		message, lost := b.trimmed(p, pieces)
 		if message == "" {
-			return
+			continue
 		}
 		b.tellPull(p, finding{Diagnostic: lang.Diagnostic{
 			Code: "trimmed", Severity: lang.Warning, Message: message, Time: max(p.start, 0),
-			Detail:  fmt.Sprintf("%s of the rack are in the picture.", shareOf(b.rate.Frames(p.land-p.start)-lost, b.rate.Frames(p.land-p.start))),
+			Detail:  fmt.Sprintf("%s of the %s are in the picture.", shareOf(b.rate.Frames(p.land-p.start)-lost, b.rate.Frames(p.land-p.start)), p.Kind),
 			Figures: []lang.Figure{figure("lost_frames", float64(lost)), figure("start_s", p.start), figure("land_s", p.land)},
 			Related: []lang.Related{{Message: "the clip", Range: b.cut.pieces[0].Range}},
 		}})
-	})
+	}
 }
 
 func shareOf(n, of int64) string { return fmt.Sprintf("%d of %d frames", n, of) }
 
-// trimmed says how much of a rack the cut leaves out, and how many frames that
+// trimmed says how much of a pull the cut leaves out, and how many frames that
 // are; nothing where it is less than half a frame.
 func (b *builder) trimmed(p *pull, pieces []stretch) (message string, lost int64) {
 	seen := 0.0
@@ -156,7 +157,9 @@ func (b *builder) trimmed(p *pull, pieces []stretch) (message string, lost int64
 	case lost <= 0 && !(p.land == p.start && outside(p.land, pieces)):
 		return "", 0
 	case frames(seen) == 0:
-		return fmt.Sprintf("rack %d is not in the picture%s", p.Number, b.howFar(p, pieces)), lost
+		return fmt.Sprintf("%s %d is not in the picture%s", p.Kind, p.Number, b.howFar(p, pieces)), lost
+	case p.follow:
+		return "", 0
 	}
 	for _, u := range pieces {
 		into := frames(u.from - p.start)

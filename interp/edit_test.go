@@ -223,6 +223,88 @@ func TestManyFaults(t *testing.T) {
 	}
 }
 
+// The frames that a rack loses are those that lie in no piece, counted one by
+// one.
+func TestTrimmedFrames(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		used := rapid.Int64Range(1, 60).Draw(t, "first piece")
+		gap := rapid.Int64Range(1, 60).Draw(t, "gap")
+		again := rapid.Int64Range(1, 60).Draw(t, "second piece")
+		start := rapid.Int64Range(-40, 200).Draw(t, "start")
+		long := rapid.Int64Range(5, 120).Draw(t, "length")
+		rate := timecode.Rate{}
+		at := func(n int64) string { return rate.Format(n) }
+		list := fmt.Sprintf("001 A V C %s %s %s %s\n* FROM CLIP NAME: 1\n002 A V C %s %s %s %s\n* FROM CLIP NAME: 1\n",
+			at(1000), at(1000+used), at(5000), at(5000+used),
+			at(1000+used+gap), at(1000+used+gap+again), at(5000+used), at(5000+used+again))
+		res := interpret("plan.pull", inCut("edit \"cut.edl\"\n", fmt.Sprintf("rack to LAMP, on %d fr, over %d fr, because \"why\"\n", start, long)), "cut.edl", list)
+		lost := 0
+		for n := start; n < start+long; n++ {
+			if !(n >= 0 && n < used || n >= used+gap && n < used+gap+again) {
+				lost++
+			}
+		}
+		told := 0.0
+		for _, d := range res.Findings {
+			if d.Code == "trimmed" {
+				told = d.Figures[0].Value
+			}
+			if d.Code == "before-the-shot" {
+				t.Fatalf("%s: what lies before the cut is trimmed", d.Message)
+			}
+		}
+		if told != float64(lost) {
+			t.Fatalf("%v frames lost, by count %d, in\n%s", told, lost, list)
+		}
+	})
+}
+
+// A piece that runs at twice its speed goes through the shot twice as fast.
+func TestSpeedOfPieces(t *testing.T) {
+	for _, c := range []struct {
+		list string
+		want float64
+	}{
+		{"001 A V C 10:00:00:00 10:00:08:00 01:00:00:00 01:00:04:00\n* FROM CLIP NAME: 1\nM2 A 048.0 10:00:00:00\n", 3},
+		{"001 A V C 10:00:00:00 10:00:04:00 01:00:00:00 01:00:04:00\n* FROM CLIP NAME: 1\n* LOC: 01:00:01:12 RED OTHER\n", 1.5},
+	} {
+		res := interpret("plan.pull", inCut("edit \"cut.edl\"\n", "cue knock\n"), "cut.edl", c.list+"* LOC: 01:00:01:12 RED KNOCK\n")
+		if s := res.Plan.Shots[0]; !nearly(s.Cues[0].T, c.want) {
+			t.Errorf("the cue is at %v, want %v", s.Cues[0].T, c.want)
+		}
+	}
+}
+
+// A page that is given with the options takes the place of those that the plan
+// names, and what it has otherwise comes as data too.
+func TestPageOfTheOptions(t *testing.T) {
+	const page = "INT. A #1#\n\nNORA\nYou kept it.\n\nOTTO\nI kept no ledger.\n\nINT. B #2#\n\nOTTO\nNo.\n"
+	src := scene(twoLines + "cue knock on end of OTTO\nrack to NORA, on knock, over 1 s\n")
+	res := interp.Interpret("plan.pull", []byte("script \"none.fountain\"\n"+src), interp.Options{
+		ReadFile: func(path string) ([]byte, error) {
+			if path == "kit.pull" {
+				return []byte(kitText), nil
+			}
+			return nil, fmt.Errorf("%s is not to be read", path)
+		},
+		Script: &interp.Script{Path: "page.fountain", Text: []byte(page), Scene: "1"},
+	})
+	if len(res.Revision) != 1 {
+		t.Fatalf("%+v", res.Revision)
+	}
+	c := res.Revision[0]
+	if c.Kind != "changed" || c.Line != 1 || c.PageText != "I kept no ledger." || c.PageLine != 6 || !slices.Equal(c.Pulls, []int{1, 2}) {
+		t.Errorf("%+v", c)
+	}
+	i := slices.IndexFunc(res.Findings, func(d lang.Diagnostic) bool { return d.Code == "line-changed" })
+	if i < 0 || res.Findings[i].Detail != "It says: “I kept no ledger”. Pulls 1 and 2 hang on it." || slices.Contains(codes(res), "no-such-file") {
+		t.Errorf("%+v", res.Findings)
+	}
+	if none := interpret("plan.pull", src); none.Revision != nil {
+		t.Error("without a page nothing was compared")
+	}
+}
+
 // A file's own cuts and pages stand in for those that it uses.
 func TestEditsOfUsedFiles(t *testing.T) {
 	cut := []string{"a.srt", srt(1., 2., "You kept it."), "sub/b.srt", srt(1., 4., "You kept it."),
