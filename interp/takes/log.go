@@ -7,9 +7,11 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"slices"
 	"strings"
+	"sync"
 )
 
 // maxFaults is how many faults of a log are told; those after it are counted.
@@ -76,11 +78,21 @@ func (s *Sample) ReadLog(r *Reader) (Faults, error) {
 	}
 }
 
+// appending keeps those who add takes within this program apart; other programs
+// are kept apart by what the system promises of files opened to append.
+var appending sync.Mutex
+
 // AppendFile adds takes to the end of the log at path, which is made with
 // Header where there is none. An old log keeps its own columns in their own
-// order; it must have those that takes need.
+// order; it must have those that takes need. Two programs may add to one log
+// at the same time.
 func AppendFile(path string, list ...Take) (err error) {
-	f, err := os.OpenFile(path, os.O_RDWR|os.O_CREATE, 0o666)
+	appending.Lock()
+	defer appending.Unlock()
+	if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
+		begin(path)
+	}
+	f, err := os.OpenFile(path, os.O_RDWR|os.O_APPEND|os.O_CREATE, 0o666)
 	if err != nil {
 		return err
 	}
@@ -93,11 +105,25 @@ func AppendFile(path string, list ...Take) (err error) {
 	if err != nil {
 		return err
 	}
-	if _, err = f.Seek(0, io.SeekEnd); err != nil {
-		return err
-	}
 	_, err = f.Write(rows) // in one piece, so that no reader sees half a row
 	return err
+}
+
+// begin makes a log with a header. It gets its name only once the header is in
+// it, and never in place of a log that another program made in the meantime.
+// Where that cannot be done, as on a disk without hard links, no log is made,
+// and the header is written with the first rows.
+func begin(path string) {
+	temp := fmt.Sprintf("%s.%d.tmp", path, os.Getpid())
+	f, err := os.OpenFile(temp, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	if err != nil {
+		return
+	}
+	defer os.Remove(temp)
+	_, err = f.WriteString(Header)
+	if errors.Join(err, f.Close()) == nil {
+		os.Link(temp, path) //nolint:errcheck // see above
+	}
 }
 
 // rowsFor returns what is to be written behind a log.
