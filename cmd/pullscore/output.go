@@ -7,7 +7,6 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
-	"unicode"
 
 	"pullscore/cmd/internal/paths"
 )
@@ -15,13 +14,13 @@ import (
 // An output is a folder, or a file (which may be "-") for a single page.
 type output struct {
 	folder, file string
-	form         string // of the files: svg
-	taken        map[string]bool
+	form         string       // of the files: svg
+	names        *paths.Names // given out by this run
 }
 
 // newOutput reads what -o says.
 func newOutput(place, form string) (output, error) {
-	o := output{form: form, taken: map[string]bool{}}
+	o := output{form: form, names: &paths.Names{}}
 	info, err := os.Stat(place)
 	switch {
 	case place == paths.Stdin:
@@ -45,47 +44,13 @@ func (o output) String() string {
 
 // name returns the path of a page, one that this run has not used.
 func (o output) name(f paths.File, p page, drawing string) string {
-	stem := safe(planName(f.Path))
+	stem := paths.Safe(planName(f.Path))
 	if p.shot != "" {
-		stem += "-" + safe(p.shot)
+		stem += "-" + paths.Safe(p.shot)
 	}
-	stem += "-" + drawing
-	number := ""
+	tail := "." + o.form
 	if p.total > 1 {
-		number = fmt.Sprintf("-%d", p.number)
+		tail = fmt.Sprintf("-%d.%s", p.number, o.form)
 	}
-	for n := 1; ; n++ {
-		again := ""
-		if n > 1 {
-			again = fmt.Sprintf("~%d", n)
-		}
-		base := stem + again + number + "." + o.form
-		if key := strings.ToLower(base); !o.taken[key] {
-			o.taken[key] = true
-			return filepath.Join(o.folder, base)
-		}
-	}
-}
-
-// longest is how many bytes of a plan's or a shot's name go into a file name,
-// of which systems allow 255.
-const longest = 80
-
-// safe returns a name with everything replaced that a system forbids in the
-// name of a file, or that a shell or a reader would stumble over.
-func safe(name string) string {
-	text := strings.Map(func(r rune) rune {
-		if unicode.IsLetter(r) || unicode.IsMark(r) || unicode.IsDigit(r) || strings.ContainsRune("-+.", r) {
-			return r
-		}
-		return '_'
-	}, name)
-	for len(text) > longest {
-		runes := []rune(text)
-		text = string(runes[:len(runes)-1])
-	}
-	if text = strings.TrimLeft(text, "-."); text == "" { // neither an option nor a hidden file
-		return "_"
-	}
-	return text
+	return filepath.Join(o.folder, o.names.Give(f.Path, stem+"-"+drawing, tail))
 }
