@@ -123,7 +123,7 @@ type stream struct {
 // than before: to ask for it would take a browser longer than all else.
 func (st *stream) events(v *view) string {
 	sheet := v.sheet(st.at)
-	if sheet == nil || sheetTag(sheet) == st.tag {
+	if sheet == nil || sheet.Tag == st.tag {
 		return v.event()
 	}
 	told, err := tellSheet(sheet)

@@ -201,7 +201,7 @@ func TestThePageInSightComesAlong(t *testing.T) {
 	p := state.Plans[0]
 	events, _ := s.stream(t, "", "?plan="+p.Key+"&shot=31C&page=1")
 	sheet, told := next(t, events), next(t, events)
-	tag := sheetTag(p.Sheets["31C"][0])
+	tag := p.Sheets["31C"][0].Tag
 	if sheet.name != "sheet" || !strings.Contains(sheet.data, tag) || told.name != "" || !strings.Contains(told.data, tag) {
 		t.Errorf("the page comes as %q with %.60q, the state as %q with %.60q", sheet.name, sheet.data, told.name, told.data)
 	}

@@ -15,7 +15,6 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/lang"
 	"pullscore/render"
-	"pullscore/render/svg"
 )
 
 // examples is where the plans of the examples lie.
@@ -48,13 +47,7 @@ func sheets(t testing.TB, p *plan.Plan) map[string][]*rebuild.Sheet {
 	t.Helper()
 	all := map[string][]*rebuild.Sheet{}
 	for _, s := range p.Shots {
-		for _, page := range render.Score(s, render.Options{}) {
-			var b bytes.Buffer
-			if err := svg.Write(&b, page); err != nil {
-				t.Fatal(err)
-			}
-			all[s.ID] = append(all[s.ID], &rebuild.Sheet{Page: page, SVG: b.Bytes()})
-		}
+		all[s.ID] = rebuild.Score(s, nil, render.Paper{})
 	}
 	return all
 }

@@ -4,8 +4,6 @@ package preview
 
 import (
 	"bytes"
-	"encoding/hex"
-	"hash/fnv"
 	"net/http"
 	"strconv"
 
@@ -31,13 +29,6 @@ type toldSpan struct {
 	Right  float64 `json:"right_mm"`
 	Top    float64 `json:"top_mm"`
 	Bottom float64 `json:"bottom_mm"`
-}
-
-// sheetTag tells a page from others: the same page has the same tag.
-func sheetTag(sheet *rebuild.Sheet) string {
-	h := fnv.New128a()
-	h.Write(sheet.SVG) //nolint:errcheck // a hash takes everything
-	return hex.EncodeToString(h.Sum(nil))
 }
 
 // A spot is a page of a shot's score, by the key of its plan.
@@ -84,12 +75,13 @@ func (s *Server) getScore(w http.ResponseWriter, r *http.Request) {
 }
 
 func tellSheet(sheet *rebuild.Sheet) (toldSheet, error) {
+	page := sheet.Page()
 	var b bytes.Buffer
-	if err := svg.WriteBare(&b, sheet.Page); err != nil {
+	if err := svg.WriteBare(&b, page); err != nil {
 		return toldSheet{}, err
 	}
-	t := toldSheet{Tag: sheetTag(sheet), SVG: b.String(), Width: sheet.Page.W, Height: sheet.Page.H, Spans: []toldSpan{}}
-	for _, span := range sheet.Page.Spans {
+	t := toldSheet{Tag: sheet.Tag, SVG: b.String(), Width: page.W, Height: page.H, Spans: []toldSpan{}}
+	for _, span := range page.Spans {
 		t.Spans = append(t.Spans, toldSpan(span))
 	}
 	return t, nil

@@ -140,7 +140,7 @@ func tellPlan(p *rebuild.Plan) toldPlan {
 func tellShot(s *plan.Shot, sheets []*rebuild.Sheet) toldShot {
 	t := toldShot{ID: s.ID, Label: draw.Clean(s.ID), Title: draw.Clean(s.Title), Duration: s.Duration, FPS: fps(s), Pages: []string{}, Pulls: []toldPull{}}
 	for _, sheet := range sheets {
-		t.Pages = append(t.Pages, sheetTag(sheet))
+		t.Pages = append(t.Pages, sheet.Tag)
 	}
 	if !finite(s.Duration) {
 		t.Duration = 0

@@ -3,12 +3,10 @@
 package rebuild
 
 import (
-	"bytes"
 	"context"
 	"errors"
 	"io/fs"
 	"path/filepath"
-	"reflect"
 
 	"pullscore/cmd/internal/inorder"
 	"pullscore/cmd/internal/paths"
@@ -16,8 +14,6 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/lang"
 	"pullscore/render"
-	"pullscore/render/draw"
-	"pullscore/render/svg"
 )
 
 // A reading is what a plan came to, and the texts that it was read from.
@@ -89,28 +85,20 @@ func sheets(ctx context.Context, p *plan.Plan, old map[string][]*Sheet, paper re
 		if ctx.Err() != nil {
 			return nil
 		}
-		return score(shot, old[shot.ID], paper)
+		return Score(shot, old[shot.ID], paper)
 	}, func(i int, sheets []*Sheet) {
 		all[p.Shots[i].ID] = sheets
 	})
 	return all
 }
 
-// score draws the score of a shot. A page that comes out as it was keeps its
-// SVG, which takes as long to write as the page to draw.
-func score(shot *plan.Shot, old []*Sheet, paper render.Paper) []*Sheet {
-	var list []*Sheet
-	inOrder(render.Score(shot, render.Options{Paper: paper}), func(i int, page *draw.Page) *Sheet {
-		if i < len(old) && reflect.DeepEqual(old[i].Page, page) {
-			return &Sheet{Page: page, SVG: old[i].SVG}
+// forget lets go of the SVG of the sheets, before they are published.
+func (r *reading) forget() {
+	for _, list := range r.sheets {
+		for _, sheet := range list {
+			sheet.fresh = nil
 		}
-		var b bytes.Buffer
-		svg.Write(&b, page) // a buffer takes everything
-		return &Sheet{Page: page, SVG: bytes.Clone(b.Bytes())} // without the room to grow
-	}, func(_ int, sheet *Sheet) {
-		list = append(list, sheet)
-	})
-	return list
+	}
 }
 
 // inOrder is inorder.Each with the place of every item, and nothing that can

@@ -142,6 +142,7 @@ func (r *Rebuilder) take(read []fresh) []Change {
 		f.plan.plan, f.plan.shown = c.Plan, true
 		if !f.reading.errors {
 			c.Drawn, c.Unwritten = r.write(f.plan)
+			f.reading.forget()
 		}
 		if old != nil {
 			c.Says = says(old, c.Plan)

@@ -170,7 +170,7 @@ func TestFirstState(t *testing.T) {
 		t.Errorf("plan: %+v", p)
 	case !c.First, c.Gone, len(c.Drawn) != 1, len(c.Says) > 0, c.Plan != p, c.Unwritten != nil:
 		t.Errorf("change: %+v", c)
-	case sheet.File != filepath.Join(dir, "out", "a-1-score.svg"), fileText(t, sheet.File) != string(sheet.SVG):
+	case sheet.File != filepath.Join(dir, "out", "a-1-score.svg"), fileText(t, sheet.File) != string(sheet.SVG()):
 		t.Errorf("sheet: %s", sheet.File)
 	}
 }
@@ -460,7 +460,7 @@ func TestTwoOnOneFolder(t *testing.T) {
 	one.stop()
 	two.stop()
 	sheet := a.state.Plans[0].Sheets["1"][0]
-	if got := fileText(t, sheet.File); got != string(sheet.SVG) || !bytes.Equal(sheet.SVG, b.state.Plans[0].Sheets["1"][0].SVG) {
+	if got := fileText(t, sheet.File); got != string(sheet.SVG()) || !bytes.Equal(sheet.SVG(), b.state.Plans[0].Sheets["1"][0].SVG()) {
 		t.Error("the drawing is not that of the last save")
 	}
 	if list, _ := os.ReadDir(filepath.Join(dir, "out")); len(list) != 1 {

@@ -7,7 +7,6 @@ import (
 
 	"pullscore/interp/plan"
 	"pullscore/lang"
-	"pullscore/render/draw"
 )
 
 // A State is what the watched plans come to now. It and all that it points to
@@ -65,13 +64,6 @@ type Plan struct {
 	// Version grows with every change of the plan, and never goes back while
 	// the watch runs.
 	Version uint64
-}
-
-// A Sheet is one page of a drawing.
-type Sheet struct {
-	Page *draw.Page
-	SVG  []byte
-	File string // the path on disk
 }
 
 // A Change is what became of one plan when files changed.

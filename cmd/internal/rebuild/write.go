@@ -3,7 +3,6 @@
 package rebuild
 
 import (
-	"bytes"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -58,17 +57,17 @@ func (r *Rebuilder) replace(sheet *Sheet) error {
 	if r.texts.holds(sheet.File) {
 		return fmt.Errorf("%s: a plan is read from this file, so no drawing is written there", sheet.File)
 	}
-	return paths.Write(sheet.File, sheet.SVG)
+	return paths.Write(sheet.File, sheet.SVG())
 }
 
 // onDisk reports whether the file of a sheet holds it already.
 func onDisk(sheet *Sheet) bool {
 	info, err := os.Stat(sheet.File)
-	if err != nil || !info.Mode().IsRegular() || info.Size() != int64(len(sheet.SVG)) {
+	if err != nil || !info.Mode().IsRegular() {
 		return false
 	}
 	data, err := os.ReadFile(sheet.File)
-	return err == nil && bytes.Equal(data, sheet.SVG)
+	return err == nil && tag(data) == sheet.Tag
 }
 
 // retry writes drawings that could not be written before, and tells of those

@@ -1,0 +1,93 @@
+// Sheets: what is kept of a drawing, which is little, and drawing it again when
+// somebody looks.
+
+package rebuild
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"reflect"
+	"weak"
+
+	"pullscore/interp/plan"
+	"pullscore/render"
+	"pullscore/render/draw"
+	"pullscore/render/svg"
+)
+
+// A Sheet is one page of a drawing. A film has thousands, of which one is
+// looked at, so a sheet keeps the shot that it is drawn from and no drawing.
+type Sheet struct {
+	// File is the path on disk.
+	File string
+	// Tag tells a page from others: the same page has the same tag.
+	Tag string
+
+	shot  *plan.Shot
+	paper render.Paper
+	index int                     // of the page, among those of the shot
+	page  weak.Pointer[draw.Page] // as long as there is room for it
+	fresh []byte                  // the SVG, until it is written and published
+}
+
+// Score draws the score of a shot; old are the sheets of what it was before.
+// A shot that did not change is not drawn, and a page that comes out as it was
+// is not written as SVG again, which takes as long as drawing it.
+func Score(shot *plan.Shot, old []*Sheet, paper render.Paper) []*Sheet {
+	if len(old) > 0 && old[0].paper == paper && reflect.DeepEqual(old[0].shot, shot) {
+		return again(old)
+	}
+	var list []*Sheet
+	inOrder(render.Score(shot, render.Options{Paper: paper}), func(i int, page *draw.Page) *Sheet {
+		s := &Sheet{shot: shot, paper: paper, index: i, page: weak.Make(page)}
+		if i < len(old) && reflect.DeepEqual(old[i].page.Value(), page) {
+			s.Tag = old[i].Tag
+			return s
+		}
+		s.fresh = toSVG(page)
+		s.Tag = tag(s.fresh)
+		return s
+	}, func(_ int, s *Sheet) {
+		list = append(list, s)
+	})
+	return list
+}
+
+// again returns copies of sheets, since those that are published keep the
+// names of their files.
+func again(old []*Sheet) []*Sheet {
+	list := make([]*Sheet, len(old))
+	for i, s := range old {
+		sheet := *s
+		list[i] = &sheet
+	}
+	return list
+}
+
+// Page returns the page, which is drawn again if it is no longer at hand.
+func (s *Sheet) Page() *draw.Page {
+	if page := s.page.Value(); page != nil {
+		return page
+	}
+	return render.Score(s.shot, render.Options{Paper: s.paper})[s.index]
+}
+
+// SVG returns the page as its file holds it.
+func (s *Sheet) SVG() []byte {
+	if s.fresh != nil {
+		return s.fresh
+	}
+	return toSVG(s.Page())
+}
+
+func toSVG(page *draw.Page) []byte {
+	var b bytes.Buffer
+	svg.Write(&b, page) // a buffer takes everything
+	return b.Bytes()
+}
+
+func tag(svg []byte) string {
+	sum := sha256.Sum256(svg)
+	return hex.EncodeToString(sum[:])
+}
