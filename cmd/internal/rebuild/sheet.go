@@ -32,12 +32,9 @@ type Sheet struct {
 }
 
 // Score draws the score of a shot; old are the sheets of what it was before.
-// A shot that did not change is not drawn, and a page that comes out as it was
-// is not written as SVG again, which takes as long as drawing it.
+// A page that comes out as it was, while that is still at hand, is not written
+// as SVG again, which takes as long as drawing it.
 func Score(shot *plan.Shot, old []*Sheet, paper render.Paper) []*Sheet {
-	if len(old) > 0 && old[0].paper == paper && reflect.DeepEqual(old[0].shot, shot) {
-		return again(old)
-	}
 	var list []*Sheet
 	inOrder(render.Score(shot, render.Options{Paper: paper}), func(i int, page *draw.Page) *Sheet {
 		s := &Sheet{shot: shot, paper: paper, index: i, page: weak.Make(page)}
@@ -51,17 +48,6 @@ func Score(shot *plan.Shot, old []*Sheet, paper render.Paper) []*Sheet {
 	}, func(_ int, s *Sheet) {
 		list = append(list, s)
 	})
-	return list
-}
-
-// again returns copies of sheets, since those that are published keep the
-// names of their files.
-func again(old []*Sheet) []*Sheet {
-	list := make([]*Sheet, len(old))
-	for i, s := range old {
-		sheet := *s
-		list[i] = &sheet
-	}
 	return list
 }
 
