@@ -58,20 +58,22 @@ type Word struct {
 	Start, End float64 // seconds from the start of the picture
 }
 
-// Is reports whether a clip is a piece of a shot: its name is the shot's ID, or
-// its reel is. Case does not count.
-func (c Clip) Is(shot string) bool {
-	return strings.EqualFold(strings.TrimSpace(c.Name), shot) || strings.EqualFold(strings.TrimSpace(c.Reel), shot)
-}
-
-// Pieces returns the clips of a shot in the order of the record.
-func (c *Cut) Pieces(shot string) (list []Clip) {
-	for _, clip := range c.Clips {
-		if clip.Is(shot) {
-			list = append(list, clip)
+// Pieces returns the clips of a shot in the order of the record: those whose
+// name is the shot's ID, or where there is none those whose reel is. Case does
+// not count.
+func (c *Cut) Pieces(shot string) []Clip {
+	by := func(name func(Clip) string) (list []Clip) {
+		for _, clip := range c.Clips {
+			if strings.EqualFold(strings.TrimSpace(name(clip)), shot) {
+				list = append(list, clip)
+			}
 		}
+		return list
 	}
-	return list
+	if list := by(func(c Clip) string { return c.Name }); len(list) > 0 {
+		return list
+	}
+	return by(func(c Clip) string { return c.Reel })
 }
 
 // Read reads a file of a cut. Its ending says what it is, or where that says

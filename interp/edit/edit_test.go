@@ -119,8 +119,23 @@ FCM: NON-DROP FRAME
 003  14B B   C        00:00:01:00 00:00:03:00 01:00:02:00 01:00:03:00
 M2   14B     048.0                00:00:01:00
 `), timecode.Rate{})
-	if len(cut.Clips) != 2 || !cut.Clips[0].Is("in") || !cut.Clips[1].Is("14b") || cut.Clips[1].Speed != 2 || cut.Clips[0].Is("A") {
+	if len(cut.Clips) != 2 || len(cut.Pieces("in")) != 1 || len(cut.Pieces("14b")) != 1 || cut.Clips[1].Speed != 2 || len(cut.Pieces("A")) != 0 {
 		t.Errorf("%+v", cut.Clips)
+	}
+}
+
+// A shot goes by the names of clips; by reels only where no clip has its name.
+func TestReels(t *testing.T) {
+	cut, _ := Read(decode("a.edl", `001  2  V  C  00:00:00:00 00:00:01:00 01:00:00:00 01:00:01:00
+* FROM CLIP NAME: 1
+002  9  V  C  00:00:00:00 00:00:01:00 01:00:01:00 01:00:02:00
+* FROM CLIP NAME: 2
+003  B7 V  C  00:00:00:00 00:00:01:00 01:00:02:00 01:00:03:00
+`), timecode.Rate{})
+	for shot, in := range map[string]int64{"1": 86400, "2": 86424, "b7": 86448, "9": 86424} {
+		if list := cut.Pieces(shot); len(list) != 1 || list[0].RecordIn != in {
+			t.Errorf("shot %s: %+v", shot, list)
+		}
 	}
 }
 
