@@ -75,6 +75,17 @@ func (d *dial) keepClear(c *clearing) {
 	for _, text := range d.turnNumbers() {
 		c.taken = append(c.taken, text.Box())
 	}
+	for i := range min(stopMarks, len(lensMarks(d.shot))) {
+		w := d.wedge(d.hand(lensMarks(d.shot)[i].deg))
+		box := draw.Box{X: w[0].X, Y: w[0].Y}
+		for _, p := range w[1:] {
+			box = draw.Box{
+				X: min(box.X, p.X), Y: min(box.Y, p.Y),
+				W: max(box.Right(), p.X) - min(box.X, p.X), H: max(box.Bottom(), p.Y) - min(box.Y, p.Y),
+			}
+		}
+		c.taken = append(c.taken, box)
+	}
 }
 
 // dialHub is half the side of the room in the middle: for the centre, and the
@@ -126,13 +137,22 @@ func (d *dial) drawScale(g *draw.Group) {
 	for i, m := range lensMarks(d.shot) {
 		deg := d.hand(m.deg)
 		r := d.track(deg)
-		if i < 2 {
-			g.Add(draw.Path{Runs: [][]draw.Point{{d.point(deg, r), d.point(deg-1.2*60/d.outer, r+1.8), d.point(deg+1.2*60/d.outer, r+1.8)}}, Closed: true, Fill: draw.Black})
+		if i < stopMarks {
+			g.Add(draw.Path{Runs: [][]draw.Point{d.wedge(deg)}, Closed: true, Fill: draw.Black})
 			continue
 		}
 		a, b := d.point(deg, r), d.point(deg, r+1.5)
 		g.Line(a.X, a.Y, b.X, b.Y, solid(draw.Mid, thin))
 	}
+}
+
+// stopMarks is how many of the lens's marks are the stops of its ring.
+const stopMarks = 2
+
+// wedge is the triangle that points at a stop of the ring, from outside.
+func (d *dial) wedge(deg float64) []draw.Point {
+	r, half := d.track(deg), 1.2*60/d.outer
+	return []draw.Point{d.point(deg, r), d.point(deg-half, r+1.8), d.point(deg+half, r+1.8)}
 }
 
 // size returns a length on the disc, less where the turns lie close.
