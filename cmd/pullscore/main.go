@@ -38,6 +38,7 @@ type commands struct {
 	Takes      takesCmd      `cmd:"" help:"Fit a hand to a log of takes, or score a recorded pull."`
 	Click      clickCmd      `cmd:"" help:"Make a click track to rehearse a shot with."`
 	Export     exportCmd     `cmd:"" help:"Write markers for the cutting room, or focus curves."`
+	Page       pageCmd       `cmd:"" help:"Make a plan to begin from out of a script page."`
 	Fmt        fmtCmd        `cmd:"" help:"Lay plans out."`
 	Help       helpCmd       `cmd:"" all:"" help:"Explain the language, a statement of it, or a command."`
 	Completion completionCmd `cmd:"" all:"" help:"Print a script that completes commands in a shell."`
