@@ -92,11 +92,15 @@ func sheets(ctx context.Context, p *plan.Plan, old map[string][]*Sheet, paper re
 	return all
 }
 
-// forget lets go of the SVG of the sheets, before they are published.
-func (r *reading) forget() {
+// forget lets go of the SVG of the sheets, before they are published, and of
+// their pages unless somebody is at work on the plan and will look at them.
+func (r *reading) forget(atWork bool) {
 	for _, list := range r.sheets {
 		for _, sheet := range list {
 			sheet.fresh = nil
+			if !atWork {
+				sheet.kept = nil
+			}
 		}
 	}
 }

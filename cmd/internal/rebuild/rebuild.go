@@ -127,6 +127,10 @@ func (r *Rebuilder) rebuild(ctx context.Context, look watch.Look, tell func([]Ch
 	r.watch()
 }
 
+// few is how many plans a save of somebody at work changes at most: one, or
+// those of a small kit. More are a folder that is being read.
+const few = batch / 2
+
 // take makes the new readings those that count, and writes their drawings.
 func (r *Rebuilder) take(read []fresh) []Change {
 	var changes []Change
@@ -142,7 +146,7 @@ func (r *Rebuilder) take(read []fresh) []Change {
 		f.plan.plan, f.plan.shown = c.Plan, true
 		if !f.reading.errors {
 			c.Drawn, c.Unwritten = r.write(f.plan)
-			f.reading.forget()
+			f.reading.forget(len(read) <= few)
 		}
 		if old != nil {
 			c.Says = says(old, c.Plan)

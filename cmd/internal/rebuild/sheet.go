@@ -28,6 +28,7 @@ type Sheet struct {
 	paper render.Paper
 	index int                     // of the page, among those of the shot
 	page  weak.Pointer[draw.Page] // as long as there is room for it
+	kept  *draw.Page              // the same, held while its plan is being worked on
 	fresh []byte                  // the SVG, until it is written and published
 }
 
@@ -37,7 +38,7 @@ type Sheet struct {
 func Score(shot *plan.Shot, old []*Sheet, paper render.Paper) []*Sheet {
 	var list []*Sheet
 	inOrder(render.Score(shot, render.Options{Paper: paper}), func(i int, page *draw.Page) *Sheet {
-		s := &Sheet{shot: shot, paper: paper, index: i, page: weak.Make(page)}
+		s := &Sheet{shot: shot, paper: paper, index: i, page: weak.Make(page), kept: page}
 		if i < len(old) && reflect.DeepEqual(old[i].page.Value(), page) {
 			s.Tag = old[i].Tag
 			return s
