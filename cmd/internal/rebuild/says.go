@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strings"
 
+	"pullscore/cmd/internal/difference"
 	"pullscore/cmd/internal/pulllist"
 	"pullscore/interp/plan"
 	"pullscore/lang"
@@ -19,7 +20,7 @@ func says(before, after *Plan) []string {
 	}
 	var list []string
 	same := pairs{}
-	for _, s := range shots(before.Good, after.Good) {
+	for _, s := range difference.Shots(before.Good, after.Good) {
 		list = append(list, same.shot(s[0], s[1])...)
 	}
 	return append(list, same.findings(before, after)...)
@@ -51,17 +52,17 @@ func (p pairs) shot(before, after *plan.Shot) []string {
 		list = append(list, after.ID+": "+d)
 	}
 	var moved run
-	for _, m := range align(before.Pulls, after.Pulls) {
-		if m.before != nil && m.after != nil {
-			p[place{before.ID, m.before.Number}] = m.after.Number
+	for _, m := range difference.Pulls(before.Pulls, after.Pulls) {
+		if m.Before != nil && m.After != nil {
+			p[place{before.ID, m.Before.Number}] = m.After.Number
 		}
 		text, shift := pull(m)
-		if shift != "" && moved.add(after.ID, m.after, shift) {
+		if shift != "" && moved.add(after.ID, m.After, shift) {
 			continue
 		}
 		list = moved.flush(list)
 		if shift != "" {
-			moved.add(after.ID, m.after, shift)
+			moved.add(after.ID, m.After, shift)
 		} else if text != "" {
 			list = append(list, after.ID+" "+text)
 		}
@@ -99,8 +100,8 @@ func orNone(text string) string {
 
 // pull tells of one pull. One that only happens earlier or later is told as a
 // shift, since many do at once.
-func pull(m match) (text, shift string) {
-	b, a := m.before, m.after
+func pull(m difference.Match) (text, shift string) {
+	b, a := m.Before, m.After
 	switch {
 	case b == nil:
 		return fmt.Sprintf("%s %d to %s: new%s", a.Kind, a.Number, a.Target, landing(a)), ""

@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"pullscore/cmd/internal/difference"
 	"pullscore/interp"
 	"pullscore/interp/plan"
 )
@@ -128,14 +129,14 @@ func TestAlign(t *testing.T) {
 		}
 		kept := 0
 		var seenBefore, seenAfter []*plan.Pull
-		for _, m := range align(before, after) {
-			if m.before != nil {
-				seenBefore = append(seenBefore, m.before)
+		for _, m := range difference.Pulls(before, after) {
+			if m.Before != nil {
+				seenBefore = append(seenBefore, m.Before)
 			}
-			if m.after != nil {
-				seenAfter = append(seenAfter, m.after)
+			if m.After != nil {
+				seenAfter = append(seenAfter, m.After)
 			}
-			if m.before != nil && same[m.before] != nil && same[m.before] == m.after {
+			if m.Before != nil && same[m.Before] != nil && same[m.Before] == m.After {
 				kept++
 			}
 		}

@@ -1,6 +1,6 @@
-// Which pull of a changed shot is which pull of the one before.
-
-package rebuild
+// Package difference pairs what a plan held before a change with what it holds
+// after it: shots by their IDs, pulls as in an alignment.
+package difference
 
 import (
 	"slices"
@@ -8,14 +8,14 @@ import (
 	"pullscore/interp/plan"
 )
 
-// A match is a pull before and after a change; nil: it came, or it is gone.
-type match struct{ before, after *plan.Pull }
+// A Match is a pull before and after a change; nil: it came, or it is gone.
+type Match struct{ Before, After *plan.Pull }
 
-// align matches the pulls of a shot before and after a change, in order, so
+// Pulls matches the pulls of a shot before and after a change, in order, so
 // that what they have in common is the most: one that was put in between does
 // not make all that follow look changed. It is the alignment of Needleman and
 // Wunsch (1970), with no cost for a gap.
-func align(before, after []*plan.Pull) []match {
+func Pulls(before, after []*plan.Pull) []Match {
 	best := make([][]int, len(before)+1) // from there to the end
 	for i := range best {
 		best[i] = make([]int, len(after)+1)
@@ -28,27 +28,27 @@ func align(before, after []*plan.Pull) []match {
 			}
 		}
 	}
-	var list []match
+	var list []Match
 	i, j := 0, 0
 	for i < len(before) && j < len(after) {
 		l := likeness(before[i], after[j])
 		switch {
 		case l > 0 && best[i][j] == l+best[i+1][j+1]:
-			list = append(list, match{before[i], after[j]})
+			list = append(list, Match{before[i], after[j]})
 			i, j = i+1, j+1
 		case best[i][j] == best[i+1][j]:
-			list = append(list, match{before[i], nil})
+			list = append(list, Match{before[i], nil})
 			i++
 		default:
-			list = append(list, match{nil, after[j]})
+			list = append(list, Match{nil, after[j]})
 			j++
 		}
 	}
 	for _, p := range before[i:] {
-		list = append(list, match{p, nil})
+		list = append(list, Match{p, nil})
 	}
 	for _, p := range after[j:] {
-		list = append(list, match{nil, p})
+		list = append(list, Match{nil, p})
 	}
 	return list
 }
@@ -82,9 +82,9 @@ func likeness(a, b *plan.Pull) int {
 	return score
 }
 
-// shots matches the shots of a plan before and after a change by their IDs, in
+// Shots matches the shots of a plan before and after a change by their IDs, in
 // their order after it, those that are gone last.
-func shots(before, after *plan.Plan) [][2]*plan.Shot {
+func Shots(before, after *plan.Plan) [][2]*plan.Shot {
 	var list [][2]*plan.Shot
 	byID := func(p *plan.Plan, id string) *plan.Shot {
 		i := slices.IndexFunc(p.Shots, func(s *plan.Shot) bool { return s.ID == id })
