@@ -61,8 +61,9 @@ export class Controller {
     return this.steps(data) * this.step;
   }
 
-  // readFine puts the two halves of a value together. A knob may send the upper
-  // half alone where the lower has not changed in kind; it counts at once.
+  // readFine puts the two halves of a value together. The lower follows the
+  // upper, and the value counts with it; a knob that sends the upper half alone
+  // is one of 7 bits.
   readFine(low, data) {
     if (!low) {
       this.high = data;
