@@ -278,24 +278,28 @@ func (n *node) list(key string) *[]*node {
 	return nil
 }
 
+// maybe reads a value if it is an object, and passes over any other.
+func (d *decoder) maybe() (*node, error) {
+	t, err := d.token()
+	if err != nil {
+		return nil, err
+	}
+	if t != json.Delim('{') {
+		return nil, d.skip(t)
+	}
+	return d.object()
+}
+
 // list reads the objects of an array; anything else in it is passed over.
 func (d *decoder) list() (list []*node, err error) {
 	for d.tokens.More() {
-		t, err := d.token()
+		n, err := d.maybe()
 		if err != nil {
 			return nil, err
 		}
-		if t != json.Delim('{') {
-			if err := d.skip(t); err != nil {
-				return nil, err
-			}
-			continue
+		if n != nil {
+			list = append(list, n)
 		}
-		n, err := d.object()
-		if err != nil {
-			return nil, err
-		}
-		list = append(list, n)
 	}
 	_, err = d.token()
 	return list, err
@@ -309,18 +313,12 @@ func (d *decoder) byKey() (map[string]*node, error) {
 		if err != nil {
 			return nil, err
 		}
-		t, err := d.token()
+		n, err := d.maybe()
 		if err != nil {
 			return nil, err
 		}
-		if t != json.Delim('{') {
-			if err := d.skip(t); err != nil {
-				return nil, err
-			}
-			continue
-		}
-		if byKey[key.(string)], err = d.object(); err != nil {
-			return nil, err
+		if n != nil {
+			byKey[key.(string)] = n
 		}
 	}
 	_, err := d.token()
