@@ -3,13 +3,11 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
 	"strconv"
 	"strings"
 
 	"pullscore/cmd/internal/click"
-	"pullscore/cmd/internal/paths"
 	"pullscore/interp/plan"
 )
 
@@ -60,7 +58,7 @@ func (c *clickCmd) Run(s *session) error {
 	if err != nil {
 		return fmt.Errorf("shot %s: %w", shot.ID, err)
 	}
-	if err := c.write(s, out, shot, track); err != nil {
+	if err := out.write(s, c.File, shot.ID, "click", track.WriteWAV); err != nil {
 		return err
 	}
 	if faulty {
@@ -94,24 +92,4 @@ func (c *clickCmd) shot(p *plan.Plan) (*plan.Shot, error) {
 		return nil, fmt.Errorf("%s: name one of its shots with --shot", c.File)
 	}
 	return nil, noShot(c.File, c.Shot, shotIDs(p))
-}
-
-func (c *clickCmd) write(s *session, out output, shot *plan.Shot, track *click.Track) error {
-	var b bytes.Buffer
-	if err := track.WriteWAV(&b); err != nil {
-		return err
-	}
-	path := out.file
-	switch {
-	case path == paths.Stdin:
-		_, err := s.out.Write(b.Bytes())
-		return err
-	case path == "":
-		path = out.name(paths.File{Path: c.File}, page{shot: shot.ID, total: 1}, "click")
-	}
-	if err := paths.Write(path, b.Bytes()); err != nil {
-		return err
-	}
-	_, err := fmt.Fprintln(s.out, path)
-	return err
 }

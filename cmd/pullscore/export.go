@@ -3,13 +3,11 @@
 package main
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"io"
 
 	"pullscore/cmd/internal/export"
-	"pullscore/cmd/internal/paths"
 	"pullscore/cmd/internal/pulllist"
 	"pullscore/interp/plan"
 )
@@ -93,36 +91,15 @@ func (c *exportCmd) Run(s *session) error {
 // export writes the plan, or each of its shots.
 func (c *exportCmd) export(s *session, f form, out output, p *plan.Plan) error {
 	if f.plan != nil {
-		return c.write(s, out, "markers", "", func(w io.Writer) error { return f.plan(w, p) })
+		return out.write(s, c.File, "", "markers", func(w io.Writer) error { return f.plan(w, p) })
 	}
 	if out.folder == "" && len(p.Shots) > 1 {
 		return fmt.Errorf("there are %d shots, and %s can hold one: name a folder, or a --shot", len(p.Shots), out)
 	}
 	for _, shot := range p.Shots {
-		if err := c.write(s, out, "focus", shot.ID, func(w io.Writer) error { return f.shot(w, shot) }); err != nil {
+		if err := out.write(s, c.File, shot.ID, "focus", func(w io.Writer) error { return f.shot(w, shot) }); err != nil {
 			return err
 		}
 	}
 	return nil
-}
-
-// write writes one file; shot is empty where it holds the whole plan.
-func (c *exportCmd) write(s *session, out output, what, shot string, content func(io.Writer) error) error {
-	var b bytes.Buffer
-	if err := content(&b); err != nil {
-		return err
-	}
-	path := out.file
-	switch {
-	case path == paths.Stdin:
-		_, err := s.out.Write(b.Bytes())
-		return err
-	case path == "":
-		path = out.name(paths.File{Path: c.File}, page{shot: shot, total: 1}, what)
-	}
-	if err := paths.Write(path, b.Bytes()); err != nil {
-		return err
-	}
-	_, err := fmt.Fprintln(s.out, path)
-	return err
 }

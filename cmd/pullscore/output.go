@@ -3,7 +3,9 @@
 package main
 
 import (
+	"bytes"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -53,4 +55,26 @@ func (o output) name(f paths.File, p page, drawing string) string {
 		tail = fmt.Sprintf("-%d.%s", p.number, o.form)
 	}
 	return filepath.Join(o.folder, o.names.Give(f.Path, stem+"-"+drawing, tail))
+}
+
+// write writes one file of a plan, whose form is the output's; shot is empty
+// where it holds the whole plan, and what says what it is.
+func (o output) write(s *session, plan, shot, what string, content func(io.Writer) error) error {
+	var b bytes.Buffer
+	if err := content(&b); err != nil {
+		return err
+	}
+	path := o.file
+	switch {
+	case path == paths.Stdin:
+		_, err := s.out.Write(b.Bytes())
+		return err
+	case path == "":
+		path = o.name(paths.File{Path: plan}, page{shot: shot, total: 1}, what)
+	}
+	if err := paths.Write(path, b.Bytes()); err != nil {
+		return err
+	}
+	_, err := fmt.Fprintln(s.out, path)
+	return err
 }

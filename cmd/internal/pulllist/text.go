@@ -4,7 +4,6 @@ package pulllist
 
 import (
 	"fmt"
-	"io"
 	"strings"
 
 	"pullscore/cmd/internal/console"
@@ -17,24 +16,24 @@ const modelNote = "The chance of landing is computed by a model of our own, put 
 
 // WriteText writes the tables of a plan.
 func WriteText(screen console.Screen, p *plan.Plan) error {
-	w := &writer{screen: screen}
+	w := &writer{console.Lines{Screen: screen}}
 	w.head(p)
 	for _, s := range p.Shots {
 		w.shot(s)
 	}
 	w.defaults(p.Defaults)
 	if hasChance(p) {
-		w.line("")
-		w.wrapped(console.Dim, "", modelNote)
+		w.Line("")
+		w.Wrapped(console.Dim, "", modelNote)
 	}
-	return w.flush()
+	return w.Flush()
 }
 
 // WriteNote writes what goes with every chance of landing that is printed.
 func WriteNote(screen console.Screen) error {
-	w := &writer{screen: screen}
-	w.wrapped(console.Dim, "", modelNote)
-	return w.flush()
+	w := &writer{console.Lines{Screen: screen}}
+	w.Wrapped(console.Dim, "", modelNote)
+	return w.Flush()
 }
 
 func hasChance(p *plan.Plan) bool {
@@ -48,35 +47,18 @@ func hasChance(p *plan.Plan) bool {
 	return false
 }
 
-type writer struct {
-	strings.Builder
-	screen console.Screen
-}
-
-func (w *writer) flush() error {
-	_, err := io.WriteString(w.screen.W, w.String())
-	return err
-}
-
-func (w *writer) line(text string) { w.WriteString(strings.TrimRight(text, " ") + "\n") }
-
-// wrapped writes text in lines that all begin with the given blanks.
-func (w *writer) wrapped(style console.Style, indent, text string) {
-	for _, line := range console.Wrap(console.Clean(text), w.screen.Width-len(indent)) {
-		w.line(indent + w.screen.Paint(style, line))
-	}
-}
+type writer struct{ console.Lines }
 
 func (w *writer) head(p *plan.Plan) {
 	title := p.Title
 	if title == "" {
 		title = "A plan without a title"
 	}
-	w.wrapped(console.Bold, "", title)
-	w.line(w.screen.Paint(console.Dim, fmt.Sprintf("%s frames a second, tape from the %s", p.Rate, p.Tape)))
+	w.Wrapped(console.Bold, "", title)
+	w.Line(w.Screen.Paint(console.Dim, fmt.Sprintf("%s frames a second, tape from the %s", p.Rate, p.Tape)))
 	if len(p.Shots) == 0 {
-		w.line("")
-		w.line("No shot in this file can be listed.")
+		w.Line("")
+		w.Line("No shot in this file can be listed.")
 	}
 }
 
@@ -84,11 +66,11 @@ func (w *writer) head(p *plan.Plan) {
 const margin = "  "
 
 func (w *writer) shot(s *plan.Shot) {
-	w.line("")
+	w.Line("")
 	w.shotTitle(s)
-	w.wrapped(console.Dim, margin, setUp(s))
+	w.Wrapped(console.Dim, margin, setUp(s))
 	if len(s.Pulls) == 0 {
-		w.line(margin + "The focus stays where it is.")
+		w.Line(margin + "The focus stays where it is.")
 		return
 	}
 	w.table(s)
@@ -98,12 +80,12 @@ func (w *writer) shot(s *plan.Shot) {
 // below it.
 func (w *writer) shotTitle(s *plan.Shot) {
 	id, title := console.Clean(s.ID), console.Clean(s.Title)
-	if console.Columns(id)+columnGap+console.Columns(title) <= w.screen.Width {
-		w.line(w.screen.Paint(console.Bold, id) + strings.Repeat(" ", columnGap) + title)
+	if console.Columns(id)+columnGap+console.Columns(title) <= w.Screen.Width {
+		w.Line(w.Screen.Paint(console.Bold, id) + strings.Repeat(" ", columnGap) + title)
 		return
 	}
-	w.wrapped(console.Bold, "", id)
-	w.wrapped(console.Plain, margin, title)
+	w.Wrapped(console.Bold, "", id)
+	w.Wrapped(console.Plain, margin, title)
 }
 
 // setUp says in a line what the shot is taken with.
@@ -154,19 +136,19 @@ func (w *writer) table(s *plan.Shot) {
 	}
 	indent := margin + strings.Repeat(" ", numberWidth+columnGap)
 	gap := columnGap
-	if len(indent)+console.Columns(cells(heads, widths, gap)) > w.screen.Width {
+	if len(indent)+console.Columns(cells(heads, widths, gap)) > w.Screen.Width {
 		gap = 1
 	}
-	w.line("")
-	w.line(indent + w.screen.Paint(console.Dim, cells(heads, widths, gap)))
+	w.Line("")
+	w.Line(indent + w.Screen.Paint(console.Dim, cells(heads, widths, gap)))
 	for i, u := range s.Pulls {
 		w.pull(s, u, indent)
 		text := cells(rows[i+1], widths, gap)
 		if u.Chance.Known() && u.Chance < s.Wanted {
 			at := strings.LastIndex(text, Chance(u.Chance))
-			text = text[:at] + w.screen.Paint(console.Yellow, text[at:])
+			text = text[:at] + w.Screen.Paint(console.Yellow, text[at:])
 		}
-		w.line(indent + text)
+		w.Line(indent + text)
 	}
 }
 
@@ -180,16 +162,16 @@ func (w *writer) pull(s *plan.Shot, u *plan.Pull, indent string) {
 		}
 	}
 	head := margin + console.Right(fmt.Sprint(u.Number), numberWidth) + strings.Repeat(" ", columnGap)
-	for i, line := range console.Wrap(what+why, w.screen.Width-len(indent)) {
+	for i, line := range console.Wrap(what+why, w.Screen.Width-len(indent)) {
 		switch {
 		case i > 0:
-			line = indent + w.screen.Paint(console.Dim, line)
+			line = indent + w.Screen.Paint(console.Dim, line)
 		case strings.HasPrefix(line, what):
-			line = head + w.screen.Paint(console.Bold, what) + w.screen.Paint(console.Dim, line[len(what):])
+			line = head + w.Screen.Paint(console.Bold, what) + w.Screen.Paint(console.Dim, line[len(what):])
 		default:
-			line = head + w.screen.Paint(console.Bold, line)
+			line = head + w.Screen.Paint(console.Bold, line)
 		}
-		w.line(line)
+		w.Line(line)
 	}
 }
 
@@ -227,13 +209,13 @@ func (w *writer) defaults(list []plan.Default) {
 	if len(list) == 0 {
 		return
 	}
-	w.line("")
-	w.line(w.screen.Paint(console.Bold, "Not said, and taken as"))
+	w.Line("")
+	w.Line(w.Screen.Paint(console.Bold, "Not said, and taken as"))
 	for _, d := range list {
 		name := d.Name
 		if d.Shot != "" {
 			name = d.Shot + " " + name
 		}
-		w.wrapped(console.Plain, margin, fmt.Sprintf("%s: %s (%s)", name, d.Value, d.Why))
+		w.Wrapped(console.Plain, margin, fmt.Sprintf("%s: %s (%s)", name, d.Value, d.Why))
 	}
 }

@@ -4,7 +4,6 @@ package stoplist
 
 import (
 	"fmt"
-	"io"
 	"slices"
 	"strconv"
 	"strings"
@@ -16,29 +15,29 @@ import (
 
 // WriteText writes the tables of a report.
 func WriteText(screen console.Screen, r *stops.Report) error {
-	w := &writer{screen: screen}
-	w.line(screen.Paint(console.Bold, console.Clean(titleOf(r.Plan))))
+	w := &writer{console.Lines{Screen: screen}}
+	w.Line(screen.Paint(console.Bold, console.Clean(titleOf(r.Plan))))
 	if len(r.Shots) == 0 {
-		w.line("")
-		w.line("No shot in this file has stops to try.")
+		w.Line("")
+		w.Line("No shot in this file has stops to try.")
 	}
 	for _, a := range r.Shots {
 		w.shot(a, fmt.Sprintf("camera %s, lens %s, %s mm", a.Camera, a.Lens, focal(a)))
 	}
 	w.key(r.Shots)
-	return w.flush()
+	return w.Flush()
 }
 
 // WritePairs writes shots on two cameras, one under the other.
 func WritePairs(screen console.Screen, title, camera string, pairs []stops.Pair) error {
-	w := &writer{screen: screen}
-	w.line(screen.Paint(console.Bold, console.Clean(titleOf(title))))
+	w := &writer{console.Lines{Screen: screen}}
+	w.Line(screen.Paint(console.Bold, console.Clean(titleOf(title))))
 	var shown []*stops.Answer
 	for _, p := range pairs {
 		shown = append(shown, p.Here.Answer)
 		w.shot(p.Here.Answer, fmt.Sprintf("camera %s, %s, %s mm", p.Here.Camera, p.Here.With, focal(p.Here.Answer)))
 		if p.There == nil {
-			w.line("")
+			w.Line("")
 			w.wrapped(console.Plain, margin, fmt.Sprintf("The same framing cannot be had on camera %s.", camera))
 			continue
 		}
@@ -49,13 +48,13 @@ func WritePairs(screen console.Screen, title, camera string, pairs []stops.Pair)
 		w.shot(p.There.Answer, text)
 	}
 	w.key(shown)
-	return w.flush()
+	return w.Flush()
 }
 
 // key says once what the columns of racks show.
 func (w *writer) key(list []*stops.Answer) {
 	if slices.ContainsFunc(list, func(a *stops.Answer) bool { return len(a.Racks) > 0 }) {
-		w.line("")
+		w.Line("")
 		w.wrapped(console.Dim, "", "Lands: the rack least likely to land. Arcmin: the blur at the viewer's eye of what a rack leaves, of the rack that shows least.")
 	}
 }
@@ -69,40 +68,30 @@ func titleOf(title string) string {
 	return title
 }
 
-type writer struct {
-	strings.Builder
-	screen console.Screen
-}
-
-func (w *writer) flush() error {
-	_, err := io.WriteString(w.screen.W, w.String())
-	return err
-}
-
-func (w *writer) line(text string) { w.WriteString(strings.TrimRight(text, " ") + "\n") }
+type writer struct{ console.Lines }
 
 func (w *writer) wrapped(style console.Style, indent, text string) {
-	for i, line := range console.Wrap(console.Clean(text), w.screen.Width-len(indent)-len(margin)) {
+	for i, line := range console.Wrap(console.Clean(text), w.Screen.Width-len(indent)-len(margin)) {
 		if i > 0 {
 			line = margin + line
 		}
-		w.line(indent + w.screen.Paint(style, line))
+		w.Line(indent + w.Screen.Paint(style, line))
 	}
 }
 
 const margin = "  "
 
 func (w *writer) shot(a *stops.Answer, with string) {
-	w.line("")
-	title := w.screen.Paint(console.Bold, console.Clean(a.ID))
+	w.Line("")
+	title := w.Screen.Paint(console.Bold, console.Clean(a.ID))
 	if a.Title != "" {
 		title += "  " + console.Clean(a.Title)
 	}
-	w.line(title)
+	w.Line(title)
 	w.wrapped(console.Dim, margin, fmt.Sprintf("%s, set to %s, %s wanted", with, a.Set, stops.Percent(float64(a.Wanted))))
-	w.line("")
+	w.Line("")
 	w.table(a)
-	w.line("")
+	w.Line("")
 	for _, s := range a.Says() {
 		w.wrapped(console.Plain, margin, s)
 	}
@@ -197,7 +186,7 @@ func (w *writer) table(a *stops.Answer) {
 		for i, c := range cols {
 			text += console.Left(cell(c), widths[i]) + margin
 		}
-		w.line(margin + w.screen.Paint(style, strings.TrimRight(text, " ")))
+		w.Line(margin + w.Screen.Paint(style, strings.TrimRight(text, " ")))
 	}
 	row(console.Dim, func(c column) string { return c.head })
 	for j := range a.Tried {

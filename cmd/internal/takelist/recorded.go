@@ -4,7 +4,6 @@ package takelist
 
 import (
 	"fmt"
-	"io"
 
 	"pullscore/cmd/internal/console"
 	"pullscore/interp/plan"
@@ -14,21 +13,20 @@ import (
 // WriteRecorded writes how the pulls of a shot went in a recording of so many
 // frames, with so many missing between them.
 func WriteRecorded(screen console.Screen, shot *plan.Shot, frames int, missing int64, list []recorded.Score) error {
-	w := &writer{screen: screen}
-	w.line(screen.Paint(console.Bold, console.Clean(shot.ID+"  "+shot.Title)))
+	w := &writer{console.Lines{Screen: screen}}
+	w.Line(screen.Paint(console.Bold, console.Clean(shot.ID+"  "+shot.Title)))
 	text := Count(frames, "frame")
 	if missing > 0 {
 		text += fmt.Sprintf(", %d missing between them", missing)
 	}
-	w.wrapped(console.Dim, margin, text)
+	w.Wrapped(console.Dim, margin, text)
 	if len(list) == 0 {
-		w.wrapped(console.Plain, margin, "The plan has no racks in this shot.")
+		w.Wrapped(console.Plain, margin, "The plan has no racks in this shot.")
 	}
 	for i := range list {
 		w.recorded(&list[i])
 	}
-	_, err := io.WriteString(screen.W, w.String())
-	return err
+	return w.Flush()
 }
 
 func (w *writer) recorded(s *recorded.Score) {
@@ -38,7 +36,7 @@ func (w *writer) recorded(s *recorded.Score) {
 	}
 	w.title(fmt.Sprintf("pull %d  %s", s.Pull, to))
 	if !s.Scored {
-		w.wrapped(console.Yellow, margin, "Not scored: "+s.Why+".")
+		w.Wrapped(console.Yellow, margin, "Not scored: "+s.Why+".")
 		return
 	}
 	hit := "sharp"
@@ -54,7 +52,7 @@ func (w *writer) recorded(s *recorded.Score) {
 		{"in the window", figure(float64(s.InWindow), false) + " s", "until the next pull, or the end of the recording"},
 	})
 	if s.Why != "" {
-		w.wrapped(console.Yellow, margin, s.Why+".")
+		w.Wrapped(console.Yellow, margin, s.Why+".")
 	}
 }
 

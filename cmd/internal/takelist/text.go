@@ -3,7 +3,6 @@ package takelist
 
 import (
 	"fmt"
-	"io"
 	"math"
 	"strings"
 
@@ -21,39 +20,26 @@ const (
 
 // WriteText writes a report.
 func WriteText(screen console.Screen, r *takes.Report) error {
-	w := &writer{screen: screen}
+	w := &writer{console.Lines{Screen: screen}}
 	w.head(r)
 	w.hand(r)
 	w.scores(r)
 	w.sessions(r)
 	w.pulls(r)
 	w.practise(r)
-	w.line("")
-	w.wrapped(console.Dim, "", "The hand is fitted to a landing model of our own, put together from published measurements, "+
+	w.Line("")
+	w.Wrapped(console.Dim, "", "The hand is fitted to a landing model of our own, put together from published measurements, "+
 		"and is held to what is known of hands where takes are few.")
-	_, err := io.WriteString(screen.W, w.String())
-	return err
+	return w.Flush()
 }
 
-type writer struct {
-	strings.Builder
-	screen console.Screen
-}
+type writer struct{ console.Lines }
 
 const margin = "  "
 
-func (w *writer) line(text string) { w.WriteString(strings.TrimRight(text, " ") + "\n") }
-
-// wrapped writes text in lines that all begin with the given blanks.
-func (w *writer) wrapped(style console.Style, indent, text string) {
-	for _, line := range console.Wrap(console.Clean(text), w.screen.Width-len(indent)) {
-		w.line(indent + w.screen.Paint(style, line))
-	}
-}
-
 func (w *writer) title(text string) {
-	w.line("")
-	w.line(w.screen.Paint(console.Bold, console.Clean(text)))
+	w.Line("")
+	w.Line(w.Screen.Paint(console.Bold, console.Clean(text)))
 }
 
 func (w *writer) head(r *takes.Report) {
@@ -61,7 +47,7 @@ func (w *writer) head(r *takes.Report) {
 	if name == "" {
 		name = "A log of takes"
 	}
-	w.line(w.screen.Paint(console.Bold, console.Clean(name)))
+	w.Line(w.Screen.Paint(console.Bold, console.Clean(name)))
 	text := Count(r.Takes, "take")
 	if n := len(r.Sessions); n > 0 {
 		text += fmt.Sprintf(" in %s, %s", Count(n, "session"), r.Sessions[0].Date)
@@ -69,15 +55,15 @@ func (w *writer) head(r *takes.Report) {
 			text += " to " + r.Sessions[n-1].Date
 		}
 	}
-	w.wrapped(console.Dim, margin, text)
+	w.Wrapped(console.Dim, margin, text)
 	if r.Takes < takes.Enough {
-		w.wrapped(console.Yellow, margin, fmt.Sprintf("Fewer than %d takes: read the ranges, not the numbers.", takes.Enough))
+		w.Wrapped(console.Yellow, margin, fmt.Sprintf("Fewer than %d takes: read the ranges, not the numbers.", takes.Enough))
 	}
 	if r.Others > 0 {
-		w.wrapped(console.Dim, margin, fmt.Sprintf("Left out: %s of other pullers.", Count(r.Others, "take")))
+		w.Wrapped(console.Dim, margin, fmt.Sprintf("Left out: %s of other pullers.", Count(r.Others, "take")))
 	}
 	if r.TooFast > 0 {
-		w.wrapped(console.Yellow, margin, fmt.Sprintf("Scored but not fitted: %s with no time to move besides the re-grips that such a turn asks for. A grip of more degrees (--grip) may suit this hand.", Count(r.TooFast, "take")))
+		w.Wrapped(console.Yellow, margin, fmt.Sprintf("Scored but not fitted: %s with no time to move besides the re-grips that such a turn asks for. A grip of more degrees (--grip) may suit this hand.", Count(r.TooFast, "take")))
 	}
 }
 
@@ -132,7 +118,7 @@ func (w *writer) sessions(r *takes.Report) {
 	w.title("Sessions")
 	list := r.Sessions
 	if more := len(list) - mostSessions; more > 0 {
-		w.line(margin + w.screen.Paint(console.Dim, fmt.Sprintf("the last %d of %d", mostSessions, len(list))))
+		w.Line(margin + w.Screen.Paint(console.Dim, fmt.Sprintf("the last %d of %d", mostSessions, len(list))))
 		list = list[more:]
 	}
 	rows := [][]string{{"", "takes", "constant", "variable", "hits", "spread over fit"}}
@@ -142,7 +128,7 @@ func (w *writer) sessions(r *takes.Report) {
 	}
 	w.table(rows)
 	if r.Change != nil {
-		w.wrapped(console.Plain, margin, changed(r.Change))
+		w.Wrapped(console.Plain, margin, changed(r.Change))
 	}
 }
 
@@ -193,7 +179,7 @@ func (w *writer) practise(r *takes.Report) {
 	}
 	w.table(rows)
 	if r.Practise[0].Short() <= 0 {
-		w.wrapped(console.Plain, margin, "This hand lands every rack of the plan with the wanted chance.")
+		w.Wrapped(console.Plain, margin, "This hand lands every rack of the plan with the wanted chance.")
 	}
 }
 
@@ -227,9 +213,9 @@ func (w *writer) table(rows [][]string) {
 			}
 		}
 		if k == 0 && row[0] == "" {
-			text = w.screen.Paint(console.Dim, text)
+			text = w.Screen.Paint(console.Dim, text)
 		}
-		w.line(margin + text)
+		w.Line(margin + text)
 	}
 }
 
