@@ -367,7 +367,7 @@ func (b *builder) fill(s *setup) {
 	if math.IsNaN(s.view.criterion) {
 		sh.Screen = &plan.Screen{Width: plan.Number(s.view.width), Viewer: plan.Number(s.view.viewer)}
 	}
-	sh.Limit, sh.Hand, sh.Log = s.hand.Limit, s.hand, s.log
+	sh.Hand, sh.Log = s.hand, s.log
 	sh.Stop, sh.FNumber, sh.TNumber = s.stopText, plan.Number(s.number), plan.None()
 	switch {
 	case !math.IsNaN(s.perT):

@@ -93,7 +93,7 @@ func holdsAt(t stops.Take, common map[string]bool) bool {
 		if p.Kind != "rack" {
 			continue
 		}
-		lands := p.Chance >= s.Wanted-1e-9 && float64(p.Peak) <= s.Limit*(1+1e-9)
+		lands := p.Chance >= s.Wanted-1e-9 && float64(p.Peak) <= s.Hand.Limit*(1+1e-9)
 		seen := p.Stays || p.LeftBlur > 4.6
 		sharp := p.ReachedBlur.IsZero() || float64(p.ReachedBlur) <= s.Optics.Criterion*s.Optics.ArcminPerBlur*(1+1e-9)
 		if !lands || !seen || !sharp {

@@ -79,7 +79,6 @@ type Shot struct {
 
 	// What the figures above are computed from, and the drawings draw with.
 	Optics   Optics        `json:"-"`
-	Limit    float64       `json:"-"` // the fastest that the puller's hand turns, deg/s
 	Log      string        `json:"-"` // the path of the puller's log of takes; empty: none is named
 	Flags    []Flag        `json:"-"` // the findings, for the drawings
 	Hand     hand.Hand     `json:"-"` // whose chances these are

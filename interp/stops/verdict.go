@@ -87,7 +87,7 @@ func lands(s *plan.Shot, p *plan.Pull) bool {
 	if s.Optics.Ring == nil {
 		return true
 	}
-	return p.Chance.Known() && p.Chance >= s.Wanted-slack && float64(p.Peak) <= s.Limit*(1+slack)
+	return p.Chance.Known() && p.Chance >= s.Wanted-slack && float64(p.Peak) <= s.Hand.Limit*(1+slack)
 }
 
 func seen(p *plan.Pull) bool { return p.Stays || float64(p.LeftBlur) > viewer.Seen }
