@@ -11,12 +11,13 @@ import (
 )
 
 // The box of a lacking character, as shares of the em. Its rows of digits keep
-// clear of its sides.
+// clear of its sides: they shrink where they are wider than the box.
 const (
 	boxSide   = 0.06 // between the box and its neighbours
 	boxTop    = 0.76 // above the baseline
 	boxFoot   = 0.14 // below it
 	boxLine   = 0.04
+	digitSide = 0.03 // between the box's line and the digits
 	digitSize = 0.45
 	digitRise = 0.30 // of the upper row's baseline over the lower's
 	digitFoot = 0.05 // of the lower row's over the box's foot
@@ -69,10 +70,13 @@ func (t Text) codeBox(r rune, x float64) []Item {
 	if len(code) == 5 {
 		code = "0" + code
 	}
+	rows := []string{code[:len(code)/2], code[len(code)/2:]}
 	font := Font{Size: digitSize * t.Font.Size, Bold: t.Font.Bold}
+	room := frame.Box.W - (boxLine+2*digitSide)*em
+	font.Size *= min(1, room/max(font.Width(rows[0]), font.Width(rows[1])))
 	middle, foot := frame.Box.X+frame.Box.W/2, t.At.Y+(boxFoot-boxLine-digitFoot)*em
 	items := []Item{frame}
-	for i, row := range []string{code[:len(code)/2], code[len(code)/2:]} {
+	for i, row := range rows {
 		digits := NewText(middle, foot-float64(1-i)*(digitRise+boxLine)*em, row, font, t.Ink).Aligned(Middle)
 		digits.At.X, digits.Align = digits.Box().X, Start
 		items = append(items, digits)

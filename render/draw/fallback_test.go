@@ -64,6 +64,18 @@ func TestSetStaysInTheBox(t *testing.T) {
 	})
 }
 
+// Digits of the widest letters are no wider than their box: U+17DCA is a
+// character whose lower row, DCA, would stand out of it at full size.
+func TestSetShrinksWideDigits(t *testing.T) {
+	items := NewText(10, 10, "\U00017DCA", Font{Size: 9}, Black).Set()
+	frame := items[0].(Rect).Box
+	for _, it := range items[1:] {
+		if digits := it.(Text); !frame.Holds(digits.Box()) {
+			t.Errorf("%q at %v leaves its box %v", digits.String, digits.Box(), frame)
+		}
+	}
+}
+
 func TestLacking(t *testing.T) {
 	p := &Page{}
 	p.Root.Group("in").Add(NewText(0, 0, "花 a 子\u200f", Font{Size: 8}, Black), NewText(0, 0, "子", Font{Size: 8}, Black))
