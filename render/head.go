@@ -14,19 +14,31 @@ import (
 // drawPageHead writes the shot and its set-up, and right of them a line or two
 // of what this page is.
 func drawPageHead(g *draw.Group, s *plan.Shot, paper Paper, right ...string) {
-	base := edge + 6.5
+	room := drawPageTitle(g, s, paper, right...)
+	g.Add(draw.NewText(margin, headBase+headPitch, setup(s), fontBody, draw.Grey).Shortened(room))
+}
+
+// The baselines of the head's first line, and the second's below it.
+const (
+	headBase  = edge + 6.5
+	headPitch = 5.2
+)
+
+// drawPageTitle writes the head without the set-up, and returns the room that
+// is left for it.
+func drawPageTitle(g *draw.Group, s *plan.Shot, paper Paper, right ...string) (room float64) {
 	rooms := [2]float64{paper.W - 2*margin, paper.W - 2*margin}
 	for i, line := range right {
-		text := draw.NewText(paper.W-margin, base+5.2*float64(i), line, fontBody, draw.Grey).Aligned(draw.End)
+		text := draw.NewText(paper.W-margin, headBase+headPitch*float64(i), line, fontBody, draw.Grey).Aligned(draw.End)
 		g.Add(text)
 		rooms[i] = text.Box().X - 6 - margin
 	}
-	id := draw.NewText(margin, base, s.ID, fontID, draw.Black).Shortened(rooms[0])
+	id := draw.NewText(margin, headBase, s.ID, fontID, draw.Black).Shortened(rooms[0])
 	g.Add(id)
 	if rest := rooms[0] - id.Width - 4; s.Title != "" && rest > 10 {
-		g.Add(draw.NewText(margin+id.Width+4, base, s.Title, fontTitle, draw.Black).Shortened(rest))
+		g.Add(draw.NewText(margin+id.Width+4, headBase, s.Title, fontTitle, draw.Black).Shortened(rest))
 	}
-	g.Add(draw.NewText(margin, base+5.2, setup(s), fontBody, draw.Grey).Shortened(rooms[1]))
+	return rooms[1]
 }
 
 // setup says with what a shot is made, as one line.

@@ -41,6 +41,7 @@ type score struct {
 type window struct {
 	*score
 	from, to float64 // seconds
+	end      float64 // of the curves: where the shot ends, if it does before to
 	last     bool
 	curves   curves
 }
@@ -53,11 +54,18 @@ const (
 )
 
 func newScore(shot *plan.Shot, paper Paper) *score {
+	return newScoreOver(cutTime(shot), shot, paper)
+}
+
+// newScoreOver returns the score of a shot over times that may be more than
+// its own.
+func newScoreOver(cuts []float64, shot *plan.Shot, paper Paper) *score {
 	sc := &score{shot: shot, paper: paper, left: margin + gutter, right: paper.W - margin - apron}
-	cuts := cutTime(shot)
 	for i := 1; i < len(cuts); i++ {
-		w := &window{score: sc, from: cuts[i-1], to: cuts[i], last: i == len(cuts)-1}
-		w.curves = w.sample()
+		w := &window{score: sc, from: cuts[i-1], to: cuts[i], end: min(cuts[i], lasting(shot)), last: i == len(cuts)-1}
+		if w.end > w.from {
+			w.curves = w.sample()
+		}
 		sc.windows = append(sc.windows, w)
 	}
 	sc.depth = newDepthScale(sc.windows)
@@ -95,10 +103,7 @@ const (
 // like length, cut at a whole second where that cuts through the fewest moves
 // and lines.
 func cutTime(s *plan.Shot) []float64 {
-	end := float64(s.Duration)
-	if !(end > 0) || math.IsInf(end, 0) {
-		end = 1 // an empty shot still has a score
-	}
+	end := lasting(s)
 	n := max(
 		int(math.Ceil(end/sheetSeconds-1e-9)),
 		(len(s.Pulls)+sheetPulls-1)/sheetPulls,
@@ -111,6 +116,14 @@ func cutTime(s *plan.Shot) []float64 {
 		cuts = append(cuts, quietest(s, even, cuts[i-1], end/float64(n)/5))
 	}
 	return append(cuts, end)
+}
+
+// lasting returns how long a shot is drawn: an empty one still has a score.
+func lasting(s *plan.Shot) float64 {
+	if end := float64(s.Duration); end > 0 && !math.IsInf(end, 0) {
+		return end
+	}
+	return 1
 }
 
 // quietest returns the whole second within reach of t that cuts the fewest

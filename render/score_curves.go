@@ -65,21 +65,21 @@ func (w *window) times() []float64 {
 			times = append(times, a+(b-a)*float64(k)/float64(steps))
 		}
 	}
-	return append(times, w.to)
+	return append(times, w.end)
 }
 
-// keys returns the times at which a movement may start or end, the window's
-// ends with them.
+// keys returns the times at which a movement may start or end, the ends of the
+// curves with them.
 func (w *window) keys() []float64 {
 	s := w.shot
-	keys := []float64{w.from, w.to}
+	keys := []float64{w.from, w.end}
 	for _, p := range s.Pulls {
 		keys = append(keys, float64(p.Start), float64(p.Land))
 	}
 	for _, tr := range w.tracks() {
 		keys = append(keys, tr.Keys()...)
 	}
-	keys = slices.DeleteFunc(keys, func(t float64) bool { return !(t >= w.from && t <= w.to) })
+	keys = slices.DeleteFunc(keys, func(t float64) bool { return !(t >= w.from && t <= w.end) })
 	slices.Sort(keys)
 	return slices.Compact(keys)
 }

@@ -105,6 +105,18 @@ func (b *distanceBand) draw(g *draw.Group) {
 	c := &b.window.curves
 	far := simplified(b.run(func(i int) float64 { return c.far[i] }))
 	near := simplified(b.run(func(i int) float64 { return c.near[i] }))
+	b.drawZone(g, far, near)
+
+	focus := simplified(b.run(func(i int) float64 { return c.focus[i] }))
+	fg := g.Group("focus")
+	fg.Title = "focus"
+	fg.Add(draw.Path{Runs: focus, Stroke: solid(draw.Blue, heavy)})
+	b.drawLabels(g.Group("names"))
+	b.drawArrivals(g.Group("arrivals"), slices.Concat(focus, far, near))
+}
+
+// drawZone draws the subjects' bands and the sharp zone with its edges.
+func (b *distanceBand) drawZone(g *draw.Group, far, near [][]draw.Point) {
 	zone, subjects, hatch := g.Group("sharp-zone"), g.Group("subjects"), g.Group("sharp-zone")
 	zone.Title, hatch.Title = "sharp zone", "sharp zone"
 	b.drawSubjects(subjects)
@@ -114,13 +126,6 @@ func (b *distanceBand) draw(g *draw.Group) {
 		hatch.Add(draw.Path{Runs: draw.Hatch(outline, hatchPitch, hatchLeast), Stroke: solid(draw.Blue, hair)})
 	}
 	hatch.Add(draw.Path{Runs: slices.Concat(far, near), Stroke: solid(draw.Blue, hair)})
-
-	focus := simplified(b.run(func(i int) float64 { return c.focus[i] }))
-	fg := g.Group("focus")
-	fg.Title = "focus"
-	fg.Add(draw.Path{Runs: focus, Stroke: solid(draw.Blue, heavy)})
-	b.drawLabels(g.Group("names"))
-	b.drawArrivals(g.Group("arrivals"), slices.Concat(focus, far, near))
 }
 
 // drawSubjects draws each subject as a band as thick as it is deep.

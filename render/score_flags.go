@@ -48,9 +48,7 @@ const (
 	badgeSize  = 1.75 // radius
 )
 
-// drawLane puts a row's signs where they belong in time, apart from each
-// other. Where there are more than the lane holds, the least weighty are left
-// out; they are in the sentences and the table.
+// drawLane draws a row's flags, and over the distances the numbers of moves.
 func (sh *sheet) drawLane(g *draw.Group, top float64, row string) {
 	var signs []sign
 	for _, f := range sh.window.flags(row) {
@@ -59,6 +57,13 @@ func (sh *sheet) drawLane(g *draw.Group, top float64, row string) {
 	if row == "distance" {
 		signs = append(signs, sh.badges(top)...)
 	}
+	sh.drawSigns(g, signs)
+}
+
+// drawSigns puts signs where they belong in time, apart from each other. Where
+// there are more than the lane holds, the least weighty are left out; they are
+// in the sentences and the table.
+func (sh *sheet) drawSigns(g *draw.Group, signs []sign) {
 	lo, hi := sh.left-1, sh.right+apron
 	slices.SortStableFunc(signs, func(a, b sign) int { return b.rank - a.rank })
 	sizes := make([]float64, len(signs))

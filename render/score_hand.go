@@ -245,39 +245,58 @@ func gripEnds(g *draw.Group, p, q draw.Point) {
 	}
 }
 
-// drawLanding draws the window of a landing as a bracket and writes how wide it
-// is. A window too small to be seen is drawn larger; the figure is true. Where
+// bracketOff is how far from the landing its bracket stands.
+const bracketOff = 1.4
+
+// landing returns between what heights the bracket of a landing stands, if it
+// has one on the sheet. A window too small to be seen is drawn larger. Where
 // nothing lands there is no window, or one with its ends the wrong way round.
-func (b *handBand) drawLanding(g *draw.Group, c *clearing, p *plan.Pull) {
-	t := float64(p.Land)
+func (b *handBand) landing(p *plan.Pull) (upper, lower float64, ok bool) {
 	lo, hi := float64(p.WindowHand[0]), float64(p.WindowHand[1])
-	if !b.window.holds(t) || !(lo <= hi) || !finite(hi-lo) {
-		return
+	if !b.window.holds(float64(p.Land)) || !(lo <= hi) || !finite(hi-lo) {
+		return 0, 0, false
 	}
 	const least = 2.6
-	upper, lower := b.y(hi), b.y(lo)
+	upper, lower = b.y(hi), b.y(lo)
 	if room := least - (lower - upper); room > 0 {
 		upper, lower = upper-room/2, lower+room/2
 	}
-	x := b.window.x(t) + 1.4
+	return upper, lower, true
+}
+
+// drawLanding draws the window of a landing as a bracket and writes how wide it
+// truly is.
+func (b *handBand) drawLanding(g *draw.Group, c *clearing, p *plan.Pull) {
+	upper, lower, ok := b.landing(p)
+	if !ok {
+		return
+	}
+	x := b.window.x(float64(p.Land)) + bracketOff
 	bracket(g, x, upper, lower, !p.OpenFar, !p.OpenNear)
 	c.taken = append(c.taken, draw.Box{X: x - 1, Y: upper, W: 1.2, H: lower - upper}.Grow(0.2))
-	text := draw.NewText(0, 0, degrees(hi-lo), fontSmall, draw.Black)
+	text := draw.NewText(0, 0, windowWidth(p), fontSmall, draw.Black)
 	c.write(g, text, draw.Point{X: x, Y: (upper + lower) / 2})
 }
+
+// bracketArm is how long the arms of a bracket are.
+const bracketArm = 1.0
 
 // bracket draws a square bracket that holds what is left of it. An end that a
 // stop of the ring bounds has no arm.
 func bracket(g *draw.Group, x, upper, lower float64, top, bottom bool) {
-	const arm = 1.0
+	g.Add(draw.Path{Runs: [][]draw.Point{bracketRun(x, upper, lower, -bracketArm, top, bottom)}, Stroke: solid(draw.Black, medium)})
+}
+
+// bracketRun returns the run of a bracket whose arms reach to x + arm.
+func bracketRun(x, upper, lower, arm float64, top, bottom bool) []draw.Point {
 	run := []draw.Point{{X: x, Y: upper}, {X: x, Y: lower}}
 	if top {
-		run = append([]draw.Point{{X: x - arm, Y: upper}}, run...)
+		run = append([]draw.Point{{X: x + arm, Y: upper}}, run...)
 	}
 	if bottom {
-		run = append(run, draw.Point{X: x - arm, Y: lower})
+		run = append(run, draw.Point{X: x + arm, Y: lower})
 	}
-	g.Add(draw.Path{Runs: [][]draw.Point{run}, Stroke: solid(draw.Black, medium)})
+	return run
 }
 
 // writePeak writes the greatest speed of a move in the middle of it, where it

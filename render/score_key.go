@@ -26,13 +26,16 @@ const (
 	modelNoteShort = "chance: our own model"
 )
 
-// drawKey draws the key; the entries move together where the page is narrow.
-func (sh *sheet) drawKey(g *draw.Group) {
+// drawKey draws the key of a score.
+func (sh *sheet) drawKey(g *draw.Group) { sh.drawKeyOf(g, sh.key(), sh.hasChance()) }
+
+// drawKeyOf draws a key of these entries, with a word on chances where there
+// are any; the entries move together where the page is narrow.
+func (sh *sheet) drawKeyOf(g *draw.Group, entries []keyEntry, chances bool) {
 	base := sh.paper.H - edge - 1.2
 	g.Line(margin, base-4.6, sh.paper.W-margin, base-4.6, solid(draw.Pale, hair))
-	entries := sh.key()
 	gap := sh.keyGaps(entries)
-	if sh.hasChance() {
+	if chances {
 		entries = append(entries, keyEntry{text: modelNote, draw: noSign})
 		if gap = sh.keyGaps(entries); gap < keyLeast {
 			entries[len(entries)-1].text = modelNoteShort
