@@ -23,7 +23,7 @@ func Score(shot *plan.Shot, opt Options) []*draw.Page {
 		later = append(later, sc.tellHere(w)...)
 	}
 	sc.lay(nil, sc.foot(later))
-	return sc.draw()
+	return sc.draw("score", sc.describe(), (*sheet).drawAround)
 }
 
 // A score is a shot's score in the making.

@@ -165,18 +165,26 @@ func wrapCells(columns []column, p *plan.Pull) (cells [][]draw.Text, lines int) 
 			cells[i] = []draw.Text{draw.NewText(0, 0, c.cell(p), fontNote, draw.Black).Aligned(draw.End)}
 			continue
 		}
-		wrapped := fontNote.Wrap(c.cell(p), c.width)
-		for k, line := range wrapped[:min(len(wrapped), cellLines)] {
-			t := draw.NewText(0, 0, line, fontNote, draw.Black)
-			if k == cellLines-1 && len(wrapped) > cellLines {
-				t = draw.NewText(0, 0, fontNote.Shorten(line+" "+wrapped[k+1], c.width), fontNote, draw.Black)
-				t.Full = c.cell(p)
-			}
-			cells[i] = append(cells[i], t)
-		}
+		cells[i] = wrapText(c.cell(p), c.width, cellLines)
 		lines = max(lines, len(cells[i]))
 	}
 	return cells, lines
+}
+
+// wrapText breaks a text into at most so many lines, the last of them
+// shortened where there are more, with the whole text in Full.
+func wrapText(text string, width float64, most int) []draw.Text {
+	var lines []draw.Text
+	wrapped := fontNote.Wrap(text, width)
+	for k, line := range wrapped[:min(len(wrapped), most)] {
+		t := draw.NewText(0, 0, line, fontNote, draw.Black)
+		if k == most-1 && len(wrapped) > most {
+			t = draw.NewText(0, 0, fontNote.Shorten(line+" "+wrapped[k+1], width), fontNote, draw.Black)
+			t.Full = text
+		}
+		lines = append(lines, t)
+	}
+	return lines
 }
 
 func drawTableHead(g *draw.Group, columns []column, base float64) {

@@ -159,17 +159,19 @@ func (sh *sheet) span() (top, bottom float64) {
 	return top, bottom
 }
 
-// draw makes the pages.
-func (sc *score) draw() []*draw.Page {
+// draw makes the pages; name says which drawing they are, and around draws what
+// stands round the sections of each.
+func (sc *score) draw(name, desc string, around func(sh *sheet, root *draw.Group, number int)) []*draw.Page {
 	pages := make([]*draw.Page, len(sc.sheets))
 	for i, sh := range sc.sheets {
 		sh.arrange()
-		title := shotName(sc.shot) + ": score"
+		title := shotName(sc.shot) + ": " + name
 		if len(sc.sheets) > 1 {
 			title += fmt.Sprintf(", page %d of %d", i+1, len(sc.sheets))
 		}
-		p := &draw.Page{Title: draw.Clean(title), Desc: draw.Clean(sc.describe()), W: sc.paper.W, H: sc.paper.H}
-		sh.draw(&p.Root, i+1)
+		p := &draw.Page{Title: draw.Clean(title), Desc: draw.Clean(desc), W: sc.paper.W, H: sc.paper.H}
+		around(sh, &p.Root, i+1)
+		sh.draw(&p.Root)
 		if w := sh.window; w != nil {
 			_, bottom := sh.span()
 			p.Spans = []draw.Span{{From: w.from, To: w.to, Left: w.left, Right: w.right, Top: sh.top() - rulerHeight, Bottom: bottom}}
@@ -179,7 +181,8 @@ func (sc *score) draw() []*draw.Page {
 	return pages
 }
 
-func (sh *sheet) draw(root *draw.Group, number int) {
+// drawAround draws what stands round the bands of a score.
+func (sh *sheet) drawAround(root *draw.Group, number int) {
 	sh.drawHead(root.Group("head"), number)
 	if sh.window != nil {
 		sh.drawMoves(root.Group("moves"))
@@ -188,6 +191,10 @@ func (sh *sheet) draw(root *draw.Group, number int) {
 		sh.drawKey(root.Group("key"))
 		sh.drawCaution(root.Group("caution"))
 	}
+}
+
+// draw draws the sections.
+func (sh *sheet) draw(root *draw.Group) {
 	var g *draw.Group
 	for _, p := range sh.strips {
 		if g == nil || g.Name != p.name {
