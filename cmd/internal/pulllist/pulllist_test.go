@@ -201,10 +201,10 @@ func TestLengths(t *testing.T) {
 		{math.NaN(), "", ""},
 	} {
 		n := plan.Number(test.m)
-		if got := length(metric, n); got != test.metric {
+		if got := Length(metric, n); got != test.metric {
 			t.Errorf("%v m: %q, want %q", test.m, got, test.metric)
 		}
-		if got := length(feet, n); got != test.feet {
+		if got := Length(feet, n); got != test.feet {
 			t.Errorf("%v m: %q, want %q", test.m, got, test.feet)
 		}
 	}

@@ -179,7 +179,7 @@ func (w *writer) pull(s *plan.Shot, u *plan.Pull, indent string) {
 func row(s *plan.Shot, u *plan.Pull) []string {
 	return []string{
 		Seconds(u.Start), Seconds(u.Land - u.Start),
-		length(s, u.FromM), length(s, u.ToM), Degrees(u.FromDeg), Degrees(u.ToDeg),
+		Length(s, u.FromM), Length(s, u.ToM), Degrees(u.FromDeg), Degrees(u.ToDeg),
 		Degrees(u.HandDeg), Degrees(u.WindowHand[1] - u.WindowHand[0]), Chance(u.Chance),
 	}
 }

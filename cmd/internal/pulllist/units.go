@@ -9,9 +9,9 @@ import (
 	"pullscore/interp/plan"
 )
 
-// length writes metres in the shot's units: three digits or more, as fine as a
+// Length writes metres in the shot's units: three digits or more, as fine as a
 // tape is read; "" for what does not apply.
-func length(s *plan.Shot, n plan.Number) string {
+func Length(s *plan.Shot, n plan.Number) string {
 	m := float64(n)
 	switch {
 	case !n.Known():
