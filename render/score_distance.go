@@ -165,6 +165,12 @@ func (b *distanceBand) drawArrivals(g *draw.Group, lines [][]draw.Point) {
 	if len(b.shot.Blocking) == 0 {
 		return
 	}
+	c := b.clearing(lines)
+	b.writeArrivals(g, &c, b.shot.Blocking, "")
+}
+
+// clearing returns the band as a plot for texts that keep off lines.
+func (b *distanceBand) clearing(lines [][]draw.Point) clearing {
 	c := clearing{bounds: draw.Box{X: b.left, Y: b.top, W: b.right - b.left, H: b.height}}
 	for _, run := range lines {
 		c.block(run, 1)
@@ -175,14 +181,19 @@ func (b *distanceBand) drawArrivals(g *draw.Group, lines [][]draw.Point) {
 			c.avoid(simplify(run))
 		}
 	}
-	for _, m := range b.shot.Blocking {
+	return c
+}
+
+// writeArrivals writes where moves end, each after a label.
+func (b *distanceBand) writeArrivals(g *draw.Group, c *clearing, moves []plan.Blocking, label string) {
+	for _, m := range moves {
 		u := b.shot.Subject(m.Who)
 		t := float64(m.End)
 		if u == nil || !b.window.holds(t) {
 			continue
 		}
 		d := b.shot.DistanceAt(u, t)
-		text := draw.NewText(0, 0, u.Name+" "+length(b.shot, d), fontSmall, draw.Grey)
+		text := draw.NewText(0, 0, label+u.Name+" "+length(b.shot, d), fontSmall, draw.Grey)
 		at := draw.Point{X: b.window.x(t), Y: b.y(d)}
 		if !math.IsNaN(at.Y) {
 			c.write(g, text, at)

@@ -103,13 +103,16 @@ func targetName(s *plan.Shot, name, text string) string {
 	return text
 }
 
+// ringless says why there is no band.
+const ringless = "This lens has no ring that can be pulled by angle."
+
 // handBand returns the band, or a line that says why there is none.
 func (w *window) handBand() section {
 	if w.shot.Optics.Ring == nil {
 		return section{name: "hand", least: laneHeight + 2, most: laneHeight + 2, overTime: true,
 			draw: func(sh *sheet, g *draw.Group, top, _ float64) {
 				sh.open(g, top, "hand", "Hand")
-				g.Add(draw.NewText(sh.left, top+laneHeight+1, "This lens has no ring that can be pulled by angle.", fontNote, draw.Grey))
+				g.Add(draw.NewText(sh.left, top+laneHeight+1, ringless, fontNote, draw.Grey))
 			}}
 	}
 	n := float64(len(w.marks()))

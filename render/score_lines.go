@@ -35,6 +35,7 @@ type row struct {
 
 const (
 	rowHeight = 5.0
+	textBase  = 3.3 // of a row's first lane
 	lanePitch = 3.4
 	underline = 1.5 // below the last baseline
 	cueLead   = 1.9 // a cue's name stands after its dot
@@ -207,7 +208,7 @@ func blocking(s *plan.Shot, b plan.Blocking) string {
 // draw writes the row's head and its words, and lets the plumb lines fall.
 func (r *row) draw(sh *sheet, g *draw.Group, top float64) {
 	w := sh.window
-	base := top + 3.3
+	base := top + textBase
 	sh.rowHead(g, base, r.name)
 	_, bottom := sh.span()
 	for i, u := range r.said {

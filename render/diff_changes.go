@@ -1,0 +1,176 @@
+// The band of changes: over the time of every pull that changed, what changed,
+// beside an arrow from its old landing to its new one.
+
+package render
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"pullscore/render/draw"
+)
+
+const (
+	changePitch = 4.2
+	changeLanes = 10   // on a sheet at most; the table has all
+	changeRoom  = 95.0 // for a text at most; the table has it whole
+	changeAir   = 1.6  // round an arrow
+	changeLeast = 24.0 // room that a text must find right of its arrow to stand there
+)
+
+// A changeSign is a change on its way to its place.
+type changeSign struct {
+	change *PullChange
+	at     [2]float64 // millimetres, of the landings; NaN: there is none on the sheet
+	text   draw.Text
+	left   float64 // what it takes of a lane
+	right  float64
+	badge  float64 // the badges' left end
+	lane   int
+}
+
+// changesBand returns the band of a sheet, if anything changed on it.
+func (df *differ) changesBand(i int) []section {
+	signs, lanes := df.changeSigns(i)
+	if len(signs) == 0 {
+		return nil
+	}
+	height := laneHeight - flagLane/2 + changePitch*float64(lanes)
+	return []section{{name: "changes", least: height, most: height, overTime: true,
+		draw: func(sh *sheet, g *draw.Group, top, _ float64) {
+			sh.heading(g, top, "Changes")
+			for _, s := range signs {
+				s.draw(g, top+laneAir+flagLane/2+changePitch*float64(s.lane))
+			}
+		}}}
+}
+
+// changeSigns places what changed on a sheet, and returns how many lanes that
+// needs.
+func (df *differ) changeSigns(i int) (signs []*changeSign, lanes int) {
+	if !df.both() {
+		return nil, 0 // all is new, or gone
+	}
+	w := df.main.windows[i]
+	for _, c := range df.changes() {
+		if w.holds(float64(c.pull().Land)) {
+			s := &changeSign{change: c}
+			s.measure(w)
+			signs = append(signs, s)
+		}
+	}
+	slices.SortStableFunc(signs, func(a, b *changeSign) int { return int(math.Copysign(1, a.left-b.left)) })
+	var ends []float64
+	kept := signs[:0]
+	for _, s := range signs {
+		s.lane = slices.IndexFunc(ends, func(end float64) bool { return end <= s.left })
+		if s.lane < 0 {
+			if len(ends) == changeLanes {
+				continue
+			}
+			s.lane, ends = len(ends), append(ends, 0)
+		}
+		ends[s.lane] = s.right + runGap
+		kept = append(kept, s)
+	}
+	return kept, len(ends)
+}
+
+// measure sets where the arrow stands, and the text beside it: right of it, or
+// left where there is no room.
+func (s *changeSign) measure(w *window) {
+	from, to := math.Inf(1), math.Inf(-1)
+	for side, p := range s.change.states() {
+		if s.at[side] = math.NaN(); p != nil {
+			x := w.x(float64(p.Land))
+			from, to = min(from, x), max(to, x)
+			s.at[side] = x
+		}
+	}
+	from, to = from-changeAir, to+changeAir
+	width := s.change.badges() + 1.2
+	s.text = draw.NewText(0, 0, s.change.says(w), fontSmall, draw.Black)
+	if room := w.paper.W - margin - to - width; room >= min(s.text.Width, changeLeast) {
+		s.text = s.text.Shortened(min(room, changeRoom))
+		s.left, s.badge, s.right = from, to, to+width+s.text.Width
+	} else {
+		s.text = s.text.Shortened(min(from-w.left-width, changeRoom))
+		s.left, s.badge, s.right = from-width-s.text.Width-0.8, from-width-s.text.Width-0.8, to
+	}
+	s.text.At.X = s.badge + width
+}
+
+// says is what the band says of a change.
+func (c *PullChange) says(w *window) string {
+	if c.Before != nil && c.After != nil {
+		return arrows(c.Text)
+	}
+	name := pullName(w.shot, c.pull())
+	if c.Text != "" {
+		name += ", " + arrows(c.Text)
+	}
+	return name
+}
+
+// draw draws the change on its lane, with its middle at y.
+func (s *changeSign) draw(g *draw.Group, y float64) {
+	cg := g.Group("change")
+	cg.Title = s.text.String
+	if s.text.Full != "" {
+		cg.Title = s.text.Full
+	}
+	from, to := draw.Point{X: s.at[before], Y: y}, draw.Point{X: s.at[after], Y: y}
+	if s.change.Before != nil && s.change.After != nil {
+		shift(cg, from, to)
+	}
+	for side, at := range []draw.Point{from, to} {
+		if !math.IsNaN(at.X) {
+			landing(cg, at, side)
+		}
+	}
+	s.change.drawBadges(cg, s.badge, y)
+	s.text.At.Y = y + fontSmall.Middle()
+	cg.Add(s.text)
+}
+
+const (
+	fateRoom  = 3.2 // of the sign of a pull that is new or gone
+	arrowRoom = 4.4 // between an old number and a new one
+)
+
+// badges returns the width of the badges of a change.
+func (c *PullChange) badges() float64 {
+	switch {
+	case c.Before == nil || c.After == nil:
+		return fateRoom + 2*badgeRadius(c.pull().Number)
+	case c.Before.Number != c.After.Number:
+		return 2*badgeRadius(c.Before.Number) + arrowRoom + 2*badgeRadius(c.After.Number)
+	}
+	return 2 * badgeRadius(c.After.Number)
+}
+
+// drawBadges draws the numbers that the pull has and had, from x on.
+func (c *PullChange) drawBadges(g *draw.Group, x, y float64) {
+	if c.After == nil {
+		fate(g, x+1.1, y, before)
+		hollowBadge(g, x+fateRoom+badgeRadius(c.Before.Number), y, c.Before.Number)
+		return
+	}
+	if c.Before == nil {
+		fate(g, x+1.1, y, after)
+		x += fateRoom
+	} else if c.Before.Number != c.After.Number {
+		r := badgeRadius(c.Before.Number)
+		hollowBadge(g, x+r, y, c.Before.Number)
+		g.Add(draw.NewText(x+2*r+arrowRoom/2, y+fontSmall.Middle(), "→", fontSmall, draw.Black).Aligned(draw.Middle))
+		x += 2*r + arrowRoom
+	}
+	badge(g, x+badgeRadius(c.After.Number), y, c.After.Number)
+}
+
+// hollowBadge draws the number that a move had.
+func hollowBadge(g *draw.Group, x, y float64, number int) {
+	g.Add(draw.Disc{Centre: draw.Point{X: x, Y: y}, Radius: badgeRadius(number) - thin/2, Fill: draw.Paper, Stroke: solid(draw.Black, thin)})
+	g.Add(draw.NewText(x, y+fontNumber.Middle(), strconv.Itoa(number), fontNumber, draw.Black).Aligned(draw.Middle))
+}

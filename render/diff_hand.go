@@ -1,0 +1,176 @@
+// The band of the hand of a difference: its path and the windows that it lands
+// in, as they were and as they are.
+
+package render
+
+import (
+	"math"
+	"slices"
+
+	"pullscore/render/draw"
+)
+
+// A diffHand is the band on a sheet, with that of each state; nil: there is
+// nothing of it on the sheet.
+type diffHand struct {
+	*differ
+	main  *handBand
+	sides [2]*handBand
+}
+
+// handBand returns the band, or a line that says why there is none.
+func (df *differ) handBand(i int) section {
+	n, ring := 0, false
+	for side, sc := range df.sides {
+		if sc != nil && sc.shot.Optics.Ring != nil {
+			ring = true
+			if w := df.window(side, i); len(w.curves.t) > 0 {
+				n = max(n, len(w.marks()))
+			}
+		}
+	}
+	if !ring {
+		return section{name: "hand", least: laneHeight + 2, most: laneHeight + 2, overTime: true,
+			draw: func(sh *sheet, g *draw.Group, top, _ float64) {
+				sh.heading(g, top, "Hand")
+				g.Add(draw.NewText(sh.left, top+laneHeight+1, ringless, fontNote, draw.Grey))
+			}}
+	}
+	least := min(max(24, float64(n)*labelOne+1), 100) + laneHeight + bandGap
+	return section{name: "hand", least: least, most: max(least, 52), overTime: true,
+		draw: func(sh *sheet, g *draw.Group, top, height float64) {
+			sh.heading(g, top, "Hand")
+			d := diffHand{differ: df}
+			for side, sc := range df.sides {
+				if sc == nil || sc.shot.Optics.Ring == nil {
+					continue
+				}
+				band := &handBand{sheet: &sheet{score: sc, window: sc.windows[i]}, top: top + laneHeight, height: height - laneHeight - bandGap}
+				if d.main = band; len(band.window.curves.t) > 0 {
+					d.sides[side] = band
+				}
+			}
+			d.draw(g)
+		}}
+}
+
+func (d *diffHand) draw(g *draw.Group) {
+	d.drawMarks(g.Group("marks"))
+	var paths [2][][]draw.Point
+	c := clearing{bounds: draw.Box{X: d.main.left, Y: d.main.top - 1, W: d.main.right - d.main.left + apron, H: d.main.height + 2}}
+	for side, b := range d.sides {
+		if b == nil {
+			continue
+		}
+		paths[side] = b.path()
+		for _, run := range simplified(paths[side]) {
+			c.block(run, heavy+0.4)
+		}
+		for _, m := range b.window.marks() {
+			c.avoid([]draw.Point{{X: b.left, Y: b.y(m.deg)}, {X: b.right, Y: b.y(m.deg)}})
+		}
+	}
+	g.Add(draw.Path{Runs: simplified(apart(paths[before], paths[after])), Stroke: beforeHand})
+	if d.sides[after] != nil {
+		pg := g.Group("path")
+		pg.Title = "degrees at the hand"
+		pg.Add(draw.Path{Runs: simplified(paths[after]), Stroke: afterHand})
+		if d.both() {
+			pg.Add(draw.Path{Runs: simplified(apart(paths[after], paths[before])), Stroke: solid(draw.Black, accent)})
+		}
+	}
+	d.drawLandings(g.Group("landings"), &c)
+}
+
+// drawMarks draws a line for every mark and names it, with the angle that it
+// had if that is another.
+func (d *diffHand) drawMarks(g *draw.Group) {
+	var was []mark
+	if b := d.sides[before]; b != nil {
+		was = b.window.marks()
+	}
+	var labels []gutterLabel
+	if b := d.sides[after]; b != nil {
+		for _, m := range b.window.marks() {
+			y, l := b.y(m.deg), gutterLabel{name: m.name, first: degrees(m.deg), y: b.y(m.deg)}
+			g.Line(b.left, y, b.right, y, dashed(draw.Mid, hair, 1.2, 1.2))
+			if i := slices.IndexFunc(was, func(o mark) bool { return o.name == m.name }); i >= 0 {
+				if tenths(was[i].deg) != tenths(m.deg) {
+					l.first = tenths(was[i].deg) + " → " + tenths(m.deg)
+					d.drawOldMark(g, was[i])
+				}
+				was = slices.Delete(was, i, i+1)
+			}
+			labels = append(labels, l)
+		}
+	}
+	for _, m := range was {
+		d.drawOldMark(g, m)
+		l := gutterLabel{name: m.name, first: degrees(m.deg), y: d.sides[before].y(m.deg)}
+		if d.After != nil {
+			l.first += ", before"
+		}
+		labels = append(labels, l)
+	}
+	d.main.gutterLabels(g, labels, d.main.top-0.5, d.main.top+d.main.height+bandGap)
+}
+
+// drawOldMark draws the line of a mark that was.
+func (d *diffHand) drawOldMark(g *draw.Group, m mark) {
+	b := d.sides[before]
+	y := b.y(m.deg)
+	g.Line(b.left, y, b.right, y, dashed(draw.Mid, hair, 0.3, 0.9))
+}
+
+// tenths writes an angle to a tenth of a degree: marks that moved by less than
+// a degree are told apart.
+func tenths(deg float64) string { return fixed(deg, 1) + "°" }
+
+// drawLandings draws the windows of all landings; of what was only where it is
+// not so any more.
+func (d *diffHand) drawLandings(g *draw.Group, c *clearing) {
+	var told []func()
+	for i := range d.Pulls {
+		change := &d.Pulls[i]
+		for side, p := range change.states() {
+			b := d.sides[side]
+			if b == nil || p == nil || p.Kind == "follow" || side == before && d.After != nil && !d.windowMoved(change) {
+				continue
+			}
+			upper, lower, ok := b.landing(p)
+			if !ok {
+				continue
+			}
+			at := b.window.x(float64(p.Land))
+			x := drawBracket(g, side, at, upper, lower, !p.OpenFar, !p.OpenNear)
+			c.taken = append(c.taken, draw.Box{X: min(x, at), Y: upper, W: math.Abs(x - at), H: lower - upper}.Grow(0.2))
+			text := draw.NewText(0, 0, windowWidth(p), fontSmall, []draw.Ink{draw.Grey, draw.Black}[side])
+			told = append(told, func() { c.write(g, text, draw.Point{X: x, Y: (upper + lower) / 2}) })
+		}
+	}
+	for _, write := range told {
+		write()
+	}
+}
+
+// windowMoved reports whether the window of a landing is not where it was, in
+// time or on the hand.
+func (d *diffHand) windowMoved(c *PullChange) bool {
+	if c.Before == nil || c.After == nil || d.sides[after] == nil {
+		return true
+	}
+	a, b := c.Before, c.After
+	return math.Abs(float64(a.Land-b.Land)) > 0.005 || tenths(float64(a.WindowHand[0])) != tenths(float64(b.WindowHand[0])) ||
+		tenths(float64(a.WindowHand[1])) != tenths(float64(b.WindowHand[1]))
+}
+
+// drawBracket draws the window of a landing at x, and returns where the bracket
+// stands: thin before the landing for what was, heavy behind it for what is.
+func drawBracket(g *draw.Group, side int, x, upper, lower float64, top, bottom bool) float64 {
+	if side == after {
+		bracket(g, x+bracketOff, upper, lower, top, bottom)
+		return x + bracketOff
+	}
+	g.Add(draw.Path{Runs: [][]draw.Point{bracketRun(x-bracketOff, upper, lower, bracketArm, top, bottom)}, Stroke: solid(draw.Grey, thin)})
+	return x - bracketOff
+}

@@ -1,0 +1,170 @@
+// The first band of a difference: who speaks and what happens. What changed is
+// there twice, as it was above as it is.
+
+package render
+
+import (
+	"math"
+	"slices"
+
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+)
+
+// A diffRow is one strip of the band: of what was before only what is not so
+// any more.
+type diffRow struct {
+	name     string
+	was, now *row
+	fresh    []utterance // of now, what was not so before
+}
+
+// linesBand returns a section for every row of a sheet.
+func (df *differ) linesBand(i int) []section {
+	head := section{name: "lines", least: laneHeight, most: laneHeight, overTime: true,
+		draw: func(sh *sheet, g *draw.Group, top, _ float64) { sh.heading(g, top, "Lines") }}
+	var all []section
+	for _, r := range df.rows(i) {
+		height := 0.0
+		for _, one := range []*row{r.was, r.now} {
+			if len(one.said) > 0 {
+				height += rowHeight + float64(one.lanes-1)*lanePitch
+			}
+		}
+		all = append(all, section{name: "lines", least: height, most: height, head: &head, overTime: true,
+			draw: func(sh *sheet, g *draw.Group, top, _ float64) { df.drawRow(sh, g, r, i, top) }})
+	}
+	return all
+}
+
+// rows pairs what is on a sheet in the two states: speakers in the order in
+// which they speak now, then action, on one row where it has room on it.
+func (df *differ) rows(i int) []*diffRow {
+	var speech, action [2][]*row
+	for side := range df.sides {
+		if w := df.window(side, i); w != nil {
+			speech[side], action[side] = w.speech(), w.action()
+		}
+	}
+	pairs := pairRows(speech)
+	if all := newDiffRow("action", gather(action[before]), gather(action[after])); df.onOneLane(all, i) {
+		pairs = append(pairs, all)
+	} else {
+		pairs = append(pairs, pairRows(action)...)
+	}
+	pairs = slices.DeleteFunc(pairs, func(r *diffRow) bool { return len(r.was.said)+len(r.now.said) == 0 })
+	for _, r := range pairs {
+		for side, one := range []*row{r.was, r.now} {
+			if len(one.said) > 0 {
+				one.set(df.window(side, i))
+			}
+		}
+	}
+	return pairs
+}
+
+// onOneLane reports whether a row needs no more than a lane for either state.
+func (df *differ) onOneLane(r *diffRow, i int) bool {
+	for side, one := range []*row{r.was, r.now} {
+		if len(one.said) == 0 {
+			continue
+		}
+		if !one.apart() {
+			return false
+		}
+		if one.set(df.window(side, i)); one.lanes > 1 {
+			return false
+		}
+	}
+	return true
+}
+
+// pairRows pairs the rows of two states by their names.
+func pairRows(rows [2][]*row) []*diffRow {
+	var pairs []*diffRow
+	named := func(list []*row, name string) *row {
+		if i := slices.IndexFunc(list, func(r *row) bool { return r.name == name }); i >= 0 {
+			return list[i]
+		}
+		return &row{name: name}
+	}
+	for _, r := range rows[after] {
+		pairs = append(pairs, newDiffRow(r.name, named(rows[before], r.name), r))
+	}
+	for _, r := range rows[before] {
+		if !slices.ContainsFunc(rows[after], func(o *row) bool { return o.name == r.name }) {
+			pairs = append(pairs, newDiffRow(r.name, r, &row{name: r.name}))
+		}
+	}
+	return pairs
+}
+
+// newDiffRow takes from what was before all that is the same now.
+func newDiffRow(name string, was, now *row) *diffRow {
+	r := &diffRow{name: name, was: &row{name: name, said: slices.Clone(was.said)}, now: &row{name: name, said: now.said}}
+	for _, u := range now.said {
+		if i := slices.IndexFunc(r.was.said, u.sameAs); i >= 0 {
+			r.was.said = slices.Delete(r.was.said, i, i+1)
+		} else {
+			r.fresh = append(r.fresh, u)
+		}
+	}
+	return r
+}
+
+// sameAs reports whether two utterances are alike, to a hundredth of a second.
+func (u utterance) sameAs(o utterance) bool {
+	const least = 0.005
+	return math.Abs(u.start-o.start) < least && math.Abs(u.end-o.end) < least && u.cue == o.cue &&
+		slices.EqualFunc(u.words, o.words, func(a, b plan.Word) bool { return a.Text == b.Text })
+}
+
+// drawRow draws what was, and under it what is.
+func (df *differ) drawRow(sh *sheet, g *draw.Group, r *diffRow, i int, top float64) {
+	if len(r.was.said) > 0 {
+		name := r.name + ", before"
+		if len(r.now.said) > 0 {
+			name = "before"
+		}
+		r.was.drawWas(sh, df.window(before, i), g.Group("before"), name, top)
+		top += rowHeight + float64(r.was.lanes-1)*lanePitch
+	}
+	if len(r.now.said) == 0 {
+		return
+	}
+	ng := g.Group("after")
+	r.now.draw(sh, ng, top)
+	if !df.both() {
+		return
+	}
+	under := top + textBase + float64(r.now.lanes-1)*lanePitch + underline
+	w := df.window(after, i)
+	for _, u := range r.fresh {
+		if !u.cue {
+			ng.Line(w.x(u.start), under, w.x(u.end), under, solid(draw.Black, accent/2))
+		}
+	}
+}
+
+// drawWas writes the row as it was: grey, over dashed lines.
+func (r *row) drawWas(sh *sheet, w *window, g *draw.Group, name string, top float64) {
+	base := top + textBase
+	sh.rowHead(g, base, name)
+	under := base + float64(r.lanes-1)*lanePitch + underline
+	for i, u := range r.said {
+		ug := g.Group("said")
+		ug.Title = u.title
+		if u.cue {
+			ug.Add(draw.Disc{Centre: draw.Point{X: w.x(u.start), Y: base - fontBody.Middle()}, Radius: 0.75, Fill: draw.Paper, Stroke: solid(draw.Grey, thin)})
+		} else {
+			ug.Line(w.x(u.start), under, w.x(u.end), under, beforeThin)
+		}
+		for _, run := range r.runs {
+			if run.said == i {
+				t := run.text(base)
+				t.Ink = draw.Grey
+				ug.Add(t)
+			}
+		}
+	}
+}
