@@ -45,7 +45,7 @@ func TestSays(t *testing.T) {
 		{"nothing", "", "", nil},
 		{"a comment", "subject OSKEL", "# taller now\nsubject OSKEL", nil},
 		{"a quicker rack", "OSKEL, over 1.2 s", "OSKEL, over 0.5 s", []string{
-			"1: lasts", "1 rack 1 to OSKEL: chance >99 % -> ", "1 pulls 2 to 3: ", "1 new warning: pull 1: MARRIT to OSKEL lands",
+			"1 rack 1 to OSKEL: chance >99 % -> ", "1 new warning: pull 1: MARRIT to OSKEL lands",
 		}},
 	} {
 		got := says(before, planOf(t, strings.Replace(quietScene, test.old, test.new, 1)))
