@@ -64,6 +64,7 @@ func (c *canvas) start(p *draw.Page) {
 	c.pdf.AddPageFormat("P", size(p))
 	c.pdf.SetLineJoinStyle("round")
 	c.pdf.SetLineCapStyle("butt")
+	c.pdf.SetDashPattern(nil, 0) // fpdf takes the last page's dashes over
 	c.fill, c.pen, c.font, c.letter = draw.None, draw.Stroke{}, draw.Font{}, draw.None
 }
 

@@ -157,6 +157,20 @@ func TestAnyTextMakesAFile(t *testing.T) {
 	}
 }
 
+// A page looks the same wherever it stands: nothing of the strokes and inks of
+// the page before it is left.
+func TestPagesStandAlone(t *testing.T) {
+	solid := &draw.Page{Title: "Bar", W: 120, H: 60}
+	solid.Root.Line(10, 30, 60, 30, draw.Stroke{Ink: draw.Black, Width: 0.35})
+	picture := func(number string, pages ...*draw.Page) string {
+		data := written(t, document{Pages: pages})
+		return reads(t, t.TempDir(), data, "pdftocairo", "-png", "-singlefile", "-r", "150", "-f", number, "-l", number)
+	}
+	if alone, second := picture("1", solid), picture("2", page("text"), solid); alone != second {
+		t.Error("the second page of a file looks otherwise than it does alone")
+	}
+}
+
 func TestSameBytes(t *testing.T) {
 	d := document{Info: Info{Title: "x"}, Pages: []*draw.Page{page("Some text, 花子", "ΑΒΓ Жя"), page("more")}, Outline: []entry{{"a", 0, 0}, {"b", 1, 1}}}
 	first := written(t, d)
