@@ -162,11 +162,13 @@ func TestAnyTextMakesAFile(t *testing.T) {
 func TestPagesStandAlone(t *testing.T) {
 	solid := &draw.Page{Title: "Bar", W: 120, H: 60}
 	solid.Root.Line(10, 30, 60, 30, draw.Stroke{Ink: draw.Black, Width: 0.35})
+	dashed := &draw.Page{Title: "Dashes", W: 120, H: 60}
+	dashed.Root.Line(10, 30, 60, 30, draw.Stroke{Ink: draw.Blue, Width: 0.2, Dash: []float64{1, 0.5}})
 	picture := func(number string, pages ...*draw.Page) string {
 		data := written(t, document{Pages: pages})
 		return reads(t, t.TempDir(), data, "pdftocairo", "-png", "-singlefile", "-r", "150", "-f", number, "-l", number)
 	}
-	if alone, second := picture("1", solid), picture("2", page("text"), solid); alone != second {
+	if alone, second := picture("1", solid), picture("2", dashed, solid); alone != second {
 		t.Error("the second page of a file looks otherwise than it does alone")
 	}
 }
