@@ -27,6 +27,8 @@ type Text struct {
 	// Progress, where it is set, is told about every megabyte how much of the
 	// text All has passed, in bytes.
 	Progress func(done, total int)
+
+	marks []mark // see Place; made when they are first wanted
 }
 
 // An Encoding is how a file's characters were written.
@@ -87,25 +89,43 @@ func sniff(src []byte) (e Encoding, marked bool, rest []byte) {
 	return UTF8, false, src
 }
 
+// decode16 decodes UTF-16 unit by unit: as a list of runes a text would take
+// several times its size.
 func decode16(src []byte, e Encoding) string {
 	var order binary.ByteOrder = binary.LittleEndian
 	if e == UTF16BE {
 		order = binary.BigEndian
 	}
-	units := make([]uint16, len(src)/2)
-	for i := range units {
-		units[i] = order.Uint16(src[2*i:])
+	var text strings.Builder
+	text.Grow(len(src)/2 + len(src)/8) // mostly ASCII
+	for ; len(src) >= 2; src = src[2:] {
+		r := rune(order.Uint16(src))
+		if utf16.IsSurrogate(r) && len(src) >= 4 {
+			if pair := utf16.DecodeRune(r, rune(order.Uint16(src[2:]))); pair != utf8.RuneError {
+				r, src = pair, src[2:]
+			}
+		}
+		text.WriteRune(r) // half a pair is written as U+FFFD
 	}
-	return string(utf16.Decode(units))
+	return text.String()
 }
 
-var toLF = strings.NewReplacer("\r\n", "\n", "\r", "\n")
-
+// unifyEnds makes CRLF and CR to LF.
 func unifyEnds(s string) string {
-	if !strings.Contains(s, "\r") {
+	if strings.IndexByte(s, '\r') < 0 {
 		return s
 	}
-	return toLF.Replace(s)
+	var text strings.Builder
+	text.Grow(len(s))
+	for line, rest, found := "", s, true; found; {
+		line, rest, found = strings.Cut(rest, "\r")
+		text.WriteString(line)
+		if found {
+			text.WriteByte('\n')
+			rest = strings.TrimPrefix(rest, "\n")
+		}
+	}
+	return text.String()
 }
 
 // undecodable is the error about the first character that could not be read.
