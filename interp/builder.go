@@ -81,6 +81,7 @@ func (b *builder) build() (ok bool) {
 		Subjects: []*plan.Subject{}, Lines: []plan.Line{}, Cues: []plan.Cue{}, Actions: []plan.Action{},
 		Pauses: []plan.Pause{}, Blocking: []plan.Blocking{}, Pulls: []*plan.Pull{},
 		Rate: b.p.rate, Imperial: b.p.plan.Units == "imperial", PlanName: b.p.plan.Title,
+		Beat: b.p.beat(),
 	}
 	if b.head.Title != nil {
 		sh.Title = b.head.Title.Value

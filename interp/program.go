@@ -253,6 +253,17 @@ func (p *program) let(d *decl) (quantity, bool) {
 	return v.q, v.ok
 }
 
+// beat returns the plan's `let beat` in seconds; 0 where it has none that is a
+// time.
+func (p *program) beat() float64 {
+	if d := p.scope.find(declSubject, "beat"); d != nil && d.kind == declLet {
+		if q, ok := p.let(d); ok && q.dim == dimTime {
+			return q.v
+		}
+	}
+	return 0
+}
+
 // value is the lookup of names outside shots: lets only.
 func (p *program) value(x *lang.Expr) (quantity, bool) {
 	d := p.scope.find(declSubject, x.Ref)

@@ -12,12 +12,12 @@ import (
 )
 
 type clickCmd struct {
-	Output string  `short:"o" default:"." placeholder:"PLACE" help:"A folder, a file, or - for standard output."`
-	Shot   string  `placeholder:"ID" help:"The shot; may be left out where the plan has one."`
-	Loop   int     `default:"1" placeholder:"N" help:"Play it so many times, 1 to 100."`
-	Slow   string  `default:"100%" placeholder:"SHARE" help:"How fast, 10% to 100%; the pitch stays."`
-	Beat   float64 `default:"0.5" placeholder:"S" help:"Seconds between ticks, 0.1 to 4; half a second without."`
-	File   string  `arg:"" help:"A plan, or - for standard input."`
+	Output string   `short:"o" default:"." placeholder:"PLACE" help:"A folder, a file, or - for standard output."`
+	Shot   string   `placeholder:"ID" help:"The shot; may be left out where the plan has one."`
+	Loop   int      `default:"1" placeholder:"N" help:"Play it so many times, 1 to 100."`
+	Slow   string   `default:"100%" placeholder:"SHARE" help:"How fast, 10% to 100%; the pitch stays."`
+	Beat   *float64 `placeholder:"S" help:"Seconds between ticks, 0.1 to 4; without, the plan's let beat, or half a second."`
+	File   string   `arg:"" help:"A plan, or - for standard input."`
 }
 
 // Help explains the command.
@@ -75,10 +75,14 @@ func (c *clickCmd) options() (opt click.Options, err error) {
 		return opt, fmt.Errorf("--slow %s: a share from 10%% to 100%% is wanted", c.Slow)
 	case c.Loop < 1 || c.Loop > 100:
 		return opt, fmt.Errorf("--loop %d: a number from 1 to 100 is wanted", c.Loop)
-	case !(c.Beat >= 0.1 && c.Beat <= 4):
-		return opt, fmt.Errorf("--beat %v: seconds from 0.1 to 4 are wanted", c.Beat)
+	case c.Beat != nil && !(*c.Beat >= plan.ShortestBeat && *c.Beat <= plan.LongestBeat):
+		return opt, fmt.Errorf("--beat %v: seconds from %v to %v are wanted", *c.Beat, plan.ShortestBeat, plan.LongestBeat)
 	}
-	return click.Options{Beat: c.Beat, Speed: share / 100, Loop: c.Loop}, nil
+	opt = click.Options{Speed: share / 100, Loop: c.Loop}
+	if c.Beat != nil {
+		opt.Beat = *c.Beat
+	}
+	return opt, nil
 }
 
 // shot returns the shot that is asked for, or the only one.

@@ -86,6 +86,7 @@ type Shot struct {
 	Begins   int64         `json:"-"` // BeginsAt as frames
 	Imperial bool          `json:"-"` // display feet and inches first
 	PlanName string        `json:"-"` // the plan's title
+	Beat     float64       `json:"-"` // the plan's `let beat`, seconds; 0: it has none that is a time
 }
 
 // Optics is a shot's camera and lens in numbers, over the time of the shot.

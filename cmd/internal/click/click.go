@@ -26,7 +26,7 @@ const longest = 900.0
 
 // Options say how a track is made. The zero value is one pass at full speed.
 type Options struct {
-	Beat  float64 // seconds between ticks at full speed; 0: half a second
+	Beat  float64 // seconds between ticks at full speed; 0: as the plan says, else half a second
 	Speed float64 // 0.5 takes twice as long; 0: 1. Pitches stay
 	Loop  int     // passes, each with its count-in; 0: 1
 }
@@ -80,7 +80,7 @@ const tail = 0.25
 func newMaker(s *plan.Shot, opt Options) (*maker, error) {
 	m := &maker{shot: s, beat: opt.Beat, speed: opt.Speed, loop: opt.Loop}
 	if m.beat == 0 {
-		m.beat = 0.5
+		m.beat = s.Tick()
 	}
 	if m.speed == 0 {
 		m.speed = 1
