@@ -14,19 +14,13 @@ import (
 // modelWords go with every chance that is printed.
 const modelWords = "Chance: how likely a hand lands in the window, by a landing model of our own on published parts. It has not been measured on a set."
 
-// The cautions that only a paper of words has room for.
-const (
-	backwardsCaution = "Walking backwards: whoever does it has one person at the back who does nothing else, and goes the way once without the camera."
-	chargeCaution    = "These papers are plans, no permission: the people in charge of the set and local rules come first."
-)
-
 // BriefCover returns the cover of the papers of plans.
 func BriefCover(plans []*plan.Plan) []Passage {
 	var shots []*plan.Shot
 	for _, p := range plans {
 		shots = append(shots, p.Shots...)
 	}
-	cover := []Passage{{Heading: "Cautions", Sentences: cautions(shots)}}
+	cover := []Passage{{Heading: "Cautions", Sentences: cautions(shots...)}}
 	for _, part := range []Passage{camerasOf(shots), lensesOf(shots), pullersOf(shots)} {
 		if len(part.Rows) > 0 {
 			cover = append(cover, part)
@@ -36,36 +30,6 @@ func BriefCover(plans []*plan.Plan) []Passage {
 		cover = append(cover, shotTable(p))
 	}
 	return append(cover, Passage{Sentences: []string{modelWords}})
-}
-
-// cautions returns the cautions that apply to the shots.
-func cautions(shots []*plan.Shot) []string {
-	var list []string
-	switch {
-	case slices.ContainsFunc(shots, cameraMoves):
-		list = append(list, movingCaution)
-	case slices.ContainsFunc(shots, movesAtAll):
-		list = append(list, walkingCaution)
-	}
-	if slices.ContainsFunc(shots, mayWalkBackwards) {
-		list = append(list, backwardsCaution)
-	}
-	return append(list, laserCaution, chargeCaution)
-}
-
-// mayWalkBackwards tells whether a camera on a shoulder or in the hand has
-// somebody who comes towards it, or goes back itself.
-func mayWalkBackwards(s *plan.Shot) bool {
-	carried := s.Support == "shoulder" || s.Support == "hand"
-	return slices.ContainsFunc(s.Blocking, func(b plan.Blocking) bool {
-		switch b.Kind {
-		case "moves":
-			return carried && b.To < b.From
-		case "dolly":
-			return b.To < b.From
-		}
-		return false
-	})
 }
 
 // kitTable returns a table with a row for everything of one kind that the
@@ -104,7 +68,7 @@ func usedBy(ids []string) string {
 }
 
 func camerasOf(shots []*plan.Shot) Passage {
-	columns := []Column{{"camera", false}, {"sensor", false}, {"stands on", false}}
+	columns := []Column{{"camera", false}, {"sensor", false}, {"support", false}}
 	return kitTable("Cameras", columns, shots, func(s *plan.Shot) []string {
 		if s.Camera == "" {
 			return nil

@@ -23,7 +23,7 @@ func shotSheet(s *plan.Shot) []Passage {
 	if len(s.Flags) > 0 {
 		sheet = append(sheet, Passage{Heading: "Findings", Sentences: findingSentences(s)})
 	}
-	return append(sheet, Passage{Heading: "Cautions", Sentences: cautions([]*plan.Shot{s})}, takesLog())
+	return append(sheet, Passage{Heading: "Cautions", Sentences: cautions(s)}, takesLog())
 }
 
 func pullHeads() []Column {

@@ -2,8 +2,6 @@ package render
 
 import (
 	"fmt"
-	"slices"
-	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -67,40 +65,6 @@ func TestBriefTitle(t *testing.T) {
 		}
 		if got := BriefTitle(plans); got != tc.want {
 			t.Errorf("%q: %q, want %q", tc.titles, got, tc.want)
-		}
-	}
-}
-
-// Cautions stand where they apply, and leave the decision to the people in
-// charge.
-func TestCautions(t *testing.T) {
-	still := oneRack()
-	moving := walkAndDolly()
-	carried := oneRack()
-	carried.Support = "shoulder"
-	carried.Blocking = []plan.Blocking{{Who: "NADIA", Kind: "moves", From: 4, To: 2}}
-	for _, tc := range []struct {
-		name      string
-		shot      *plan.Shot
-		want, not []string
-	}{
-		{"still", still, []string{"laser", "people in charge", "local rules"}, []string{"Moving camera", "backwards"}},
-		{"dolly", moving, []string{"Moving camera", "laser", "people in charge"}, nil},
-		{"carried, somebody comes", carried, []string{"Moving camera", "Walking backwards", "laser", "people in charge"}, nil},
-	} {
-		for _, passages := range [][]Passage{BriefCover([]*plan.Plan{{Shots: []*plan.Shot{tc.shot}}}), NewBriefShot(tc.shot, Options{}).Sheet} {
-			i := slices.IndexFunc(passages, func(p Passage) bool { return p.Heading == "Cautions" })
-			text := strings.Join(passages[i].Sentences, " ")
-			for _, want := range tc.want {
-				if !strings.Contains(text, want) {
-					t.Errorf("%s: no %q in %q", tc.name, want, text)
-				}
-			}
-			for _, not := range tc.not {
-				if strings.Contains(text, not) {
-					t.Errorf("%s: %q in %q", tc.name, not, text)
-				}
-			}
 		}
 	}
 }

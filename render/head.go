@@ -47,7 +47,7 @@ func setup(s *plan.Shot) string {
 	if s.Camera != "" {
 		camera := "camera " + s.Camera
 		if s.Support != "" {
-			camera += " on " + s.Support
+			camera += " " + supported(s)
 		}
 		parts = append(parts, camera)
 	}
@@ -71,6 +71,17 @@ func setup(s *plan.Shot) string {
 		parts = parts[1:]
 	}
 	return strings.Join(parts, " · ")
+}
+
+// supported says what carries the camera.
+func supported(s *plan.Shot) string {
+	switch s.Support {
+	case "hand":
+		return "hand-held"
+	case "shoulder":
+		return "on the shoulder"
+	}
+	return "on " + s.Support
 }
 
 // shotName is the shot's name in a sentence.

@@ -1,11 +1,10 @@
 // The words of an overhead: beside each floor what its figures mean, at the
-// foot the signs and the cautions.
+// foot the signs.
 
 package render
 
 import (
 	"math"
-	"slices"
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
@@ -127,33 +126,4 @@ func (o *overhead) keyEntries() []keyEntry {
 		}})
 	}
 	return entries
-}
-
-// walkingCaution is for shots in which people move and the camera does not;
-// laserCaution for every paper from which distances are measured.
-const (
-	walkingCaution = "People move here: clear and light their ways. This is a plan, no permission: the people in charge and local rules decide."
-	laserCaution   = "Distances by laser meter: never towards eyes; its class and local rules apply."
-)
-
-// drawCautions draws the cautions that apply.
-func (o *overhead) drawCautions(g *draw.Group) {
-	first := ""
-	switch {
-	case cameraMoves(o.shot):
-		first = movingCaution
-	case movesAtAll(o.shot):
-		first = walkingCaution
-	}
-	base := o.paper.H - edge + 1.2
-	if first != "" {
-		g.Add(draw.NewText(margin, base, first, fontSmall, draw.Black))
-		base += 3.2
-	}
-	g.Add(draw.NewText(margin, base, laserCaution, fontSmall, draw.Black))
-}
-
-// movesAtAll reports whether anybody or the camera is on the move.
-func movesAtAll(s *plan.Shot) bool {
-	return slices.ContainsFunc(s.Blocking, func(b plan.Blocking) bool { return b.Kind != "zoom" })
 }

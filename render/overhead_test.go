@@ -102,24 +102,6 @@ func TestVeryNearAndVeryFarHaveTwoFloors(t *testing.T) {
 	}
 }
 
-// Who moves is warned for, and every sheet with distances warns of lasers.
-func TestOverheadCautions(t *testing.T) {
-	still, dolly := oneRack(), walkAndDolly()
-	walk := newShot("1", "", 5).subject("A", 4, 0).start("A").walk("A", 2, 1, 3).Shot
-	for _, tc := range []struct {
-		name string
-		shot *plan.Shot
-		want string
-	}{{"still", still, laserCaution}, {"walk", walk, walkingCaution}, {"dolly", dolly, movingCaution}} {
-		if text := textOf(Overhead(tc.shot, Options{})); !strings.Contains(text, tc.want) || !strings.Contains(text, laserCaution) {
-			t.Errorf("%s: %q is missing", tc.name, tc.want)
-		}
-	}
-	if strings.Contains(textOf(Overhead(still, Options{})), "Moving camera") {
-		t.Error("a still camera is said to move")
-	}
-}
-
 // Every landing has its zone on some sheet, once.
 func TestEveryLandingIsOnTheFloor(t *testing.T) {
 	s := longShot()
