@@ -6,6 +6,7 @@ package render
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"pullscore/interp/plan"
@@ -31,10 +32,18 @@ type PullChange struct {
 // show goes on over more pages, as a score does.
 func Diff(d Difference, opt Options) []*draw.Page {
 	df := newDiffer(d, opt.paper())
+	notes, later := df.notes(), []*PullChange(nil)
 	for i, w := range df.main.windows {
 		df.main.lay(w, df.bands(i))
+		if df.main.addHere(notes) {
+			notes = nil
+		}
+		if here := df.changesOn(w); !df.main.addHere(df.table(here)) {
+			later = append(later, here...)
+		}
 	}
-	df.main.lay(nil, df.foot())
+	df.main.lay(nil, notes)
+	df.main.lay(nil, append(df.table(later), df.rest()...))
 	return df.main.draw("changes", df.describe(), df.drawAround)
 }
 
@@ -132,6 +141,11 @@ func (d *Difference) changes() []*PullChange {
 		}
 	}
 	return list
+}
+
+// changesOn returns those that land on a window.
+func (d *Difference) changesOn(w *window) []*PullChange {
+	return slices.DeleteFunc(d.changes(), func(c *PullChange) bool { return !w.holds(float64(c.pull().Land)) })
 }
 
 // verdict says what there is to say of the shot as a whole; "" where its

@@ -15,14 +15,14 @@ const (
 	changePitch = 4.2
 	changeLanes = 10   // on a sheet at most; the table has all
 	changeRoom  = 95.0 // for a text at most; the table has it whole
-	changeAir   = 1.6  // round an arrow
-	changeLeast = 24.0 // room that a text must find right of its arrow to stand there
+	changeAir   = 2.2  // round an arrow
 )
 
 // A changeSign is a change on its way to its place.
 type changeSign struct {
 	change *PullChange
-	at     [2]float64 // millimetres, of the landings; NaN: there is none on the sheet
+	at     [2]float64 // millimetres, of the landings, held to the sheet
+	on     [2]bool    // they are on it
 	text   draw.Text
 	left   float64 // what it takes of a lane
 	right  float64
@@ -41,7 +41,7 @@ func (df *differ) changesBand(i int) []section {
 		draw: func(sh *sheet, g *draw.Group, top, _ float64) {
 			sh.heading(g, top, "Changes")
 			for _, s := range signs {
-				s.draw(g, top+laneAir+flagLane/2+changePitch*float64(s.lane))
+				s.draw(sh, g, top+laneAir+flagLane/2+changePitch*float64(s.lane))
 			}
 		}}}
 }
@@ -53,12 +53,10 @@ func (df *differ) changeSigns(i int) (signs []*changeSign, lanes int) {
 		return nil, 0 // all is new, or gone
 	}
 	w := df.main.windows[i]
-	for _, c := range df.changes() {
-		if w.holds(float64(c.pull().Land)) {
-			s := &changeSign{change: c}
-			s.measure(w)
-			signs = append(signs, s)
-		}
+	for _, c := range df.changesOn(w) {
+		s := &changeSign{change: c}
+		s.measure(w)
+		signs = append(signs, s)
 	}
 	slices.SortStableFunc(signs, func(a, b *changeSign) int { return int(math.Copysign(1, a.left-b.left)) })
 	var ends []float64
@@ -78,25 +76,27 @@ func (df *differ) changeSigns(i int) (signs []*changeSign, lanes int) {
 }
 
 // measure sets where the arrow stands, and the text beside it: right of it, or
-// left where there is no room.
+// left where it has more room there.
 func (s *changeSign) measure(w *window) {
 	from, to := math.Inf(1), math.Inf(-1)
 	for side, p := range s.change.states() {
-		if s.at[side] = math.NaN(); p != nil {
-			x := w.x(float64(p.Land))
-			from, to = min(from, x), max(to, x)
-			s.at[side] = x
+		if p != nil {
+			t := float64(p.Land)
+			s.at[side], s.on[side] = w.x(t), w.holds(t)
+			from, to = min(from, s.at[side]), max(to, s.at[side])
 		}
 	}
 	from, to = from-changeAir, to+changeAir
 	width := s.change.badges() + 1.2
 	s.text = draw.NewText(0, 0, s.change.says(w), fontSmall, draw.Black)
-	if room := w.paper.W - margin - to - width; room >= min(s.text.Width, changeLeast) {
-		s.text = s.text.Shortened(min(room, changeRoom))
+	leftRoom, rightRoom := from-w.left-width, w.paper.W-margin-to-width
+	if wish := min(s.text.Width, changeRoom); rightRoom >= min(wish, leftRoom) {
+		s.text = s.text.Shortened(min(rightRoom, changeRoom))
 		s.left, s.badge, s.right = from, to, to+width+s.text.Width
 	} else {
-		s.text = s.text.Shortened(min(from-w.left-width, changeRoom))
-		s.left, s.badge, s.right = from-width-s.text.Width-0.8, from-width-s.text.Width-0.8, to
+		s.text = s.text.Shortened(min(leftRoom, changeRoom))
+		s.badge = from - width - s.text.Width
+		s.left, s.right = s.badge, to
 	}
 	s.text.At.X = s.badge + width
 }
@@ -114,7 +114,7 @@ func (c *PullChange) says(w *window) string {
 }
 
 // draw draws the change on its lane, with its middle at y.
-func (s *changeSign) draw(g *draw.Group, y float64) {
+func (s *changeSign) draw(sh *sheet, g *draw.Group, y float64) {
 	cg := g.Group("change")
 	cg.Title = s.text.String
 	if s.text.Full != "" {
@@ -122,15 +122,16 @@ func (s *changeSign) draw(g *draw.Group, y float64) {
 	}
 	from, to := draw.Point{X: s.at[before], Y: y}, draw.Point{X: s.at[after], Y: y}
 	if s.change.Before != nil && s.change.After != nil {
-		shift(cg, from, to)
+		shift(cg, from, to, 0)
 	}
 	for side, at := range []draw.Point{from, to} {
-		if !math.IsNaN(at.X) {
+		if s.on[side] {
 			landing(cg, at, side)
 		}
 	}
 	s.change.drawBadges(cg, s.badge, y)
 	s.text.At.Y = y + fontSmall.Middle()
+	sh.clearOfPlumbs(cg, s.text.Box())
 	cg.Add(s.text)
 }
 

@@ -27,7 +27,7 @@ func (df *differ) distanceBand(i int) section {
 			n = max(n, len(sc.shot.Subjects))
 		}
 	}
-	least := min(max(38, float64(n)*labelOne+4), 140) + laneHeight + bandGap
+	least := min(max(34, float64(n)*labelOne+4), 140) + laneHeight + bandGap
 	return section{name: "distance", least: least, most: max(least, 86), overTime: true,
 		draw: func(sh *sheet, g *draw.Group, top, height float64) {
 			sh.heading(g, top, "Distance")
@@ -37,7 +37,7 @@ func (df *differ) distanceBand(i int) section {
 				if sc == nil {
 					continue
 				}
-				band := &distanceBand{sheet: &sheet{score: sc, window: sc.windows[i]}, top: top + laneHeight, height: height - laneHeight - bandGap}
+				band := &distanceBand{sheet: sh.of(sc, i), top: top + laneHeight, height: height - laneHeight - bandGap}
 				if d.main = band; len(band.window.curves.t) > 0 {
 					d.sides[side] = band
 				}
@@ -67,7 +67,12 @@ func (df *differ) drawNumbers(sh *sheet, g *draw.Group, top float64, i int) {
 				hollowBadge(bg, x, y, p.Number)
 			}})
 	}
-	sh.drawSigns(g, signs)
+	sh.drawSigns(g, append(signs, df.endSign(sh, top)...))
+}
+
+// of returns the sheet as one of another score on the same times.
+func (sh *sheet) of(sc *score, i int) *sheet {
+	return &sheet{score: sc, window: sc.windows[i], plumbX: sh.plumbX}
 }
 
 func (d *diffDistance) draw(g *draw.Group) {
@@ -99,7 +104,7 @@ func (d *diffDistance) draw(g *draw.Group) {
 		}
 	}
 	d.drawLabels(g.Group("names"))
-	d.drawShifts(g.Group("landings"))
+	lines = append(lines, d.drawShifts(g.Group("landings"))...)
 	d.writeArrivals(g.Group("arrivals"), lines)
 }
 
@@ -185,8 +190,10 @@ func (d *diffDistance) compare(l *gutterLabel, side int, name string) {
 	}
 }
 
-// drawShifts joins the old landing of every changed move to its new one.
-func (d *diffDistance) drawShifts(g *draw.Group) {
+// drawShifts joins the old landing of every changed move to its new one, and
+// returns the arrows' runs.
+func (d *diffDistance) drawShifts(g *draw.Group) [][]draw.Point {
+	var arcs [][]draw.Point
 	for _, c := range d.changes() {
 		var at [2]draw.Point
 		var on [2]bool
@@ -198,7 +205,7 @@ func (d *diffDistance) drawShifts(g *draw.Group) {
 			}
 		}
 		if on[before] && on[after] {
-			shift(g, at[before], at[after])
+			arcs = append(arcs, shift(g, at[before], at[after], d.bulge(at[before], at[after])))
 		}
 		for side := range at {
 			if on[side] {
@@ -206,11 +213,30 @@ func (d *diffDistance) drawShifts(g *draw.Group) {
 			}
 		}
 	}
+	return arcs
+}
+
+// bulge returns how an arrow leaves the line of the focus, so that both are
+// seen: into the band.
+func (d *diffDistance) bulge(from, to draw.Point) float64 {
+	by := min(max(1.4, 0.12*math.Hypot(to.X-from.X, to.Y-from.Y)), 4)
+	if (from.Y+to.Y)/2 > d.main.top+d.main.height/2 {
+		return -by
+	}
+	return by
 }
 
 // writeArrivals writes where walks end, and where they ended.
 func (d *diffDistance) writeArrivals(g *draw.Group, lines [][]draw.Point) {
 	c := d.main.clearing(simplified(lines))
+	d.blockEnd(&c, d.main.window)
+	if b := d.sides[before]; b != nil {
+		for k, u := range b.shot.Subjects {
+			for _, run := range d.subject(before, u.Name, k, 0) {
+				c.block(simplify(run), deep(u)+1)
+			}
+		}
+	}
 	if b := d.sides[after]; b != nil {
 		b.writeArrivals(g, &c, b.shot.Blocking, "")
 	}

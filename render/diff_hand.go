@@ -36,7 +36,7 @@ func (df *differ) handBand(i int) section {
 				g.Add(draw.NewText(sh.left, top+laneHeight+1, ringless, fontNote, draw.Grey))
 			}}
 	}
-	least := min(max(24, float64(n)*labelOne+1), 100) + laneHeight + bandGap
+	least := min(max(20, float64(n)*labelOne+1), 100) + laneHeight + bandGap
 	return section{name: "hand", least: least, most: max(least, 52), overTime: true,
 		draw: func(sh *sheet, g *draw.Group, top, height float64) {
 			sh.heading(g, top, "Hand")
@@ -45,7 +45,7 @@ func (df *differ) handBand(i int) section {
 				if sc == nil || sc.shot.Optics.Ring == nil {
 					continue
 				}
-				band := &handBand{sheet: &sheet{score: sc, window: sc.windows[i]}, top: top + laneHeight, height: height - laneHeight - bandGap}
+				band := &handBand{sheet: sh.of(sc, i), top: top + laneHeight, height: height - laneHeight - bandGap}
 				if d.main = band; len(band.window.curves.t) > 0 {
 					d.sides[side] = band
 				}
@@ -58,6 +58,8 @@ func (d *diffHand) draw(g *draw.Group) {
 	d.drawMarks(g.Group("marks"))
 	var paths [2][][]draw.Point
 	c := clearing{bounds: draw.Box{X: d.main.left, Y: d.main.top - 1, W: d.main.right - d.main.left + apron, H: d.main.height + 2}}
+	d.main.blockPlumbs(&c)
+	d.blockEnd(&c, d.main.window)
 	for side, b := range d.sides {
 		if b == nil {
 			continue
@@ -78,6 +80,7 @@ func (d *diffHand) draw(g *draw.Group) {
 		if d.both() {
 			pg.Add(draw.Path{Runs: simplified(apart(paths[after], paths[before])), Stroke: solid(draw.Black, accent)})
 		}
+		gripsBetween(pg, paths[after])
 	}
 	d.drawLandings(g.Group("landings"), &c)
 }
@@ -91,15 +94,15 @@ func (d *diffHand) drawMarks(g *draw.Group) {
 	}
 	var labels []gutterLabel
 	if b := d.sides[after]; b != nil {
-		for _, m := range b.window.marks() {
-			y, l := b.y(m.deg), gutterLabel{name: m.name, first: degrees(m.deg), y: b.y(m.deg)}
-			g.Line(b.left, y, b.right, y, dashed(draw.Mid, hair, 1.2, 1.2))
-			if i := slices.IndexFunc(was, func(o mark) bool { return o.name == m.name }); i >= 0 {
-				if tenths(was[i].deg) != tenths(m.deg) {
-					l.first = tenths(was[i].deg) + " → " + tenths(m.deg)
-					d.drawOldMark(g, was[i])
-				}
-				was = slices.Delete(was, i, i+1)
+		var olds []*mark
+		now := b.window.marks()
+		olds, was = counterparts(now, was)
+		for i, m := range now {
+			l := gutterLabel{name: m.name, first: degrees(m.deg), y: b.y(m.deg)}
+			g.Line(b.left, l.y, b.right, l.y, dashed(draw.Mid, hair, 1.2, 1.2))
+			if old := olds[i]; old != nil && !old.alike(m) {
+				l.first = tenths(old.deg) + " → " + tenths(m.deg)
+				d.drawOldMark(g, *old)
 			}
 			labels = append(labels, l)
 		}
@@ -113,6 +116,25 @@ func (d *diffHand) drawMarks(g *draw.Group) {
 		labels = append(labels, l)
 	}
 	d.main.gutterLabels(g, labels, d.main.top-0.5, d.main.top+d.main.height+bandGap)
+}
+
+// alike reports whether two marks are written alike.
+func (m mark) alike(o mark) bool { return m.name == o.name && tenths(m.deg) == tenths(o.deg) }
+
+// counterparts returns what each of the marks was: one that is alike, else the
+// next of its name; nil for none. It returns also what is left of the old ones.
+func counterparts(now, was []mark) (olds []*mark, left []mark) {
+	olds, left = make([]*mark, len(now)), slices.Clone(was)
+	for _, same := range []func(m, o mark) bool{mark.alike, func(m, o mark) bool { return m.name == o.name }} {
+		for i, m := range now {
+			k := slices.IndexFunc(left, func(o mark) bool { return same(m, o) })
+			if olds[i] == nil && k >= 0 {
+				old := left[k]
+				olds[i], left = &old, slices.Delete(left, k, k+1)
+			}
+		}
+	}
+	return olds, left
 }
 
 // drawOldMark draws the line of a mark that was.
@@ -144,6 +166,9 @@ func (d *diffHand) drawLandings(g *draw.Group, c *clearing) {
 			at := b.window.x(float64(p.Land))
 			x := drawBracket(g, side, at, upper, lower, !p.OpenFar, !p.OpenNear)
 			c.taken = append(c.taken, draw.Box{X: min(x, at), Y: upper, W: math.Abs(x - at), H: lower - upper}.Grow(0.2))
+			if side == before && change.After != nil && windowWidth(p) == windowWidth(change.After) {
+				continue // the new one says it
+			}
 			text := draw.NewText(0, 0, windowWidth(p), fontSmall, []draw.Ink{draw.Grey, draw.Black}[side])
 			told = append(told, func() { c.write(g, text, draw.Point{X: x, Y: (upper + lower) / 2}) })
 		}

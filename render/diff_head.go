@@ -4,6 +4,7 @@
 package render
 
 import (
+	"math"
 	"slices"
 	"unicode"
 
@@ -29,10 +30,10 @@ func (df *differ) drawAround(sh *sheet, root *draw.Group, number int) {
 	if sh.window == nil {
 		return
 	}
-	df.drawEnds(sh, root.Group("ends"))
+	df.drawEnd(sh, root.Group("end"))
 	sh.plumbs = root.Group("plumb-lines")
 	sh.drawRuler(root.Group("ruler"))
-	sh.drawKeyOf(root.Group("key"), df.key(sh), df.hasChance())
+	sh.drawKeyOf(root.Group("key"), df.key(), df.hasChance())
 	sh.drawCaution(root.Group("caution"))
 }
 
@@ -47,13 +48,13 @@ func (df *differ) drawHead(sh *sheet, g *draw.Group, number int) {
 	for side, label := range []string{"before: ", "after: "} {
 		if df.sides[side] == nil {
 			label = []string{"was not in ", "is not in "}[side]
+		} else {
+			drawState(names, x, headBase+headPitch-fontBody.Middle(), side)
+			x += stateSign
 		}
-		text := draw.NewText(x+stateSign, headBase+headPitch, label, fontBody, draw.Grey)
+		text := draw.NewText(x, headBase+headPitch, label, fontBody, draw.Grey)
 		name := draw.NewText(text.Box().Right()+1, text.At.Y, df.Names[side], fontStrong, draw.Black)
-		name = shortenedFront(name, x+room/2-8-name.At.X)
-		if df.sides[side] != nil {
-			drawState(names, x, text.At.Y-fontBody.Middle(), side)
-		}
+		name = shortenedFront(name, margin+room*float64(side+1)/2-8-name.At.X)
 		names.Add(text, name)
 		x = name.Box().Right() + 8
 	}
@@ -116,21 +117,55 @@ func turned(figures []string) string {
 	return figures[0] + " → " + figures[1]
 }
 
-// drawEnds draws where the shorter shot ends, through all bands.
-func (df *differ) drawEnds(sh *sheet, g *draw.Group) {
-	top, bottom := sh.span()
-	for side, s := range df.shots() {
-		if s == nil || !df.both() {
-			continue
+// earlyEnd returns the state in which the shot ends before the other does, and
+// when; ok is false where none does.
+func (df *differ) earlyEnd() (side int, t float64, ok bool) {
+	if !df.both() {
+		return 0, 0, false
+	}
+	was, now := lasting(df.Before), lasting(df.After)
+	if side = before; now < was {
+		side = after
+	}
+	return side, min(was, now), math.Abs(now-was) > 0.005
+}
+
+// drawEnd draws where the shorter shot ends.
+func (df *differ) drawEnd(sh *sheet, g *draw.Group) {
+	if side, t, ok := df.earlyEnd(); ok && sh.window.holds(t) {
+		stroke := solid(draw.Black, thin)
+		if side == before {
+			stroke = beforeThin
 		}
-		if t := lasting(s); sh.window.holds(t) && t < sh.windows[len(sh.windows)-1].to {
-			stroke := solid(draw.Black, thin)
-			if side == before {
-				stroke = beforeThin
+		x := sh.window.x(t)
+		for _, p := range sh.strips {
+			if p.name == "distance" || p.name == "hand" {
+				g.Line(x, p.top+laneHeight, x, p.top+p.height, stroke)
 			}
-			g.Line(sh.window.x(t), top, sh.window.x(t), bottom, stroke)
 		}
 	}
+}
+
+// blockEnd keeps texts off that line.
+func (df *differ) blockEnd(c *clearing, w *window) {
+	if _, t, ok := df.earlyEnd(); ok && w.holds(t) {
+		c.blockAt(w.x(t))
+	}
+}
+
+// endSign returns the word over that line.
+func (df *differ) endSign(sh *sheet, top float64) []sign {
+	side, t, ok := df.earlyEnd()
+	if !ok || !sh.window.holds(t) {
+		return nil
+	}
+	text := draw.NewText(0, 0, []string{"ended", "ends"}[side], fontSmall, []draw.Ink{draw.Grey, draw.Black}[side]).Aligned(draw.Middle)
+	return []sign{{at: sh.window.x(t), width: text.Width + 1.2, rank: 4, draw: func(g *draw.Group, x float64) {
+		y := top + laneAir + flagLane/2
+		sh.pole(g, x, y+text.Box().H/2, sh.window.x(t), top)
+		text.At = draw.Point{X: x, Y: y + fontSmall.Middle()}
+		g.Add(text)
+	}}}
 }
 
 // hasChance tells whether a chance of landing may be written on a sheet.
@@ -144,16 +179,13 @@ func (df *differ) hasChance() bool {
 }
 
 // key returns the signs of a difference.
-func (df *differ) key(sh *sheet) []keyEntry {
-	entries := []keyEntry{
-		{"move of the focus", 2 * badgeSize, func(g *draw.Group, x, y float64) { badge(g, x+badgeSize, y, 1) }},
+func (df *differ) key() []keyEntry {
+	entries := []keyEntry{{"move of the focus", 2 * badgeSize, df.keyNumber}}
+	if slices.ContainsFunc(df.changes(), func(c *PullChange) bool { return c.Before != nil && c.After != nil }) {
+		entries = append(entries, keyEntry{"landing, before and after", 9, keyShift})
 	}
-	if df.both() {
-		entries = append(entries, keyEntry{"landing, before and after", 9, func(g *draw.Group, x, y float64) {
-			shift(g, draw.Point{X: x + 1, Y: y}, draw.Point{X: x + 8, Y: y})
-			landing(g, draw.Point{X: x + 1, Y: y}, before)
-			landing(g, draw.Point{X: x + 8, Y: y}, after)
-		}})
+	if df.verdict() == "" {
+		entries = append(entries, keyEntry{"heavier: changed", 8, keyHeavier})
 	}
 	for _, sign := range []struct {
 		text string
@@ -166,17 +198,44 @@ func (df *differ) key(sh *sheet) []keyEntry {
 	entries = append(entries,
 		keyEntry{"focus, sharp zone", 7, keyZone},
 		keyEntry{"subject, as deep as it is", 7, keySubject})
-	if sh.shot.Optics.Ring != nil {
-		entries = append(entries, keyEntry{"window to land in", 5, func(g *draw.Group, x, y float64) {
-			if df.sides[before] != nil {
-				drawBracket(g, before, x+1.6, y-1.3, y+1.3, true, true)
-			}
-			if df.sides[after] != nil {
-				drawBracket(g, after, x+1.6, y-1.3, y+1.3, true, true)
-			}
+	if df.verdict() == "" {
+		entries = append(entries, keyEntry{"where it was", 7, func(g *draw.Group, x, y float64) {
+			g.Line(x, y-0.8, x+7, y-0.8, beforeThin)
+			g.Line(x, y+0.8, x+7, y+0.8, beforeThin)
 		}})
 	}
+	if slices.ContainsFunc(df.sides[:], func(sc *score) bool { return sc != nil && sc.shot.Optics.Ring != nil }) {
+		entries = append(entries, keyEntry{"window to land in", 5, df.keyWindow})
+	}
 	return entries
+}
+
+func (df *differ) keyNumber(g *draw.Group, x, y float64) {
+	if df.After == nil {
+		hollowBadge(g, x+badgeSize, y, 1)
+		return
+	}
+	badge(g, x+badgeSize, y, 1)
+}
+
+func keyShift(g *draw.Group, x, y float64) {
+	from, to := draw.Point{X: x + 1, Y: y}, draw.Point{X: x + 8, Y: y}
+	shift(g, from, to, 0)
+	landing(g, from, before)
+	landing(g, to, after)
+}
+
+func keyHeavier(g *draw.Group, x, y float64) {
+	g.Line(x, y, x+4, y, afterHand)
+	g.Line(x+4, y, x+8, y, solid(draw.Black, accent))
+}
+
+func (df *differ) keyWindow(g *draw.Group, x, y float64) {
+	for side, sc := range df.sides {
+		if sc != nil {
+			drawBracket(g, side, x+2.4, y-1.3, y+1.3, true, true)
+		}
+	}
 }
 
 // fate draws the sign of a pull that is gone, a cross, or that is new, a plus.
@@ -192,16 +251,29 @@ func fate(g *draw.Group, x, y float64, side int) {
 	g.Line(x-arm*0.8, y+arm*0.8, x+arm*0.8, y-arm*0.8, stroke)
 }
 
-// shift joins an old landing to its new one by an arrow.
-func shift(g *draw.Group, from, to draw.Point) {
-	const disc, head, wide = 1.3, 1.5, 0.6
-	_, d := nearest(from, draw.Box{X: to.X, Y: to.Y})
-	if d < 2*disc+head {
-		return
+// shift joins an old landing to its new one by an arrow, which bulges by so
+// much in the middle: downwards, or upwards below 0. It returns its run.
+func shift(g *draw.Group, from, to draw.Point, bulge float64) []draw.Point {
+	const disc, head, wide, steps = 1.2, 1.3, 0.55, 48
+	if math.Hypot(to.X-from.X, to.Y-from.Y) < 2*disc+head {
+		return nil
 	}
-	ux, uy := (to.X-from.X)/d, (to.Y-from.Y)/d
+	var run []draw.Point // of the arc, between the discs
+	for i := range steps + 1 {
+		u := float64(i) / steps
+		p := draw.Point{X: from.X + u*(to.X-from.X), Y: from.Y + u*(to.Y-from.Y) + 4*bulge*u*(1-u)}
+		if math.Hypot(p.X-from.X, p.Y-from.Y) >= disc && math.Hypot(p.X-to.X, p.Y-to.Y) >= disc+head {
+			run = append(run, p)
+		}
+	}
+	if len(run) == 0 {
+		return nil
+	}
+	foot := run[len(run)-1]
+	d := math.Hypot(to.X-foot.X, to.Y-foot.Y)
+	ux, uy := (to.X-foot.X)/d, (to.Y-foot.Y)/d
 	tip := draw.Point{X: to.X - disc*ux, Y: to.Y - disc*uy}
-	foot := draw.Point{X: tip.X - head*ux, Y: tip.Y - head*uy}
-	g.Line(from.X+disc*ux, from.Y+disc*uy, foot.X, foot.Y, solid(draw.Black, thin))
-	g.Add(draw.Path{Runs: [][]draw.Point{{tip, {X: foot.X - wide*uy, Y: foot.Y + wide*ux}, {X: foot.X + wide*uy, Y: foot.Y - wide*ux}}}, Closed: true, Fill: draw.Black})
+	g.Add(draw.Path{Runs: [][]draw.Point{simplify(run)}, Stroke: solid(draw.Black, thin)},
+		draw.Path{Runs: [][]draw.Point{{tip, {X: foot.X - wide*uy, Y: foot.Y + wide*ux}, {X: foot.X + wide*uy, Y: foot.Y - wide*ux}}}, Closed: true, Fill: draw.Black})
+	return append(run, tip)
 }

@@ -13,11 +13,7 @@ const (
 	tellLines = 6    // that a text may take
 	signRoom  = 15.0 // of the table, for numbers
 	pullRoom  = 58.0 // for whom a pull goes to
-	landRoom  = 54.0 // for when it lands
 )
-
-// foot returns the sections below the bands.
-func (df *differ) foot() []section { return append(df.notes(), df.table()...) }
 
 // notes returns what changed besides pulls, two phrases side by side.
 func (df *differ) notes() []section {
@@ -52,75 +48,87 @@ func setLines(g *draw.Group, lines []draw.Text, x, base, pitch float64) {
 	}
 }
 
-// table returns a section for every pull that changed, and a line on the rest.
-func (df *differ) table() []section {
-	changes := df.changes()
-	right := df.main.paper.W - margin
-	head := section{name: "pulls", least: footAir + 4.6, draw: func(_ *sheet, g *draw.Group, top, _ float64) {
+// table returns a section for every one of these changes.
+func (df *differ) table(changes []*PullChange) []section {
+	landRoom := 0.0
+	for _, c := range changes {
+		landRoom = max(landRoom, fontNote.Width(df.lands(c)))
+	}
+	left := margin + signRoom + pullRoom
+	tell := left + landRoom + 2*cellGap
+	head := section{name: "pulls", least: footAir + 4.6, draw: func(sh *sheet, g *draw.Group, top, _ float64) {
 		base := top + footAir + 2.9
 		g.Add(draw.NewText(margin, base, "Pulls", fontHeading, draw.Black))
-		g.Add(draw.NewText(margin+signRoom+pullRoom, base, "lands", fontSmall, draw.Grey))
-		g.Add(draw.NewText(margin+signRoom+pullRoom+landRoom, base, "what changed", fontSmall, draw.Grey))
-		g.Line(margin, top+footAir+4.6, right, top+footAir+4.6, solid(draw.Black, thin))
+		g.Add(draw.NewText(left, base, "lands", fontSmall, draw.Grey))
+		if df.both() {
+			g.Add(draw.NewText(tell, base, "what changed", fontSmall, draw.Grey))
+		}
+		g.Line(margin, top+footAir+4.6, sh.paper.W-margin, top+footAir+4.6, solid(draw.Black, thin))
 	}}
 	var all []section
 	for _, c := range changes {
-		all = append(all, df.tableRow(c, &head))
-	}
-	if n := len(df.Pulls) - len(changes); n > 0 && df.verdict() == "" {
-		text := plural(n, "pull") + " unchanged"
-		all = append(all, section{name: "pulls", least: cellPitch + 1.1, most: cellPitch + 1.1, head: &head, draw: func(_ *sheet, g *draw.Group, top, _ float64) {
-			g.Add(draw.NewText(margin+signRoom, top+3.1, text, fontNote, draw.Grey))
-		}})
+		name := wrapText(pullName(df.shots()[c.side()], c.pull()), pullRoom-cellGap, cellLines)
+		told := wrapText(df.tells(c), df.main.paper.W-margin-tell, tellLines)
+		height := cellPitch*float64(max(len(name), len(told))) + 1.1
+		all = append(all, section{name: "pulls", least: height, most: height, head: &head,
+			draw: func(sh *sheet, g *draw.Group, top, height float64) {
+				base := top + 3.1
+				c.drawBadges(g, margin, base-fontNote.Middle())
+				setLines(g, name, margin+signRoom, base, cellPitch)
+				g.Add(draw.NewText(left, base, df.lands(c), fontNote, draw.Black))
+				setLines(g, told, tell, base, cellPitch)
+				g.Line(margin, top+height, sh.paper.W-margin, top+height, solid(draw.Pale, hair))
+			}})
 	}
 	return all
 }
 
-// tableRow returns the row of a pull.
-func (df *differ) tableRow(c *PullChange, head *section) section {
-	s := df.After
+// rest says how many pulls are as they were.
+func (df *differ) rest() []section {
+	n := len(df.Pulls) - len(df.changes())
+	if n == 0 || df.verdict() != "" {
+		return nil
+	}
+	text := plural(n, "pull") + " unchanged"
+	const height = 5.0
+	return []section{{name: "rest", least: height, most: height, draw: func(_ *sheet, g *draw.Group, top, _ float64) {
+		g.Add(draw.NewText(margin+signRoom, top+3.9, text, fontNote, draw.Grey))
+	}}}
+}
+
+// side returns the state that has the pull, the later one if both have.
+func (c *PullChange) side() int {
 	if c.After == nil {
-		s = df.Before
+		return before
 	}
-	tells := arrows(c.Text)
-	if tells == "" && df.both() {
-		tells = "new"
-		if c.After == nil {
-			tells = "gone"
-		}
+	return after
+}
+
+// tells is what the table says of a change.
+func (df *differ) tells(c *PullChange) string {
+	switch {
+	case c.Text != "" || !df.both():
+		return arrows(c.Text)
+	case c.After == nil:
+		return "gone"
 	}
-	textRoom := df.main.paper.W - 2*margin - signRoom - pullRoom - landRoom
-	name := wrapText(pullName(s, c.pull()), pullRoom-cellGap, cellLines)
-	told := wrapText(tells, textRoom, tellLines)
-	height := cellPitch*float64(max(len(name), len(told))) + 1.1
-	return section{name: "pulls", least: height, most: height, head: head,
-		draw: func(sh *sheet, g *draw.Group, top, height float64) {
-			base := top + 3.1
-			c.drawBadges(g, margin, base-fontNote.Middle())
-			setLines(g, name, margin+signRoom, base, cellPitch)
-			land := draw.NewText(margin+signRoom+pullRoom, base, df.lands(c), fontNote, draw.Black)
-			g.Add(land.Shortened(landRoom - cellGap))
-			setLines(g, told, margin+signRoom+pullRoom+landRoom, base, cellPitch)
-			g.Line(margin, top+height, sh.paper.W-margin, top+height, solid(draw.Pale, hair))
-		}}
+	return "new"
 }
 
 // lands says when and on which frame a pull lands, before and after.
 func (df *differ) lands(c *PullChange) string {
 	var times, frames []string
 	for side, p := range c.states() {
-		if p != nil {
-			times = append(times, df.when(side, float64(p.Land)))
-			frames = append(frames, fmt.Sprint(p.LandFrame))
+		if p == nil {
+			continue
 		}
+		t := float64(p.Land)
+		if df.shots()[side].BeginsAt != "" {
+			times = append(times, df.shots()[side].Timecode(t))
+		} else {
+			times = append(times, hundredths(t))
+		}
+		frames = append(frames, fmt.Sprint(p.LandFrame))
 	}
 	return turned(times) + ", frame " + turned(frames)
-}
-
-// when writes a moment of the shot in a state.
-func (df *differ) when(side int, t float64) string {
-	if tc := df.shots()[side].Timecode(t); tc != "" {
-		return tc
-	}
-	return hundredths(t)
 }

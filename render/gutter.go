@@ -5,7 +5,6 @@ package render
 
 import (
 	"math"
-	"slices"
 
 	"pullscore/render/draw"
 )
@@ -94,13 +93,23 @@ func (c *clearing) write(g *draw.Group, text draw.Text, p draw.Point) bool {
 
 // blockTime keeps texts off the plumb lines and the edges of the columns.
 func (sh *sheet) blockTime(c *clearing) {
-	xs := slices.Clone(sh.plumbX)
+	sh.blockPlumbs(c)
 	for _, p := range sh.shot.Pulls {
-		xs = append(xs, sh.window.x(float64(p.Start)), sh.window.x(float64(p.Land)))
+		c.blockAt(sh.window.x(float64(p.Start)))
+		c.blockAt(sh.window.x(float64(p.Land)))
 	}
-	for _, x := range xs {
-		c.taken = append(c.taken, draw.Box{X: x - 0.2, Y: c.bounds.Y, W: 0.4, H: c.bounds.H})
+}
+
+// blockPlumbs keeps texts off the plumb lines.
+func (sh *sheet) blockPlumbs(c *clearing) {
+	for _, x := range sh.plumbX {
+		c.blockAt(x)
 	}
+}
+
+// blockAt keeps texts off an upright line through the plot.
+func (c *clearing) blockAt(x float64) {
+	c.taken = append(c.taken, draw.Box{X: x - 0.2, Y: c.bounds.Y, W: 0.4, H: c.bounds.H})
 }
 
 // runsOf returns a curve over a window's samples as runs of points, broken

@@ -168,12 +168,8 @@ func (sc *score) tellHere(w *window) []plan.Flag {
 			flags = append(flags, f)
 		}
 	}
-	sections, sh := sc.findings(flags), sc.sheets[len(sc.sheets)-1]
-	if !sh.takesAll(sections) {
+	if !sc.addHere(sc.findings(flags)) {
 		return flags
-	}
-	for _, s := range sections {
-		sh.add(s)
 	}
 	return nil
 }

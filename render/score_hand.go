@@ -154,9 +154,7 @@ func (b *handBand) draw(g *draw.Group) {
 	for _, m := range b.window.marks() {
 		c.avoid([]draw.Point{{X: b.left, Y: b.y(m.deg)}, {X: b.right, Y: b.y(m.deg)}})
 	}
-	for i := 1; i < len(runs); i++ {
-		gripEnds(path, runs[i-1][len(runs[i-1])-1], runs[i][0])
-	}
+	gripsBetween(path, runs)
 	landings, speeds := g.Group("landings"), g.Group("speeds")
 	for _, p := range b.shot.Pulls {
 		if p.Kind != "follow" {
@@ -239,6 +237,13 @@ func cutRun(run []draw.Point, from, to float64) (head, tail []draw.Point) {
 
 func pointAt(p, q draw.Point, x float64) draw.Point {
 	return draw.Point{X: x, Y: p.Y + (q.Y-p.Y)*(x-p.X)/(q.X-p.X)}
+}
+
+// gripsBetween marks the gaps between the runs of a path.
+func gripsBetween(g *draw.Group, runs [][]draw.Point) {
+	for i := 1; i < len(runs); i++ {
+		gripEnds(g, runs[i-1][len(runs[i-1])-1], runs[i][0])
+	}
 }
 
 // gripEnds marks both sides of a gap.

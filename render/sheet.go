@@ -58,6 +58,18 @@ func (sc *score) lay(w *window, sections []section) {
 	}
 }
 
+// addHere puts sections on the last sheet where it has room for all of them.
+func (sc *score) addHere(sections []section) bool {
+	sh := sc.sheets[len(sc.sheets)-1]
+	if !sh.takesAll(sections) {
+		return false
+	}
+	for _, s := range sections {
+		sh.add(s)
+	}
+	return true
+}
+
 // add puts a section on the sheet, under its head where it opens a kind.
 func (sh *sheet) add(s section) {
 	if s.head != nil && sh.lastName() != s.name {
