@@ -85,6 +85,16 @@ func BriefTitle(plans []*plan.Plan) string {
 	if len(plans) == 1 {
 		return PlanTitle(plans[0])
 	}
+	scenes := plural(len(plans), "scene")
+	if film := commonTitle(plans); film != "" {
+		return film + ": " + scenes
+	}
+	return scenes
+}
+
+// commonTitle is what all titles of the plans begin with, up to a sign that
+// parts it from the rest; empty for nothing.
+func commonTitle(plans []*plan.Plan) string {
 	common := ""
 	for i, p := range plans {
 		if i == 0 {
@@ -94,11 +104,7 @@ func BriefTitle(plans []*plan.Plan) string {
 			common = common[:len(common)-1]
 		}
 	}
-	scenes := plural(len(plans), "scene")
-	if cut := strings.LastIndexAny(common, ",:;("); cut >= 0 {
-		return strings.TrimSpace(common[:cut]) + ": " + scenes
-	}
-	return scenes
+	return strings.TrimSpace(common[:max(strings.LastIndexAny(common, ",:;("), 0)])
 }
 
 // numberFoot is how far above the sheet's lower edge page numbers stand: where

@@ -26,10 +26,7 @@ func BriefCover(plans []*plan.Plan) []Passage {
 			cover = append(cover, part)
 		}
 	}
-	for _, p := range plans {
-		cover = append(cover, shotTable(p))
-	}
-	return append(cover, Passage{Sentences: []string{modelWords}})
+	return append(cover, shotTable(plans), Passage{Sentences: []string{modelWords}})
 }
 
 // kitTable returns a table with a row for everything of one kind that the
@@ -80,6 +77,7 @@ func camerasOf(shots []*plan.Shot) Passage {
 
 func lensesOf(shots []*plan.Shot) Passage {
 	columns := []Column{{"lens", false}, {"focal length", false}, {"ring turns", false}, {"ring is wide", false}, {"marks on the ring", true}}
+	imperially := len(shots) > 0 && shots[0].Imperial
 	return kitTable("Lenses", columns, shots, func(s *plan.Shot) []string {
 		if s.Lens == "" {
 			return nil
@@ -91,24 +89,29 @@ func lensesOf(shots []*plan.Shot) Passage {
 		if s.Optics.Diameter > 0 {
 			wide = fixed(s.Optics.Diameter*1000, 1) + " mm"
 		}
-		return []string{s.Lens, focalOf(s), turns, wide, marksOf(s)}
+		return []string{s.Lens, focalOf(s), turns, wide, marksOf(s, imperially)}
 	})
 }
 
 // focalOf is the focal length that a shot starts at.
 func focalOf(s *plan.Shot) string { return fixed(float64(s.FocalMM), 1) + " mm" }
 
-// marksOf tells what a lens's ring law rests on.
-func marksOf(s *plan.Shot) string {
+// marksOf tells what a lens's ring law rests on. A lens is one line of the kit
+// also where plans differ in their units.
+func marksOf(s *plan.Shot, imperially bool) string {
 	switch {
 	case s.Optics.Ring == nil:
 		return "no ring that can be pulled by angle"
 	case !s.Optics.Marked:
 		return "computed from closest focus and throw, not measured"
 	}
+	write := metric
+	if imperially {
+		write = imperial
+	}
 	var list []string
 	for _, m := range s.Optics.Ring.Marks() {
-		list = append(list, length(s, m.Distance)+" at "+fixed(m.Angle, 1)+"°")
+		list = append(list, write(m.Distance)+" at "+fixed(m.Angle, 1)+"°")
 	}
 	return strings.Join(list, ", ")
 }
@@ -130,18 +133,27 @@ func pullersOf(shots []*plan.Shot) Passage {
 	})
 }
 
-// shotTable lists the shots of a plan with what is worst in each.
-func shotTable(p *plan.Plan) Passage {
-	t := Passage{Heading: PlanTitle(p), Columns: []Column{
-		{"shot", false}, {"title", true}, {"lens", false}, {"stop", false}, {"lasts", false}, {"pulls", false}, {"least chance", false}, {"worst finding", true},
+// shotTable lists the shots with what is worst in each; where there are several
+// plans, each is named at its first.
+func shotTable(plans []*plan.Plan) Passage {
+	t := Passage{Heading: "Shots", Columns: []Column{
+		{"scene", true}, {"shot", false}, {"title", true}, {"lens", false}, {"stop", false}, {"lasts", false}, {"pulls", false}, {"least chance", false}, {"worst finding", true},
 	}}
-	for _, s := range p.Shots {
-		t.Rows = append(t.Rows, []string{
-			s.ID, s.Title, s.Lens, s.Stop, seconds(float64(s.Duration)), none(len(s.Pulls)), leastChance(s), worstFinding(s),
-		})
+	common := commonTitle(plans)
+	for _, p := range plans {
+		scene := strings.TrimLeft(strings.TrimPrefix(PlanTitle(p), common), ",:;( ")
+		if len(plans) == 1 {
+			scene = ""
+		}
+		for _, s := range p.Shots {
+			t.Rows = append(t.Rows, []string{
+				scene, s.ID, s.Title, s.Lens, s.Stop, seconds(float64(s.Duration)), none(len(s.Pulls)), leastChance(s), worstFinding(s),
+			})
+			scene = ""
+		}
 	}
 	if len(t.Rows) == 0 {
-		t.Columns, t.Sentences = nil, []string{"This plan has no shots."}
+		t.Columns, t.Sentences = nil, []string{"There are no shots."}
 	}
 	return t.said()
 }

@@ -5,7 +5,6 @@ package render
 
 import (
 	"fmt"
-	"strings"
 
 	"pullscore/interp/plan"
 )
@@ -21,7 +20,7 @@ func shotSheet(s *plan.Shot) []Passage {
 		sheet[0].Sentences = []string{modelWords}
 	}
 	if len(s.Flags) > 0 {
-		sheet = append(sheet, Passage{Heading: "Findings", Sentences: findingSentences(s)})
+		sheet = append(sheet, findingTable(s))
 	}
 	return append(sheet, Passage{Heading: "Cautions", Sentences: cautions(s)}, takesLog())
 }
@@ -63,17 +62,16 @@ func pullRows(s *plan.Shot) [][]string {
 	return rows
 }
 
-// findingSentences tells the findings of a shot with what cures them.
-func findingSentences(s *plan.Shot) []string {
-	var list []string
+// findingTable lists the findings of a shot: the number of the flag on the
+// score, how bad it is, when and of which pull, and what cures it.
+func findingTable(s *plan.Shot) Passage {
+	t := Passage{Heading: "Findings", Columns: []Column{
+		{"flag", false}, {"", false}, {"at", false}, {"pull", false}, {"finding", true}, {"cure", true},
+	}}
 	for _, f := range s.Flags {
-		text := fmt.Sprintf("%d, %s: %s.", f.Number, f.Severity, strings.TrimSuffix(f.Text, "."))
-		if f.Cures != "" {
-			text += " Cure: " + strings.TrimSuffix(f.Cures, ".") + "."
-		}
-		list = append(list, text)
+		t.Rows = append(t.Rows, []string{fmt.Sprint(f.Number), f.Severity, when(s, f.Time), none(f.Pull), f.Text, f.Cures})
 	}
-	return list
+	return t.said()
 }
 
 // takesLog is a blank log of takes. Its heads are those of the log that is
