@@ -38,6 +38,9 @@ type Options struct {
 	// Script, where it is set, is the page that the plan's lines are compared
 	// with, in place of those that its `script` statements name.
 	Script *Script
+	// Progress, where it is set, is told how far the reading of a cut or a page
+	// is, in bytes, about every megabyte: of one text after another.
+	Progress func(done, total int)
 }
 
 // A Script is a script page in Fountain.
@@ -121,8 +124,8 @@ func (o Options) withDefaults() Options {
 	return o
 }
 
-// sizeLimit is how large a file may be, by its ending, and what it then is.
-func sizeLimit(path string) (limit int64, what string) {
+// SizeLimit is how large a file may be, by its ending, and what it then is.
+func SizeLimit(path string) (limit int64, what string) {
 	switch strings.ToLower(filepath.Ext(path)) {
 	case ".srt", ".vtt", ".edl", ".otio":
 		return MaxForeignSize, "a cut"
@@ -139,7 +142,7 @@ func ReadFile(path string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	limit, what := sizeLimit(path)
+	limit, what := SizeLimit(path)
 	switch {
 	case !info.Mode().IsRegular():
 		return nil, fmt.Errorf("%s is no regular file", path)

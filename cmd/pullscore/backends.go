@@ -46,6 +46,14 @@ var backends = map[string]backend{
 	}},
 }
 
+// checkDPI returns an error where a png cannot be so fine or so coarse.
+func checkDPI(dpi int) error {
+	if dpi < png.LeastDPI || dpi > png.MostDPI {
+		return fmt.Errorf("--dpi %d: it goes from %d to %d", dpi, png.LeastDPI, png.MostDPI)
+	}
+	return nil
+}
+
 // files returns what the pages of a shot come to; nothing for none.
 func (b backend) files(shot *plan.Shot, pages []*draw.Page, dpi int) ([]page, error) {
 	if len(pages) == 0 {

@@ -13,7 +13,6 @@ import (
 	"pullscore/lang"
 	"pullscore/render"
 	"pullscore/render/draw"
-	"pullscore/render/png"
 )
 
 type drawCmd struct {
@@ -64,30 +63,22 @@ type drawn struct {
 	lacking []rune // characters that the file's fonts lack
 }
 
-// A page is one file to write.
-type page struct {
-	shot          string
-	number, total int
-	data          []byte
-}
-
 // Run draws.
 func (c *drawCmd) Run(s *session) error {
-	if c.DPI < png.LeastDPI || c.DPI > png.MostDPI {
-		return fmt.Errorf("--dpi %d: it goes from %d to %d", c.DPI, png.LeastDPI, png.MostDPI)
+	if err := checkDPI(c.DPI); err != nil {
+		return err
 	}
 	out, err := newOutput(c.Output, c.As)
 	if err != nil {
 		return err
 	}
-	g := gallery{session: s, cmd: c, out: out}
+	g := gallery{pile: pile{session: s, out: out, drawing: c.Drawing}, shot: c.Shot}
 	if err := eachFile(s, c.Paths, "drawing", func(f paths.File) (drawn, error) { return c.draw(s, f.Path) }, g.plan); err != nil {
 		return err
 	}
 	if err := g.complete(); err != nil {
 		return err
 	}
-	s.noteLacking(g.lacking, "an svg shows them in the fonts of your system")
 	if g.faulty {
 		return errFindings
 	}
@@ -100,44 +91,34 @@ func (c *drawCmd) draw(s *session, path string) (drawn, error) {
 	if err != nil {
 		return drawn{}, err
 	}
-	d, back := drawn{res: res}, backends[c.As]
+	d := drawn{res: res}
 	for _, shot := range res.Plan.Shots {
 		if c.Shot != "" && c.Shot != shot.ID {
 			continue
 		}
-		sheets := c.sheets(res, shot)
-		files, err := back.files(shot, sheets, c.DPI)
+		files, lacking, err := filesOf(c.As, shot, c.sheets(res, shot), c.DPI)
 		if err != nil {
 			return drawn{}, fmt.Errorf("%s: %w", path, err)
 		}
 		d.pages = append(d.pages, files...)
-		if back.embedded {
-			d.lacking = append(d.lacking, draw.Lacking(sheets...)...)
-		}
+		d.lacking = append(d.lacking, lacking...)
 	}
 	return d, nil
 }
 
 func (c *drawCmd) sheets(res *interp.Result, shot *plan.Shot) []*draw.Page {
-	paper := map[string]render.Paper{"a4": render.A4, "letter": render.Letter}[c.Paper]
-	return drawingsByName[c.Drawing](res, shot, render.Options{Paper: paper})
+	return drawingsByName[c.Drawing](res, shot, render.Options{Paper: papers[c.Paper]})
 }
+
+// papers are the sheets by the names of the flag.
+var papers = map[string]render.Paper{"a4": render.A4, "letter": render.Letter}
 
 // A gallery takes the drawings of plan after plan.
 type gallery struct {
-	*session
-	cmd    *drawCmd
-	out    output
+	pile
+	shot   string   // that was asked for; empty: all
 	ids    []string // of the shots seen, for a near miss
-	drawn  int      // pages
 	faulty bool     // a plan has errors
-
-	lacking []rune // characters that the files' fonts lack
-
-	// single holds the page that a file or standard output can take; more is
-	// set once there is another.
-	single *page
-	more   bool
 }
 
 // plan takes the pages of one plan.
@@ -147,18 +128,12 @@ func (g *gallery) plan(f paths.File, d drawn) error {
 	if isKit && f.InTree {
 		return nil
 	}
-	g.faulty = g.printErrors(d.res, ofShot(d.res.Findings, g.cmd.Shot)) || g.faulty
+	g.faulty = g.printErrors(d.res, ofShot(d.res.Findings, g.shot)) || g.faulty
 	if isKit {
 		return fmt.Errorf("%s: has no shots, so there is nothing to draw", f.Path)
 	}
-	g.drawn += len(d.pages)
 	g.lacking = append(g.lacking, d.lacking...)
-	for i := range d.pages {
-		if err := g.page(f, &d.pages[i]); err != nil {
-			return err
-		}
-	}
-	return nil
+	return g.add(f.Path, d.pages)
 }
 
 func hasErrors(diags []lang.Diagnostic) bool {
@@ -166,39 +141,16 @@ func hasErrors(diags []lang.Diagnostic) bool {
 	return ok && worst == lang.Error
 }
 
-// page writes a page into the folder, or keeps it until it is sure to be the
-// only one.
-func (g *gallery) page(f paths.File, p *page) error {
-	if g.out.folder == "" {
-		g.more = g.single != nil
-		g.single = p
-		if g.more {
-			return fmt.Errorf("there is more than one page, and %s can hold one: name a folder, or a --shot of one page", g.out)
-		}
-		return nil
-	}
-	path := g.out.name(f, *p, g.cmd.Drawing)
-	if err := paths.Write(path, p.data); err != nil {
-		return err
-	}
-	g.bar.Clear()
-	_, err := fmt.Fprintln(g.session.out, path)
-	return err
-}
-
-// complete writes the single page and tells what was asked for and is not
-// there.
+// complete ends the pile and tells what was asked for and is not there.
 func (g *gallery) complete() error {
-	switch {
-	case g.single != nil && g.out.file == paths.Stdin:
-		_, err := g.session.out.Write(g.single.data)
+	if err := g.end(); err != nil {
 		return err
-	case g.single != nil:
-		return paths.Write(g.out.file, g.single.data)
-	case g.drawn > 0 || g.failed:
+	}
+	switch {
+	case g.pages > 0 || g.failed:
 		return nil
-	case g.cmd.Shot != "" && !slices.Contains(g.ids, g.cmd.Shot):
-		return noShot("the plans", g.cmd.Shot, g.ids)
+	case g.shot != "" && !slices.Contains(g.ids, g.shot):
+		return noShot("the plans", g.shot, g.ids)
 	case !g.faulty:
 		return errors.New("none of the plans has shots, so there is nothing to draw")
 	}

@@ -39,6 +39,7 @@ type commands struct {
 	Click      clickCmd      `cmd:"" help:"Make a click track to rehearse a shot with."`
 	Export     exportCmd     `cmd:"" help:"Write markers for the cutting room, or focus curves."`
 	Page       pageCmd       `cmd:"" help:"Make a plan to begin from out of a script page."`
+	Diff       diffCmd       `cmd:"" help:"Say what a change of plans is to the crew."`
 	Fmt        fmtCmd        `cmd:"" help:"Lay plans out."`
 	Help       helpCmd       `cmd:"" all:"" help:"Explain the language, a statement of it, or a command."`
 	Completion completionCmd `cmd:"" all:"" help:"Print a script that completes commands in a shell."`
@@ -52,9 +53,16 @@ type commands struct {
 // where the usual 100 would save memory.
 const garbage = 400
 
+// roomy is how much memory that may take, in bytes. Beside a cut or a page of a
+// hundred megabytes the heap grows no further than it must.
+const roomy = 384 << 20
+
 func main() {
 	if os.Getenv("GOGC") == "" {
 		debug.SetGCPercent(garbage)
+	}
+	if os.Getenv("GOMEMLIMIT") == "" {
+		debug.SetMemoryLimit(roomy)
 	}
 	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
 }

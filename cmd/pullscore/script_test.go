@@ -21,9 +21,17 @@ func TestMain(m *testing.M) {
 }
 
 func TestScripts(t *testing.T) {
+	examples, err := filepath.Abs(filepath.Join("..", "..", "examples"))
+	if err != nil {
+		t.Fatal(err)
+	}
 	testscript.Run(t, testscript.Params{
 		Dir:                 filepath.Join("testdata", "script"),
 		RequireExplicitExec: true,
+		Setup: func(env *testscript.Env) error {
+			env.Setenv("EXAMPLES", examples)
+			return nil
+		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"exits":  exits,
 			"crlf":   crlf,

@@ -9,6 +9,8 @@
 package difference
 
 import (
+	"slices"
+
 	"pullscore/interp/plan"
 	"pullscore/lang"
 )
@@ -135,6 +137,20 @@ func faulty(diags []lang.Diagnostic) bool {
 
 // Differs reports whether anything changed.
 func (p Plan) Differs() bool { return p.Change != Same }
+
+// Only returns what changed in the shot of that ID alone; ok is false where
+// there is none.
+func (p Plan) Only(id string) (only Plan, ok bool) {
+	i := slices.IndexFunc(p.Shots, func(s Shot) bool { return s.ID == id })
+	if i < 0 {
+		return Plan{}, false
+	}
+	p.Shots, p.Details, p.Findings = p.Shots[i:i+1], []Detail{}, []Finding{}
+	if p.Change == Changed {
+		p.Change = p.Shots[0].Change
+	}
+	return p, true
+}
 
 // matchShots matches shots by their IDs, in their order after the change, those
 // that are gone last.

@@ -115,6 +115,15 @@ func phrase(run []Pull) string {
 	return p.Name() + ": " + p.Says()
 }
 
+// Notes says what changed in a shot besides its pulls.
+func (s Shot) Notes() []string {
+	var list []string
+	if note := s.Note(); note != "" {
+		list = append(list, note)
+	}
+	return slices.Concat(list, s.SubjectPhrases(), s.EventPhrases(), FindingPhrases(s.Findings))
+}
+
 // SubjectPhrases says what changed in where everyone is.
 func (s Shot) SubjectPhrases() []string {
 	var list []string

@@ -121,6 +121,9 @@ func summary(plans []Plan) string {
 			count[s.Change]++
 		}
 	}
+	if len(plans) == 0 {
+		return "no plan with shots is touched"
+	}
 	if differ == 0 {
 		return "no difference for the crew in " + countOf(len(plans), "plan")
 	}

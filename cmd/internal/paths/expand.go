@@ -43,6 +43,18 @@ func Expand(args []string) ([]File, error) {
 	return x.files, errors.Join(x.errs...)
 }
 
+// In returns the plans in a folder and in the folders below, as Expand does;
+// none is no error.
+func In(folder string) ([]string, error) {
+	x := expansion{seen: map[string]bool{}}
+	x.folder(folder, folder)
+	var list []string
+	for _, f := range x.files {
+		list = append(list, f.Path)
+	}
+	return list, errors.Join(x.errs...)
+}
+
 type expansion struct {
 	files []File
 	seen  map[string]bool

@@ -1,0 +1,191 @@
+// Package states finds the two states of plans that a difference lies between:
+// files and folders as they are, or as a revision of a git repository has them.
+package states
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"pullscore/cmd/internal/committed"
+	"pullscore/cmd/internal/difference"
+	"pullscore/cmd/internal/paths"
+	"pullscore/interp"
+)
+
+// A Source is where one state of a plan is read from.
+type Source struct {
+	Name string                            // what to call it
+	Path string                            // what names it in findings, and what `use` is relative to
+	read func(path string) ([]byte, error) // reads the plan and what it uses; nil: there is no such state
+}
+
+// None is the state of a plan that is not there.
+var None = Source{}
+
+// State reads and interprets the plan.
+func (s Source) State() (difference.State, error) {
+	if s.read == nil {
+		return difference.State{Name: s.Name}, nil
+	}
+	res, err := interp.Read(s.Path, interp.Options{ReadFile: s.read})
+	if err != nil {
+		return difference.State{}, s.named(err)
+	}
+	return difference.State{Name: s.Name, Plan: res.Plan, Findings: res.Findings}, nil
+}
+
+// named returns an error of a file with the name of the state.
+func (s Source) named(err error) error {
+	if errors.Is(err, fs.ErrNotExist) {
+		return fmt.Errorf("%s: no such file", s.Name)
+	}
+	return paths.Plain(err)
+}
+
+// A Pair is a plan in two states.
+type Pair struct{ Before, After Source }
+
+// Compare tells what changed between the two.
+func (p Pair) Compare() (difference.Plan, error) {
+	before, err := p.Before.State()
+	if err != nil {
+		return difference.Plan{}, err
+	}
+	after, err := p.After.State()
+	if err != nil {
+		return difference.Plan{}, err
+	}
+	return difference.Compare(before, after), nil
+}
+
+// A side is what one argument names.
+type side struct {
+	arg    string
+	path   string          // of the file or folder
+	tree   *committed.Tree // nil: as it is now
+	folder bool
+}
+
+// open finds out what an argument names.
+func open(arg string) (side, error) {
+	if revision, name, ok := committed.Split(arg); ok {
+		return openCommitted(arg, revision, name)
+	}
+	info, err := os.Stat(arg)
+	if err != nil {
+		return side{}, paths.Plain(err)
+	}
+	return side{arg: arg, path: filepath.Clean(arg), folder: info.IsDir()}, nil
+}
+
+func openCommitted(arg, revision, name string) (side, error) {
+	tree, err := committed.Open(revision)
+	if err != nil {
+		return side{}, fmt.Errorf("%s: %w", arg, err)
+	}
+	s := side{arg: arg, path: tree.Path(name), tree: tree}
+	s.folder = tree.IsFolder(s.path)
+	if !s.folder && !tree.Has(s.path) {
+		return side{}, fmt.Errorf("%s: %s has no such file or folder; a path is from the top of the repository, or begins with ./", arg, revision)
+	}
+	return s, nil
+}
+
+// source returns the state of the file at a path from the side's folder, or of
+// the side's own file for an empty one.
+func (s side) source(rel string) Source {
+	src := Source{Name: s.arg, Path: s.path, read: interp.ReadFile}
+	if s.tree != nil {
+		src.read = s.tree.ReadFile
+	}
+	if rel != "" {
+		src.Name = strings.TrimSuffix(s.arg, "/") + "/" + rel
+		src.Path = filepath.Join(s.path, filepath.FromSlash(rel))
+		if strings.HasSuffix(s.arg, ":") { // the top of a repository
+			src.Name = s.arg + rel
+		}
+	}
+	return src
+}
+
+// plans returns the plans in the side's folder, by their paths from it, with
+// slashes.
+func (s side) plans() ([]string, error) {
+	var list []string
+	if s.tree != nil {
+		for _, name := range s.tree.Below(s.path) {
+			if filepath.Ext(name) == paths.Ext {
+				list = append(list, name)
+			}
+		}
+		return list, nil
+	}
+	files, err := paths.In(s.path)
+	for _, f := range files {
+		rel, relErr := filepath.Rel(s.path, f)
+		if relErr != nil {
+			return nil, relErr
+		}
+		list = append(list, filepath.ToSlash(rel))
+	}
+	return list, err
+}
+
+// Find pairs the plans that two arguments name: files, folders, whose plans are
+// paired by their paths, or REVISION:PATH of either. Without the later one, the
+// earlier is a file or folder as it was last committed, against as it is now.
+func Find(before, after string) ([]Pair, error) {
+	var b, a side
+	var err error
+	if after == "" {
+		if a, err = open(before); err != nil {
+			return nil, err
+		}
+		b, err = openCommitted("HEAD:./"+filepath.ToSlash(a.path), "HEAD", "./"+filepath.ToSlash(a.path))
+	} else if b, err = open(before); err == nil {
+		a, err = open(after)
+	}
+	switch {
+	case err != nil:
+		return nil, err
+	case b.folder != a.folder:
+		return nil, fmt.Errorf("%s and %s: one is a folder, the other a file", b.arg, a.arg)
+	case b.folder:
+		return pairs(b, a)
+	}
+	return []Pair{{b.source(""), a.source("")}}, nil
+}
+
+// pairs pairs the plans of two folders.
+func pairs(before, after side) ([]Pair, error) {
+	was, err := before.plans()
+	if err != nil {
+		return nil, err
+	}
+	is, err := after.plans()
+	if err != nil {
+		return nil, err
+	}
+	all := slices.Concat(was, is)
+	slices.Sort(all)
+	var list []Pair
+	for _, rel := range slices.Compact(all) {
+		p := Pair{before.source(rel), after.source(rel)}
+		if !slices.Contains(was, rel) {
+			p.Before = None
+		}
+		if !slices.Contains(is, rel) {
+			p.After = None
+		}
+		list = append(list, p)
+	}
+	if len(list) == 0 {
+		return nil, fmt.Errorf("%s and %s: no %s file in either", before.arg, after.arg, paths.Ext)
+	}
+	return list, nil
+}

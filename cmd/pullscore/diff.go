@@ -1,0 +1,146 @@
+// pullscore diff: what a change of plans is to the crew.
+
+package main
+
+import (
+	"fmt"
+
+	"pullscore/cmd/internal/console"
+	"pullscore/cmd/internal/difference"
+	"pullscore/cmd/internal/inorder"
+	"pullscore/cmd/internal/states"
+)
+
+type diffCmd struct {
+	As     string   `enum:"text,json,svg,pdf,png" default:"text" placeholder:"FORM" help:"How to tell it: text, json, or as drawings svg, pdf, png."`
+	Shot   string   `placeholder:"ID" help:"Only this shot."`
+	Paper  string   `enum:"a4,letter" default:"a4" placeholder:"SIZE" help:"The sheet of a drawing, lying: a4 or letter."`
+	DPI    int      `name:"dpi" default:"150" placeholder:"N" help:"Pixels an inch of a png, 36 to 600; 150 without."`
+	Output string   `short:"o" placeholder:"PLACE" help:"For drawings: a folder, a file for a single page, or - for standard output."`
+	Git    bool     `help:"Take the arguments that git gives to a diff driver."`
+	States []string `arg:"" name:"state" sep:"none" help:"Two plans or two folders; REVISION:PATH for one that git has."`
+}
+
+// Help explains the command.
+func (diffCmd) Help() string {
+	return `Says what is different for the crew between two states of plans: pulls that
+came, are gone or fall at another time, marks that moved on the ring, other
+chances, other findings, people at other places, other lines and cues. What is
+only written differently makes no difference.
+
+  pullscore diff monday.pull tuesday.pull
+  pullscore diff HEAD~3:scenes scenes        a folder, as git had it and as it is
+  pullscore diff scene-12.pull               as last committed, and as it is now
+  pullscore diff --as pdf -o changes.pdf --shot 14B old.pull new.pull
+
+Times count as different from half a frame on, angles from 0.05 degrees, all
+else where the pull list would print it differently. Frames are those of the
+later state. Shots are the same where they have the same ID. The path behind a
+revision is from the top of the repository, or begins with ./ for this folder.
+Drawings lay the two scores of each changed shot over one another.
+
+As git's own diff for plans, with --git, it takes all other files as they are
+now; a kit, a cut or a page shows what it does to the plans that use it.
+
+Exit code: 0 no difference, 1 some, 2 a state could not be read. With --git it
+is 0 for both, as git wants it.`
+}
+
+// Run compares.
+func (c *diffCmd) Run(s *session) error {
+	pairs, err := c.pairs()
+	if err != nil {
+		return err
+	}
+	plans, err := comparePairs(s, pairs)
+	if err != nil {
+		return err
+	}
+	if plans, err = c.only(plans); err != nil {
+		return err
+	}
+	switch c.As {
+	case "text":
+		if c.Git { // beside the other files of its answer
+			fmt.Fprintln(s.out, s.screen.Paint(console.Bold, "diff of "+console.Clean(c.States[0])))
+		}
+		err = difference.WriteText(s.screen, plans)
+	case "json":
+		err = difference.WriteJSON(s.out, plans)
+	default:
+		err = c.draw(s, plans)
+	}
+	if err == nil && !c.Git && anyDiffers(plans) {
+		err = errFindings
+	}
+	return err
+}
+
+// pairs returns the states to compare.
+func (c *diffCmd) pairs() ([]states.Pair, error) {
+	drawn := c.As != "text" && c.As != "json"
+	switch n := len(c.States); {
+	case c.Output != "" && !drawn:
+		return nil, fmt.Errorf("-o is for drawings: name svg, pdf or png with --as; %s goes to standard output", c.As)
+	case c.Git:
+		return states.FromGit(c.States)
+	case n == 1:
+		return states.Find(c.States[0], "")
+	case n == 2:
+		return states.Find(c.States[0], c.States[1])
+	}
+	return nil, fmt.Errorf("a difference is between 2 states, and here are %d", len(c.States))
+}
+
+// comparePairs compares several plans at a time. Plans without shots on either
+// side are kits; what they do shows in the plans that use them.
+func comparePairs(s *session, pairs []states.Pair) ([]difference.Plan, error) {
+	type done struct {
+		plan difference.Plan
+		err  error
+	}
+	s.bar = console.NewProgress(s.errScreen, "comparing", len(pairs))
+	defer func() { s.bar.Clear() }()
+	var plans []difference.Plan
+	err := inorder.Each(pairs, func(p states.Pair) done {
+		plan, err := p.Compare()
+		return done{plan, err}
+	}, func(d done) error {
+		s.bar.Step()
+		if d.err == nil && (len(d.plan.Shots) > 0 || d.plan.Differs() || len(pairs) == 1) {
+			plans = append(plans, d.plan)
+		}
+		return d.err
+	})
+	return plans, err
+}
+
+// only leaves the shot that was asked for.
+func (c *diffCmd) only(plans []difference.Plan) ([]difference.Plan, error) {
+	if c.Shot == "" {
+		return plans, nil
+	}
+	var kept []difference.Plan
+	var ids []string
+	for _, p := range plans {
+		for _, shot := range p.Shots {
+			ids = append(ids, shot.ID)
+		}
+		if one, ok := p.Only(c.Shot); ok {
+			kept = append(kept, one)
+		}
+	}
+	if len(kept) == 0 {
+		return nil, noShot("the plans", c.Shot, ids)
+	}
+	return kept, nil
+}
+
+func anyDiffers(plans []difference.Plan) bool {
+	for _, p := range plans {
+		if p.Differs() {
+			return true
+		}
+	}
+	return false
+}

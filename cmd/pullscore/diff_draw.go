@@ -1,0 +1,65 @@
+// The drawings of pullscore diff.
+
+package main
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+
+	"pullscore/cmd/internal/difference"
+	"pullscore/render"
+)
+
+// draw draws the shots that changed, and prints the names of the files.
+func (c *diffCmd) draw(s *session, plans []difference.Plan) error {
+	if err := checkDPI(c.DPI); err != nil {
+		return err
+	}
+	out, err := newOutput(cmp.Or(c.Output, "."), c.As)
+	if err != nil {
+		return err
+	}
+	g := pile{session: s, out: out, drawing: "diff"}
+	for _, p := range plans {
+		for _, shot := range p.Shots {
+			if shot.Change == difference.Same {
+				continue
+			}
+			if err := c.drawShot(&g, p, shot); err != nil {
+				return err
+			}
+		}
+	}
+	if g.pages == 0 {
+		return errNothingToDraw
+	}
+	return g.end()
+}
+
+func (c *diffCmd) drawShot(g *pile, p difference.Plan, shot difference.Shot) error {
+	is, path := shot.After, p.After
+	if is == nil {
+		is, path = shot.Before, p.Before
+	}
+	drawn := render.Diff(overlaid(p, shot), render.Options{Paper: papers[c.Paper]})
+	files, lacking, err := filesOf(c.As, is, drawn, c.DPI)
+	if err != nil {
+		return fmt.Errorf("%s: %w", path, err)
+	}
+	g.lacking = append(g.lacking, lacking...)
+	return g.add(path, files)
+}
+
+// overlaid is what the drawing of a shot is given.
+func overlaid(p difference.Plan, shot difference.Shot) render.Difference {
+	d := render.Difference{Names: [2]string{p.Before, p.After}, Before: shot.Before, After: shot.After}
+	for _, u := range shot.Pulls {
+		d.Pulls = append(d.Pulls, render.PullChange{Before: u.Before, After: u.After, Text: u.Says()})
+	}
+	d.Notes = shot.Notes()
+	return d
+}
+
+// errNothingToDraw ends a command that draws what changed, where nothing did.
+var errNothingToDraw = errors.New("no shot is different, so there is nothing to draw")

@@ -1,0 +1,86 @@
+// The pages of drawings on their way into files.
+
+package main
+
+import (
+	"fmt"
+
+	"pullscore/cmd/internal/paths"
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+)
+
+// A page is one file to write.
+type page struct {
+	shot          string
+	number, total int
+	data          []byte
+}
+
+// A pile takes the pages of one drawing after the other: each goes into a
+// folder as it comes, or the only one into a file.
+type pile struct {
+	*session
+	out     output
+	drawing string // its name is in those of the files
+	pages   int
+	single  *page  // what a file or standard output can take
+	lacking []rune // characters that the files' fonts lack
+}
+
+// add writes pages of a plan.
+func (p *pile) add(plan string, pages []page) error {
+	p.pages += len(pages)
+	for i := range pages {
+		if err := p.page(plan, &pages[i]); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// page writes a page into the folder, or keeps it until it is sure to be the
+// only one.
+func (p *pile) page(plan string, sheet *page) error {
+	if p.out.folder == "" {
+		if p.single != nil {
+			return fmt.Errorf("there is more than one page, and %s can hold one: name a folder, or a --shot of one page", p.out)
+		}
+		p.single = sheet
+		return nil
+	}
+	path := p.out.name(paths.File{Path: plan}, *sheet, p.drawing)
+	if err := paths.Write(path, sheet.data); err != nil {
+		return err
+	}
+	p.bar.Clear()
+	_, err := fmt.Fprintln(p.session.out, path)
+	return err
+}
+
+// end writes the single page, and says which characters the files show as
+// boxes.
+func (p *pile) end() error {
+	if p.single != nil && p.out.file == paths.Stdin {
+		if _, err := p.session.out.Write(p.single.data); err != nil {
+			return err
+		}
+	} else if p.single != nil {
+		if err := paths.Write(p.out.file, p.single.data); err != nil {
+			return err
+		}
+	}
+	p.noteLacking(p.lacking, "an svg shows them in the fonts of your system")
+	return nil
+}
+
+// filesOf returns what the drawing of a shot comes to in a form, and the
+// characters that stand as boxes in it.
+func filesOf(form string, shot *plan.Shot, drawn []*draw.Page, dpi int) (pages []page, lacking []rune, err error) {
+	back := backends[form]
+	pages, err = back.files(shot, drawn, dpi)
+	if err == nil && back.embedded {
+		lacking = draw.Lacking(drawn...)
+	}
+	return pages, lacking, err
+}
