@@ -62,6 +62,7 @@ func (l *loader) foreign(path string) *foreign {
 	data, err := l.opt.ReadFile(path)
 	if f.err = err; err == nil {
 		f.Text, f.diags = lines.Decode(path, data)
+		f.Progress = l.opt.Progress
 	}
 	l.texts[path] = f
 	return f

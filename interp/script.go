@@ -18,6 +18,7 @@ func (p *program) compareScript() {
 	pages := 0
 	if s := p.loader.opt.Script; s != nil {
 		text, diags := lines.Decode(s.Path, s.Text)
+		text.Progress = p.loader.opt.Progress
 		page := p.readScript(text, diags)
 		p.loader.texts[s.Path] = &foreign{Text: text}
 		speeches, pages = revision.Speeches(page, s.Path, s.Scene), 1

@@ -8,11 +8,11 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"iter"
 	"os"
 	"strconv"
 	"strings"
 
-	"pullscore/cmd/internal/console"
 	"pullscore/cmd/internal/findings"
 	"pullscore/cmd/internal/paths"
 	"pullscore/cmd/internal/skeleton"
@@ -52,26 +52,25 @@ func (c *pageCmd) Run(s *session) error {
 	if err != nil {
 		return err
 	}
+	defer func() { s.bar.Clear() }()
+	if c.Against != "" {
+		return c.compare(s, src)
+	}
 	text, diags := lines.Decode(c.File, src)
-	defer s.watchReading(text)()
-	script, more := fountain.Read(text)
-	s.bar.Clear()
-	faulty := s.printErrors(&interp.Result{Sources: map[string][]byte{c.File: []byte(text.Content)}}, append(diags, more...))
-	scenes, err := c.scenes(script)
+	text.Progress = s.reading()
+	scene, err := c.scene(text)
 	if err != nil {
 		return err
 	}
-	switch {
-	case c.Against != "":
-		err = c.compare(s, src, scenes)
-	case c.As == "json":
-		err = c.write(s, func(w io.Writer) error { return findings.Encode(w, skeleton.Read(scenes)) })
-	default:
-		err = c.write(s, func(w io.Writer) error {
-			_, err := w.Write(skeleton.Plan(title(script), scenes))
-			return err
-		})
+	faulty := s.printPageErrors(text, diags)
+	var faults lines.Faults
+	beats := ofScene(fountain.Beats(text, &faults), scene.Position)
+	if c.As == "json" {
+		err = c.write(s, func(w io.Writer) error { return skeleton.WriteJSON(w, beats) })
+	} else {
+		err = c.plan(s, text, beats)
 	}
+	faulty = s.printPageErrors(text, faults.List()) || faulty
 	if err == nil && faulty {
 		err = errFindings
 	}
@@ -80,38 +79,38 @@ func (c *pageCmd) Run(s *session) error {
 
 // readPage reads a page, which may be larger than a plan can be.
 func (s *session) readPage(path string) ([]byte, error) {
-	in := s.in
+	in, size := s.in, 0
 	if path != paths.Stdin {
 		f, err := os.Open(path)
 		if err != nil {
 			return nil, paths.Plain(err)
 		}
 		defer f.Close()
+		if info, err := f.Stat(); err == nil {
+			size = int(min(info.Size(), lines.MaxSize+1))
+		}
 		in = f
 	}
-	src, err := io.ReadAll(io.LimitReader(in, lines.MaxSize+1))
-	if err != nil {
+	src := bytes.NewBuffer(make([]byte, 0, size+bytes.MinRead)) // the room that ReadFrom wants
+	if _, err := src.ReadFrom(io.LimitReader(in, lines.MaxSize+1)); err != nil {
 		return nil, fmt.Errorf("%s: %w", path, paths.Plain(err))
 	}
-	return src, nil
+	return src.Bytes(), nil
 }
 
-// watchReading shows how far the reading of a long text is, until the function
-// that it returns is called.
-func (s *session) watchReading(text *lines.Text) (done func()) {
-	s.bar = console.NewProgress(s.errScreen, "reading, MB", len(text.Content)>>20)
-	shown := 0
-	text.Progress = func(done, _ int) {
-		for ; shown < done>>20; shown++ {
-			s.bar.Step()
-		}
+// printPageErrors prints the errors of a page and reports whether there are
+// any.
+func (s *session) printPageErrors(text *lines.Text, diags []lang.Diagnostic) bool {
+	s.bar.Clear()
+	if len(diags) == 0 {
+		return false
 	}
-	return func() { s.bar.Clear() }
+	return s.printErrors(&interp.Result{Sources: map[string][]byte{text.Name: []byte(text.Content)}}, diags)
 }
 
 // title returns what the title page says.
-func title(s *fountain.Script) string {
-	for _, f := range s.Title {
+func title(page []fountain.Field) string {
+	for _, f := range page {
 		if strings.EqualFold(f.Key, "Title") {
 			return fountain.Plain(f.Value)
 		}
@@ -119,40 +118,101 @@ func title(s *fountain.Script) string {
 	return ""
 }
 
-// scenes returns the scenes that are asked for. A number goes before a
-// position, since pages are spoken of by number.
-func (c *pageCmd) scenes(script *fountain.Script) ([]fountain.Scene, error) {
+// mostNumbers is how many scene numbers are looked through for a near miss, and
+// mostTold how many are told: a film has some hundred.
+const (
+	mostNumbers = 1000
+	mostTold    = 20
+)
+
+// scene returns the scene that is asked for, without its beats; one at no
+// position is all of them. A number goes before a position, since pages are
+// spoken of by number.
+func (c *pageCmd) scene(text *lines.Text) (at fountain.Scene, err error) {
 	if c.Scene == "" {
-		return script.Scenes, nil
+		return at, nil
 	}
+	position, _ := strconv.Atoi(c.Scene)
 	var numbers []string
-	for i, scene := range script.Scenes {
-		if strings.EqualFold(scene.Number, c.Scene) {
-			return script.Scenes[i : i+1], nil
+	count := 0
+	for scene, beat := range fountain.Beats(text, &lines.Faults{}) {
+		if !beat.Empty() {
+			continue
 		}
-		if scene.Number != "" {
+		if count++; strings.EqualFold(scene.Number, c.Scene) {
+			return scene, nil
+		}
+		if scene.Position == position {
+			at = scene
+		}
+		if scene.Number != "" && len(numbers) < mostNumbers {
 			numbers = append(numbers, scene.Number)
 		}
 	}
-	if n, err := strconv.Atoi(c.Scene); err == nil && n >= 1 && n <= len(script.Scenes) {
-		return script.Scenes[n-1 : n], nil
+	if at.Position > 0 {
+		return at, nil
 	}
-	fault := fmt.Sprintf("%s: no scene %q among %d", c.File, c.Scene, len(script.Scenes))
+	fault := fmt.Sprintf("%s: no scene %q among %d", c.File, c.Scene, count)
 	if near, ok := lang.Nearest(c.Scene, numbers); ok {
-		return nil, fmt.Errorf("%s; did you mean %s?", fault, near)
+		return at, fmt.Errorf("%s; did you mean %s?", fault, near)
 	}
-	if len(numbers) > 0 {
+	if n := len(numbers); n > mostTold {
+		fault += fmt.Sprintf("; they are called %s to %s", numbers[0], numbers[n-1])
+	} else if n > 0 {
 		fault += "; there is " + strings.Join(numbers, ", ")
 	}
-	return nil, errors.New(fault)
+	return at, errors.New(fault)
+}
+
+// ofScene yields the beats of the scene at a position; of all for 0.
+func ofScene(beats iter.Seq2[fountain.Scene, fountain.Beat], position int) iter.Seq2[fountain.Scene, fountain.Beat] {
+	return func(yield func(fountain.Scene, fountain.Beat) bool) {
+		for scene, beat := range beats {
+			switch {
+			case position > 0 && scene.Position > position:
+				return
+			case position > 0 && scene.Position < position:
+			case !yield(scene, beat):
+				return
+			}
+		}
+	}
+}
+
+// plan writes the plan of scenes, which is not smaller than they are.
+func (c *pageCmd) plan(s *session, text *lines.Text, beats iter.Seq2[fountain.Scene, fountain.Beat]) error {
+	size := 0
+	scenes := fountain.Collect(func(yield func(fountain.Scene, fountain.Beat) bool) {
+		for scene, beat := range beats {
+			for _, part := range beat.Parts {
+				size += len(part.Text)
+			}
+			if size > interp.MaxFileSize || !yield(scene, beat) {
+				return
+			}
+		}
+	})
+	if size > interp.MaxFileSize {
+		return fmt.Errorf("%s: that would be a plan of more than %d MB, which is as much as is read; take a scene with --scene", c.File, interp.MaxFileSize>>20)
+	}
+	plan := skeleton.Plan(title(fountain.TitlePage(text)), scenes)
+	return c.write(s, func(w io.Writer) error {
+		_, err := w.Write(plan)
+		return err
+	})
 }
 
 // compare tells what the page has otherwise than the plan. Errors of the plan
 // are told too: a shot that could not be built has no lines to compare.
-func (c *pageCmd) compare(s *session, src []byte, scenes []fountain.Scene) error {
+func (c *pageCmd) compare(s *session, src []byte) error {
 	page := &interp.Script{Path: c.File, Text: src}
 	if c.Scene != "" {
-		if page.Scene = scenes[0].Number; page.Scene == "" {
+		text, _ := lines.Decode(c.File, src) // what is wrong with it is told below
+		scene, err := c.scene(text)
+		if err != nil {
+			return err
+		}
+		if page.Scene = scene.Number; page.Scene == "" {
 			return fmt.Errorf("%s: the scene has no number, so it cannot be compared alone", c.File)
 		}
 	}
@@ -160,7 +220,7 @@ func (c *pageCmd) compare(s *session, src []byte, scenes []fountain.Scene) error
 	if err != nil {
 		return err
 	}
-	res := interp.Interpret(c.Against, plan, interp.Options{Script: page})
+	res := interp.Interpret(c.Against, plan, interp.Options{Script: page, Progress: s.reading()})
 	faulty := s.printErrors(res, res.Findings)
 	var told []lang.Diagnostic
 	for _, d := range res.Findings {
@@ -205,11 +265,7 @@ func (c *pageCmd) write(s *session, content func(io.Writer) error) error {
 	} else if !errors.Is(err, fs.ErrNotExist) {
 		return paths.Plain(err)
 	}
-	var b bytes.Buffer
-	if err := content(&b); err != nil {
-		return err
-	}
-	if err := paths.Write(c.Output, b.Bytes()); err != nil {
+	if err := paths.Stream(c.Output, content); err != nil {
 		return err
 	}
 	_, err := fmt.Fprintln(s.out, c.Output)

@@ -29,8 +29,9 @@ type session struct {
 	bar       *console.Progress
 	stdout    io.Writer
 
-	helped bool // help was given, and nothing else is to be done
-	failed bool // an error was reported
+	several bool // plans are read at the same time, and the bar counts those
+	helped  bool // help was given, and nothing else is to be done
+	failed  bool // an error was reported
 }
 
 // bufferSize is how much is printed at a time.
@@ -87,13 +88,33 @@ func (s *session) readFile(path string) ([]byte, error) {
 	return src, nil
 }
 
+// reading returns what shows how far the reading of other people's texts is,
+// one after another.
+func (s *session) reading() func(done, total int) {
+	shown, of := 0, 0
+	return func(done, total int) {
+		if done>>20 < shown || total != of { // another text, or one once more
+			s.bar.Clear()
+			s.bar = console.NewProgress(s.errScreen, "reading, MB", total>>20)
+			shown, of = 0, total
+		}
+		for ; shown < done>>20; shown++ {
+			s.bar.Step()
+		}
+	}
+}
+
 // interpret reads and interprets a plan.
 func (s *session) interpret(path string) (*interp.Result, error) {
 	src, err := s.readFile(path)
 	if err != nil {
 		return nil, err
 	}
-	return interp.Interpret(path, src, interp.Options{}), nil
+	opt := interp.Options{}
+	if !s.several {
+		opt.Progress = s.reading()
+	}
+	return interp.Interpret(path, src, opt), nil
 }
 
 // eachFile does work on every file that the arguments name, several at a time,
@@ -110,6 +131,7 @@ func eachFile[T any](s *session, args []string, doing string, work func(paths.Fi
 		err   error
 	}
 	s.bar = console.NewProgress(s.errScreen, doing, len(files))
+	s.several = len(files) > 1
 	defer func() { s.bar.Clear() }()
 	return inorder.Each(files, func(f paths.File) done {
 		value, err := work(f)

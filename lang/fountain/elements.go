@@ -9,15 +9,14 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"pullscore/lang"
 	"pullscore/lang/lines"
 )
 
 // elements yields the elements and fills in what is not one of them.
-func elements(t *lines.Text, s *Script, diags *[]lang.Diagnostic) iter.Seq[Element] {
+func elements(t *lines.Text, s *Script, faults *lines.Faults) iter.Seq[Element] {
 	return func(yield func(Element) bool) {
 		r := reader{yield: yield, blankBefore: true}
-		body := noteless(titleless(boneyardless(t, s, diags), s), s)
+		body := noteless(titleless(boneyardless(t, s, faults), s), s)
 		var now line
 		started := false
 		for next := range body { // one line behind, to see what follows
@@ -49,30 +48,33 @@ func titleless(in iter.Seq[line], s *Script) iter.Seq[line] {
 	return func(yield func(line) bool) {
 		first, open := true, false
 		for l := range in {
-			m := key().FindStringSubmatch(l.text)
-			switch {
-			case first && m != nil && slices.Contains(usual, strings.ToLower(strings.TrimSpace(m[1]))):
-				open = true
-			case open && blank(l.text):
-				open = false
+			if first || open {
+				open = s.titleLine(l.text, first)
 			}
-			first = false
-			indented := strings.HasPrefix(l.text, "\t") || strings.HasPrefix(l.text, "   ")
-			switch {
-			case open && indented && len(s.Title) > 0:
-				f := &s.Title[len(s.Title)-1]
-				f.Value = strings.TrimSpace(f.Value + "\n" + strings.TrimSpace(l.text))
-				continue
-			case open && m != nil:
-				s.Title = append(s.Title, Field{strings.TrimSpace(m[1]), strings.TrimSpace(m[2])})
-				continue
-			}
-			open = false
-			if !yield(l) {
+			if first = false; !open && !yield(l) {
 				return
 			}
 		}
 	}
+}
+
+// titleLine takes a line into the title page; ok is false where it is none of
+// it.
+func (s *Script) titleLine(text string, first bool) (ok bool) {
+	indented := strings.HasPrefix(text, "\t") || strings.HasPrefix(text, "   ")
+	m := key().FindStringSubmatch(text)
+	switch {
+	case first && (m == nil || !slices.Contains(usual, strings.ToLower(strings.TrimSpace(m[1])))), blank(text):
+		return false
+	case indented && len(s.Title) > 0:
+		f := &s.Title[len(s.Title)-1]
+		f.Value = strings.TrimSpace(f.Value + "\n" + strings.TrimSpace(text))
+		return true
+	case m != nil:
+		s.Title = append(s.Title, Field{strings.TrimSpace(m[1]), strings.TrimSpace(m[2])})
+		return true
+	}
+	return false
 }
 
 // A reader knows what the line before was.
@@ -117,20 +119,19 @@ func spoken(s string, number int) Element {
 var (
 	headingStart = lines.Pattern(`(?i)^(?:INT\./EXT|INT/EXT|INT|EXT|EST|I/E)[. ]`)
 	sceneNumber  = lines.Pattern(`\s*#([\p{L}\p{N}.-]+)#\s*$`)
-	pageBreak    = lines.Pattern(`^={3,}$`)
 )
 
 // classify tells what a line outside a speech is; s is the text without the
 // blanks around it.
 func (r *reader) classify(text, s string, blankAfter bool) Element {
 	switch {
-	case pageBreak().MatchString(s):
+	case len(s) >= 3 && strings.Trim(s, "=") == "":
 		return Element{Kind: PageBreak}
 	case s[0] == '!':
 		return Element{Kind: Action, Text: untab(s[1:])}
 	case s[0] == '.' && forcedHeading(s[1:]):
 		return heading(s[1:])
-	case s[0] == '@' && len(s) > 1 && !blankAfter:
+	case s[0] == '@' && !blankAfter && cue(s[1:]).Text != "":
 		return cue(s[1:])
 	case s[0] == '~':
 		return Element{Kind: Lyric, Text: strings.TrimSpace(s[1:])}
@@ -142,7 +143,7 @@ func (r *reader) classify(text, s string, blankAfter bool) Element {
 		return Element{Kind: Section, Text: strings.TrimSpace(strings.TrimLeft(s, "#"))}
 	case s[0] == '=':
 		return Element{Kind: Synopsis, Text: strings.TrimSpace(s[1:])}
-	case r.blankBefore && headingStart().MatchString(s):
+	case r.blankBefore && strings.IndexByte("IiEe", s[0]) >= 0 && headingStart().MatchString(s):
 		return heading(s)
 	case r.blankBefore && blankAfter && transition(text):
 		return Element{Kind: Transition, Text: s}
@@ -181,7 +182,13 @@ var extension = lines.Pattern(`\([^()]*\)?`)
 // isCue reports whether a line can be a name: in capitals, but for what stands
 // in parentheses. Scripts without capitals need the @ of a forced cue.
 func isCue(s string) bool {
-	return s[0] != '(' && upper(extension().ReplaceAllString(s, "")) && !strings.HasSuffix(s, "TO:")
+	if s[0] == '(' || strings.HasSuffix(s, "TO:") {
+		return false
+	}
+	if strings.IndexByte(s, '(') >= 0 {
+		s = extension().ReplaceAllString(s, "")
+	}
+	return upper(s)
 }
 
 // upper reports whether a text has capitals and no small letters.
@@ -189,13 +196,26 @@ func upper(s string) bool {
 	return strings.ContainsFunc(s, unicode.IsUpper) && !strings.ContainsFunc(s, unicode.IsLower)
 }
 
-// cue reads a name, without what stands in parentheses behind it.
+// cue reads a name, and apart from it what stands in parentheses behind it.
 func cue(s string) Element {
 	e := Element{Kind: Cue}
 	if rest, ok := strings.CutSuffix(s, "^"); ok {
 		s, e.Dual = rest, true
 	}
-	name, _, _ := strings.Cut(s, "(")
-	e.Text = strings.Join(strings.Fields(name), " ")
+	name, more, _ := strings.Cut(s, "(")
+	e.Text, e.Off = strings.Join(strings.Fields(name), " "), off(more)
 	return e
+}
+
+// off reports whether what stands behind a name says that the speaker is heard
+// and not seen: voice over, off screen, off camera.
+func off(extension string) bool {
+	words := strings.FieldsFunc(extension, func(r rune) bool { return strings.ContainsRune("()/, \t", r) })
+	return slices.ContainsFunc(words, func(word string) bool {
+		switch strings.ToUpper(strings.ReplaceAll(word, ".", "")) {
+		case "VO", "OS", "OC":
+			return true
+		}
+		return false
+	})
 }

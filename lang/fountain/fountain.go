@@ -8,7 +8,6 @@ package fountain
 
 import (
 	"iter"
-	"strings"
 
 	"pullscore/lang"
 	"pullscore/lang/lines"
@@ -38,6 +37,7 @@ type Element struct {
 	Text   string // without its markers, with its emphasis
 	Number string // of a scene heading; may be empty
 	Dual   bool   // of a cue: spoken at the same time as the speech before
+	Off    bool   // of a cue: heard and not seen (V.O., O.S., O.C.)
 	Line   int
 }
 
@@ -56,71 +56,46 @@ type Script struct {
 type Scene struct {
 	Number, Heading string
 	Line            int
+	Position        int // among the scenes, from 1
 	Beats           []Beat
 }
 
-// A Beat is a speech or a line of action, as they follow each other.
-type Beat struct {
-	Who  string   // empty: action
-	Said []string // lines of dialogue, or one of action, with their emphasis
-	Sung []string // lyrics
-	Dual bool
-	Line int // of the cue
-}
-
-// Text returns what is said and sung, or done, as plain words.
-func (b Beat) Text() string {
-	plain := make([]string, 0, len(b.Said)+len(b.Sung))
-	for _, part := range [][]string{b.Said, b.Sung} {
-		for _, s := range part {
-			if s := strings.TrimSpace(Plain(s)); s != "" {
-				plain = append(plain, s)
-			}
-		}
-	}
-	return strings.Join(plain, " ")
-}
-
 // Read reads a script. Everything is some element of a script, so the only
-// faults are a comment without an end, and bytes that the text's decoder found.
+// faults are a comment without an end, a speech beyond all measure, and bytes
+// that the text's decoder found.
 func Read(t *lines.Text) (*Script, []lang.Diagnostic) {
 	s := &Script{}
-	var diags []lang.Diagnostic
-	for e := range elements(t, s, &diags) {
-		s.add(e)
+	var faults lines.Faults
+	s.Scenes = Collect(beats(t, s, &faults))
+	return s, faults.List()
+}
+
+// Collect returns the scenes of beats, with those beats in them.
+func Collect(beats iter.Seq2[Scene, Beat]) (scenes []Scene) {
+	position := 0
+	for scene, beat := range beats {
+		if scene.Position != position {
+			scenes, position = append(scenes, scene), scene.Position
+		}
+		if !beat.Empty() {
+			last := &scenes[len(scenes)-1]
+			last.Beats = append(last.Beats, beat)
+		}
 	}
-	return s, diags
+	return scenes
+}
+
+// TitlePage returns the entries of the title page.
+func TitlePage(t *lines.Text) []Field {
+	s := &Script{}
+	for range elements(t, s, &lines.Faults{}) {
+		break // behind it
+	}
+	return s.Title
 }
 
 // Elements yields the elements of a script one after another, the title page
 // left out.
 func Elements(t *lines.Text) iter.Seq[Element] {
-	return elements(t, &Script{}, new([]lang.Diagnostic))
-}
-
-// add puts an element into the last scene.
-func (s *Script) add(e Element) {
-	if e.Kind == Heading {
-		s.Scenes = append(s.Scenes, Scene{Number: e.Number, Heading: e.Text, Line: e.Line})
-		return
-	}
-	if e.Kind != Action && e.Kind != Cue && e.Kind != Dialogue && e.Kind != Lyric {
-		return
-	}
-	if len(s.Scenes) == 0 {
-		s.Scenes = append(s.Scenes, Scene{Line: 1})
-	}
-	scene := &s.Scenes[len(s.Scenes)-1]
-	switch last := len(scene.Beats) - 1; {
-	case e.Kind == Cue:
-		scene.Beats = append(scene.Beats, Beat{Who: e.Text, Dual: e.Dual, Line: e.Line})
-	case e.Kind == Action:
-		scene.Beats = append(scene.Beats, Beat{Said: []string{e.Text}, Line: e.Line})
-	case last >= 0 && scene.Beats[last].Who != "" && e.Kind == Lyric:
-		scene.Beats[last].Sung = append(scene.Beats[last].Sung, e.Text)
-	case last >= 0 && scene.Beats[last].Who != "":
-		scene.Beats[last].Said = append(scene.Beats[last].Said, e.Text)
-	default: // sung by nobody
-		scene.Beats = append(scene.Beats, Beat{Said: []string{e.Text}, Line: e.Line})
-	}
+	return elements(t, &Script{}, &lines.Faults{})
 }

@@ -4,6 +4,8 @@ import (
 	"encoding/json"
 	"fmt"
 	"reflect"
+	"runtime"
+	"slices"
 	"strings"
 	"testing"
 
@@ -94,13 +96,19 @@ func found(text *lines.Text, s *Script) expected {
 		}
 	}
 	line := func(b Beat, last bool) []any {
-		switch n := len(b.Said); {
-		case n == 0:
-			return []any{b.Who, []string{}}
-		case last:
-			return []any{b.Who, b.Said[n-1:]}
+		said := []string{}
+		for _, p := range b.Parts {
+			if p.Kind == Dialogue {
+				said = append(said, p.Text)
+			}
 		}
-		return []any{b.Who, b.Said[:1]}
+		switch n := len(said); {
+		case n == 0:
+			return []any{b.Who, said}
+		case last:
+			return []any{b.Who, said[n-1:]}
+		}
+		return []any{b.Who, said[:1]}
 	}
 	for _, scene := range s.Scenes {
 		for _, b := range scene.Beats {
@@ -141,6 +149,8 @@ func TestRules(t *testing.T) {
 		{"a name needs a line before it blank, and one after not", "Wind.\nHALDIS\nNo.\n\nPEVIN\n\nWaits.", "[|] 1:<Wind.> 2:<HALDIS> 3:<No.> 5:<PEVIN> 7:<Waits.>"},
 		{"a name needs a capital", "23 (O.S.)\nNo.\n\nR2D2\nYes.", "[|] 1:<23 (O.S.)> 2:<No.> 4:R2D2<Yes.>"},
 		{"forced name in small letters, and in a script without capitals", "@McDUFF\nAye.\n\n@灯台守\nはい。", "[|] 1:McDUFF<Aye.> 4:灯台守<はい。>"},
+		{"an extension without a name is none", "@(V.O.)\nAye.", "[|] 1:<@(V.O.)> 2:<Aye.>"},
+		{"many boneyards on a line", "a /* b */ c /* d */ e /* f\ng */ h", "[|] 1:<a  c  e  h>"},
 		{"contd", "HALDIS (CONT'D) ^\nAye.", "[|] 1:HALDIS<Aye.>"},
 		{"two blanks keep a speech", "HALDIS\nOne.\n  \nTwo.\n\nThree.", "[|] 1:HALDIS<One. Two.> 6:<Three.>"},
 		{"one blank ends it", "HALDIS\nOne.\n \nTwo.", "[|] 1:HALDIS<One.> 4:<Two.>"},
@@ -154,7 +164,7 @@ func TestRules(t *testing.T) {
 		{"forced action", "!HALDIS\nAye.", "[|] 1:<HALDIS> 2:<Aye.>"},
 		{"transition is no speech", "INT. X\n\nCUT TO:\n\n> FADE OUT.\n\nA", "[|INT. X] 7:<A>"},
 		{"emphasis", "HALDIS\n***Both*** **bold** *it*, _under *in*_ \\*not\\* 2 * 3 * 4", "[|] 1:HALDIS<Both bold it, under in *not* 2 * 3 * 4>"},
-		{"sung", "HALDIS\n~Row, row\nAye.", "[|] 1:HALDIS<Aye. Row, row>"},
+		{"sung", "HALDIS\n~Row, row\nAye.\n\n~La", "[|] 1:HALDIS<Row, row Aye. La>"},
 		{"CR line ends and a byte order mark", "\uFEFFHALDIS\r\nAye.\r\n\r\nPEVIN\rNo.", "[|] 1:HALDIS<Aye.> 4:PEVIN<No.>"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -163,6 +173,72 @@ func TestRules(t *testing.T) {
 			}
 		})
 	}
+}
+
+// A name tells whether its speaker is seen by what stands behind it.
+func TestOff(t *testing.T) {
+	for cue, want := range map[string]bool{
+		"HALDIS": false, "HALDIS (V.O.)": true, "HALDIS (vo)": true, "HALDIS (O.S.) (CONT'D)": true, "HALDIS (O.C.)^": true,
+		"HALDIS (CONT'D)": false, "HALDIS (on the radio)": false, "HALDIS (V.O./on the radio)": true, "HALDIS (VOICES)": false,
+	} {
+		text, _ := lines.Decode("f", []byte(cue+"\n(low)\nAye.\n"))
+		s, _ := Read(text)
+		b := s.Scenes[0].Beats[0]
+		if b.Off != want || b.Who != "HALDIS" || !reflect.DeepEqual(b.Parts, []Part{{Parenthetical, "(low)"}, {Dialogue, "Aye."}}) {
+			t.Errorf("%s: %+v", cue, b)
+		}
+	}
+}
+
+// A speech that has no end, and a note that has none, are not kept as a whole.
+func TestEndless(t *testing.T) {
+	text, _ := lines.Decode("f", []byte("\nHALDIS\n"+strings.Repeat("Aye.\n", MaxSpeech/4)+"\nPEVIN\nNo.\n"))
+	s, diags := Read(text)
+	beats := s.Scenes[0].Beats
+	if len(diags) != 1 || diags[0].Code != "too-long" || diags[0].Range.Start.Line != 2 || len(beats) != 2 || len(beats[0].Text()) > MaxSpeech {
+		t.Errorf("%d beats, %+v", len(beats), diags)
+	}
+	n := longestNote + 10
+	if got, want := len(readAll("[[ open\n"+strings.Repeat("a\n", n)+"end ]]\n")), n+2; got != want {
+		t.Errorf("%d elements, want %d", got, want)
+	}
+}
+
+func readAll(src string) []Element {
+	text, _ := lines.Decode("f", []byte(src))
+	return slices.Collect(Elements(text))
+}
+
+// What is read of a long text is let go of: at no time is more kept than one
+// speech, whatever the text is made of.
+func TestMemory(t *testing.T) {
+	for name, piece := range map[string]string{
+		"prose": "The rope lies on the deck, and nobody is there to see it.\n\n", "dialogue": "HALDIS\n(low)\nYou kept every ledger.\n\n",
+		"short": "A\nb\n\n", "action": "a\n", "speeches": "\nA\n" + strings.Repeat("b\n", 1000), "one speech": "A\nb\n  \n",
+		"headings": "INT. A\n\n", "blank": "\n", "notes": "a [[b]] /* c */\n", "an open note": "[[ a\n", "a long line": "*a* b ",
+	} {
+		const size = 4 << 20
+		text := &lines.Text{Content: strings.Repeat(piece, size/len(piece))}
+		start, most, passed := heap(), 0, 0
+		for _, b := range Beats(text, &lines.Faults{}) {
+			if passed++; passed%(size/8) == 1 {
+				most = max(most, heap()-start)
+			}
+			runtime.KeepAlive(b)
+		}
+		if most = max(most, heap()-start); most > 2*MaxSpeech {
+			t.Errorf("%s: %d kB are kept", name, most>>10)
+		}
+		runtime.KeepAlive(text)
+	}
+}
+
+// heap returns how many bytes are in use.
+func heap() int {
+	runtime.GC()
+	var m runtime.MemStats
+	runtime.ReadMemStats(&m)
+	return int(m.HeapAlloc)
 }
 
 func TestTitlePage(t *testing.T) {

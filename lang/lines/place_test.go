@@ -13,13 +13,13 @@ import (
 // any mark and behind characters of several bytes.
 func TestPlace(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		piece := rapid.StringOfN(rapid.RuneFrom([]rune("ab \n𝄞é")), 1, 40, -1)
-		text := &Text{Name: "f", Content: strings.Repeat(piece.Draw(t, "piece"), 5000) + piece.Draw(t, "end")}
+		piece := rapid.StringOfN(rapid.RuneFrom([]rune("ab \n𝄞é")), 20, 40, -1)
+		text := &Text{Name: "f", Content: strings.Repeat(piece.Draw(t, "piece"), 3*apart/40) + piece.Draw(t, "end")}
 		var list []Line
 		for l := range text.All() {
 			list = append(list, l)
 		}
-		for range 20 {
+		for range 4 {
 			l := rapid.SampledFrom(list).Draw(t, "line")
 			var starts []int
 			for i := range l.Text {

@@ -11,11 +11,23 @@ import (
 	"path/filepath"
 )
 
-// Write puts data, in one part or more, into the file at path. It writes a new file beside it and
-// renames that, so that nobody ever reads half of it; a file that is there
-// keeps its permissions, a link stays a link, and a read-only file is not
-// replaced. What is no regular file, as a terminal, is written to as it is.
+// Write puts data, in one part or more, into the file at path, as Stream does.
 func Write(path string, data ...[]byte) error {
+	return Stream(path, func(w io.Writer) error {
+		for _, part := range data {
+			if _, err := w.Write(part); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+}
+
+// Stream puts what content writes into the file at path. It writes a new file
+// beside it and renames that, so that nobody ever reads half of it; a file that
+// is there keeps its permissions, a link stays a link, and a read-only file is
+// not replaced. What is no regular file, as a terminal, is written to as it is.
+func Stream(path string, content func(io.Writer) error) error {
 	if target, err := filepath.EvalSymlinks(path); err == nil {
 		path = target
 	}
@@ -28,34 +40,34 @@ func Write(path string, data ...[]byte) error {
 	case info.IsDir():
 		return fmt.Errorf("%s: is a folder", path)
 	case !info.Mode().IsRegular():
-		return writeTo(path, data)
+		return writeTo(path, content)
 	case info.Mode().Perm()&0o200 == 0:
 		return fmt.Errorf("%s: is read-only", path)
 	default:
 		mode = info.Mode().Perm()
 	}
-	return replace(path, data, mode, info != nil)
+	return replace(path, content, mode, info != nil)
 }
 
 // writeTo writes to what is there, as a device.
-func writeTo(path string, data [][]byte) error {
+func writeTo(path string, content func(io.Writer) error) error {
 	f, err := os.OpenFile(path, os.O_WRONLY, 0)
 	if err != nil {
 		return Plain(err)
 	}
-	err = writeAll(f, data)
+	err = content(f)
 	return Plain(errors.Join(err, f.Close()))
 }
 
 // replace writes a new file and gives it the name; exact means that its mode
 // shall be just the given one, whatever the user's mask.
-func replace(path string, data [][]byte, mode fs.FileMode, exact bool) error {
+func replace(path string, content func(io.Writer) error, mode fs.FileMode, exact bool) error {
 	f, err := create(path, mode)
 	if err != nil {
 		return err
 	}
 	defer os.Remove(f.Name()) // gone once it is renamed
-	err = writeAll(f, data)
+	err = content(f)
 	if exact {
 		err = errors.Join(err, f.Chmod(mode))
 	}
@@ -64,15 +76,6 @@ func replace(path string, data [][]byte, mode fs.FileMode, exact bool) error {
 	}
 	if err := os.Rename(f.Name(), path); err != nil {
 		return fmt.Errorf("%s: cannot be replaced: %w", path, err)
-	}
-	return nil
-}
-
-func writeAll(w io.Writer, data [][]byte) error {
-	for _, part := range data {
-		if _, err := w.Write(part); err != nil {
-			return err
-		}
 	}
 	return nil
 }

@@ -2,42 +2,102 @@
 
 package skeleton
 
-import "pullscore/lang/fountain"
+import (
+	"bufio"
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"io"
+	"iter"
 
-// A Reading is what a page says, as `page --as json` prints it.
-type Reading struct {
-	Scenes []Scene `json:"scenes"`
-}
+	"pullscore/lang/fountain"
+)
 
-// A Scene is a heading with the speeches below it. Both number and heading may
-// be empty.
-type Scene struct {
-	Number  string   `json:"number"`
-	Heading string   `json:"heading"`
-	Lines   []Speech `json:"lines"`
-}
-
-// A Speech is a character cue with its dialogue, without emphasis.
-type Speech struct {
-	Who  string `json:"who"`
-	Text string `json:"text"`
-	Line int    `json:"line"` // of the cue, from 1
-}
-
-// Read returns the speeches of scenes. A scene without a heading in which
-// nobody speaks is left out: it is only what stands above the first heading.
-func Read(scenes []fountain.Scene) Reading {
-	r := Reading{Scenes: []Scene{}}
-	for _, scene := range scenes {
-		s := Scene{Number: scene.Number, Heading: scene.Heading, Lines: []Speech{}}
-		for _, b := range scene.Beats {
-			if b.Who != "" {
-				s.Lines = append(s.Lines, Speech{Who: b.Who, Text: b.Text(), Line: b.Line})
-			}
-		}
-		if s.Heading != "" || len(s.Lines) > 0 {
-			r.Scenes = append(r.Scenes, s)
-		}
+// WriteJSON writes what a page says as JSON: its scenes, and in each the
+// speeches, whose text is without emphasis and whose line is that of the cue.
+// A scene without a heading in which nobody speaks is left out: it is only what
+// stands above the first heading. A page of any length takes no memory.
+func WriteJSON(w io.Writer, beats iter.Seq2[fountain.Scene, fountain.Beat]) error {
+	j := newJSONWriter(w)
+	j.raw("{\n  \"scenes\": [")
+	for scene, beat := range beats {
+		j.beat(scene, beat)
 	}
-	return r
+	j.endScene()
+	if j.scenes > 0 {
+		j.raw("\n  ")
+	}
+	j.raw("]\n}\n")
+	return j.out.Flush() // which tells an earlier error too
+}
+
+// A jsonWriter writes scene after scene.
+type jsonWriter struct {
+	out    *bufio.Writer
+	quoted bytes.Buffer // one text
+	quote  *json.Encoder
+
+	scenes, speeches int // written so far; speeches of this scene
+	position         int // of the scene that is open
+}
+
+func newJSONWriter(w io.Writer) *jsonWriter {
+	j := &jsonWriter{out: bufio.NewWriter(w)}
+	j.quote = json.NewEncoder(&j.quoted)
+	j.quote.SetEscapeHTML(false)
+	return j
+}
+
+func (j *jsonWriter) raw(s string) { j.out.WriteString(s) }
+
+// text writes a text in quotes.
+func (j *jsonWriter) text(s string) {
+	j.quoted.Reset()
+	j.quote.Encode(s) // a text can always be written to a buffer
+	j.out.Write(bytes.TrimSuffix(j.quoted.Bytes(), []byte("\n")))
+}
+
+// beat writes what is new: a scene, or a speech in it.
+func (j *jsonWriter) beat(scene fountain.Scene, beat fountain.Beat) {
+	spoken := beat.Who != ""
+	if scene.Position != j.position && (spoken || scene.Heading != "") {
+		j.beginScene(scene)
+	}
+	if spoken {
+		j.speech(beat)
+	}
+}
+
+func (j *jsonWriter) beginScene(scene fountain.Scene) {
+	j.endScene()
+	if j.scenes++; j.scenes > 1 {
+		j.raw(",")
+	}
+	j.raw("\n    {\n      \"number\": ")
+	j.text(scene.Number)
+	j.raw(",\n      \"heading\": ")
+	j.text(scene.Heading)
+	j.raw(",\n      \"lines\": [")
+	j.position, j.speeches = scene.Position, 0
+}
+
+func (j *jsonWriter) endScene() {
+	switch {
+	case j.scenes == 0:
+		return
+	case j.speeches > 0:
+		j.raw("\n      ")
+	}
+	j.raw("]\n    }")
+}
+
+func (j *jsonWriter) speech(beat fountain.Beat) {
+	if j.speeches++; j.speeches > 1 {
+		j.raw(",")
+	}
+	j.raw("\n        {\n          \"who\": ")
+	j.text(beat.Who)
+	j.raw(",\n          \"text\": ")
+	j.text(beat.Text())
+	fmt.Fprintf(j.out, ",\n          \"line\": %d\n        }", beat.Line)
 }

@@ -2,6 +2,8 @@ package skeleton
 
 import (
 	"bytes"
+	"encoding/json"
+	"errors"
 	"fmt"
 	"os"
 	"regexp"
@@ -102,12 +104,24 @@ func noFaults(t *rapid.T, awake []byte, want []string) {
 // timing holds the errors that are about the hand, not about the words.
 var timing = map[string]bool{"faster-than-a-hand": true, "no-time-to-move": true, "lands-too-early": true, "racks-overlap": true}
 
-func TestReadGivesSpeechesBeforeAnyHeading(t *testing.T) {
-	script, _ := fountain.Read(&lines.Text{Name: "page", Content: "Dusk.\n\nADA\nSo *late*.\n\nEXT. QUAY #3#\n\nNobody.\n"})
-	got := fmt.Sprintf("%+v", Read(script.Scenes))
-	want := "{Scenes:[{Number: Heading: Lines:[{Who:ADA Text:So late. Line:3}]} {Number:3 Heading:EXT. QUAY Lines:[]}]}"
-	if got != want {
-		t.Errorf("got  %s\nwant %s", got, want)
+// What a page says as data: every form of scene.
+func TestJSON(t *testing.T) {
+	for page, want := range map[string]string{
+		"": `{"scenes":[]}`, "Dusk.": `{"scenes":[]}`,
+		"Dusk.\n\nADA\n(low)\nSo *late*, <so>.\n\nEXT. QUAY #3#\n\nNobody.\n":   `{"scenes":[{"number":"","heading":"","lines":[{"who":"ADA","text":"So late, <so>.","line":3}]},{"number":"3","heading":"EXT. QUAY","lines":[]}]}`,
+		"INT. A #1#\n\nADA\nYes.\n\nBO\nNo \"\\\\\".\n\nINT. B\n\nBO\n(nods)\n": `{"scenes":[{"number":"1","heading":"INT. A","lines":[{"who":"ADA","text":"Yes.","line":3},{"who":"BO","text":"No \"\\\".","line":6}]},{"number":"","heading":"INT. B","lines":[{"who":"BO","text":"","line":11}]}]}`,
+	} {
+		var b, compact, indented bytes.Buffer
+		err := WriteJSON(&b, fountain.Beats(&lines.Text{Content: page}, &lines.Faults{}))
+		if err := errors.Join(err, json.Compact(&compact, b.Bytes()), json.Indent(&indented, compact.Bytes(), "", "  ")); err != nil {
+			t.Fatal(err)
+		}
+		if compact.String() != want {
+			t.Errorf("got  %s\nwant %s", &compact, want)
+		}
+		if indented.WriteByte('\n'); b.String() != indented.String() {
+			t.Errorf("laid out as\n%s\nwant\n%s", &b, &indented)
+		}
 	}
 }
 
