@@ -47,6 +47,13 @@ func apartOf(run []draw.Point, others [][]draw.Point) [][]draw.Point {
 	return pieces
 }
 
+// strokeApart draws what of runs lies off the others.
+func strokeApart(g *draw.Group, runs, others [][]draw.Point, stroke draw.Stroke) {
+	if pieces := simplified(apart(runs, others)); len(pieces) > 0 {
+		g.Add(draw.Path{Runs: pieces, Stroke: stroke})
+	}
+}
+
 // isOff reports whether a point is off the others, or beside their ends.
 func isOff(p draw.Point, others [][]draw.Point) bool {
 	for _, o := range others {

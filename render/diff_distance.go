@@ -100,7 +100,7 @@ func (d *diffDistance) draw(g *draw.Group) {
 		fg.Title = "focus"
 		fg.Add(draw.Path{Runs: simplified(focus[after]), Stroke: afterFocus})
 		if d.both() {
-			fg.Add(draw.Path{Runs: simplified(apart(focus[after], focus[before])), Stroke: solid(draw.Blue, accent)})
+			strokeApart(fg, focus[after], focus[before], solid(draw.Blue, accent))
 		}
 	}
 	d.drawLabels(g.Group("names"))
@@ -118,12 +118,12 @@ func (d *diffDistance) drawWas(g *draw.Group, edges, focus [2][][]draw.Point) {
 	if d.After != nil {
 		for k, u := range b.shot.Subjects {
 			for _, off := range []float64{-deep(u) / 2, deep(u) / 2} {
-				g.Add(draw.Path{Runs: simplified(apart(d.subject(before, u.Name, k, off), d.subject(after, u.Name, -1, off))), Stroke: beforeThin})
+				strokeApart(g, d.subject(before, u.Name, k, off), d.subject(after, u.Name, -1, off), beforeThin)
 			}
 		}
-		g.Add(draw.Path{Runs: simplified(apart(edges[before], edges[after])), Stroke: dashed(draw.Mid, hair, 0.4, 0.8)})
+		strokeApart(g, edges[before], edges[after], dashed(draw.Mid, hair, 0.4, 0.8))
 	}
-	g.Add(draw.Path{Runs: simplified(apart(focus[before], focus[after])), Stroke: beforeFocus})
+	strokeApart(g, focus[before], focus[after], beforeFocus)
 }
 
 // subject returns where a subject's front or back goes in a state; k is its
@@ -190,6 +190,10 @@ func (d *diffDistance) compare(l *gutterLabel, side int, name string) {
 	}
 }
 
+// leastArc is how far apart, in millimetres, two landings are joined on the
+// curve: nearer than that the arrow hides more than it shows.
+const leastArc = 6.5
+
 // drawShifts joins the old landing of every changed move to its new one, and
 // returns the arrows' runs.
 func (d *diffDistance) drawShifts(g *draw.Group) [][]draw.Point {
@@ -204,7 +208,7 @@ func (d *diffDistance) drawShifts(g *draw.Group) [][]draw.Point {
 				on[side] = b.window.holds(t) && !math.IsNaN(at[side].Y)
 			}
 		}
-		if on[before] && on[after] {
+		if on[before] && on[after] && math.Hypot(at[after].X-at[before].X, at[after].Y-at[before].Y) > leastArc {
 			arcs = append(arcs, shift(g, at[before], at[after], d.bulge(at[before], at[after])))
 		}
 		for side := range at {
@@ -219,7 +223,7 @@ func (d *diffDistance) drawShifts(g *draw.Group) [][]draw.Point {
 // bulge returns how an arrow leaves the line of the focus, so that both are
 // seen: into the band.
 func (d *diffDistance) bulge(from, to draw.Point) float64 {
-	by := min(max(1.4, 0.12*math.Hypot(to.X-from.X, to.Y-from.Y)), 4)
+	by := min(max(1.2, 0.12*math.Hypot(to.X-from.X, to.Y-from.Y)), 4)
 	if (from.Y+to.Y)/2 > d.main.top+d.main.height/2 {
 		return -by
 	}

@@ -72,13 +72,13 @@ func (d *diffHand) draw(g *draw.Group) {
 			c.avoid([]draw.Point{{X: b.left, Y: b.y(m.deg)}, {X: b.right, Y: b.y(m.deg)}})
 		}
 	}
-	g.Add(draw.Path{Runs: simplified(apart(paths[before], paths[after])), Stroke: beforeHand})
+	strokeApart(g, paths[before], paths[after], beforeHand)
 	if d.sides[after] != nil {
 		pg := g.Group("path")
 		pg.Title = "degrees at the hand"
 		pg.Add(draw.Path{Runs: simplified(paths[after]), Stroke: afterHand})
 		if d.both() {
-			pg.Add(draw.Path{Runs: simplified(apart(paths[after], paths[before])), Stroke: solid(draw.Black, accent)})
+			strokeApart(pg, paths[after], paths[before], solid(draw.Black, accent))
 		}
 		gripsBetween(pg, paths[after])
 	}

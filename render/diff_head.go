@@ -197,7 +197,7 @@ func (df *differ) key() []keyEntry {
 	}
 	entries = append(entries,
 		keyEntry{"focus, sharp zone", 7, keyZone},
-		keyEntry{"subject, as deep as it is", 7, keySubject})
+		keyEntry{"subject", 7, keySubject})
 	if df.verdict() == "" {
 		entries = append(entries, keyEntry{"where it was", 7, func(g *draw.Group, x, y float64) {
 			g.Line(x, y-0.8, x+7, y-0.8, beforeThin)
@@ -206,6 +206,9 @@ func (df *differ) key() []keyEntry {
 	}
 	if slices.ContainsFunc(df.sides[:], func(sc *score) bool { return sc != nil && sc.shot.Optics.Ring != nil }) {
 		entries = append(entries, keyEntry{"window to land in", 5, df.keyWindow})
+	}
+	if df.After != nil && slices.ContainsFunc(df.After.Pulls, func(p *plan.Pull) bool { return len(p.Grips) > 0 }) {
+		entries = append(entries, keyEntry{"hand lets go", 6, keyGrip})
 	}
 	return entries
 }
