@@ -96,7 +96,7 @@ func newTab(t testing.TB, width, height int64) *tab {
 	if browser.ctx == nil {
 		t.Skip("skipped: no browser: " + browser.lack)
 	}
-	timed, cancelTime := context.WithTimeout(browser.ctx, time.Minute)
+	timed, cancelTime := context.WithTimeout(browser.ctx, 5*time.Minute)
 	ctx, cancel := chromedp.NewContext(timed)
 	tab := &tab{TB: t, ctx: ctx}
 	tab.do(chromedp.EmulateViewport(width, height))
@@ -163,7 +163,7 @@ func value[T any](b *tab, js string) T {
 // until waits for an expression to be true.
 func (b *tab) until(js string) {
 	b.Helper()
-	for end := time.Now().Add(10 * time.Second); time.Now().Before(end); time.Sleep(10 * time.Millisecond) {
+	for end := time.Now().Add(tooLong); time.Now().Before(end); time.Sleep(10 * time.Millisecond) {
 		if value[bool](b, "Boolean("+js+")") {
 			return
 		}

@@ -238,7 +238,7 @@ func TestThePageComesBack(t *testing.T) {
 	d.edit("lantern.pull", "Bridge, lantern, boy", "Bridge, lamp, boy")
 
 	var second *Server
-	for end := time.Now().Add(5 * time.Second); ; time.Sleep(50 * time.Millisecond) {
+	for end := time.Now().Add(tooLong); ; time.Sleep(50 * time.Millisecond) {
 		if second, err = New(Options{Addr: "127.0.0.1:" + first.hosts.port}); err == nil || time.Now().After(end) {
 			break
 		}

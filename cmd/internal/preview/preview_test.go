@@ -17,6 +17,10 @@ import (
 	"pullscore/render"
 )
 
+// tooLong is when a test gives up on what does not come. It costs time only
+// where a test fails, and is longer than a busy machine takes.
+const tooLong = 30 * time.Second
+
 // examples is where the plans of the examples lie.
 const examples = "../../../examples"
 
@@ -85,8 +89,7 @@ func replaced(before *rebuild.State, p *rebuild.Plan) *rebuild.State {
 	return after
 }
 
-// serve starts a server and ends it with the test, within the second that is
-// promised.
+// serve starts a server and ends it with the test.
 func serve(t testing.TB, opt Options) *Server {
 	t.Helper()
 	s, err := New(opt)
@@ -114,7 +117,7 @@ func start(t testing.TB, s *Server) (stop func()) {
 			if err != nil {
 				t.Error(err)
 			}
-		case <-time.After(5 * time.Second):
+		case <-time.After(tooLong):
 			t.Error("the server does not end")
 		}
 	}
@@ -137,7 +140,7 @@ func ask(t testing.TB, method, url string, header map[string]string, body string
 		}
 	}
 	client := http.Client{
-		Timeout:       5 * time.Second,
+		Timeout:       tooLong,
 		Transport:     &http.Transport{DisableKeepAlives: true},
 		CheckRedirect: func(*http.Request, []*http.Request) error { return http.ErrUseLastResponse },
 	}
