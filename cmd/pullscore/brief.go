@@ -15,6 +15,7 @@ import (
 	"pullscore/cmd/internal/paths"
 	"pullscore/interp"
 	"pullscore/interp/plan"
+	"pullscore/interp/stops"
 	"pullscore/render"
 	"pullscore/render/draw"
 	"pullscore/render/html"
@@ -24,6 +25,7 @@ import (
 type briefCmd struct {
 	As     string   `enum:"pdf,html" default:"pdf" placeholder:"FORM" help:"The form of the file: pdf or html."`
 	Paper  string   `enum:"a4,letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
+	Stops  bool     `help:"Also the window of stops of every shot."`
 	Output string   `short:"o" placeholder:"FILE" help:"The file, or - for standard output; brief.pdf or brief.html without."`
 	Paths  []string `arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
 }
@@ -38,6 +40,10 @@ takes, its score, its overhead, and the strip and the dial in their true size.
   pullscore brief scene-12.pull                    brief.pdf in this folder
   pullscore brief -o ferry.pdf scenes              every plan of a folder
   pullscore brief --as html -o ferry.html scenes   one file for a phone, offline
+  pullscore brief --stops scene-12.pull            with the window of stops
+
+--stops also draws in which stops each shot holds. Every shot is computed anew
+at each stop for it, so a brief of many long shots then takes its time.
 
 Print at 100 %, without fitting to the page, and measure the 50 mm bar.
 
@@ -55,12 +61,12 @@ func (c *briefCmd) Run(s *session) error {
 	}
 	// Hundreds of sheets are drawn and let go: here memory is dearer than time.
 	defer debug.SetGCPercent(debug.SetGCPercent(briefGarbage))
-	plans, faulty, err := c.read(s)
+	all, faulty, err := c.read(s)
 	switch {
 	case err != nil:
 		return err
-	case len(plans) > 0:
-		err = c.write(s, plans)
+	case len(all.plans) > 0:
+		err = c.write(s, all)
 	case !s.failed && !faulty:
 		err = errors.New("none of the plans has shots, so there is nothing to put into a brief")
 	}
@@ -73,29 +79,60 @@ func (c *briefCmd) Run(s *session) error {
 // briefGarbage is how much the heap may grow between collections, in percent.
 const briefGarbage = 60
 
-// read interprets the plans and returns those that have shots; faulty tells
-// that one has errors.
-func (c *briefCmd) read(s *session) (plans []*plan.Plan, faulty bool, err error) {
-	err = eachFile(s, c.Paths, "reading", func(f paths.File) (*interp.Result, error) {
-		return s.interpret(f.Path)
-	}, func(_ paths.File, res *interp.Result) error {
-		faulty = s.printErrors(res, res.Findings) || faulty
-		if len(res.Plan.Shots) > 0 {
-			plans = append(plans, res.Plan)
+// A briefing is what a brief is made of.
+type briefing struct {
+	plans   []*plan.Plan
+	windows map[*plan.Shot]*stops.Answer // where they are asked for
+	opt     render.Options
+}
+
+// papers draws the papers of a shot.
+func (b *briefing) papers(shot *plan.Shot) render.BriefShot {
+	papers := render.NewBriefShot(shot, b.opt)
+	if a := b.windows[shot]; a != nil {
+		papers.Figures = append(papers.Figures, render.Figure{Name: "Stops", Pages: render.Stops(shot, a, b.opt)})
+	}
+	return papers
+}
+
+// read interprets the plans and keeps those that have shots; faulty tells that
+// one has errors.
+func (c *briefCmd) read(s *session) (all *briefing, faulty bool, err error) {
+	all = &briefing{
+		windows: map[*plan.Shot]*stops.Answer{},
+		opt:     render.Options{Paper: map[string]render.Paper{"a4": render.A4, "letter": render.Letter}[c.Paper]},
+	}
+	type reading struct {
+		*interp.Result
+		windows []*stops.Answer // of its shots
+	}
+	err = eachFile(s, c.Paths, "reading", func(f paths.File) (r reading, err error) {
+		if r.Result, err = s.interpret(f.Path); err == nil && c.Stops {
+			for _, shot := range r.Plan.Shots {
+				r.windows = append(r.windows, windowOf(r.Result, shot))
+			}
+		}
+		return r, err
+	}, func(_ paths.File, r reading) error {
+		faulty = s.printErrors(r.Result, r.Findings) || faulty
+		if len(r.Plan.Shots) > 0 {
+			all.plans = append(all.plans, r.Plan)
+		}
+		for i, a := range r.windows {
+			all.windows[r.Plan.Shots[i]] = a
 		}
 		return nil
 	})
-	return plans, faulty, err
+	return all, faulty, err
 }
 
 // write draws the papers, writes the file and tells its name.
-func (c *briefCmd) write(s *session, plans []*plan.Plan) error {
-	opt := render.Options{Paper: map[string]render.Paper{"a4": render.A4, "letter": render.Letter}[c.Paper]}
+func (c *briefCmd) write(s *session, all *briefing) error {
 	compose := briefPDF
 	if c.As == "html" {
 		compose = briefHTML
 	}
-	parts, err := compose(s, plans, opt)
+	parts, err := compose(s, all)
 	if err != nil {
 		return err
 	}
@@ -146,8 +183,8 @@ func eachShot[T any](s *session, plans []*plan.Plan, work func(placedShot) (T, e
 }
 
 // briefPDF returns the file in parts.
-func briefPDF(s *session, plans []*plan.Plan, opt render.Options) ([][]byte, error) {
-	title := render.BriefTitle(plans)
+func briefPDF(s *session, all *briefing) ([][]byte, error) {
+	title := render.BriefTitle(all.plans)
 	file := pdf.New(pdf.Info{Title: title, Desc: "Crew papers.", Language: language})
 	number, lacking := 0, []rune(nil)
 	add := func(pages []*draw.Page) {
@@ -159,9 +196,9 @@ func briefPDF(s *session, plans []*plan.Plan, opt render.Options) ([][]byte, err
 		lacking = append(lacking, draw.Lacking(pages...)...)
 	}
 	file.Mark("Cover", 0)
-	add(render.BriefCoverPages(title, render.BriefCover(plans), opt))
-	err := eachShot(s, plans, func(p placedShot) (render.BriefShot, error) {
-		return render.NewBriefShot(p.shot, opt), nil
+	add(render.BriefCoverPages(title, render.BriefCover(all.plans), all.opt))
+	err := eachShot(s, all.plans, func(p placedShot) (render.BriefShot, error) {
+		return all.papers(p.shot), nil
 	}, func(p placedShot, b render.BriefShot) error {
 		if p.number == 1 {
 			file.Mark(render.PlanTitle(p.plan), 0)
@@ -184,15 +221,15 @@ func briefPDF(s *session, plans []*plan.Plan, opt render.Options) ([][]byte, err
 }
 
 // briefHTML returns the file in parts.
-func briefHTML(s *session, plans []*plan.Plan, opt render.Options) ([][]byte, error) {
+func briefHTML(s *session, all *briefing) ([][]byte, error) {
 	var head, foot bytes.Buffer
-	if err := html.WriteHead(&head, render.BriefTitle(plans), plans, html.Options{Language: language, Paper: opt.Paper}); err != nil {
+	if err := html.WriteHead(&head, render.BriefTitle(all.plans), all.plans, html.Options{Language: language, Paper: all.opt.Paper}); err != nil {
 		return nil, err
 	}
 	parts := [][]byte{head.Bytes()}
-	err := eachShot(s, plans, func(p placedShot) ([]byte, error) {
+	err := eachShot(s, all.plans, func(p placedShot) ([]byte, error) {
 		var b bytes.Buffer
-		err := html.WriteShot(&b, render.PlanTitle(p.plan), p.scene, p.number, render.NewBriefShot(p.shot, opt))
+		err := html.WriteShot(&b, render.PlanTitle(p.plan), p.scene, p.number, all.papers(p.shot))
 		return bytes.Clone(b.Bytes()), err // without the room that the buffer keeps
 	}, func(_ placedShot, part []byte) error {
 		parts = append(parts, part)

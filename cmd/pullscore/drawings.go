@@ -29,12 +29,20 @@ func fromShot(pages func(*plan.Shot, render.Options) []*draw.Page) drawing {
 	return func(_ *interp.Result, shot *plan.Shot, opt render.Options) []*draw.Page { return pages(shot, opt) }
 }
 
-// drawStops draws the window of stops; nothing where the shot cannot be taken
-// anew at any.
+// drawStops draws the window of stops; nothing where there is none to be had.
 func drawStops(res *interp.Result, shot *plan.Shot, opt render.Options) []*draw.Page {
+	if a := windowOf(res, shot); a != nil {
+		return render.Stops(shot, a, opt)
+	}
+	return nil
+}
+
+// windowOf finds the window of stops of a shot as a drawing needs it; nil where
+// the shot cannot be taken anew at any.
+func windowOf(res *interp.Result, shot *plan.Shot) *stops.Answer {
 	a, ok := stops.Find(res.Retake(shot), res.Kit(), stops.Options{Curve: true, Levers: true})
 	if !ok {
 		return nil
 	}
-	return render.Stops(shot, a, opt)
+	return a
 }
