@@ -4,7 +4,6 @@ package examples_test
 
 import (
 	"bytes"
-	"fmt"
 	"os"
 	"regexp"
 	"strings"
@@ -60,29 +59,6 @@ func TestTourOfReadme(t *testing.T) {
 	cured := strings.NewReplacer("over 0.9 s", "over 1 s", "over 1.2 s\n", "over 1.2 s, because \"she decides\"\n").Replace(plan)
 	if after := findings(cured); len(after) != 0 {
 		t.Errorf("after the tour's changes: %v", after)
-	}
-}
-
-// What the README shows of a plan that follows a cut is what is told of it.
-func TestCutInReadme(t *testing.T) {
-	readme, err := os.ReadFile("../README.md")
-	if err != nil {
-		t.Fatal(err)
-	}
-	told := false
-	for _, d := range read(t, "ferry/cut-2/ferry.pull").Findings {
-		if d.Code != "trimmed" {
-			continue
-		}
-		told = true
-		for _, text := range []string{fmt.Sprintf("examples/ferry/cut-2/ferry.pull:%d:%d: warning: %s [trimmed]", d.Range.Start.Line, d.Range.Start.Column, d.Message), d.Detail} {
-			if !strings.Contains(string(readme), text) {
-				t.Errorf("the README does not show %q", text)
-			}
-		}
-	}
-	if !told {
-		t.Error("nothing is told of a rack that is cut into")
 	}
 }
 
