@@ -176,7 +176,7 @@ func (t *Tree) read(asked, name string, links int) ([]byte, error) {
 	}
 	target := path.Join(path.Dir(name), filepath.ToSlash(string(text)))
 	if links == mostLinks || path.IsAbs(string(text)) || !filepath.IsLocal(filepath.FromSlash(target)) {
-		return nil, fmt.Errorf("%s is a link that leads out of the repository", asked)
+		return nil, fmt.Errorf("%s is a link that leads to no file of the repository", asked)
 	}
 	return t.read(asked, target, links+1)
 }
