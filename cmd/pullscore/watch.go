@@ -37,8 +37,8 @@ on what changed and what the save did to the numbers. Ctrl-C ends it.
   pullscore watch --no-page --poll /mnt/production
 
 Files are named as draw names them, and replaced in one step. While a plan has
-errors its last good drawings stay. Drawings of shots that are gone are left
-where they are.
+errors its last good drawings stay. Drawings of shots that are gone are removed
+if this watch has written them, and nobody has changed them since.
 
 Exit code: 0 when it is ended, 2 if it could not begin.`
 }

@@ -55,10 +55,13 @@ func watching(state *rebuild.State) string {
 func (l *watchLog) change(c rebuild.Change) {
 	name := l.screen.Paint(console.Bold, console.Clean(c.Plan.Name))
 	if c.Gone {
-		fmt.Fprintf(l.out, "%s: gone\n", name)
+		fmt.Fprintf(l.out, "%s: gone%s\n", name, removed(c))
+		if c.Unwritten != nil {
+			l.tell(c.Unwritten)
+		}
 		return
 	}
-	parts := []string{what(c), l.found(c.Plan), drawings(c)}
+	parts := []string{what(c), l.found(c.Plan), drawings(c) + removed(c)}
 	fmt.Fprintf(l.out, "%s: %s %s\n", name, strings.Join(parts, "; "),
 		l.screen.Paint(console.Dim, "("+milliseconds(c.Took)+")"))
 	l.errors(c.Plan)
@@ -125,6 +128,14 @@ func drawings(c rebuild.Change) string {
 		return "no shots to draw"
 	}
 	return "drawings as they were"
+}
+
+// removed says how many drawings went with their shots.
+func removed(c rebuild.Change) string {
+	if len(c.Removed) == 0 {
+		return ""
+	}
+	return ", " + findings.Plural(len(c.Removed), "drawing") + " removed"
 }
 
 // errors prints the errors of a plan, each with its line.

@@ -72,9 +72,10 @@ type watched struct {
 	shown    bool      // in the State
 	missed   time.Time // since when it is not in its folder; zero: it is
 	key      string
-	last     *reading // nil: not read yet
-	plan     *Plan    // what was published last
-	unmade   bool     // drawings are still to be written
+	last     *reading          // nil: not read yet
+	plan     *Plan             // what was published last
+	unmade   bool              // drawings are still to be written
+	made     map[string]string // the drawings that were written here, and their tags
 }
 
 // isKit reports whether a plan of a folder is only there to be used by others:
@@ -109,7 +110,7 @@ func (r *Rebuilder) expand() {
 	for _, f := range expand(r.args) {
 		w := known[f.Path]
 		if w == nil {
-			w = &watched{path: f.Path, inFolder: f.InTree, key: key(f.Path, r.taken(list))}
+			w = &watched{path: f.Path, inFolder: f.InTree, key: key(f.Path, r.taken(list)), made: map[string]string{}}
 		}
 		w.missed = time.Time{}
 		delete(known, f.Path)

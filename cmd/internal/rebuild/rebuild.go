@@ -145,7 +145,7 @@ func (r *Rebuilder) take(read []fresh) []Change {
 		c := Change{Plan: r.next(f.plan), First: !f.plan.shown, Causes: causes}
 		f.plan.plan, f.plan.shown = c.Plan, true
 		if !f.reading.errors {
-			c.Drawn, c.Unwritten = r.write(f.plan)
+			c.Drawn, c.Removed, c.Unwritten = r.write(f.plan)
 			f.reading.forget(len(read) <= few)
 		}
 		if old != nil {
@@ -197,7 +197,8 @@ func (r *Rebuilder) next(w *watched) *Plan {
 // go of: longer than any saver leaves it out.
 const farewell = 1500 * time.Millisecond
 
-// drop lets go of plans that have left their folders.
+// drop lets go of plans that have left their folders, and removes the drawings
+// of them that were written here.
 func (r *Rebuilder) drop() []Change {
 	var changes []Change
 	r.plans = slices.DeleteFunc(r.plans, func(w *watched) bool {
@@ -205,8 +206,9 @@ func (r *Rebuilder) drop() []Change {
 			return false
 		}
 		r.names.Drop(w.path)
+		removed, err := w.tidy(nil)
 		if w.shown {
-			changes = append(changes, Change{Plan: w.plan, Gone: true, Causes: []string{w.path}})
+			changes = append(changes, Change{Plan: w.plan, Gone: true, Causes: []string{w.path}, Removed: removed, Unwritten: err})
 		}
 		return true
 	})

@@ -24,7 +24,7 @@ type Sheet struct {
 	// Tag tells a page from others: the same page has the same tag.
 	Tag string
 
-	shot  *plan.Shot
+	shot  *plan.Shot // as it is drawn: without its place in the text
 	paper render.Paper
 	index int                     // of the page, among those of the shot
 	page  weak.Pointer[draw.Page] // as long as there is room for it
@@ -32,10 +32,15 @@ type Sheet struct {
 	fresh []byte                  // the SVG, until it is written and published
 }
 
-// Score draws the score of a shot; old are the sheets of what it was before.
-// A page that comes out as it was, while that is still at hand, is not written
-// as SVG again, which takes as long as drawing it.
+// Score draws the score of a shot; old are the sheets of what it was before on
+// the same paper. Where that was the same, so are the sheets, and nothing is
+// drawn. A page that comes out as it was, while that is still at hand, is not
+// written as SVG again, which takes as long as drawing it.
 func Score(shot *plan.Shot, old []*Sheet, paper render.Paper) []*Sheet {
+	shot = unplaced(shot)
+	if len(old) > 0 && old[0].paper == paper && identical(old[0].shot, shot) {
+		return again(old)
+	}
 	var list []*Sheet
 	inOrder(render.Score(shot, render.Options{Paper: paper}), func(i int, page *draw.Page) *Sheet {
 		s := &Sheet{shot: shot, paper: paper, index: i, page: weak.Make(page), kept: page}
@@ -49,6 +54,16 @@ func Score(shot *plan.Shot, old []*Sheet, paper render.Paper) []*Sheet {
 	}, func(_ int, s *Sheet) {
 		list = append(list, s)
 	})
+	return list
+}
+
+// again returns new sheets of the same pages. The old ones are published, and
+// are not changed any more.
+func again(old []*Sheet) []*Sheet {
+	list := make([]*Sheet, len(old))
+	for i, o := range old {
+		list[i] = &Sheet{Tag: o.Tag, shot: o.shot, paper: o.paper, index: o.index, page: o.page, kept: o.page.Value()}
+	}
 	return list
 }
 

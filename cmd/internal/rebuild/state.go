@@ -76,12 +76,14 @@ type Change struct {
 	Causes []string
 	// Took is the time from the look at the files to the drawings on disk.
 	Took time.Duration
-	// Drawn are the files of drawings that were written.
-	Drawn []string
+	// Drawn are the files of drawings that were written; Removed, those that
+	// were removed since their shots are gone. Only what was written here and
+	// not changed since is removed.
+	Drawn, Removed []string
 	// Says tells in short phrases what the change did to the numbers, as
 	// "12A rack 2: chance 71 % -> 94 %". It is empty with First, and while
 	// the plan has errors.
 	Says []string
-	// Unwritten is why drawings could not be written; nil: all were.
+	// Unwritten is why drawings could not be written or removed; nil: all were.
 	Unwritten error
 }

@@ -1,0 +1,232 @@
+// Sheets that are taken again beside those that are drawn anew.
+
+package rebuild
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"reflect"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"pullscore/cmd/internal/film"
+	"pullscore/interp"
+	"pullscore/interp/plan"
+	"pullscore/render"
+)
+
+// zooming is a shot on a zoom whose stop closes on the way.
+const zooming = `
+lens "28-76"
+  focal 28 mm to 76 mm
+  stops f/2.8 to f/22 at 28 mm
+  stops f/4 to f/22 at 76 mm
+  closest 60 cm
+  ring 280 deg, diameter 110 mm
+shot 99Z "The zoom"
+  with camera A, lens "28-76", stop f/2.8, focal 28 mm
+  start on ILKA
+  zoom to 76 mm over 4 s
+  rack to OSK, over 1.5 s, because "the light goes"
+  hold 1 s
+`
+
+// edits change lines of a plan as somebody who writes it does; most plans stay
+// free of errors.
+var edits = map[string]func(t *rapid.T, line string) string{
+	"same":    func(_ *rapid.T, line string) string { return line },
+	"above":   func(_ *rapid.T, line string) string { return "# a word to the script supervisor\n" + line },
+	"blank":   func(_ *rapid.T, line string) string { return "\n" + line },
+	"remove":  func(*rapid.T, string) string { return "" },
+	"twice":   func(_ *rapid.T, line string) string { return line + "\n" + line },
+	"comment": func(_ *rapid.T, line string) string { return line + "  # as agreed" },
+	"number": func(t *rapid.T, line string) string {
+		return strings.Replace(line, rapid.SampledFrom([]string{"1", "2", "4", "5", "8"}).Draw(t, "digit"), rapid.SampledFrom([]string{"3", "6", "12"}).Draw(t, "now"), 1)
+	},
+	"word": func(t *rapid.T, line string) string {
+		return strings.Replace(line, rapid.SampledFrom([]string{"the", "you", "she", "ILKA", "TICKET", "A", "75"}).Draw(t, "word"), rapid.SampledFrom([]string{"their", "OSK", "LANTERN", "50"}).Draw(t, "now"), 1)
+	},
+}
+
+// edited edits some lines of a text.
+func edited(t *rapid.T, text string) string {
+	lines := strings.Split(text, "\n")
+	for range rapid.IntRange(1, 3).Draw(t, "edits") {
+		kind := rapid.SampledFrom([]string{"same", "above", "blank", "remove", "twice", "comment", "number", "number", "number", "word", "word"}).Draw(t, "edit")
+		i := rapid.IntRange(0, len(lines)-1).Draw(t, "line")
+		lines[i] = edits[kind](t, lines[i])
+	}
+	return strings.Join(lines, "\n")
+}
+
+// drawings reads a plan of two files and draws it after the sheets before.
+func drawings(t *rapid.T, scene, kit string, before map[string][]*Sheet) (*plan.Plan, map[string][]*Sheet) {
+	res, err := interp.Read("scene.pull", interp.Options{ReadFile: func(path string) ([]byte, error) {
+		switch filepath.Base(path) {
+		case "scene.pull":
+			return []byte(scene), nil
+		case "kit.pull":
+			return []byte(kit), nil
+		}
+		return nil, os.ErrNotExist
+	}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return res.Plan, sheets(context.Background(), res.Plan, before, render.Paper{})
+}
+
+// Whatever somebody edits, what is drawn after it is what is drawn afresh; and
+// shots that the edit leaves alone are not drawn again.
+func TestWhatIsTakenAgainIsWhatWouldBeDrawn(t *testing.T) {
+	dir := t.TempDir()
+	if _, err := film.Write(dir, 1, 1); err != nil {
+		t.Fatal(err)
+	}
+	kit := fileText(t, filepath.Join(dir, "kit.pull"))
+	const seeds = 3
+	var texts [seeds]string
+	var drawn [seeds]map[string][]*Sheet
+	taken, total := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		seed := rapid.IntRange(0, seeds-1).Draw(t, "seed")
+		if drawn[seed] == nil {
+			texts[seed] = film.Scene(uint64(seed), 1) + zooming
+			_, drawn[seed] = drawings(t, texts[seed], kit, nil)
+		}
+		text, kit, before := texts[seed], kit, drawn[seed]
+		if rapid.IntRange(0, 4).Draw(t, "kit") == 0 {
+			kit = edited(t, kit)
+		} else {
+			text = edited(t, text)
+		}
+		now, after := drawings(t, text, kit, before)
+		for _, shot := range now.Shots {
+			total++
+			if old := before[shot.ID]; len(old) == 0 || after[shot.ID][0].shot != old[0].shot {
+				continue // it is drawn afresh
+			}
+			taken++
+			fresh := Score(shot, nil, render.Paper{})
+			if len(fresh) != len(after[shot.ID]) {
+				t.Fatalf("%s has %d sheets, and %d afresh", shot.ID, len(after[shot.ID]), len(fresh))
+			}
+			for i, sheet := range after[shot.ID] {
+				if sheet.Tag != fresh[i].Tag || !bytes.Equal(sheet.SVG(), fresh[i].SVG()) {
+					t.Fatalf("%s, sheet %d: the drawing is not what it is afresh", shot.ID, i+1)
+				}
+			}
+		}
+	})
+	if total == 0 || float64(taken)/float64(total) < 0.3 {
+		t.Errorf("%d shots of %d were taken again", taken, total)
+	}
+}
+
+// A change of any figure is seen, wherever it lies.
+func TestIdenticalSeesEveryFigure(t *testing.T) {
+	dir := t.TempDir()
+	write(t, filepath.Join(dir, "kit.pull"), kit)
+	one, two := unplaced(shotOf(t, dir, "A")), unplaced(shotOf(t, dir, "A"))
+	if !identical(one, two) {
+		t.Fatal("two readings of one text are not alike")
+	}
+	seen := 0
+	var change func(v reflect.Value, path string)
+	change = func(v reflect.Value, path string) {
+		switch v.Kind() {
+		case reflect.Pointer, reflect.Interface:
+			if !v.IsNil() {
+				change(v.Elem(), path)
+			}
+		case reflect.Struct:
+			for i := range v.NumField() {
+				change(v.Field(i), path+"."+v.Type().Field(i).Name)
+			}
+		case reflect.Slice, reflect.Array:
+			for i := range v.Len() {
+				change(v.Index(i), fmt.Sprintf("%s[%d]", path, i))
+			}
+		case reflect.Float64:
+			try(t, one, two, v, path, func() { v.SetFloat(math.Nextafter(v.Float(), 1e9)) })
+			seen++
+		case reflect.String:
+			try(t, one, two, v, path, func() { v.SetString(v.String() + "x") })
+			seen++
+		case reflect.Int, reflect.Int64:
+			try(t, one, two, v, path, func() { v.SetInt(v.Int() + 1) })
+			seen++
+		case reflect.Bool:
+			try(t, one, two, v, path, func() { v.SetBool(!v.Bool()) })
+			seen++
+		}
+	}
+	change(reflect.ValueOf(two), "shot")
+	if seen < 100 {
+		t.Errorf("only %d figures were changed", seen)
+	}
+}
+
+// try makes a change of two, of which identical must tell, and takes it back.
+func try(t *testing.T, one, two *plan.Shot, v reflect.Value, path string, set func()) {
+	t.Helper()
+	if !v.CanSet() {
+		return // within another package: the shots of a film try those
+	}
+	was := reflect.New(v.Type()).Elem()
+	was.Set(v)
+	if math.IsNaN(asFloat(v)) {
+		v.SetFloat(1)
+	} else {
+		set()
+	}
+	if identical(one, two) {
+		t.Errorf("%s: a change of it is not seen", path)
+	}
+	v.Set(was)
+	if !identical(one, two) {
+		t.Fatalf("%s: taken back, it is not the same", path)
+	}
+}
+
+func asFloat(v reflect.Value) float64 {
+	if v.Kind() == reflect.Float64 {
+		return v.Float()
+	}
+	return 0
+}
+
+func BenchmarkIdentical(b *testing.B) {
+	dir := b.TempDir()
+	if _, err := film.Write(dir, 1, 1); err != nil {
+		b.Fatal(err)
+	}
+	path := filepath.Join(dir, "reel-01", "scene-001.pull")
+	read := func() *plan.Shot {
+		res, err := interp.Read(path, interp.Options{})
+		if err != nil || len(res.Plan.Shots) == 0 {
+			b.Fatal(err)
+		}
+		return res.Plan.Shots[0]
+	}
+	one, two := read(), read()
+	b.Run("drawn", func(b *testing.B) {
+		for b.Loop() {
+			Score(two, nil, render.Paper{})
+		}
+	})
+	old := Score(one, nil, render.Paper{})
+	b.Run("taken again", func(b *testing.B) {
+		for b.Loop() {
+			if Score(two, old, render.Paper{})[0].shot != old[0].shot {
+				b.Fatal("it was drawn")
+			}
+		}
+	})
+}
