@@ -58,21 +58,24 @@ func (df *differ) changeSigns(i int) (signs []*changeSign, lanes int) {
 		s.measure(w)
 		signs = append(signs, s)
 	}
-	slices.SortStableFunc(signs, func(a, b *changeSign) int { return int(math.Copysign(1, a.left-b.left)) })
-	var ends []float64
-	kept := signs[:0]
+	return stack(signs)
+}
+
+// stack gives every sign the first lane that is free where it stands, and
+// leaves out those for which there is none.
+func stack(signs []*changeSign) (kept []*changeSign, lanes int) {
 	for _, s := range signs {
-		s.lane = slices.IndexFunc(ends, func(end float64) bool { return end <= s.left })
-		if s.lane < 0 {
-			if len(ends) == changeLanes {
-				continue
-			}
-			s.lane, ends = len(ends), append(ends, 0)
+		onLane := func(o *changeSign) bool {
+			return o.lane == s.lane && o.left < s.right+runGap && s.left < o.right+runGap
 		}
-		ends[s.lane] = s.right + runGap
-		kept = append(kept, s)
+		for s.lane = 0; slices.ContainsFunc(kept, onLane); {
+			s.lane++
+		}
+		if s.lane < changeLanes {
+			kept, lanes = append(kept, s), max(lanes, s.lane+1)
+		}
 	}
-	return kept, len(ends)
+	return kept, lanes
 }
 
 // measure sets where the arrow stands, and the text beside it: right of it, or

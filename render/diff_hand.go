@@ -170,7 +170,11 @@ func (d *diffHand) drawLandings(g *draw.Group, c *clearing) {
 				continue // the new one says it
 			}
 			text := draw.NewText(0, 0, windowWidth(p), fontSmall, []draw.Ink{draw.Grey, draw.Black}[side])
-			told = append(told, func() { c.write(g, text, draw.Point{X: x, Y: (upper + lower) / 2}) })
+			told = append(told, func() {
+				if c.write(g, text, draw.Point{X: x, Y: (upper + lower) / 2}) {
+					c.taken = append(c.taken, c.texts[len(c.texts)-1].Grow(0.9)) // no figure runs into the next
+				}
+			})
 		}
 	}
 	for _, write := range told {

@@ -21,8 +21,10 @@ type diffRow struct {
 
 // linesBand returns a section for every row of a sheet.
 func (df *differ) linesBand(i int) []section {
-	head := section{name: "lines", least: laneHeight, most: laneHeight, overTime: true,
-		draw: func(sh *sheet, g *draw.Group, top, _ float64) { sh.heading(g, top, "Lines") }}
+	head := section{name: "lines", least: laneAir, most: laneAir, overTime: true,
+		draw: func(_ *sheet, g *draw.Group, top, _ float64) {
+			g.Add(draw.NewText(margin, top+laneAir+textBase, "Lines", fontHeading, draw.Black))
+		}}
 	var all []section
 	for _, r := range df.rows(i) {
 		height := 0.0
@@ -99,8 +101,13 @@ func pairRows(rows [2][]*row) []*diffRow {
 	return pairs
 }
 
+// speakerRoom is the room of a row's name: the band's heading stands before the
+// first of them.
+const speakerRoom = 22.0
+
 // newDiffRow takes from what was before all that is the same now.
 func newDiffRow(name string, was, now *row) *diffRow {
+	name = fontBody.Shorten(draw.Clean(name), speakerRoom)
 	r := &diffRow{name: name, was: &row{name: name, said: slices.Clone(was.said)}, now: &row{name: name, said: now.said}}
 	for _, u := range now.said {
 		if i := slices.IndexFunc(r.was.said, u.sameAs); i >= 0 {
@@ -122,7 +129,7 @@ func (u utterance) sameAs(o utterance) bool {
 // drawRow draws what was, and under it what is.
 func (df *differ) drawRow(sh *sheet, g *draw.Group, r *diffRow, i int, top float64) {
 	if len(r.was.said) > 0 {
-		name := r.name + ", before"
+		name := fontBody.Shorten(r.name, speakerRoom-fontBody.Width(", before")) + ", before"
 		if len(r.now.said) > 0 {
 			name = "before"
 		}

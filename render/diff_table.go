@@ -5,6 +5,7 @@ package render
 
 import (
 	"fmt"
+	"strings"
 
 	"pullscore/render/draw"
 )
@@ -26,7 +27,7 @@ func (df *differ) notes() []section {
 	for i := 0; i < len(df.Notes); i += 2 {
 		var cells [2][]draw.Text
 		for k := range min(2, len(df.Notes)-i) {
-			cells[k] = wrapText(arrows(df.Notes[i+k]), width, tellLines)
+			cells[k] = wrapPhrases(arrows(df.Notes[i+k]), width)
 		}
 		height := sentencePitch*float64(max(len(cells[0]), len(cells[1]))) + 0.6
 		all = append(all, section{name: "notes", least: height, most: height, head: &head,
@@ -36,6 +37,27 @@ func (df *differ) notes() []section {
 			}})
 	}
 	return all
+}
+
+// wrapPhrases breaks a text into lines, after its commas as far as they go.
+func wrapPhrases(text string, width float64) []draw.Text {
+	var lines []string
+	line := ""
+	for _, phrase := range strings.SplitAfter(draw.Clean(text), ", ") {
+		if fontNote.Width(line+strings.TrimRight(phrase, " ")) <= width {
+			line += phrase
+			continue
+		}
+		wrapped := fontNote.Wrap(phrase, width)
+		if line != "" {
+			lines = append(lines, strings.TrimRight(line, " "))
+		}
+		lines = append(lines, wrapped[:len(wrapped)-1]...)
+		if line = wrapped[len(wrapped)-1]; strings.HasSuffix(phrase, " ") {
+			line += " "
+		}
+	}
+	return setWrapped(append(lines, strings.TrimRight(line, " ")), text, width, tellLines)
 }
 
 // setLines sets lines of text under one another.
@@ -68,7 +90,7 @@ func (df *differ) table(changes []*PullChange) []section {
 	var all []section
 	for _, c := range changes {
 		name := wrapText(pullName(df.shots()[c.side()], c.pull()), pullRoom-cellGap, cellLines)
-		told := wrapText(df.tells(c), df.main.paper.W-margin-tell, tellLines)
+		told := wrapPhrases(df.tells(c), df.main.paper.W-margin-tell)
 		height := cellPitch*float64(max(len(name), len(told))) + 1.1
 		all = append(all, section{name: "pulls", least: height, most: height, head: &head,
 			draw: func(sh *sheet, g *draw.Group, top, height float64) {

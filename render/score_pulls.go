@@ -174,8 +174,12 @@ func wrapCells(columns []column, p *plan.Pull) (cells [][]draw.Text, lines int) 
 // wrapText breaks a text into at most so many lines, the last of them
 // shortened where there are more, with the whole text in Full.
 func wrapText(text string, width float64, most int) []draw.Text {
+	return setWrapped(fontNote.Wrap(text, width), text, width, most)
+}
+
+// setWrapped returns at most so many of a text's lines.
+func setWrapped(wrapped []string, text string, width float64, most int) []draw.Text {
 	var lines []draw.Text
-	wrapped := fontNote.Wrap(text, width)
 	for k, line := range wrapped[:min(len(wrapped), most)] {
 		t := draw.NewText(0, 0, line, fontNote, draw.Black)
 		if k == most-1 && len(wrapped) > most {
