@@ -202,7 +202,7 @@ func openBrief(t *testing.T, file []byte) context.Context {
 		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true),
 		chromedp.ProxyServer("127.0.0.1:9")) // the port of discard: whatever asks the network gets nothing
 	all, endAll := chromedp.NewExecAllocator(context.Background(), options...)
-	timed, endTime := context.WithTimeout(all, 2*time.Minute)
+	timed, endTime := context.WithTimeout(all, 10*time.Minute) // what a busy machine may need
 	tab, end := chromedp.NewContext(timed, chromedp.WithLogf(func(string, ...any) {}), chromedp.WithErrorf(func(string, ...any) {}))
 	t.Cleanup(func() { end(); endTime(); endAll() })
 	if err := chromedp.Do(tab, chromedp.Navigate("file://"+name)); err != nil {
