@@ -151,7 +151,7 @@ func tenths(deg float64) string { return fixed(deg, 1) + "°" }
 // drawLandings draws the windows of all landings; of what was only where it is
 // not so any more.
 func (d *diffHand) drawLandings(g *draw.Group, c *clearing) {
-	var told []func()
+	var told [2][]func()
 	for i := range d.Pulls {
 		change := &d.Pulls[i]
 		for side, p := range change.states() {
@@ -170,14 +170,14 @@ func (d *diffHand) drawLandings(g *draw.Group, c *clearing) {
 				continue // the new one says it
 			}
 			text := draw.NewText(0, 0, windowWidth(p), fontSmall, []draw.Ink{draw.Grey, draw.Black}[side])
-			told = append(told, func() {
+			told[side] = append(told[side], func() {
 				if c.write(g, text, draw.Point{X: x, Y: (upper + lower) / 2}) {
 					c.taken = append(c.taken, c.texts[len(c.texts)-1].Grow(0.9)) // no figure runs into the next
 				}
 			})
 		}
 	}
-	for _, write := range told {
+	for _, write := range slices.Concat(told[after], told[before]) {
 		write()
 	}
 }

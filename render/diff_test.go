@@ -351,3 +351,50 @@ func TestDiffSameBytesOnEveryBackEnd(t *testing.T) {
 		t.Error("the same difference gave other bytes")
 	}
 }
+
+func TestPhrasesAreKeptWhole(t *testing.T) {
+	text := draw.NewText(0, 0, "lands 6 frames later, mark 3.2° farther, chance 71 % → 94 %", fontSmall, draw.Black)
+	for _, tc := range []struct {
+		want string
+		room float64
+	}{
+		{text.String, text.Width},
+		{"lands 6 frames later, mark 3.2° farther, …", text.Width - 0.1},
+		{"lands 6 frames later, …", 30},
+	} {
+		if got := shortenedPhrases(text, tc.room); got.String != tc.want || got.Width > tc.room {
+			t.Errorf("in %v mm: %q of %v mm, want %q", tc.room, got.String, got.Width, tc.want)
+		}
+	}
+	if got := shortenedPhrases(text, 12); got.Width > 12 || got.Full != text.String || !strings.HasPrefix(got.String, "lands") {
+		t.Errorf("in 12 mm: %q", got.String)
+	}
+	var lines []string
+	for _, l := range wrapPhrases(text.String, 58) {
+		lines = append(lines, l.String)
+	}
+	if want := []string{"lands 6 frames later, mark 3.2° farther,", "chance 71 % → 94 %"}; !slices.Equal(lines, want) {
+		t.Errorf("broken into %q, want %q", lines, want)
+	}
+}
+
+// Wrapped after commas or within phrases, no line is too long and nothing is
+// lost, as far as the lines go.
+func TestWrapPhrases(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := strings.Join(rapid.SliceOfN(rapid.StringOfN(rapid.RuneFrom([]rune("ab Wé,")), 0, 30, -1), 1, 6).Draw(t, "phrases"), ", ")
+		width := rapid.Float64Range(8, 90).Draw(t, "width")
+		lines := wrapPhrases(text, width)
+		whole := ""
+		for _, l := range lines {
+			if l.Width > width+1e-9 {
+				t.Fatalf("%q is %v mm wide, has %v", l.String, l.Width, width)
+			}
+			whole += l.String
+		}
+		bare := strings.NewReplacer(" ", "", "\u00a0", "")
+		if len(lines) < tellLines && bare.Replace(whole) != bare.Replace(text) {
+			t.Fatalf("%q became %q", text, whole)
+		}
+	})
+}
