@@ -50,7 +50,7 @@ func (w *window) linesBand() []section {
 	head := w.lane("lines", "Lines")
 	var all []section
 	for _, r := range w.rows() {
-		height := rowHeight + float64(r.lanes-1)*lanePitch
+		height := rowHeight + float64(r.lanes-1)*r.pitch()
 		all = append(all, section{name: "lines", least: height, most: height, head: &head, overTime: true,
 			draw: func(sh *sheet, g *draw.Group, top, _ float64) { r.draw(sh, g, top) }})
 	}
@@ -66,12 +66,7 @@ func drawNothing(*sheet, *draw.Group, float64, float64) {}
 // in which they first speak, then cues, business and moves, on one row where
 // they have room on it.
 func (w *window) rows() []*row {
-	speech, action := w.speech(), w.action()
-	if all := gather(action); len(all.said) > 0 && all.apart() {
-		if all.set(w); all.lanes == 1 {
-			action = []*row{all}
-		}
-	}
+	speech, action := w.speech(), w.joined(w.action())
 	var rows []*row
 	for _, r := range append(speech, action...) {
 		if len(r.said) > 0 {
@@ -80,6 +75,27 @@ func (w *window) rows() []*row {
 		}
 	}
 	return rows
+}
+
+// joined returns rows of action with those in one that have room on it together.
+func (w *window) joined(rows []*row) []*row {
+	var list []*row
+	for _, r := range rows {
+		if len(r.said) == 0 {
+			continue
+		}
+		rest, group := list, []*row{r}
+		if last := len(list) - 1; last >= 0 {
+			rest, group = list[:last], []*row{list[last], r}
+		}
+		all := gather(group)
+		if all.set(w); all.apart() && all.lanes == 1 {
+			list = append(rest, all)
+		} else {
+			list = append(list, r)
+		}
+	}
+	return list
 }
 
 // speech returns a row for every speaker.
@@ -214,27 +230,56 @@ func (r *row) draw(sh *sheet, g *draw.Group, top float64) {
 	for i, u := range r.said {
 		ug := g.Group("said")
 		ug.Title = u.title
-		under := base + float64(r.lanes-1)*lanePitch + underline
+		lane := base + float64(r.lane(i))*r.pitch()
 		if u.cue {
-			ug.Add(draw.Disc{Centre: draw.Point{X: w.x(u.start), Y: base - fontBody.Middle()}, Radius: 0.75, Fill: draw.Black})
+			ug.Add(draw.Disc{Centre: draw.Point{X: w.x(u.start), Y: lane - fontBody.Middle()}, Radius: 0.75, Fill: draw.Black})
 		} else {
+			under := lane + underline
 			ug.Line(w.x(u.start), under, w.x(u.end), under, dashed(draw.Black, thin, u.dash...))
 		}
 		for _, word := range u.words {
 			if word.Hangs && w.holds(word.Start) {
 				x := w.x(word.Start)
-				sh.dropPlumb(x, base+float64(r.laneAt(i, x))*lanePitch+0.9, bottom)
+				sh.dropPlumb(x, base+float64(r.laneAt(i, x))*r.pitch()+0.9, bottom)
 			}
 		}
 		for _, run := range r.runs {
 			if run.said != i {
 				continue
 			}
-			t := run.text(base)
+			t := run.text(base + float64(run.lane)*(r.pitch()-lanePitch))
 			sh.clearOfPlumbs(ug, t.Box())
 			ug.Add(t)
 		}
 	}
+}
+
+// whole tells whether nothing on the row is said word by word.
+func (r *row) whole() bool {
+	return !slices.ContainsFunc(r.said, func(u utterance) bool { return len(u.words) > 1 })
+}
+
+// pitch returns how far the row's lanes are apart: things of one piece have a
+// bar each, right under it, since they may go on at the same time.
+func (r *row) pitch() float64 {
+	if r.whole() {
+		return rowHeight
+	}
+	return lanePitch
+}
+
+// lane returns the lane whose line an utterance stands on: the last, if the
+// words of the row share one bar.
+func (r *row) lane(said int) int {
+	if !r.whole() {
+		return r.lanes - 1
+	}
+	for _, run := range r.runs {
+		if run.said == said {
+			return run.lane
+		}
+	}
+	return 0
 }
 
 // laneAt returns the lane of the word that a move hangs on at x.

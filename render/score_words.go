@@ -17,7 +17,8 @@ type setWord struct {
 	said       int     // the utterance that it is of
 	at         float64 // where it falls, millimetres
 	hangs      bool
-	first      bool // of its utterance
+	first      bool    // of its utterance
+	from, till float64 // the bar of its utterance; a text of one piece may be longer
 	size       float64
 }
 
@@ -30,6 +31,8 @@ type wordRun struct {
 	full  string
 	hangs bool
 	cut   bool // words are left out after it
+	from  float64
+	till  float64 // the bar of its utterance
 	size  float64
 }
 
@@ -38,6 +41,7 @@ const (
 	drift2 = 7.0 // and within a run on two
 	onTime = 1.5 // and at the start of a run
 	runGap = 2.0 // between two runs on a lane
+	pastIt = 0.5 // how far words may run past their bar unseen
 )
 
 func (s setWord) font() draw.Font { return draw.Font{Size: s.size, Bold: s.hangs} }
@@ -51,25 +55,31 @@ var space = fontBody.Width(" ")
 func (r *row) set(w *window) {
 	limit := w.paper.W - margin
 	r.runs, r.lanes = nil, 1
-	for _, r.size = range []float64{fontBody.Size, fontSmall.Size} {
-		words := r.words(w)
-		if at, ok := oneLane(words, w.left, limit); ok {
-			for i, s := range words {
-				r.runs = append(r.runs, s.run(0, at[i]))
+	for _, past := range []float64{pastIt, math.Inf(1)} { // over their bars only where it must be
+		for _, r.size = range []float64{fontBody.Size, fontSmall.Size} {
+			words := r.words(w)
+			if at, ok := oneLane(words, w.left, limit, past); ok {
+				for i, s := range words {
+					r.runs = append(r.runs, s.run(0, at[i]))
+				}
+				return
 			}
-			return
 		}
 	}
-	set := setter{limit: limit, ends: [2]float64{w.left - runGap, w.left - runGap}}
+	set := setter{limit: limit, left: w.left, ends: [2]float64{w.left - runGap, w.left - runGap}}
 	for _, s := range r.words(w) {
 		set.place(s)
 	}
-	r.runs, r.lanes = set.runs, 2
+	set.drawIn()
+	r.runs = set.runs
+	for _, run := range r.runs {
+		r.lanes = max(r.lanes, run.lane+1)
+	}
 }
 
 // run returns the word as a run of its own.
 func (s setWord) run(lane int, x float64) wordRun {
-	return wordRun{said: s.said, lane: lane, x: x, words: []string{s.text}, full: s.full, hangs: s.hangs, size: s.size}
+	return wordRun{said: s.said, lane: lane, x: x, words: []string{s.text}, full: s.full, hangs: s.hangs, from: s.from, till: s.till, size: s.size}
 }
 
 // words returns the words that start in the window, and texts of one piece that
@@ -77,15 +87,18 @@ func (s setWord) run(lane int, x float64) wordRun {
 func (r *row) words(w *window) []setWord {
 	var words []setWord
 	for i, u := range r.said {
-		lead := 0.0
+		lead, from, till := 0.0, w.x(u.start), math.Inf(1)
 		if u.cue {
 			lead = cueLead
+		}
+		if len(u.words) > 1 {
+			till = w.x(u.end)
 		}
 		for k, word := range u.words {
 			if !w.holds(word.Start) && len(u.words) > 1 {
 				continue
 			}
-			s := setWord{text: draw.Clean(word.Text), said: i, at: w.x(word.Start) + lead, hangs: word.Hangs, first: k == 0, size: r.size}
+			s := setWord{text: draw.Clean(word.Text), said: i, at: w.x(word.Start) + lead, hangs: word.Hangs, first: k == 0, from: from, till: till, size: r.size}
 			if s.text != "" {
 				words = append(words, s.within(r.room(w, i, s.at)))
 			}
@@ -117,8 +130,9 @@ func (s setWord) within(room float64) setWord {
 }
 
 // oneLane places all words on one lane, as near to where they fall as their
-// neighbours let them, and reports whether that is near enough.
-func oneLane(words []setWord, left, limit float64) (at []float64, ok bool) {
+// neighbours let them and no farther past their bars than past, and reports
+// whether that is near enough.
+func oneLane(words []setWord, left, limit, past float64) (at []float64, ok bool) {
 	at = make([]float64, len(words))
 	end := left - space
 	for i, s := range words {
@@ -132,6 +146,9 @@ func oneLane(words []setWord, left, limit float64) (at []float64, ok bool) {
 	for i := len(words) - 1; i >= 0; i-- {
 		s := words[i]
 		at[i] = min(at[i], next-space-s.width())
+		if !s.hangs {
+			at[i] = min(at[i], s.till+past-s.width())
+		}
 		off := math.Abs(at[i] - s.at)
 		if off > drift || s.hangs && off > 1e-6 || at[i] < left-1e-6 {
 			return nil, false
@@ -143,9 +160,9 @@ func oneLane(words []setWord, left, limit float64) (at []float64, ok bool) {
 
 // A setter places words one after the other on two lanes.
 type setter struct {
-	limit float64
-	ends  [2]float64
-	runs  []wordRun
+	left, limit float64
+	ends        [2]float64
+	runs        []wordRun
 }
 
 // place puts a word right after the run before it while that is near enough to
@@ -188,6 +205,19 @@ func (st *setter) goOn(s setWord) bool {
 	last.words = append(last.words, s.text)
 	st.ends[last.lane] = last.end()
 	return true
+}
+
+// drawIn moves runs that reach past their bars back towards them, as far as
+// there is room and they still stand near where they fall.
+func (st *setter) drawIn() {
+	ends := [2]float64{st.left - runGap, st.left - runGap}
+	for i := range st.runs {
+		run := &st.runs[i]
+		if past := run.end() - run.till - pastIt; past > 0 && !run.hangs {
+			run.x -= max(0, min(past, drift2, run.x-ends[run.lane]-runGap, run.x-run.from))
+		}
+		ends[run.lane] = run.end()
+	}
 }
 
 func (st *setter) start(s setWord, lane int, x float64) {
