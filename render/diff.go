@@ -35,7 +35,7 @@ func Diff(d Difference, opt Options) []*draw.Page {
 	notes, later := df.notes(), []*PullChange(nil)
 	for i, w := range df.main.windows {
 		df.main.lay(w, df.bands(i))
-		if df.main.addHere(notes) {
+		if i == 0 && df.main.addHere(notes) {
 			notes = nil
 		}
 		if here := df.changesOn(w); !df.main.addHere(df.table(here)) {

@@ -77,9 +77,7 @@ func (sh *sheet) of(sc *score, i int) *sheet {
 
 func (d *diffDistance) draw(g *draw.Group) {
 	d.main.drawScale(g.Group("scale"))
-	var lines [][]draw.Point // that texts keep off
-	var focus [2][][]draw.Point
-	var edges [2][][]draw.Point
+	var focus, edges [2][][]draw.Point
 	for side, b := range d.sides {
 		if b == nil {
 			continue
@@ -92,7 +90,6 @@ func (d *diffDistance) draw(g *draw.Group) {
 		if side == after || d.After == nil {
 			b.drawZone(g, simplified(far), simplified(near))
 		}
-		lines = slices.Concat(lines, focus[side], edges[side])
 	}
 	d.drawWas(g.Group("before"), edges, focus)
 	if b := d.sides[after]; b != nil {
@@ -104,8 +101,8 @@ func (d *diffDistance) draw(g *draw.Group) {
 		}
 	}
 	d.drawLabels(g.Group("names"))
-	lines = append(lines, d.drawShifts(g.Group("landings"))...)
-	d.writeArrivals(g.Group("arrivals"), lines)
+	arcs := d.drawShifts(g.Group("landings"))
+	d.writeArrivals(g.Group("arrivals"), slices.Concat(arcs, focus[before], focus[after], edges[before], edges[after]))
 }
 
 // drawWas draws what was where it was otherwise: subjects, the edges of the

@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 
+	"pullscore/interp/plan"
 	"pullscore/render/draw"
 )
 
@@ -20,38 +21,43 @@ type diffHand struct {
 
 // handBand returns the band, or a line that says why there is none.
 func (df *differ) handBand(i int) section {
-	n, ring := 0, false
+	marks := -1 // there is no ring
 	for side, sc := range df.sides {
 		if sc != nil && sc.shot.Optics.Ring != nil {
-			ring = true
+			marks = max(marks, 0)
 			if w := df.window(side, i); len(w.curves.t) > 0 {
-				n = max(n, len(w.marks()))
+				marks = max(marks, len(w.marks()))
 			}
 		}
 	}
-	if !ring {
+	if marks < 0 {
 		return section{name: "hand", least: laneHeight + 2, most: laneHeight + 2, overTime: true,
 			draw: func(sh *sheet, g *draw.Group, top, _ float64) {
 				sh.heading(g, top, "Hand")
 				g.Add(draw.NewText(sh.left, top+laneHeight+1, ringless, fontNote, draw.Grey))
 			}}
 	}
-	least := min(max(20, float64(n)*labelOne+1), 100) + laneHeight + bandGap
+	least := min(max(20, float64(marks)*labelOne+1), 100) + laneHeight + bandGap
 	return section{name: "hand", least: least, most: max(least, 52), overTime: true,
 		draw: func(sh *sheet, g *draw.Group, top, height float64) {
 			sh.heading(g, top, "Hand")
-			d := diffHand{differ: df}
-			for side, sc := range df.sides {
-				if sc == nil || sc.shot.Optics.Ring == nil {
-					continue
-				}
-				band := &handBand{sheet: sh.of(sc, i), top: top + laneHeight, height: height - laneHeight - bandGap}
-				if d.main = band; len(band.window.curves.t) > 0 {
-					d.sides[side] = band
-				}
-			}
-			d.draw(g)
+			df.handOn(sh, i, top+laneHeight, height-laneHeight-bandGap).draw(g)
 		}}
+}
+
+// handOn returns the band on a sheet.
+func (df *differ) handOn(sh *sheet, i int, top, height float64) *diffHand {
+	d := &diffHand{differ: df}
+	for side, sc := range df.sides {
+		if sc == nil || sc.shot.Optics.Ring == nil {
+			continue
+		}
+		band := &handBand{sheet: sh.of(sc, i), top: top, height: height}
+		if d.main = band; len(band.window.curves.t) > 0 {
+			d.sides[side] = band
+		}
+	}
+	return d
 }
 
 func (d *diffHand) draw(g *draw.Group) {
@@ -155,23 +161,16 @@ func (d *diffHand) drawLandings(g *draw.Group, c *clearing) {
 	for i := range d.Pulls {
 		change := &d.Pulls[i]
 		for side, p := range change.states() {
-			b := d.sides[side]
-			if b == nil || p == nil || p.Kind == "follow" || side == before && d.After != nil && !d.windowMoved(change) {
+			if p == nil || d.sides[side] == nil || p.Kind == "follow" || side == before && d.After != nil && !d.windowMoved(change) {
 				continue
 			}
-			upper, lower, ok := b.landing(p)
-			if !ok {
-				continue
-			}
-			at := b.window.x(float64(p.Land))
-			x := drawBracket(g, side, at, upper, lower, !p.OpenFar, !p.OpenNear)
-			c.taken = append(c.taken, draw.Box{X: min(x, at), Y: upper, W: math.Abs(x - at), H: lower - upper}.Grow(0.2))
-			if side == before && change.After != nil && windowWidth(p) == windowWidth(change.After) {
-				continue // the new one says it
+			at, ok := d.drawLanding(g, c, side, p)
+			if !ok || side == before && change.After != nil && windowWidth(p) == windowWidth(change.After) {
+				continue // the new one says how wide it is
 			}
 			text := draw.NewText(0, 0, windowWidth(p), fontSmall, []draw.Ink{draw.Grey, draw.Black}[side])
 			told[side] = append(told[side], func() {
-				if c.write(g, text, draw.Point{X: x, Y: (upper + lower) / 2}) {
+				if c.write(g, text, at) {
 					c.taken = append(c.taken, c.texts[len(c.texts)-1].Grow(0.9)) // no figure runs into the next
 				}
 			})
@@ -180,6 +179,20 @@ func (d *diffHand) drawLandings(g *draw.Group, c *clearing) {
 	for _, write := range slices.Concat(told[after], told[before]) {
 		write()
 	}
+}
+
+// drawLanding draws the window of a landing and returns where it stands, if it
+// is on the sheet.
+func (d *diffHand) drawLanding(g *draw.Group, c *clearing, side int, p *plan.Pull) (at draw.Point, ok bool) {
+	b := d.sides[side]
+	upper, lower, ok := b.landing(p)
+	if !ok {
+		return at, false
+	}
+	land := b.window.x(float64(p.Land))
+	x := drawBracket(g, side, land, upper, lower, !p.OpenFar, !p.OpenNear)
+	c.taken = append(c.taken, draw.Box{X: min(x, land), Y: upper, W: math.Abs(x - land), H: lower - upper}.Grow(0.2))
+	return draw.Point{X: x, Y: (upper + lower) / 2}, true
 }
 
 // windowMoved reports whether the window of a landing is not where it was, in

@@ -70,39 +70,47 @@ func setLines(g *draw.Group, lines []draw.Text, x, base, pitch float64) {
 	}
 }
 
+// A diffTable is where the columns of the table stand.
+type diffTable struct {
+	*differ
+	landsAt, tellsAt float64 // from the left
+	says             bool    // there is something to tell of its pulls
+}
+
 // table returns a section for every one of these changes.
 func (df *differ) table(changes []*PullChange) []section {
-	landRoom := 0.0
+	t := diffTable{differ: df, landsAt: margin + signRoom + pullRoom}
 	for _, c := range changes {
-		landRoom = max(landRoom, fontNote.Width(df.lands(c)))
+		t.tellsAt = max(t.tellsAt, t.landsAt+fontNote.Width(df.lands(c))+2*cellGap)
+		t.says = t.says || df.tells(c) != ""
 	}
-	left := margin + signRoom + pullRoom
-	tell := left + landRoom + 2*cellGap
-	head := section{name: "pulls", least: footAir + 4.6, draw: func(sh *sheet, g *draw.Group, top, _ float64) {
-		base := top + footAir + 2.9
-		g.Add(draw.NewText(margin, base, "Pulls", fontHeading, draw.Black))
-		g.Add(draw.NewText(left, base, "lands", fontSmall, draw.Grey))
-		if df.both() {
-			g.Add(draw.NewText(tell, base, "what changed", fontSmall, draw.Grey))
-		}
-		g.Line(margin, top+footAir+4.6, sh.paper.W-margin, top+footAir+4.6, solid(draw.Black, thin))
-	}}
+	head := section{name: "pulls", least: footAir + 4.6, draw: t.drawHead}
 	var all []section
 	for _, c := range changes {
 		name := wrapText(pullName(df.shots()[c.side()], c.pull()), pullRoom-cellGap, cellLines)
-		told := wrapPhrases(df.tells(c), df.main.paper.W-margin-tell)
+		told := wrapPhrases(df.tells(c), df.main.paper.W-margin-t.tellsAt)
 		height := cellPitch*float64(max(len(name), len(told))) + 1.1
 		all = append(all, section{name: "pulls", least: height, most: height, head: &head,
 			draw: func(sh *sheet, g *draw.Group, top, height float64) {
 				base := top + 3.1
 				c.drawBadges(g, margin, base-fontNote.Middle())
 				setLines(g, name, margin+signRoom, base, cellPitch)
-				g.Add(draw.NewText(left, base, df.lands(c), fontNote, draw.Black))
-				setLines(g, told, tell, base, cellPitch)
+				g.Add(draw.NewText(t.landsAt, base, df.lands(c), fontNote, draw.Black))
+				setLines(g, told, t.tellsAt, base, cellPitch)
 				g.Line(margin, top+height, sh.paper.W-margin, top+height, solid(draw.Pale, hair))
 			}})
 	}
 	return all
+}
+
+func (t *diffTable) drawHead(sh *sheet, g *draw.Group, top, _ float64) {
+	base := top + footAir + 2.9
+	g.Add(draw.NewText(margin, base, "Pulls", fontHeading, draw.Black))
+	g.Add(draw.NewText(t.landsAt, base, "lands", fontSmall, draw.Grey))
+	if t.says {
+		g.Add(draw.NewText(t.tellsAt, base, "what changed", fontSmall, draw.Grey))
+	}
+	g.Line(margin, top+footAir+4.6, sh.paper.W-margin, top+footAir+4.6, solid(draw.Black, thin))
 }
 
 // rest says how many pulls are as they were.
