@@ -347,7 +347,7 @@ func TestDiffSameBytesOnEveryBackEnd(t *testing.T) {
 		}
 		return all.String()
 	}
-	if draws() != draws() {
+	if first, second := draws(), draws(); first != second {
 		t.Error("the same difference gave other bytes")
 	}
 }
