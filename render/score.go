@@ -17,13 +17,18 @@ import (
 // show goes on over more pages, each with the row heads repeated.
 func Score(shot *plan.Shot, opt Options) []*draw.Page {
 	sc := newScore(shot, opt.paper())
+	sc.compose()
+	return sc.draw("score", sc.describe(), (*sheet).drawAround)
+}
+
+// compose lays everything on sheets.
+func (sc *score) compose() {
 	var later []plan.Flag
 	for _, w := range sc.windows {
 		sc.lay(w, sc.bands(w))
 		later = append(later, sc.tellHere(w)...)
 	}
 	sc.lay(nil, sc.foot(later))
-	return sc.draw("score", sc.describe(), (*sheet).drawAround)
 }
 
 // A score is a shot's score in the making.

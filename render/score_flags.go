@@ -152,27 +152,34 @@ const (
 
 // A sentenceLine is one printed line of a finding.
 type sentenceLine struct {
-	time string // on its first line
-	text string
-	at   float64 // of the text, from the column's left
-	ink  draw.Ink
-	flag *plan.Flag // on its first line
+	time   string // on its first line
+	timeAt float64
+	text   string
+	at     float64 // of the text, from the column's left
+	ink    draw.Ink
+	flag   *plan.Flag // on its first line
 }
 
-// tellHere puts the sentences of a window's findings on its own sheet where it
-// has room for all of them; else it returns them.
-func (sc *score) tellHere(w *window) []plan.Flag {
+// tellHere puts the sentences of a window's findings on its own sheet, as far
+// as it has room, the worst first; it returns the others.
+func (sc *score) tellHere(w *window) (later []plan.Flag) {
 	var flags []plan.Flag
 	for _, f := range sc.shot.Flags {
 		if w.holds(f.Time) {
 			flags = append(flags, f)
 		}
 	}
-	if !sc.addHere(sc.findings(flags)) {
-		return flags
+	slices.SortStableFunc(flags, func(a, b plan.Flag) int { return rank(b.Severity) - rank(a.Severity) })
+	for n := len(flags); n > 0; n-- {
+		here := slices.SortedFunc(slices.Values(flags[:n]), byNumber)
+		if sc.addHere(sc.findings(here)) {
+			return slices.SortedFunc(slices.Values(flags[n:]), byNumber)
+		}
 	}
-	return nil
+	return slices.SortedFunc(slices.Values(flags), byNumber)
 }
+
+func byNumber(a, b plan.Flag) int { return a.Number - b.Number }
 
 // findings returns the sentences of findings, two side by side, a section for
 // every printed line so that none is ever cut.
@@ -188,12 +195,21 @@ func (sc *score) findings(flags []plan.Flag) []section {
 		if i+1 < len(flags) {
 			right = sc.sentence(&flags[i+1], width)
 		}
-		for k := range max(len(left), len(right)) {
-			height := sentencePitch
-			if k == max(len(left), len(right))-1 {
+		count := max(len(left), len(right))
+		for k := range count {
+			height, together, told := sentencePitch, 0, []int(nil)
+			if k == count-1 {
 				height += 1
 			}
-			all = append(all, section{name: "findings", least: height, most: height, head: &head,
+			if k == 0 && count <= mostTogether {
+				together = count - 1
+			}
+			for _, column := range [][]sentenceLine{left, right} {
+				if k < len(column) && column[k].flag != nil {
+					told = append(told, column[k].flag.Number)
+				}
+			}
+			all = append(all, section{name: "findings", least: height, most: height, head: &head, together: together, flags: told,
 				draw: func(_ *sheet, g *draw.Group, top, _ float64) {
 					if k < len(left) {
 						left[k].draw(g, sc.left, top)
@@ -207,14 +223,24 @@ func (sc *score) findings(flags []plan.Flag) []section {
 	return all
 }
 
-// sentenceIndent is where sentences start, right of their flags.
-const sentenceIndent = 7.5
+// mostTogether is how many lines are kept on one sheet.
+const mostTogether = 12
+
+// timeIndent is where the times of findings stand, right of their flags.
+func (sc *score) timeIndent() float64 {
+	widest := 0
+	for i := range sc.shot.Flags {
+		widest = max(widest, sc.shot.Flags[i].Number)
+	}
+	return max(7.5, flagWidth(widest)+2)
+}
 
 // sentence wraps a finding: when it is and what is wrong, then what cures it.
 func (sc *score) sentence(f *plan.Flag, width float64) []sentenceLine {
-	at := sentenceIndent
+	indent := sc.timeIndent()
+	at := indent
 	for i := range sc.shot.Flags {
-		at = max(at, sentenceIndent+fontNote.Width(when(sc.shot, sc.shot.Flags[i].Time))+2)
+		at = max(at, indent+fontNote.Width(when(sc.shot, sc.shot.Flags[i].Time))+2)
 	}
 	var lines []sentenceLine
 	add := func(text string, ink draw.Ink) {
@@ -226,7 +252,7 @@ func (sc *score) sentence(f *plan.Flag, width float64) []sentenceLine {
 	if f.Cures != "" {
 		add("Cure: "+f.Cures, draw.Leaf)
 	}
-	lines[0].flag, lines[0].time = f, when(sc.shot, f.Time)
+	lines[0].flag, lines[0].time, lines[0].timeAt = f, when(sc.shot, f.Time), indent
 	return lines
 }
 
@@ -234,7 +260,7 @@ func (l sentenceLine) draw(g *draw.Group, x, top float64) {
 	base := top + 2.7
 	if l.flag != nil {
 		pennant(g, x, base-fontNote.Middle()-flagHeight/2, l.flag.Severity, strconv.Itoa(l.flag.Number))
-		g.Add(draw.NewText(x+sentenceIndent, base, l.time, fontNote, draw.Grey))
+		g.Add(draw.NewText(x+l.timeAt, base, l.time, fontNote, draw.Grey))
 	}
 	g.Add(draw.NewText(x+l.at, base, l.text, fontNote, l.ink))
 }

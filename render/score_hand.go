@@ -5,6 +5,7 @@ package render
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
@@ -91,8 +92,8 @@ func (w *window) followed(t float64) bool {
 	})
 }
 
-// targetName returns the subject that a target is, or the target as written;
-// infinity by its sign.
+// targetName returns the subject that a target is, or the target as written
+// but for the quotes of names; infinity by its sign.
 func targetName(s *plan.Shot, name, text string) string {
 	if name != "" && s.Subject(name) != nil {
 		return name
@@ -100,7 +101,7 @@ func targetName(s *plan.Shot, name, text string) string {
 	if text == "inf" {
 		return "∞"
 	}
-	return text
+	return strings.ReplaceAll(text, `"`, "")
 }
 
 // ringless says why there is no band.

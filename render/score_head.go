@@ -6,7 +6,9 @@ package render
 import (
 	"fmt"
 	"math"
+	"slices"
 
+	"pullscore/interp/plan"
 	"pullscore/render/draw"
 )
 
@@ -25,7 +27,29 @@ func (sh *sheet) pageLine(number int) string {
 	if w := sh.window; w != nil && len(sh.windows) > 1 {
 		line += fmt.Sprintf(" · %s to %s s", fixed(w.from, 1), fixed(w.to, 1))
 	}
+	if elsewhere := sh.toldOn(number); len(elsewhere) > 0 {
+		line += " · findings on " + nounOf(len(elsewhere), "page") + " " + joinNumbers(elsewhere)
+	}
 	return line
+}
+
+// toldOn returns the numbers of the other pages on which findings of this page
+// are told.
+func (sh *sheet) toldOn(number int) (pages []int) {
+	if sh.window == nil {
+		return nil
+	}
+	for i, other := range sh.sheets {
+		tells := slices.ContainsFunc(other.strips, func(p placed) bool {
+			return slices.ContainsFunc(p.flags, func(flag int) bool {
+				return slices.ContainsFunc(sh.shot.Flags, func(f plan.Flag) bool { return f.Number == flag && sh.window.holds(f.Time) })
+			})
+		})
+		if tells && i+1 != number {
+			pages = append(pages, i+1)
+		}
+	}
+	return pages
 }
 
 // drawRuler draws the time: seconds above the line, frames as ticks, timecode

@@ -89,7 +89,23 @@ func pullName(s *plan.Shot, p *plan.Pull) string {
 	case p.From != "":
 		return p.From + " to " + to
 	}
-	return length(s, float64(p.FromM)) + " to " + to
+	return leftName(s, p) + " to " + to
+}
+
+// leftName names what a pull leaves that is no subject: what the one before it,
+// or the start, was on, or else the distance.
+func leftName(s *plan.Shot, p *plan.Pull) string {
+	name := ""
+	if start := s.Optics.Start; p.Number == 1 {
+		name = targetName(s, start.Name, start.Text)
+	} else if p.Number-2 < len(s.Pulls) && s.Pulls[p.Number-2].Number == p.Number-1 {
+		before := s.Pulls[p.Number-2]
+		name = targetName(s, before.To, before.Target)
+	}
+	if name == "" {
+		return length(s, float64(p.FromM))
+	}
+	return name
 }
 
 // pullTitle says the same with its number and its times.

@@ -329,3 +329,38 @@ func TestWeightyWordAtTheEdge(t *testing.T) {
 		checkPage(t, "edge", p)
 	}
 }
+
+// Every finding is told on some page, once; a page whose findings are told
+// elsewhere says where.
+func TestEveryFindingIsToldOnce(t *testing.T) {
+	for name, s := range madeShots() {
+		for size, paper := range map[string]Paper{"A4": A4, "Letter": Letter} {
+			sc := newScore(s, paper)
+			sc.compose()
+			told := map[int]int{} // number to page
+			for i, sh := range sc.sheets {
+				for _, p := range sh.strips {
+					for _, n := range p.flags {
+						if told[n] != 0 {
+							t.Errorf("%s, %s: finding %d is told twice", name, size, n)
+						}
+						told[n] = i + 1
+					}
+				}
+			}
+			for _, f := range s.Flags {
+				if told[f.Number] == 0 {
+					t.Errorf("%s, %s: finding %d is not told", name, size, f.Number)
+				}
+			}
+			for i, sh := range sc.sheets {
+				for _, f := range s.Flags {
+					on := told[f.Number]
+					if sh.window != nil && sh.window.holds(f.Time) && on != i+1 && !slices.Contains(sh.toldOn(i+1), on) {
+						t.Errorf("%s, %s, page %d does not say that finding %d is told on page %d", name, size, i+1, f.Number, on)
+					}
+				}
+			}
+		}
+	}
+}

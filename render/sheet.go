@@ -16,6 +16,8 @@ type section struct {
 	least    float64  // height in millimetres
 	most     float64  // height that it can make use of
 	head     *section // stands above it where it opens a page or follows another kind
+	together int      // how many of those that follow belong on the same sheet
+	flags    []int    // the numbers of the findings that it tells
 	overTime bool     // drawn on the time axis
 	draw     func(sh *sheet, g *draw.Group, top, height float64)
 }
@@ -50,7 +52,7 @@ func (sc *score) lay(w *window, sections []section) {
 		sh = sc.sheets[len(sc.sheets)-1]
 	}
 	for i, s := range sections {
-		if sh == nil || !sh.takes(s, sections[i+1:]) {
+		if sh == nil || !sh.takes(s, sections[i+1:]) || sh.tears(sections[i:]) {
 			sh = &sheet{score: sc, window: w}
 			sc.sheets = append(sc.sheets, sh)
 		}
@@ -105,18 +107,36 @@ func (sh *sheet) used() float64 {
 	return used
 }
 
-// takes reports whether there is room for a section, its head with it. What
-// belongs together is not left alone under its head: the head of a kind goes
+// takes reports whether there is room for a section, its head and what belongs
+// with it. A head is not left with one section alone: the head of a kind goes
 // where at least two of its sections fit.
 func (sh *sheet) takes(s section, next []section) bool {
-	need := s.least
+	need, along := s.least, s.together
 	if s.head != nil && sh.lastName() != s.name {
 		need += s.head.least
-		if len(next) > 0 && next[0].name == s.name {
-			need += next[0].least
+		along = max(along, 1)
+	}
+	for _, n := range next[:min(along, len(next))] {
+		if n.name == s.name {
+			need += n.least
 		}
 	}
 	return len(sh.strips) == 0 || sh.used()+need <= sh.room()+1e-9
+}
+
+// tears reports whether the kind that the first of the sections opens would be
+// torn apart on what is left of the sheet, where all of them fit on a new one.
+func (sh *sheet) tears(sections []section) bool {
+	name := sections[0].name
+	if len(sh.strips) == 0 || sections[0].head == nil || sh.lastName() == name {
+		return false
+	}
+	kind := slices.IndexFunc(sections, func(s section) bool { return s.name != name })
+	if kind < 0 || sh.takesAll(sections[:kind]) {
+		return false
+	}
+	fresh := &sheet{score: sh.score, window: sh.window}
+	return fresh.takesAll(sections)
 }
 
 // room returns the height that a sheet has for sections.

@@ -106,5 +106,5 @@ func (c *rackCurve) says() string {
 		}
 		list = append(list, text)
 	}
-	return strings.Join(list, ", ")
+	return strings.ReplaceAll(strings.Join(list, ", "), `"`, "")
 }

@@ -103,9 +103,9 @@ func subjectMark(s *plan.Shot, u *plan.Subject) ringMark {
 // markName names a mark as the plan does: the subject, or an offset, a split or
 // a distance as written. Someone who moves is named with the time.
 func markName(s *plan.Shot, name, text string, t float64) string {
-	target := strings.ReplaceAll(text, `"`, "")
-	if target == "" || target == "inf" {
-		target = targetName(s, name, text)
+	target := targetName(s, "", text)
+	if target == "" {
+		target = name
 	}
 	if moves(s, s.Subject(name)) {
 		return target + ", " + seconds(t)
