@@ -129,7 +129,7 @@ func (u utterance) sameAs(o utterance) bool {
 // drawRow draws what was, and under it what is.
 func (df *differ) drawRow(sh *sheet, g *draw.Group, r *diffRow, i int, top float64) {
 	if len(r.was.said) > 0 {
-		name := fontBody.Shorten(r.name, speakerRoom-fontBody.Width(", before")) + ", before"
+		name := fontBody.Shorten("was "+r.name, speakerRoom)
 		if len(r.now.said) > 0 {
 			name = "before"
 		}
@@ -170,6 +170,7 @@ func (r *row) drawWas(sh *sheet, w *window, g *draw.Group, name string, top floa
 			if run.said == i {
 				t := run.text(base)
 				t.Ink = draw.Grey
+				sh.clearOfPlumbs(ug, t.Box())
 				ug.Add(t)
 			}
 		}
