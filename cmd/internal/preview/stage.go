@@ -31,6 +31,7 @@ type toldStage struct {
 	Every    int64       `json:"every"`   // frames from sample to sample
 	Samples  int64       `json:"samples"`
 	Duration plan.Number `json:"duration_s"`
+	Beat     plan.Number `json:"beat_s"` // of a count-in
 
 	Stop  string      `json:"stop"`  // that the figures are for
 	Stops []toldStop  `json:"stops"` // that the lens has
@@ -91,7 +92,9 @@ type toldWord struct {
 // A toldStagePull is a pull with what a rehearsal needs. Degrees are at the
 // hand; those of a pull that is not made by angle are left out.
 type toldStagePull struct {
-	Number  int         `json:"number"`
+	Number int `json:"number"`
+	// Sign is the same as long as a try at the pull means the same.
+	Sign    string      `json:"sign"`
 	Kind    string      `json:"kind"`
 	From    string      `json:"from,omitempty"`
 	To      string      `json:"to,omitempty"`
@@ -218,7 +221,7 @@ func tellStage(s *plan.Shot, people map[string]bool) *toldStage {
 	o := &s.Optics
 	times := newSamples(s)
 	t := &toldStage{
-		Shot: s.ID, Every: times.every, Samples: times.n, Duration: s.Duration,
+		Shot: s.ID, Every: times.every, Samples: times.n, Duration: s.Duration, Beat: plan.Number(s.Tick()),
 		Stop: s.Stop, Stops: stopsOf(s), Screen: s.Screen,
 		Sharp: plan.Number(o.Criterion * o.ArcminPerBlur), Seen: viewer.Seen,
 		ArcminPerWidth: plan.Number(o.ArcminPerBlur * o.SensorW),
@@ -301,7 +304,7 @@ func tellStagePulls(s *plan.Shot) []toldStagePull {
 			continue
 		}
 		pulls = append(pulls, toldStagePull{
-			Number: p.Number, Kind: p.Kind, From: p.From, To: p.To, Target: p.Target, Anchor: p.Anchor,
+			Number: p.Number, Sign: signOf(s, p), Kind: p.Kind, From: p.From, To: p.To, Target: p.Target, Anchor: p.Anchor,
 			Start: p.Start, Land: p.Land,
 			FromDeg: p.FromDeg * s.Gear, ToDeg: p.ToDeg * s.Gear,
 			Window: p.WindowHand, OpenNear: p.OpenNear, OpenFar: p.OpenFar,

@@ -15,7 +15,7 @@ import (
 )
 
 // staged opens a page that shows a shot on its stage.
-func staged(t *testing.T, s *Server, width, height int64, shot string) *tab {
+func staged(t testing.TB, s *Server, width, height int64, shot string) *tab {
 	t.Helper()
 	b := newTab(t, width, height)
 	b.open(s)
@@ -126,33 +126,6 @@ func TestStageKeys(t *testing.T) {
 	b.until(`document.querySelector('[aria-label="Loop"]').value === "0"`)
 	b.press("h")
 	b.until(`[...document.querySelectorAll("#stage button")].some((e) => e.textContent === "Half speed" && e.ariaPressed === "true")`)
-}
-
-// A pull is rehearsed with the keys, and the try is kept.
-func TestTryIsLogged(t *testing.T) {
-	s, p := copied(t, "ticket-window.pull")
-	b := staged(t, s, 1440, 900, "12A")
-	travel := float64(p.Good.Shots[0].Pulls[0].HandDeg)
-	value[any](b, `[...document.querySelectorAll("#rehearse button")].find((e) => e.textContent === "Count in").click() ?? 0`)
-	b.press("r")
-	b.until(`document.body.classList.contains("hiding") && getComputedStyle(document.querySelector("#score")).display === "none"`)
-	b.until(`import("./shared.js").then(({ player }) => player.moving && player.time > 2)`)
-	b.picture("trying")
-	for turned := 0.0; turned < travel-10; turned += 10 {
-		b.press(kb.PageUp)
-	}
-	b.until(`document.querySelector(".verdict")`)
-	value[any](b, `document.querySelector("#rehearse").scrollIntoView() ?? 0`)
-	b.picture("tried")
-	value[any](b, `[...document.querySelectorAll("#rehearse button")].find((e) => e.textContent.startsWith("Keep")).click() ?? 0`)
-	b.until(`document.querySelector(".kept")`)
-	list := written(t, logOf(p.Path, ""))
-	if len(list) != 1 || list[0].Note != "page, keys" || list[0].Shot != "12A" || math.Abs(list[0].Travel-travel) > 1e-3 {
-		t.Fatalf("the log has %+v", list)
-	}
-	if shown := value[float64](b, `Number(document.querySelector(".outcome").dataset.error)`); math.Abs(shown-list[0].Error) > 1e-3 {
-		t.Errorf("the page shows an error of %g°, the log has %g°", shown, list[0].Error)
-	}
 }
 
 func TestNarrowStage(t *testing.T) {

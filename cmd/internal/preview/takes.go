@@ -3,6 +3,8 @@
 package preview
 
 import (
+	"crypto/sha256"
+	"encoding/hex"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -25,13 +27,13 @@ const logSuffix = ".takes.csv"
 // A toldTake is a try as the page sends it. What it was and of whom is the
 // plan's to say, and where it is kept, ours.
 type toldTake struct {
-	Plan   string  `json:"plan"`
-	Shot   string  `json:"shot"`
-	Pull   int     `json:"pull"`
-	By     string  `json:"by"`
-	Travel float64 `json:"travel_deg"`
-	Error  float64 `json:"error_deg"`
-	Time   float64 `json:"time_s"`
+	Plan  string  `json:"plan"`
+	Shot  string  `json:"shot"`
+	Pull  int     `json:"pull"`
+	Sign  string  `json:"sign"` // of the pull as it was tried, see signOf
+	By    string  `json:"by"`
+	Error float64 `json:"error_deg"`
+	Time  float64 `json:"time_s"`
 }
 
 // means are the ways to turn the wheel of the page.
@@ -84,10 +86,9 @@ func takeOf(p *rebuild.Plan, told toldTake, now time.Time) (takes.Take, error) {
 		return takes.Take{}, errors.New("a take says by what it was turned")
 	}
 	throw := shot.Optics.Ring.Throw() * float64(shot.Gear)
-	travel := float64(pull.HandDeg)
 	switch {
-	case math.Abs(told.Travel-travel) > 0.05:
-		return takes.Take{}, fmt.Errorf("the plan has changed: this pull now turns by %s°", plan.Decimal(travel, 1))
+	case told.Sign != signOf(shot, pull):
+		return takes.Take{}, errors.New("the plan has changed since, and this pull with it")
 	case !(math.Abs(told.Error) <= throw):
 		return takes.Take{}, errors.New("the error is larger than the whole turn")
 	case !(told.Time > 0 && told.Time <= float64(shot.Duration)):
@@ -99,9 +100,25 @@ func takeOf(p *rebuild.Plan, told toldTake, now time.Time) (takes.Take, error) {
 	}
 	return takes.Take{
 		Date: now.Format(time.DateOnly), Plan: title, Shot: shot.ID, Pull: pull.Number, Puller: shot.Puller,
-		Travel: travel, Error: told.Error, Time: told.Time, Hit: hitOf(shot, pull, told.Error),
+		Travel: float64(pull.HandDeg), Error: told.Error, Time: told.Time, Hit: hitOf(shot, pull, told.Error),
 		Note: "page, " + by,
 	}, nil
+}
+
+// signOf marks all that a try at a pull depends on: what the hand is to do and
+// when, how well, on which ring, and whose hand it is. The number of the pull is
+// not in it, since a pull that is written above shifts it.
+func signOf(s *plan.Shot, p *plan.Pull) string {
+	num, den := s.Rate.Exact()
+	ring := plan.None()
+	if s.Optics.Ring != nil {
+		ring = plan.Number(s.Optics.Ring.Throw()) * s.Gear
+	}
+	sum := sha256.Sum256(mustJSON([]any{
+		p.Kind, p.From, p.To, p.Profile, p.Start, p.Land, p.FromDeg * s.Gear, p.ToDeg * s.Gear,
+		p.WindowHand, p.OpenNear, p.OpenFar, ring, num, den, s.Puller,
+	}))
+	return hex.EncodeToString(sum[:8])
 }
 
 func pullOf(s *plan.Shot, number int) *plan.Pull {

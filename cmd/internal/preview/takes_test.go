@@ -68,7 +68,7 @@ func TestTakesAreKept(t *testing.T) {
 	inside := float64(pull.WindowHand[1]-pull.ToDeg*shot.Gear) * 0.9
 	outside := float64(pull.WindowHand[1]-pull.ToDeg*shot.Gear) * 1.1
 	for _, past := range []float64{0, inside, outside} {
-		res, body := postTo(t, s, fmt.Sprintf(`{"plan":%q,"shot":"12A","pull":1,"by":"wheel","travel_deg":%g,"error_deg":%g,"time_s":1.25}`, p.Key, float64(pull.HandDeg), past))
+		res, body := postTo(t, s, fmt.Sprintf(`{"plan":%q,"shot":"12A","pull":1,"sign":%q,"by":"wheel","error_deg":%g,"time_s":1.25}`, p.Key, signOf(shot, pull), past))
 		if res.StatusCode != http.StatusOK || body != `{"file":"ticket-window.takes.csv"}` {
 			t.Fatalf("%d %s", res.StatusCode, body)
 		}
@@ -115,8 +115,8 @@ func TestHitsGoWithTheTravel(t *testing.T) {
 
 func TestTakesThatCannotBe(t *testing.T) {
 	s, p := copied(t, "ticket-window.pull")
-	travel := float64(p.Good.Shots[0].Pulls[0].HandDeg)
-	good := map[string]any{"plan": p.Key, "shot": "12A", "pull": 1, "by": "keys", "travel_deg": travel, "error_deg": 1, "time_s": 1}
+	sign := signOf(p.Good.Shots[0], p.Good.Shots[0].Pulls[0])
+	good := map[string]any{"plan": p.Key, "shot": "12A", "pull": 1, "sign": sign, "by": "keys", "error_deg": 1, "time_s": 1}
 	for name, c := range map[string]struct {
 		field string
 		value any
@@ -126,7 +126,8 @@ func TestTakesThatCannotBe(t *testing.T) {
 		"no such shot":      {"shot", "=1+1", http.StatusBadRequest},
 		"no such pull":      {"pull", 99, http.StatusBadRequest},
 		"no such means":     {"by", "=cmd()", http.StatusBadRequest},
-		"a changed plan":    {"travel_deg", travel + 10, http.StatusBadRequest},
+		"a changed pull":    {"sign", strings.ToUpper(sign) + "0", http.StatusBadRequest},
+		"another's sign":    {"sign", signOf(p.Good.Shots[0], p.Good.Shots[0].Pulls[1]), http.StatusBadRequest},
 		"a wild error":      {"error_deg", 1e9, http.StatusBadRequest},
 		"no time":           {"time_s", 0, http.StatusBadRequest},
 		"a time too long":   {"time_s", 1e9, http.StatusBadRequest},
@@ -163,7 +164,7 @@ func TestLogThatCannotBeWritten(t *testing.T) {
 	if err := os.Symlink(elsewhere, logOf(p.Path, "")); err != nil {
 		t.Skip(err)
 	}
-	body := fmt.Sprintf(`{"plan":%q,"shot":"12A","pull":1,"by":"keys","travel_deg":%g,"error_deg":1,"time_s":1}`, p.Key, float64(p.Good.Shots[0].Pulls[0].HandDeg))
+	body := fmt.Sprintf(`{"plan":%q,"shot":"12A","pull":1,"sign":%q,"by":"keys","error_deg":1,"time_s":1}`, p.Key, signOf(p.Good.Shots[0], p.Good.Shots[0].Pulls[0]))
 	res, text := postTo(t, s, body)
 	if res.StatusCode != http.StatusInternalServerError || strings.Contains(text, filepath.Dir(p.Path)) {
 		t.Errorf("%d %s", res.StatusCode, text)
@@ -179,7 +180,7 @@ func TestManyTakesAtOnce(t *testing.T) {
 	var wait sync.WaitGroup
 	for i := range many {
 		wait.Go(func() {
-			body := fmt.Sprintf(`{"plan":%q,"shot":"12A","pull":1,"by":"midi","travel_deg":%g,"error_deg":%d,"time_s":1}`, p.Key, float64(p.Good.Shots[0].Pulls[0].HandDeg), i)
+			body := fmt.Sprintf(`{"plan":%q,"shot":"12A","pull":1,"sign":%q,"by":"midi","error_deg":%d,"time_s":1}`, p.Key, signOf(p.Good.Shots[0], p.Good.Shots[0].Pulls[0]), i)
 			if res, text := postTo(t, s, body); res.StatusCode != http.StatusOK {
 				t.Errorf("%d %s", res.StatusCode, text)
 			}
@@ -219,7 +220,7 @@ func TestTakesOfANamedPuller(t *testing.T) {
 	p := reading(t, filepath.Join(folder, "ticket-window.pull"), second(example(t, "ticket-window.pull"))+"\npuller ORSA\n  takes \"orsa.csv\"\n", nil)
 	s := serve(t, Options{})
 	s.Show(&rebuild.State{Plans: []*rebuild.Plan{p}, Version: 1})
-	body := fmt.Sprintf(`{"plan":%q,"shot":"12A","pull":1,"by":"midi","travel_deg":%g,"error_deg":1,"time_s":1}`, p.Key, float64(drawnOf(p).Shots[0].Pulls[0].HandDeg))
+	body := fmt.Sprintf(`{"plan":%q,"shot":"12A","pull":1,"sign":%q,"by":"midi","error_deg":1,"time_s":1}`, p.Key, signOf(drawnOf(p).Shots[0], drawnOf(p).Shots[0].Pulls[0]))
 	if res, text := postTo(t, s, body); res.StatusCode != http.StatusOK || text != `{"file":"orsa.csv"}` {
 		t.Fatalf("%d %s", res.StatusCode, text)
 	}

@@ -58,6 +58,13 @@ type toldShot struct {
 	FPS      float64     `json:"fps"`   // frames a second
 	Pages    []string    `json:"pages"` // their tags: another where a page is another
 	Pulls    []toldPull  `json:"pulls"`
+	Stage    *toldFrame  `json:"stage,omitempty"` // where there is one to come
+}
+
+// A toldFrame is how much room the stage of a shot takes.
+type toldFrame struct {
+	Aspect   plan.Number `json:"aspect"` // width over height
+	Subjects int         `json:"subjects"`
 }
 
 type toldPull struct {
@@ -141,6 +148,9 @@ func tellShot(s *plan.Shot, sheets []*rebuild.Sheet) toldShot {
 	t := toldShot{ID: s.ID, Label: draw.Clean(s.ID), Title: draw.Clean(s.Title), Duration: s.Duration, FPS: fps(s), Pages: []string{}, Pulls: []toldPull{}}
 	for _, sheet := range sheets {
 		t.Pages = append(t.Pages, sheet.Tag)
+	}
+	if len(sheets) > 0 && stageable(s) {
+		t.Stage = &toldFrame{Aspect: plan.Number(s.Optics.SensorW / s.Optics.SensorH), Subjects: len(s.Subjects)}
 	}
 	if !finite(s.Duration) {
 		t.Duration = 0

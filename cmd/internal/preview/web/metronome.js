@@ -6,8 +6,8 @@ export function beatsOf(count, beat) {
   return { beats: Array.from({ length: count }, (_, n) => n * beat), end: count * beat };
 }
 
-// beatRange holds the length of a beat, seconds: 240 to 20 a minute.
-export const beatRange = { least: 0.25, most: 3, usual: 1 };
+// beatRange holds the length of a beat, seconds, as plans have it.
+export const beatRange = { least: 0.1, most: 4, usual: 0.5 };
 
 // readBeat reads the length of a beat as typed; what is none gives the usual.
 export function readBeat(text) {

@@ -19,6 +19,7 @@ let state = null; // as last told
 let place = fromHash(location.hash); // on show
 let kept = null; // the page that came with the last state
 let drawn = ""; // what the score shows: plan, shot, version and run
+let loaded = ""; // what the playhead is on: plan and shot
 
 const planOf = (at) => state?.plans.find((p) => p.key === at?.plan);
 const shotOf = (at) => planOf(at)?.shots.find((s) => s.id === at?.shot);
@@ -33,6 +34,7 @@ function take(fresh) {
   const before = planOf(place);
   const index = before?.shots.findIndex((s) => s.id === place.shot) ?? 0;
   state = fresh;
+  for (const id of ["list", "findings", "main"]) $(id).hidden = false; // there is something in them now
   place = choose(state, place, index) ?? place; // a plan may come back
   const now = planOf(place);
   show();
@@ -84,16 +86,19 @@ function showNotice(plan, shot) {
 async function showShot(plan, shot) {
   const wanted = shot ? `${place.plan}/${place.shot}/${plan.version} of ${state.run}` : "";
   if (wanted === drawn && wanted) return;
-  const same = Boolean(drawn) && drawn.startsWith(`${place?.plan}/${place?.shot}/`);
+  const at = shot ? `${place.plan}/${place.shot}` : "";
+  const same = Boolean(at) && at === loaded;
   drawn = wanted;
+  loaded = at;
   load(shot, same);
+  if (shot?.stage) stage.reserve(shot.stage);
+  else stage.clear();
   const shown = await score.show(shot?.pages ?? [], (page) => fetchPage(plan, shot, page), {
     fps: shot?.fps ?? 24, fresh: !same, empty: shot ? "Drawn as soon as the plan has no errors." : "",
   });
   if (!shown) return;
   followSight();
-  if (!shot?.pages.length) stage.clear();
-  else afterPaint(() => wanted === drawn && stage.show(place.plan, place.shot, plan.version));
+  if (shot?.stage) afterPaint(() => wanted === drawn && stage.show(place.plan, place.shot, plan.version));
 }
 
 // fetchPage returns a page of a shot, by its number from 1; null where the
@@ -113,16 +118,16 @@ function followSight() {
   if (shotOf(place)?.pages.length) link.follow({ ...place, page: score.inSightFirst() });
 }
 
-// load sets the playhead to a shot; where it is the same as before, the time,
-// the loop and the playing go on.
+// load sets the playhead to a shot; where it is the same as before, all that is
+// on goes on. A try that is on when another shot comes has lost its own.
 function load(shot, same) {
-  const { time, playing, looping } = player;
-  player.load({ duration: shot?.duration_s ?? 0, rate: shot?.fps ?? 24, pulls: shot?.pulls ?? [] });
-  if (!same) return;
-  if (looping?.pull) player.loopPull(looping.pull);
-  else if (looping) player.loop(looping.from, looping.to);
-  player.seek(time);
-  if (playing) player.play();
+  const now = { duration: shot?.duration_s ?? 0, rate: shot?.fps ?? 24, pulls: shot?.pulls ?? [] };
+  if (same) {
+    player.reload(now);
+    return;
+  }
+  stage.leave();
+  player.load(now);
 }
 
 score.onPull = (number) => {

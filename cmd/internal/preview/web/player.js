@@ -65,17 +65,34 @@ export class Player extends EventTarget {
     this.#tell("state");
   }
 
-  // load takes another shot, or the same one built anew. The playhead stands at
-  // 0 and rests; what loops is forgotten.
-  load({ duration, rate, pulls = [] }) {
+  // load takes another shot. The playhead stands at 0 and rests; what loops is
+  // forgotten.
+  load(shot) {
     this.#stop();
-    this.duration = Math.max(0, duration || 0);
-    this.fps = rateOf(rate);
-    this.pulls = pulls;
+    this.#hold(shot);
     this.time = 0;
     this.looping = null;
     this.#tell("state");
     this.#tell("time");
+  }
+
+  // reload takes the same shot built anew: the time, the playing and what comes
+  // before it, and the loop go on, as far as the shot still reaches.
+  reload(shot) {
+    const { looping } = this;
+    this.#hold(shot);
+    this.looping = null;
+    if (this.time > this.duration) this.seek(this.duration);
+    if (looping?.pull) this.loopPull(looping.pull);
+    else if (looping) this.loop(looping.from, looping.to);
+    this.#tell("state");
+    this.#tell("time");
+  }
+
+  #hold({ duration, rate, pulls = [] }) {
+    this.duration = Math.max(0, duration || 0);
+    this.fps = rateOf(rate);
+    this.pulls = pulls;
   }
 
   seek(t) {

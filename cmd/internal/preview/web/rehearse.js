@@ -4,9 +4,10 @@
 import { make, post, say } from "./shared.js";
 import { bind } from "./keys.js";
 import { graph } from "./graph.js";
-import { Controller, keyDegrees, listenMIDI, midiKinds, wheelDegrees } from "./input.js";
+import { keyDegrees, wheelDegrees } from "./input.js";
+import { midiLine } from "./midi.js";
 import { button, toggle } from "./transport.js";
-import { report, Try } from "./try.js";
+import { follow, report, Try } from "./try.js";
 import { Wheel } from "./wheel.js";
 
 // The playing begins this long before the pull, and goes on so long after the
@@ -19,9 +20,11 @@ export class Rehearsal {
   constructor(root, player, metronome, onTurn) {
     Object.assign(this, { root, player, metronome, onTurn });
     this.shot = null;
+    this.pulls = []; // of the shot, those that can be rehearsed
     this.attempt = null; // the try that is on
     this.lead = null; // what the player had before
-    this.controller = new Controller();
+    this.kept = null; // { pull, drop }: the try that can be kept
+    this.lost = ""; // why a try has ended with its shot, until another is shown
     this.wheel = new Wheel((by) => this.turn(by, "drag"));
     this.build();
     player.addEventListener("time", () => this.look());
@@ -48,17 +51,16 @@ export class Rehearsal {
     this.flip = toggle("Other way round", () => this.mark());
     this.bar = make("div", "ways");
     this.bar.append(pull, this.start, this.count, notch, this.flip);
+    for (const e of [this.count, notch, this.flip]) e.classList.add("setting");
+    this.midi = midiLine((by) => this.turn(by, "midi"));
     this.outcome = make("div", "outcome");
     this.outcome.setAttribute("aria-live", "polite");
     this.pair = make("div", "hand");
-    const dial = make("div", "dial");
-    dial.append(this.wheel.root);
-    this.pair.append(dial, this.outcome);
-    this.root.append(make("h2", "", "Rehearse"), this.about, this.bar, this.midi(), this.pair);
-    this.wheel.root.addEventListener("wheel", (e) => {
-      e.preventDefault();
-      this.turn(wheelDegrees(e, Number(this.notch.value) || 4), "wheel");
-    }, { passive: false });
+    this.dial = make("div", "dial");
+    this.dial.append(this.wheel.root);
+    this.pair.append(this.dial, this.outcome);
+    this.root.append(make("h2", "", "Rehearse"), this.about, this.bar, this.midi, this.pair);
+    document.addEventListener("wheel", (e) => this.roll(e), { passive: false });
     this.wheel.root.addEventListener("keydown", (e) => {
       const by = e.ctrlKey || e.metaKey || e.altKey ? undefined : keyDegrees(e);
       if (by === undefined) return;
@@ -67,46 +69,16 @@ export class Rehearsal {
     });
   }
 
-  // midi returns the line where a controller is taken up; permission is asked
-  // only when its button is pressed.
-  midi() {
-    const line = make("div", "ways midi");
-    const kind = make("select");
-    kind.setAttribute("aria-label", "How the controller tells a turn");
-    for (const [value, text] of Object.entries(midiKinds)) {
-      const option = make("option", "", text);
-      option.value = value;
-      kind.append(option);
-    }
-    const scale = make("input");
-    Object.assign(scale, { type: "number", min: 0.05, max: 720, step: 0.05 });
-    const label = make("label", "", "");
-    const name = make("span");
-    label.append(name, " ", scale, " °");
-    const set = () => {
-      const whole = kind.value === "absolute" || kind.value === "fine";
-      name.textContent = whole ? "its whole way is" : "a step is";
-      scale.value = whole ? 300 : 1;
-      this.controller = new Controller(kind.value, whole ? { span: 300 } : { step: 1 });
-    };
-    kind.addEventListener("change", set);
-    scale.addEventListener("change", () => { this.controller.span = this.controller.step = Number(scale.value) || 1; });
-    set();
-    const state = make("span", "midi-state");
-    const tell = (names) => { state.textContent = names.length ? `${names.join(", ")}: the first knob that is turned is the wheel` : "no controller is connected"; };
-    const ask = button("MIDI controller", "", async () => {
-      try {
-        tell(await listenMIDI((data) => this.turn(this.controller.read(data), "midi"), tell));
-      } catch (e) {
-        state.textContent = `Not to be had: ${e.message}`;
-      }
-    });
-    line.append(ask, kind, label, state);
-    return line;
+  // roll turns the hand by a wheel of the mouse: over the drawn one, and during a
+  // try anywhere.
+  roll(event) {
+    if (event.ctrlKey || !this.shot || !(this.attempt || this.wheel.root.contains(event.target))) return;
+    event.preventDefault();
+    this.turn(wheelDegrees(event, Number(this.notch.value) || 4), "wheel");
   }
 
-  // take takes another shot, or the same one built anew; a try that is on goes
-  // on only if its pull is still the same.
+  // take takes another shot, or the same one built anew. A try that is on goes on,
+  // and one that can be kept stays so, only if its pull is still the same.
   take(shot, at) {
     const same = this.at?.plan === at.plan && this.at?.shot === at.shot;
     const chosen = same ? this.pick.value : "";
@@ -116,26 +88,43 @@ export class Rehearsal {
     const { ring } = shot.told;
     this.pulls = ring ? shot.told.pulls.filter((p) => p.kind === "rack" && p.to_deg !== undefined && p.from_deg !== p.to_deg && p.window_deg) : [];
     this.about.textContent = this.pulls.length
-      ? "The score hides, the lines are spoken, and you turn: the picture follows your hand. Turn with the mouse wheel over the wheel, a pointer, the arrow keys, or a MIDI controller. It has landed when it rests for 0.3 s, or at Enter."
+      ? "The score hides, the lines are spoken, and you turn: the picture follows your hand. Turn with the wheel of the mouse, a pointer on the hand wheel, the arrow keys, or a MIDI controller. It has landed when it rests for 0.3 s, or at Enter."
       : ring
         ? "This shot has no rack with figures for the hand."
         : "This lens has no ring with angles, as by wire: there is nothing to rehearse by degrees.";
-    this.bar.hidden = this.pair.hidden = this.root.querySelector(".midi").hidden = !this.pulls.length;
-    if (this.attempt && !same) this.stop();
-    if (!this.pulls.length) return;
+    this.bar.hidden = this.dial.hidden = this.midi.hidden = !this.pulls.length;
+    this.followPull();
     this.pick.replaceChildren(...this.pulls.map((p) => {
       const option = make("option", "", `${p.number}: to ${p.target}, ${Math.abs(p.to_deg - p.from_deg).toFixed(0)}° in ${(p.land_s - p.start_s).toFixed(1)} s`);
       option.value = p.number;
       return option;
     }));
-    if (this.pulls.some((p) => String(p.number) === chosen)) this.pick.value = chosen;
+    const pick = this.attempt?.pull.number ?? chosen;
+    if (this.pulls.some((p) => String(p.number) === String(pick))) this.pick.value = pick;
     if (!this.attempt) this.arm(same);
   }
 
+  // followPull looks what became of the pull of a try.
+  followPull() {
+    if (this.attempt) {
+      const { pull, why } = follow(this.attempt.pull, this.pulls);
+      if (why) this.lose(why);
+      else this.attempt.pull = pull;
+    }
+    if (this.kept) {
+      const { pull, why } = follow(this.kept.pull, this.pulls);
+      if (why) this.kept.drop(why);
+      else this.kept.pull = pull;
+    }
+  }
+
   clear() {
-    this.stop();
-    this.shot = this.at = null;
-    this.root.hidden = true;
+    this.lose("the shot cannot be shown any more");
+    this.shot = this.at = this.kept = null;
+    this.pulls = [];
+    this.root.hidden = !this.lost;
+    this.about.textContent = "";
+    this.bar.hidden = this.dial.hidden = this.midi.hidden = true;
   }
 
   get pull() { return this.pulls.find((p) => String(p.number) === this.pick.value); }
@@ -146,7 +135,12 @@ export class Rehearsal {
   // arm puts the wheel to where the pull starts.
   arm(keep) {
     if (this.attempt) this.stop();
-    if (!keep) this.outcome.replaceChildren();
+    if (!keep) {
+      this.kept = null;
+      this.outcome.replaceChildren(...(this.lost ? [make("p", "", this.lost)] : []));
+    }
+    this.lost = "";
+    if (!this.pull) return;
     this.wheel.deg = this.pull.from_deg;
     this.mark();
   }
@@ -166,17 +160,18 @@ export class Rehearsal {
 
   // begin starts a try: the count-in, and then the lines.
   begin() {
-    if (!this.pulls?.length || this.attempt) return;
+    if (!this.pulls.length || this.attempt) return;
     const { player, pull, shot } = this;
     player.pause();
     player.loop();
     player.speed = 1; // a hand learns nothing of a slower pull
     player.seek(Math.max(0, pull.start_s - before));
     this.attempt = new Try(pull, shot.fps, shot.told.ring.throw_deg);
-    this.by = null;
+    this.by = this.kept = null;
     this.wheel.set(this.attempt.deg);
     this.outcome.replaceChildren(make("p", "", "Get ready …"));
     this.start.textContent = "Stop";
+    this.pick.disabled = true;
     document.body.classList.add("hiding");
     this.lead = player.lead;
     player.lead = this.count.getAttribute("aria-pressed") === "true" ? (run) => this.metronome.lead(run) : null;
@@ -216,11 +211,27 @@ export class Rehearsal {
   }
 
   // stop breaks a try off.
-  stop() {
+  stop(word = "Broken off.") {
     if (!this.attempt) return;
     this.end();
-    this.outcome.replaceChildren(make("p", "", "Broken off."));
+    this.tell(make("p", "", word));
     this.player.pause();
+  }
+
+  // tell shows how a try ended; the score is back above it.
+  tell(...parts) {
+    this.outcome.replaceChildren(...parts);
+    this.pair.scrollIntoView({ block: "nearest" });
+  }
+
+  // lose ends a try whose pull is not what it was: there is no result then. why
+  // says what became of it.
+  lose(why) {
+    if (!this.attempt) return;
+    const word = `The try has ended: ${why}. It is not counted.`;
+    this.stop(word);
+    this.lost = word;
+    say(word);
   }
 
   end() {
@@ -228,7 +239,7 @@ export class Rehearsal {
     this.player.lead = this.lead;
     this.start.textContent = "Start";
     document.body.classList.remove("hiding");
-    this.root.scrollIntoView({ block: "nearest" }); // the score is back above it
+    this.pick.disabled = false;
     this.onTurn();
   }
 
@@ -240,14 +251,14 @@ export class Rehearsal {
     const result = attempt.result();
     this.end();
     if (!result) {
-      this.outcome.replaceChildren(make("p", "", "The hand never set off."));
+      this.tell(make("p", "", "The hand never set off."));
       return;
     }
     const lines = report(result);
     const heading = make("p", `verdict ${result.hit ? "hit" : "miss"}`, lines[0]);
     this.outcome.dataset.error = result.error;
     this.outcome.dataset.hit = result.hit;
-    this.outcome.replaceChildren(heading, make("p", "", lines[1]), make("p", "", lines[2]), graph(attempt, this.planned(attempt.pull)), this.keeper(attempt.pull, result, this.by));
+    this.tell(heading, make("p", "", lines[1]), make("p", "", lines[2]), graph(attempt, this.planned(attempt.pull)), this.keeper(attempt.pull, result, this.by));
     say(lines.join(" "));
   }
 
@@ -265,14 +276,20 @@ export class Rehearsal {
   // keeper offers to keep a try, and says what it can teach.
   keeper(pull, result, by) {
     const box = make("div", "keeper");
+    if (!(result.time > 0)) { // one key, one notch
+      box.append(make("p", "hint", "The hand went there in one step and took no time, so there is nothing to keep."));
+      return box;
+    }
     const note = make("p", "hint", "A try teaches about what it was turned with: one by mouse or keys says little of the hand on a real wheel. The log notes which it was.");
+    const kept = { pull, drop: (why) => { box.replaceChildren(make("p", "hint", `This try cannot be kept any more: ${why}.`)); this.kept = null; } };
     const keep = button("Keep in the log of takes", "", async () => {
       keep.disabled = true;
       try {
         const { file } = await post("api/take", {
-          plan: this.at.plan, shot: this.at.shot, pull: pull.number, by,
-          travel_deg: result.travel, error_deg: result.error, time_s: result.time,
+          plan: this.at.plan, shot: this.at.shot, pull: kept.pull.number, sign: kept.pull.sign, by,
+          error_deg: result.error, time_s: result.time,
         });
+        this.kept = null;
         keep.replaceWith(make("p", "kept", `Kept in ${file}.`));
         say("Kept.");
       } catch (e) {
@@ -280,6 +297,7 @@ export class Rehearsal {
         note.textContent = `Not kept: ${e.message}`;
       }
     });
+    this.kept = kept;
     box.append(keep, note);
     return box;
   }

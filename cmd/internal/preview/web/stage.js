@@ -15,6 +15,7 @@ const transport = new Transport(player, metronome);
 const rehearsal = new Rehearsal(document.getElementById("rehearse"), player, metronome, () => paintSoon());
 const views = { A: new View("A", (mark) => pick("A", mark)), B: new View("B", (mark) => pick("B", mark)) };
 const picked = { A: "", B: null }; // marks; "": the plan's stop, null: a view not on show
+const panel = make("div", "panel");
 const spoken = make("p", "spoken");
 const beside = toggle("Two stops", (on) => compare(on));
 const around = toggle("Look round the frame", () => paintSoon());
@@ -27,6 +28,14 @@ let painting = 0;
 
 build();
 
+// reserve takes the room of a shot that show will show: the page does not move
+// when that comes. frame has the aspect of its picture and its subjects.
+export function reserve(frame) {
+  root.hidden = false;
+  panel.style.setProperty("--aspect", frame.aspect);
+  for (const v of Object.values(views)) v.reserve(frame);
+}
+
 // show shows a shot of a plan; the same one again where the plan has changed.
 export async function show(plan, shot, version) {
   const same = at?.plan === plan && at?.shot === shot;
@@ -38,19 +47,23 @@ export async function show(plan, shot, version) {
     const others = await Promise.all(["A", "B"].map((name) => (picked[name] ? ask(picked[name]).catch(() => null) : told)));
     if (request !== asked) return;
     own = told.stop;
-    root.hidden = false;
     ["A", "B"].forEach((name, n) => {
       if (!others[n]) picked[name] = ""; // a stop that the lens no longer has
       views[name].take(new Shot(others[n] ?? told), own, picked[name] ?? "");
     });
     explain(told);
-    transport.take(told.pulls);
+    transport.take(told.pulls, told.beat_s);
     rehearsal.take(new Shot(told), at);
     paint();
     root.dataset.shot = shot;
   } catch {
     if (request === asked) clear();
   }
+}
+
+// leave ends what is on, since its shot is gone.
+export function leave() {
+  rehearsal.lose("the shot is gone");
 }
 
 // clear shows nothing.
@@ -80,7 +93,7 @@ async function pick(name, mark) {
 function compare(on) {
   if (!views.A.shot) return; // a key was pressed before there is a stage
   views.B.root.hidden = !on;
-  root.classList.toggle("two", on);
+  panel.classList.toggle("two", on);
   if (!on) {
     picked.B = null;
     paintSoon();
@@ -133,7 +146,8 @@ function build() {
   views.B.root.hidden = true;
   transport.ways.append(beside, around);
   note.append(make("summary", "", "What this shows"), make("div"));
-  root.append(pair, spoken, transport.root, note);
+  panel.append(pair, spoken, transport.root, transport.ways, note);
+  root.append(panel);
   for (const v of Object.values(views)) v.onResize = paint;
   player.addEventListener("time", paintSoon);
   player.addEventListener("state", paintSoon);

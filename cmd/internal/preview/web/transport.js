@@ -1,4 +1,5 @@
-// The transport of the stage: play, step, scrub, speed, loop, count-in.
+// The transport of the stage: play, step and scrub; and, as ways, speed, loop and
+// count-in.
 
 import { make } from "./shared.js";
 import { beatRange, readBeat } from "./metronome.js";
@@ -25,20 +26,24 @@ export class Transport {
     this.count = toggle("Count in", (on) => this.setCount(on));
     this.beat = make("input", "beat");
     Object.assign(this.beat, { type: "number", min: beatRange.least, max: beatRange.most, step: 0.05, value: beatRange.usual });
-    this.beat.addEventListener("change", () => { metronome.beat = readBeat(this.beat.value); this.beat.value = metronome.beat; });
+    this.beat.addEventListener("change", () => this.setBeat(readBeat(this.beat.value)));
+    this.planned = metronome.beat; // the beat of the plan
     const beat = make("label", "beat-label", "beat ");
     beat.append(this.beat, " s");
     const keys = make("div", "buttons");
     keys.append(this.back, this.run, this.on);
     this.ways = make("div", "ways");
     this.ways.append(this.half, this.loop, this.count, beat);
-    this.root.append(keys, this.scrub, this.frame, this.ways);
+    this.root.append(keys, this.scrub, this.frame);
     player.addEventListener("time", () => this.follow());
     player.addEventListener("state", () => this.follow());
   }
 
-  // take offers the pulls of a shot.
-  take(pulls) {
+  // take offers the pulls of a shot, and counts in by the beat of its plan; one
+  // that was typed stays until the plan has another.
+  take(pulls, beat) {
+    if (beat !== this.planned) this.setBeat(beat);
+    this.planned = beat;
     const options = [[0, "No loop"], ...pulls.map((p) => [p.number, `Loop pull ${p.number}: ${p.target}`])];
     this.loop.replaceChildren(...options.map(([value, text]) => {
       const option = make("option", "", text);
@@ -51,6 +56,11 @@ export class Transport {
   setLoop(number) {
     if (number) this.player.loopPull(number);
     else this.player.loop();
+  }
+
+  setBeat(seconds) {
+    this.metronome.beat = seconds;
+    this.beat.value = Number(seconds.toFixed(3));
   }
 
   setCount(on) {

@@ -12,7 +12,7 @@ const stir = 0.4;
 const wayBeforeRest = 0.25;
 
 export class Try {
-  // pull has from_deg, to_deg, window_deg, start_s and land_s; fps is for frames.
+  // pull is one of a shot as the stage is told it; fps is for frames.
   constructor(pull, fps, throwDeg) {
     Object.assign(this, { pull, fps, throw: throwDeg });
     this.deg = pull.from_deg;
@@ -20,7 +20,7 @@ export class Try {
     this.landed = null; // { t, deg }
   }
 
-  get sign() { return Math.sign(this.pull.to_deg - this.pull.from_deg) || 1; }
+  get way() { return Math.sign(this.pull.to_deg - this.pull.from_deg) || 1; }
 
   // turn moves the hand by degrees at a time; the ring's stops hold it.
   turn(t, by) {
@@ -42,8 +42,8 @@ export class Try {
   look(t) {
     if (this.landed || this.onset === undefined) return this.landed !== null;
     const last = this.path.at(-1);
-    const way = (this.deg - this.pull.from_deg) / (this.pull.to_deg - this.pull.from_deg);
-    if (t - last.t < rest || (way < wayBeforeRest && t < this.pull.land_s)) return false;
+    const share = (this.deg - this.pull.from_deg) / (this.pull.to_deg - this.pull.from_deg);
+    if (t - last.t < rest || (share < wayBeforeRest && t < this.pull.land_s)) return false;
     this.land();
     return true;
   }
@@ -56,13 +56,13 @@ export class Try {
   // result says how it went; undefined where the hand never set off.
   result() {
     if (!this.landed) return undefined;
-    const { pull, sign, landed, fps } = this;
-    const past = (deg) => (deg - pull.to_deg) * sign;
+    const { pull, way, landed, fps } = this;
+    const past = (deg) => (deg - pull.to_deg) * way;
     const [low, high] = edges(pull);
     return {
       travel: Math.abs(pull.to_deg - pull.from_deg),
       error: past(landed.deg),
-      window: sign > 0 ? [low - pull.to_deg, high - pull.to_deg] : [pull.to_deg - high, pull.to_deg - low],
+      window: way > 0 ? [low - pull.to_deg, high - pull.to_deg] : [pull.to_deg - high, pull.to_deg - low],
       hit: landed.deg >= low && landed.deg <= high,
       time: landed.t - this.onset,
       late: Math.round((landed.t - pull.land_s) * fps), // frames; below 0 early
@@ -70,6 +70,30 @@ export class Try {
       overshoot: Math.max(0, ...this.path.map((p) => past(p.deg))),
     };
   }
+}
+
+// follow finds the pull of a try among those of its shot built anew. It returns
+// { pull } where it is the same, by whatever number; else { why }: what became of
+// it, as a clause.
+export function follow(pull, pulls) {
+  const same = pulls.find((p) => p.sign === pull.sign);
+  if (same) return { pull: same };
+  const now = pulls.find((p) => p.number === pull.number && p.from === pull.from && p.to === pull.to);
+  return { why: now ? difference(pull, now) : `pull ${pull.number} to ${pull.target} is gone` };
+}
+
+// difference says how a pull is not what it was: what the hand notices first.
+function difference(was, now) {
+  const seconds = (v) => `${v.toFixed(2)} s`;
+  const degrees = (v) => `${v.toFixed(1)}°`;
+  const parts = [
+    ["starts at", seconds, was.start_s, now.start_s], ["lands at", seconds, was.land_s, now.land_s],
+    ["starts from", degrees, was.from_deg, now.from_deg], ["goes to", degrees, was.to_deg, now.to_deg],
+  ].filter(([, write, a, b]) => write(a) !== write(b)).map(([verb, write, a, b]) => `now ${verb} ${write(b)} and not ${write(a)}`);
+  if (parts.length) return `pull ${now.number} ${parts.join(", ")}`;
+  const window = JSON.stringify;
+  if (window(edges(was)) !== window(edges(now))) return `the window of pull ${now.number} is another now`;
+  return `pull ${now.number} is for another hand, ring or rate now`;
 }
 
 // edges returns the window; an edge that only the ring's stop holds is open.

@@ -52,12 +52,19 @@ export class View {
     this.resize();
   }
 
+  // reserve takes the room that a shot will need, before it is there.
+  reserve({ aspect, subjects }) {
+    this.frame.style.setProperty("aspect-ratio", aspect);
+    if (this.list.children.length === subjects) return;
+    this.items.clear();
+    this.list.replaceChildren(...Array.from({ length: subjects }, () => make("li", "blur", "\u00a0")));
+  }
+
   // resize gives the canvas the pixels that the screen shows of it.
   resize() {
     if (!this.shot) return;
     const { sensor_width_mm: w, sensor_height_mm: h } = this.shot.told;
     this.frame.style.setProperty("aspect-ratio", `${w} / ${h}`);
-    this.root.style.setProperty("--aspect", w / h);
     const width = Math.min(Math.round(this.frame.clientWidth * (globalThis.devicePixelRatio || 1)), widest);
     if (width < 2) return;
     const height = Math.round((width * h) / w);

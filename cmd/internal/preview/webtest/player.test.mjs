@@ -140,3 +140,51 @@ test("what leads in comes first, and is broken off by a pause", () => {
   player.pause();
   assert.deepEqual([player.playing, broken], [false, 1]);
 });
+
+test("a shot built anew goes on where it was", () => {
+  const { clock, player } = loaded();
+  const pulls = [{ number: 1, start_s: 4, land_s: 5 }];
+  const states = [];
+  player.play();
+  clock.tick(1);
+  player.addEventListener("state", () => states.push(player.playing));
+  player.reload({ duration: 8, rate: 24, pulls });
+  close(player.time, 1);
+  clock.tick(0.5);
+  close(player.time, 1.5);
+  close(player.now, 1.5);
+  assert.deepEqual([player.duration, player.pulls], [8, pulls]);
+  assert.deepEqual(states, [true]); // nobody was told of a rest
+  player.reload({ duration: 1.2, rate: 24 }); // it has ended meanwhile
+  clock.tick(0.1);
+  assert.deepEqual([player.time, player.playing], [1.2, false]);
+});
+
+test("a loop goes with its pull, and ends with it", () => {
+  const { clock, player } = loaded();
+  player.loopPull(1);
+  player.play();
+  clock.tick(1);
+  player.reload({ duration: 10, rate: 24, pulls: [{ number: 1, start_s: 3.5, land_s: 5 }] });
+  assert.deepEqual(player.looping, { from: 2.5, to: 6, pull: 1 });
+  assert.deepEqual([player.time, player.playing], [3, true]);
+  player.reload({ duration: 10, rate: 24, pulls: [] });
+  assert.deepEqual([player.looping, player.time, player.playing], [null, 3, true]);
+  player.loop(2, 9);
+  player.reload({ duration: 6, rate: 24 });
+  assert.deepEqual(player.looping, { from: 2, to: 6, pull: 0 });
+});
+
+test("what leads in is not broken off by a shot built anew", () => {
+  const { clock, player } = loaded();
+  let start;
+  let leads = 0;
+  player.lead = (run) => { start = run; leads++; return () => assert.fail("broken off"); };
+  player.seek(2);
+  player.play();
+  player.reload({ duration: 9, rate: 24 });
+  assert.deepEqual([player.playing, player.moving, leads], [true, false, 1]);
+  start();
+  clock.tick(1);
+  assert.deepEqual([player.time, player.moving], [3, true]);
+});

@@ -78,7 +78,7 @@ test("names lie over no other and within the frame", () => {
 test("a count-in is over a beat after its last click", () => {
   assert.deepEqual(beatsOf(4, 0.5), { beats: [0, 0.5, 1, 1.5], end: 2 });
   assert.equal(readBeat("0.75"), 0.75);
-  assert.equal(readBeat(""), 1);
-  assert.equal(readBeat("0.01"), 0.25);
-  assert.equal(readBeat("99"), 3);
+  assert.equal(readBeat(""), 0.5);
+  assert.equal(readBeat("0.01"), 0.1);
+  assert.equal(readBeat("99"), 4);
 });

@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import test from "node:test";
-import { report, rest, Try } from "../web/try.js";
+import { follow, report, rest, Try } from "../web/try.js";
 
 const pull = { from_deg: 200, to_deg: 100, window_deg: [97, 104], start_s: 3, land_s: 4.5 };
 
@@ -92,4 +92,20 @@ test("words say which way", () => {
   const late = made(110, 3, 5);
   late.look(9);
   assert.match(report(late.result()).join(" "), /^Outside the window: 10\.0° short of the mark.*Landed 12 frames late/);
+});
+
+test("a pull is followed through a save by what it is, not by its number", () => {
+  const was = { ...pull, sign: "a", number: 2, from: "NORA", to: "KEY", target: "KEY" };
+  const other = { ...was, sign: "b", number: 2, from: "KEY", to: "DOOR", target: "DOOR" };
+  const moved = { ...was, number: 3 };
+  assert.deepEqual(follow(was, [other, moved]), { pull: moved });
+  for (const [now, why] of [
+    [[], "pull 2 to KEY is gone"],
+    [[other], "pull 2 to KEY is gone"],
+    [[{ ...was, sign: "c", start_s: 3.25, land_s: 4.75 }], "pull 2 now starts at 3.25 s and not 3.00 s, now lands at 4.75 s and not 4.50 s"],
+    [[{ ...was, sign: "c", to_deg: 90 }], "pull 2 now goes to 90.0° and not 100.0°"],
+    [[{ ...was, sign: "c", window_deg: [98, 103] }], "the window of pull 2 is another now"],
+    [[{ ...was, sign: "c", open_near: true }], "the window of pull 2 is another now"],
+    [[{ ...was, sign: "c" }], "pull 2 is for another hand, ring or rate now"],
+  ]) assert.deepEqual(follow(was, now), { why });
 });

@@ -1,0 +1,237 @@
+// Rehearsals beside a plan that is being written, and with real input.
+
+package preview
+
+import (
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+const (
+	trying   = `document.body.classList.contains("hiding")`
+	outcome  = `document.querySelector(".outcome").textContent`
+	keepable = `[...document.querySelectorAll("#rehearse button")].some((e) => e.textContent.startsWith("Keep"))`
+)
+
+// click clicks the button of that text.
+func (b *tab) click(within, text string) {
+	b.Helper()
+	value[any](b, fmt.Sprintf(`[...document.querySelectorAll(%s)].find((e) => e.textContent.startsWith(%s)).click() ?? 0`, quote(within+" button"), quote(text)))
+}
+
+// slowDesk is a desk with a scene whose first pull takes so long that much can
+// happen while it is tried.
+func slowDesk(t testing.TB) *desk {
+	t.Helper()
+	d := newDesk(t, "ticket-window.pull")
+	d.edit("ticket-window.pull", "pause 1.2 s", "pause 40 s")
+	d.edit("ticket-window.pull", `landing on "one", over 1.2 s`, `landing on "one", over 40 s`)
+	return d
+}
+
+// tries begins a try without a count-in, and waits until its time runs.
+func (b *tab) tries() {
+	b.Helper()
+	if value[bool](b, `[...document.querySelectorAll("#rehearse button")].some((e) => e.textContent === "Count in" && e.ariaPressed === "true")`) {
+		b.click("#rehearse", "Count in")
+	}
+	b.press("r")
+	b.until(trying)
+	b.until(`import("./shared.js").then(({ player }) => player.moving && player.time > 0.4)`)
+}
+
+// lands turns the wheel some way by keys, says that the hand has landed, and
+// waits for the verdict.
+func (b *tab) lands() {
+	b.Helper()
+	b.press(kb.PageUp + kb.PageUp + kb.PageUp + kb.PageUp + kb.Enter)
+	b.until(`document.querySelector(".verdict")`)
+}
+
+// logged reads the log of the desk's plan.
+func (d *desk) logged(plan string) int {
+	d.Helper()
+	file := logOf(filepath.Join(d.folder, plan), "")
+	if _, err := os.Stat(file); os.IsNotExist(err) {
+		return 0
+	}
+	return len(written(d, file))
+}
+
+// A pull is rehearsed with the keys after a count-in, and the try is kept.
+func TestTryIsLogged(t *testing.T) {
+	d := slowDesk(t)
+	b := staged(t, d.server, 1440, 900, "12A")
+	b.picture("before")
+	b.press("r")
+	b.until(trying + ` && getComputedStyle(document.querySelector("#score")).display === "none"`)
+	b.until(`!document.querySelector(".count").hidden`)
+	b.picture("count-in")
+	b.until(`import("./shared.js").then(({ player }) => player.moving && player.time > 0.4)`)
+	b.picture("trying")
+	b.lands()
+	b.until(`!` + trying)
+	b.picture("tried")
+	b.click("#rehearse", "Keep")
+	b.until(`document.querySelector(".kept")`)
+	list := written(t, logOf(filepath.Join(d.folder, "ticket-window.pull"), ""))
+	travel := float64(d.server.shown.Load().state.Plans[0].Good.Shots[0].Pulls[0].HandDeg)
+	if len(list) != 1 || list[0].Note != "page, keys" || list[0].Shot != "12A" || math.Abs(list[0].Travel-travel) > 1e-3 {
+		t.Fatalf("the log has %+v", list)
+	}
+	if shown := value[float64](b, `Number(document.querySelector(".outcome").dataset.error)`); math.Abs(shown-list[0].Error) > 1e-3 {
+		t.Errorf("the page shows an error of %g°, the log has %g°", shown, list[0].Error)
+	}
+}
+
+// A save that leaves the pull as it is does not disturb a try.
+func TestATryOutlivesASave(t *testing.T) {
+	d := slowDesk(t)
+	b := staged(t, d.server, 1440, 900, "12A")
+	b.tries()
+	before := value[float64](b, `import("./shared.js").then(({ player }) => player.now)`)
+	d.edit("ticket-window.pull", "the ticket window", "the window for tickets")
+	b.until(`document.querySelector("#live").textContent.includes("the window for tickets")`)
+	d.edit("ticket-window.pull", "Until the letter came.", "Until the letter came home.") // words after the pull
+	b.until(says(".sheet", "Until the letter came home"))
+	if !value[bool](b, trying) || !value[bool](b, fmt.Sprintf(`import("./shared.js").then(({ player }) => player.moving && player.now > %g)`, before)) {
+		t.Fatalf("the try does not go on: %s", value[string](b, outcome))
+	}
+	b.lands()
+	b.click("#rehearse", "Keep")
+	b.until(`document.querySelector(".kept")`)
+	if n := d.logged("ticket-window.pull"); n != 1 {
+		t.Errorf("the log has %d rows", n)
+	}
+}
+
+// A save that changes or removes the pull ends its try with a word why, and
+// nothing is kept of it.
+func TestATryEndsWithItsPull(t *testing.T) {
+	for _, c := range []struct{ name, old, new, word string }{
+		{"later", `landing on "one", over 40 s`, `landing on "way", over 40 s`, "pull 1 now starts at"},
+		{"another stop", "stop f/4, meter f/4", "stop f/5.6, meter f/5.6", "the window of pull 1 is another now"},
+		{"gone", `rack to OSKEL, landing on "one"`, `rack to TICKET, landing on "one"`, "pull 1 to OSKEL is gone"},
+		{"shot gone", "shot 12A", "shot 12Z", "the shot is gone"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			d := slowDesk(t)
+			b := staged(t, d.server, 1440, 900, "12A")
+			b.tries()
+			b.press(kb.PageUp)
+			d.edit("ticket-window.pull", c.old, c.new)
+			b.until(outcome + `.includes(` + quote("The try has ended: "+c.word) + `)`)
+			b.until(`!` + trying)
+			if value[bool](b, `import("./shared.js").then(({ player }) => player.playing)`) {
+				t.Error("it still plays")
+			}
+			if value[bool](b, keepable+` || Boolean(document.querySelector(".verdict"))`) {
+				t.Errorf("a result is told: %s", value[string](b, outcome))
+			}
+			value[any](b, `document.querySelector("#rehearse").scrollIntoView() ?? 0`)
+			b.picture("ended")
+			if n := d.logged("ticket-window.pull"); n != 0 {
+				t.Errorf("the log has %d rows", n)
+			}
+		})
+	}
+}
+
+// While the text has errors the drawing stays, and so does the try.
+func TestATryOutlivesErrors(t *testing.T) {
+	d := slowDesk(t)
+	b := staged(t, d.server, 1440, 900, "12A")
+	b.tries()
+	d.edit("ticket-window.pull", "start on MARRIT", "start on MARIT")
+	b.until(`!document.getElementById("notice").hidden`)
+	if !value[bool](b, trying) {
+		t.Fatalf("the try has ended: %s", value[string](b, outcome))
+	}
+	b.lands()
+}
+
+// A try that is over can be kept only as long as its pull is still the same.
+func TestAChangedPullIsNotKept(t *testing.T) {
+	d := slowDesk(t)
+	b := staged(t, d.server, 1440, 900, "12A")
+	b.tries()
+	b.lands()
+	d.edit("ticket-window.pull", "the ticket window", "the window for tickets")
+	b.until(`document.querySelector("#live").textContent.includes("the window for tickets")`)
+	b.until(keepable)
+	d.edit("ticket-window.pull", `landing on "one"`, `landing on "way"`)
+	b.until(outcome + `.includes("cannot be kept any more: pull 1 now starts at")`)
+	if value[bool](b, keepable) || d.logged("ticket-window.pull") != 0 {
+		t.Error("the try can still be kept")
+	}
+}
+
+// middle returns the middle of an element that is brought into sight.
+func (b *tab) middle(selector string) (x, y float64) {
+	b.Helper()
+	at := value[[]float64](b, fmt.Sprintf(`(() => { const e = document.querySelector(%s); e.scrollIntoView({ block: "center" }); const r = e.getBoundingClientRect(); return [r.left + r.width / 2, r.top + r.height / 2]; })()`, quote(selector)))
+	return at[0], at[1]
+}
+
+const wheelDeg = `Number(document.querySelector("svg.wheel").getAttribute("aria-valuenow"))`
+
+// The wheel of a mouse and a pointer turn the hand as the browser tells of them.
+func TestRealInputTurnsATry(t *testing.T) {
+	d := slowDesk(t)
+	b := staged(t, d.server, 1440, 900, "12A")
+	shot := d.server.shown.Load().state.Plans[0].Good.Shots[0]
+	gear := float64(shot.Gear)
+	from, to := float64(shot.Pulls[0].FromDeg)*gear, float64(shot.Pulls[0].ToDeg)*gear
+	sign := math.Copysign(1, to-from)
+	b.tries()
+	x, y := b.middle("svg.wheel")
+	top := value[float64](b, `scrollY`)
+	const notches, perNotch = 3, 4 // degrees a notch, as the page begins with
+	for range notches {
+		b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseWheel, x, y, func(p *input.DispatchMouseEventParams) {
+			p.DeltaX, p.DeltaY = 1e-6, -100*sign // both are wanted, and a zero is left out
+		}))
+	}
+	b.until(fmt.Sprintf(`Math.abs(%s - %g) < 0.06`, wheelDeg, from+sign*notches*perNotch))
+
+	// A pointer goes 40 degrees round the middle of the wheel.
+	const radius, angle = 60, 40.0
+	y += value[float64](b, `document.querySelector("svg.wheel").getBoundingClientRect().height * (140 / 268 - 1 / 2)`)
+	a := angle * math.Pi / 180 * sign
+	if shot.Optics.TurnsTo == "left" {
+		a = -a
+	}
+	for _, e := range []struct {
+		kind input.DispatchMouseEventType
+		a    float64
+	}{{input.DispatchMouseEventTypeMousePressed, 0}, {input.DispatchMouseEventTypeMouseMoved, a}, {input.DispatchMouseEventTypeMouseReleased, a}} {
+		b.do(chromedp.MouseEvent(e.kind, x+radius*math.Cos(e.a), y+radius*math.Sin(e.a), func(p *input.DispatchMouseEventParams) {
+			p.Button, p.ClickCount, p.Buttons = input.MouseButtonLeft, 1, 1
+		}))
+	}
+	want := from + sign*(notches*perNotch+angle)
+	b.until(fmt.Sprintf(`Math.abs(%s - %g) < 1`, wheelDeg, want)) // a pointer stands on whole pixels
+	if now := value[float64](b, `scrollY`); now != top {
+		t.Errorf("the page was scrolled by %v", now-top)
+	}
+	b.press(kb.Enter)
+	b.until(`document.querySelector(".verdict")`)
+	b.picture("turned")
+	landed := value[float64](b, `Number(document.querySelector(".outcome").dataset.error)`)
+	if past := (want - to) * sign; math.Abs(landed-past) > 1 {
+		t.Errorf("it landed %g° past the mark, want %g°", landed, past)
+	}
+	b.click("#rehearse", "Keep")
+	b.until(`document.querySelector(".kept")`)
+	list := written(t, logOf(filepath.Join(d.folder, "ticket-window.pull"), ""))
+	if len(list) != 1 || list[0].Note != "page, several means" || math.Abs(list[0].Error-landed) > 1e-3 {
+		t.Errorf("the log has %+v", list)
+	}
+}
