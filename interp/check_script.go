@@ -80,10 +80,5 @@ func hanging(pulls []int) string {
 // pageLine is the place of a line of a page.
 func (p *program) pageLine(path string, number int) lang.Range {
 	f := p.loader.texts[path]
-	if f.places == nil {
-		for l := range f.All() {
-			f.places = append(f.places, f.Whole(l))
-		}
-	}
-	return f.places[number-1]
+	return f.Whole(f.Line(number))
 }

@@ -8,7 +8,10 @@ import (
 	"path/filepath"
 
 	"pullscore/interp/edit"
+	"pullscore/interp/speech"
+	"pullscore/interp/wording"
 	"pullscore/lang"
+	"pullscore/lang/lines"
 )
 
 // A cutFile is a file that an edit statement names.
@@ -54,7 +57,7 @@ func (p *program) readCut(s *lang.Edit, path string) *cutFile {
 	if f == nil {
 		return nil
 	}
-	cut, diags := edit.Read(f.Text, p.rate)
+	cut, diags := edit.Read(f.Text, p.rate, p.wanted())
 	p.passOn(s.File, f, diags)
 	if cut == nil {
 		return nil
@@ -68,6 +71,27 @@ func (p *program) readCut(s *lang.Edit, path string) *cutFile {
 		c.Move(c.picture)
 	}
 	return c
+}
+
+// wanted is what the plan looks for in a cut: its shots, and the words of all
+// lines that they may have.
+func (p *program) wanted() edit.Wanted {
+	var want edit.Wanted
+	var said []speech.Folded
+	for _, u := range p.loader.units {
+		for _, sec := range u.file.Sections {
+			if head, ok := sec.Head.(*lang.Shot); ok && u == p.root {
+				want.Shots = append(want.Shots, head.ID)
+			}
+			for _, s := range sec.Body {
+				if line, ok := s.(*lang.Speech); ok {
+					said = append(said, speech.Fold(p.tokens(line.Words)))
+				}
+			}
+		}
+	}
+	want.Words = wording.NewVocabulary(said...)
+	return want
 }
 
 // openForeign loads a text that a statement names; nil where it cannot, which
@@ -97,12 +121,16 @@ func (p *program) passOn(said *lang.Text, f *foreign, diags []lang.Diagnostic) {
 	if len(all) <= passedOn {
 		return
 	}
+	more := len(all)
+	if last := all[more-1]; last.Code == lines.MoreFaults { // stands for many
+		more += int(last.Figures[0].Value) - 1
+	}
 	worst, _ := lang.Worst(all[passedOn:])
 	p.report(lang.Diagnostic{
-		Code: "more-faults", Severity: worst, Range: said.Range(),
-		Message: fmt.Sprintf("%s in %q", count(len(all)-passedOn, "more fault"), said.Value),
+		Code: lines.MoreFaults, Severity: worst, Range: said.Range(),
+		Message: fmt.Sprintf("%s in %q", count(more-passedOn, "more fault"), said.Value),
 		Detail:  fmt.Sprintf("The first %d are told.", passedOn),
-		Figures: []lang.Figure{figure("faults", float64(len(all)))},
+		Figures: []lang.Figure{figure("faults", float64(more))},
 	})
 }
 
@@ -111,7 +139,7 @@ func (p *program) passOn(said *lang.Text, f *foreign, diags []lang.Diagnostic) {
 func (p *program) startPictures() {
 	var list *cutFile
 	for _, c := range p.cuts {
-		if c.IsList && len(c.Clips) > 0 {
+		if c.IsList && c.HasClips {
 			list = cmp.Or(list, c)
 		}
 	}

@@ -9,7 +9,6 @@ import (
 
 	"pullscore/interp/edit"
 	"pullscore/interp/speech"
-	"pullscore/interp/wording"
 )
 
 // A heard is a spoken line as subtitles have it: its words with their times, in
@@ -74,12 +73,7 @@ func (s *shotCut) span(b *builder) (from, to float64) {
 
 // match finds the lines among the words between two times of the subtitles.
 func (s *shotCut) match(b *builder, c *cutFile, lo, hi float64) (any bool) {
-	from, _ := slices.BinarySearchFunc(c.Words, lo, func(w edit.Word, t float64) int { return less(w.Start, t) })
-	to, _ := slices.BinarySearchFunc(c.Words, hi, func(w edit.Word, t float64) int { return less(w.Start, t) })
-	stream := c.Stream
-	if from > 0 || to < len(c.Words) {
-		stream = wording.New(c.Folded[from:max(from, to)])
-	}
+	from, to := c.Said.Between(lo, hi)
 	lines := b.clock.inOrder
 	folded := make([]speech.Folded, len(lines))
 	for i, l := range lines {
@@ -87,27 +81,19 @@ func (s *shotCut) match(b *builder, c *cutFile, lo, hi float64) (any bool) {
 	}
 	s.lines = map[lineKey]*heard{}
 	keys := keysOf(lines)
-	for i, at := range stream.Place(folded) {
+	for i, at := range c.Said.Place(folded, from, to) {
 		if !at.Found() || at.End <= at.Start {
 			continue
 		}
-		words := c.Words[from+at.Start : from+at.End]
+		words := c.Said.Words(at.Start, at.End)
 		h := &heard{text: written(words), likeness: at.Likeness}
-		h.words = align(lines[i].tokens, folded[i], words, c.Folded[from+at.Start:from+at.End])
+		h.words = align(lines[i].tokens, folded[i], words)
 		s.lines[keys[i]] = h
 		if s.first == nil {
 			s.first, s.subtitles = h, c
 		}
 	}
 	return s.first != nil
-}
-
-// less orders for a search after which all words before a time are before it.
-func less(a, t float64) int {
-	if a < t {
-		return -1
-	}
-	return 1
 }
 
 func written(words []edit.Word) string {
@@ -138,7 +124,11 @@ func (s *shotCut) shift(b *builder, c *cutFile) {
 // align gives the words of a line the times of the same words in the subtitles.
 // Words between them that differ are spread over the time between by their
 // syllables.
-func align(tokens []speech.Token, line speech.Folded, words []edit.Word, said speech.Folded) []speech.Timed {
+func align(tokens []speech.Token, line speech.Folded, words []edit.Word) []speech.Timed {
+	said := make(speech.Folded, len(words))
+	for i, w := range words {
+		said[i] = w.Folded
+	}
 	timed := make([]speech.Timed, 0, len(tokens))
 	at := words[0].Start
 	fill := func(to int, until float64) {

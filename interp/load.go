@@ -45,8 +45,6 @@ type foreign struct {
 	*lines.Text
 	diags []lang.Diagnostic // of its encoding
 	err   error             // it could not be read
-
-	places []lang.Range // of its lines, once they are asked for
 }
 
 // foreign loads a text that a plan file names, once. The plan is followed in it

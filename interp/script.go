@@ -14,26 +14,30 @@ import (
 // compareScript compares the lines of the plan with the page: that of the
 // options, else those that its script statements name.
 func (p *program) compareScript() {
-	var speeches []revision.Speech
-	pages := 0
+	var pages revision.Pages
+	compared := 0
 	if s := p.loader.opt.Script; s != nil {
 		text, diags := lines.Decode(s.Path, s.Text)
 		text.Progress = p.loader.opt.Progress
-		page := p.readScript(text, diags)
-		p.loader.texts[s.Path] = &foreign{Text: text}
-		speeches, pages = revision.Speeches(page, s.Path, s.Scene), 1
+		f := &foreign{Text: text, diags: diags}
+		p.loader.texts[s.Path] = f
+		p.addPage(&pages, f, s.Scene)
+		compared++
 	} else {
 		for _, s := range p.scope.scripts {
-			if more, ok := p.scriptOf(s); ok {
-				speeches = append(speeches, more...)
-				pages++
+			if p.addScript(&pages, s) {
+				compared++
 			}
 		}
 	}
-	if pages == 0 {
+	if compared == 0 {
 		return
 	}
-	p.revision = revision.Compare(p.plan, speeches)
+	p.revision = revision.Compare(p.plan, &pages)
+	if pages.Full() {
+		p.fail(lang.Range{File: p.root.file.Path}, "too-large", fmt.Sprintf("the script has more than %d speeches", revision.MostSpeeches),
+			"The others are not compared.")
+	}
 	if p.revision == nil {
 		p.revision = []revision.Change{}
 	}
@@ -42,32 +46,34 @@ func (p *program) compareScript() {
 	}
 }
 
-// scriptOf reads the page that a statement names.
-func (p *program) scriptOf(s *lang.Script) ([]revision.Speech, bool) {
+// addScript reads the page that a statement names.
+func (p *program) addScript(pages *revision.Pages, s *lang.Script) bool {
 	if s.File == nil || s.File.Value == "" {
-		return nil, false
+		return false
 	}
 	f := p.openForeign(s.File, p.loader.beside(s.Range().File, s.File.Value))
 	if f == nil {
-		return nil, false
+		return false
 	}
-	page := p.readScript(f.Text, f.diags)
 	number := ""
 	if s.Scene != nil {
 		number = s.Scene.Value
-		if !revision.HasScene(page, number) {
-			p.fail(s.Scene.Range(), "no-scene", fmt.Sprintf("%q has no scene %s", s.File.Value, number),
-				"A scene's number stands between two # at the end of its heading.")
-			return nil, false
-		}
 	}
-	return revision.Speeches(page, f.Name, number), true
+	if any := p.addPage(pages, f, number); !any && number != "" {
+		p.fail(s.Scene.Range(), "no-scene", fmt.Sprintf("%q has no scene %s", s.File.Value, number),
+			"A scene's number stands between two # at the end of its heading.")
+		return false
+	}
+	return true
 }
 
-func (p *program) readScript(text *lines.Text, faults []lang.Diagnostic) *fountain.Script {
-	page, diags := fountain.Read(text)
-	for _, d := range append(faults[:len(faults):len(faults)], diags...) {
+// addPage adds the speeches of a page, of one scene or of all, and tells what is
+// wrong with it.
+func (p *program) addPage(pages *revision.Pages, f *foreign, number string) (any bool) {
+	faults := lines.Faults{}
+	any = pages.Add(fountain.Beats(f.Text, &faults), f.Name, number)
+	for _, d := range append(f.diags[:len(f.diags):len(f.diags)], faults.List()...) {
 		p.report(d)
 	}
-	return page
+	return any
 }

@@ -4,6 +4,7 @@ package edit
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 	"unicode"
@@ -15,25 +16,141 @@ import (
 	"pullscore/lang/lines"
 )
 
-// captions reads subtitles. The words of one are spread over its time by their
-// syllables, as those of a line are.
-func (c *Cut) captions(t *lines.Text) []lang.Diagnostic {
-	list, diags := captions.Read(t)
-	slices.SortStableFunc(list, func(a, b captions.Cue) int { return cmp.Compare(a.Start, b.Start) })
-	for _, cue := range list {
-		text := spoken(cue.Text)
-		tokens := speech.Split(text)
-		for i, w := range speech.Spread(tokens, float64(cue.Start)/1000, float64(cue.End)/1000) {
-			end := len(text)
-			if i+1 < len(tokens) {
-				end = tokens[i+1].Start
-			}
-			c.Words = append(c.Words, Word{Text: text[w.Token.Start:end], Start: w.Start, End: w.End})
+// Subtitles are the words that are said in a cut, in the order of time. Of the
+// words only their numbers are kept, in which lines are looked for, and the
+// subtitles that they come from.
+type Subtitles struct {
+	*wording.Stream
+	cues []cue
+
+	// latest is the subtitle whose words were wanted last, from 1: lines that
+	// follow each other are often in one.
+	latest int
+	words  []Word
+}
+
+// A cue is a subtitle in which something is said.
+type cue struct {
+	start, end int64 // ms
+	text       string
+	first      int // its first word
+}
+
+// A Word is a word of the subtitles.
+type Word struct {
+	Text       string  // with the punctuation behind it
+	Folded     string  // as it is compared
+	Start, End float64 // seconds from the start of the picture
+}
+
+// captions reads subtitles in which words of a vocabulary are looked for.
+func (c *Cut) captions(t *lines.Text, v wording.Vocabulary) []lang.Diagnostic {
+	var faults lines.Faults
+	s := &Subtitles{Stream: wording.New(v)}
+	c.Said = s
+	sorted := true
+	for cap := range captions.Cues(t, &faults) {
+		now := cue{start: cap.Start, end: cap.End, text: cap.Text}
+		sorted = sorted && (len(s.cues) == 0 || now.start >= s.cues[len(s.cues)-1].start)
+		if !s.add(now) {
+			faults.Add(lang.Diagnostic{
+				Code: "too-large", Severity: lang.Error, Range: cap.Range,
+				Message: fmt.Sprintf("from here on the subtitles have more than %d words", wording.MostWords),
+				Detail:  "The rest is left out.",
+			})
+			break
 		}
-		c.Folded = append(c.Folded, speech.Fold(tokens)...)
 	}
-	c.Stream = wording.New(c.Folded)
-	return diags
+	if !sorted {
+		s.sort(v)
+	}
+	return faults.List()
+}
+
+// add adds a subtitle, if anything is said in it; false: there are too many
+// words.
+func (s *Subtitles) add(c cue) bool {
+	words := speech.Fold(speech.Split(spoken(c.text)))
+	c.first = s.Len()
+	if len(words) > 0 {
+		s.cues = append(s.cues, c)
+	}
+	return s.Append(words)
+}
+
+// sort puts the subtitles into the order of time.
+func (s *Subtitles) sort(v wording.Vocabulary) {
+	list := s.cues
+	slices.SortStableFunc(list, func(a, b cue) int { return cmp.Compare(a.start, b.start) })
+	s.Stream, s.cues = wording.New(v), list[:0]
+	for _, c := range list {
+		s.add(c) // as many as before
+	}
+}
+
+// Words returns the words from one up to another. The words of a subtitle are
+// spread over its time by their syllables, as those of a line are.
+func (s *Subtitles) Words(from, to int) (words []Word) {
+	i, found := slices.BinarySearchFunc(s.cues, from, func(c cue, word int) int { return cmp.Compare(c.first, word) })
+	if !found {
+		i--
+	}
+	for ; i < len(s.cues) && s.cues[i].first < to; i++ {
+		list, first := s.of(i), s.cues[i].first
+		words = append(words, list[max(0, from-first):min(len(list), to-first)]...)
+	}
+	return words
+}
+
+// Between returns the words that are said between two times, in seconds from
+// the start of the picture.
+func (s *Subtitles) Between(start, end float64) (from, to int) {
+	from = s.wordAt(start)
+	return from, max(from, s.wordAt(end))
+}
+
+// wordAt returns the first word that begins at a time or later.
+func (s *Subtitles) wordAt(t float64) int {
+	next, _ := slices.BinarySearchFunc(s.cues, t, func(c cue, t float64) int {
+		if c.seconds(c.start) < t {
+			return -1
+		}
+		return 1
+	})
+	if next == 0 {
+		return 0
+	}
+	words := s.of(next - 1) // some of them may be later
+	i := slices.IndexFunc(words, func(w Word) bool { return w.Start >= t })
+	if i < 0 {
+		i = len(words)
+	}
+	return s.cues[next-1].first + i
+}
+
+// of returns the words of a subtitle.
+func (s *Subtitles) of(i int) []Word {
+	if s.latest != i+1 {
+		s.latest, s.words = i+1, s.cues[i].words()
+	}
+	return s.words
+}
+
+func (c cue) seconds(ms int64) float64 { return float64(ms) / 1000 }
+
+func (c cue) words() []Word {
+	text := spoken(c.text)
+	tokens := speech.Split(text)
+	folded := speech.Fold(tokens)
+	words := make([]Word, 0, len(tokens))
+	for i, w := range speech.Spread(tokens, c.seconds(c.start), c.seconds(c.end)) {
+		end := len(text)
+		if i+1 < len(tokens) {
+			end = tokens[i+1].Start
+		}
+		words = append(words, Word{Text: text[w.Token.Start:end], Folded: folded[i], Start: w.Start, End: w.End})
+	}
+	return words
 }
 
 // spoken returns what is said in a subtitle: without sounds in square brackets
@@ -55,16 +172,19 @@ func spoken(text string) string {
 
 // withoutSounds takes out what stands in square brackets.
 func withoutSounds(line string) string {
+	if strings.IndexByte(line, '[') < 0 {
+		return line
+	}
+	var said strings.Builder
 	for {
-		from := strings.IndexByte(line, '[')
-		if from < 0 {
-			return line
+		before, rest, opened := strings.Cut(line, "[")
+		_, after, closed := strings.Cut(rest, "]")
+		if !opened || !closed {
+			said.WriteString(line)
+			return said.String()
 		}
-		to := strings.IndexByte(line[from:], ']')
-		if to < 0 {
-			return line
-		}
-		line = line[:from] + " " + line[from+to+1:]
+		said.WriteString(before + " ")
+		line = after
 	}
 }
 

@@ -12,7 +12,6 @@ import (
 	"regexp"
 	"strings"
 
-	"pullscore/interp/speech"
 	"pullscore/interp/wording"
 	"pullscore/lang"
 	"pullscore/lang/lines"
@@ -27,13 +26,14 @@ type Cut struct {
 	Start    int64
 	HasStart bool
 
-	IsList  bool // it holds clips and markers; else subtitles
-	Clips   []Clip
+	IsList  bool   // it holds clips and markers; else subtitles
+	Clips   []Clip // of the shots that are wanted
 	Markers []Marker
+	shots   map[string]bool // as names are compared
+	// HasClips tells that it has clips, wanted or not.
+	HasClips bool
 
-	Words  []Word          // that are said, in the order of time
-	Folded speech.Folded   // the same, as they are compared
-	Stream *wording.Stream // the same, to find lines in; nil in a list
+	Said *Subtitles // nil in a list
 }
 
 // A Clip is a piece of a shot as it lies in the record. Out points are the
@@ -50,12 +50,6 @@ type Clip struct {
 type Marker struct {
 	Text string
 	At   int64
-}
-
-// A Word is a word of the subtitles.
-type Word struct {
-	Text       string  // with the punctuation behind it
-	Start, End float64 // seconds from the start of the picture
 }
 
 // Pieces returns the clips of a shot in the order of the record: those whose
@@ -76,14 +70,28 @@ func (c *Cut) Pieces(shot string) []Clip {
 	return by(func(c Clip) string { return c.Reel })
 }
 
+// Wanted is what a plan looks for in a cut. Nothing else of a file is kept, which
+// can be that of a whole film.
+type Wanted struct {
+	Shots []string           // their IDs
+	Words wording.Vocabulary // of all lines
+}
+
+// maxPieces is how many pieces of the plan's shots are kept: more than a film is
+// cut into.
+const maxPieces = 200_000
+
 // Read reads a file of a cut. Its ending says what it is, or where that says
 // nothing its first line. What is wrong in it is told at its place, and the
 // rest is read; cut is nil where nobody can tell what the file is.
-func Read(t *lines.Text, rate timecode.Rate) (cut *Cut, diags []lang.Diagnostic) {
-	c := &Cut{Name: t.Name}
+func Read(t *lines.Text, rate timecode.Rate, want Wanted) (cut *Cut, diags []lang.Diagnostic) {
+	c := &Cut{Name: t.Name, shots: map[string]bool{}}
+	for _, id := range want.Shots {
+		c.shots[called(id)] = true
+	}
 	switch kindOf(t) {
 	case ".srt", ".vtt":
-		return c, c.captions(t)
+		return c, c.captions(t, want.Words)
 	case ".edl":
 		c.IsList = true
 		return c, c.list(t, rate)

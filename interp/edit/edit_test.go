@@ -8,15 +8,31 @@ import (
 
 	"pgregory.net/rapid"
 
+	"pullscore/interp/speech"
+	"pullscore/interp/wording"
 	"pullscore/lang/edl"
 	"pullscore/lang/lines"
 	"pullscore/lang/otio"
 	"pullscore/lang/timecode"
 )
 
+// all is everything that these files have.
+var all = Wanted{
+	Shots: []string{"1", "2", "3", "9", "14b", "b7", "in", "out", "sound", "a2", "a1"},
+	Words: wording.NewVocabulary(speech.Fold(speech.Split("Hello who is there then gone"))),
+}
+
 func decode(name, src string) *lines.Text {
 	t, _ := lines.Decode(name, []byte(src))
 	return t
+}
+
+// words returns how many words a cut has.
+func (c *Cut) words() int {
+	if c.Said == nil {
+		return 0
+	}
+	return c.Said.Len()
 }
 
 // Files are known by their ending, and else by how they begin.
@@ -37,13 +53,13 @@ func TestKinds(t *testing.T) {
 		{"a", srt, 1, 0, false}, {"a.txt", vtt, 1, 0, false}, {"a.lst", "TITLE: X\n" + list, 0, 1, false}, {"a.lst", list, 0, 1, false}, {"a.json", otio, 0, 0, false},
 		{"a.txt", "Hello.\n", 0, 0, true}, {"a.pull", srt, 0, 0, true}, {"a", "", 0, 0, true},
 	} {
-		cut, diags := Read(decode(c.name, c.src), timecode.Rate{})
+		cut, diags := Read(decode(c.name, c.src), timecode.Rate{}, all)
 		switch {
 		case c.unknown:
 			if cut != nil || len(diags) != 1 || diags[0].Code != "unknown-cut" {
 				t.Errorf("%s %.10q: %+v %+v", c.name, c.src, cut, diags)
 			}
-		case cut == nil || len(diags) > 0 || len(cut.Words) != c.words || len(cut.Clips) != c.clips:
+		case cut == nil || len(diags) > 0 || cut.words() != c.words || len(cut.Clips) != c.clips:
 			t.Errorf("%s %.10q: %+v %+v", c.name, c.src, cut, diags)
 		}
 	}
@@ -52,9 +68,9 @@ func TestKinds(t *testing.T) {
 // What is no speech is left out, and words have the times of their syllables.
 func TestWords(t *testing.T) {
 	cut, _ := Read(decode("a.srt", "2\n00:00:03,000 --> 00:00:04,000\nMRS. DALE: Gone!\n\n"+
-		"1\n00:00:01,000 --> 00:00:02,000\n[a door slams] <i>Who</i> is\nthere, [steps] then?\n\n3\n00:00:05,000 --> 00:00:06,000\n[rain]\n"), timecode.Rate{})
+		"1\n00:00:01,000 --> 00:00:02,000\n[a door slams] <i>Who</i> is\nthere, [steps] then?\n\n3\n00:00:05,000 --> 00:00:06,000\n[rain]\n"), timecode.Rate{}, all)
 	var got []string
-	for _, w := range cut.Words {
+	for _, w := range cut.Said.Words(0, cut.Said.Len()) {
 		got = append(got, fmt.Sprintf("%s%.2f-%.2f", w.Text, w.Start, w.End))
 	}
 	if s := strings.Join(got, "|"); s != "Who 1.00-1.25|is 1.25-1.50|there, 1.50-1.75|then?1.75-2.00|Gone!3.00-4.00" {
@@ -89,7 +105,7 @@ func TestRoundTrip(t *testing.T) {
 			t.Fatal(err)
 		}
 		for name, src := range map[string]string{"a.edl": list.String(), "a.otio": line.String()} {
-			cut, diags := Read(decode(name, src), rate)
+			cut, diags := Read(decode(name, src), rate, all)
 			if len(diags) > 0 {
 				t.Fatalf("%s: %+v in\n%s", name, diags, src)
 			}
@@ -118,7 +134,7 @@ FCM: NON-DROP FRAME
 * TO CLIP NAME: IN
 003  14B B   C        00:00:01:00 00:00:03:00 01:00:02:00 01:00:03:00
 M2   14B     048.0                00:00:01:00
-`), timecode.Rate{})
+`), timecode.Rate{}, all)
 	if len(cut.Clips) != 2 || len(cut.Pieces("in")) != 1 || len(cut.Pieces("14b")) != 1 || cut.Clips[1].Speed != 2 || len(cut.Pieces("A")) != 0 {
 		t.Errorf("%+v", cut.Clips)
 	}
@@ -131,7 +147,7 @@ func TestReels(t *testing.T) {
 002  9  V  C  00:00:00:00 00:00:01:00 01:00:01:00 01:00:02:00
 * FROM CLIP NAME: 2
 003  B7 V  C  00:00:00:00 00:00:01:00 01:00:02:00 01:00:03:00
-`), timecode.Rate{})
+`), timecode.Rate{}, all)
 	for shot, in := range map[string]int64{"1": 86400, "2": 86424, "b7": 86448, "9": 86424} {
 		if list := cut.Pieces(shot); len(list) != 1 || list[0].RecordIn != in {
 			t.Errorf("shot %s: %+v", shot, list)
@@ -151,7 +167,7 @@ func TestOtherRate(t *testing.T) {
 	}}}); err != nil {
 		t.Fatal(err)
 	}
-	cut, diags := Read(decode("a.otio", line.String()), timecode.Rate{})
+	cut, diags := Read(decode("a.otio", line.String()), timecode.Rate{}, all)
 	if len(diags) != 1 || diags[0].Code != "other-rate" {
 		t.Errorf("%+v", diags)
 	}

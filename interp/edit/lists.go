@@ -18,24 +18,54 @@ import (
 
 // list reads an edit decision list, which counts at the plan's rate.
 func (c *Cut) list(t *lines.Text, rate timecode.Rate) []lang.Diagnostic {
-	list, diags := edl.Read(t, rate)
-	for _, e := range list.Events {
+	var faults lines.Faults
+	for e := range edl.Events(t, rate, &faults) {
 		for _, m := range e.Markers {
 			c.Markers = append(c.Markers, Marker{Text: m.Text, At: m.At})
 		}
 		if e.RecordOut == e.RecordIn || !strings.ContainsAny(e.Channels, "VB") {
 			continue
 		}
-		c.Clips = append(c.Clips, Clip{
+		c.startsBy(e.RecordIn)
+		clip := Clip{
 			Name: e.Name(), Reel: e.Reel, RecordIn: e.RecordIn, RecordOut: e.RecordOut, SourceIn: e.SourceIn,
 			Speed: speed(e, rate), Range: e.Range,
-		})
+		}
+		if c.wants(&clip) {
+			c.keep(clip, &faults)
+		}
 	}
 	c.inOrder()
-	if len(c.Clips) > 0 {
-		c.Start, c.HasStart = c.Clips[0].RecordIn, true
+	return faults.List()
+}
+
+// startsBy takes a place in the record for its start, unless an earlier is
+// known.
+func (c *Cut) startsBy(at int64) {
+	if !c.HasStart || at < c.Start {
+		c.Start, c.HasStart = at, true
 	}
-	return diags
+}
+
+// wants reports whether a clip is of a shot that is wanted.
+func (c *Cut) wants(clip *Clip) bool {
+	c.HasClips = true
+	return c.shots[called(clip.Name)] || c.shots[called(clip.Reel)]
+}
+
+// called returns a name as names are compared.
+func called(name string) string { return strings.ToLower(strings.TrimSpace(name)) }
+
+// keep keeps a clip.
+func (c *Cut) keep(clip Clip, faults *lines.Faults) {
+	if len(c.Clips) < maxPieces {
+		c.Clips = append(c.Clips, clip)
+		return
+	}
+	faults.Add(lang.Diagnostic{
+		Code: "too-large", Severity: lang.Error, Range: clip.Range,
+		Message: fmt.Sprintf("there are more than %d pieces of the plan's shots", maxPieces), Detail: "This one is left out.",
+	})
 }
 
 // speed returns how fast an event runs. Without a speed line it runs as it was
@@ -56,45 +86,57 @@ func speed(e edl.Event, rate timecode.Rate) float64 {
 // taken as the time that they last.
 func (c *Cut) timeline(t *lines.Text, rate timecode.Rate) []lang.Diagnostic {
 	line, diags := otio.Read(t)
-	frames := func(n int64) int64 { return n }
+	l := laying{Cut: c, text: t, line: line, frames: func(n int64) int64 { return n }}
 	if !sameSpeed(line.Rate, rate) && len(line.Tracks) > 0 {
-		frames = func(n int64) int64 { return rate.Frames(line.Rate.Seconds(n)) }
+		l.frames = func(n int64) int64 { return rate.Frames(line.Rate.Seconds(n)) }
 		diags = append(diags, lang.Diagnostic{
 			Code: "other-rate", Severity: lang.Warning, Range: t.Start(),
 			Message: fmt.Sprintf("the timeline runs at %s frames a second and the plan at %s", line.Rate, rate),
 			Detail:  "Its times are taken in seconds.",
 		})
 	}
-	c.Start, c.HasStart = frames(line.Start), line.HasStart
+	c.Start, c.HasStart = l.frames(line.Start), line.HasStart
 	for _, m := range line.Markers {
-		c.mark(m, frames(m.Start))
+		c.mark(m, l.frames(m.Start))
 	}
 	for _, track := range line.Tracks {
-		for _, item := range track.Items {
-			c.item(item, track, line, frames)
+		for i := range track.Items {
+			l.item(&track.Items[i], strings.EqualFold(track.Kind, "Audio"))
 		}
 	}
 	c.inOrder()
-	return diags
+	return append(diags, l.faults.List()...)
+}
+
+// A laying lays the items of a timeline into a cut.
+type laying struct {
+	*Cut
+	text   *lines.Text
+	line   *otio.Timeline
+	frames func(int64) int64 // in frames of the plan
+	faults lines.Faults
 }
 
 // item takes a clip of a timeline with its markers.
-func (c *Cut) item(item otio.Item, track otio.Track, line *otio.Timeline, frames func(int64) int64) {
+func (l *laying) item(item *otio.Item, heard bool) {
 	if item.Disabled {
 		return
 	}
 	for _, m := range item.Markers {
-		if at, ok := item.RecordOf(m, line.Start); ok {
-			c.mark(m, frames(line.Start+at))
+		if at, ok := item.RecordOf(m, l.line.Start); ok {
+			l.mark(m, l.frames(l.line.Start+at))
 		}
 	}
-	in, out := frames(line.Start+item.Record), frames(line.Start+item.Record+item.Frames)
-	if out <= in || strings.EqualFold(track.Kind, "Audio") {
+	at := l.line.Start + item.Record
+	in, out := l.frames(at), l.frames(at+item.Frames)
+	if out <= in || heard {
 		return
 	}
-	c.Clips = append(c.Clips, Clip{
-		Name: item.Name, RecordIn: in, RecordOut: out, SourceIn: frames(item.Source), Speed: 1, Range: item.Range,
-	})
+	clip := Clip{Name: item.Name, RecordIn: in, RecordOut: out, SourceIn: l.frames(item.Source), Speed: 1}
+	if l.wants(&clip) {
+		clip.Range = l.text.Place(item.At)
+		l.keep(clip, &l.faults)
+	}
 }
 
 // mark takes a marker; some programs keep its text in the comment.

@@ -3,6 +3,7 @@
 package revision
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -13,20 +14,10 @@ import (
 
 // A comparison is the words of all speeches, and where the lines lie in them.
 type comparison struct {
-	speeches []spoken
-	words    speech.Folded
-	of       []int // the speech of each word
-	heard    []bool
-	stream   *wording.Stream
-	lines    []*placed
-}
-
-// A spoken is a speech and its words in the stream.
-type spoken struct {
-	Speech
-	tokens   []speech.Token
-	from, to int // words of the stream
-	touched  bool
+	*Pages
+	heard  []bool // the words that lines have
+	stream *wording.Stream
+	lines  []*placed
 }
 
 // A placed is a line of a shot and where it lies in the stream.
@@ -42,20 +33,37 @@ type placed struct {
 
 func (l *placed) line() *plan.Line { return &l.shot.Lines[l.index] }
 
-func newComparison(speeches []Speech) *comparison {
-	c := &comparison{}
-	for i, s := range speeches {
-		sp := spoken{Speech: s, tokens: speech.Split(s.Text), from: len(c.words)}
-		c.words = append(c.words, speech.Fold(sp.tokens)...)
-		sp.to = len(c.words)
-		for range sp.tokens {
-			c.of = append(c.of, i)
+func newComparison(p *plan.Plan, pages *Pages) *comparison {
+	var folds []speech.Folded
+	for _, s := range p.Shots {
+		for _, l := range s.Lines {
+			folds = append(folds, speech.Fold(speech.Split(l.Text)))
 		}
-		c.speeches = append(c.speeches, sp)
 	}
-	c.heard = make([]bool, len(c.words))
-	c.stream = wording.New(c.words)
+	c := &comparison{Pages: pages, stream: wording.New(wording.NewVocabulary(folds...))}
+	for i := range c.speeches {
+		s := &c.speeches[i]
+		s.from = int32(c.stream.Len())
+		if !c.stream.Append(speech.Fold(speech.Split(s.text))) {
+			c.full, c.speeches = true, c.speeches[:i]
+			break
+		}
+		s.to = int32(c.stream.Len())
+	}
+	c.heard = make([]bool, c.stream.Len())
 	return c
+}
+
+// of returns the speech that a word is in.
+func (c *comparison) of(word int) *said {
+	i, found := slices.BinarySearchFunc(c.speeches, word, func(s said, word int) int { return cmp.Compare(int(s.from), word) })
+	if !found {
+		return &c.speeches[i-1]
+	}
+	for c.speeches[i].to == c.speeches[i].from { // without a word
+		i++
+	}
+	return &c.speeches[i]
 }
 
 // place finds the lines of a shot. Shots are looked for each by itself: several
@@ -65,7 +73,7 @@ func (c *comparison) place(s *plan.Shot) {
 	for i, l := range s.Lines {
 		folds[i] = speech.Fold(speech.Split(l.Text))
 	}
-	for i, at := range c.stream.Place(folds) {
+	for i, at := range c.stream.Place(folds, 0, c.stream.Len()) {
 		l := &placed{shot: s, index: i, folds: folds[i], at: at}
 		if at.Found() {
 			c.put(l, at.Start, at.End)
@@ -80,8 +88,9 @@ func (c *comparison) put(l *placed, from, to int) {
 	for w := from; w < to; w++ {
 		c.heard[w] = true
 	}
-	for w := from; w < to; w = c.speeches[c.of[w]].to {
-		c.speeches[c.of[w]].touched = true
+	for w := from; w < to; {
+		s := c.of(w)
+		s.touched, w = true, int(s.to)
 	}
 }
 
@@ -98,8 +107,9 @@ func (c *comparison) rewritten() {
 		from, to := c.gap(i)
 		for s := range c.speeches {
 			sp := &c.speeches[s]
-			if sp.from >= from && sp.to <= to && !sp.touched && sp.to > sp.from && sameName(sp.Who, l.line().Who) {
-				c.put(l, sp.from, sp.to)
+			start, end := int(sp.from), int(sp.to)
+			if start >= from && end <= to && !sp.touched && end > start && sameName(sp.who, l.line().Who) {
+				c.put(l, start, end)
 				break
 			}
 		}
@@ -110,7 +120,7 @@ func (c *comparison) rewritten() {
 // A shot of which nothing is found has no place on the page, and so no gap.
 func (c *comparison) gap(i int) (from, to int) {
 	known := false
-	to = len(c.words)
+	to = c.stream.Len()
 	for j := i - 1; j >= 0 && c.lines[j].shot == c.lines[i].shot; j-- {
 		if l := c.lines[j]; l.found() && !l.at.Moved {
 			from, known = l.to, true
@@ -136,7 +146,7 @@ func (c *comparison) extend() {
 		if !l.found() {
 			continue
 		}
-		end := c.speeches[c.of[l.to-1]].to
+		end := int(c.of(l.to - 1).to)
 		for l.to < end && !c.heard[l.to] {
 			c.heard[l.to] = true
 			l.to++
@@ -146,7 +156,7 @@ func (c *comparison) extend() {
 		if !l.found() {
 			continue
 		}
-		start := c.speeches[c.of[l.from]].from
+		start := int(c.of(l.from).from)
 		for l.from > start && !c.heard[l.from-1] {
 			l.from--
 			c.heard[l.from] = true
@@ -158,16 +168,17 @@ func (c *comparison) extend() {
 func (c *comparison) text(from, to int) string {
 	var parts []string
 	for from < to {
-		s := &c.speeches[c.of[from]]
-		last := min(to, s.to)
-		start, end := 0, len(s.Text)
-		if from > s.from {
-			start = s.tokens[from-s.from].Start
+		s := c.of(from)
+		tokens := speech.Split(s.text)
+		first, last := int(s.from), min(to, int(s.to))
+		start, end := 0, len(s.text)
+		if from > first {
+			start = tokens[from-first].Start
 		}
-		if last < s.to {
-			end = s.tokens[last-s.from].Start
+		if last < int(s.to) {
+			end = tokens[last-first].Start
 		}
-		parts = append(parts, strings.TrimSpace(s.Text[start:end]))
+		parts = append(parts, strings.TrimSpace(s.text[start:end]))
 		from = last
 	}
 	return strings.Join(parts, " ")
@@ -184,38 +195,33 @@ func (c *comparison) changes(l *placed) (list []Change) {
 		base.Kind = Gone
 		return []Change{base}
 	}
-	sp := &c.speeches[c.of[l.from]]
-	base.PageWho, base.PageText, base.PageLine, base.Page = sp.Who, c.text(l.from, l.to), sp.Line, sp.Page
+	sp := c.of(l.from)
+	base.PageWho, base.PageText, base.PageLine, base.Page = sp.who, c.text(l.from, l.to), int(sp.line), c.scenes[sp.scene].Page
 	add := func(k Kind, is bool) {
 		if is {
 			base.Kind = k
 			list = append(list, base)
 		}
 	}
-	add(Changed, !slices.Equal(c.words[l.from:l.to], l.folds))
+	add(Changed, !c.stream.Same(l.folds, l.from, l.to))
 	add(Moved, l.at.Moved)
-	add(Speaker, !sameName(sp.Who, line.Who))
+	add(Speaker, !sameName(sp.who, line.Who))
 	return list
 }
 
 // unheard returns the speeches that no line has, in scenes that lines are of.
 func (c *comparison) unheard() (list []Change) {
-	type scene struct {
-		page   string
-		number int
-	}
-	shot := map[scene]bool{}
+	shot := make([]bool, len(c.scenes))
 	for _, s := range c.speeches {
-		if s.touched {
-			shot[scene{s.Page, s.scene}] = true
-		}
+		shot[s.scene] = shot[s.scene] || s.touched
 	}
 	for _, s := range c.speeches {
-		if s.touched || s.to == s.from || !shot[scene{s.Page, s.scene}] {
+		if s.touched || s.to == s.from || !shot[s.scene] {
 			continue
 		}
+		scene := c.scenes[s.scene]
 		list = append(list, Change{
-			Kind: New, Line: -1, PageWho: s.Who, PageText: s.Text, PageLine: s.Line, Page: s.Page, Scene: s.Scene,
+			Kind: New, Line: -1, PageWho: s.who, PageText: s.text, PageLine: int(s.line), Page: scene.Page, Scene: scene.Name,
 		})
 	}
 	return list

@@ -4,6 +4,7 @@ package revision
 
 import (
 	"cmp"
+	"iter"
 	"slices"
 	"strings"
 
@@ -44,47 +45,65 @@ type Change struct {
 	Scene string `json:"scene,omitempty"`
 }
 
-// A Speech is what somebody says on a page without a break.
-type Speech struct {
-	Who, Text string
-	Line      int    // of the character cue, from 1
-	Scene     string // its number, or its heading where it has none
-	Page      string // the path of the page
+// MostSpeeches is how many speeches are compared: more than in the scripts of a
+// hundred films.
+const MostSpeeches = 1_000_000
 
-	scene int // the number of the scene in the order of the pages
+// Pages are the speeches of script pages, in their order.
+type Pages struct {
+	speeches []said
+	scenes   []Scene
+	full     bool // there are more than MostSpeeches
 }
 
-// Speeches returns the speeches of a script in their order: of all its scenes,
-// or of those with a number, of which there may be none. path names the page
-// in the changes.
-func Speeches(s *fountain.Script, path, number string) []Speech {
-	var list []Speech
-	for i, scene := range s.Scenes {
+// A Scene is a scene of a page.
+type Scene struct {
+	Name string // its number, or its heading where it has none
+	Page string // the path of the page
+}
+
+// A said is what somebody says on a page without a break.
+type said struct {
+	who, text string
+	line      int32 // of the character cue, from 1
+	scene     int32 // its place in the scenes
+	touched   bool  // a line of the plan is in it
+	from, to  int32 // its words in the stream
+}
+
+// Add adds the speeches of a page: of all its scenes, or of those with a number;
+// any reports whether there are such scenes. path names the page in the changes.
+func (p *Pages) Add(beats iter.Seq2[fountain.Scene, fountain.Beat], path, number string) (any bool) {
+	for scene, beat := range beats {
 		if number != "" && !strings.EqualFold(scene.Number, number) {
 			continue
 		}
-		for _, b := range scene.Beats {
-			if text := b.Text(); b.Who != "" && text != "" {
-				list = append(list, Speech{
-					Who: b.Who, Text: text, Line: b.Line, Page: path,
-					Scene: cmp.Or(scene.Number, scene.Heading), scene: i,
-				})
+		if any = true; beat.Empty() {
+			p.scenes = append(p.scenes, Scene{cmp.Or(scene.Number, scene.Heading), path})
+			continue
+		}
+		if beat.Who == "" {
+			continue
+		}
+		if text := beat.Text(); text != "" {
+			if p.full = len(p.speeches) == MostSpeeches; p.full {
+				return true
 			}
+			p.speeches = append(p.speeches, said{who: beat.Who, text: text, line: int32(beat.Line), scene: int32(len(p.scenes) - 1)})
 		}
 	}
-	return list
+	return any
 }
 
-// HasScene reports whether a script has a scene with a number.
-func HasScene(s *fountain.Script, number string) bool {
-	return slices.ContainsFunc(s.Scenes, func(scene fountain.Scene) bool { return strings.EqualFold(scene.Number, number) })
-}
+// Full reports whether there are more speeches than MostSpeeches; the others are
+// left out.
+func (p *Pages) Full() bool { return p.full }
 
 // Compare compares the lines of a plan with speeches, in the order of shots and
 // lines; new speeches come last. Case and punctuation do not count, and a plan
 // may have a speech in several lines, or in several shots.
-func Compare(p *plan.Plan, speeches []Speech) []Change {
-	c := newComparison(speeches)
+func Compare(p *plan.Plan, pages *Pages) []Change {
+	c := newComparison(p, pages)
 	for _, s := range p.Shots {
 		c.place(s)
 	}

@@ -17,7 +17,7 @@ import (
 )
 
 // page reads a page of a scene with these speeches, each "WHO: words".
-func page(speeches ...string) []Speech {
+func page(speeches ...string) *Pages {
 	var text strings.Builder
 	text.WriteString("INT. SHED - DAY #1#\n")
 	for _, s := range speeches {
@@ -27,10 +27,11 @@ func page(speeches ...string) []Speech {
 	return read(text.String(), "")
 }
 
-func read(text, scene string) []Speech {
+func read(text, scene string) *Pages {
 	t, _ := lines.Decode("page.fountain", []byte(text))
-	s, _ := fountain.Read(t)
-	return Speeches(s, "page.fountain", scene)
+	p := &Pages{}
+	p.Add(fountain.Beats(t, &lines.Faults{}), "page.fountain", scene)
+	return p
 }
 
 // shots makes a plan of shots with these lines, each "WHO: words".
@@ -61,7 +62,7 @@ func TestCompare(t *testing.T) {
 	for _, c := range []struct {
 		name string
 		plan *plan.Plan
-		page []Speech
+		page *Pages
 		want string
 	}{
 		{"nothing", shots(scene), page(scene...), ""},

@@ -14,28 +14,26 @@ type Place struct {
 	Moved bool // it stands out of the order that most lines keep
 }
 
-// Place finds lines, given in their order, in a stream. Short lines that occur
-// often are looked for between the surer ones around them first.
-func (s *Stream) Place(lines []speech.Folded) []Place {
+// Place finds lines, given in their order, between two words of a stream. Short
+// lines that occur often are looked for between the surer ones around them
+// first.
+func (s *Stream) Place(lines []speech.Folded, from, to int) []Place {
 	places := make([]Place, len(lines))
-	sure := func(i int) bool {
-		n := len(s.exact(lines[i], 2))
-		return n == 1 && len(lines[i]) > 0
-	}
+	numbers := make([][]int32, len(lines))
 	for i := range lines {
-		if sure(i) {
-			at := s.exact(lines[i], 1)[0]
-			places[i].Hit = Hit{at, at + len(lines[i]), 1}
+		numbers[i] = s.vocabulary.numbers(lines[i])
+		if at := s.exact(numbers[i], from, to, 2); len(at) == 1 {
+			places[i].Hit = Hit{at[0], at[0] + len(lines[i]), 1}
 		}
 	}
 	markMoved(places)
-	for i := range lines {
+	for i, line := range numbers {
 		if places[i].Found() {
 			continue
 		}
-		from, to := s.between(places, i)
-		if places[i].Hit = s.Find(lines[i], from, to); !places[i].Found() {
-			places[i].Hit = s.Find(lines[i], 0, len(s.words))
+		after, before := between(places, i, from, to)
+		if places[i].Hit = s.find(line, after, before); !places[i].Found() {
+			places[i].Hit = s.find(line, from, to)
 			places[i].Moved = places[i].Found()
 		}
 	}
@@ -43,15 +41,15 @@ func (s *Stream) Place(lines []speech.Folded) []Place {
 }
 
 // exact returns where a line stands word for word, up to limit places.
-func (s *Stream) exact(line speech.Folded, limit int) (at []int) {
-	rare := s.rarest(line)
+func (s *Stream) exact(line []int32, from, to, limit int) (at []int) {
+	rare := s.rarest(line, from, to)
 	if len(rare) == 0 {
 		return nil
 	}
-	places := s.at[line[rare[0]]]
+	places := s.places(line[rare[0]], from, to)
 	for _, p := range places[:min(len(places), occurrences)] {
-		start := p - rare[0]
-		if start >= 0 && start+len(line) <= len(s.words) && slices.Equal(s.words[start:start+len(line)], line) {
+		start := int(p) - rare[0]
+		if start >= from && start+len(line) <= to && slices.Equal(s.words[start:start+len(line)], line) {
 			if at = append(at, start); len(at) == limit {
 				break
 			}
@@ -60,23 +58,23 @@ func (s *Stream) exact(line speech.Folded, limit int) (at []int) {
 	return at
 }
 
-// between returns the stretch of the stream between the lines around one that
-// are in order.
-func (s *Stream) between(places []Place, i int) (from, to int) {
-	to = len(s.words)
+// between returns the stretch between the lines around one that are in order,
+// from and to where there are none.
+func between(places []Place, i, from, to int) (after, before int) {
+	after, before = from, to
 	for j := i - 1; j >= 0; j-- {
 		if places[j].Found() && !places[j].Moved {
-			from = places[j].End
+			after = places[j].End
 			break
 		}
 	}
 	for j := i + 1; j < len(places); j++ {
 		if places[j].Found() && !places[j].Moved {
-			to = places[j].Start
+			before = places[j].Start
 			break
 		}
 	}
-	return from, max(from, to)
+	return after, max(after, before)
 }
 
 // markMoved marks the found lines that are not part of the longest run of

@@ -14,8 +14,15 @@ import (
 
 func fold(s string) speech.Folded { return speech.Fold(speech.Split(s)) }
 
+// streamOf returns the stream of a text in which some lines can be looked for.
+func streamOf(text speech.Folded, lines ...speech.Folded) *Stream {
+	s := New(NewVocabulary(lines...))
+	s.Append(text)
+	return s
+}
+
 func TestFind(t *testing.T) {
-	s := New(fold("You kept the second ledger. I kept every ledger there is. You kept it, then? No. Yes, all of them."))
+	text := fold("You kept the second ledger. I kept every ledger there is. You kept it, then? No. Yes, all of them.")
 	for _, c := range []struct{ line, want string }{
 		{"You kept the second ledger.", "0-5 1.00"},
 		{"you KEPT the second ledger", "0-5 1.00"},
@@ -26,7 +33,7 @@ func TestFind(t *testing.T) {
 		{"I kept every old ledger there was", "5-11 0.71"},
 		{"", "0-0 0.00"},
 	} {
-		h := s.Find(fold(c.line), 0, len(s.words))
+		h := streamOf(text, fold(c.line)).Find(fold(c.line), 0, len(text))
 		if got := fmt.Sprintf("%d-%d %.2f", h.Start, h.End, h.Likeness); got != c.want {
 			t.Errorf("%q: %s, want %s", c.line, got, c.want)
 		}
@@ -34,7 +41,7 @@ func TestFind(t *testing.T) {
 }
 
 func TestPlace(t *testing.T) {
-	s := New(fold("Stop. Where is the rope? No. On the quay, by the lamp. No. Stop. Then fetch it before the tide turns."))
+	text := fold("Stop. Where is the rope? No. On the quay, by the lamp. No. Stop. Then fetch it before the tide turns.")
 	for _, c := range []struct {
 		lines []string
 		want  string
@@ -49,7 +56,7 @@ func TestPlace(t *testing.T) {
 			lines = append(lines, fold(l))
 		}
 		var got []string
-		for _, p := range s.Place(lines) {
+		for _, p := range streamOf(text, lines...).Place(lines, 0, len(text)) {
 			switch {
 			case !p.Found():
 				got = append(got, "-")
@@ -72,8 +79,9 @@ func TestCostAgreesWithEditDistance(t *testing.T) {
 	letters := rapid.StringMatching(`[abcd]{1,12}`)
 	rapid.Check(t, func(t *rapid.T) {
 		line, text := letters.Draw(t, "line"), letters.Draw(t, "text")
-		s := New(strings.Split(text, ""))
-		h := s.compare(strings.Split(line, ""), 0, len(text))
+		letters := speech.Folded(strings.Split(line, ""))
+		s := streamOf(strings.Split(text, ""), letters)
+		h := s.compare(s.vocabulary.numbers(letters), 0, len(text))
 		least := len(line)
 		for i := range text {
 			for j := i; j <= len(text); j++ {
@@ -94,21 +102,52 @@ func TestCostAgreesWithEditDistance(t *testing.T) {
 func TestLinesOfTheTextAreFound(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		words := rapid.SliceOfN(rapid.StringMatching(`[a-h]{1,2}`), 20, 200).Draw(t, "words")
-		s := New(words)
 		from := rapid.IntRange(0, len(words)-3).Draw(t, "from")
 		to := rapid.IntRange(from+1, min(len(words), from+12)).Draw(t, "to")
 		line := speech.Folded(words[from:to])
-		p := s.Place([]speech.Folded{line})[0]
+		p := streamOf(words, line).Place([]speech.Folded{line}, 0, len(words))[0]
 		if p.Likeness != 1 || !slices.Equal(words[p.Start:p.End], line) {
 			t.Fatalf("%v is placed at %+v", line, p)
 		}
 	})
 }
 
+// What is found in a part of a text is what is found in that part alone,
+// whatever other words there are around it.
+func TestPartOfAText(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		some := func(name string) speech.Folded {
+			return rapid.SliceOfN(rapid.StringMatching(`[a-e]`), 0, 40).Draw(t, name)
+		}
+		before, part, after := some("before"), some("part"), some("after")
+		lines := []speech.Folded{some("line"), some("next")}
+		alone := streamOf(part, lines...).Place(lines, 0, len(part))
+		among := streamOf(slices.Concat(before, part, after), lines...).Place(lines, len(before), len(before)+len(part))
+		for i := range among {
+			if among[i].Found() {
+				among[i].Start -= len(before)
+				among[i].End -= len(before)
+			}
+			if among[i] != alone[i] {
+				t.Fatalf("%v: %+v among others, %+v alone", lines[i], among[i], alone[i])
+			}
+		}
+	})
+}
+
+// A stream takes a few bytes for a word, and says when there are too many.
+func TestMostWords(t *testing.T) {
+	s := New(NewVocabulary(fold("rope")))
+	s.words = make([]int32, MostWords-1)
+	if !s.Append(fold("rope")) || s.Append(fold("rope")) || s.Len() != MostWords || !s.Same(fold("rope"), MostWords-1, MostWords) {
+		t.Errorf("%d words", s.Len())
+	}
+}
+
 // A text made to take for ever does not.
 func TestHostileTexts(t *testing.T) {
 	same := slices.Repeat([]string{"no"}, 300_000)
-	s := New(same)
+	s := streamOf(same, same[:1])
 	if h := s.Find(same[:1000], 0, len(same)); h.Likeness != 1 {
 		t.Errorf("%+v", h)
 	}
@@ -116,7 +155,7 @@ func TestHostileTexts(t *testing.T) {
 	for i := range lines {
 		lines[i] = same[:60]
 	}
-	for i, p := range s.Place(lines) {
+	for i, p := range s.Place(lines, 0, len(same)) {
 		if !p.Found() || p.Start != i*60 {
 			t.Fatalf("line %d is at %+v", i, p)
 		}
@@ -136,13 +175,13 @@ func BenchmarkPlace(b *testing.B) {
 		fmt.Fprintf(&text, "word%d and the rope of the %d boat. ", i%977, i%131)
 	}
 	words := fold(text.String())
-	s := New(words)
+	s := streamOf(words, words)
 	var lines []speech.Folded
 	for i := 0; i+8 < len(words); i += 200 {
 		lines = append(lines, words[i:i+8])
 	}
 	b.ReportMetric(float64(len(lines)), "lines")
 	for b.Loop() {
-		s.Place(lines)
+		s.Place(lines, 0, len(words))
 	}
 }

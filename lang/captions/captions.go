@@ -4,6 +4,8 @@
 package captions
 
 import (
+	"fmt"
+	"iter"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -21,57 +23,94 @@ type Cue struct {
 	Range      lang.Range // of the timing line
 }
 
-// Read reads a file of subtitles. It is WebVTT where it begins with that
-// word or its name ends in .vtt, else SubRip. A faulty cue is left out with an
-// error on its place, except where the error says how it was taken.
+// MaxCue is how much text a cue may hold, in bytes: hours of talk.
+const MaxCue = 1 << 20
+
+// Read reads a file of subtitles, as Cues does.
 func Read(t *lines.Text) ([]Cue, []lang.Diagnostic) {
-	r := &reader{text: t}
-	if signed(t.Content) || strings.EqualFold(filepath.Ext(t.Name), ".vtt") {
-		r.webVTT()
-	} else {
-		r.subRip()
-	}
-	return r.cues, r.diags
+	var faults lines.Faults
+	list := slices.Collect(Cues(t, &faults))
+	return list, faults.List()
 }
 
-// A reader collects cues and what is to be told of them.
+// Cues yields the cues of a file of subtitles in their order. It is WebVTT where
+// it begins with that word or its name ends in .vtt, else SubRip. A faulty cue
+// is left out with an error on its place, except where the error says how it
+// was taken.
+func Cues(t *lines.Text, faults *lines.Faults) iter.Seq[Cue] {
+	return func(yield func(Cue) bool) {
+		r := reader{text: t, faults: faults, yield: yield}
+		if signed(t.Content) || strings.EqualFold(filepath.Ext(t.Name), ".vtt") {
+			r.webVTT()
+		} else {
+			r.subRip()
+		}
+	}
+}
+
+// A reader yields cues and collects what is to be told of them.
 type reader struct {
-	text  *lines.Text
-	cues  []Cue
-	diags []lang.Diagnostic
+	text    *lines.Text
+	faults  *lines.Faults
+	yield   func(Cue) bool
+	stopped bool // no more is wanted
 }
 
 // tell adds an error about the bytes from and up to to of a line.
 func (r *reader) tell(code string, l lines.Line, from, to int, message, detail string) {
-	r.diags = append(r.diags, lang.Diagnostic{
+	r.faults.Add(lang.Diagnostic{
 		Code: code, Severity: lang.Error, Message: message, Detail: detail, Range: r.text.At(l, from, to),
 	})
 }
 
 // lost tells of a line that belongs to no cue.
 func (r *reader) lost(l lines.Line) {
-	r.diags = append(r.diags, lang.Diagnostic{
+	r.faults.Add(lang.Diagnostic{
 		Code: "text-outside-a-cue", Severity: lang.Warning,
 		Message: "this line belongs to no cue", Detail: "A cue begins with its times.",
 		Range: r.text.Whole(l),
 	})
 }
 
-// add adds a cue whose times stand on l, unless it ends before it starts.
-func (r *reader) add(l lines.Line, at timing, id string, payload []string, plain func(string) (string, []string)) {
-	if at.end.ms < at.start.ms {
+// A payload is the text of a cue, by its place: lines that follow one another.
+type payload struct{ from, to int }
+
+// add adds a line.
+func (p *payload) add(l lines.Line) {
+	if *p == (payload{}) { // no text begins a file
+		p.from = l.Offset
+	}
+	p.to = l.Offset + len(l.Text)
+}
+
+// A cue is one as it is being read.
+type cue struct {
+	id   string
+	line lines.Line // of its times
+	at   timing
+	payload
+}
+
+// add yields a cue, unless it ends before it starts or has no measure.
+func (r *reader) add(c cue, plain func(string) (string, []string)) {
+	l, at := c.line, c.at
+	switch size := c.to - c.from; {
+	case at.end.ms < at.start.ms:
 		r.tell("ends-before-it-starts", l, at.end.from, at.end.to, "the cue ends before it starts", "The end stands behind the arrow. The cue is left out.")
 		return
-	}
-	if at.end.ms == at.start.ms {
-		r.diags = append(r.diags, lang.Diagnostic{
+	case size > MaxCue:
+		r.tell("too-long", l, 0, len(l.Text), fmt.Sprintf("this cue has %d kB of text", size>>10),
+			fmt.Sprintf("More than %d kB are hours of talk. The cue is left out.", MaxCue>>10))
+		return
+	case at.end.ms == at.start.ms:
+		r.faults.Add(lang.Diagnostic{
 			Code: "no-duration", Severity: lang.Warning, Message: "the cue ends when it starts",
 			Range: r.text.At(l, at.end.from, at.end.to),
 		})
 	}
-	text, voices := plain(strings.Join(payload, "\n"))
-	r.cues = append(r.cues, Cue{
-		ID: id, Start: at.start.ms, End: at.end.ms, Voices: voices, Text: text, Range: r.text.Whole(l),
+	text, voices := plain(r.text.Content[c.from:c.to])
+	r.stopped = !r.yield(Cue{
+		ID: c.id, Start: at.start.ms, End: at.end.ms, Voices: voices, Text: text, Range: r.text.Whole(l),
 	})
 }
 

@@ -11,14 +11,31 @@ import (
 	"pullscore/lang/lines"
 )
 
-// A block is a SubRip cue as it is being read.
+// A block is a SubRip cue, or lines that could have been one.
 type block struct {
-	id      string
-	line    lines.Line
-	at      timing
-	open    bool // text is being taken
-	good    bool // its times could be read
-	payload []string
+	cue
+	open bool       // text is being taken
+	good bool       // its times could be read
+	last lines.Line // of its text
+	back int        // where the text ended before that line
+}
+
+// take takes a line of text.
+func (b *block) take(l lines.Line) {
+	b.last, b.back = l, b.to
+	b.add(l)
+}
+
+// number takes the last line off that was text, if it is the number of the next
+// cue: no blank line stands between.
+func (b *block) number() (id string) {
+	if !b.open || b.to == b.from || !isNumber(b.last.Text) {
+		return ""
+	}
+	if b.to = b.back; b.last.Offset == b.from {
+		b.payload = payload{}
+	}
+	return strings.TrimSpace(b.last.Text)
 }
 
 // subRip reads the text as SubRip.
@@ -35,15 +52,13 @@ func (r *reader) subRip() {
 	for l := range r.text.All() {
 		switch {
 		case strings.Contains(l.Text, arrow):
-			id := ""
+			id := now.number()
 			if spare {
 				id, spare = strings.TrimSpace(number.Text), false
-			} else if n := len(now.payload); now.open && n > 0 && isNumber(now.payload[n-1]) {
-				id, now.payload = strings.TrimSpace(now.payload[n-1]), now.payload[:n-1] // no blank line between
 			}
 			r.close(&now)
 			at, ok := r.timing(l, subRipRule)
-			now = block{id: id, line: l, at: at, open: true, good: ok}
+			now = block{cue: cue{id: id, line: l, at: at}, open: true, good: ok}
 		case l.Blank():
 			r.close(&now)
 		case r.garbled(l):
@@ -51,13 +66,16 @@ func (r *reader) subRip() {
 			spare = false
 			now = block{open: true} // its text goes with it
 		case now.open:
-			now.payload = append(now.payload, l.Text)
+			now.take(l)
 		case isNumber(l.Text):
 			unused()
 			number, spare = l, true
 		default:
 			unused()
 			r.lost(l)
+		}
+		if r.stopped {
+			return
 		}
 	}
 	r.close(&now)
@@ -67,7 +85,7 @@ func (r *reader) subRip() {
 // close ends a cue.
 func (r *reader) close(b *block) {
 	if b.open && b.good {
-		r.add(b.line, b.at, b.id, b.payload, plainSubRip)
+		r.add(b.cue, plainSubRip)
 	}
 	*b = block{}
 }
@@ -78,6 +96,9 @@ var twoTimes = lines.Pattern(`^\s*\d+:\d\d(?::\d\d)?(?:[.,]\d+)?(\D+)\d+:\d\d(?:
 
 // garbled tells of a timing line without an arrow.
 func (r *reader) garbled(l lines.Line) bool {
+	if strings.IndexByte(l.Text, ':') < 0 { // as most lines
+		return false
+	}
 	m := twoTimes().FindStringSubmatchIndex(l.Text)
 	if m == nil {
 		return false
@@ -102,5 +123,8 @@ func isNumber(s string) bool {
 var subRipTags = lines.Pattern(`(?i)</?(?:[biu]|font(?:\s[^<>]*)?)>|\{\\[^{}]*\}`)
 
 func plainSubRip(s string) (text string, voices []string) {
-	return html.UnescapeString(subRipTags().ReplaceAllString(s, "")), nil
+	if strings.ContainsAny(s, "<{") {
+		s = subRipTags().ReplaceAllString(s, "")
+	}
+	return html.UnescapeString(s), nil
 }

@@ -22,7 +22,7 @@ func signed(content string) bool {
 // webVTT reads the text as WebVTT.
 func (r *reader) webVTT() {
 	if !signed(r.text.Content) {
-		r.diags = append(r.diags, lang.Diagnostic{
+		r.faults.Add(lang.Diagnostic{
 			Code: "no-signature", Severity: lang.Error,
 			Message: "the file does not begin with " + signature,
 			Detail:  "A WebVTT file has that word alone on its first line, or a blank and a title behind it.",
@@ -31,7 +31,7 @@ func (r *reader) webVTT() {
 		return
 	}
 	if r.text.Encoding != lines.UTF8 {
-		r.diags = append(r.diags, lang.Diagnostic{
+		r.faults.Add(lang.Diagnostic{
 			Code: "bad-encoding", Severity: lang.Warning,
 			Message: "the file is " + string(r.text.Encoding) + ", and WebVTT is UTF-8 alone",
 			Range:   r.text.Start(),
@@ -47,64 +47,84 @@ func (r *reader) webVTT() {
 			continue
 		case l.Text == "":
 			r.end(&b)
-			continue
-		case timed && (b.timed || len(b.lines) > 1):
-			r.end(&b)
+		default:
+			if timed && (b.timed || b.lines > 1) {
+				r.end(&b)
+			}
+			r.take(&b, l, timed)
 		}
-		header = false
-		b.timed = b.timed || timed
-		b.lines = append(b.lines, l)
+		if header = false; r.stopped {
+			return
+		}
 	}
 	r.end(&b)
 }
 
 // A vttBlock is lines without a blank one between them.
 type vttBlock struct {
-	lines []lines.Line
-	timed bool // one of the first two has an arrow
+	lines  int
+	first  [2]lines.Line
+	timed  bool // one of the first two has an arrow: it is a cue
+	passed bool // it is none, and nothing needs to be told of it
+	payload
+}
+
+// take takes the next line of a block.
+func (r *reader) take(b *vttBlock, l lines.Line, timed bool) {
+	if b.lines < len(b.first) {
+		b.first[b.lines] = l
+	}
+	b.lines++
+	switch {
+	case b.timed:
+		b.add(l)
+	case timed:
+		b.timed = true
+	case b.lines == len(b.first)+1: // too late for an arrow
+		r.untimed(b)
+		fallthrough
+	case b.lines > len(b.first):
+		if !b.passed {
+			r.lost(l)
+		}
+	}
 }
 
 // end reads a block, and empties it.
 func (r *reader) end(b *vttBlock) {
-	block, timed := b.lines, b.timed
-	*b = vttBlock{}
 	switch {
-	case len(block) == 0:
-		return
-	case !timed:
-		r.untimed(block)
-		return
+	case b.timed:
+		c := cue{line: b.first[0], payload: b.payload}
+		if !strings.Contains(c.line.Text, arrow) {
+			c.id, c.line = b.first[0].Text, b.first[1]
+		}
+		ok := false
+		if c.at, ok = r.timing(c.line, webVTTRule); ok {
+			r.add(c, plainWebVTT)
+		}
+	case b.lines <= len(b.first):
+		r.untimed(b)
 	}
-	id := ""
-	if !strings.Contains(block[0].Text, arrow) {
-		id, block = block[0].Text, block[1:]
-	}
-	at, ok := r.timing(block[0], webVTTRule)
-	if !ok {
-		return
-	}
-	var payload []string
-	for _, l := range block[1:] {
-		payload = append(payload, l.Text)
-	}
-	r.add(block[0], at, id, payload, plainWebVTT)
+	*b = vttBlock{}
 }
 
-// untimed passes over notes, styles and regions, and tells of anything else
-// that no arrow makes a cue.
-func (r *reader) untimed(block []lines.Line) {
-	first := strings.TrimRight(block[0].Text, " \t")
-	if first == "STYLE" || first == "REGION" || first == "NOTE" || strings.HasPrefix(first, "NOTE ") || strings.HasPrefix(first, "NOTE\t") {
+// untimed passes over notes, styles and regions, and tells of the first lines of
+// anything else that no arrow makes a cue.
+func (r *reader) untimed(b *vttBlock) {
+	list := b.first[:min(b.lines, len(b.first))]
+	if b.passed = len(list) == 0 || aside(list[0].Text) || slices.ContainsFunc(list, r.garbled); b.passed {
 		return
 	}
-	for i, l := range block {
-		if i < 2 && r.garbled(l) {
-			return
-		}
-	}
-	for _, l := range block {
+	for _, l := range list {
 		r.lost(l)
 	}
+}
+
+// aside reports whether a line begins a note, a style or a region.
+func aside(line string) bool {
+	word, _, _ := strings.Cut(strings.ReplaceAll(line, "\t", " "), " ")
+	rest := strings.TrimRight(line, " \t")
+	return word == "NOTE" || rest == "STYLE" || rest == "REGION"
 }
 
 var (
@@ -114,6 +134,9 @@ var (
 
 // plainWebVTT takes tags and entities out.
 func plainWebVTT(s string) (text string, voices []string) {
+	if strings.IndexByte(s, '<') < 0 {
+		return html.UnescapeString(s), nil
+	}
 	text = vttTag().ReplaceAllStringFunc(s, func(tag string) string {
 		if m := vttVoice().FindStringSubmatch(tag); m != nil {
 			name := strings.Join(strings.Fields(html.UnescapeString(m[1])), " ")

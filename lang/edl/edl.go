@@ -5,6 +5,7 @@
 package edl
 
 import (
+	"iter"
 	"strings"
 
 	"pullscore/lang"
@@ -64,18 +65,25 @@ func (e Event) Name() string {
 
 const cut = "C"
 
-// Read reads a list whose labels count at rate. Of a rate that has drop-frame
-// labels it does not matter which of the two is given: the FCM lines say which
-// they are, and where there is none, semicolons. Lines that cannot be read are
-// left out with an error each; what is odd but met in real lists is a warning.
+// Read reads a whole list, as Events does.
 func Read(t *lines.Text, rate timecode.Rate) (*List, []lang.Diagnostic) {
-	r := &reader{text: t, rates: ratesOf(rate), list: &List{}}
-	for l := range t.All() {
-		l.Text = strings.TrimRight(l.Text, " \t\x1A") // older systems fill the last block
-		r.line(l)
+	list := &List{}
+	var faults lines.Faults
+	r := newReader(t, rate, &faults)
+	for e := range r.events {
+		list.Events = append(list.Events, e)
 	}
-	r.compare()
-	return r.list, lang.Sort(r.diags)
+	list.Title = r.title
+	return list, faults.List()
+}
+
+// Events yields the events of a list whose labels count at rate. Of a rate that
+// has drop-frame labels it does not matter which of the two is given: the FCM
+// lines say which they are, and where there is none, semicolons. Lines that
+// cannot be read are left out with an error each; what is odd but met in real
+// lists is a warning.
+func Events(t *lines.Text, rate timecode.Rate, faults *lines.Faults) iter.Seq[Event] {
+	return newReader(t, rate, faults).events
 }
 
 // A pair is a rate with and without drop-frame labels; a rate without such

@@ -33,9 +33,14 @@ func (r *reader) event(l lines.Line) {
 		return
 	}
 	e.Reel = l.Text[reel[0].from:reel[len(reel)-1].to]
-	if r.times(l, &e, words[head:]) {
-		r.list.Events = append(r.list.Events, e)
+	if !r.times(l, &e, words[head:]) {
+		return
 	}
+	if len(r.group) > 0 && r.group[0].Number != e.Number {
+		r.flush(0)
+	}
+	r.flush(together - 1)
+	r.group = append(r.group, e)
 }
 
 // read reads what stands before the times, and returns the words of the reel.
@@ -83,19 +88,15 @@ func (r *reader) times(l lines.Line, e *Event, words []field) bool {
 
 // compare tells of lengths and places that do not fit together. Nothing is
 // shifted: such lists are met, and what they mean only the cutting room knows.
-func (r *reader) compare() {
-	var last *Event
-	for i := range r.list.Events {
-		e := &r.list.Events[i]
-		r.lengths(e)
-		if e.RecordIn == e.RecordOut {
-			continue
-		}
-		if last != nil && last.Number != e.Number && last.Channels == e.Channels {
-			r.places(last, e)
-		}
-		last = e
+func (r *reader) compare(e *Event) {
+	r.lengths(e)
+	if e.RecordIn == e.RecordOut {
+		return
 	}
+	if r.last != nil && r.last.Number != e.Number && r.last.Channels == e.Channels {
+		r.places(r.last, e)
+	}
+	r.last = e
 }
 
 func (r *reader) lengths(e *Event) {
@@ -103,7 +104,7 @@ func (r *reader) lengths(e *Event) {
 	if e.Speed != nil || source == record {
 		return
 	}
-	r.diags = append(r.diags, lang.Diagnostic{
+	r.faults.Add(lang.Diagnostic{
 		Code: "lengths-differ", Severity: lang.Warning, Range: e.Range,
 		Message: fmt.Sprintf("event %s has %d frames of source for %d of record, and no speed line", e.Number, source, record),
 		Detail:  "The record times are followed.",
@@ -120,7 +121,7 @@ func (r *reader) places(before, e *Event) {
 	default:
 		return
 	}
-	r.diags = append(r.diags, lang.Diagnostic{
+	r.faults.Add(lang.Diagnostic{
 		Code: code, Severity: lang.Warning, Message: message, Range: e.Range,
 		Detail:  "Nothing is shifted.",
 		Related: []lang.Related{{Message: "event " + before.Number, Range: before.Range}},

@@ -12,14 +12,58 @@ import (
 	"pullscore/lang/timecode"
 )
 
-// A reader collects the events of a list.
+// A reader reads the events of a list.
 type reader struct {
-	text  *lines.Text
-	rates pair
-	mode  mode
-	list  *List
-	diags []lang.Diagnostic
-	told  map[string]bool // what is said once a file
+	text   *lines.Text
+	rates  pair
+	mode   mode
+	title  string
+	faults *lines.Faults
+	told   map[string]bool // what is said once a file
+
+	// group are the last events of one number, of which the lines below may
+	// still say something, and last the one before that takes any time.
+	group   []Event
+	last    *Event
+	yield   func(Event) bool
+	stopped bool // no more is wanted
+}
+
+func newReader(t *lines.Text, rate timecode.Rate, faults *lines.Faults) *reader {
+	return &reader{text: t, rates: ratesOf(rate), faults: faults, told: map[string]bool{}}
+}
+
+// longestLine is how many bytes a line is read of, and together how many events
+// have one number: a dissolve is two.
+const (
+	longestLine = 64 << 10
+	together    = 16
+)
+
+// events yields the events.
+func (r *reader) events(yield func(Event) bool) {
+	r.yield = yield
+	for l := range r.text.All() {
+		l.Text = strings.TrimRight(l.Text, " \t\x1A") // older systems fill the last block
+		if len(l.Text) > longestLine {
+			r.tell(lang.Warning, "unknown-line", l, 0, len(l.Text), fmt.Sprintf("this line has %d kB", len(l.Text)>>10), "It is passed over.")
+			continue
+		}
+		if r.line(l); r.stopped {
+			return
+		}
+	}
+	r.flush(0)
+}
+
+// flush yields events until so many are left.
+func (r *reader) flush(left int) {
+	for len(r.group) > left && !r.stopped {
+		e := r.group[0]
+		r.group = append(r.group[:0], r.group[1:]...)
+		r.compare(&e)
+		r.stopped = !r.yield(e)
+	}
 }
 
 // A mode is what the last FCM line says of the labels.
@@ -33,7 +77,7 @@ const (
 
 // tell adds what is to be told of the bytes from and up to to of a line.
 func (r *reader) tell(severity lang.Severity, code string, l lines.Line, from, to int, message, detail string) {
-	r.diags = append(r.diags, lang.Diagnostic{
+	r.faults.Add(lang.Diagnostic{
 		Code: code, Severity: severity, Message: message, Detail: detail, Range: r.text.At(l, from, to),
 	})
 }
@@ -42,9 +86,6 @@ func (r *reader) tell(severity lang.Severity, code string, l lines.Line, from, t
 func (r *reader) once(code string, l lines.Line, message, detail string) {
 	if r.told[code] {
 		return
-	}
-	if r.told == nil {
-		r.told = map[string]bool{}
 	}
 	r.told[code] = true
 	r.tell(lang.Warning, code, l, 0, len(l.Text), message, detail)
@@ -62,7 +103,7 @@ func (r *reader) line(l lines.Line) {
 	switch {
 	case s == "":
 	case strings.HasPrefix(upper, "TITLE:"):
-		r.list.Title = strings.TrimSpace(s[len("TITLE:"):])
+		r.title = strings.TrimSpace(s[len("TITLE:"):])
 	case strings.HasPrefix(upper, "FCM:"):
 		r.fcm(l, strings.TrimSpace(upper[len("FCM:"):]))
 	case s[0] == '*':
@@ -126,10 +167,10 @@ func (r *reader) rate(semicolon bool) timecode.Rate {
 // comment reads what a comment says of the event above it.
 func (r *reader) comment(l lines.Line, s string) {
 	key, value, ok := strings.Cut(s, ":")
-	if !ok || len(r.list.Events) == 0 {
+	if !ok || len(r.group) == 0 {
 		return
 	}
-	e := &r.list.Events[len(r.list.Events)-1]
+	e := &r.group[len(r.group)-1]
 	value = strings.TrimSpace(value)
 	switch strings.ToUpper(strings.TrimSpace(key)) {
 	case "FROM CLIP NAME":
@@ -145,8 +186,15 @@ func (r *reader) comment(l lines.Line, s string) {
 	}
 }
 
+// mostMarkers is how many markers an event may have: more than a film has.
+const mostMarkers = 100_000
+
 // marker reads a LOC line: a record time, a colour, a text.
 func (r *reader) marker(l lines.Line, e *Event) {
+	if len(e.Markers) == mostMarkers {
+		r.tell(lang.Error, "too-large", l, 0, len(l.Text), fmt.Sprintf("event %s has more than %d markers", e.Number, mostMarkers), "The line is left out.")
+		return
+	}
 	start := strings.Index(l.Text, ":") + 1
 	words := fields(l.Text[start:], start)
 	if len(words) == 0 {
@@ -197,10 +245,9 @@ var number = lines.Pattern(`^[+-]?\d{1,6}(\.\d{1,6})?$`)
 
 // ofReel returns the line of the last event that a speed line belongs to.
 func (r *reader) ofReel(reel string) *Event {
-	events := r.list.Events
-	for i := len(events) - 1; i >= 0 && events[i].Number == events[len(events)-1].Number; i-- {
-		if strings.EqualFold(events[i].Reel, reel) {
-			return &events[i]
+	for i := len(r.group) - 1; i >= 0; i-- {
+		if strings.EqualFold(r.group[i].Reel, reel) {
+			return &r.group[i]
 		}
 	}
 	return nil
@@ -217,10 +264,17 @@ type field struct {
 
 // fields splits a text at blanks; start is where the text begins on its line.
 func fields(s string, start int) (list []field) {
-	for _, at := range word().FindAllStringIndex(s, -1) {
-		list = append(list, field{s[at[0]:at[1]], start + at[0], start + at[1]})
+	for at := 0; at < len(s); {
+		if s[at] == ' ' || s[at] == '\t' {
+			at++
+			continue
+		}
+		n := strings.IndexAny(s[at:], " \t")
+		if n < 0 {
+			n = len(s) - at
+		}
+		list = append(list, field{s[at : at+n], start + at, start + at + n})
+		at += n
 	}
 	return list
 }
-
-var word = lines.Pattern(`[^ \t]+`)

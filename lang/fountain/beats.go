@@ -138,12 +138,5 @@ func (b *builder) add(e Element) {
 
 // cue returns the place of the cue of the speech that is read.
 func (b *builder) cue() lang.Range {
-	text := *b.text
-	text.Progress = nil // this is no reading
-	for l := range text.All() {
-		if l.Number == b.beat.Line {
-			return text.Whole(l)
-		}
-	}
-	return text.Start()
+	return b.text.Whole(b.text.Line(b.beat.Line))
 }

@@ -40,8 +40,6 @@ var usual = []string{
 	"revision", "subtitle", "episode", "format",
 }
 
-var key = lines.Pattern(`^([^\s:][^:]*):[ \t]*(.*)$`)
-
 // titleless takes the title page off, which can only stand at the very start
 // and ends with the first blank line.
 func titleless(in iter.Seq[line], s *Script) iter.Seq[line] {
@@ -62,16 +60,17 @@ func titleless(in iter.Seq[line], s *Script) iter.Seq[line] {
 // it.
 func (s *Script) titleLine(text string, first bool) (ok bool) {
 	indented := strings.HasPrefix(text, "\t") || strings.HasPrefix(text, "   ")
-	m := key().FindStringSubmatch(text)
+	key, value, ok := strings.Cut(text, ":")
+	key, value = strings.TrimSpace(key), strings.TrimSpace(value)
 	switch {
-	case first && (m == nil || !slices.Contains(usual, strings.ToLower(strings.TrimSpace(m[1])))), blank(text):
+	case first && !(ok && slices.ContainsFunc(usual, func(k string) bool { return strings.EqualFold(k, key) })), blank(text):
 		return false
 	case indented && len(s.Title) > 0:
 		f := &s.Title[len(s.Title)-1]
 		f.Value = strings.TrimSpace(f.Value + "\n" + strings.TrimSpace(text))
 		return true
-	case m != nil:
-		s.Title = append(s.Title, Field{strings.TrimSpace(m[1]), strings.TrimSpace(m[2])})
+	case ok && !indented && key != "":
+		s.Title = append(s.Title, Field{key, value})
 		return true
 	}
 	return false

@@ -21,6 +21,9 @@ func TestPlace(t *testing.T) {
 		}
 		for range 4 {
 			l := rapid.SampledFrom(list).Draw(t, "line")
+			if got := text.Line(l.Number); got != l {
+				t.Fatalf("line %d is %+v, want %+v", l.Number, got, l)
+			}
 			var starts []int
 			for i := range l.Text {
 				starts = append(starts, i)
@@ -43,6 +46,13 @@ func TestPlaceOutsideTheText(t *testing.T) {
 		if got := text.Place(at).Start; got != want {
 			t.Errorf("at %d: %+v, want %+v", at, got, want)
 		}
+	}
+}
+
+func TestNoSuchLine(t *testing.T) {
+	text := &Text{Content: "ab\ncd"}
+	if got := text.Line(3); got != (Line{Number: 3, Offset: 5}) {
+		t.Errorf("%+v", got)
 	}
 }
 

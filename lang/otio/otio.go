@@ -6,8 +6,6 @@
 package otio
 
 import (
-	"bytes"
-	"encoding/json"
 	"fmt"
 	"math"
 	"strings"
@@ -43,14 +41,13 @@ type Item struct {
 	Source   int64 // its first frame in the source's own time
 	Disabled bool
 	Markers  []Marker
-	Range    lang.Range
+	At       int // the byte of the file that it begins at; see lines.Text.Place
 }
 
 // A Marker is a place or a stretch.
 type Marker struct {
 	Name, Colour, Comment string
 	Start, Frames         int64 // in its owner's own time
-	Range                 lang.Range
 }
 
 // RecordOf returns where a marker of an item lies in the record, from the start
@@ -69,60 +66,42 @@ func (i Item) RecordOf(m Marker, start int64) (at int64, ok bool) {
 // Read reads a timeline. What it does not know is passed over; a clip without a
 // length, and a file that is no JSON, are errors on their place.
 func Read(t *lines.Text) (*Timeline, []lang.Diagnostic) {
-	src := plain([]byte(t.Content))
-	tokens := json.NewDecoder(bytes.NewReader(src))
-	tokens.UseNumber()
-	d := &decoder{src: src, tokens: tokens}
-	if t.Progress != nil {
-		d.progress = func(done int64) { t.Progress(int(done), len(t.Content)) }
-	}
-	r := &reader{text: t, timeline: &Timeline{}}
-	first, err := d.token()
-	var root *node
-	if err == nil {
-		if first != json.Delim('{') {
-			err = d.fail("bad-json", "the file is no object")
-		} else {
-			root, err = d.object()
-		}
-	}
-	if err == nil && tokens.More() {
-		err = d.fail("bad-json", "something stands behind the end")
+	var faults lines.Faults
+	r := &reader{text: t, timeline: &Timeline{}, faults: &faults}
+	d := &decoder{scanner: scanner{text: t.Content, progress: t.Progress}}
+	root, err := d.read()
+	if err == nil && d.next() != 0 {
+		err = &placed{d.at, "bad-json", "something stands behind the end"}
 	}
 	if err != nil {
-		at := err.(*placed) // the decoder has no other errors
+		at := err.(*placed) // there are no other errors
 		r.tell(lang.Error, at.code, at.at, at.message, "")
-		return r.timeline, r.diags
+	} else {
+		r.root(root)
 	}
-	r.root(root)
-	return r.timeline, lang.Sort(r.diags)
+	return r.timeline, faults.List()
 }
 
 // A reader turns nodes into a timeline.
 type reader struct {
 	text     *lines.Text
 	timeline *Timeline
-	diags    []lang.Diagnostic
+	faults   *lines.Faults
 	hasRate  bool
+	latest   struct { // what was snapped last
+		rate  float64
+		exact timecode.Rate
+		ok    bool
+	}
 }
 
 // tell adds what is to be told of a byte of the file.
-func (r *reader) tell(severity lang.Severity, code string, at int64, message, detail string) {
-	r.diags = append(r.diags, lang.Diagnostic{Code: code, Severity: severity, Message: message, Detail: detail, Range: r.at(at)})
-}
-
-// at returns the place of a byte.
-func (r *reader) at(at int64) lang.Range {
-	before := r.text.Content[:min(int(at), len(r.text.Content))]
-	number := 1 + strings.Count(before, "\n")
-	start := 1 + strings.LastIndexByte(before, '\n')
-	line := lines.Line{Text: r.text.Content[start:], Number: number, Offset: start}
-	line.Text, _, _ = strings.Cut(line.Text, "\n")
-	return r.text.At(line, len(before)-start, len(before)-start+1)
+func (r *reader) tell(severity lang.Severity, code string, at int, message, detail string) {
+	r.faults.Add(lang.Diagnostic{Code: code, Severity: severity, Message: message, Detail: detail, Range: r.text.Place(at)})
 }
 
 // is reports whether a node has a schema, of whatever version.
-func (n *node) is(schemas ...string) bool {
+func (n node) is(schemas ...string) bool {
 	name, _, _ := strings.Cut(n.schema, ".")
 	for _, s := range schemas {
 		if name == s {
@@ -141,14 +120,15 @@ const (
 )
 
 // root reads the outermost object, which need not be a timeline.
-func (r *reader) root(n *node) {
+func (r *reader) root(o *object) {
+	n := o.reduced()
 	switch {
 	case n.is(aTimeline):
 		r.read(n)
 	case n.is(aStack):
-		r.read(&node{tracks: n, name: n.name})
+		r.read(node{name: n.name, line: &line{tracks: &n}})
 	case n.is(aTrack, oldTrack, aClip):
-		r.read(&node{tracks: &node{children: []*node{n}}, name: n.name})
+		r.read(node{name: n.name, line: &line{tracks: &node{children: []node{n}}}})
 	case n.is("SerializableCollection"):
 		r.collection(n)
 	case n.schema == "":
@@ -159,8 +139,8 @@ func (r *reader) root(n *node) {
 }
 
 // collection reads the first timeline of several.
-func (r *reader) collection(n *node) {
-	var timelines []*node
+func (r *reader) collection(n node) {
+	var timelines []node
 	for _, c := range n.children {
 		if c.is(aTimeline) {
 			timelines = append(timelines, c)
@@ -177,25 +157,28 @@ func (r *reader) collection(n *node) {
 }
 
 // read reads a timeline.
-func (r *reader) read(n *node) {
+func (r *reader) read(n node) {
 	t := r.timeline
 	t.Name = n.name
-	if n.global != nil && n.global.value != nil {
-		t.Start, t.HasStart = r.frames(n.global), true
-	}
-	if n.tracks == nil {
+	if n.line == nil {
 		return
 	}
-	t.Markers = r.markers(n.tracks)
-	for _, c := range n.tracks.children {
+	if global := n.line.global; !math.IsNaN(global.value) && global.given() {
+		t.Start, t.HasStart = r.frames(global), true
+	}
+	if n.line.tracks == nil {
+		return
+	}
+	t.Markers = r.markers(n.line.tracks)
+	for _, c := range n.line.tracks.children {
 		switch {
 		case c.is(aTrack, oldTrack):
-			t.Tracks = append(t.Tracks, r.track(c))
-			t.Markers = append(t.Markers, r.markers(c)...)
+			t.Tracks = append(t.Tracks, r.track(&c))
+			t.Markers = append(t.Markers, r.markers(&c)...)
 		case c.is(aClip, aStack):
-			t.Tracks = append(t.Tracks, r.track(&node{name: c.name, kind: "Video", children: []*node{c}}))
+			t.Tracks = append(t.Tracks, r.track(&node{name: c.name, kind: "Video", children: []node{c}}))
 		default:
-			r.unknown(c)
+			r.unknown(&c)
 		}
 	}
 }
@@ -208,21 +191,18 @@ func (r *reader) unknown(n *node) {
 func (r *reader) track(n *node) Track {
 	t := Track{Name: n.name, Kind: n.kind}
 	at := 0.0
-	for _, c := range n.children {
-		switch {
+	for i := range n.children {
+		switch c := &n.children[i]; {
 		case c.is("Transition"): // overlaps its neighbours and takes no time
 		case c.is("Gap", "Filler"):
 			at += r.length(c)
 		case c.is(aClip, aStack, aTrack, oldTrack):
 			length := r.length(c)
 			kind, _, _ := strings.Cut(c.schema, ".")
-			item := Item{
-				Kind: kind, Name: c.name, Record: round(at), Disabled: c.disabled,
-				Markers: r.markers(c), Range: r.at(c.at),
-			}
+			item := Item{Kind: kind, Name: c.name, Record: round(at), Disabled: c.disabled, Markers: r.markers(c), At: c.at}
 			item.Frames = round(at+length) - item.Record
-			if span := c.span(); span != nil && span.start != nil {
-				item.Source = r.frames(span.start)
+			if c.span != nil && c.span.start.given() {
+				item.Source = r.frames(c.span.start)
 			}
 			t.Items = append(t.Items, item)
 			at += length
@@ -234,42 +214,22 @@ func (r *reader) track(n *node) Track {
 	return t
 }
 
-// span returns the range that a clip or a gap takes: its source range, or all
-// of its media.
-func (n *node) span() *node {
-	if n.source != nil {
-		return n.source
-	}
-	media := n.media
-	if n.mediaByKey != nil {
-		key := n.activeKey
-		if key == "" {
-			key = "DEFAULT_MEDIA"
-		}
-		media = n.mediaByKey[key]
-	}
-	if media != nil {
-		return media.available
-	}
-	return nil
-}
-
 // length returns how long a child of a track is, in frames.
 func (r *reader) length(n *node) float64 {
-	if span := n.span(); span != nil && span.duration != nil {
-		return r.exact(span.duration)
+	if n.span != nil && n.span.duration.given() {
+		return r.exact(n.span.duration)
 	}
 	length := 0.0
 	switch {
 	case n.is(aTrack, oldTrack):
-		for _, c := range n.children {
-			if !c.is("Transition") {
+		for i := range n.children {
+			if c := &n.children[i]; !c.is("Transition") {
 				length += r.length(c)
 			}
 		}
 	case n.is(aStack):
-		for _, c := range n.children {
-			length = max(length, r.length(c))
+		for i := range n.children {
+			length = max(length, r.length(&n.children[i]))
 		}
 	default:
 		r.tell(lang.Error, "no-length", n.at, fmt.Sprintf("%q has no length", n.name),
@@ -281,12 +241,12 @@ func (r *reader) length(n *node) float64 {
 // markers reads the markers of an object.
 func (r *reader) markers(n *node) (list []Marker) {
 	for _, m := range n.markers {
-		if m.marked == nil || m.marked.start == nil {
+		if m.marked == nil || !m.marked.start.given() {
 			r.tell(lang.Error, "no-time", m.at, fmt.Sprintf("marker %q has no time", m.name), "")
 			continue
 		}
-		marker := Marker{Name: m.name, Colour: m.color, Comment: m.comment, Start: r.frames(m.marked.start), Range: r.at(m.at)}
-		if m.marked.duration != nil {
+		marker := Marker{Name: m.name, Colour: m.colour, Comment: m.comment, Start: r.frames(m.marked.start)}
+		if m.marked.duration.given() {
 			marker.Frames = r.frames(m.marked.duration)
 		}
 		list = append(list, marker)
@@ -294,29 +254,38 @@ func (r *reader) markers(n *node) (list []Marker) {
 	return list
 }
 
-func (r *reader) frames(n *node) int64 { return round(r.exact(n)) }
+func (r *reader) frames(i instant) int64 { return round(r.exact(i)) }
 
 // exact returns a time in frames of the timeline's rate, which the first time
 // read sets.
-func (r *reader) exact(n *node) float64 {
-	if n.value == nil || n.rate == nil || !(*n.rate > 0) {
-		r.tell(lang.Error, "no-time", n.at, "this time has no value or no rate", "It is taken as 0.")
+func (r *reader) exact(i instant) float64 {
+	if math.IsNaN(i.value) || !(i.rate > 0) {
+		r.tell(lang.Error, "no-time", i.at, "this time has no value or no rate", "It is taken as 0.")
 		return 0
 	}
-	own, snapped := snap(*n.rate)
+	own, snapped := r.snap(i.rate)
 	if !r.hasRate && snapped {
 		r.hasRate, r.timeline.Rate = true, own
 	}
 	if snapped && own == r.timeline.Rate {
-		return *n.value
+		return i.value
 	}
 	num, den := r.timeline.Rate.Exact()
-	perSecond := *n.rate
+	perSecond := i.rate
 	if snapped {
 		n, d := own.Exact()
 		perSecond = float64(n) / float64(d)
 	}
-	return *n.value / perSecond * float64(num) / float64(den)
+	return i.value / perSecond * float64(num) / float64(den)
+}
+
+// snap is snap for a rate that is mostly the one before.
+func (r *reader) snap(rate float64) (timecode.Rate, bool) {
+	if rate != r.latest.rate {
+		r.latest.rate = rate
+		r.latest.exact, r.latest.ok = snap(rate)
+	}
+	return r.latest.exact, r.latest.ok
 }
 
 // near is how far a rate may lie from an exact one: 23.98 is 24000/1001.

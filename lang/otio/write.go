@@ -63,14 +63,14 @@ func (t Track) fields(rate timecode.Rate) fields {
 func gap(frames int64, rate timecode.Rate) fields {
 	return fields{
 		"OTIO_SCHEMA": "Gap.1", "name": "", "metadata": fields{}, "effects": []any{}, "markers": []any{},
-		"source_range": span(0, frames, rate),
+		"source_range": timeRange(0, frames, rate),
 	}
 }
 
 func (i Item) fields(rate timecode.Rate) fields {
 	return fields{
 		"OTIO_SCHEMA": "Clip.2", "name": i.Name, "metadata": fields{}, "effects": []any{}, "enabled": !i.Disabled,
-		"source_range": span(i.Source, i.Frames, rate), "markers": markers(i.Markers, rate),
+		"source_range": timeRange(i.Source, i.Frames, rate), "markers": markers(i.Markers, rate),
 		"active_media_reference_key": "DEFAULT_MEDIA",
 		"media_references": fields{"DEFAULT_MEDIA": fields{
 			"OTIO_SCHEMA": "MissingReference.1", "name": "", "metadata": fields{}, "available_range": nil,
@@ -83,13 +83,13 @@ func markers(list []Marker, rate timecode.Rate) []any {
 	for i, m := range list {
 		written[i] = fields{
 			"OTIO_SCHEMA": "Marker.2", "name": m.Name, "color": m.Colour, "comment": m.Comment, "metadata": fields{},
-			"marked_range": span(m.Start, m.Frames, rate),
+			"marked_range": timeRange(m.Start, m.Frames, rate),
 		}
 	}
 	return written
 }
 
-func span(start, frames int64, rate timecode.Rate) fields {
+func timeRange(start, frames int64, rate timecode.Rate) fields {
 	return fields{"OTIO_SCHEMA": "TimeRange.1", "start_time": rational(start, rate), "duration": rational(frames, rate)}
 }
 

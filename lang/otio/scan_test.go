@@ -1,0 +1,67 @@
+package otio
+
+import (
+	"encoding/json"
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// What is passed over is JSON if and only if the standard library says so, which
+// does not know Inf and NaN.
+func checkSkip(t interface{ Fatalf(string, ...any) }, text string) {
+	s := scanner{text: text}
+	err := s.skip()
+	if got, want := err == nil && s.next() == 0 && s.at == len(text), json.Valid([]byte(text)); got != want {
+		t.Fatalf("%q: JSON %v (%v), want %v", text, got, err, want)
+	}
+}
+
+var pieces = rapid.SampledFrom([]string{
+	"{", "}", "[", "]", ",", ":", `"a"`, `"\u00e9\n"`, `"\u00g"`, `"\x"`, `"`, "\"\t\"", "1", "-0.5e+3", "01", "1.", ".5", "-", "+1", "1e", "true", "null", "nul", " ", "\n", `"k":`, `{"k":[]}`,
+})
+
+func TestSkipAgreesWithTheLibrary(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := ""
+		for range rapid.IntRange(0, 9).Draw(t, "pieces") {
+			text += pieces.Draw(t, "piece")
+		}
+		checkSkip(t, text)
+		// One byte of what is well formed changed, put in or left out.
+		const whole = `{"a" : [1, -2.5e3, "x\"y", true, null, {}], "b":{"c":[[]]}}`
+		at := rapid.IntRange(0, len(whole)-1).Draw(t, "at")
+		sign := rapid.SampledFrom([]string{"", ",", "}", "]", "\"", "\\", "0", "e", ".", " ", "{", ":"}).Draw(t, "sign")
+		checkSkip(t, whole[:at]+sign+whole[at:])
+		checkSkip(t, whole[:at]+sign+whole[at+1:])
+	})
+}
+
+func FuzzSkip(f *testing.F) {
+	f.Add(`{"a":[1,"\u0041",null]}`)
+	f.Fuzz(func(t *testing.T, text string) {
+		for i := range len(text) {
+			if text[i] == 'I' || text[i] == 'N' {
+				t.Skip()
+			}
+		}
+		checkSkip(t, text)
+	})
+}
+
+// The library of the form writes numbers that JSON does not have.
+func TestNumbers(t *testing.T) {
+	for text, want := range map[string]float64{"12": 12, "-1.5e2": -150, "0": 0} {
+		s := scanner{text: text}
+		if v, ok, err := s.number(); v != want || !ok || err != nil {
+			t.Errorf("%s: %v %v %v", text, v, ok, err)
+		}
+	}
+	for _, text := range []string{"NaN", "Inf", "-Inf", "Infinity", "-Infinity", "1e999"} {
+		s := scanner{text: text}
+		if v, ok, err := s.number(); ok || err != nil || s.at != len(text) || !(math.IsNaN(v) || math.IsInf(v, 0)) {
+			t.Errorf("%s: %v %v %v", text, v, ok, err)
+		}
+	}
+}
