@@ -72,7 +72,7 @@ func (b backend) files(shot *plan.Shot, pages []*draw.Page, dpi int) ([]page, er
 		if err := b.write(&buf, shot, group, dpi); err != nil {
 			return nil, fmt.Errorf("shot %s: %w", shot.ID, err)
 		}
-		files = append(files, page{shot.ID, i + 1, len(groups), buf.Bytes()})
+		files = append(files, page{shot: shot.ID, number: i + 1, total: len(groups), data: buf.Bytes()})
 	}
 	return files, nil
 }

@@ -3,7 +3,9 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"pullscore/cmd/internal/findings"
 	"pullscore/cmd/internal/paths"
@@ -77,7 +79,7 @@ type checker struct {
 func (k *checker) file(_ paths.File, res *interp.Result) error {
 	k.count.Files++
 	printer := findings.Printer{Screen: k.screen}
-	for _, d := range res.Findings {
+	for _, d := range k.inOrder(res.Findings) {
 		key := said{d.Range, d.Code, d.Message}
 		if k.seen[key] {
 			continue
@@ -97,6 +99,25 @@ func (k *checker) file(_ paths.File, res *interp.Result) error {
 	return nil
 }
 
+// inOrder returns the findings as they are printed for people: errors first,
+// lest they drown, then the others by their lines.
+func (k *checker) inOrder(diags []lang.Diagnostic) []lang.Diagnostic {
+	if !k.text {
+		return diags
+	}
+	return slices.SortedStableFunc(slices.Values(diags), func(a, b lang.Diagnostic) int {
+		return cmp.Compare(rank(a), rank(b))
+	})
+}
+
+// rank is 0 for errors and 1 for all else.
+func rank(d lang.Diagnostic) int {
+	if d.Severity == lang.Error {
+		return 0
+	}
+	return 1
+}
+
 func tellsChance(d lang.Diagnostic) bool {
 	for _, f := range d.Figures {
 		if f.Name == "probability" {
@@ -108,6 +129,9 @@ func tellsChance(d lang.Diagnostic) bool {
 
 // end prints what stands below all findings.
 func (k *checker) end() error {
+	if k.count.Files == 0 {
+		return nil // what could not be read has been told
+	}
 	if k.chance {
 		pulllist.WriteNote(k.screen)
 		fmt.Fprintln(k.out)

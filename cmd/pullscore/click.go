@@ -93,7 +93,7 @@ func (c *clickCmd) shot(p *plan.Plan) (*plan.Shot, error) {
 		}
 	}
 	if c.Shot == "" {
-		return nil, fmt.Errorf("%s: name one of its shots with --shot", c.File)
+		return nil, fmt.Errorf("%s: name one of its shots with --shot: %s", c.File, strings.Join(shotIDs(p), ", "))
 	}
 	return nil, noShot(c.File, c.Shot, shotIDs(p))
 }

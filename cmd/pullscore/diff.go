@@ -14,7 +14,7 @@ import (
 type diffCmd struct {
 	As     string   `enum:"text,json,svg,pdf,png" default:"text" placeholder:"FORM" help:"How to tell it: text, json, or as drawings svg, pdf, png."`
 	Shot   string   `placeholder:"ID" help:"Only this shot."`
-	Paper  string   `enum:"a4,letter" default:"a4" placeholder:"SIZE" help:"The sheet of a drawing, lying: a4 or letter."`
+	Paper  string   `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet of a drawing, lying: a4 or letter."`
 	DPI    int      `name:"dpi" default:"150" placeholder:"N" help:"Pixels an inch of a png, 36 to 600; 150 without."`
 	Output string   `short:"o" placeholder:"PLACE" help:"For drawings: a folder, a file for a single page, or - for standard output."`
 	Git    bool     `help:"Take the arguments that git gives to a diff driver."`

@@ -6,6 +6,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"strings"
 
 	"pullscore/cmd/internal/difference"
 	"pullscore/render"
@@ -20,7 +21,7 @@ func (c *diffCmd) draw(s *session, plans []difference.Plan) error {
 	if err != nil {
 		return err
 	}
-	g := pile{session: s, out: out, drawing: "diff"}
+	g := pile{session: s, out: out}
 	for _, p := range plans {
 		for _, shot := range p.Shots {
 			if shot.Change == difference.Same {
@@ -42,8 +43,8 @@ func (c *diffCmd) drawShot(g *pile, p difference.Plan, shot difference.Shot) err
 	if is == nil {
 		is, path = shot.Before, p.Before
 	}
-	drawn := render.Diff(overlaid(p, shot), render.Options{Paper: papers[c.Paper]})
-	files, lacking, err := filesOf(c.As, is, drawn, c.DPI)
+	drawn := render.Diff(overlaid(p, shot), render.Options{Paper: papers[strings.ToLower(c.Paper)]})
+	files, lacking, err := filesOf(c.As, "diff", is, drawn, c.DPI)
 	if err != nil {
 		return fmt.Errorf("%s: %w", path, err)
 	}

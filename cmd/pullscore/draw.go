@@ -5,7 +5,9 @@ package main
 import (
 	"errors"
 	"fmt"
+	"maps"
 	"slices"
+	"strings"
 
 	"pullscore/cmd/internal/paths"
 	"pullscore/interp"
@@ -16,10 +18,10 @@ import (
 )
 
 type drawCmd struct {
-	Drawing string   `enum:"score,overhead,strip,dial,stops" default:"score" placeholder:"NAME" help:"Which drawing: score, overhead, strip, dial or stops."`
+	Drawing string   `enum:"score,overhead,strip,dial,stops,all" default:"score" placeholder:"NAME" help:"Which drawing: score, overhead, strip, dial, stops, or all."`
 	As      string   `enum:"svg,pdf,png" default:"svg" placeholder:"FORM" help:"The form of the files: svg, pdf or png."`
 	Shot    string   `placeholder:"ID" help:"Only this shot."`
-	Paper   string   `enum:"a4,letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
+	Paper   string   `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
 	DPI     int      `name:"dpi" default:"150" placeholder:"N" help:"Pixels an inch of a png, 36 to 600; 150 without."`
 	Output  string   `short:"o" default:"." placeholder:"PLACE" help:"A folder, a file for a single page, or - for standard output."`
 	Paths   []string `arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
@@ -38,19 +40,21 @@ func (drawCmd) Help() string {
   stops      the window of stops: what lands and is seen at which
 
   pullscore draw scene-12.pull                     into this folder
-  pullscore draw -o papers .                       every plan of this folder
+  pullscore draw -o papers .                       every plan, into a folder
   pullscore draw --shot 14B -o - scene-12.pull     to standard output
   pullscore draw --as pdf scene-12.pull            a file a shot, to print
   pullscore draw --drawing strip scene-12.pull     tapes for the ring
+  pullscore draw --drawing all -o papers .         everything of every plan
 
 Strips and dials are right only when printed at 100 %; a bar of 50 mm on every
-sheet tells. A file is named PLAN-SHOT-score.svg, with a page number before .svg where a
-shot has more than one page; a pdf holds all pages of its shot. PDF and PNG
-files are always light, and carry fonts of their own for Latin, Greek and
-Cyrillic; for a letter of another script they show a box with its code.
-SVG files use the fonts of the system that shows them. A sign that not every system allows in a name
-becomes _, and a name that is taken gets ~2, ~3 and so on. In a folder of
-plans, kits (plans without shots) are passed over.
+sheet tells. A file is named PLAN-SHOT-score.svg, with a page number before
+.svg where a shot has more than one page; a pdf holds all pages of its shot. A
+folder that is not there yet is made. PDF and PNG files are always light, and
+carry fonts of their own for Latin, Greek and Cyrillic; for a letter of another
+script they show a box with its code. SVG files use the fonts of the system
+that shows them. A sign that not every system allows in a name becomes _, and
+a name that is taken gets ~2, ~3 and so on. In a folder of plans, kits (plans
+without shots) are passed over.
 
 What can be computed is drawn also where the plan has errors; these go to
 standard error, and the exit code is then 1.`
@@ -72,7 +76,7 @@ func (c *drawCmd) Run(s *session) error {
 	if err != nil {
 		return err
 	}
-	g := gallery{pile: pile{session: s, out: out, drawing: c.Drawing}, shot: c.Shot}
+	g := gallery{pile: pile{session: s, out: out}, shot: c.Shot}
 	if err := eachFile(s, c.Paths, "drawing", func(f paths.File) (drawn, error) { return c.draw(s, f.Path) }, g.plan); err != nil {
 		return err
 	}
@@ -96,18 +100,28 @@ func (c *drawCmd) draw(s *session, path string) (drawn, error) {
 		if c.Shot != "" && c.Shot != shot.ID {
 			continue
 		}
-		files, lacking, err := filesOf(c.As, shot, c.sheets(res, shot), c.DPI)
-		if err != nil {
-			return drawn{}, fmt.Errorf("%s: %w", path, err)
+		for _, what := range c.drawings() {
+			files, lacking, err := filesOf(c.As, what, shot, c.sheets(what, res, shot), c.DPI)
+			if err != nil {
+				return drawn{}, fmt.Errorf("%s: %w", path, err)
+			}
+			d.pages = append(d.pages, files...)
+			d.lacking = append(d.lacking, lacking...)
 		}
-		d.pages = append(d.pages, files...)
-		d.lacking = append(d.lacking, lacking...)
 	}
 	return d, nil
 }
 
-func (c *drawCmd) sheets(res *interp.Result, shot *plan.Shot) []*draw.Page {
-	return drawingsByName[c.Drawing](res, shot, render.Options{Paper: papers[c.Paper]})
+// drawings returns the names of the drawings that are asked for.
+func (c *drawCmd) drawings() []string {
+	if c.Drawing == "all" {
+		return slices.Sorted(maps.Keys(drawingsByName))
+	}
+	return []string{c.Drawing}
+}
+
+func (c *drawCmd) sheets(what string, res *interp.Result, shot *plan.Shot) []*draw.Page {
+	return drawingsByName[what](res, shot, render.Options{Paper: papers[strings.ToLower(c.Paper)]})
 }
 
 // papers are the sheets by the names of the flag.

@@ -13,7 +13,7 @@ import (
 )
 
 type exportCmd struct {
-	As     string `enum:"otio,edl,csv,opentrackio,usd" required:"" placeholder:"FORM" help:"What to write: otio, edl, csv, opentrackio or usd."`
+	As     string `enum:"otio,edl,csv,opentrackio,usd" required:"" placeholder:"otio|edl|csv|opentrackio|usd" help:"What to write."`
 	Shot   string `placeholder:"ID" help:"Only this shot."`
 	Output string `short:"o" default:"." placeholder:"PLACE" help:"A folder, a file for a single one, or - for standard output."`
 	File   string `arg:"" help:"A plan, or - for standard input."`

@@ -65,6 +65,10 @@ func (c *fmtCmd) file(s *session, path string, l layout, changed bool) (err erro
 	if c.List && changed {
 		_, err = fmt.Fprintln(s.out, path)
 	}
+	if (c.Diff || c.Write) && bytes.Contains(l.before, []byte("\r\n")) {
+		s.out.Flush()
+		fmt.Fprintf(s.errScreen.W, "%s its lines end in CR LF; laid out they end in LF\n", console.Clean(path)+":")
+	}
 	if c.Diff && changed {
 		_, err = s.out.WriteString(painted(s.screen, diff.Diff(path, l.before, path+" (laid out)", l.after)))
 	}

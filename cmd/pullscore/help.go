@@ -8,6 +8,7 @@ import (
 
 	"github.com/alecthomas/kong"
 
+	"pullscore/cmd/internal/console"
 	"pullscore/lang"
 )
 
@@ -22,19 +23,21 @@ says what will fail on the day and what would cure it, and draws the score.
   pullscore draw scene-12.pull      the score of every shot`
 
 type helpCmd struct {
-	Topic string `arg:"" optional:"" help:"language, a word of the language such as rack, or a command."`
+	Topic string `arg:"" optional:"" help:"language, a word of the language such as rack, the code of a finding, or a command."`
 }
 
 // Help explains the command.
 func (helpCmd) Help() string {
 	return `  pullscore help language     the language in a minute
-  pullscore help rack         how a statement is written
+  pullscore help rack         a word of the language: how it is written, what it means
+  pullscore help goes-soft    a finding, by the code that stands behind it in brackets
   pullscore help draw         a command and its flags`
 }
 
 // Run explains the topic.
 func (c *helpCmd) Run(s *session, parser *kong.Kong) error {
-	switch usages := usagesOf(c.Topic); {
+	usages, passages := usagesOf(c.Topic), lang.Explain(c.Topic)
+	switch {
 	case c.Topic == "":
 		return given(parser.Parse([]string{"--help"}))
 	case c.Topic == "language":
@@ -42,11 +45,25 @@ func (c *helpCmd) Run(s *session, parser *kong.Kong) error {
 		return err
 	case isCommand(parser, c.Topic):
 		return given(parser.Parse([]string{c.Topic, "--help"}))
-	case len(usages) > 0:
-		_, err := fmt.Fprintln(s.out, strings.Join(usages, "\n"))
-		return err
+	case len(usages)+len(passages) > 0:
+		return explain(s, usages, passages)
 	}
 	return c.unknown(parser)
+}
+
+// explain prints how something is written, and what the reference says of it.
+func explain(s *session, usages, passages []string) error {
+	w := console.Lines{Screen: s.screen}
+	for _, usage := range usages {
+		w.Line(usage)
+	}
+	for i, passage := range passages {
+		if i > 0 || len(usages) > 0 {
+			w.Line("")
+		}
+		w.Wrapped(console.Plain, "", passage)
+	}
+	return w.Flush()
 }
 
 // given drops what parsing says when it was only to print help.
@@ -81,12 +98,12 @@ func usagesOf(word string) []string {
 }
 
 func (c *helpCmd) unknown(parser *kong.Kong) error {
-	words := append(lang.Keywords(), "language")
+	words := append(append(lang.Keywords(), "language"), lang.Explained()...)
 	for _, node := range parser.Model.Children {
 		words = append(words, node.Name)
 	}
 	if near, ok := lang.Nearest(c.Topic, words); ok {
 		return fmt.Errorf("no help on %q; did you mean %s?", c.Topic, near)
 	}
-	return fmt.Errorf("no help on %q; there is help on the language, on its words, and on the commands", c.Topic)
+	return fmt.Errorf("no help on %q; there is help on the language, its words, the codes of findings, and the commands", c.Topic)
 }

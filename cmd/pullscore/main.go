@@ -12,12 +12,14 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 	"runtime/debug"
 	"syscall"
 
 	"github.com/alecthomas/kong"
 
 	"pullscore/cmd/internal/console"
+	"pullscore/cmd/internal/paths"
 )
 
 // The exit codes.
@@ -69,8 +71,11 @@ func main() {
 
 // run runs a command line and returns the exit code.
 func run(args []string, in io.Reader, out, errs io.Writer) int {
-	if len(args) == 0 {
+	switch {
+	case len(args) == 0:
 		args = []string{"--help"}
+	case args[0] == "--version":
+		args = []string{"version"}
 	}
 	var cli commands
 	s := newSession(in, out, errs)
@@ -83,7 +88,7 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	case s.helped:
 		err = nil
 	case err != nil:
-		err = usage(err)
+		err = usage(err, args)
 	default:
 		s.colour(cli.Colour)
 		err = context.Run(s, parser)
@@ -92,7 +97,10 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 }
 
 // usage says how to go on after a command line that was not understood.
-func usage(err error) error {
+func usage(err error, args []string) error {
+	if filepath.Ext(args[0]) == paths.Ext {
+		return fmt.Errorf("a command is wanted before %s\nTry: pullscore check %s", args[0], args[0])
+	}
 	var parse *kong.ParseError
 	if errors.As(err, &parse) {
 		if node := parse.Context.Selected(); node != nil {

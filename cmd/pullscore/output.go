@@ -31,8 +31,10 @@ func newOutput(place, form string) (output, error) {
 		o.folder = filepath.Clean(place)
 	case err == nil || strings.EqualFold(filepath.Ext(place), "."+form):
 		o.file = place
+	case filepath.Ext(place) == "" && place != "":
+		o.folder = filepath.Clean(place) // made with its first file
 	default:
-		return o, fmt.Errorf("-o %s: there is no such folder, and a file is named .%s", place, form)
+		return o, fmt.Errorf("-o %s: a file is named .%s, and there is no such folder", place, form)
 	}
 	return o, nil
 }
@@ -45,8 +47,8 @@ func (o output) String() string {
 }
 
 // name returns the path of a page, one that this run has not used.
-func (o output) name(f paths.File, p page, drawing string) string {
-	stem := paths.Safe(planName(f.Path))
+func (o output) name(plan string, p page) string {
+	stem := paths.Safe(planName(plan))
 	if p.shot != "" {
 		stem += "-" + paths.Safe(p.shot)
 	}
@@ -54,7 +56,17 @@ func (o output) name(f paths.File, p page, drawing string) string {
 	if p.total > 1 {
 		tail = fmt.Sprintf("-%d.%s", p.number, o.form)
 	}
-	return filepath.Join(o.folder, o.names.Give(f.Path, stem+"-"+drawing, tail))
+	return filepath.Join(o.folder, o.names.Give(plan, stem+"-"+p.what, tail))
+}
+
+// put writes a file, and makes its folder where there is none.
+func (o output) put(path string, data []byte) error {
+	if o.folder != "" {
+		if err := os.MkdirAll(o.folder, 0o777); err != nil {
+			return paths.Plain(err)
+		}
+	}
+	return paths.Write(path, data)
 }
 
 // write writes one file of a plan, whose form is the output's; shot is empty
@@ -70,9 +82,9 @@ func (o output) write(s *session, plan, shot, what string, content func(io.Write
 		_, err := s.out.Write(b.Bytes())
 		return err
 	case path == "":
-		path = o.name(paths.File{Path: plan}, page{shot: shot, total: 1}, what)
+		path = o.name(plan, page{shot: shot, what: what, total: 1})
 	}
-	if err := paths.Write(path, b.Bytes()); err != nil {
+	if err := o.put(path, b.Bytes()); err != nil {
 		return err
 	}
 	_, err := fmt.Fprintln(s.out, path)

@@ -27,7 +27,7 @@ func TestNamesOfFiles(t *testing.T) {
 		{"-rf.pull", "..", 1, 1, "rf-_-score.svg"},
 		{"kö:nig.pull", "a b", 1, 1, "kö_nig-a_b-score.svg"},
 	} {
-		got := o.name(paths.File{Path: test.plan}, page{shot: test.shot, number: test.number, total: test.total}, "score")
+		got := o.name(test.plan, page{shot: test.shot, what: "score", number: test.number, total: test.total})
 		if got != filepath.Join("out", test.want) {
 			t.Errorf("%s %s: %q, want %q", test.plan, test.shot, got, test.want)
 		}
@@ -40,7 +40,7 @@ func TestNamesAreSafeAndNeverTwice(t *testing.T) {
 		seen := map[string]bool{}
 		for range rapid.IntRange(1, 20).Draw(t, "pages") {
 			plan := rapid.SampledFrom([]string{"a", "A", "b/a", ".", "-", "a-1", rapid.String().Draw(t, "plan")}).Draw(t, "which")
-			got := o.name(paths.File{Path: plan + ".pull"}, page{shot: rapid.StringN(0, 200, -1).Draw(t, "shot"), number: 1, total: 1}, "score")
+			got := o.name(plan+".pull", page{shot: rapid.StringN(0, 200, -1).Draw(t, "shot"), what: "score", number: 1, total: 1})
 			base := filepath.Base(got)
 			if filepath.Dir(got) != "out" || !filepath.IsLocal(base) || len(base) > 255 || !utf8.ValidString(base) {
 				t.Fatalf("name %q", got)

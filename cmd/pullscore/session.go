@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
 	"path/filepath"
 	"strings"
 
@@ -76,6 +77,9 @@ func unjoin(err error) []error {
 func (s *session) readFile(path string) ([]byte, error) {
 	if path != paths.Stdin {
 		src, err := interp.ReadFile(path)
+		if info, statErr := os.Stat(path); err != nil && statErr == nil && info.IsDir() {
+			return nil, fmt.Errorf("%s is a folder, and a plan is wanted", path)
+		}
 		return src, paths.Plain(err)
 	}
 	src, err := io.ReadAll(io.LimitReader(s.in, interp.MaxFileSize+1))

@@ -12,7 +12,7 @@ import (
 
 // A page is one file to write.
 type page struct {
-	shot          string
+	shot, what    string // the shot, and what is drawn of it: "score"
 	number, total int
 	data          []byte
 }
@@ -22,7 +22,6 @@ type page struct {
 type pile struct {
 	*session
 	out     output
-	drawing string // its name is in those of the files
 	pages   int
 	single  *page  // what a file or standard output can take
 	lacking []rune // characters that the files' fonts lack
@@ -49,8 +48,8 @@ func (p *pile) page(plan string, sheet *page) error {
 		p.single = sheet
 		return nil
 	}
-	path := p.out.name(paths.File{Path: plan}, *sheet, p.drawing)
-	if err := paths.Write(path, sheet.data); err != nil {
+	path := p.out.name(plan, *sheet)
+	if err := p.out.put(path, sheet.data); err != nil {
 		return err
 	}
 	p.bar.Clear()
@@ -74,11 +73,14 @@ func (p *pile) end() error {
 	return nil
 }
 
-// filesOf returns what the drawing of a shot comes to in a form, and the
-// characters that stand as boxes in it.
-func filesOf(form string, shot *plan.Shot, drawn []*draw.Page, dpi int) (pages []page, lacking []rune, err error) {
+// filesOf returns what a drawing of a shot comes to in a form, and the
+// characters that stand as boxes in it. what is in the names of its files.
+func filesOf(form, what string, shot *plan.Shot, drawn []*draw.Page, dpi int) (pages []page, lacking []rune, err error) {
 	back := backends[form]
 	pages, err = back.files(shot, drawn, dpi)
+	for i := range pages {
+		pages[i].what = what
+	}
 	if err == nil && back.embedded {
 		lacking = draw.Lacking(drawn...)
 	}

@@ -9,6 +9,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"pullscore/lang"
 )
 
 // Ext is how the name of a plan ends.
@@ -136,13 +138,43 @@ func Plain(err error) error {
 	if !errors.As(err, &path) {
 		return err
 	}
-	return &plainError{path}
+	plain := &plainError{err: path}
+	if errors.Is(err, fs.ErrNotExist) {
+		plain.near = near(path.Path)
+	}
+	return plain
 }
 
-type plainError struct{ err *fs.PathError }
+// near returns the file that was likely meant by one that is not in its folder;
+// "" where none has a name that is near enough.
+func near(path string) string {
+	dir, name := filepath.Split(path)
+	entries, err := os.ReadDir(filepath.Clean(dir))
+	if err != nil {
+		return ""
+	}
+	ext := filepath.Ext(name)
+	var names []string // without the ending, which would make all look alike
+	for _, e := range entries {
+		if stem := strings.TrimSuffix(e.Name(), ext); !strings.HasPrefix(stem, ".") && filepath.Ext(e.Name()) == ext {
+			names = append(names, stem)
+		}
+	}
+	if meant, ok := lang.Nearest(strings.TrimSuffix(name, ext), names); ok {
+		return dir + meant + ext
+	}
+	return ""
+}
+
+type plainError struct {
+	err  *fs.PathError
+	near string // a file that may have been meant
+}
 
 func (e *plainError) Error() string {
 	switch {
+	case e.near != "":
+		return e.err.Path + ": no such file; did you mean " + e.near + "?"
 	case errors.Is(e.err, fs.ErrNotExist):
 		return e.err.Path + ": no such file"
 	case errors.Is(e.err, fs.ErrPermission):

@@ -183,11 +183,11 @@ func (w *writer) practise(r *takes.Report) {
 	}
 }
 
-// place names a pull.
+// place names a pull, the plan last: of a long name the end may be cut off.
 func place(plan, shot string, pull int) string {
 	name := fmt.Sprintf("%s pull %d", shot, pull)
 	if plan != "" {
-		name = plan + ", " + name
+		name += " of " + plan
 	}
 	return console.Fit(console.Clean(name), 40)
 }
