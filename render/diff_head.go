@@ -15,6 +15,10 @@ import (
 func (df *differ) drawAround(sh *sheet, root *draw.Group, number int) {
 	df.drawHead(sh, root.Group("head"), number)
 	if sh.window == nil {
+		if df.hasChance() { // a sheet of tables has no key that says it
+			g := root.Group("key")
+			g.Add(draw.NewText(sh.paper.W-margin, sh.paper.H-edge+3.4, modelNote, fontSmall, draw.Grey).Aligned(draw.End))
+		}
 		return
 	}
 	df.drawEnd(sh, root.Group("end"))

@@ -100,10 +100,14 @@ func differences() map[string]Difference {
 	hostileNames.Names = [2]string{`</text><script>` + strings.Repeat("\u202eW", 200) + "old", strings.Repeat("deep/", 80) + "new"}
 	hostileNames.Notes = []string{strings.Repeat("unbreakable", 200), "\u2066iso\u2069 -> <b>", ""}
 	hostileNames.Pulls[0].Text = strings.Repeat("</text>", 90)
+	likelier := manyRacks(0.1)
+	for _, p := range likelier.Pulls {
+		p.Chance = 0.94
+	}
 	return map[string]Difference{
 		"edited": difference(threeRacks(), editedRacks()), "undone": difference(editedRacks(), threeRacks()),
 		"same": difference(threeRacks(), threeRacks()), "came": difference(nil, walkAndDolly()), "gone": difference(walkAndDolly(), nil),
-		"sixty": difference(manyRacks(0), manyRacks(0.3)), "ring lost": difference(threeRacks(), noRing()), "ring gained": difference(noRing(), threeRacks()),
+		"sixty": difference(manyRacks(0), manyRacks(0.3)), "likelier": difference(manyRacks(0), likelier), "ring lost": difference(threeRacks(), noRing()), "ring gained": difference(noRing(), threeRacks()),
 		"no ring": difference(noRing(), noRing()), "feet": difference(oneRack(), inFeet()), "crowds": difference(crowd(), fastTalk()), "far": difference(toInfinity(), nearAndFar()),
 		"scripts": difference(otherScripts(), hostile()), "hostile": hostileNames, "emptied": difference(longShot(), newShot("1", "", 4).Shot),
 	}
@@ -229,6 +233,28 @@ func TestNothingChangedIsSaid(t *testing.T) {
 	}
 }
 
+// No sheet with a chance on it is without a word on where it comes from.
+func TestDiffSaysWhoseChances(t *testing.T) {
+	tables := 0
+	for name, d := range differences() {
+		for i, p := range Diff(d, Options{}) {
+			texts := strings.Join(textsOf([]*draw.Page{p}), "\n")
+			if !strings.Contains(texts, "chance ") {
+				continue
+			}
+			if !strings.Contains(texts, "our own") {
+				t.Errorf("%s, page %d: chances of nobody", name, i+1)
+			}
+			if len(p.Spans) == 0 {
+				tables++
+			}
+		}
+	}
+	if tables == 0 {
+		t.Error("no sheet of tables alone was looked at")
+	}
+}
+
 func TestShotsOfOneStateAreSaid(t *testing.T) {
 	for word, d := range map[string]Difference{
 		"This shot is new.": difference(nil, threeRacks()), "This shot is gone.": difference(threeRacks(), nil),
@@ -259,6 +285,15 @@ func TestDiffStandsInTime(t *testing.T) {
 		if last := run[len(run)-1].X; last > x(10.4)+1e-6 {
 			t.Errorf("the focus goes on to %v mm, the shot ends at %v", last, x(10.4))
 		}
+	}
+	last := 0.0
+	for _, g := range groupsOf(p, "before") {
+		for _, run := range paths(g) {
+			last = max(last, run[len(run)-1].X)
+		}
+	}
+	if math.Abs(last-x(11.9)) > 1e-6 {
+		t.Errorf("what was ends at %v mm, want %v", last, x(11.9))
 	}
 	var discs []float64
 	for _, it := range groupsOf(p, "landings")[0].Items {
