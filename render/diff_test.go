@@ -100,14 +100,14 @@ func differences() map[string]Difference {
 	hostileNames.Names = [2]string{`</text><script>` + strings.Repeat("\u202eW", 200) + "old", strings.Repeat("deep/", 80) + "new"}
 	hostileNames.Notes = []string{strings.Repeat("unbreakable", 200), "\u2066iso\u2069 -> <b>", ""}
 	hostileNames.Pulls[0].Text = strings.Repeat("</text>", 90)
-	likelier := manyRacks(0.1)
-	for _, p := range likelier.Pulls {
-		p.Chance = 0.94
+	likelier := difference(manyRacks(0), manyRacks(0.1))
+	for i := range likelier.Pulls {
+		likelier.Pulls[i].Text += strings.Repeat(", chance 86 % -> 94 %", 16) // more than its sheet has room for
 	}
 	return map[string]Difference{
 		"edited": difference(threeRacks(), editedRacks()), "undone": difference(editedRacks(), threeRacks()),
 		"same": difference(threeRacks(), threeRacks()), "came": difference(nil, walkAndDolly()), "gone": difference(walkAndDolly(), nil),
-		"sixty": difference(manyRacks(0), manyRacks(0.3)), "likelier": difference(manyRacks(0), likelier), "ring lost": difference(threeRacks(), noRing()), "ring gained": difference(noRing(), threeRacks()),
+		"sixty": difference(manyRacks(0), manyRacks(0.3)), "likelier": likelier, "ring lost": difference(threeRacks(), noRing()), "ring gained": difference(noRing(), threeRacks()),
 		"no ring": difference(noRing(), noRing()), "feet": difference(oneRack(), inFeet()), "crowds": difference(crowd(), fastTalk()), "far": difference(toInfinity(), nearAndFar()),
 		"scripts": difference(otherScripts(), hostile()), "hostile": hostileNames, "emptied": difference(longShot(), newShot("1", "", 4).Shot),
 	}
