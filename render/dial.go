@@ -17,6 +17,7 @@ import (
 // pull by angle, the page says so.
 func Dial(shot *plan.Shot, opt Options) []*draw.Page {
 	marks := ringMarks(shot)
+	lettered := false
 	h := newHandout(shot, opt, "dial", describeDial(shot, marks))
 	switch {
 	case shot.Optics.Ring == nil:
@@ -27,13 +28,19 @@ func Dial(shot *plan.Shot, opt Options) []*draw.Page {
 	case shot.WheelMM < wheelLeast:
 		h.say(fmt.Sprintf("A wheel of %s mm is too small for names.", fixed(float64(shot.WheelMM), 1)), fontTitle, draw.Black)
 	default:
-		putDials(h, shot, marks)
+		lettered = putDials(h, shot, marks)
 	}
 	sayLaw(h)
 	t := markTable(shot, marks, func(m ringMark) []string {
 		deg := m.deg * float64(shot.Gear)
 		return []string{fixed(m.deg, 1) + "°", fixed(deg, 1) + "°", turnsText(shot, deg)}
 	}, "ring", "hand", "turn")
+	if lettered {
+		t.columns = append([]tableColumn{{title: "letter"}}, t.columns...)
+		for i, row := range t.rows {
+			t.rows[i] = append([]string{letter(i)}, row...)
+		}
+	}
 	t.put(h, "marks")
 	sayWindow(h, marks)
 	return h.pages()
@@ -69,6 +76,7 @@ type dial struct {
 	outer     float64 // radius of the disc, millimetres
 	inner     float64 // radius at which the last turn ends
 	turns     float64 // of the wheel over the whole ring
+	labels    []dialLabel
 }
 
 const (
@@ -91,12 +99,20 @@ func newDial(s *plan.Shot, marks []ringMark, most float64, clockwise bool) *dial
 }
 
 // putDials draws the disc for either way, side by side where the paper is wide
-// enough.
-func putDials(h *handout, s *plan.Shot, marks []ringMark) {
+// enough. It reports whether the marks have letters: on both or on none.
+func putDials(h *handout, s *plan.Shot, marks []ringMark) (lettered bool) {
 	most := (h.paper.H - handoutTop - handoutBottom - dialTop - dialHead) / 2
+	discs := []*dial{newDial(s, marks, most, true), newDial(s, marks, most, false)}
+	for _, d := range discs {
+		near := false
+		d.labels, near = d.place()
+		lettered = lettered || !near
+	}
 	pair := float64(s.WheelMM)/2 <= (h.width()-dialGap)/4
-	for i, clockwise := range []bool{true, false} {
-		d := newDial(s, marks, most, clockwise)
+	for i, d := range discs {
+		if lettered {
+			d.labels = d.placeLetters()
+		}
 		x := h.paper.W / 2
 		if pair {
 			x += (d.outer + dialGap/2) * float64(2*i-1)
@@ -105,7 +121,8 @@ func putDials(h *handout, s *plan.Shot, marks []ringMark) {
 			if i > 0 {
 				h.turn()
 			}
-			h.say(d.how(), fontNote, draw.Black)
+			h.say(d.how(lettered), fontNote, draw.Black)
+			sayUnnamed(h, d.unnamed(), "disc")
 			h.y += 2
 		} else {
 			h.y -= dialHead + 2*d.outer + 3
@@ -114,6 +131,7 @@ func putDials(h *handout, s *plan.Shot, marks []ringMark) {
 		d.centre = draw.Point{X: x, Y: top + dialHead + d.outer}
 		d.draw(g)
 	}
+	return lettered
 }
 
 // scaled reports whether the disc is drawn smaller than the wheel. Its angles

@@ -24,18 +24,17 @@ func (d *dial) draw(g *draw.Group) {
 	g.Add(draw.NewText(d.centre.X, d.centre.Y-d.outer-2.4, way, fontStrong, draw.Black).Aligned(draw.Middle))
 	d.drawDisc(g.Group("disc"))
 	d.drawScale(g.Group("lens-marks"))
-	c := &clearing{bounds: draw.Box{X: d.centre.X - d.outer, Y: d.centre.Y - d.outer, W: 2 * d.outer, H: 2 * d.outer}}
-	d.keepClear(c)
 	d.drawDirection(g.Group("direction"))
 	marks := g.Group("marks")
 	for _, m := range d.marks {
 		d.drawWindow(marks, m)
 	}
-	d.drawMarks(marks, c)
+	d.drawMarks(marks)
+	d.drawLabels(marks)
 }
 
 // how tells how the disc is put on.
-func (d *dial) how() string {
+func (d *dial) how(lettered bool) string {
 	size := fmt.Sprintf("Disc for a wheel of %s mm, 1:1.", fixed(float64(d.shot.WheelMM), 1))
 	if d.scaled() {
 		size = fmt.Sprintf("The wheel of %s mm is larger than the sheet: this disc is %s mm across, and its angles hold; fix it on the middle of the wheel.", fixed(float64(d.shot.WheelMM), 1), fixed(2*d.outer, 1))
@@ -44,6 +43,9 @@ func (d *dial) how() string {
 		"Which way the wheel turns only your gear knows: take the clockwise disc where the wheel turns anticlockwise towards infinity, and the other where it turns clockwise.", size, fixed(float64(d.shot.Gear), 2))
 	if d.turns > 1 {
 		text += fmt.Sprintf(" The wheel turns %s times over the ring: the line runs inwards, and a number tells the turn.", fixed(d.turns, 2))
+	}
+	if lettered {
+		text += " The marks stand close: each has a letter, as in the table."
 	}
 	return text
 }
@@ -180,49 +182,10 @@ func (d *dial) drawWindow(g *draw.Group, m ringMark) {
 	}
 }
 
-// drawMarks draws the marks and then their names: those that something lands on
-// first.
-func (d *dial) drawMarks(g *draw.Group, c *clearing) {
-	order := make([]ringMark, 0, len(d.marks))
-	for _, pulled := range []bool{true, false} {
-		for _, m := range d.marks {
-			if (m.start || len(m.pulls) > 0) == pulled {
-				order = append(order, m)
-			}
-		}
-	}
-	for _, m := range order {
-		deg := d.hand(m.deg)
-		run := []draw.Point{d.point(deg, d.track(deg)), d.point(deg, d.track(deg)-d.size(dialTick))}
+// drawMarks draws the lines of the marks.
+func (d *dial) drawMarks(g *draw.Group) {
+	for _, m := range d.marks {
+		run := d.line(m)
 		g.Line(run[0].X, run[0].Y, run[1].X, run[1].Y, solid(draw.Black, medium))
-		c.block(run, 0.6)
-		if m.sharp() {
-			c.block(d.arc(d.hand(m.window[0]), d.hand(m.window[1]), d.size(1.4)), d.size(dialBar)+0.4)
-		}
-	}
-	for _, m := range order {
-		d.drawName(g, c, m)
-	}
-}
-
-// drawName writes a mark's numbers and name at a free place on the disc,
-// shorter where there is none for the whole.
-func (d *dial) drawName(g *draw.Group, c *clearing, m ringMark) {
-	deg := d.hand(m.deg)
-	p := d.point(deg, d.track(deg)-d.size(dialTick))
-	within := func(b draw.Box) bool {
-		far := math.Hypot(max(d.centre.X-b.X, b.Right()-d.centre.X), max(d.centre.Y-b.Y, b.Bottom()-d.centre.Y))
-		return far <= d.outer-0.5
-	}
-	mg := g.Group("mark")
-	mg.Title = m.title(d.shot)
-	wish := numbersWidth(m) + min(fontNote.Width(draw.Clean(m.name)), dialNames)
-	for w := wish; w >= numbersWidth(m)+fontNote.Width("…"); w *= 0.7 {
-		if box, ok := c.anywhere(p, w, fontNote.Height(), within); ok {
-			leadTo(mg, p, box)
-			mg.Add(halo(box))
-			writeMark(mg, m, box.X, box.Y+0.8*fontNote.Size*draw.MM, w)
-			return
-		}
 	}
 }

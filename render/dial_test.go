@@ -79,3 +79,43 @@ func TestDialTurnsKeepApart(t *testing.T) {
 		}
 	})
 }
+
+// Every mark has its name on the disc, or on a crowded one its letter, the same
+// on both discs and in the table.
+func TestDialNamesEveryMark(t *testing.T) {
+	for name, s := range madeShots() {
+		s.WheelMM, s.Gear = 80, 1.5
+		if s.Optics.Ring == nil {
+			continue
+		}
+		marks := ringMarks(s)
+		for _, clockwise := range []bool{true, false} {
+			d := newDial(s, marks, 60, clockwise)
+			labels, near := d.place()
+			if !near {
+				labels = d.placeLetters()
+			}
+			letters := map[string]string{}
+			for _, l := range labels {
+				if l.box.W == 0 {
+					t.Errorf("%s: %s has no name", name, l.mark.name)
+				}
+				if other, taken := letters[l.letter]; taken && !near {
+					t.Errorf("%s: %s and %s are both %s", name, l.mark.name, other, l.letter)
+				}
+				letters[l.letter] = l.mark.name
+			}
+			if len(labels) != len(marks) {
+				t.Errorf("%s: %d labels for %d marks", name, len(labels), len(marks))
+			}
+		}
+	}
+}
+
+func TestLetters(t *testing.T) {
+	for i, want := range map[int]string{0: "a", 25: "z", 26: "aa", 51: "az", 52: "ba", 701: "zz", 702: "aaa"} {
+		if got := letter(i); got != want {
+			t.Errorf("letter %d is %q, want %q", i, got, want)
+		}
+	}
+}

@@ -254,8 +254,13 @@ func (st *strip) sayHow(h *handout) {
 	case st.length+lead+tail > round:
 		h.say(fmt.Sprintf("The ring is %s mm round: trim the ends beyond the wedges so that the tape does not lie over itself.", fixed(round, 0)), fontNote, draw.Black)
 	}
-	if n := st.unnamed(); n > 0 {
-		h.say(fmt.Sprintf("%s too close to others to be named on the tape: see the table.", map[bool]string{true: "1 mark stands", false: fmt.Sprint(n, " marks stand")}[n == 1]), fontStrong, draw.Black)
+	sayUnnamed(h, st.unnamed(), "tape")
+}
+
+// sayUnnamed says how many marks have no name on what is cut out, if any.
+func sayUnnamed(h *handout, n int, on string) {
+	if n > 0 {
+		h.say(fmt.Sprintf("%s too close to others to be named on the %s: see the table.", map[bool]string{true: "1 mark stands", false: fmt.Sprint(n, " marks stand")}[n == 1], on), fontStrong, draw.Black)
 	}
 }
 
