@@ -58,6 +58,10 @@ type Shot struct {
 	Events   []Piece   `json:"events"` // lines, cues, actions and moves of people, camera and zoom
 	Findings []Finding `json:"findings"`
 
+	// Unsure is set where the state that lacks the shot has errors, which may be
+	// all that keeps it from being there.
+	Unsure bool `json:"unsure,omitempty"`
+
 	Before *plan.Shot `json:"-"` // nil where it is new
 	After  *plan.Shot `json:"-"` // nil where it is gone
 }
@@ -122,6 +126,7 @@ func Compare(before, after State) Plan {
 	}
 	for _, m := range matchShots(before.Plan.Shots, after.Plan.Shots) {
 		s := compareShots(m[0], m[1])
+		s.Unsure = s.Change == New && p.Faulty[0] || s.Change == Gone && p.Faulty[1]
 		numbers.add(s)
 		p.Shots = append(p.Shots, s)
 	}

@@ -153,6 +153,19 @@ func TestCompareWithNothing(t *testing.T) {
 	}
 }
 
+// Where a state has errors, nobody knows whether a shot that it lacks is gone.
+func TestShotThatAnErrorHides(t *testing.T) {
+	was := state(t, scene)
+	res := interp.Interpret("jetty.pull", []byte(strings.Replace(scene, "focal 75 mm", "focal 75 kg", 1)), interp.Options{})
+	d := Compare(was, State{Plan: res.Plan, Findings: res.Findings})
+	if !d.Faulty[1] || d.Shots[0].Change != Gone || !d.Shots[0].Unsure || !strings.Contains(d.Shots[0].Note(), "or an error") {
+		t.Errorf("%+v: %s", d.Faulty, d.Shots[0].Note())
+	}
+	if d := Compare(was, State{Plan: &plan.Plan{}}); d.Shots[0].Unsure {
+		t.Error("unsure of a shot in a plan without errors")
+	}
+}
+
 // A finding about a pull is the same though the pull has another number, and
 // gone with its pull.
 func TestFindingsFollowTheirPulls(t *testing.T) {

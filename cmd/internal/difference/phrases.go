@@ -41,10 +41,14 @@ func (p Plan) Lines() []string {
 
 // Note says what changed in the shot itself; "" for nothing.
 func (s Shot) Note() string {
-	switch s.Change {
-	case New:
+	switch {
+	case s.Change == New && s.Unsure:
+		return "new, or an error kept it from being computed; " + countOf(len(s.Pulls), "pull")
+	case s.Change == New:
 		return "new, " + countOf(len(s.Pulls), "pull")
-	case Gone:
+	case s.Change == Gone && s.Unsure:
+		return "gone, or an error keeps it from being computed"
+	case s.Change == Gone:
 		return "gone"
 	}
 	return says(s.Details)
