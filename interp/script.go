@@ -4,6 +4,8 @@ package interp
 
 import (
 	"fmt"
+	"path/filepath"
+	"slices"
 
 	"pullscore/interp/revision"
 	"pullscore/lang"
@@ -21,8 +23,7 @@ func (p *program) compareScript() {
 		text.Progress = p.loader.opt.Progress
 		f := &foreign{Text: text, diags: diags}
 		p.loader.texts[s.Path] = f
-		p.addPage(&pages, f, s.Scene)
-		compared++
+		compared = p.addGiven(&pages, f, s.Scene)
 	} else {
 		for _, s := range p.scope.scripts {
 			if p.addScript(&pages, s) {
@@ -46,6 +47,23 @@ func (p *program) compareScript() {
 	}
 }
 
+// addGiven adds the page of the options: the scene that is asked for, or else
+// those that the plan's script statements name, since a page that is revised
+// mostly has another name. It returns how often the page is compared.
+func (p *program) addGiven(pages *revision.Pages, f *foreign, number string) (compared int) {
+	named := slices.DeleteFunc(slices.Clone(p.scope.scripts), func(s *lang.Script) bool { return s.Scene == nil })
+	if number != "" || len(named) == 0 || len(named) < len(p.scope.scripts) {
+		p.addPage(pages, f, number)
+		return 1
+	}
+	for _, s := range named {
+		if p.addScene(pages, f, s) {
+			compared++
+		}
+	}
+	return compared
+}
+
 // addScript reads the page that a statement names.
 func (p *program) addScript(pages *revision.Pages, s *lang.Script) bool {
 	if s.File == nil || s.File.Value == "" {
@@ -55,16 +73,22 @@ func (p *program) addScript(pages *revision.Pages, s *lang.Script) bool {
 	if f == nil {
 		return false
 	}
-	number := ""
-	if s.Scene != nil {
-		number = s.Scene.Value
+	if s.Scene == nil {
+		p.addPage(pages, f, "")
+		return true
 	}
-	if any := p.addPage(pages, f, number); !any && number != "" {
-		p.fail(s.Scene.Range(), "no-scene", fmt.Sprintf("%q has no scene %s", s.File.Value, number),
-			"A scene's number stands between two # at the end of its heading.")
-		return false
+	return p.addScene(pages, f, s)
+}
+
+// addScene adds the scene of a page that a statement names; a page without it is
+// a mistake.
+func (p *program) addScene(pages *revision.Pages, f *foreign, s *lang.Script) bool {
+	if p.addPage(pages, f, s.Scene.Value) {
+		return true
 	}
-	return true
+	p.fail(s.Scene.Range(), "no-scene", fmt.Sprintf("%q has no scene %s", filepath.Base(f.Name), s.Scene.Value),
+		"A scene's number stands between two # at the end of its heading.")
+	return false
 }
 
 // addPage adds the speeches of a page, of one scene or of all, and tells what is

@@ -64,11 +64,11 @@ func (c *pageCmd) Run(s *session) error {
 	}
 	faulty := s.printPageErrors(text, diags)
 	var faults lines.Faults
-	beats := ofScene(fountain.Beats(text, &faults), scene.Position)
+	beats := fountain.Beats(text, &faults)
 	if c.As == "json" {
-		err = c.write(s, func(w io.Writer) error { return skeleton.WriteJSON(w, beats) })
+		err = c.write(s, func(w io.Writer) error { return skeleton.WriteJSON(w, ofScene(beats, scene.Position)) })
 	} else {
-		err = c.plan(s, text, beats)
+		err = c.plan(s, text, beats, scene.Position)
 	}
 	faulty = s.printPageErrors(text, faults.List()) || faulty
 	if err == nil && faulty {
@@ -180,10 +180,15 @@ func ofScene(beats iter.Seq2[fountain.Scene, fountain.Beat], position int) iter.
 }
 
 // plan writes the plan of scenes, which is not smaller than they are.
-func (c *pageCmd) plan(s *session, text *lines.Text, beats iter.Seq2[fountain.Scene, fountain.Beat]) error {
+func (c *pageCmd) plan(s *session, text *lines.Text, beats iter.Seq2[fountain.Scene, fountain.Beat], position int) error {
 	size := 0
+	var cast skeleton.Cast
 	scenes := fountain.Collect(func(yield func(fountain.Scene, fountain.Beat) bool) {
 		for scene, beat := range beats {
+			cast.Add(&beat)
+			if position > 0 && scene.Position != position {
+				continue
+			}
 			for _, part := range beat.Parts {
 				size += len(part.Text)
 			}
@@ -195,7 +200,7 @@ func (c *pageCmd) plan(s *session, text *lines.Text, beats iter.Seq2[fountain.Sc
 	if size > interp.MaxFileSize {
 		return fmt.Errorf("%s: that would be a plan of more than %d MB, which is as much as is read; take a scene with --scene", c.File, interp.MaxFileSize>>20)
 	}
-	plan := skeleton.Plan(title(fountain.TitlePage(text)), scenes)
+	plan := skeleton.Plan(title(fountain.TitlePage(text)), scenes, &cast)
 	return c.write(s, func(w io.Writer) error {
 		_, err := w.Write(plan)
 		return err

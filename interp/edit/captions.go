@@ -5,6 +5,7 @@ package edit
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"unicode"
@@ -31,9 +32,10 @@ type Subtitles struct {
 
 // A cue is a subtitle in which something is said.
 type cue struct {
-	start, end int64 // ms
-	text       string
-	first      int // its first word
+	text  string
+	start int64 // ms
+	long  int32 // ms
+	first int32 // its first word
 }
 
 // A Word is a word of the subtitles.
@@ -50,7 +52,7 @@ func (c *Cut) captions(t *lines.Text, v wording.Vocabulary) []lang.Diagnostic {
 	c.Said = s
 	sorted := true
 	for cap := range captions.Cues(t, &faults) {
-		now := cue{start: cap.Start, end: cap.End, text: cap.Text}
+		now := cue{start: cap.Start, long: int32(min(cap.End-cap.Start, math.MaxInt32)), text: cap.Text}
 		sorted = sorted && (len(s.cues) == 0 || now.start >= s.cues[len(s.cues)-1].start)
 		if !s.add(now) {
 			faults.Add(lang.Diagnostic{
@@ -71,7 +73,7 @@ func (c *Cut) captions(t *lines.Text, v wording.Vocabulary) []lang.Diagnostic {
 // words.
 func (s *Subtitles) add(c cue) bool {
 	words := speech.Fold(speech.Split(spoken(c.text)))
-	c.first = s.Len()
+	c.first = int32(s.Len())
 	if len(words) > 0 {
 		s.cues = append(s.cues, c)
 	}
@@ -91,12 +93,12 @@ func (s *Subtitles) sort(v wording.Vocabulary) {
 // Words returns the words from one up to another. The words of a subtitle are
 // spread over its time by their syllables, as those of a line are.
 func (s *Subtitles) Words(from, to int) (words []Word) {
-	i, found := slices.BinarySearchFunc(s.cues, from, func(c cue, word int) int { return cmp.Compare(c.first, word) })
+	i, found := slices.BinarySearchFunc(s.cues, from, func(c cue, word int) int { return cmp.Compare(int(c.first), word) })
 	if !found {
 		i--
 	}
-	for ; i < len(s.cues) && s.cues[i].first < to; i++ {
-		list, first := s.of(i), s.cues[i].first
+	for ; i < len(s.cues) && int(s.cues[i].first) < to; i++ {
+		list, first := s.of(i), int(s.cues[i].first)
 		words = append(words, list[max(0, from-first):min(len(list), to-first)]...)
 	}
 	return words
@@ -112,7 +114,7 @@ func (s *Subtitles) Between(start, end float64) (from, to int) {
 // wordAt returns the first word that begins at a time or later.
 func (s *Subtitles) wordAt(t float64) int {
 	next, _ := slices.BinarySearchFunc(s.cues, t, func(c cue, t float64) int {
-		if c.seconds(c.start) < t {
+		if seconds(c.start) < t {
 			return -1
 		}
 		return 1
@@ -125,7 +127,7 @@ func (s *Subtitles) wordAt(t float64) int {
 	if i < 0 {
 		i = len(words)
 	}
-	return s.cues[next-1].first + i
+	return int(s.cues[next-1].first) + i
 }
 
 // of returns the words of a subtitle.
@@ -136,14 +138,14 @@ func (s *Subtitles) of(i int) []Word {
 	return s.words
 }
 
-func (c cue) seconds(ms int64) float64 { return float64(ms) / 1000 }
+func seconds(ms int64) float64 { return float64(ms) / 1000 }
 
 func (c cue) words() []Word {
 	text := spoken(c.text)
 	tokens := speech.Split(text)
 	folded := speech.Fold(tokens)
 	words := make([]Word, 0, len(tokens))
-	for i, w := range speech.Spread(tokens, c.seconds(c.start), c.seconds(c.end)) {
+	for i, w := range speech.Spread(tokens, seconds(c.start), seconds(c.start+int64(c.long))) {
 		end := len(text)
 		if i+1 < len(tokens) {
 			end = tokens[i+1].Start

@@ -10,19 +10,42 @@ import (
 	"pullscore/lang/fountain"
 )
 
-// anchors names the first and last words of the speeches of a scene.
-type anchors struct {
-	beats []fountain.Beat
-	words map[string][]speech.Token // all that each speaker says in the scene
-	begin []int                     // where each beat's words begin in them
+// An utterance is a beat with its words.
+type utterance struct {
+	fountain.Beat
+	text  string
+	words []speech.Token
+	folds speech.Folded
+	begin int // where its words begin among all that its speaker says
 }
 
-func newAnchors(beats []fountain.Beat) anchors {
-	a := anchors{beats: beats, words: map[string][]speech.Token{}, begin: make([]int, len(beats))}
+// split splits the beats of a scene into words.
+func split(beats []fountain.Beat) []utterance {
+	list := make([]utterance, len(beats))
+	said := map[string]int{}
 	for i, b := range beats {
-		if b.Who != "" {
-			a.begin[i] = len(a.words[b.Who])
-			a.words[b.Who] = append(a.words[b.Who], speech.Split(b.Text())...)
+		u := utterance{Beat: b, text: b.Text(), begin: said[b.Who]}
+		u.words = speech.Split(u.text)
+		u.folds = speech.Fold(u.words)
+		said[b.Who] += len(u.words)
+		list[i] = u
+	}
+	return list
+}
+
+// anchors names words of a scene, with which one it is where its speaker says it
+// more than once there.
+type anchors map[spoken][]int
+
+// A spoken is a word as somebody says it.
+type spoken struct{ who, folded string }
+
+func newAnchors(scene []utterance) anchors {
+	a := anchors{}
+	for _, u := range scene {
+		for i, word := range u.folds {
+			key := spoken{u.Who, word}
+			a[key] = append(a[key], u.begin+i)
 		}
 	}
 	return a
@@ -30,24 +53,17 @@ func newAnchors(beats []fountain.Beat) anchors {
 
 // first returns the anchor of the first word of a speech, last that of its last;
 // "" if it has no words.
-func (a anchors) first(beat int) string { return a.of(beat, a.begin[beat]) }
+func (a anchors) first(u *utterance) string { return a.of(u, 0) }
+func (a anchors) last(u *utterance) string  { return a.of(u, len(u.words)-1) }
 
-func (a anchors) last(beat int) string {
-	return a.of(beat, a.begin[beat]+len(speech.Split(a.beats[beat].Text()))-1)
-}
-
-// of returns the anchor of a word of a speech's speaker, with which one it is
-// where the speaker says it more than once.
-func (a anchors) of(beat, place int) string {
-	if len(speech.Split(a.beats[beat].Text())) == 0 {
+func (a anchors) of(u *utterance, i int) string {
+	if len(u.words) == 0 {
 		return ""
 	}
-	who := a.beats[beat].Who
-	word := a.words[who][place].Text
-	anchor := fmt.Sprintf("%s %s", lang.WriteName(who), lang.WriteText(word))
-	same := speech.Match(a.words[who], word)
+	anchor := fmt.Sprintf("%s %s", lang.WriteName(u.Who), lang.WriteText(u.words[i].Text))
+	same := a[spoken{u.Who, u.folds[i]}]
 	for n, at := range same {
-		if at == place && len(same) > 1 {
+		if at == u.begin+i && len(same) > 1 {
 			return fmt.Sprintf("%s %d", anchor, n+1)
 		}
 	}

@@ -7,8 +7,8 @@ import (
 	"bytes"
 	"cmp"
 	"fmt"
+	"strings"
 
-	"pullscore/interp/speech"
 	"pullscore/lang"
 	"pullscore/lang/fountain"
 	"pullscore/lang/lines"
@@ -17,12 +17,22 @@ import (
 // placeholder stands for a distance that nobody has taped yet.
 const placeholder = "at 2 m  # measure"
 
-// Plan returns the text of a plan for scenes, laid out as by lang.Format.
-func Plan(title string, scenes []fountain.Scene) []byte {
-	w := &writer{known: map[string]bool{}, ids: map[string]bool{}}
-	w.head(title, scenes)
+// Plan returns the text of a plan for scenes of a page, laid out as by
+// lang.Format. The cast is that of the whole page: action may name somebody who
+// speaks elsewhere.
+func Plan(title string, scenes []fountain.Scene, cast *Cast) []byte {
+	w := &writer{ids: map[string]bool{}}
+	said := make([][]utterance, len(scenes))
 	for i, scene := range scenes {
-		w.scene(i+1, scene)
+		said[i] = split(scene.Beats)
+	}
+	w.members = cast.members(said)
+	if title == "" && len(scenes) > 0 {
+		title = fountain.Plain(scenes[0].Heading)
+	}
+	w.head(title)
+	for i, scene := range scenes {
+		w.scene(scene, said[i])
 	}
 	return lang.Format(w.Bytes())
 }
@@ -30,41 +40,38 @@ func Plan(title string, scenes []fountain.Scene) []byte {
 // A writer writes the plan.
 type writer struct {
 	bytes.Buffer
-	names []string        // of the speakers, in the order in which they speak
-	known map[string]bool // the same names
-	ids   map[string]bool // the shots' IDs so far
+	members []*member
+	ids     map[string]bool // the shots' IDs so far
 }
 
 func (w *writer) line(format string, args ...any) {
 	fmt.Fprintf(w, format+"\n", args...)
 }
 
-// head writes what stands before the shots. Every speaker is a subject, also
-// one who is only heard: that is for the reader of the page to say.
-func (w *writer) head(title string, scenes []fountain.Scene) {
-	for _, scene := range scenes {
-		for _, b := range scene.Beats {
-			if b.Who != "" && !w.known[b.Who] {
-				w.known[b.Who] = true
-				w.names = append(w.names, b.Who)
-			}
-		}
-	}
-	if title == "" && len(scenes) > 0 {
-		title = scenes[0].Heading
-	}
+// head writes what stands before the shots. Who is only heard is a voice, and
+// needs no distance.
+func (w *writer) head(title string) {
 	w.line("plan %s", lang.WriteText(cmp.Or(title, "Untitled")))
 	w.line("# use \"kit.pull\"\n# with camera A, lens \"50\", stop f/4\n")
-	for _, name := range w.names {
-		w.line("subject %s %s", lang.WriteName(name), placeholder)
+	for _, m := range w.members {
+		if !m.voice {
+			w.line("subject %s %s", lang.WriteName(m.name), placeholder)
+		}
+	}
+	for _, m := range w.members {
+		if m.voice {
+			w.line("voice %s", lang.WriteName(m.name))
+		}
 	}
 }
 
 // scene writes a shot.
-func (w *writer) scene(position int, scene fountain.Scene) {
-	w.line("\nshot %s%s", w.id(position, scene.Number), heading(scene))
-	s := shot{writer: w, beats: scene.Beats, anchors: newAnchors(scene.Beats)}
-	s.write()
+func (w *writer) scene(scene fountain.Scene, said []utterance) {
+	w.line("\nshot %s%s", w.id(scene.Position, scene.Number), heading(scene))
+	s := shot{writer: w, anchors: newAnchors(said)}
+	for i := range said {
+		s.beat(&said[i])
+	}
 }
 
 // heading returns a scene's heading as the title of a shot, or nothing.
@@ -96,44 +103,71 @@ func (w *writer) id(position int, number string) string {
 // A shot is being written from the beats of a scene.
 type shot struct {
 	*writer
-	beats   []fountain.Beat
 	anchors anchors
 	focus   string // who the focus is on, if all racks so far are woken up
 	latest  string // the anchor of the last word so far; empty before any
+	acted   int    // actions since that word
 }
 
-func (s *shot) write() {
-	for i, b := range s.beats {
-		text := b.Text()
-		switch {
-		case text == "":
-		case b.Who == "":
-			s.action(text)
-		default:
-			s.speech(i, b, text)
+func (s *shot) beat(u *utterance) {
+	switch {
+	case u.Who == "":
+		if u.text != "" {
+			s.action(u, u.text)
+		}
+	case u.text == "": // only how it would be said: business
+		if how := aside(u); how != "" {
+			s.action(u, u.Who+" "+how)
+		}
+	default:
+		s.speech(u)
+	}
+}
+
+// aside returns the parentheticals of a speech.
+func aside(u *utterance) string {
+	var list []string
+	for _, p := range u.Parts {
+		if p.Kind == fountain.Parenthetical {
+			list = append(list, strings.Join(strings.Fields(fountain.Plain(p.Text)), " "))
 		}
 	}
+	return strings.Join(list, " ")
 }
 
-// speech writes a line, and above it the rack to its speaker.
-func (s *shot) speech(index int, b fountain.Beat, text string) {
-	s.rack(b.Who, s.anchors.first(index))
-	if b.Dual {
+// speech writes a line with how it is said, and above it the rack to its
+// speaker, who must be in sight for that.
+func (s *shot) speech(u *utterance) {
+	if !u.Off {
+		s.rack(u.Who, s.anchors.first(u))
+	}
+	if u.Dual {
 		s.line("  # Said at the same time as the line above.")
 	}
-	s.line("  %s: %s", lang.WriteName(b.Who), lang.WriteText(text))
-	s.latest = cmp.Or(s.anchors.last(index), s.latest)
+	how := aside(u)
+	if how != "" {
+		how = "  # " + how
+	}
+	s.line("  %s: %s%s", lang.WriteName(u.Who), lang.WriteText(u.text), how)
+	if last := s.anchors.last(u); last != "" {
+		s.latest, s.acted = last, 0
+	}
 }
 
-// action writes what is done, and a rack to the first subject that it names.
-// Before anything is said there is no word for it to hang on.
-func (s *shot) action(text string) {
-	s.line("  # action %s, lasting 2 s", lang.WriteText(text))
-	if s.latest == "" {
-		return
+// acting is how long a proposed action lasts, in seconds: a placeholder too.
+const acting = 2
+
+// action writes what is done, and a rack to the first subject that it names. It
+// hangs on the last word, or before any is said on nothing but the clock.
+func (s *shot) action(u *utterance, text string) {
+	s.line("  # action %s, lasting %d s", lang.WriteText(text), acting)
+	at := s.latest
+	if at != "" && s.acted > 0 {
+		at += fmt.Sprintf(" + %d s", s.acted*acting)
 	}
-	if name, ok := s.named(text); ok {
-		s.rack(name, s.latest)
+	s.acted++
+	if name := s.named(u); name != "" {
+		s.rack(name, at)
 	}
 }
 
@@ -146,21 +180,25 @@ func (s *shot) rack(to, at string) {
 	case s.focus == "":
 		s.line("  # start on %s", lang.WriteName(to))
 	case at == "":
-		return
+		s.line("  # rack to %s", lang.WriteName(to))
 	default:
 		s.line("  # rack to %s, on %s", lang.WriteName(to), at)
 	}
 	s.focus = to
 }
 
-// named returns the subject whose name comes first in a text.
-func (s *shot) named(text string) (name string, ok bool) {
-	words := speech.Split(text)
-	first := len(words)
-	for _, n := range s.names {
-		if at := speech.Match(words, n); len(at) > 0 && at[0] < first {
-			name, first = n, at[0]
+// named returns the subject whose name comes first in what is done; of a speech
+// without words that is its speaker.
+func (s *shot) named(u *utterance) (name string) {
+	first := len(u.words)
+	for _, m := range s.members {
+		switch at := m.in(u); {
+		case m.voice:
+		case u.Who == m.name && !u.Off:
+			return m.name
+		case at >= 0 && at < first:
+			name, first = m.name, at
 		}
 	}
-	return name, name != ""
+	return name
 }

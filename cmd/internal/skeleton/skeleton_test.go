@@ -37,8 +37,8 @@ var asleep = regexp.MustCompile(`(?m)^( *)# (start on|rack|action)`)
 // Whatever a page says, its skeleton is laid out, has no errors, and keeps
 // having none about words and names once all comments are woken up.
 func TestWakesUp(t *testing.T) {
-	kinds := rapid.SampledFrom([]string{"speech", "action", "heading", "dual"})
-	names := rapid.SampledFrom([]string{"ADA", "JEAN-LUC", "MRS. DALE", "RACK", "@ゆき", "ADA (V.O.)", "D'ARC", "@Said \"So\""})
+	kinds := rapid.SampledFrom([]string{"speech", "action", "heading", "dual", "how", "nod"})
+	names := rapid.SampledFrom([]string{"ADA", "JEAN-LUC", "MRS. DALE", "RACK", "@ゆき", "ADA (V.O.)", "BO (O.S.)", "D'ARC", "@Said \"So\""})
 	words := rapid.SliceOfN(rapid.SampledFrom([]string{"tide", "the", "The", "ADA", "don't", "\\*", "*so*", "港の", "1,500", "\"now\"", "well-known", "é", "e\u0301", "..."}), 1, 6)
 	rapid.Check(t, func(t *rapid.T) {
 		var page strings.Builder
@@ -49,6 +49,10 @@ func TestWakesUp(t *testing.T) {
 				fmt.Fprintf(&page, "%s\n%s\n\n", names.Draw(t, "name"), text)
 			case "dual":
 				fmt.Fprintf(&page, "%s ^\n%s\n\n", names.Draw(t, "name"), text)
+			case "how":
+				fmt.Fprintf(&page, "%s\n(%s)\n%s\n(then, low)\n%s\n\n", names.Draw(t, "name"), text, text, text)
+			case "nod":
+				fmt.Fprintf(&page, "%s\n(%s)\n\n", names.Draw(t, "name"), text)
 			case "action":
 				fmt.Fprintf(&page, "!%s\n\n", text)
 			case "heading":
@@ -56,19 +60,30 @@ func TestWakesUp(t *testing.T) {
 			}
 		}
 		script, _ := fountain.Read(&lines.Text{Name: "page", Content: page.String()})
-		plan := Plan("A page", script.Scenes)
+		plan := Plan("A page", script.Scenes, castOf(script))
 		if again := lang.Format(plan); !bytes.Equal(again, plan) {
 			t.Fatalf("is laid out anew:\n%s\nas\n%s", plan, again)
 		}
 		if _, diags := lang.Parse("plan.pull", plan); len(diags) > 0 {
 			t.Fatalf("%v\n%s", diags[0], plan)
 		}
-		noFaults(t, asleep.ReplaceAll(plan, []byte("$1$2")), spoken(script))
+		noFaults(t, asleep.ReplaceAll(plan, []byte("$1$2")), speeches(script))
 	})
 }
 
-// spoken returns what a script says, speech by speech.
-func spoken(s *fountain.Script) (said []string) {
+// castOf returns who speaks in a script.
+func castOf(s *fountain.Script) *Cast {
+	c := &Cast{}
+	for _, scene := range s.Scenes {
+		for i := range scene.Beats {
+			c.Add(&scene.Beats[i])
+		}
+	}
+	return c
+}
+
+// speeches returns what a script says, speech by speech.
+func speeches(s *fountain.Script) (said []string) {
 	for _, scene := range s.Scenes {
 		for _, b := range scene.Beats {
 			if text := b.Text(); b.Who != "" && text != "" {
@@ -104,6 +119,58 @@ func noFaults(t *rapid.T, awake []byte, want []string) {
 // timing holds the errors that are about the hand, not about the words.
 var timing = map[string]bool{"faster-than-a-hand": true, "no-time-to-move": true, "lands-too-early": true, "racks-overlap": true}
 
+// What becomes of each thing on a page.
+func TestRules(t *testing.T) {
+	const head = "plan \"A\"\n# use \"kit.pull\"\n# with camera A, lens \"50\", stop f/4\n\n"
+	ada, bo := "subject ADA at 2 m  # measure\n", "subject BO at 2 m   # measure\n"
+	for _, c := range []struct{ name, page, want string }{
+		{"who is only heard is a voice, and no focus goes there", "ADA\nHello?\n\nBO (V.O.)\nYes.\n\nBO (O.S.) (CONT'D)\nYes!\n\nADA\nWho is it?",
+			"subject ADA at 2 m  # measure\nvoice BO\n\nshot S1\n  # start on ADA\n  ADA: \"Hello?\"\n  BO: \"Yes.\"\n  BO: \"Yes!\"\n  ADA: \"Who is it?\"\n"},
+		{"who is seen once is a subject", "BO (V.O.)\nYes.\n\nADA\nNo.\n\nBO\nBut.",
+			"subject BO at 2 m   # measure\n" + ada + "\nshot S1\n  BO: \"Yes.\"\n  # start on ADA\n  ADA: \"No.\"\n  # rack to BO, on BO \"But\"\n  BO: \"But.\"\n"},
+		{"how a line is said stands beside it", "ADA\n(low)\nNo.\n(louder,  *then*)\nNo!",
+			ada + "\nshot S1\n  # start on ADA\n  ADA: \"No. No!\"  # (low) (louder, then)\n"},
+		{"a speech without words is business", "ADA\nNo.\n\nBO\n(nods)",
+			ada + bo + "\nshot S1\n  # start on ADA\n  ADA: \"No.\"\n  # action \"BO (nods)\", lasting 2 s\n  # rack to BO, on ADA \"No\"\n"},
+		{"action names who speaks in another scene", "INT. A #1#\n\nADA\nNo.\n\nBo waits. Nobody else.\n\nINT. B #2#\n\nBO\nYes.\n\nNOBODY (V.O.)\nHush.",
+			ada + "subject BO at 2 m      # measure\nvoice NOBODY\n\nshot 1 \"INT. A\"\n  # start on ADA\n  ADA: \"No.\"\n  # action \"Bo waits. Nobody else.\", lasting 2 s\n  # rack to BO, on ADA \"No\"\n\nshot 2 \"INT. B\"\n  # start on BO\n  BO: \"Yes.\"\n  NOBODY: \"Hush.\"\n"},
+		{"a small letter is no name", "ADA\nNo.\n\nThe bo waits.\n\nBO\nYes.",
+			ada + bo + "\nshot S1\n  # start on ADA\n  ADA: \"No.\"\n  # action \"The bo waits.\", lasting 2 s\n  # rack to BO, on BO \"Yes\"\n  BO: \"Yes.\"\n"},
+		{"action before any word, and twice after one", "Ada waits.\n\nBo comes.\n\nADA\nNo.\n\nBo sits.\n\nAda goes.\n\nBO\nYes.",
+			ada + bo + "\nshot S1\n  # action \"Ada waits.\", lasting 2 s\n  # start on ADA\n  # action \"Bo comes.\", lasting 2 s\n  # rack to BO\n  # rack to ADA, on ADA \"No\"\n  ADA: \"No.\"\n" +
+				"  # action \"Bo sits.\", lasting 2 s\n  # rack to BO, on ADA \"No\"\n  # action \"Ada goes.\", lasting 2 s\n  # rack to ADA, on ADA \"No\" + 2 s\n  # rack to BO, on BO \"Yes\"\n  BO: \"Yes.\"\n"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			script, _ := fountain.Read(&lines.Text{Name: "page", Content: c.page})
+			got := string(Plan("A", script.Scenes, castOf(script)))
+			if squeezed := columns.ReplaceAllString(got, "  # measure"); squeezed != columns.ReplaceAllString(head+c.want, "  # measure") {
+				t.Errorf("got\n%s\nwant\n%s", got, head+c.want)
+			}
+		})
+	}
+}
+
+// columns matches what comments are set under one another with.
+var columns = regexp.MustCompile(` +# measure`)
+
+// The script of a whole film, also as one scene, is a plan in a moment: the work
+// on each word is the same, however many there are. What is measured is what
+// is made, which no other program disturbs.
+func TestWholeFilm(t *testing.T) {
+	perWord := func(speeches int) float64 {
+		var page strings.Builder
+		for i := range speeches {
+			fmt.Fprintf(&page, "%s\nThe boat and the rope and word%d.\n\nAda looks at Bo.\n\n", []string{"ADA", "BO", "CY"}[i%3], i)
+		}
+		script, _ := fountain.Read(&lines.Text{Name: "page", Content: page.String()})
+		cast := castOf(script)
+		return testing.AllocsPerRun(1, func() { Plan("A", script.Scenes, cast) }) / float64(speeches)
+	}
+	if few, many := perWord(100), perWord(3000); many > 1.5*few {
+		t.Errorf("%.0f for each speech among 100, %.0f among 3000", few, many)
+	}
+}
+
 // What a page says as data: every form of scene.
 func TestJSON(t *testing.T) {
 	for page, want := range map[string]string{
@@ -133,7 +200,7 @@ func TestExample(t *testing.T) {
 	}
 	text, _ := lines.Decode("ferry.fountain", src)
 	script, _ := fountain.Read(text)
-	plan := string(Plan("The Last Boat", script.Scenes))
+	plan := string(Plan("The Last Boat", script.Scenes, castOf(script)))
 	for _, want := range []string{
 		"shot 27 \"INT. WHEELHOUSE - NIGHT\"\n",
 		"  # rack to PEVIN, on PEVIN \"The\"\n  PEVIN: \"The tide was slack. I saw a light.\"\n",

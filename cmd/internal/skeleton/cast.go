@@ -1,0 +1,103 @@
+// The cast: who can be focused on, and who is only heard.
+
+package skeleton
+
+import (
+	"slices"
+	"unicode"
+	"unicode/utf8"
+
+	"pullscore/interp/speech"
+	"pullscore/lang/fountain"
+)
+
+// MostNames is how many names of a page are known by their speakers: more than
+// any film has.
+const MostNames = 10_000
+
+// A Cast is everybody who speaks on a page, in the order in which they do. The
+// zero value is ready.
+type Cast struct {
+	names []string
+	known map[string]bool
+}
+
+// Add adds the speaker of a beat.
+func (c *Cast) Add(b *fountain.Beat) {
+	if b.Who == "" || c.known[b.Who] || len(c.names) == MostNames {
+		return
+	}
+	if c.known == nil {
+		c.known = map[string]bool{}
+	}
+	c.known[b.Who] = true
+	c.names = append(c.names, b.Who)
+}
+
+// A member is one of the cast in a plan.
+type member struct {
+	name  string
+	folds speech.Folded
+	small bool // the name is written with a small letter first
+	voice bool // heard and never seen
+}
+
+// members returns those of the cast who are in some scenes: they speak there, or
+// action names them.
+func (c *Cast) members(scenes [][]utterance) []*member {
+	speaks, seen := map[string]bool{}, map[string]bool{}
+	var action []*utterance
+	for _, scene := range scenes {
+		for i := range scene {
+			u := &scene[i]
+			if u.Who == "" {
+				action = append(action, u)
+				continue
+			}
+			speaks[u.Who] = true
+			seen[u.Who] = seen[u.Who] || !u.Off
+		}
+	}
+	var list, silent []*member
+	for _, name := range c.names {
+		m := &member{name: name, folds: speech.Fold(speech.Split(name)), voice: speaks[name] && !seen[name]}
+		first, _ := utf8.DecodeRuneInString(name)
+		if m.small = unicode.IsLower(first); speaks[name] {
+			list = append(list, m)
+		} else {
+			silent = append(silent, m)
+		}
+	}
+	if len(silent) == 0 {
+		return list
+	}
+	// By first words, since there may be many names and much action.
+	byWord := map[string][]*member{}
+	for _, m := range silent {
+		if len(m.folds) > 0 {
+			byWord[m.folds[0]] = append(byWord[m.folds[0]], m)
+		}
+	}
+	for _, u := range action {
+		for _, word := range u.folds {
+			for _, m := range byWord[word] {
+				if m.in(u) >= 0 && !slices.Contains(list, m) {
+					list = append(list, m)
+				}
+			}
+		}
+	}
+	return list
+}
+
+// in returns at which word of a text the name stands; -1 for nowhere. A word
+// with a small letter first is none: a man is not MAN.
+func (m *member) in(u *utterance) int {
+	for _, at := range u.folds.Find(m.folds) {
+		first, _ := utf8.DecodeRuneInString(u.words[at].Text)
+		if m.small || !unicode.IsLower(first) {
+			return at
+		}
+	}
+	return -1
+}
