@@ -166,7 +166,7 @@ func cropped(run []draw.Point, box draw.Box) []draw.Point {
 // drawFoci draws a line across the field of view for each focus, and its
 // numbers above the floor.
 func (f *floor) drawFoci(g *draw.Group, c *clearing) {
-	var want, size []float64
+	var want []float64
 	var shown []focus
 	for _, z := range f.zones {
 		at := min(z.at, f.end())
@@ -180,11 +180,11 @@ func (f *floor) drawFoci(g *draw.Group, c *clearing) {
 		}
 		shown = append(shown, z)
 		want = append(want, run[0].X)
-		size = append(size, min(fontNumber.Width(tagText(z)), numberMost)+2)
 	}
-	for i, x := range spread(want, size, f.box.X, f.box.Right()) {
+	places, most := f.spreadTags(shown, want)
+	for i, x := range places {
 		tag := draw.NewText(x, f.box.Y-1.6, tagText(shown[i]), fontNumber, draw.Black).Aligned(draw.Middle)
-		g.Add(tag.Shortened(numberMost))
+		g.Add(tag.Shortened(most))
 		if shown[i].at <= f.end() {
 			run, _ := f.across(shown[i].at, shown[i].sight)
 			g.Line(x, f.box.Y-1.1, run[0].X, f.box.Y, solid(draw.Blue, thin))
@@ -192,6 +192,28 @@ func (f *floor) drawFoci(g *draw.Group, c *clearing) {
 			c.avoid([]draw.Point{{X: run[0].X, Y: f.box.Y}, run[0]})
 		}
 	}
+}
+
+// spreadTags returns where the numbers of foci stand, and how wide they are at
+// most: less where they would stand far from their lines. The rows below the
+// floor have them all.
+func (f *floor) spreadTags(shown []focus, want []float64) (places []float64, most float64) {
+	const far = 7.0
+	size := make([]float64, len(shown))
+	for _, most = range []float64{numberMost, 0.6 * numberMost, 0.35 * numberMost} {
+		for i, z := range shown {
+			size[i] = min(fontNumber.Width(tagText(z)), most) + 2
+		}
+		places = spread(want, size, f.box.X, f.box.Right())
+		off := 0.0
+		for i := range places {
+			off = max(off, math.Abs(places[i]-want[i]))
+		}
+		if off <= far {
+			break
+		}
+	}
+	return places, most
 }
 
 // tagText is the numbers of a focus, with an arrow where it lies beyond the
