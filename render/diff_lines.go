@@ -16,7 +16,8 @@ import (
 type diffRow struct {
 	name     string
 	was, now *row
-	fresh    []utterance // of now, what was not so before
+	old      *row         // all of before
+	fresh    map[int]bool // which of now was not so before
 }
 
 // linesBand returns a section for every row of a sheet.
@@ -30,7 +31,7 @@ func (df *differ) linesBand(i int) []section {
 		height := 0.0
 		for _, one := range []*row{r.was, r.now} {
 			if len(one.said) > 0 {
-				height += rowHeight + float64(one.lanes-1)*lanePitch
+				height += one.height()
 			}
 		}
 		all = append(all, section{name: "lines", least: height, most: height, head: &head, overTime: true,
@@ -48,12 +49,7 @@ func (df *differ) rows(i int) []*diffRow {
 			speech[side], action[side] = w.speech(), w.action()
 		}
 	}
-	pairs := pairRows(speech)
-	if all := newDiffRow("action", gather(action[before]), gather(action[after])); df.onOneLane(all, i) {
-		pairs = append(pairs, all)
-	} else {
-		pairs = append(pairs, pairRows(action)...)
-	}
+	pairs := append(pairRows(speech), df.joined(pairRows(action), i)...)
 	pairs = slices.DeleteFunc(pairs, func(r *diffRow) bool { return len(r.was.said)+len(r.now.said) == 0 })
 	for _, r := range pairs {
 		for side, one := range []*row{r.was, r.now} {
@@ -65,16 +61,35 @@ func (df *differ) rows(i int) []*diffRow {
 	return pairs
 }
 
+// joined returns rows of action with those in one that have room on it together
+// in both states.
+func (df *differ) joined(rows []*diffRow, i int) []*diffRow {
+	var list []*diffRow
+	for _, r := range rows {
+		if len(r.old.said)+len(r.now.said) == 0 {
+			continue
+		}
+		rest, all := list, newDiffRow("action", r.old, r.now)
+		if last := len(list) - 1; last >= 0 {
+			o := list[last]
+			rest, all = list[:last], newDiffRow("action", gather([]*row{o.old, r.old}), gather([]*row{o.now, r.now}))
+		}
+		if df.onOneLane(all, i) {
+			list = append(rest, all)
+		} else {
+			list = append(list, r)
+		}
+	}
+	return list
+}
+
 // onOneLane reports whether a row needs no more than a lane for either state.
 func (df *differ) onOneLane(r *diffRow, i int) bool {
 	for side, one := range []*row{r.was, r.now} {
 		if len(one.said) == 0 {
 			continue
 		}
-		if !one.apart() {
-			return false
-		}
-		if one.set(df.window(side, i)); one.lanes > 1 {
+		if one.set(df.window(side, i)); !one.apart() || one.lanes > 1 {
 			return false
 		}
 	}
@@ -108,12 +123,12 @@ const speakerRoom = 22.0
 // newDiffRow takes from what was before all that is the same now.
 func newDiffRow(name string, was, now *row) *diffRow {
 	name = fontBody.Shorten(draw.Clean(name), speakerRoom)
-	r := &diffRow{name: name, was: &row{name: name, said: slices.Clone(was.said)}, now: &row{name: name, said: now.said}}
-	for _, u := range now.said {
+	r := &diffRow{name: name, old: was, was: &row{name: name, said: slices.Clone(was.said)}, now: &row{name: name, said: now.said}, fresh: map[int]bool{}}
+	for k, u := range now.said {
 		if i := slices.IndexFunc(r.was.said, u.sameAs); i >= 0 {
 			r.was.said = slices.Delete(r.was.said, i, i+1)
 		} else {
-			r.fresh = append(r.fresh, u)
+			r.fresh[k] = true
 		}
 	}
 	return r
@@ -134,7 +149,7 @@ func (df *differ) drawRow(sh *sheet, g *draw.Group, r *diffRow, i int, top float
 			name = "before"
 		}
 		r.was.drawWas(sh, df.window(before, i), g.Group("before"), name, top)
-		top += rowHeight + float64(r.was.lanes-1)*lanePitch
+		top += r.was.height()
 	}
 	if len(r.now.said) == 0 {
 		return
@@ -144,10 +159,10 @@ func (df *differ) drawRow(sh *sheet, g *draw.Group, r *diffRow, i int, top float
 	if !df.both() {
 		return
 	}
-	under := top + textBase + float64(r.now.lanes-1)*lanePitch + underline
 	w := df.window(after, i)
-	for _, u := range r.fresh {
-		if !u.cue {
+	for k, u := range r.now.said {
+		if r.fresh[k] && !u.cue {
+			under := r.now.laneBase(top+textBase, k) + underline
 			ng.Line(w.x(u.start), under, w.x(u.end), under, solid(draw.Black, accent/2))
 		}
 	}
@@ -157,18 +172,18 @@ func (df *differ) drawRow(sh *sheet, g *draw.Group, r *diffRow, i int, top float
 func (r *row) drawWas(sh *sheet, w *window, g *draw.Group, name string, top float64) {
 	base := top + textBase
 	sh.rowHead(g, base, name)
-	under := base + float64(r.lanes-1)*lanePitch + underline
 	for i, u := range r.said {
 		ug := g.Group("said")
 		ug.Title = u.title
+		lane := r.laneBase(base, i)
 		if u.cue {
-			ug.Add(draw.Disc{Centre: draw.Point{X: w.x(u.start), Y: base - fontBody.Middle()}, Radius: 0.75, Fill: draw.Paper, Stroke: solid(draw.Grey, thin)})
+			ug.Add(draw.Disc{Centre: draw.Point{X: w.x(u.start), Y: lane - fontBody.Middle()}, Radius: 0.75, Fill: draw.Paper, Stroke: solid(draw.Grey, thin)})
 		} else {
-			ug.Line(w.x(u.start), under, w.x(u.end), under, beforeThin)
+			ug.Line(w.x(u.start), lane+underline, w.x(u.end), lane+underline, beforeThin)
 		}
 		for _, run := range r.runs {
 			if run.said == i {
-				t := run.text(base)
+				t := r.text(run, base)
 				t.Ink = draw.Grey
 				sh.clearOfPlumbs(ug, t.Box())
 				ug.Add(t)

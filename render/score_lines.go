@@ -50,7 +50,7 @@ func (w *window) linesBand() []section {
 	head := w.lane("lines", "Lines")
 	var all []section
 	for _, r := range w.rows() {
-		height := rowHeight + float64(r.lanes-1)*r.pitch()
+		height := r.height()
 		all = append(all, section{name: "lines", least: height, most: height, head: &head, overTime: true,
 			draw: func(sh *sheet, g *draw.Group, top, _ float64) { r.draw(sh, g, top) }})
 	}
@@ -230,7 +230,7 @@ func (r *row) draw(sh *sheet, g *draw.Group, top float64) {
 	for i, u := range r.said {
 		ug := g.Group("said")
 		ug.Title = u.title
-		lane := base + float64(r.lane(i))*r.pitch()
+		lane := r.laneBase(base, i)
 		if u.cue {
 			ug.Add(draw.Disc{Centre: draw.Point{X: w.x(u.start), Y: lane - fontBody.Middle()}, Radius: 0.75, Fill: draw.Black})
 		} else {
@@ -247,7 +247,7 @@ func (r *row) draw(sh *sheet, g *draw.Group, top float64) {
 			if run.said != i {
 				continue
 			}
-			t := run.text(base + float64(run.lane)*(r.pitch()-lanePitch))
+			t := r.text(run, base)
 			sh.clearOfPlumbs(ug, t.Box())
 			ug.Add(t)
 		}
@@ -266,6 +266,20 @@ func (r *row) pitch() float64 {
 		return rowHeight
 	}
 	return lanePitch
+}
+
+// height returns the height of the row.
+func (r *row) height() float64 { return rowHeight + float64(r.lanes-1)*r.pitch() }
+
+// laneBase returns the baseline over an utterance's line, that of the row's
+// first lane being base.
+func (r *row) laneBase(base float64, said int) float64 {
+	return base + float64(r.lane(said))*r.pitch()
+}
+
+// text returns a run of the row as a text.
+func (r *row) text(run wordRun, base float64) draw.Text {
+	return run.text(base + float64(run.lane)*(r.pitch()-lanePitch))
 }
 
 // lane returns the lane whose line an utterance stands on: the last, if the
