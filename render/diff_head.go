@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 	"unicode"
+	"unicode/utf8"
 
 	"pullscore/render/draw"
 )
@@ -70,13 +71,21 @@ func shortenedFront(t draw.Text, w float64) draw.Text {
 	if t.Width <= w {
 		return t
 	}
-	runes := []rune(t.String)
-	for len(runes) > 0 && (unicode.In(runes[0], unicode.M, unicode.Cf) || t.Font.Width("…"+string(runes)) > w) {
-		runes = runes[1:]
+	rest, left := t.String, t.Width+t.Font.Width("…")
+	for rest != "" && (left > w || marks(rest)) {
+		_, size := utf8.DecodeRuneInString(rest)
+		left -= t.Font.Width(rest[:size])
+		rest = rest[size:]
 	}
-	t.Full, t.String = t.String, "…"+string(runes)
+	t.Full, t.String = t.String, "…"+rest
 	t.Width = t.Font.Width(t.String)
 	return t
+}
+
+// marks reports whether a text begins with something that has no width.
+func marks(s string) bool {
+	r, _ := utf8.DecodeRuneInString(s)
+	return unicode.In(r, unicode.M, unicode.Cf)
 }
 
 // running says how fast and how long the shot runs, before and after.
