@@ -7,40 +7,46 @@ import (
 	"testing"
 )
 
-// paintTimes plays the shot on show for some seconds and returns how long each
-// picture took to work out and paint, and how long it was from one repaint of
-// the screen to the next, milliseconds: median and 95th percentile of both.
-const paintTimes = `Promise.all([import("./view.js"), import("./shared.js")]).then(([{ View }, { player }]) => new Promise((done) => {
+// paintTimes paints pictures of the first pull of the shot on show, each several
+// times, and returns how long they took in milliseconds: the median and the
+// longest, of the shortest for each, so that what else the machine does counts
+// little. What was spread for the picture before is not taken again.
+const paintTimes = `import("./shared.js").then(({ player }) => import("./view.js").then(({ View }) => new Promise((done) => {
 	const draw = View.prototype.draw;
-	const took = [], apart = [];
-	let now = 0, last = 0, sum = 0;
-	View.prototype.draw = function (...args) {
+	let sum = 0;
+	View.prototype.draw = function (t, options) {
+		for (const made of this.painter.spread.values()) made.key = "";
 		const from = performance.now();
-		draw.apply(this, args);
+		draw.call(this, t, { ...options, resting: false });
 		this.painter.context.getImageData(0, 0, 1, 1); // what was put off is painted
 		sum += performance.now() - from;
 	};
-	const tick = (t) => {
-		if (last) apart.push(t - last);
-		last = t;
-		if (sum) took.push(sum);
-		sum = 0;
-		if (++now < 150 && player.playing) requestAnimationFrame(tick);
-		else {
-			player.pause();
+	const pull = player.pulls[0] ?? { start_s: 0, land_s: player.duration };
+	const best = [];
+	const paint = (n, again, least) => {
+		if (n === 12) {
 			View.prototype.draw = draw;
-			const at = (list, part) => [...list].sort((a, b) => a - b)[Math.floor((list.length - 1) * part)] ?? 0;
-			done([at(took, 0.5), at(took, 0.95), at(apart, 0.5), at(apart, 0.95), took.length]);
+			best.sort((a, b) => a - b);
+			done([best[Math.floor(best.length / 2)], best.at(-1)]);
+			return;
 		}
+		sum = 0;
+		const t = pull.start_s + ((pull.land_s - pull.start_s) * (n + (again % 2) / 50)) / 11;
+		player.seek(t);
+		requestAnimationFrame(() => setTimeout(() => {
+			least = Math.min(least, sum || Infinity);
+			if (again < 6) paint(n, again + 1, least);
+			else {
+				best.push(least);
+				paint(n + 1, 0, Infinity);
+			}
+		}));
 	};
-	player.pause();
-	player.seek(Math.max(0, (player.pulls[0]?.start_s ?? 0) - 1));
-	player.play();
-	requestAnimationFrame(tick);
-}))`
+	paint(0, 0, Infinity);
+})))`
 
-// BenchmarkStage plays the first pull of examples at one stop and at two. Its
-// figures depend on how pictures are painted: without a GPU by the processor.
+// BenchmarkStage paints the first pull of examples at one stop and at two. Its
+// figures depend on how a browser paints: without a GPU by the processor.
 func BenchmarkStage(b *testing.B) {
 	for _, p := range []struct{ file, shot string }{
 		{"ticket-window.pull", "12A"}, {"lantern.pull", "31C"}, {"gangway.pull", "18A"}, {"zoom.pull", "7A"},
@@ -63,9 +69,7 @@ func BenchmarkStage(b *testing.B) {
 				for b.Loop() {
 					times := value[[]float64](tab, paintTimes)
 					b.ReportMetric(times[0], "ms/picture")
-					b.ReportMetric(times[1], "ms/picture-p95")
-					b.ReportMetric(times[2], "ms/repaint")
-					b.ReportMetric(times[3], "ms/repaint-p95")
+					b.ReportMetric(times[1], "ms/slowest-picture")
 				}
 				b.ReportMetric(0, "ns/op")
 			})

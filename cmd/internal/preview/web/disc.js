@@ -24,16 +24,12 @@ export function spread(data, width, height, r) {
   const reach = Math.ceil(rows[0]) + 1;
   const sums = new Float64Array((width + 2 * reach + 2) * 4);
   const out = new Float32Array(data.length);
-  const row = new Float32Array(width * 4);
   for (let y = 0; y < height; y++) {
     if (!sumRow(data, y * width * 4, width, reach, sums)) continue;
     for (let k = 0; k < rows.length; k++) {
-      const up = y - k >= 0;
-      const down = k > 0 && y + k < height;
-      if (!up && !down) continue;
-      chordRow(sums, width, reach, rows[k], area, row);
-      if (up) add(out, (y - k) * width * 4, row);
-      if (down) add(out, (y + k) * width * 4, row);
+      const up = y - k >= 0 ? (y - k) * width * 4 : -1;
+      const down = k > 0 && y + k < height ? (y + k) * width * 4 : -1;
+      if (up >= 0 || down >= 0) chordRow(sums, width, reach, rows[k], area, out, up, down);
     }
   }
   return out;
@@ -53,22 +49,21 @@ function sumRow(data, from, width, reach, sums) {
   return any > 0;
 }
 
-// chordRow puts into row, for every point, the light of the chord round it. A
-// chord from x+1/2-half to x+1/2+half ends within points, so the sums are taken
-// between entries.
-function chordRow(sums, width, reach, half, area, row) {
+// chordRow adds to the rows of out that begin at up and at down, for every point,
+// the light of the chord round it; a row below 0 is none. A chord from x+1/2-half
+// to x+1/2+half ends within points, so the sums are taken between entries.
+function chordRow(sums, width, reach, half, area, out, up, down) {
   const low = reach + 0.5 - half;
   const high = reach + 0.5 + half;
   const i = Math.floor(low), f = low - i;
   const j = Math.floor(high), g = high - j;
-  for (let n = 0; n < width * 4; n++) {
-    const a = n + i * 4, b = n + j * 4;
-    row[n] = (sums[b] + (sums[b + 4] - sums[b]) * g - sums[a] - (sums[a + 4] - sums[a]) * f) / area;
+  const both = up >= 0 && down >= 0;
+  const one = Math.max(up, down);
+  for (let n = 0, a = i * 4, b = j * 4; n < width * 4; n++, a++, b++) {
+    const light = (sums[b] + (sums[b + 4] - sums[b]) * g - sums[a] - (sums[a + 4] - sums[a]) * f) / area;
+    out[one + n] += light;
+    if (both) out[up + n] += light;
   }
-}
-
-function add(out, at, row) {
-  for (let n = 0; n < row.length; n++) out[at + n] += row[n];
 }
 
 // blurImage spreads an ImageData over discs of radius r pixels, in place.

@@ -5,10 +5,10 @@ import { blurImage } from "./disc.js";
 import { boxOf, drawFigure } from "./figures.js";
 
 // A disc is worked out on as few points as show it: at most this radius, and in
-// all at most so many points times rows of the disc. At rest there is time for
-// more.
+// all at most so many points times rows of the disc, a figure. While the picture
+// moves its views share that; at rest there is time for more.
 const finest = 9;
-const effort = { moving: 500_000, resting: 3_000_000 };
+const effort = { moving: 200_000, resting: 3_000_000 };
 
 // A blur of less than this radius, pixels, is not seen on the canvas.
 const unseen = 0.4;
@@ -35,14 +35,16 @@ export class Painter {
   }
 
   // paint shows a picture of shot.js. resting tells that there is time; round
-  // is how much more than the frame is shown, 1 for the frame alone.
-  paint(picture, { resting = true, round = 1 } = {}) {
+  // is how much more than the frame is shown, 1 for the frame alone; views are how
+  // many are painted at once.
+  paint(picture, { resting = true, round = 1, views = 1 } = {}) {
     const { canvas, context: c } = this;
     const width = canvas.width / round;
     this.frame = { width, height: width / picture.aspect, midX: canvas.width / 2, midY: canvas.height / 2 };
     c.setTransform(1, 0, 0, 1, 0, 0);
     this.back(picture.back);
-    for (const u of picture.subjects) this.subject(u, resting);
+    const most = resting ? effort.resting : effort.moving / views;
+    for (const u of picture.subjects) this.subject(u, most);
     if (round > 1) this.surround();
   }
 
@@ -78,7 +80,7 @@ export class Painter {
     c.globalCompositeOperation = "source-over";
   }
 
-  subject(u, resting) {
+  subject(u, most) {
     const { canvas, context: c, frame } = this;
     const metre = u.metre * frame.width;
     const x = frame.midX + u.x * frame.width;
@@ -95,15 +97,15 @@ export class Painter {
       c.setTransform(1, 0, 0, 1, 0, 0);
       return;
     }
-    const made = this.spreadOut(u, { metre, x, r, region, resting });
+    const made = this.spreadOut(u, { metre, x, r, region, most });
     c.imageSmoothingQuality = "high";
     c.drawImage(made.canvas, 0, 0, made.width, made.height, region.left, region.top, made.width / made.scale, made.height / made.scale);
   }
 
   // spreadOut draws a figure by itself and spreads it over its disc. What was
   // made for the last frame is taken again where nothing has changed.
-  spreadOut(u, { metre, x, r, region, resting }) {
-    const key = [metre, x, r, resting, this.canvas.width].map((v) => Number(v).toFixed(2)).join();
+  spreadOut(u, { metre, x, r, region, most }) {
+    const key = [metre, x, r, most, this.canvas.width].map((v) => Number(v).toFixed(2)).join();
     let made = this.spread.get(u.name);
     if (made?.key === key) return made;
     if (!made) {
@@ -112,7 +114,7 @@ export class Painter {
       this.spread.set(u.name, made);
     }
     const w = region.right - region.left, h = region.bottom - region.top;
-    const scale = scaleFor(w, h, r, resting ? effort.resting : effort.moving);
+    const scale = scaleFor(w, h, r, most);
     const width = Math.ceil(w * scale), height = Math.ceil(h * scale);
     Object.assign(made, { key, scale, width, height });
     if (made.canvas.width < width) made.canvas.width = width;

@@ -116,7 +116,7 @@ function paint() {
   painting = 0;
   if (root.hidden || !views.A.shot) return;
   const deg = rehearsal.deg();
-  const options = { deg, resting: !player.playing && deg === undefined, round: around.getAttribute("aria-pressed") === "true" ? 1.6 : 1 };
+  const options = { deg, resting: !player.playing && deg === undefined, round: around.getAttribute("aria-pressed") === "true" ? 1.6 : 1, views: views.B.root.hidden ? 1 : 2 };
   views.A.draw(player.time, options);
   if (!views.B.root.hidden) views.B.draw(player.time, options);
   speak();

@@ -76,10 +76,10 @@ export class View {
   }
 
   // draw shows a time; deg is where a hand has the focus, if one has.
-  draw(t, { deg, resting, round }) {
+  draw(t, { deg, resting, round, views }) {
     if (!this.shot || this.canvas.width < 2) return;
     const picture = this.shot.picture(t, deg);
-    this.painter.paint(picture, { resting, round });
+    this.painter.paint(picture, { resting, round, views });
     const perPixel = this.canvas.width / this.frame.clientWidth;
     drawNames(this.painter.context, picture.subjects, this.painter.frame, 12.5 * perPixel);
     this.tell(picture);
