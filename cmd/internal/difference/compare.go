@@ -61,6 +61,17 @@ type comparison struct {
 // tape writes a distance.
 func (c comparison) tape(n plan.Number) string { return pulllist.Length(c.after, n) }
 
+// aside writes how far to the side somebody is.
+func (c comparison) aside(n plan.Number) string {
+	switch {
+	case n < 0:
+		return c.tape(-n) + " left"
+	case n > 0:
+		return c.tape(n) + " right"
+	}
+	return "in the middle"
+}
+
 func (c comparison) shot() []Detail {
 	b, a := c.before, c.after
 	l := newList(c.rate)

@@ -17,7 +17,7 @@ func (c comparison) subjects() []Piece {
 		func(b, a *plan.Subject) []Detail {
 			l := newList(c.rate)
 			l.figure("distance_m", "", b.Distance, a.Distance, c.tape)
-			l.figure("side_m", "side", b.Side, a.Side, c.tape)
+			l.figure("side_m", "", b.Side, a.Side, c.aside)
 			l.figure("deep_m", "deep", b.Deep, a.Deep, c.tape)
 			l.figure("sways_m", "sways", b.Sways, a.Sways, c.tape)
 			l.mark("ring_deg", "mark", b.RingDeg, a.RingDeg)
