@@ -66,7 +66,7 @@ func pullRows(s *plan.Shot) [][]string {
 // score, how bad it is, when and of which pull, and what cures it.
 func findingTable(s *plan.Shot) Passage {
 	t := Passage{Heading: "Findings", Columns: []Column{
-		{"flag", false}, {"", false}, {"at", false}, {"pull", false}, {"finding", true}, {"cure", true},
+		{"flag", false}, {"kind", false}, {"at", false}, {"pull", false}, {"finding", true}, {"cure", true},
 	}}
 	for _, f := range s.Flags {
 		t.Rows = append(t.Rows, []string{fmt.Sprint(f.Number), f.Severity, when(s, f.Time), none(f.Pull), f.Text, f.Cures})
