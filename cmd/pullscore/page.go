@@ -127,22 +127,24 @@ const (
 
 // scene returns the scene that is asked for, without its beats; one at no
 // position is all of them. A number goes before a position, since pages are
-// spoken of by number.
+// spoken of by number. What stands above the first heading counts as a scene if
+// somebody speaks there.
 func (c *pageCmd) scene(text *lines.Text) (at fountain.Scene, err error) {
 	if c.Scene == "" {
 		return at, nil
 	}
 	position, _ := strconv.Atoi(c.Scene)
 	var numbers []string
-	count := 0
+	count, last := 0, 0
 	for scene, beat := range fountain.Beats(text, &lines.Faults{}) {
-		if !beat.Empty() {
+		if scene.Position == last || scene.Heading == "" && beat.Who == "" {
 			continue
 		}
-		if count++; strings.EqualFold(scene.Number, c.Scene) {
+		last = scene.Position
+		if count++; scene.Number != "" && strings.EqualFold(scene.Number, c.Scene) {
 			return scene, nil
 		}
-		if scene.Position == position {
+		if count == position {
 			at = scene
 		}
 		if scene.Number != "" && len(numbers) < mostNumbers {
@@ -197,6 +199,9 @@ func (c *pageCmd) plan(s *session, text *lines.Text, beats iter.Seq2[fountain.Sc
 			}
 		}
 	})
+	if n, err := strconv.Atoi(c.Scene); err == nil && len(scenes) == 1 {
+		scenes[0].Position = n // which is what it is called by, without a number
+	}
 	if size > interp.MaxFileSize {
 		return fmt.Errorf("%s: that would be a plan of more than %d MB, which is as much as is read; take a scene with --scene", c.File, interp.MaxFileSize>>20)
 	}

@@ -4,6 +4,7 @@ package skeleton
 
 import (
 	"fmt"
+	"strings"
 
 	"pullscore/interp/speech"
 	"pullscore/lang"
@@ -24,7 +25,8 @@ func split(beats []fountain.Beat) []utterance {
 	list := make([]utterance, len(beats))
 	said := map[string]int{}
 	for i, b := range beats {
-		u := utterance{Beat: b, text: b.Text(), begin: said[b.Who]}
+		u := utterance{Beat: b, begin: said[b.Who]}
+		u.text = strings.Join(strings.Fields(b.Text()), " ") // a note may have stood between
 		u.words = speech.Split(u.text)
 		u.folds = speech.Fold(u.words)
 		said[b.Who] += len(u.words)

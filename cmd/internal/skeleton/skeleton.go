@@ -7,6 +7,7 @@ import (
 	"bytes"
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"pullscore/lang"
@@ -22,6 +23,9 @@ const placeholder = "at 2 m  # measure"
 // speaks elsewhere.
 func Plan(title string, scenes []fountain.Scene, cast *Cast) []byte {
 	w := &writer{ids: map[string]bool{}}
+	if len(scenes) > 1 && silent(&scenes[0]) {
+		scenes = scenes[1:]
+	}
 	said := make([][]utterance, len(scenes))
 	for i, scene := range scenes {
 		said[i] = split(scene.Beats)
@@ -32,9 +36,18 @@ func Plan(title string, scenes []fountain.Scene, cast *Cast) []byte {
 	}
 	w.head(title)
 	for i, scene := range scenes {
+		if len(scenes) > 1 {
+			scene.Position = i + 1
+		}
 		w.scene(scene, said[i])
 	}
 	return lang.Format(w.Bytes())
+}
+
+// silent reports whether a scene is only what stands above the first heading,
+// and nobody speaks there.
+func silent(s *fountain.Scene) bool {
+	return s.Heading == "" && !slices.ContainsFunc(s.Beats, func(b fountain.Beat) bool { return b.Who != "" })
 }
 
 // A writer writes the plan.
@@ -157,8 +170,8 @@ func (s *shot) speech(u *utterance) {
 // acting is how long a proposed action lasts, in seconds: a placeholder too.
 const acting = 2
 
-// action writes what is done, and a rack to the first subject that it names. It
-// hangs on the last word, or before any is said on nothing but the clock.
+// action writes what is done, and a rack to a subject that it names. It hangs
+// on the last word, or before any is said on nothing but the clock.
 func (s *shot) action(u *utterance, text string) {
 	s.line("  # action %s, lasting %d s", lang.WriteText(text), acting)
 	at := s.latest
@@ -187,13 +200,13 @@ func (s *shot) rack(to, at string) {
 	s.focus = to
 }
 
-// named returns the subject whose name comes first in what is done; of a speech
-// without words that is its speaker.
+// named returns the subject whose name comes first in what is done, and that the
+// focus is not on already; of a speech without words that is its speaker.
 func (s *shot) named(u *utterance) (name string) {
 	first := len(u.words)
 	for _, m := range s.members {
 		switch at := m.in(u); {
-		case m.voice:
+		case m.voice || m.name == s.focus:
 		case u.Who == m.name && !u.Off:
 			return m.name
 		case at >= 0 && at < first:

@@ -134,6 +134,8 @@ func TestRules(t *testing.T) {
 			ada + bo + "\nshot S1\n  # start on ADA\n  ADA: \"No.\"\n  # action \"BO (nods)\", lasting 2 s\n  # rack to BO, on ADA \"No\"\n"},
 		{"action names who speaks in another scene", "INT. A #1#\n\nADA\nNo.\n\nBo waits. Nobody else.\n\nINT. B #2#\n\nBO\nYes.\n\nNOBODY (V.O.)\nHush.",
 			ada + "subject BO at 2 m      # measure\nvoice NOBODY\n\nshot 1 \"INT. A\"\n  # start on ADA\n  ADA: \"No.\"\n  # action \"Bo waits. Nobody else.\", lasting 2 s\n  # rack to BO, on ADA \"No\"\n\nshot 2 \"INT. B\"\n  # start on BO\n  BO: \"Yes.\"\n  NOBODY: \"Hush.\"\n"},
+		{"of two that action names the one that is not in focus", "ADA\nNo  [[really]] no.\n\nAda turns to Bo.\n\nBO\nYes.",
+			ada + bo + "\nshot S1\n  # start on ADA\n  ADA: \"No no.\"\n  # action \"Ada turns to Bo.\", lasting 2 s\n  # rack to BO, on ADA \"no\" 2\n  BO: \"Yes.\"\n"},
 		{"a small letter is no name", "ADA\nNo.\n\nThe bo waits.\n\nBO\nYes.",
 			ada + bo + "\nshot S1\n  # start on ADA\n  ADA: \"No.\"\n  # action \"The bo waits.\", lasting 2 s\n  # rack to BO, on BO \"Yes\"\n  BO: \"Yes.\"\n"},
 		{"action before any word, and twice after one", "Ada waits.\n\nBo comes.\n\nADA\nNo.\n\nBo sits.\n\nAda goes.\n\nBO\nYes.",
