@@ -16,7 +16,7 @@ type dialLabel struct {
 	mark   ringMark
 	letter string     // on a crowded disc; else the numbers of the pulls stand there
 	at     draw.Point // the inner end of the mark's line
-	box    draw.Box   // of the letter, or of numbers and name; no width where there is no room
+	box    draw.Box   // of the letter, where no width means no room; else of numbers and name
 	name   draw.Box   // of the name beside a letter; no width where there is no room
 }
 
@@ -26,25 +26,23 @@ const (
 	leastOfName = 14.0 // what of a name is worth to be shown beside its letter
 )
 
-// place finds places for all labels, with the disc's centre at the origin. It
-// reports whether all could be had whole and near.
-func (d *dial) place() (labels []dialLabel, near bool) {
-	c, near := d.clearing(), true
+// place finds places for all labels, with the disc's centre at the origin; ok
+// is false where not all can be had whole and near.
+func (d *dial) place() (labels []dialLabel, ok bool) {
+	c := d.clearing()
 	for _, m := range d.byWeight() {
 		l := dialLabel{mark: m, at: d.end(m)}
-		wish := numbersWidth(m) + min(fontNote.Width(draw.Clean(m.name)), dialNames)
-		for w := wish; w >= numbersWidth(m)+fontNote.Width("…"); w *= 0.7 {
-			if box, ok := c.anywhere(l.at, w, fontNote.Height(), d.within); ok {
-				l.box = box
-				c.taken = append(c.taken, draw.Box{X: box.X - 1, Y: box.Y, W: box.W + 2, H: box.H}) // two names are not read as one
-				break
-			}
+		width := numbersWidth(m) + min(fontNote.Width(draw.Clean(m.name)), dialNames)
+		if l.box, ok = c.anywhere(l.at, width, fontNote.Height(), d.within); !ok {
+			return nil, false
 		}
-		_, lead := nearest(l.at, l.box)
-		near = near && l.box.W == wish && lead <= dialLead
+		if _, lead := nearest(l.at, l.box); lead > dialLead {
+			return nil, false
+		}
+		c.taken = append(c.taken, draw.Box{X: l.box.X - 1, Y: l.box.Y, W: l.box.W + 2, H: l.box.H}) // two names are not read as one
 		labels = append(labels, l)
 	}
-	return labels, near
+	return labels, true
 }
 
 // placeLetters does the same on a crowded disc: every letter comes first, and
