@@ -63,6 +63,23 @@ func (p *parser) unknown(first, second *lexer.Token) *fault {
 	return f.because("Here a line begins with %s or with a name.", strings.Join(p.beginnings(), ", "))
 }
 
+// spacedName tells of a line that begins with a name whose blank wants quotes,
+// where what follows belongs behind a name; nil for any other.
+func (p *parser) spacedName(l *line) *fault {
+	at := l.at + 1
+	for at < l.end && p.joinsName(at) {
+		at++
+	}
+	if at == l.at+1 || at == l.end {
+		return nil
+	}
+	if t := &p.tokens[at]; t.Value != ":" && t.Value != "(" && t.Value != movesWord {
+		return nil
+	}
+	name := p.nameAt(l.at, at)
+	return faultOn(&name.Node, "expected-name", "a name has no blank").because("In quotes it may: %s.", shorten(WriteText(name.Text)))
+}
+
 // beginnings lists the words that a line may begin with where it stands.
 func (p *parser) beginnings() (words []string) {
 	for _, s := range specs {

@@ -3,7 +3,10 @@
 
 package lang
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+)
 
 // check reports what is wrong in a statement that could be read. It gives a
 // number that lacks its unit one of the dimension wanted, so that nothing is
@@ -194,12 +197,31 @@ func (c *checker) stops(list ...*Expr) {
 			*x = stop
 			continue
 		}
+		if split := between(x); split != nil {
+			c.faults = append(c.faults, faultOn(&x.Node, "bad-number", "a stop between two is written as one number").
+				because("Write: %s%s", split.Unit, plain(split.Value)))
+			*x = *split
+			continue
+		}
 		w := wantStop
 		if bare(x) == x {
 			w.tell = fmt.Sprintf("A stop is written f/%[1]s or T%[1]s.", plain(x.Value))
 		}
 		c.need(w, x)
 	}
+}
+
+// between returns the stop half-way between the two of T2.8/4, nil for what is
+// not written so.
+func between(x *Expr) *Expr {
+	if x.Kind != ExprBinary || x.Op != '/' || x.X.Kind != ExprStop {
+		return nil
+	}
+	if to := x.Y; to.Kind == ExprStop && to.Unit == x.X.Unit || to.Kind == ExprNumber && to.Unit == UnitNone {
+		half := math.Sqrt(x.X.Value * to.Value) // half-way in light
+		return &Expr{Node: x.Node, Kind: ExprStop, Value: round(half, 10), Unit: x.X.Unit}
+	}
+	return nil
 }
 
 // span checks a pair behind a word, and shows how it is written where the first

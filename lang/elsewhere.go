@@ -21,6 +21,14 @@ var statementsElsewhere = map[string]string{
 	"stop":  "with stop", "aperture": "with stop", "iris": "with stop", "nd": "with nd",
 }
 
+// clausesElsewhere gives the beginning of the clause that is meant by a word.
+var clausesElsewhere = map[string]string{
+	"land": "landing on", "lands": "landing on", "arriving": "landing on", "reaching": "landing on",
+	"in": "over", "during": "over", "within": "over", "taking": "over",
+	"when": "on", "after": "on",
+	"for": "lasting", "as": "because", "since": "because",
+}
+
 // movesElsewhere are the words that people write for how someone moves.
 var movesElsewhere = map[string]bool{
 	"walks": true, "goes": true, "comes": true, "runs": true, "steps": true, "turns": true, "crosses": true, "rises": true, "leans": true,

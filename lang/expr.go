@@ -269,8 +269,11 @@ func (r *exprReader) stop() *Expr {
 }
 
 // decimal reads digits with a point, or a fraction. A decimal comma, which the
-// scanner has reported, is read as a point.
+// scanner has reported, is read as a point, and a ratio as what it comes to.
 func (r *exprReader) decimal(t *lexer.Token, digits string) float64 {
+	if f, ok := ratioOf(digits); ok {
+		return f
+	}
 	top, bottom, isFraction := strings.Cut(digits, "/")
 	value, err := strconv.ParseFloat(strings.Replace(top, ",", ".", 1), 64)
 	if isFraction && err == nil {

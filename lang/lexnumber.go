@@ -4,6 +4,8 @@
 package lang
 
 import (
+	"math"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -13,6 +15,9 @@ import (
 // number reads the token that begins with a digit, or with a dot before one.
 func (s *scanner) number() lexer.TokenType {
 	start := s.pos
+	if s.value == "gear" && s.ratio() {
+		return tokNumber
+	}
 	s.digits()
 	if c := s.byteAt(s.pos); (c == ':' || c == ';') && isDigit(s.byteAt(s.pos+1)) {
 		return s.timecode(start)
@@ -24,6 +29,43 @@ func (s *scanner) number() lexer.TokenType {
 	}
 	return s.marked(start)
 }
+
+// ratio reads a gear that is written as two numbers, such as 1:1.5, and reports
+// it.
+func (s *scanner) ratio() bool {
+	start := s.pos
+	from := plainNumber(s.src[start:])
+	if s.byteAt(start+from) != ':' {
+		return false
+	}
+	to := plainNumber(s.src[start+from+1:])
+	if s.pos += from + 1 + to; to == 0 || s.byteAt(s.pos) == ':' {
+		s.pos = start
+		return false
+	}
+	f, ok := ratioOf(s.src[start:s.pos])
+	if !ok {
+		s.pos = start
+		return false
+	}
+	s.report("bad-number", start, "a gear is one number",
+		"Write gear %s where the hand turns so many degrees for one of the ring; gear %s is the other way round.", plain(round(f, 100)), plain(round(1/f, 100)))
+	return true
+}
+
+// ratioOf returns the larger of the two numbers of a ratio over the smaller.
+func ratioOf(written string) (float64, bool) {
+	from, to, ok := strings.Cut(written, ":")
+	a, errA := strconv.ParseFloat(from, 64)
+	b, errB := strconv.ParseFloat(to, 64)
+	if !ok || errA != nil || errB != nil || !(a > 0) || !(b > 0) {
+		return 0, false
+	}
+	return max(a, b) / min(a, b), true
+}
+
+// round rounds to so many parts of one.
+func round(v, parts float64) float64 { return math.Round(v*parts) / parts }
 
 func (s *scanner) digits() {
 	for isDigit(s.byteAt(s.pos)) {

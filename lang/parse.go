@@ -4,6 +4,7 @@ package lang
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -26,7 +27,7 @@ const (
 // positions; nothing is opened.
 func Parse(path string, src []byte) (*File, []Diagnostic) {
 	file := &File{Path: path, Source: src}
-	if f := tooLarge(path, src); f != nil {
+	if f := cmp.Or(tooLarge(path, src), wide(path, src)); f != nil {
 		return file, []Diagnostic{f.diagnostic()}
 	}
 	p := &parser{file: file, in: inFile, spoilt: map[int]bool{}}
@@ -46,6 +47,20 @@ func tooLarge(path string, src []byte) *fault {
 		return faultOn(top, "too-large", "this file has %d lines", n).because("A plan has %d at most.", maxLines)
 	}
 	return nil
+}
+
+// wide reports a text in UTF-16, by its byte order mark or by the zeros in its
+// first letters. As UTF-8 each of its letters would be a mistake.
+func wide(path string, src []byte) *fault {
+	const little, big = "\xff\xfe", "\xfe\xff"
+	head := string(src[:min(len(src), 4)])
+	marked := strings.HasPrefix(head, little) || strings.HasPrefix(head, big)
+	zeros := len(head) == 4 && (head[0] == 0) != (head[1] == 0) && (head[0] == 0) == (head[2] == 0) && (head[1] == 0) == (head[3] == 0)
+	if !marked && !zeros {
+		return nil
+	}
+	start := lexer.Position{Filename: path, Line: 1, Column: 1}
+	return faultOn(&Node{start, start}, "bad-character", "this file is written in UTF-16").because("Save it as UTF-8.")
 }
 
 // A parser reads the lines of one file and assembles them.
@@ -120,7 +135,7 @@ func (p *parser) statement(l *line) {
 	first, second := &p.tokens[l.at], &p.tokens[l.at+1]
 	if l.spec = identify(first, second); l.spec == nil {
 		if !p.continues(l) {
-			p.report(p.unknown(first, second))
+			p.report(cmp.Or(p.spacedName(l), p.unknown(first, second)))
 			p.misread(l)
 		}
 		return
@@ -160,7 +175,10 @@ func (p *parser) parseLine(l *line) Statement {
 		}
 	}
 	if f != nil {
-		p.report(f.withUsage(l.spec))
+		if !p.wantsQuotes(l, f) {
+			f.withUsage(l.spec)
+		}
+		p.report(f)
 		return p.bad(l)
 	}
 	p.faults = append(p.faults, check(s)...)
@@ -189,7 +207,60 @@ func (p *parser) span(at, end int) Node {
 	return Node{p.tokens[at].Pos, endOf(&p.tokens[end-1])}
 }
 
-func (p *parser) bad(l *line) Statement { return &Bad{p.span(l.at, l.end)} }
+// bad is the line as one that could not be read.
+func (p *parser) bad(l *line) Statement {
+	b := &Bad{Node: p.span(l.at, l.end)}
+	if l.spec != nil && l.spec.declares {
+		b.Keyword, b.Name = l.spec.word, p.nameAt(l.at+1, l.end)
+	}
+	return b
+}
+
+// nameAt returns the name at a token, with the words behind it where its blanks
+// want quotes; nil where there is none.
+func (p *parser) nameAt(at, end int) *Name {
+	if at >= end || !isName(&p.tokens[at]) {
+		return nil
+	}
+	n := &Name{Node: p.span(at, at+1)}
+	n.Text, n.Quoted = nameOf(&p.tokens[at])
+	for at++; at < end && p.joinsName(at); at++ {
+		text, _ := nameOf(&p.tokens[at])
+		n.Text, n.EndPos = n.Text+" "+text, endOf(&p.tokens[at])
+	}
+	return n
+}
+
+// joinsName reports whether the words at a token and before it look like one
+// name with a blank in it. A word in lower case behind one that is not is rather
+// a mistyped word of the language.
+func (p *parser) joinsName(at int) bool {
+	before, t := &p.tokens[at-1], &p.tokens[at]
+	if before.Type != tokWord || t.Type != tokWord || !isName(before) || !isName(t) {
+		return false
+	}
+	return strings.ToLower(t.Value) != t.Value || strings.ToLower(before.Value) == before.Value
+}
+
+// wantsQuotes tells of a fault that is due to a name with a blank, and how the
+// name is written.
+func (p *parser) wantsQuotes(l *line, f *fault) bool {
+	if f.detail != "" || f.code == "missing-comma" {
+		return false
+	}
+	for at := l.at + 1; at < l.end; at++ {
+		if p.tokens[at].Pos.Offset != f.Pos.Offset || !p.joinsName(at) {
+			continue
+		}
+		first := at - 1
+		for first > l.at && p.joinsName(first) {
+			first--
+		}
+		f.because("A name with a blank stands in quotes: %s.", shorten(WriteText(p.nameAt(first, l.end).Text)))
+		return true
+	}
+	return false
+}
 
 // report notes a fault, unless the scanner has told of the same place.
 func (p *parser) report(f *fault) {

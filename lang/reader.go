@@ -90,7 +90,11 @@ func (r *reader) next() string {
 func (r *reader) noClause() {
 	t := r.lex.Peek()
 	f := faultAt(t, "unknown-clause", "expected the end of the line or %s, found %s", choice(r.spec.clauses), describe(t))
-	if near, ok := Nearest(t.Value, r.spec.clauses); ok && t.Type == tokWord {
+	near, ok := Nearest(t.Value, r.spec.clauses)
+	if meant := clausesElsewhere[t.Value]; slices.Contains(r.spec.clauses, firstWord(meant)) {
+		near, ok = meant, true
+	}
+	if ok && t.Type == tokWord {
 		f.because("Did you mean `%s`?", near)
 	}
 	r.fail(f)

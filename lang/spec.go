@@ -23,7 +23,10 @@ type spec struct {
 	clauses []string
 	apart   bool
 	numbers bool // a second number has a comma before it
-	parse   parseFunc
+	// declares tells that a name follows the keyword, which the statement gives
+	// a meaning.
+	declares bool
+	parse    parseFunc
 }
 
 // A parseFunc reads one statement that ends where lex does.
@@ -92,24 +95,24 @@ var specs = []*spec{
 	{word: "use", under: inFile, usage: `use "FILE"`, parse: byHand[Use]},
 	{word: "edit", under: inFile, usage: `edit "FILE" from TIMECODE`, wants: aTimecode, clauses: []string{"from"}, parse: byHand[Edit]},
 	{word: "script", under: inFile, usage: `script "FILE" scene "NUMBER"`, clauses: []string{"scene"}, parse: byHand[Script]},
-	{word: "let", under: inFile, usage: "let NAME = VALUE", parse: byTags[Let]},
+	{word: "let", declares: true, under: inFile, usage: "let NAME = VALUE", parse: byTags[Let]},
 	{word: "tape", under: inFile, usage: "tape from sensor | lens", parse: byTags[Tape]},
 	{word: "watched", under: inFile | inShot, usage: "watched on WIDTH screen from DISTANCE", wants: aDistance, parse: byHand[Watched]},
 	{word: "sharp", under: inFile | inShot, usage: "sharp to 0.025 mm | 1 arcmin", wants: aSharpness, parse: byTags[Sharp]},
 	{word: "land", under: inFile | inShot, usage: "land 95 %", wants: aChance, parse: byTags[Land]},
 	{word: "quickest", under: inFile | inShot, usage: "quickest TIME", wants: aTime, parse: byTags[Quickest]},
-	{word: "subject", under: inFile | inShot, usage: "subject NAME at PLACE, deep LENGTH, sways LENGTH",
+	{word: "subject", declares: true, under: inFile | inShot, usage: "subject NAME at PLACE, deep LENGTH, sways LENGTH",
 		clauses: []string{"deep", "sways"}, apart: true, numbers: true, parse: byHand[Subject]},
-	{word: "voice", under: inFile | inShot, usage: "voice NAME", parse: byHand[Voice]},
+	{word: "voice", declares: true, under: inFile | inShot, usage: "voice NAME", parse: byHand[Voice]},
 	{word: "with", under: inFile | inShot,
 		usage:   `with camera NAME, lens "NAME", stop STOP, focal LENGTH, meter STOP, nd N, gear N, wheel LENGTH, puller NAME`,
 		clauses: []string{"camera", "lens", "stop", "focal", "meter", "nd", "gear", "wheel", "puller"}, parse: byHand[With]},
 
 	// Headers.
-	{word: "camera", usage: "camera NAME", parse: byHand[Camera]},
-	{word: "lens", usage: `lens "NAME"`, parse: byHand[Lens]},
-	{word: "puller", usage: "puller NAME", parse: byTags[Puller]},
-	{word: "move", usage: "move NAME(PARAMETER, ...)", parse: byTags[Move]},
+	{word: "camera", declares: true, usage: "camera NAME", parse: byHand[Camera]},
+	{word: "lens", declares: true, usage: `lens "NAME"`, parse: byHand[Lens]},
+	{word: "puller", declares: true, usage: "puller NAME", parse: byTags[Puller]},
+	{word: "move", declares: true, usage: "move NAME(PARAMETER, ...)", parse: byTags[Move]},
 	{word: "shot", usage: `shot ID "TITLE"`, parse: byHand[Shot]},
 
 	// A camera.
@@ -148,7 +151,7 @@ var specs = []*spec{
 	{word: "pause", under: inScene, usage: "pause TIME", wants: aTime, parse: byHand[Pause]},
 	{word: "action", under: inScene, usage: `action "WHAT", lasting TIME, on MOMENT`,
 		clauses: []string{"lasting", "on", "at"}, apart: true, parse: byHand[Action]},
-	{word: "cue", under: inScene, usage: "cue NAME [on MOMENT]", clauses: []string{"on", "at"}, parse: byHand[Cue]},
+	{word: "cue", declares: true, under: inScene, usage: "cue NAME [on MOMENT]", clauses: []string{"on", "at"}, parse: byHand[Cue]},
 	{word: "rack", under: inScene, usage: `rack to TARGET, on MOMENT, landing on MOMENT, over TIME, smooth | even, because "WHY"`,
 		clauses: []string{"on", "at", "landing", "over", "smooth", "even", "because"}, apart: true, parse: byHand[Rack]},
 	{word: "hold", under: inScene, usage: "hold TIME", wants: aTime, parse: byHand[Hold]},

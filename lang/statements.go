@@ -49,6 +49,7 @@ func (w *With) Parse(lex *lexer.PeekingLexer) error {
 			r.value(&w.Focal, aFocal)
 		case "nd":
 			r.value(&w.ND, aDensity)
+			r.noStops(w.ND)
 		case "gear":
 			r.value(&w.Gear, aGear)
 		case "wheel":
@@ -56,6 +57,25 @@ func (w *With) Parse(lex *lexer.PeekingLexer) error {
 		}
 	}
 	return r.result()
+}
+
+// noStops reports a density that is given in stops.
+func (r *reader) noStops(nd *Expr) {
+	if r.err != nil || !r.is("stops") && !r.is("stop") {
+		return
+	}
+	here := r.lex.MakeCheckpoint()
+	t := r.lex.Next()
+	if next := r.lex.Peek(); t.Value == "stop" && !next.EOF() && next.Value != "," {
+		r.lex.LoadCheckpoint(here) // the clause
+		return
+	}
+	f := faultAt(t, "unknown-unit", "an nd is a density, and 0.3 of it is a stop")
+	if bare(nd) == nd {
+		const perStop = 0.3 // log10 2, as filters are marked
+		f.because("Write: nd %s", plain(round(nd.Value*perStop, 100)))
+	}
+	r.fail(f)
 }
 
 // Parse reads who or what can be focused on.

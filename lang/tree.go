@@ -522,9 +522,13 @@ type (
 	}
 )
 
-// Bad is a line that could not be read; a diagnostic tells why.
+// Bad is a line that could not be read; a diagnostic tells why. Where it got as
+// far as the name that it declares, Keyword is the word that it begins with, such
+// as "subject", and Name is that name: it is known, and means nothing.
 type Bad struct {
 	Node
+	Keyword string
+	Name    *Name // nil: it declares none
 }
 
 func (*Plan) statement()        {}
