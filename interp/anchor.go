@@ -97,16 +97,23 @@ func (c *clock) named(k int, a *lang.Anchor, e *env, focus bool) (float64, outco
 // cueInMove finds a cue that stands in a named move which the shot uses.
 func (c *clock) cueInMove(name string) *decl {
 	for _, it := range c.b.items {
-		if s, ok := it.stmt.(*lang.Cue); ok && it.env != nil && s.Name.Text == name {
-			return &decl{kind: declCue, name: s.Name, stmt: s}
+		if it.env == nil {
+			continue
+		}
+		if kind, n := declared(it.stmt); n != nil && kind == declCue && n.Text == name {
+			return &decl{kind: declCue, name: n, stmt: it.stmt}
 		}
 	}
 	return nil
 }
 
 func (c *clock) cueTime(k int, d *decl, a *lang.Anchor) (float64, outcome) {
-	if i := c.cueItem(k, d.stmt); i >= 0 {
-		state := c.cue(i, d.stmt.(*lang.Cue))
+	cue, ok := d.stmt.(*lang.Cue)
+	if !ok {
+		return 0, failed // it could not be read
+	}
+	if i := c.cueItem(k, cue); i >= 0 {
+		state := c.cue(i, cue)
 		c.hung = c.at[i].hung
 		return c.at[i].start, state
 	}
@@ -219,6 +226,9 @@ func (c *clock) words(k int, a *lang.Anchor, e *env, focus bool) (float64, outco
 	if a.Words == nil {
 		return 0, failed
 	}
+	if n := c.nameMeant(a); n != nil {
+		return c.named(k, n, e, focus)
+	}
 	var hits []spotted
 	var ok bool
 	if a.Name != nil {
@@ -245,6 +255,26 @@ func (c *clock) words(k int, a *lang.Anchor, e *env, focus bool) (float64, outco
 		return 0, failed // the line has no time, which has been told
 	}
 	return words[hit.token].Start, found
+}
+
+// nameMeant returns the anchor of a name that stands in quotes because it has
+// to, as "MRS. DALE" does: words that no line of the shot has, and that are the
+// name of a speaker or a cue. It returns nil where words are meant.
+func (c *clock) nameMeant(a *lang.Anchor) *lang.Anchor {
+	if a.Name != nil || a.Nth > 0 {
+		return nil
+	}
+	d := c.b.find(a.Words.Value)
+	if d == nil || d.kind > declCue {
+		return nil
+	}
+	words := phrase(a)
+	for _, l := range c.inOrder {
+		if len(occurrences(l, words)) > 0 {
+			return nil
+		}
+	}
+	return &lang.Anchor{Node: a.Node, Kind: lang.AnchorName, Name: &lang.Name{Node: a.Words.Node, Text: a.Words.Value, Quoted: true}}
 }
 
 // occurrences finds a phrase in a line; nil is no line.

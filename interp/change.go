@@ -22,6 +22,9 @@ type change struct {
 	Back              float64         // how much farther the camera stands, metres
 	Over              map[int]float64 // lengths of racks in seconds, by their statement from 1
 
+	Subject string  // who stands elsewhere
+	Side    float64 // to the side, as its statement says it: metres, to the right positive
+
 	Item   int              // the statement that the following are about, from 1
 	Rack   func(*lang.Rack) // rewrites a copy of that rack
 	Insert lang.Statement   // stands above it

@@ -110,6 +110,9 @@ func (b *builder) resolveCall(call *lang.Call, e *env, depth int) (*lang.Section
 		b.fail(call.Range(), "too-deep", fmt.Sprintf("moves use moves more than %d deep", maxCallDepth), "")
 		return nil, false
 	}
+	if d.unread() {
+		return nil, false
+	}
 	params := d.stmt.(*lang.Move).Params
 	if len(params) != len(call.Args) {
 		b.report(lang.Diagnostic{
@@ -148,7 +151,7 @@ func (p *program) checkMoves() {
 				continue
 			}
 			next := p.scope.find(declSubject, call.Name.Text)
-			if next == nil || next.kind != declMove {
+			if next == nil || next.kind != declMove || next.unread() {
 				continue
 			}
 			switch state[next] {
@@ -161,7 +164,7 @@ func (p *program) checkMoves() {
 		state[d] = 2
 	}
 	for _, d := range p.scope.order {
-		if d.kind == declMove && state[d] == 0 {
+		if d.kind == declMove && !d.unread() && state[d] == 0 {
 			visit(d)
 		}
 	}

@@ -38,6 +38,10 @@ type loader struct {
 	files []string
 	diags []lang.Diagnostic
 	texts map[string]*foreign // of other people's files, by path
+
+	// lost tells that a used file could not be read: what it declares is missing,
+	// which has been told.
+	lost bool
 }
 
 // A foreign is somebody else's text: a cut, or a script page.
@@ -69,6 +73,9 @@ func (l *loader) foreign(path string) *foreign {
 func (l *loader) parse(path string, src []byte) *unit {
 	file, diags := lang.Parse(path, src)
 	l.diags = append(l.diags, diags...)
+	if len(diags) > 0 && len(file.Body)+len(file.Sections) == 0 {
+		l.lost = true // too large, or no text
+	}
 	u := &unit{file: file}
 	l.units[path] = u
 	l.files = append(l.files, path)
@@ -130,6 +137,7 @@ func (l *loader) load(use *lang.Use, path string, chain []string) *unit {
 }
 
 func (l *loader) fail(use *lang.Use, code, message, detail string) {
+	l.lost = true
 	l.diags = append(l.diags, lang.Diagnostic{
 		Code: code, Severity: lang.Error, Message: message, Detail: detail, Range: use.File.Range(),
 	})

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/hand"
 	"pullscore/interp/plan"
 	"pullscore/interp/revision"
 	"pullscore/interp/speech"
@@ -45,6 +46,8 @@ type program struct {
 	lineAt   map[*plan.Shot][]lang.Range  // where their lines stand
 	sections map[*plan.Shot]*lang.Section // that the shots come from
 
+	kitTold bool // where a kit may come from has been told
+
 	// before is the plan as built without logs whose rows name its pulls; again
 	// asks for it.
 	before *plan.Plan
@@ -66,21 +69,34 @@ func (p *program) build() {
 	p.scope = p.gather(p.root)
 	p.readSettings()
 	for _, d := range p.scope.order {
-		switch d.kind {
-		case declLet:
-			p.let(d)
-		case declCamera:
-			p.cameras[d.name.Text] = p.camera(d.section)
-		case declLens:
-			p.lenses[d.name.Text] = p.lens(d.section)
-		case declPuller:
-			p.pullers[d.name.Text] = p.puller(d.section)
-		}
+		p.resolve(d)
 	}
 	p.checkMoves()
 	p.readCuts()
 	p.buildShots()
 	p.compareScript()
+}
+
+// resolve computes a let, or a piece of the kit. One whose header could not be
+// read is known, and cannot be used; such a puller has a hand fitted to nobody.
+func (p *program) resolve(d *decl) {
+	name, unread := d.name.Text, d.unread()
+	switch {
+	case d.kind == declLet:
+		p.let(d)
+	case d.kind == declCamera && unread:
+		p.cameras[name] = &camera{name: name}
+	case d.kind == declCamera:
+		p.cameras[name] = p.camera(d.section)
+	case d.kind == declLens && unread:
+		p.lenses[name] = &lens{name: name}
+	case d.kind == declLens:
+		p.lenses[name] = p.lens(d.section)
+	case d.kind == declPuller && unread:
+		p.pullers[name] = &puller{name: name, hand: hand.Default()}
+	case d.kind == declPuller:
+		p.pullers[name] = p.puller(d.section)
+	}
 }
 
 // byDefault notes that a value stands in for one that no line gives.
@@ -244,7 +260,9 @@ func (p *program) let(d *decl) (quantity, bool) {
 	}
 	v := &letValue{busy: true}
 	p.lets[d] = v
-	v.q, v.ok = p.eval(d.stmt.(*lang.Let).Value)
+	if s, ok := d.stmt.(*lang.Let); ok {
+		v.q, v.ok = p.eval(s.Value)
+	}
 	if v.ok && v.q.on != nil {
 		p.fail(d.stmt.Range(), "wrong-unit", "a let is a number, and this is a subject", "")
 		v.ok = false

@@ -24,9 +24,10 @@ const (
 	declPuller
 )
 
-func (k declKind) String() string {
-	return [...]string{"subject", "voice", "cue", "let", "move", "camera", "lens", "puller"}[k]
-}
+// kindNames are the kinds as the keywords that declare them.
+var kindNames = [...]string{"subject", "voice", "cue", "let", "move", "camera", "lens", "puller"}
+
+func (k declKind) String() string { return kindNames[k] }
 
 // A decl is one declared name.
 type decl struct {
@@ -216,8 +217,23 @@ func declared(stmt lang.Statement) (declKind, *lang.Name) {
 		return declLens, s.Name
 	case *lang.Puller:
 		return declPuller, s.Name
+	case *lang.Bad:
+		return kindOf(s.Keyword), s.Name
 	}
 	return 0, nil
+}
+
+// kindOf is what a keyword declares. A line that begins with it and could not be
+// read declares its name all the same, as one that nothing can be said of: the
+// mistake is told there, and not at every use.
+func kindOf(keyword string) declKind {
+	return declKind(max(slices.Index(kindNames[:], keyword), 0))
+}
+
+// unread tells whether the statement that declares the name could not be read.
+func (d *decl) unread() bool {
+	_, bad := d.stmt.(*lang.Bad)
+	return bad
 }
 
 // settingKey names the statements that a file or a shot says once.
@@ -266,7 +282,12 @@ func (r *reporter) once(settings map[string]lang.Statement, key string, stmt lan
 	settings[key] = stmt
 }
 
+// clash reports two declarations of one name. Of a line that could not be read
+// there is more to be said than that.
 func (r *reporter) clash(old, d *decl) {
+	if old.unread() || d.unread() {
+		return
+	}
 	diag := lang.Diagnostic{
 		Code: "duplicate-name", Severity: lang.Error, Range: d.name.Range(),
 		Related: []lang.Related{{Message: "first here", Range: old.name.Range()}},
@@ -308,13 +329,44 @@ func (r *reporter) unknownAt(at lang.Range, name, what string, among []string) {
 	detail := ""
 	near, isNear := lang.Nearest(name, among)
 	holding := slices.DeleteFunc(slices.Clone(among), func(s string) bool { return !strings.Contains(fold(s), fold(name)) })
+	alike := sameNumber(name, among)
 	switch {
 	case len(holding) > 0 && len(holding) <= 3 && len([]rune(name)) > 1:
-		detail = fmt.Sprintf("Did you mean %s?", strings.Join(holding, " or "))
+		detail = fmt.Sprintf("Did you mean %s?", writeNames(holding, " or "))
+	case len(alike) > 0 && len(alike) <= 3:
+		detail = fmt.Sprintf("Did you mean %s?", writeNames(alike, " or "))
 	case isNear:
-		detail = fmt.Sprintf("Did you mean %s?", near)
+		detail = fmt.Sprintf("Did you mean %s?", lang.WriteName(near))
 	case len(among) > 0 && len(among) <= 8:
-		detail = "There is " + strings.Join(among, ", ") + "."
+		detail = "There is " + writeNames(among, ", ") + "."
 	}
 	r.fail(at, "unknown-name", fmt.Sprintf("%s is no %s", name, what), detail)
+}
+
+// writeNames lists names as a plan writes them.
+func writeNames(names []string, between string) string {
+	written := make([]string, len(names))
+	for i, n := range names {
+		written[i] = lang.WriteName(n)
+	}
+	return strings.Join(written, between)
+}
+
+// sameNumber returns the names with the number that a name has: a lens "85 mm"
+// is likelier "old 85" than another that differs by fewer letters.
+func sameNumber(name string, among []string) []string {
+	number := numberIn(name)
+	if number == "" {
+		return nil
+	}
+	return slices.DeleteFunc(slices.Clone(among), func(s string) bool { return numberIn(s) != number })
+}
+
+// numberIn returns the first number of a name, "" where it has none.
+func numberIn(name string) string {
+	parts := strings.FieldsFunc(name, func(r rune) bool { return (r < '0' || r > '9') && r != '.' })
+	if len(parts) == 0 {
+		return ""
+	}
+	return parts[0]
 }

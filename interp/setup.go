@@ -99,13 +99,13 @@ func choose[T any](b *builder, name *lang.Name, kind declKind, among map[string]
 		if v, ok := among[name.Text]; ok {
 			return v
 		}
-		b.unknown(name, kind.String(), sortedKeys(among))
+		b.notInKit(name, kind, sortedKeys(among))
 		return nil
 	}
 	if v, ok := only(among); ok {
 		return v
 	}
-	if has[*lang.Bad](b.section) { // the line that could not be read may name it
+	if has[*lang.Bad](b.section) || b.p.loader.lost { // what could not be read may name it
 		return nil
 	}
 	code, message := "no-"+kind.String(), fmt.Sprintf("there is no %s", kind)
@@ -116,6 +116,22 @@ func choose[T any](b *builder, name *lang.Name, kind declKind, among map[string]
 	}
 	b.fail(b.head.Range(), code, message, detail)
 	return nil
+}
+
+// notInKit reports a name of the kit that nothing declares. It may stand in a
+// file that could not be read. A plan without any kit is told once where one may
+// come from.
+func (b *builder) notInKit(name *lang.Name, kind declKind, among []string) {
+	if b.p.loader.lost {
+		return
+	}
+	if len(among) > 0 || b.p.kitTold {
+		b.unknown(name, kind.String(), among)
+		return
+	}
+	b.p.kitTold = true
+	b.fail(name.Range(), "unknown-name", fmt.Sprintf("%s is no %s", name.Text, kind),
+		fmt.Sprintf("Nothing declares any: write a %s, or take a file that has cameras and lenses, as in use %q.", kind, "kit.pull"))
 }
 
 // only returns what a map holds where that is one thing.
@@ -136,7 +152,7 @@ func (b *builder) handOf(s *setup, name *lang.Name) {
 			b.defaultsOf(u.defaults)
 			return
 		}
-		b.unknown(name, "puller", sortedKeys(b.p.pullers))
+		b.notInKit(name, declPuller, sortedKeys(b.p.pullers))
 		return
 	}
 	if u, ok := only(b.p.pullers); ok {
@@ -278,10 +294,14 @@ func (l *lens) transmission() float64 {
 
 // stopsAt returns the widest and the smallest f-number at a focal length,
 // linear in stops between the focal lengths that the lens gives.
-func (l *lens) stopsAt(focal float64) (widest, smallest float64) {
+func (l *lens) stopsAt(focal float64) (widest, smallest float64) { return l.scaleAt(focal, false) }
+
+// scaleAt is stopsAt on the scale of T-numbers, or on that of f-numbers; a lens
+// with one scale has it for both.
+func (l *lens) scaleAt(focal float64, t bool) (widest, smallest float64) {
 	var list []stopRange
 	for _, r := range l.stops {
-		if !r.t {
+		if r.t == t {
 			list = append(list, r)
 		}
 	}
@@ -318,18 +338,35 @@ func (b *builder) onLens(s *setup) bool {
 	if s.number*slack >= widest && s.number <= smallest*slack {
 		return true
 	}
+	b.tellStops(s, s.number > smallest)
+	return false
+}
+
+// tellStops tells which stops the lens has, on the scale that the stop is
+// written on, or on the one that the lens has; the stop is too small for it, or
+// too wide.
+func (b *builder) tellStops(s *setup, small bool) {
+	l, dim, unit := s.lens, dimStop, "f"
+	if t := s.stop.dim == dimTStop; t && l.hasScale(true) || !t && !l.hasScale(false) {
+		dim, unit = dimTStop, "T"
+	}
+	widest, smallest := l.scaleAt(s.focal, dim == dimTStop)
 	near := widest
-	if s.number > smallest {
+	if small {
 		near = smallest
 	}
-	d := lang.Diagnostic{
+	write := func(n float64) string { return stopText(quantity{v: n, dim: dim}) }
+	b.report(lang.Diagnostic{
 		Code: "stop-not-on-lens", Severity: lang.Error, Range: s.stopAt,
-		Message: fmt.Sprintf("lens %q does not have %s: it goes from f/%s to f/%s", s.lens.name, s.stopText, plan.Decimal(widest, 2), plan.Decimal(smallest, 2)),
+		Message: fmt.Sprintf("lens %q does not have %s: it goes from %s to %s", l.name, s.stopText, write(widest), write(smallest)),
 		Figures: []lang.Figure{{Name: "widest", Value: widest}, {Name: "smallest", Value: smallest}},
-		Cures:   []lang.Cure{{Text: "stop f/" + plan.Decimal(near, 2), Value: near, Unit: "f"}},
-	}
-	b.report(d)
-	return false
+		Cures:   []lang.Cure{{Text: "stop " + write(near), Value: near, Unit: unit}},
+	})
+}
+
+// hasScale tells whether a lens has T-numbers, or f-numbers.
+func (l *lens) hasScale(t bool) bool {
+	return slices.ContainsFunc(l.stops, func(r stopRange) bool { return r.t == t })
 }
 
 // sharpness computes the criterion on the sensor, and what a blur on the
@@ -385,7 +422,7 @@ func (b *builder) fill(s *setup) {
 		Breathes: s.lens.breathing, Camera: plan.Still(0),
 	}
 	o.Stops[0], o.Stops[1] = s.lens.stopsAt(s.focal)
-	o.TOnly = !slices.ContainsFunc(s.lens.stops, func(r stopRange) bool { return !r.t })
+	o.TOnly = !s.lens.hasScale(false)
 	o.Light = plan.Light{Meter: s.meter, ND: s.nd, PerT: s.perT, ISO: s.camera.iso, Shutter: s.camera.shutter}
 	if s.lens.zoom() {
 		o.Widest = func(f float64) float64 { w, _ := s.lens.stopsAt(f); return w }

@@ -94,11 +94,15 @@ func (b *builder) newStage() *stage {
 // place resolves where a subject stands at the start; a circle of subjects
 // that stand relative to one another is an error.
 func (st *stage) place(u *subject) {
-	s := u.decl.stmt.(*lang.Subject)
 	if u.busy || u.placed {
 		return
 	}
-	u.busy, u.placed = true, true
+	u.placed = true
+	s, ok := u.decl.stmt.(*lang.Subject)
+	if !ok {
+		return // it could not be read, and stands nowhere
+	}
+	u.busy = true
 	u.Deep, u.Sways = 0, plan.None()
 	if s.Deep != nil {
 		if v, ok := st.b.within(s.Deep, dimLength, 0, 1000, "a subject is 0 to 1000 m deep"); ok {
@@ -112,6 +116,9 @@ func (st *stage) place(u *subject) {
 	}
 	u.along, u.across, u.ok = st.spots(s.Place, nil, u)
 	u.along.back(st.b.ch.Back)
+	if st.b.ch.Subject == u.Name {
+		u.across.v = st.b.ch.Side
+	}
 	u.busy = false
 }
 

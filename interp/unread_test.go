@@ -1,0 +1,75 @@
+// Lines that cannot be read are one mistake each: their names are known.
+
+package interp_test
+
+import (
+	"strings"
+	"testing"
+)
+
+func TestNamesOfLinesThatCannotBeRead(t *testing.T) {
+	const bad = "  # bad"
+	src := `plan "One mistake a line"
+use "kit.pull"
+subject MARLO at 2.2 metres` + bad + `
+subject BO at 5'13"` + bad + `
+subject AUNT VEE at 3 m` + bad + `
+subject MARLO at 2.2 m
+voice HORN 2` + bad + `
+let late = 2 sec` + bad + `
+subject NORA at 1.7 m
+camera B 2` + bad + `
+  sensor 36 x 24 mm
+lens "50" mm` + bad + `
+  focal 50 mm
+puller INES 2` + bad + `
+move glance(who` + bad + `
+  rack to who, over 1 s
+shot 1
+  with camera A, lens "75", stop f/8, puller INES
+  start on MARLO
+  cue knock on "here` + bad + `
+  HORN: "Ahoy."
+  MARLO: "You know."
+  "AUNT VEE": "I do not."
+  rack to MARLO, on knock, over 1 s
+  rack to "AUNT VEE", on MARLO, over 1 s
+  rack to MARLO and NORA, on late, over 1 s
+  hold 1 s
+  rack to BO - 10 cm, over 1 s
+  follow BO until knock + late
+  MARLO moves to 3 m over 1 s
+  NORA moves to BO - 20 cm over 1 s
+  glance(NORA)
+  BO: "Nor do I."
+shot 2
+  with camera B, lens "75", stop f/8
+  start on NORA
+  rack to MARLO, over 1 s
+shot 3
+  with camera A, lens "50", stop f/8
+  start on BO
+`
+	told := map[int]int{}
+	for _, f := range interpret("plan.pull", src).Findings {
+		told[f.Range.Start.Line]++
+	}
+	for i, line := range strings.Split(src, "\n") {
+		want := 0
+		if strings.HasSuffix(line, bad) {
+			want = 1
+		}
+		if told[i+1] != want {
+			t.Errorf("line %d, %q: told of %d times, want %d", i+1, line, told[i+1], want)
+		}
+	}
+}
+
+// A kit in UTF-16 is one mistake, and what it would declare is not missed.
+func TestKitThatIsNoText(t *testing.T) {
+	wide := "\xff\xfe" + strings.Join(strings.Split(kitText, ""), "\x00") + "\x00"
+	res := interpret("plan.pull", scene("  rack to LAMP, over 1 s"), "kit.pull", wide)
+	if len(res.Findings) != 1 || res.Findings[0].Code != "bad-character" {
+		t.Errorf("told: %+v", res.Findings)
+	}
+}
