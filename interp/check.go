@@ -22,6 +22,7 @@ var checks = []func(*builder){
 	checkBlockingOverlap,
 	checkRunsInto,
 	checkNotOnSubject,
+	checkOutOfFrame,
 	checkGoesSoft,
 	checkHoldBoth,
 	checkNoRing,
@@ -255,6 +256,7 @@ var rowOf = map[string]string{
 	"cuts-into-line": "lines", "unmotivated": "lines", "line-not-in-edit": "lines", "line-differs": "lines", "cue-not-in-edit": "lines", "shot-not-in-edit": "lines", "moved-in-edit": "lines",
 	"line-changed": "lines", "line-moved": "lines", "line-gone": "lines", "speaker-changed": "lines", "trimmed": "hand",
 	"not-seen": "sharp", "faint": "sharp", "no-time-to-see": "sharp", "too-deep": "sharp", "goes-soft": "sharp", "breathes": "sharp", "jarring": "sharp",
+	"out-of-frame": "distance",
 	"hard-to-land": "hand", "never-sure": "hand", "no-time-to-move": "hand", "faster-than-a-hand": "hand",
 	"re-grip": "hand", "by-wire": "hand", "no-ring": "hand", "falls-behind": "hand", "beyond-marks": "hand",
 }

@@ -5,6 +5,7 @@ package interp_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"pullscore/interp/plan"
@@ -111,6 +112,26 @@ func TestShortestRack(t *testing.T) {
 	}
 }
 
+// What racks do not say of their time stands among what the plan leaves out.
+func TestUntimedRacksAreListed(t *testing.T) {
+	for body, want := range map[string]string{
+		"pause 2 s\nrack to GATE, over 1 s":                                "",
+		"land 99.99 %\npause 2 s\nrack to GATE":                            "1 s: 1 rack does not say it",
+		"quickest 3 s\npause 2 s\nrack to GATE\nhold 1 s\nrack to NORA":    "3 s: 2 racks do not say it",
+		"quickest 800 ms\npause 2 s\nrack to GATE\nhold 1 s\nrack to NORA": "1 s to 1.3 s: 2 racks do not say it",
+	} {
+		got := ""
+		for _, d := range interpret("plan.pull", scene(body)).Plan.Defaults {
+			if d.Name == "over" && d.Shot == "1" {
+				got = d.Value + ": " + d.Why
+			}
+		}
+		if before, _, _ := strings.Cut(got, ": the shortest"); before != want {
+			t.Errorf("%q lists %q, want %q", body, got, want)
+		}
+	}
+}
+
 func TestPlaces(t *testing.T) {
 	tests := []struct {
 		name, body string
@@ -119,12 +140,12 @@ func TestPlaces(t *testing.T) {
 		distance   float64
 		side       float64
 	}{
-		{"as it stands", "", "LAMP", 0, 0.95, -0.2},
+		{"as it stands", "", "LAMP", 0, 0.95, -0.1},
 		{"relative to another", "subject KEY at NORA - 35 cm, 5 cm right", "KEY", 0, 1.35, 0.05},
 		{"it goes where she goes", "subject KEY at NORA - 35 cm\nNORA moves to 3 m over 2 s", "KEY", 1, 2.0, 0},
 		{"people go even", "NORA moves to 3.7 m over 2 s", "NORA", 0.5, 2.2, 0},
 		{"or smooth", "NORA moves to 3.7 m over 2 s, smooth", "NORA", 1, 2.7, 0},
-		{"a dolly changes every distance", "dolly in 40 cm over 2 s", "GATE", 2, 4.8, 1.1},
+		{"a dolly changes every distance", "dolly in 40 cm over 2 s", "GATE", 2, 4.8, 0.8},
 		{"and people's places are from where it stands", "dolly in 40 cm over 2 s\nNORA moves to 2 m over 2 s", "NORA", 2, 2.0, 0},
 		{"a slant tape", "subject BENCH at 2 m, 60 deg left", "BENCH", 0, 1, -math.Sqrt(3)},
 		{"another place in this shot", "subject NORA at 6'", "NORA", 0, 1.8288, 0},

@@ -46,7 +46,7 @@ func TestCuresHold(t *testing.T) {
 	for _, code := range []string{
 		"hard-to-land", "never-sure", "no-time-to-move", "faster-than-a-hand", "racks-overlap",
 		"too-deep", "not-seen", "faint", "cuts-into-line", "unmotivated", "jarring", "no-time-to-see", "re-grip",
-		"light", "light by two", "falls-behind", "goes-soft",
+		"light", "light by two", "falls-behind", "goes-soft", "out-of-frame",
 	} {
 		if tried[code] == 0 {
 			t.Errorf("no cure of %s was tried", code)
@@ -120,11 +120,17 @@ func applyCure(src string, f lang.Diagnostic, cure string) (string, bool) {
 		lines[at] += ", " + cure
 	case word == "on" || word == "landing":
 		lines[at] = clause(clause(lines[at], "landing on", ""), "on", cure)
+	case strings.HasSuffix(cure, " left") || strings.HasSuffix(cure, " right"):
+		i := index(lines, "subject "+word+" ")
+		lines[i] = besides.ReplaceAllLiteralString(lines[i], ", "+strings.TrimPrefix(cure, word+" "))
 	default:
 		return "", false
 	}
 	return strings.Join(lines, "\n"), true
 }
+
+// besides is what a subject's statement says of its side.
+var besides = regexp.MustCompile(`, \d+ cm (left|right)`)
 
 func index(lines []string, prefix string) int {
 	return slices.IndexFunc(lines, func(l string) bool { return strings.HasPrefix(l, prefix) })

@@ -131,8 +131,8 @@ rate 24
 watched on 12 m screen from 18 m
 use "kit.pull"
 subject NORA at 1.7 m
-subject LAMP at 95 cm, 20 cm left
-subject GATE at 5.2 m, 1.1 m right
+subject LAMP at 95 cm, 10 cm left
+subject GATE at 5.2 m, 80 cm right
 voice OTTO
 shot 1
   with stop f/2.8

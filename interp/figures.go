@@ -34,6 +34,7 @@ func (b *builder) finish() {
 	}
 	if !b.probing {
 		b.hang()
+		b.untimed()
 	}
 	b.fillSubjects()
 	for _, p := range b.pulls {
@@ -41,6 +42,29 @@ func (b *builder) finish() {
 			b.followFigures(p) // along the drawn curve, so after all else
 		}
 	}
+}
+
+// untimed lists the time of racks that do not say theirs, among what the plan
+// leaves out.
+func (b *builder) untimed() {
+	n, shortest, longest := 0, math.Inf(1), 0.0
+	b.racks(func(p *pull) {
+		if p.Untimed {
+			n++
+			shortest, longest = min(shortest, p.land-p.start), max(longest, p.land-p.start)
+		}
+	})
+	if n == 0 {
+		return
+	}
+	value, who := seconds(shortest), "1 rack does not say it"
+	if text := seconds(longest); text != value {
+		value += " to " + text
+	}
+	if n > 1 {
+		who = fmt.Sprintf("%d racks do not say it", n)
+	}
+	b.byDefault("over", value, who+": the shortest that lands with the wanted chance, and 1 s where none does")
 }
 
 // chain ties every pull to the one before it, and times anew the racks whose
@@ -268,6 +292,7 @@ func (b *builder) figures(p *pull) {
 	}
 	p.FromLens, p.ToLens, p.Goal = from, to, b.target(&p.goal, p.land)
 	p.From, p.To, p.Target = b.goalBefore(p).name(), p.goal.name(), p.goal.text
+	p.Untimed = p.byDefault && !p.follow
 	p.Profile = "even"
 	if p.smooth {
 		p.Profile = "smooth"

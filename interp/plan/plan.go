@@ -274,6 +274,7 @@ type Pull struct {
 	ToLens   float64   `json:"-"` // at the landing
 	Grips    []float64 `json:"-"` // times at which the hand lets go, seconds
 	LostEach float64   `json:"-"` // what a re-grip costs, seconds
+	Untimed  bool      `json:"-"` // no line says how long it takes: it is the shortest that lands as wanted
 	Stays    bool      `json:"-"` // with whom the focus is on: a correction, not meant to be seen
 }
 
