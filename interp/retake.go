@@ -5,6 +5,7 @@ package interp
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"pullscore/interp/plan"
@@ -14,7 +15,10 @@ import (
 
 // Retake returns what computes a shot of the result's plan anew, by the same
 // steps and with the same numbers as if the change had been written into the
-// plan. It must not be called from several goroutines at a time.
+// plan. A rack that does not say its time keeps the one that it has in the plan
+// as written, whatever else is changed: as if `over` had been written too. Else
+// every stop would be judged at another time. It must not be called from several
+// goroutines at a time.
 func (r *Result) Retake(shot *plan.Shot) stops.Retake {
 	p := r.program
 	sec := p.sections[shot]
@@ -29,7 +33,7 @@ func (r *Result) Retake(shot *plan.Shot) stops.Retake {
 		if !ok {
 			return stops.Take{}, false
 		}
-		return p.retake(sec, ch, c)
+		return p.retake(sec, base, ch, c)
 	}
 }
 
@@ -40,6 +44,11 @@ func (b *builder) change(c stops.Change) (ch change, ok bool) {
 		Stop: c.Stop, Gear: c.Gear, Wheel: c.Wheel, Back: c.Back, Camera: c.Camera, Lens: c.Lens,
 		Focal: c.Focal, FocalBy: c.FocalBy, SensorBy: c.SensorBy, Over: map[int]float64{},
 	}
+	for _, p := range b.pulls {
+		if p.Untimed {
+			ch.Over[p.item+1] = kept(p)
+		}
+	}
 	for n, t := range c.Over {
 		if n < 1 || n > len(b.pulls) || b.pulls[n-1].follow {
 			return change{}, false
@@ -49,11 +58,19 @@ func (b *builder) change(c stops.Change) (ch change, ok bool) {
 	return ch, true
 }
 
-func (p *program) retake(sec *lang.Section, ch change, c stops.Change) (stops.Take, bool) {
+// kept is the time that a rack takes, as a plan would write it: in whole
+// microseconds.
+func kept(p *pull) float64 { return math.Round((p.land-p.start)*1e6) / 1e6 }
+
+func (p *program) retake(sec *lang.Section, base *builder, ch change, c stops.Change) (stops.Take, bool) {
 	b := p.shotBuilder(sec, ch)
 	b.probing, b.needs = true, c.Needs
 	if !b.build() {
 		return stops.Take{}, false
+	}
+	for _, q := range b.pulls {
+		was := base.clock.pullOf[q.item] // a change adds no statements
+		q.Untimed = was.Untimed
 	}
 	t := stops.Take{Shot: b.shot}
 	if c.Bare {

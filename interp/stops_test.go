@@ -42,16 +42,29 @@ func atStop(src string, n plan.Number) string {
 	return strings.Join(lines, "\n")
 }
 
+// timed writes the time of every rack that does not say it, as the plan comes to
+// it: what is tried at other stops keeps it.
+func timed(src string, res *interp.Result) string {
+	lines := strings.Split(src, "\n")
+	for _, p := range res.Plan.Shots[0].Pulls {
+		if p.Untimed {
+			lines[p.Line-1] = clause(lines[p.Line-1], "over", fmt.Sprintf("over %.6f s", float64(p.Land-p.Start)))
+		}
+	}
+	return strings.Join(lines, "\n")
+}
+
 // A verdict is what the pull list prints once the stop is written into the
 // plan.
 func TestVerdictsAreThoseOfTheList(t *testing.T) {
 	compared := 0
 	rapid.Check(t, func(t *rapid.T) {
 		src := genPlan(t)
-		_, a, ok := findStops(src, stops.Options{})
+		before, a, ok := findStops(src, stops.Options{})
 		if !ok {
 			return
 		}
+		src = timed(src, before)
 		v := a.Tried[rapid.IntRange(0, len(a.Tried)-1).Draw(t, "stop")]
 		res := interpret("plan.pull", atStop(src, v.Number))
 		if len(res.Plan.Shots) == 0 {
@@ -76,6 +89,44 @@ func TestVerdictsAreThoseOfTheList(t *testing.T) {
 	})
 	if compared < 300 {
 		t.Errorf("only %d racks were compared", compared)
+	}
+}
+
+// A rack that does not say its time takes as long at every stop as at the one
+// that the plan has, and the answer says how long; `over` written to that length
+// changes nothing.
+func TestUntimedRacksKeepTheirTime(t *testing.T) {
+	text := fmt.Sprintf(tradeKit, 90) + "shot 1\n  with camera large, lens \"modern 85\", stop f/5.6, gear 2\n  start on NEAR\n  rack to FAR, landing on 3 s\n"
+	res, a, ok := findStops(text, stops.Options{})
+	if !ok {
+		t.Fatal("no answer")
+	}
+	long := res.Plan.Shots[0].Pulls[0].Land - res.Plan.Shots[0].Pulls[0].Start
+	retake := res.Retake(res.Plan.Shots[0])
+	for _, n := range []float64{1.4, 2.8, 11} {
+		take, ok := retake(stops.Change{Stop: n})
+		if !ok {
+			t.Fatalf("it cannot be taken at f/%v", n)
+		}
+		if p := take.Shot.Pulls[0]; math.Abs(float64(p.Land-p.Start-long)) > 1e-6 || !p.Untimed {
+			t.Errorf("at f/%v it takes %v s, untimed %t; the plan has %v s", n, p.Land-p.Start, p.Untimed, long)
+		}
+	}
+	if take, _ := retake(stops.Change{Over: map[int]float64{1: 2}}); take.Shot.Pulls[0].Start != 1 {
+		t.Errorf("told to take 2 s, it starts at %v s", take.Shot.Pulls[0].Start)
+	}
+	said := strings.Join(a.Says(), "\n")
+	if want := fmt.Sprintf("rack 1 %s s.", plan.Decimal(float64(long), 2)); !strings.Contains(said, want) {
+		t.Errorf("%q does not say %q", said, want)
+	}
+	_, b, _ := findStops(timed(text, res), stops.Options{})
+	for i, v := range a.Tried {
+		if !same(v.Racks[0].Probability, b.Tried[i].Racks[0].Probability) {
+			t.Errorf("%s: %v, with its time written %v", v.Stop, v.Racks[0].Probability, b.Tried[i].Racks[0].Probability)
+		}
+	}
+	if said := strings.Join(b.Says(), "\n"); strings.Contains(said, "without `over`") {
+		t.Errorf("all racks say their time, and yet: %q", said)
 	}
 }
 
@@ -198,10 +249,11 @@ func TestLeversOpenWhatTheySay(t *testing.T) {
 	tried := map[string]int{}
 	for seed := range 250 {
 		src := generated.Example(seed)
-		_, a, ok := findStops(src, stops.Options{Levers: true})
+		before, a, ok := findStops(src, stops.Options{Levers: true})
 		if !ok {
 			continue
 		}
+		src = timed(src, before)
 		if a.Window != nil && len(a.Levers) > 0 {
 			t.Fatalf("seed %d: a window and levers", seed)
 		}

@@ -42,7 +42,7 @@ func (s *search) answer() *Answer {
 	}
 	for _, p := range sh.Pulls {
 		if p.Kind == "rack" {
-			a.Racks = append(a.Racks, Rack{Pull: p.Number, From: p.From, Target: p.Target, Stays: p.Stays})
+			a.Racks = append(a.Racks, Rack{Pull: p.Number, From: p.From, Target: p.Target, Stays: p.Stays, Over: float64(p.Land - p.Start), Untimed: p.Untimed})
 		}
 	}
 	for _, x := range s.stretches(all) {

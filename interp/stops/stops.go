@@ -61,6 +61,11 @@ type Rack struct {
 	From   string `json:"from,omitempty"`
 	Target string `json:"target"`
 	Stays  bool   `json:"stays,omitempty"` // a correction, not meant to be seen
+
+	// Over is the time that it keeps at every stop, seconds; Untimed tells that
+	// the plan does not say it.
+	Over    float64 `json:"-"`
+	Untimed bool    `json:"-"`
 }
 
 // A Verdict is one stop tried.

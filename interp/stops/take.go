@@ -30,7 +30,8 @@ type Take struct {
 }
 
 // A Retake computes one shot anew with a change; ok is false where it then
-// cannot be computed. The findings and the drawings of the shot are not filled
+// cannot be computed. What racks do not say of their time stays as it is in the
+// plan. The findings and the drawings of the shot are not filled
 // in.
 type Retake func(Change) (t Take, ok bool)
 

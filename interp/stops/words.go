@@ -157,10 +157,27 @@ func (a *Answer) notes() []string {
 	case !a.Landing:
 		list = append(list, "The lens has no ring that is pulled by angle: nobody can say whether the racks land, so only what is seen, depth and light are judged.")
 	}
+	if text := a.untimed(); text != "" {
+		list = append(list, text)
+	}
 	if !a.Light {
 		list = append(list, "The shot has no meter, so light is not judged.")
 	}
 	return list
+}
+
+// untimed says how long the racks take that do not say it, "" where all do.
+func (a *Answer) untimed() string {
+	var parts []string
+	for _, r := range a.Racks {
+		if r.Untimed {
+			parts = append(parts, fmt.Sprintf("rack %d %s s", r.Pull, plan.Decimal(r.Over, 2)))
+		}
+	}
+	if parts == nil {
+		return ""
+	}
+	return "Racks without `over` take as long at every stop as at the one set: " + strings.Join(parts, ", ") + "."
 }
 
 // Percent writes a chance; a model promises neither 0 nor 100 %.
