@@ -160,11 +160,11 @@ func value[T any](b *tab, js string) T {
 	return v
 }
 
-// until waits for an expression to be true.
+// until waits for an expression, or what it promises, to be true.
 func (b *tab) until(js string) {
 	b.Helper()
 	for end := time.Now().Add(tooLong); time.Now().Before(end); time.Sleep(10 * time.Millisecond) {
-		if value[bool](b, "Boolean("+js+")") {
+		if value[bool](b, "(async () => Boolean(await ("+js+")))()") {
 			return
 		}
 	}
