@@ -12,7 +12,7 @@ import (
 
 func checkNotOnSubject(b *builder) {
 	for _, p := range b.pulls {
-		if q := b.clock.writtenBefore(p); !p.follow || q != nil && q.failed {
+		if !p.follow || b.lostRack(p) {
 			continue
 		}
 		before := b.goalBefore(p)
@@ -33,4 +33,21 @@ func checkNotOnSubject(b *builder) {
 			b.tellPull(p, finding{Diagnostic: d})
 		}
 	}
+}
+
+// lostRack tells whether nobody knows where the focus is before a pull, since what
+// was to take it there could not be read or has failed.
+func (b *builder) lostRack(p *pull) bool {
+	for i := p.item - 1; i >= 0; i-- {
+		if q := b.clock.pullOf[i]; q != nil {
+			return q.failed
+		}
+		if bad, ok := b.items[i].stmt.(*lang.Bad); ok && bad.Keyword == "rack" {
+			return true
+		}
+	}
+	if b.settings["start"] != nil {
+		return !b.start.ok
+	}
+	return slices.ContainsFunc(b.section.Body, func(s lang.Statement) bool { bad, ok := s.(*lang.Bad); return ok && bad.Keyword == "start" })
 }

@@ -18,6 +18,7 @@ subject MARLO at 2.2 m
 voice HORN 2` + bad + `
 let late = 2 sec` + bad + `
 subject NORA at 1.7 m
+subject LAMP at 95 cm
 camera B 2` + bad + `
   sensor 36 x 24 mm
 lens "50" mm` + bad + `
@@ -49,6 +50,20 @@ shot 2
 shot 3
   with camera A, lens "50", stop f/8
   start on BO
+shot 4
+  with camera A, lens "75", stop f/8
+  start on DORA` + bad + `
+  follow NORA
+shot 5
+  with camera A, lens "75", stop f/8
+  start of NORA` + bad + `
+  follow LAMP
+shot 6
+  with camera A, lens "75", stop f/8
+  start on LAMP
+  rack to NORA ovr 1 s` + bad + `
+  hold 1 s
+  follow NORA
 `
 	told := map[int]int{}
 	for _, f := range interpret("plan.pull", src).Findings {

@@ -210,8 +210,11 @@ func (p *parser) span(at, end int) Node {
 // bad is the line as one that could not be read.
 func (p *parser) bad(l *line) Statement {
 	b := &Bad{Node: p.span(l.at, l.end)}
-	if l.spec != nil && l.spec.declares {
-		b.Keyword, b.Name = l.spec.word, p.nameAt(l.at+1, l.end)
+	if l.spec == nil {
+		return b
+	}
+	if b.Keyword = l.spec.word; l.spec.declares {
+		b.Name = p.nameAt(l.at+1, l.end)
 	}
 	return b
 }

@@ -52,7 +52,7 @@ func TestBadLinesDeclare(t *testing.T) {
 		"let late = 2 sec":            {Keyword: "let", Name: &Name{Text: "late"}},
 		"subject 2 at 2 m":            {Keyword: "subject"},
 		"subject":                     {Keyword: "subject"},
-		"pace":                        {},
+		"pace":                        {Keyword: "pace"},
 	} {
 		f, diags := Parse("plan.pull", []byte(src))
 		if len(f.Body) != 1 || len(diags) != 1 {

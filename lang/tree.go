@@ -522,13 +522,14 @@ type (
 	}
 )
 
-// Bad is a line that could not be read; a diagnostic tells why. Where it got as
-// far as the name that it declares, Keyword is the word that it begins with, such
-// as "subject", and Name is that name: it is known, and means nothing.
+// Bad is a line that could not be read; a diagnostic tells why. Keyword is the
+// word of the statement that it begins, such as "subject", where it begins one;
+// Name is the name that it declares, where it got that far: the name is known, and
+// means nothing.
 type Bad struct {
 	Node
 	Keyword string
-	Name    *Name // nil: it declares none
+	Name    *Name
 }
 
 func (*Plan) statement()        {}
