@@ -116,7 +116,7 @@ func TestUntimedRacksKeepTheirTime(t *testing.T) {
 		t.Errorf("told to take 2 s, it starts at %v s", take.Shot.Pulls[0].Start)
 	}
 	said := strings.Join(a.Says(), "\n")
-	if want := fmt.Sprintf("rack 1 %s s.", plan.Decimal(float64(long), 2)); !strings.Contains(said, want) {
+	if want := fmt.Sprintf("rack 1 over %s s.", plan.Decimal(float64(long), 2)); !strings.Contains(said, want) {
 		t.Errorf("%q does not say %q", said, want)
 	}
 	_, b, _ := findStops(timed(text, res), stops.Options{})

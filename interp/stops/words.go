@@ -171,7 +171,7 @@ func (a *Answer) untimed() string {
 	var parts []string
 	for _, r := range a.Racks {
 		if r.Untimed {
-			parts = append(parts, fmt.Sprintf("rack %d %s s", r.Pull, plan.Decimal(r.Over, 2)))
+			parts = append(parts, fmt.Sprintf("rack %d over %s s", r.Pull, plan.Decimal(r.Over, 2)))
 		}
 	}
 	if parts == nil {
