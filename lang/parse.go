@@ -219,10 +219,11 @@ func (p *parser) bad(l *line) Statement {
 	return b
 }
 
-// nameAt returns the name at a token, with the words behind it where its blanks
-// want quotes; nil where there is none.
+// nameAt returns the name at a token: with the words behind it where its blanks
+// want quotes, and also where it is a number that wants them. It returns nil where
+// there is none.
 func (p *parser) nameAt(at, end int) *Name {
-	if at >= end || !isName(&p.tokens[at]) {
+	if at >= end || !isName(&p.tokens[at]) && p.tokens[at].Type != tokNumber {
 		return nil
 	}
 	n := &Name{Node: p.span(at, at+1)}

@@ -50,7 +50,8 @@ func TestBadLinesDeclare(t *testing.T) {
 		"subject AUNT VEE at 2 m":     {Keyword: "subject", Name: &Name{Text: "AUNT VEE"}},
 		"voice \"P. A.\" loud":        {Keyword: "voice", Name: &Name{Text: "P. A."}},
 		"let late = 2 sec":            {Keyword: "let", Name: &Name{Text: "late"}},
-		"subject 2 at 2 m":            {Keyword: "subject"},
+		"subject 2 at 2 m":            {Keyword: "subject", Name: &Name{Text: "2"}},
+		"subject at 2 m":              {Keyword: "subject"},
 		"subject":                     {Keyword: "subject"},
 		"pace":                        {Keyword: "pace"},
 	} {
