@@ -35,6 +35,7 @@ func FuzzInterpret(f *testing.F) {
 		}
 		f.Add(string(src))
 	}
+	f.Add(unreadable)
 	f.Fuzz(func(t *testing.T, src string) { checkSane(t, interpret("plan.pull", src)) })
 }
 

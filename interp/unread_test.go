@@ -7,9 +7,11 @@ import (
 	"testing"
 )
 
-func TestNamesOfLinesThatCannotBeRead(t *testing.T) {
-	const bad = "  # bad"
-	src := `plan "One mistake a line"
+// bad ends the lines of unreadable that hold a mistake.
+const bad = "  # bad"
+
+// unreadable is a plan in which nearly every declaration has a mistake.
+const unreadable = `plan "One mistake a line"
 use "kit.pull"
 subject MARLO at 2.2 metres` + bad + `
 subject BO at 5'13"` + bad + `
@@ -65,11 +67,13 @@ shot 6
   hold 1 s
   follow NORA
 `
+
+func TestNamesOfLinesThatCannotBeRead(t *testing.T) {
 	told := map[int]int{}
-	for _, f := range interpret("plan.pull", src).Findings {
+	for _, f := range interpret("plan.pull", unreadable).Findings {
 		told[f.Range.Start.Line]++
 	}
-	for i, line := range strings.Split(src, "\n") {
+	for i, line := range strings.Split(unreadable, "\n") {
 		want := 0
 		if strings.HasSuffix(line, bad) {
 			want = 1
