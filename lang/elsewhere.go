@@ -21,12 +21,22 @@ var statementsElsewhere = map[string]string{
 	"stop":  "with stop", "aperture": "with stop", "iris": "with stop", "nd": "with nd",
 }
 
-// clausesElsewhere gives the beginning of the clause that is meant by a word.
-var clausesElsewhere = map[string]string{
-	"land": "landing on", "lands": "landing on", "arriving": "landing on", "reaching": "landing on",
-	"in": "over", "during": "over", "within": "over", "taking": "over",
-	"when": "on", "after": "on",
-	"for": "lasting", "as": "because", "since": "because",
+// clauseElsewhere returns the beginning of the clause that is meant by a word, ""
+// where none is.
+func clauseElsewhere(word string) string {
+	switch word {
+	case "land", "lands", "arriving", "reaching":
+		return "landing on"
+	case "in", "during", "within", "taking":
+		return "over"
+	case "when", "after":
+		return "on"
+	case "for":
+		return "lasting"
+	case "as", "since":
+		return "because"
+	}
+	return ""
 }
 
 // movesElsewhere are the words that people write for how someone moves.

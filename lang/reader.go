@@ -91,7 +91,7 @@ func (r *reader) noClause() {
 	t := r.lex.Peek()
 	f := faultAt(t, "unknown-clause", "expected the end of the line or %s, found %s", choice(r.spec.clauses), describe(t))
 	near, ok := Nearest(t.Value, r.spec.clauses)
-	if meant := clausesElsewhere[t.Value]; slices.Contains(r.spec.clauses, firstWord(meant)) {
+	if meant := clauseElsewhere(t.Value); slices.Contains(r.spec.clauses, firstWord(meant)) {
 		near, ok = meant, true
 	}
 	if ok && t.Type == tokWord {
