@@ -57,8 +57,9 @@ type Result struct {
 	// Findings are all mistakes and findings, sorted.
 	Findings []lang.Diagnostic
 	// Sources holds the text of every plan file that was read, and of the cuts
-	// and pages that findings speak of, by path, for quoting: without a byte
-	// order mark and with LF line ends where it is somebody else's.
+	// and pages that findings speak of up to the last line that they do, by path,
+	// for quoting: without a byte order mark and with LF line ends where it is
+	// somebody else's.
 	Sources map[string][]byte
 	// Files lists the plan and every file that it uses or names, also those that could
 	// not be read.
@@ -101,19 +102,28 @@ func Interpret(path string, src []byte, opt Options) *Result {
 	return res
 }
 
-// quoteForeign adds the texts of cuts and pages that findings speak of. The
-// others are not kept: they can be large.
+// quoteForeign adds the texts of cuts and pages that findings speak of, as far
+// as they do: they can be large.
 func (r *Result) quoteForeign(l *loader) {
-	quote := func(at lang.Range) {
-		if f := l.texts[at.File]; f != nil && f.err == nil && r.Sources[at.File] == nil {
-			r.Sources[at.File] = []byte(f.Content)
+	ends := map[string]int{}
+	note := func(at lang.Range) {
+		if f := l.texts[at.File]; f != nil && f.err == nil {
+			ends[at.File] = max(ends[at.File], at.End.Offset)
 		}
 	}
 	for _, d := range r.Findings {
-		quote(d.Range)
+		note(d.Range)
 		for _, related := range d.Related {
-			quote(related.Range)
+			note(related.Range)
 		}
+	}
+	for name, end := range ends {
+		text := l.texts[name].Content
+		end = min(end, len(text))
+		if line := strings.IndexByte(text[end:], '\n'); line >= 0 {
+			text = text[:end+line+1]
+		}
+		r.Sources[name] = []byte(text)
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"pullscore/interp/revision"
+	"pullscore/interp/wording"
 	"pullscore/lang"
 	"pullscore/lang/fountain"
 	"pullscore/lang/lines"
@@ -35,9 +36,9 @@ func (p *program) compareScript() {
 		return
 	}
 	p.revision = revision.Compare(p.plan, &pages)
-	if pages.Full() {
-		p.fail(lang.Range{File: p.root.file.Path}, "too-large", fmt.Sprintf("the script has more than %d speeches", revision.MostSpeeches),
-			"The others are not compared.")
+	if path, full := pages.Full(); full {
+		p.fail(p.loader.texts[path].Start(), "too-large",
+			fmt.Sprintf("the script has more than %d speeches, or %d words", revision.MostSpeeches, wording.MostWords), "The rest is not compared.")
 	}
 	if p.revision == nil {
 		p.revision = []revision.Change{}

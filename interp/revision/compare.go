@@ -108,7 +108,7 @@ func (c *comparison) rewritten() {
 		for s := range c.speeches {
 			sp := &c.speeches[s]
 			start, end := int(sp.from), int(sp.to)
-			if start >= from && end <= to && !sp.touched && end > start && sameName(sp.who, l.line().Who) {
+			if start >= from && end <= to && !sp.touched && end > start && sameName(c.names[sp.who], l.line().Who) {
 				c.put(l, start, end)
 				break
 			}
@@ -196,7 +196,7 @@ func (c *comparison) changes(l *placed) (list []Change) {
 		return []Change{base}
 	}
 	sp := c.of(l.from)
-	base.PageWho, base.PageText, base.PageLine, base.Page = sp.who, c.text(l.from, l.to), int(sp.line), c.scenes[sp.scene].Page
+	base.PageWho, base.PageText, base.PageLine, base.Page = c.names[sp.who], c.text(l.from, l.to), int(sp.line), c.scenes[sp.scene].Page
 	add := func(k Kind, is bool) {
 		if is {
 			base.Kind = k
@@ -205,7 +205,7 @@ func (c *comparison) changes(l *placed) (list []Change) {
 	}
 	add(Changed, !c.stream.Same(l.folds, l.from, l.to))
 	add(Moved, l.at.Moved)
-	add(Speaker, !sameName(sp.who, line.Who))
+	add(Speaker, !sameName(c.names[sp.who], line.Who))
 	return list
 }
 
@@ -221,7 +221,7 @@ func (c *comparison) unheard() (list []Change) {
 		}
 		scene := c.scenes[s.scene]
 		list = append(list, Change{
-			Kind: New, Line: -1, PageWho: s.who, PageText: s.text, PageLine: int(s.line), Page: scene.Page, Scene: scene.Name,
+			Kind: New, Line: -1, PageWho: c.names[s.who], PageText: s.text, PageLine: int(s.line), Page: scene.Page, Scene: scene.Name,
 		})
 	}
 	return list

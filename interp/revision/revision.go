@@ -47,13 +47,15 @@ type Change struct {
 
 // MostSpeeches is how many speeches are compared: more than in the scripts of a
 // hundred films.
-const MostSpeeches = 1_000_000
+const MostSpeeches = 2_000_000
 
 // Pages are the speeches of script pages, in their order.
 type Pages struct {
 	speeches []said
 	scenes   []Scene
-	full     bool // there are more than MostSpeeches
+	names    []string // of the speakers
+	known    map[string]int32
+	full     bool // not all is compared
 }
 
 // A Scene is a scene of a page.
@@ -64,11 +66,12 @@ type Scene struct {
 
 // A said is what somebody says on a page without a break.
 type said struct {
-	who, text string
-	line      int32 // of the character cue, from 1
-	scene     int32 // its place in the scenes
-	touched   bool  // a line of the plan is in it
-	from, to  int32 // its words in the stream
+	text     string
+	who      int32 // the speaker's place in the names
+	line     int32 // of the character cue, from 1
+	scene    int32 // its place in the scenes
+	from, to int32 // its words in the stream
+	touched  bool  // a line of the plan is in it
 }
 
 // Add adds the speeches of a page: of all its scenes, or of those with a number;
@@ -89,15 +92,34 @@ func (p *Pages) Add(beats iter.Seq2[fountain.Scene, fountain.Beat], path, number
 			if p.full = len(p.speeches) == MostSpeeches; p.full {
 				return true
 			}
-			p.speeches = append(p.speeches, said{who: beat.Who, text: text, line: int32(beat.Line), scene: int32(len(p.scenes) - 1)})
+			p.speeches = append(p.speeches, said{who: p.name(beat.Who), text: text, line: int32(beat.Line), scene: int32(len(p.scenes) - 1)})
 		}
 	}
 	return any
 }
 
-// Full reports whether there are more speeches than MostSpeeches; the others are
-// left out.
-func (p *Pages) Full() bool { return p.full }
+// name returns the place of a speaker in the names.
+func (p *Pages) name(who string) int32 {
+	n, ok := p.known[who]
+	if !ok {
+		if p.known == nil {
+			p.known = map[string]int32{}
+		}
+		n = int32(len(p.names))
+		p.known[who] = n
+		p.names = append(p.names, who)
+	}
+	return n
+}
+
+// Full returns the page of which not all is compared, since it is beyond all
+// measure; ok is false where there is none.
+func (p *Pages) Full() (path string, ok bool) {
+	if p.full {
+		path = p.scenes[len(p.scenes)-1].Page
+	}
+	return path, p.full
+}
 
 // Compare compares the lines of a plan with speeches, in the order of shots and
 // lines; new speeches come last. Case and punctuation do not count, and a plan

@@ -1,19 +1,22 @@
 //go:build unix
 
 // Speed measures what a user waits: it builds the program and times it from
-// start to exit, on a small plan and on the plans of a whole film, beside an
-// empty Go program, which shows what the machine itself takes for a start.
+// start to exit, on a small plan, on the plans of a whole film and on other
+// people's texts of a hundred megabytes, beside an empty Go program, which shows
+// what the machine itself takes for a start.
 //
 //	go run ./cmd/internal/speed
 //
-// It ends with exit code 1 where the film takes more memory than it may. Limits
-// of time are told and not enforced, since machines are busy and differ: a start
+// It ends with exit code 1 where one of them takes more memory than it may.
+// Limits of time are told and not enforced, since machines are busy and differ: a start
 // is mostly the machine's own time, from 1 ms to 10 ms for the empty program.
 package main
 
 import (
+	"bufio"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -107,7 +110,7 @@ func prepare(dir string) ([]task, error) {
 		return nil, err
 	}
 	plan := filepath.Join(dir, small[0])
-	return []task{
+	list := []task{
 		{name: "an empty Go program", args: []string{empty}, runs: 60},
 		{name: "check a plan", args: []string{program, "check", plan}, runs: 60, limit: 10 * time.Millisecond},
 		{name: "draw a plan", args: []string{program, "draw", "-o", dir, plan}, runs: 60, limit: 12 * time.Millisecond},
@@ -118,7 +121,9 @@ func prepare(dir string) ([]task, error) {
 		},
 		briefOf(program, scenes, dir, "pdf"),
 		briefOf(program, scenes, dir, "html"),
-	}, nil
+	}
+	long, err := longTexts(program, dir)
+	return append(list, long...), err
 }
 
 // briefShots is how many shots the brief has that is timed.
@@ -131,6 +136,48 @@ func briefOf(program, scenes, dir, form string) task {
 		args: []string{program, "brief", "--as", form, "-o", filepath.Join(dir, "brief."+form), scenes},
 		runs: 3, limit: 5 * time.Second, memory: 300 << 20,
 	}
+}
+
+// longText is the size of a long text in bytes, and longMemory what the reading
+// of one may take.
+const (
+	longText   = 100 << 20
+	longMemory = 500 << 20
+)
+
+// longTexts are the tasks of reading other people's texts that have no measure:
+// a script page and the subtitles of a cut.
+func longTexts(program, dir string) ([]task, error) {
+	page, cut, plan := filepath.Join(dir, "long.fountain"), filepath.Join(dir, "long.srt"), filepath.Join(dir, "long.pull")
+	lines, err := os.ReadFile(filepath.Join(dir, small[0]))
+	scene := strings.Repeat("The rope lies on the wet deck, and nobody is there.\n\nHALDIS\n(low)\nYou rowed out to the wreck alone.\n\n", 20)
+	err = errors.Join(err,
+		repeat(page, func(w io.Writer, n int) (int, error) { return fmt.Fprintf(w, "INT. DECK #%d#\n\n%s", n, scene) }),
+		repeat(cut, func(w io.Writer, n int) (int, error) {
+			at := fmt.Sprintf("%02d:%02d:%02d", n/1800, n/30%60, n%30*2)
+			return fmt.Fprintf(w, "%d\n%s,000 --> %[2]s,900\nYou rowed out to the wreck alone,\nand nobody was there %[1]d.\n\n", n, at)
+		}),
+		os.WriteFile(plan, append([]byte("edit \"long.srt\" from 00:00:00:00\n"), lines...), 0o666),
+	)
+	return []task{
+		{name: "page of 100 MB as JSON", args: []string{program, "page", "--as", "json", page}, runs: 1, memory: longMemory},
+		{name: "check a plan with 100 MB of cut", args: []string{program, "check", plan}, runs: 1, memory: longMemory},
+	}, err
+}
+
+// repeat writes a long text of numbered pieces.
+func repeat(path string, piece func(w io.Writer, n int) (int, error)) error {
+	f, err := os.Create(path)
+	if err != nil {
+		return err
+	}
+	w := bufio.NewWriter(f)
+	for n, size := 1, 0; size < longText && err == nil; n++ {
+		var more int
+		more, err = piece(w, n)
+		size += more
+	}
+	return errors.Join(err, w.Flush(), f.Close())
 }
 
 func output(name string, args ...string) (string, error) {
