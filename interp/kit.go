@@ -50,6 +50,7 @@ type lens struct {
 	turns           string
 	law             *ring.Law
 	marked          bool
+	engraved        []string // the marks as written
 	breathing       float64 // percent over the whole ring; NaN where not said
 	keepsFocus      bool
 	pupil           float64
@@ -304,6 +305,7 @@ func (p *program) law(l *lens, marks []*lang.Mark) {
 				return
 			}
 			list[i] = ring.Mark{Distance: d, Angle: a}
+			l.engraved = append(l.engraved, sourceText(p.source(m.Distance.Range().File), m.Distance.Range()))
 		}
 		law, err := ring.FromMarks(list, l.throw)
 		if err != nil {

@@ -418,7 +418,7 @@ func (b *builder) fill(s *setup) {
 		SensorW: s.camera.sensorW, SensorH: s.camera.height,
 		Focal: plan.Still(s.focal), Number: s.number, Pupil: s.lens.pupil,
 		Criterion: s.criterion, ArcminPerBlur: s.perBlur, FromLens: b.p.plan.Tape == "lens",
-		Ring: s.lens.law, Marked: s.lens.marked, Diameter: s.lens.ringDiameter(), TurnsTo: s.lens.turns,
+		Ring: s.lens.law, Marked: s.lens.marked, Engraved: s.lens.engraved, Diameter: s.lens.ringDiameter(), TurnsTo: s.lens.turns,
 		Breathes: s.lens.breathing, Camera: plan.Still(0),
 	}
 	o.Stops[0], o.Stops[1] = s.lens.stopsAt(s.focal)

@@ -105,13 +105,13 @@ func marksOf(s *plan.Shot, imperially bool) string {
 	case !s.Optics.Marked:
 		return "computed from closest focus and throw, not measured"
 	}
-	write := metric
-	if imperially {
-		write = imperial
-	}
 	var list []string
-	for _, m := range s.Optics.Ring.Marks() {
-		list = append(list, write(m.Distance)+" at "+fixed(m.Angle, 1)+"°")
+	for _, m := range engravedMarks(s, imperially) {
+		text := m.text
+		if m.other != "" {
+			text += " (" + m.other + ")"
+		}
+		list = append(list, text+" at "+fixed(m.deg, 1)+"°")
 	}
 	return strings.Join(list, ", ")
 }

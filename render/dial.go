@@ -43,6 +43,7 @@ func Dial(shot *plan.Shot, opt Options) []*draw.Page {
 	}
 	t.put(h, "marks")
 	sayWindow(h, marks)
+	sayAside(h, marks)
 	return h.pages()
 }
 
@@ -80,11 +81,13 @@ type dial struct {
 }
 
 const (
-	dialTop   = 22.0 // for the words above a disc
-	dialHead  = 6.5  // for its heading
-	dialGap   = 14.0 // between two on one sheet
-	trackMost = 11.0 // from one turn to the next
-	hubLeast  = 11.0
+	dialTop  = 22.0 // for the words above a disc
+	dialHead = 6.5  // for its heading
+	dialGap  = 14.0 // between two on one sheet
+	// headingsApart is from the middle of one heading to that of the other, at least.
+	headingsApart = 78.0
+	trackMost     = 11.0 // from one turn to the next
+	hubLeast      = 11.0
 	// wheelLeast is the smallest wheel, in millimetres, on which there is room
 	// for anything beside the centre.
 	wheelLeast = 30
@@ -103,11 +106,7 @@ func newDial(s *plan.Shot, marks []ringMark, most float64, clockwise bool) *dial
 func putDials(h *handout, s *plan.Shot, marks []ringMark) (lettered bool) {
 	most := (h.paper.H - handoutTop - handoutBottom - dialTop - dialHead) / 2
 	discs := []*dial{newDial(s, marks, most, true), newDial(s, marks, most, false)}
-	for _, d := range discs {
-		near := false
-		d.labels, near = d.place()
-		lettered = lettered || !near
-	}
+	lettered = !placeAll(discs, withDistance) && !placeAll(discs, withoutDistance)
 	pair := float64(s.WheelMM)/2 <= (h.width()-dialGap)/4
 	for i, d := range discs {
 		if lettered {
@@ -115,7 +114,7 @@ func putDials(h *handout, s *plan.Shot, marks []ringMark) (lettered bool) {
 		}
 		x := h.paper.W / 2
 		if pair {
-			x += (d.outer + dialGap/2) * float64(2*i-1)
+			x += max(d.outer+dialGap/2, headingsApart/2) * float64(2*i-1)
 		}
 		if i == 0 || !pair {
 			if i > 0 {
@@ -132,6 +131,18 @@ func putDials(h *handout, s *plan.Shot, marks []ringMark) (lettered bool) {
 		d.draw(g)
 	}
 	return lettered
+}
+
+// placeAll places the labels of all discs in the same words, and reports
+// whether each has room.
+func placeAll(discs []*dial, words wording) bool {
+	for _, d := range discs {
+		var ok bool
+		if d.labels, ok = d.place(words); !ok {
+			return false
+		}
+	}
+	return true
 }
 
 // scaled reports whether the disc is drawn smaller than the wheel. Its angles

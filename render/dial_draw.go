@@ -17,11 +17,7 @@ const (
 
 // draw draws the disc round its centre, with its heading above.
 func (d *dial) draw(g *draw.Group) {
-	way := "anticlockwise towards infinity"
-	if d.clockwise {
-		way = "clockwise towards infinity"
-	}
-	g.Add(draw.NewText(d.centre.X, d.centre.Y-d.outer-2.4, way, fontStrong, draw.Black).Aligned(draw.Middle))
+	g.Add(draw.NewText(d.centre.X, d.centre.Y-d.outer-2.4, d.wheel(), fontStrong, draw.Black).Aligned(draw.Middle))
 	d.drawDisc(g.Group("disc"))
 	d.drawScale(g.Group("lens-marks"))
 	d.drawDirection(g.Group("direction"))
@@ -33,16 +29,27 @@ func (d *dial) draw(g *draw.Group) {
 	d.drawLabels(marks)
 }
 
+// wheel names the wheel that the disc is for. The disc turns with it, so what
+// lies clockwise on the disc comes to the pointer while the wheel turns
+// anticlockwise.
+func (d *dial) wheel() string {
+	if d.clockwise {
+		return "for a wheel that turns anticlockwise towards infinity"
+	}
+	return "for a wheel that turns clockwise towards infinity"
+}
+
 // how tells how the disc is put on.
 func (d *dial) how(lettered bool) string {
 	size := fmt.Sprintf("Disc for a wheel of %s mm, 1:1.", fixed(float64(d.shot.WheelMM), 1))
 	if d.scaled() {
-		size = fmt.Sprintf("The wheel of %s mm is larger than the sheet: this disc is %s mm across, and its angles hold; fix it on the middle of the wheel.", fixed(float64(d.shot.WheelMM), 1), fixed(2*d.outer, 1))
+		size = fmt.Sprintf("The wheel of %s mm is larger than the sheet: this disc is %s mm across, and its angles hold; tape it on the middle of the wheel.", fixed(float64(d.shot.WheelMM), 1), fixed(2*d.outer, 1))
 	}
-	text := fmt.Sprintf("%s Angles at the hand are those of the ring times %s. Cut along the dashes, set the ring to its closest stop, and fix the disc on the wheel with the wedge at the top under a fixed pointer. "+
-		"Which way the wheel turns only your gear knows: take the clockwise disc where the wheel turns anticlockwise towards infinity, and the other where it turns clockwise.", size, fixed(float64(d.shot.Gear), 2))
+	text := fmt.Sprintf("%s Turn the wheel from near to infinity, see which way it goes as you face it, and take the disc for it: only your gear knows. "+
+		"Cut along the dashes, set the ring to its closest stop, and tape the disc on the wheel, the wedge at the top under a fixed pointer: it turns with the wheel. "+
+		"(A scale that stays beside the wheel, read by a pointer on the wheel, is the other disc.) Angles at the hand are those of the ring times %s.", size, fixed(float64(d.shot.Gear), 2))
 	if d.turns > 1 {
-		text += fmt.Sprintf(" The wheel turns %s times over the ring: the line runs inwards, and a number tells the turn.", fixed(d.turns, 2))
+		text += fmt.Sprintf(" The wheel turns %s times over the ring: the line runs inwards, and each turn has its number.", fixed(d.turns, 2))
 	}
 	if lettered {
 		text += " The marks stand close: each has a letter, as in the table."
@@ -107,7 +114,10 @@ func (d *dial) turnNumbers() []draw.Text {
 	every := math.Ceil(3 / d.pitch())
 	for turn := 0.0; turn < d.turns; turn += every {
 		at := d.point(360*turn, d.track(360*turn))
-		text := draw.NewText(at.X-2.2, at.Y-0.6, fixed(turn+1, 0), fontNumber, draw.Grey).Aligned(draw.End)
+		text := draw.NewText(at.X-2.2, at.Y-0.6, "turn "+fixed(turn+1, 0), fontSmall, draw.Grey).Aligned(draw.End)
+		if turn == 0 { // no line comes from there, and the cut is near
+			text.At.Y = at.Y + fontSmall.Middle()
+		}
 		if !d.clockwise {
 			text.At.X, text.Align = at.X+2.2, draw.Start
 		}
@@ -186,6 +196,6 @@ func (d *dial) drawWindow(g *draw.Group, m ringMark) {
 func (d *dial) drawMarks(g *draw.Group) {
 	for _, m := range d.marks {
 		run := d.line(m)
-		g.Line(run[0].X, run[0].Y, run[1].X, run[1].Y, solid(draw.Black, medium))
+		g.Line(run[0].X, run[0].Y, run[1].X, run[1].Y, solid(m.ink(), medium))
 	}
 }

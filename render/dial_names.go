@@ -1,6 +1,6 @@
-// Naming the marks of a dial: by their pulls and names where all have room near
-// their marks; on a crowded disc by letters, which the table explains, and as
-// much of the names as fits.
+// Naming the marks of a dial: by their pulls, names and distances where all have
+// room near their marks, else without the distances; on a crowded disc by
+// letters, which the table explains, and as much of the names as fits.
 
 package render
 
@@ -15,6 +15,7 @@ import (
 type dialLabel struct {
 	mark   ringMark
 	letter string     // on a crowded disc; else the numbers of the pulls stand there
+	text   string     // with or without the distance
 	at     draw.Point // the inner end of the mark's line
 	box    draw.Box   // of the letter, where no width means no room; else of numbers and name
 	name   draw.Box   // of the name beside a letter; no width where there is no room
@@ -26,23 +27,40 @@ const (
 	leastOfName = 14.0 // what of a name is worth to be shown beside its letter
 )
 
+// A wording is what of a mark is written beside it.
+type wording func(ringMark) string
+
+func withDistance(m ringMark) string    { return m.label }
+func withoutDistance(m ringMark) string { return m.name }
+
 // place finds places for all labels, with the disc's centre at the origin; ok
 // is false where not all can be had whole and near.
-func (d *dial) place() (labels []dialLabel, ok bool) {
+func (d *dial) place(words wording) (labels []dialLabel, ok bool) {
 	c := d.clearing()
 	for _, m := range d.byWeight() {
-		l := dialLabel{mark: m, at: d.end(m)}
-		width := numbersWidth(m) + min(fontNote.Width(draw.Clean(m.name)), dialNames)
+		l := dialLabel{mark: m, at: d.end(m), text: words(m)}
+		width := numbersWidth(m) + min(fontNote.Width(draw.Clean(l.text)), dialNames)
 		if l.box, ok = c.anywhere(l.at, width, fontNote.Height(), d.within); !ok {
 			return nil, false
 		}
-		if _, lead := nearest(l.at, l.box); lead > dialLead {
+		if !d.clear(l) {
 			return nil, false
 		}
 		c.taken = append(c.taken, draw.Box{X: l.box.X - 1, Y: l.box.Y, W: l.box.W + 2, H: l.box.H}) // two names are not read as one
 		labels = append(labels, l)
 	}
 	return labels, true
+}
+
+// clear reports whether a label stands near its mark, and nearer than any
+// other.
+func (d *dial) clear(l dialLabel) bool {
+	_, lead := nearest(l.at, l.box)
+	return lead <= dialLead && !slices.ContainsFunc(d.marks, func(m ringMark) bool {
+		end := d.end(m)
+		_, off := nearest(end, l.box)
+		return end != l.at && off < lead
+	})
 }
 
 // placeLetters does the same on a crowded disc: every letter comes first, and
@@ -59,7 +77,7 @@ func (d *dial) placeLetters() (labels []dialLabel) {
 	}
 	for i := range labels {
 		if l := &labels[i]; l.box.W > 0 {
-			l.name = d.beside(c, l)
+			d.putBeside(c, l)
 		}
 	}
 	return labels
@@ -75,19 +93,35 @@ func (d *dial) unnamed() (n int) {
 	return n
 }
 
-// beside finds a place for a name right or left of its letter.
-func (d *dial) beside(c *clearing, l *dialLabel) draw.Box {
-	full := fontNote.Width(draw.Clean(l.mark.name))
-	for w := min(full, dialNames); w >= min(full, leastOfName); w *= 0.8 {
-		for _, x := range []float64{l.box.Right() + letterGap, l.box.X - letterGap - w} {
-			b := draw.Box{X: x, Y: l.box.Y, W: w, H: l.box.H}
-			if d.within(b) && c.free(b.Grow(0.3), c.taken) {
-				c.taken = append(c.taken, b)
-				return b
-			}
+// putBeside finds a place beside a letter for name and distance, else for as
+// much of the name as there is room for.
+func (d *dial) putBeside(c *clearing, l *dialLabel) {
+	for _, words := range []wording{withDistance, withoutDistance} {
+		l.text = words(l.mark)
+		if full := fontNote.Width(draw.Clean(l.text)); full <= dialNames && d.beside(c, l, full) {
+			return
 		}
 	}
-	return draw.Box{}
+	full := fontNote.Width(draw.Clean(l.text))
+	for w := min(full, dialNames); w >= min(full, leastOfName); w *= 0.8 {
+		if d.beside(c, l, w) {
+			return
+		}
+	}
+}
+
+// beside takes a place of that width right or left of a letter, where one is
+// free.
+func (d *dial) beside(c *clearing, l *dialLabel, w float64) bool {
+	for _, x := range []float64{l.box.Right() + letterGap, l.box.X - letterGap - w} {
+		b := draw.Box{X: x, Y: l.box.Y, W: w, H: l.box.H}
+		if d.within(b) && c.free(b.Grow(0.3), c.taken) {
+			c.taken = append(c.taken, b)
+			l.name = b
+			return true
+		}
+	}
+	return false
 }
 
 // letter names the mark with an index: a to z, then aa and so on.
@@ -120,14 +154,14 @@ func (d *dial) within(b draw.Box) bool {
 
 // byWeight returns the marks, those that something lands on first.
 func (d *dial) byWeight() []ringMark {
-	landed := func(m ringMark) int {
-		if m.start || len(m.pulls) > 0 {
-			return 0
+	weight := func(m ringMark) int {
+		if m.aside() {
+			return 1
 		}
-		return 1
+		return 0
 	}
 	marks := slices.Clone(d.marks)
-	slices.SortStableFunc(marks, func(a, b ringMark) int { return landed(a) - landed(b) })
+	slices.SortStableFunc(marks, func(a, b ringMark) int { return weight(a) - weight(b) })
 	return marks
 }
 
@@ -154,12 +188,12 @@ func (d *dial) drawLabels(g *draw.Group) {
 		mg.Add(halo(l.box))
 		base := l.box.Y + 0.8*fontNote.Size*draw.MM
 		if l.letter == "" {
-			writeMark(mg, l.mark, l.box.X, base, l.box.W)
+			writeMark(mg, l.mark, l.text, l.box.X, base, l.box.W)
 			continue
 		}
-		mg.Add(draw.NewText(l.box.X, base, l.letter, fontNumber, draw.Black))
+		mg.Add(draw.NewText(l.box.X, base, l.letter, fontNumber, l.mark.ink()))
 		if l.name.W > 0 {
-			mg.Add(halo(l.name), draw.NewText(l.name.X, base, l.mark.name, fontNote, draw.Black).Shortened(l.name.W+1e-9))
+			mg.Add(halo(l.name), draw.NewText(l.name.X, base, l.text, fontNote, l.mark.ink()).Shortened(l.name.W+1e-9))
 		}
 	}
 }

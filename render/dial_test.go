@@ -91,7 +91,7 @@ func TestDialNamesEveryMark(t *testing.T) {
 		marks := ringMarks(s)
 		for _, clockwise := range []bool{true, false} {
 			d := newDial(s, marks, 60, clockwise)
-			labels, near := d.place()
+			labels, near := d.place(withDistance)
 			if !near {
 				labels = d.placeLetters()
 			}

@@ -234,7 +234,7 @@ func (f *floor) zoneTitle(z focus) string {
 func (f *floor) drawBar(g *draw.Group, z focus, top float64) {
 	g.Title = f.zoneTitle(z)
 	y := top + zoneRow/2
-	writeMark(g, z.mark(), margin, y+fontNote.Middle(), floorGutter-3)
+	writeMark(g, z.mark(), z.name, margin, y+fontNote.Middle(), floorGutter-3)
 	g.Line(f.box.X, top+zoneRow, f.box.Right(), top+zoneRow, solid(draw.Pale, hair))
 	left, right := f.at(z.near, 0).X, f.at(min(z.far, f.end()), 0).X
 	from, to := min(max(left, f.box.X), f.box.Right()), min(max(right, f.box.X), f.box.Right())

@@ -6,6 +6,7 @@ package render
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
@@ -37,6 +38,7 @@ func Strip(shot *plan.Shot, opt Options) []*draw.Page {
 	}, "ring", "from closest stop")
 	t.put(h, "marks")
 	sayWindow(h, marks)
+	sayAside(h, marks)
 	return h.pages()
 }
 
@@ -111,6 +113,13 @@ func markTable(s *plan.Shot, marks []ringMark, own func(ringMark) []string, titl
 		t.rows = append(t.rows, append(row, windowText(m)))
 	}
 	return t
+}
+
+// sayAside tells what grey marks are, where there are any.
+func sayAside(h *handout, marks []ringMark) {
+	if slices.ContainsFunc(marks, ringMark.aside) {
+		h.say("Grey: subjects that stand there all through the shot, and that no pull lands on.", fontSmall, draw.Grey)
+	}
 }
 
 // windowText writes a window: from where to where on the ring.

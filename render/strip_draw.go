@@ -4,6 +4,7 @@ package render
 
 import (
 	"fmt"
+	"slices"
 
 	"pullscore/render/draw"
 )
@@ -136,28 +137,65 @@ func arrow(g *draw.Group, x1, x2, y float64) {
 // right when they meet those of the lens. The stops of the ring have a wedge.
 func (t *tape) drawScale(g *draw.Group) {
 	g.Title = "the lens's own marks, to lay the tape by"
-	var taken []draw.Box
 	for i, m := range t.scale {
 		if !t.holds(m.at) {
 			continue
 		}
 		x := t.x(m.at)
-		if i < 2 {
+		if i < stopMarks {
 			g.Add(draw.Path{Runs: [][]draw.Point{{{X: x, Y: t.bottom}, {X: x - 1, Y: t.bottom - 2.2}, {X: x + 1, Y: t.bottom - 2.2}}}, Closed: true, Fill: draw.Black})
 		} else {
 			g.Line(x, t.bottom-2, x, t.bottom, solid(draw.Mid, thin))
 		}
-		text := draw.NewText(x, t.bottom-2.9, m.text, fontSmall, draw.Grey).Aligned(draw.Middle)
-		half := text.Width/2 + 0.8
-		text.At.X = min(max(x, t.left+half), t.x(t.to)-half)
-		if touchesNone(text.Box().Grow(0.6), taken) {
-			g.Add(text)
-			taken = append(taken, text.Box())
-		}
+	}
+	texts := t.scaleTexts()
+	taken := make([]draw.Box, len(texts))
+	for i, text := range texts {
+		g.Add(text)
+		taken[i] = text.Box()
 	}
 	if t.last {
 		t.drawOwner(g, taken)
 	}
+}
+
+// scaleTexts are the figures of the lens's marks that have room on the piece,
+// with those in the plan's units beside them where they have room too.
+func (t *tape) scaleTexts() []draw.Text {
+	var texts []draw.Text
+	var others []string
+	apart := func(text draw.Text, but int) bool {
+		return !slices.ContainsFunc(texts, func(o draw.Text) bool {
+			return (but < 0 || o != texts[but]) && text.Box().Grow(0.6).Overlaps(o.Box())
+		})
+	}
+	for _, m := range t.scale {
+		if text := t.scaleText(m, m.text); t.holds(m.at) && apart(text, -1) {
+			texts, others = append(texts, text), append(others, m.other)
+		}
+	}
+	for i, other := range others {
+		if other == "" {
+			continue
+		}
+		both := draw.NewText(texts[i].At.X, texts[i].At.Y, texts[i].String+" ("+other+")", fontSmall, draw.Grey).Aligned(draw.Middle)
+		if both = t.inside(both); apart(both, i) {
+			texts[i] = both
+		}
+	}
+	return texts
+}
+
+// scaleText sets a figure above a mark of the lens.
+func (t *tape) scaleText(m scaleMark, figure string) draw.Text {
+	return t.inside(draw.NewText(t.x(m.at), t.bottom-2.9, figure, fontSmall, draw.Grey).Aligned(draw.Middle))
+}
+
+// inside moves a text from its place onto the piece.
+func (t *tape) inside(text draw.Text) draw.Text {
+	half := text.Width/2 + 0.8
+	text.At.X = min(max(text.At.X, t.left+half), t.x(t.to)-half)
+	return text
 }
 
 // drawOwner tells at the tape's end whose it is, once it is cut out.
@@ -171,16 +209,6 @@ func (t *tape) drawOwner(g *draw.Group, taken []draw.Box) {
 	if owner.Width <= room {
 		g.Add(owner)
 	}
-}
-
-// touchesNone reports whether a box lies on none of the others.
-func touchesNone(b draw.Box, taken []draw.Box) bool {
-	for _, o := range taken {
-		if b.Overlaps(o) {
-			return false
-		}
-	}
-	return true
 }
 
 // drawWindow draws what of a mark's window lies on the piece as a bar, with an
@@ -212,24 +240,24 @@ func (t *tape) drawMark(g *draw.Group, m *stripMark) {
 	mg := g.Group("mark")
 	mg.Title = m.title(t.shot)
 	x, stem := t.x(m.at), t.x(m.stem)
-	mg.Line(x, t.top, x, t.top+t.ticks, solid(draw.Black, tickWidth))
+	mg.Line(x, t.top, x, t.top+t.ticks, solid(m.ink(), tickWidth))
 	if m.row < 0 {
 		return
 	}
 	base := t.names + rowPitch*float64(m.row) + 2.4
-	mg.Add(draw.Path{Runs: [][]draw.Point{{{X: x, Y: t.top + t.ticks}, {X: stem, Y: t.names}, {X: stem, Y: base + 0.4}}}, Stroke: solid(draw.Black, hair)})
-	writeMark(mg, m.ringMark, stem+flagGap, base, m.room-flagGap-markGap)
+	mg.Add(draw.Path{Runs: [][]draw.Point{{{X: x, Y: t.top + t.ticks}, {X: stem, Y: t.names}, {X: stem, Y: base + 0.4}}}, Stroke: solid(m.ink(), hair)})
+	writeMark(mg, m.ringMark, m.label, stem+flagGap, base, m.room-flagGap-markGap)
 }
 
-// writeMark writes the numbers of a mark and its name after them in that room.
-func writeMark(g *draw.Group, m ringMark, x, base, room float64) {
+// writeMark writes the numbers of a mark and words after them in that room.
+func writeMark(g *draw.Group, m ringMark, words string, x, base, room float64) {
 	if n := m.numbers(); n != "" {
 		text := draw.NewText(x, base, n, fontNumber, draw.Black).Shortened(min(numberMost, room))
 		g.Add(text)
 		x, room = x+text.Width+1, room-text.Width-1
 	}
-	if name := fontNote.Width(draw.Clean(m.name)); room >= min(name, fontNote.Width("…")) {
-		g.Add(draw.NewText(x, base, m.name, fontNote, draw.Black).Shortened(room + 1e-9))
+	if full := fontNote.Width(draw.Clean(words)); room >= min(full, fontNote.Width("…")) {
+		g.Add(draw.NewText(x, base, words, fontNote, m.ink()).Shortened(room + 1e-9))
 	}
 }
 

@@ -34,8 +34,8 @@ type stripMark struct {
 
 // A scaleMark is a distance that the lens itself has, to lay the tape by.
 type scaleMark struct {
-	text string
-	at   float64
+	lensMark
+	at float64
 }
 
 // A piece is what of the tape is printed in one.
@@ -73,7 +73,7 @@ func newStrip(s *plan.Shot, marks []ringMark, width float64) *strip {
 		}
 	}
 	for _, d := range lensMarks(s) {
-		st.scale = append(st.scale, scaleMark{d.text, st.at(d.deg)})
+		st.scale = append(st.scale, scaleMark{d, st.at(d.deg)})
 	}
 	st.layWindows()
 	st.cut(width - 2*joinRoom)
@@ -95,30 +95,6 @@ func (st *strip) at(deg float64) float64 {
 		return st.length - at
 	}
 	return at
-}
-
-// A lensMark is a distance that the lens has at an angle of its ring.
-type lensMark struct {
-	text string
-	deg  float64
-}
-
-// lensMarks returns the stops of the ring and, of a lens with marks, those.
-func lensMarks(s *plan.Shot) []lensMark {
-	r := s.Optics.Ring
-	ends := []lensMark{
-		{"closest " + length(s, r.Closest()), 0},
-		{length(s, r.Distance(r.Throw())), r.Throw()},
-	}
-	if !s.Optics.Marked {
-		return ends
-	}
-	for _, m := range r.Marks() {
-		if m.Angle > 0.5 && m.Angle < r.Throw()-0.5 {
-			ends = append(ends, lensMark{length(s, m.Distance), m.Angle})
-		}
-	}
-	return ends
 }
 
 // layWindows gives every window the first lane in which it stands clear.
@@ -179,7 +155,7 @@ func (st *strip) quietest(lo, hi float64) float64 {
 
 // wish returns the room that a mark's name would like.
 func (st *strip) wish(m stripMark) float64 {
-	return numbersWidth(m.ringMark) + min(fontNote.Width(draw.Clean(m.name)), nameMost) + flagGap + markGap
+	return numbersWidth(m.ringMark) + min(fontNote.Width(draw.Clean(m.label)), nameMost) + flagGap + markGap
 }
 
 // numbersWidth is the room of a mark's numbers before its name.

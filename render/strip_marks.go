@@ -3,6 +3,7 @@
 package render
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -10,17 +11,22 @@ import (
 	"strings"
 
 	"pullscore/interp/plan"
+	"pullscore/render/draw"
 )
 
 // A ringMark is a setting of the ring that has a name.
 type ringMark struct {
-	name   string
+	name   string     // with the time where one name has several places
+	label  string     // the name with the distance, as it stands beside the mark
 	deg    float64    // on the ring, from its closest stop
 	tape   float64    // metres as the tape reads; may be infinite or NaN
 	window [2]float64 // ring degrees in which it is sharp; NaN where not known
 	open   [2]bool    // a stop of the ring bounds the window: the near one, the far one
 	start  bool       // the focus starts here
 	pulls  []int      // that land here
+	time   float64    // when the subject is here, seconds
+	moved  bool       // somebody moves: it is not always here
+	length bool       // the name is a distance
 }
 
 // sameMark is how far apart, in ring degrees, settings of one name may lie to
@@ -28,43 +34,75 @@ type ringMark struct {
 const sameMark = 0.02
 
 // ringMarks returns the marks of a shot from the closest stop on: where the
-// focus starts, where each pull lands, and where the other subjects stand.
-// Someone who moves has a mark for every place that the focus lands at, with
-// the time in its name.
+// focus starts, where each pull lands, and where the other subjects stand that
+// always stand there.
 func ringMarks(s *plan.Shot) []ringMark {
 	if s.Optics.Ring == nil {
 		return nil
 	}
-	var marks []ringMark
-	add := func(m ringMark) {
-		if !finite(m.deg) {
-			return
-		}
-		for i := range marks {
-			if o := &marks[i]; o.name == m.name && math.Abs(o.deg-m.deg) <= sameMark {
-				o.start, o.pulls = o.start || m.start, append(o.pulls, m.pulls...)
-				return
-			}
-		}
-		marks = append(marks, m)
-	}
-	add(startMark(s))
+	marks := addMark(nil, startMark(s))
 	for _, p := range s.Pulls {
-		add(pullMark(s, p))
+		marks = addMark(marks, pullMark(s, p))
 	}
 	for _, u := range s.Subjects {
-		add(subjectMark(s, u))
-	}
-	slices.SortStableFunc(marks, func(a, b ringMark) int {
-		switch {
-		case a.deg < b.deg:
-			return -1
-		case a.deg > b.deg:
-			return 1
+		named := slices.ContainsFunc(marks, func(m ringMark) bool { return m.name == u.Name })
+		if !named && !moves(s, u) {
+			marks = addMark(marks, ringMark{name: u.Name, deg: float64(u.RingDeg), tape: float64(u.Distance), window: noWindow})
 		}
-		return strings.Compare(a.name, b.name)
+	}
+	labelMarks(s, marks)
+	slices.SortStableFunc(marks, func(a, b ringMark) int {
+		return cmp.Or(cmp.Compare(a.deg, b.deg), strings.Compare(a.name, b.name))
 	})
 	return marks
+}
+
+// addMark adds a mark, to that of the same name and place where there is one.
+func addMark(marks []ringMark, m ringMark) []ringMark {
+	if !finite(m.deg) {
+		return marks
+	}
+	for i := range marks {
+		if o := &marks[i]; o.name == m.name && math.Abs(o.deg-m.deg) <= sameMark {
+			o.start, o.pulls = o.start || m.start, append(o.pulls, m.pulls...)
+			return marks
+		}
+	}
+	return append(marks, m)
+}
+
+// labelMarks writes what stands beside the marks: name and distance, and the
+// time where a name has several places because somebody moves.
+func labelMarks(s *plan.Shot, marks []ringMark) {
+	places := map[string]int{}
+	for _, m := range marks {
+		places[m.name]++
+	}
+	for i := range marks {
+		m := &marks[i]
+		several := places[m.name] > 1
+		m.label = m.name
+		if !m.length && !math.IsNaN(m.tape) {
+			m.label += ", " + length(s, m.tape)
+		}
+		if several && m.moved {
+			m.name, m.label = m.name+", "+seconds(m.time), m.label+", "+seconds(m.time)
+		}
+	}
+}
+
+// noWindow is that of a mark of which none is known, or wanted.
+var noWindow = [2]float64{math.NaN(), math.NaN()}
+
+// aside reports whether nothing of the plan happens at the mark.
+func (m ringMark) aside() bool { return !m.start && len(m.pulls) == 0 }
+
+// ink is that of the mark and its label.
+func (m ringMark) ink() draw.Ink {
+	if m.aside() {
+		return draw.Grey
+	}
+	return draw.Black
 }
 
 // startMark is where the focus is when the shot starts.
@@ -75,29 +113,27 @@ func startMark(s *plan.Shot) ringMark {
 	}
 	deg, _ := s.RingDeg(start.Distance, 0)
 	return ringMark{
-		name: markName(s, start.Name, start.Text, 0), deg: deg,
-		tape: s.ToTape(start.Distance, 0), start: true,
+		name: targetName(s, "", cmp.Or(start.Text, start.Name)), deg: deg, tape: s.ToTape(start.Distance, 0), start: true,
+		moved: moves(s, s.Subject(start.Name)), length: isLength(start.Name, start.Names, start.Text),
 	}.withWindow(s, start.Distance, 0)
 }
 
 func pullMark(s *plan.Shot, p *plan.Pull) ringMark {
-	land := float64(p.Land)
 	m := ringMark{
-		name: markName(s, p.To, p.Target, land), deg: float64(p.ToDeg),
-		tape: float64(p.ToM), pulls: []int{p.Number},
+		name: targetName(s, "", cmp.Or(p.Target, p.To)), deg: float64(p.ToDeg), tape: float64(p.ToM), pulls: []int{p.Number},
+		time: float64(p.Land), moved: moves(s, s.Subject(p.To)), length: isLength(p.To, p.Goal.Names, p.Target),
 	}
 	lo, hi := float64(p.WindowHand[0]/s.Gear), float64(p.WindowHand[1]/s.Gear)
 	if !(lo <= hi) { // crossed where no setting holds all that should be sharp
-		m.window = [2]float64{math.NaN(), math.NaN()}
+		m.window = noWindow
 		return m
 	}
 	return m.bounded(s, lo, hi)
 }
 
-func subjectMark(s *plan.Shot, u *plan.Subject) ringMark {
-	return ringMark{
-		name: markName(s, u.Name, u.Name, 0), deg: float64(u.RingDeg), tape: float64(u.Distance),
-	}.withWindow(s, s.LensDistanceAt(u, 0), 0)
+// isLength reports whether a target is written as a distance, or infinity.
+func isLength(name string, names []string, text string) bool {
+	return name == "" && len(names) == 0 && (text == "inf" || text != "" && strings.ContainsRune("0123456789.", rune(text[0])))
 }
 
 // markName names a mark as the plan does: the subject, or an offset, a split or

@@ -106,6 +106,7 @@ type Optics struct {
 
 	Ring     *ring.Law // nil where the lens has no ring that can be pulled by angle
 	Marked   bool      // the ring law comes from the lens's marks
+	Engraved []string  // those marks as the kit writes them, in the order of Ring.Marks
 	Diameter float64   // of the ring, metres; NaN where not said
 	TurnsTo  string    // "left", "right" or "": which way the ring turns towards infinity
 	Breathes float64   // percent over the whole ring; NaN: unit focusing

@@ -1,0 +1,88 @@
+// The lens's own marks: a tape can be laid onto them only when it says what
+// they say.
+
+package render
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"pullscore/interp/plan"
+)
+
+// A lensMark is a distance that the lens has at an angle of its ring.
+type lensMark struct {
+	text  string
+	other string // the same in the plan's units, where the lens has the others
+	deg   float64
+}
+
+// sameEnd is how near, in degrees, a mark at a stop of the ring lies to it.
+const sameEnd = 0.5
+
+// lensMarks returns the stops of the ring and, of a lens with marks, those
+// between them.
+func lensMarks(s *plan.Shot) []lensMark {
+	r := s.Optics.Ring
+	near := lensMark{text: length(s, r.Closest())}
+	far := lensMark{text: length(s, r.Distance(r.Throw())), deg: r.Throw()}
+	var between []lensMark
+	for _, m := range engravedMarks(s, s.Imperial) {
+		switch {
+		case m.deg <= sameEnd:
+			near.text, near.other = m.text, m.other
+		case m.deg >= r.Throw()-sameEnd:
+			far.text, far.other = m.text, m.other
+		default:
+			between = append(between, m)
+		}
+	}
+	near.text = "closest " + near.text
+	return append([]lensMark{near, far}, between...)
+}
+
+// engravedMarks returns the marks that the kit gives of a lens, as it writes
+// them; none where the ring's law is computed.
+func engravedMarks(s *plan.Shot, imperially bool) []lensMark {
+	if !s.Optics.Marked {
+		return nil
+	}
+	write := metric
+	if imperially {
+		write = imperial
+	}
+	var list []lensMark
+	for i, m := range s.Optics.Ring.Marks() {
+		mark := lensMark{text: write(m.Distance), deg: m.Angle}
+		if i < len(s.Optics.Engraved) {
+			if text, ok := asEngraved(s.Optics.Engraved[i]); ok {
+				if text != "∞" && writtenInFeet(text) != imperially {
+					mark.other = mark.text
+				}
+				mark.text = text
+			}
+		}
+		list = append(list, mark)
+	}
+	return list
+}
+
+// engravedMost is how long a mark may be written, in letters.
+const engravedMost = 14
+
+// asEngraved sets a distance as written in a plan the way that rings have it.
+// ok is false where it is no plain length: a name, or a sum of some.
+func asEngraved(written string) (text string, ok bool) {
+	if written == "inf" {
+		return "∞", true
+	}
+	plain := written != "" && strings.ContainsRune("0123456789.", rune(written[0])) && utf8.RuneCountInString(written) <= engravedMost
+	return feetSigns.Replace(written), plain
+}
+
+var feetSigns = strings.NewReplacer("'", "′", "’", "′", `"`, "″", "”", "″")
+
+// writtenInFeet reports whether a length is written in feet or inches.
+func writtenInFeet(text string) bool {
+	return strings.ContainsAny(text, "′″") || strings.Contains(text, "ft") || strings.Contains(text, "in")
+}
