@@ -12,8 +12,9 @@ import (
 // sheetCount is how many pages of a score are drawn.
 const sheetCount = `document.querySelectorAll(".sheet > svg").length`
 
-// complete is whether the page has all of a shot: the stage comes last.
-const complete = sheetCount + ` > 0 && document.querySelector("#stage canvas")?.offsetHeight > 0`
+// complete is whether the page has all of a shot: the stage, and what one
+// rehearses on, come last.
+const complete = sheetCount + ` > 0 && document.querySelector("#stage canvas")?.offsetHeight > 0 && !document.querySelector("#rehearse").hidden`
 
 func TestPageOpens(t *testing.T) {
 	s := serve(t, Options{})
