@@ -51,7 +51,7 @@ type lens struct {
 	law             *ring.Law
 	marked          bool
 	engraved        []string // the marks as written
-	breathing       float64 // percent over the whole ring; NaN where not said
+	breathing       float64  // percent over the whole ring; NaN where not said
 	keepsFocus      bool
 	pupil           float64
 	ok              bool

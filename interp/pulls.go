@@ -203,8 +203,8 @@ func (b *builder) goal(t *lang.Target, e *env) (g goal) {
 		}
 		g.split = append(g.split, u)
 	}
-	if e != nil && len(t.Of) == 1 && g.subject != nil && g.offset == 0 {
-		g.text = g.subject.Name // not the parameter's name
+	if e != nil && len(t.Of) == 1 && g.subject != nil {
+		g.text = g.subject.Name + offsetText(g.offset) // not the parameter's name
 	}
 	g.ok = true
 	return g
@@ -239,6 +239,17 @@ func (b *builder) extent(g *goal, t float64) (near, far float64) {
 		near, far = min(near, x), max(far, x)
 	}
 	return near, far
+}
+
+// offsetText writes an offset in metres after a name; nothing for none.
+func offsetText(m float64) string {
+	switch {
+	case m == 0:
+		return ""
+	case m < 0:
+		return " - " + plan.Decimal(-m*100, 1) + " cm"
+	}
+	return " + " + plan.Decimal(m*100, 1) + " cm"
 }
 
 func (b *builder) target(g *goal, t float64) plan.Target {

@@ -111,7 +111,7 @@ func (d *dial) turnNumbers() []draw.Text {
 		return nil
 	}
 	var numbers []draw.Text
-	every := math.Ceil(3 / d.pitch())
+	every := math.Ceil(4.6 / d.pitch())
 	for turn := 0.0; turn < d.turns; turn += every {
 		at := d.point(360*turn, d.track(360*turn))
 		text := draw.NewText(at.X-2.2, at.Y-0.6, "turn "+fixed(turn+1, 0), fontSmall, draw.Grey).Aligned(draw.End)

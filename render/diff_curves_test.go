@@ -74,8 +74,8 @@ func TestApartFromWhereItLeaves(t *testing.T) {
 }
 
 func TestCounterparts(t *testing.T) {
-	was := []mark{{"ADA", 229}, {"BELL", 100}, {"ADA", 180}, {"CAT", 5}}
-	now := []mark{{"ADA", 231.4}, {"ADA", 229.01}, {"BELL", 101}, {"DOG", 9}}
+	was := []mark{{name: "ADA", deg: 229}, {name: "BELL", deg: 100}, {name: "ADA", deg: 180}, {name: "CAT", deg: 5}}
+	now := []mark{{name: "ADA", deg: 231.4}, {name: "ADA", deg: 229.01}, {name: "BELL", deg: 101}, {name: "DOG", deg: 9}}
 	olds, left := counterparts(now, was)
 	for i, want := range []float64{180, 229, 100} {
 		if olds[i] == nil || olds[i].deg != want {

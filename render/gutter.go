@@ -17,7 +17,7 @@ const (
 	bandGap    = 1.2 // below a band
 )
 
-// A gutterLabel is a name with a figure, to stand at y.
+// A gutterLabel is a name with figures, to stand at y.
 type gutterLabel struct {
 	name, first, second string
 	y                   float64
@@ -33,15 +33,17 @@ func (sh *sheet) gutterLabels(g *draw.Group, labels []gutterLabel, top, bottom f
 	}
 	labels = labels[:min(len(labels), int((bottom-top)/height+1e-9))]
 	want, size := make([]float64, len(labels)), make([]float64, len(labels))
+	names := map[string]int{}
 	for i, l := range labels {
 		want[i], size[i] = l.y+low, height
+		names[l.name]++
 	}
 	for i, y := range spread(want, size, top, bottom) {
 		l := labels[i]
 		if height == labelTwo {
 			sh.labelOnTwo(g, l, y)
 		} else {
-			sh.labelOnOne(g, l, y)
+			sh.labelOnOne(g, l, names[l.name] > 1, y)
 		}
 		sh.leader(g, l.y, y-low)
 	}
@@ -59,10 +61,15 @@ func (sh *sheet) labelOnTwo(g *draw.Group, l gutterLabel, y float64) {
 	g.Add(draw.NewText(x, y+nameLow+fontSmall.Middle()-0.1, figure, fontSmall, draw.Grey).Aligned(draw.End).Shortened(x - margin))
 }
 
-// labelOnOne writes the name and the first figure on a line.
-func (sh *sheet) labelOnOne(g *draw.Group, l gutterLabel, y float64) {
+// labelOnOne writes the name and the first figure on a line; both figures where
+// another label has the name too.
+func (sh *sheet) labelOnOne(g *draw.Group, l gutterLabel, twice bool, y float64) {
 	x := sh.left - headGap
-	figure := draw.NewText(x, y+fontSmall.Middle(), l.first, fontSmall, draw.Grey).Aligned(draw.End)
+	figures := l.first
+	if twice && l.second != "" {
+		figures += " · " + l.second
+	}
+	figure := draw.NewText(x, y+fontSmall.Middle(), figures, fontSmall, draw.Grey).Aligned(draw.End)
 	g.Add(figure)
 	x -= figure.Width + 1.2
 	g.Add(draw.NewText(x, y+fontSmall.Middle(), l.name, fontNumber, draw.Black).Aligned(draw.End).Shortened(x - margin))

@@ -40,21 +40,23 @@ func newTurnScale(sc *score) turnScale {
 type mark struct {
 	name string
 	deg  float64
+	tape float64 // metres as the tape reads
 }
 
-// subjectMarks returns a mark for each subject where it stands at the start.
+// subjectMarks returns a mark for each subject that always stands where it is
+// at the start.
 func subjectMarks(s *plan.Shot) []mark {
 	var marks []mark
 	for _, u := range s.Subjects {
-		if u.RingDeg.Known() {
-			marks = append(marks, mark{u.Name, float64(u.RingDeg * s.Gear)})
+		if u.RingDeg.Known() && !moves(s, u) {
+			marks = append(marks, mark{u.Name, float64(u.RingDeg * s.Gear), float64(u.Distance)})
 		}
 	}
 	return marks
 }
 
 // marks returns the marks of a window, each once: those that its moves leave
-// and reach first, then those of the other subjects.
+// and reach first, then those of the other subjects that stand.
 func (w *window) marks() []mark {
 	var marks []mark
 	add := func(m mark) {
@@ -64,25 +66,31 @@ func (w *window) marks() []mark {
 		}
 	}
 	s := w.shot
-	resting := mark{targetName(s, s.Optics.Start.Name, s.Optics.Start.Text), w.curves.hand[0]}
-	for _, p := range s.Pulls {
-		if float64(p.Land) > w.from {
-			break
-		}
-		resting.name = targetName(s, p.To, p.Target)
-	}
 	if !w.followed(w.from) {
-		add(resting)
+		add(w.resting())
 	}
 	for _, p := range s.Pulls {
-		if w.overlaps(float64(p.Start), float64(p.Land)) && p.Kind != "follow" {
-			add(mark{targetName(s, p.To, p.Target), float64(p.ToDeg * s.Gear)})
+		if w.overlaps(float64(p.Start), float64(p.Land)) {
+			add(mark{targetName(s, p.To, p.Target), float64(p.ToDeg * s.Gear), float64(p.ToM)})
 		}
 	}
 	for _, m := range subjectMarks(s) {
 		add(m)
 	}
 	return marks
+}
+
+// resting is the mark that the hand is at when the window begins.
+func (w *window) resting() mark {
+	s := w.shot
+	m := mark{targetName(s, s.Optics.Start.Name, s.Optics.Start.Text), w.curves.hand[0], s.ToTape(s.FocusAt(w.from), w.from)}
+	for _, p := range s.Pulls {
+		if float64(p.Land) > w.from {
+			break
+		}
+		m.name = targetName(s, p.To, p.Target)
+	}
+	return m
 }
 
 // followed reports whether a follow is on at t.
@@ -92,16 +100,20 @@ func (w *window) followed(t float64) bool {
 	})
 }
 
-// targetName returns the subject that a target is, or the target as written
-// but for the quotes of names; infinity by its sign.
+// targetName returns the subject that a target is, with an offset as written,
+// or the target as written but for the quotes of names; infinity by its sign.
 func targetName(s *plan.Shot, name, text string) string {
+	written := strings.ReplaceAll(text, `"`, "")
 	if name != "" && s.Subject(name) != nil {
+		if offset, ok := strings.CutPrefix(written, name); ok && strings.ContainsAny(offset, "+-") {
+			return written
+		}
 		return name
 	}
 	if text == "inf" {
 		return "∞"
 	}
-	return strings.ReplaceAll(text, `"`, "")
+	return written
 }
 
 // ringless says why there is no band.
@@ -174,6 +186,9 @@ func (b *handBand) drawMarks(g *draw.Group) {
 		y := b.y(m.deg)
 		g.Line(b.left, y, b.right, y, dashed(draw.Mid, hair, 1.2, 1.2))
 		labels = append(labels, gutterLabel{name: m.name, first: degrees(m.deg), y: y})
+		if l := &labels[len(labels)-1]; !math.IsNaN(m.tape) && length(b.shot, m.tape) != m.name {
+			l.second = length(b.shot, m.tape)
+		}
 	}
 	b.gutterLabels(g, labels, b.top-0.5, b.top+b.height+bandGap)
 }

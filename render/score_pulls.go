@@ -3,6 +3,7 @@
 package render
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 
@@ -83,29 +84,23 @@ func windowWidth(p *plan.Pull) string {
 // pullName says what a pull does: where from and where to, or who is followed.
 func pullName(s *plan.Shot, p *plan.Pull) string {
 	to := targetName(s, p.To, p.Target)
-	switch {
-	case p.Kind == "follow":
+	if p.Kind == "follow" {
 		return "follow " + to
-	case p.From != "":
-		return p.From + " to " + to
 	}
 	return leftName(s, p) + " to " + to
 }
 
-// leftName names what a pull leaves that is no subject: what the one before it,
-// or the start, was on, or else the distance.
+// leftName names what a pull leaves: what the one before it, or the start, was
+// on, or else the distance.
 func leftName(s *plan.Shot, p *plan.Pull) string {
 	name := ""
 	if start := s.Optics.Start; p.Number == 1 {
 		name = targetName(s, start.Name, start.Text)
-	} else if p.Number-2 < len(s.Pulls) && s.Pulls[p.Number-2].Number == p.Number-1 {
+	} else if p.Number > 1 && p.Number-2 < len(s.Pulls) && s.Pulls[p.Number-2].Number == p.Number-1 {
 		before := s.Pulls[p.Number-2]
 		name = targetName(s, before.To, before.Target)
 	}
-	if name == "" {
-		return length(s, float64(p.FromM))
-	}
-	return name
+	return cmp.Or(name, p.From, length(s, float64(p.FromM)))
 }
 
 // pullTitle says the same with its number and its times.

@@ -364,3 +364,24 @@ func TestEveryFindingIsToldOnce(t *testing.T) {
 		}
 	}
 }
+
+// An offset stays with its name wherever a pull is named, and every place of one
+// name has its distance in the band of the hand.
+func TestOffsetsStayWithTheirNames(t *testing.T) {
+	m := newShot("1", "", 12).subject("NADIA", 1.7, 0.04).subject("AUNT VEE", 2.4, 0.02).start("NADIA").
+		rack("AUNT VEE", "", "", 1, 2).rack("NADIA", "", "", 4, 5)
+	m.Pulls[0].Target = `"AUNT VEE" - 10 cm`
+	for i, want := range []string{"NADIA to AUNT VEE - 10 cm", "AUNT VEE - 10 cm to NADIA"} {
+		if got := pullName(m.Shot, m.Pulls[i]); got != want {
+			t.Errorf("pull %d is %q, want %q", i+1, got, want)
+		}
+	}
+	walks := newShot("2", "", 12).subject("NADIA", 1.7, 0.04).subject("DOOR", 5.2, 0.3).start("DOOR").
+		rack("NADIA", "", "", 1, 2).walk("NADIA", 3.2, 3, 5).rack("NADIA", "", "", 6, 7)
+	text := textOf(Score(walks.Shot, Options{}))
+	for _, want := range []string{"222° · 1.7 m", "274° · 3.2 m"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q in %q", want, text)
+		}
+	}
+}
