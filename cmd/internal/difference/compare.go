@@ -5,6 +5,7 @@ package difference
 import (
 	"fmt"
 	"regexp"
+	"sync"
 
 	"pullscore/cmd/internal/pulllist"
 	"pullscore/interp/plan"
@@ -182,12 +183,13 @@ func lands(p *plan.Pull) string {
 	return "lands"
 }
 
-// offset is the time in an anchor: of "on bell + 0.2 s", of "on 4.2 s".
-var offset = regexp.MustCompile(`\b\d[\d.:;]*( ?(s|ms|fr))?$`)
+// offset is the time in an anchor: of "on bell + 0.2 s", of "on 4.2 s". It is
+// compiled where it is needed: every start would pay for it.
+var offset = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\b\d[\d.:;]*( ?(s|ms|fr))?$`) })
 
 // hook returns what an anchor hangs on, without how long before or after it,
 // which the time of the pull tells.
-func hook(anchor string) string { return offset.ReplaceAllString(anchor, "") }
+func hook(anchor string) string { return offset().ReplaceAllString(anchor, "") }
 
 // needed writes the shortest time that a pull needs; "" for one that has none.
 func needed(n plan.Number) string {
