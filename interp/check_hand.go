@@ -83,13 +83,13 @@ func (b *builder) longer(p *pull) []try {
 
 func (b *builder) neverSure(p *pull) {
 	b.tellPull(p, finding{Diagnostic: b.landing(p, "never-sure", fmt.Sprintf(
-		"%s lands %s of the time however slowly it is pulled, and %s is wanted", racked(b, p), percent(p.landed.Ceiling), percent(b.set.view.wanted))),
+		"%s lands %s of the time however slowly it is pulled, and %s is wanted", racked(b, p), plan.PercentOf(p.landed.Ceiling, b.set.view.wanted), plan.Percent(b.set.view.wanted))),
 		tries: func() []try { return append(b.landStop(p), b.gearTry(p)...) },
 	})
 }
 
 func (b *builder) hardToLand(p *pull) {
-	message := fmt.Sprintf("%s lands %s of the time, and %s is wanted", racked(b, p), percent(p.landed.Chance), percent(b.set.view.wanted))
+	message := fmt.Sprintf("%s lands %s of the time, and %s is wanted", racked(b, p), plan.PercentOf(p.landed.Chance, b.set.view.wanted), plan.Percent(b.set.view.wanted))
 	if p.Needed.Known() {
 		message += fmt.Sprintf(": it needs %s", plan.Decimal(ceilTo(float64(p.Needed), 10), 1)+" s")
 	}

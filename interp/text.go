@@ -3,7 +3,6 @@
 package interp
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -27,17 +26,6 @@ func metres(v float64) string {
 		return plan.Decimal(v, 2) + " m"
 	}
 	return plan.Decimal(v, 0) + " m"
-}
-
-// percent writes a chance; a model does not promise 0 or 100 %.
-func percent(p float64) string {
-	switch {
-	case p > 0.995:
-		return "over 99 %"
-	case p < 0.005:
-		return "under 1 %"
-	}
-	return fmt.Sprintf("%.0f %%", p*100)
 }
 
 func seconds(t float64) string { return plan.Decimal(t, 2) + " s" }

@@ -11,6 +11,7 @@ import (
 	"strconv"
 	"strings"
 
+	"pullscore/interp/plan"
 	"pullscore/interp/stops"
 	"pullscore/render/draw"
 )
@@ -251,7 +252,7 @@ func (st *stopsPage) drawLanding(g *draw.Group) {
 		p.empty(why)
 		return
 	}
-	wanted := level{float64(st.answer.Wanted), "wanted: " + stops.Percent(float64(st.answer.Wanted))}
+	wanted := level{float64(st.answer.Wanted), "wanted: " + plan.Percent(float64(st.answer.Wanted))}
 	p.draw(wanted, func(c *rackCurve) []float64 { return c.chance })
 }
 

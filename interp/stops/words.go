@@ -83,7 +83,7 @@ func (a *Answer) endSays(e End) string {
 	case TheLens:
 		return "the lens has no stop beyond"
 	case Lands:
-		return fmt.Sprintf("at %s %s lands %s of the time", e.Stop, a.rack(e.Pull), Percent(float64(e.Probability)))
+		return fmt.Sprintf("at %s %s lands %s of the time", e.Stop, a.rack(e.Pull), plan.PercentOf(float64(e.Probability), float64(a.Wanted)))
 	case Seen:
 		return fmt.Sprintf("at %s %s is no longer seen: %s arcmin of blur, and %s is where it shows", e.Stop, a.rack(e.Pull), plan.Decimal(float64(e.LeftBlur), 1), plan.Decimal(viewer.Seen, 1))
 	case Reached:
@@ -137,7 +137,7 @@ func (a *Answer) obstacleSays(o Obstacle) string {
 func (a *Answer) bestSays(o Obstacle) string {
 	switch {
 	case o.Probability.Known():
-		return ", " + Percent(float64(o.Probability)) + " at best"
+		return ", " + plan.PercentOf(float64(o.Probability), float64(a.Wanted)) + " at best"
 	case o.LeftBlur.Known():
 		return ", " + plan.Decimal(float64(o.LeftBlur), 1) + " arcmin of blur at most"
 	}
@@ -178,15 +178,4 @@ func (a *Answer) untimed() string {
 		return ""
 	}
 	return "Racks without `over` take as long at every stop as at the one set: " + strings.Join(parts, ", ") + "."
-}
-
-// Percent writes a chance; a model promises neither 0 nor 100 %.
-func Percent(p float64) string {
-	switch {
-	case p > 0.995:
-		return "over 99 %"
-	case p < 0.005:
-		return "under 1 %"
-	}
-	return plan.Decimal(100*p, 0) + " %"
 }

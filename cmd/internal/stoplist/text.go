@@ -88,7 +88,7 @@ func (w *writer) shot(a *stops.Answer, with string) {
 		title += "  " + console.Clean(a.Title)
 	}
 	w.Line(title)
-	w.wrapped(console.Dim, margin, fmt.Sprintf("%s, set to %s, %s wanted", with, a.Set, stops.Percent(float64(a.Wanted))))
+	w.wrapped(console.Dim, margin, fmt.Sprintf("%s, set to %s, %s wanted", with, a.Set, plan.Percent(float64(a.Wanted))))
 	w.Line("")
 	w.table(a)
 	w.Line("")
@@ -128,7 +128,7 @@ func columns(a *stops.Answer) []column {
 
 func landing(a *stops.Answer, v *stops.Verdict) string {
 	if r, _ := v.Worst(); r != nil {
-		return console.Right(chance(float64(r.Probability)), chanceWidth) + rack(a, r)
+		return console.Right(chance(float64(r.Probability), float64(a.Wanted)), chanceWidth) + rack(a, r)
 	}
 	return "-"
 }
@@ -141,8 +141,8 @@ func showing(a *stops.Answer, v *stops.Verdict) string {
 }
 
 // chance writes a probability short, as tables of pulls do.
-func chance(p float64) string {
-	return strings.NewReplacer("over", ">", "under", "<").Replace(stops.Percent(p))
+func chance(p, wanted float64) string {
+	return strings.NewReplacer("over", ">", "under", "<").Replace(plan.PercentOf(p, wanted))
 }
 
 // rack tells of several racks which one a figure is of.
