@@ -76,20 +76,20 @@ func camerasOf(shots []*plan.Shot) Passage {
 }
 
 func lensesOf(shots []*plan.Shot) Passage {
-	columns := []Column{{"lens", false}, {"focal length", false}, {"ring turns", false}, {"ring is wide", false}, {"marks on the ring", true}}
-	imperially := len(shots) > 0 && shots[0].Imperial
+	columns := []Column{{"lens", false}, {"focal length", false}, {"throw", false}, {"ring diameter", false}, {"engraved marks", true}}
+	imperially := !slices.ContainsFunc(shots, func(s *plan.Shot) bool { return !s.Imperial })
 	return kitTable("Lenses", columns, shots, func(s *plan.Shot) []string {
 		if s.Lens == "" {
 			return nil
 		}
-		turns, wide := "", ""
+		throw, diameter := "", ""
 		if s.Optics.Ring != nil {
-			turns = fixed(s.Optics.Ring.Throw(), 1) + "°"
+			throw = fixed(s.Optics.Ring.Throw(), 1) + "°"
 		}
 		if s.Optics.Diameter > 0 {
-			wide = fixed(s.Optics.Diameter*1000, 1) + " mm"
+			diameter = fixed(s.Optics.Diameter*1000, 1) + " mm"
 		}
-		return []string{s.Lens, focalOf(s), turns, wide, marksOf(s, imperially)}
+		return []string{s.Lens, focalOf(s), throw, diameter, marksOf(s, imperially)}
 	})
 }
 
@@ -97,13 +97,13 @@ func lensesOf(shots []*plan.Shot) Passage {
 func focalOf(s *plan.Shot) string { return fixed(float64(s.FocalMM), 1) + " mm" }
 
 // marksOf tells what a lens's ring law rests on. A lens is one line of the kit
-// also where plans differ in their units.
+// also where plans differ in their units: then in metres.
 func marksOf(s *plan.Shot, imperially bool) string {
 	switch {
 	case s.Optics.Ring == nil:
 		return "no ring that can be pulled by angle"
 	case !s.Optics.Marked:
-		return "computed from closest focus and throw, not measured"
+		return "none in the kit: computed from closest focus and throw"
 	}
 	var list []string
 	for _, m := range engravedMarks(s, imperially) {
@@ -137,7 +137,7 @@ func pullersOf(shots []*plan.Shot) Passage {
 // plans, each is named at its first.
 func shotTable(plans []*plan.Plan) Passage {
 	t := Passage{Heading: "Shots", Columns: []Column{
-		{"scene", true}, {"shot", false}, {"title", true}, {"lens", false}, {"stop", false}, {"lasts", false}, {"pulls", false}, {"least chance", false}, {"worst finding", true},
+		{"scene", true}, {"shot", false}, {"title", true}, {"lens", false}, {"stop", false}, {"lasts", false}, {"pulls", false}, {"hardest pull lands", false}, {"worst finding", true},
 	}}
 	common := commonTitle(plans)
 	for _, p := range plans {

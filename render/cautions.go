@@ -17,7 +17,7 @@ const (
 	backwardsCaution = "Walking backwards: that person does nothing else; walk the way once without the camera."
 	walkingCaution   = "People move here: clear and light their ways."
 	laserCaution     = "Where a laser meter takes the distances: never towards eyes; its class and local rules apply."
-	chargeCaution    = "This is a plan, no permission: the people in charge and local rules decide."
+	chargeCaution    = "This is a plan, not permission: the people in charge and local rules decide."
 )
 
 // motionCautions returns the cautions for whoever and whatever is on the move

@@ -42,7 +42,7 @@ func (df *differ) key() []keyEntry {
 		entries = append(entries, keyEntry{"window to land in", 5, df.keyWindow})
 	}
 	if df.After != nil && slices.ContainsFunc(df.After.Pulls, func(p *plan.Pull) bool { return len(p.Grips) > 0 }) {
-		entries = append(entries, keyEntry{"hand lets go", 6, keyGrip})
+		entries = append(entries, keyEntry{"re-grip", 6, keyGrip})
 	}
 	return entries
 }

@@ -107,7 +107,7 @@ func (o *overhead) keyEntries() []keyEntry {
 	}
 	entries := []keyEntry{
 		{"where someone starts", 2 * spotRadius, spot(draw.Black)},
-		{"focus, sharp slab", 7, keyZone},
+		{"focus, depth of field", 7, keyZone},
 		{"S: start; numbers: pulls", 0, noSign},
 		{"camera and what it sees", 7.5, func(g *draw.Group, x, y float64) {
 			g.Add(draw.Rect{Box: draw.Box{X: x, Y: y - 1, W: 3, H: 2}, Fill: draw.Black})
@@ -117,13 +117,22 @@ func (o *overhead) keyEntries() []keyEntry {
 	}
 	if movesAtAll(o.shot) {
 		entries = append(entries, keyEntry{"later place", 2 * spotRadius, spot(draw.Paper)},
-			keyEntry{"way of a subject", 8, func(g *draw.Group, x, y float64) { g.Line(x, y, x+8, y, dashed(draw.Black, medium, 1.6, 0.9)) }})
+			keyEntry{"path of a subject", 8, func(g *draw.Group, x, y float64) { g.Line(x, y, x+8, y, dashed(draw.Black, medium, 1.6, 0.9)) }})
 	}
 	if o.shot.Optics.Camera.Moves() {
-		entries = append(entries, keyEntry{"way of the camera", 8, func(g *draw.Group, x, y float64) {
+		entries = append(entries, keyEntry{o.trackName(), 8, func(g *draw.Group, x, y float64) {
 			g.Line(x, y-0.5, x+8, y-0.5, solid(draw.Black, thin))
 			g.Line(x, y+0.5, x+8, y+0.5, solid(draw.Black, thin))
 		}})
 	}
 	return entries
+}
+
+// trackName is what the camera's path is: a dolly's track, or the way of whoever
+// carries it.
+func (o *overhead) trackName() string {
+	if carried(o.shot) {
+		return "path of the camera"
+	}
+	return "dolly track"
 }

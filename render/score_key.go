@@ -80,7 +80,7 @@ func (sh *sheet) key() []keyEntry {
 		entries = append(entries, keyEntry{"window to land in", 1.6, func(g *draw.Group, x, y float64) { bracket(g, x+1.3, y-1.3, y+1.3, true, true) }})
 	}
 	if slices.ContainsFunc(s.Pulls, func(p *plan.Pull) bool { return len(p.Grips) > 0 }) {
-		entries = append(entries, keyEntry{"hand lets go", 6, keyGrip})
+		entries = append(entries, keyEntry{"re-grip", 6, keyGrip})
 	}
 	for _, severity := range []string{"error", "warning", "note"} {
 		if slices.ContainsFunc(s.Flags, func(f plan.Flag) bool { return f.Severity == severity }) {

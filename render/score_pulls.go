@@ -53,7 +53,7 @@ func pullColumns(s *plan.Shot) []column {
 		{title: "re-grips", cell: func(p *plan.Pull) string { return none(p.Regrips) }},
 		{title: "needs", cell: number(func(p *plan.Pull) plan.Number { return p.Needed }, hundredths)},
 		{title: "chance", cell: number(func(p *plan.Pull) plan.Number { return p.Chance }, chance)},
-		{title: "left soft by", cell: number(func(p *plan.Pull) plan.Number { return p.LeftBlur }, func(v float64) string { return fixed(v, 0) + " arcmin" })},
+		{title: "leaves soft by", cell: number(func(p *plan.Pull) plan.Number { return p.LeftBlur }, func(v float64) string { return circles(s, v) })},
 	}
 	var said []column
 	for _, c := range all {
@@ -65,6 +65,16 @@ func pullColumns(s *plan.Shot) []column {
 		}
 	}
 	return said
+}
+
+// circles writes a blur in arc minutes as so many circles of confusion, the
+// largest that still are sharp.
+func circles(s *plan.Shot, blur float64) string {
+	n := blur / (s.Optics.Criterion * s.Optics.ArcminPerBlur)
+	if n < 9.95 {
+		return fixed(n, 1) + " × CoC"
+	}
+	return fixed(n, 0) + " × CoC"
 }
 
 func none(n int) string {

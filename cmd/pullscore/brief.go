@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"os"
 	"path/filepath"
 	"runtime/debug"
 	"strings"
@@ -24,9 +25,9 @@ import (
 
 type briefCmd struct {
 	As     string   `enum:"pdf,html" default:"pdf" placeholder:"FORM" help:"The form of the file: pdf or html."`
-	Paper  string   `enum:"a4,letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
+	Paper  string   `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
 	Stops  bool     `help:"Also the window of stops of every shot."`
-	Output string   `short:"o" placeholder:"FILE" help:"The file, or - for standard output; brief.pdf or brief.html without."`
+	Output string   `short:"o" default:"." placeholder:"PLACE" help:"A folder, the file, or - for standard output."`
 	Paths  []string `arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
 }
 
@@ -37,7 +38,8 @@ print: a cover with the kit, the cautions that apply and the shots with what is
 worst in each; then for every shot its pulls in figures with a blank log of
 takes, its score, its overhead, and the strip and the dial in their true size.
 
-  pullscore brief scene-12.pull                    brief.pdf in this folder
+  pullscore brief scene-12.pull                    scene-12-brief.pdf in this folder
+  pullscore brief -o papers scene-12.pull          the same in the folder papers
   pullscore brief -o ferry.pdf scenes              every plan of a folder
   pullscore brief --as html -o ferry.html scenes   one file for a phone, offline
   pullscore brief --stops scene-12.pull            with the window of stops
@@ -45,7 +47,8 @@ takes, its score, its overhead, and the strip and the dial in their true size.
 --stops also draws in which stops each shot holds. Every shot is computed anew
 at each stop for it, so a brief of many long shots then takes its time.
 
-Print at 100 %, without fitting to the page, and measure the 50 mm bar.
+Without a name the file has that of the plan, or of the folder; one of that name
+is written anew. Print at 100 %, without fitting to the page, and measure the 50 mm bar.
 
 What can be computed is printed also where the plan has errors; these go to
 standard error, and the exit code is then 1.`
@@ -53,11 +56,9 @@ standard error, and the exit code is then 1.`
 
 // Run writes the brief.
 func (c *briefCmd) Run(s *session) error {
-	if c.Output == "" {
-		c.Output = "brief." + c.As
-	}
-	if c.Output != paths.Stdin && !strings.EqualFold(filepath.Ext(c.Output), "."+c.As) {
-		return fmt.Errorf("-o %s: the file of a brief as %s is named .%[2]s", c.Output, c.As)
+	out, err := c.place()
+	if err != nil {
+		return err
 	}
 	// Hundreds of sheets are drawn and let go: here memory is dearer than time.
 	defer debug.SetGCPercent(debug.SetGCPercent(briefGarbage))
@@ -66,7 +67,7 @@ func (c *briefCmd) Run(s *session) error {
 	case err != nil:
 		return err
 	case len(all.plans) > 0:
-		err = c.write(s, all)
+		err = c.write(s, all, out)
 	case !s.failed && !faulty:
 		err = errors.New("none of the plans has shots, so there is nothing to put into a brief")
 	}
@@ -74,6 +75,36 @@ func (c *briefCmd) Run(s *session) error {
 		err = errFindings
 	}
 	return err
+}
+
+// place reads where the file goes: it has a name of its own in a folder.
+func (c *briefCmd) place() (output, error) {
+	out, err := newOutput(c.Output, c.As)
+	switch {
+	case err != nil:
+		return out, err
+	case out.file == "":
+		out.file = filepath.Join(out.folder, paths.Safe(briefName(c.Paths))+"-brief."+c.As)
+	case out.file != paths.Stdin && !strings.EqualFold(filepath.Ext(out.file), "."+c.As): // one that is there
+		return out, fmt.Errorf("-o %s: the file of a brief as %s is named .%[2]s", out.file, c.As)
+	}
+	return out, nil
+}
+
+// briefName is the plan's, where there is one, else that of the folder that
+// holds the first.
+func briefName(args []string) string {
+	folder := args[0]
+	if info, err := os.Stat(folder); err != nil || !info.IsDir() {
+		if len(args) == 1 {
+			return planName(folder)
+		}
+		folder = filepath.Dir(folder)
+	}
+	if whole, err := filepath.Abs(folder); err == nil { // "." has no name
+		folder = whole
+	}
+	return filepath.Base(folder)
 }
 
 // briefGarbage is how much the heap may grow between collections, in percent.
@@ -100,7 +131,7 @@ func (b *briefing) papers(shot *plan.Shot) render.BriefShot {
 func (c *briefCmd) read(s *session) (all *briefing, faulty bool, err error) {
 	all = &briefing{
 		windows: map[*plan.Shot]*stops.Answer{},
-		opt:     render.Options{Paper: map[string]render.Paper{"a4": render.A4, "letter": render.Letter}[c.Paper]},
+		opt:     render.Options{Paper: papers[strings.ToLower(c.Paper)]},
 	}
 	type reading struct {
 		*interp.Result
@@ -127,7 +158,7 @@ func (c *briefCmd) read(s *session) (all *briefing, faulty bool, err error) {
 }
 
 // write draws the papers, writes the file and tells its name.
-func (c *briefCmd) write(s *session, all *briefing) error {
+func (c *briefCmd) write(s *session, all *briefing, out output) error {
 	compose := briefPDF
 	if c.As == "html" {
 		compose = briefHTML
@@ -136,14 +167,14 @@ func (c *briefCmd) write(s *session, all *briefing) error {
 	if err != nil {
 		return err
 	}
-	if c.Output == paths.Stdin {
+	if out.file == paths.Stdin {
 		_, err := s.out.Write(bytes.Join(parts, nil))
 		return err
 	}
-	if err := paths.Write(c.Output, parts...); err != nil {
+	if err := out.put(out.file, parts...); err != nil {
 		return err
 	}
-	_, err = fmt.Fprintln(s.out, c.Output)
+	_, err = fmt.Fprintln(s.out, out.file)
 	return err
 }
 

@@ -145,6 +145,11 @@ func TestBriefOnAPhone(t *testing.T) {
 	if err != nil || over > 0 {
 		t.Errorf("the page is %d pixels wider than the screen (%v)", over, err)
 	}
+	hidden, err := chromedp.Run(tab, chromedp.Evaluate[[]string](
+		`[...document.querySelectorAll("table.rows td")].filter(c => c.getBoundingClientRect().right > innerWidth).map(c => c.textContent)`))
+	if err != nil || len(hidden) > 0 {
+		t.Errorf("cells of tables are off the screen: %q (%v)", hidden, err)
+	}
 	axe := axeSource(t)
 	for _, scheme := range []string{"light", "dark"} {
 		media := emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}}}

@@ -60,13 +60,13 @@ func (o output) name(plan string, p page) string {
 }
 
 // put writes a file, and makes its folder where there is none.
-func (o output) put(path string, data []byte) error {
+func (o output) put(path string, data ...[]byte) error {
 	if o.folder != "" {
 		if err := os.MkdirAll(o.folder, 0o777); err != nil {
 			return paths.Plain(err)
 		}
 	}
-	return paths.Write(path, data)
+	return paths.Write(path, data...)
 }
 
 // write writes one file of a plan, whose form is the output's; shot is empty

@@ -140,24 +140,27 @@ func (w writer) passages(list []render.Passage, level int) {
 	}
 }
 
+// table writes a table. On a narrow screen its rows become blocks and each cell
+// has its column's head before it; so it has its roles in words, which browsers
+// else take from a table's looks.
 func (w writer) table(p render.Passage) {
-	class := ""
+	class := "rows"
 	if p.Blank {
-		class = " class=\"blank\""
+		class = "blank"
 	}
-	w.markup("<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"%s\"><table"+class+">\n<thead><tr>", p.Heading+", table")
+	w.markup("<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"%s\"><table class=\""+class+"\" role=\"table\">\n<thead role=\"rowgroup\"><tr role=\"row\">", p.Heading+", table")
 	for _, c := range p.Columns {
-		w.markup("<th scope=\"col\">%s</th>", c.Title)
+		w.markup("<th scope=\"col\" role=\"columnheader\">%s</th>", c.Title)
 	}
-	w.markup("</tr></thead>\n<tbody>\n")
+	w.markup("</tr></thead>\n<tbody role=\"rowgroup\">\n")
 	for _, row := range p.Rows {
-		w.markup("<tr>")
+		w.markup("<tr role=\"row\">")
 		for i, cell := range row {
+			class := ""
 			if p.Columns[i].Text {
-				w.markup("<td class=\"text\" dir=\"auto\">%s</td>", cell)
-			} else {
-				w.markup("<td dir=\"auto\">%s</td>", cell)
+				class = " class=\"text\""
 			}
+			w.markup("<td"+class+" role=\"cell\" data-head=\"%s\" dir=\"auto\">%s</td>", p.Columns[i].Title, cell)
 		}
 		w.markup("</tr>\n")
 	}

@@ -32,6 +32,15 @@ table{border-collapse:collapse;font-size:.9rem}
 th,td{text-align:left;vertical-align:top;padding:.25rem .6rem .25rem 0;border-bottom:1px solid var(--line);white-space:nowrap}
 th{color:var(--soft);font-weight:normal}
 td.text{white-space:normal;min-width:9rem;overflow-wrap:anywhere}
+@media screen and (max-width:44rem){
+.rows,.rows tbody,.rows tr{display:block}
+.rows thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
+.rows tr{padding:.45rem 0;border-bottom:1px solid var(--line)}
+.rows td{display:inline-block;max-width:100%;padding:.05rem 1rem .05rem 0;border:0;white-space:normal;overflow-wrap:anywhere}
+.rows td.text{display:block;min-width:0;padding-right:0}
+.rows td::before{content:attr(data-head) "\a0 ";color:var(--soft)}
+.rows td:empty{display:none}
+}
 .blank{width:100%}
 .blank td{height:2rem;border:1px solid var(--line)}
 .sheet{border:1px solid var(--line)}
