@@ -21,6 +21,15 @@ type dialLabel struct {
 	name   draw.Box   // of the name beside a letter; no width where there is no room
 }
 
+// ground is what the label covers: its letter and the name beside it as one.
+func (l *dialLabel) ground() draw.Box {
+	if l.name.W == 0 {
+		return l.box
+	}
+	left := min(l.box.X, l.name.X)
+	return draw.Box{X: left, Y: l.box.Y, W: max(l.box.Right(), l.name.Right()) - left, H: l.box.H}
+}
+
 const (
 	dialLead    = 12.0 // the longest line to a name on a disc that is not crowded
 	letterGap   = 0.8  // from a letter to its name
@@ -185,7 +194,7 @@ func (d *dial) drawLabels(g *draw.Group) {
 		mg := g.Group("mark")
 		mg.Title = l.mark.title(d.shot)
 		leadTo(mg, l.at, l.box)
-		mg.Add(halo(l.box))
+		mg.Add(halo(l.ground()))
 		base := l.box.Y + 0.8*fontNote.Size*draw.MM
 		if l.letter == "" {
 			writeMark(mg, l.mark, l.text, l.box.X, base, l.box.W)
@@ -193,7 +202,7 @@ func (d *dial) drawLabels(g *draw.Group) {
 		}
 		mg.Add(draw.NewText(l.box.X, base, l.letter, fontNumber, l.mark.ink()))
 		if l.name.W > 0 {
-			mg.Add(halo(l.name), draw.NewText(l.name.X, base, l.text, fontNote, l.mark.ink()).Shortened(l.name.W+1e-9))
+			mg.Add(draw.NewText(l.name.X, base, l.text, fontNote, l.mark.ink()).Shortened(l.name.W + 1e-9))
 		}
 	}
 }

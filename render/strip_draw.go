@@ -256,7 +256,7 @@ func writeMark(g *draw.Group, m ringMark, words string, x, base, room float64) {
 		g.Add(text)
 		x, room = x+text.Width+1, room-text.Width-1
 	}
-	if full := fontNote.Width(draw.Clean(words)); room >= min(full, fontNote.Width("…")) {
+	if full := fontNote.Width(draw.Clean(words)); room+1e-9 >= min(full, fontNote.Width("…")) {
 		g.Add(draw.NewText(x, base, words, fontNote, m.ink()).Shortened(room + 1e-9))
 	}
 }
