@@ -31,6 +31,7 @@ only written differently makes no difference.
   pullscore diff monday.pull tuesday.pull
   pullscore diff HEAD~3:scenes scenes        a folder, as git had it and as it is
   pullscore diff scene-12.pull               as last committed, and as it is now
+  pullscore diff HEAD~3:scene-12.pull        as it was then, and as it is now
   pullscore diff --as pdf -o changes.pdf --shot 14B old.pull new.pull
 
 Times count as different from half a frame on, angles from 0.05 degrees, all
@@ -85,9 +86,9 @@ func (c *diffCmd) pairs() ([]states.Pair, error) {
 	case c.Git:
 		return states.FromGit(c.States)
 	case n == 1:
-		return states.Find(c.States[0], "")
+		return states.Since(c.States[0])
 	case n == 2:
-		return states.Find(c.States[0], c.States[1])
+		return states.Between(c.States[0], c.States[1])
 	}
 	return nil, fmt.Errorf("a difference is between 2 states, and here are %d", len(c.States))
 }

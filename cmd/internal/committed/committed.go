@@ -40,8 +40,28 @@ func Split(arg string) (revision, name string, ok bool) {
 	if _, err := os.Lstat(arg); err == nil {
 		return "", "", false
 	}
-	revision, name, ok = strings.Cut(arg, ":")
-	return revision, name, ok && filepath.VolumeName(arg) == ""
+	at := colon(arg)
+	if at < 0 || filepath.VolumeName(arg) != "" {
+		return "", "", false
+	}
+	return arg[:at], arg[at+1:], true
+}
+
+// colon returns where a revision ends, as git sees it: one in braces belongs to
+// it, as in HEAD@{10:00}. It is -1 where there is none.
+func colon(arg string) int {
+	depth := 0
+	for i := range len(arg) {
+		switch c := arg[i]; {
+		case c == '{':
+			depth++
+		case c == '}' && depth > 0:
+			depth--
+		case c == ':' && depth == 0:
+			return i
+		}
+	}
+	return -1
 }
 
 // Tracked returns the files of the repository around the current folder that
@@ -123,13 +143,21 @@ func (t *Tree) list(text string) error {
 
 // Path returns where the file of a revision's path would lie, as seen from the
 // current folder. As everywhere in git the path is from the top of the
-// repository, from the current folder where it begins with ./ or ../.
+// repository, from the current folder where it begins with ./ or ../. A path
+// from the root of the system is taken too, where git takes none.
 func (t *Tree) Path(name string) string {
+	if filepath.IsAbs(name) {
+		return t.seen(filepath.Join(real(filepath.Dir(name)), filepath.Base(name)))
+	}
 	name = filepath.ToSlash(name)
 	if strings.HasPrefix(name, "./") || strings.HasPrefix(name, "../") || name == "." || name == ".." {
 		name = path.Join(t.prefix, name)
 	}
-	full := filepath.Join(t.root, filepath.FromSlash(name))
+	return t.seen(filepath.Join(t.root, filepath.FromSlash(name)))
+}
+
+// seen returns a path as it is seen from the current folder.
+func (t *Tree) seen(full string) string {
 	if rel, err := filepath.Rel(t.current, full); err == nil {
 		return rel
 	}
@@ -163,7 +191,7 @@ func (t *Tree) ReadFile(file string) ([]byte, error) {
 const mostLinks = 40
 
 func (t *Tree) read(asked, name string, links int) ([]byte, error) {
-	f, ok := t.files[name]
+	at, f, ok := t.entry(name)
 	if !ok {
 		return nil, &fs.PathError{Op: "open", Path: asked, Err: fs.ErrNotExist}
 	}
@@ -174,11 +202,22 @@ func (t *Tree) read(asked, name string, links int) ([]byte, error) {
 	if err != nil || !f.link {
 		return text, err
 	}
-	target := path.Join(path.Dir(name), filepath.ToSlash(string(text)))
+	target := path.Join(path.Dir(at), filepath.ToSlash(string(text)), name[len(at):])
 	if links == mostLinks || path.IsAbs(string(text)) || !filepath.IsLocal(filepath.FromSlash(target)) {
 		return nil, fmt.Errorf("%s is a link that leads to no file of the repository", asked)
 	}
 	return t.read(asked, target, links+1)
+}
+
+// entry returns the file at a path, or the link to a folder that stands on the
+// way there.
+func (t *Tree) entry(name string) (at string, f file, ok bool) {
+	for at = name; at != "."; at = path.Dir(at) {
+		if f, ok = t.files[at]; ok && (f.link || at == name) {
+			return at, f, true
+		}
+	}
+	return "", file{}, false
 }
 
 // text returns what an object holds.

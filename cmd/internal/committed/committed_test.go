@@ -32,6 +32,7 @@ func repository(t *testing.T) {
 	link(t, "../kit.pull", filepath.Join(root, "scenes", "kit.pull"))
 	link(t, "../../outside.pull", filepath.Join(root, "scenes", "out.pull"))
 	link(t, "round.pull", filepath.Join(root, "scenes", "round.pull"))
+	link(t, "scenes", filepath.Join(root, "linked"))
 	t.Chdir(root)
 	for _, args := range [][]string{{"init", "-q"}, {"add", "."}, {"commit", "-q", "-m", "one"}} {
 		if out, err := exec.Command("git", args...).CombinedOutput(); err != nil {
@@ -74,6 +75,7 @@ func TestReadFile(t *testing.T) {
 		filepath.Join(here, "kit.pull"): "old kit",
 		"scenes/öl\tand \"water\".pull": "odd",
 		"scenes/kit.pull":               "old kit", // by a link
+		"linked/kit.pull":               "old kit", // by a link to its folder, and then another
 		"../outside.pull":               "outside", // not in the repository: as it is
 	} {
 		if got, err := tree.ReadFile(filepath.FromSlash(path)); err != nil || string(got) != want {
@@ -82,6 +84,11 @@ func TestReadFile(t *testing.T) {
 	}
 	if _, err := tree.ReadFile("scenes/none.pull"); !errors.Is(err, fs.ErrNotExist) {
 		t.Errorf("a file that is not there: %v", err)
+	}
+	for _, path := range []string{"linked/none.pull", "scenes/kit.pull/none.pull", "kit.pull/none.pull", "linked"} {
+		if got, err := tree.ReadFile(path); !errors.Is(err, fs.ErrNotExist) {
+			t.Errorf("%s, which is not there: %q, %v", path, got, err)
+		}
 	}
 	for _, path := range []string{"scenes/out.pull", "scenes/round.pull"} {
 		if got, err := tree.ReadFile(path); err == nil {
@@ -103,6 +110,18 @@ func TestPathAndBelow(t *testing.T) {
 		if got := filepath.ToSlash(tree.Path(name)); got != want {
 			t.Errorf("Path(%q) = %q, want %q", name, got, want)
 		}
+	}
+	here, err := os.Getwd()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := tree.Path(filepath.Join(here, "kit.pull")); got != "kit.pull" {
+		t.Errorf("from the root of the system: %q", got)
+	}
+	beside := filepath.Join(t.TempDir(), "beside")
+	link(t, here, beside)
+	if got := tree.Path(filepath.Join(beside, "kit.pull")); got != "kit.pull" {
+		t.Errorf("by a link from elsewhere: %q", got)
 	}
 	got := tree.Below(tree.Path("./"))
 	slices.Sort(got)
@@ -140,6 +159,7 @@ func TestSplit(t *testing.T) {
 	}{
 		{"HEAD:a.pull", "HEAD", "a.pull", true}, {"v1.2:", "v1.2", "", true}, {":a", "", "a", true}, {"a.pull", "", "", false},
 		{"HEAD:x", "", "", false}, {"HEAD~2:a:b", "HEAD~2", "a:b", true},
+		{"HEAD@{10:00}:a.pull", "HEAD@{10:00}", "a.pull", true}, {"HEAD@{10:00}", "", "", false}, {"v1}:a{b", "v1}", "a{b", true},
 	} {
 		revision, name, ok := Split(test.arg)
 		if ok != test.ok || ok && (revision != test.revision || name != test.name) {

@@ -76,6 +76,13 @@ func open(arg string) (side, error) {
 	if revision, name, ok := committed.Split(arg); ok {
 		return openCommitted(arg, revision, name)
 	}
+	return openCurrent(arg)
+}
+
+func openCurrent(arg string) (side, error) {
+	if arg == "" {
+		return side{}, errors.New("an empty name is no file")
+	}
 	info, err := os.Stat(arg)
 	if err != nil {
 		return side{}, paths.Plain(err)
@@ -136,29 +143,58 @@ func (s side) plans() ([]string, error) {
 	return list, err
 }
 
-// Find pairs the plans that two arguments name: files, folders, whose plans are
-// paired by their paths, or REVISION:PATH of either. Without the later one, the
-// earlier is a file or folder as it was last committed, against as it is now.
-func Find(before, after string) ([]Pair, error) {
-	var b, a side
-	var err error
-	if after == "" {
-		if a, err = open(before); err != nil {
+// Between pairs the plans that two arguments name: files, folders, whose plans
+// are paired by their paths, or REVISION:PATH of either.
+func Between(before, after string) ([]Pair, error) {
+	b, err := open(before)
+	if err != nil {
+		return nil, err
+	}
+	a, err := open(after)
+	if err != nil {
+		return nil, err
+	}
+	return match(b, a)
+}
+
+// Since pairs the plans that one argument names with what they are now: a file
+// or folder as it was last committed, or REVISION:PATH as it was then.
+func Since(arg string) ([]Pair, error) {
+	if revision, name, ok := committed.Split(arg); ok {
+		b, err := openCommitted(arg, revision, name)
+		if err != nil {
 			return nil, err
 		}
-		b, err = openCommitted("HEAD:./"+filepath.ToSlash(a.path), "HEAD", "./"+filepath.ToSlash(a.path))
-	} else if b, err = open(before); err == nil {
-		a, err = open(after)
+		a, err := openCurrent(b.path)
+		if err != nil {
+			return nil, err
+		}
+		return match(b, a)
 	}
-	switch {
-	case err != nil:
+	a, err := openCurrent(arg)
+	if err != nil {
 		return nil, err
-	case b.folder != a.folder:
-		return nil, fmt.Errorf("%s and %s: one is a folder, the other a file", b.arg, a.arg)
-	case b.folder:
-		return pairs(b, a)
 	}
-	return []Pair{{b.source(""), a.source("")}}, nil
+	name := filepath.ToSlash(a.path)
+	if !filepath.IsAbs(a.path) {
+		name = "./" + name
+	}
+	b, err := openCommitted("HEAD:"+name, "HEAD", name)
+	if err != nil {
+		return nil, err
+	}
+	return match(b, a)
+}
+
+// match pairs two files, or the plans of two folders.
+func match(before, after side) ([]Pair, error) {
+	switch {
+	case before.folder != after.folder:
+		return nil, fmt.Errorf("%s and %s: one is a folder, the other a file", before.arg, after.arg)
+	case before.folder:
+		return pairs(before, after)
+	}
+	return []Pair{{before.source(""), after.source("")}}, nil
 }
 
 // pairs pairs the plans of two folders.
