@@ -49,6 +49,10 @@ is 0 for both, as git wants it.`
 
 // Run compares.
 func (c *diffCmd) Run(s *session) error {
+	if c.Git && c.As == "text" && states.Unmerged(c.States) { // an error would end the answer of git
+		_, err := fmt.Fprintln(s.out, console.Clean(c.States[0])+": not merged yet")
+		return err
+	}
 	pairs, err := c.pairs()
 	if err != nil {
 		return err

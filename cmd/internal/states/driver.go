@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"slices"
 
@@ -25,6 +24,10 @@ const (
 	renamedArgs  = 9
 )
 
+// Unmerged reports whether the arguments that git gives are of a file that is not
+// merged yet, which has no two states to compare.
+func Unmerged(args []string) bool { return len(args) == unmergedArgs }
+
 // FromGit returns the states of the plans that a change of one file touches, by
 // the arguments that git gives: of that file where it is a plan with shots, else
 // of every plan in the repository that uses it, be it a kit, a cut, a page or a
@@ -32,8 +35,6 @@ const (
 // does not say which these are.
 func FromGit(args []string) ([]Pair, error) {
 	switch len(args) {
-	case unmergedArgs:
-		return nil, fmt.Errorf("%s: not merged yet", args[0])
 	case changedArgs, renamedArgs:
 	default:
 		return nil, fmt.Errorf("git gives %d or %d arguments, and here are %d", changedArgs, renamedArgs, len(args))
@@ -116,7 +117,7 @@ func (c change) users() ([]string, error) {
 	var list []string
 	for _, path := range tracked {
 		res, err := interp.Read(path, interp.Options{ReadFile: c.read})
-		if errors.Is(err, fs.ErrNotExist) || os.IsPermission(err) {
+		if errors.Is(err, fs.ErrNotExist) {
 			continue // deleted in the working tree
 		}
 		if err != nil {
