@@ -67,7 +67,7 @@ func (c *diffCmd) Run(s *session) error {
 	switch c.As {
 	case "text":
 		if c.Git { // beside the other files of its answer
-			fmt.Fprintln(s.out, s.screen.Paint(console.Bold, "diff of "+console.Clean(c.States[0])))
+			fmt.Fprintln(s.out, s.screen.Paint(console.Bold, "diff of "+console.Clean(c.States[0]))+", all other files as they are now")
 		}
 		err = difference.WriteText(s.screen, plans)
 	case "json":

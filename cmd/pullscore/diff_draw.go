@@ -58,8 +58,9 @@ func overlaid(p difference.Plan, shot difference.Shot) render.Difference {
 	for _, u := range shot.Pulls {
 		d.Pulls = append(d.Pulls, render.PullChange{Before: u.Before, After: u.After, Text: u.Says()})
 	}
+	d.Notes = p.FaultPhrases()
 	if shot.Before != nil && shot.After != nil { // else the drawing says which it lacks
-		d.Notes = shot.Notes()
+		d.Notes = append(d.Notes, shot.Notes()...)
 	}
 	return d
 }

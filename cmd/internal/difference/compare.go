@@ -148,9 +148,13 @@ func (c comparison) pull(m match) Pull {
 	} else {
 		l.figure("to_m", "to", b.ToM, a.ToM, c.tape)
 	}
+	major := len(l.details)
 	l.figure("needed_s", "needs", b.Needed, a.Needed, needed)
 	l.turn("hand_deg", "hand", b.HandDeg, a.HandDeg)
 	l.turn("window_hand_deg", "window", windowOf(b), windowOf(a))
+	for i := major; major > 0 && i < len(l.details); i++ {
+		l.details[i].minor = true // it follows from what is told
+	}
 	l.figure("regrips", "re-grips", plan.Number(b.Regrips), plan.Number(a.Regrips), unit(""))
 	l.word("profile", "profile", b.Profile, a.Profile)
 	if hook(b.Anchor) != hook(a.Anchor) {

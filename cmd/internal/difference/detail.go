@@ -175,7 +175,9 @@ func countOf(n int, what string) string {
 func says(details []Detail) string {
 	var parts []string
 	for _, d := range details {
-		parts = append(parts, d.Says)
+		if !d.minor {
+			parts = append(parts, d.Says)
+		}
 	}
 	return strings.Join(parts, ", ")
 }

@@ -98,6 +98,7 @@ type Detail struct {
 	Says   string  `json:"says"`             // the same for people
 
 	moved bool // the whole is earlier or later
+	minor bool // told to people where it is all there is to tell
 }
 
 // A Finding is one that came or is gone. One whose figures alone are others is

@@ -5,6 +5,7 @@ package difference
 import (
 	"fmt"
 	"math"
+	"path/filepath"
 	"slices"
 
 	"pullscore/cmd/internal/pulllist"
@@ -99,7 +100,12 @@ func (p Pull) movesWith(other Pull) bool {
 
 // shift returns by how many frames a pull is later, where nothing else changed.
 func (p Pull) shift() (frames int64, ok bool) {
-	if len(p.Details) != 1 || !p.Details[0].moved {
+	for i, d := range p.Details {
+		if i > 0 && !d.minor {
+			return 0, false
+		}
+	}
+	if len(p.Details) == 0 || !p.Details[0].moved {
 		return 0, false
 	}
 	return p.Details[0].Frames, true
@@ -231,9 +237,11 @@ func FindingPhrases(list []Finding) []string {
 	return texts
 }
 
-// phrase writes a finding: "new warning: pull 1: MARRIT to OSKEL lands …".
+// phrase writes a finding: "new warning: pull 1: MARRIT to OSKEL lands …
+// [hard-to-land], jetty.pull:23".
 func (f Finding) phrase() string {
-	return fmt.Sprintf("%s %s: %s [%s]", f.Change, f.Is.Severity, about(f.Is)+f.Is.Message, f.Is.Code)
+	at := f.Is.Range
+	return fmt.Sprintf("%s %s: %s [%s], %s:%d", f.Change, f.Is.Severity, about(f.Is)+f.Is.Message, f.Is.Code, filepath.Base(at.File), at.Start.Line)
 }
 
 // about says which pull of its shot a finding is about.

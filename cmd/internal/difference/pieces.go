@@ -9,8 +9,8 @@ import (
 	"pullscore/interp/plan"
 )
 
-// subjects compares where everyone is when the shot starts, and the marks on
-// the ring that go with it.
+// subjects compares where everyone is when the shot starts. The marks on the
+// ring that go with it are told of the pulls.
 func (c comparison) subjects() []Piece {
 	return pieces(c.before.Subjects, c.after.Subjects,
 		func(s *plan.Subject) label { return label{"subject", s.Name} },
@@ -20,7 +20,6 @@ func (c comparison) subjects() []Piece {
 			l.figure("side_m", "", b.Side, a.Side, c.aside)
 			l.figure("deep_m", "deep", b.Deep, a.Deep, c.tape)
 			l.figure("sways_m", "sways", b.Sways, a.Sways, c.tape)
-			l.mark("ring_deg", "mark", b.RingDeg, a.RingDeg)
 			return l.details
 		})
 }

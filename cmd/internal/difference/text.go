@@ -47,10 +47,8 @@ func WriteText(screen console.Screen, plans []Plan) error {
 func (w *writer) plan(p Plan) {
 	w.Wrapped(console.Bold, "", titleOf(p))
 	w.Wrapped(console.Dim, "", p.between())
-	for i, name := range []string{p.Before, p.After} {
-		if p.Faulty[i] {
-			w.Wrapped(console.Yellow, "", name+" has errors: what they keep from being computed is not compared.")
-		}
+	for _, text := range p.FaultPhrases() {
+		w.Wrapped(console.Yellow, "", text)
 	}
 	w.phrase(says(p.Details))
 	for _, text := range FindingPhrases(p.Findings) {
@@ -62,6 +60,17 @@ func (w *writer) plan(p Plan) {
 			w.shot(s)
 		}
 	}
+}
+
+// FaultPhrases says which of the states have errors.
+func (p Plan) FaultPhrases() []string {
+	var list []string
+	for i, name := range []string{p.Before, p.After} {
+		if p.Faulty[i] {
+			list = append(list, name+" has errors: what hangs on them is wrong or missing here.")
+		}
+	}
+	return list
 }
 
 func titleOf(p Plan) string {
@@ -123,6 +132,9 @@ func summary(plans []Plan) string {
 	}
 	if len(plans) == 0 {
 		return "no plan with shots is touched"
+	}
+	if len(plans) == 1 && len(plans[0].Shots) == 0 && !plans[0].Differs() {
+		return "neither has shots; to see what a kit does to the plans that use it, compare their folder"
 	}
 	if differ == 0 {
 		return "no difference for the crew in " + countOf(len(plans), "plan")

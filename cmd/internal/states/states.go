@@ -85,9 +85,21 @@ func openCurrent(arg string) (side, error) {
 	}
 	info, err := os.Stat(arg)
 	if err != nil {
+		if _, gitErr := committed.Open(arg); gitErr == nil {
+			return side{}, fmt.Errorf("%s is a revision, and a path in it is wanted: %s:scenes", arg, arg)
+		}
 		return side{}, paths.Plain(err)
 	}
-	return side{arg: arg, path: filepath.Clean(arg), folder: info.IsDir()}, nil
+	s := side{arg: arg, path: filepath.Clean(arg), folder: info.IsDir()}
+	return s, s.isPlan()
+}
+
+// isPlan returns an error for a file that plans use and that is none.
+func (s side) isPlan() error {
+	if _, what := interp.SizeLimit(s.path); !s.folder && (what != "a plan" || filepath.Ext(s.path) == ".csv") {
+		return fmt.Errorf("%s is no plan; to see what it does to the plans that use it, compare their folder", s.arg)
+	}
+	return nil
 }
 
 func openCommitted(arg, revision, name string) (side, error) {
@@ -100,7 +112,7 @@ func openCommitted(arg, revision, name string) (side, error) {
 	if !s.folder && !tree.Has(s.path) {
 		return side{}, fmt.Errorf("%s: %s has no such file or folder; a path is from the top of the repository, or begins with ./", arg, revision)
 	}
-	return s, nil
+	return s, s.isPlan()
 }
 
 // source returns the state of the file at a path from the side's folder, or of
@@ -158,7 +170,8 @@ func Between(before, after string) ([]Pair, error) {
 }
 
 // Since pairs the plans that one argument names with what they are now: a file
-// or folder as it was last committed, or REVISION:PATH as it was then.
+// or folder as it was last committed, or REVISION:PATH as it was then. A file
+// that has not been committed yet is new.
 func Since(arg string) ([]Pair, error) {
 	if revision, name, ok := committed.Split(arg); ok {
 		b, err := openCommitted(arg, revision, name)
@@ -176,8 +189,14 @@ func Since(arg string) ([]Pair, error) {
 		return nil, err
 	}
 	name := filepath.ToSlash(a.path)
-	if !filepath.IsAbs(a.path) {
+	switch {
+	case name == ".":
+		name = "./"
+	case !filepath.IsAbs(a.path):
 		name = "./" + name
+	}
+	if tree, err := committed.Open("HEAD"); err == nil && !a.folder && !tree.Has(a.path) {
+		return []Pair{{None, a.source("")}}, nil
 	}
 	b, err := openCommitted("HEAD:"+name, "HEAD", name)
 	if err != nil {
