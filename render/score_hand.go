@@ -66,7 +66,7 @@ func (w *window) marks() []mark {
 		}
 	}
 	s := w.shot
-	if !w.followed(w.from) {
+	if !w.turning(w.from) { // else it is at nobody's mark
 		add(w.resting())
 	}
 	for _, p := range s.Pulls {
@@ -93,10 +93,10 @@ func (w *window) resting() mark {
 	return m
 }
 
-// followed reports whether a follow is on at t.
-func (w *window) followed(t float64) bool {
+// turning reports whether a pull is under way at t.
+func (w *window) turning(t float64) bool {
 	return slices.ContainsFunc(w.shot.Pulls, func(p *plan.Pull) bool {
-		return p.Kind == "follow" && float64(p.Start) < t && t < float64(p.Land)
+		return float64(p.Start) < t && t < float64(p.Land)
 	})
 }
 
