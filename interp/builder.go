@@ -27,10 +27,9 @@ type builder struct {
 	stage    *stage
 	clock    *clock
 	start    goal
-	pulls    []*pull      // in the order of time
-	cut      *shotCut     // what the cuts say of the shot; nil where the plan follows none
-	lineAt   []lang.Range // where the lines of the plan stand
-	epoch    int64        // where the plan has the shot begin, as frames: its timecodes count from there
+	pulls    []*pull  // in the order of time
+	cut      *shotCut // what the cuts say of the shot; nil where the plan follows none
+	epoch    int64    // where the plan has the shot begin, as frames: its timecodes count from there
 	defaults []plan.Default
 	found    []finding
 	probing  bool // a second build, to try a cure: no cures are looked for
@@ -63,7 +62,9 @@ func (p *program) buildShots() {
 			b.flags()
 			p.plan.Shots = append(p.plan.Shots, b.shot)
 			p.sections[b.shot] = sec
-			p.lineAt[b.shot] = b.lineAt
+		}
+		if p.hasPage() {
+			p.spoken = append(p.spoken, b.spoken(ok))
 		}
 	}
 }

@@ -43,18 +43,21 @@ func (p *program) tellRevision(c *revision.Change) {
 	if s == nil {
 		return
 	}
-	d.Range, d.Time = p.lineAt[s][c.Line], max(float64(s.Lines[c.Line].Start), 0)
+	d.Range, d.Time = s.at[c.Line], max(float64(s.all.Lines[c.Line].Start), 0)
 	p.report(d)
-	s.Flags = append(s.Flags, plan.Flag{
-		Number: len(s.Flags) + 1, Severity: d.Severity.String(), Code: d.Code, Text: d.Message,
+	if s.built == nil {
+		return
+	}
+	s.built.Flags = append(s.built.Flags, plan.Flag{
+		Number: len(s.built.Flags) + 1, Severity: d.Severity.String(), Code: d.Code, Text: d.Message,
 		Time: d.Time, Row: rowOf[d.Code],
 	})
 }
 
 // shotOf finds the shot of a change: the first of that ID that has such a line.
-func (p *program) shotOf(c *revision.Change) *plan.Shot {
-	for _, s := range p.plan.Shots {
-		if s.ID == c.Shot && c.Line < len(s.Lines) && s.Lines[c.Line].Text == c.Text {
+func (p *program) shotOf(c *revision.Change) *spoken {
+	for _, s := range p.spoken {
+		if lines := s.all.Lines; s.all.ID == c.Shot && c.Line < len(lines) && lines[c.Line].Text == c.Text {
 			return s
 		}
 	}

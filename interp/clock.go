@@ -456,7 +456,6 @@ func (c *clock) finish() {
 		switch s := it.stmt.(type) {
 		case *lang.Speech:
 			l := c.lines[i]
-			c.b.lineAt = append(c.b.lineAt, s.Range())
 			l.listed = len(sh.Lines)
 			sh.Lines = append(sh.Lines, plan.Line{
 				Who: l.who, Text: valueOf(s.Words), Start: start, End: end,

@@ -43,7 +43,7 @@ type program struct {
 	shotCuts map[*lang.Section]*shotCut // what the cuts say of a shot
 	revision []revision.Change
 
-	lineAt   map[*plan.Shot][]lang.Range  // where their lines stand
+	spoken   []*spoken                    // what is said in every shot, if there is a page
 	sections map[*plan.Shot]*lang.Section // that the shots come from
 
 	kitTold bool // where a kit may come from has been told
@@ -58,7 +58,7 @@ func newProgram(root *unit, l *loader) *program {
 	p := &program{
 		root: root, loader: l, scopes: map[*unit]*scope{}, lets: map[*decl]*letValue{}, split: map[*lang.Text][]speech.Token{},
 		cameras: map[string]*camera{}, lenses: map[string]*lens{}, pullers: map[string]*puller{}, sections: map[*plan.Shot]*lang.Section{},
-		shotCuts: map[*lang.Section]*shotCut{}, lineAt: map[*plan.Shot][]lang.Range{},
+		shotCuts: map[*lang.Section]*shotCut{},
 	}
 	p.plan = &plan.Plan{File: root.file.Path, Shots: []*plan.Shot{}, Defaults: []plan.Default{}}
 	p.evaluator = evaluator{reporter: &reporter{diags: l.diags}, names: p.value}

@@ -7,12 +7,16 @@ import (
 	"path/filepath"
 	"slices"
 
+	"pullscore/interp/plan"
 	"pullscore/interp/revision"
 	"pullscore/interp/wording"
 	"pullscore/lang"
 	"pullscore/lang/fountain"
 	"pullscore/lang/lines"
 )
+
+// hasPage reports whether there is a page to compare the plan with.
+func (p *program) hasPage() bool { return p.loader.opt.Script != nil || len(p.scope.scripts) > 0 }
 
 // compareScript compares the lines of the plan with the page: that of the
 // options, else those that its script statements name.
@@ -35,7 +39,11 @@ func (p *program) compareScript() {
 	if compared == 0 {
 		return
 	}
-	p.revision = revision.Compare(p.plan, &pages)
+	shots := make([]*plan.Shot, len(p.spoken))
+	for i, s := range p.spoken {
+		shots[i] = s.all
+	}
+	p.revision = revision.Compare(shots, &pages)
 	if path, full := pages.Full(); full {
 		p.fail(p.loader.texts[path].Start(), "too-large",
 			fmt.Sprintf("the script has more than %d speeches, or %d words", revision.MostSpeeches, wording.MostWords), "The rest is not compared.")

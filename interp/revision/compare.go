@@ -33,9 +33,9 @@ type placed struct {
 
 func (l *placed) line() *plan.Line { return &l.shot.Lines[l.index] }
 
-func newComparison(p *plan.Plan, pages *Pages) *comparison {
+func newComparison(shots []*plan.Shot, pages *Pages) *comparison {
 	var folds []speech.Folded
-	for _, s := range p.Shots {
+	for _, s := range shots {
 		for _, l := range s.Lines {
 			folds = append(folds, speech.Fold(speech.Split(l.Text)))
 		}

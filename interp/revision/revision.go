@@ -121,12 +121,13 @@ func (p *Pages) Full() (path string, ok bool) {
 	return path, p.full
 }
 
-// Compare compares the lines of a plan with speeches, in the order of shots and
+// Compare compares the lines of shots with speeches, in the order of shots and
 // lines; new speeches come last. Case and punctuation do not count, and a plan
-// may have a speech in several lines, or in several shots.
-func Compare(p *plan.Plan, pages *Pages) []Change {
-	c := newComparison(p, pages)
-	for _, s := range p.Shots {
+// may have a speech in several lines, or in several shots. Of a line its words,
+// its speaker and its pulls count: it needs no time.
+func Compare(shots []*plan.Shot, pages *Pages) []Change {
+	c := newComparison(shots, pages)
+	for _, s := range shots {
 		c.place(s)
 	}
 	c.rewritten()

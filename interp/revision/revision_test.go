@@ -34,18 +34,17 @@ func read(text, scene string) *Pages {
 	return p
 }
 
-// shots makes a plan of shots with these lines, each "WHO: words".
-func shots(all ...[]string) *plan.Plan {
-	p := &plan.Plan{}
+// shots makes shots with these lines, each "WHO: words".
+func shots(all ...[]string) (made []*plan.Shot) {
 	for i, list := range all {
 		s := &plan.Shot{ID: fmt.Sprint(i + 1)}
 		for _, l := range list {
 			who, words, _ := strings.Cut(l, ": ")
 			s.Lines = append(s.Lines, plan.Line{Who: who, Text: words})
 		}
-		p.Shots = append(p.Shots, s)
+		made = append(made, s)
 	}
-	return p
+	return made
 }
 
 // in writes changes on one line each.
@@ -61,7 +60,7 @@ func TestCompare(t *testing.T) {
 	scene := []string{"NORA: Where is the rope?", "OTTO: On the quay, by the lamp. It is wet.", "NORA: Then fetch it.", "OTTO: No."}
 	for _, c := range []struct {
 		name string
-		plan *plan.Plan
+		plan []*plan.Shot
 		page *Pages
 		want string
 	}{
