@@ -387,3 +387,26 @@ func TestSameBytes(t *testing.T) {
 		t.Error("two runs differ")
 	}
 }
+
+// A cut that begins within a rack has the start of the rack on its first frame:
+// in a list, a marker before its clip would be another clip's.
+func TestMarkersLieInTheirClips(t *testing.T) {
+	res, err := interp.Read("../../../examples/ferry/cut-2/ferry.pull", interp.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var list bytes.Buffer
+	if err := EDL(&list, res.Plan); err != nil {
+		t.Fatal(err)
+	}
+	if want := "01:11:58:00 CYAN 1 rack to PEVIN, 6 fr before the cut"; !strings.Contains(strings.Join(strings.Fields(list.String()), " "), want) {
+		t.Errorf("no %q in\n%s", want, &list)
+	}
+	for _, s := range place(res.Plan) {
+		for _, m := range s.marks() {
+			if m.at < s.in || m.at > s.out {
+				t.Errorf("%q lies at %d, and its clip from %d to %d", m.text, m.at, s.in, s.out)
+			}
+		}
+	}
+}

@@ -52,10 +52,15 @@ func place(p *plan.Plan) (list []placed) {
 	return list
 }
 
-// marks returns the markers of a shot in the order of their time.
+// marks returns the markers of a shot in the order of their time; what falls
+// before the picture is marked on its first frame.
 func (s placed) marks() (list []mark) {
 	add := func(t plan.Number, colour, format string, args ...any) {
-		list = append(list, mark{s.in + s.Rate.Frames(float64(t)), colour, fmt.Sprintf(format, args...)})
+		at, text := s.Rate.Frames(float64(t)), fmt.Sprintf(format, args...)
+		if at < 0 { // the cut begins later, and no marker can lie before its clip
+			at, text = 0, fmt.Sprintf("%s, %d fr before the cut", text, -at)
+		}
+		list = append(list, mark{s.in + at, colour, text})
 	}
 	for _, c := range s.Cues {
 		add(c.T, cueColour, "%s", c.Name)
