@@ -56,6 +56,10 @@ func titleless(in iter.Seq[line], s *Script) iter.Seq[line] {
 	}
 }
 
+// longestField is how much an entry of the title page may hold, in bytes. The
+// rest is left out.
+const longestField = 16 << 10
+
 // titleLine takes a line into the title page; ok is false where it is none of
 // it.
 func (s *Script) titleLine(text string, first bool) (ok bool) {
@@ -66,8 +70,9 @@ func (s *Script) titleLine(text string, first bool) (ok bool) {
 	case first && !(ok && slices.ContainsFunc(usual, func(k string) bool { return strings.EqualFold(k, key) })), blank(text):
 		return false
 	case indented && len(s.Title) > 0:
-		f := &s.Title[len(s.Title)-1]
-		f.Value = strings.TrimSpace(f.Value + "\n" + strings.TrimSpace(text))
+		if f := &s.Title[len(s.Title)-1]; len(f.Value)+len(text) < longestField {
+			f.Value = strings.TrimSpace(f.Value + "\n" + strings.TrimSpace(text))
+		}
 		return true
 	case ok && !indented && key != "":
 		s.Title = append(s.Title, Field{key, value})

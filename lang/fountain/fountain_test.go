@@ -8,7 +8,9 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
+	"pullscore/lang/cputime"
 	"pullscore/lang/lines"
 	"pullscore/lang/samples"
 )
@@ -201,6 +203,23 @@ func TestEndless(t *testing.T) {
 	n := longestNote + 10
 	if got, want := len(readAll("[[ open\n"+strings.Repeat("a\n", n)+"end ]]\n")), n+2; got != want {
 		t.Errorf("%d elements, want %d", got, want)
+	}
+}
+
+// What goes on for very many lines is not copied line by line.
+func TestLongWholesAreQuick(t *testing.T) {
+	const many = 300_000
+	for name, src := range map[string]string{
+		"boneyards": strings.Repeat("a/*\n*/", many), "notes": strings.Repeat("a[[\n]]", many),
+		"a title page": "Title: The Boat\n" + strings.Repeat("   x\n", many),
+	} {
+		var found []Element
+		if took := cputime.Of(func() { found = readAll(src) }); took > 2*time.Second {
+			t.Errorf("%s took %v", name, took)
+		}
+		if len(found) > 1 || len(found) == 1 && len(found[0].Text) != many {
+			t.Errorf("%s: %d elements", name, len(found))
+		}
 	}
 }
 

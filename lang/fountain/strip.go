@@ -42,25 +42,26 @@ type boneyards struct {
 	faults *lines.Faults
 
 	open    bool
-	end     int  // where the open one ends, in the text
-	endless bool // no boneyard has an end any more
-	before  line // what stood before the open one
+	end     int             // where the open one ends, in the text
+	endless bool            // no boneyard has an end any more
+	left    strings.Builder // of the line so far: it may go on behind many boneyards
+	number  int             // of that line
 }
 
 // cut returns what is left of a line; whole is false inside a boneyard, of
 // which the line that it ends on joins what stood before it.
 func (y *boneyards) cut(l lines.Line) (left line, whole bool) {
-	at, left := 0, line{"", l.Number}
-	if y.open {
-		if y.end > l.Offset+len(l.Text) {
-			return line{}, false
-		}
-		at, left, y.open = y.end-l.Offset, y.before, false
-	} else if y.endless || !strings.Contains(l.Text, boneyardOpen) {
+	at := 0
+	switch {
+	case y.open && y.end > l.Offset+len(l.Text):
+		return line{}, false
+	case y.open:
+		at, y.open = y.end-l.Offset, false
+	case y.endless || !strings.Contains(l.Text, boneyardOpen):
 		return line{l.Text, l.Number}, true
+	default:
+		y.number = l.Number
 	}
-	var b strings.Builder
-	b.WriteString(left.text)
 	for !y.endless {
 		i := strings.Index(l.Text[at:], boneyardOpen)
 		if i < 0 {
@@ -73,15 +74,17 @@ func (y *boneyards) cut(l lines.Line) (left line, whole bool) {
 			break
 		}
 		y.script.Boneyards++
-		b.WriteString(l.Text[at : at+i])
+		y.left.WriteString(l.Text[at : at+i])
 		if y.end = from + n + len(boneyardClose); y.end > l.Offset+len(l.Text) {
-			y.open, y.before = true, line{b.String(), left.number}
+			y.open = true
 			return line{}, false
 		}
 		at = y.end - l.Offset
 	}
-	b.WriteString(l.Text[at:])
-	return line{b.String(), left.number}, true
+	y.left.WriteString(l.Text[at:])
+	left = line{y.left.String(), y.number}
+	y.left.Reset()
+	return left, true
 }
 
 func unclosed(t *lines.Text, l lines.Line, at int) lang.Diagnostic {
@@ -114,12 +117,17 @@ func noteless(in iter.Seq[line], s *Script) iter.Seq[line] {
 type notes struct {
 	script *Script
 	yield  func(line) bool
-	held   []line // lines of a note that has not ended yet
+	left   strings.Builder // of the line so far: it may go on behind many notes
+	number int             // of that line
+	held   []line          // what follows it: a note that has not ended yet, from its opening on
 }
 
 // flush yields the lines of what is no note after all.
 func (n *notes) flush() bool {
-	for _, l := range n.held {
+	for i, l := range n.held {
+		if i == 0 {
+			l = n.end(l.text)
+		}
 		if !n.yield(l) {
 			return false
 		}
@@ -128,63 +136,59 @@ func (n *notes) flush() bool {
 	return true
 }
 
+// end ends the line that is being put together.
+func (n *notes) end(text string) line {
+	n.left.WriteString(text)
+	whole := line{n.left.String(), n.number}
+	n.left.Reset()
+	return whole
+}
+
 // line takes the next line; it returns false when no more is wanted.
 func (n *notes) line(l line) bool {
-	if len(n.held) > 0 {
-		at := strings.Index(l.text, noteClose)
-		switch {
-		case l.text == "" || at < 0 && len(n.held) == longestNote:
-			if !n.flush() {
-				return false
-			}
-		case at < 0:
-			n.held = append(n.held, l)
-			return true
-		default:
-			n.script.Notes++
-			first := n.held[0]
-			open := strings.Index(first.text, noteOpen)
-			l = line{first.text[:open] + l.text[at+len(noteClose):], first.number}
-			n.held = n.held[:0]
-			if blank(l.text) {
-				return true
-			}
-		}
+	if len(n.held) == 0 {
+		return n.begin(l)
 	}
-	l, whole := within(l, n.script)
-	if !whole {
+	at := strings.Index(l.text, noteClose)
+	switch {
+	case l.text == "" || at < 0 && len(n.held) == longestNote:
+		return n.flush() && n.begin(l)
+	case at < 0:
 		n.held = append(n.held, l)
 		return true
 	}
-	return l.number == 0 || n.yield(l)
+	n.script.Notes++
+	n.held = n.held[:0]
+	return n.rest(l.text[at+len(noteClose):], l.number)
 }
 
-// within takes out the notes that begin and end on one line; whole is false
-// where one is left open. A line of nothing but notes comes back without its
-// number.
-func within(l line, s *Script) (rest line, whole bool) {
+// begin takes a line before which no note is open.
+func (n *notes) begin(l line) bool {
 	if !strings.Contains(l.text, noteOpen) {
-		return l, true
+		return n.yield(l)
 	}
-	var b strings.Builder
-	text := l.text
+	n.number = l.number
+	return n.rest(l.text, l.number)
+}
+
+// rest takes the notes out of what goes on the line so far, of which a note was
+// taken out or begins here. Nothing is left of a line of nothing but notes.
+func (n *notes) rest(text string, number int) bool {
 	for {
 		open := strings.Index(text, noteOpen)
 		if open < 0 {
 			break
 		}
-		n := strings.Index(text[open:], noteClose)
-		if n < 0 {
-			b.WriteString(text)
-			return line{b.String(), l.number}, false
+		n.left.WriteString(text[:open])
+		text = text[open:]
+		end := strings.Index(text, noteClose)
+		if end < 0 {
+			n.held = append(n.held, line{text, number})
+			return true
 		}
-		s.Notes++
-		b.WriteString(text[:open])
-		text = text[open+n+len(noteClose):]
+		n.script.Notes++
+		text = text[end+len(noteClose):]
 	}
-	b.WriteString(text)
-	if strings.TrimSpace(b.String()) == "" {
-		return line{}, true
-	}
-	return line{b.String(), l.number}, true
+	whole := n.end(text)
+	return blank(whole.text) || n.yield(whole)
 }
