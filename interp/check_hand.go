@@ -45,7 +45,7 @@ func (b *builder) noTimeToMove(p *pull) {
 		message += fmt.Sprintf(" before the hand has reacted (%s)", seconds(hand.Reaction))
 	}
 	if lost > 0 {
-		message += fmt.Sprintf(" and taken hold again %d times (%s)", p.landed.Regrips, seconds(lost))
+		message += fmt.Sprintf(", and re-grips take %s", seconds(lost))
 	}
 	b.tellPull(p, finding{Diagnostic: lang.Diagnostic{
 		Code: "no-time-to-move", Severity: lang.Error, Message: message,

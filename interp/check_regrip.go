@@ -15,13 +15,13 @@ func checkRegrip(b *builder) {
 		if p.landed.Regrips == 0 || b.outOfReach(p) {
 			return
 		}
-		times := "once"
+		needs := "one re-grip, which costs"
 		if p.landed.Regrips > 1 {
-			times = fmt.Sprintf("%d times", p.landed.Regrips)
+			needs = fmt.Sprintf("%d re-grips, which cost", p.landed.Regrips)
 		}
 		b.tellPull(p, finding{Diagnostic: lang.Diagnostic{
 			Code: "re-grip", Severity: lang.Note,
-			Message: fmt.Sprintf("%s at the hand: it has to take hold again %s, which costs %s s", degrees(float64(p.HandDeg)), times, plan.Decimal(math.Max(p.landed.Lost, 0.01), 2)),
+			Message: fmt.Sprintf("%s at the hand: that needs %s %s s", degrees(float64(p.HandDeg)), needs, plan.Decimal(math.Max(p.landed.Lost, 0.01), 2)),
 			Figures: []lang.Figure{figure("hand_deg", float64(p.HandDeg)), figure("grip_deg", b.set.hand.Grip), figure("lost_s", p.landed.Lost)},
 		}, tries: func() []try {
 			g := math.Floor(b.set.gear*b.set.hand.Grip/float64(p.HandDeg)*20) / 20
