@@ -3,17 +3,17 @@
 package main
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
 	"iter"
 	"os"
+	"slices"
 	"strconv"
 	"strings"
 
-	"pullscore/cmd/internal/findings"
+	"pullscore/cmd/internal/console"
 	"pullscore/cmd/internal/paths"
 	"pullscore/cmd/internal/skeleton"
 	"pullscore/interp"
@@ -43,13 +43,16 @@ a comment: take "# " away to wake it up. Distances are placeholders to measure.
 
 A plan that is there is never written over. With --against, the exit code is 1
 where lines have changed, moved or vanished; the pulls that hang on them are
-told.`
+told. Words are all that counts for that: the plan may lack its kit.`
 }
 
 // Run reads the page.
 func (c *pageCmd) Run(s *session) error {
 	src, err := s.readPage(c.File)
 	if err != nil {
+		return err
+	}
+	if err := refuse(c.File, src); err != nil {
 		return err
 	}
 	defer func() { s.bar.Clear() }()
@@ -75,27 +78,6 @@ func (c *pageCmd) Run(s *session) error {
 		err = errFindings
 	}
 	return err
-}
-
-// readPage reads a page, which may be larger than a plan can be.
-func (s *session) readPage(path string) ([]byte, error) {
-	in, size := s.in, 0
-	if path != paths.Stdin {
-		f, err := os.Open(path)
-		if err != nil {
-			return nil, paths.Plain(err)
-		}
-		defer f.Close()
-		if info, err := f.Stat(); err == nil {
-			size = int(min(info.Size(), lines.MaxSize+1))
-		}
-		in = f
-	}
-	src := bytes.NewBuffer(make([]byte, 0, size+bytes.MinRead)) // the room that ReadFrom wants
-	if _, err := src.ReadFrom(io.LimitReader(in, lines.MaxSize+1)); err != nil {
-		return nil, fmt.Errorf("%s: %w", path, paths.Plain(err))
-	}
-	return src.Bytes(), nil
 }
 
 // printPageErrors prints the errors of a page and reports whether there are
@@ -205,6 +187,14 @@ func (c *pageCmd) plan(s *session, text *lines.Text, beats iter.Seq2[fountain.Sc
 	if size > interp.MaxFileSize {
 		return fmt.Errorf("%s: that would be a plan of more than %d MB, which is as much as is read; take a scene with --scene", c.File, interp.MaxFileSize>>20)
 	}
+	if !slices.ContainsFunc(scenes, speaks) {
+		const how = "nobody speaks there; a speech is a name in capitals, with its words on the line below"
+		if !slices.ContainsFunc(scenes, func(s fountain.Scene) bool { return s.Heading != "" }) {
+			return fmt.Errorf("%s: no scene, and %s", c.File, how)
+		}
+		s.bar.Clear()
+		fmt.Fprintf(s.errs, "%s: %s\n", console.Clean(c.File), how)
+	}
 	plan := skeleton.Plan(title(fountain.TitlePage(text)), scenes, &cast)
 	return c.write(s, func(w io.Writer) error {
 		_, err := w.Write(plan)
@@ -212,57 +202,9 @@ func (c *pageCmd) plan(s *session, text *lines.Text, beats iter.Seq2[fountain.Sc
 	})
 }
 
-// compare tells what the page has otherwise than the plan. Errors of the plan
-// are told too: a shot that could not be built has no lines to compare.
-func (c *pageCmd) compare(s *session, src []byte) error {
-	page := &interp.Script{Path: c.File, Text: src}
-	if c.Scene != "" {
-		text, _ := lines.Decode(c.File, src) // what is wrong with it is told below
-		scene, err := c.scene(text)
-		if err != nil {
-			return err
-		}
-		if page.Scene = scene.Number; page.Scene == "" {
-			return fmt.Errorf("%s: the scene has no number, so it cannot be compared alone", c.File)
-		}
-	}
-	plan, err := s.readFile(c.Against)
-	if err != nil {
-		return err
-	}
-	res := interp.Interpret(c.Against, plan, interp.Options{Script: page, Progress: s.reading()})
-	faulty := s.printErrors(res, res.Findings)
-	var told []lang.Diagnostic
-	for _, d := range res.Findings {
-		if ofPage[d.Code] {
-			told = append(told, d)
-		}
-	}
-	err = c.write(s, func(w io.Writer) error { return c.tell(s, w, res, told) })
-	if err == nil && (faulty || len(res.Revision) > 0) {
-		err = errFindings
-	}
-	return err
-}
-
-// ofPage holds the codes of what a page has otherwise than a plan.
-var ofPage = map[string]bool{
-	"line-changed": true, "line-moved": true, "line-gone": true, "line-new": true, "speaker-changed": true,
-}
-
-func (c *pageCmd) tell(s *session, w io.Writer, res *interp.Result, told []lang.Diagnostic) error {
-	if c.As == "json" {
-		return findings.WriteJSON(w, told)
-	}
-	screen := s.screen
-	screen.W = w
-	p := findings.Printer{Screen: screen}
-	for _, d := range told {
-		if err := p.Print(d, res.Sources[d.Range.File]); err != nil {
-			return err
-		}
-	}
-	return nil
+// speaks reports whether anybody speaks in a scene.
+func speaks(s fountain.Scene) bool {
+	return slices.ContainsFunc(s.Beats, func(b fountain.Beat) bool { return b.Who != "" })
 }
 
 // write writes to the file of -o, which must be new, or to standard output.
