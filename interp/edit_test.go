@@ -198,6 +198,26 @@ func TestRepeatedWords(t *testing.T) {
 	}
 }
 
+// A short line that the cut does not have is not found in what another says.
+func TestShortLineInAnothers(t *testing.T) {
+	for _, subtitle := range []string{"I said there is no time to lose.", "- Is it late?\n- I said there is no time."} {
+		body := "NORA: \"Is it late?\"\nOTTO: \"I said there is no time to lose.\"\nNORA: \"No.\"\nOTTO: \"Then go.\"\n"
+		res := interpret("plan.pull", inCut("edit \"cut.srt\"\n", body), "cut.srt", srt(1., 2., "Is it late?", 2., 5., subtitle, 6., 7., "- Yes?\n- Then go."))
+		var missing []string
+		for _, d := range res.Findings {
+			if d.Code == "line-not-in-edit" {
+				missing = append(missing, string(res.Sources["plan.pull"][d.Range.Start.Offset:d.Range.End.Offset]))
+			}
+		}
+		if !slices.Equal(missing, []string{"NORA: \"No.\""}) {
+			t.Errorf("%q: %q are missing", subtitle, missing)
+		}
+		if last := res.Plan.Shots[0].Lines[3]; !nearly(last.Start, 5+1./3) {
+			t.Errorf("the last line is at %v", last.Start)
+		}
+	}
+}
+
 // What is wrong in the file of a cut is told at its place there, and its text
 // is there to be quoted.
 func TestFaultsInACut(t *testing.T) {

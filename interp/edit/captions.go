@@ -72,12 +72,14 @@ func (c *Cut) captions(t *lines.Text, v wording.Vocabulary) []lang.Diagnostic {
 // add adds a subtitle, if anything is said in it; false: there are too many
 // words.
 func (s *Subtitles) add(c cue) bool {
-	words := speech.Fold(speech.Split(spoken(c.text)))
 	c.first = int32(s.Len())
-	if len(words) > 0 {
+	if !s.Append(spoken(c.text)) {
+		return false
+	}
+	if s.Len() > int(c.first) {
 		s.cues = append(s.cues, c)
 	}
-	return s.Append(words)
+	return true
 }
 
 // sort puts the subtitles into the order of time.
@@ -157,19 +159,28 @@ func (c cue) words() []Word {
 
 // spoken returns what is said in a subtitle: without sounds in square brackets
 // and without the speaker's name before a colon, which subtitles for the hard
-// of hearing have (common practice, no source).
+// of hearing have. Where somebody else goes on, after a name or a dash, there is
+// a new line (common practice, no source).
 func spoken(text string) string {
-	var said []string
+	var said strings.Builder
 	for line := range strings.Lines(text) {
-		line = withoutSounds(line)
+		line = strings.TrimSpace(withoutSounds(line))
+		another := strings.IndexAny(line, "-\u2013\u2014\u2010") == 0
 		if name, rest, ok := strings.Cut(line, ":"); ok && isName(name) {
-			line = rest
+			line, another = rest, true
 		}
-		if line = strings.Join(strings.Fields(line), " "); line != "" {
-			said = append(said, line)
+		if line = strings.Join(strings.Fields(line), " "); line == "" {
+			continue
 		}
+		switch {
+		case said.Len() > 0 && another:
+			said.WriteByte('\n')
+		case said.Len() > 0:
+			said.WriteByte(' ')
+		}
+		said.WriteString(line)
 	}
-	return strings.Join(said, " ")
+	return said.String()
 }
 
 // withoutSounds takes out what stands in square brackets.

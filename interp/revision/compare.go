@@ -44,7 +44,7 @@ func newComparison(shots []*plan.Shot, pages *Pages) *comparison {
 	for i := range c.speeches {
 		s := &c.speeches[i]
 		s.from = int32(c.stream.Len())
-		if !c.stream.Append(speech.Fold(speech.Split(s.text))) {
+		if !c.stream.Append(s.text) {
 			c.full, c.speeches = true, c.speeches[:i]
 			break
 		}

@@ -82,6 +82,11 @@ func TestCompare(t *testing.T) {
 		{"an empty page", shots(scene[:1]), page(), "gone 1.0"},
 		{"a line without a word", shots([]string{"NORA: ...", scene[0]}), page(scene[0]), ""},
 		{"no lines", shots(nil), page(scene...), ""},
+		{"one in another's", shots([]string{"TOMAS: Open it.", "INES: You open it."}), page("INES: You open it.", "TOMAS: Open it."), "moved 1.0 Open it."},
+		{"one in another's, between others", shots([]string{scene[0], "TOMAS: Open it.", "INES: You open it.", scene[1]}), page(scene[0], "INES: You open it.", "TOMAS: Open it.", scene[1]), "moved 1.1 Open it."},
+		{"a word in another's", shots([]string{scene[0], scene[3]}), page(scene[0], "NORA: There is no time."), "gone 1.1; new .-1 There is no time."},
+		{"a short one with a word more", shots(scene), page(scene[0], scene[1], scene[2], "OTTO: No, never."), "changed 1.3 No, never."},
+		{"one speech in short lines", shots([]string{scene[0], "OTTO: No,", "OTTO: never,", "OTTO: I kept it."}), page(scene[0], "OTTO: No, never, I kept it."), ""},
 		{"other letters", shots([]string{"小林: 縄はどこですか"}), page("@小林: 縄はあそこですか"), "changed 1.0 縄はあそこですか"},
 	} {
 		if got := in(Compare(c.plan, c.page)); got != c.want {

@@ -3,6 +3,7 @@
 package wording
 
 import (
+	"cmp"
 	"slices"
 
 	"pullscore/interp/speech"
@@ -16,46 +17,146 @@ type Place struct {
 
 // Place finds lines, given in their order, between two words of a stream. Short
 // lines that occur often are looked for between the surer ones around them
-// first.
+// first. No word is part of two lines, and a short line is found only where it
+// is all that is said: as a sentence, or beside the lines before and after it.
 func (s *Stream) Place(lines []speech.Folded, from, to int) []Place {
-	places := make([]Place, len(lines))
-	numbers := make([][]int32, len(lines))
+	p := &placing{stream: s, places: make([]Place, len(lines)), lines: make([]wanted, len(lines))}
 	for i := range lines {
-		numbers[i] = s.vocabulary.numbers(lines[i])
-		if at := s.exact(numbers[i], from, to, 2); len(at) == 1 {
-			places[i].Hit = Hit{at[0], at[0] + len(lines[i]), 1}
+		p.lines[i] = wanted{words: s.vocabulary.numbers(lines[i]), from: from, to: to}
+	}
+	var before *wanted
+	for i := range p.lines {
+		if w := &p.lines[i]; len(w.words) > 0 {
+			if before != nil {
+				before.after, w.before = w.words, before.words
+			}
+			before = w
 		}
 	}
-	markMoved(places)
-	for i, line := range numbers {
-		if places[i].Found() {
-			continue
-		}
-		after, before := between(places, i, from, to)
-		if places[i].Hit = s.find(line, after, before); !places[i].Found() {
-			places[i].Hit = s.find(line, from, to)
-			places[i].Moved = places[i].Found()
-		}
-	}
-	return places
+	p.placeSure()
+	p.placeBetween()
+	p.placeMoved()
+	return p.places
 }
 
-// exact returns where a line stands word for word, up to limit places.
-func (s *Stream) exact(line []int32, from, to, limit int) (at []int) {
-	rare := s.rarest(line, from, to)
+// A placing is the work on the lines of one shot.
+type placing struct {
+	stream *Stream
+	lines  []wanted
+	places []Place
+	taken  taken
+}
+
+// put gives a line its place, if it is a hit.
+func (p *placing) put(i int, h Hit) {
+	if p.places[i].Hit = h; h.Found() {
+		p.taken.add(h)
+	}
+}
+
+// placeSure places the lines that stand word for word in one place only; of two
+// that would have the same words the longer.
+func (p *placing) placeSure() {
+	order := make([]int, len(p.lines))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(len(p.lines[b].words), len(p.lines[a].words)) })
+	for _, i := range order {
+		w := p.lines[i]
+		if at := p.stream.exact(w, p.taken, 2); len(at) == 1 {
+			p.put(i, Hit{at[0], at[0] + len(w.words), 1})
+		}
+	}
+	markMoved(p.places)
+}
+
+// placeBetween looks for the others between the lines around them.
+func (p *placing) placeBetween() {
+	for i, w := range p.lines {
+		if !p.places[i].Found() {
+			w.from, w.to = between(p.places, i, w.from, w.to)
+			p.put(i, p.stream.find(w, p.taken))
+		}
+	}
+}
+
+// placeMoved looks everywhere for those that are still missing.
+func (p *placing) placeMoved() {
+	for i, w := range p.lines {
+		if !p.places[i].Found() {
+			p.put(i, p.stream.find(w, p.taken))
+			p.places[i].Moved = p.places[i].Found()
+		}
+	}
+}
+
+// taken is the words that lines have, in order.
+type taken []Hit
+
+// search returns the first stretch that ends behind a word.
+func (t taken) search(word int) int {
+	i, _ := slices.BinarySearchFunc(t, word, func(h Hit, word int) int {
+		if h.End <= word {
+			return -1
+		}
+		return 1
+	})
+	return i
+}
+
+func (t *taken) add(h Hit) { *t = slices.Insert(*t, t.search(h.Start), h) }
+
+// overlaps reports whether any of the words is taken.
+func (t taken) overlaps(from, to int) bool {
+	i := t.search(from)
+	return i < len(t) && t[i].Start < to
+}
+
+// free returns the part between two words around a free one in which no word is
+// taken.
+func (t taken) free(word, from, to int) (int, int) {
+	i := t.search(word)
+	if i > 0 {
+		from = max(from, t[i-1].End)
+	}
+	if i < len(t) {
+		to = min(to, t[i].Start)
+	}
+	return from, to
+}
+
+// exact returns where a line stands word for word and free, up to limit places:
+// those where it is all that is said, if there are any.
+func (s *Stream) exact(w wanted, t taken, limit int) []int {
+	rare := s.rarest(w.words, w.from, w.to)
 	if len(rare) == 0 {
 		return nil
 	}
-	places := s.places(line[rare[0]], from, to)
+	var whole, part []int
+	places := s.places(w.words[rare[0]], w.from, w.to)
 	for _, p := range places[:min(len(places), occurrences)] {
 		start := int(p) - rare[0]
-		if start >= from && start+len(line) <= to && slices.Equal(s.words[start:start+len(line)], line) {
-			if at = append(at, start); len(at) == limit {
-				break
-			}
+		h := Hit{start, start + len(w.words), 1}
+		if !s.stands(w.words, start, w) || t.overlaps(h.Start, h.End) || !s.fits(w, h) {
+			continue
+		}
+		if !s.whole(w, h) {
+			part = append(part, start)
+		} else if whole = append(whole, start); len(whole) == limit {
+			break
 		}
 	}
-	return at
+	if len(whole) == 0 {
+		return part[:min(len(part), limit)]
+	}
+	return whole
+}
+
+// stands reports whether words stand at a place, in the part of the stream where
+// a line is looked for.
+func (s *Stream) stands(words []int32, at int, w wanted) bool {
+	return at >= w.from && at+len(words) <= w.to && slices.Equal(s.words[at:at+len(words)], words)
 }
 
 // between returns the stretch between the lines around one that are in order,

@@ -5,6 +5,7 @@ package wording
 
 import (
 	"cmp"
+	"maps"
 	"math"
 	"slices"
 
@@ -51,6 +52,8 @@ type Stream struct {
 	vocabulary Vocabulary
 	words      []int32   // 0: one that nobody looks for
 	at         [][]int32 // where the word with each number stands
+	sentences  bits      // where one begins, or the text ends
+	clauses    bits      // where a part of a sentence begins
 }
 
 // New returns the stream of a text without words, in which lines of these words
@@ -63,12 +66,17 @@ func New(v Vocabulary) *Stream {
 // hundred megabytes that is talk.
 const MostWords = 20_000_000
 
-// Append adds words at the end; false: there are more than MostWords.
-func (s *Stream) Append(words speech.Folded) bool {
-	if len(s.words)+len(words) > MostWords {
+// Append adds the words of a text at the end; its sentences are known by their
+// signs, and by new lines. false: there are more than MostWords.
+func (s *Stream) Append(text string) bool {
+	tokens := speech.Split(text)
+	if len(s.words)+len(tokens) > MostWords {
 		return false
 	}
-	for _, w := range words {
+	if len(tokens) > 0 {
+		s.mark(text, tokens)
+	}
+	for _, w := range speech.Fold(tokens) {
 		n := s.vocabulary[w]
 		if n > 0 {
 			s.at[n] = append(s.at[n], int32(len(s.words)))
@@ -119,18 +127,21 @@ const (
 	longest     = 400 // words of a line that are compared
 )
 
-// Find returns the stretch between two words of the stream that is most like a
-// line, the first of several; a hit has a likeness of at least Least.
-func (s *Stream) Find(line speech.Folded, from, to int) Hit {
-	return s.find(s.vocabulary.numbers(line), from, to)
-}
-
-func (s *Stream) find(line []int32, from, to int) Hit {
-	line = line[:min(len(line), longest)]
+// find returns the free stretch that is most like a line, the first of several;
+// a hit has a likeness of at least Least.
+func (s *Stream) find(w wanted, t taken) Hit {
+	w.words = w.words[:min(len(w.words), longest)]
+	if at := s.exact(w, t, 1); len(at) > 0 {
+		return Hit{at[0], at[0] + len(w.words), 1}
+	}
 	var best Hit
-	for _, start := range s.candidates(line, from, to) {
-		h := s.compare(line, max(from, start-slack(line)), min(to, start+len(line)+slack(line)))
-		if h.Likeness >= Least && (h.Likeness > best.Likeness || h.Likeness == best.Likeness && h.extends(best)) {
+	if len(w.words) < few {
+		return best // with another word too little of it is left
+	}
+	for _, c := range s.candidates(w, t) {
+		from, to := t.free(c.seed, w.from, w.to)
+		h := s.compare(w.words, max(from, c.start-slack(w.words)), min(to, c.start+len(w.words)+slack(w.words)))
+		if h.Likeness >= Least && (h.Likeness > best.Likeness || h.Likeness == best.Likeness && h.extends(best)) && s.fits(w, h) {
 			best = h
 		}
 	}
@@ -140,24 +151,39 @@ func (s *Stream) find(line []int32, from, to int) Hit {
 // slack is how many words may have come in before a line's place is lost.
 func slack(line []int32) int { return 2 + len(line)/4 }
 
+// A candidate is where a line may begin.
+type candidate struct {
+	start int
+	seed  int // the first free word there that is one of the line
+	votes int
+}
+
 // candidates returns where the line may begin: each of its rare words votes for
 // the places that would put it right.
-func (s *Stream) candidates(line []int32, from, to int) []int {
-	votes := map[int]int{}
-	for _, i := range s.rarest(line, from, to) {
-		places := s.places(line[i], from, to)
+func (s *Stream) candidates(w wanted, t taken) []candidate {
+	votes := map[int]candidate{}
+	for _, i := range s.rarest(w.words, w.from, w.to) {
+		places := s.places(w.words[i], w.from, w.to)
 		for _, p := range places[:min(len(places), occurrences)] {
-			votes[int(p)-i]++
+			at := int(p)
+			if t.overlaps(at, at+1) {
+				continue
+			}
+			c, known := votes[at-i]
+			if !known {
+				c = candidate{start: at - i, seed: at}
+			}
+			c.votes, c.seed = c.votes+1, min(c.seed, at)
+			votes[at-i] = c
 		}
 	}
-	starts := make([]int, 0, len(votes))
-	for start := range votes {
-		starts = append(starts, start)
-	}
-	slices.SortFunc(starts, func(a, b int) int { return cmp.Or(cmp.Compare(votes[b], votes[a]), cmp.Compare(a, b)) })
-	starts = starts[:min(len(starts), candidates)]
-	slices.Sort(starts)
-	return starts
+	list := slices.Collect(maps.Values(votes))
+	slices.SortFunc(list, func(a, b candidate) int {
+		return cmp.Or(cmp.Compare(b.votes, a.votes), cmp.Compare(a.start, b.start))
+	})
+	list = list[:min(len(list), candidates)]
+	slices.SortFunc(list, func(a, b candidate) int { return cmp.Compare(a.start, b.start) })
+	return list
 }
 
 // rarest returns the indices of the line's rarest words between two words of the

@@ -14,15 +14,43 @@ import (
 
 func fold(s string) speech.Folded { return speech.Fold(speech.Split(s)) }
 
-// streamOf returns the stream of a text in which some lines can be looked for.
-func streamOf(text speech.Folded, lines ...speech.Folded) *Stream {
+// streamOf returns the stream of texts in which some lines can be looked for.
+func streamOf(texts []string, lines ...speech.Folded) *Stream {
 	s := New(NewVocabulary(lines...))
-	s.Append(text)
+	for _, text := range texts {
+		s.Append(text)
+	}
 	return s
 }
 
+// placed writes where lines are found: their first words, m for moved.
+func placed(texts []string, lines ...string) string {
+	var folded []speech.Folded
+	for _, l := range lines {
+		folded = append(folded, fold(l))
+	}
+	s := streamOf(texts, folded...)
+	var got []string
+	for _, p := range s.Place(folded, 0, s.Len()) {
+		switch {
+		case !p.Found():
+			got = append(got, "-")
+		case p.Moved:
+			got = append(got, fmt.Sprint(p.Start, "m"))
+		default:
+			got = append(got, fmt.Sprint(p.Start))
+		}
+	}
+	return strings.Join(got, " ")
+}
+
+// findAlone looks for a line alone.
+func (s *Stream) findAlone(line speech.Folded) Hit {
+	return s.Place([]speech.Folded{line}, 0, s.Len())[0].Hit
+}
+
 func TestFind(t *testing.T) {
-	text := fold("You kept the second ledger. I kept every ledger there is. You kept it, then? No. Yes, all of them.")
+	text := []string{"You kept the second ledger. I kept every ledger there is. You kept it, then? No. Yes, all of them."}
 	for _, c := range []struct{ line, want string }{
 		{"You kept the second ledger.", "0-5 1.00"},
 		{"you KEPT the second ledger", "0-5 1.00"},
@@ -33,7 +61,7 @@ func TestFind(t *testing.T) {
 		{"I kept every old ledger there was", "5-11 0.71"},
 		{"", "0-0 0.00"},
 	} {
-		h := streamOf(text, fold(c.line)).Find(fold(c.line), 0, len(text))
+		h := streamOf(text, fold(c.line)).findAlone(fold(c.line))
 		if got := fmt.Sprintf("%d-%d %.2f", h.Start, h.End, h.Likeness); got != c.want {
 			t.Errorf("%q: %s, want %s", c.line, got, c.want)
 		}
@@ -41,7 +69,7 @@ func TestFind(t *testing.T) {
 }
 
 func TestPlace(t *testing.T) {
-	text := fold("Stop. Where is the rope? No. On the quay, by the lamp. No. Stop. Then fetch it before the tide turns.")
+	text := []string{"Stop. Where is the rope? No. On the quay, by the lamp. No. Stop. Then fetch it before the tide turns."}
 	for _, c := range []struct {
 		lines []string
 		want  string
@@ -51,23 +79,8 @@ func TestPlace(t *testing.T) {
 		{[]string{"On the quay by the lamp", "Where is the rope", "Then fetch it before the tide turns"}, "6 1m 14"},
 		{[]string{"Where is the old rope?", "On the quay, under the lamp.", "Nothing like it."}, "1 6 -"},
 	} {
-		var lines []speech.Folded
-		for _, l := range c.lines {
-			lines = append(lines, fold(l))
-		}
-		var got []string
-		for _, p := range streamOf(text, lines...).Place(lines, 0, len(text)) {
-			switch {
-			case !p.Found():
-				got = append(got, "-")
-			case p.Moved:
-				got = append(got, fmt.Sprint(p.Start, "m"))
-			default:
-				got = append(got, fmt.Sprint(p.Start))
-			}
-		}
 		// Of two lines that changed places either may be the one that moved.
-		if g := strings.Join(got, " "); g != c.want && g != "6m 1 14" {
+		if g := placed(text, c.lines...); g != c.want && g != "6m 1 14" {
 			t.Errorf("%q: %s, want %s", c.lines, g, c.want)
 		}
 	}
@@ -80,7 +93,7 @@ func TestCostAgreesWithEditDistance(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		line, text := letters.Draw(t, "line"), letters.Draw(t, "text")
 		letters := speech.Folded(strings.Split(line, ""))
-		s := streamOf(strings.Split(text, ""), letters)
+		s := streamOf([]string{strings.Join(strings.Split(text, ""), " ")}, letters)
 		h := s.compare(s.vocabulary.numbers(letters), 0, len(text))
 		least := len(line)
 		for i := range text {
@@ -98,14 +111,16 @@ func TestCostAgreesWithEditDistance(t *testing.T) {
 	})
 }
 
-// Every line of a text is found where it stands, if it is there once.
+// Every line of a text is found, word for word, whatever is said around it.
 func TestLinesOfTheTextAreFound(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		words := rapid.SliceOfN(rapid.StringMatching(`[a-h]{1,2}`), 20, 200).Draw(t, "words")
 		from := rapid.IntRange(0, len(words)-3).Draw(t, "from")
 		to := rapid.IntRange(from+1, min(len(words), from+12)).Draw(t, "to")
 		line := speech.Folded(words[from:to])
-		p := streamOf(words, line).Place([]speech.Folded{line}, 0, len(words))[0]
+		said := func(words []string) string { return strings.Join(words, " ") }
+		text := said(words[:from]) + ". " + said(line) + "! " + said(words[to:])
+		p := streamOf([]string{text}, line).findAlone(line)
 		if p.Likeness != 1 || !slices.Equal(words[p.Start:p.End], line) {
 			t.Fatalf("%v is placed at %+v", line, p)
 		}
@@ -121,8 +136,9 @@ func TestPartOfAText(t *testing.T) {
 		}
 		before, part, after := some("before"), some("part"), some("after")
 		lines := []speech.Folded{some("line"), some("next")}
-		alone := streamOf(part, lines...).Place(lines, 0, len(part))
-		among := streamOf(slices.Concat(before, part, after), lines...).Place(lines, len(before), len(before)+len(part))
+		said := func(words ...speech.Folded) []string { return []string{strings.Join(slices.Concat(words...), " ")} }
+		alone := streamOf(said(part), lines...).Place(lines, 0, len(part))
+		among := streamOf(said(before, part, after), lines...).Place(lines, len(before), len(before)+len(part))
 		for i := range among {
 			if among[i].Found() {
 				among[i].Start -= len(before)
@@ -139,7 +155,7 @@ func TestPartOfAText(t *testing.T) {
 func TestMostWords(t *testing.T) {
 	s := New(NewVocabulary(fold("rope")))
 	s.words = make([]int32, MostWords-1)
-	if !s.Append(fold("rope")) || s.Append(fold("rope")) || s.Len() != MostWords || !s.Same(fold("rope"), MostWords-1, MostWords) {
+	if !s.Append("rope") || s.Append("rope") || s.Len() != MostWords || !s.Same(fold("rope"), MostWords-1, MostWords) {
 		t.Errorf("%d words", s.Len())
 	}
 }
@@ -147,8 +163,8 @@ func TestMostWords(t *testing.T) {
 // A text made to take for ever does not.
 func TestHostileTexts(t *testing.T) {
 	same := slices.Repeat([]string{"no"}, 300_000)
-	s := streamOf(same, same[:1])
-	if h := s.Find(same[:1000], 0, len(same)); h.Likeness != 1 {
+	s := streamOf([]string{strings.Join(same, " ")}, same[:1])
+	if h := s.findAlone(same[:1000]); h.Likeness != 1 {
 		t.Errorf("%+v", h)
 	}
 	lines := make([]speech.Folded, 50)
@@ -175,7 +191,7 @@ func BenchmarkPlace(b *testing.B) {
 		fmt.Fprintf(&text, "word%d and the rope of the %d boat. ", i%977, i%131)
 	}
 	words := fold(text.String())
-	s := streamOf(words, words)
+	s := streamOf([]string{text.String()}, words)
 	var lines []speech.Folded
 	for i := 0; i+8 < len(words); i += 200 {
 		lines = append(lines, words[i:i+8])
