@@ -173,6 +173,9 @@ func (c *pageCmd) plan(s *session, text *lines.Text, beats iter.Seq2[fountain.Sc
 			if position > 0 && scene.Position != position {
 				continue
 			}
+			if beat.Empty() {
+				size += len("\nshot S1 \"\"\n") + len(scene.Heading)
+			}
 			for _, part := range beat.Parts {
 				size += len(part.Text)
 			}

@@ -3,7 +3,6 @@
 package skeleton
 
 import (
-	"slices"
 	"unicode"
 	"unicode/utf8"
 
@@ -68,20 +67,28 @@ func (c *Cast) members(scenes [][]utterance) []*member {
 			silent = append(silent, m)
 		}
 	}
-	if len(silent) == 0 {
-		return list
-	}
-	// By first words, since there may be many names and much action.
+	return append(list, mentioned(silent, action)...)
+}
+
+// mentioned returns those of some members whom action names. It goes by their
+// first words, since there may be many names and much action.
+func mentioned(members []*member, action []*utterance) (list []*member) {
 	byWord := map[string][]*member{}
-	for _, m := range silent {
+	for _, m := range members {
 		if len(m.folds) > 0 {
 			byWord[m.folds[0]] = append(byWord[m.folds[0]], m)
 		}
 	}
+	found := map[*member]bool{}
+	sought := map[*member]*utterance{} // where in last: a word may stand there often
 	for _, u := range action {
 		for _, word := range u.folds {
 			for _, m := range byWord[word] {
-				if m.in(u) >= 0 && !slices.Contains(list, m) {
+				if found[m] || sought[m] == u {
+					continue
+				}
+				if sought[m] = u; m.in(u) >= 0 {
+					found[m] = true
 					list = append(list, m)
 				}
 			}

@@ -22,7 +22,7 @@ const placeholder = "at 2 m  # measure"
 // lang.Format. The cast is that of the whole page: action may name somebody who
 // speaks elsewhere.
 func Plan(title string, scenes []fountain.Scene, cast *Cast) []byte {
-	w := &writer{ids: map[string]bool{}}
+	w := &writer{ids: map[string]int{}}
 	if len(scenes) > 1 && silent(&scenes[0]) {
 		scenes = scenes[1:]
 	}
@@ -54,7 +54,7 @@ func silent(s *fountain.Scene) bool {
 type writer struct {
 	bytes.Buffer
 	members []*member
-	ids     map[string]bool // the shots' IDs so far
+	ids     map[string]int // the shots' IDs so far, with how often each was wanted
 }
 
 func (w *writer) line(format string, args ...any) {
@@ -106,10 +106,11 @@ func (w *writer) id(position int, number string) string {
 	if !plainID().MatchString(id) {
 		id = fmt.Sprintf("S%d", position)
 	}
-	for base, n := id, 2; w.ids[id]; n++ {
-		id = fmt.Sprintf("%s-%d", base, n)
+	for base := id; w.ids[id] > 0; {
+		w.ids[base]++
+		id = fmt.Sprintf("%s-%d", base, w.ids[base])
 	}
-	w.ids[id] = true
+	w.ids[id] = 1
 	return id
 }
 

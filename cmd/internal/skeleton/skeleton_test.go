@@ -10,11 +10,13 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"pgregory.net/rapid"
 
 	"pullscore/interp"
 	"pullscore/lang"
+	"pullscore/lang/cputime"
 	"pullscore/lang/fountain"
 	"pullscore/lang/lines"
 )
@@ -174,6 +176,32 @@ func TestWholeFilm(t *testing.T) {
 }
 
 // What a page says as data: every form of scene.
+// A page with one number for all its scenes, or with one name over and over,
+// takes no longer than another.
+func TestRepetitionIsQuick(t *testing.T) {
+	for name, page := range map[string]string{
+		"numbers": strings.Repeat(".A #1#\n\nx\n\n", 10_000),
+		"names":   ".A\n\nBOB\nHi.\n\n.B\n\n" + strings.Repeat("bob ", 100_000) + "\n",
+	} {
+		text, _ := lines.Decode("page.fountain", []byte(page))
+		script, _ := fountain.Read(text)
+		cast, scenes := castOf(script), script.Scenes[len(script.Scenes)/2:]
+		if name == "numbers" {
+			scenes = script.Scenes
+		}
+		var plan []byte
+		if took := cputime.Of(func() { plan = Plan("", scenes, cast) }); took > 5*time.Second {
+			t.Errorf("%s took %v", name, took)
+		}
+		if got, want := bytes.Count(plan, []byte("\nshot ")), len(scenes); got != want {
+			t.Errorf("%s: %d shots, want %d", name, got, want)
+		}
+		if name == "numbers" && !bytes.Contains(plan, []byte("\nshot 1-10000 ")) {
+			t.Errorf("%s: no shot has the last number", name)
+		}
+	}
+}
+
 func TestJSON(t *testing.T) {
 	for page, want := range map[string]string{
 		"": `{"scenes":[]}`, "Dusk.": `{"scenes":[]}`,
