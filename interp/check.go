@@ -253,7 +253,7 @@ func (b *builder) flags() {
 
 // rowOf says on which row of the score a finding stands.
 var rowOf = map[string]string{
-	"cuts-into-line": "lines", "unmotivated": "lines", "line-not-in-edit": "lines", "line-differs": "lines", "cue-not-in-edit": "lines", "shot-not-in-edit": "lines", "moved-in-edit": "lines",
+	"cuts-into-line": "lines", "unmotivated": "lines", "line-not-in-edit": "lines", "line-differs": "lines", "lines-elsewhere": "lines", "cue-not-in-edit": "lines", "shot-not-in-edit": "lines", "moved-in-edit": "lines",
 	"line-changed": "lines", "line-moved": "lines", "line-gone": "lines", "speaker-changed": "lines", "trimmed": "hand",
 	"not-seen": "sharp", "faint": "sharp", "no-time-to-see": "sharp", "too-deep": "sharp", "goes-soft": "sharp", "breathes": "sharp", "jarring": "sharp",
 	"out-of-frame": "distance",

@@ -1,5 +1,5 @@
-// line-not-in-edit, line-differs, cue-not-in-edit, shot-not-in-edit,
-// moved-in-edit: what a plan has otherwise than the cut that it follows.
+// line-not-in-edit, line-differs, lines-elsewhere, cue-not-in-edit,
+// shot-not-in-edit, moved-in-edit: what a plan has otherwise than the cut that it follows.
 
 package interp
 
@@ -8,6 +8,7 @@ import (
 	"math"
 	"strings"
 
+	"pullscore/interp/plan"
 	"pullscore/lang"
 )
 
@@ -17,6 +18,7 @@ func checkEdit(b *builder) {
 	}
 	b.tellPlace()
 	b.tellCues()
+	b.tellElsewhere()
 	b.tellLines()
 }
 
@@ -33,11 +35,14 @@ func (b *builder) tellPlace() {
 	case cut.list != nil:
 		b.tellMoved()
 	case cut.adrift:
-		s := b.settings["begins"]
+		s, away := b.settings["begins"], cut.away(b, float64(b.shot.Begins))
 		b.tell(finding{Diagnostic: lang.Diagnostic{
 			Code: "moved-in-edit", Severity: lang.Note, Range: s.Range(),
-			Message: fmt.Sprintf("the lines of this shot lie elsewhere in %s", cut.subtitles.base()),
-			Detail:  "They are counted from the first of them, which is where the plan has it.",
+			Message: fmt.Sprintf("%s has the lines of this shot %s than the plan", cut.subtitles.base(), sooner(away)),
+			Detail: fmt.Sprintf("Check the from of the subtitles, here %s. The lines are counted from the first of them, which is where the plan has it.",
+				b.rate.Format(cut.subtitles.picture)),
+			Figures: []lang.Figure{figure("away_s", away)},
+			Related: []lang.Related{{Message: "the subtitles", Range: cut.subtitles.stmt.Range()}},
 		}})
 	}
 }
@@ -82,6 +87,34 @@ func (b *builder) tellCues() {
 	}
 }
 
+// tellElsewhere tells of lines that the subtitles have, but far from the clips
+// of the shot: mostly the start of their picture is wrong.
+func (b *builder) tellElsewhere() {
+	m := b.cut.elsewhere
+	if m == nil {
+		return
+	}
+	away := m.away(b, float64(b.cut.begin))
+	first := m.subtitles.picture + b.rate.Frames(m.first.start())
+	b.tell(finding{Diagnostic: lang.Diagnostic{
+		Code: "lines-elsewhere", Severity: lang.Warning, Range: b.head.Range(),
+		Message: fmt.Sprintf("%s has the lines of this shot %s than %s has the shot", m.subtitles.base(), sooner(away), b.cut.list.base()),
+		Detail: fmt.Sprintf("The first is at %s, and the shot begins at %s: check the from of the subtitles, here %s. The lines keep the times of the plan.",
+			b.rate.Format(first), b.shot.BeginsAt, b.rate.Format(m.subtitles.picture)),
+		Figures: []lang.Figure{figure("away_s", away)},
+		Related: []lang.Related{{Message: "the subtitles", Range: m.subtitles.stmt.Range()}},
+	}})
+}
+
+// sooner says how much later or earlier something is, in whole seconds.
+func sooner(by float64) string {
+	way := "later"
+	if by < 0 {
+		way = "earlier"
+	}
+	return fmt.Sprintf("%s s %s", plan.Decimal(math.Abs(by), 0), way)
+}
+
 // tellLines tells of lines that the subtitles lack, or have in other words.
 func (b *builder) tellLines() {
 	name := ""
@@ -96,10 +129,13 @@ func (b *builder) tellLines() {
 	if name == "" {
 		return
 	}
-	for _, l := range b.clock.inOrder {
+	keys := keysOf(b.clock.inOrder)
+	for i, l := range b.clock.inOrder {
 		d := lang.Diagnostic{Range: l.stmt.Range(), Time: max(l.start, 0)}
 		switch {
 		case len(l.tokens) == 0: // without a word it cannot be looked for
+			continue
+		case l.heard == nil && b.cut.elsewhere != nil && b.cut.elsewhere.lines[keys[i]] != nil: // told with the shot
 			continue
 		case l.heard == nil:
 			d.Code, d.Severity = "line-not-in-edit", lang.Warning

@@ -43,20 +43,60 @@ func (s *shotCut) findLines(b *builder) {
 			perFrame := b.rate.Seconds(1)
 			picture := float64(c.picture)
 			lo, hi := (from-picture)*perFrame-soundAround, (to-picture)*perFrame+soundAround
-			if s.match(b, c, lo, hi) {
-				s.placed = true
+			if s.take(findIn(b, c, lo, hi)) {
+				s.placed, s.elsewhere = true, nil
 				s.shift(b, c)
 				return
 			}
-			if s.list != nil {
-				continue // the list is surer than any likeness
-			}
 		}
-		if s.match(b, c, math.Inf(-1), math.Inf(1)) {
+		anywhere := findIn(b, c, math.Inf(-1), math.Inf(1))
+		if s.list != nil && c.known { // the list is surer than any likeness
+			if s.elsewhere == nil && anywhere.sure(b) {
+				s.elsewhere = anywhere
+			}
+			continue
+		}
+		if s.take(anywhere) {
 			s.adrift = begins && c.known
 			return
 		}
 	}
+}
+
+// A match is the lines of a shot in a part of some subtitles.
+type match struct {
+	subtitles *cutFile
+	lines     map[lineKey]*heard
+	first     *heard // in the order of the plan; nil: no line is found
+}
+
+// take makes a match what the cuts say, if it has any line.
+func (s *shotCut) take(m *match) bool {
+	if m.first == nil {
+		return false
+	}
+	s.match = *m
+	return true
+}
+
+// sure reports whether a match is no chance: most of the lines are found, and
+// one of some length.
+func (m *match) sure(b *builder) bool {
+	wanted, long := 0, false
+	for i, key := range keysOf(b.clock.inOrder) {
+		tokens := b.clock.inOrder[i].tokens
+		if len(tokens) > 0 {
+			wanted++
+		}
+		long = long || m.lines[key] != nil && len(tokens) >= 3
+	}
+	return long && 2*len(m.lines) > wanted
+}
+
+// away is how far from the shot's first frame the first line lies, in seconds,
+// as the start of the picture in the subtitles is known.
+func (m *match) away(b *builder, from float64) float64 {
+	return m.first.start() - (from-float64(m.subtitles.picture))*b.rate.Seconds(1)
 }
 
 // span is the part of the record that the shot is known to lie in, in frames.
@@ -71,15 +111,15 @@ func (s *shotCut) span(b *builder) (from, to float64) {
 	return from, to
 }
 
-// match finds the lines among the words between two times of the subtitles.
-func (s *shotCut) match(b *builder, c *cutFile, lo, hi float64) (any bool) {
+// findIn finds the lines of the shot among the words between two times of the subtitles.
+func findIn(b *builder, c *cutFile, lo, hi float64) *match {
 	from, to := c.Said.Between(lo, hi)
 	lines := b.clock.inOrder
 	folded := make([]speech.Folded, len(lines))
 	for i, l := range lines {
 		folded[i] = speech.Fold(l.tokens)
 	}
-	s.lines = map[lineKey]*heard{}
+	m := &match{subtitles: c, lines: map[lineKey]*heard{}}
 	keys := keysOf(lines)
 	for i, at := range c.Said.Place(folded, from, to) {
 		if !at.Found() || at.End <= at.Start {
@@ -88,12 +128,12 @@ func (s *shotCut) match(b *builder, c *cutFile, lo, hi float64) (any bool) {
 		words := c.Said.Words(at.Start, at.End)
 		h := &heard{text: written(words), likeness: at.Likeness}
 		h.words = align(lines[i].tokens, folded[i], words)
-		s.lines[keys[i]] = h
-		if s.first == nil {
-			s.first, s.subtitles = h, c
+		m.lines[keys[i]] = h
+		if m.first == nil {
+			m.first = h
 		}
 	}
-	return s.first != nil
+	return m
 }
 
 func written(words []edit.Word) string {

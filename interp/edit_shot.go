@@ -25,11 +25,12 @@ type shotCut struct {
 
 	cues map[string]float64 // seconds from the shot's start, by name in lower case
 
-	subtitles *cutFile // those that have the shot's lines; nil: none
-	placed    bool     // their times are known from the shot's start; else from its first line
-	adrift    bool     // they lie elsewhere than the shot is said to begin
-	lines     map[lineKey]*heard
-	first     *heard // the first line that is found, in the order of the plan
+	match
+	placed bool // the times of the lines are known from the shot's start; else from the first of them
+	adrift bool // they lie elsewhere than the shot is said to begin
+	// elsewhere is where the lines are that subtitles do not have beside the
+	// clips of the shot; nil: nowhere.
+	elsewhere *match
 }
 
 // A lineKey is one use of a spoken line: a move may be used several times.

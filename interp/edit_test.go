@@ -218,6 +218,33 @@ func TestShortLineInAnothers(t *testing.T) {
 	}
 }
 
+// Subtitles that count from elsewhere than the list are told of once, with how
+// far they are away; a short line alone may be anywhere by chance.
+func TestLinesElsewhere(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		rate := timecode.Rate{}
+		away := rapid.Int64Range(-3600, 3600).Filter(func(s int64) bool { return s < -60 || s > 60 }).Draw(t, "seconds away")
+		begins := rapid.Int64Range(0, 600).Draw(t, "begins")
+		const picture = 4000
+		list := fmt.Sprintf("001 A V C 05:00:00:00 05:00:08:00 %s %s\n* FROM CLIP NAME: 1\n", rate.Format(24*(picture+begins)), rate.Format(24*(picture+begins+8)))
+		head := fmt.Sprintf("edit \"cut.edl\"\nedit \"cut.srt\" from %s\n", rate.Format(24*(picture+away)))
+		at := float64(begins)
+		for body, want := range map[string]int{twoLines: 1, "NORA: \"No.\"\n": 0} {
+			res := interpret("plan.pull", inCut(head, body), "cut.edl", list,
+				"cut.srt", srt(at, at+1, "You kept it.", at+2, at+4, "I kept every ledger.", at+5, at+6, "No."))
+			var told []float64
+			for _, d := range res.Findings {
+				if d.Code == "lines-elsewhere" {
+					told = append(told, d.Figures[0].Value)
+				}
+			}
+			if len(told) != want || want == 1 && told[0] != float64(away) || slices.Contains(codes(res), "line-not-in-edit") != (want == 0) {
+				t.Fatalf("%v is told of %d s in %v", told, away, codes(res))
+			}
+		}
+	})
+}
+
 // What is wrong in the file of a cut is told at its place there, and its text
 // is there to be quoted.
 func TestFaultsInACut(t *testing.T) {
