@@ -42,6 +42,7 @@ func FromGit(args []string) ([]Pair, error) {
 	before, after := change{path: args[0], content: args[1]}, change{path: args[0], content: args[4]}
 	if len(args) == renamedArgs {
 		after.path = args[7]
+		before.later = after.path
 	}
 	var users []string
 	for _, c := range []change{before, after} {
@@ -67,6 +68,7 @@ func FromGit(args []string) ([]Pair, error) {
 // A change is one side of a change of a file.
 type change struct {
 	path    string // of the file
+	later   string // its path after the change, where that is another
 	content string // a file that holds what was or is there; nothing: /dev/null
 }
 
@@ -84,11 +86,17 @@ func (c change) read(path string) ([]byte, error) {
 	return interp.ReadFile(c.content)
 }
 
-// is reports whether a path is that of the file that changed.
+// is reports whether a path is that of the file that changed. Plans are read as
+// they are now, so that one may call the file by its later path before the
+// change too.
 func (c change) is(path string) bool {
-	a, errA := filepath.Abs(path)
-	b, errB := filepath.Abs(c.path)
-	return errA == nil && errB == nil && a == b
+	return samePath(path, c.path) || c.later != "" && samePath(path, c.later)
+}
+
+func samePath(a, b string) bool {
+	absA, errA := filepath.Abs(a)
+	absB, errB := filepath.Abs(b)
+	return errA == nil && errB == nil && absA == absB
 }
 
 // source returns the state of a plan on this side of the change.
