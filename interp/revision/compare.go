@@ -98,17 +98,19 @@ func (c *comparison) put(l *placed, from, to int) {
 func (l *placed) found() bool { return l.to > l.from }
 
 // rewritten takes a line that the page does not have for the speech of the same
-// speaker that stands in its place: not a word of it may be left.
+// speaker that stands in its place: not a word of it may be left. In a shot of
+// which the page has nothing, a line has no place, and is taken for a speech of
+// its speaker that has all its words and others.
 func (c *comparison) rewritten() {
 	for i, l := range c.lines {
 		if l.found() || len(l.folds) == 0 {
 			continue
 		}
-		from, to := c.gap(i)
+		from, to, known := c.gap(i)
 		for s := range c.speeches {
 			sp := &c.speeches[s]
 			start, end := int(sp.from), int(sp.to)
-			if start >= from && end <= to && !sp.touched && end > start && sameName(c.names[sp.who], l.line().Who) {
+			if start >= from && end <= to && !sp.touched && end > start && sameName(c.names[sp.who], l.line().Who) && (known || c.within(l, start, end)) {
 				c.put(l, start, end)
 				break
 			}
@@ -116,10 +118,19 @@ func (c *comparison) rewritten() {
 	}
 }
 
+// within reports whether words of the page have those of a line among them.
+func (c *comparison) within(l *placed, from, to int) bool {
+	for ; from+len(l.folds) <= to; from++ {
+		if c.stream.Same(l.folds, from, from+len(l.folds)) {
+			return true
+		}
+	}
+	return false
+}
+
 // gap returns the words between the lines of the shot that are found around one.
-// A shot of which nothing is found has no place on the page, and so no gap.
-func (c *comparison) gap(i int) (from, to int) {
-	known := false
+// known is false for a shot of which nothing is found: it may be anywhere.
+func (c *comparison) gap(i int) (from, to int, known bool) {
 	to = c.stream.Len()
 	for j := i - 1; j >= 0 && c.lines[j].shot == c.lines[i].shot; j-- {
 		if l := c.lines[j]; l.found() && !l.at.Moved {
@@ -133,10 +144,7 @@ func (c *comparison) gap(i int) (from, to int) {
 			break
 		}
 	}
-	if !known {
-		return 0, 0
-	}
-	return from, to
+	return from, to, known
 }
 
 // extend gives words of a speech that no line of any shot has to the line of

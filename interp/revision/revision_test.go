@@ -74,6 +74,8 @@ func TestCompare(t *testing.T) {
 		{"a word before", shots(scene), page(scene[0], scene[1], "NORA: Well then fetch it.", scene[3]), "changed 1.2 Well then fetch it."},
 		{"a word less", shots(scene), page(scene[0], "OTTO: On the quay, by the lamp. It's wet.", scene[2], scene[3]), "changed 1.1 On the quay, by the lamp. It's wet."},
 		{"all words", shots(scene), page(scene[0], "OTTO: Sunk.", scene[2], scene[3]), "changed 1.1 Sunk."},
+		{"a short line alone, longer", shots([]string{"NORA: Last boat."}), page("NORA: Last boat today."), "changed 1.0 Last boat today."},
+		{"a short line alone, in another's", shots([]string{"NORA: Last boat."}), page("OTTO: Last boat today."), "gone 1.0"},
 		{"gone", shots(scene), page(scene[0], scene[1], scene[3]), "gone 1.2"},
 		{"new", shots(scene), page(scene[0], scene[1], "NORA: How wet?", scene[2], scene[3]), "new .-1 How wet?"},
 		{"moved", shots(scene), page(scene[2], scene[0], scene[1], scene[3]), "moved 1.2 Then fetch it."},

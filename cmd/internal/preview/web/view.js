@@ -18,6 +18,7 @@ export class View {
     this.frame = make("div", "frame");
     this.canvas = make("canvas");
     this.canvas.setAttribute("role", "img");
+    this.canvas.setAttribute("aria-label", "The picture is on its way."); // until the shot has come
     this.count = make("output", "count");
     this.count.hidden = true;
     this.frame.append(this.canvas, this.count);
