@@ -9,6 +9,7 @@ import (
 	"io/fs"
 	"iter"
 	"os"
+	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
@@ -198,11 +199,33 @@ func (c *pageCmd) plan(s *session, text *lines.Text, beats iter.Seq2[fountain.Sc
 		s.bar.Clear()
 		fmt.Fprintf(s.errs, "%s: %s\n", console.Clean(c.File), how)
 	}
-	plan := skeleton.Plan(title(fountain.TitlePage(text)), scenes, &cast)
+	page := skeleton.Page{Title: title(fountain.TitlePage(text))}
+	page.File, page.Asleep = c.named()
+	plan := skeleton.Plan(page, scenes, &cast)
 	return c.write(s, func(w io.Writer) error {
 		_, err := w.Write(plan)
 		return err
 	})
+}
+
+// named returns how the plan names its page: from the folder that it is written
+// to. On standard output that is not known, so the statement sleeps.
+func (c *pageCmd) named() (file string, asleep bool) {
+	switch {
+	case c.File == paths.Stdin:
+		return "", false
+	case c.Output == paths.Stdin:
+		return filepath.ToSlash(c.File), true
+	}
+	from, err := filepath.Abs(filepath.Dir(c.Output))
+	to, errTo := filepath.Abs(c.File)
+	if err != nil || errTo != nil {
+		return filepath.ToSlash(c.File), true
+	}
+	if rel, err := filepath.Rel(from, to); err == nil {
+		to = rel
+	}
+	return filepath.ToSlash(to), false
 }
 
 // speaks reports whether anybody speaks in a scene.

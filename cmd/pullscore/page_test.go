@@ -164,7 +164,7 @@ So do I.
 // and all its comments woken up it has none at all, and can be drawn.
 func TestSkeletonWakesUp(t *testing.T) {
 	t.Chdir(t.TempDir())
-	asleep := regexp.MustCompile(`(?m)^( *)# (use|with|start on|rack|action)`)
+	asleep := regexp.MustCompile(`(?m)^( *)# (use|with|script|start on|rack|action)`)
 	const kit = "camera A\n  sensor 24 x 18 mm\nlens \"50\"\n  focal 50 mm\n  stops f/2 to f/22\n  closest 50 cm\n  ring 300 deg, diameter 90 mm\n"
 	for name, content := range map[string]string{"page.fountain": twists, "kit.pull": kit} {
 		if err := os.WriteFile(name, []byte(content), 0o666); err != nil {

@@ -66,20 +66,40 @@ func (c *comparison) of(word int) *said {
 	return &c.speeches[i]
 }
 
-// place finds the lines of a shot. Shots are looked for each by itself: several
-// may have the same lines, from another side.
-func (c *comparison) place(s *plan.Shot) {
+// place finds the lines of a shot, and returns the word behind the last of them.
+// Shots are looked for each by itself: several may have the same lines, from
+// another side. Where it makes no difference to its lines, a shot stands behind
+// the one before it, which ends at a word: a short line is on many pages.
+func (c *comparison) place(s *plan.Shot, behind int) (end int) {
 	folds := make([]speech.Folded, len(s.Lines))
 	for i, l := range s.Lines {
 		folds[i] = speech.Fold(speech.Split(l.Text))
 	}
-	for i, at := range c.stream.Place(folds, 0, c.stream.Len()) {
+	places := c.stream.Place(folds, behind, c.stream.Len())
+	if n := c.kept(places, folds); behind > 0 && n < len(folds) {
+		if all := c.stream.Place(folds, 0, c.stream.Len()); c.kept(all, folds) > n {
+			places = all
+		}
+	}
+	for i, at := range places {
 		l := &placed{shot: s, index: i, folds: folds[i], at: at}
 		if at.Found() {
 			c.put(l, at.Start, at.End)
+			end = max(end, at.End)
 		}
 		c.lines = append(c.lines, l)
 	}
+	return end
+}
+
+// kept counts the lines that stand word for word and in their order.
+func (c *comparison) kept(places []wording.Place, folds []speech.Folded) (n int) {
+	for i, at := range places {
+		if len(folds[i]) == 0 || at.Found() && !at.Moved && c.stream.Same(folds[i], at.Start, at.End) {
+			n++
+		}
+	}
+	return n
 }
 
 // put lays a line on words of the page.
@@ -110,7 +130,7 @@ func (c *comparison) rewritten() {
 		for s := range c.speeches {
 			sp := &c.speeches[s]
 			start, end := int(sp.from), int(sp.to)
-			if start >= from && end <= to && !sp.touched && end > start && sameName(c.names[sp.who], l.line().Who) && (known || c.within(l, start, end)) {
+			if start >= from && end <= to && !sp.touched && end > start && c.speaks(sp.who, l.line().Who) && (known || c.within(l, start, end)) {
 				c.put(l, start, end)
 				break
 			}
@@ -213,7 +233,7 @@ func (c *comparison) changes(l *placed) (list []Change) {
 	}
 	add(Changed, !c.stream.Same(l.folds, l.from, l.to))
 	add(Moved, l.at.Moved)
-	add(Speaker, !sameName(c.names[sp.who], line.Who))
+	add(Speaker, !c.speaks(sp.who, line.Who))
 	return list
 }
 

@@ -53,7 +53,8 @@ const MostSpeeches = 2_000_000
 type Pages struct {
 	speeches []said
 	scenes   []Scene
-	names    []string // of the speakers
+	names    []string           // of the speakers
+	several  map[int32][]string // the names in those that are several
 	known    map[string]int32
 	full     bool // not all is compared
 }
@@ -108,8 +109,21 @@ func (p *Pages) name(who string) int32 {
 		n = int32(len(p.names))
 		p.known[who] = n
 		p.names = append(p.names, who)
+		if names := fountain.Speakers(who); len(names) > 1 {
+			if p.several == nil {
+				p.several = map[int32][]string{}
+			}
+			p.several[n] = names
+		}
 	}
 	return n
+}
+
+// speaks reports whether somebody of a plan is the speaker at a place in the
+// names, or one of several who speak together.
+func (p *Pages) speaks(who int32, name string) bool {
+	return sameName(p.names[who], name) ||
+		slices.ContainsFunc(p.several[who], func(one string) bool { return sameName(one, name) })
 }
 
 // Full returns the page of which not all is compared, since it is beyond all
@@ -127,8 +141,11 @@ func (p *Pages) Full() (path string, ok bool) {
 // its speaker and its pulls count: it needs no time.
 func Compare(shots []*plan.Shot, pages *Pages) []Change {
 	c := newComparison(shots, pages)
+	behind := 0
 	for _, s := range shots {
-		c.place(s)
+		if end := c.place(s, behind); end > 0 {
+			behind = end
+		}
 	}
 	c.rewritten()
 	c.extend()

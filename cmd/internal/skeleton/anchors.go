@@ -11,9 +11,11 @@ import (
 	"pullscore/lang/fountain"
 )
 
-// An utterance is a beat with its words.
+// An utterance is a beat with its words. Its Who is one name: where several
+// speak together the first has the line.
 type utterance struct {
 	fountain.Beat
+	with  []string // who else speaks
 	text  string
 	words []speech.Token
 	folds speech.Folded
@@ -25,11 +27,16 @@ func split(beats []fountain.Beat) []utterance {
 	list := make([]utterance, len(beats))
 	said := map[string]int{}
 	for i, b := range beats {
-		u := utterance{Beat: b, begin: said[b.Who]}
+		u := utterance{Beat: b}
+		if b.Who != "" {
+			names := fountain.Speakers(b.Who)
+			u.Who, u.with = names[0], names[1:]
+		}
+		u.begin = said[u.Who]
 		u.text = strings.Join(strings.Fields(b.Text()), " ") // a note may have stood between
 		u.words = speech.Split(u.text)
 		u.folds = speech.Fold(u.words)
-		said[b.Who] += len(u.words)
+		said[u.Who] += len(u.words)
 		list[i] = u
 	}
 	return list

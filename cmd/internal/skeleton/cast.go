@@ -21,16 +21,25 @@ type Cast struct {
 	known map[string]bool
 }
 
-// Add adds the speaker of a beat.
+// Add adds the speakers of a beat.
 func (c *Cast) Add(b *fountain.Beat) {
-	if b.Who == "" || c.known[b.Who] || len(c.names) == MostNames {
+	if b.Who == "" {
+		return
+	}
+	for _, name := range fountain.Speakers(b.Who) {
+		c.add(name)
+	}
+}
+
+func (c *Cast) add(name string) {
+	if c.known[name] || len(c.names) == MostNames {
 		return
 	}
 	if c.known == nil {
 		c.known = map[string]bool{}
 	}
-	c.known[b.Who] = true
-	c.names = append(c.names, b.Who)
+	c.known[name] = true
+	c.names = append(c.names, name)
 }
 
 // A member is one of the cast in a plan.
@@ -53,8 +62,10 @@ func (c *Cast) members(scenes [][]utterance) []*member {
 				action = append(action, u)
 				continue
 			}
-			speaks[u.Who] = true
-			seen[u.Who] = seen[u.Who] || !u.Off
+			for _, who := range append([]string{u.Who}, u.with...) {
+				speaks[who] = true
+				seen[who] = seen[who] || !u.Off
+			}
 		}
 	}
 	var list, silent []*member

@@ -16,13 +16,22 @@ import (
 )
 
 // placeholder stands for a distance that nobody has taped yet.
-const placeholder = "at 2 m  # measure"
+const placeholder = "at 2 m  # 2 m until it is taped"
+
+// A Page is what a plan says of the script page that it comes from.
+type Page struct {
+	Title string
+	// File is how a script statement names the page; empty for no statement.
+	File string
+	// Asleep has that statement stand as a comment.
+	Asleep bool
+}
 
 // Plan returns the text of a plan for scenes of a page, laid out as by
 // lang.Format. The cast is that of the whole page: action may name somebody who
 // speaks elsewhere.
-func Plan(title string, scenes []fountain.Scene, cast *Cast) []byte {
-	w := &writer{ids: map[string]int{}}
+func Plan(page Page, scenes []fountain.Scene, cast *Cast) []byte {
+	w := &writer{ids: map[string]int{}, voices: map[string]bool{}}
 	if len(scenes) > 1 && silent(&scenes[0]) {
 		scenes = scenes[1:]
 	}
@@ -31,10 +40,11 @@ func Plan(title string, scenes []fountain.Scene, cast *Cast) []byte {
 		said[i] = split(scene.Beats)
 	}
 	w.members = cast.members(said)
-	if title == "" && len(scenes) > 0 {
-		title = fountain.Plain(scenes[0].Heading)
+	if page.Title == "" && len(scenes) > 0 {
+		page.Title = fountain.Plain(scenes[0].Heading)
 	}
-	w.head(title)
+	w.title(page, scenes)
+	w.cast()
 	for i, scene := range scenes {
 		if len(scenes) > 1 {
 			scene.Position = i + 1
@@ -54,25 +64,41 @@ func silent(s *fountain.Scene) bool {
 type writer struct {
 	bytes.Buffer
 	members []*member
-	ids     map[string]int // the shots' IDs so far, with how often each was wanted
+	ids     map[string]int  // the shots' IDs so far, with how often each was wanted
+	voices  map[string]bool // who is only heard
 }
 
 func (w *writer) line(format string, args ...any) {
 	fmt.Fprintf(w, format+"\n", args...)
 }
 
-// head writes what stands before the shots. Who is only heard is a voice, and
-// needs no distance.
-func (w *writer) head(title string) {
-	w.line("plan %s", lang.WriteText(cmp.Or(title, "Untitled")))
+// title writes what stands before the cast. A page of which one scene is taken
+// is named with that scene.
+func (w *writer) title(page Page, scenes []fountain.Scene) {
+	w.line("plan %s", lang.WriteText(cmp.Or(page.Title, "Untitled")))
+	if page.File != "" {
+		script := "script " + lang.WriteText(page.File)
+		if len(scenes) == 1 && scenes[0].Number != "" {
+			script += " scene " + lang.WriteText(scenes[0].Number)
+		}
+		if page.Asleep {
+			script = "# " + script
+		}
+		w.line("%s", script)
+	}
 	w.line("# use \"kit.pull\"\n# with camera A, lens \"50\", stop f/4\n")
+}
+
+// cast declares who can be focused on or heard. Who is only heard is a voice,
+// and needs no distance.
+func (w *writer) cast() {
 	for _, m := range w.members {
 		if !m.voice {
 			w.line("subject %s %s", lang.WriteName(m.name), placeholder)
 		}
 	}
 	for _, m := range w.members {
-		if m.voice {
+		if w.voices[m.name] = m.voice; m.voice {
 			w.line("voice %s", lang.WriteName(m.name))
 		}
 	}
@@ -158,14 +184,29 @@ func (s *shot) speech(u *utterance) {
 	if u.Dual {
 		s.line("  # Said at the same time as the line above.")
 	}
-	how := aside(u)
-	if how != "" {
-		how = "  # " + how
+	note := strings.Join(s.notes(u), "; ")
+	if note != "" {
+		note = "  # " + note
 	}
-	s.line("  %s: %s%s", lang.WriteName(u.Who), lang.WriteText(u.text), how)
+	s.line("  %s: %s%s", lang.WriteName(u.Who), lang.WriteText(u.text), note)
 	if last := s.anchors.last(u); last != "" {
 		s.latest, s.acted = last, 0
 	}
+}
+
+// notes returns what else the page says of a speech: who says it too, that its
+// speaker is out of sight here only, and how it is said.
+func (s *shot) notes(u *utterance) (list []string) {
+	if len(u.with) > 0 {
+		list = append(list, "together with "+strings.Join(u.with, ", "))
+	}
+	if u.Off && !s.voices[u.Who] {
+		list = append(list, "heard, not seen")
+	}
+	if how := aside(u); how != "" {
+		list = append(list, how)
+	}
+	return list
 }
 
 // acting is how long a proposed action lasts, in seconds: a placeholder too.

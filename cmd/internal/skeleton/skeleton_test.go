@@ -40,7 +40,7 @@ var asleep = regexp.MustCompile(`(?m)^( *)# (start on|rack|action)`)
 // having none about words and names once all comments are woken up.
 func TestWakesUp(t *testing.T) {
 	kinds := rapid.SampledFrom([]string{"speech", "action", "heading", "dual", "how", "nod"})
-	names := rapid.SampledFrom([]string{"ADA", "JEAN-LUC", "MRS. DALE", "RACK", "@ゆき", "ADA (V.O.)", "BO (O.S.)", "D'ARC", "@Said \"So\""})
+	names := rapid.SampledFrom([]string{"ADA", "JEAN-LUC", "MRS. DALE", "RACK", "@ゆき", "ADA (V.O.)", "BO (O.S.)", "D'ARC", "ADA & BO", "BO/CY (V.O.)", "@Said \"So\""})
 	words := rapid.SliceOfN(rapid.SampledFrom([]string{"tide", "the", "The", "ADA", "don't", "\\*", "*so*", "港の", "1,500", "\"now\"", "well-known", "é", "e\u0301", "..."}), 1, 6)
 	rapid.Check(t, func(t *rapid.T) {
 		var page strings.Builder
@@ -62,14 +62,14 @@ func TestWakesUp(t *testing.T) {
 			}
 		}
 		script, _ := fountain.Read(&lines.Text{Name: "page", Content: page.String()})
-		plan := Plan("A page", script.Scenes, castOf(script))
+		plan := Plan(Page{Title: "A page", File: "page.fountain"}, script.Scenes, castOf(script))
 		if again := lang.Format(plan); !bytes.Equal(again, plan) {
 			t.Fatalf("is laid out anew:\n%s\nas\n%s", plan, again)
 		}
 		if _, diags := lang.Parse("plan.pull", plan); len(diags) > 0 {
 			t.Fatalf("%v\n%s", diags[0], plan)
 		}
-		noFaults(t, asleep.ReplaceAll(plan, []byte("$1$2")), speeches(script))
+		noFaults(t, asleep.ReplaceAll(plan, []byte("$1$2")), page.String(), speeches(script))
 	})
 }
 
@@ -96,11 +96,16 @@ func speeches(s *fountain.Script) (said []string) {
 	return said
 }
 
-// noFaults fails on errors about words, names and anchors, and on lines that are
-// not those that were said.
-func noFaults(t *rapid.T, awake []byte, want []string) {
+// noFaults fails on errors about words, names and anchors, on what the page has
+// otherwise, and on lines that are not those that were said.
+func noFaults(t *rapid.T, awake []byte, page string, want []string) {
 	first, rest, _ := bytes.Cut(awake, []byte("\n"))
-	res := interp.Interpret("plan.pull", slices.Concat(first, []byte("\n"+kit), rest), interp.Options{})
+	res := interp.Interpret("plan.pull", slices.Concat(first, []byte("\n"+kit), rest), interp.Options{
+		ReadFile: func(string) ([]byte, error) { return []byte(page), nil },
+	})
+	if res.Revision == nil || len(res.Revision) > 0 {
+		t.Fatalf("the page has otherwise: %+v\n%s\nthan\n%s", res.Revision, page, awake)
+	}
 	for _, d := range res.Findings {
 		// How fast it is and who is where are for those who wake it up.
 		if d.Severity == lang.Error && !timing[d.Code] {
@@ -124,18 +129,22 @@ var timing = map[string]bool{"faster-than-a-hand": true, "no-time-to-move": true
 // What becomes of each thing on a page.
 func TestRules(t *testing.T) {
 	const head = "plan \"A\"\n# use \"kit.pull\"\n# with camera A, lens \"50\", stop f/4\n\n"
-	ada, bo := "subject ADA at 2 m  # measure\n", "subject BO at 2 m   # measure\n"
+	ada, bo := "subject ADA at 2 m  # 2 m until it is taped\n", "subject BO at 2 m   # 2 m until it is taped\n"
 	for _, c := range []struct{ name, page, want string }{
 		{"who is only heard is a voice, and no focus goes there", "ADA\nHello?\n\nBO (V.O.)\nYes.\n\nBO (O.S.) (CONT'D)\nYes!\n\nADA\nWho is it?",
-			"subject ADA at 2 m  # measure\nvoice BO\n\nshot S1\n  # start on ADA\n  ADA: \"Hello?\"\n  BO: \"Yes.\"\n  BO: \"Yes!\"\n  ADA: \"Who is it?\"\n"},
+			"subject ADA at 2 m  # 2 m until it is taped\nvoice BO\n\nshot S1\n  # start on ADA\n  ADA: \"Hello?\"\n  BO: \"Yes.\"\n  BO: \"Yes!\"\n  ADA: \"Who is it?\"\n"},
 		{"who is seen once is a subject", "BO (V.O.)\nYes.\n\nADA\nNo.\n\nBO\nBut.",
-			"subject BO at 2 m   # measure\n" + ada + "\nshot S1\n  BO: \"Yes.\"\n  # start on ADA\n  ADA: \"No.\"\n  # rack to BO, on BO \"But\"\n  BO: \"But.\"\n"},
+			"subject BO at 2 m   # 2 m until it is taped\n" + ada + "\nshot S1\n  BO: \"Yes.\"  # heard, not seen\n  # start on ADA\n  ADA: \"No.\"\n  # rack to BO, on BO \"But\"\n  BO: \"But.\"\n"},
+		{"who is seen, and how it is said out of sight", "ADA\nNo.\n\nADA (O.S.)\n(low)\nNo?",
+			ada + "\nshot S1\n  # start on ADA\n  ADA: \"No.\"\n  ADA: \"No?\"  # heard, not seen; (low)\n"},
+		{"two who speak together are both declared, and the first has the line", "BO\nSo.\n\nADA & BO\nNo.\n\nADA AND CY (V.O.)\nYes.",
+			bo + ada + "voice CY\n\nshot S1\n  # start on BO\n  BO: \"So.\"\n  # rack to ADA, on ADA \"No\"\n  ADA: \"No.\"  # together with BO\n  ADA: \"Yes.\"  # together with CY; heard, not seen\n"},
 		{"how a line is said stands beside it", "ADA\n(low)\nNo.\n(louder,  *then*)\nNo!",
 			ada + "\nshot S1\n  # start on ADA\n  ADA: \"No. No!\"  # (low) (louder, then)\n"},
 		{"a speech without words is business", "ADA\nNo.\n\nBO\n(nods)",
 			ada + bo + "\nshot S1\n  # start on ADA\n  ADA: \"No.\"\n  # action \"BO (nods)\", lasting 2 s\n  # rack to BO, on ADA \"No\"\n"},
 		{"action names who speaks in another scene", "INT. A #1#\n\nADA\nNo.\n\nBo waits. Nobody else.\n\nINT. B #2#\n\nBO\nYes.\n\nNOBODY (V.O.)\nHush.",
-			ada + "subject BO at 2 m      # measure\nvoice NOBODY\n\nshot 1 \"INT. A\"\n  # start on ADA\n  ADA: \"No.\"\n  # action \"Bo waits. Nobody else.\", lasting 2 s\n  # rack to BO, on ADA \"No\"\n\nshot 2 \"INT. B\"\n  # start on BO\n  BO: \"Yes.\"\n  NOBODY: \"Hush.\"\n"},
+			ada + "subject BO at 2 m      # 2 m until it is taped\nvoice NOBODY\n\nshot 1 \"INT. A\"\n  # start on ADA\n  ADA: \"No.\"\n  # action \"Bo waits. Nobody else.\", lasting 2 s\n  # rack to BO, on ADA \"No\"\n\nshot 2 \"INT. B\"\n  # start on BO\n  BO: \"Yes.\"\n  NOBODY: \"Hush.\"\n"},
 		{"of two that action names the one that is not in focus", "ADA\nNo  [[really]] no.\n\nAda turns to Bo.\n\nBO\nYes.",
 			ada + bo + "\nshot S1\n  # start on ADA\n  ADA: \"No no.\"\n  # action \"Ada turns to Bo.\", lasting 2 s\n  # rack to BO, on ADA \"no\" 2\n  BO: \"Yes.\"\n"},
 		{"a small letter is no name", "ADA\nNo.\n\nThe bo waits.\n\nBO\nYes.",
@@ -146,8 +155,8 @@ func TestRules(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			script, _ := fountain.Read(&lines.Text{Name: "page", Content: c.page})
-			got := string(Plan("A", script.Scenes, castOf(script)))
-			if squeezed := columns.ReplaceAllString(got, "  # measure"); squeezed != columns.ReplaceAllString(head+c.want, "  # measure") {
+			got := string(Plan(Page{Title: "A"}, script.Scenes, castOf(script)))
+			if squeezed := columns.ReplaceAllString(got, "  # 2 m until it is taped"); squeezed != columns.ReplaceAllString(head+c.want, "  # 2 m until it is taped") {
 				t.Errorf("got\n%s\nwant\n%s", got, head+c.want)
 			}
 		})
@@ -155,7 +164,7 @@ func TestRules(t *testing.T) {
 }
 
 // columns matches what comments are set under one another with.
-var columns = regexp.MustCompile(` +# measure`)
+var columns = regexp.MustCompile(` +# 2 m until it is taped`)
 
 // The script of a whole film, also as one scene, is a plan in a moment: the work
 // on each word is the same, however many there are. What is measured is what
@@ -168,7 +177,7 @@ func TestWholeFilm(t *testing.T) {
 		}
 		script, _ := fountain.Read(&lines.Text{Name: "page", Content: page.String()})
 		cast := castOf(script)
-		return testing.AllocsPerRun(1, func() { Plan("A", script.Scenes, cast) }) / float64(speeches)
+		return testing.AllocsPerRun(1, func() { Plan(Page{Title: "A"}, script.Scenes, cast) }) / float64(speeches)
 	}
 	if few, many := perWord(100), perWord(3000); many > 1.5*few {
 		t.Errorf("%.0f for each speech among 100, %.0f among 3000", few, many)
@@ -190,7 +199,7 @@ func TestRepetitionIsQuick(t *testing.T) {
 			scenes = script.Scenes
 		}
 		var plan []byte
-		if took := cputime.Of(func() { plan = Plan("", scenes, cast) }); took > 5*time.Second {
+		if took := cputime.Of(func() { plan = Plan(Page{}, scenes, cast) }); took > 5*time.Second {
 			t.Errorf("%s took %v", name, took)
 		}
 		if got, want := bytes.Count(plan, []byte("\nshot ")), len(scenes); got != want {
@@ -230,13 +239,39 @@ func TestExample(t *testing.T) {
 	}
 	text, _ := lines.Decode("ferry.fountain", src)
 	script, _ := fountain.Read(text)
-	plan := string(Plan("The Last Boat", script.Scenes, castOf(script)))
+	plan := string(Plan(Page{Title: "The Last Boat"}, script.Scenes, castOf(script)))
 	for _, want := range []string{
 		"shot 27 \"INT. WHEELHOUSE - NIGHT\"\n",
 		"  # rack to PEVIN, on PEVIN \"The\"\n  PEVIN: \"The tide was slack. I saw a light.\"\n",
 	} {
 		if !strings.Contains(plan, want) {
 			t.Errorf("lacks %q:\n%s", want, plan)
+		}
+	}
+}
+
+// The page is named with the scene that was taken of it, unless that is all of
+// several, or has no number; as a comment where it is not known from where.
+func TestNamesThePage(t *testing.T) {
+	const one, two = "INT. A #1a#\n\nADA\nNo.\n\n", "INT. B #2#\n\nADA\nYes.\n"
+	file := Page{File: "sub/page \"one\".fountain"}
+	asleep := Page{File: "page.fountain", Asleep: true}
+	for _, c := range []struct {
+		page    Page
+		content string
+		want    string
+	}{
+		{file, one, `script "sub/page \"one\".fountain" scene "1a"`},
+		{file, "Dusk.\n\n" + one, `script "sub/page \"one\".fountain" scene "1a"`},
+		{file, one + two, `script "sub/page \"one\".fountain"`},
+		{file, "INT. A\n\nADA\nNo.\n", `script "sub/page \"one\".fountain"`},
+		{asleep, two, `# script "page.fountain" scene "2"`},
+		{Page{}, one, `# use "kit.pull"`},
+	} {
+		script, _ := fountain.Read(&lines.Text{Name: "page", Content: c.content})
+		plan := string(Plan(c.page, script.Scenes, castOf(script)))
+		if got := strings.Split(plan, "\n")[1]; got != c.want {
+			t.Errorf("%q: %s, want %s", c.content, got, c.want)
 		}
 	}
 }
