@@ -14,9 +14,9 @@ import (
 // broken files too. No token changes but for the commas between clauses,
 // which it writes where they were left out; comments stay where they are.
 // Line ends become line feeds. Formatting a second time changes nothing. A
-// file that is too large for Parse is returned as it is.
+// file that is too large for Parse, or in UTF-16, is returned as it is.
 func Format(src []byte) []byte {
-	if len(src) > maxBytes {
+	if len(src) > maxBytes || isWide(src) {
 		return src
 	}
 	f := &formatter{
@@ -31,6 +31,9 @@ func Format(src []byte) []byte {
 		return src
 	}
 	f.comments(len(f.waiting), f.indent())
+	if isWide(f.out) { // zeros that would be taken for letters of that kind
+		return src
+	}
 	return f.out
 }
 

@@ -23,6 +23,19 @@ func TestFormatInputs(t *testing.T) {
 	}
 }
 
+// A text in UTF-16 is left alone, and none is made of what is not.
+func TestFormatLeavesUTF16(t *testing.T) {
+	for _, src := range []string{
+		"p\x00l\x00a\x00n\x00 \x00\r\x00\n\x00", "\xff\xfep\x00\n\x00", "\xfe\xff\x00p\x00\n",
+		"\x000\x00", "  \x000\x00\n", // these would become such
+	} {
+		if got := string(Format([]byte(src))); got != src {
+			t.Errorf("%q became %q", src, got)
+		}
+		checkFormat(t, []byte(src))
+	}
+}
+
 // checkFormat checks the formatter's promises on any source: no token changes
 // but for the commas that it adds, a second run changes nothing, and the plan
 // means the same.

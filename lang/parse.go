@@ -49,18 +49,24 @@ func tooLarge(path string, src []byte) *fault {
 	return nil
 }
 
-// wide reports a text in UTF-16, by its byte order mark or by the zeros in its
-// first letters. As UTF-8 each of its letters would be a mistake.
+// wide tells of a text in UTF-16. As UTF-8 each of its letters would be a
+// mistake.
 func wide(path string, src []byte) *fault {
-	const little, big = "\xff\xfe", "\xfe\xff"
-	head := string(src[:min(len(src), 4)])
-	marked := strings.HasPrefix(head, little) || strings.HasPrefix(head, big)
-	zeros := len(head) == 4 && (head[0] == 0) != (head[1] == 0) && (head[0] == 0) == (head[2] == 0) && (head[1] == 0) == (head[3] == 0)
-	if !marked && !zeros {
+	if !isWide(src) {
 		return nil
 	}
 	start := lexer.Position{Filename: path, Line: 1, Column: 1}
 	return faultOn(&Node{start, start}, "bad-character", "this file is written in UTF-16").because("Save it as UTF-8.")
+}
+
+// isWide reports whether a text is in UTF-16, by its byte order mark or by the
+// zeros in its first letters.
+func isWide(src []byte) bool {
+	const little, big = "\xff\xfe", "\xfe\xff"
+	head := string(src[:min(len(src), 4)])
+	marked := strings.HasPrefix(head, little) || strings.HasPrefix(head, big)
+	zeros := len(head) == 4 && (head[0] == 0) != (head[1] == 0) && (head[0] == 0) == (head[2] == 0) && (head[1] == 0) == (head[3] == 0)
+	return marked || zeros
 }
 
 // A parser reads the lines of one file and assembles them.
