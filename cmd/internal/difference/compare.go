@@ -4,11 +4,10 @@ package difference
 
 import (
 	"fmt"
-	"regexp"
-	"sync"
 
 	"pullscore/cmd/internal/pulllist"
 	"pullscore/interp/plan"
+	"pullscore/lang/lines"
 )
 
 // planDetails compares what a plan says of all its shots.
@@ -187,9 +186,8 @@ func lands(p *plan.Pull) string {
 	return "lands"
 }
 
-// offset is the time in an anchor: of "on bell + 0.2 s", of "on 4.2 s". It is
-// compiled where it is needed: every start would pay for it.
-var offset = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\b\d[\d.:;]*( ?(s|ms|fr))?$`) })
+// offset is the time in an anchor: of "on bell + 0.2 s", of "on 4.2 s".
+var offset = lines.Pattern(`\b\d[\d.:;]*( ?(s|ms|fr))?$`)
 
 // hook returns what an anchor hangs on, without how long before or after it,
 // which the time of the pull tells.

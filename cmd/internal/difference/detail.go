@@ -75,12 +75,16 @@ func (l *list) word(name, says, before, after string) {
 	}
 }
 
+// number adds a detail of a number, and returns it to be added to.
+func (l *list) number(name string, before, after plan.Number, says string) *Detail {
+	l.details = append(l.details, Detail{Name: name, Before: number(before), After: number(after), Says: says})
+	return &l.details[len(l.details)-1]
+}
+
 // figure compares numbers by how the pull list prints them.
 func (l *list) figure(name, says string, before, after plan.Number, write func(plan.Number) string) {
 	if b, a := write(before), write(after); b != a {
-		l.details = append(l.details, Detail{
-			Name: name, Before: number(before), After: number(after), Says: turned(says, b, a),
-		})
+		l.number(name, before, after, turned(says, b, a))
 	}
 }
 
@@ -91,19 +95,14 @@ func (l *list) mark(name, says string, before, after plan.Number) {
 		return
 	}
 	if by := float64(after - before); math.Abs(by) >= leastDeg {
-		l.details = append(l.details, Detail{
-			Name: name, Before: number(before), After: number(after),
-			Says: fmt.Sprintf("%s %s, at %s", says, farther(by), tenth(after)),
-		})
+		l.number(name, before, after, fmt.Sprintf("%s %s, at %s", says, farther(by), tenth(after)))
 	}
 }
 
 // turn compares angles that something is turned by, and widths of windows.
 func (l *list) turn(name, says string, before, after plan.Number) {
 	if before.Known() != after.Known() || math.Abs(float64(after-before)) >= leastDeg {
-		l.details = append(l.details, Detail{
-			Name: name, Before: number(before), After: number(after), Says: turned(says, tenth(before), tenth(after)),
-		})
+		l.number(name, before, after, turned(says, tenth(before), tenth(after)))
 	}
 }
 
@@ -136,21 +135,16 @@ func (l *list) differ(before, after plan.Number) bool {
 func (l *list) shift(name, verb string, before, after plan.Number) {
 	if l.differ(before, after) {
 		by := l.frames(after - before)
-		l.details = append(l.details, Detail{
-			Name: name, Before: number(before), After: number(after), Frames: int64(math.Round(by)),
-			Says: strings.TrimSpace(verb + " " + later(by, l.rate)), moved: verb == "",
-		})
+		d := l.number(name, before, after, strings.TrimSpace(verb+" "+later(by, l.rate)))
+		d.Frames, d.moved = int64(math.Round(by)), verb == ""
 	}
 }
 
 // length compares how long something takes.
 func (l *list) length(name, says string, before, after plan.Number) {
 	if l.differ(before, after) {
-		l.details = append(l.details, Detail{
-			Name: name, Before: number(before), After: number(after),
-			Frames: int64(math.Round(l.frames(after - before))),
-			Says:   turned(says, pulllist.Seconds(before), pulllist.Seconds(after)),
-		})
+		d := l.number(name, before, after, turned(says, pulllist.Seconds(before), pulllist.Seconds(after)))
+		d.Frames = int64(math.Round(l.frames(after - before)))
 	}
 }
 
