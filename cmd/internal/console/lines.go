@@ -23,6 +23,20 @@ func (l *Lines) Wrapped(style Style, indent, text string) {
 	}
 }
 
+// hang is how much farther in the lines after the first of a hanging text begin.
+const hang = "  "
+
+// Hanging adds text whose first line begins with the given blanks, and the
+// others two columns farther in.
+func (l *Lines) Hanging(style Style, indent, text string) {
+	for i, line := range Wrap(Clean(text), l.Screen.Width-len(indent)-len(hang)) {
+		if i > 0 {
+			line = hang + line
+		}
+		l.Line(indent + l.Screen.Paint(style, line))
+	}
+}
+
 // Flush writes what was collected.
 func (l *Lines) Flush() error {
 	_, err := io.WriteString(l.Screen.W, l.String())

@@ -10,11 +10,8 @@ import (
 	"pullscore/cmd/internal/pulllist"
 )
 
-// The indents of a shot's phrases, and of what they go on with.
-const (
-	margin = "  "
-	hang   = "    "
-)
+// margin stands before a shot's phrases.
+const margin = "  "
 
 type writer struct{ console.Lines }
 
@@ -107,16 +104,8 @@ func (w *writer) shot(s Shot) {
 	w.Line("")
 }
 
-// phrase writes a phrase, with what does not fit in its line under it.
-func (w *writer) phrase(text string) {
-	for i, line := range console.Wrap(console.Clean(text), w.Screen.Width-len(hang)) {
-		indent := margin
-		if i > 0 {
-			indent = hang
-		}
-		w.Line(indent + line)
-	}
-}
+// phrase writes a phrase of a plan or a shot; nothing for an empty one.
+func (w *writer) phrase(text string) { w.Hanging(console.Plain, margin, text) }
 
 // summary counts what changed.
 func summary(plans []Plan) string {

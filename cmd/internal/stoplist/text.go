@@ -38,7 +38,7 @@ func WritePairs(screen console.Screen, title, camera string, pairs []stops.Pair)
 		w.shot(p.Here.Answer, fmt.Sprintf("camera %s, %s, %s mm", p.Here.Camera, p.Here.With, focal(p.Here.Answer)))
 		if p.There == nil {
 			w.Line("")
-			w.wrapped(console.Plain, margin, fmt.Sprintf("The same framing cannot be had on camera %s.", camera))
+			w.Hanging(console.Plain, margin, fmt.Sprintf("The same framing cannot be had on camera %s.", camera))
 			continue
 		}
 		text := fmt.Sprintf("framed alike on camera %s: %s, %s mm", p.There.Camera, p.There.With, focal(p.There.Answer))
@@ -55,7 +55,7 @@ func WritePairs(screen console.Screen, title, camera string, pairs []stops.Pair)
 func (w *writer) key(list []*stops.Answer) {
 	if slices.ContainsFunc(list, func(a *stops.Answer) bool { return len(a.Racks) > 0 }) {
 		w.Line("")
-		w.wrapped(console.Dim, "", "Lands: the rack least likely to land. Arcmin: the blur at the viewer's eye of what a rack leaves, of the rack that shows least.")
+		w.Hanging(console.Dim, "", "Lands: the rack least likely to land. Arcmin: the blur at the viewer's eye of what a rack leaves, of the rack that shows least.")
 	}
 }
 
@@ -70,15 +70,6 @@ func titleOf(title string) string {
 
 type writer struct{ console.Lines }
 
-func (w *writer) wrapped(style console.Style, indent, text string) {
-	for i, line := range console.Wrap(console.Clean(text), w.Screen.Width-len(indent)-len(margin)) {
-		if i > 0 {
-			line = margin + line
-		}
-		w.Line(indent + w.Screen.Paint(style, line))
-	}
-}
-
 const margin = "  "
 
 func (w *writer) shot(a *stops.Answer, with string) {
@@ -88,12 +79,12 @@ func (w *writer) shot(a *stops.Answer, with string) {
 		title += "  " + console.Clean(a.Title)
 	}
 	w.Line(title)
-	w.wrapped(console.Dim, margin, fmt.Sprintf("%s, set to %s, %s wanted", with, a.Set, plan.Percent(float64(a.Wanted))))
+	w.Hanging(console.Dim, margin, fmt.Sprintf("%s, set to %s, %s wanted", with, a.Set, plan.Percent(float64(a.Wanted))))
 	w.Line("")
 	w.table(a)
 	w.Line("")
 	for _, s := range a.Says() {
-		w.wrapped(console.Plain, margin, s)
+		w.Hanging(console.Plain, margin, s)
 	}
 }
 
