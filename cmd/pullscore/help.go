@@ -4,11 +4,13 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/alecthomas/kong"
 
 	"pullscore/cmd/internal/console"
+	"pullscore/examples/topics"
 	"pullscore/lang"
 )
 
@@ -23,12 +25,13 @@ says what will fail on the day and what would cure it, and draws the score.
   pullscore draw scene-12.pull      the score of every shot`
 
 type helpCmd struct {
-	Topic string `arg:"" optional:"" help:"language, a word of the language such as rack, the code of a finding, or a command."`
+	Topic string `arg:"" optional:"" help:"language, a topic such as papers, a word of the language such as rack, the code of a finding, or a command."`
 }
 
 // Help explains the command.
 func (helpCmd) Help() string {
 	return `  pullscore help language     the language in a minute
+  pullscore help papers       a topic: papers, live, rehearse, window, log, cut, screenplay, git and more
   pullscore help rack         a word of the language: how it is written, what it means
   pullscore help goes-soft    a finding, by the code that stands behind it in brackets
   pullscore help draw         a command and its flags`
@@ -37,6 +40,7 @@ func (helpCmd) Help() string {
 // Run explains the topic.
 func (c *helpCmd) Run(s *session, parser *kong.Kong) error {
 	usages, passages := usagesOf(c.Topic), lang.Explain(c.Topic)
+	topic, isTopic := topics.Markdown(c.Topic)
 	switch {
 	case c.Topic == "":
 		return given(parser.Parse([]string{"--help"}))
@@ -45,6 +49,8 @@ func (c *helpCmd) Run(s *session, parser *kong.Kong) error {
 		return err
 	case isCommand(parser, c.Topic):
 		return given(parser.Parse([]string{c.Topic, "--help"}))
+	case isTopic:
+		return printTopic(s, topic)
 	case len(usages)+len(passages) > 0:
 		return explain(s, usages, passages)
 	}
@@ -98,12 +104,12 @@ func usagesOf(word string) []string {
 }
 
 func (c *helpCmd) unknown(parser *kong.Kong) error {
-	words := append(append(lang.Keywords(), "language"), lang.Explained()...)
+	words := slices.Concat(lang.Keywords(), []string{"language"}, topics.Names(), lang.Explained())
 	for _, node := range parser.Model.Children {
 		words = append(words, node.Name)
 	}
 	if near, ok := lang.Nearest(c.Topic, words); ok {
 		return fmt.Errorf("no help on %q; did you mean %s?", c.Topic, near)
 	}
-	return fmt.Errorf("no help on %q; there is help on the language, its words, the codes of findings, and the commands", c.Topic)
+	return fmt.Errorf("no help on %q; there is help on the language, on topics, on words of the language, on the codes of findings, and on the commands", c.Topic)
 }

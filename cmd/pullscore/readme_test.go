@@ -1,4 +1,4 @@
-// What the README shows of the program's output is what it prints.
+// What the README and the topics show of the program's output is what it prints.
 
 package main
 
@@ -11,23 +11,32 @@ import (
 	"testing"
 )
 
-// Every block of the README that begins with a command on the examples is the
+var blockPattern = regexp.MustCompile("(?s)```\n\\$ pullscore ([^\n]* examples/[^\n]*)\n(.*?)```")
+
+// Every block of these texts that begins with a command on the examples is the
 // whole of what the command prints.
-func TestOutputsInReadme(t *testing.T) {
+func TestShownOutputs(t *testing.T) {
 	t.Chdir(filepath.Join("..", ".."))
-	readme, err := os.ReadFile("README.md")
+	files, err := filepath.Glob(filepath.Join("examples", "topics", "*.md"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	blocks := regexp.MustCompile("(?s)```\n\\$ pullscore ([^\n]* examples/[^\n]*)\n(.*?)```").FindAllSubmatch(readme, -1)
-	if len(blocks) == 0 {
-		t.Fatal("the README shows nothing")
-	}
-	for _, block := range blocks {
-		var out, errs bytes.Buffer
-		run(strings.Fields(string(block[1])), strings.NewReader(""), &out, &errs)
-		if out.String() != string(block[2]) || errs.Len() > 0 {
-			t.Errorf("pullscore %s prints\n%s%s\nand the README shows\n%s", block[1], &out, &errs, block[2])
+	shown := 0
+	for _, file := range append(files, "README.md") {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
 		}
+		for _, block := range blockPattern.FindAllSubmatch(text, -1) {
+			shown++
+			var out, errs bytes.Buffer
+			run(strings.Fields(string(block[1])), strings.NewReader(""), &out, &errs)
+			if out.String() != string(block[2]) || errs.Len() > 0 {
+				t.Errorf("pullscore %s prints\n%s%s\nand %s shows\n%s", block[1], &out, &errs, file, block[2])
+			}
+		}
+	}
+	if shown < 2 {
+		t.Errorf("only %d outputs are shown", shown)
 	}
 }
