@@ -4,7 +4,6 @@ package interp
 
 import (
 	"fmt"
-	"slices"
 
 	"pullscore/interp/plan"
 	"pullscore/lang"
@@ -12,18 +11,14 @@ import (
 
 // A builder builds one shot.
 type builder struct {
-	evaluator
+	*lexicon
 	p        *program
 	ch       change
-	head     *lang.Shot
 	section  *lang.Section
 	settings map[string]lang.Statement
-	local    *scope // what the shot declares itself: subjects, voices, cues
 
 	shot     *plan.Shot
 	set      *setup
-	items    []item
-	givens   map[given]letValue // arguments that have been computed
 	stage    *stage
 	clock    *clock
 	start    goal
@@ -70,9 +65,7 @@ func (p *program) buildShots() {
 }
 
 func (p *program) shotBuilder(sec *lang.Section, ch change) *builder {
-	b := &builder{p: p, ch: ch, head: sec.Head.(*lang.Shot), section: sec, local: newScope(), givens: map[given]letValue{}}
-	b.evaluator = evaluator{reporter: &reporter{}, rate: p.rate, names: b.global}
-	return b
+	return &builder{lexicon: newLexicon(p, sec.Head.(*lang.Shot)), p: p, ch: ch, section: sec}
 }
 
 // build computes the shot; ok is false where it cannot be drawn at all.
@@ -132,58 +125,6 @@ func (b *builder) declareLocal(stmt lang.Statement) {
 		}
 	}
 	b.local.put(d)
-}
-
-// find resolves a name of the shot: its own declarations before the file's.
-func (b *builder) find(name string) *decl {
-	if d := b.local.find(declSubject, name); d != nil {
-		return d
-	}
-	return b.p.scope.find(declSubject, name)
-}
-
-// global is the lookup of names outside moves.
-func (b *builder) global(x *lang.Expr) (quantity, bool) { return b.nameIn(nil, x) }
-
-// nameIn resolves a name of an expression that stands in env.
-func (b *builder) nameIn(env *env, x *lang.Expr) (quantity, bool) {
-	if a, outer, ok := env.arg(x.Ref); ok {
-		return b.argument(a, outer)
-	}
-	d := b.find(x.Ref)
-	switch {
-	case d == nil:
-		b.unknownAt(x.Range(), x.Ref, "subject", b.names(declSubject, declLet))
-		return quantity{}, false
-	case d.kind == declLet:
-		v := b.p.lets[d]
-		return v.q, v.ok
-	case d.kind == declSubject:
-		return quantity{dim: dimLength, on: d.name}, true
-	}
-	b.fail(x.Range(), "wrong-kind", fmt.Sprintf("%s is a %s, and a subject or a value is wanted here", x.Ref, d.kind), "")
-	return quantity{}, false
-}
-
-// names lists the names of some kinds that the shot knows, for near misses.
-func (b *builder) names(kinds ...declKind) []string {
-	var list []string
-	for _, s := range []*scope{b.local, b.p.scope} {
-		for _, d := range s.order {
-			if slices.Contains(kinds, d.kind) && !slices.Contains(list, d.name.Text) {
-				list = append(list, d.name.Text)
-			}
-		}
-	}
-	return list
-}
-
-// at returns an evaluator for expressions that stand in env.
-func (b *builder) at(e *env) *evaluator {
-	if e == nil {
-		return &b.evaluator
-	}
-	return &evaluator{reporter: b.reporter, rate: b.rate, names: func(x *lang.Expr) (quantity, bool) { return b.nameIn(e, x) }}
 }
 
 func (b *builder) byDefault(name, value, why string) {

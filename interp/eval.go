@@ -65,6 +65,13 @@ func dimensionOf(u lang.Unit) dimension {
 	return dimensions[u.Dimension()]
 }
 
+// A letValue is a let that has been computed, or is about to be.
+type letValue struct {
+	q    quantity
+	ok   bool
+	busy bool
+}
+
 // A lookup resolves the names of expressions: a let or a parameter to its
 // value, a subject to its place. ok is false where it has reported why not.
 type lookup func(at *lang.Expr) (q quantity, ok bool)
@@ -235,4 +242,16 @@ func (e *evaluator) notNegative(x *lang.Expr, dim dimension) (float64, bool) {
 		return 0, false
 	}
 	return v, ok
+}
+
+// size is the width of a screen; a diagonal is that of a 16:9 one.
+func (e *evaluator) size(s *lang.Size) (float64, bool) {
+	if s == nil {
+		return 0, false
+	}
+	w, ok := e.positive(s.Length, dimLength)
+	if ok && s.Diagonal {
+		w *= 16 / math.Hypot(16, 9)
+	}
+	return w, ok
 }

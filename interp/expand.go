@@ -25,10 +25,10 @@ type item struct {
 
 // reading notes that item k is being read, so that mistakes in a move tell
 // where it is used; the function returned ends that.
-func (b *builder) reading(k int) (done func()) {
-	before := b.caller
-	b.caller = b.items[k].call
-	return func() { b.caller = before }
+func (l *lexicon) reading(k int) (done func()) {
+	before := l.caller
+	l.caller = l.items[k].call
+	return func() { l.caller = before }
 }
 
 // An env binds the parameters of a move to the arguments of one use.
@@ -52,17 +52,17 @@ func (e *env) arg(name string) (a *lang.Anchor, outer *env, ok bool) {
 }
 
 // expand writes out the body of a shot.
-func (b *builder) expand(body []lang.Statement) []item {
-	x := expansion{b: b}
+func (l *lexicon) expand(body []lang.Statement) []item {
+	x := expansion{l: l}
 	x.add(body, nil, nil, 0)
 	if len(x.items) > maxItems || x.calls > maxCalls {
-		b.fail(b.head.Range(), "too-long", fmt.Sprintf("a shot has at most %d statements and uses %d moves", maxItems, maxCalls), "")
+		l.fail(l.head.Range(), "too-long", fmt.Sprintf("a shot has at most %d statements and uses %d moves", maxItems, maxCalls), "")
 	}
 	return x.items
 }
 
 type expansion struct {
-	b     *builder
+	l     *lexicon
 	items []item
 	calls int
 }
@@ -84,21 +84,21 @@ func (x *expansion) add(body []lang.Statement, e *env, from *lang.Call, depth in
 		if outermost == nil {
 			outermost = call
 		}
-		if sec, ok := x.b.resolveCall(call, e, depth); ok {
+		if sec, ok := x.l.resolveCall(call, e, depth); ok {
 			inner := &env{move: sec.Head.(*lang.Move), args: call.Args, outer: e}
 			x.add(sec.Body, inner, outermost, depth+1)
 		}
 	}
 }
 
-func (b *builder) resolveCall(call *lang.Call, e *env, depth int) (*lang.Section, bool) {
-	d := b.find(call.Name.Text)
+func (l *lexicon) resolveCall(call *lang.Call, e *env, depth int) (*lang.Section, bool) {
+	d := l.find(call.Name.Text)
 	switch {
 	case d == nil:
-		b.unknown(call.Name, "move", b.p.namesOf(declMove))
+		l.unknown(call.Name, "move", l.film.namesOf(declMove))
 		return nil, false
 	case d.kind != declMove:
-		b.fail(call.Name.Range(), "wrong-kind", fmt.Sprintf("%s is a %s, not a move", call.Name.Text, d.kind), "")
+		l.fail(call.Name.Range(), "wrong-kind", fmt.Sprintf("%s is a %s, not a move", call.Name.Text, d.kind), "")
 		return nil, false
 	}
 	for up := e; up != nil; up = up.outer {
@@ -107,7 +107,7 @@ func (b *builder) resolveCall(call *lang.Call, e *env, depth int) (*lang.Section
 		}
 	}
 	if depth >= maxCallDepth {
-		b.fail(call.Range(), "too-deep", fmt.Sprintf("moves use moves more than %d deep", maxCallDepth), "")
+		l.fail(call.Range(), "too-deep", fmt.Sprintf("moves use moves more than %d deep", maxCallDepth), "")
 		return nil, false
 	}
 	if d.unread() {
@@ -115,7 +115,7 @@ func (b *builder) resolveCall(call *lang.Call, e *env, depth int) (*lang.Section
 	}
 	params := d.stmt.(*lang.Move).Params
 	if len(params) != len(call.Args) {
-		b.report(lang.Diagnostic{
+		l.report(lang.Diagnostic{
 			Code: "wrong-arguments", Severity: lang.Error, Range: call.Range(),
 			Message: fmt.Sprintf("%s takes %d values, and here are %d", call.Name.Text, len(params), len(call.Args)),
 			Detail:  "As in " + signature(d.stmt.(*lang.Move)) + ".",
@@ -137,20 +137,26 @@ func signature(m *lang.Move) string {
 	return s + ")"
 }
 
+// A moveCheck looks at the named moves of a plan as they are declared.
+type moveCheck struct {
+	*reporter
+	scope *scope
+}
+
 // checkMoves reports moves that use themselves, whether or not a shot uses
 // them.
-func (p *program) checkMoves() {
+func (m moveCheck) checkMoves() {
 	state := map[*decl]int{} // 1: on the way, 2: done
 	var visit func(d *decl)
 	visit = func(d *decl) {
 		state[d] = 1
-		p.checkMoveNames(d)
+		m.checkMoveNames(d)
 		for _, s := range d.section.Body {
 			call, ok := s.(*lang.Call)
 			if !ok {
 				continue
 			}
-			next := p.scope.find(declSubject, call.Name.Text)
+			next := m.scope.find(declSubject, call.Name.Text)
 			if next == nil || next.kind != declMove || next.unread() {
 				continue
 			}
@@ -158,12 +164,12 @@ func (p *program) checkMoves() {
 			case 0:
 				visit(next)
 			case 1:
-				p.fail(call.Range(), "circle", fmt.Sprintf("the move %s uses itself", next.name.Text), "")
+				m.fail(call.Range(), "circle", fmt.Sprintf("the move %s uses itself", next.name.Text), "")
 			}
 		}
 		state[d] = 2
 	}
-	for _, d := range p.scope.order {
+	for _, d := range m.scope.order {
 		if d.kind == declMove && !d.unread() && state[d] == 0 {
 			visit(d)
 		}
@@ -172,16 +178,16 @@ func (p *program) checkMoves() {
 
 // checkMoveNames keeps parameters, and cues in a move, apart from all other
 // names.
-func (p *program) checkMoveNames(d *decl) {
+func (m moveCheck) checkMoveNames(d *decl) {
 	seen := map[string]*decl{}
 	add := func(n *lang.Name, kind declKind, what string) {
 		if n == nil {
 			return
 		}
-		if old := p.scope.byFolded[scopeKey{declSubject, fold(n.Text)}]; old != nil {
-			p.clash(old, &decl{kind: kind, name: n})
+		if old := m.scope.byFolded[scopeKey{declSubject, fold(n.Text)}]; old != nil {
+			m.clash(old, &decl{kind: kind, name: n})
 		} else if old := seen[fold(n.Text)]; old != nil {
-			p.report(lang.Diagnostic{
+			m.report(lang.Diagnostic{
 				Code: "duplicate-name", Severity: lang.Error, Range: n.Range(),
 				Message: fmt.Sprintf("this move has a %s %s already", what, n.Text),
 				Related: []lang.Related{{Message: "first here", Range: old.name.Range()}},
@@ -208,18 +214,18 @@ type given struct {
 
 // argument computes what an argument comes to as a value or a place, once: an
 // argument made of arguments would double with every move.
-func (b *builder) argument(a *lang.Anchor, e *env) (quantity, bool) {
+func (l *lexicon) argument(a *lang.Anchor, e *env) (quantity, bool) {
 	key := given{a, e}
-	if v, ok := b.givens[key]; ok {
+	if v, ok := l.givens[key]; ok {
 		return v.q, v.ok
 	}
-	q, ok := b.evalArgument(a, e)
-	b.givens[key] = letValue{q: q, ok: ok}
+	q, ok := l.evalArgument(a, e)
+	l.givens[key] = letValue{q: q, ok: ok}
 	return q, ok
 }
 
-func (b *builder) evalArgument(a *lang.Anchor, e *env) (quantity, bool) {
-	ev := b.at(e)
+func (l *lexicon) evalArgument(a *lang.Anchor, e *env) (quantity, bool) {
+	ev := l.at(e)
 	switch a.Kind {
 	case lang.AnchorTime:
 		if a.Offset == nil {
@@ -237,7 +243,7 @@ func (b *builder) evalArgument(a *lang.Anchor, e *env) (quantity, bool) {
 			return ev.eval(&lang.Expr{Node: a.Words.Node, Kind: lang.ExprName, Ref: a.Words.Value, Quoted: true})
 		}
 	}
-	b.fail(a.Range(), "wrong-kind", "a subject or a value is wanted here, and this is a moment", "")
+	l.fail(a.Range(), "wrong-kind", "a subject or a value is wanted here, and this is a moment", "")
 	return quantity{}, false
 }
 
@@ -247,7 +253,7 @@ func nameExpr(n *lang.Name) *lang.Expr {
 
 // who resolves a name that may be a parameter to a declared name of one of the
 // kinds.
-func (b *builder) who(n *lang.Name, e *env, kinds ...declKind) (*decl, bool) {
+func (l *lexicon) who(n *lang.Name, e *env, kinds ...declKind) (*decl, bool) {
 	at, text := n.Range(), n.Text
 	for {
 		a, outer, ok := e.arg(text)
@@ -261,13 +267,13 @@ func (b *builder) who(n *lang.Name, e *env, kinds ...declKind) (*decl, bool) {
 		case a.Kind == lang.AnchorWords && a.Name == nil && a.Nth == 0 && a.Offset == nil:
 			text, at = a.Words.Value, a.Range()
 		default:
-			b.fail(a.Range(), "wrong-kind", "a name is wanted here", "")
+			l.fail(a.Range(), "wrong-kind", "a name is wanted here", "")
 			return nil, false
 		}
 	}
-	d := b.find(text)
+	d := l.find(text)
 	if d == nil {
-		b.unknownAt(at, text, kindWords(kinds), b.names(kinds...))
+		l.unknownAt(at, text, kindWords(kinds), l.names(kinds...))
 		return nil, false
 	}
 	for _, k := range kinds {
@@ -275,7 +281,7 @@ func (b *builder) who(n *lang.Name, e *env, kinds ...declKind) (*decl, bool) {
 			return d, true
 		}
 	}
-	b.fail(at, "wrong-kind", fmt.Sprintf("%s is a %s, and a %s is wanted here", text, d.kind, kindWords(kinds)), "")
+	l.fail(at, "wrong-kind", fmt.Sprintf("%s is a %s, and a %s is wanted here", text, d.kind, kindWords(kinds)), "")
 	return nil, false
 }
 

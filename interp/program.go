@@ -16,18 +16,10 @@ import (
 	"pullscore/lang/timecode"
 )
 
-// What stands in where a plan says nothing.
-const (
-	defaultWanted = 0.9
-	defaultScreen = 1.2 // m wide, a living room's
-	defaultViewer = 2.5 // m
-)
-
 type program struct {
 	evaluator
 	root   *unit
 	loader *loader
-	scopes map[*unit]*scope
 	scope  *scope
 	plan   *plan.Plan
 
@@ -56,7 +48,7 @@ type program struct {
 
 func newProgram(root *unit, l *loader) *program {
 	p := &program{
-		root: root, loader: l, scopes: map[*unit]*scope{}, lets: map[*decl]*letValue{}, split: map[*lang.Text][]speech.Token{},
+		root: root, loader: l, lets: map[*decl]*letValue{}, split: map[*lang.Text][]speech.Token{},
 		cameras: map[string]*camera{}, lenses: map[string]*lens{}, pullers: map[string]*puller{}, sections: map[*plan.Shot]*lang.Section{},
 		shotCuts: map[*lang.Section]*shotCut{},
 	}
@@ -66,12 +58,14 @@ func newProgram(root *unit, l *loader) *program {
 }
 
 func (p *program) build() {
-	p.scope = p.gather(p.root)
+	names := collector{p.reporter, map[*unit]*scope{}}
+	p.scope = names.gather(p.root)
 	p.readSettings()
+	kit := &kitReader{evaluator: p.evaluator, source: p.source, learn: p.learn}
 	for _, d := range p.scope.order {
-		p.resolve(d)
+		p.resolve(d, kit)
 	}
-	p.checkMoves()
+	moveCheck{p.reporter, p.scope}.checkMoves()
 	p.readCuts()
 	p.buildShots()
 	p.compareScript()
@@ -79,7 +73,7 @@ func (p *program) build() {
 
 // resolve computes a let, or a piece of the kit. One whose header could not be
 // read is known, and cannot be used; such a puller has a hand fitted to nobody.
-func (p *program) resolve(d *decl) {
+func (p *program) resolve(d *decl, kit *kitReader) {
 	name, unread := d.name.Text, d.unread()
 	switch {
 	case d.kind == declLet:
@@ -87,15 +81,15 @@ func (p *program) resolve(d *decl) {
 	case d.kind == declCamera && unread:
 		p.cameras[name] = &camera{name: name}
 	case d.kind == declCamera:
-		p.cameras[name] = p.camera(d.section)
+		p.cameras[name] = kit.camera(d.section)
 	case d.kind == declLens && unread:
 		p.lenses[name] = &lens{name: name}
 	case d.kind == declLens:
-		p.lenses[name] = p.lens(d.section)
+		p.lenses[name] = kit.lens(d.section)
 	case d.kind == declPuller && unread:
 		p.pullers[name] = &puller{name: name, hand: hand.Default()}
 	case d.kind == declPuller:
-		p.pullers[name] = p.puller(d.section)
+		p.pullers[name] = kit.puller(d.section)
 	}
 }
 
@@ -163,17 +157,6 @@ func (p *program) readRate(stmt lang.Statement) timecode.Rate {
 	return rate
 }
 
-// viewing is what sharp means, how sure a landing has to be, and how short a
-// rack may be: for the film, or for a shot that says otherwise.
-type viewing struct {
-	width, viewer float64 // m
-	watched       bool    // said, not the default
-	criterion     float64 // m on the sensor where given outright; else NaN
-	arcmin        float64
-	wanted        float64
-	quickest      float64
-}
-
 func (p *program) filmViewing(set map[string]lang.Statement) viewing {
 	v := viewing{
 		width: defaultScreen, viewer: defaultViewer, criterion: math.NaN(), arcmin: viewer.Sharp,
@@ -193,60 +176,6 @@ func (p *program) filmViewing(set map[string]lang.Statement) viewing {
 		p.byDefault("quickest", "0.2 s", "no line says it")
 	}
 	return v
-}
-
-// with returns the viewing as changed by the settings of a file or a shot.
-func (v viewing) with(set map[string]lang.Statement, e *evaluator) viewing {
-	if s, ok := set["watched"].(*lang.Watched); ok {
-		w, okW := e.size(s.Width)
-		from, okV := e.positive(s.From, dimLength)
-		if okW && okV {
-			v.width, v.viewer, v.watched = w, from, true
-			v.criterion = math.NaN()
-		}
-	}
-	if s, ok := set["sharp"].(*lang.Sharp); ok {
-		if q, ok := e.eval(s.To); ok {
-			switch {
-			case q.on == nil && q.dim == dimLength && q.v >= 1e-6 && q.v <= 1e-3:
-				v.criterion, v.arcmin = q.v, viewer.Sharp
-			case q.on == nil && q.dim == dimAngle && q.v > 0 && q.v <= 1:
-				v.criterion, v.arcmin = math.NaN(), q.v*60
-			default:
-				e.fail(s.To.Range(), "wrong-unit", "sharp is a disc on the sensor or an angle at the viewer",
-					"A length from 0.001 mm to 1 mm, as in 0.025 mm, or an angle up to 1 deg, as in 1 arcmin.")
-			}
-		}
-	}
-	if s, ok := set["land"].(*lang.Land); ok {
-		if c, ok := e.within(s.Chance, dimPercent, 0.01, 0.9999, "a wanted chance lies between 1 % and 99.99 %"); ok {
-			v.wanted = c
-		}
-	}
-	if s, ok := set["quickest"].(*lang.Quickest); ok {
-		if t, ok := e.notNegative(s.Time, dimTime); ok {
-			v.quickest = t
-		}
-	}
-	return v
-}
-
-// size is the width of a screen; a diagonal is that of a 16:9 one.
-func (e *evaluator) size(s *lang.Size) (float64, bool) {
-	if s == nil {
-		return 0, false
-	}
-	w, ok := e.positive(s.Length, dimLength)
-	if ok && s.Diagonal {
-		w *= 16 / math.Hypot(16, 9)
-	}
-	return w, ok
-}
-
-type letValue struct {
-	q    quantity
-	ok   bool
-	busy bool
 }
 
 // let computes a let once; lets may stand in any order.
@@ -286,7 +215,7 @@ func (p *program) beat() float64 {
 func (p *program) value(x *lang.Expr) (quantity, bool) {
 	d := p.scope.find(declSubject, x.Ref)
 	if d == nil {
-		p.unknownAt(x.Range(), x.Ref, "let", p.namesOf(declLet))
+		p.unknownAt(x.Range(), x.Ref, "let", p.scope.namesOf(declLet))
 		return quantity{}, false
 	}
 	if d.kind != declLet {
@@ -294,18 +223,6 @@ func (p *program) value(x *lang.Expr) (quantity, bool) {
 		return quantity{}, false
 	}
 	return p.let(d)
-}
-
-func (p *program) namesOf(kinds ...declKind) []string {
-	var list []string
-	for _, d := range p.scope.order {
-		for _, k := range kinds {
-			if d.kind == k {
-				list = append(list, d.name.Text)
-			}
-		}
-	}
-	return list
 }
 
 // source is the text of a file that the plan is made of.

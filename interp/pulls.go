@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"pullscore/interp/hand"
 	"pullscore/interp/plan"
@@ -159,7 +158,7 @@ func (b *builder) goal(t *lang.Target, e *env) (g goal) {
 	if t == nil || len(t.Of) == 0 {
 		return g
 	}
-	g.at, g.text = t.Range(), sourceText(b.p.source(t.Range().File), t.Range())
+	g.at, g.text = t.Range(), sourceText(b.source(t.Range().File), t.Range())
 	ev := b.at(e)
 	for _, x := range t.Of {
 		q, ok := ev.eval(x)
@@ -434,31 +433,4 @@ func (c *clock) ordered() []*pull {
 	list := slices.DeleteFunc(slices.Clone(c.pulls), func(p *pull) bool { return !p.known })
 	slices.SortStableFunc(list, func(a, b *pull) int { return cmp.Compare(a.start, b.start) })
 	return list
-}
-
-// anchorText writes what a rack hangs on, as the plan does.
-func (b *builder) anchorText(on, landing *lang.Anchor, e *env) string {
-	s := ""
-	if on != nil {
-		s = "on " + b.written(on, e)
-	}
-	if landing != nil {
-		if s != "" {
-			s += ", "
-		}
-		s += "landing on " + b.written(landing, e)
-	}
-	return s
-}
-
-// written is an anchor as the plan writes it, a parameter as its argument.
-func (b *builder) written(a *lang.Anchor, e *env) string {
-	if a.Kind == lang.AnchorName {
-		if arg, outer, ok := e.arg(a.Name.Text); ok {
-			rest := a.Range()
-			rest.Start = a.Name.Range().End
-			return strings.TrimSpace(b.written(arg, outer) + " " + sourceText(b.p.source(rest.File), rest))
-		}
-	}
-	return sourceText(b.p.source(a.Range().File), a.Range())
 }

@@ -72,6 +72,17 @@ func (s *scope) find(space declKind, name string) *decl {
 	return s.byName[scopeKey{space, name}]
 }
 
+// namesOf lists the declared names of some kinds, in the order of the text.
+func (s *scope) namesOf(kinds ...declKind) []string {
+	var list []string
+	for _, d := range s.order {
+		if slices.Contains(kinds, d.kind) {
+			list = append(list, d.name.Text)
+		}
+	}
+	return list
+}
+
 func (s *scope) put(d *decl) {
 	key := scopeKey{d.space(), d.name.Text}
 	if old, ok := s.byName[key]; ok {
@@ -89,27 +100,33 @@ func (s *scope) put(d *decl) {
 
 func fold(name string) string { return strings.ToLower(name) }
 
+// A collector gathers the names of a plan's files, each file once.
+type collector struct {
+	*reporter
+	scopes map[*unit]*scope
+}
+
 // gather builds the scope of a unit: first what it uses, then its own, which
 // wins.
-func (p *program) gather(u *unit) *scope {
-	if s, ok := p.scopes[u]; ok {
+func (c *collector) gather(u *unit) *scope {
+	if s, ok := c.scopes[u]; ok {
 		return s
 	}
 	s := newScope()
-	p.scopes[u] = s // before its uses: a circle has been reported, and ends here
+	c.scopes[u] = s // before its uses: a circle has been reported, and ends here
 	own := newScope()
 	for _, stmt := range u.file.Body {
-		p.declare(own, stmt, nil)
+		c.declare(own, stmt, nil)
 	}
 	for _, sec := range u.file.Sections {
-		p.declare(own, sec.Head, sec)
+		c.declare(own, sec.Head, sec)
 	}
 	for _, use := range u.uses {
-		p.merge(s, p.gather(use.unit), use.stmt, own)
+		c.merge(s, c.gather(use.unit), use.stmt, own)
 	}
 	for _, d := range own.order {
 		if old, ok := s.byFolded[scopeKey{d.space(), fold(d.name.Text)}]; ok && old.name.Text != d.name.Text {
-			p.clash(old, d)
+			c.clash(old, d)
 		}
 		s.put(d)
 	}
@@ -157,11 +174,11 @@ func (s *scope) settle(own map[string]lang.Statement) {
 
 // merge takes the names of a used file into s. Two used files that declare one
 // name differently leave the reader guessing: an error.
-func (p *program) merge(s, from *scope, use *lang.Use, own *scope) {
+func (c *collector) merge(s, from *scope, use *lang.Use, own *scope) {
 	for _, d := range from.order {
 		old, ok := s.byFolded[scopeKey{d.space(), fold(d.name.Text)}]
 		if ok && old != d && own.find(d.space(), d.name.Text) == nil {
-			p.report(lang.Diagnostic{
+			c.report(lang.Diagnostic{
 				Code: "duplicate-name", Severity: lang.Error, Range: use.Range(),
 				Message: fmt.Sprintf("%s is declared by two of the files used", d.name.Text),
 				Related: []lang.Related{{Message: "here", Range: old.name.Range()}, {Message: "and here", Range: d.name.Range()}},
@@ -175,9 +192,9 @@ func (p *program) merge(s, from *scope, use *lang.Use, own *scope) {
 }
 
 // declare takes one statement into a scope: a name, or a setting of the file.
-func (p *program) declare(s *scope, stmt lang.Statement, sec *lang.Section) {
+func (c *collector) declare(s *scope, stmt lang.Statement, sec *lang.Section) {
 	if key := settingKey(stmt); key != "" {
-		p.once(s.settings, key, stmt)
+		c.once(s.settings, key, stmt)
 		return
 	}
 	switch stmt := stmt.(type) {
@@ -191,7 +208,7 @@ func (p *program) declare(s *scope, stmt lang.Statement, sec *lang.Section) {
 		return
 	}
 	if old, ok := s.byFolded[scopeKey{d.space(), fold(d.name.Text)}]; ok {
-		p.clash(old, d)
+		c.clash(old, d)
 		return
 	}
 	s.put(d)
