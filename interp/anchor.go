@@ -78,7 +78,7 @@ func (c *clock) named(k int, a *lang.Anchor, e *env, focus bool) (float64, outco
 	case declCue:
 		return c.cueTime(k, d, a)
 	case declLet:
-		v := c.b.p.lets[d]
+		v := c.b.lets[d]
 		if !v.ok {
 			return 0, failed
 		}

@@ -4,6 +4,7 @@ package interp
 
 import (
 	"fmt"
+	"slices"
 
 	"pullscore/interp/plan"
 	"pullscore/lang"
@@ -11,24 +12,16 @@ import (
 
 // A builder builds one shot.
 type builder struct {
-	*lexicon
-	p        *program
-	ch       change
-	section  *lang.Section
-	settings map[string]lang.Statement
+	*base
+	p       *program
+	section *lang.Section
 
-	shot     *plan.Shot
-	set      *setup
-	stage    *stage
-	clock    *clock
-	start    goal
-	pulls    []*pull  // in the order of time
-	cut      *shotCut // what the cuts say of the shot; nil where the plan follows none
-	epoch    int64    // where the plan has the shot begin, as frames: its timecodes count from there
-	defaults []plan.Default
-	found    []finding
-	probing  bool // a second build, to try a cure: no cures are looked for
-	needs    bool // all the same the time that every rack needs
+	set     *setup
+	clock   *clock
+	pulls   []*pull // in the order of time
+	found   []finding
+	probing bool // a second build, to try a cure: no cures are looked for
+	needs   bool // all the same the time that every rack needs
 }
 
 // buildShots builds every shot of the plan file itself.
@@ -65,7 +58,8 @@ func (p *program) buildShots() {
 }
 
 func (p *program) shotBuilder(sec *lang.Section, ch change) *builder {
-	return &builder{lexicon: newLexicon(p, sec.Head.(*lang.Shot)), p: p, ch: ch, section: sec}
+	l := newLexicon(p, sec.Head.(*lang.Shot))
+	return &builder{base: &base{lexicon: l, ch: ch, pace: p.pace, tokens: p.tokens}, p: p, section: sec}
 }
 
 // build computes the shot; ok is false where it cannot be drawn at all.
@@ -99,7 +93,8 @@ func (b *builder) build() (ok bool) {
 	}
 	b.fill(set)
 	b.begins()
-	b.stage = b.newStage()
+	b.lens = set.lens
+	b.stage = newStage(b.lexicon, &b.ch, &sh.Optics, set.focal)
 	b.runClock()
 	b.finish()
 	return true
@@ -127,10 +122,6 @@ func (b *builder) declareLocal(stmt lang.Statement) {
 	b.local.put(d)
 }
 
-func (b *builder) byDefault(name, value, why string) {
-	b.defaults = append(b.defaults, plan.Default{Name: name, Value: value, Why: why, Shot: b.head.ID})
-}
-
 func (b *builder) defaultsOf(list []missing) {
 	for _, m := range list {
 		b.byDefault(m.name, m.value, m.why)
@@ -147,5 +138,72 @@ func (b *builder) begins() {
 		b.shot.Begins = int64(n)
 		b.shot.BeginsAt = b.rate.Format(int64(n))
 		b.epoch = int64(n)
+	}
+}
+
+// runClock works through the shot.
+func (b *builder) runClock() {
+	c := newClock(b.base)
+	c.needed, c.idle = b.shortest, b.idleHold
+	b.clock = c
+	c.readLines()
+	b.readCut()
+	c.readPulls()
+	c.readStart()
+	c.run()
+}
+
+// readCut finds the shot in the cuts, once for all that is tried on it, and
+// takes its place from them.
+func (b *builder) readCut() {
+	if len(b.p.cuts) == 0 {
+		return
+	}
+	cut, ok := b.p.shotCuts[b.section]
+	if !ok {
+		cut = findShot(&asked{
+			id: b.head.ID, rate: b.rate, begun: b.shot.BeginsAt != "", begins: b.shot.Begins,
+			lines: b.clock.said(), cuts: b.p.cuts,
+		})
+		b.p.shotCuts[b.section] = cut
+	}
+	b.cut = cut
+	if cut.list != nil {
+		if b.shot.BeginsAt == "" {
+			b.epoch = cut.begin
+		}
+		b.shot.Begins, b.shot.BeginsAt = cut.begin, b.rate.Format(cut.begin)
+	}
+	for i, key := range keysOf(b.clock.said()) {
+		b.clock.inOrder[i].heard = cut.lines[key]
+	}
+	b.sayCut()
+}
+
+// sayCut lists where times come from.
+func (b *builder) sayCut() {
+	if c := b.cut; c.list != nil && (b.settings["begins"] == nil || b.epoch != c.begin) {
+		b.byDefault("begins at", b.shot.BeginsAt, fmt.Sprintf("clip %s of %s", b.head.ID, c.list.base()))
+	}
+	if c := b.cut; c.subtitles != nil {
+		why := fmt.Sprintf("it has %d of %s", len(c.lines), count(len(b.clock.inOrder), "line"))
+		if !c.placed {
+			why += "; the first of them is where the plan has it"
+		}
+		b.byDefault("line times", "from "+c.subtitles.base(), why)
+	}
+}
+
+// hang tells the lines which pulls hang on them.
+func (b *builder) hang() {
+	for _, p := range b.pulls {
+		for _, l := range p.hangs {
+			if !l.timed || !b.clock.at[l.item].known {
+				continue
+			}
+			if to := &b.shot.Lines[l.listed]; !slices.Contains(to.Pulls, p.Number) {
+				to.Pulls = append(to.Pulls, p.Number)
+			}
+		}
 	}
 }

@@ -9,22 +9,6 @@ import (
 	"pullscore/lang"
 )
 
-// notBefore reports a line, an action or a cue that would come before the shot
-// does; pulls and blocking are checked once all is known.
-//
-// A line or a cue that a cut has may be heard before its shot is seen.
-func (b *builder) notBefore(k int, start float64) {
-	if b.timedByCut(k) {
-		return
-	}
-	switch b.items[k].stmt.(type) {
-	case *lang.Speech, *lang.Action, *lang.Cue:
-		if start < -1e-9 {
-			b.fail(b.items[k].stmt.Range(), "before-the-shot", fmt.Sprintf("this would have to start %s before the shot does", seconds(-start)), "")
-		}
-	}
-}
-
 func checkBeforeTheShot(b *builder) {
 	for _, p := range b.pulls {
 		if p.start >= -1e-9 || b.inList() {

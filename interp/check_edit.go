@@ -35,7 +35,7 @@ func (b *builder) tellPlace() {
 	case cut.list != nil:
 		b.tellMoved()
 	case cut.adrift:
-		s, away := b.settings["begins"], cut.away(b, float64(b.shot.Begins))
+		s, away := b.settings["begins"], cut.away(b.rate, float64(b.shot.Begins))
 		b.tell(finding{Diagnostic: lang.Diagnostic{
 			Code: "moved-in-edit", Severity: lang.Note, Range: s.Range(),
 			Message: fmt.Sprintf("%s has the lines of this shot %s than the plan", cut.subtitles.base(), sooner(away)),
@@ -94,7 +94,7 @@ func (b *builder) tellElsewhere() {
 	if m == nil {
 		return
 	}
-	away := m.away(b, float64(b.cut.begin))
+	away := m.away(b.rate, float64(b.cut.begin))
 	first := m.subtitles.picture + b.rate.Frames(m.first.start())
 	b.tell(finding{Diagnostic: lang.Diagnostic{
 		Code: "lines-elsewhere", Severity: lang.Warning, Range: b.head.Range(),
@@ -129,7 +129,7 @@ func (b *builder) tellLines() {
 	if name == "" {
 		return
 	}
-	keys := keysOf(b.clock.inOrder)
+	keys := keysOf(b.clock.said())
 	for i, l := range b.clock.inOrder {
 		d := lang.Diagnostic{Range: l.stmt.Range(), Time: max(l.start, 0)}
 		switch {
@@ -163,7 +163,7 @@ func checkTrimmed(b *builder) {
 	if !b.inList() {
 		return
 	}
-	pieces := b.cut.inPicture(b)
+	pieces := b.cut.inPicture(b.rate)
 	for _, p := range b.pulls {
 		message, lost := b.trimmed(p, pieces)
 		if message == "" {

@@ -11,7 +11,6 @@ package interp
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"pullscore/interp/plan"
@@ -50,8 +49,34 @@ func (m *moment) settle(work func() outcome) outcome {
 	return state
 }
 
+// A base is what the clock of a shot goes by.
+type base struct {
+	*lexicon
+	sight
+	ch       change
+	settings map[string]lang.Statement
+	stage    *stage
+	start    goal     // of the focus, as the shot begins
+	cut      *shotCut // what the cuts say of the shot; nil where the plan follows none
+	epoch    int64    // where the plan has the shot begin, as frames: its timecodes count from there
+	lens     *lens
+	pace     float64 // words a minute
+	tokens   func(*lang.Text) []speech.Token
+	defaults []plan.Default
+}
+
+func (b *base) byDefault(name, value, why string) {
+	b.defaults = append(b.defaults, plan.Default{Name: name, Value: value, Why: why, Shot: b.head.ID})
+}
+
 type clock struct {
-	b       *builder
+	b *base
+	// needed is the length of a rack that does not say its own: the shortest that
+	// lands.
+	needed func(p *pull, start, land float64) float64
+	// idle is told of a hold that changes nothing.
+	idle func(s *lang.Hold, landed, long, now float64)
+
 	before  []float64 // where the clock stands before item i, for i <= passed
 	passed  int
 	at      []moment
@@ -83,20 +108,19 @@ type line struct {
 	listed int            // its index in the plan's lines
 }
 
-// runClock works through the shot.
-func (b *builder) runClock() {
+// newClock returns a clock that stands at the start of the shot.
+func newClock(b *base) *clock {
 	n := len(b.items)
-	c := &clock{b: b, before: make([]float64, n+1), at: make([]moment, n), lines: make([]*line, n), pullOf: make([]*pull, n)}
-	b.clock = c
-	c.readLines()
-	b.readCut()
-	c.readPulls()
-	c.readStart()
-	for i := range b.items {
+	return &clock{b: b, before: make([]float64, n+1), at: make([]moment, n), lines: make([]*line, n), pullOf: make([]*pull, n)}
+}
+
+// run takes every statement in turn.
+func (c *clock) run() {
+	for i := range c.b.items {
 		c.pass(i + 1)
 		c.resolve(i)
 	}
-	b.stage.tracks()
+	c.b.stage.tracks()
 }
 
 // readLines splits the words of every line, so that anchors find them.
@@ -107,7 +131,7 @@ func (c *clock) readLines() {
 			continue
 		}
 		l := &line{item: i, stmt: s, hangs: map[int]bool{}}
-		l.tokens = c.b.p.tokens(s.Words)
+		l.tokens = c.b.tokens(s.Words)
 		c.lines[i] = l
 		c.inOrder = append(c.inOrder, l)
 		done := c.b.reading(i)
@@ -172,7 +196,7 @@ func (c *clock) span(k int, start, end float64) float64 {
 		c.at[k].failed = true
 	}
 	c.at[k].start, c.at[k].end, c.at[k].known = start, end, true
-	c.b.notBefore(k, start)
+	c.notBefore(k, start)
 	return end
 }
 
@@ -197,7 +221,7 @@ func (c *clock) speak(k int, s *lang.Speech, ev *evaluator, now float64) (after 
 			start = t
 		}
 	}
-	long := speech.DurationOf(l.tokens, c.b.p.pace)
+	long := speech.DurationOf(l.tokens, c.b.pace)
 	if s.Lasting != nil {
 		if t, ok := ev.notNegative(s.Lasting, dimTime); ok {
 			long = t
@@ -279,7 +303,7 @@ func (c *clock) hold(k int, s *lang.Hold, ev *evaluator, now float64) (after flo
 		}
 	}
 	if from+t <= now && t > 0 {
-		c.b.idleHold(s, from, t, now)
+		c.idle(s, from, t, now)
 	}
 	return max(now, c.span(k, from, max(from+t, now))), true
 }
@@ -333,7 +357,7 @@ func (c *clock) cue(k int, s *lang.Cue) outcome {
 		}
 		if state == found {
 			m.start, m.end = t, t
-			c.b.notBefore(k, t)
+			c.notBefore(k, t)
 		}
 		return state
 	})
@@ -406,7 +430,7 @@ func (c *clock) readMove(k int) (mv *move, on *lang.Anchor, over float64, ok boo
 			return nil, nil, 0, false
 		}
 		mv.by *= c.b.ch.focalBy()
-		if l := c.b.set.lens; mv.by < l.focal*(1-1e-9) || mv.by > l.longest*(1+1e-9) {
+		if l := c.b.lens; mv.by < l.focal*(1-1e-9) || mv.by > l.longest*(1+1e-9) {
 			c.b.fail(s.To.Range(), "focal-not-on-lens", fmt.Sprintf("lens %q has no %s mm", l.name, plan.Decimal(mv.by*1000, 1)), "It has "+l.focalText()+".")
 			return nil, nil, 0, false
 		}
@@ -467,20 +491,6 @@ func (c *clock) finish() {
 			sh.Actions = append(sh.Actions, plan.Action{Text: valueOf(s.What), Start: start, End: end})
 		case *lang.Pause:
 			sh.Pauses = append(sh.Pauses, plan.Pause{Start: start, End: end})
-		}
-	}
-}
-
-// hang tells the lines which pulls hang on them.
-func (b *builder) hang() {
-	for _, p := range b.pulls {
-		for _, l := range p.hangs {
-			if !l.timed || !b.clock.at[l.item].known {
-				continue
-			}
-			if to := &b.shot.Lines[l.listed]; !slices.Contains(to.Pulls, p.Number) {
-				to.Pulls = append(to.Pulls, p.Number)
-			}
 		}
 	}
 }

@@ -4,11 +4,11 @@ package interp
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"pullscore/interp/edit"
 	"pullscore/interp/speech"
+	"pullscore/lang/timecode"
 )
 
 // A heard is a spoken line as subtitles have it: its words with their times, in
@@ -32,26 +32,26 @@ const (
 
 // findLines looks for the shot's lines in the subtitles; the first file that
 // has any counts.
-func (s *shotCut) findLines(b *builder) {
-	for _, c := range b.p.cuts {
+func (s *shotCut) findLines(a *asked) {
+	for _, c := range a.cuts {
 		if c.IsList {
 			continue
 		}
-		begins := s.list != nil || b.shot.BeginsAt != ""
+		begins := s.list != nil || a.begun
 		if begins && c.known {
-			from, to := s.span(b)
-			perFrame := b.rate.Seconds(1)
+			from, to := s.span(a)
+			perFrame := a.rate.Seconds(1)
 			picture := float64(c.picture)
 			lo, hi := (from-picture)*perFrame-soundAround, (to-picture)*perFrame+soundAround
-			if s.take(findIn(b, c, lo, hi)) {
+			if s.take(findIn(a, c, lo, hi)) {
 				s.placed, s.elsewhere = true, nil
-				s.shift(b, c)
+				s.shift(a, c)
 				return
 			}
 		}
-		anywhere := findIn(b, c, math.Inf(-1), math.Inf(1))
+		anywhere := findIn(a, c, math.Inf(-1), math.Inf(1))
 		if s.list != nil && c.known { // the list is surer than any likeness
-			if s.elsewhere == nil && anywhere.sure(b) {
+			if s.elsewhere == nil && anywhere.sure(a) {
 				s.elsewhere = anywhere
 			}
 			continue
@@ -81,10 +81,10 @@ func (s *shotCut) take(m *match) bool {
 
 // sure reports whether a match is no chance: most of the lines are found, and
 // one of some length.
-func (m *match) sure(b *builder) bool {
+func (m *match) sure(a *asked) bool {
 	wanted, long := 0, false
-	for i, key := range keysOf(b.clock.inOrder) {
-		tokens := b.clock.inOrder[i].tokens
+	for i, key := range keysOf(a.lines) {
+		tokens := a.lines[i].tokens
 		if len(tokens) > 0 {
 			wanted++
 		}
@@ -95,14 +95,14 @@ func (m *match) sure(b *builder) bool {
 
 // away is how far from the shot's first frame the first line lies, in seconds,
 // as the start of the picture in the subtitles is known.
-func (m *match) away(b *builder, from float64) float64 {
-	return m.first.start() - (from-float64(m.subtitles.picture))*b.rate.Seconds(1)
+func (m *match) away(rate timecode.Rate, from float64) float64 {
+	return m.first.start() - (from-float64(m.subtitles.picture))*rate.Seconds(1)
 }
 
 // span is the part of the record that the shot is known to lie in, in frames.
-func (s *shotCut) span(b *builder) (from, to float64) {
+func (s *shotCut) span(a *asked) (from, to float64) {
 	if s.list == nil {
-		return float64(b.shot.Begins), float64(b.shot.Begins + b.rate.Frames(longestTake))
+		return float64(a.begins), float64(a.begins + a.rate.Frames(longestTake))
 	}
 	from, to = math.Inf(1), math.Inf(-1)
 	for _, c := range s.pieces {
@@ -112,9 +112,9 @@ func (s *shotCut) span(b *builder) (from, to float64) {
 }
 
 // findIn finds the lines of the shot among the words between two times of the subtitles.
-func findIn(b *builder, c *cutFile, lo, hi float64) *match {
+func findIn(a *asked, c *cutFile, lo, hi float64) *match {
 	from, to := c.Said.Between(lo, hi)
-	lines := b.clock.inOrder
+	lines := a.lines
 	folded := make([]speech.Folded, len(lines))
 	for i, l := range lines {
 		folded[i] = speech.Fold(l.tokens)
@@ -145,14 +145,14 @@ func written(words []edit.Word) string {
 }
 
 // shift counts the times of the lines from the shot's start.
-func (s *shotCut) shift(b *builder, c *cutFile) {
-	num, den := b.rate.Exact()
+func (s *shotCut) shift(a *asked, c *cutFile) {
+	num, den := a.rate.Exact()
 	perSecond := float64(num) / float64(den)
 	for _, h := range s.lines {
 		for i := range h.words {
 			w := &h.words[i]
-			w.Start = s.timeOf(float64(c.picture)+w.Start*perSecond, b)
-			w.End = max(w.Start, s.timeOf(float64(c.picture)+w.End*perSecond, b))
+			w.Start = s.timeOf(float64(c.picture)+w.Start*perSecond, a)
+			w.End = max(w.Start, s.timeOf(float64(c.picture)+w.End*perSecond, a))
 		}
 		for i := 1; i < len(h.words); i++ { // across pieces time may jump back
 			h.words[i].Start = max(h.words[i].Start, h.words[i-1].End)
@@ -220,68 +220,6 @@ func common(line, said speech.Folded) (list []pair) {
 		default:
 			j++
 		}
-	}
-	return list
-}
-
-// speakInCut times a line that the cut has; ok is false where the cut says
-// nothing yet: of a shot without a place the first line found is where the plan
-// has it, and the others are counted from there.
-func (c *clock) speakInCut(l *line, now float64) (after float64, ok bool) {
-	shift, ok := c.cutShift(l)
-	if !ok {
-		return 0, false
-	}
-	l.words = shifted(l.heard.words, shift)
-	return c.spoken(l, l.heard.start()+shift, l.heard.end()+shift, now), true
-}
-
-// cutShift is what is added to the times of a heard line.
-func (c *clock) cutShift(l *line) (shift float64, ok bool) {
-	cut := c.b.cut
-	switch {
-	case cut == nil || l.heard == nil || l.heard == cut.first && !cut.placed:
-		return 0, false
-	case cut.placed:
-		return 0, true
-	}
-	for _, first := range c.inOrder {
-		if first.heard == cut.first {
-			return first.start - cut.first.start(), first.timed
-		}
-	}
-	return 0, false
-}
-
-// inCut reports whether the cut tells the time of a line by itself, whatever
-// stands above it.
-func (c *clock) inCut(l *line) bool {
-	_, ok := c.cutShift(l)
-	return ok
-}
-
-// waitsForCut reports whether a line has its time from the cut, and that cannot
-// be told yet.
-func (c *clock) waitsForCut(l *line) bool {
-	cut := c.b.cut
-	return cut != nil && l.heard != nil && !cut.placed && l.heard != cut.first && !c.inCut(l)
-}
-
-// asLong gives the first line that is found in a shot without a place the
-// length that it has in the cut, from where the plan has it.
-func (c *clock) asLong(l *line, start float64) (end float64, ok bool) {
-	if c.b.cut == nil || l.heard == nil {
-		return 0, false
-	}
-	l.words = shifted(l.heard.words, start-l.heard.start())
-	return start + l.heard.end() - l.heard.start(), true
-}
-
-func shifted(words []speech.Timed, by float64) []speech.Timed {
-	list := slices.Clone(words)
-	for i := range list {
-		list[i].Start += by
-		list[i].End += by
 	}
 	return list
 }

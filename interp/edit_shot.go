@@ -4,13 +4,14 @@
 package interp
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 
 	"pullscore/interp/edit"
+	"pullscore/interp/speech"
 	"pullscore/lang"
+	"pullscore/lang/timecode"
 )
 
 // A shotCut is what the cuts say of a shot.
@@ -42,35 +43,33 @@ type lineKey struct {
 // A stretch is a stretch of a shot that is in the cut, seconds from its start.
 type stretch struct{ from, to float64 }
 
-// readCut finds the shot in the cuts, once for all that is tried on it, and
-// takes its place from them.
-func (b *builder) readCut() {
-	if len(b.p.cuts) == 0 {
-		return
-	}
-	cut, ok := b.p.shotCuts[b.section]
-	if !ok {
-		cut = &shotCut{}
-		b.p.shotCuts[b.section] = cut
-		cut.findPieces(b)
-		cut.findCues(b)
-		cut.findLines(b)
-	}
-	b.cut = cut
-	if cut.list != nil {
-		if b.shot.BeginsAt == "" {
-			b.epoch = cut.begin
-		}
-		b.shot.Begins, b.shot.BeginsAt = cut.begin, b.rate.Format(cut.begin)
-	}
-	for i, key := range keysOf(b.clock.inOrder) {
-		b.clock.inOrder[i].heard = cut.lines[key]
-	}
-	b.sayCut()
+// asked is what a shot asks of the cuts.
+type asked struct {
+	id     string
+	rate   timecode.Rate
+	begun  bool  // the plan says where the shot begins
+	begins int64 // there, as frames
+	lines  []said
+	cuts   []*cutFile
+}
+
+// A said is a line of the shot in words.
+type said struct {
+	stmt   *lang.Speech
+	tokens []speech.Token
+}
+
+// findShot finds a shot in the cuts.
+func findShot(a *asked) *shotCut {
+	s := &shotCut{}
+	s.findPieces(a)
+	s.findCues(a)
+	s.findLines(a)
+	return s
 }
 
 // keysOf tells the uses of one line apart.
-func keysOf(lines []*line) []lineKey {
+func keysOf(lines []said) []lineKey {
 	uses := map[*lang.Speech]int{}
 	keys := make([]lineKey, len(lines))
 	for i, l := range lines {
@@ -81,11 +80,11 @@ func keysOf(lines []*line) []lineKey {
 }
 
 // findPieces looks for the shot in the lists; the first that has it counts.
-func (s *shotCut) findPieces(b *builder) {
-	for _, c := range b.p.cuts {
+func (s *shotCut) findPieces(a *asked) {
+	for _, c := range a.cuts {
 		s.lists = s.lists || c.IsList
 		if s.list == nil && c.IsList {
-			if s.pieces = c.Pieces(b.head.ID); len(s.pieces) > 0 {
+			if s.pieces = c.Pieces(a.id); len(s.pieces) > 0 {
 				s.list = c
 			}
 		}
@@ -99,7 +98,7 @@ func (s *shotCut) findPieces(b *builder) {
 
 // findCues looks for markers that are called like a cue, where the shot is in
 // the picture.
-func (s *shotCut) findCues(b *builder) {
+func (s *shotCut) findCues(a *asked) {
 	s.cues = map[string]float64{}
 	if s.list == nil {
 		return
@@ -108,18 +107,18 @@ func (s *shotCut) findCues(b *builder) {
 		name := strings.ToLower(strings.TrimSpace(m.Text))
 		inside := slices.ContainsFunc(s.pieces, func(c edit.Clip) bool { return m.At >= c.RecordIn && m.At < c.RecordOut })
 		if _, taken := s.cues[name]; inside && !taken {
-			s.cues[name] = s.timeOf(float64(m.At), b)
+			s.cues[name] = s.timeOf(float64(m.At), a)
 		}
 	}
 }
 
 // timeOf returns the time from the shot's start of a frame of the record: in
 // the piece that it lies in, else reckoned from the nearest.
-func (s *shotCut) timeOf(record float64, b *builder) float64 {
-	num, den := b.rate.Exact()
+func (s *shotCut) timeOf(record float64, a *asked) float64 {
+	num, den := a.rate.Exact()
 	perFrame := float64(den) / float64(num)
 	if s.list == nil {
-		return (record - float64(b.shot.Begins)) * perFrame
+		return (record - float64(a.begins)) * perFrame
 	}
 	best, nearest := 0.0, math.Inf(1)
 	for _, c := range s.pieces {
@@ -138,10 +137,10 @@ func (s *shotCut) timeOf(record float64, b *builder) float64 {
 
 // inPicture returns the stretches of the shot that are used, in their order,
 // those that touch made one.
-func (s *shotCut) inPicture(b *builder) (list []stretch) {
+func (s *shotCut) inPicture(rate timecode.Rate) (list []stretch) {
 	for _, c := range s.pieces {
-		from := b.rate.Seconds(c.SourceIn - s.origin)
-		to := from + b.rate.Seconds(c.RecordOut-c.RecordIn)*c.Speed
+		from := rate.Seconds(c.SourceIn - s.origin)
+		to := from + rate.Seconds(c.RecordOut-c.RecordIn)*c.Speed
 		list = append(list, stretch{min(from, to), max(from, to)})
 	}
 	slices.SortFunc(list, func(a, b stretch) int {
@@ -159,40 +158,4 @@ func (s *shotCut) inPicture(b *builder) (list []stretch) {
 		joined = append(joined, u)
 	}
 	return joined
-}
-
-// sayCut lists where times come from.
-func (b *builder) sayCut() {
-	if c := b.cut; c.list != nil && (b.settings["begins"] == nil || b.epoch != c.begin) {
-		b.byDefault("begins at", b.shot.BeginsAt, fmt.Sprintf("clip %s of %s", b.head.ID, c.list.base()))
-	}
-	if c := b.cut; c.subtitles != nil {
-		why := fmt.Sprintf("it has %d of %s", len(c.lines), count(len(b.clock.inOrder), "line"))
-		if !c.placed {
-			why += "; the first of them is where the plan has it"
-		}
-		b.byDefault("line times", "from "+c.subtitles.base(), why)
-	}
-}
-
-// cueInCut is the time that a list gives a cue.
-func (b *builder) cueInCut(name string) (t float64, ok bool) {
-	if b.cut == nil {
-		return 0, false
-	}
-	t, ok = b.cut.cues[strings.ToLower(name)]
-	return t, ok
-}
-
-// timedByCut reports whether the cut gives item k its time.
-func (b *builder) timedByCut(k int) bool {
-	switch s := b.items[k].stmt.(type) {
-	case *lang.Speech:
-		l := b.clock.lines[k]
-		return l != nil && l.heard != nil
-	case *lang.Cue:
-		_, ok := b.cueInCut(s.Name.Text)
-		return ok
-	}
-	return false
 }

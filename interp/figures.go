@@ -111,7 +111,7 @@ func (b *builder) duration() {
 		end = max(end, p.start)
 	}
 	if b.cut != nil && b.cut.list != nil {
-		for _, u := range b.cut.inPicture(b) {
+		for _, u := range b.cut.inPicture(b.rate) {
 			end = max(end, u.to)
 		}
 	}
@@ -271,16 +271,6 @@ func (b *builder) spreadOfDistance(p *pull, x, t float64) float64 {
 	near, _ := b.shot.RingDeg(max(x-sway, 1e-4), t)
 	far, _ := b.shot.RingDeg(x+sway, t)
 	return math.Abs(far-near) / 2
-}
-
-func (g *goal) members() []*subject {
-	if g.split != nil {
-		return g.split
-	}
-	if g.subject != nil {
-		return []*subject{g.subject}
-	}
-	return nil
 }
 
 // figures fills in the numbers of one pull.

@@ -5,9 +5,10 @@ package interp
 
 import (
 	"fmt"
-	"pullscore/lang"
 	"slices"
 	"strings"
+
+	"pullscore/lang"
 )
 
 // A lexicon is what the names in one shot mean.

@@ -40,26 +40,6 @@ type pull struct {
 	shifts   []shift // of a follow
 }
 
-// A goal is where a pull goes.
-type goal struct {
-	at       lang.Range
-	text     string
-	subject  *subject   // nil for a bare distance
-	offset   float64    // metres away from the camera
-	distance float64    // of a bare one, as the tape reads
-	split    []*subject // two or more to be held together
-	ok       bool
-}
-
-func (g *goal) soft() bool { return g.subject == nil && g.split == nil || g.offset != 0 }
-
-func (g *goal) name() string {
-	if g.subject != nil {
-		return g.subject.Name
-	}
-	return ""
-}
-
 // readPulls reads what the racks and follows say, but for their times.
 func (c *clock) readPulls() {
 	for i, it := range c.b.items {
@@ -86,7 +66,7 @@ func (c *clock) readPulls() {
 func (c *clock) readRack(it item, s *lang.Rack) *pull {
 	p := &pull{Pull: &plan.Pull{Kind: "rack"}, on: s.On, landing: s.Landing, smooth: s.Profile != lang.ProfileEven}
 	p.anchored = s.On != nil || s.Landing != nil
-	p.goal = c.b.goal(s.Target, it.env)
+	p.goal = c.b.stage.goal(s.Target, it.env)
 	p.Because = valueOf(s.Because)
 	p.Anchor = c.b.anchorText(s.On, s.Landing, it.env)
 	if s.Over != nil {
@@ -140,7 +120,7 @@ func (c *clock) readStart() {
 	var g goal
 	switch {
 	case ok:
-		g = b.goal(s.Target, nil)
+		g = b.stage.goal(s.Target, nil)
 	case len(b.stage.order) > 0:
 		u := b.stage.order[0]
 		g = goal{at: b.head.Range(), text: u.Name, subject: u, ok: true}
@@ -151,112 +131,6 @@ func (c *clock) readStart() {
 	}
 	b.start = g
 	b.shot.Optics.Start = b.target(&g, 0)
-}
-
-// goal resolves a target.
-func (b *builder) goal(t *lang.Target, e *env) (g goal) {
-	if t == nil || len(t.Of) == 0 {
-		return g
-	}
-	g.at, g.text = t.Range(), sourceText(b.source(t.Range().File), t.Range())
-	ev := b.at(e)
-	for _, x := range t.Of {
-		q, ok := ev.eval(x)
-		if !ok {
-			return g
-		}
-		if q.dim != dimLength {
-			b.fail(x.Range(), "wrong-unit", fmt.Sprintf("the focus goes to a subject or a distance, and this is %s", q.what()), "")
-			return g
-		}
-		if q.on == nil {
-			if len(t.Of) > 1 {
-				b.fail(x.Range(), "wrong-kind", "a split holds subjects, and this is a distance", "")
-				return g
-			}
-			if !(q.v >= 0.005) {
-				b.fail(x.Range(), "out-of-range", "the focus is 5 mm away at least", "")
-				return g
-			}
-			if q.v > maxDistance {
-				q.v = math.Inf(1)
-			}
-			g.distance = q.v + b.ch.Back
-			continue
-		}
-		u := b.stage.subjects[q.on.Text]
-		if u == nil || !u.ok {
-			return g
-		}
-		if math.IsInf(q.v, 0) {
-			b.fail(x.Range(), "out-of-range", "an offset is a length, and this is infinity", "")
-			return g
-		}
-		if len(t.Of) == 1 {
-			g.subject, g.offset = u, q.v
-			continue
-		}
-		if q.v != 0 || slices.Contains(g.split, u) {
-			b.fail(x.Range(), "wrong-kind", "a split holds several subjects as they stand", "Name each once, without an offset.")
-			return g
-		}
-		g.split = append(g.split, u)
-	}
-	if e != nil && len(t.Of) == 1 && g.subject != nil {
-		g.text = g.subject.Name + offsetText(g.offset) // not the parameter's name
-	}
-	g.ok = true
-	return g
-}
-
-// tape returns the goal's distance at t as the tape reads it.
-func (b *builder) tape(g *goal, t float64) float64 {
-	if g.split != nil {
-		return b.shot.ToTape(b.lensDistance(g, t), t)
-	}
-	if g.subject != nil {
-		return b.shot.DistanceAt(g.subject.Subject, t) + g.offset
-	}
-	return g.distance
-}
-
-// lensDistance returns the goal's distance at t from the lens: for a split,
-// the setting at which the nearest and the farthest blur alike.
-func (b *builder) lensDistance(g *goal, t float64) float64 {
-	if g.split == nil {
-		return b.shot.FromTape(b.tape(g, t), t)
-	}
-	near, far := b.extent(g, t)
-	return b.shot.Setting(t).Split(near, far)
-}
-
-// extent returns the nearest and the farthest of a split from the lens.
-func (b *builder) extent(g *goal, t float64) (near, far float64) {
-	near, far = math.Inf(1), 0
-	for _, u := range g.split {
-		x := b.shot.LensDistanceAt(u.Subject, t)
-		near, far = min(near, x), max(far, x)
-	}
-	return near, far
-}
-
-// offsetText writes an offset in metres after a name; nothing for none.
-func offsetText(m float64) string {
-	switch {
-	case m == 0:
-		return ""
-	case m < 0:
-		return " - " + plan.Decimal(-m*100, 1) + " cm"
-	}
-	return " + " + plan.Decimal(m*100, 1) + " cm"
-}
-
-func (b *builder) target(g *goal, t float64) plan.Target {
-	out := plan.Target{Name: g.name(), Text: g.text, Distance: b.lensDistance(g, t), Soft: g.soft()}
-	for _, u := range g.split {
-		out.Names = append(out.Names, u.Name)
-	}
-	return out
 }
 
 // timePull gives a pull its start and landing.
@@ -376,7 +250,7 @@ func (c *clock) shortest(p *pull, start, land float64) outcome {
 		} else {
 			land = start + long
 		}
-		next := c.b.shortest(p, start, land)
+		next := c.needed(p, start, land)
 		if next == long {
 			break
 		}

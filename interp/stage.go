@@ -22,7 +22,11 @@ const maxRelative = 12
 
 // A stage holds the subjects of a shot and the moves resolved so far.
 type stage struct {
-	b        *builder
+	*lexicon
+	ch     *change
+	optics *plan.Optics
+	focal  float64 // m, before any zoom
+
 	subjects map[string]*subject
 	order    []*subject
 	moves    []*move
@@ -68,12 +72,11 @@ type move struct {
 }
 
 // newStage places the subjects of the shot: its own, then the file's.
-func (b *builder) newStage() *stage {
-	st := &stage{b: b, subjects: map[string]*subject{}}
-	b.stage = st
-	for _, s := range []*scope{b.p.scope, b.local} {
+func newStage(l *lexicon, ch *change, optics *plan.Optics, focal float64) *stage {
+	st := &stage{lexicon: l, ch: ch, optics: optics, focal: focal, subjects: map[string]*subject{}}
+	for _, s := range []*scope{l.film, l.local} {
 		for _, d := range s.order {
-			if d.kind == declSubject && b.find(d.name.Text) == d {
+			if d.kind == declSubject && l.find(d.name.Text) == d {
 				u := &subject{decl: d, Subject: &plan.Subject{Name: d.name.Text}}
 				st.subjects[u.Name] = u
 				st.order = append(st.order, u)
@@ -105,19 +108,19 @@ func (st *stage) place(u *subject) {
 	u.busy = true
 	u.Deep, u.Sways = 0, plan.None()
 	if s.Deep != nil {
-		if v, ok := st.b.within(s.Deep, dimLength, 0, 1000, "a subject is 0 to 1000 m deep"); ok {
+		if v, ok := st.within(s.Deep, dimLength, 0, 1000, "a subject is 0 to 1000 m deep"); ok {
 			u.Deep = plan.Number(v)
 		}
 	}
 	if s.Sways != nil {
-		if v, ok := st.b.within(s.Sways, dimLength, 0, 10, "a subject sways 0 to 10 m"); ok {
+		if v, ok := st.within(s.Sways, dimLength, 0, 10, "a subject sways 0 to 10 m"); ok {
 			u.Sways = plan.Number(v)
 		}
 	}
 	u.along, u.across, u.ok = st.spots(s.Place, nil, u)
-	u.along.back(st.b.ch.Back)
-	if st.b.ch.Subject == u.Name {
-		u.across.v = st.b.ch.Side
+	u.along.back(st.ch.Back)
+	if st.ch.Subject == u.Name {
+		u.across.v = st.ch.Side
 	}
 	u.busy = false
 }
@@ -128,13 +131,13 @@ func (st *stage) spots(pl *lang.Place, e *env, self *subject) (along, across spo
 	if pl == nil {
 		return along, across, false
 	}
-	ev := st.b.at(e)
+	ev := st.at(e)
 	q, ok := ev.eval(pl.At)
 	if !ok {
 		return along, across, false
 	}
 	if q.dim != dimLength {
-		st.b.fail(pl.At.Range(), "wrong-unit", fmt.Sprintf("a distance is wanted here, and this is %s", q.what()), "As in 1.7 m, or NAME - 35 cm.")
+		st.fail(pl.At.Range(), "wrong-unit", fmt.Sprintf("a distance is wanted here, and this is %s", q.what()), "As in 1.7 m, or NAME - 35 cm.")
 		return along, across, false
 	}
 	if q.on != nil {
@@ -143,24 +146,24 @@ func (st *stage) spots(pl *lang.Place, e *env, self *subject) (along, across spo
 			st.place(on)
 		}
 		if on.busy || self != nil && on == self {
-			st.b.fail(pl.Range(), "circle", fmt.Sprintf("%s stands relative to itself", q.on.Text), "Give one of them a distance.")
+			st.fail(pl.Range(), "circle", fmt.Sprintf("%s stands relative to itself", q.on.Text), "Give one of them a distance.")
 			return along, across, false
 		}
 		if !on.ok {
 			return along, across, false
 		}
 		if len(st.ancestors(on)) > maxRelative {
-			st.b.fail(pl.Range(), "too-deep", fmt.Sprintf("subjects stand relative to subjects more than %d deep", maxRelative), "Give one of them a distance.")
+			st.fail(pl.Range(), "too-deep", fmt.Sprintf("subjects stand relative to subjects more than %d deep", maxRelative), "Give one of them a distance.")
 			return along, across, false
 		}
 		along, across = spot{on, q.v}, spot{on, 0}
 	} else {
 		if math.IsInf(q.v, 1) {
-			st.b.fail(pl.At.Range(), "out-of-range", "nobody stands at infinity", "A rack goes there by itself: rack to inf.")
+			st.fail(pl.At.Range(), "out-of-range", "nobody stands at infinity", "A rack goes there by itself: rack to inf.")
 			return along, across, false
 		}
 		if q.v < 0.005 || q.v > maxDistance {
-			st.b.fail(pl.At.Range(), "out-of-range", "a subject stands 5 mm to 1000 km away", "")
+			st.fail(pl.At.Range(), "out-of-range", "a subject stands 5 mm to 1000 km away", "")
 			return along, across, false
 		}
 		along = spot{v: q.v}
@@ -193,7 +196,7 @@ func (st *stage) toTheSide(pl *lang.Place, ev *evaluator, along, across spot, se
 			self.Slant, self.SlantDeg = plan.Number(tape), side.v
 		}
 	default:
-		st.b.fail(pl.Side.Range(), "wrong-unit", "the way to the side is a length, or the angle of the tape under 89 deg",
+		st.fail(pl.Side.Range(), "wrong-unit", "the way to the side is a length, or the angle of the tape under 89 deg",
 			"As in 1.7 m, 20 cm left, or 1.7 m, 15 deg left.")
 		return along, across, false
 	}
@@ -212,8 +215,8 @@ func (st *stage) lay() {
 	st.dirty = false
 	moves := slices.Clone(st.moves)
 	slices.SortStableFunc(moves, func(a, b *move) int { return cmp.Compare(a.start, b.start) })
-	o := &st.b.shot.Optics
-	*o.Camera, *o.Focal = *plan.Still(0), *plan.Still(st.b.set.focal)
+	o := st.optics
+	*o.Camera, *o.Focal = *plan.Still(0), *plan.Still(st.focal)
 	at := 0.0
 	for _, m := range moves {
 		switch m.kind {

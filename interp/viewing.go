@@ -4,6 +4,7 @@ package interp
 
 import (
 	"math"
+
 	"pullscore/interp/viewer"
 	"pullscore/lang"
 )
