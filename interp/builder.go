@@ -13,7 +13,7 @@ import (
 // A builder builds one shot.
 type builder struct {
 	*base
-	p       *program
+	film    *film
 	section *lang.Section
 
 	set     *setup
@@ -24,42 +24,9 @@ type builder struct {
 	needs   bool // all the same the time that every rack needs
 }
 
-// buildShots builds every shot of the plan file itself.
-func (p *program) buildShots() {
-	ids := map[string]lang.Statement{}
-	for _, sec := range p.root.file.Sections {
-		head, ok := sec.Head.(*lang.Shot)
-		if !ok {
-			continue
-		}
-		if old, ok := ids[head.ID]; ok {
-			p.report(lang.Diagnostic{
-				Code: "duplicate-name", Severity: lang.Error, Range: head.Range(),
-				Message: fmt.Sprintf("there is a shot %s already", head.ID),
-				Related: []lang.Related{{Message: "first here", Range: old.Range()}},
-			})
-		} else {
-			ids[head.ID] = head
-		}
-		b := p.shotBuilder(sec, change{})
-		ok = b.build()
-		b.check()
-		p.diags = append(p.diags, b.diags...)
-		p.plan.Defaults = append(p.plan.Defaults, b.defaults...)
-		if ok {
-			b.flags()
-			p.plan.Shots = append(p.plan.Shots, b.shot)
-			p.sections[b.shot] = sec
-		}
-		if p.hasPage() {
-			p.spoken = append(p.spoken, b.spoken(ok))
-		}
-	}
-}
-
-func (p *program) shotBuilder(sec *lang.Section, ch change) *builder {
-	l := newLexicon(p, sec.Head.(*lang.Shot))
-	return &builder{base: &base{lexicon: l, ch: ch, pace: p.pace, tokens: p.tokens}, p: p, section: sec}
+func newBuilder(f *film, sec *lang.Section, ch change) *builder {
+	l := newLexicon(sec.Head.(*lang.Shot), f.scope, f.lets, f.source, f.rate)
+	return &builder{base: &base{lexicon: l, ch: ch, pace: f.pace, tokens: f.tokens}, film: f, section: sec}
 }
 
 // build computes the shot; ok is false where it cannot be drawn at all.
@@ -68,8 +35,8 @@ func (b *builder) build() (ok bool) {
 		ID: b.head.ID, File: b.head.Pos.Filename, Line: b.head.Pos.Line,
 		Subjects: []*plan.Subject{}, Lines: []plan.Line{}, Cues: []plan.Cue{}, Actions: []plan.Action{},
 		Pauses: []plan.Pause{}, Blocking: []plan.Blocking{}, Pulls: []*plan.Pull{},
-		Rate: b.p.rate, Imperial: b.p.plan.Units == "imperial", PlanName: b.p.plan.Title,
-		Beat: b.p.beat(),
+		Rate: b.film.rate, Imperial: b.film.plan.Units == "imperial", PlanName: b.film.plan.Title,
+		Beat: b.film.beat(),
 	}
 	if b.head.Title != nil {
 		sh.Title = b.head.Title.Value
@@ -83,7 +50,7 @@ func (b *builder) build() (ok bool) {
 		b.declareLocal(s)
 	}
 	b.items = b.ch.apply(b.expand(b.section.Body))
-	film, _ := b.p.scope.settings["with"].(*lang.With)
+	film, _ := b.film.scope.settings["with"].(*lang.With)
 	own, _ := b.settings["with"].(*lang.With)
 	set, ok := b.setup(b.ch.with(clauses(film, own)))
 	b.set = set
@@ -112,7 +79,7 @@ func (b *builder) declareLocal(stmt lang.Statement) {
 		b.clash(old, d)
 		return
 	}
-	if old, ok := b.p.scope.byFolded[key]; ok {
+	if old, ok := b.film.scope.byFolded[key]; ok {
 		replaces := old.name.Text == d.name.Text && old.kind == declSubject && d.kind == declSubject
 		if !replaces {
 			b.clash(old, d)
@@ -156,16 +123,16 @@ func (b *builder) runClock() {
 // readCut finds the shot in the cuts, once for all that is tried on it, and
 // takes its place from them.
 func (b *builder) readCut() {
-	if len(b.p.cuts) == 0 {
+	if len(b.film.cuts) == 0 {
 		return
 	}
-	cut, ok := b.p.shotCuts[b.section]
+	cut, ok := b.film.shotCuts[b.section]
 	if !ok {
 		cut = findShot(&asked{
 			id: b.head.ID, rate: b.rate, begun: b.shot.BeginsAt != "", begins: b.shot.Begins,
-			lines: b.clock.said(), cuts: b.p.cuts,
+			lines: b.clock.said(), cuts: b.film.cuts,
 		})
-		b.p.shotCuts[b.section] = cut
+		b.film.shotCuts[b.section] = cut
 	}
 	b.cut = cut
 	if cut.list != nil {

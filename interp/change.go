@@ -8,7 +8,6 @@ import (
 	"slices"
 
 	"pullscore/lang"
-	"pullscore/optics/ring"
 )
 
 // A change is what is done differently. Zero fields change nothing.
@@ -67,34 +66,6 @@ func (ch *change) with(w lang.With) lang.With {
 
 // focalBy is what focal lengths are multiplied by, those written included.
 func (ch *change) focalBy() float64 { return cmp.Or(ch.FocalBy, 1) }
-
-// kit makes the camera and the lens what they are to be.
-func (ch *change) kit(s *setup) {
-	if ch.SensorBy > 0 {
-		c := *s.camera
-		c.sensorW, c.height = c.sensorW*ch.SensorBy, c.height*ch.SensorBy
-		s.camera = &c
-	}
-	if ch.FocalBy > 0 {
-		s.lens = s.lens.scaled(ch.FocalBy)
-	}
-}
-
-// scaled returns the lens with focal lengths multiplied by k. Its ring keeps
-// its throw and its closest distance, or its marks. It is not ok where such a
-// ring cannot focus that close.
-func (l *lens) scaled(k float64) *lens {
-	c := *l
-	c.focal, c.longest, c.stops = l.focal*k, l.longest*k, slices.Clone(l.stops)
-	for i := range c.stops {
-		c.stops[i].at *= k
-	}
-	if l.law != nil && !l.marked {
-		law, err := ring.Unit(c.focal, c.closest, c.throw)
-		c.law, c.ok = law, c.ok && err == nil
-	}
-	return &c
-}
 
 // moved is where a statement stands once the change is made.
 func (ch *change) moved(item int) int {

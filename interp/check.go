@@ -5,7 +5,6 @@ package interp
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"pullscore/interp/plan"
@@ -14,7 +13,7 @@ import (
 )
 
 // checks are run in this order on every shot; each has a file of its own.
-var checks = []func(*builder){
+var checks = []func(run){
 	checkBeforeTheShot,
 	checkTrimmed,
 	checkEdit,
@@ -46,27 +45,17 @@ var checks = []func(*builder){
 	checkDiffraction,
 }
 
-// A finding is a diagnostic of a shot, with the changes that may cure it.
-type finding struct {
-	lang.Diagnostic
-	item  int // the statement that it is about, from 1; 0: the shot
-	tries func() []try
-}
-
-// A try is a change, as a cure words it.
-type try struct {
-	lang.Cure
-	change
-}
+// A run is the checks of one shot.
+type run struct{ *builder }
 
 // check runs all checks; unless the builder itself is trying a cure, it then
 // keeps of each finding's cures those that hold.
-func (b *builder) check() {
+func (b run) check() {
 	if b.set == nil || b.clock == nil {
 		return
 	}
-	for _, run := range checks {
-		run(b)
+	for _, check := range checks {
+		check(b)
 	}
 	if !b.probing {
 		b.cures()
@@ -79,15 +68,8 @@ func (b *builder) check() {
 	}
 }
 
-// tell notes a finding about the shot.
-func (b *builder) tell(f finding) {
-	f.Shot = b.head.ID
-	f.Figures = slices.DeleteFunc(f.Figures, func(g lang.Figure) bool { return math.IsInf(g.Value, 0) || math.IsNaN(g.Value) })
-	b.found = append(b.found, f)
-}
-
 // tellPull notes a finding about a pull.
-func (b *builder) tellPull(p *pull, f finding) {
+func (b run) tellPull(p *pull, f finding) {
 	f.item, f.Pull = p.item+1, p.Number
 	if f.Range == (lang.Range{}) {
 		f.Range = p.stmt.Range()
@@ -101,28 +83,6 @@ func (b *builder) tellPull(p *pull, f finding) {
 	b.tell(f)
 }
 
-// A fault is an error by its place, to tell old ones from new.
-type fault struct {
-	code string
-	at   lang.Range
-}
-
-// faults are what cannot be done in the shot.
-func (b *builder) faults() map[fault]bool {
-	set := map[fault]bool{}
-	for _, d := range b.diags {
-		if d.Severity == lang.Error {
-			set[fault{d.Code, d.Range}] = true
-		}
-	}
-	for _, f := range b.found {
-		if f.Severity == lang.Error {
-			set[fault{f.Code, f.Range}] = true
-		}
-	}
-	return set
-}
-
 // curesWorth is how many statements may be computed anew for the cures of one
 // shot: a shot of hundreds of moves that all have findings is told them, and
 // cures for the first.
@@ -130,7 +90,7 @@ const curesWorth = 60_000
 
 // cures builds the shot once for every change that might cure a finding, and
 // keeps those that remove it without making anything else impossible.
-func (b *builder) cures() {
+func (b run) cures() {
 	left := curesWorth
 	before := b.faults()
 	for i := range b.found {
@@ -147,8 +107,8 @@ func (b *builder) cures() {
 	}
 }
 
-func (b *builder) holds(f *finding, ch change, before map[fault]bool) bool {
-	again := b.p.shotBuilder(b.section, ch)
+func (b run) holds(f *finding, ch change, before map[fault]bool) bool {
+	again := run{newBuilder(b.film, b.section, ch)}
 	again.probing = true
 	if !again.build() {
 		return false
@@ -177,19 +137,8 @@ func (b *builder) holds(f *finding, ch change, before map[fault]bool) bool {
 	return true
 }
 
-// racks calls f for every rack in the order of time.
-func (b *builder) racks(f func(*pull)) {
-	for _, p := range b.pulls {
-		if !p.follow {
-			f(p)
-		}
-	}
-}
-
-func figure(name string, v float64) lang.Figure { return lang.Figure{Name: name, Value: v} }
-
 // withStop computes f as if the shot were taken at another f-number.
-func (b *builder) withStop(n float64, f func()) {
+func (b run) withStop(n float64, f func()) {
 	o := &b.shot.Optics
 	saved := o.Number
 	o.Number = n
@@ -199,14 +148,14 @@ func (b *builder) withStop(n float64, f func()) {
 
 // stopsOf returns the stops that the lens has: its widest, the marked
 // third-stops between, and its smallest.
-func (b *builder) stopsOf() []float64 {
+func (b run) stopsOf() []float64 {
 	widest, smallest := b.set.lens.stopsAt(b.set.focal)
 	return stops.Scale(widest, smallest)
 }
 
 // stopTry offers the nearest stop, closing down (or opening up), at which ok
 // holds.
-func (b *builder) stopTry(closing bool, ok func() bool) []try {
+func (b run) stopTry(closing bool, ok func() bool) []try {
 	scale := b.stopsOf()
 	for i := range scale {
 		n := scale[i]
@@ -226,7 +175,7 @@ func (b *builder) stopTry(closing bool, ok func() bool) []try {
 }
 
 // overTry offers another length for a rack.
-func (b *builder) overTry(p *pull, t float64) []try {
+func (b run) overTry(p *pull, t float64) []try {
 	if p.follow || p.on != nil && p.landing != nil || !(t > 0) || math.IsInf(t, 0) {
 		return nil
 	}
@@ -234,7 +183,7 @@ func (b *builder) overTry(p *pull, t float64) []try {
 }
 
 // flags turns the findings into what the drawings show.
-func (b *builder) flags() {
+func (b run) flags() {
 	for i, f := range b.found {
 		cures := make([]string, len(f.Cures))
 		for j, c := range f.Cures {
@@ -261,11 +210,8 @@ var rowOf = map[string]string{
 	"re-grip": "hand", "by-wire": "hand", "no-ring": "hand", "falls-behind": "hand", "beyond-marks": "hand",
 }
 
-// to names what a pull goes to, in a message.
-func (p *pull) to() string { return p.goal.text }
+func (b run) fromText(p *pull) string { return b.goalBefore(p).text }
 
-func (b *builder) fromText(p *pull) string { return b.goalBefore(p).text }
-
-func racked(b *builder, p *pull) string {
+func racked(b run, p *pull) string {
 	return fmt.Sprintf("%s to %s", b.fromText(p), p.to())
 }

@@ -9,7 +9,7 @@ import (
 	"pullscore/lang"
 )
 
-func checkBeforeTheShot(b *builder) {
+func checkBeforeTheShot(b run) {
 	for _, p := range b.pulls {
 		if p.start >= -1e-9 || b.inList() {
 			continue

@@ -13,7 +13,7 @@ import (
 // percent (common practice, no source).
 const breathesAt = 3
 
-func checkBreathes(b *builder) {
+func checkBreathes(b run) {
 	b.racks(func(p *pull) {
 		if v := float64(p.Breathing); v > breathesAt && !b.outOfReach(p) {
 			b.tellPull(p, finding{Diagnostic: lang.Diagnostic{

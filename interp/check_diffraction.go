@@ -10,7 +10,7 @@ import (
 	"pullscore/optics"
 )
 
-func checkDiffraction(b *builder) {
+func checkDiffraction(b run) {
 	airy := optics.Airy(b.set.number, optics.Green)
 	if airy <= b.set.criterion || len(b.pulls) == 0 {
 		return

@@ -12,7 +12,7 @@ import (
 	"pullscore/lang"
 )
 
-func checkEdit(b *builder) {
+func checkEdit(b run) {
 	if b.cut == nil {
 		return
 	}
@@ -23,7 +23,7 @@ func checkEdit(b *builder) {
 }
 
 // tellPlace tells of a shot that lists lack, or have in another place.
-func (b *builder) tellPlace() {
+func (b run) tellPlace() {
 	cut := b.cut
 	switch {
 	case cut.lists && cut.list == nil:
@@ -48,7 +48,7 @@ func (b *builder) tellPlace() {
 }
 
 // tellMoved tells of a shot that the plan has elsewhere than the list.
-func (b *builder) tellMoved() {
+func (b run) tellMoved() {
 	s, ok := b.settings["begins"].(*lang.Begins)
 	by := b.cut.begin - b.epoch
 	if !ok || by == 0 {
@@ -68,7 +68,7 @@ func (b *builder) tellMoved() {
 }
 
 // tellCues tells of cues that the list of the shot lacks.
-func (b *builder) tellCues() {
+func (b run) tellCues() {
 	if b.cut.list == nil {
 		return
 	}
@@ -89,7 +89,7 @@ func (b *builder) tellCues() {
 
 // tellElsewhere tells of lines that the subtitles have, but far from the clips
 // of the shot: mostly the start of their picture is wrong.
-func (b *builder) tellElsewhere() {
+func (b run) tellElsewhere() {
 	m := b.cut.elsewhere
 	if m == nil {
 		return
@@ -116,9 +116,9 @@ func sooner(by float64) string {
 }
 
 // tellLines tells of lines that the subtitles lack, or have in other words.
-func (b *builder) tellLines() {
+func (b run) tellLines() {
 	name := ""
-	for _, c := range b.p.cuts {
+	for _, c := range b.film.cuts {
 		if !c.IsList && name == "" {
 			name = c.base()
 		}
@@ -155,11 +155,11 @@ func (b *builder) tellLines() {
 
 // inList reports whether a list has the shot, so that what is before its first
 // frame is not wrong but trimmed.
-func (b *builder) inList() bool { return b.cut != nil && b.cut.list != nil }
+func (b run) inList() bool { return b.cut != nil && b.cut.list != nil }
 
 // checkTrimmed tells of racks that are not wholly in the picture, and of follows
 // that are not at all: whom the focus is on, it may have been on before.
-func checkTrimmed(b *builder) {
+func checkTrimmed(b run) {
 	if !b.inList() {
 		return
 	}
@@ -182,7 +182,7 @@ func shareOf(n, of int64) string { return fmt.Sprintf("%d of %d frames", n, of) 
 
 // trimmed says how much of a pull the cut leaves out, and how many frames that
 // are; nothing where it is less than half a frame.
-func (b *builder) trimmed(p *pull, pieces []stretch) (message string, lost int64) {
+func (b run) trimmed(p *pull, pieces []stretch) (message string, lost int64) {
 	seen := 0.0
 	for _, u := range pieces {
 		seen += max(0, min(p.land, u.to)-max(p.start, u.from))
@@ -220,7 +220,7 @@ func outside(t float64, pieces []stretch) bool {
 }
 
 // howFar says how long before or after the nearest piece a rack is.
-func (b *builder) howFar(p *pull, pieces []stretch) string {
+func (b run) howFar(p *pull, pieces []stretch) string {
 	text, nearest := "", math.Inf(1)
 	for _, u := range pieces {
 		if away := u.from - p.land; away >= 0 && away < nearest {

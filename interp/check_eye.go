@@ -11,7 +11,7 @@ import (
 	"pullscore/optics"
 )
 
-func checkNoTimeToSee(b *builder) {
+func checkNoTimeToSee(b run) {
 	for i := 0; i+1 < len(b.pulls); i++ {
 		p, next := b.pulls[i], b.pulls[i+1]
 		if p.follow || next.follow || next.start < p.land || b.staysOn(next) || b.staysOn(p) {
@@ -33,7 +33,7 @@ func checkNoTimeToSee(b *builder) {
 
 // waitTry offers a hold before a rack that starts when it can, and a later
 // moment for one that hangs on one.
-func (b *builder) waitTry(p *pull, missing, needs float64) []try {
+func (b run) waitTry(p *pull, missing, needs float64) []try {
 	if p.anchored {
 		return b.laterTry(p, missing)
 	}
@@ -43,7 +43,7 @@ func (b *builder) waitTry(p *pull, missing, needs float64) []try {
 
 // laterTry offers a moment later by what is missing, for a rack that hangs on
 // one.
-func (b *builder) laterTry(p *pull, missing float64) []try {
+func (b run) laterTry(p *pull, missing float64) []try {
 	wait := ceilTo(missing, 10)
 	switch {
 	case p.on != nil && p.landing == nil && p.on.Offset == nil:
@@ -56,7 +56,7 @@ func (b *builder) laterTry(p *pull, missing float64) []try {
 
 // screenAngle is how far apart on the screen the one left and the one reached
 // stand, degrees at the viewer.
-func (b *builder) screenAngle(p *pull) float64 {
+func (b run) screenAngle(p *pull) float64 {
 	from, to := b.goalBefore(p).subject, p.goal.subject
 	if from == nil || to == nil {
 		return 0

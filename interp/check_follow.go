@@ -8,7 +8,7 @@ import (
 	"pullscore/lang"
 )
 
-func checkFallsBehind(b *builder) {
+func checkFallsBehind(b run) {
 	for _, p := range b.pulls {
 		if !p.follow {
 			continue
@@ -21,7 +21,7 @@ func checkFallsBehind(b *builder) {
 
 // fallsBehind finds the first moment at which a follow lags by more than what
 // is sharp on that side.
-func (b *builder) fallsBehind(p *pull) (t float64, ok bool) {
+func (b run) fallsBehind(p *pull) (t float64, ok bool) {
 	for _, t := range p.changes() {
 		if p.lagAt(t) > b.room(p, t) {
 			return t, true
@@ -30,7 +30,7 @@ func (b *builder) fallsBehind(p *pull) (t float64, ok bool) {
 	return 0, false
 }
 
-func (b *builder) tellFallsBehind(p *pull, t float64) {
+func (b run) tellFallsBehind(p *pull, t float64) {
 	lag, room := p.lagAt(t), b.room(p, t)
 	b.tellPull(p, finding{Diagnostic: lang.Diagnostic{
 		Code: "falls-behind", Severity: lang.Warning, Time: t,
@@ -45,7 +45,7 @@ func (b *builder) tellFallsBehind(p *pull, t float64) {
 }
 
 // room is how far the focus may be off at t, metres.
-func (b *builder) room(p *pull, t float64) float64 {
+func (b run) room(p *pull, t float64) float64 {
 	x := b.lensDistance(&p.goal, t)
 	lo, hi := b.shot.Setting(t).Window(x)
 	return min(x-lo, hi-x)

@@ -8,7 +8,7 @@ import (
 	"pullscore/lang"
 )
 
-func checkGoesSoft(b *builder) {
+func checkGoesSoft(b run) {
 	for i := -1; i < len(b.pulls); i++ {
 		until := float64(b.shot.Duration)
 		if i+1 < len(b.pulls) {
@@ -52,7 +52,7 @@ func softFinding(u *subject, t float64) finding {
 // goesSoft finds the first moment between two times, at which a move starts or
 // ends or the focus leaves, where one whom the focus rests on is not sharp any
 // more, though the focus stands still.
-func (b *builder) goesSoft(g *goal, from, until float64) (t float64, who *subject) {
+func (b run) goesSoft(g *goal, from, until float64) (t float64, who *subject) {
 	if !g.ok || g.soft() || from >= until {
 		return 0, nil
 	}
@@ -72,6 +72,6 @@ func (b *builder) goesSoft(g *goal, from, until float64) (t float64, who *subjec
 }
 
 // restingAt is the focus, from the lens at t, that was set on a goal earlier.
-func (b *builder) restingAt(g *goal, set, t float64) float64 {
+func (b run) restingAt(g *goal, set, t float64) float64 {
 	return b.shot.Carried(b.lensDistance(g, set), set, t)
 }

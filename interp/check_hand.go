@@ -12,7 +12,7 @@ import (
 	"pullscore/lang"
 )
 
-func checkHand(b *builder) {
+func checkHand(b run) {
 	if b.shot.Optics.Ring == nil {
 		return
 	}
@@ -38,7 +38,7 @@ func checkHand(b *builder) {
 	}
 }
 
-func (b *builder) noTimeToMove(p *pull) {
+func (b run) noTimeToMove(p *pull) {
 	lost := p.landed.Lost
 	message := fmt.Sprintf("%s leaves no time to move: %s is over", racked(b, p), seconds(p.land-p.start))
 	if p.Asks.Reacts {
@@ -53,7 +53,7 @@ func (b *builder) noTimeToMove(p *pull) {
 	}, tries: func() []try { return append(b.longer(p), b.gearTry(p)...) }})
 }
 
-func (b *builder) fasterThanAHand(p *pull) {
+func (b run) fasterThanAHand(p *pull) {
 	limit := b.set.hand.Limit
 	f := finding{Diagnostic: lang.Diagnostic{
 		Code: "faster-than-a-hand", Severity: lang.Error,
@@ -68,7 +68,7 @@ func (b *builder) fasterThanAHand(p *pull) {
 
 // longer offers the time that the rack needs: to land as wanted, or where that
 // never comes, to be moved at all.
-func (b *builder) longer(p *pull) []try {
+func (b run) longer(p *pull) []try {
 	t := float64(p.Needed)
 	if !p.Needed.Known() {
 		lost := p.land - p.start - p.landed.Moving
@@ -81,14 +81,14 @@ func (b *builder) longer(p *pull) []try {
 	return b.overTry(p, ceilTo(t, 10))
 }
 
-func (b *builder) neverSure(p *pull) {
+func (b run) neverSure(p *pull) {
 	b.tellPull(p, finding{Diagnostic: b.landing(p, "never-sure", fmt.Sprintf(
 		"%s lands %s of the time however slowly it is pulled, and %s is wanted", racked(b, p), plan.PercentOf(p.landed.Ceiling, b.set.view.wanted), plan.Percent(b.set.view.wanted))),
 		tries: func() []try { return append(b.landStop(p), b.gearTry(p)...) },
 	})
 }
 
-func (b *builder) hardToLand(p *pull) {
+func (b run) hardToLand(p *pull) {
 	message := fmt.Sprintf("%s lands %s of the time, and %s is wanted", racked(b, p), plan.PercentOf(p.landed.Chance, b.set.view.wanted), plan.Percent(b.set.view.wanted))
 	if p.Needed.Known() {
 		message += fmt.Sprintf(": it needs %s", plan.Decimal(ceilTo(float64(p.Needed), 10), 1)+" s")
@@ -99,7 +99,7 @@ func (b *builder) hardToLand(p *pull) {
 }
 
 // landing is the diagnostic of a rack that may miss, with its figures.
-func (b *builder) landing(p *pull, code, message string) lang.Diagnostic {
+func (b run) landing(p *pull, code, message string) lang.Diagnostic {
 	width := p.Asks.Hi - p.Asks.Lo
 	detail := fmt.Sprintf("Window %s, spread %s at the hand.", degrees(width), degrees(p.landed.Spread))
 	if math.IsInf(width, 0) {
@@ -122,7 +122,7 @@ func (b *builder) landing(p *pull, code, message string) lang.Diagnostic {
 }
 
 // landStop offers the nearest smaller stop at which the rack lands as wanted.
-func (b *builder) landStop(p *pull) []try {
+func (b run) landStop(p *pull) []try {
 	return b.stopTry(true, func() bool {
 		needs, ok := b.handPull(p, p.start, p.land)
 		return ok && b.enough(p, b.set.hand.Land(needs))
@@ -131,7 +131,7 @@ func (b *builder) landStop(p *pull) []try {
 
 // enough tells whether a landing is what is wanted of a rack: that it lands, or
 // where no time would do, that some time does.
-func (b *builder) enough(p *pull, l hand.Landing) bool {
+func (b run) enough(p *pull, l hand.Landing) bool {
 	if p.landed.Ceiling < b.set.view.wanted {
 		return l.Ceiling >= b.set.view.wanted
 	}
@@ -139,7 +139,7 @@ func (b *builder) enough(p *pull, l hand.Landing) bool {
 }
 
 // gearTry offers another gear, nearest first, or with a gear a larger wheel.
-func (b *builder) gearTry(p *pull) []try {
+func (b run) gearTry(p *pull) []try {
 	var tries []try
 	for _, g := range stops.GearsFrom(b.set.gear) {
 		if b.landsWith(p, g, b.set.wheel) {
@@ -158,7 +158,7 @@ func (b *builder) gearTry(p *pull) []try {
 	return tries
 }
 
-func (b *builder) landsWith(p *pull, gear, wheel float64) bool {
+func (b run) landsWith(p *pull, gear, wheel float64) bool {
 	needs := p.Asks
 	k := gear / b.set.gear
 	needs.Travel, needs.Lo, needs.Hi, needs.SigmaX, needs.Rim = needs.Travel*k, needs.Lo*k, needs.Hi*k, needs.SigmaX*k, wheel

@@ -10,14 +10,14 @@ import (
 	"pullscore/lang"
 )
 
-func checkHoldBoth(b *builder) {
+func checkHoldBoth(b run) {
 	for _, p := range b.pulls {
 		b.holdBoth(&p.goal, p.land, func(f finding) { b.tellPull(p, f) })
 	}
 	b.holdBoth(&b.start, 0, b.tell)
 }
 
-func (b *builder) holdBoth(g *goal, t float64, tell func(finding)) {
+func (b run) holdBoth(g *goal, t float64, tell func(finding)) {
 	if g.split == nil {
 		return
 	}

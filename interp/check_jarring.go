@@ -8,7 +8,7 @@ import (
 	"pullscore/lang"
 )
 
-func checkJarring(b *builder) {
+func checkJarring(b run) {
 	b.racks(func(p *pull) {
 		t, quickest := p.land-p.start, b.set.view.quickest
 		if t >= quickest-1e-9 || t < 0 {

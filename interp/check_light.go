@@ -12,7 +12,7 @@ import (
 	"pullscore/optics"
 )
 
-func checkLight(b *builder) {
+func checkLight(b run) {
 	if math.IsNaN(b.set.meter) {
 		return
 	}
@@ -33,7 +33,7 @@ func checkLight(b *builder) {
 
 // overexposure is how many stops too much light falls on the sensor: what the
 // meter asks for against the stop, on exact stops, less the nd.
-func (b *builder) overexposure(nd float64) float64 {
+func (b run) overexposure(nd float64) float64 {
 	light := b.shot.Optics.Light
 	if b.set.stop.dim == dimTStop { // says the light itself
 		light.PerT = math.NaN()
@@ -45,7 +45,7 @@ func (b *builder) overexposure(nd float64) float64 {
 // lightTries offers nd in steps of a stop, iso alone, the shutter alone, and a
 // filter with what it leaves for iso and shutter. These two change what the
 // meter reads, so the new reading stands with them.
-func (b *builder) lightTries(over float64) []try {
+func (b run) lightTries(over float64) []try {
 	var tries []try
 	nd := math.Round((b.set.nd+optics.NDDensity(over))/0.3) * 0.3
 	if nd >= 0 && nd <= 3.9 && math.Abs(nd-b.set.nd) > 0.01 {
@@ -67,7 +67,7 @@ func (b *builder) lightTries(over float64) []try {
 
 // jointTry offers a filter together with what it leaves for iso and shutter,
 // where it takes both.
-func (b *builder) jointTry() []try {
+func (b run) jointTry() []try {
 	e := stops.Expose(b.shot.Optics.Light, b.set.number)
 	nd := float64(e.ND)
 	if !e.Meter.Known() || math.Abs(nd-b.set.nd) < 0.01 {

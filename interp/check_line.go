@@ -9,7 +9,7 @@ import (
 	"pullscore/lang"
 )
 
-func checkCutsIntoLine(b *builder) {
+func checkCutsIntoLine(b run) {
 	b.racks(func(p *pull) {
 		if p.Because != "" || b.staysOn(p) {
 			return

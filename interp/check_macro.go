@@ -9,7 +9,7 @@ import (
 	"pullscore/lang"
 )
 
-func checkMacro(b *builder) {
+func checkMacro(b run) {
 	tell := func(g *goal, x, t float64, tell func(finding)) {
 		if !g.ok || !math.IsNaN(x) || b.tooNear(g, t) {
 			return

@@ -8,7 +8,7 @@ import (
 	"pullscore/lang"
 )
 
-func checkBeyondMarks(b *builder) {
+func checkBeyondMarks(b run) {
 	law := b.shot.Optics.Ring
 	if law == nil || !b.shot.Optics.Marked {
 		return

@@ -11,7 +11,7 @@ import (
 	"pullscore/optics"
 )
 
-func checkMonitor(b *builder) {
+func checkMonitor(b run) {
 	m := b.set.camera.monitor
 	if m == nil || len(b.pulls) == 0 {
 		return
@@ -47,7 +47,7 @@ func checkMonitor(b *builder) {
 
 // blindZone is how far settings that look sharp on the monitor lie outside the
 // window of the screen: metres of distance, and degrees of ring.
-func (b *builder) blindZone(p *pull, c float64) (metre, deg float64) {
+func (b run) blindZone(p *pull, c float64) (metre, deg float64) {
 	set := b.shot.Setting(p.land)
 	set.Criterion = c
 	lo, hi := set.Window(p.ToLens)

@@ -8,7 +8,7 @@ import (
 	"pullscore/lang"
 )
 
-func checkNoRing(b *builder) {
+func checkNoRing(b run) {
 	if len(b.pulls) == 0 {
 		return
 	}

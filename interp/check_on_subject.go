@@ -10,7 +10,7 @@ import (
 	"pullscore/lang"
 )
 
-func checkNotOnSubject(b *builder) {
+func checkNotOnSubject(b run) {
 	for _, p := range b.pulls {
 		if !p.follow || b.lostRack(p) {
 			continue
@@ -37,7 +37,7 @@ func checkNotOnSubject(b *builder) {
 
 // lostRack tells whether nobody knows where the focus is before a pull, since what
 // was to take it there could not be read or has failed.
-func (b *builder) lostRack(p *pull) bool {
+func (b run) lostRack(p *pull) bool {
 	for i := p.item - 1; i >= 0; i-- {
 		if q := b.clock.pullOf[i]; q != nil {
 			return q.failed

@@ -16,7 +16,7 @@ import (
 // nothing of pans; and a subject is the point that its place says, so that one
 // told of may still show in part. One whose side nobody has given stands in the
 // middle and is always seen.
-func checkOutOfFrame(b *builder) {
+func checkOutOfFrame(b run) {
 	told := map[*subject]bool{}
 	look := func(g *goal, x, t float64, tell func(finding)) {
 		for _, u := range g.members() {
@@ -45,7 +45,7 @@ func checkOutOfFrame(b *builder) {
 // sees is how far to either side the lens sees at the distance of a subject, in
 // metres, with the focus at x from the lens at t. It is NaN where the lens forms
 // no image.
-func (b *builder) sees(u *subject, x, t float64) float64 {
+func (b run) sees(u *subject, x, t float64) float64 {
 	angle := optics.FieldOfView(b.shot.Optics.SensorW, b.shot.Focal(t), x)
 	if !(angle > 0) {
 		return math.NaN()
@@ -53,7 +53,7 @@ func (b *builder) sees(u *subject, x, t float64) float64 {
 	return b.shot.LensDistanceAt(u.Subject, t) * math.Tan(angle/2*math.Pi/180)
 }
 
-func (b *builder) outOfFrame(u *subject, g *goal, reach, t float64) finding {
+func (b run) outOfFrame(u *subject, g *goal, reach, t float64) finding {
 	side, d := u.Across.At(t), b.shot.DistanceAt(u.Subject, t)
 	return finding{Diagnostic: lang.Diagnostic{
 		Code: "out-of-frame", Severity: lang.Warning, Range: g.at, Time: t,
@@ -75,7 +75,7 @@ func sideOf(side float64) string {
 // is in the frame, where its own statement says the side as a length. It
 // offers nothing where that side has no such place, as when somebody else's side
 // already is too far.
-func (b *builder) sideTry(u *subject, reach, t float64) []try {
+func (b run) sideTry(u *subject, reach, t float64) []try {
 	stmt := u.decl.stmt.(*lang.Subject)
 	if stmt.Place.Side == nil || u.SlantDeg != 0 {
 		return nil

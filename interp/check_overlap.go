@@ -17,7 +17,7 @@ type overlap struct{ late, early *pull }
 
 // checkOverlap tells every pull that overlaps one above it, once: of several, by
 // the one that lands last.
-func checkOverlap(b *builder) {
+func checkOverlap(b run) {
 	var list []overlap
 	var p *pull // the rack that lands last of those before
 	for _, q := range b.pulls {
@@ -45,7 +45,7 @@ func checkOverlap(b *builder) {
 	}
 }
 
-func (b *builder) tellOverlap(o overlap) {
+func (b run) tellOverlap(o overlap) {
 	late, early := o.late, o.early
 	message := fmt.Sprintf("%s starts at %s, and %s lands only at %s",
 		late.called(), seconds(late.start), early.called(), seconds(early.land))
@@ -78,7 +78,7 @@ func floorTo(v, perUnit float64) float64 { return math.Floor(v*perUnit+1e-6) / p
 
 // checkBlockingOverlap reports anyone and anything that is to move in two ways
 // at once.
-func checkBlockingOverlap(b *builder) {
+func checkBlockingOverlap(b run) {
 	last := map[any]*move{}
 	moves := slices.SortedStableFunc(slices.Values(b.stage.moves), func(a, c *move) int { return cmp.Compare(a.start, c.start) })
 	for _, m := range moves {

@@ -10,7 +10,7 @@ import (
 	"pullscore/lang"
 )
 
-func checkRegrip(b *builder) {
+func checkRegrip(b run) {
 	b.racks(func(p *pull) {
 		if p.landed.Regrips == 0 || b.outOfReach(p) {
 			return

@@ -16,7 +16,7 @@ const (
 	cameraHalf  = 0.5
 )
 
-func checkRunsInto(b *builder) {
+func checkRunsInto(b run) {
 	for _, m := range b.stage.moves {
 		if m.kind == "zoom" {
 			continue
@@ -38,13 +38,13 @@ func checkRunsInto(b *builder) {
 
 // meets tells whether a move brings a subject that stood before the camera up
 // to it or past it on its way.
-func (b *builder) meets(u *subject, m *move) bool {
+func (b run) meets(u *subject, m *move) bool {
 	return b.shot.DistanceAt(u.Subject, m.start) > cameraReach &&
 		b.shot.DistanceAt(u.Subject, m.end) <= cameraReach &&
 		math.Abs(u.Across.At(m.end)) < cameraHalf
 }
 
-func (b *builder) whereTo(u *subject, t float64) string {
+func (b run) whereTo(u *subject, t float64) string {
 	d := b.shot.DistanceAt(u.Subject, t)
 	if d < 0 {
 		return metres(-d) + " behind the sensor"

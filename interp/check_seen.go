@@ -5,14 +5,13 @@ package interp
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"pullscore/interp/plan"
 	"pullscore/interp/viewer"
 	"pullscore/lang"
 )
 
-func checkSeen(b *builder) {
+func checkSeen(b run) {
 	b.racks(func(p *pull) {
 		blur := float64(p.LeftBlur)
 		if blur > viewer.Seen || math.IsNaN(blur) || p.Stays {
@@ -30,13 +29,5 @@ func checkSeen(b *builder) {
 		b.tellPull(p, finding{Diagnostic: d, tries: func() []try {
 			return b.stopTry(false, func() bool { return b.shot.Blur(p.leftAt, p.ToLens, p.land) > viewer.Seen })
 		}})
-	})
-}
-
-// staysOn tells whether a rack stays with the one that the focus is on: a
-// correction, not meant to be seen.
-func (b *builder) staysOn(p *pull) bool {
-	return slices.ContainsFunc(p.goal.members(), func(u *subject) bool {
-		return slices.Contains(b.goalBefore(p).members(), u)
 	})
 }

@@ -9,7 +9,7 @@ import (
 	"pullscore/lang"
 )
 
-func checkSlant(b *builder) {
+func checkSlant(b run) {
 	told := map[*subject]bool{}
 	for _, p := range b.pulls {
 		for _, u := range p.goal.members() {

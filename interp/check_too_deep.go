@@ -12,7 +12,7 @@ import (
 
 // checkTooDeep tells of a subject once a distance: it comes back as often as
 // the focus does.
-func checkTooDeep(b *builder) {
+func checkTooDeep(b run) {
 	type place struct {
 		u *subject
 		d float64
@@ -39,7 +39,7 @@ func checkTooDeep(b *builder) {
 	}
 }
 
-func (b *builder) tooDeep(u *subject, t float64, tell func(finding)) {
+func (b run) tooDeep(u *subject, t float64, tell func(finding)) {
 	if b.shot.Fits(u.Subject, t) {
 		return
 	}

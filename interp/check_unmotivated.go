@@ -12,7 +12,7 @@ import (
 // the reason for a rack, seconds.
 const speaksWithin = 1.0
 
-func checkUnmotivated(b *builder) {
+func checkUnmotivated(b run) {
 	b.racks(func(p *pull) {
 		if p.anchored || p.Because != "" || b.staysOn(p) {
 			return

@@ -9,7 +9,7 @@ import (
 	"pullscore/lang"
 )
 
-func checkZoom(b *builder) {
+func checkZoom(b run) {
 	for _, m := range b.stage.moves {
 		if m.kind != "zoom" {
 			continue

@@ -389,3 +389,19 @@ func (k *kitReader) set(to *float64, x *lang.Expr, dim dimension, lo, hi float64
 		*to = v
 	}
 }
+
+// scaled returns the lens with focal lengths multiplied by k. Its ring keeps
+// its throw and its closest distance, or its marks. It is not ok where such a
+// ring cannot focus that close.
+func (l *lens) scaled(k float64) *lens {
+	c := *l
+	c.focal, c.longest, c.stops = l.focal*k, l.longest*k, slices.Clone(l.stops)
+	for i := range c.stops {
+		c.stops[i].at *= k
+	}
+	if l.law != nil && !l.marked {
+		law, err := ring.Unit(c.focal, c.closest, c.throw)
+		c.law, c.ok = law, c.ok && err == nil
+	}
+	return &c
+}

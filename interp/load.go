@@ -166,3 +166,11 @@ func baseNames(paths []string) []string {
 	}
 	return names
 }
+
+// source is the text of a file that the plan is made of.
+func (l *loader) source(file string) []byte {
+	if u, ok := l.units[file]; ok {
+		return u.file.Source
+	}
+	return nil
+}

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"pullscore/lang"
+	"pullscore/lang/timecode"
 )
 
 // A lexicon is what the names in one shot mean.
@@ -23,9 +24,9 @@ type lexicon struct {
 	source func(file string) []byte
 }
 
-func newLexicon(p *program, head *lang.Shot) *lexicon {
-	l := &lexicon{head: head, film: p.scope, local: newScope(), lets: p.lets, givens: map[given]letValue{}, source: p.source}
-	l.evaluator = evaluator{reporter: &reporter{}, rate: p.rate, names: l.global}
+func newLexicon(head *lang.Shot, film *scope, lets map[*decl]*letValue, source func(string) []byte, rate timecode.Rate) *lexicon {
+	l := &lexicon{head: head, film: film, local: newScope(), lets: lets, givens: map[given]letValue{}, source: source}
+	l.evaluator = evaluator{reporter: &reporter{}, rate: rate, names: l.global}
 	return l
 }
 

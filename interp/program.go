@@ -17,28 +17,13 @@ import (
 )
 
 type program struct {
-	evaluator
+	*film
 	root   *unit
 	loader *loader
-	scope  *scope
-	plan   *plan.Plan
 
-	pace    float64
-	film    viewing
-	lets    map[*decl]*letValue
-	split   map[*lang.Text][]speech.Token
-	cameras map[string]*camera
-	lenses  map[string]*lens
-	pullers map[string]*puller
-
-	cuts     []*cutFile                 // what the edit statements name
-	shotCuts map[*lang.Section]*shotCut // what the cuts say of a shot
 	revision []revision.Change
-
 	spoken   []*spoken                    // what is said in every shot, if there is a page
 	sections map[*plan.Shot]*lang.Section // that the shots come from
-
-	kitTold bool // where a kit may come from has been told
 
 	// before is the plan as built without logs whose rows name its pulls; again
 	// asks for it.
@@ -47,13 +32,8 @@ type program struct {
 }
 
 func newProgram(root *unit, l *loader) *program {
-	p := &program{
-		root: root, loader: l, lets: map[*decl]*letValue{}, split: map[*lang.Text][]speech.Token{},
-		cameras: map[string]*camera{}, lenses: map[string]*lens{}, pullers: map[string]*puller{}, sections: map[*plan.Shot]*lang.Section{},
-		shotCuts: map[*lang.Section]*shotCut{},
-	}
-	p.plan = &plan.Plan{File: root.file.Path, Shots: []*plan.Shot{}, Defaults: []plan.Default{}}
-	p.evaluator = evaluator{reporter: &reporter{diags: l.diags}, names: p.value}
+	p := &program{film: newFilm(root.file.Path, l.diags), root: root, loader: l, sections: map[*plan.Shot]*lang.Section{}}
+	p.film.source, p.film.lost = l.source, l.lost
 	return p
 }
 
@@ -93,11 +73,6 @@ func (p *program) resolve(d *decl, kit *kitReader) {
 	}
 }
 
-// byDefault notes that a value stands in for one that no line gives.
-func (p *program) byDefault(name, value, why string) {
-	p.plan.Defaults = append(p.plan.Defaults, plan.Default{Name: name, Value: value, Why: why})
-}
-
 // readSettings takes the file's settings, its own before those it uses.
 func (p *program) readSettings() {
 	set := p.scope.settings
@@ -128,7 +103,7 @@ func (p *program) readSettings() {
 	} else if p.hasShots() {
 		p.byDefault("pace", "150 wpm", "no line says it")
 	}
-	p.film = p.filmViewing(set)
+	p.view = p.filmViewing(set)
 }
 
 func (p *program) hasShots() bool { return p.firstShot() >= 0 }
@@ -178,71 +153,35 @@ func (p *program) filmViewing(set map[string]lang.Statement) viewing {
 	return v
 }
 
-// let computes a let once; lets may stand in any order.
-func (p *program) let(d *decl) (quantity, bool) {
-	if v, ok := p.lets[d]; ok {
-		if v.busy {
-			p.fail(d.name.Range(), "circle", fmt.Sprintf("%s is made from itself", d.name.Text), "")
-			v.busy = false // told once
+// buildShots builds every shot of the plan file itself.
+func (p *program) buildShots() {
+	ids := map[string]lang.Statement{}
+	for _, sec := range p.root.file.Sections {
+		head, ok := sec.Head.(*lang.Shot)
+		if !ok {
+			continue
 		}
-		return v.q, v.ok
-	}
-	v := &letValue{busy: true}
-	p.lets[d] = v
-	if s, ok := d.stmt.(*lang.Let); ok {
-		v.q, v.ok = p.eval(s.Value)
-	}
-	if v.ok && v.q.on != nil {
-		p.fail(d.stmt.Range(), "wrong-unit", "a let is a number, and this is a subject", "")
-		v.ok = false
-	}
-	v.busy = false
-	return v.q, v.ok
-}
-
-// beat returns the plan's `let beat` in seconds; 0 where it has none that is a
-// time.
-func (p *program) beat() float64 {
-	if d := p.scope.find(declSubject, "beat"); d != nil && d.kind == declLet {
-		if q, ok := p.let(d); ok && q.dim == dimTime {
-			return q.v
+		if old, ok := ids[head.ID]; ok {
+			p.report(lang.Diagnostic{
+				Code: "duplicate-name", Severity: lang.Error, Range: head.Range(),
+				Message: fmt.Sprintf("there is a shot %s already", head.ID),
+				Related: []lang.Related{{Message: "first here", Range: old.Range()}},
+			})
+		} else {
+			ids[head.ID] = head
+		}
+		b := run{newBuilder(p.film, sec, change{})}
+		ok = b.build()
+		b.check()
+		p.diags = append(p.diags, b.diags...)
+		p.plan.Defaults = append(p.plan.Defaults, b.defaults...)
+		if ok {
+			b.flags()
+			p.plan.Shots = append(p.plan.Shots, b.shot)
+			p.sections[b.shot] = sec
+		}
+		if p.hasPage() {
+			p.spoken = append(p.spoken, spokenIn(b.builder, ok))
 		}
 	}
-	return 0
-}
-
-// value is the lookup of names outside shots: lets only.
-func (p *program) value(x *lang.Expr) (quantity, bool) {
-	d := p.scope.find(declSubject, x.Ref)
-	if d == nil {
-		p.unknownAt(x.Range(), x.Ref, "let", p.scope.namesOf(declLet))
-		return quantity{}, false
-	}
-	if d.kind != declLet {
-		p.fail(x.Range(), "wrong-kind", fmt.Sprintf("%s is a %s, and a value is wanted here", x.Ref, d.kind), "")
-		return quantity{}, false
-	}
-	return p.let(d)
-}
-
-// source is the text of a file that the plan is made of.
-func (p *program) source(file string) []byte {
-	if u, ok := p.loader.units[file]; ok {
-		return u.file.Source
-	}
-	return nil
-}
-
-// tokens splits a text into words, once: a shot is built anew for every cure
-// that is tried.
-func (p *program) tokens(t *lang.Text) []speech.Token {
-	if t == nil {
-		return nil
-	}
-	tokens, ok := p.split[t]
-	if !ok {
-		tokens = speech.Split(t.Value)
-		p.split[t] = tokens
-	}
-	return tokens
 }

@@ -308,3 +308,6 @@ func (c *clock) ordered() []*pull {
 	slices.SortStableFunc(list, func(a, b *pull) int { return cmp.Compare(a.start, b.start) })
 	return list
 }
+
+// to names what a pull goes to, in a message.
+func (p *pull) to() string { return p.goal.text }

@@ -22,14 +22,14 @@ import (
 func (r *Result) Retake(shot *plan.Shot) stops.Retake {
 	p := r.program
 	sec := p.sections[shot]
-	base := p.shotBuilder(sec, change{})
+	base := newBuilder(p.film, sec, change{})
 	base.probing = true
 	ok := base.build()
 	return func(c stops.Change) (stops.Take, bool) {
 		if !ok {
 			return stops.Take{}, false
 		}
-		ch, ok := base.change(c)
+		ch, ok := asChange(base, c)
 		if !ok {
 			return stops.Take{}, false
 		}
@@ -37,9 +37,9 @@ func (r *Result) Retake(shot *plan.Shot) stops.Retake {
 	}
 }
 
-// change says in statements what a change says in pulls; ok is false where a
+// asChange says in statements what a change says in pulls; ok is false where a
 // pull has none that takes it.
-func (b *builder) change(c stops.Change) (ch change, ok bool) {
+func asChange(b *builder, c stops.Change) (ch change, ok bool) {
 	ch = change{
 		Stop: c.Stop, Gear: c.Gear, Wheel: c.Wheel, Back: c.Back, Camera: c.Camera, Lens: c.Lens,
 		Focal: c.Focal, FocalBy: c.FocalBy, SensorBy: c.SensorBy, Over: map[int]float64{},
@@ -63,7 +63,7 @@ func (b *builder) change(c stops.Change) (ch change, ok bool) {
 func kept(p *pull) float64 { return math.Round((p.land-p.start)*1e6) / 1e6 }
 
 func (p *program) retake(sec *lang.Section, base *builder, ch change, c stops.Change) (stops.Take, bool) {
-	b := p.shotBuilder(sec, ch)
+	b := run{newBuilder(p.film, sec, ch)}
 	b.probing, b.needs = true, c.Needs
 	if !b.build() {
 		return stops.Take{}, false

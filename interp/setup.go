@@ -72,15 +72,15 @@ func over[T any](to **T, from *T) {
 // computed, which has been reported.
 func (b *builder) setup(w lang.With) (s *setup, ok bool) {
 	s = &setup{gear: 1, wheel: hand.Wheel, hand: hand.Default(), meter: math.NaN(), perT: math.NaN()}
-	s.view = b.p.film.with(b.settings, &b.evaluator)
+	s.view = b.film.view.with(b.settings, &b.evaluator)
 	b.handOf(s, w.Puller)
-	s.camera = choose(b, w.Camera, declCamera, b.p.cameras)
-	s.lens = choose(b, w.Lens, declLens, b.p.lenses)
+	s.camera = choose(b, w.Camera, declCamera, b.film.cameras)
+	s.lens = choose(b, w.Lens, declLens, b.film.lenses)
 	b.numbers(s, w)
 	if s.camera == nil || s.lens == nil || !s.camera.ok || !s.lens.ok {
 		return s, false
 	}
-	b.ch.kit(s)
+	s.take(&b.ch)
 	if !s.lens.ok {
 		return s, false
 	}
@@ -91,6 +91,18 @@ func (b *builder) setup(w lang.With) (s *setup, ok bool) {
 	}
 	b.sharpness(s)
 	return s, true
+}
+
+// take makes the camera and the lens what a change has them be.
+func (s *setup) take(ch *change) {
+	if ch.SensorBy > 0 {
+		c := *s.camera
+		c.sensorW, c.height = c.sensorW*ch.SensorBy, c.height*ch.SensorBy
+		s.camera = &c
+	}
+	if ch.FocalBy > 0 {
+		s.lens = s.lens.scaled(ch.FocalBy)
+	}
 }
 
 // choose resolves the camera or lens that is named, or the only one.
@@ -105,7 +117,7 @@ func choose[T any](b *builder, name *lang.Name, kind declKind, among map[string]
 	if v, ok := only(among); ok {
 		return v
 	}
-	if has[*lang.Bad](b.section) || b.p.loader.lost { // what could not be read may name it
+	if has[*lang.Bad](b.section) || b.film.lost { // what could not be read may name it
 		return nil
 	}
 	code, message := "no-"+kind.String(), fmt.Sprintf("there is no %s", kind)
@@ -122,14 +134,14 @@ func choose[T any](b *builder, name *lang.Name, kind declKind, among map[string]
 // file that could not be read. A plan without any kit is told once where one may
 // come from.
 func (b *builder) notInKit(name *lang.Name, kind declKind, among []string) {
-	if b.p.loader.lost {
+	if b.film.lost {
 		return
 	}
-	if len(among) > 0 || b.p.kitTold {
+	if len(among) > 0 || b.film.kitTold {
 		b.unknown(name, kind.String(), among)
 		return
 	}
-	b.p.kitTold = true
+	b.film.kitTold = true
 	b.fail(name.Range(), "unknown-name", fmt.Sprintf("%s is no %s", name.Text, kind),
 		fmt.Sprintf("Nothing declares any: write a %s, or take a file that has cameras and lenses, as in use %q.", kind, "kit.pull"))
 }
@@ -147,15 +159,15 @@ func sortedKeys[T any](m map[string]T) []string { return slices.Sorted(maps.Keys
 
 func (b *builder) handOf(s *setup, name *lang.Name) {
 	if name != nil {
-		if u, ok := b.p.pullers[name.Text]; ok {
+		if u, ok := b.film.pullers[name.Text]; ok {
 			s.hand, s.puller, s.log = u.hand, u.name, u.log
 			b.defaultsOf(u.defaults)
 			return
 		}
-		b.notInKit(name, declPuller, sortedKeys(b.p.pullers))
+		b.notInKit(name, declPuller, sortedKeys(b.film.pullers))
 		return
 	}
-	if u, ok := only(b.p.pullers); ok {
+	if u, ok := only(b.film.pullers); ok {
 		s.hand, s.puller, s.log = u.hand, u.name, u.log
 		b.defaultsOf(u.defaults)
 		return
@@ -417,7 +429,7 @@ func (b *builder) fill(s *setup) {
 	*o = plan.Optics{
 		SensorW: s.camera.sensorW, SensorH: s.camera.height,
 		Focal: plan.Still(s.focal), Number: s.number, Pupil: s.lens.pupil,
-		Criterion: s.criterion, ArcminPerBlur: s.perBlur, FromLens: b.p.plan.Tape == "lens",
+		Criterion: s.criterion, ArcminPerBlur: s.perBlur, FromLens: b.film.plan.Tape == "lens",
 		Ring: s.lens.law, Marked: s.lens.marked, Engraved: s.lens.engraved, Diameter: s.lens.ringDiameter(), TurnsTo: s.lens.turns,
 		Breathes: s.lens.breathing, Camera: plan.Still(0),
 	}

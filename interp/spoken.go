@@ -16,9 +16,9 @@ type spoken struct {
 	built *plan.Shot   // the shot of the plan; nil where there is none
 }
 
-// spoken returns what is said in a shot, built or not. It is asked for once the
+// spokenIn returns what is said in a shot, built or not. It is asked for once the
 // findings of the shot are taken: names that nobody has are told by then.
-func (b *builder) spoken(built bool) *spoken {
+func spokenIn(b *builder, built bool) *spoken {
 	s := &spoken{all: &plan.Shot{ID: b.shot.ID}}
 	if built {
 		s.built = b.shot
