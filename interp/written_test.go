@@ -1,14 +1,16 @@
-package interp
+package interp_test
 
 import (
 	"slices"
 	"testing"
+
+	"pullscore/interp"
 )
 
 // What drawings print as the plan has it: the marks of a lens, and a target in
 // a move with the name that the parameter stands for, and its offset.
 func TestWhatIsPrintedAsWritten(t *testing.T) {
-	res := Interpret("plan.pull", []byte(`plan "Written"
+	res := interp.Interpret("plan.pull", []byte(`plan "Written"
 camera A
   sensor 24.89 x 18.66 mm
 lens "75"
@@ -27,7 +29,7 @@ shot 1
   start on TOBIN
   pause 2 s
   shy("AUNT VEE")
-`), Options{})
+`), interp.Options{})
 	s := res.Plan.Shots[0]
 	if want := []string{`1'8"`, "2 m", "inf"}; !slices.Equal(s.Optics.Engraved, want) {
 		t.Errorf("marks are %q, want %q", s.Optics.Engraved, want)
