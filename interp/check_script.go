@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"strings"
 
+	"pullscore/interp/checks"
 	"pullscore/interp/plan"
 	"pullscore/interp/revision"
 	"pullscore/lang"
@@ -35,7 +36,7 @@ func (p *program) tellRevision(c *revision.Change) {
 		d.Code, d.Severity, d.Related, d.Range = "line-new", lang.Note, nil, page
 		d.Message = fmt.Sprintf("%s has a speech here that the plan does not have", c.PageWho)
 		d.Detail = fmt.Sprintf("It says: “%s”.", strings.TrimRight(c.PageText, "."))
-		p.report(d)
+		p.Report(d)
 		return
 	}
 	d.Detail = strings.TrimSpace(d.Detail + " " + hanging(c.Pulls))
@@ -44,13 +45,13 @@ func (p *program) tellRevision(c *revision.Change) {
 		return
 	}
 	d.Range, d.Time = s.at[c.Line], max(float64(s.all.Lines[c.Line].Start), 0)
-	p.report(d)
+	p.Report(d)
 	if s.built == nil {
 		return
 	}
 	s.built.Flags = append(s.built.Flags, plan.Flag{
 		Number: len(s.built.Flags) + 1, Severity: d.Severity.String(), Code: d.Code, Text: d.Message,
-		Time: d.Time, Row: rowOf[d.Code],
+		Time: d.Time, Row: checks.RowOf[d.Code],
 	})
 }
 
@@ -82,6 +83,6 @@ func hanging(pulls []int) string {
 
 // pageLine is the place of a line of a page.
 func (p *program) pageLine(path string, number int) lang.Range {
-	f := p.loader.texts[path]
+	f := p.loader.Texts[path]
 	return f.Whole(f.Line(number))
 }

@@ -5,38 +5,29 @@ package interp
 import (
 	"cmp"
 	"fmt"
-	"path/filepath"
 
+	"pullscore/interp/cut"
 	"pullscore/interp/edit"
+	"pullscore/interp/inwords"
+	"pullscore/interp/load"
+	"pullscore/interp/names"
+	"pullscore/interp/shot"
 	"pullscore/interp/speech"
 	"pullscore/interp/wording"
 	"pullscore/lang"
 	"pullscore/lang/lines"
 )
 
-// A cutFile is a file that an edit statement names.
-type cutFile struct {
-	*edit.Cut
-	stmt *lang.Edit
-	// picture is the label of the first frame of the picture, as frames; known
-	// tells that something says it.
-	picture int64
-	known   bool
-}
-
-// base is how a message calls the file.
-func (c *cutFile) base() string { return filepath.Base(filepath.FromSlash(c.stmt.File.Value)) }
-
 // readCuts reads the files that the edit statements name.
 func (p *program) readCuts() {
 	seen := map[string]*lang.Edit{}
-	for _, s := range p.scope.edits {
+	for _, s := range p.Scope.Edits {
 		if s.File == nil || s.File.Value == "" {
 			continue
 		}
-		path := p.loader.beside(s.Range().File, s.File.Value)
+		path := p.loader.Beside(s.Range().File, s.File.Value)
 		if old := seen[path]; old != nil {
-			p.report(lang.Diagnostic{
+			p.Report(lang.Diagnostic{
 				Code: "said-twice", Severity: lang.Error, Range: s.Range(),
 				Message: fmt.Sprintf("%q is said twice", s.File.Value),
 				Related: []lang.Related{{Message: "first here", Range: old.Range()}},
@@ -45,30 +36,30 @@ func (p *program) readCuts() {
 		}
 		seen[path] = s
 		if c := p.readCut(s, path); c != nil {
-			p.cuts = append(p.cuts, c)
+			p.Cuts = append(p.Cuts, c)
 		}
 	}
 	p.startPictures()
 }
 
 // readCut reads one file; nil where there is nothing to follow in it.
-func (p *program) readCut(s *lang.Edit, path string) *cutFile {
+func (p *program) readCut(s *lang.Edit, path string) *cut.File {
 	f := p.openForeign(s.File, path)
 	if f == nil {
 		return nil
 	}
-	cut, diags := edit.Read(f.Text, p.rate, p.wanted())
+	read, diags := edit.Read(f.Text, p.Rate, p.wanted())
 	p.passOn(s.File, f, diags)
-	if cut == nil {
+	if read == nil {
 		return nil
 	}
-	c := &cutFile{Cut: cut, stmt: s}
+	c := &cut.File{Cut: read, Stmt: s}
 	if s.From != nil {
-		n, ok := p.want(s.From, dimTimecode)
-		c.picture, c.known = int64(n), ok
+		n, ok := p.Want(s.From, names.DimTimecode)
+		c.Picture, c.Known = int64(n), ok
 	}
-	if c.IsList && !c.HasStart && c.known {
-		c.Move(c.picture)
+	if c.IsList && !c.HasStart && c.Known {
+		c.Move(c.Picture)
 	}
 	return c
 }
@@ -78,14 +69,14 @@ func (p *program) readCut(s *lang.Edit, path string) *cutFile {
 func (p *program) wanted() edit.Wanted {
 	var want edit.Wanted
 	var said []speech.Folded
-	for _, u := range p.loader.units {
-		for _, sec := range u.file.Sections {
+	for _, u := range p.loader.Units {
+		for _, sec := range u.File.Sections {
 			if head, ok := sec.Head.(*lang.Shot); ok && u == p.root {
 				want.Shots = append(want.Shots, head.ID)
 			}
 			for _, s := range sec.Body {
 				if line, ok := s.(*lang.Speech); ok {
-					said = append(said, speech.Fold(p.tokens(line.Words)))
+					said = append(said, speech.Fold(p.Tokens(line.Words)))
 				}
 			}
 		}
@@ -96,14 +87,14 @@ func (p *program) wanted() edit.Wanted {
 
 // openForeign loads a text that a statement names; nil where it cannot, which
 // is reported.
-func (p *program) openForeign(said *lang.Text, path string) *foreign {
-	if p.loader.units[path] != nil {
-		p.fail(said.Range(), "wrong-kind", fmt.Sprintf("%q is a plan", said.Value), "")
+func (p *program) openForeign(said *lang.Text, path string) *load.Foreign {
+	if p.loader.Units[path] != nil {
+		p.Fail(said.Range(), "wrong-kind", fmt.Sprintf("%q is a plan", said.Value), "")
 		return nil
 	}
-	f := p.loader.foreign(path)
-	if f.err != nil {
-		p.fail(said.Range(), "no-such-file", fmt.Sprintf("cannot read %q", said.Value), reason(f.err))
+	f := p.loader.Foreign(path)
+	if f.Err != nil {
+		p.Fail(said.Range(), "no-such-file", fmt.Sprintf("cannot read %q", said.Value), names.Reason(f.Err))
 		return nil
 	}
 	return f
@@ -113,10 +104,10 @@ func (p *program) openForeign(said *lang.Text, path string) *foreign {
 const passedOn = 20
 
 // passOn tells what is wrong in somebody else's file, each at its place there.
-func (p *program) passOn(said *lang.Text, f *foreign, diags []lang.Diagnostic) {
-	all := append(f.diags[:len(f.diags):len(f.diags)], diags...)
+func (p *program) passOn(said *lang.Text, f *load.Foreign, diags []lang.Diagnostic) {
+	all := append(f.Diags[:len(f.Diags):len(f.Diags)], diags...)
 	for _, d := range all[:min(len(all), passedOn)] {
-		p.report(d)
+		p.Report(d)
 	}
 	if len(all) <= passedOn {
 		return
@@ -126,19 +117,19 @@ func (p *program) passOn(said *lang.Text, f *foreign, diags []lang.Diagnostic) {
 		more += int(last.Figures[0].Value) - 1
 	}
 	worst, _ := lang.Worst(all[passedOn:])
-	p.report(lang.Diagnostic{
+	p.Report(lang.Diagnostic{
 		Code: lines.MoreFaults, Severity: worst, Range: said.Range(),
-		Message: fmt.Sprintf("%s in %q", count(more-passedOn, "more fault"), said.Value),
+		Message: fmt.Sprintf("%s in %q", inwords.Count(more-passedOn, "more fault"), said.Value),
 		Detail:  fmt.Sprintf("The first %d are told.", passedOn),
-		Figures: []lang.Figure{figure("faults", float64(more))},
+		Figures: []lang.Figure{shot.Figure("faults", float64(more))},
 	})
 }
 
 // startPictures settles where the picture of each cut starts: where its
 // statement says, else where the first list does.
 func (p *program) startPictures() {
-	var list *cutFile
-	for _, c := range p.cuts {
+	var list *cut.File
+	for _, c := range p.Cuts {
 		if c.IsList && c.HasClips {
 			list = cmp.Or(list, c)
 		}
@@ -146,16 +137,16 @@ func (p *program) startPictures() {
 	if list == nil {
 		return
 	}
-	if !list.known {
-		list.picture, list.known = list.Start, true
+	if !list.Known {
+		list.Picture, list.Known = list.Start, true
 	}
-	for _, c := range p.cuts {
-		if c.known {
+	for _, c := range p.Cuts {
+		if c.Known {
 			continue
 		}
-		c.picture, c.known = list.picture, true
+		c.Picture, c.Known = list.Picture, true
 		if !c.IsList {
-			p.byDefault("edit "+c.base(), "from "+p.rate.Format(c.picture), "where "+list.base()+" starts")
+			p.ByDefault("edit "+c.Base(), "from "+p.Rate.Format(c.Picture), "where "+list.Base()+" starts")
 		}
 	}
 }

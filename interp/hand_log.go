@@ -9,7 +9,11 @@ import (
 	"path/filepath"
 	"slices"
 
+	"pullscore/interp/inwords"
+	"pullscore/interp/kit"
+	"pullscore/interp/names"
 	"pullscore/interp/plan"
+	"pullscore/interp/shot"
 	"pullscore/interp/takes"
 	"pullscore/lang"
 )
@@ -18,18 +22,18 @@ import (
 const faultsTold = 5
 
 // learn fits the puller's hand to its log.
-func (p *program) learn(u *puller, said *lang.Takes, sec *lang.Section) {
+func (p *program) learn(u *kit.Puller, said *lang.Takes, sec *lang.Section) {
 	if said.File == nil || said.File.Value == "" {
 		return
 	}
-	path := p.loader.beside(said.Range().File, said.File.Value)
-	u.log = path
-	if !slices.Contains(p.loader.files, path) {
-		p.loader.files = append(p.loader.files, path)
+	path := p.loader.Beside(said.Range().File, said.File.Value)
+	u.Log = path
+	if !slices.Contains(p.loader.Files, path) {
+		p.loader.Files = append(p.loader.Files, path)
 	}
-	data, err := p.loader.opt.ReadFile(path)
+	data, err := p.loader.Opt.ReadFile(path)
 	if err != nil {
-		p.fail(said.File.Range(), "no-such-file", fmt.Sprintf("cannot read %q", said.File.Value), reason(err))
+		p.Fail(said.File.Range(), "no-such-file", fmt.Sprintf("cannot read %q", said.File.Value), names.Reason(err))
 		return
 	}
 	sample, faults := p.sample(u, path, data)
@@ -45,24 +49,24 @@ func (p *program) learn(u *puller, said *lang.Takes, sec *lang.Section) {
 
 // sample reads a log. The rows that say where the focus landed need their pull:
 // those of another plan are counted, and not at fault.
-func (p *program) sample(u *puller, path string, data []byte) (*takes.Sample, takes.Faults) {
+func (p *program) sample(u *kit.Puller, path string, data []byte) (*takes.Sample, takes.Faults) {
 	var plans []*plan.Plan
 	if p.before != nil {
 		plans = append(plans, p.before)
 	}
-	s := takes.NewSample(takes.Options{Puller: u.name, Grip: u.hand.Grip})
+	s := takes.NewSample(takes.Options{Puller: u.Name, Grip: u.Hand.Grip})
 	r := takes.NewReader(bytes.NewReader(data), path, plans...)
 	faults, _ := s.ReadLog(r) // bytes are read without an error
 	return s, faults
 }
 
 // tellLog tells what is wrong with a log, and where.
-func (p *program) tellLog(u *puller, said *lang.Takes, s *takes.Sample, faults *takes.Faults) {
+func (p *program) tellLog(u *kit.Puller, said *lang.Takes, s *takes.Sample, faults *takes.Faults) {
 	name := said.File.Value
 	if faults.N > 0 {
 		d := lang.Diagnostic{
 			Code: "broken-log", Severity: lang.Warning, Range: said.File.Range(),
-			Message: fmt.Sprintf("%s in %q cannot be used", count(faults.N, "row"), name),
+			Message: fmt.Sprintf("%s in %q cannot be used", inwords.Count(faults.N, "row"), name),
 			Detail:  fmt.Sprintf("All others count. The first: %s.", faults.List[0].Error()),
 		}
 		if s.Scores.N == 0 {
@@ -73,23 +77,23 @@ func (p *program) tellLog(u *puller, said *lang.Takes, s *takes.Sample, faults *
 			at := lang.Pos{Line: f.Line, Column: f.Column}
 			d.Related = append(d.Related, lang.Related{Message: f.Message, Range: lang.Range{File: f.File, Start: at, End: at}})
 		}
-		p.report(d)
+		p.Report(d)
 		return
 	}
 	if s.Scores.N == 0 {
-		p.report(lang.Diagnostic{
+		p.Report(lang.Diagnostic{
 			Code: "no-takes", Severity: lang.Warning, Range: said.File.Range(),
-			Message: fmt.Sprintf("%q has no takes of %s", name, u.name),
-			Detail:  fmt.Sprintf("Left out: %s of other pullers, %d that name pulls of other plans.", count(s.Others, "take"), faults.Unplaced),
+			Message: fmt.Sprintf("%q has no takes of %s", name, u.Name),
+			Detail:  fmt.Sprintf("Left out: %s of other pullers, %d that name pulls of other plans.", inwords.Count(s.Others, "take"), faults.Unplaced),
 		})
 	}
 }
 
 // learnFrom gives the puller what the log shows, but for what its section says
 // itself, and notes where the numbers come from.
-func (p *program) learnFrom(u *puller, said *lang.Takes, sec *lang.Section, s *takes.Sample) {
+func (p *program) learnFrom(u *kit.Puller, said *lang.Takes, sec *lang.Section, s *takes.Sample) {
 	f := s.Fit()
-	fitted := f.Hand(u.hand)
+	fitted := f.Hand(u.Hand)
 	value, spans := "", ""
 	learn := func(to *float64, v, lo, hi float64, text, span string) {
 		*to = min(max(v, lo), hi)
@@ -98,39 +102,29 @@ func (p *program) learnFrom(u *puller, said *lang.Takes, sec *lang.Section, s *t
 		}
 		value, spans = value+text, spans+span
 	}
-	if !has[*lang.Hand](sec) {
-		learn(&u.hand.Throughput, fitted.Throughput, 0.2, 20,
-			hundredths(f.Throughput.Value)+" bit/s", hundredths(f.Throughput.Lo)+" to "+hundredths(f.Throughput.Hi))
+	if !names.Has[*lang.Hand](sec) {
+		learn(&u.Hand.Throughput, fitted.Throughput, 0.2, 20,
+			inwords.Hundredths(f.Throughput.Value)+" bit/s", inwords.Hundredths(f.Throughput.Lo)+" to "+inwords.Hundredths(f.Throughput.Hi))
 	}
-	if !has[*lang.Spread](sec) {
+	if !names.Has[*lang.Spread](sec) {
 		mm := f.RimSpread() * 1000 / f.Rim.Value // of a degree
-		learn(&u.hand.RimSpread, fitted.RimSpread, 1e-5, 0.02,
-			hundredths(f.Rim.Value*mm)+" mm at the rim", hundredths(f.Rim.Lo*mm)+" to "+hundredths(f.Rim.Hi*mm))
+		learn(&u.Hand.RimSpread, fitted.RimSpread, 1e-5, 0.02,
+			inwords.Hundredths(f.Rim.Value*mm)+" mm at the rim", inwords.Hundredths(f.Rim.Lo*mm)+" to "+inwords.Hundredths(f.Rim.Hi*mm))
 	}
-	if !has[*lang.Bias](sec) {
-		learn(&u.hand.Bias, fitted.Bias, -30, 30, "bias "+hundredths(f.Bias.Value)+" deg", hundredths(f.Bias.Lo)+" to "+hundredths(f.Bias.Hi))
+	if !names.Has[*lang.Bias](sec) {
+		learn(&u.Hand.Bias, fitted.Bias, -30, 30, "bias "+inwords.Hundredths(f.Bias.Value)+" deg", inwords.Hundredths(f.Bias.Lo)+" to "+inwords.Hundredths(f.Bias.Hi))
 	}
 	if value == "" {
 		return // the section says all that a log could
 	}
-	from := fmt.Sprintf("%s of %s", count(s.Scores.N, "take"), filepath.Base(filepath.FromSlash(said.File.Value)))
-	u.defaults = append(u.defaults, missing{"puller " + u.name, value, fmt.Sprintf("fitted to %s; 90 %% lie within %s", from, spans)})
+	from := fmt.Sprintf("%s of %s", inwords.Count(s.Scores.N, "take"), filepath.Base(filepath.FromSlash(said.File.Value)))
+	u.Defaults = append(u.Defaults, kit.Missing{Name: "puller " + u.Name, Value: value, Why: fmt.Sprintf("fitted to %s; 90 %% lie within %s", from, spans)})
 	if s.Scores.N < takes.Enough {
-		p.report(lang.Diagnostic{
+		p.Report(lang.Diagnostic{
 			Code: "few-takes", Severity: lang.Note, Range: said.File.Range(),
-			Message: fmt.Sprintf("%s are few to know the hand of %s by", from, u.name),
+			Message: fmt.Sprintf("%s are few to know the hand of %s by", from, u.Name),
 			Detail:  fmt.Sprintf("It comes out at %s; 90 %% lie within %s. From %d takes on that is told without this note.", value, spans, takes.Enough),
-			Figures: []lang.Figure{figure("takes", float64(s.Scores.N)), figure("wanted_takes", takes.Enough)},
+			Figures: []lang.Figure{shot.Figure("takes", float64(s.Scores.N)), shot.Figure("wanted_takes", takes.Enough)},
 		})
 	}
-}
-
-func hundredths(v float64) string { return plan.Decimal(v, 2) }
-
-// count writes a number of things.
-func count(n int, thing string) string {
-	if n == 1 {
-		return "1 " + thing
-	}
-	return fmt.Sprintf("%d %ss", n, thing)
 }

@@ -12,43 +12,14 @@
 package interp
 
 import (
-	"bytes"
-	"fmt"
-	"io"
-	"os"
-	"path/filepath"
 	"strings"
 
+	"pullscore/interp/load"
+	"pullscore/interp/names"
 	"pullscore/interp/plan"
 	"pullscore/interp/revision"
 	"pullscore/lang"
 )
-
-// MaxFileSize is the size in bytes above which a file is not read;
-// MaxForeignSize holds for the files of a cut and for script pages.
-const (
-	MaxFileSize    = 8 << 20
-	MaxForeignSize = 128 << 20
-)
-
-// Options say how files are read.
-type Options struct {
-	// ReadFile reads a file that a plan uses; nil is ReadFile of this package.
-	ReadFile func(path string) ([]byte, error)
-	// Script, where it is set, is the page that the plan's lines are compared
-	// with, in place of those that its `script` statements name.
-	Script *Script
-	// Progress, where it is set, is told how far the reading of a cut or a page
-	// is, in bytes, about every megabyte: of one text after another.
-	Progress func(done, total int)
-}
-
-// A Script is a script page in Fountain.
-type Script struct {
-	Path  string // names it in findings
-	Text  []byte
-	Scene string // the number of the one scene that is meant; empty: all
-}
 
 // A Result is what a plan file comes to.
 type Result struct {
@@ -72,8 +43,8 @@ type Result struct {
 
 // Read interprets the plan file at path. The error is one of reading that file;
 // whatever is wrong inside it is a finding.
-func Read(path string, opt Options) (*Result, error) {
-	opt = opt.withDefaults()
+func Read(path string, opt load.Options) (*Result, error) {
+	opt = opt.WithDefaults()
 	src, err := opt.ReadFile(path)
 	if err != nil {
 		return nil, err
@@ -83,20 +54,20 @@ func Read(path string, opt Options) (*Result, error) {
 
 // Interpret interprets the text of a plan; path names it in findings and is
 // what its `use` statements are relative to.
-func Interpret(path string, src []byte, opt Options) *Result {
-	l := &loader{opt: opt.withDefaults(), units: map[string]*unit{}, texts: map[string]*foreign{}}
-	root := l.parse(path, src)
-	l.uses(root, []string{path})
+func Interpret(path string, src []byte, opt load.Options) *Result {
+	l := &load.Loader{Opt: opt.WithDefaults(), Units: map[string]*names.Unit{}, Texts: map[string]*load.Foreign{}}
+	root := l.Parse(path, src)
+	l.Uses(root, []string{path})
 	p := newProgram(root, l)
 	if p.build(); p.again {
-		before := p.plan
+		before := p.Plan
 		p = newProgram(root, l)
 		p.before = before
 		p.build()
 	}
-	res := &Result{Plan: p.plan, Findings: lang.Sort(p.diags), Sources: map[string][]byte{}, Files: l.files, Revision: p.revision, program: p}
-	for name, u := range l.units {
-		res.Sources[name] = u.file.Source
+	res := &Result{Plan: p.Plan, Findings: lang.Sort(p.Diags), Sources: map[string][]byte{}, Files: l.Files, Revision: p.revision, program: p}
+	for name, u := range l.Units {
+		res.Sources[name] = u.File.Source
 	}
 	res.quoteForeign(l)
 	return res
@@ -104,10 +75,10 @@ func Interpret(path string, src []byte, opt Options) *Result {
 
 // quoteForeign adds the texts of cuts and pages that findings speak of, as far
 // as they do: they can be large.
-func (r *Result) quoteForeign(l *loader) {
+func (r *Result) quoteForeign(l *load.Loader) {
 	ends := map[string]int{}
 	note := func(at lang.Range) {
-		if f := l.texts[at.File]; f != nil && f.err == nil {
+		if f := l.Texts[at.File]; f != nil && f.Err == nil {
 			ends[at.File] = max(ends[at.File], at.End.Offset)
 		}
 	}
@@ -118,53 +89,11 @@ func (r *Result) quoteForeign(l *loader) {
 		}
 	}
 	for name, end := range ends {
-		text := l.texts[name].Content
+		text := l.Texts[name].Content
 		end = min(end, len(text))
 		if line := strings.IndexByte(text[end:], '\n'); line >= 0 {
 			text = text[:end+line+1]
 		}
 		r.Sources[name] = []byte(text)
 	}
-}
-
-func (o Options) withDefaults() Options {
-	if o.ReadFile == nil {
-		o.ReadFile = ReadFile
-	}
-	return o
-}
-
-// SizeLimit is how large a file may be, by its ending, and what it then is.
-func SizeLimit(path string) (limit int64, what string) {
-	switch strings.ToLower(filepath.Ext(path)) {
-	case ".srt", ".vtt", ".edl", ".otio":
-		return MaxForeignSize, "a cut"
-	case ".fountain":
-		return MaxForeignSize, "a script"
-	}
-	return MaxFileSize, "a plan"
-}
-
-// ReadFile reads a regular file of at most MaxFileSize bytes, or MaxForeignSize
-// by its ending: a device or a pipe that never ends is an error, not a wait.
-func ReadFile(path string) ([]byte, error) {
-	info, err := os.Stat(path) // before it is opened: to open a pipe can be to wait
-	if err != nil {
-		return nil, err
-	}
-	limit, what := SizeLimit(path)
-	switch {
-	case !info.Mode().IsRegular():
-		return nil, fmt.Errorf("%s is no regular file", path)
-	case info.Size() > limit:
-		return nil, fmt.Errorf("%s has %d MB; %s has at most %d MB", path, info.Size()>>20, what, limit>>20)
-	}
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	text := bytes.NewBuffer(make([]byte, 0, info.Size()+bytes.MinRead)) // the room that ReadFrom wants
-	_, err = text.ReadFrom(io.LimitReader(f, limit+1))
-	return text.Bytes(), err
 }

@@ -7,9 +7,16 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/change"
+	"pullscore/interp/checks"
+	"pullscore/interp/film"
 	"pullscore/interp/hand"
+	"pullscore/interp/kit"
+	"pullscore/interp/load"
+	"pullscore/interp/names"
 	"pullscore/interp/plan"
 	"pullscore/interp/revision"
+	"pullscore/interp/shot"
 	"pullscore/interp/speech"
 	"pullscore/interp/viewer"
 	"pullscore/lang"
@@ -17,9 +24,9 @@ import (
 )
 
 type program struct {
-	*film
-	root   *unit
-	loader *loader
+	*film.Film
+	root   *names.Unit
+	loader *load.Loader
 
 	revision []revision.Change
 	spoken   []*spoken                    // what is said in every shot, if there is a page
@@ -31,21 +38,21 @@ type program struct {
 	again  bool
 }
 
-func newProgram(root *unit, l *loader) *program {
-	p := &program{film: newFilm(root.file.Path, l.diags), root: root, loader: l, sections: map[*plan.Shot]*lang.Section{}}
-	p.film.source, p.film.lost = l.source, l.lost
+func newProgram(root *names.Unit, l *load.Loader) *program {
+	p := &program{Film: film.New(root.File.Path, l.Diags), root: root, loader: l, sections: map[*plan.Shot]*lang.Section{}}
+	p.Film.Source, p.Film.Lost = l.Source, l.Lost
 	return p
 }
 
 func (p *program) build() {
-	names := collector{p.reporter, map[*unit]*scope{}}
-	p.scope = names.gather(p.root)
+	gathering := names.Collector{Reporter: p.Reporter, Scopes: map[*names.Unit]*names.Scope{}}
+	p.Scope = gathering.Gather(p.root)
 	p.readSettings()
-	kit := &kitReader{evaluator: p.evaluator, source: p.source, learn: p.learn}
-	for _, d := range p.scope.order {
-		p.resolve(d, kit)
+	reader := &kit.Reader{Evaluator: p.Evaluator, Source: p.Source, Learn: p.learn}
+	for _, d := range p.Scope.Order {
+		p.resolve(d, reader)
 	}
-	moveCheck{p.reporter, p.scope}.checkMoves()
+	names.MoveCheck{Reporter: p.Reporter, Scope: p.Scope}.CheckMoves()
 	p.readCuts()
 	p.buildShots()
 	p.compareScript()
@@ -53,63 +60,63 @@ func (p *program) build() {
 
 // resolve computes a let, or a piece of the kit. One whose header could not be
 // read is known, and cannot be used; such a puller has a hand fitted to nobody.
-func (p *program) resolve(d *decl, kit *kitReader) {
-	name, unread := d.name.Text, d.unread()
+func (p *program) resolve(d *names.Decl, reader *kit.Reader) {
+	name, unread := d.Name.Text, d.Unread()
 	switch {
-	case d.kind == declLet:
-		p.let(d)
-	case d.kind == declCamera && unread:
-		p.cameras[name] = &camera{name: name}
-	case d.kind == declCamera:
-		p.cameras[name] = kit.camera(d.section)
-	case d.kind == declLens && unread:
-		p.lenses[name] = &lens{name: name}
-	case d.kind == declLens:
-		p.lenses[name] = kit.lens(d.section)
-	case d.kind == declPuller && unread:
-		p.pullers[name] = &puller{name: name, hand: hand.Default()}
-	case d.kind == declPuller:
-		p.pullers[name] = kit.puller(d.section)
+	case d.Kind == names.DeclLet:
+		p.Let(d)
+	case d.Kind == names.DeclCamera && unread:
+		p.Cameras[name] = &kit.Camera{Name: name}
+	case d.Kind == names.DeclCamera:
+		p.Cameras[name] = reader.Camera(d.Section)
+	case d.Kind == names.DeclLens && unread:
+		p.Lenses[name] = &kit.Lens{Name: name}
+	case d.Kind == names.DeclLens:
+		p.Lenses[name] = reader.Lens(d.Section)
+	case d.Kind == names.DeclPuller && unread:
+		p.Pullers[name] = &kit.Puller{Name: name, Hand: hand.Default()}
+	case d.Kind == names.DeclPuller:
+		p.Pullers[name] = reader.Puller(d.Section)
 	}
 }
 
 // readSettings takes the file's settings, its own before those it uses.
 func (p *program) readSettings() {
-	set := p.scope.settings
-	p.rate = p.readRate(set["rate"])
-	p.plan.Rate = p.rate.String()
+	set := p.Scope.Settings
+	p.Rate = p.readRate(set["rate"])
+	p.Plan.Rate = p.Rate.String()
 
 	if s, ok := set["plan"].(*lang.Plan); ok && s.Title != nil {
-		p.plan.Title = s.Title.Value
+		p.Plan.Title = s.Title.Value
 	} else if p.hasShots() {
-		p.report(lang.Diagnostic{
-			Code: "no-title", Severity: lang.Note, Range: p.root.file.Sections[p.firstShot()].Head.Range(),
+		p.Report(lang.Diagnostic{
+			Code: "no-title", Severity: lang.Note, Range: p.root.File.Sections[p.firstShot()].Head.Range(),
 			Message: "the plan has no title", Detail: `Begin the file with: plan "TITLE".`,
 		})
 	}
-	p.plan.Units = "metric"
+	p.Plan.Units = "metric"
 	if s, ok := set["units"].(*lang.Units); ok {
-		p.plan.Units = s.System
+		p.Plan.Units = s.System
 	}
-	p.plan.Tape = "sensor"
+	p.Plan.Tape = "sensor"
 	if s, ok := set["tape"].(*lang.Tape); ok {
-		p.plan.Tape = s.From
+		p.Plan.Tape = s.From
 	}
-	p.pace = speech.DefaultPace
+	p.Pace = speech.DefaultPace
 	if s, ok := set["pace"].(*lang.Pace); ok {
-		if v, ok := p.within(s.Value, dimPace, 30, 400, "a pace lies between 30 and 400 wpm"); ok {
-			p.pace = v
+		if v, ok := p.Within(s.Value, names.DimPace, 30, 400, "a pace lies between 30 and 400 wpm"); ok {
+			p.Pace = v
 		}
 	} else if p.hasShots() {
-		p.byDefault("pace", "150 wpm", "no line says it")
+		p.ByDefault("pace", "150 wpm", "no line says it")
 	}
-	p.view = p.filmViewing(set)
+	p.View = p.filmViewing(set)
 }
 
 func (p *program) hasShots() bool { return p.firstShot() >= 0 }
 
 func (p *program) firstShot() int {
-	for i, sec := range p.root.file.Sections {
+	for i, sec := range p.root.File.Sections {
 		if _, ok := sec.Head.(*lang.Shot); ok {
 			return i
 		}
@@ -121,34 +128,34 @@ func (p *program) readRate(stmt lang.Statement) timecode.Rate {
 	s, ok := stmt.(*lang.Rate)
 	if !ok {
 		if p.hasShots() {
-			p.byDefault("rate", "24", "no line says it")
+			p.ByDefault("rate", "24", "no line says it")
 		}
 		return timecode.Rate{}
 	}
 	rate, err := timecode.ParseRate(s.Value)
 	if err != nil {
-		p.fail(s.Range(), "bad-rate", fmt.Sprintf("%s is no frame rate", s.Value), sentence(err.Error()))
+		p.Fail(s.Range(), "bad-rate", fmt.Sprintf("%s is no frame rate", s.Value), names.Sentence(err.Error()))
 	}
 	return rate
 }
 
-func (p *program) filmViewing(set map[string]lang.Statement) viewing {
-	v := viewing{
-		width: defaultScreen, viewer: defaultViewer, criterion: math.NaN(), arcmin: viewer.Sharp,
-		wanted: defaultWanted, quickest: viewer.Cut,
+func (p *program) filmViewing(set map[string]lang.Statement) kit.Viewing {
+	v := kit.Viewing{
+		Width: kit.DefaultScreen, Viewer: kit.DefaultViewer, Criterion: math.NaN(), Arcmin: viewer.Sharp,
+		Wanted: kit.DefaultWanted, Quickest: viewer.Cut,
 	}
-	v = v.with(set, &p.evaluator)
+	v = v.With(set, &p.Evaluator)
 	if !p.hasShots() {
 		return v
 	}
-	if !v.watched && math.IsNaN(v.criterion) {
-		p.byDefault("watched", "on 1.2 m screen from 2.5 m", "no line says what the film is watched on")
+	if !v.Watched && math.IsNaN(v.Criterion) {
+		p.ByDefault("watched", "on 1.2 m screen from 2.5 m", "no line says what the film is watched on")
 	}
 	if _, ok := set["land"]; !ok {
-		p.byDefault("land", "90 %", "no line says it")
+		p.ByDefault("land", "90 %", "no line says it")
 	}
 	if _, ok := set["quickest"]; !ok {
-		p.byDefault("quickest", "0.2 s", "no line says it")
+		p.ByDefault("quickest", "0.2 s", "no line says it")
 	}
 	return v
 }
@@ -156,13 +163,13 @@ func (p *program) filmViewing(set map[string]lang.Statement) viewing {
 // buildShots builds every shot of the plan file itself.
 func (p *program) buildShots() {
 	ids := map[string]lang.Statement{}
-	for _, sec := range p.root.file.Sections {
+	for _, sec := range p.root.File.Sections {
 		head, ok := sec.Head.(*lang.Shot)
 		if !ok {
 			continue
 		}
 		if old, ok := ids[head.ID]; ok {
-			p.report(lang.Diagnostic{
+			p.Report(lang.Diagnostic{
 				Code: "duplicate-name", Severity: lang.Error, Range: head.Range(),
 				Message: fmt.Sprintf("there is a shot %s already", head.ID),
 				Related: []lang.Related{{Message: "first here", Range: old.Range()}},
@@ -170,18 +177,18 @@ func (p *program) buildShots() {
 		} else {
 			ids[head.ID] = head
 		}
-		b := run{newBuilder(p.film, sec, change{})}
-		ok = b.build()
-		b.check()
-		p.diags = append(p.diags, b.diags...)
-		p.plan.Defaults = append(p.plan.Defaults, b.defaults...)
+		b := checks.Run{Builder: shot.NewBuilder(p.Film, sec, change.Change{})}
+		ok = b.Build()
+		b.Check()
+		p.Diags = append(p.Diags, b.Diags...)
+		p.Plan.Defaults = append(p.Plan.Defaults, b.Defaults...)
 		if ok {
-			b.flags()
-			p.plan.Shots = append(p.plan.Shots, b.shot)
-			p.sections[b.shot] = sec
+			b.Flags()
+			p.Plan.Shots = append(p.Plan.Shots, b.Shot)
+			p.sections[b.Shot] = sec
 		}
 		if p.hasPage() {
-			p.spoken = append(p.spoken, spokenIn(b.builder, ok))
+			p.spoken = append(p.spoken, spokenIn(b.Builder, ok))
 		}
 	}
 }

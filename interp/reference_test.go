@@ -16,7 +16,7 @@ func TestReferenceHasEveryCode(t *testing.T) {
 		t.Fatal(err)
 	}
 	var files []string
-	for _, room := range []string{".", "edit", "../lang/lines", "../lang/captions", "../lang/edl", "../lang/otio", "../lang/fountain"} {
+	for _, room := range []string{".", "change", "checks", "clock", "cut", "film", "kit", "load", "names", "shot", "stage", "edit", "../lang/lines", "../lang/captions", "../lang/edl", "../lang/otio", "../lang/fountain"} {
 		list, _ := filepath.Glob(filepath.Join(room, "*.go"))
 		files = append(files, list...)
 	}

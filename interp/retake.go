@@ -8,7 +8,12 @@ import (
 	"math"
 	"slices"
 
+	"pullscore/interp/change"
+	"pullscore/interp/checks"
+	"pullscore/interp/clock"
+	"pullscore/interp/names"
 	"pullscore/interp/plan"
+	"pullscore/interp/shot"
 	"pullscore/interp/stops"
 	"pullscore/lang"
 )
@@ -19,12 +24,12 @@ import (
 // as written, whatever else is changed: as if `over` had been written too. Else
 // every stop would be judged at another time. It must not be called from several
 // goroutines at a time.
-func (r *Result) Retake(shot *plan.Shot) stops.Retake {
+func (r *Result) Retake(of *plan.Shot) stops.Retake {
 	p := r.program
-	sec := p.sections[shot]
-	base := newBuilder(p.film, sec, change{})
-	base.probing = true
-	ok := base.build()
+	sec := p.sections[of]
+	base := shot.NewBuilder(p.Film, sec, change.Change{})
+	base.Probing = true
+	ok := base.Build()
 	return func(c stops.Change) (stops.Take, bool) {
 		if !ok {
 			return stops.Take{}, false
@@ -39,46 +44,46 @@ func (r *Result) Retake(shot *plan.Shot) stops.Retake {
 
 // asChange says in statements what a change says in pulls; ok is false where a
 // pull has none that takes it.
-func asChange(b *builder, c stops.Change) (ch change, ok bool) {
-	ch = change{
+func asChange(b *shot.Builder, c stops.Change) (ch change.Change, ok bool) {
+	ch = change.Change{
 		Stop: c.Stop, Gear: c.Gear, Wheel: c.Wheel, Back: c.Back, Camera: c.Camera, Lens: c.Lens,
 		Focal: c.Focal, FocalBy: c.FocalBy, SensorBy: c.SensorBy, Over: map[int]float64{},
 	}
-	for _, p := range b.pulls {
+	for _, p := range b.Pulls {
 		if p.Untimed {
-			ch.Over[p.item+1] = kept(p)
+			ch.Over[p.Item+1] = kept(p)
 		}
 	}
 	for n, t := range c.Over {
-		if n < 1 || n > len(b.pulls) || b.pulls[n-1].follow {
-			return change{}, false
+		if n < 1 || n > len(b.Pulls) || b.Pulls[n-1].Follow {
+			return change.Change{}, false
 		}
-		ch.Over[b.pulls[n-1].item+1] = t
+		ch.Over[b.Pulls[n-1].Item+1] = t
 	}
 	return ch, true
 }
 
 // kept is the time that a rack takes, as a plan would write it: in whole
 // microseconds.
-func kept(p *pull) float64 { return math.Round((p.land-p.start)*1e6) / 1e6 }
+func kept(p *clock.Pull) float64 { return math.Round((p.LandS-p.StartS)*1e6) / 1e6 }
 
-func (p *program) retake(sec *lang.Section, base *builder, ch change, c stops.Change) (stops.Take, bool) {
-	b := run{newBuilder(p.film, sec, ch)}
-	b.probing, b.needs = true, c.Needs
-	if !b.build() {
+func (p *program) retake(sec *lang.Section, base *shot.Builder, ch change.Change, c stops.Change) (stops.Take, bool) {
+	b := checks.Run{Builder: shot.NewBuilder(p.Film, sec, ch)}
+	b.Probing, b.Needs = true, c.Needs
+	if !b.Build() {
 		return stops.Take{}, false
 	}
-	for _, q := range b.pulls {
-		was := base.clock.pullOf[q.item] // a change adds no statements
+	for _, q := range b.Pulls {
+		was := base.Clock.PullOf[q.Item] // a change adds no statements
 		q.Untimed = was.Untimed
 	}
-	t := stops.Take{Shot: b.shot}
+	t := stops.Take{Shot: b.Shot}
 	if c.Bare {
 		return t, true
 	}
-	b.check()
-	for f := range b.faults() {
-		t.Faults = append(t.Faults, fmt.Sprintf("%s %d:%d", f.code, f.at.Start.Line, f.at.Start.Column))
+	b.Check()
+	for f := range b.Faults() {
+		t.Faults = append(t.Faults, fmt.Sprintf("%s %d:%d", f.Code, f.At.Start.Line, f.At.Start.Column))
 	}
 	slices.Sort(t.Faults)
 	return t, true
@@ -88,14 +93,14 @@ func (p *program) retake(sec *lang.Section, base *builder, ch change, c stops.Ch
 // declare, those that can be used.
 func (r *Result) Kit() stops.Kit {
 	var kit stops.Kit
-	for _, name := range sortedKeys(r.program.cameras) {
-		if c := r.program.cameras[name]; c.ok {
-			kit.Cameras = append(kit.Cameras, stops.Camera{Name: name, SensorW: c.sensorW})
+	for _, name := range names.SortedKeys(r.program.Cameras) {
+		if c := r.program.Cameras[name]; c.Ok {
+			kit.Cameras = append(kit.Cameras, stops.Camera{Name: name, SensorW: c.SensorW})
 		}
 	}
-	for _, name := range sortedKeys(r.program.lenses) {
-		if l := r.program.lenses[name]; l.ok {
-			kit.Lenses = append(kit.Lenses, stops.Lens{Name: name, Shortest: l.focal, Longest: l.longest})
+	for _, name := range names.SortedKeys(r.program.Lenses) {
+		if l := r.program.Lenses[name]; l.Ok {
+			kit.Lenses = append(kit.Lenses, stops.Lens{Name: name, Shortest: l.Focal, Longest: l.Longest})
 		}
 	}
 	return kit

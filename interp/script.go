@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"slices"
 
+	"pullscore/interp/load"
 	"pullscore/interp/plan"
 	"pullscore/interp/revision"
 	"pullscore/interp/wording"
@@ -16,21 +17,21 @@ import (
 )
 
 // hasPage reports whether there is a page to compare the plan with.
-func (p *program) hasPage() bool { return p.loader.opt.Script != nil || len(p.scope.scripts) > 0 }
+func (p *program) hasPage() bool { return p.loader.Opt.Script != nil || len(p.Scope.Scripts) > 0 }
 
 // compareScript compares the lines of the plan with the page: that of the
 // options, else those that its script statements name.
 func (p *program) compareScript() {
 	var pages revision.Pages
 	compared := 0
-	if s := p.loader.opt.Script; s != nil {
+	if s := p.loader.Opt.Script; s != nil {
 		text, diags := lines.Decode(s.Path, s.Text)
-		text.Progress = p.loader.opt.Progress
-		f := &foreign{Text: text, diags: diags}
-		p.loader.texts[s.Path] = f
+		text.Progress = p.loader.Opt.Progress
+		f := &load.Foreign{Text: text, Diags: diags}
+		p.loader.Texts[s.Path] = f
 		compared = p.addGiven(&pages, f, s.Scene)
 	} else {
-		for _, s := range p.scope.scripts {
+		for _, s := range p.Scope.Scripts {
 			if p.addScript(&pages, s) {
 				compared++
 			}
@@ -45,7 +46,7 @@ func (p *program) compareScript() {
 	}
 	p.revision = revision.Compare(shots, &pages)
 	if path, full := pages.Full(); full {
-		p.fail(p.loader.texts[path].Start(), "too-large",
+		p.Fail(p.loader.Texts[path].Start(), "too-large",
 			fmt.Sprintf("the script has more than %d speeches, or %d words", revision.MostSpeeches, wording.MostWords), "The rest is not compared.")
 	}
 	if p.revision == nil {
@@ -59,9 +60,9 @@ func (p *program) compareScript() {
 // addGiven adds the page of the options: the scene that is asked for, or else
 // those that the plan's script statements name, since a page that is revised
 // mostly has another name. It returns how often the page is compared.
-func (p *program) addGiven(pages *revision.Pages, f *foreign, number string) (compared int) {
-	named := slices.DeleteFunc(slices.Clone(p.scope.scripts), func(s *lang.Script) bool { return s.Scene == nil })
-	if number != "" || len(named) == 0 || len(named) < len(p.scope.scripts) {
+func (p *program) addGiven(pages *revision.Pages, f *load.Foreign, number string) (compared int) {
+	named := slices.DeleteFunc(slices.Clone(p.Scope.Scripts), func(s *lang.Script) bool { return s.Scene == nil })
+	if number != "" || len(named) == 0 || len(named) < len(p.Scope.Scripts) {
 		p.addPage(pages, f, number)
 		return 1
 	}
@@ -78,7 +79,7 @@ func (p *program) addScript(pages *revision.Pages, s *lang.Script) bool {
 	if s.File == nil || s.File.Value == "" {
 		return false
 	}
-	f := p.openForeign(s.File, p.loader.beside(s.Range().File, s.File.Value))
+	f := p.openForeign(s.File, p.loader.Beside(s.Range().File, s.File.Value))
 	if f == nil {
 		return false
 	}
@@ -91,22 +92,22 @@ func (p *program) addScript(pages *revision.Pages, s *lang.Script) bool {
 
 // addScene adds the scene of a page that a statement names; a page without it is
 // a mistake.
-func (p *program) addScene(pages *revision.Pages, f *foreign, s *lang.Script) bool {
+func (p *program) addScene(pages *revision.Pages, f *load.Foreign, s *lang.Script) bool {
 	if p.addPage(pages, f, s.Scene.Value) {
 		return true
 	}
-	p.fail(s.Scene.Range(), "no-scene", fmt.Sprintf("%q has no scene %s", filepath.Base(f.Name), s.Scene.Value),
+	p.Fail(s.Scene.Range(), "no-scene", fmt.Sprintf("%q has no scene %s", filepath.Base(f.Name), s.Scene.Value),
 		"A scene's number stands between two # at the end of its heading.")
 	return false
 }
 
 // addPage adds the speeches of a page, of one scene or of all, and tells what is
 // wrong with it.
-func (p *program) addPage(pages *revision.Pages, f *foreign, number string) (any bool) {
+func (p *program) addPage(pages *revision.Pages, f *load.Foreign, number string) (any bool) {
 	faults := lines.Faults{}
 	any = pages.Add(fountain.Beats(f.Text, &faults), f.Name, number)
-	for _, d := range append(f.diags[:len(f.diags):len(f.diags)], faults.List()...) {
-		p.report(d)
+	for _, d := range append(f.Diags[:len(f.Diags):len(f.Diags)], faults.List()...) {
+		p.Report(d)
 	}
 	return any
 }

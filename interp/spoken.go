@@ -4,7 +4,9 @@
 package interp
 
 import (
+	"pullscore/interp/names"
 	"pullscore/interp/plan"
+	"pullscore/interp/shot"
 	"pullscore/lang"
 )
 
@@ -18,26 +20,26 @@ type spoken struct {
 
 // spokenIn returns what is said in a shot, built or not. It is asked for once the
 // findings of the shot are taken: names that nobody has are told by then.
-func spokenIn(b *builder, built bool) *spoken {
-	s := &spoken{all: &plan.Shot{ID: b.shot.ID}}
+func spokenIn(b *shot.Builder, built bool) *spoken {
+	s := &spoken{all: &plan.Shot{ID: b.Shot.ID}}
 	if built {
-		s.built = b.shot
+		s.built = b.Shot
 	}
-	for i, it := range b.items {
-		speech, ok := it.stmt.(*lang.Speech)
+	for i, it := range b.Items {
+		speech, ok := it.Stmt.(*lang.Speech)
 		if !ok {
 			continue
 		}
 		s.at = append(s.at, speech.Range())
-		if built && b.clock.at[i].known {
-			s.all.Lines = append(s.all.Lines, b.shot.Lines[b.clock.lines[i].listed])
+		if built && b.Clock.At[i].Known {
+			s.all.Lines = append(s.all.Lines, b.Shot.Lines[b.Clock.Lines[i].Listed])
 			continue
 		}
 		who := speech.Who.Text
-		if d, ok := b.who(speech.Who, it.env, declSubject, declVoice); ok {
-			who = d.name.Text
+		if d, ok := b.Who(speech.Who, it.Env, names.DeclSubject, names.DeclVoice); ok {
+			who = d.Name.Text
 		}
-		s.all.Lines = append(s.all.Lines, plan.Line{Who: who, Text: valueOf(speech.Words)})
+		s.all.Lines = append(s.all.Lines, plan.Line{Who: who, Text: names.ValueOf(speech.Words)})
 	}
 	return s
 }

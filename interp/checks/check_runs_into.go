@@ -1,0 +1,56 @@
+// runs-into: the camera and someone would meet.
+
+package checks
+
+import (
+	"fmt"
+	"math"
+
+	"pullscore/interp/inwords"
+	"pullscore/interp/shot"
+	"pullscore/interp/stage"
+	"pullscore/lang"
+)
+
+// Nearer than this to the sensor mark, and no farther than that from the axis,
+// there is the camera itself, metres.
+const (
+	cameraReach = 0.05
+	cameraHalf  = 0.5
+)
+
+func checkRunsInto(b Run) {
+	for _, m := range b.Stage.Moves {
+		if m.Kind == "zoom" {
+			continue
+		}
+		for _, u := range b.Stage.Order {
+			if m.Who != nil && !b.Stage.HangsOn(u, m.Who) || !b.meets(u, m) {
+				continue
+			}
+			b.Tell(shot.Finding{Diagnostic: lang.Diagnostic{
+				Code: "runs-into", Severity: lang.Error, Range: m.Stmt.Range(), Time: m.End,
+				Message: fmt.Sprintf("the camera and %s would meet: at %s %s", u.Name, inwords.Seconds(m.End), b.whereTo(u, m.End)),
+				Detail:  "Distances are from where the camera then stands; give it another way.",
+				Figures: []lang.Figure{shot.Figure("distance_m", b.Shot.DistanceAt(u.Subject, m.End))},
+			}})
+			break
+		}
+	}
+}
+
+// meets tells whether a move brings a subject that stood before the camera up
+// to it or past it on its way.
+func (b Run) meets(u *stage.Subject, m *stage.Move) bool {
+	return b.Shot.DistanceAt(u.Subject, m.Start) > cameraReach &&
+		b.Shot.DistanceAt(u.Subject, m.End) <= cameraReach &&
+		math.Abs(u.Across.At(m.End)) < cameraHalf
+}
+
+func (b Run) whereTo(u *stage.Subject, t float64) string {
+	d := b.Shot.DistanceAt(u.Subject, t)
+	if d < 0 {
+		return inwords.Metres(-d) + " behind the sensor"
+	}
+	return inwords.Metres(d) + " before the sensor"
+}

@@ -1,0 +1,431 @@
+// Anchors: the moment that words, a speaker, a cue or a time stand for.
+
+package clock
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"pullscore/interp/names"
+	"pullscore/interp/speech"
+	"pullscore/lang"
+)
+
+// An outcome is what asking for a moment comes to.
+type outcome uint8
+
+const (
+	found  outcome = iota
+	failed         // and reported
+	waits          // for something that is being worked out
+)
+
+// anchor resolves an anchor that item k hangs on. focus tells that a move of
+// the focus hangs there, so that the word is set heavy.
+func (c *Clock) anchor(k int, a *lang.Anchor, ev *names.Evaluator, focus bool) (t float64, state outcome) {
+	c.hung = nil
+	t, state = c.moment(k, a, ev, focus)
+	if state != found || a.Offset == nil {
+		return t, state
+	}
+	dt, ok := ev.Want(a.Offset, names.DimTime)
+	if !ok {
+		return 0, failed
+	}
+	return t + dt, found
+}
+
+func (c *Clock) moment(k int, a *lang.Anchor, ev *names.Evaluator, focus bool) (float64, outcome) {
+	e := c.b.Items[k].Env
+	switch a.Kind {
+	case lang.AnchorTime:
+		t, ok := c.time(ev, a.Time)
+		if !ok {
+			return 0, failed
+		}
+		return t, found
+	case lang.AnchorWords:
+		return c.words(k, a, e, focus)
+	case lang.AnchorEnd:
+		d, ok := c.b.Who(a.Name, e, names.DeclSubject, names.DeclVoice)
+		if !ok {
+			return 0, failed
+		}
+		return c.speakerLine(k, d.Name.Text, a.Range(), true)
+	}
+	return c.named(k, a, e, focus)
+}
+
+// named resolves a bare name: a parameter, a cue, a speaker or a let.
+func (c *Clock) named(k int, a *lang.Anchor, e *names.Env, focus bool) (float64, outcome) {
+	if arg, outer, ok := e.Arg(a.Name.Text); ok {
+		// The argument is read where the move is used, and its words are
+		// looked for around the line that they hang on.
+		save := c.b.Items[k].Env
+		c.b.Items[k].Env = outer
+		defer func() { c.b.Items[k].Env = save }()
+		return c.anchor(k, arg, c.b.At(outer), focus)
+	}
+	d := c.b.Find(a.Name.Text)
+	if d == nil {
+		d = c.cueInMove(a.Name.Text)
+	}
+	if d == nil {
+		c.b.UnknownAt(a.Range(), a.Name.Text, "cue, speaker or time", c.b.Names(names.DeclCue, names.DeclSubject, names.DeclVoice, names.DeclLet))
+		return 0, failed
+	}
+	switch d.Kind {
+	case names.DeclCue:
+		return c.cueTime(k, d, a)
+	case names.DeclLet:
+		v := c.b.Lets[d]
+		if !v.Ok {
+			return 0, failed
+		}
+		t, ok := c.timeOf(v.Q, a.Range())
+		if !ok {
+			return 0, failed
+		}
+		return t, found
+	case names.DeclSubject, names.DeclVoice:
+		return c.speakerLine(k, d.Name.Text, a.Range(), false)
+	}
+	c.b.Fail(a.Range(), "wrong-kind", fmt.Sprintf("%s is a %s, and a moment is wanted here", d.Name.Text, d.Kind), "")
+	return 0, failed
+}
+
+// cueInMove finds a cue that stands in a named move which the shot uses.
+func (c *Clock) cueInMove(name string) *names.Decl {
+	for _, it := range c.b.Items {
+		if it.Env == nil {
+			continue
+		}
+		if kind, n := names.Declared(it.Stmt); n != nil && kind == names.DeclCue && n.Text == name {
+			return &names.Decl{Kind: names.DeclCue, Name: n, Stmt: it.Stmt}
+		}
+	}
+	return nil
+}
+
+func (c *Clock) cueTime(k int, d *names.Decl, a *lang.Anchor) (float64, outcome) {
+	cue, ok := d.Stmt.(*lang.Cue)
+	if !ok {
+		return 0, failed // it could not be read
+	}
+	if i := c.cueItem(k, cue); i >= 0 {
+		state := c.cue(i, cue)
+		c.hung = c.At[i].hung
+		return c.At[i].StartS, state
+	}
+	c.b.Fail(a.Range(), "unknown-name", fmt.Sprintf("%s is no cue of this shot", d.Name.Text), "")
+	return 0, failed
+}
+
+// cueItem finds the item that is a cue, -1 where the shot has none. A move that
+// is used several times has its cue several times: meant is that of the same
+// use, else the last one above.
+func (c *Clock) cueItem(k int, cue lang.Statement) int {
+	best := -1
+	for i, it := range c.b.Items {
+		switch {
+		case it.Stmt != cue:
+		case it.Env == c.b.Items[k].Env:
+			return i
+		case best < 0 || i < k:
+			best = i
+		}
+	}
+	return best
+}
+
+// speakerLine is the start or end of a speaker's line: of the nearest line
+// above or below if one of them alone is the speaker's, else of the only one.
+func (c *Clock) speakerLine(k int, who string, at lang.Range, end bool) (float64, outcome) {
+	above, below := c.nearest(k)
+	var l *Line
+	switch {
+	case is(above, who) && is(below, who):
+		return c.whichLine(who, at)
+	case is(above, who):
+		l = above
+	case is(below, who):
+		l = below
+	default:
+		for _, o := range c.InOrder {
+			if is(o, who) {
+				if l != nil {
+					return c.whichLine(who, at)
+				}
+				l = o
+			}
+		}
+	}
+	if l == nil {
+		c.b.Fail(at, "no-line", fmt.Sprintf("%s has no line in this shot", who), "")
+		return 0, failed
+	}
+	if !c.pass(l.Item+1) && !c.ownTime(l) {
+		return 0, waits
+	}
+	c.hung = l
+	if end {
+		return c.At[l.Item].EndS, found
+	}
+	return c.At[l.Item].StartS, found
+}
+
+// ownTime times a line that says its time itself, ahead of the clock.
+func (c *Clock) ownTime(l *Line) bool {
+	s := l.Stmt
+	m := &c.At[l.Item]
+	if c.waitsForCut(l) {
+		return l.Timed
+	}
+	if l.Timed || s.On == nil && s.From == nil && !c.inCut(l) || m.stepping || m.Failed {
+		return l.Timed
+	}
+	m.stepping = true
+	defer func() { m.stepping = false }()
+	speaker, spoke, gap := c.speaker, c.spoke, c.gap
+	_, ok := c.speak(l.Item, s, c.b.At(c.b.Items[l.Item].Env), 0)
+	c.speaker, c.spoke, c.gap = speaker, spoke, gap
+	return ok && l.Timed
+}
+
+func (c *Clock) whichLine(who string, at lang.Range) (float64, outcome) {
+	c.b.Fail(at, "which-line", fmt.Sprintf("%s has several lines here", who),
+		fmt.Sprintf("Say which by its words, as in %s %q.", lang.WriteName(who), "first words"))
+	return 0, failed
+}
+
+func is(l *Line, who string) bool { return l != nil && l.Who == who }
+
+// nearest returns the lines written next above and next below item k.
+func (c *Clock) nearest(k int) (above, below *Line) {
+	i, found := slices.BinarySearchFunc(c.InOrder, k, func(l *Line, k int) int { return cmp.Compare(l.Item, k) })
+	if i > 0 {
+		above = c.InOrder[i-1]
+	}
+	if found {
+		i++
+	}
+	if i < len(c.InOrder) {
+		below = c.InOrder[i]
+	}
+	return above, below
+}
+
+// A spotted is a place of words: the token of a line that they begin with.
+type spotted struct {
+	line  *Line
+	token int
+}
+
+// words resolves "WORDS" [n] and SPEAKER "WORDS" [n].
+func (c *Clock) words(k int, a *lang.Anchor, e *names.Env, focus bool) (float64, outcome) {
+	if a.Words == nil {
+		return 0, failed
+	}
+	if n := c.nameMeant(a); n != nil {
+		return c.named(k, n, e, focus)
+	}
+	var hits []spotted
+	var ok bool
+	if a.Name != nil {
+		hits, ok = c.inLinesOf(a, e)
+	} else {
+		hits, ok = c.inNearest(k, a)
+	}
+	if !ok {
+		return 0, failed
+	}
+	hit, ok := c.pick(k, a, hits)
+	if !ok {
+		return 0, failed
+	}
+	if focus {
+		hit.line.hangs[hit.token] = true
+	}
+	if !c.pass(hit.line.Item+1) && !c.ownTime(hit.line) {
+		return 0, waits
+	}
+	c.hung = hit.line
+	words := hit.line.spread()
+	if hit.token >= len(words) {
+		return 0, failed // the line has no time, which has been told
+	}
+	return words[hit.token].Start, found
+}
+
+// nameMeant returns the anchor of a name that stands in quotes because it has
+// to, as "MRS. DALE" does: words that no line of the shot has, and that are the
+// name of a speaker or a cue. It returns nil where words are meant.
+func (c *Clock) nameMeant(a *lang.Anchor) *lang.Anchor {
+	if a.Name != nil || a.Nth > 0 {
+		return nil
+	}
+	d := c.b.Find(a.Words.Value)
+	if d == nil || d.Kind > names.DeclCue {
+		return nil
+	}
+	words := phrase(a)
+	for _, l := range c.InOrder {
+		if len(occurrences(l, words)) > 0 {
+			return nil
+		}
+	}
+	return &lang.Anchor{Node: a.Node, Kind: lang.AnchorName, Name: &lang.Name{Node: a.Words.Node, Text: a.Words.Value, Quoted: true}}
+}
+
+// occurrences finds a phrase in a line; nil is no line.
+func occurrences(l *Line, phrase speech.Folded) []spotted {
+	if l == nil {
+		return nil
+	}
+	if l.folded == nil {
+		l.folded = speech.Fold(l.Tokens)
+	}
+	var hits []spotted
+	for _, i := range l.folded.Find(phrase) {
+		hits = append(hits, spotted{l, i})
+	}
+	return hits
+}
+
+// phrase is the words of an anchor as they are looked for.
+func phrase(a *lang.Anchor) speech.Folded { return speech.Fold(speech.Split(a.Words.Value)) }
+
+// inLinesOf looks in all lines of a speaker.
+func (c *Clock) inLinesOf(a *lang.Anchor, e *names.Env) (hits []spotted, ok bool) {
+	d, ok := c.b.Who(a.Name, e, names.DeclSubject, names.DeclVoice)
+	if !ok {
+		return nil, false
+	}
+	spoken, words := false, phrase(a)
+	for _, l := range c.InOrder {
+		if is(l, d.Name.Text) {
+			spoken = true
+			hits = append(hits, occurrences(l, words)...)
+		}
+	}
+	if !spoken {
+		c.b.Fail(a.Range(), "no-line", fmt.Sprintf("%s has no line in this shot", d.Name.Text), "")
+		return nil, false
+	}
+	return hits, true
+}
+
+// inNearest looks in the nearest lines above and below; found in both, the
+// words do not say which.
+func (c *Clock) inNearest(k int, a *lang.Anchor) (hits []spotted, ok bool) {
+	above, below := c.nearest(k)
+	n, words := max(a.Nth, 1), phrase(a)
+	up, down := occurrences(above, words), occurrences(below, words)
+	if len(up) >= n && len(down) >= n {
+		c.b.Report(lang.Diagnostic{
+			Code: "word-twice", Severity: lang.Error, Range: a.Range(),
+			Message: fmt.Sprintf("%q stands in the line above and in the one below", a.Words.Value),
+			Detail:  "Say whose line: " + c.sayWhich(a, above) + ", or " + c.sayWhich(a, below) + ".",
+			Related: []lang.Related{{Message: "here", Range: above.Stmt.Range()}, {Message: "and here", Range: below.Stmt.Range()}},
+		})
+		return nil, false
+	}
+	if len(up) >= n {
+		return up, true
+	}
+	if len(down) >= n {
+		return down, true
+	}
+	return append(up, down...), true
+}
+
+// sayWhich writes the anchor so that it means the words in that line alone.
+func (c *Clock) sayWhich(a *lang.Anchor, l *Line) string {
+	before, total, words := 0, 0, phrase(a)
+	for _, o := range c.InOrder {
+		if is(o, l.Who) {
+			n := len(occurrences(o, words))
+			total += n
+			if o.Item < l.Item {
+				before += n
+			}
+		}
+	}
+	s := fmt.Sprintf("%s %q", lang.WriteName(l.Who), a.Words.Value)
+	if total > 1 {
+		s += fmt.Sprintf(" %d", before+max(a.Nth, 1))
+	}
+	return s
+}
+
+// pick chooses among the places that words were found at.
+func (c *Clock) pick(k int, a *lang.Anchor, hits []spotted) (spotted, bool) {
+	words := fmt.Sprintf("%q", a.Words.Value)
+	if a.Name != nil {
+		words = lang.WriteName(a.Name.Text) + " " + words
+	}
+	switch {
+	case len(hits) == 0 && c.besideBad(k): // one mistake is told once
+	case len(hits) == 0:
+		c.b.Fail(a.Range(), "word-not-found", c.notFound(a), c.nearWord(k, a))
+	case a.Nth > len(hits):
+		c.b.Fail(a.Range(), "word-not-found", fmt.Sprintf("%q does not stand there %d times", a.Words.Value, a.Nth),
+			fmt.Sprintf("It stands there %d times.", len(hits)))
+	case a.Nth == 0 && len(hits) > 1:
+		c.b.Fail(a.Range(), "word-twice", fmt.Sprintf("%q stands there %d times", a.Words.Value, len(hits)),
+			fmt.Sprintf("Say which: %s 1, or %s 2.", words, words))
+	default:
+		return hits[max(a.Nth, 1)-1], true
+	}
+	return spotted{}, false
+}
+
+func (c *Clock) notFound(a *lang.Anchor) string {
+	if a.Name != nil {
+		return fmt.Sprintf("no line of %s has %q", a.Name.Text, a.Words.Value)
+	}
+	return fmt.Sprintf("neither the line above nor the one below has %q", a.Words.Value)
+}
+
+// nearWord offers a near miss from the lines looked in, or says in which
+// speaker's lines the words do stand.
+func (c *Clock) nearWord(k int, a *lang.Anchor) string {
+	for _, l := range c.InOrder {
+		if l != nil && l.Who != "" && len(occurrences(l, phrase(a))) > 0 {
+			return fmt.Sprintf("It stands in a line of %s: write %s.", l.Who, c.sayWhich(a, l))
+		}
+	}
+	var among []string
+	above, below := c.nearest(k)
+	for _, l := range []*Line{above, below} {
+		if l != nil {
+			for _, t := range l.Tokens {
+				among = append(among, t.Text)
+			}
+		}
+	}
+	if near, ok := lang.Nearest(a.Words.Value, among); ok {
+		return fmt.Sprintf("Did you mean %q?", near)
+	}
+	switch {
+	case above != nil:
+		return fmt.Sprintf("The line above is: %q.", names.ValueOf(above.Stmt.Words))
+	case below != nil:
+		return fmt.Sprintf("The line below is: %q.", names.ValueOf(below.Stmt.Words))
+	}
+	return "There is no line."
+}
+
+// besideBad tells whether a line next to item k could not be read: the words
+// may stand in that one.
+func (c *Clock) besideBad(k int) bool {
+	for _, step := range []int{-1, 1} {
+		for i := k + step; i >= 0 && i < len(c.Lines) && c.Lines[i] == nil; i += step {
+			if _, bad := c.b.Items[i].Stmt.(*lang.Bad); bad {
+				return true
+			}
+		}
+	}
+	return false
+}

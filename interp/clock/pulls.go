@@ -1,0 +1,316 @@
+// Pulls: the racks and follows of a shot, where they go and when.
+
+package clock
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"pullscore/interp/hand"
+	"pullscore/interp/inwords"
+	"pullscore/interp/names"
+	"pullscore/interp/plan"
+	"pullscore/interp/stage"
+	"pullscore/lang"
+)
+
+// A Pull is a rack or a follow on its way to a plan.Pull.
+type Pull struct {
+	*plan.Pull
+	moment // start; when it has landed is land
+
+	Item   int
+	Stmt   lang.Statement
+	Follow bool
+	Smooth bool
+
+	On, Landing *lang.Anchor
+	until       *lang.Anchor
+	over        float64 // 0 where the length is not written
+	ByDefault   bool    // the length is the shortest that lands
+	Reacts      bool    // the hand waits for a word or cue
+	Anchored    bool
+
+	LandS        float64
+	HangsOnLines []*Line // that its moments hang on
+	Aim          stage.Goal
+	Previous     *Pull      // what the focus is on before: nil is the shot's start
+	Window       [2]float64 // focus settings that keep the goal sharp, from the lens
+	Landed       hand.Landing
+	LeftAt       float64       // the one left at the landing, from the lens
+	Shifts       []stage.Shift // of a follow
+}
+
+// ReadPulls reads what the racks and follows say, but for their times.
+func (c *Clock) ReadPulls() {
+	for i, it := range c.b.Items {
+		var p *Pull
+		done := c.b.Reading(i)
+		switch s := it.Stmt.(type) {
+		case *lang.Rack:
+			p = c.readRack(it, s)
+		case *lang.Follow:
+			p = c.readFollow(it, s)
+		}
+		done()
+		if p == nil {
+			continue
+		}
+		p.Item, p.Stmt = i, it.Stmt
+		at := it.Stmt.Range()
+		p.File, p.Line, p.Column = at.File, at.Start.Line, at.Start.Column
+		c.PullOf[i] = p
+		c.pulls = append(c.pulls, p)
+	}
+}
+
+func (c *Clock) readRack(it names.Item, s *lang.Rack) *Pull {
+	p := &Pull{Pull: &plan.Pull{Kind: "rack"}, On: s.On, Landing: s.Landing, Smooth: s.Profile != lang.ProfileEven}
+	p.Anchored = s.On != nil || s.Landing != nil
+	p.Aim = c.b.Stage.Goal(s.Target, it.Env)
+	p.Because = names.ValueOf(s.Because)
+	p.Anchor = c.b.AnchorText(s.On, s.Landing, it.Env)
+	if s.Over != nil {
+		v, ok := c.b.At(it.Env).Positive(s.Over, names.DimTime)
+		p.over, p.Aim.Ok = v, p.Aim.Ok && ok
+		if s.On != nil && s.Landing != nil {
+			c.b.Fail(s.Over.Range(), "too-many-times", "its start and its landing already give the rack its length",
+				"Leave out one of on, landing on and over.")
+		}
+	}
+	p.ByDefault = s.Over == nil && (s.On == nil || s.Landing == nil)
+	if s.On != nil {
+		p.Reacts = c.reacts(s.On, it.Env)
+	}
+	return p
+}
+
+func (c *Clock) readFollow(it names.Item, s *lang.Follow) *Pull {
+	p := &Pull{Pull: &plan.Pull{Kind: "follow"}, Follow: true, until: s.Until}
+	p.Aim = stage.Goal{At: s.Range(), Text: s.Who.Text}
+	if d, ok := c.b.Who(s.Who, it.Env, names.DeclSubject); ok {
+		u := c.b.Stage.Subjects[d.Name.Text]
+		p.Aim.Subject, p.Aim.Text, p.Aim.Ok = u, u.Name, u.Ok
+	}
+	return p
+}
+
+// reacts tells whether the hand waits for the anchor: it foresees a time, and
+// reacts to a word, a speaker or a cue.
+func (c *Clock) reacts(a *lang.Anchor, e *names.Env) bool {
+	for {
+		switch a.Kind {
+		case lang.AnchorTime:
+			return false
+		case lang.AnchorName:
+			if arg, outer, ok := e.Arg(a.Name.Text); ok {
+				a, e = arg, outer
+				continue
+			}
+			d := c.b.Find(a.Name.Text)
+			return d == nil || d.Kind != names.DeclLet
+		}
+		return true
+	}
+}
+
+// ReadStart resolves where the focus is when the shot starts.
+func (c *Clock) ReadStart() {
+	b := c.b
+	s, ok := b.Settings["start"].(*lang.Start)
+	var g stage.Goal
+	switch {
+	case ok:
+		g = b.Stage.Goal(s.Target, nil)
+	case len(b.Stage.Order) > 0:
+		u := b.Stage.Order[0]
+		g = stage.Goal{At: b.Head.Range(), Text: u.Name, Subject: u, Ok: true}
+		b.ByDefault("start", "on "+u.Name, "the shot does not say where the focus starts")
+	default:
+		g = stage.Goal{At: b.Head.Range(), Text: "inf", Distance: math.Inf(1), Ok: true}
+		b.ByDefault("start", "on inf", "the shot does not say where the focus starts, and has no subject")
+	}
+	b.Start = g
+	b.Shot.Optics.Start = b.Target(&g, 0)
+}
+
+// timePull gives a pull its start and landing.
+func (c *Clock) timePull(p *Pull) outcome {
+	return p.settle(func() outcome {
+		if p.Follow {
+			return c.timeFollow(p)
+		}
+		return c.timeRack(p)
+	})
+}
+
+func (c *Clock) timeRack(p *Pull) outcome {
+	ev := c.b.At(c.b.Items[p.Item].Env)
+	var start, land float64
+	if p.On != nil {
+		t, state := c.anchor(p.Item, p.On, ev, true)
+		if state != found {
+			return state
+		}
+		p.hangsOn(c.hung)
+		start = t
+	}
+	if p.Landing != nil {
+		t, state := c.anchor(p.Item, p.Landing, ev, true)
+		if state != found {
+			return state
+		}
+		p.hangsOn(c.hung)
+		land = t
+	}
+	if !p.Anchored {
+		t, state := c.free(p)
+		if state != found {
+			return state
+		}
+		start = t
+	}
+	switch {
+	case !p.Aim.Ok: // told; its anchors have been looked at all the same
+		return failed
+	case p.On != nil && p.Landing != nil:
+		return c.placed(p, start, land)
+	case p.ByDefault:
+		return c.shortest(p, start, land)
+	case p.Landing != nil:
+		return c.placed(p, land-p.over, land)
+	}
+	return c.placed(p, start, start+p.over)
+}
+
+// hangsOn notes a line that a moment of the pull hangs on.
+func (p *Pull) hangsOn(l *Line) {
+	if l != nil {
+		p.HangsOnLines = append(p.HangsOnLines, l)
+	}
+}
+
+// free is the start of a pull without an anchor: where the clock stands, but
+// not before the focus has landed.
+func (c *Clock) free(p *Pull) (float64, outcome) {
+	if !c.pass(p.Item) {
+		return 0, waits
+	}
+	t := c.Before[p.Item]
+	for i := slices.Index(c.pulls, p) - 1; i >= 0; i-- {
+		q := c.pulls[i]
+		switch c.timePull(q) {
+		case waits:
+			return 0, waits
+		case failed:
+			continue // the one before it still has to land
+		}
+		if math.IsInf(q.LandS, 0) { // a follow that the next rack ends
+			return max(t, q.StartS), found
+		}
+		return max(t, q.LandS), found
+	}
+	return t, found
+}
+
+func (c *Clock) WrittenBefore(p *Pull) *Pull {
+	i := slices.Index(c.pulls, p)
+	if i == 0 {
+		return nil
+	}
+	return c.pulls[i-1]
+}
+
+func (c *Clock) placed(p *Pull, start, land float64) outcome {
+	if math.Abs(start) > longest || math.Abs(land) > longest {
+		c.b.Fail(p.Stmt.Range(), "out-of-range", "a shot lasts a day at most", "")
+		return failed
+	}
+	if land < start {
+		c.b.Fail(p.Stmt.Range(), "lands-too-early", fmt.Sprintf("the rack would land %s before it starts", inwords.Seconds(start-land)),
+			"Its landing hangs on a moment before the one that it starts on.")
+		return failed
+	}
+	p.StartS, p.LandS = start, land
+	return found
+}
+
+// shortest gives a rack without a length the shortest that lands with the
+// wanted chance, in tenths of a second and never under what the film wants; 1 s
+// where none does. The distance reached may depend on the landing, so it is
+// tried until it stays.
+func (c *Clock) shortest(p *Pull, start, land float64) outcome {
+	c.blockingSoFar()
+	if q := c.WrittenBefore(p); q != nil {
+		c.timePull(q)
+	}
+	long := 1.0
+	for range 8 {
+		if p.Landing != nil {
+			start = land - long
+		} else {
+			land = start + long
+		}
+		next := c.Needed(p, start, land)
+		if next == long {
+			break
+		}
+		long = next
+	}
+	if p.Landing != nil {
+		start = land - long
+	} else {
+		land = start + long
+	}
+	return c.placed(p, start, land)
+}
+
+// blockingSoFar times what blocking can be timed before this pull has landed;
+// what waits for it cannot matter to where it lands.
+func (c *Clock) blockingSoFar() {
+	c.tentative++
+	defer func() { c.tentative-- }()
+	for i, it := range c.b.Items {
+		switch it.Stmt.(type) {
+		case *lang.Moves, *lang.Dolly, *lang.Zoom:
+			c.block(i)
+		}
+	}
+	c.b.Stage.Tracks()
+}
+
+func (c *Clock) timeFollow(p *Pull) outcome {
+	if !p.Aim.Ok {
+		return failed
+	}
+	start, state := c.free(p)
+	if state != found {
+		return state
+	}
+	p.StartS, p.LandS = start, math.Inf(1) // until the next rack, or the shot's end
+	if p.until != nil {
+		t, state := c.anchor(p.Item, p.until, c.b.At(c.b.Items[p.Item].Env), true)
+		if state != found {
+			return state
+		}
+		if t < start {
+			c.b.Fail(p.until.Range(), "lands-too-early", "the follow would end before it starts", "")
+			return failed
+		}
+		p.hangsOn(c.hung)
+		p.LandS = t
+	}
+	return found
+}
+
+// Ordered returns the pulls that have times, in the order of time.
+func (c *Clock) Ordered() []*Pull {
+	list := slices.DeleteFunc(slices.Clone(c.pulls), func(p *Pull) bool { return !p.Known })
+	slices.SortStableFunc(list, func(a, b *Pull) int { return cmp.Compare(a.StartS, b.StartS) })
+	return list
+}
+
+// to names what a pull goes to, in a message.
+func (p *Pull) ToText() string { return p.Aim.Text }

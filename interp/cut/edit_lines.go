@@ -1,0 +1,226 @@
+// The lines of a shot in subtitles.
+
+package cut
+
+import (
+	"math"
+	"strings"
+
+	"pullscore/interp/edit"
+	"pullscore/interp/speech"
+	"pullscore/lang/timecode"
+)
+
+// A Heard is a spoken line as subtitles have it: its words with their times, in
+// seconds from the shot's start where that is known there, else in their own.
+type Heard struct {
+	Words    []speech.Timed // those of the plan
+	Text     string         // the words of the subtitles
+	Likeness float64
+}
+
+func (h *Heard) Start() float64 { return h.Words[0].Start }
+
+func (h *Heard) End() float64 { return h.Words[len(h.Words)-1].End }
+
+// Where lines are looked for around a shot whose place is known: sound may come
+// before the picture and stay behind it, and a shot is hardly longer than the
+// ten minutes or so of a magazine (common practice, no source).
+const (
+	soundAround = 30.0 // s
+	longestTake = 600.0
+)
+
+// findLines looks for the shot's lines in the subtitles; the first file that
+// has any counts.
+func (s *Shot) findLines(a *Asked) {
+	for _, c := range a.Cuts {
+		if c.IsList {
+			continue
+		}
+		begins := s.List != nil || a.Begun
+		if begins && c.Known {
+			from, to := s.span(a)
+			perFrame := a.Rate.Seconds(1)
+			picture := float64(c.Picture)
+			lo, hi := (from-picture)*perFrame-soundAround, (to-picture)*perFrame+soundAround
+			if s.take(findIn(a, c, lo, hi)) {
+				s.Placed, s.Elsewhere = true, nil
+				s.shift(a, c)
+				return
+			}
+		}
+		anywhere := findIn(a, c, math.Inf(-1), math.Inf(1))
+		if s.List != nil && c.Known { // the list is surer than any likeness
+			if s.Elsewhere == nil && anywhere.sure(a) {
+				s.Elsewhere = anywhere
+			}
+			continue
+		}
+		if s.take(anywhere) {
+			s.Adrift = begins && c.Known
+			return
+		}
+	}
+}
+
+// A match is the lines of a shot in a part of some subtitles.
+type match struct {
+	Subtitles *File
+	Lines     map[lineKey]*Heard
+	First     *Heard // in the order of the plan; nil: no line is found
+}
+
+// take makes a match what the cuts say, if it has any line.
+func (s *Shot) take(m *match) bool {
+	if m.First == nil {
+		return false
+	}
+	s.match = *m
+	return true
+}
+
+// sure reports whether a match is no chance: most of the lines are found, and
+// one of some length.
+func (m *match) sure(a *Asked) bool {
+	wanted, long := 0, false
+	for i, key := range KeysOf(a.Lines) {
+		tokens := a.Lines[i].Tokens
+		if len(tokens) > 0 {
+			wanted++
+		}
+		long = long || m.Lines[key] != nil && len(tokens) >= 3
+	}
+	return long && 2*len(m.Lines) > wanted
+}
+
+// Away is how far from the shot's first frame the first line lies, in seconds,
+// as the start of the picture in the subtitles is known.
+func (m *match) Away(rate timecode.Rate, from float64) float64 {
+	return m.First.Start() - (from-float64(m.Subtitles.Picture))*rate.Seconds(1)
+}
+
+// span is the part of the record that the shot is known to lie in, in frames.
+func (s *Shot) span(a *Asked) (from, to float64) {
+	if s.List == nil {
+		return float64(a.Begins), float64(a.Begins + a.Rate.Frames(longestTake))
+	}
+	from, to = math.Inf(1), math.Inf(-1)
+	for _, c := range s.Pieces {
+		from, to = min(from, float64(c.RecordIn)), max(to, float64(c.RecordOut))
+	}
+	return from, to
+}
+
+// findIn finds the lines of the shot among the words between two times of the subtitles.
+func findIn(a *Asked, c *File, lo, hi float64) *match {
+	from, to := c.Said.Between(lo, hi)
+	lines := a.Lines
+	folded := make([]speech.Folded, len(lines))
+	for i, l := range lines {
+		folded[i] = speech.Fold(l.Tokens)
+	}
+	m := &match{Subtitles: c, Lines: map[lineKey]*Heard{}}
+	keys := KeysOf(lines)
+	for i, at := range c.Said.Place(folded, from, to) {
+		if !at.Found() || at.End <= at.Start {
+			continue
+		}
+		words := c.Said.Words(at.Start, at.End)
+		h := &Heard{Text: written(words), Likeness: at.Likeness}
+		h.Words = align(lines[i].Tokens, folded[i], words)
+		m.Lines[keys[i]] = h
+		if m.First == nil {
+			m.First = h
+		}
+	}
+	return m
+}
+
+func written(words []edit.Word) string {
+	var text strings.Builder
+	for _, w := range words {
+		text.WriteString(w.Text)
+	}
+	return strings.Join(strings.Fields(text.String()), " ")
+}
+
+// shift counts the times of the lines from the shot's start.
+func (s *Shot) shift(a *Asked, c *File) {
+	num, den := a.Rate.Exact()
+	perSecond := float64(num) / float64(den)
+	for _, h := range s.Lines {
+		for i := range h.Words {
+			w := &h.Words[i]
+			w.Start = s.timeOf(float64(c.Picture)+w.Start*perSecond, a)
+			w.End = max(w.Start, s.timeOf(float64(c.Picture)+w.End*perSecond, a))
+		}
+		for i := 1; i < len(h.Words); i++ { // across pieces time may jump back
+			h.Words[i].Start = max(h.Words[i].Start, h.Words[i-1].End)
+			h.Words[i].End = max(h.Words[i].Start, h.Words[i].End)
+		}
+	}
+}
+
+// align gives the words of a line the times of the same words in the subtitles.
+// Words between them that differ are spread over the time between by their
+// syllables.
+func align(tokens []speech.Token, line speech.Folded, words []edit.Word) []speech.Timed {
+	said := make(speech.Folded, len(words))
+	for i, w := range words {
+		said[i] = w.Folded
+	}
+	timed := make([]speech.Timed, 0, len(tokens))
+	at := words[0].Start
+	fill := func(to int, until float64) {
+		if len(timed) < to {
+			timed = append(timed, speech.Spread(tokens[len(timed):to], at, max(at, until))...)
+		}
+	}
+	for _, m := range common(line, said) {
+		fill(m.line, words[m.said].Start)
+		timed = append(timed, speech.Timed{Token: tokens[m.line], Start: words[m.said].Start, End: words[m.said].End})
+		at = words[m.said].End
+	}
+	fill(len(tokens), words[len(words)-1].End)
+	return timed
+}
+
+// A pair is a word of a line and the same word of the subtitles.
+type pair struct{ line, said int }
+
+// mostCompared bounds the work on one line; longer ones are spread as a whole.
+const mostCompared = 1_000_000
+
+// common returns a longest common subsequence of two lists of words.
+func common(line, said speech.Folded) (list []pair) {
+	n, m := len(line), len(said)
+	if n*m > mostCompared {
+		return nil
+	}
+	length := make([][]int, n+1) // of the rest from i and j on
+	for i := range length {
+		length[i] = make([]int, m+1)
+	}
+	for i := n - 1; i >= 0; i-- {
+		for j := m - 1; j >= 0; j-- {
+			if line[i] == said[j] {
+				length[i][j] = length[i+1][j+1] + 1
+			} else {
+				length[i][j] = max(length[i+1][j], length[i][j+1])
+			}
+		}
+	}
+	for i, j := 0, 0; i < n && j < m; {
+		switch {
+		case line[i] == said[j]:
+			list = append(list, pair{i, j})
+			i, j = i+1, j+1
+		case length[i+1][j] >= length[i][j+1]:
+			i++
+		default:
+			j++
+		}
+	}
+	return list
+}

@@ -1,0 +1,10 @@
+package names
+
+import "pullscore/lang"
+
+func ValueOf(t *lang.Text) string {
+	if t == nil {
+		return ""
+	}
+	return t.Value
+}

@@ -1,0 +1,110 @@
+// What the names of a shot mean: those of the film, its own, and the
+// parameters of the moves that it uses.
+
+package names
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"pullscore/lang"
+	"pullscore/lang/timecode"
+)
+
+// A Lexicon is what the names in one shot mean.
+type Lexicon struct {
+	Evaluator
+	Head   *lang.Shot
+	Film   *Scope
+	Local  *Scope // what the shot declares itself: subjects, voices, cues
+	Lets   map[*Decl]*LetValue
+	givens map[given]LetValue // arguments that have been computed
+	Items  []Item             // the shot's statements, moves written out
+	Source func(file string) []byte
+}
+
+func NewLexicon(head *lang.Shot, film *Scope, lets map[*Decl]*LetValue, source func(string) []byte, rate timecode.Rate) *Lexicon {
+	l := &Lexicon{Head: head, Film: film, Local: newScope(), Lets: lets, givens: map[given]LetValue{}, Source: source}
+	l.Evaluator = Evaluator{Reporter: &Reporter{}, Rate: rate, Names: l.global}
+	return l
+}
+
+// Find resolves a name of the shot: its own declarations before the file's.
+func (l *Lexicon) Find(name string) *Decl {
+	if d := l.Local.Find(DeclSubject, name); d != nil {
+		return d
+	}
+	return l.Film.Find(DeclSubject, name)
+}
+
+// global is the lookup of names outside moves.
+func (l *Lexicon) global(x *lang.Expr) (Quantity, bool) { return l.nameIn(nil, x) }
+
+// nameIn resolves a name of an expression that stands in env.
+func (l *Lexicon) nameIn(env *Env, x *lang.Expr) (Quantity, bool) {
+	if a, outer, ok := env.Arg(x.Ref); ok {
+		return l.argument(a, outer)
+	}
+	d := l.Find(x.Ref)
+	switch {
+	case d == nil:
+		l.UnknownAt(x.Range(), x.Ref, "subject", l.Names(DeclSubject, DeclLet))
+		return Quantity{}, false
+	case d.Kind == DeclLet:
+		v := l.Lets[d]
+		return v.Q, v.Ok
+	case d.Kind == DeclSubject:
+		return Quantity{Dim: DimLength, On: d.Name}, true
+	}
+	l.Fail(x.Range(), "wrong-kind", fmt.Sprintf("%s is a %s, and a subject or a value is wanted here", x.Ref, d.Kind), "")
+	return Quantity{}, false
+}
+
+// Names lists the names of some kinds that the shot knows, for near misses.
+func (l *Lexicon) Names(kinds ...DeclKind) []string {
+	var list []string
+	for _, s := range []*Scope{l.Local, l.Film} {
+		for _, d := range s.Order {
+			if slices.Contains(kinds, d.Kind) && !slices.Contains(list, d.Name.Text) {
+				list = append(list, d.Name.Text)
+			}
+		}
+	}
+	return list
+}
+
+// At returns an evaluator for expressions that stand in env.
+func (l *Lexicon) At(e *Env) *Evaluator {
+	if e == nil {
+		return &l.Evaluator
+	}
+	return &Evaluator{Reporter: l.Reporter, Rate: l.Rate, Names: func(x *lang.Expr) (Quantity, bool) { return l.nameIn(e, x) }}
+}
+
+// Written is an anchor as the plan writes it, a parameter as its argument.
+func (l *Lexicon) Written(a *lang.Anchor, e *Env) string {
+	if a.Kind == lang.AnchorName {
+		if arg, outer, ok := e.Arg(a.Name.Text); ok {
+			rest := a.Range()
+			rest.Start = a.Name.Range().End
+			return strings.TrimSpace(l.Written(arg, outer) + " " + SourceText(l.Source(rest.File), rest))
+		}
+	}
+	return SourceText(l.Source(a.Range().File), a.Range())
+}
+
+// AnchorText writes what a rack hangs on, as the plan does.
+func (l *Lexicon) AnchorText(on, landing *lang.Anchor, e *Env) string {
+	s := ""
+	if on != nil {
+		s = "on " + l.Written(on, e)
+	}
+	if landing != nil {
+		if s != "" {
+			s += ", "
+		}
+		s += "landing on " + l.Written(landing, e)
+	}
+	return s
+}

@@ -1,0 +1,389 @@
+// Names: what a file and the files that it uses declare, and the rules that
+// keep them apart.
+
+package names
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"pullscore/lang"
+)
+
+type DeclKind uint8
+
+const (
+	DeclSubject DeclKind = iota
+	DeclVoice
+	DeclCue
+	DeclLet
+	declMove
+	DeclCamera
+	DeclLens
+	DeclPuller
+)
+
+// kindNames are the kinds as the keywords that declare them.
+var kindNames = [...]string{"subject", "voice", "cue", "let", "move", "camera", "lens", "puller"}
+
+func (k DeclKind) String() string { return kindNames[k] }
+
+// A Decl is one declared name.
+type Decl struct {
+	Kind    DeclKind
+	Name    *lang.Name
+	Stmt    lang.Statement
+	Section *lang.Section // of a move, camera, lens or puller
+}
+
+// space tells which names must differ from one another: all that can stand in
+// a shot share one set, cameras, lenses and pullers each have their own.
+func (d *Decl) space() DeclKind {
+	if d.Kind < DeclCamera {
+		return DeclSubject
+	}
+	return d.Kind
+}
+
+// A Scope holds the declarations of a file with those that it uses.
+type Scope struct {
+	byName   map[ScopeKey]*Decl
+	ByFolded map[ScopeKey]*Decl
+	Order    []*Decl
+	Settings map[string]lang.Statement // by keyword; "with" included
+	Edits    []*lang.Edit
+	Scripts  []*lang.Script
+}
+
+type ScopeKey struct {
+	Space DeclKind
+	Name  string
+}
+
+func newScope() *Scope {
+	return &Scope{
+		byName: map[ScopeKey]*Decl{}, ByFolded: map[ScopeKey]*Decl{},
+		Settings: map[string]lang.Statement{},
+	}
+}
+
+func (s *Scope) Find(space DeclKind, name string) *Decl {
+	return s.byName[ScopeKey{space, name}]
+}
+
+// NamesOf lists the declared names of some kinds, in the order of the text.
+func (s *Scope) NamesOf(kinds ...DeclKind) []string {
+	var list []string
+	for _, d := range s.Order {
+		if slices.Contains(kinds, d.Kind) {
+			list = append(list, d.Name.Text)
+		}
+	}
+	return list
+}
+
+func (s *Scope) Put(d *Decl) {
+	key := ScopeKey{d.space(), d.Name.Text}
+	if old, ok := s.byName[key]; ok {
+		for i, o := range s.Order {
+			if o == old {
+				s.Order[i] = d
+			}
+		}
+	} else {
+		s.Order = append(s.Order, d)
+	}
+	s.byName[key] = d
+	s.ByFolded[ScopeKey{d.space(), Fold(d.Name.Text)}] = d
+}
+
+func Fold(name string) string { return strings.ToLower(name) }
+
+// A Collector gathers the names of a plan's files, each file once.
+type Collector struct {
+	*Reporter
+	Scopes map[*Unit]*Scope
+}
+
+// Gather builds the scope of a unit: first what it uses, then its own, which
+// wins.
+func (c *Collector) Gather(u *Unit) *Scope {
+	if s, ok := c.Scopes[u]; ok {
+		return s
+	}
+	s := newScope()
+	c.Scopes[u] = s // before its uses: a circle has been reported, and ends here
+	own := newScope()
+	for _, stmt := range u.File.Body {
+		c.declare(own, stmt, nil)
+	}
+	for _, sec := range u.File.Sections {
+		c.declare(own, sec.Head, sec)
+	}
+	for _, use := range u.Uses {
+		c.merge(s, c.Gather(use.Unit), use.Stmt, own)
+	}
+	for _, d := range own.Order {
+		if old, ok := s.ByFolded[ScopeKey{d.space(), Fold(d.Name.Text)}]; ok && old.Name.Text != d.Name.Text {
+			c.Clash(old, d)
+		}
+		s.Put(d)
+	}
+	s.settle(own.Settings)
+	s.follow(own.Edits, own.Scripts, true)
+	return s
+}
+
+// follow takes the cuts and the script pages of a file: in place of those that
+// it uses where they are its own, else besides.
+func (s *Scope) follow(edits []*lang.Edit, scripts []*lang.Script, own bool) {
+	if own && len(edits) > 0 {
+		s.Edits = nil
+	}
+	if own && len(scripts) > 0 {
+		s.Scripts = nil
+	}
+	for _, e := range edits {
+		if !slices.Contains(s.Edits, e) {
+			s.Edits = append(s.Edits, e)
+		}
+	}
+	for _, r := range scripts {
+		if !slices.Contains(s.Scripts, r) {
+			s.Scripts = append(s.Scripts, r)
+		}
+	}
+}
+
+// settle lays a file's own settings over those that it uses: a set-up clause by
+// clause, and what is watched also over how sharp was said to be.
+func (s *Scope) settle(own map[string]lang.Statement) {
+	if own["watched"] != nil {
+		delete(s.Settings, "sharp")
+	}
+	used, _ := s.Settings["with"].(*lang.With)
+	for k, stmt := range own {
+		s.Settings[k] = stmt
+	}
+	if mine, ok := own["with"].(*lang.With); ok && used != nil {
+		both := Clauses(used, mine)
+		s.Settings["with"] = &both
+	}
+}
+
+// merge takes the names of a used file into s. Two used files that declare one
+// name differently leave the reader guessing: an error.
+func (c *Collector) merge(s, from *Scope, use *lang.Use, own *Scope) {
+	for _, d := range from.Order {
+		old, ok := s.ByFolded[ScopeKey{d.space(), Fold(d.Name.Text)}]
+		if ok && old != d && own.Find(d.space(), d.Name.Text) == nil {
+			c.Report(lang.Diagnostic{
+				Code: "duplicate-name", Severity: lang.Error, Range: use.Range(),
+				Message: fmt.Sprintf("%s is declared by two of the files used", d.Name.Text),
+				Related: []lang.Related{{Message: "here", Range: old.Name.Range()}, {Message: "and here", Range: d.Name.Range()}},
+			})
+			continue
+		}
+		s.Put(d)
+	}
+	s.settle(from.Settings)
+	s.follow(from.Edits, from.Scripts, false)
+}
+
+// declare takes one statement into a scope: a name, or a setting of the file.
+func (c *Collector) declare(s *Scope, stmt lang.Statement, sec *lang.Section) {
+	if key := SettingKey(stmt); key != "" {
+		c.Once(s.Settings, key, stmt)
+		return
+	}
+	switch stmt := stmt.(type) {
+	case *lang.Edit:
+		s.Edits = append(s.Edits, stmt)
+	case *lang.Script:
+		s.Scripts = append(s.Scripts, stmt)
+	}
+	d := &Decl{Stmt: stmt, Section: sec}
+	if d.Kind, d.Name = Declared(stmt); d.Name == nil {
+		return
+	}
+	if old, ok := s.ByFolded[ScopeKey{d.space(), Fold(d.Name.Text)}]; ok {
+		c.Clash(old, d)
+		return
+	}
+	s.Put(d)
+}
+
+// Declared returns the name that a statement declares; nil where it declares
+// none, or none that could be read.
+func Declared(stmt lang.Statement) (DeclKind, *lang.Name) {
+	switch s := stmt.(type) {
+	case *lang.Subject:
+		return DeclSubject, s.Name
+	case *lang.Voice:
+		return DeclVoice, s.Name
+	case *lang.Cue:
+		return DeclCue, s.Name
+	case *lang.Let:
+		return DeclLet, s.Name
+	case *lang.Move:
+		return declMove, s.Name
+	case *lang.Camera:
+		return DeclCamera, s.Name
+	case *lang.Lens:
+		return DeclLens, s.Name
+	case *lang.Puller:
+		return DeclPuller, s.Name
+	case *lang.Bad:
+		return kindOf(s.Keyword), s.Name
+	}
+	return 0, nil
+}
+
+// kindOf is what a keyword declares. A line that begins with it and could not be
+// read declares its name all the same, as one that nothing can be said of: the
+// mistake is told there, and not at every use.
+func kindOf(keyword string) DeclKind {
+	return DeclKind(max(slices.Index(kindNames[:], keyword), 0))
+}
+
+// Unread tells whether the statement that declares the name could not be read.
+func (d *Decl) Unread() bool {
+	_, bad := d.Stmt.(*lang.Bad)
+	return bad
+}
+
+// SettingKey names the statements that a file or a shot says once.
+func SettingKey(stmt lang.Statement) string {
+	switch stmt.(type) {
+	case *lang.Plan:
+		return "plan"
+	case *lang.Rate:
+		return "rate"
+	case *lang.Units:
+		return "units"
+	case *lang.Pace:
+		return "pace"
+	case *lang.Watched:
+		return "watched"
+	case *lang.Sharp:
+		return "sharp"
+	case *lang.Land:
+		return "land"
+	case *lang.Quickest:
+		return "quickest"
+	case *lang.Tape:
+		return "tape"
+	case *lang.With:
+		return "with"
+	case *lang.Start:
+		return "start"
+	case *lang.Begins:
+		return "begins"
+	case *lang.Lasts:
+		return "lasts"
+	}
+	return ""
+}
+
+// Once keeps the first of a setting and reports a second.
+func (r *Reporter) Once(settings map[string]lang.Statement, key string, stmt lang.Statement) {
+	if old, ok := settings[key]; ok {
+		r.Report(lang.Diagnostic{
+			Code: "said-twice", Severity: lang.Error, Range: stmt.Range(),
+			Message: fmt.Sprintf("%q is said twice", key),
+			Related: []lang.Related{{Message: "first here", Range: old.Range()}},
+		})
+		return
+	}
+	settings[key] = stmt
+}
+
+// Clash reports two declarations of one name. Of a line that could not be read
+// there is more to be said than that.
+func (r *Reporter) Clash(old, d *Decl) {
+	if old.Unread() || d.Unread() {
+		return
+	}
+	diag := lang.Diagnostic{
+		Code: "duplicate-name", Severity: lang.Error, Range: d.Name.Range(),
+		Related: []lang.Related{{Message: "first here", Range: old.Name.Range()}},
+	}
+	if old.Name.Text == d.Name.Text {
+		diag.Message = fmt.Sprintf("%s is already the name of a %s", d.Name.Text, old.Kind)
+		diag.Detail = "Subjects, voices, cues, lets and moves share one set of names."
+	} else {
+		diag.Message = fmt.Sprintf("%s and %s differ only in case", old.Name.Text, d.Name.Text)
+		diag.Detail = "Call one of them something else."
+	}
+	r.Report(diag)
+}
+
+// A Reporter collects diagnostics.
+type Reporter struct {
+	Diags  []lang.Diagnostic
+	caller *lang.Call // the use of a move whose statements are being read
+}
+
+func (r *Reporter) Report(d lang.Diagnostic) {
+	if r.caller != nil {
+		d.Related = append(d.Related, lang.Related{Message: "in the move used here", Range: r.caller.Range()})
+	}
+	r.Diags = append(r.Diags, d)
+}
+
+// Fail reports an error at a place.
+func (r *Reporter) Fail(at lang.Range, code, message, detail string) {
+	r.Report(lang.Diagnostic{Code: code, Severity: lang.Error, Range: at, Message: message, Detail: detail})
+}
+
+// Unknown reports a name that nothing declares, with a near miss.
+func (r *Reporter) Unknown(name *lang.Name, what string, among []string) {
+	r.UnknownAt(name.Range(), name.Text, what, among)
+}
+
+func (r *Reporter) UnknownAt(at lang.Range, name, what string, among []string) {
+	detail := ""
+	near, isNear := lang.Nearest(name, among)
+	holding := slices.DeleteFunc(slices.Clone(among), func(s string) bool { return !strings.Contains(Fold(s), Fold(name)) })
+	alike := sameNumber(name, among)
+	switch {
+	case len(holding) > 0 && len(holding) <= 3 && len([]rune(name)) > 1:
+		detail = fmt.Sprintf("Did you mean %s?", writeNames(holding, " or "))
+	case len(alike) > 0 && len(alike) <= 3:
+		detail = fmt.Sprintf("Did you mean %s?", writeNames(alike, " or "))
+	case isNear:
+		detail = fmt.Sprintf("Did you mean %s?", lang.WriteName(near))
+	case len(among) > 0 && len(among) <= 8:
+		detail = "There is " + writeNames(among, ", ") + "."
+	}
+	r.Fail(at, "unknown-name", fmt.Sprintf("%s is no %s", name, what), detail)
+}
+
+// writeNames lists names as a plan writes them.
+func writeNames(names []string, between string) string {
+	written := make([]string, len(names))
+	for i, n := range names {
+		written[i] = lang.WriteName(n)
+	}
+	return strings.Join(written, between)
+}
+
+// sameNumber returns the names with the number that a name has: a lens "85 mm"
+// is likelier "old 85" than another that differs by fewer letters.
+func sameNumber(name string, among []string) []string {
+	number := numberIn(name)
+	if number == "" {
+		return nil
+	}
+	return slices.DeleteFunc(slices.Clone(among), func(s string) bool { return numberIn(s) != number })
+}
+
+// numberIn returns the first number of a name, "" where it has none.
+func numberIn(name string) string {
+	parts := strings.FieldsFunc(name, func(r rune) bool { return (r < '0' || r > '9') && r != '.' })
+	if len(parts) == 0 {
+		return ""
+	}
+	return parts[0]
+}

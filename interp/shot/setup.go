@@ -1,0 +1,349 @@
+// The set-up of a shot: its own `with` over the film's, clause by clause, the
+// camera and lens named or the only ones, and the optics that follow.
+
+package shot
+
+import (
+	"fmt"
+	"math"
+
+	"pullscore/interp/change"
+	"pullscore/interp/hand"
+	"pullscore/interp/kit"
+	"pullscore/interp/names"
+	"pullscore/interp/plan"
+	"pullscore/interp/viewer"
+	"pullscore/lang"
+	"pullscore/optics"
+)
+
+// A setup is what a shot is taken with.
+type setup struct {
+	Camera *kit.Camera
+	Lens   *kit.Lens
+	Hand   hand.Hand
+	puller string
+	log    string // of the puller's takes
+
+	Stop        names.Quantity // as written
+	StopText    string
+	StopAt      lang.Range
+	Focal       float64
+	Number      float64 // the f-number
+	perT        float64 // T-number over f-number; NaN where the lens has one scale
+	Meter       float64 // NaN where not said
+	meterAt     lang.Range
+	ND          float64 // density
+	Gear, Wheel float64
+	Geared      bool
+	View        kit.Viewing
+	Criterion   float64
+	perBlur     float64 // arc minutes at the viewer per metre of blur on the sensor
+}
+
+// setup resolves the shot's set-up; ok is false where the shot cannot be
+// computed, which has been reported.
+func (b *Builder) setup(w lang.With) (s *setup, ok bool) {
+	s = &setup{Gear: 1, Wheel: hand.Wheel, Hand: hand.Default(), Meter: math.NaN(), perT: math.NaN()}
+	s.View = b.Film.View.With(b.Settings, &b.Evaluator)
+	b.handOf(s, w.Puller)
+	s.Camera = choose(b, w.Camera, names.DeclCamera, b.Film.Cameras)
+	s.Lens = choose(b, w.Lens, names.DeclLens, b.Film.Lenses)
+	b.numbers(s, w)
+	if s.Camera == nil || s.Lens == nil || !s.Camera.Ok || !s.Lens.Ok {
+		return s, false
+	}
+	s.take(&b.Ch)
+	if !s.Lens.Ok {
+		return s, false
+	}
+	b.defaultsOf(s.Camera.Defaults)
+	b.defaultsOf(s.Lens.Defaults)
+	if !b.focal(s, w) || !b.stop(s, w) {
+		return s, false
+	}
+	b.sharpness(s)
+	return s, true
+}
+
+// take makes the camera and the lens what a change has them be.
+func (s *setup) take(ch *change.Change) {
+	if ch.SensorBy > 0 {
+		c := *s.Camera
+		c.SensorW, c.Height = c.SensorW*ch.SensorBy, c.Height*ch.SensorBy
+		s.Camera = &c
+	}
+	if ch.FocalBy > 0 {
+		s.Lens = s.Lens.Scaled(ch.FocalBy)
+	}
+}
+
+// choose resolves the camera or lens that is named, or the only one.
+func choose[T any](b *Builder, name *lang.Name, kind names.DeclKind, among map[string]*T) *T {
+	if name != nil {
+		if v, ok := among[name.Text]; ok {
+			return v
+		}
+		b.notInKit(name, kind, names.SortedKeys(among))
+		return nil
+	}
+	if v, ok := only(among); ok {
+		return v
+	}
+	if names.Has[*lang.Bad](b.Section) || b.Film.Lost { // what could not be read may name it
+		return nil
+	}
+	code, message := "no-"+kind.String(), fmt.Sprintf("there is no %s", kind)
+	detail := fmt.Sprintf("Declare one, or use a kit file that does: use %q.", "kit.pull")
+	if len(among) > 1 {
+		message = fmt.Sprintf("there are several, and the shot names no %s", kind)
+		detail = fmt.Sprintf("As in: with %s %q.", kind, names.SortedKeys(among)[0])
+	}
+	b.Fail(b.Head.Range(), code, message, detail)
+	return nil
+}
+
+// notInKit reports a name of the kit that nothing declares. It may stand in a
+// file that could not be read. A plan without any kit is told once where one may
+// come from.
+func (b *Builder) notInKit(name *lang.Name, kind names.DeclKind, among []string) {
+	if b.Film.Lost {
+		return
+	}
+	if len(among) > 0 || b.Film.KitTold {
+		b.Unknown(name, kind.String(), among)
+		return
+	}
+	b.Film.KitTold = true
+	b.Fail(name.Range(), "unknown-name", fmt.Sprintf("%s is no %s", name.Text, kind),
+		fmt.Sprintf("Nothing declares any: write a %s, or take a file that has cameras and lenses, as in use %q.", kind, "kit.pull"))
+}
+
+// only returns what a map holds where that is one thing.
+func only[T any](m map[string]T) (v T, ok bool) {
+	if len(m) == 1 {
+		for _, v = range m {
+		}
+	}
+	return v, len(m) == 1
+}
+
+func (b *Builder) handOf(s *setup, name *lang.Name) {
+	if name != nil {
+		if u, ok := b.Film.Pullers[name.Text]; ok {
+			s.Hand, s.puller, s.log = u.Hand, u.Name, u.Log
+			b.defaultsOf(u.Defaults)
+			return
+		}
+		b.notInKit(name, names.DeclPuller, names.SortedKeys(b.Film.Pullers))
+		return
+	}
+	if u, ok := only(b.Film.Pullers); ok {
+		s.Hand, s.puller, s.log = u.Hand, u.Name, u.Log
+		b.defaultsOf(u.Defaults)
+		return
+	}
+	b.ByDefault("puller", "4.1 bit/s, 0.5 mm at the rim", "no puller is named: a hand as published, fitted to nobody")
+}
+
+// numbers takes the clauses that are plain numbers.
+func (b *Builder) numbers(s *setup, w lang.With) {
+	if w.Gear != nil {
+		if v, ok := b.Within(w.Gear, names.DimFactor, 0.05, 20, "a gear lies between 0.05 and 20"); ok {
+			s.Gear, s.Geared = v, true
+		}
+	}
+	if w.Wheel != nil {
+		if v, ok := b.Within(w.Wheel, names.DimLength, 0.01, 1, "a wheel is 1 cm to 1 m across"); ok {
+			s.Wheel, s.Geared = v, true
+		}
+	}
+	if w.ND != nil {
+		if v, ok := b.Within(w.ND, names.DimFactor, 0, 6, "an nd is a density from 0 to 6, 0.3 a stop"); ok {
+			s.ND = v
+		}
+	}
+	if w.Meter != nil {
+		if q, ok := b.Eval(w.Meter); ok {
+			if q.Dim != names.DimStop && q.Dim != names.DimTStop {
+				b.Fail(w.Meter.Range(), "wrong-unit", "the meter shows a stop", "As in: meter f/8.")
+			} else {
+				s.Meter, s.meterAt = q.V, w.Meter.Range()
+			}
+		}
+	}
+	if b.Ch.Gear > 0 {
+		s.Gear, s.Geared = b.Ch.Gear, true
+	}
+	if b.Ch.Wheel > 0 {
+		s.Wheel, s.Geared = b.Ch.Wheel, true
+	}
+	if b.Ch.Meter > 0 {
+		s.Meter = b.Ch.Meter
+	}
+	if b.Ch.ND != nil {
+		s.ND = *b.Ch.ND
+	}
+	if s.Geared && w.Wheel == nil && b.Ch.Wheel == 0 {
+		b.ByDefault("wheel", "80 mm", "the set-up has a gear and does not say its hand wheel")
+	}
+}
+
+func (b *Builder) focal(s *setup, w lang.With) bool {
+	l := s.Lens
+	s.Focal = l.Focal
+	if w.Focal == nil {
+		if l.Zoom() {
+			b.ByDefault("focal", fmt.Sprintf("%s mm", plan.Decimal(l.Focal*1000, 1)), "a zoom stands at its short end")
+		}
+		return true
+	}
+	v, ok := b.Positive(w.Focal, names.DimLength)
+	if !ok {
+		return false
+	}
+	v *= b.Ch.FocalFactor()
+	if v < l.Focal*(1-1e-9) || v > l.Longest*(1+1e-9) {
+		b.Fail(w.Focal.Range(), "focal-not-on-lens",
+			fmt.Sprintf("lens %q has no %s mm", l.Name, plan.Decimal(v*1000, 1)), "It has "+l.FocalText()+".")
+		return false
+	}
+	s.Focal = v
+	return true
+}
+
+// stop takes the stop, as f-number and as T-number, and checks that the lens
+// has it.
+func (b *Builder) stop(s *setup, w lang.With) bool {
+	if w.Stop == nil {
+		if names.Has[*lang.Bad](b.Section) {
+			return false
+		}
+		b.Fail(b.Head.Range(), "no-stop", "the shot has no stop", "As in: with stop f/2.8.")
+		return false
+	}
+	q, ok := b.Eval(w.Stop)
+	if !ok {
+		return false
+	}
+	if q.Dim != names.DimStop && q.Dim != names.DimTStop {
+		b.Fail(w.Stop.Range(), "wrong-unit", fmt.Sprintf("a stop is wanted here, and this is %s", q.What()), "As in: stop f/2.8, or T2.9.")
+		return false
+	}
+	s.StopAt = w.Stop.Range()
+	if b.Ch.Stop > 0 {
+		q = names.Quantity{V: b.Ch.Stop, Dim: names.DimStop}
+	}
+	s.Stop, s.StopText = q, stopText(q)
+	s.perT = s.Lens.Transmission()
+	s.Number = q.V
+	if q.Dim == names.DimTStop {
+		if math.IsNaN(s.perT) {
+			b.ByDefault("f-number", "f/"+plan.Decimal(q.V, 2), "the lens has one scale of stops, so the f-number is taken as the T-number")
+		} else {
+			s.Number = q.V / s.perT
+		}
+	}
+	return b.onLens(s)
+}
+
+func stopText(q names.Quantity) string {
+	if q.Dim == names.DimTStop {
+		return "T" + plan.Decimal(q.V, 2)
+	}
+	return "f/" + plan.Decimal(q.V, 2)
+}
+
+// onLens reports a stop that the lens does not have.
+func (b *Builder) onLens(s *setup) bool {
+	widest, smallest := s.Lens.StopsAt(s.Focal)
+	const slack = 1.03 // a twelfth of a stop: marks are rounded
+	if s.Number*slack >= widest && s.Number <= smallest*slack {
+		return true
+	}
+	b.tellStops(s, s.Number > smallest)
+	return false
+}
+
+// tellStops tells which stops the lens has, on the scale that the stop is
+// written on, or on the one that the lens has; the stop is too small for it, or
+// too wide.
+func (b *Builder) tellStops(s *setup, small bool) {
+	l, dim, unit := s.Lens, names.DimStop, "f"
+	if t := s.Stop.Dim == names.DimTStop; t && l.HasScale(true) || !t && !l.HasScale(false) {
+		dim, unit = names.DimTStop, "T"
+	}
+	widest, smallest := l.ScaleAt(s.Focal, dim == names.DimTStop)
+	near := widest
+	if small {
+		near = smallest
+	}
+	write := func(n float64) string { return stopText(names.Quantity{V: n, Dim: dim}) }
+	b.Report(lang.Diagnostic{
+		Code: "stop-not-on-lens", Severity: lang.Error, Range: s.StopAt,
+		Message: fmt.Sprintf("lens %q does not have %s: it goes from %s to %s", l.Name, s.StopText, write(widest), write(smallest)),
+		Figures: []lang.Figure{{Name: "widest", Value: widest}, {Name: "smallest", Value: smallest}},
+		Cures:   []lang.Cure{{Text: "stop " + write(near), Value: near, Unit: unit}},
+	})
+}
+
+// sharpness computes the criterion on the sensor, and what a blur on the
+// sensor is at the viewer's eye.
+func (b *Builder) sharpness(s *setup) {
+	v, c := s.View, s.Camera
+	if !math.IsNaN(v.Criterion) {
+		s.Criterion = v.Criterion
+		s.perBlur = viewer.Sharp / v.Criterion
+		return
+	}
+	s.Criterion = optics.Criterion(c.SensorW, v.Width, v.Viewer, v.Arcmin)
+	s.perBlur = optics.ArcminAtViewer(1e-6, c.SensorW, v.Width, v.Viewer) / 1e-6
+	if c.Pixels > 0 {
+		s.Criterion = max(s.Criterion, c.SensorW/c.Pixels)
+	}
+}
+
+// underHand is the diameter that the hand turns, metres.
+func (s *setup) underHand() float64 {
+	if s.Geared {
+		return s.Wheel
+	}
+	return s.Lens.Diameter
+}
+
+func (b *Builder) fill(s *setup) {
+	sh := b.Shot
+	sh.Camera, sh.Lens, sh.Support, sh.Puller = s.Camera.Name, s.Lens.Name, s.Camera.Support, s.puller
+	sh.Gear, sh.WheelMM = plan.Number(s.Gear), plan.None()
+	if s.Geared {
+		sh.WheelMM = plan.Number(s.Wheel * 1000)
+	}
+	sh.Wanted, sh.Quickest = plan.Number(s.View.Wanted), plan.Number(s.View.Quickest)
+	if math.IsNaN(s.View.Criterion) {
+		sh.Screen = &plan.Screen{Width: plan.Number(s.View.Width), Viewer: plan.Number(s.View.Viewer)}
+	}
+	sh.Hand, sh.Log = s.Hand, s.log
+	sh.Stop, sh.FNumber, sh.TNumber = s.StopText, plan.Number(s.Number), plan.None()
+	switch {
+	case !math.IsNaN(s.perT):
+		sh.TNumber = plan.Number(s.Number * s.perT)
+	case s.Stop.Dim == names.DimTStop:
+		sh.TNumber = plan.Number(s.Stop.V)
+	}
+	sh.FocalMM, sh.CriterionMM = plan.Number(s.Focal*1000), plan.Number(s.Criterion*1000)
+	o := &sh.Optics
+	*o = plan.Optics{
+		SensorW: s.Camera.SensorW, SensorH: s.Camera.Height,
+		Focal: plan.Still(s.Focal), Number: s.Number, Pupil: s.Lens.Pupil,
+		Criterion: s.Criterion, ArcminPerBlur: s.perBlur, FromLens: b.Film.Plan.Tape == "lens",
+		Ring: s.Lens.Law, Marked: s.Lens.Marked, Engraved: s.Lens.Engraved, Diameter: s.Lens.RingDiameter(), TurnsTo: s.Lens.Turns,
+		Breathes: s.Lens.Breathing, Camera: plan.Still(0),
+	}
+	o.Stops[0], o.Stops[1] = s.Lens.StopsAt(s.Focal)
+	o.TOnly = !s.Lens.HasScale(false)
+	o.Light = plan.Light{Meter: s.Meter, ND: s.ND, PerT: s.perT, ISO: s.Camera.Iso, Shutter: s.Camera.Shutter}
+	if s.Lens.Zoom() {
+		o.Widest = func(f float64) float64 { w, _ := s.Lens.StopsAt(f); return w }
+	}
+	sh.Hyperfocal = plan.Number(sh.Setting(0).Hyperfocal())
+}

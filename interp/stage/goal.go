@@ -1,0 +1,152 @@
+// Goals: where the focus is wanted, and how far that is at any time.
+
+package stage
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"pullscore/interp/names"
+	"pullscore/interp/plan"
+	"pullscore/lang"
+)
+
+// A Goal is where a pull goes.
+type Goal struct {
+	At       lang.Range
+	Text     string
+	Subject  *Subject   // nil for a bare distance
+	Offset   float64    // metres away from the camera
+	Distance float64    // of a bare one, as the tape reads
+	Split    []*Subject // two or more to be held together
+	Ok       bool
+}
+
+func (g *Goal) Soft() bool { return g.Subject == nil && g.Split == nil || g.Offset != 0 }
+
+func (g *Goal) Name() string {
+	if g.Subject != nil {
+		return g.Subject.Name
+	}
+	return ""
+}
+
+func (g *Goal) Members() []*Subject {
+	if g.Split != nil {
+		return g.Split
+	}
+	if g.Subject != nil {
+		return []*Subject{g.Subject}
+	}
+	return nil
+}
+
+// Goal resolves a target.
+func (st *Stage) Goal(t *lang.Target, e *names.Env) (g Goal) {
+	if t == nil || len(t.Of) == 0 {
+		return g
+	}
+	g.At, g.Text = t.Range(), names.SourceText(st.Source(t.Range().File), t.Range())
+	ev := st.At(e)
+	for _, x := range t.Of {
+		q, ok := ev.Eval(x)
+		if !ok {
+			return g
+		}
+		if q.Dim != names.DimLength {
+			st.Fail(x.Range(), "wrong-unit", fmt.Sprintf("the focus goes to a subject or a distance, and this is %s", q.What()), "")
+			return g
+		}
+		if q.On == nil {
+			if len(t.Of) > 1 {
+				st.Fail(x.Range(), "wrong-kind", "a split holds subjects, and this is a distance", "")
+				return g
+			}
+			if !(q.V >= 0.005) {
+				st.Fail(x.Range(), "out-of-range", "the focus is 5 mm away at least", "")
+				return g
+			}
+			if q.V > names.MaxDistance {
+				q.V = math.Inf(1)
+			}
+			g.Distance = q.V + st.ch.Back
+			continue
+		}
+		u := st.Subjects[q.On.Text]
+		if u == nil || !u.Ok {
+			return g
+		}
+		if math.IsInf(q.V, 0) {
+			st.Fail(x.Range(), "out-of-range", "an offset is a length, and this is infinity", "")
+			return g
+		}
+		if len(t.Of) == 1 {
+			g.Subject, g.Offset = u, q.V
+			continue
+		}
+		if q.V != 0 || slices.Contains(g.Split, u) {
+			st.Fail(x.Range(), "wrong-kind", "a split holds several subjects as they stand", "Name each once, without an offset.")
+			return g
+		}
+		g.Split = append(g.Split, u)
+	}
+	if e != nil && len(t.Of) == 1 && g.Subject != nil {
+		g.Text = g.Subject.Name + offsetText(g.Offset) // not the parameter's name
+	}
+	g.Ok = true
+	return g
+}
+
+// offsetText writes an offset in metres after a name; nothing for none.
+func offsetText(m float64) string {
+	switch {
+	case m == 0:
+		return ""
+	case m < 0:
+		return " - " + plan.Decimal(-m*100, 1) + " cm"
+	}
+	return " + " + plan.Decimal(m*100, 1) + " cm"
+}
+
+// A Sight is a shot as its lens sees it: what distances come to at a time.
+type Sight struct{ Shot *plan.Shot }
+
+// Tape returns the goal's distance at t as the tape reads it.
+func (s Sight) Tape(g *Goal, t float64) float64 {
+	if g.Split != nil {
+		return s.Shot.ToTape(s.LensDistance(g, t), t)
+	}
+	if g.Subject != nil {
+		return s.Shot.DistanceAt(g.Subject.Subject, t) + g.Offset
+	}
+	return g.Distance
+}
+
+// LensDistance returns the goal's distance at t from the lens: for a split,
+// the setting at which the nearest and the farthest blur alike.
+func (s Sight) LensDistance(g *Goal, t float64) float64 {
+	if g.Split == nil {
+		return s.Shot.FromTape(s.Tape(g, t), t)
+	}
+	near, far := s.Extent(g, t)
+	return s.Shot.Setting(t).Split(near, far)
+}
+
+// Extent returns the nearest and the farthest of a split from the lens.
+func (s Sight) Extent(g *Goal, t float64) (near, far float64) {
+	near, far = math.Inf(1), 0
+	for _, u := range g.Split {
+		x := s.Shot.LensDistanceAt(u.Subject, t)
+		near, far = min(near, x), max(far, x)
+	}
+	return near, far
+}
+
+func (s Sight) Target(g *Goal, t float64) plan.Target {
+	out := plan.Target{Name: g.Name(), Text: g.Text, Distance: s.LensDistance(g, t), Soft: g.Soft()}
+	for _, u := range g.Split {
+		out.Names = append(out.Names, u.Name)
+	}
+	return out
+}

@@ -1,0 +1,292 @@
+// The stage: where everyone and everything stands, and how they, the camera
+// and the zoom move.
+
+package stage
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"pullscore/interp/change"
+	"pullscore/interp/names"
+	"pullscore/interp/plan"
+	"pullscore/lang"
+	"pullscore/optics"
+)
+
+// maxRelative is how many others a subject's place may hang on.
+const maxRelative = 12
+
+// A Stage holds the subjects of a shot and the moves resolved so far.
+type Stage struct {
+	*names.Lexicon
+	ch     *change.Change
+	optics *plan.Optics
+	focal  float64 // m, before any zoom
+
+	Subjects map[string]*Subject
+	Order    []*Subject
+	Moves    []*Move
+	dirty    bool // moves have come since the tracks were laid
+}
+
+// A Subject is a plan.Subject with what only the interpreter needs.
+type Subject struct {
+	*plan.Subject
+	Decl        *names.Decl
+	FirstAlong  spot // where it stands at first
+	FirstAcross spot
+	busy        bool // being placed
+	placed      bool // or tried to be
+	Ok          bool
+}
+
+// A spot is a place by its distance, or relative to another subject.
+type spot struct {
+	On *Subject
+	V  float64
+}
+
+// Back moves a spot that is measured from the camera farther from it, in metres.
+func (s *spot) Back(by float64) {
+	if s.On == nil {
+		s.V += by
+	}
+}
+
+// A Move is a piece of blocking with its times.
+type Move struct {
+	Item       int
+	Stmt       lang.Statement
+	Kind       string // moves, dolly or zoom
+	Who        *Subject
+	Along      spot // of a person
+	Across     spot
+	KeepsSide  bool
+	By         float64 // dolly: towards the subjects positive; zoom: the focal length
+	Start, End float64
+	Smooth     bool
+}
+
+// New places the subjects of the shot: its own, then the file's.
+func New(l *names.Lexicon, ch *change.Change, optics *plan.Optics, focal float64) *Stage {
+	st := &Stage{Lexicon: l, ch: ch, optics: optics, focal: focal, Subjects: map[string]*Subject{}}
+	for _, s := range []*names.Scope{l.Film, l.Local} {
+		for _, d := range s.Order {
+			if d.Kind == names.DeclSubject && l.Find(d.Name.Text) == d {
+				u := &Subject{Decl: d, Subject: &plan.Subject{Name: d.Name.Text}}
+				st.Subjects[u.Name] = u
+				st.Order = append(st.Order, u)
+			}
+		}
+	}
+	for _, u := range st.Order {
+		st.place(u)
+	}
+	st.Order = slices.DeleteFunc(st.Order, func(u *Subject) bool { return !u.Ok })
+	for _, u := range st.Order {
+		u.Along, u.Across = &plan.Track{}, &plan.Track{}
+	}
+	st.lay()
+	return st
+}
+
+// place resolves where a subject stands at the start; a circle of subjects
+// that stand relative to one another is an error.
+func (st *Stage) place(u *Subject) {
+	if u.busy || u.placed {
+		return
+	}
+	u.placed = true
+	s, ok := u.Decl.Stmt.(*lang.Subject)
+	if !ok {
+		return // it could not be read, and stands nowhere
+	}
+	u.busy = true
+	u.Deep, u.Sways = 0, plan.None()
+	if s.Deep != nil {
+		if v, ok := st.Within(s.Deep, names.DimLength, 0, 1000, "a subject is 0 to 1000 m deep"); ok {
+			u.Deep = plan.Number(v)
+		}
+	}
+	if s.Sways != nil {
+		if v, ok := st.Within(s.Sways, names.DimLength, 0, 10, "a subject sways 0 to 10 m"); ok {
+			u.Sways = plan.Number(v)
+		}
+	}
+	u.FirstAlong, u.FirstAcross, u.Ok = st.Spots(s.Place, nil, u)
+	u.FirstAlong.Back(st.ch.Back)
+	if st.ch.Subject == u.Name {
+		u.FirstAcross.V = st.ch.Side
+	}
+	u.busy = false
+}
+
+// Spots resolves a place. For a subject's first place, self is that subject,
+// and its slant is noted.
+func (st *Stage) Spots(pl *lang.Place, e *names.Env, self *Subject) (along, across spot, ok bool) {
+	if pl == nil {
+		return along, across, false
+	}
+	ev := st.At(e)
+	q, ok := ev.Eval(pl.At)
+	if !ok {
+		return along, across, false
+	}
+	if q.Dim != names.DimLength {
+		st.Fail(pl.At.Range(), "wrong-unit", fmt.Sprintf("a distance is wanted here, and this is %s", q.What()), "As in 1.7 m, or NAME - 35 cm.")
+		return along, across, false
+	}
+	if q.On != nil {
+		on := st.Subjects[q.On.Text]
+		if self != nil {
+			st.place(on)
+		}
+		if on.busy || self != nil && on == self {
+			st.Fail(pl.Range(), "circle", fmt.Sprintf("%s stands relative to itself", q.On.Text), "Give one of them a distance.")
+			return along, across, false
+		}
+		if !on.Ok {
+			return along, across, false
+		}
+		if len(st.Ancestors(on)) > maxRelative {
+			st.Fail(pl.Range(), "too-deep", fmt.Sprintf("subjects stand relative to subjects more than %d deep", maxRelative), "Give one of them a distance.")
+			return along, across, false
+		}
+		along, across = spot{on, q.V}, spot{on, 0}
+	} else {
+		if math.IsInf(q.V, 1) {
+			st.Fail(pl.At.Range(), "out-of-range", "nobody stands at infinity", "A rack goes there by itself: rack to inf.")
+			return along, across, false
+		}
+		if q.V < 0.005 || q.V > names.MaxDistance {
+			st.Fail(pl.At.Range(), "out-of-range", "a subject stands 5 mm to 1000 km away", "")
+			return along, across, false
+		}
+		along = spot{V: q.V}
+	}
+	if pl.Side == nil {
+		return along, across, true
+	}
+	return st.toTheSide(pl, ev, along, across, self)
+}
+
+// toTheSide adds what a place says of the side: a length across, or the angle
+// of a slant tape.
+func (st *Stage) toTheSide(pl *lang.Place, ev *names.Evaluator, along, across spot, self *Subject) (spot, spot, bool) {
+	side, ok := ev.Eval(pl.Side)
+	if !ok {
+		return along, across, false
+	}
+	sign := 1.0
+	if pl.Dir == "left" {
+		sign = -1
+	}
+	switch {
+	case side.On == nil && side.Dim == names.DimLength && math.Abs(side.V) <= names.MaxDistance:
+		across.V += sign * side.V
+	case side.On == nil && side.Dim == names.DimAngle && side.V >= 0 && side.V < 89 && along.On == nil:
+		tape := along.V
+		along.V = optics.PlaneDistance(tape, side.V)
+		across.V = sign * tape * math.Sin(side.V*math.Pi/180)
+		if self != nil {
+			self.Slant, self.SlantDeg = plan.Number(tape), side.V
+		}
+	default:
+		st.Fail(pl.Side.Range(), "wrong-unit", "the way to the side is a length, or the angle of the tape under 89 deg",
+			"As in 1.7 m, 20 cm left, or 1.7 m, 15 deg left.")
+		return along, across, false
+	}
+	return along, across, true
+}
+
+// Add takes a resolved move of a person, the camera or the zoom.
+func (st *Stage) Add(m *Move) {
+	st.Moves = append(st.Moves, m)
+	st.dirty = true
+}
+
+// lay builds the tracks anew from the moves resolved so far: the camera's
+// first, since people's places are measured from where it then stands.
+func (st *Stage) lay() {
+	st.dirty = false
+	moves := slices.Clone(st.Moves)
+	slices.SortStableFunc(moves, func(a, b *Move) int { return cmp.Compare(a.Start, b.Start) })
+	o := st.optics
+	*o.Camera, *o.Focal = *plan.Still(0), *plan.Still(st.focal)
+	at := 0.0
+	for _, m := range moves {
+		switch m.Kind {
+		case "dolly":
+			at += m.By
+			o.Camera.Steps = append(o.Camera.Steps, plan.Step{Start: m.Start, End: m.End, To: plan.Spot{Offset: at}, Smooth: m.Smooth})
+		case "zoom":
+			o.Focal.Steps = append(o.Focal.Steps, plan.Step{Start: m.Start, End: m.End, To: plan.Spot{Offset: m.By}, Smooth: m.Smooth})
+		}
+	}
+	for _, u := range st.Order {
+		*u.Along = plan.Track{From: onTrack(u.FirstAlong, false)}
+		*u.Across = plan.Track{From: onTrack(u.FirstAcross, true)}
+	}
+	for _, m := range moves {
+		if m.Kind != "moves" {
+			continue
+		}
+		along := onTrack(m.Along, false)
+		if along.Parent == nil {
+			along.Offset += o.Camera.At(m.End)
+		}
+		m.Who.Along.Steps = append(m.Who.Along.Steps, plan.Step{Start: m.Start, End: m.End, To: along, Smooth: m.Smooth})
+		if !m.KeepsSide {
+			m.Who.Across.Steps = append(m.Who.Across.Steps, plan.Step{Start: m.Start, End: m.End, To: onTrack(m.Across, true), Smooth: m.Smooth})
+		}
+	}
+}
+
+func onTrack(s spot, across bool) plan.Spot {
+	switch {
+	case s.On == nil:
+		return plan.Spot{Offset: s.V}
+	case across:
+		return plan.Spot{Parent: s.On.Across, Offset: s.V}
+	}
+	return plan.Spot{Parent: s.On.Along, Offset: s.V}
+}
+
+// Tracks returns once the tracks hold every move resolved so far.
+func (st *Stage) Tracks() {
+	if st.dirty {
+		st.lay()
+	}
+}
+
+// HangsOn tells whether a subject's place is, or ever becomes, relative to
+// another: a move to such a place would close a circle.
+func (st *Stage) HangsOn(u, on *Subject) bool {
+	_, found := st.Ancestors(u)[on]
+	return found
+}
+
+// Ancestors returns a subject with all that it ever stands relative to, each
+// with the number of steps to it.
+func (st *Stage) Ancestors(u *Subject) map[*Subject]int {
+	depth := map[*Subject]int{u: 0}
+	for queue := []*Subject{u}; len(queue) > 0; queue = queue[1:] {
+		v := queue[0]
+		add := func(on *Subject) {
+			if _, seen := depth[on]; on != nil && !seen {
+				depth[on] = depth[v] + 1
+				queue = append(queue, on)
+			}
+		}
+		add(v.FirstAlong.On)
+		for _, m := range st.Moves {
+			if m.Who == v {
+				add(m.Along.On)
+			}
+		}
+	}
+	return depth
+}
