@@ -5,13 +5,13 @@ package interp
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 
 	"pullscore/interp/change"
 	"pullscore/interp/checks"
 	"pullscore/interp/clock"
-	"pullscore/interp/names"
 	"pullscore/interp/plan"
 	"pullscore/interp/shot"
 	"pullscore/interp/stops"
@@ -93,12 +93,12 @@ func (p *program) retake(sec *lang.Section, base *shot.Builder, ch change.Change
 // declare, those that can be used.
 func (r *Result) Kit() stops.Kit {
 	var kit stops.Kit
-	for _, name := range names.SortedKeys(r.program.Cameras) {
+	for _, name := range slices.Sorted(maps.Keys(r.program.Cameras)) {
 		if c := r.program.Cameras[name]; c.Ok {
 			kit.Cameras = append(kit.Cameras, stops.Camera{Name: name, SensorW: c.SensorW})
 		}
 	}
-	for _, name := range names.SortedKeys(r.program.Lenses) {
+	for _, name := range slices.Sorted(maps.Keys(r.program.Lenses)) {
 		if l := r.program.Lenses[name]; l.Ok {
 			kit.Lenses = append(kit.Lenses, stops.Lens{Name: name, Shortest: l.Focal, Longest: l.Longest})
 		}

@@ -70,10 +70,13 @@ type Base struct {
 	Defaults []plan.Default
 }
 
+// ByDefault notes that a value stands in for one that the shot does not give.
 func (b *Base) ByDefault(name, value, why string) {
 	b.Defaults = append(b.Defaults, plan.Default{Name: name, Value: value, Why: why, Shot: b.Head.ID})
 }
 
+// A Clock tells when the statements of one shot happen, in seconds from its
+// start.
 type Clock struct {
 	b *Base
 	// needed is the length of a rack that does not say its own: the shortest that
@@ -416,7 +419,7 @@ func (c *Clock) readMove(k int) (mv *stage.Move, on *lang.Anchor, over float64, 
 		mv.KeepsSide = s.To.Side == nil && mv.Along.On == nil
 	case *lang.Dolly:
 		mv.Kind, on, overExpr, mv.Smooth = "dolly", s.On, s.Over, s.Profile != lang.ProfileEven
-		if mv.By, ok = ev.Positive(s.By, names.DimLength); !ok || mv.By > names.MaxDistance {
+		if mv.By, ok = ev.Positive(s.By, names.DimLength); !ok || mv.By > stage.MaxDistance {
 			return nil, nil, 0, false
 		}
 		if !s.In {

@@ -8,6 +8,13 @@ import (
 	"pullscore/interp/hand"
 )
 
+// A Shift is a move that changes the distance of someone who is followed, by d
+// metres away from the camera.
+type Shift struct {
+	Start, End, D float64
+	Smooth        bool
+}
+
 // Changes returns the times in a follow at which the speed of the distance may
 // change fastest: where a move starts or ends, and where a smooth one speeds up
 // and slows down most.

@@ -39,8 +39,8 @@ type Pull struct {
 	Previous     *Pull      // what the focus is on before: nil is the shot's start
 	Window       [2]float64 // focus settings that keep the goal sharp, from the lens
 	Landed       hand.Landing
-	LeftAt       float64       // the one left at the landing, from the lens
-	Shifts       []stage.Shift // of a follow
+	LeftAt       float64 // the one left at the landing, from the lens
+	Shifts       []Shift // of a follow
 }
 
 // ReadPulls reads what the racks and follows say, but for their times.
@@ -215,6 +215,7 @@ func (c *Clock) free(p *Pull) (float64, outcome) {
 	return t, found
 }
 
+// WrittenBefore returns the pull written next above p; nil for the first.
 func (c *Clock) WrittenBefore(p *Pull) *Pull {
 	i := slices.Index(c.pulls, p)
 	if i == 0 {
@@ -314,3 +315,11 @@ func (c *Clock) Ordered() []*Pull {
 
 // to names what a pull goes to, in a message.
 func (p *Pull) ToText() string { return p.Aim.Text }
+
+// Called names a pull by what is written, whatever the focus is on before.
+func (p *Pull) Called() string {
+	if p.Follow {
+		return "the follow of " + p.ToText()
+	}
+	return "the rack to " + p.ToText()
+}

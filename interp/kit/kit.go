@@ -3,26 +3,27 @@
 package kit
 
 import (
-	"cmp"
-	"errors"
 	"fmt"
-	"math"
-	"slices"
 
 	"pullscore/interp/hand"
 	"pullscore/interp/names"
 	"pullscore/lang"
 	"pullscore/optics"
-	"pullscore/optics/ring"
 )
 
 // defaultThrow is the turn of a ring whose section does not say it, degrees: a
 // current stills prime has 70 to 90 (common practice, no source).
 const defaultThrow = 90.0
 
+// The spread of the distance itself by what the camera is on, metres: from
+// memory of studies of quiet standing on force plates (the centre of pressure
+// wanders by 4 to 6 mm).
+var SupportSway = map[string]float64{"hand": 0.006, "shoulder": 0.004}
+
 // A Missing is what a section leaves out, told once a shot uses it.
 type Missing struct{ Name, Value, Why string }
 
+// A Camera is what the section of a camera says.
 type Camera struct {
 	Name            string
 	at              lang.Range
@@ -39,45 +40,7 @@ type Camera struct {
 // A monitor is what the operator judges focus on.
 type monitor struct{ Width, Viewer, Pixels float64 }
 
-type Lens struct {
-	Name            string
-	at              lang.Range
-	Focal, Longest  float64 // m; equal for a prime
-	stops           []stopRange
-	Closest         float64 // m from the sensor; NaN where not said
-	RingKind        string  // "", "wire" or "none"
-	throw, Diameter float64 // degrees and m
-	diameterSaid    bool
-	Turns           string
-	Law             *ring.Law
-	Marked          bool
-	Engraved        []string // the marks as written
-	Breathing       float64  // percent over the whole ring; NaN where not said
-	KeepsFocus      bool
-	Pupil           float64
-	Ok              bool
-	Defaults        []Missing
-}
-
-// RingDiameter returns the diameter of the ring in metres, NaN where the kit
-// does not say it: the hand is reckoned with a usual one then, but nothing may
-// be drawn to size.
-func (l *Lens) RingDiameter() float64 {
-	if l.diameterSaid {
-		return l.Diameter
-	}
-	return math.NaN()
-}
-
-// A stopRange is the stops that a lens has, at a focal length.
-type stopRange struct {
-	widest, smallest float64
-	t                bool    // T-numbers
-	at               float64 // m; NaN: at all
-}
-
-func (l *Lens) Zoom() bool { return l.Longest > l.Focal }
-
+// A Puller is what the section of a puller and the log that it names say.
 type Puller struct {
 	Name     string
 	Log      string // the path of the log of takes that it names; may be empty
@@ -116,6 +79,7 @@ func (k *Reader) section(sec *lang.Section, each func(lang.Statement)) {
 	}
 }
 
+// Camera reads the section of a camera.
 func (k *Reader) Camera(sec *lang.Section) *Camera {
 	c := &Camera{at: sec.Head.Range(), Name: sec.Head.(*lang.Camera).Name.Text}
 	k.section(sec, func(s lang.Statement) {
@@ -170,191 +134,7 @@ func (k *Reader) shutter(c *Camera, s *lang.Shutter) {
 	}
 }
 
-func (k *Reader) Lens(sec *lang.Section) *Lens {
-	l := &Lens{
-		at: sec.Head.Range(), Name: sec.Head.(*lang.Lens).Name.Text,
-		Closest: math.NaN(), throw: math.NaN(), Diameter: hand.Wheel, Breathing: math.NaN(), Pupil: 1,
-	}
-	var marks []*lang.Mark
-	var zoomSaid bool
-	k.section(sec, func(s lang.Statement) {
-		switch s := s.(type) {
-		case *lang.Focal:
-			k.focal(l, s)
-		case *lang.Stops:
-			k.stops(l, s)
-		case *lang.Closest:
-			if v, ok := k.Within(s.Distance, names.DimLength, 0.01, 1000, "the closest focus lies between 1 cm and 1 km"); ok {
-				l.Closest = v
-			}
-		case *lang.Ring:
-			k.ring(l, s)
-		case *lang.Turns:
-			l.Turns = s.Dir
-		case *lang.Mark:
-			marks = append(marks, s)
-		case *lang.Breathing:
-			if v, ok := k.Within(s.Percent, names.DimPercent, 0, 0.5, "breathing lies between 0 and 50 %"); ok {
-				l.Breathing = v * 100
-			}
-		case *lang.ThroughZoom:
-			l.KeepsFocus, zoomSaid = s.Keeps, true
-		case *lang.Pupil:
-			if v, ok := k.Within(s.Ratio, names.DimFactor, 0.1, 10, "a pupil ratio lies between 0.1 and 10"); ok {
-				l.Pupil = v
-			}
-		}
-	})
-	k.finishLens(l, sec, marks, zoomSaid)
-	return l
-}
-
-func (k *Reader) focal(l *Lens, s *lang.Focal) {
-	const why = "a focal length lies between 1 mm and 5 m"
-	from, ok := k.Within(s.From, names.DimLength, 1e-3, 5, why)
-	if !ok {
-		return
-	}
-	to := from
-	if s.To != nil {
-		if to, ok = k.Within(s.To, names.DimLength, 1e-3, 5, why); !ok {
-			return
-		}
-	}
-	l.Focal, l.Longest, l.Ok = min(from, to), max(from, to), true
-}
-
-func (k *Reader) stops(l *Lens, s *lang.Stops) {
-	a, okA := k.Eval(s.Widest)
-	b, okB := k.Eval(s.Smallest)
-	if !okA || !okB {
-		return
-	}
-	if a.Dim != b.Dim || a.Dim != names.DimStop && a.Dim != names.DimTStop {
-		k.Fail(s.Range(), "wrong-unit", "a lens's stops are both f-stops or both T-stops", "As in: stops f/1.8 to f/22.")
-		return
-	}
-	r := stopRange{widest: min(a.V, b.V), smallest: max(a.V, b.V), t: a.Dim == names.DimTStop, at: math.NaN()}
-	if r.widest < 0.5 || r.smallest > 512 {
-		k.Fail(s.Range(), "out-of-range", "a lens's stops lie between 0.5 and 512", "")
-		return
-	}
-	if s.At != nil {
-		v, ok := k.Positive(s.At, names.DimLength)
-		if !ok {
-			return
-		}
-		r.at = v
-	}
-	same := func(o stopRange) bool { return o.t == r.t && (o.at == r.at || math.IsNaN(o.at) && math.IsNaN(r.at)) }
-	if slices.ContainsFunc(l.stops, same) {
-		k.Fail(s.Range(), "said-twice", "these stops are said twice", "Once for f, once for T, once for each focal length.")
-		return
-	}
-	l.stops = append(l.stops, r)
-}
-
-func (k *Reader) ring(l *Lens, s *lang.Ring) {
-	l.RingKind = s.Kind
-	if s.Angle != nil {
-		if v, ok := k.Within(s.Angle, names.DimAngle, 1, 3600, "a ring turns between 1 deg and 10 turns"); ok {
-			l.throw = v
-		}
-	}
-	if s.Diameter != nil {
-		if v, ok := k.Within(s.Diameter, names.DimLength, 0.01, 1, "a ring's diameter lies between 1 cm and 1 m"); ok {
-			l.Diameter, l.diameterSaid = v, true
-		}
-	}
-}
-
-// finishLens checks what the statements come to together, and builds the ring
-// law.
-func (k *Reader) finishLens(l *Lens, sec *lang.Section, marks []*lang.Mark, zoomSaid bool) {
-	whole := !names.Has[*lang.Bad](sec)
-	if l.Focal == 0 && whole && !names.Has[*lang.Focal](sec) {
-		k.Fail(l.at, "no-focal", fmt.Sprintf("lens %q has no focal length", l.Name), "As in: focal 75 mm.")
-	}
-	if len(l.stops) == 0 && whole && !names.Has[*lang.Stops](sec) {
-		k.Fail(l.at, "no-stops", fmt.Sprintf("lens %q has no stops", l.Name), "As in: stops f/1.8 to f/22.")
-	}
-	l.Ok = l.Ok && len(l.stops) > 0
-	slices.SortStableFunc(l.stops, func(a, b stopRange) int { return cmp.Compare(a.at, b.at) })
-	if l.Zoom() && !zoomSaid {
-		l.Defaults = append(l.Defaults, Missing{l.Name, "loses focus through zoom", "the lens does not say that it keeps it"})
-	}
-	if math.IsNaN(l.Closest) && len(marks) < 2 && whole {
-		k.Fail(l.at, "no-closest", fmt.Sprintf("lens %q says neither how close it focuses nor two marks", l.Name),
-			"As in: closest 75 cm.")
-		l.Ok = false
-	}
-	if l.RingKind != "" || !l.Ok {
-		return
-	}
-	if !l.diameterSaid {
-		l.Defaults = append(l.Defaults, Missing{l.Name, "ring diameter 80 mm", "the lens does not say its ring's diameter"})
-	}
-	k.law(l, marks)
-}
-
-// law builds the ring law, from the marks where there are two, else computed.
-func (k *Reader) law(l *Lens, marks []*lang.Mark) {
-	if len(marks) >= 2 {
-		list := make([]ring.Mark, len(marks))
-		for i, m := range marks {
-			d, okD := k.Want(m.Distance, names.DimLength)
-			a, okA := k.Want(m.Angle, names.DimAngle)
-			if !okD || !okA {
-				l.Ok = false
-				return
-			}
-			list[i] = ring.Mark{Distance: d, Angle: a}
-			l.Engraved = append(l.Engraved, names.SourceText(k.Source(m.Distance.Range().File), m.Distance.Range()))
-		}
-		law, err := ring.FromMarks(list, l.throw)
-		if err != nil {
-			k.markError(l, marks, err)
-			return
-		}
-		l.Law, l.Marked = law, true
-		l.throw = law.Throw()
-		if math.IsNaN(l.Closest) {
-			l.Closest = list[0].Distance
-		}
-		return
-	}
-	if len(marks) == 1 {
-		k.Fail(marks[0].Range(), "lone-mark", "one mark alone says nothing of the ring", "Give two or more, or none.")
-		l.Ok = false
-		return
-	}
-	if math.IsNaN(l.Closest) { // told, here or by the parser
-		l.Ok = false
-		return
-	}
-	if math.IsNaN(l.throw) {
-		l.throw = defaultThrow
-		l.Defaults = append(l.Defaults, Missing{l.Name, "ring 90 deg", "the lens does not say how far its ring turns"})
-	}
-	law, err := ring.Unit(l.Focal, l.Closest, l.throw)
-	if err != nil {
-		k.Fail(l.at, "closest-too-close", fmt.Sprintf("lens %q cannot focus that close", l.Name), names.Sentence(err.Error()))
-		l.Ok = false
-		return
-	}
-	l.Law = law
-}
-
-func (k *Reader) markError(l *Lens, marks []*lang.Mark, err error) {
-	l.Ok = false
-	at := l.at
-	var order *ring.MarkError
-	if errors.As(err, &order) && order.Index < len(marks) {
-		at = marks[order.Index].Range()
-	}
-	k.Fail(at, "marks-out-of-order", "the marks of a ring go from near to far, each angle beyond the one before", names.Sentence(err.Error()))
-}
-
+// Puller reads the section of a puller.
 func (k *Reader) Puller(sec *lang.Section) *Puller {
 	u := &Puller{Name: sec.Head.(*lang.Puller).Name.Text, Hand: hand.Default()}
 	var log *lang.Takes
@@ -384,20 +164,4 @@ func (k *Reader) set(to *float64, x *lang.Expr, dim names.Dimension, lo, hi floa
 	if v, ok := k.Within(x, dim, lo, hi, what); ok {
 		*to = v
 	}
-}
-
-// Scaled returns the lens with focal lengths multiplied by k. Its ring keeps
-// its throw and its closest distance, or its marks. It is not ok where such a
-// ring cannot focus that close.
-func (l *Lens) Scaled(k float64) *Lens {
-	c := *l
-	c.Focal, c.Longest, c.stops = l.Focal*k, l.Longest*k, slices.Clone(l.stops)
-	for i := range c.stops {
-		c.stops[i].at *= k
-	}
-	if l.Law != nil && !l.Marked {
-		law, err := ring.Unit(c.Focal, c.Closest, c.throw)
-		c.Law, c.Ok = law, c.Ok && err == nil
-	}
-	return &c
 }

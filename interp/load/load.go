@@ -20,6 +20,7 @@ const (
 	maxUseDepth = 32
 )
 
+// A Loader reads the files of one plan, each once.
 type Loader struct {
 	Opt   Options
 	Units map[string]*names.Unit
@@ -58,6 +59,7 @@ func (l *Loader) Foreign(path string) *Foreign {
 	return f
 }
 
+// Parse parses the text of a plan file and keeps it under its path.
 func (l *Loader) Parse(path string, src []byte) *names.Unit {
 	file, diags := lang.Parse(path, src)
 	l.Diags = append(l.Diags, diags...)

@@ -10,6 +10,7 @@ import (
 	"pullscore/lang/timecode"
 )
 
+// A Dimension is what a value measures.
 type Dimension uint8
 
 const (
@@ -27,6 +28,7 @@ const (
 	DimTimecode // frames
 )
 
+// String says what is measured, as messages do.
 func (d Dimension) String() string {
 	return [...]string{
 		"a bare number", "a length", "an angle", "a time", "an f-stop", "a T-stop", "a percentage",
@@ -177,6 +179,7 @@ func (e *Evaluator) sum(x *lang.Expr, a, b Quantity) (Quantity, bool) {
 	return e.finite(x, a)
 }
 
+// What says what a quantity is, as messages do.
 func (q Quantity) What() string {
 	if q.On != nil {
 		return "a subject"

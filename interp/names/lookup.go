@@ -24,6 +24,7 @@ type Lexicon struct {
 	Source func(file string) []byte
 }
 
+// NewLexicon returns the lexicon of a shot over the names of the film.
 func NewLexicon(head *lang.Shot, film *Scope, lets map[*Decl]*LetValue, source func(string) []byte, rate timecode.Rate) *Lexicon {
 	l := &Lexicon{Head: head, Film: film, Local: newScope(), Lets: lets, givens: map[given]LetValue{}, Source: source}
 	l.Evaluator = Evaluator{Reporter: &Reporter{}, Rate: rate, Names: l.global}

@@ -11,6 +11,7 @@ import (
 	"pullscore/lang"
 )
 
+// A DeclKind is a kind of thing that has a name.
 type DeclKind uint8
 
 const (
@@ -27,6 +28,7 @@ const (
 // kindNames are the kinds as the keywords that declare them.
 var kindNames = [...]string{"subject", "voice", "cue", "let", "move", "camera", "lens", "puller"}
 
+// String returns the keyword that declares such a thing.
 func (k DeclKind) String() string { return kindNames[k] }
 
 // A Decl is one declared name.
@@ -56,6 +58,7 @@ type Scope struct {
 	Scripts  []*lang.Script
 }
 
+// A ScopeKey is a name among those that it must differ from.
 type ScopeKey struct {
 	Space DeclKind
 	Name  string
@@ -68,6 +71,7 @@ func newScope() *Scope {
 	}
 }
 
+// Find returns what a name stands for; nil where nothing declares it.
 func (s *Scope) Find(space DeclKind, name string) *Decl {
 	return s.byName[ScopeKey{space, name}]
 }
@@ -83,6 +87,7 @@ func (s *Scope) NamesOf(kinds ...DeclKind) []string {
 	return list
 }
 
+// Put takes a declaration in, in place of one of the same name.
 func (s *Scope) Put(d *Decl) {
 	key := ScopeKey{d.space(), d.Name.Text}
 	if old, ok := s.byName[key]; ok {
@@ -98,6 +103,7 @@ func (s *Scope) Put(d *Decl) {
 	s.ByFolded[ScopeKey{d.space(), Fold(d.Name.Text)}] = d
 }
 
+// Fold returns a name as it is compared where case does not count.
 func Fold(name string) string { return strings.ToLower(name) }
 
 // A Collector gathers the names of a plan's files, each file once.
@@ -325,6 +331,7 @@ type Reporter struct {
 	caller *lang.Call // the use of a move whose statements are being read
 }
 
+// Report keeps a diagnostic, with the use of the move that it stands in.
 func (r *Reporter) Report(d lang.Diagnostic) {
 	if r.caller != nil {
 		d.Related = append(d.Related, lang.Related{Message: "in the move used here", Range: r.caller.Range()})
@@ -342,6 +349,7 @@ func (r *Reporter) Unknown(name *lang.Name, what string, among []string) {
 	r.UnknownAt(name.Range(), name.Text, what, among)
 }
 
+// UnknownAt reports a name at a place that nothing declares.
 func (r *Reporter) UnknownAt(at lang.Range, name, what string, among []string) {
 	detail := ""
 	near, isNear := lang.Nearest(name, among)

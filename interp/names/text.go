@@ -1,6 +1,10 @@
+// Words of a plan, of errors and of the system, as messages quote them.
+
 package names
 
 import (
+	"errors"
+	"io/fs"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -23,4 +27,28 @@ func Sentence(s string) string {
 	}
 	r, n := utf8.DecodeRuneInString(s)
 	return string(unicode.ToUpper(r)) + s[n:] + "."
+}
+
+// ValueOf is what a text in quotes says; nothing where there is none.
+func ValueOf(t *lang.Text) string {
+	if t == nil {
+		return ""
+	}
+	return t.Value
+}
+
+// Reason is what the system says of an error, without the path and the call
+// that differ from machine to machine.
+func Reason(err error) string {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return "There is no such file; the name is relative to this one."
+	case errors.Is(err, fs.ErrPermission):
+		return "Permission denied."
+	}
+	var path *fs.PathError
+	if errors.As(err, &path) {
+		return Sentence(path.Err.Error())
+	}
+	return Sentence(err.Error())
 }

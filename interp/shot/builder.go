@@ -32,6 +32,7 @@ type Builder struct {
 	Needs   bool // all the same the time that every rack needs
 }
 
+// NewBuilder returns what builds the shot of a section, with one change.
 func NewBuilder(f *film.Film, sec *lang.Section, ch change.Change) *Builder {
 	l := names.NewLexicon(sec.Head.(*lang.Shot), f.Scope, f.Lets, f.Source, f.Rate)
 	return &Builder{Base: &clock.Base{Lexicon: l, Ch: ch, Pace: f.Pace, Tokens: f.Tokens}, Film: f, Section: sec}

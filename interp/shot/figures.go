@@ -5,6 +5,7 @@ package shot
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"pullscore/interp/clock"
 	"pullscore/interp/hand"
@@ -173,6 +174,7 @@ func (b *Builder) tapeBefore(p *clock.Pull) float64 {
 	}
 }
 
+// GoalBefore returns the goal that the focus is on before p.
 func (b *Builder) GoalBefore(p *clock.Pull) *stage.Goal {
 	if p.Previous == nil {
 		return &b.Start
@@ -370,41 +372,6 @@ func (b *Builder) breathing(p *clock.Pull) float64 {
 	return math.Abs(optics.Breathing(b.Shot.Focal(p.LandS), p.FromLens, p.ToLens))
 }
 
-// followFigures fills in the speed and the lag of a follow. The lag is worst
-// where the speed of the distance changes most; nobody says where a hand that
-// follows lands, so there is no chance.
-func (b *Builder) followFigures(p *clock.Pull) {
-	p.Shifts = b.shiftsIn(p)
-	lag := 0.0
-	for _, t := range p.Changes() {
-		lag = max(lag, p.LagAt(t))
-	}
-	p.Lag = plan.Number(lag)
-	if p.FromDeg.Known() && p.LandS > p.StartS {
-		p.Peak, p.HandDeg = b.followSpeed(p)
-	}
-}
-
-// followSpeed is the fastest that the hand has to turn in a follow, and how far
-// it turns, by the frame.
-func (b *Builder) followSpeed(p *clock.Pull) (peak, travel plan.Number) {
-	const step = 1.0 / 48
-	n := int(min(math.Ceil((p.LandS-p.StartS)/step), 20_000))
-	dt := (p.LandS - p.StartS) / float64(max(n, 1))
-	handAt := func(t float64) float64 {
-		deg, _ := b.Shot.RingDeg(b.LensDistance(&p.Aim, t), t)
-		return deg * b.Set.Gear
-	}
-	last := handAt(p.StartS)
-	for i := 1; i <= n; i++ {
-		a := handAt(p.StartS + float64(i)*dt)
-		peak = max(peak, plan.Number(math.Abs(a-last)/dt))
-		travel += plan.Number(math.Abs(a - last))
-		last = a
-	}
-	return peak, travel
-}
-
 // fillBlocking writes the moves of people, camera and zoom into the shot.
 func (b *Builder) fillBlocking() {
 	sh := b.Shot
@@ -468,4 +435,10 @@ func (b *Builder) path(u *stage.Subject, camera []float64) []plan.Point {
 		})
 	}
 	return path
+}
+
+// SortedTimes sorts times and leaves out those that come again.
+func SortedTimes(list []float64) []float64 {
+	slices.Sort(list)
+	return slices.Compact(list)
 }

@@ -5,7 +5,9 @@ package shot
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 
 	"pullscore/interp/change"
 	"pullscore/interp/hand"
@@ -84,7 +86,7 @@ func choose[T any](b *Builder, name *lang.Name, kind names.DeclKind, among map[s
 		if v, ok := among[name.Text]; ok {
 			return v
 		}
-		b.notInKit(name, kind, names.SortedKeys(among))
+		b.notInKit(name, kind, slices.Sorted(maps.Keys(among)))
 		return nil
 	}
 	if v, ok := only(among); ok {
@@ -97,7 +99,7 @@ func choose[T any](b *Builder, name *lang.Name, kind names.DeclKind, among map[s
 	detail := fmt.Sprintf("Declare one, or use a kit file that does: use %q.", "kit.pull")
 	if len(among) > 1 {
 		message = fmt.Sprintf("there are several, and the shot names no %s", kind)
-		detail = fmt.Sprintf("As in: with %s %q.", kind, names.SortedKeys(among)[0])
+		detail = fmt.Sprintf("As in: with %s %q.", kind, slices.Sorted(maps.Keys(among))[0])
 	}
 	b.Fail(b.Head.Range(), code, message, detail)
 	return nil
@@ -135,7 +137,7 @@ func (b *Builder) handOf(s *setup, name *lang.Name) {
 			b.defaultsOf(u.Defaults)
 			return
 		}
-		b.notInKit(name, names.DeclPuller, names.SortedKeys(b.Film.Pullers))
+		b.notInKit(name, names.DeclPuller, slices.Sorted(maps.Keys(b.Film.Pullers)))
 		return
 	}
 	if u, ok := only(b.Film.Pullers); ok {

@@ -67,6 +67,7 @@ func (b *Builder) Racks(f func(*clock.Pull)) {
 	}
 }
 
+// Figure is a number behind a finding.
 func Figure(name string, v float64) lang.Figure { return lang.Figure{Name: name, Value: v} }
 
 // idleHold notes a hold that moves nothing: it counts from the landing, and

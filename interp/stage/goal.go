@@ -23,8 +23,10 @@ type Goal struct {
 	Ok       bool
 }
 
+// Soft reports whether the goal is a distance, where nobody has to be sharp.
 func (g *Goal) Soft() bool { return g.Subject == nil && g.Split == nil || g.Offset != 0 }
 
+// Name returns the subject that the goal is; empty where it is none or several.
 func (g *Goal) Name() string {
 	if g.Subject != nil {
 		return g.Subject.Name
@@ -32,6 +34,7 @@ func (g *Goal) Name() string {
 	return ""
 }
 
+// Members returns the subjects that the focus is to keep sharp there.
 func (g *Goal) Members() []*Subject {
 	if g.Split != nil {
 		return g.Split
@@ -67,7 +70,7 @@ func (st *Stage) Goal(t *lang.Target, e *names.Env) (g Goal) {
 				st.Fail(x.Range(), "out-of-range", "the focus is 5 mm away at least", "")
 				return g
 			}
-			if q.V > names.MaxDistance {
+			if q.V > MaxDistance {
 				q.V = math.Inf(1)
 			}
 			g.Distance = q.V + st.ch.Back
@@ -143,6 +146,7 @@ func (s Sight) Extent(g *Goal, t float64) (near, far float64) {
 	return near, far
 }
 
+// Target returns the goal at t as a plan has it.
 func (s Sight) Target(g *Goal, t float64) plan.Target {
 	out := plan.Target{Name: g.Name(), Text: g.Text, Distance: s.LensDistance(g, t), Soft: g.Soft()}
 	for _, u := range g.Split {

@@ -16,6 +16,9 @@ import (
 	"pullscore/optics"
 )
 
+// MaxDistance is beyond any focus mark; farther is infinity.
+const MaxDistance = 1e6 // m
+
 // maxRelative is how many others a subject's place may hang on.
 const maxRelative = 12
 
@@ -161,7 +164,7 @@ func (st *Stage) Spots(pl *lang.Place, e *names.Env, self *Subject) (along, acro
 			st.Fail(pl.At.Range(), "out-of-range", "nobody stands at infinity", "A rack goes there by itself: rack to inf.")
 			return along, across, false
 		}
-		if q.V < 0.005 || q.V > names.MaxDistance {
+		if q.V < 0.005 || q.V > MaxDistance {
 			st.Fail(pl.At.Range(), "out-of-range", "a subject stands 5 mm to 1000 km away", "")
 			return along, across, false
 		}
@@ -185,7 +188,7 @@ func (st *Stage) toTheSide(pl *lang.Place, ev *names.Evaluator, along, across sp
 		sign = -1
 	}
 	switch {
-	case side.On == nil && side.Dim == names.DimLength && math.Abs(side.V) <= names.MaxDistance:
+	case side.On == nil && side.Dim == names.DimLength && math.Abs(side.V) <= MaxDistance:
 		across.V += sign * side.V
 	case side.On == nil && side.Dim == names.DimAngle && side.V >= 0 && side.V < 89 && along.On == nil:
 		tape := along.V

@@ -19,8 +19,10 @@ type Heard struct {
 	Likeness float64
 }
 
+// Start returns when the first word begins, in seconds.
 func (h *Heard) Start() float64 { return h.Words[0].Start }
 
+// End returns when the last word ends, in seconds.
 func (h *Heard) End() float64 { return h.Words[len(h.Words)-1].End }
 
 // Where lines are looked for around a shot whose place is known: sound may come

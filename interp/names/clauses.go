@@ -1,7 +1,8 @@
+// Clauses: what statements of one kind come to together.
+
 package names
 
 import (
-	"maps"
 	"slices"
 
 	"pullscore/lang"
@@ -35,4 +36,7 @@ func over[T any](to **T, from *T) {
 	}
 }
 
-func SortedKeys[T any](m map[string]T) []string { return slices.Sorted(maps.Keys(m)) }
+// Has tells whether a section has a statement of a kind.
+func Has[S lang.Statement](sec *lang.Section) bool {
+	return slices.ContainsFunc(sec.Body, func(s lang.Statement) bool { _, ok := s.(S); return ok })
+}

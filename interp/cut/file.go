@@ -1,3 +1,5 @@
+// Files of a cut.
+
 package cut
 
 import (
@@ -11,7 +13,7 @@ import (
 type File struct {
 	*edit.Cut
 	Stmt *lang.Edit
-	// picture is the label of the first frame of the picture, as frames; known
+	// Picture is the label of the first frame of the picture, as frames; Known
 	// tells that something says it.
 	Picture int64
 	Known   bool

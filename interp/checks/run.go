@@ -15,39 +15,6 @@ import (
 	"pullscore/lang"
 )
 
-// checks are run in this order on every shot; each has a file of its own.
-var checks = []func(Run){
-	checkBeforeTheShot,
-	checkTrimmed,
-	checkEdit,
-	checkOverlap,
-	checkBlockingOverlap,
-	checkRunsInto,
-	checkNotOnSubject,
-	checkOutOfFrame,
-	checkGoesSoft,
-	checkHoldBoth,
-	checkNoRing,
-	checkInsideClosest,
-	checkMacro,
-	checkHand,
-	checkRegrip,
-	checkTooDeep,
-	checkSeen,
-	checkCutsIntoLine,
-	checkUnmotivated,
-	checkJarring,
-	checkNoTimeToSee,
-	checkZoom,
-	checkFallsBehind,
-	checkMonitor,
-	checkSlant,
-	checkBreathes,
-	checkLight,
-	checkBeyondMarks,
-	checkDiffraction,
-}
-
 // A Run is the checks of one shot.
 type Run struct{ *shot.Builder }
 

@@ -1,3 +1,5 @@
+// Reading: how the bytes of a file come in, and how many may.
+
 package load
 
 import (
@@ -35,6 +37,7 @@ type Script struct {
 	Scene string // the number of the one scene that is meant; empty: all
 }
 
+// WithDefaults returns the options with what stands in where nothing is set.
 func (o Options) WithDefaults() Options {
 	if o.ReadFile == nil {
 		o.ReadFile = ReadFile

@@ -1,0 +1,7 @@
+// Package cut finds one shot in the files of a cut: its clips, its cues and its
+// spoken lines.
+//
+// file.go is a file that a plan names; shot.go looks for the shot in lists, and
+// says what is asked for; lines.go looks for its lines in subtitles. Times are
+// seconds from the shot's start where that is known, else those of the file.
+package cut

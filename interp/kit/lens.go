@@ -1,0 +1,326 @@
+// Lenses: what their sections say, and what they can do at a focal length.
+
+package kit
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"pullscore/interp/hand"
+	"pullscore/interp/names"
+	"pullscore/interp/plan"
+	"pullscore/lang"
+	"pullscore/optics/ring"
+)
+
+// A Lens is what the section of a lens says.
+type Lens struct {
+	Name            string
+	at              lang.Range
+	Focal, Longest  float64 // m; equal for a prime
+	stops           []stopRange
+	Closest         float64 // m from the sensor; NaN where not said
+	RingKind        string  // "", "wire" or "none"
+	throw, Diameter float64 // degrees and m
+	diameterSaid    bool
+	Turns           string
+	Law             *ring.Law
+	Marked          bool
+	Engraved        []string // the marks as written
+	Breathing       float64  // percent over the whole ring; NaN where not said
+	KeepsFocus      bool
+	Pupil           float64
+	Ok              bool
+	Defaults        []Missing
+}
+
+// RingDiameter returns the diameter of the ring in metres, NaN where the kit
+// does not say it: the hand is reckoned with a usual one then, but nothing may
+// be drawn to size.
+func (l *Lens) RingDiameter() float64 {
+	if l.diameterSaid {
+		return l.Diameter
+	}
+	return math.NaN()
+}
+
+// A stopRange is the stops that a lens has, at a focal length.
+type stopRange struct {
+	widest, smallest float64
+	t                bool    // T-numbers
+	at               float64 // m; NaN: at all
+}
+
+// Zoom reports whether the focal length can be changed.
+func (l *Lens) Zoom() bool { return l.Longest > l.Focal }
+
+// Lens reads the section of a lens.
+func (k *Reader) Lens(sec *lang.Section) *Lens {
+	l := &Lens{
+		at: sec.Head.Range(), Name: sec.Head.(*lang.Lens).Name.Text,
+		Closest: math.NaN(), throw: math.NaN(), Diameter: hand.Wheel, Breathing: math.NaN(), Pupil: 1,
+	}
+	var marks []*lang.Mark
+	var zoomSaid bool
+	k.section(sec, func(s lang.Statement) {
+		switch s := s.(type) {
+		case *lang.Focal:
+			k.focal(l, s)
+		case *lang.Stops:
+			k.stops(l, s)
+		case *lang.Closest:
+			if v, ok := k.Within(s.Distance, names.DimLength, 0.01, 1000, "the closest focus lies between 1 cm and 1 km"); ok {
+				l.Closest = v
+			}
+		case *lang.Ring:
+			k.ring(l, s)
+		case *lang.Turns:
+			l.Turns = s.Dir
+		case *lang.Mark:
+			marks = append(marks, s)
+		case *lang.Breathing:
+			if v, ok := k.Within(s.Percent, names.DimPercent, 0, 0.5, "breathing lies between 0 and 50 %"); ok {
+				l.Breathing = v * 100
+			}
+		case *lang.ThroughZoom:
+			l.KeepsFocus, zoomSaid = s.Keeps, true
+		case *lang.Pupil:
+			if v, ok := k.Within(s.Ratio, names.DimFactor, 0.1, 10, "a pupil ratio lies between 0.1 and 10"); ok {
+				l.Pupil = v
+			}
+		}
+	})
+	k.finishLens(l, sec, marks, zoomSaid)
+	return l
+}
+
+func (k *Reader) focal(l *Lens, s *lang.Focal) {
+	const why = "a focal length lies between 1 mm and 5 m"
+	from, ok := k.Within(s.From, names.DimLength, 1e-3, 5, why)
+	if !ok {
+		return
+	}
+	to := from
+	if s.To != nil {
+		if to, ok = k.Within(s.To, names.DimLength, 1e-3, 5, why); !ok {
+			return
+		}
+	}
+	l.Focal, l.Longest, l.Ok = min(from, to), max(from, to), true
+}
+
+func (k *Reader) stops(l *Lens, s *lang.Stops) {
+	a, okA := k.Eval(s.Widest)
+	b, okB := k.Eval(s.Smallest)
+	if !okA || !okB {
+		return
+	}
+	if a.Dim != b.Dim || a.Dim != names.DimStop && a.Dim != names.DimTStop {
+		k.Fail(s.Range(), "wrong-unit", "a lens's stops are both f-stops or both T-stops", "As in: stops f/1.8 to f/22.")
+		return
+	}
+	r := stopRange{widest: min(a.V, b.V), smallest: max(a.V, b.V), t: a.Dim == names.DimTStop, at: math.NaN()}
+	if r.widest < 0.5 || r.smallest > 512 {
+		k.Fail(s.Range(), "out-of-range", "a lens's stops lie between 0.5 and 512", "")
+		return
+	}
+	if s.At != nil {
+		v, ok := k.Positive(s.At, names.DimLength)
+		if !ok {
+			return
+		}
+		r.at = v
+	}
+	same := func(o stopRange) bool { return o.t == r.t && (o.at == r.at || math.IsNaN(o.at) && math.IsNaN(r.at)) }
+	if slices.ContainsFunc(l.stops, same) {
+		k.Fail(s.Range(), "said-twice", "these stops are said twice", "Once for f, once for T, once for each focal length.")
+		return
+	}
+	l.stops = append(l.stops, r)
+}
+
+func (k *Reader) ring(l *Lens, s *lang.Ring) {
+	l.RingKind = s.Kind
+	if s.Angle != nil {
+		if v, ok := k.Within(s.Angle, names.DimAngle, 1, 3600, "a ring turns between 1 deg and 10 turns"); ok {
+			l.throw = v
+		}
+	}
+	if s.Diameter != nil {
+		if v, ok := k.Within(s.Diameter, names.DimLength, 0.01, 1, "a ring's diameter lies between 1 cm and 1 m"); ok {
+			l.Diameter, l.diameterSaid = v, true
+		}
+	}
+}
+
+// finishLens checks what the statements come to together, and builds the ring
+// law.
+func (k *Reader) finishLens(l *Lens, sec *lang.Section, marks []*lang.Mark, zoomSaid bool) {
+	whole := !names.Has[*lang.Bad](sec)
+	if l.Focal == 0 && whole && !names.Has[*lang.Focal](sec) {
+		k.Fail(l.at, "no-focal", fmt.Sprintf("lens %q has no focal length", l.Name), "As in: focal 75 mm.")
+	}
+	if len(l.stops) == 0 && whole && !names.Has[*lang.Stops](sec) {
+		k.Fail(l.at, "no-stops", fmt.Sprintf("lens %q has no stops", l.Name), "As in: stops f/1.8 to f/22.")
+	}
+	l.Ok = l.Ok && len(l.stops) > 0
+	slices.SortStableFunc(l.stops, func(a, b stopRange) int { return cmp.Compare(a.at, b.at) })
+	if l.Zoom() && !zoomSaid {
+		l.Defaults = append(l.Defaults, Missing{l.Name, "loses focus through zoom", "the lens does not say that it keeps it"})
+	}
+	if math.IsNaN(l.Closest) && len(marks) < 2 && whole {
+		k.Fail(l.at, "no-closest", fmt.Sprintf("lens %q says neither how close it focuses nor two marks", l.Name),
+			"As in: closest 75 cm.")
+		l.Ok = false
+	}
+	if l.RingKind != "" || !l.Ok {
+		return
+	}
+	if !l.diameterSaid {
+		l.Defaults = append(l.Defaults, Missing{l.Name, "ring diameter 80 mm", "the lens does not say its ring's diameter"})
+	}
+	k.law(l, marks)
+}
+
+// law builds the ring law, from the marks where there are two, else computed.
+func (k *Reader) law(l *Lens, marks []*lang.Mark) {
+	if len(marks) >= 2 {
+		list := make([]ring.Mark, len(marks))
+		for i, m := range marks {
+			d, okD := k.Want(m.Distance, names.DimLength)
+			a, okA := k.Want(m.Angle, names.DimAngle)
+			if !okD || !okA {
+				l.Ok = false
+				return
+			}
+			list[i] = ring.Mark{Distance: d, Angle: a}
+			l.Engraved = append(l.Engraved, names.SourceText(k.Source(m.Distance.Range().File), m.Distance.Range()))
+		}
+		law, err := ring.FromMarks(list, l.throw)
+		if err != nil {
+			k.markError(l, marks, err)
+			return
+		}
+		l.Law, l.Marked = law, true
+		l.throw = law.Throw()
+		if math.IsNaN(l.Closest) {
+			l.Closest = list[0].Distance
+		}
+		return
+	}
+	if len(marks) == 1 {
+		k.Fail(marks[0].Range(), "lone-mark", "one mark alone says nothing of the ring", "Give two or more, or none.")
+		l.Ok = false
+		return
+	}
+	if math.IsNaN(l.Closest) { // told, here or by the parser
+		l.Ok = false
+		return
+	}
+	if math.IsNaN(l.throw) {
+		l.throw = defaultThrow
+		l.Defaults = append(l.Defaults, Missing{l.Name, "ring 90 deg", "the lens does not say how far its ring turns"})
+	}
+	law, err := ring.Unit(l.Focal, l.Closest, l.throw)
+	if err != nil {
+		k.Fail(l.at, "closest-too-close", fmt.Sprintf("lens %q cannot focus that close", l.Name), names.Sentence(err.Error()))
+		l.Ok = false
+		return
+	}
+	l.Law = law
+}
+
+func (k *Reader) markError(l *Lens, marks []*lang.Mark, err error) {
+	l.Ok = false
+	at := l.at
+	var order *ring.MarkError
+	if errors.As(err, &order) && order.Index < len(marks) {
+		at = marks[order.Index].Range()
+	}
+	k.Fail(at, "marks-out-of-order", "the marks of a ring go from near to far, each angle beyond the one before", names.Sentence(err.Error()))
+}
+
+// FocalText writes the focal lengths of the lens.
+func (l *Lens) FocalText() string {
+	if !l.Zoom() {
+		return plan.Decimal(l.Focal*1000, 1) + " mm"
+	}
+	return fmt.Sprintf("%s to %s mm", plan.Decimal(l.Focal*1000, 1), plan.Decimal(l.Longest*1000, 1))
+}
+
+// Transmission is the T-number over the f-number, from the widest of both
+// scales; NaN where the lens has one scale alone.
+func (l *Lens) Transmission() float64 {
+	f, t := math.NaN(), math.NaN()
+	for _, r := range l.stops {
+		if r.t && math.IsNaN(t) {
+			t = r.widest
+		} else if !r.t && math.IsNaN(f) {
+			f = r.widest
+		}
+	}
+	return t / f
+}
+
+// StopsAt returns the widest and the smallest f-number at a focal length,
+// linear in stops between the focal lengths that the lens gives.
+func (l *Lens) StopsAt(focal float64) (widest, smallest float64) { return l.ScaleAt(focal, false) }
+
+// ScaleAt is stopsAt on the scale of T-numbers, or on that of f-numbers; a lens
+// with one scale has it for both.
+func (l *Lens) ScaleAt(focal float64, t bool) (widest, smallest float64) {
+	var list []stopRange
+	for _, r := range l.stops {
+		if r.t == t {
+			list = append(list, r)
+		}
+	}
+	if list == nil {
+		list = l.stops
+	}
+	last := list[0]
+	for _, r := range list {
+		at := r.at
+		if math.IsNaN(at) { // said without a focal length: at the short end
+			at = l.Focal
+		}
+		if at >= focal {
+			from := last.at
+			if math.IsNaN(from) {
+				from = l.Focal
+			}
+			if at <= from {
+				return r.widest, r.smallest
+			}
+			u := (focal - from) / (at - from)
+			mix := func(a, b float64) float64 { return a * math.Pow(b/a, u) }
+			return mix(last.widest, r.widest), mix(last.smallest, r.smallest)
+		}
+		last = r
+	}
+	return last.widest, last.smallest
+}
+
+// HasScale tells whether a lens has T-numbers, or f-numbers.
+func (l *Lens) HasScale(t bool) bool {
+	return slices.ContainsFunc(l.stops, func(r stopRange) bool { return r.t == t })
+}
+
+// Scaled returns the lens with focal lengths multiplied by k. Its ring keeps
+// its throw and its closest distance, or its marks. It is not ok where such a
+// ring cannot focus that close.
+func (l *Lens) Scaled(k float64) *Lens {
+	c := *l
+	c.Focal, c.Longest, c.stops = l.Focal*k, l.Longest*k, slices.Clone(l.stops)
+	for i := range c.stops {
+		c.stops[i].at *= k
+	}
+	if l.Law != nil && !l.Marked {
+		law, err := ring.Unit(c.Focal, c.Closest, c.throw)
+		c.Law, c.Ok = law, c.Ok && err == nil
+	}
+	return &c
+}

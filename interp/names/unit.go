@@ -1,0 +1,17 @@
+// Units: the files that names come from.
+
+package names
+
+import "pullscore/lang"
+
+// A Unit is one file and the files that it uses.
+type Unit struct {
+	File *lang.File
+	Uses []Used
+}
+
+// A Used is a file that another uses, with the statement that says so.
+type Used struct {
+	Stmt *lang.Use
+	Unit *Unit
+}
