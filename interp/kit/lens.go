@@ -269,39 +269,25 @@ func (l *Lens) Transmission() float64 {
 // linear in stops between the focal lengths that the lens gives.
 func (l *Lens) StopsAt(focal float64) (widest, smallest float64) { return l.ScaleAt(focal, false) }
 
-// ScaleAt is stopsAt on the scale of T-numbers, or on that of f-numbers; a lens
-// with one scale has it for both.
-func (l *Lens) ScaleAt(focal float64, t bool) (widest, smallest float64) {
-	var list []stopRange
+// ScaleAt is like StopsAt on the scale of T-numbers, or on that of f-numbers.
+func (l *Lens) ScaleAt(focal float64, t bool) (widest, smallest float64) { return l.Scale(t).At(focal) }
+
+// Scale returns the stops of the lens as T-numbers, or as f-numbers; a lens with
+// one scale has it for both. Stops said without a focal length are those at the
+// short end.
+func (l *Lens) Scale(t bool) plan.Scale {
+	var scale plan.Scale
 	for _, r := range l.stops {
-		if r.t == t {
-			list = append(list, r)
+		if r.t != t && l.HasScale(t) {
+			continue
 		}
-	}
-	if list == nil {
-		list = l.stops
-	}
-	last := list[0]
-	for _, r := range list {
 		at := r.at
-		if math.IsNaN(at) { // said without a focal length: at the short end
+		if math.IsNaN(at) {
 			at = l.Focal
 		}
-		if at >= focal {
-			from := last.at
-			if math.IsNaN(from) {
-				from = l.Focal
-			}
-			if at <= from {
-				return r.widest, r.smallest
-			}
-			u := (focal - from) / (at - from)
-			mix := func(a, b float64) float64 { return a * math.Pow(b/a, u) }
-			return mix(last.widest, r.widest), mix(last.smallest, r.smallest)
-		}
-		last = r
+		scale = append(scale, plan.StopsAt{Focal: at, Widest: r.widest, Smallest: r.smallest})
 	}
-	return last.widest, last.smallest
+	return scale
 }
 
 // HasScale tells whether a lens has T-numbers, or f-numbers.

@@ -18,10 +18,7 @@ func (s *Shot) Focal(t float64) float64 { return s.Optics.Focal.At(t) }
 func (s *Shot) Setting(t float64) optics.Setting {
 	o := &s.Optics
 	f := s.Focal(t)
-	n := o.Number
-	if o.Widest != nil {
-		n = max(n, o.Widest(f))
-	}
+	n := max(o.Number, o.Widest(f))
 	return optics.Setting{Focal: f, Number: n, Criterion: o.Criterion, Pupil: o.Pupil}
 }
 

@@ -91,18 +91,17 @@ type Shot struct {
 
 // Optics is a shot's camera and lens in numbers, over the time of the shot.
 type Optics struct {
-	SensorW, SensorH float64 // metres
-	Focal            *Track  // metres, over a zoom
-	Number           float64 // the f-number set
-	// Widest is the widest f-number that the lens has at a focal length; nil: always the one set.
-	Widest        func(focal float64) float64
-	Stops         [2]float64 // the widest and the smallest f-number that the lens has at the focal length set
-	TOnly         bool       // the lens has a scale of T-numbers alone
-	Light         Light
-	Pupil         float64 // exit over entrance pupil, 1 where not said
-	Criterion     float64 // metres on the sensor
-	FromLens      bool    // tape from lens: distances need no conversion
-	ArcminPerBlur float64 // arc minutes at the viewer for a metre of blur on the sensor
+	SensorW, SensorH float64    // metres
+	Focal            *Track     // metres, over a zoom
+	Number           float64    // the f-number set
+	Scale            Scale      // the f-numbers of a zoom; empty for a prime, which always has the one set
+	Stops            [2]float64 // the widest and the smallest f-number that the lens has at the focal length set
+	TOnly            bool       // the lens has a scale of T-numbers alone
+	Light            Light
+	Pupil            float64 // exit over entrance pupil, 1 where not said
+	Criterion        float64 // metres on the sensor
+	FromLens         bool    // tape from lens: distances need no conversion
+	ArcminPerBlur    float64 // arc minutes at the viewer for a metre of blur on the sensor
 
 	Ring     *ring.Law // nil where the lens has no ring that can be pulled by angle
 	Marked   bool      // the ring law comes from the lens's marks

@@ -345,7 +345,7 @@ func (b *Builder) fill(s *setup) {
 	o.TOnly = !s.Lens.HasScale(false)
 	o.Light = plan.Light{Meter: s.Meter, ND: s.ND, PerT: s.perT, ISO: s.Camera.Iso, Shutter: s.Camera.Shutter}
 	if s.Lens.Zoom() {
-		o.Widest = func(f float64) float64 { w, _ := s.Lens.StopsAt(f); return w }
+		o.Scale = s.Lens.Scale(false)
 	}
 	sh.Hyperfocal = plan.Number(sh.Setting(0).Hyperfocal())
 }

@@ -112,9 +112,6 @@ func fits(s *plan.Shot) bool {
 // than marks are rounded.
 func closes(s *plan.Shot) bool {
 	o := &s.Optics
-	if o.Widest == nil {
-		return false
-	}
 	return slices.ContainsFunc(o.Focal.Keys(), func(t float64) bool {
 		return o.Widest(s.Focal(t)) > o.Number*markSlack
 	})

@@ -82,6 +82,32 @@ func drawings(t *rapid.T, scene, kit string, before map[string][]*Sheet) (*plan.
 	return res.Plan, sheets(context.Background(), res.Plan, before, render.Paper{})
 }
 
+// A zoom holds the stops of its lens as data, so a shot on one that nobody has
+// edited is known again; another scale of stops makes it another shot.
+func TestAZoomReadTwiceIsIdentical(t *testing.T) {
+	dir := t.TempDir()
+	if _, err := film.Write(dir, 1, 1); err != nil {
+		t.Fatal(err)
+	}
+	kit := fileText(t, filepath.Join(dir, "kit.pull"))
+	read := func(zooming string) *plan.Shot {
+		res := interp.Interpret("scene.pull", []byte(film.Scene(1, 1)+zooming), interp.Options{
+			ReadFile: func(string) ([]byte, error) { return []byte(kit), nil },
+		})
+		last := res.Plan.Shots[len(res.Plan.Shots)-1]
+		if last.ID != "99Z" || len(last.Optics.Scale) != 2 {
+			t.Fatalf("the last shot is %s, with the stops %v", last.ID, last.Optics.Scale)
+		}
+		return last
+	}
+	if !identical(read(zooming), read(zooming)) {
+		t.Error("a zoom read twice is not the same")
+	}
+	if identical(read(zooming), read(strings.Replace(zooming, "f/4 to f/22", "f/3.6 to f/22", 1))) {
+		t.Error("another scale of stops is taken for the same")
+	}
+}
+
 // Whatever somebody edits, what is drawn after it is what is drawn afresh; and
 // shots that the edit leaves alone are not drawn again.
 func TestWhatIsTakenAgainIsWhatWouldBeDrawn(t *testing.T) {

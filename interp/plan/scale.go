@@ -1,0 +1,43 @@
+// The stops that a lens has, over its focal lengths.
+
+package plan
+
+import "math"
+
+// StopsAt is the widest and the smallest f-number of a lens at a focal length.
+type StopsAt struct {
+	Focal            float64 // metres
+	Widest, Smallest float64
+}
+
+// A Scale is the stops of a lens from its shortest focal length to its longest.
+type Scale []StopsAt
+
+// At returns the widest and the smallest f-number at a focal length in metres,
+// linear in stops between the focal lengths of the scale and still beyond them.
+// A scale without any has no stops: both are 0.
+func (s Scale) At(focal float64) (widest, smallest float64) {
+	if len(s) == 0 {
+		return 0, 0
+	}
+	last := s[0]
+	for _, r := range s {
+		if r.Focal >= focal {
+			if r.Focal <= last.Focal {
+				return r.Widest, r.Smallest
+			}
+			u := (focal - last.Focal) / (r.Focal - last.Focal)
+			mix := func(a, b float64) float64 { return a * math.Pow(b/a, u) }
+			return mix(last.Widest, r.Widest), mix(last.Smallest, r.Smallest)
+		}
+		last = r
+	}
+	return last.Widest, last.Smallest
+}
+
+// Widest returns the widest f-number that a zoom has at a focal length in
+// metres; 0 for a prime, which always has the one set.
+func (o *Optics) Widest(focal float64) float64 {
+	widest, _ := o.Scale.At(focal)
+	return widest
+}
