@@ -1,19 +1,5 @@
-// Package interp turns a plan file into numbers and findings.
-//
-// It goes one way, through the packages below: load reads the files, names says
-// what names and expressions mean, kit reads cameras, lenses and hands, film is
-// what holds for all shots, cut finds them in an edit. Then each shot is built
-// by itself: stage says where everyone is, clock when everything happens, shot
-// puts numbers to it, and checks tells what is wrong and what would cure it.
-// What comes out is a plan.Plan, plain data.
-//
-// Here are the ends of that way: interp.go is what others call, program.go takes
-// the steps for a whole plan, cuts.go opens the files of a cut, script.go,
-// spoken.go and script_findings.go compare the plan with a page, hand_log.go
-// learns a hand from its log, retake.go takes a shot anew with a change, and
-// alias.go keeps the names by which files are read.
-//
-// Inside, lengths are metres, times seconds, angles degrees.
+// What others call: a plan read, and what it comes to.
+
 package interp
 
 import (

@@ -3,13 +3,16 @@
 // whatever the table does not have.
 package house
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // module is the name of this module.
 const module = "pullscore"
 
-// A room is a package, with those below it, and what it may import besides the
-// standard library and itself. A path stands for itself and all below it; one
+// A room is a package, with those below it that have no row of their own, and
+// what it may import besides the standard library and itself. A path stands for itself and all below it; one
 // that ends in "$" for itself alone.
 type room struct {
 	path string
@@ -26,27 +29,55 @@ const (
 	rasterx    = "github.com/srwiley/rasterx"
 )
 
-// rooms are the rooms of the house; a package belongs to the first that it
+// rooms are the rooms of the house, from leaf to root: a row may import only
+// rows above it. A package belongs to the row whose path is the longest that it
 // lies in. Data goes one way: text, statements, plan, findings, drawings.
 var rooms = []room{
 	{"optics", []string{gonum}},
 	{"lang/timecode", nil},
-	{"lang/chunk", []string{"lang$"}},
-	{"lang/lines", []string{"lang$"}},
-	{"lang/fountain", []string{"lang$", "lang/lines", text}},
-	{"lang/captions", []string{"lang$", "lang/lines", "lang/timecode", text}},
-	{"lang/edl", []string{"lang$", "lang/lines", "lang/timecode", text}},
-	{"lang/otio", []string{"lang$", "lang/lines", "lang/timecode"}},
+	{"lang/chunk", nil},
+	{"lang/cputime", nil},
+	{"lang/samples", nil},
 	{"lang", []string{participle, text}},
-	{"interp/hand", []string{"optics", gonum}},
-	{"interp/viewer", []string{"optics", gonum}},
+	{"lang/lines", []string{"lang$"}},
+	{"lang/fountain", []string{"lang$", "lang/lines"}},
+	{"lang/captions", []string{"lang$", "lang/lines"}},
+	{"lang/edl", []string{"lang$", "lang/lines", "lang/timecode"}},
+	{"lang/otio", []string{"lang$", "lang/lines", "lang/timecode"}},
+	{"interp/hand", nil},
+	{"interp/viewer", nil},
 	{"interp/speech", []string{text}},
+	{"interp/wording", []string{"interp/speech"}},
 	{"interp/plan", []string{"lang/timecode", "optics", "interp/hand"}},
-	{"interp/stops", []string{"lang/timecode", "optics", "interp/plan", "interp/hand", "interp/viewer", gonum}},
-	{"interp/takes", []string{"lang/timecode", "optics", "interp/plan", "interp/hand", gonum}},
-	{"interp", []string{"lang", "optics", gonum, text}},
-	{"render", []string{"optics", "interp/plan", "interp/stops", "interp/takes", svgo, fpdf, rasterx, image}},
-	{"examples", []string{"lang", "interp", "optics", "render"}},
+	{"interp/inwords", []string{"interp/plan"}},
+	{"interp/stops", []string{"optics$", "interp/plan", "interp/viewer"}},
+	{"interp/takes", []string{"lang/timecode", "interp/plan", "interp/hand", gonum}},
+	{"interp/edit", []string{"lang$", "lang/lines", "lang/captions", "lang/edl", "lang/otio", "lang/timecode", "interp/speech", "interp/wording"}},
+	{"interp/revision", []string{"lang/fountain", "interp/plan", "interp/speech", "interp/wording"}},
+	{"interp/names", []string{"lang$", "lang/timecode"}},
+	{"interp/load", []string{"lang$", "lang/lines", "interp/names"}},
+	{"interp/kit", []string{"lang$", "optics", "interp/names", "interp/plan", "interp/hand", "interp/viewer"}},
+	{"interp/change", []string{"lang$", "interp/names"}},
+	{"interp/stage", []string{"lang$", "optics$", "interp/names", "interp/change", "interp/plan"}},
+	{"interp/cut", []string{"lang$", "lang/timecode", "interp/edit", "interp/speech"}},
+	{"interp/clock", []string{"lang$", "interp/names", "interp/stage", "interp/cut", "interp/kit", "interp/change", "interp/hand", "interp/speech", "interp/plan", "interp/inwords"}},
+	{"interp/film", []string{"lang$", "interp/names", "interp/kit", "interp/cut", "interp/speech", "interp/plan"}},
+	{"interp/shot", []string{
+		"lang$", "optics$", "interp/names", "interp/kit", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/film",
+		"interp/hand", "interp/viewer", "interp/plan", "interp/inwords",
+	}},
+	{"interp/checks", []string{
+		"lang$", "optics$", "interp/names", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/shot",
+		"interp/hand", "interp/viewer", "interp/stops", "interp/plan", "interp/inwords",
+	}},
+	{"interp", []string{
+		"lang$", "lang/lines", "lang/fountain", "lang/timecode",
+		"interp/load", "interp/names", "interp/kit", "interp/change", "interp/cut", "interp/clock", "interp/film", "interp/shot", "interp/checks",
+		"interp/edit", "interp/revision", "interp/takes$", "interp/stops", "interp/speech", "interp/wording", "interp/hand", "interp/viewer",
+		"interp/plan", "interp/inwords",
+	}},
+	{"render", []string{"optics$", "interp/plan", "interp/stops", "interp/takes", svgo, fpdf, rasterx, image}},
+	{"examples", nil},
 	{"cmd", []string{"lang", "interp", "optics", "render", "github.com", "golang.org/x"}},
 }
 
@@ -59,15 +90,16 @@ var topLevel = []string{
 	"go.mod", "go.sum", "README.md", "DEVELOPERS.md",
 }
 
-// roomOf returns the room that a package of this module lies in; ok is false
-// for one that lies in none.
-func roomOf(pkg string) (r room, ok bool) {
-	for _, r := range rooms {
-		if within(pkg, module+"/"+r.path) {
-			return r, true
+// roomOf returns the number of the room that a package of this module lies in;
+// ok is false for one that lies in none.
+func roomOf(pkg string) (number int, ok bool) {
+	longest := ""
+	for i, r := range rooms {
+		if within(pkg, module+"/"+r.path) && len(r.path) > len(longest) {
+			number, ok, longest = i, true, r.path
 		}
 	}
-	return room{}, false
+	return number, ok
 }
 
 // within reports whether a package is another or lies below it.
@@ -77,22 +109,24 @@ func within(pkg, other string) bool {
 
 // allows reports whether a package of the room may import another.
 func (r room) allows(pkg string) bool {
-	if standard(pkg) || within(pkg, module+"/"+r.path) {
+	if standard(pkg) {
 		return true
 	}
-	for _, may := range r.may {
-		if own := module + "/"; strings.HasPrefix(pkg, own) {
-			pkg := strings.TrimPrefix(pkg, own)
-			if alone, ok := strings.CutSuffix(may, "$"); ok && pkg == alone || !ok && within(pkg, may) {
-				return true
-			}
-			continue
-		}
-		if within(pkg, may) {
-			return true
-		}
+	if n, ok := roomOf(pkg); ok && rooms[n].path == r.path {
+		return true
 	}
-	return false
+	return slices.ContainsFunc(r.may, func(may string) bool { return covers(may, pkg) })
+}
+
+// covers reports whether an entry of a row stands for a package.
+func covers(may, pkg string) bool {
+	if own, ok := strings.CutPrefix(pkg, module+"/"); ok {
+		pkg = own
+	}
+	if alone, ok := strings.CutSuffix(may, "$"); ok {
+		return pkg == alone
+	}
+	return within(pkg, may)
 }
 
 // standard reports whether a package is of the standard library: the first

@@ -12,17 +12,18 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"unicode"
 )
 
 // A listed is what go list says of a package.
 type listed struct {
-	ImportPath    string
-	Imports, Deps []string
+	ImportPath, Dir        string
+	GoFiles, Imports, Deps []string
 }
 
 func packages(t *testing.T) []listed {
 	t.Helper()
-	cmd := exec.Command("go", "list", "-json=ImportPath,Imports,Deps", module+"/...")
+	cmd := exec.Command("go", "list", "-json=ImportPath,Dir,GoFiles,Imports,Deps", module+"/...")
 	cmd.Stderr = os.Stderr
 	out, err := cmd.Output()
 	if err != nil {
@@ -47,14 +48,17 @@ func TestImportsGoOneWay(t *testing.T) {
 		t.Fatalf("only %d packages are listed", len(list))
 	}
 	for _, p := range list {
-		r, ok := roomOf(p.ImportPath)
+		number, ok := roomOf(p.ImportPath)
 		if !ok {
 			t.Errorf("%s lies in no room", p.ImportPath)
 			continue
 		}
 		for _, imported := range p.Imports {
-			if !r.allows(imported) {
-				t.Errorf("%s imports %s, and %s may not", p.ImportPath, imported, r.path)
+			if !rooms[number].allows(imported) {
+				t.Errorf("%s imports %s, and %s may not", p.ImportPath, imported, rooms[number].path)
+			}
+			if n, ours := roomOf(imported); ours && n > number {
+				t.Errorf("%s imports %s, whose row stands below its own", p.ImportPath, imported)
 			}
 		}
 		for from, to := range never {
@@ -65,12 +69,35 @@ func TestImportsGoOneWay(t *testing.T) {
 	}
 }
 
+// A row says what is imported, not what might be.
+func TestNoRowAllowsMoreThanIsUsed(t *testing.T) {
+	imports := make([][]string, len(rooms))
+	for _, p := range packages(t) {
+		if number, ok := roomOf(p.ImportPath); ok {
+			imports[number] = append(imports[number], p.Imports...)
+		}
+	}
+	for i, r := range rooms {
+		for _, may := range r.may {
+			if !slices.ContainsFunc(imports[i], func(pkg string) bool { return covers(may, pkg) }) {
+				t.Errorf("%s may import %s, and does not", r.path, may)
+			}
+		}
+	}
+}
+
 func TestTheTableForbids(t *testing.T) {
 	for from, imported := range map[string]string{
 		"pullscore/optics":        "pullscore/lang",
 		"pullscore/lang":          "pullscore/interp",
 		"pullscore/lang/timecode": "pullscore/lang",
+		"pullscore/lang/chunk":    "pullscore/lang/timecode",
 		"pullscore/interp/plan":   "pullscore/interp",
+		"pullscore/interp/names":  "pullscore/interp/kit",
+		"pullscore/interp/stage":  "pullscore/interp/clock",
+		"pullscore/interp/clock":  "pullscore/interp/shot",
+		"pullscore/interp/shot":   "pullscore/interp/checks",
+		"pullscore/interp/checks": "pullscore/interp",
 		"pullscore/interp":        "pullscore/render",
 		"pullscore/render/svg":    "pullscore/lang",
 		"pullscore/render":        "pullscore/interp",
@@ -78,14 +105,58 @@ func TestTheTableForbids(t *testing.T) {
 		"pullscore/interp/stops":  "pullscore/cmd/internal/paths",
 		"pullscore/optics/ring":   "golang.org/x/text/cases",
 	} {
-		r, ok := roomOf(from)
-		if !ok || r.allows(imported) {
+		number, ok := roomOf(from)
+		if !ok || rooms[number].allows(imported) {
 			t.Errorf("%s may import %s", from, imported)
 		}
 	}
 	if _, ok := roomOf("pullscore/util"); ok {
 		t.Error("a room that the table does not have")
 	}
+}
+
+// A room of interp is small enough to be read in an afternoon, and its doc.go
+// says what each of its files is for.
+func TestRoomsOfInterpAreSmallAndExplained(t *testing.T) {
+	const mostFiles, mostLines = 30, 2500
+	explained := 0
+	for _, p := range packages(t) {
+		if !within(p.ImportPath, module+"/interp") {
+			continue
+		}
+		lines := 0
+		for _, name := range p.GoFiles {
+			lines += bytes.Count(source(t, p, name), []byte("\n"))
+		}
+		if len(p.GoFiles) > mostFiles || lines > mostLines {
+			t.Errorf("%s has %d files and %d lines", p.ImportPath, len(p.GoFiles), lines)
+		}
+		if !slices.Contains(p.GoFiles, "doc.go") {
+			continue
+		}
+		explained++
+		words := strings.FieldsFunc(string(source(t, p, "doc.go")), func(r rune) bool {
+			return r != '_' && !unicode.IsLetter(r) && !unicode.IsDigit(r)
+		})
+		for _, name := range p.GoFiles {
+			if name != "doc.go" && !slices.Contains(words, strings.TrimSuffix(name, ".go")) {
+				t.Errorf("%s does not say what %s is for", path.Join(p.ImportPath, "doc.go"), name)
+			}
+		}
+	}
+	if explained < 12 {
+		t.Errorf("only %d rooms of interp have a doc.go", explained)
+	}
+}
+
+// source reads a file of a package.
+func source(t *testing.T, p listed, name string) []byte {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join(p.Dir, name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return text
 }
 
 func TestTopLevel(t *testing.T) {
