@@ -57,8 +57,8 @@ func (b Run) lightTries(over float64) []shot.Try {
 		tries = append(tries, shot.Try{Cure: lang.Cure{Text: "nd " + plan.Decimal(nd, 1), Value: nd, Unit: "nd"}, Change: change.Change{ND: &nd}})
 	}
 	c := b.Set.Camera
-	if iso := stops.NearestISO(c.Iso / math.Exp2(over)); c.Iso > 0 && iso != c.Iso {
-		left := b.Set.Meter * math.Sqrt(iso/c.Iso)
+	if iso := stops.NearestISO(c.ISO / math.Exp2(over)); c.ISO > 0 && iso != c.ISO {
+		left := b.Set.Meter * math.Sqrt(iso/c.ISO)
 		tries = append(tries, shot.Try{Cure: lang.Cure{Text: fmt.Sprintf("iso %s, which makes it meter f/%s", plan.Decimal(iso, 0), plan.Decimal(left, 1)), Value: iso, Unit: "iso"}, Change: change.Change{Meter: inwords.RoundTo(left, 1)}})
 	}
 	if a := c.Shutter / math.Exp2(over); c.Shutter > 0 && a >= 1 && a <= 360 {

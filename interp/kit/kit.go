@@ -30,7 +30,7 @@ type Camera struct {
 	SensorW, Height float64 // m
 	Pixels          float64 // recorded across; 0 where not said
 	Support         string
-	Iso, Shutter    float64 // shutter in degrees; 0 where not said
+	ISO, Shutter    float64 // shutter in degrees; 0 where not said
 	shutterTime     float64 // where it was written as a time, seconds
 	Monitor         *monitor
 	Ok              bool
@@ -95,7 +95,7 @@ func (k *Reader) Camera(sec *lang.Section) *Camera {
 		case *lang.Support:
 			c.Support = s.Kind
 		case *lang.ISO:
-			c.Iso, _ = k.Within(s.Value, names.DimFactor, 1, 1e7, "an iso lies between 1 and 10 000 000")
+			c.ISO, _ = k.Within(s.Value, names.DimFactor, 1, 1e7, "an iso lies between 1 and 10 000 000")
 		case *lang.Shutter:
 			k.shutter(c, s)
 		case *lang.Monitor:

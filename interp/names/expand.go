@@ -103,7 +103,7 @@ func (l *Lexicon) resolveCall(call *lang.Call, e *Env, depth int) (*lang.Section
 	}
 	for up := e; up != nil; up = up.outer {
 		if up.move == d.Stmt {
-			return nil, false // a circle, told by checkMoves
+			return nil, false // a circle, told by CheckMoves
 		}
 	}
 	if depth >= maxCallDepth {
