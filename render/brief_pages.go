@@ -10,13 +10,22 @@ import (
 	"pullscore/render/draw"
 )
 
+// pages is a handout that is filled with passages.
+type pages struct{ *handout }
+
+// newPages opens the first sheet for passages; of no shot where s is nil.
+func newPages(s *plan.Shot, opt Options) pages {
+	h := pages{&handout{shot: s, paper: opt.paper()}}
+	h.turn()
+	return h
+}
+
 // fontCover is the title of a cover.
 var fontCover = draw.Font{Size: 22, Bold: true}
 
 // BriefCoverPages lays a cover out.
 func BriefCoverPages(title string, passages []Passage, opt Options) []*draw.Page {
-	h := &handout{paper: opt.paper()}
-	h.turn()
+	h := newPages(nil, opt)
 	h.put(passages)
 	return h.leaves(draw.Clean(title)+": cover", "The kit, the cautions that apply and the shots.", func(g *draw.Group, which string) {
 		number := draw.NewText(h.paper.W-margin, edge+6.5, which, fontBody, draw.Grey).Aligned(draw.End)
@@ -26,8 +35,7 @@ func BriefCoverPages(title string, passages []Passage, opt Options) []*draw.Page
 
 // shotPages lays the sheet of a shot out.
 func shotPages(s *plan.Shot, passages []Passage, opt Options) []*draw.Page {
-	h := &handout{shot: s, paper: opt.paper()}
-	h.turn()
+	h := newPages(s, opt)
 	h.put(passages)
 	return h.leaves(shotName(s)+": pulls and takes", "The moves of the focus in figures, and a log of takes to fill in.", func(g *draw.Group, which string) {
 		drawPageHead(g, s, h.paper, which)
@@ -35,7 +43,7 @@ func shotPages(s *plan.Shot, passages []Passage, opt Options) []*draw.Page {
 }
 
 // put lays passages down the sheets.
-func (h *handout) put(passages []Passage) {
+func (h pages) put(passages []Passage) {
 	for _, p := range passages {
 		h.heading(p)
 		for _, sentence := range p.Sentences {
@@ -49,7 +57,7 @@ func (h *handout) put(passages []Passage) {
 			for _, c := range p.Columns {
 				t.columns = append(t.columns, tableColumn{title: c.Title, text: c.Text})
 			}
-			t.put(h, "table")
+			t.put(h.handout, "table")
 		}
 	}
 }
@@ -62,7 +70,7 @@ const (
 )
 
 // heading writes a heading, on a sheet that has room for something below it.
-func (h *handout) heading(p Passage) {
+func (h pages) heading(p Passage) {
 	if p.Heading == "" {
 		h.y = min(h.y+2, h.paper.H-handoutBottom)
 		return
@@ -80,7 +88,7 @@ func (h *handout) heading(p Passage) {
 
 // ruled draws a table to write in by hand: as many of its rows as the sheet has
 // room for, but not under four.
-func (h *handout) ruled(p Passage) {
+func (h pages) ruled(p Passage) {
 	rows := min(len(p.Rows), int((h.left()-headRoom)/ruledPitch))
 	if rows < 4 {
 		h.turn()
@@ -106,8 +114,8 @@ func (h *handout) ruled(p Passage) {
 const ruledWidth = 24.0
 
 // leaves closes the sheets.
-func (h *handout) leaves(title, desc string, head func(g *draw.Group, which string)) []*draw.Page {
-	pages := make([]*draw.Page, len(h.roots))
+func (h pages) leaves(title, desc string, head func(g *draw.Group, which string)) []*draw.Page {
+	sheets := make([]*draw.Page, len(h.roots))
 	for i, root := range h.roots {
 		which, name := "", draw.Clean(title)
 		if len(h.roots) > 1 {
@@ -117,7 +125,7 @@ func (h *handout) leaves(title, desc string, head func(g *draw.Group, which stri
 		p := &draw.Page{Title: name, Desc: desc, W: h.paper.W, H: h.paper.H}
 		head(p.Root.Group("head"), which)
 		p.Root.Add(root.Items...)
-		pages[i] = p
+		sheets[i] = p
 	}
-	return pages
+	return sheets
 }

@@ -79,3 +79,12 @@ func TestWorstFinding(t *testing.T) {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
+
+// The cover names the marks of the lens as they are engraved.
+func TestCoversHaveTheEngravedMarks(t *testing.T) {
+	s := feetLens(t)
+	want := "1′8″ (50.8 cm) at 0°, 2′ (61 cm) at 62°, 3 ft (91.4 cm) at 150°, 20′ (6.1 m) at 290°, ∞ at 310°"
+	if got := marksOf(s, false); got != want {
+		t.Errorf("the cover has %q, want %q", got, want)
+	}
+}

@@ -42,7 +42,7 @@ func cautions(shots ...*plan.Shot) []string {
 }
 
 // drawCaution draws on a score the cautions that apply.
-func (sh *sheet) drawCaution(g *draw.Group) {
+func (sh *leaf) drawCaution(g *draw.Group) {
 	if list := motionCautions(sh.shot); len(list) > 0 {
 		drawSentences(g, sh.paper.H-edge+3.4, append(list, chargeCaution))
 	}

@@ -119,3 +119,13 @@ func TestLetters(t *testing.T) {
 		}
 	}
 }
+
+// The goldens show in a review what a change does to a drawing. Set
+// PULLSCORE_UPDATE=1 to write them anew, then look at them.
+func TestGoldenDials(t *testing.T) {
+	for name, gear := range map[string]plan.Number{"once": 1, "spiral": 2.5} {
+		s := threeRacks()
+		s.WheelMM, s.Gear = 80, gear
+		checkGolden(t, "dial-"+name, Dial(s, Options{}))
+	}
+}

@@ -198,7 +198,7 @@ func (df *differ) word(i int) []section {
 	if df.verdict() == "" || i > 0 {
 		return nil
 	}
-	return []section{{name: "word", least: height, most: height, draw: func(sh *sheet, g *draw.Group, top, _ float64) {
+	return []section{{name: "word", least: height, most: height, draw: func(sh *leaf, g *draw.Group, top, _ float64) {
 		g.Add(draw.NewText(sh.left, top+5, df.verdict(), fontHeading, draw.Black))
 	}}}
 }

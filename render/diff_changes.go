@@ -39,7 +39,7 @@ func (df *differ) changesBand(i int) []section {
 	}
 	height := laneHeight - flagLane/2 + changePitch*float64(lanes)
 	return []section{{name: "changes", least: height, most: height, overTime: true,
-		draw: func(sh *sheet, g *draw.Group, top, _ float64) {
+		draw: func(sh *leaf, g *draw.Group, top, _ float64) {
 			sh.heading(g, top, "Changes")
 			for _, s := range signs {
 				s.draw(sh, g, top+laneAir+flagLane/2+changePitch*float64(s.lane))
@@ -133,7 +133,7 @@ func (c *PullChange) says(w *window) string {
 }
 
 // draw draws the change on its lane, with its middle at y.
-func (s *changeSign) draw(sh *sheet, g *draw.Group, y float64) {
+func (s *changeSign) draw(sh *leaf, g *draw.Group, y float64) {
 	cg := g.Group("change")
 	cg.Title = s.text.String
 	if s.text.Full != "" {

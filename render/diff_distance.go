@@ -29,7 +29,7 @@ func (df *differ) distanceBand(i int) section {
 	}
 	least := min(max(34, float64(n)*labelOne+4), 140) + laneHeight + bandGap
 	return section{name: "distance", least: least, most: max(least, 86), overTime: true,
-		draw: func(sh *sheet, g *draw.Group, top, height float64) {
+		draw: func(sh *leaf, g *draw.Group, top, height float64) {
 			sh.heading(g, top, "Distance")
 			df.drawNumbers(sh, g.Group("numbers"), top, i)
 			d := diffDistance{differ: df}
@@ -37,7 +37,7 @@ func (df *differ) distanceBand(i int) section {
 				if sc == nil {
 					continue
 				}
-				band := &distanceBand{sheet: sh.of(sc, i), top: top + laneHeight, height: height - laneHeight - bandGap}
+				band := &distanceBand{leaf: sh.of(sc, i), top: top + laneHeight, height: height - laneHeight - bandGap}
 				if d.main = band; len(band.window.curves.t) > 0 {
 					d.sides[side] = band
 				}
@@ -48,7 +48,7 @@ func (df *differ) distanceBand(i int) section {
 
 // drawNumbers draws the numbers of the moves where they start, and those of
 // moves that are gone where they started.
-func (df *differ) drawNumbers(sh *sheet, g *draw.Group, top float64, i int) {
+func (df *differ) drawNumbers(sh *leaf, g *draw.Group, top float64, i int) {
 	var signs []sign
 	if df.After != nil {
 		signs = sh.badges(top)
@@ -71,8 +71,8 @@ func (df *differ) drawNumbers(sh *sheet, g *draw.Group, top float64, i int) {
 }
 
 // of returns the sheet as one of another score on the same times.
-func (sh *sheet) of(sc *score, i int) *sheet {
-	return &sheet{score: sc, window: sc.windows[i], plumbX: sh.plumbX}
+func (sh *leaf) of(sc *score, i int) *leaf {
+	return &leaf{score: sc, window: sc.windows[i], plumbX: sh.plumbX}
 }
 
 func (d *diffDistance) draw(g *draw.Group) {

@@ -32,27 +32,27 @@ func (df *differ) handBand(i int) section {
 	}
 	if marks < 0 {
 		return section{name: "hand", least: laneHeight + 2, most: laneHeight + 2, overTime: true,
-			draw: func(sh *sheet, g *draw.Group, top, _ float64) {
+			draw: func(sh *leaf, g *draw.Group, top, _ float64) {
 				sh.heading(g, top, "Hand")
 				g.Add(draw.NewText(sh.left, top+laneHeight+1, ringless, fontNote, draw.Grey))
 			}}
 	}
 	least := min(max(20, float64(marks)*labelOne+1), 100) + laneHeight + bandGap
 	return section{name: "hand", least: least, most: max(least, 52), overTime: true,
-		draw: func(sh *sheet, g *draw.Group, top, height float64) {
+		draw: func(sh *leaf, g *draw.Group, top, height float64) {
 			sh.heading(g, top, "Hand")
 			df.handOn(sh, i, top+laneHeight, height-laneHeight-bandGap).draw(g)
 		}}
 }
 
 // handOn returns the band on a sheet.
-func (df *differ) handOn(sh *sheet, i int, top, height float64) *diffHand {
+func (df *differ) handOn(sh *leaf, i int, top, height float64) *diffHand {
 	d := &diffHand{differ: df}
 	for side, sc := range df.sides {
 		if sc == nil || sc.shot.Optics.Ring == nil {
 			continue
 		}
-		band := &handBand{sheet: sh.of(sc, i), top: top, height: height}
+		band := &handBand{leaf: sh.of(sc, i), top: top, height: height}
 		if d.main = band; len(band.window.curves.t) > 0 {
 			d.sides[side] = band
 		}

@@ -13,7 +13,7 @@ import (
 )
 
 // drawAround draws what stands round the bands of a sheet.
-func (df *differ) drawAround(sh *sheet, root *draw.Group, number int) {
+func (df *differ) drawAround(sh *leaf, root *draw.Group, number int) {
 	df.drawHead(sh, root.Group("head"), number)
 	if sh.window == nil {
 		if df.hasChance() { // a sheet of tables has no key that says it
@@ -30,7 +30,7 @@ func (df *differ) drawAround(sh *sheet, root *draw.Group, number int) {
 }
 
 // drawHead writes what the shot is, and what its states are called.
-func (df *differ) drawHead(sh *sheet, g *draw.Group, number int) {
+func (df *differ) drawHead(sh *leaf, g *draw.Group, number int) {
 	right := []string{"changes · " + df.running()}
 	if len(sh.sheets) > 1 {
 		right = append(right, sh.pageLine(number))
@@ -122,7 +122,7 @@ func (df *differ) earlyEnd() (side int, t float64, ok bool) {
 }
 
 // drawEnd draws where the shorter shot ends.
-func (df *differ) drawEnd(sh *sheet, g *draw.Group) {
+func (df *differ) drawEnd(sh *leaf, g *draw.Group) {
 	if side, t, ok := df.earlyEnd(); ok && sh.window.holds(t) {
 		stroke := solid(draw.Black, thin)
 		if side == before {
@@ -145,7 +145,7 @@ func (df *differ) blockEnd(c *clearing, w *window) {
 }
 
 // endSign returns the word over that line.
-func (df *differ) endSign(sh *sheet, top float64) []sign {
+func (df *differ) endSign(sh *leaf, top float64) []sign {
 	side, t, ok := df.earlyEnd()
 	if !ok || !sh.window.holds(t) {
 		return nil

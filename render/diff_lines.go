@@ -23,7 +23,7 @@ type diffRow struct {
 // linesBand returns a section for every row of a sheet.
 func (df *differ) linesBand(i int) []section {
 	head := section{name: "lines", least: laneAir, most: laneAir, overTime: true,
-		draw: func(_ *sheet, g *draw.Group, top, _ float64) {
+		draw: func(_ *leaf, g *draw.Group, top, _ float64) {
 			g.Add(draw.NewText(margin, top+laneAir+textBase, "Lines", fontHeading, draw.Black))
 		}}
 	var all []section
@@ -35,7 +35,7 @@ func (df *differ) linesBand(i int) []section {
 			}
 		}
 		all = append(all, section{name: "lines", least: height, most: height, head: &head, overTime: true,
-			draw: func(sh *sheet, g *draw.Group, top, _ float64) { df.drawRow(sh, g, r, i, top) }})
+			draw: func(sh *leaf, g *draw.Group, top, _ float64) { df.drawRow(sh, g, r, i, top) }})
 	}
 	return all
 }
@@ -142,7 +142,7 @@ func (u utterance) sameAs(o utterance) bool {
 }
 
 // drawRow draws what was, and under it what is.
-func (df *differ) drawRow(sh *sheet, g *draw.Group, r *diffRow, i int, top float64) {
+func (df *differ) drawRow(sh *leaf, g *draw.Group, r *diffRow, i int, top float64) {
 	if len(r.was.said) > 0 {
 		name := fontBody.Shorten("was "+r.name, speakerRoom)
 		if len(r.now.said) > 0 {
@@ -169,7 +169,7 @@ func (df *differ) drawRow(sh *sheet, g *draw.Group, r *diffRow, i int, top float
 }
 
 // drawWas writes the row as it was: grey, over dashed lines.
-func (r *row) drawWas(sh *sheet, w *window, g *draw.Group, name string, top float64) {
+func (r *row) drawWas(sh *leaf, w *window, g *draw.Group, name string, top float64) {
 	base := top + textBase
 	sh.rowHead(g, base, name)
 	for i, u := range r.said {

@@ -20,7 +20,7 @@ const (
 func (df *differ) notes() []section {
 	left := margin + signRoom
 	width := (df.main.paper.W - margin - left - columnGap) / 2
-	head := section{name: "notes", least: footAir, draw: func(_ *sheet, g *draw.Group, top, _ float64) {
+	head := section{name: "notes", least: footAir, draw: func(_ *leaf, g *draw.Group, top, _ float64) {
 		g.Add(draw.NewText(margin, top+footAir+2.7, "Besides", fontHeading, draw.Black))
 	}}
 	var all []section
@@ -31,7 +31,7 @@ func (df *differ) notes() []section {
 		}
 		height := sentencePitch*float64(max(len(cells[0]), len(cells[1]))) + 0.6
 		all = append(all, section{name: "notes", least: height, most: height, head: &head,
-			draw: func(_ *sheet, g *draw.Group, top, _ float64) {
+			draw: func(_ *leaf, g *draw.Group, top, _ float64) {
 				setLines(g, cells[0], left, top+2.7, sentencePitch)
 				setLines(g, cells[1], left+width+columnGap, top+2.7, sentencePitch)
 			}})
@@ -91,7 +91,7 @@ func (df *differ) table(changes []*PullChange) []section {
 		told := wrapPhrases(df.tells(c), df.main.paper.W-margin-t.tellsAt)
 		height := cellPitch*float64(max(len(name), len(told))) + 1.1
 		all = append(all, section{name: "pulls", least: height, most: height, head: &head,
-			draw: func(sh *sheet, g *draw.Group, top, height float64) {
+			draw: func(sh *leaf, g *draw.Group, top, height float64) {
 				base := top + 3.1
 				c.drawBadges(g, margin, base-fontNote.Middle())
 				setLines(g, name, margin+signRoom, base, cellPitch)
@@ -103,7 +103,7 @@ func (df *differ) table(changes []*PullChange) []section {
 	return all
 }
 
-func (t *diffTable) drawHead(sh *sheet, g *draw.Group, top, _ float64) {
+func (t *diffTable) drawHead(sh *leaf, g *draw.Group, top, _ float64) {
 	base := top + footAir + 2.9
 	g.Add(draw.NewText(margin, base, "Pulls", fontHeading, draw.Black))
 	g.Add(draw.NewText(t.landsAt, base, "lands", fontSmall, draw.Grey))
@@ -121,7 +121,7 @@ func (df *differ) rest() []section {
 	}
 	text := plural(n, "pull") + " unchanged"
 	const height = 5.0
-	return []section{{name: "rest", least: height, most: height, draw: func(_ *sheet, g *draw.Group, top, _ float64) {
+	return []section{{name: "rest", least: height, most: height, draw: func(_ *leaf, g *draw.Group, top, _ float64) {
 		g.Add(draw.NewText(margin+signRoom, top+3.9, text, fontNote, draw.Grey))
 	}}}
 }

@@ -1,30 +1,10 @@
 package render
 
 import (
-	"math"
-	"strings"
 	"testing"
 
 	"pullscore/interp/plan"
-	"pullscore/optics/ring"
 )
-
-// feetLens is a shot with a lens that is engraved in feet.
-func feetLens(t *testing.T) *plan.Shot {
-	t.Helper()
-	foot := plan.Inch * plan.InchesPerFoot
-	law, err := ring.FromMarks([]ring.Mark{
-		{Distance: 20 * plan.Inch, Angle: 0}, {Distance: 2 * foot, Angle: 62}, {Distance: 3 * foot, Angle: 150},
-		{Distance: 20 * foot, Angle: 290}, {Distance: math.Inf(1), Angle: 310},
-	}, 310)
-	if err != nil {
-		t.Fatal(err)
-	}
-	s := threeRacks()
-	s.Optics.Ring = law
-	s.Optics.Engraved = []string{`1'8"`, "2'", "3 ft", "20'", "inf"}
-	return s
-}
 
 // A tape is laid onto marks that say what it says: as they are written, with
 // the plan's units beside them where those are others.
@@ -53,22 +33,5 @@ func TestMarksOfTheLensAreAsEngraved(t *testing.T) {
 				t.Errorf("%s: %q (%q), want %q (%q)", tc.name, got[i].text, got[i].other, want.text, want.other)
 			}
 		}
-	}
-}
-
-func TestStripsAndCoversHaveTheEngravedMarks(t *testing.T) {
-	s := feetLens(t)
-	pages := Strip(s, Options{})
-	for _, p := range pages {
-		checkPage(t, "strip", p)
-	}
-	for _, want := range []string{"closest 1′8″ (50.8 cm)", "2′ (61 cm)", "20′ (6.1 m)"} {
-		if text := textOf(pages); !strings.Contains(text, want) {
-			t.Errorf("the strip has no %q: %q", want, text)
-		}
-	}
-	want := "1′8″ (50.8 cm) at 0°, 2′ (61 cm) at 62°, 3 ft (91.4 cm) at 150°, 20′ (6.1 m) at 290°, ∞ at 310°"
-	if got := marksOf(s, false); got != want {
-		t.Errorf("the cover has %q, want %q", got, want)
 	}
 }

@@ -26,7 +26,7 @@ type gutterLabel struct {
 // gutterLabels writes labels between top and bottom: on two lines each where
 // all have room for it, else on one. Those that have none at all are left out;
 // so the weightiest come first.
-func (sh *sheet) gutterLabels(g *draw.Group, labels []gutterLabel, top, bottom float64) {
+func (sh *leaf) gutterLabels(g *draw.Group, labels []gutterLabel, top, bottom float64) {
 	height, low := labelTwo, nameLow
 	if float64(len(labels))*labelTwo > bottom-top {
 		height, low = labelOne, 0
@@ -50,7 +50,7 @@ func (sh *sheet) gutterLabels(g *draw.Group, labels []gutterLabel, top, bottom f
 }
 
 // labelOnTwo writes the name and, below it, the figure in both units.
-func (sh *sheet) labelOnTwo(g *draw.Group, l gutterLabel, y float64) {
+func (sh *leaf) labelOnTwo(g *draw.Group, l gutterLabel, y float64) {
 	x := sh.left - headGap
 	name := draw.NewText(x, y-nameLow+fontStrong.Middle(), l.name, fontStrong, draw.Black).Aligned(draw.End)
 	g.Add(name.Shortened(x - margin))
@@ -63,7 +63,7 @@ func (sh *sheet) labelOnTwo(g *draw.Group, l gutterLabel, y float64) {
 
 // labelOnOne writes the name and the first figure on a line; both figures where
 // another label has the name too.
-func (sh *sheet) labelOnOne(g *draw.Group, l gutterLabel, twice bool, y float64) {
+func (sh *leaf) labelOnOne(g *draw.Group, l gutterLabel, twice bool, y float64) {
 	x := sh.left - headGap
 	figures := l.first
 	if twice && l.second != "" {
@@ -76,7 +76,7 @@ func (sh *sheet) labelOnOne(g *draw.Group, l gutterLabel, twice bool, y float64)
 }
 
 // leader joins a label that stands at y to what it names, at to.
-func (sh *sheet) leader(g *draw.Group, to, y float64) {
+func (sh *leaf) leader(g *draw.Group, to, y float64) {
 	const near, far = 0.9, 0.5
 	g.Line(sh.left-headGap+near, y, sh.left-far, to, solid(draw.Mid, hair))
 }
@@ -99,7 +99,7 @@ func (c *clearing) write(g *draw.Group, text draw.Text, p draw.Point) bool {
 }
 
 // blockTime keeps texts off the plumb lines and the edges of the columns.
-func (sh *sheet) blockTime(c *clearing) {
+func (sh *leaf) blockTime(c *clearing) {
 	sh.blockPlumbs(c)
 	for _, p := range sh.shot.Pulls {
 		c.blockAt(sh.window.x(float64(p.Start)))
@@ -108,7 +108,7 @@ func (sh *sheet) blockTime(c *clearing) {
 }
 
 // blockPlumbs keeps texts off the plumb lines.
-func (sh *sheet) blockPlumbs(c *clearing) {
+func (sh *leaf) blockPlumbs(c *clearing) {
 	for _, x := range sh.plumbX {
 		c.blockAt(x)
 	}

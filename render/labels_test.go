@@ -140,3 +140,15 @@ func TestSimplifyStaysOnTheCurve(t *testing.T) {
 		}
 	})
 }
+
+// An offset stays with its name wherever a pull is named.
+func TestOffsetsStayWithTheirNames(t *testing.T) {
+	m := newShot("1", "", 12).subject("NADIA", 1.7, 0.04).subject("AUNT VEE", 2.4, 0.02).start("NADIA").
+		rack("AUNT VEE", "", "", 1, 2).rack("NADIA", "", "", 4, 5)
+	m.Pulls[0].Target = `"AUNT VEE" - 10 cm`
+	for i, want := range []string{"NADIA to AUNT VEE - 10 cm", "AUNT VEE - 10 cm to NADIA"} {
+		if got := pullName(m.Shot, m.Pulls[i]); got != want {
+			t.Errorf("pull %d is %q, want %q", i+1, got, want)
+		}
+	}
+}

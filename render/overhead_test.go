@@ -117,3 +117,12 @@ func TestEveryLandingIsOnTheFloor(t *testing.T) {
 		}
 	}
 }
+
+// The goldens show in a review what a change does to a drawing. Set
+// PULLSCORE_UPDATE=1 to write them anew, then look at them.
+func TestGoldenOverheads(t *testing.T) {
+	for name, s := range map[string]*plan.Shot{"three-racks": threeRacks(), "crowd": crowd(), "walk": walkAndDolly()} {
+		checkGolden(t, "overhead-"+name, Overhead(s, Options{}))
+	}
+	checkGolden(t, "overhead-near-far", Overhead(nearAndFar(), Options{}))
+}

@@ -18,7 +18,7 @@ import (
 func Score(shot *plan.Shot, opt Options) []*draw.Page {
 	sc := newScore(shot, opt.paper())
 	sc.compose()
-	return sc.draw("score", sc.describe(), (*sheet).drawAround)
+	return sc.draw("score", sc.describe(), (*leaf).drawAround)
 }
 
 // compose lays everything on sheets.
@@ -39,7 +39,7 @@ type score struct {
 	windows     []*window
 	depth       depthScale
 	turn        turnScale
-	sheets      []*sheet
+	sheets      []*leaf
 }
 
 // A window is the stretch of time that a sheet shows.

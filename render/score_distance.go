@@ -79,16 +79,16 @@ func (w *window) distanceBand() section {
 	n := float64(len(w.shot.Subjects))
 	least := min(max(34, n*labelOne+4), 140) + laneHeight + bandGap
 	return section{name: "distance", least: least, most: max(least, 82), overTime: true,
-		draw: func(sh *sheet, g *draw.Group, top, height float64) {
+		draw: func(sh *leaf, g *draw.Group, top, height float64) {
 			sh.open(g, top, "distance", "Distance")
-			d := distanceBand{sheet: sh, top: top + laneHeight, height: height - laneHeight - bandGap}
+			d := distanceBand{leaf: sh, top: top + laneHeight, height: height - laneHeight - bandGap}
 			d.draw(g)
 		}}
 }
 
 // A distanceBand is the band on a sheet.
 type distanceBand struct {
-	*sheet
+	*leaf
 	top, height float64
 }
 

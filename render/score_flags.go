@@ -14,7 +14,7 @@ import (
 // lane returns the strip that opens a band of several rows.
 func (w *window) lane(row, title string) section {
 	return section{name: row, least: laneHeight, most: laneHeight, overTime: true,
-		draw: func(sh *sheet, g *draw.Group, top, _ float64) {
+		draw: func(sh *leaf, g *draw.Group, top, _ float64) {
 			sh.open(g, top, row, title)
 		}}
 }
@@ -49,7 +49,7 @@ const (
 )
 
 // drawLane draws a row's flags, and over the distances the numbers of moves.
-func (sh *sheet) drawLane(g *draw.Group, top float64, row string) {
+func (sh *leaf) drawLane(g *draw.Group, top float64, row string) {
 	var signs []sign
 	for _, f := range sh.window.flags(row) {
 		signs = append(signs, sh.flagSign(f, top))
@@ -63,7 +63,7 @@ func (sh *sheet) drawLane(g *draw.Group, top float64, row string) {
 // drawSigns puts signs where they belong in time, apart from each other. Where
 // there are more than the lane holds, the least weighty are left out; they are
 // in the sentences and the table.
-func (sh *sheet) drawSigns(g *draw.Group, signs []sign) {
+func (sh *leaf) drawSigns(g *draw.Group, signs []sign) {
 	lo, hi := sh.left-1, sh.right+apron
 	slices.SortStableFunc(signs, func(a, b sign) int { return b.rank - a.rank })
 	sizes := make([]float64, len(signs))
@@ -81,7 +81,7 @@ func (sh *sheet) drawSigns(g *draw.Group, signs []sign) {
 }
 
 // badges returns the numbered discs of the moves that start in the window.
-func (sh *sheet) badges(top float64) []sign {
+func (sh *leaf) badges(top float64) []sign {
 	var signs []sign
 	for _, p := range sh.shot.Pulls {
 		if t := float64(p.Start); sh.window.holds(t) {
@@ -99,7 +99,7 @@ func (sh *sheet) badges(top float64) []sign {
 }
 
 // flagSign returns the flag of a finding, with its pole down to the row.
-func (sh *sheet) flagSign(f plan.Flag, top float64) sign {
+func (sh *leaf) flagSign(f plan.Flag, top float64) sign {
 	width := flagWidth(f.Number)
 	return sign{at: sh.window.x(f.Time) + width/2, width: width + 0.8, rank: rank(f.Severity),
 		draw: func(g *draw.Group, x float64) {
@@ -112,7 +112,7 @@ func (sh *sheet) flagSign(f plan.Flag, top float64) sign {
 }
 
 // pole joins a sign to the place on the row's upper edge that it means.
-func (sh *sheet) pole(g *draw.Group, x, y, to, top float64) {
+func (sh *leaf) pole(g *draw.Group, x, y, to, top float64) {
 	g.Add(draw.Path{Runs: [][]draw.Point{{{X: x, Y: y}, {X: x, Y: top + laneHeight - 1}, {X: to, Y: top + laneHeight + 0.6}}}, Stroke: solid(draw.Grey, thin)})
 }
 
@@ -185,7 +185,7 @@ func byNumber(a, b plan.Flag) int { return a.Number - b.Number }
 // every printed line so that none is ever cut.
 func (sc *score) findings(flags []plan.Flag) []section {
 	width := (sc.paper.W - margin - sc.left - columnGap) / 2
-	head := section{name: "findings", least: footAir, draw: func(sh *sheet, g *draw.Group, top, _ float64) {
+	head := section{name: "findings", least: footAir, draw: func(sh *leaf, g *draw.Group, top, _ float64) {
 		g.Add(draw.NewText(margin, top+footAir+2.7, "Findings", fontHeading, draw.Black))
 	}}
 	var all []section
@@ -210,7 +210,7 @@ func (sc *score) findings(flags []plan.Flag) []section {
 				}
 			}
 			all = append(all, section{name: "findings", least: height, most: height, head: &head, together: together, flags: told,
-				draw: func(_ *sheet, g *draw.Group, top, _ float64) {
+				draw: func(_ *leaf, g *draw.Group, top, _ float64) {
 					if k < len(left) {
 						left[k].draw(g, sc.left, top)
 					}

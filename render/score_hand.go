@@ -123,7 +123,7 @@ const ringless = "This lens has no ring that can be pulled by angle."
 func (w *window) handBand() section {
 	if w.shot.Optics.Ring == nil {
 		return section{name: "hand", least: laneHeight + 2, most: laneHeight + 2, overTime: true,
-			draw: func(sh *sheet, g *draw.Group, top, _ float64) {
+			draw: func(sh *leaf, g *draw.Group, top, _ float64) {
 				sh.open(g, top, "hand", "Hand")
 				g.Add(draw.NewText(sh.left, top+laneHeight+1, ringless, fontNote, draw.Grey))
 			}}
@@ -131,16 +131,16 @@ func (w *window) handBand() section {
 	n := float64(len(w.marks()))
 	least := min(max(20, n*labelOne+1), 100) + laneHeight + bandGap
 	return section{name: "hand", least: least, most: max(least, 46), overTime: true,
-		draw: func(sh *sheet, g *draw.Group, top, height float64) {
+		draw: func(sh *leaf, g *draw.Group, top, height float64) {
 			sh.open(g, top, "hand", "Hand")
-			b := handBand{sheet: sh, top: top + laneHeight, height: height - laneHeight - bandGap}
+			b := handBand{leaf: sh, top: top + laneHeight, height: height - laneHeight - bandGap}
 			b.draw(g)
 		}}
 }
 
 // A handBand is the band on a sheet.
 type handBand struct {
-	*sheet
+	*leaf
 	top, height float64
 }
 

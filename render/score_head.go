@@ -13,7 +13,7 @@ import (
 )
 
 // drawHead writes what the shot is and which page this is.
-func (sh *sheet) drawHead(g *draw.Group, number int) {
+func (sh *leaf) drawHead(g *draw.Group, number int) {
 	right := []string{fmt.Sprintf("%s fps · %s", sh.shot.Rate, seconds(float64(sh.shot.Duration)))}
 	if len(sh.sheets) > 1 {
 		right = append(right, sh.pageLine(number))
@@ -22,7 +22,7 @@ func (sh *sheet) drawHead(g *draw.Group, number int) {
 }
 
 // pageLine says which page this is and what time it shows.
-func (sh *sheet) pageLine(number int) string {
+func (sh *leaf) pageLine(number int) string {
 	line := fmt.Sprintf("page %d of %d", number, len(sh.sheets))
 	if w := sh.window; w != nil && len(sh.windows) > 1 {
 		line += fmt.Sprintf(" · %s to %s s", fixed(w.from, 1), fixed(w.to, 1))
@@ -35,7 +35,7 @@ func (sh *sheet) pageLine(number int) string {
 
 // toldOn returns the numbers of the other pages on which findings of this page
 // are told.
-func (sh *sheet) toldOn(number int) (pages []int) {
+func (sh *leaf) toldOn(number int) (pages []int) {
 	if sh.window == nil {
 		return nil
 	}
@@ -54,7 +54,7 @@ func (sh *sheet) toldOn(number int) (pages []int) {
 
 // drawRuler draws the time: seconds above the line, frames as ticks, timecode
 // below it where the shot begins at one.
-func (sh *sheet) drawRuler(g *draw.Group) {
+func (sh *leaf) drawRuler(g *draw.Group) {
 	w := sh.window
 	y := edge + headHeight + 3.7
 	perSecond := (w.right - w.left) / (w.to - w.from)
@@ -111,7 +111,7 @@ func labelStep(perSecond, width float64) float64 {
 
 // drawMoves draws a column for every move of the focus through the bands, from
 // its start to its landing.
-func (sh *sheet) drawMoves(g *draw.Group) {
+func (sh *leaf) drawMoves(g *draw.Group) {
 	w := sh.window
 	top, bottom := sh.span()
 	top += laneAir

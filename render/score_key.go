@@ -27,11 +27,11 @@ const (
 )
 
 // drawKey draws the key of a score.
-func (sh *sheet) drawKey(g *draw.Group) { sh.drawKeyOf(g, sh.key(), sh.hasChance()) }
+func (sh *leaf) drawKey(g *draw.Group) { sh.drawKeyOf(g, sh.key(), sh.hasChance()) }
 
 // drawKeyOf draws a key of these entries, with a word on chances where there
 // are any; the entries move together where the page is narrow.
-func (sh *sheet) drawKeyOf(g *draw.Group, entries []keyEntry, chances bool) {
+func (sh *leaf) drawKeyOf(g *draw.Group, entries []keyEntry, chances bool) {
 	base := sh.paper.H - edge - 1.2
 	g.Line(margin, base-4.6, sh.paper.W-margin, base-4.6, solid(draw.Pale, hair))
 	gap := sh.keyGaps(entries)
@@ -52,7 +52,7 @@ func (sh *sheet) drawKeyOf(g *draw.Group, entries []keyEntry, chances bool) {
 }
 
 // keyGaps returns the space between entries that fill the line.
-func (sh *sheet) keyGaps(entries []keyEntry) float64 {
+func (sh *leaf) keyGaps(entries []keyEntry) float64 {
 	free := sh.paper.W - 2*margin
 	for _, e := range entries {
 		free -= e.width + keyText + fontSmall.Width(e.text)
@@ -61,14 +61,14 @@ func (sh *sheet) keyGaps(entries []keyEntry) float64 {
 }
 
 // hasChance tells whether the sheet shows a chance of landing.
-func (sh *sheet) hasChance() bool {
+func (sh *leaf) hasChance() bool {
 	return slices.ContainsFunc(sh.shot.Pulls, func(p *plan.Pull) bool { return p.Chance.Known() })
 }
 
 func noSign(*draw.Group, float64, float64) {}
 
 // key returns the entries for the shot.
-func (sh *sheet) key() []keyEntry {
+func (sh *leaf) key() []keyEntry {
 	s := sh.shot
 	entries := []keyEntry{
 		{"move of the focus", 2 * badgeSize, func(g *draw.Group, x, y float64) { badge(g, x+badgeSize, y, 1) }},

@@ -52,7 +52,7 @@ func (w *window) linesBand() []section {
 	for _, r := range w.rows() {
 		height := r.height()
 		all = append(all, section{name: "lines", least: height, most: height, head: &head, overTime: true,
-			draw: func(sh *sheet, g *draw.Group, top, _ float64) { r.draw(sh, g, top) }})
+			draw: func(sh *leaf, g *draw.Group, top, _ float64) { r.draw(sh, g, top) }})
 	}
 	if len(all) == 0 && len(w.flags("lines")) > 0 {
 		all = append(all, section{name: "lines", head: &head, overTime: true, draw: drawNothing})
@@ -60,7 +60,7 @@ func (w *window) linesBand() []section {
 	return all
 }
 
-func drawNothing(*sheet, *draw.Group, float64, float64) {}
+func drawNothing(*leaf, *draw.Group, float64, float64) {}
 
 // rows gathers what is heard and seen in the window: the speakers in the order
 // in which they first speak, then cues, business and moves, on one row where
@@ -222,7 +222,7 @@ func blocking(s *plan.Shot, b plan.Blocking) string {
 }
 
 // draw writes the row's head and its words, and lets the plumb lines fall.
-func (r *row) draw(sh *sheet, g *draw.Group, top float64) {
+func (r *row) draw(sh *leaf, g *draw.Group, top float64) {
 	w := sh.window
 	base := top + textBase
 	sh.rowHead(g, base, r.name)
@@ -307,7 +307,7 @@ func (r *row) laneAt(said int, x float64) int {
 }
 
 // dropPlumb draws a plumb line, once where two hang on the same moment.
-func (sh *sheet) dropPlumb(x, from, to float64) {
+func (sh *leaf) dropPlumb(x, from, to float64) {
 	if !slices.Contains(sh.plumbX, x) {
 		sh.plumbs.Line(x, from, x, to, plumbStroke)
 		sh.plumbX = append(sh.plumbX, x)
@@ -316,7 +316,7 @@ func (sh *sheet) dropPlumb(x, from, to float64) {
 
 // clearOfPlumbs lets a plumb line that falls through a text end and go on
 // behind it.
-func (sh *sheet) clearOfPlumbs(g *draw.Group, b draw.Box) {
+func (sh *leaf) clearOfPlumbs(g *draw.Group, b draw.Box) {
 	for _, x := range sh.plumbX {
 		if x > b.X-0.3 && x < b.Right()+0.3 {
 			g.Add(draw.Rect{Box: draw.Box{X: x - 0.3, Y: b.Y, W: 0.6, H: b.H}, Fill: draw.Paper})
@@ -325,7 +325,7 @@ func (sh *sheet) clearOfPlumbs(g *draw.Group, b draw.Box) {
 }
 
 // rowHead writes a name at the end of the gutter.
-func (sh *sheet) rowHead(g *draw.Group, base float64, name string) {
+func (sh *leaf) rowHead(g *draw.Group, base float64, name string) {
 	t := draw.NewText(sh.left-headGap, base, name, fontBody, draw.Grey).Aligned(draw.End)
 	g.Add(t.Shortened(sh.left - headGap - margin))
 }

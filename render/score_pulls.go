@@ -130,7 +130,7 @@ const (
 func (sc *score) pullTable() []section {
 	columns := pullColumns(sc.shot)
 	sc.fit(columns)
-	head := section{name: "pulls", least: footAir + 4.6, draw: func(sh *sheet, g *draw.Group, top, _ float64) {
+	head := section{name: "pulls", least: footAir + 4.6, draw: func(sh *leaf, g *draw.Group, top, _ float64) {
 		g.Add(draw.NewText(margin, top+footAir+2.9, "Pulls", fontHeading, draw.Black))
 		drawTableHead(g, columns, top+footAir+2.9)
 		g.Line(margin, top+footAir+4.6, sc.paper.W-margin, top+footAir+4.6, solid(draw.Black, thin))
@@ -140,7 +140,7 @@ func (sc *score) pullTable() []section {
 		cells, lines := wrapCells(columns, p)
 		height := cellPitch*float64(lines) + 1.1
 		all = append(all, section{name: "pulls", least: height, most: height, head: &head,
-			draw: func(sh *sheet, g *draw.Group, top, height float64) {
+			draw: func(sh *leaf, g *draw.Group, top, height float64) {
 				drawPull(g, columns, cells, p.Number, top)
 				g.Line(margin, top+height, sh.paper.W-margin, top+height, solid(draw.Pale, hair))
 			}})

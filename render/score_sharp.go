@@ -23,13 +23,13 @@ func (w *window) sharpBand() []section {
 	var all []section
 	for k := range w.shot.Subjects {
 		all = append(all, section{name: "sharp", least: 3.6, most: 5.6, head: &head, overTime: true,
-			draw: func(sh *sheet, g *draw.Group, top, height float64) { sh.drawBar(g, k, top, height) }})
+			draw: func(sh *leaf, g *draw.Group, top, height float64) { sh.drawBar(g, k, top, height) }})
 	}
 	return all
 }
 
 // drawBar draws the bar of a subject.
-func (sh *sheet) drawBar(g *draw.Group, k int, top, height float64) {
+func (sh *leaf) drawBar(g *draw.Group, k int, top, height float64) {
 	w := sh.window
 	y := top + height/2
 	sh.rowHead(g, y+fontBody.Middle(), sh.shot.Subjects[k].Name)

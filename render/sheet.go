@@ -19,7 +19,7 @@ type section struct {
 	together int      // how many of those that follow belong on the same sheet
 	flags    []int    // the numbers of the findings that it tells
 	overTime bool     // drawn on the time axis
-	draw     func(sh *sheet, g *draw.Group, top, height float64)
+	draw     func(sh *leaf, g *draw.Group, top, height float64)
 }
 
 // A placed section is one with its place on a sheet.
@@ -28,8 +28,8 @@ type placed struct {
 	top, height float64
 }
 
-// A sheet is one page of a score.
-type sheet struct {
+// A leaf is one page of a score.
+type leaf struct {
 	*score
 	window *window // nil: no time axis
 	strips []placed
@@ -47,13 +47,13 @@ const (
 // lay puts sections on new sheets, or on what is left of the last one where
 // they need no time axis.
 func (sc *score) lay(w *window, sections []section) {
-	var sh *sheet
+	var sh *leaf
 	if w == nil && len(sc.sheets) > 0 && sc.sheets[len(sc.sheets)-1].takesAll(sections) {
 		sh = sc.sheets[len(sc.sheets)-1]
 	}
 	for i, s := range sections {
 		if sh == nil || !sh.takes(s, sections[i+1:]) || sh.tears(sections[i:]) {
-			sh = &sheet{score: sc, window: w}
+			sh = &leaf{score: sc, window: w}
 			sc.sheets = append(sc.sheets, sh)
 		}
 		sh.add(s)
@@ -73,7 +73,7 @@ func (sc *score) addHere(sections []section) bool {
 }
 
 // add puts a section on the sheet, under its head where it opens a kind.
-func (sh *sheet) add(s section) {
+func (sh *leaf) add(s section) {
 	if s.head != nil && sh.lastName() != s.name {
 		sh.strips = append(sh.strips, placed{section: *s.head})
 	}
@@ -81,7 +81,7 @@ func (sh *sheet) add(s section) {
 }
 
 // lastName returns the kind of the sheet's last section.
-func (sh *sheet) lastName() string {
+func (sh *leaf) lastName() string {
 	if len(sh.strips) == 0 {
 		return ""
 	}
@@ -90,8 +90,8 @@ func (sh *sheet) lastName() string {
 
 // takesAll reports whether there is room for all of the sections: what stands
 // below the bands is not torn apart where it can be had on one page.
-func (sh *sheet) takesAll(sections []section) bool {
-	trial := &sheet{score: sh.score, window: sh.window, strips: slices.Clone(sh.strips)}
+func (sh *leaf) takesAll(sections []section) bool {
+	trial := &leaf{score: sh.score, window: sh.window, strips: slices.Clone(sh.strips)}
 	for _, s := range sections {
 		trial.add(s)
 	}
@@ -99,7 +99,7 @@ func (sh *sheet) takesAll(sections []section) bool {
 }
 
 // used returns the least height of what is on the sheet.
-func (sh *sheet) used() float64 {
+func (sh *leaf) used() float64 {
 	used := 0.0
 	for _, p := range sh.strips {
 		used += p.least
@@ -110,7 +110,7 @@ func (sh *sheet) used() float64 {
 // takes reports whether there is room for a section, its head and what belongs
 // with it. A head is not left with one section alone: the head of a kind goes
 // where at least two of its sections fit.
-func (sh *sheet) takes(s section, next []section) bool {
+func (sh *leaf) takes(s section, next []section) bool {
 	need, along := s.least, s.together
 	if s.head != nil && sh.lastName() != s.name {
 		need += s.head.least
@@ -126,7 +126,7 @@ func (sh *sheet) takes(s section, next []section) bool {
 
 // tears reports whether the kind that the first of the sections opens would be
 // torn apart on what is left of the sheet, where all of them fit on a new one.
-func (sh *sheet) tears(sections []section) bool {
+func (sh *leaf) tears(sections []section) bool {
 	name := sections[0].name
 	if len(sh.strips) == 0 || sections[0].head == nil || sh.lastName() == name {
 		return false
@@ -135,12 +135,12 @@ func (sh *sheet) tears(sections []section) bool {
 	if kind < 0 || sh.takesAll(sections[:kind]) {
 		return false
 	}
-	fresh := &sheet{score: sh.score, window: sh.window}
+	fresh := &leaf{score: sh.score, window: sh.window}
 	return fresh.takesAll(sections)
 }
 
 // room returns the height that a sheet has for sections.
-func (sh *sheet) room() float64 {
+func (sh *leaf) room() float64 {
 	h := sh.paper.H - 2*edge - headHeight
 	if sh.window != nil {
 		h -= rulerHeight + keyHeight
@@ -149,7 +149,7 @@ func (sh *sheet) room() float64 {
 }
 
 // top returns where the sections start.
-func (sh *sheet) top() float64 {
+func (sh *leaf) top() float64 {
 	if sh.window != nil {
 		return edge + headHeight + rulerHeight
 	}
@@ -158,7 +158,7 @@ func (sh *sheet) top() float64 {
 
 // arrange gives every section its place; free room goes to the sections in
 // proportion to what they can use.
-func (sh *sheet) arrange() {
+func (sh *leaf) arrange() {
 	free, wish := sh.room(), 0.0
 	for _, p := range sh.strips {
 		free -= p.least
@@ -178,7 +178,7 @@ func (sh *sheet) arrange() {
 
 // span returns the top of the first and the bottom of the last section on the
 // time axis, the lines left out where anything else is there.
-func (sh *sheet) span() (top, bottom float64) {
+func (sh *leaf) span() (top, bottom float64) {
 	for _, p := range sh.strips {
 		if !p.overTime {
 			continue
@@ -193,7 +193,7 @@ func (sh *sheet) span() (top, bottom float64) {
 
 // draw makes the pages; name says which drawing they are, and around draws what
 // stands round the sections of each.
-func (sc *score) draw(name, desc string, around func(sh *sheet, root *draw.Group, number int)) []*draw.Page {
+func (sc *score) draw(name, desc string, around func(sh *leaf, root *draw.Group, number int)) []*draw.Page {
 	pages := make([]*draw.Page, len(sc.sheets))
 	for i, sh := range sc.sheets {
 		sh.arrange()
@@ -214,7 +214,7 @@ func (sc *score) draw(name, desc string, around func(sh *sheet, root *draw.Group
 }
 
 // drawAround draws what stands round the bands of a score.
-func (sh *sheet) drawAround(root *draw.Group, number int) {
+func (sh *leaf) drawAround(root *draw.Group, number int) {
 	sh.drawHead(root.Group("head"), number)
 	if sh.window != nil {
 		sh.drawMoves(root.Group("moves"))
@@ -226,7 +226,7 @@ func (sh *sheet) drawAround(root *draw.Group, number int) {
 }
 
 // draw draws the sections.
-func (sh *sheet) draw(root *draw.Group) {
+func (sh *leaf) draw(root *draw.Group) {
 	var g *draw.Group
 	for _, p := range sh.strips {
 		if g == nil || g.Name != p.name {
@@ -237,12 +237,12 @@ func (sh *sheet) draw(root *draw.Group) {
 }
 
 // open writes a band's heading and its lane of flags.
-func (sh *sheet) open(g *draw.Group, top float64, row, title string) {
+func (sh *leaf) open(g *draw.Group, top float64, row, title string) {
 	sh.heading(g, top, title)
 	sh.drawLane(g.Group("flags"), top, row)
 }
 
 // heading writes the name of a band in the gutter.
-func (sh *sheet) heading(g *draw.Group, top float64, text string) {
+func (sh *leaf) heading(g *draw.Group, top float64, text string) {
 	g.Add(draw.NewText(margin, top+laneAir+flagLane/2+fontHeading.Middle(), text, fontHeading, draw.Black))
 }

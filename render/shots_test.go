@@ -7,9 +7,12 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"testing"
 
 	"pullscore/interp/plan"
 	"pullscore/optics/ring"
+
+	"pgregory.net/rapid"
 )
 
 // A maker builds a shot step by step. The figures of landing are plausible
@@ -295,4 +298,76 @@ func hostile() *plan.Shot {
 		line(script, script+" *<b>", 0.5, 2).cue("'\"<>&", 3)
 	m.PlanName, m.Puller, m.Lens = script, "\u2066iso\u2069", "75\" & <i>"
 	return m.rack("B' onload=\"x\"", `on '"<>&`, script, 3, 4).flag("error", "hand", 3, 1, script, script).Shot
+}
+
+// drawShot draws a shot with any mixture of what shots hold.
+func drawShot(t *rapid.T) *plan.Shot {
+	text := rapid.StringOfN(rapid.RuneFrom([]rune("abcdefgh WIMijl ,.'\"<&>花שرé")), 1, 60, -1)
+	duration := rapid.Float64Range(0.2, 200).Draw(t, "duration")
+	moment := rapid.Float64Range(0, duration)
+	m := newShot(text.Draw(t, "id"), text.Draw(t, "title"), duration)
+	m.Imperial = rapid.Bool().Draw(t, "imperial")
+	m.Gear = plan.Number(rapid.Float64Range(0.3, 4).Draw(t, "gear"))
+	if rapid.Bool().Draw(t, "timecode") {
+		m.BeginsAt, m.Begins = "01:00:10:12", 86652
+	}
+	switch rapid.IntRange(0, 2).Draw(t, "ring") {
+	case 0:
+		m.Optics.Ring = nil
+	case 1:
+		m.Optics.Ring, _ = ring.Unit(0.075, 0.31, 300)
+	}
+	var names []string
+	for i := range rapid.IntRange(1, 14).Draw(t, "subjects") {
+		name := fmt.Sprint(text.Draw(t, "name"), i)
+		names = append(names, name)
+		d := math.Exp(rapid.Float64Range(math.Log(0.31), math.Log(5000)).Draw(t, "distance"))
+		m.subject(name, d, rapid.Float64Range(0, d/3).Draw(t, "deep"))
+	}
+	someone := rapid.SampledFrom(names)
+	m.start(someone.Draw(t, "start"))
+	for range rapid.IntRange(0, 3).Draw(t, "walks") {
+		from := moment.Draw(t, "from")
+		m.walk(someone.Draw(t, "who"), rapid.Float64Range(0.4, 30).Draw(t, "to"), from, rapid.Float64Range(from, duration).Draw(t, "until"))
+	}
+	pulls := rapid.IntRange(0, 60).Draw(t, "pulls")
+	for i := range pulls {
+		each := duration / float64(pulls)
+		at := (float64(i) + rapid.Float64Range(0, 0.4).Draw(t, "at")) * each
+		m.rack(rapid.SampledFrom(append(names, "inf")).Draw(t, "to"), text.Draw(t, "anchor"), text.Draw(t, "because"), at, at+each*rapid.Float64Range(0.1, 0.6).Draw(t, "over"))
+	}
+	for range rapid.IntRange(0, 30).Draw(t, "lines") {
+		from := moment.Draw(t, "from")
+		m.line(rapid.SampledFrom(append(names, "VOICE")).Draw(t, "who"), text.Draw(t, "line")+" *and "+text.Draw(t, "line"), from, rapid.Float64Range(from, duration).Draw(t, "until"))
+	}
+	for range rapid.IntRange(0, 8).Draw(t, "cues") {
+		m.cue(text.Draw(t, "cue"), moment.Draw(t, "at"))
+	}
+	for range rapid.IntRange(0, 8).Draw(t, "actions") {
+		from := moment.Draw(t, "from")
+		m.Actions = append(m.Actions, plan.Action{Text: text.Draw(t, "action"), Start: plan.Number(from), End: plan.Number(rapid.Float64Range(from, duration).Draw(t, "until"))})
+	}
+	for range rapid.IntRange(0, 50).Draw(t, "flags") {
+		m.flag(rapid.SampledFrom([]string{"note", "warning", "error"}).Draw(t, "severity"),
+			rapid.SampledFrom([]string{"lines", "distance", "sharp", "hand", ""}).Draw(t, "row"), moment.Draw(t, "at"), 0,
+			strings.Repeat(text.Draw(t, "text")+" ", rapid.IntRange(1, 12).Draw(t, "times")), text.Draw(t, "cures"))
+	}
+	return m.Shot
+}
+
+// feetLens is a shot with a lens that is engraved in feet.
+func feetLens(t *testing.T) *plan.Shot {
+	t.Helper()
+	foot := plan.Inch * plan.InchesPerFoot
+	law, err := ring.FromMarks([]ring.Mark{
+		{Distance: 20 * plan.Inch, Angle: 0}, {Distance: 2 * foot, Angle: 62}, {Distance: 3 * foot, Angle: 150},
+		{Distance: 20 * foot, Angle: 290}, {Distance: math.Inf(1), Angle: 310},
+	}, 310)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := threeRacks()
+	s.Optics.Ring = law
+	s.Optics.Engraved = []string{`1'8"`, "2'", "3 ft", "20'", "inf"}
+	return s
 }

@@ -1,6 +1,6 @@
 // The stops drawing: without faults on all plans, and the same as its golden.
 
-package render_test
+package render
 
 import (
 	"bytes"
@@ -13,10 +13,9 @@ import (
 	"pullscore/interp"
 	"pullscore/interp/plan"
 	"pullscore/interp/stops"
-	"pullscore/render"
 	"pullscore/render/draw"
-	"pullscore/render/draw/drawtest"
 	"pullscore/render/svg"
+	"pullscore/render/testing/drawtest"
 )
 
 // answerOf finds the stops of a shot; nil where it can be taken at none.
@@ -29,7 +28,7 @@ func answerOf(res *interp.Result, s *plan.Shot) *stops.Answer {
 }
 
 func TestStopsAreDrawnWithoutFaults(t *testing.T) {
-	all := plans(t)
+	all := realPlans(t)
 	all["../examples/crowd"] = []byte(crowdOfRacks())
 	pages := 0
 	for name, src := range all {
@@ -39,8 +38,8 @@ func TestStopsAreDrawnWithoutFaults(t *testing.T) {
 			if a == nil {
 				continue
 			}
-			for _, paper := range []render.Paper{render.A4, render.Letter} {
-				for _, page := range render.Stops(s, a, render.Options{Paper: paper}) {
+			for _, paper := range []Paper{A4, Letter} {
+				for _, page := range Stops(s, a, Options{Paper: paper}) {
 					pages++
 					for _, f := range drawtest.Faults(page) {
 						t.Errorf("%s, shot %s: %s", name, s.ID, f)
@@ -95,7 +94,7 @@ func TestGoldenStops(t *testing.T) {
 			if s.ID != g.shot {
 				continue
 			}
-			got := stopsSVG(t, render.Stops(s, answerOf(res, s), render.Options{})[0])
+			got := stopsSVG(t, Stops(s, answerOf(res, s), Options{})[0])
 			file := filepath.Join("..", "testdata", "golden", "stops-"+g.file+".svg")
 			if os.Getenv("PULLSCORE_UPDATE") == "1" {
 				if err := os.WriteFile(file, []byte(got), 0o644); err != nil {

@@ -47,18 +47,17 @@ type piece struct {
 }
 
 const (
-	lead       = 11.0 // tape before the travel, to hold it by
-	tail       = 26.0 // and after it, for the names of the last marks
-	joinRoom   = 9.0  // beside a piece on the page
-	markGap    = 0.8  // between the end of a name and the next line down
-	flagGap    = 0.7  // between a mark's line and its name
-	rowsMost   = 6    // rows of names, as long as shorter names help
-	rowsEver   = 14   // and at most: what has no row is in the table
-	rowPitch   = 3.2
-	nameMost   = 60.0 // the longest name
-	nameLeast  = 4.4
-	numberMost = 16.0 // the longest list of numbers
-	cutClear   = 12.0 // no mark stands so near before a cut, where it can be had
+	lead      = 11.0 // tape before the travel, to hold it by
+	tail      = 26.0 // and after it, for the names of the last marks
+	joinRoom  = 9.0  // beside a piece on the page
+	markGap   = 0.8  // between the end of a name and the next line down
+	flagGap   = 0.7  // between a mark's line and its name
+	rowsMost  = 6    // rows of names, as long as shorter names help
+	rowsEver  = 14   // and at most: what has no row is in the table
+	rowPitch  = 3.2
+	nameMost  = 60.0 // the longest name
+	nameLeast = 4.4
+	cutClear  = 12.0 // no mark stands so near before a cut, where it can be had
 )
 
 func newStrip(s *plan.Shot, marks []ringMark, width float64) *strip {
@@ -157,6 +156,9 @@ func (st *strip) quietest(lo, hi float64) float64 {
 func (st *strip) wish(m stripMark) float64 {
 	return numbersWidth(m.ringMark) + min(fontNote.Width(draw.Clean(m.label)), nameMost) + flagGap + markGap
 }
+
+// numberMost is the longest list of numbers, in millimetres.
+const numberMost = 16.0
 
 // numbersWidth is the room of a mark's numbers before its name.
 func numbersWidth(m ringMark) float64 {

@@ -13,6 +13,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"pullscore/interp/plan"
 	"pullscore/render/draw"
 )
 
@@ -212,15 +213,24 @@ func TestStripsSayWhatIsMissing(t *testing.T) {
 	}
 }
 
-// textOf is all that is written on pages, in the order drawn.
-func textOf(pages []*draw.Page) string {
-	var words []string
+// The goldens show in a review what a change does to a drawing. Set
+// PULLSCORE_UPDATE=1 to write them anew, then look at them.
+func TestGoldenStrips(t *testing.T) {
+	for name, s := range map[string]*plan.Shot{"three-racks": threeRacks(), "crowd": crowd(), "walk": walkAndDolly()} {
+		checkGolden(t, "strip-"+name, Strip(s, Options{}))
+	}
+}
+
+// The tape shows the marks of the lens as they are engraved.
+func TestStripsHaveTheEngravedMarks(t *testing.T) {
+	s := feetLens(t)
+	pages := Strip(s, Options{})
 	for _, p := range pages {
-		for it := range p.Root.All() {
-			if text, ok := it.(draw.Text); ok {
-				words = append(words, text.String)
-			}
+		checkPage(t, "strip", p)
+	}
+	for _, want := range []string{"closest 1′8″ (50.8 cm)", "2′ (61 cm)", "20′ (6.1 m)"} {
+		if text := textOf(pages); !strings.Contains(text, want) {
+			t.Errorf("the strip has no %q: %q", want, text)
 		}
 	}
-	return strings.Join(words, " ")
 }

@@ -1,7 +1,7 @@
 // The takes drawing: without faults for logs of every kind, and the same log
 // the same page.
 
-package render_test
+package render
 
 import (
 	"bytes"
@@ -11,10 +11,9 @@ import (
 	"testing"
 
 	"pullscore/interp/takes"
-	"pullscore/render"
 	"pullscore/render/draw"
-	"pullscore/render/draw/drawtest"
 	"pullscore/render/svg"
+	"pullscore/render/testing/drawtest"
 )
 
 // logOf is a log of n takes, made up.
@@ -48,8 +47,8 @@ func TestTakesAreDrawnWithoutFaults(t *testing.T) {
 		"nobody":              logOf(40, func(t *takes.Take) { t.Puller, t.Date = "", "" }),
 	}
 	for name, s := range tests {
-		for _, paper := range []render.Paper{render.A4, render.Letter} {
-			for _, page := range render.Takes(s, s.Report(), render.Options{Paper: paper}) {
+		for _, paper := range []Paper{A4, Letter} {
+			for _, page := range Takes(s, s.Report(), Options{Paper: paper}) {
 				for _, f := range drawtest.Faults(page) {
 					t.Errorf("%s: %s", name, f)
 				}
@@ -67,7 +66,7 @@ func TestTakesAreDrawnWithoutFaults(t *testing.T) {
 
 func TestSameTakesSamePage(t *testing.T) {
 	a, b := logOf(4000, nil), logOf(4000, nil)
-	one, two := takesSVG(t, render.Takes(a, a.Report(), render.Options{})[0]), takesSVG(t, render.Takes(b, b.Report(), render.Options{})[0])
+	one, two := takesSVG(t, Takes(a, a.Report(), Options{})[0]), takesSVG(t, Takes(b, b.Report(), Options{})[0])
 	if one != two {
 		t.Error("the same log gives two pages")
 	}

@@ -1,29 +1,53 @@
+// What the tests of all drawings do with pages.
+
 package render
 
 import (
+	"bytes"
 	"os"
 	"path/filepath"
+	"pullscore/render/draw"
+	"pullscore/render/svg"
+	"pullscore/render/testing/drawtest"
 	"strings"
 	"testing"
-
-	"pullscore/interp/plan"
-	"pullscore/render/draw"
 )
 
-// The goldens show in a review what a change does to a drawing. Set
-// PULLSCORE_UPDATE=1 to write them anew, then look at them.
-func TestGoldenDrawings(t *testing.T) {
-	for name, s := range map[string]*plan.Shot{"three-racks": threeRacks(), "crowd": crowd(), "walk": walkAndDolly()} {
-		checkGolden(t, "score-"+name, Score(s, Options{}))
-		checkGolden(t, "overhead-"+name, Overhead(s, Options{}))
-		checkGolden(t, "strip-"+name, Strip(s, Options{}))
+// tester is what *testing.T and *rapid.T share.
+type tester interface {
+	Helper()
+	Errorf(string, ...any)
+	Fatalf(string, ...any)
+}
+
+// checkPage fails for every fault of a page.
+func checkPage(t tester, name string, p *draw.Page) {
+	t.Helper()
+	for _, fault := range drawtest.Faults(p) {
+		t.Errorf("%s: %s", name, fault)
 	}
-	checkGolden(t, "overhead-near-far", Overhead(nearAndFar(), Options{}))
-	for name, gear := range map[string]plan.Number{"once": 1, "spiral": 2.5} {
-		s := threeRacks()
-		s.WheelMM, s.Gear = 80, gear
-		checkGolden(t, "dial-"+name, Dial(s, Options{}))
+}
+
+func svgOf(t tester, p *draw.Page) string {
+	t.Helper()
+	var b bytes.Buffer
+	if err := svg.Write(&b, p); err != nil {
+		t.Fatalf("%v", err)
 	}
+	return b.String()
+}
+
+// textOf is all that is written on pages, in the order drawn.
+func textOf(pages []*draw.Page) string {
+	var words []string
+	for _, p := range pages {
+		for it := range p.Root.All() {
+			if text, ok := it.(draw.Text); ok {
+				words = append(words, text.String)
+			}
+		}
+	}
+	return strings.Join(words, " ")
 }
 
 // checkGolden compares pages with their files.

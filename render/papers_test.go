@@ -1,0 +1,144 @@
+// What holds for all papers alike.
+
+package render
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"pullscore/interp"
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+)
+
+// drawings are those that are made of every shot.
+var drawings = []struct {
+	name string
+	draw func(*plan.Shot, Options) []*draw.Page
+}{
+	{"score", Score}, {"overhead", Overhead}, {"strip", Strip}, {"dial", Dial},
+}
+
+// checkDrawn fails for every fault of a page, and for figures that are none.
+func checkDrawn(t *testing.T, name string, page *draw.Page) {
+	t.Helper()
+	checkPage(t, name, page)
+	doc := svgOf(t, page)
+	for _, bad := range []string{"NaN", "Inf"} {
+		if strings.Contains(doc, bad) {
+			t.Errorf("%s holds %s", name, bad)
+		}
+	}
+	if page.Title == "" || page.Desc == "" {
+		t.Errorf("%s has no words for those who cannot see it", name)
+	}
+}
+
+// Real plans: those of the examples, and those that are wrong on purpose. What
+// the interpreter hands over is drawn without faults, whatever it is.
+func TestPlansAreDrawnWithoutFaults(t *testing.T) {
+	shots := 0
+	for name, src := range realPlans(t) {
+		res := interp.Interpret(name, src, interp.Options{})
+		for _, s := range res.Plan.Shots {
+			for _, paper := range []Paper{A4, Letter} {
+				for _, d := range drawings {
+					for i, page := range d.draw(s, Options{Paper: paper}) {
+						shots++
+						checkDrawn(t, fmt.Sprintf("%s, shot %s, %s, page %d", name, s.ID, d.name, i+1), page)
+					}
+				}
+			}
+		}
+	}
+	if shots < 160 {
+		t.Errorf("only %d pages were drawn", shots)
+	}
+}
+
+// carriedBack returns a shot of a camera in the hand that someone walks towards.
+func carriedBack() *plan.Shot {
+	s := newShot("1", "", 5).subject("A", 4, 0).start("A").walk("A", 2, 1, 3).Shot
+	s.Support = "hand"
+	return s
+}
+
+// Cautions stand on each paper that shows the work that they are for, on no
+// other, and leave the decision to the people in charge.
+func TestCautions(t *testing.T) {
+	const (
+		movingCaution    = "Moving camera: clear the path, one person watches the operator's back."
+		backwardsCaution = "Walking backwards: that person does nothing else; walk the way once without the camera."
+		walkingCaution   = "People move here: clear and light their ways."
+		laserCaution     = "Where a laser meter takes the distances: never towards eyes; its class and local rules apply."
+		chargeCaution    = "This is a plan, not permission: the people in charge and local rules decide."
+	)
+	all := []string{movingCaution, backwardsCaution, walkingCaution}
+	back := walkAndDolly()
+	for i := range back.Blocking {
+		if b := &back.Blocking[i]; b.Kind == "dolly" {
+			b.From, b.To = b.To, b.From
+		}
+	}
+	for _, tc := range []struct {
+		name string
+		shot *plan.Shot
+		want []string
+	}{
+		{"still", oneRack(), nil},
+		{"someone walks", newShot("1", "", 5).subject("A", 4, 0).start("A").walk("A", 2, 1, 3).Shot, []string{walkingCaution}},
+		{"dolly in", walkAndDolly(), []string{movingCaution}},
+		{"dolly back", back, []string{movingCaution, backwardsCaution}},
+		{"carried, somebody comes", carriedBack(), []string{movingCaution, backwardsCaution}},
+	} {
+		cover := BriefCoverPages("", BriefCover([]*plan.Plan{{Shots: []*plan.Shot{tc.shot}}}), Options{})
+		brief := NewBriefShot(tc.shot, Options{Paper: Letter})
+		papers := map[string][]*draw.Page{
+			"cover": cover, "sheet": brief.Pages, "score": Score(tc.shot, Options{Paper: Letter}), "overhead": Overhead(tc.shot, Options{}),
+		}
+		for name, pages := range papers {
+			text := textOf(pages)
+			for _, caution := range all {
+				if got, want := strings.Contains(text, caution), slices.Contains(tc.want, caution); got != want {
+					t.Errorf("%s, %s: %q stands there: %v, want %v", tc.name, name, caution, got, want)
+				}
+			}
+			measured := name != "score"
+			if got := strings.Contains(text, laserCaution); got != measured {
+				t.Errorf("%s, %s: the caution for lasers stands there: %v, want %v", tc.name, name, got, measured)
+			}
+			if (measured || tc.want != nil) && !strings.Contains(text, chargeCaution) {
+				t.Errorf("%s, %s: it does not say who decides", tc.name, name)
+			}
+			for _, p := range pages {
+				checkPage(t, tc.name+", "+name, p)
+			}
+		}
+	}
+}
+
+func TestSameShotSameBytes(t *testing.T) {
+	draw := func() string {
+		var all strings.Builder
+		for _, s := range []*plan.Shot{threeRacks(), walkAndDolly(), crowd(), longFindings()} {
+			s.WheelMM = 80
+			for _, p := range slices.Concat(Score(s, Options{}), Overhead(s, Options{}), Strip(s, Options{}), Dial(s, Options{})) {
+				all.WriteString(svgOf(t, p))
+			}
+		}
+		return all.String()
+	}
+	first := draw()
+	local := time.Local
+	defer func() { time.Local = local }()
+	time.Local = time.FixedZone("elsewhere", -11*3600)
+	t.Setenv("TZ", "Pacific/Apia")
+	t.Setenv("LANG", "de_DE.UTF-8")
+	t.Chdir(t.TempDir())
+	if draw() != first {
+		t.Error("the same shots gave other bytes")
+	}
+}
