@@ -11,7 +11,8 @@ import (
 
 	"pullscore/interp"
 	"pullscore/lang"
-	"pullscore/render"
+	"pullscore/render/score"
+	"pullscore/render/sheet"
 	"pullscore/render/svg"
 )
 
@@ -21,7 +22,7 @@ func TestPictureInReadme(t *testing.T) {
 		t.Fatal(err)
 	}
 	var out bytes.Buffer
-	if err := svg.Write(&out, render.Score(res.Plan.Shots[0], render.Options{})[0]); err != nil {
+	if err := svg.Write(&out, score.Score(res.Plan.Shots[0], sheet.Options{})[0]); err != nil {
 		t.Fatal(err)
 	}
 	const name = "lantern.svg"

@@ -21,9 +21,9 @@ import (
 
 	"pullscore/interp"
 	"pullscore/interp/plan"
-	"pullscore/render"
 	"pullscore/render/draw"
 	"pullscore/render/png"
+	"pullscore/render/sheet"
 )
 
 // agreeDPI is the resolution at which pages are compared. Poppler, whose other
@@ -61,7 +61,7 @@ func examplePages(t *testing.T) []drawnPage {
 				if name != "score" && i > 0 {
 					continue
 				}
-				for k, p := range drawingsByName[name](res, shot, render.Options{}) {
+				for k, p := range drawingsByName[name](res, shot, sheet.Options{}) {
 					pages = append(pages, drawnPage{fmt.Sprintf("%s %s %s %d", filepath.Base(file), shot.ID, name, k+1), shot, p})
 				}
 			}

@@ -17,10 +17,12 @@ import (
 	"pullscore/interp"
 	"pullscore/interp/plan"
 	"pullscore/interp/stops"
-	"pullscore/render"
+	"pullscore/render/brief"
 	"pullscore/render/draw"
 	"pullscore/render/html"
 	"pullscore/render/pdf"
+	"pullscore/render/sheet"
+	stopspaper "pullscore/render/stops"
 )
 
 type briefCmd struct {
@@ -114,14 +116,14 @@ const briefGarbage = 60
 type briefing struct {
 	plans   []*plan.Plan
 	windows map[*plan.Shot]*stops.Answer // where they are asked for
-	opt     render.Options
+	opt     sheet.Options
 }
 
 // papers draws the papers of a shot.
-func (b *briefing) papers(shot *plan.Shot) render.BriefShot {
-	papers := render.NewBriefShot(shot, b.opt)
+func (b *briefing) papers(shot *plan.Shot) brief.Shot {
+	papers := brief.NewShot(shot, b.opt)
 	if a := b.windows[shot]; a != nil {
-		papers.Figures = append(papers.Figures, render.Figure{Name: "Stops", Pages: render.Stops(shot, a, b.opt)})
+		papers.Figures = append(papers.Figures, brief.Figure{Name: "Stops", Pages: stopspaper.Stops(shot, a, b.opt)})
 	}
 	return papers
 }
@@ -131,7 +133,7 @@ func (b *briefing) papers(shot *plan.Shot) render.BriefShot {
 func (c *briefCmd) read(s *session) (all *briefing, faulty bool, err error) {
 	all = &briefing{
 		windows: map[*plan.Shot]*stops.Answer{},
-		opt:     render.Options{Paper: papers[strings.ToLower(c.Paper)]},
+		opt:     sheet.Options{Paper: papers[strings.ToLower(c.Paper)]},
 	}
 	type reading struct {
 		*interp.Result
@@ -215,24 +217,24 @@ func eachShot[T any](s *session, plans []*plan.Plan, work func(placedShot) (T, e
 
 // briefPDF returns the file in parts.
 func briefPDF(s *session, all *briefing) ([][]byte, error) {
-	title := render.BriefTitle(all.plans)
+	title := brief.Title(all.plans)
 	file := pdf.New(pdf.Info{Title: title, Desc: "Crew papers.", Language: language})
 	number, lacking := 0, []rune(nil)
 	add := func(pages []*draw.Page) {
 		for _, p := range pages {
 			number++
-			render.NumberPage(p, number)
+			brief.NumberPage(p, number)
 			file.Add(p)
 		}
 		lacking = append(lacking, draw.Lacking(pages...)...)
 	}
 	file.Mark("Cover", 0)
-	add(render.BriefCoverPages(title, render.BriefCover(all.plans), all.opt))
-	err := eachShot(s, all.plans, func(p placedShot) (render.BriefShot, error) {
+	add(brief.CoverPages(title, brief.Cover(all.plans), all.opt))
+	err := eachShot(s, all.plans, func(p placedShot) (brief.Shot, error) {
 		return all.papers(p.shot), nil
-	}, func(p placedShot, b render.BriefShot) error {
+	}, func(p placedShot, b brief.Shot) error {
 		if p.number == 1 {
-			file.Mark(render.PlanTitle(p.plan), 0)
+			file.Mark(brief.PlanTitle(p.plan), 0)
 		}
 		file.Mark(b.Name, 1)
 		add(b.Pages)
@@ -254,13 +256,13 @@ func briefPDF(s *session, all *briefing) ([][]byte, error) {
 // briefHTML returns the file in parts.
 func briefHTML(s *session, all *briefing) ([][]byte, error) {
 	var head, foot bytes.Buffer
-	if err := html.WriteHead(&head, render.BriefTitle(all.plans), all.plans, html.Options{Language: language, Paper: all.opt.Paper}); err != nil {
+	if err := html.WriteHead(&head, brief.Title(all.plans), all.plans, html.Options{Language: language, Paper: all.opt.Paper}); err != nil {
 		return nil, err
 	}
 	parts := [][]byte{head.Bytes()}
 	err := eachShot(s, all.plans, func(p placedShot) ([]byte, error) {
 		var b bytes.Buffer
-		err := html.WriteShot(&b, render.PlanTitle(p.plan), p.scene, p.number, all.papers(p.shot))
+		err := html.WriteShot(&b, brief.PlanTitle(p.plan), p.scene, p.number, all.papers(p.shot))
 		return bytes.Clone(b.Bytes()), err // without the room that the buffer keeps
 	}, func(_ placedShot, part []byte) error {
 		parts = append(parts, part)

@@ -17,8 +17,9 @@ import (
 
 	"pullscore/interp"
 	"pullscore/interp/plan"
-	"pullscore/render"
 	"pullscore/render/draw"
+	"pullscore/render/ring"
+	"pullscore/render/sheet"
 )
 
 // briefOf runs the command and returns the file.
@@ -52,13 +53,13 @@ func lanternShot(t *testing.T) *plan.Shot {
 // the bar of 50 mm; printed from HTML by Chromium they still do.
 func TestBriefIsTrueToScale(t *testing.T) {
 	t.Run("PDF", func(t *testing.T) {
-		for size, paper := range map[string]render.Paper{"a4": render.A4, "letter": render.Letter} {
+		for size, paper := range map[string]sheet.Paper{"a4": sheet.A4, "letter": sheet.Letter} {
 			file := briefOf(t, "pdf", "--paper", size, lantern)
 			trueToScale(t, pdfLines(t, file), paper)
 		}
 	})
 	t.Run("HTML", func(t *testing.T) {
-		for size, paper := range map[string]render.Paper{"a4": render.A4, "letter": render.Letter} {
+		for size, paper := range map[string]sheet.Paper{"a4": sheet.A4, "letter": sheet.Letter} {
 			tab := openBrief(t, briefOf(t, "html", "--paper", size, lantern))
 			file, err := chromedp.Run(tab, chromedp.PrintToPDF(chromedp.PDFPreferCSSPageSize(), chromedp.PDFPrintBackground()))
 			if err != nil {
@@ -73,12 +74,12 @@ func TestBriefIsTrueToScale(t *testing.T) {
 // trueToScale checks that every line of the strip and the dial, marks and
 // check bar among them, is on a page within 0.05 mm, and that the bar is drawn as
 // long as it says.
-func trueToScale(t *testing.T, pages [][]pdfLine, paper render.Paper) {
+func trueToScale(t *testing.T, pages [][]pdfLine, paper sheet.Paper) {
 	t.Helper()
 	const within = 0.05 // mm, as accurately as tape is laid
 	shot := lanternShot(t)
-	for _, drawing := range []func(*plan.Shot, render.Options) []*draw.Page{render.Strip, render.Dial} {
-		for _, p := range drawing(shot, render.Options{Paper: paper}) {
+	for _, drawing := range []func(*plan.Shot, sheet.Options) []*draw.Page{ring.Strip, ring.Dial} {
+		for _, p := range drawing(shot, sheet.Options{Paper: paper}) {
 			want, bar := linesOf(p)
 			if len(want) < 8 {
 				t.Fatalf("%s has %d lines", p.Title, len(want))

@@ -9,7 +9,8 @@ import (
 	"strings"
 
 	"pullscore/cmd/internal/difference"
-	"pullscore/render"
+	"pullscore/render/score"
+	"pullscore/render/sheet"
 )
 
 // draw draws the shots that changed, and prints the names of the files.
@@ -43,7 +44,7 @@ func (c *diffCmd) drawShot(g *pile, p difference.Plan, shot difference.Shot) err
 	if is == nil {
 		is, path = shot.Before, p.Before
 	}
-	drawn := render.Diff(overlaid(p, shot), render.Options{Paper: papers[strings.ToLower(c.Paper)]})
+	drawn := score.Diff(overlaid(p, shot), sheet.Options{Paper: papers[strings.ToLower(c.Paper)]})
 	files, lacking, err := filesOf(c.As, "diff", is, drawn, c.DPI)
 	if err != nil {
 		return fmt.Errorf("%s: %w", path, err)
@@ -53,10 +54,10 @@ func (c *diffCmd) drawShot(g *pile, p difference.Plan, shot difference.Shot) err
 }
 
 // overlaid is what the drawing of a shot is given.
-func overlaid(p difference.Plan, shot difference.Shot) render.Difference {
-	d := render.Difference{Names: [2]string{p.Before, p.After}, Before: shot.Before, After: shot.After}
+func overlaid(p difference.Plan, shot difference.Shot) score.Difference {
+	d := score.Difference{Names: [2]string{p.Before, p.After}, Before: shot.Before, After: shot.After}
 	for _, u := range shot.Pulls {
-		d.Pulls = append(d.Pulls, render.PullChange{Before: u.Before, After: u.After, Text: u.Says()})
+		d.Pulls = append(d.Pulls, score.PullChange{Before: u.Before, After: u.After, Text: u.Says()})
 	}
 	d.Notes = p.FaultPhrases()
 	if shot.Before != nil && shot.After != nil { // else the drawing says which it lacks

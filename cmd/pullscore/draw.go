@@ -13,8 +13,8 @@ import (
 	"pullscore/interp"
 	"pullscore/interp/plan"
 	"pullscore/lang"
-	"pullscore/render"
 	"pullscore/render/draw"
+	"pullscore/render/sheet"
 )
 
 type drawCmd struct {
@@ -121,11 +121,11 @@ func (c *drawCmd) drawings() []string {
 }
 
 func (c *drawCmd) sheets(what string, res *interp.Result, shot *plan.Shot) []*draw.Page {
-	return drawingsByName[what](res, shot, render.Options{Paper: papers[strings.ToLower(c.Paper)]})
+	return drawingsByName[what](res, shot, sheet.Options{Paper: papers[strings.ToLower(c.Paper)]})
 }
 
 // papers are the sheets by the names of the flag.
-var papers = map[string]render.Paper{"a4": render.A4, "letter": render.Letter}
+var papers = map[string]sheet.Paper{"a4": sheet.A4, "letter": sheet.Letter}
 
 // A gallery takes the drawings of plan after plan.
 type gallery struct {

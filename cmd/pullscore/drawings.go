@@ -6,33 +6,37 @@ import (
 	"pullscore/interp"
 	"pullscore/interp/plan"
 	"pullscore/interp/stops"
-	"pullscore/render"
 	"pullscore/render/draw"
+	"pullscore/render/floor"
+	"pullscore/render/ring"
+	"pullscore/render/score"
+	"pullscore/render/sheet"
+	stopspaper "pullscore/render/stops"
 )
 
 // A drawing makes of a shot a page of the display list or more. The result that
 // the shot comes from is there for drawings that take it anew.
-type drawing func(*interp.Result, *plan.Shot, render.Options) []*draw.Page
+type drawing func(*interp.Result, *plan.Shot, sheet.Options) []*draw.Page
 
 // drawingsByName are what draw can draw. Their names are those of the flag, of
 // the help and of the files.
 var drawingsByName = map[string]drawing{
-	"score":    fromShot(render.Score),
-	"overhead": fromShot(render.Overhead),
-	"strip":    fromShot(render.Strip),
-	"dial":     fromShot(render.Dial),
+	"score":    fromShot(score.Score),
+	"overhead": fromShot(floor.Overhead),
+	"strip":    fromShot(ring.Strip),
+	"dial":     fromShot(ring.Dial),
 	"stops":    drawStops,
 }
 
 // fromShot is a drawing that needs the shot alone.
-func fromShot(pages func(*plan.Shot, render.Options) []*draw.Page) drawing {
-	return func(_ *interp.Result, shot *plan.Shot, opt render.Options) []*draw.Page { return pages(shot, opt) }
+func fromShot(pages func(*plan.Shot, sheet.Options) []*draw.Page) drawing {
+	return func(_ *interp.Result, shot *plan.Shot, opt sheet.Options) []*draw.Page { return pages(shot, opt) }
 }
 
 // drawStops draws the window of stops; nothing where there is none to be had.
-func drawStops(res *interp.Result, shot *plan.Shot, opt render.Options) []*draw.Page {
+func drawStops(res *interp.Result, shot *plan.Shot, opt sheet.Options) []*draw.Page {
 	if a := windowOf(res, shot); a != nil {
-		return render.Stops(shot, a, opt)
+		return stopspaper.Stops(shot, a, opt)
 	}
 	return nil
 }

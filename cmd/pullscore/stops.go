@@ -13,7 +13,7 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/interp/stops"
 	"pullscore/lang"
-	"pullscore/render"
+	"pullscore/render/sheet"
 	"pullscore/render/svg"
 )
 
@@ -159,7 +159,7 @@ func (c *stopsCmd) drawing(s *session, res *interp.Result, shots []*plan.Shot) e
 	if len(shots) != 1 {
 		return errors.New("standard output takes the drawing of one shot: name it with --shot, or use pullscore draw --drawing stops")
 	}
-	pages := drawStops(res, shots[0], render.Options{})
+	pages := drawStops(res, shots[0], sheet.Options{})
 	if len(pages) == 0 {
 		return fmt.Errorf("shot %s: there is nothing to draw", shots[0].ID)
 	}

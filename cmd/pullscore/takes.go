@@ -14,8 +14,9 @@ import (
 	"pullscore/cmd/internal/takelist"
 	"pullscore/interp/plan"
 	"pullscore/interp/takes"
-	"pullscore/render"
+	"pullscore/render/sheet"
 	"pullscore/render/svg"
+	takespaper "pullscore/render/takes"
 )
 
 type takesCmd struct {
@@ -149,7 +150,7 @@ func (c *takesCmd) answer(s *session, sample *takes.Sample, r *takes.Report) err
 	case "json":
 		return findings.Encode(s.out, r)
 	case "svg":
-		return svg.Write(s.out, render.Takes(sample, r, render.Options{})[0])
+		return svg.Write(s.out, takespaper.Takes(sample, r, sheet.Options{})[0])
 	}
 	return takelist.WriteText(s.screen, r)
 }

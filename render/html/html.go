@@ -11,36 +11,37 @@ import (
 	"strings"
 
 	"pullscore/interp/plan"
-	"pullscore/render"
+	"pullscore/render/brief"
 	"pullscore/render/draw"
+	"pullscore/render/sheet"
 	"pullscore/render/svg"
 )
 
 // Options are what a file leaves to its user. The zero paper is A4.
 type Options struct {
 	Language string // of the words, by BCP 47
-	Paper    render.Paper
+	Paper    sheet.Paper
 }
 
 // WriteHead writes the begin of the file: the cover, and links to all shots of
 // the plans. Shots follow by WriteShot, in order, and WriteFoot. Each returns
 // the first error of w; the same plans give the same bytes.
 func WriteHead(w io.Writer, title string, plans []*plan.Plan, opt Options) error {
-	if opt.Paper == (render.Paper{}) {
-		opt.Paper = render.A4
+	if opt.Paper == (sheet.Paper{}) {
+		opt.Paper = sheet.A4
 	}
 	out := newWriter(w)
 	out.head(title, opt)
 	out.contents(plans)
 	out.markup("<main>\n<section class=\"words\" id=\"cover\">\n")
-	out.passages(render.BriefCover(plans), 2)
+	out.passages(brief.Cover(plans), 2)
 	out.markup("</section>\n")
 	return out.flush()
 }
 
 // WriteShot writes the papers of a shot; scene and number count from 1. The
 // first shot of a scene comes with the scene's title.
-func WriteShot(w io.Writer, title string, scene, number int, shot render.BriefShot) error {
+func WriteShot(w io.Writer, title string, scene, number int, shot brief.Shot) error {
 	out := newWriter(w)
 	if number == 1 {
 		out.markup("<h2 class=\"scene\" dir=\"auto\">%s</h2>\n", title)
@@ -98,7 +99,7 @@ func (w writer) head(title string, opt Options) {
 func (w writer) contents(plans []*plan.Plan) {
 	w.markup("<nav aria-label=\"Contents\"><details><summary>Contents</summary>\n<ul>\n")
 	for i, p := range plans {
-		w.markup("<li dir=\"auto\">%s<ul>\n", render.PlanTitle(p))
+		w.markup("<li dir=\"auto\">%s<ul>\n", brief.PlanTitle(p))
 		for k, s := range p.Shots {
 			w.markup("<li><a href=\"#"+anchor(i+1, k+1)+"\" dir=\"auto\">%s</a></li>\n", s.ID+" "+s.Title)
 		}
@@ -109,7 +110,7 @@ func (w writer) contents(plans []*plan.Plan) {
 
 // figure writes a drawing, a page after the other. On a screen that is too
 // narrow for it, it scrolls on its own.
-func (w writer) figure(shot render.BriefShot, f render.Figure) {
+func (w writer) figure(shot brief.Shot, f brief.Figure) {
 	w.markup("<h4 class=\"figure\">%s</h4>\n", f.Name)
 	kind := "sheet"
 	if f.True {
@@ -126,7 +127,7 @@ func (w writer) figure(shot render.BriefShot, f render.Figure) {
 }
 
 // passages writes passages under headings of a level.
-func (w writer) passages(list []render.Passage, level int) {
+func (w writer) passages(list []brief.Passage, level int) {
 	for _, p := range list {
 		if p.Heading != "" {
 			w.markup(strings.ReplaceAll("<hN dir=\"auto\">%s</hN>\n", "N", fmt.Sprint(level)), p.Heading)
@@ -143,7 +144,7 @@ func (w writer) passages(list []render.Passage, level int) {
 // table writes a table. On a narrow screen its rows become blocks and each cell
 // has its column's head before it; so it has its roles in words, which browsers
 // else take from a table's looks.
-func (w writer) table(p render.Passage) {
+func (w writer) table(p brief.Passage) {
 	class := "rows"
 	if p.Blank {
 		class = "blank"

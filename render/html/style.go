@@ -5,14 +5,14 @@ package html
 import (
 	"fmt"
 
-	"pullscore/render"
+	"pullscore/render/sheet"
 )
 
 // style returns the rules for a paper. Drawings fill their pages, so that what
 // is drawn in millimetres prints in millimetres; words have margins of their
 // own. On a screen, drawings to be printed 1:1 keep their size, and others
 // shrink as far as they can be read.
-func style(paper render.Paper) string {
+func style(paper sheet.Paper) string {
 	return `:root{color-scheme:light dark;--ink:#111;--soft:#5c5c5c;--line:#8a8a8a;--page:#fff;--link:#005a8e}
 @media screen and (prefers-color-scheme:dark){:root{--ink:#f2f2f2;--soft:#b4b4b4;--line:#808080;--page:#141414;--link:#8fd0f5}}
 *{box-sizing:border-box}

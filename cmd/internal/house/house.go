@@ -76,6 +76,7 @@ var rooms = []room{
 		"interp/edit", "interp/revision", "interp/takes$", "interp/stops", "interp/speech", "interp/wording", "interp/hand", "interp/viewer",
 		"interp/plan", "interp/inwords",
 	}},
+	{"render/testing", []string{"lang", "interp", "optics", "render", "pgregory.net/rapid"}},
 	{"render", []string{"optics$", "interp/plan", "interp/stops", "interp/takes", svgo, fpdf, rasterx, image}},
 	{"examples", nil},
 	{"cmd", []string{"lang", "interp", "optics", "render", "github.com", "golang.org/x"}},

@@ -14,7 +14,7 @@ import (
 	"pullscore/interp"
 	"pullscore/interp/plan"
 	"pullscore/lang"
-	"pullscore/render"
+	"pullscore/render/sheet"
 )
 
 // tooLong is when a test gives up on what does not come. It costs time only
@@ -51,7 +51,7 @@ func sheets(t testing.TB, p *plan.Plan) map[string][]*rebuild.Sheet {
 	t.Helper()
 	all := map[string][]*rebuild.Sheet{}
 	for _, s := range p.Shots {
-		all[s.ID] = rebuild.Score(s, nil, render.Paper{})
+		all[s.ID] = rebuild.Score(s, nil, sheet.Paper{})
 	}
 	return all
 }

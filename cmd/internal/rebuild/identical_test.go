@@ -18,7 +18,7 @@ import (
 	"pullscore/cmd/internal/film"
 	"pullscore/interp"
 	"pullscore/interp/plan"
-	"pullscore/render"
+	"pullscore/render/sheet"
 )
 
 // zooming is a shot on a zoom whose stop closes on the way.
@@ -79,7 +79,7 @@ func drawings(t *rapid.T, scene, kit string, before map[string][]*Sheet) (*plan.
 	if err != nil {
 		t.Fatal(err)
 	}
-	return res.Plan, sheets(context.Background(), res.Plan, before, render.Paper{})
+	return res.Plan, sheets(context.Background(), res.Plan, before, sheet.Paper{})
 }
 
 // A zoom holds the stops of its lens as data, so a shot on one that nobody has
@@ -139,7 +139,7 @@ func TestWhatIsTakenAgainIsWhatWouldBeDrawn(t *testing.T) {
 				continue // it is drawn afresh
 			}
 			taken++
-			fresh := Score(shot, nil, render.Paper{})
+			fresh := Score(shot, nil, sheet.Paper{})
 			if len(fresh) != len(after[shot.ID]) {
 				t.Fatalf("%s has %d sheets, and %d afresh", shot.ID, len(after[shot.ID]), len(fresh))
 			}
@@ -244,13 +244,13 @@ func BenchmarkIdentical(b *testing.B) {
 	one, two := read(), read()
 	b.Run("drawn", func(b *testing.B) {
 		for b.Loop() {
-			Score(two, nil, render.Paper{})
+			Score(two, nil, sheet.Paper{})
 		}
 	})
-	old := Score(one, nil, render.Paper{})
+	old := Score(one, nil, sheet.Paper{})
 	b.Run("taken again", func(b *testing.B) {
 		for b.Loop() {
-			if Score(two, old, render.Paper{})[0].shot != old[0].shot {
+			if Score(two, old, sheet.Paper{})[0].shot != old[0].shot {
 				b.Fatal("it was drawn")
 			}
 		}

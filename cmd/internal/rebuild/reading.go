@@ -13,7 +13,7 @@ import (
 	"pullscore/interp"
 	"pullscore/interp/plan"
 	"pullscore/lang"
-	"pullscore/render"
+	"pullscore/render/sheet"
 )
 
 // A reading is what a plan came to, and the texts that it was read from.
@@ -29,7 +29,7 @@ type reading struct {
 
 // read reads the plan at path; old are the sheets of its last drawing. Once ctx
 // is done it may draw less than all.
-func read(ctx context.Context, path string, t *texts, old map[string][]*Sheet, paper render.Paper) *reading {
+func read(ctx context.Context, path string, t *texts, old map[string][]*Sheet, paper sheet.Paper) *reading {
 	used := map[string]*text{}
 	res, err := interp.Read(path, interp.Options{ReadFile: func(path string) ([]byte, error) {
 		text := t.get(path)
@@ -79,7 +79,7 @@ func (r *reading) current(t *texts) bool {
 }
 
 // sheets draws the scores of a plan.
-func sheets(ctx context.Context, p *plan.Plan, old map[string][]*Sheet, paper render.Paper) map[string][]*Sheet {
+func sheets(ctx context.Context, p *plan.Plan, old map[string][]*Sheet, paper sheet.Paper) map[string][]*Sheet {
 	all := map[string][]*Sheet{}
 	inOrder(p.Shots, func(_ int, shot *plan.Shot) []*Sheet {
 		if ctx.Err() != nil {

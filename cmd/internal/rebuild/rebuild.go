@@ -14,7 +14,7 @@ import (
 
 	"pullscore/cmd/internal/paths"
 	"pullscore/cmd/internal/watch"
-	"pullscore/render"
+	"pullscore/render/sheet"
 )
 
 // Options say how to rebuild.
@@ -22,7 +22,7 @@ type Options struct {
 	// Folder is where drawings are written; empty: the working folder.
 	Folder string
 	// Paper is the sheet that they are drawn for.
-	Paper render.Paper
+	Paper sheet.Paper
 	// Watch says how changes are noticed.
 	Watch watch.Options
 }

@@ -11,8 +11,9 @@ import (
 	"weak"
 
 	"pullscore/interp/plan"
-	"pullscore/render"
 	"pullscore/render/draw"
+	"pullscore/render/score"
+	"pullscore/render/sheet"
 	"pullscore/render/svg"
 )
 
@@ -25,7 +26,7 @@ type Sheet struct {
 	Tag string
 
 	shot  *plan.Shot // as it is drawn: without its place in the text
-	paper render.Paper
+	paper sheet.Paper
 	index int                     // of the page, among those of the shot
 	page  weak.Pointer[draw.Page] // as long as there is room for it
 	kept  *draw.Page              // the same, held while its plan is being worked on
@@ -36,13 +37,13 @@ type Sheet struct {
 // the same paper. Where that was the same, so are the sheets, and nothing is
 // drawn. A page that comes out as it was, while that is still at hand, is not
 // written as SVG again, which takes as long as drawing it.
-func Score(shot *plan.Shot, old []*Sheet, paper render.Paper) []*Sheet {
+func Score(shot *plan.Shot, old []*Sheet, paper sheet.Paper) []*Sheet {
 	shot = unplaced(shot)
 	if len(old) > 0 && old[0].paper == paper && identical(old[0].shot, shot) {
 		return again(old)
 	}
 	var list []*Sheet
-	inOrder(render.Score(shot, render.Options{Paper: paper}), func(i int, page *draw.Page) *Sheet {
+	inOrder(score.Score(shot, sheet.Options{Paper: paper}), func(i int, page *draw.Page) *Sheet {
 		s := &Sheet{shot: shot, paper: paper, index: i, page: weak.Make(page), kept: page}
 		if i < len(old) && reflect.DeepEqual(old[i].page.Value(), page) {
 			s.Tag = old[i].Tag
@@ -72,7 +73,7 @@ func (s *Sheet) Page() *draw.Page {
 	if page := s.page.Value(); page != nil {
 		return page
 	}
-	return render.Score(s.shot, render.Options{Paper: s.paper})[s.index]
+	return score.Score(s.shot, sheet.Options{Paper: s.paper})[s.index]
 }
 
 // SVG returns the page as its file holds it.

@@ -11,7 +11,7 @@ import (
 
 	"pullscore/interp"
 	"pullscore/interp/plan"
-	"pullscore/render"
+	"pullscore/render/sheet"
 )
 
 // shotOf reads the first shot of a scene.
@@ -29,10 +29,10 @@ func shotOf(t *testing.T, dir, title string) *plan.Shot {
 func TestSheetsAreDrawnWhenTheyAreNeeded(t *testing.T) {
 	dir := t.TempDir()
 	write(t, filepath.Join(dir, "kit.pull"), kit)
-	first := Score(shotOf(t, dir, "First"), nil, render.Paper{})[0]
+	first := Score(shotOf(t, dir, "First"), nil, sheet.Paper{})[0]
 	want := first.SVG()
 
-	same := Score(shotOf(t, dir, "First"), []*Sheet{first}, render.Paper{})[0]
+	same := Score(shotOf(t, dir, "First"), []*Sheet{first}, sheet.Paper{})[0]
 	if same == first || same.Tag != first.Tag {
 		t.Error("a shot that did not change has another drawing, or the very same sheet")
 	}
@@ -41,7 +41,7 @@ func TestSheetsAreDrawnWhenTheyAreNeeded(t *testing.T) {
 	if !bytes.Equal(first.SVG(), want) || tag(first.SVG()) != first.Tag {
 		t.Error("drawn again, the page is another")
 	}
-	if other := Score(shotOf(t, dir, "Other"), []*Sheet{first}, render.Paper{})[0]; other.Tag == first.Tag {
+	if other := Score(shotOf(t, dir, "Other"), []*Sheet{first}, sheet.Paper{})[0]; other.Tag == first.Tag {
 		t.Error("a shot that changed kept its drawing")
 	}
 }

@@ -30,7 +30,8 @@ import (
 
 	"pullscore/cmd/internal/savestyle"
 	"pullscore/interp"
-	"pullscore/render"
+	"pullscore/render/score"
+	"pullscore/render/sheet"
 )
 
 const (
@@ -106,7 +107,7 @@ subject OSKEL at 2.9 m
 
 // size counts what is drawn for the plan.
 func size() (items, sheets int) {
-	for _, page := range render.Score(interp.Interpret("", text(0), interp.Options{}).Plan.Shots[0], render.Options{}) {
+	for _, page := range score.Score(interp.Interpret("", text(0), interp.Options{}).Plan.Shots[0], sheet.Options{}) {
 		sheets++
 		for range page.Root.All() {
 			items++

@@ -1,0 +1,174 @@
+// The cover of a brief: the kit, the cautions that apply, and the shots with
+// what is worst in each.
+
+package brief
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"pullscore/interp/plan"
+	"pullscore/render/marks"
+	"pullscore/render/sheet"
+)
+
+// modelWords go with every chance that is printed.
+const modelWords = "Chance: how likely a hand lands in the window, by a landing model of our own on published parts. It has not been measured on a set."
+
+// Cover returns the cover of the papers of plans.
+func Cover(plans []*plan.Plan) []Passage {
+	var shots []*plan.Shot
+	for _, p := range plans {
+		shots = append(shots, p.Shots...)
+	}
+	cover := []Passage{{Heading: "Cautions", Sentences: sheet.Cautions(shots...)}}
+	for _, part := range []Passage{camerasOf(shots), lensesOf(shots), pullersOf(shots)} {
+		if len(part.Rows) > 0 {
+			cover = append(cover, part)
+		}
+	}
+	return append(cover, shotTable(plans), Passage{Sentences: []string{modelWords}})
+}
+
+// kitTable returns a table with a row for everything of one kind that the
+// shots use, in their order, with the shots that use it in its last cell.
+func kitTable(heading string, columns []Column, shots []*plan.Shot, row func(*plan.Shot) []string) Passage {
+	p := Passage{Heading: heading, Columns: append(columns, Column{"shots", true})}
+	users := map[string][]string{}
+	var order []string
+	rows := map[string][]string{}
+	for _, s := range shots {
+		cells := row(s)
+		if cells == nil {
+			continue
+		}
+		key := strings.Join(cells, "\x00")
+		if _, seen := rows[key]; !seen {
+			rows[key] = cells
+			order = append(order, key)
+		}
+		users[key] = append(users[key], s.ID)
+	}
+	for _, key := range order {
+		p.Rows = append(p.Rows, append(rows[key], usedBy(users[key])))
+	}
+	return p.said()
+}
+
+// mostNamed is how many shots are named before they are counted.
+const mostNamed = 24
+
+func usedBy(ids []string) string {
+	if len(ids) > mostNamed {
+		return sheet.Plural(len(ids), "shot")
+	}
+	return strings.Join(ids, ", ")
+}
+
+func camerasOf(shots []*plan.Shot) Passage {
+	columns := []Column{{"camera", false}, {"sensor", false}, {"support", false}}
+	return kitTable("Cameras", columns, shots, func(s *plan.Shot) []string {
+		if s.Camera == "" {
+			return nil
+		}
+		sensor := fmt.Sprintf("%s × %s mm", sheet.Fixed(s.Optics.SensorW*1000, 2), sheet.Fixed(s.Optics.SensorH*1000, 2))
+		return []string{s.Camera, sensor, s.Support}
+	})
+}
+
+func lensesOf(shots []*plan.Shot) Passage {
+	columns := []Column{{"lens", false}, {"focal length", false}, {"throw", false}, {"ring diameter", false}, {"engraved marks", true}}
+	imperially := !slices.ContainsFunc(shots, func(s *plan.Shot) bool { return !s.Imperial })
+	return kitTable("Lenses", columns, shots, func(s *plan.Shot) []string {
+		if s.Lens == "" {
+			return nil
+		}
+		throw, diameter := "", ""
+		if s.Optics.Ring != nil {
+			throw = sheet.Fixed(s.Optics.Ring.Throw(), 1) + "°"
+		}
+		if s.Optics.Diameter > 0 {
+			diameter = sheet.Fixed(s.Optics.Diameter*1000, 1) + " mm"
+		}
+		return []string{s.Lens, focalOf(s), throw, diameter, marks.EngravedText(s, imperially)}
+	})
+}
+
+// focalOf is the focal length that a shot starts at.
+func focalOf(s *plan.Shot) string { return sheet.Fixed(float64(s.FocalMM), 1) + " mm" }
+
+func pullersOf(shots []*plan.Shot) Passage {
+	columns := []Column{{"puller", false}, {"gear", false}, {"wheel", false}}
+	return kitTable("Pullers and gears", columns, shots, func(s *plan.Shot) []string {
+		gear, wheel := "", ""
+		if s.Gear.Known() && s.Gear != 1 {
+			gear = sheet.Fixed(float64(s.Gear), 2)
+		}
+		if s.WheelMM.Known() {
+			wheel = sheet.Fixed(float64(s.WheelMM), 1) + " mm"
+		}
+		if s.Puller == "" && gear == "" {
+			return nil
+		}
+		return []string{s.Puller, gear, wheel}
+	})
+}
+
+// shotTable lists the shots with what is worst in each; where there are several
+// plans, each is named at its first.
+func shotTable(plans []*plan.Plan) Passage {
+	t := Passage{Heading: "Shots", Columns: []Column{
+		{"scene", true}, {"shot", false}, {"title", true}, {"lens", false}, {"stop", false}, {"lasts", false}, {"pulls", false}, {"hardest pull lands", false}, {"worst finding", true},
+	}}
+	common := commonTitle(plans)
+	for _, p := range plans {
+		scene := strings.TrimLeft(strings.TrimPrefix(PlanTitle(p), common), ",:;( ")
+		if len(plans) == 1 {
+			scene = ""
+		}
+		for _, s := range p.Shots {
+			t.Rows = append(t.Rows, []string{
+				scene, s.ID, s.Title, s.Lens, s.Stop, sheet.Seconds(float64(s.Duration)), sheet.None(len(s.Pulls)), leastChance(s), worstFinding(s),
+			})
+			scene = ""
+		}
+	}
+	if len(t.Rows) == 0 {
+		t.Columns, t.Sentences = nil, []string{"There are no shots."}
+	}
+	return t.said()
+}
+
+func leastChance(s *plan.Shot) string {
+	least, known := 1.0, false
+	for _, p := range s.Pulls {
+		if p.Chance.Known() {
+			least, known = min(least, float64(p.Chance)), true
+		}
+	}
+	if !known {
+		return ""
+	}
+	return sheet.Chance(least)
+}
+
+// severities are those of findings, the worst first.
+var severities = []string{"error", "warning", "note"}
+
+// worstFinding returns the first of the worst findings of a shot, and how many
+// others there are.
+func worstFinding(s *plan.Shot) string {
+	for _, severity := range severities {
+		i := slices.IndexFunc(s.Flags, func(f plan.Flag) bool { return f.Severity == severity })
+		if i < 0 {
+			continue
+		}
+		text := severity + ": " + s.Flags[i].Text
+		if more := len(s.Flags) - 1; more > 0 {
+			text += fmt.Sprintf(" (and %d more)", more)
+		}
+		return text
+	}
+	return "none"
+}

@@ -1,0 +1,149 @@
+// What holds for all papers alike.
+
+package brief
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"pullscore/interp"
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+	"pullscore/render/floor"
+	"pullscore/render/ring"
+	"pullscore/render/score"
+	"pullscore/render/sheet"
+	"pullscore/render/testing/plans"
+)
+
+// drawings are those that are made of every shot.
+var drawings = []struct {
+	name string
+	draw func(*plan.Shot, sheet.Options) []*draw.Page
+}{
+	{"score", score.Score}, {"overhead", floor.Overhead}, {"strip", ring.Strip}, {"dial", ring.Dial},
+}
+
+// checkDrawn fails for every fault of a page, and for figures that are none.
+func checkDrawn(t *testing.T, name string, page *draw.Page) {
+	t.Helper()
+	plans.CheckPage(t, name, page)
+	doc := plans.SVGOf(t, page)
+	for _, bad := range []string{"NaN", "Inf"} {
+		if strings.Contains(doc, bad) {
+			t.Errorf("%s holds %s", name, bad)
+		}
+	}
+	if page.Title == "" || page.Desc == "" {
+		t.Errorf("%s has no words for those who cannot see it", name)
+	}
+}
+
+// Real plans: those of the examples, and those that are wrong on purpose. What
+// the interpreter hands over is drawn without faults, whatever it is.
+func TestPlansAreDrawnWithoutFaults(t *testing.T) {
+	shots := 0
+	for name, src := range plans.Real(t) {
+		res := interp.Interpret(name, src, interp.Options{})
+		for _, s := range res.Plan.Shots {
+			for _, paper := range []sheet.Paper{sheet.A4, sheet.Letter} {
+				for _, d := range drawings {
+					for i, page := range d.draw(s, sheet.Options{Paper: paper}) {
+						shots++
+						checkDrawn(t, fmt.Sprintf("%s, shot %s, %s, page %d", name, s.ID, d.name, i+1), page)
+					}
+				}
+			}
+		}
+	}
+	if shots < 160 {
+		t.Errorf("only %d pages were drawn", shots)
+	}
+}
+
+// carriedBack returns a shot of a camera in the hand that someone walks towards.
+func carriedBack() *plan.Shot {
+	s := plans.New("1", "", 5).Put("A", 4, 0).Start("A").Walk("A", 2, 1, 3).Shot
+	s.Support = "hand"
+	return s
+}
+
+// Cautions stand on each paper that shows the work that they are for, on no
+// other, and leave the decision to the people in charge.
+func TestCautions(t *testing.T) {
+	const (
+		movingCaution    = "Moving camera: clear the path, one person watches the operator's back."
+		backwardsCaution = "Walking backwards: that person does nothing else; walk the way once without the camera."
+		walkingCaution   = "People move here: clear and light their ways."
+		laserCaution     = "Where a laser meter takes the distances: never towards eyes; its class and local rules apply."
+		chargeCaution    = "This is a plan, not permission: the people in charge and local rules decide."
+	)
+	all := []string{movingCaution, backwardsCaution, walkingCaution}
+	back := plans.WalkAndDolly()
+	for i := range back.Blocking {
+		if b := &back.Blocking[i]; b.Kind == "dolly" {
+			b.From, b.To = b.To, b.From
+		}
+	}
+	for _, tc := range []struct {
+		name string
+		shot *plan.Shot
+		want []string
+	}{
+		{"still", plans.OneRack(), nil},
+		{"someone walks", plans.New("1", "", 5).Put("A", 4, 0).Start("A").Walk("A", 2, 1, 3).Shot, []string{walkingCaution}},
+		{"dolly in", plans.WalkAndDolly(), []string{movingCaution}},
+		{"dolly back", back, []string{movingCaution, backwardsCaution}},
+		{"carried, somebody comes", carriedBack(), []string{movingCaution, backwardsCaution}},
+	} {
+		cover := CoverPages("", Cover([]*plan.Plan{{Shots: []*plan.Shot{tc.shot}}}), sheet.Options{})
+		brief := NewShot(tc.shot, sheet.Options{Paper: sheet.Letter})
+		papers := map[string][]*draw.Page{
+			"cover": cover, "sheet": brief.Pages, "score": score.Score(tc.shot, sheet.Options{Paper: sheet.Letter}), "overhead": floor.Overhead(tc.shot, sheet.Options{}),
+		}
+		for name, pages := range papers {
+			text := plans.TextOf(pages)
+			for _, caution := range all {
+				if got, want := strings.Contains(text, caution), slices.Contains(tc.want, caution); got != want {
+					t.Errorf("%s, %s: %q stands there: %v, want %v", tc.name, name, caution, got, want)
+				}
+			}
+			measured := name != "score"
+			if got := strings.Contains(text, laserCaution); got != measured {
+				t.Errorf("%s, %s: the caution for lasers stands there: %v, want %v", tc.name, name, got, measured)
+			}
+			if (measured || tc.want != nil) && !strings.Contains(text, chargeCaution) {
+				t.Errorf("%s, %s: it does not say who decides", tc.name, name)
+			}
+			for _, p := range pages {
+				plans.CheckPage(t, tc.name+", "+name, p)
+			}
+		}
+	}
+}
+
+func TestSameShotSameBytes(t *testing.T) {
+	draw := func() string {
+		var all strings.Builder
+		for _, s := range []*plan.Shot{plans.ThreeRacks(), plans.WalkAndDolly(), plans.Crowd(), plans.LongFindings()} {
+			s.WheelMM = 80
+			for _, p := range slices.Concat(score.Score(s, sheet.Options{}), floor.Overhead(s, sheet.Options{}), ring.Strip(s, sheet.Options{}), ring.Dial(s, sheet.Options{})) {
+				all.WriteString(plans.SVGOf(t, p))
+			}
+		}
+		return all.String()
+	}
+	first := draw()
+	local := time.Local
+	defer func() { time.Local = local }()
+	time.Local = time.FixedZone("elsewhere", -11*3600)
+	t.Setenv("TZ", "Pacific/Apia")
+	t.Setenv("LANG", "de_DE.UTF-8")
+	t.Chdir(t.TempDir())
+	if draw() != first {
+		t.Error("the same shots gave other bytes")
+	}
+}

@@ -1,0 +1,89 @@
+// The lens's own marks: a tape can be laid onto them only when it says what
+// they say.
+
+package marks
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"pullscore/interp/plan"
+	"pullscore/render/sheet"
+)
+
+// A LensMark is a distance that the lens has at an angle of its ring.
+type LensMark struct {
+	Text  string
+	Other string // the same in the plan's units, where the lens has the others
+	Deg   float64
+}
+
+// sameEnd is how near, in degrees, a mark at a stop of the ring lies to it.
+const sameEnd = 0.5
+
+// lensMarks returns the stops of the ring and, of a lens with marks, those
+// between them.
+func OfLens(s *plan.Shot) []LensMark {
+	r := s.Optics.Ring
+	near := LensMark{Text: sheet.Length(s, r.Closest())}
+	far := LensMark{Text: sheet.Length(s, r.Distance(r.Throw())), Deg: r.Throw()}
+	var between []LensMark
+	for _, m := range engravedMarks(s, s.Imperial) {
+		switch {
+		case m.Deg <= sameEnd:
+			near.Text, near.Other = m.Text, m.Other
+		case m.Deg >= r.Throw()-sameEnd:
+			far.Text, far.Other = m.Text, m.Other
+		default:
+			between = append(between, m)
+		}
+	}
+	near.Text = "closest " + near.Text
+	return append([]LensMark{near, far}, between...)
+}
+
+// engravedMarks returns the marks that the kit gives of a lens, as it writes
+// them; none where the ring's law is computed.
+func engravedMarks(s *plan.Shot, imperially bool) []LensMark {
+	if !s.Optics.Marked {
+		return nil
+	}
+	write := sheet.Metric
+	if imperially {
+		write = sheet.Imperial
+	}
+	var list []LensMark
+	for i, m := range s.Optics.Ring.Marks() {
+		mark := LensMark{Text: write(m.Distance), Deg: m.Angle}
+		if i < len(s.Optics.Engraved) {
+			if text, ok := asEngraved(s.Optics.Engraved[i]); ok {
+				if text != "∞" && writtenInFeet(text) != imperially {
+					mark.Other = mark.Text
+				}
+				mark.Text = text
+			}
+		}
+		list = append(list, mark)
+	}
+	return list
+}
+
+// engravedMost is how long a mark may be written, in letters.
+const engravedMost = 14
+
+// asEngraved sets a distance as written in a plan the way that rings have it.
+// ok is false where it is no plain length: a name, or a sum of some.
+func asEngraved(written string) (text string, ok bool) {
+	if written == "inf" {
+		return "∞", true
+	}
+	plain := written != "" && strings.ContainsRune("0123456789.", rune(written[0])) && utf8.RuneCountInString(written) <= engravedMost
+	return feetSigns.Replace(written), plain
+}
+
+var feetSigns = strings.NewReplacer("'", "′", "’", "′", `"`, "″", "”", "″")
+
+// writtenInFeet reports whether a length is written in feet or inches.
+func writtenInFeet(text string) bool {
+	return strings.ContainsAny(text, "′″") || strings.Contains(text, "ft") || strings.Contains(text, "in")
+}

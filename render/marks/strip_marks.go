@@ -1,0 +1,202 @@
+// The marks of a shot on the ring: what strip and dial are made of.
+
+package marks
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+	"pullscore/render/sheet"
+)
+
+// A Mark is a setting of the ring that has a name.
+type Mark struct {
+	Name   string     // with the time where one name has several places
+	Label  string     // the name with the distance, as it stands beside the mark
+	Deg    float64    // on the ring, from its closest stop
+	Tape   float64    // metres as the tape reads; may be infinite or NaN
+	Window [2]float64 // ring degrees in which it is sharp; NaN where not known
+	Open   [2]bool    // a stop of the ring bounds the window: the near one, the far one
+	Start  bool       // the focus starts here
+	Pulls  []int      // that land here
+	time   float64    // when the subject is here, seconds
+	moved  bool       // somebody moves: it is not always here
+	length bool       // the name is a distance
+}
+
+// sameMark is how far apart, in ring degrees, settings of one name may lie to
+// share a mark: on a ring of 20 cm it is 0.03 mm.
+const sameMark = 0.02
+
+// Of returns the marks of a shot from the closest stop on: where the
+// focus starts, where each pull lands, and where the other subjects stand that
+// always stand there.
+func Of(s *plan.Shot) []Mark {
+	if s.Optics.Ring == nil {
+		return nil
+	}
+	marks := addMark(nil, startMark(s))
+	for _, p := range s.Pulls {
+		marks = addMark(marks, pullMark(s, p))
+	}
+	for _, u := range s.Subjects {
+		named := slices.ContainsFunc(marks, func(m Mark) bool { return m.Name == u.Name })
+		if !named && !sheet.Moves(s, u) {
+			marks = addMark(marks, Mark{Name: u.Name, Deg: float64(u.RingDeg), Tape: float64(u.Distance), Window: noWindow})
+		}
+	}
+	labelMarks(s, marks)
+	slices.SortStableFunc(marks, func(a, b Mark) int {
+		return cmp.Or(cmp.Compare(a.Deg, b.Deg), strings.Compare(a.Name, b.Name))
+	})
+	return marks
+}
+
+// addMark adds a mark, to that of the same name and place where there is one.
+func addMark(marks []Mark, m Mark) []Mark {
+	if !sheet.Finite(m.Deg) {
+		return marks
+	}
+	for i := range marks {
+		if o := &marks[i]; o.Name == m.Name && math.Abs(o.Deg-m.Deg) <= sameMark {
+			o.Start, o.Pulls = o.Start || m.Start, append(o.Pulls, m.Pulls...)
+			return marks
+		}
+	}
+	return append(marks, m)
+}
+
+// labelMarks writes what stands beside the marks: name and distance, and the
+// time where a name has several places because somebody moves.
+func labelMarks(s *plan.Shot, marks []Mark) {
+	places := map[string]int{}
+	for _, m := range marks {
+		places[m.Name]++
+	}
+	for i := range marks {
+		m := &marks[i]
+		several := places[m.Name] > 1
+		m.Label = m.Name
+		if !m.length && !math.IsNaN(m.Tape) {
+			m.Label += ", " + sheet.Length(s, m.Tape)
+		}
+		if several && m.moved {
+			m.Name, m.Label = m.Name+", "+sheet.Seconds(m.time), m.Label+", "+sheet.Seconds(m.time)
+		}
+	}
+}
+
+// noWindow is that of a mark of which none is known, or wanted.
+var noWindow = [2]float64{math.NaN(), math.NaN()}
+
+// Aside reports whether nothing of the plan happens at the mark.
+func (m Mark) Aside() bool { return !m.Start && len(m.Pulls) == 0 }
+
+// Ink is that of the mark and its label.
+func (m Mark) Ink() draw.Ink {
+	if m.Aside() {
+		return draw.Grey
+	}
+	return draw.Black
+}
+
+// startMark is where the focus is when the shot starts.
+func startMark(s *plan.Shot) Mark {
+	start := &s.Optics.Start
+	if start.Text == "" && start.Name == "" {
+		return Mark{Deg: math.NaN()}
+	}
+	deg, _ := s.RingDeg(start.Distance, 0)
+	return Mark{
+		Name: sheet.TargetName(s, "", cmp.Or(start.Text, start.Name)), Deg: deg, Tape: s.ToTape(start.Distance, 0), Start: true,
+		moved: sheet.Moves(s, s.Subject(start.Name)), length: isLength(start.Name, start.Names, start.Text),
+	}.withWindow(s, start.Distance, 0)
+}
+
+func pullMark(s *plan.Shot, p *plan.Pull) Mark {
+	m := Mark{
+		Name: sheet.TargetName(s, "", cmp.Or(p.Target, p.To)), Deg: float64(p.ToDeg), Tape: float64(p.ToM), Pulls: []int{p.Number},
+		time: float64(p.Land), moved: sheet.Moves(s, s.Subject(p.To)), length: isLength(p.To, p.Goal.Names, p.Target),
+	}
+	lo, hi := float64(p.WindowHand[0]/s.Gear), float64(p.WindowHand[1]/s.Gear)
+	if !(lo <= hi) { // crossed where no setting holds all that should be sharp
+		m.Window = noWindow
+		return m
+	}
+	return m.bounded(s, lo, hi)
+}
+
+// isLength reports whether a target is written as a distance, or infinity.
+func isLength(name string, names []string, text string) bool {
+	return name == "" && len(names) == 0 && (text == "inf" || text != "" && strings.ContainsRune("0123456789.", rune(text[0])))
+}
+
+// MarkName names a mark as the plan does: the subject, or an offset, a split or
+// a distance as written. Someone who moves is named with the time.
+func MarkName(s *plan.Shot, name, text string, t float64) string {
+	target := sheet.TargetName(s, "", text)
+	if target == "" {
+		target = name
+	}
+	if sheet.Moves(s, s.Subject(name)) {
+		return target + ", " + sheet.Seconds(t)
+	}
+	return target
+}
+
+// withWindow gives the mark the settings that keep what is x metres from the
+// lens sharp.
+func (m Mark) withWindow(s *plan.Shot, x, t float64) Mark {
+	near, far := s.Setting(t).Window(x)
+	lo, _ := s.RingDeg(near, t)
+	hi, _ := s.RingDeg(far, t)
+	return m.bounded(s, lo, hi)
+}
+
+// bounded holds a window to the ring.
+func (m Mark) bounded(s *plan.Shot, lo, hi float64) Mark {
+	throw := s.Optics.Ring.Throw()
+	m.Open = [2]bool{lo <= 0, hi >= throw}
+	m.Window = [2]float64{max(lo, 0), min(hi, throw)}
+	return m
+}
+
+// Sharp reports whether the mark has a window.
+func (m Mark) Sharp() bool { return sheet.Finite(m.Window[0]) && sheet.Finite(m.Window[1]) }
+
+// Numbers writes what starts or lands at a mark: S for the start, and the
+// numbers of the pulls.
+func (m Mark) Numbers() string {
+	var parts []string
+	if m.Start {
+		parts = append(parts, "S")
+	}
+	for _, n := range m.Pulls {
+		parts = append(parts, strconv.Itoa(n))
+	}
+	return strings.Join(parts, " ")
+}
+
+// Title says all of a mark in a sentence.
+func (m Mark) Title(s *plan.Shot) string {
+	text := m.Name + " at " + sheet.Degrees(m.Deg) + " of the ring"
+	if first, second := sheet.Lengths(s, m.Tape); !math.IsNaN(m.Tape) {
+		text += ", " + first
+		if second != "" {
+			text += " (" + second + ")"
+		}
+	}
+	if m.Start {
+		text += ", the focus starts here"
+	}
+	if len(m.Pulls) > 0 {
+		text += fmt.Sprintf(", %s: %s", sheet.NounOf(len(m.Pulls), "pull"), sheet.JoinNumbers(m.Pulls))
+	}
+	return text
+}

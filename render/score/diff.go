@@ -1,0 +1,205 @@
+// The difference of a shot: its scores in two states of a plan, laid over one
+// another. What was before is thin, dashed and hollow, what is now is drawn as
+// in a score, and what changed is heavier than what did not.
+
+package score
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+	"pullscore/render/sheet"
+)
+
+// A Difference is a shot in two states of a plan, and what changed for the
+// crew.
+type Difference struct {
+	Names         [2]string    // what to call the states: two paths, or a revision and a path
+	Before, After *plan.Shot   // nil: the shot came, or it is gone; never both
+	Pulls         []PullChange // the pulls of both in their order, those unchanged too
+	Notes         []string     // what changed besides pulls, as phrases: "stop f/4 -> f/2.8"
+}
+
+// A PullChange is a pull in the two states.
+type PullChange struct {
+	Before, After *plan.Pull // nil: the pull came, or it is gone; never both
+	Text          string     // what changed, as a phrase; empty: nothing
+}
+
+// Diff draws the difference. One that is longer, or fuller, than a sheet can
+// show goes on over more pages, as a score does.
+func Diff(d Difference, opt sheet.Options) []*draw.Page {
+	df := newDiffer(d, opt.Size())
+	notes, later := df.notes(), []*PullChange(nil)
+	for i, w := range df.main.windows {
+		df.main.lay(w, df.bands(i))
+		if i == 0 && df.main.addHere(notes) {
+			notes = nil
+		}
+		if here := df.changesOn(w); !df.main.addHere(df.table(here)) {
+			later = append(later, here...)
+		}
+	}
+	df.main.lay(nil, notes)
+	df.main.lay(nil, append(df.table(later), df.rest()...))
+	return df.main.draw("changes", df.describe(), df.drawAround)
+}
+
+// The two states, as indices.
+const (
+	before = iota
+	after
+)
+
+// A differ is a difference in the making.
+type differ struct {
+	Difference
+	sides [2]*score // of the two states, on the same times and scales; nil: the shot is not in it
+	main  *score    // the later of them, whose sheets are drawn on
+}
+
+// diffGutter is by how much the gutter is wider than that of a score: its
+// labels hold two figures each.
+const diffGutter = 6.0
+
+func newDiffer(d Difference, paper sheet.Paper) *differ {
+	df := &differ{Difference: d}
+	cuts := cutTime(d.together())
+	for side, shot := range []*plan.Shot{d.Before, d.After} {
+		if shot != nil {
+			df.main = newScoreOver(cuts, shot, paper)
+			df.main.left += diffGutter
+			df.sides[side] = df.main
+		}
+	}
+	if a, b := df.sides[before], df.sides[after]; a != nil && b != nil {
+		a.depth = depthScale{far: min(a.depth.far, b.depth.far), near: max(a.depth.near, b.depth.near)}
+		b.depth = a.depth
+		a.turn = a.turnWith(b)
+		b.turn = a.turn
+	}
+	return df
+}
+
+// turnWith returns the range of degrees that holds those of both scores.
+func (sc *score) turnWith(o *score) turnScale {
+	switch {
+	case sc.shot.Optics.Ring == nil:
+		return o.turn
+	case o.shot.Optics.Ring == nil:
+		return sc.turn
+	}
+	return turnScale{low: min(sc.turn.low, o.turn.low), high: max(sc.turn.high, o.turn.high)}
+}
+
+// together returns a shot with what is in the way of a cut in either state, as
+// long as the longer of them.
+func (d *Difference) together() *plan.Shot {
+	all := &plan.Shot{}
+	for _, s := range []*plan.Shot{d.Before, d.After} {
+		if s != nil {
+			all.Duration = max(all.Duration, plan.Number(lasting(s)))
+			all.Lines = append(all.Lines, s.Lines...)
+		}
+	}
+	for _, c := range d.Pulls {
+		all.Pulls = append(all.Pulls, c.pull())
+	}
+	return all
+}
+
+// pull returns the pull as it is now, or as it was.
+func (c *PullChange) pull() *plan.Pull {
+	if c.After != nil {
+		return c.After
+	}
+	return c.Before
+}
+
+// states returns the pull in the two states.
+func (c *PullChange) states() [2]*plan.Pull { return [2]*plan.Pull{c.Before, c.After} }
+
+// changed reports whether the pull is not as it was.
+func (c *PullChange) changed() bool {
+	return c.Before == nil || c.After == nil || c.Text != ""
+}
+
+// both reports whether the shot is in both states.
+func (d *Difference) both() bool { return d.Before != nil && d.After != nil }
+
+// shots returns the shot in the two states.
+func (d *Difference) shots() [2]*plan.Shot { return [2]*plan.Shot{d.Before, d.After} }
+
+// changes returns the pulls that are not as they were.
+func (d *Difference) changes() []*PullChange {
+	var list []*PullChange
+	for i := range d.Pulls {
+		if c := &d.Pulls[i]; c.changed() {
+			list = append(list, c)
+		}
+	}
+	return list
+}
+
+// changesOn returns those that land on a window.
+func (d *Difference) changesOn(w *window) []*PullChange {
+	return slices.DeleteFunc(d.changes(), func(c *PullChange) bool { return !w.holds(float64(c.pull().Land)) })
+}
+
+// verdict says what there is to say of the shot as a whole; "" where its
+// changes say it.
+func (d *Difference) verdict() string {
+	switch {
+	case d.Before == nil:
+		return "This shot is new."
+	case d.After == nil:
+		return "This shot is gone."
+	case len(d.changes()) == 0 && len(d.Notes) == 0:
+		return "Nothing changed for the crew."
+	}
+	return ""
+}
+
+// describe says in a sentence what the drawing shows.
+func (df *differ) describe() string {
+	name, v := sheet.ShotName(df.main.shot), df.verdict()
+	text := fmt.Sprintf("Shot %s before (%s) and after (%s)", name, df.Names[before], df.Names[after])
+	if v != "" {
+		return text + ": " + strings.ToLower(v[:1]) + v[1:]
+	}
+	return fmt.Sprintf("%s, laid over one another against time: %s of %d changed, and %s besides.",
+		text, sheet.Plural(len(df.changes()), "move"), len(df.Pulls), sheet.Plural(len(df.Notes), "thing"))
+}
+
+// arrows sets the arrow of a phrase as one character.
+func arrows(phrase string) string { return strings.ReplaceAll(phrase, "->", "→") }
+
+// window returns a state's view of a sheet; nil where the shot is not in it.
+func (df *differ) window(side, i int) *window {
+	if df.sides[side] == nil {
+		return nil
+	}
+	return df.sides[side].windows[i]
+}
+
+// bands returns the rows of a sheet from top to bottom.
+func (df *differ) bands(i int) []section {
+	all := df.word(i)
+	all = append(all, df.linesBand(i)...)
+	all = append(all, df.changesBand(i)...)
+	return append(all, df.distanceBand(i), df.handBand(i))
+}
+
+// word returns the verdict on the shot, above all else.
+func (df *differ) word(i int) []section {
+	const height = 6
+	if df.verdict() == "" || i > 0 {
+		return nil
+	}
+	return []section{{name: "word", least: height, most: height, draw: func(sh *leaf, g *draw.Group, top, _ float64) {
+		g.Add(draw.NewText(sh.left, top+5, df.verdict(), sheet.FontHeading, draw.Black))
+	}}}
+}

@@ -1,0 +1,161 @@
+// What stands round the bands of a difference: the title, what the two states
+// are called, and the key.
+
+package score
+
+import (
+	"math"
+	"slices"
+	"unicode"
+	"unicode/utf8"
+
+	"pullscore/render/draw"
+	"pullscore/render/sheet"
+)
+
+// drawAround draws what stands round the bands of a sheet.
+func (df *differ) drawAround(sh *leaf, root *draw.Group, number int) {
+	df.drawHead(sh, root.Group("head"), number)
+	if sh.window == nil {
+		if df.hasChance() { // a sheet of tables has no key that says it
+			g := root.Group("key")
+			g.Add(draw.NewText(sh.paper.W-sheet.Margin, sh.paper.H-sheet.Edge+3.4, sheet.ModelNote, sheet.FontSmall, draw.Grey).Aligned(draw.End))
+		}
+		return
+	}
+	df.drawEnd(sh, root.Group("end"))
+	sh.plumbs = root.Group("plumb-lines")
+	sh.drawRuler(root.Group("ruler"))
+	sh.drawKeyOf(root.Group("key"), df.key(), df.hasChance())
+	sh.drawCaution(root.Group("caution"))
+}
+
+// drawHead writes what the shot is, and what its states are called.
+func (df *differ) drawHead(sh *leaf, g *draw.Group, number int) {
+	right := []string{"changes · " + df.running()}
+	if len(sh.sheets) > 1 {
+		right = append(right, sh.pageLine(number))
+	}
+	room := sheet.DrawPageTitle(g, sh.shot, sh.paper, right...)
+	names, x := g.Group("states"), sheet.Margin
+	for side, label := range []string{"before: ", "after: "} {
+		if df.sides[side] == nil {
+			label = []string{"was not in ", "is not in "}[side]
+		} else {
+			drawState(names, x, sheet.HeadBase+sheet.HeadPitch-sheet.FontBody.Middle(), side)
+			x += stateSign
+		}
+		text := draw.NewText(x, sheet.HeadBase+sheet.HeadPitch, label, sheet.FontBody, draw.Grey)
+		name := draw.NewText(text.Box().Right()+1, text.At.Y, df.Names[side], sheet.FontStrong, draw.Black)
+		name = shortenedFront(name, sheet.Margin+room*float64(side+1)/2-8-name.At.X)
+		names.Add(text, name)
+		x = name.Box().Right() + 8
+	}
+}
+
+// stateSign is the room of the sign for a state before its name.
+const stateSign = 12.0
+
+// drawState draws how a state is drawn: its line and how it lands.
+func drawState(g *draw.Group, x, y float64, side int) {
+	stroke := beforeFocus
+	if side == after {
+		stroke = afterFocus
+	}
+	g.Line(x, y, x+8, y, stroke)
+	landing(g, draw.Point{X: x + 8, Y: y}, side)
+}
+
+// shortenedFront returns the text cut with an ellipsis in front: paths differ
+// at their ends. Marks, which have no width, stay with their letter.
+func shortenedFront(t draw.Text, w float64) draw.Text {
+	if t.Width <= w {
+		return t
+	}
+	rest, left := t.String, t.Width+t.Font.Width("…")
+	for rest != "" && (left > w || marks(rest)) {
+		_, size := utf8.DecodeRuneInString(rest)
+		left -= t.Font.Width(rest[:size])
+		rest = rest[size:]
+	}
+	t.Full, t.String = t.String, "…"+rest
+	t.Width = t.Font.Width(t.String)
+	return t
+}
+
+// marks reports whether a text begins with something that has no width.
+func marks(s string) bool {
+	r, _ := utf8.DecodeRuneInString(s)
+	return unicode.In(r, unicode.M, unicode.Cf)
+}
+
+// running says how fast and how long the shot runs, before and after.
+func (df *differ) running() string {
+	var rates, times []string
+	for _, s := range df.shots() {
+		if s != nil {
+			rates = append(rates, s.Rate.String()+" fps")
+			times = append(times, sheet.Seconds(float64(s.Duration)))
+		}
+	}
+	return turned(rates) + " · " + turned(times)
+}
+
+// turned writes what was and what is, once where they are the same.
+func turned(figures []string) string {
+	if figures = slices.Compact(figures); len(figures) == 1 {
+		return figures[0]
+	}
+	return figures[0] + " → " + figures[1]
+}
+
+// earlyEnd returns the state in which the shot ends before the other does, and
+// when; ok is false where none does.
+func (df *differ) earlyEnd() (side int, t float64, ok bool) {
+	if !df.both() {
+		return 0, 0, false
+	}
+	was, now := lasting(df.Before), lasting(df.After)
+	if side = before; now < was {
+		side = after
+	}
+	return side, min(was, now), math.Abs(now-was) > 0.005
+}
+
+// drawEnd draws where the shorter shot ends.
+func (df *differ) drawEnd(sh *leaf, g *draw.Group) {
+	if side, t, ok := df.earlyEnd(); ok && sh.window.holds(t) {
+		stroke := sheet.Solid(draw.Black, sheet.Thin)
+		if side == before {
+			stroke = beforeThin
+		}
+		x := sh.window.x(t)
+		for _, p := range sh.strips {
+			if p.name == "distance" || p.name == "hand" {
+				g.Line(x, p.top+laneHeight, x, p.top+p.height, stroke)
+			}
+		}
+	}
+}
+
+// blockEnd keeps texts off that line.
+func (df *differ) blockEnd(c *sheet.Clearing, w *window) {
+	if _, t, ok := df.earlyEnd(); ok && w.holds(t) {
+		c.BlockAt(w.x(t))
+	}
+}
+
+// endSign returns the word over that line.
+func (df *differ) endSign(sh *leaf, top float64) []sign {
+	side, t, ok := df.earlyEnd()
+	if !ok || !sh.window.holds(t) {
+		return nil
+	}
+	text := draw.NewText(0, 0, []string{"ended", "ends"}[side], sheet.FontSmall, []draw.Ink{draw.Grey, draw.Black}[side]).Aligned(draw.Middle)
+	return []sign{{at: sh.window.x(t), width: text.Width + 1.2, rank: 4, draw: func(g *draw.Group, x float64) {
+		y := top + laneAir + flagLane/2
+		sh.pole(g, x, y+text.Box().H/2, sh.window.x(t), top)
+		text.At = draw.Point{X: x, Y: y + sheet.FontSmall.Middle()}
+		g.Add(text)
+	}}}
+}

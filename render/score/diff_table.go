@@ -1,0 +1,165 @@
+// What stands below the bands of a difference: what changed besides pulls, and
+// the table of the pulls that changed.
+
+package score
+
+import (
+	"fmt"
+	"strings"
+
+	"pullscore/render/draw"
+	"pullscore/render/sheet"
+)
+
+const (
+	tellLines = 6    // that a text may take
+	signRoom  = 15.0 // of the table, for numbers
+	pullRoom  = 58.0 // for whom a pull goes to
+)
+
+// notes returns what changed besides pulls, two phrases side by side.
+func (df *differ) notes() []section {
+	left := sheet.Margin + signRoom
+	width := (df.main.paper.W - sheet.Margin - left - columnGap) / 2
+	head := section{name: "notes", least: footAir, draw: func(_ *leaf, g *draw.Group, top, _ float64) {
+		g.Add(draw.NewText(sheet.Margin, top+footAir+2.7, "Besides", sheet.FontHeading, draw.Black))
+	}}
+	var all []section
+	for i := 0; i < len(df.Notes); i += 2 {
+		var cells [2][]draw.Text
+		for k := range min(2, len(df.Notes)-i) {
+			cells[k] = wrapPhrases(arrows(df.Notes[i+k]), width)
+		}
+		height := sentencePitch*float64(max(len(cells[0]), len(cells[1]))) + 0.6
+		all = append(all, section{name: "notes", least: height, most: height, head: &head,
+			draw: func(_ *leaf, g *draw.Group, top, _ float64) {
+				setLines(g, cells[0], left, top+2.7, sentencePitch)
+				setLines(g, cells[1], left+width+columnGap, top+2.7, sentencePitch)
+			}})
+	}
+	return all
+}
+
+// wrapPhrases breaks a text into lines, after its commas as far as they go.
+func wrapPhrases(text string, width float64) []draw.Text {
+	var lines []string
+	line := ""
+	for _, phrase := range strings.SplitAfter(draw.Clean(text), ", ") {
+		if sheet.FontNote.Width(line+strings.TrimRight(phrase, " ")) <= width {
+			line += phrase
+			continue
+		}
+		wrapped := sheet.FontNote.Wrap(phrase, width)
+		if line != "" {
+			lines = append(lines, strings.TrimRight(line, " "))
+		}
+		lines = append(lines, wrapped[:len(wrapped)-1]...)
+		if line = wrapped[len(wrapped)-1]; strings.HasSuffix(phrase, " ") {
+			line += " "
+		}
+	}
+	return setWrapped(append(lines, strings.TrimRight(line, " ")), text, width, tellLines)
+}
+
+// setLines sets lines of text under one another.
+func setLines(g *draw.Group, lines []draw.Text, x, base, pitch float64) {
+	for k, t := range lines {
+		t.At = draw.Point{X: x, Y: base + float64(k)*pitch}
+		if t.String != "" {
+			g.Add(t)
+		}
+	}
+}
+
+// A diffTable is where the columns of the table stand.
+type diffTable struct {
+	*differ
+	landsAt, tellsAt float64 // from the left
+	says             bool    // there is something to tell of its pulls
+}
+
+// table returns a section for every one of these changes.
+func (df *differ) table(changes []*PullChange) []section {
+	t := diffTable{differ: df, landsAt: sheet.Margin + signRoom + pullRoom}
+	for _, c := range changes {
+		t.tellsAt = max(t.tellsAt, t.landsAt+sheet.FontNote.Width(df.lands(c))+2*cellGap)
+		t.says = t.says || df.tells(c) != ""
+	}
+	head := section{name: "pulls", least: footAir + 4.6, draw: t.drawHead}
+	var all []section
+	for _, c := range changes {
+		name := wrapText(sheet.PullName(df.shots()[c.side()], c.pull()), pullRoom-cellGap, cellLines)
+		told := wrapPhrases(df.tells(c), df.main.paper.W-sheet.Margin-t.tellsAt)
+		height := cellPitch*float64(max(len(name), len(told))) + 1.1
+		all = append(all, section{name: "pulls", least: height, most: height, head: &head,
+			draw: func(sh *leaf, g *draw.Group, top, height float64) {
+				base := top + 3.1
+				c.drawBadges(g, sheet.Margin, base-sheet.FontNote.Middle())
+				setLines(g, name, sheet.Margin+signRoom, base, cellPitch)
+				g.Add(draw.NewText(t.landsAt, base, df.lands(c), sheet.FontNote, draw.Black))
+				setLines(g, told, t.tellsAt, base, cellPitch)
+				g.Line(sheet.Margin, top+height, sh.paper.W-sheet.Margin, top+height, sheet.Solid(draw.Pale, sheet.Hair))
+			}})
+	}
+	return all
+}
+
+func (t *diffTable) drawHead(sh *leaf, g *draw.Group, top, _ float64) {
+	base := top + footAir + 2.9
+	g.Add(draw.NewText(sheet.Margin, base, "Pulls", sheet.FontHeading, draw.Black))
+	g.Add(draw.NewText(t.landsAt, base, "lands", sheet.FontSmall, draw.Grey))
+	if t.says {
+		g.Add(draw.NewText(t.tellsAt, base, "what changed", sheet.FontSmall, draw.Grey))
+	}
+	g.Line(sheet.Margin, top+footAir+4.6, sh.paper.W-sheet.Margin, top+footAir+4.6, sheet.Solid(draw.Black, sheet.Thin))
+}
+
+// rest says how many pulls are as they were.
+func (df *differ) rest() []section {
+	n := len(df.Pulls) - len(df.changes())
+	if n == 0 || df.verdict() != "" {
+		return nil
+	}
+	text := sheet.Plural(n, "pull") + " unchanged"
+	const height = 5.0
+	return []section{{name: "rest", least: height, most: height, draw: func(_ *leaf, g *draw.Group, top, _ float64) {
+		g.Add(draw.NewText(sheet.Margin+signRoom, top+3.9, text, sheet.FontNote, draw.Grey))
+	}}}
+}
+
+// side returns the state that has the pull, the later one if both have.
+func (c *PullChange) side() int {
+	if c.After == nil {
+		return before
+	}
+	return after
+}
+
+// tells is what the table says of a change.
+func (df *differ) tells(c *PullChange) string {
+	switch {
+	case c.Text != "" || !df.both():
+		return arrows(c.Text)
+	case c.After == nil:
+		return "gone"
+	}
+	return "new"
+}
+
+// lands says when and on which frame a pull lands, before and after.
+func (df *differ) lands(c *PullChange) string {
+	var times, frames []string
+	for side, p := range c.states() {
+		if p == nil {
+			continue
+		}
+		t := float64(p.Land)
+		if df.shots()[side].BeginsAt != "" {
+			times = append(times, df.shots()[side].Timecode(t))
+		} else {
+			times = append(times, hundredths(t))
+		}
+		frames = append(frames, fmt.Sprint(p.LandFrame))
+	}
+	return turned(times) + ", frame " + turned(frames)
+}

@@ -1,0 +1,112 @@
+// Curves of a window, sampled once for all bands: densely where something
+// moves, at the ends where nothing does.
+
+package score
+
+import (
+	"math"
+	"slices"
+
+	"pullscore/interp/plan"
+)
+
+// curves are what the bands draw, at the times t. Distances are metres as the
+// tape reads them.
+type curves struct {
+	t         []float64
+	focus     []float64
+	near, far []float64   // the sharp zone
+	hand      []float64   // degrees
+	distance  [][]float64 // of each subject
+	blur      [][]float64 // of each subject, in discs of the sharpness criterion
+}
+
+// samplePitch is how far apart samples lie on the page where something moves,
+// in millimetres.
+const samplePitch = 0.4
+
+func (w *window) sample() curves {
+	s := w.shot
+	c := curves{t: w.times()}
+	n := len(c.t)
+	c.focus, c.near, c.far = make([]float64, n), make([]float64, n), make([]float64, n)
+	c.hand = make([]float64, n)
+	c.distance, c.blur = make([][]float64, len(s.Subjects)), make([][]float64, len(s.Subjects))
+	for k := range s.Subjects {
+		c.distance[k], c.blur[k] = make([]float64, n), make([]float64, n)
+	}
+	for i, t := range c.t {
+		x, set := s.FocusAt(t), s.Setting(t)
+		c.focus[i] = s.ToTape(x, t)
+		c.near[i], c.far[i] = s.ToTape(set.Near(x), t), s.ToTape(set.Far(x), t)
+		deg, _ := s.RingDeg(x, t)
+		c.hand[i] = deg * float64(s.Gear)
+		for k, u := range s.Subjects {
+			d := s.DistanceAt(u, t)
+			c.distance[k][i] = d
+			c.blur[k][i] = set.Blur(s.FromTape(d, t), x) / set.Criterion
+		}
+	}
+	return c
+}
+
+// times returns the times at which to sample.
+func (w *window) times() []float64 {
+	keys := w.keys()
+	pitch := samplePitch * (w.to - w.from) / (w.right - w.left)
+	var times []float64
+	for i := 1; i < len(keys); i++ {
+		a, b := keys[i-1], keys[i]
+		steps := 1
+		if w.moving(a, b) {
+			steps = max(1, int(math.Ceil((b-a)/pitch)))
+		}
+		for k := range steps {
+			times = append(times, a+(b-a)*float64(k)/float64(steps))
+		}
+	}
+	return append(times, w.end)
+}
+
+// keys returns the times at which a movement may start or end, the ends of the
+// curves with them.
+func (w *window) keys() []float64 {
+	s := w.shot
+	keys := []float64{w.from, w.end}
+	for _, p := range s.Pulls {
+		keys = append(keys, float64(p.Start), float64(p.Land))
+	}
+	for _, tr := range w.tracks() {
+		keys = append(keys, tr.Keys()...)
+	}
+	keys = slices.DeleteFunc(keys, func(t float64) bool { return !(t >= w.from && t <= w.end) })
+	slices.Sort(keys)
+	return slices.Compact(keys)
+}
+
+func (w *window) tracks() []*plan.Track {
+	o := &w.shot.Optics
+	tracks := []*plan.Track{o.Camera, o.Focal}
+	for _, u := range w.shot.Subjects {
+		tracks = append(tracks, u.Along)
+	}
+	return tracks
+}
+
+// moving reports whether anything moves between two neighbouring keys.
+func (w *window) moving(a, b float64) bool {
+	for _, p := range w.shot.Pulls {
+		if float64(p.Start) < b && float64(p.Land) > a {
+			return true
+		}
+	}
+	for _, tr := range w.tracks() {
+		at := tr.At(a)
+		for _, share := range []float64{0.31, 0.62, 1} {
+			if tr.At(a+share*(b-a)) != at {
+				return true
+			}
+		}
+	}
+	return false
+}

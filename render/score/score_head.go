@@ -1,0 +1,134 @@
+// What stands round the bands of a score: the title, the ruler of time and the
+// columns of the moves.
+
+package score
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+	"pullscore/render/sheet"
+)
+
+// drawHead writes what the shot is and which page this is.
+func (sh *leaf) drawHead(g *draw.Group, number int) {
+	right := []string{fmt.Sprintf("%s fps · %s", sh.shot.Rate, sheet.Seconds(float64(sh.shot.Duration)))}
+	if len(sh.sheets) > 1 {
+		right = append(right, sh.pageLine(number))
+	}
+	sheet.DrawPageHead(g, sh.shot, sh.paper, right...)
+}
+
+// pageLine says which page this is and what time it shows.
+func (sh *leaf) pageLine(number int) string {
+	line := fmt.Sprintf("page %d of %d", number, len(sh.sheets))
+	if w := sh.window; w != nil && len(sh.windows) > 1 {
+		line += fmt.Sprintf(" · %s to %s s", sheet.Fixed(w.from, 1), sheet.Fixed(w.to, 1))
+	}
+	if elsewhere := sh.toldOn(number); len(elsewhere) > 0 {
+		line += " · findings on " + sheet.NounOf(len(elsewhere), "page") + " " + sheet.JoinNumbers(elsewhere)
+	}
+	return line
+}
+
+// toldOn returns the numbers of the other pages on which findings of this page
+// are told.
+func (sh *leaf) toldOn(number int) (pages []int) {
+	if sh.window == nil {
+		return nil
+	}
+	for i, other := range sh.sheets {
+		tells := slices.ContainsFunc(other.strips, func(p placed) bool {
+			return slices.ContainsFunc(p.flags, func(flag int) bool {
+				return slices.ContainsFunc(sh.shot.Flags, func(f plan.Flag) bool { return f.Number == flag && sh.window.holds(f.Time) })
+			})
+		})
+		if tells && i+1 != number {
+			pages = append(pages, i+1)
+		}
+	}
+	return pages
+}
+
+// drawRuler draws the time: seconds above the line, frames as ticks, timecode
+// below it where the shot begins at one.
+func (sh *leaf) drawRuler(g *draw.Group) {
+	w := sh.window
+	y := sheet.Edge + sheet.HeadHeight + 3.7
+	perSecond := (w.right - w.left) / (w.to - w.from)
+	g.Line(w.left, y, w.right, y, sheet.Solid(draw.Black, sheet.Thin))
+
+	base := sh.shot.Rate.Base()
+	step := tickStep(base, perSecond/float64(base))
+	first := int64(math.Ceil(float64(sh.shot.Rate.Frames(w.from)) / float64(step)))
+	for f := first * step; sh.shot.Rate.Seconds(f) <= w.to+1e-9; f += step {
+		if f%base != 0 {
+			x := w.x(sh.shot.Rate.Seconds(f))
+			g.Line(x, y, x, y+0.8, sheet.Solid(draw.Mid, sheet.Hair))
+		}
+	}
+	every := labelStep(perSecond, sheet.FontSmall.Width(sheet.Fixed(w.to, 0)+" s")+3)
+	codes := 0.0
+	if sh.shot.BeginsAt != "" {
+		codes = math.Ceil((sheet.FontSmall.Width(sh.shot.BeginsAt)+3)/perSecond/every) * every
+	}
+	for n := math.Ceil(w.from - 1e-9); n <= w.to+1e-9; n++ {
+		x := w.x(n)
+		g.Line(x, y, x, y+1.6, sheet.Solid(draw.Black, sheet.Thin))
+		if math.Mod(n, every) == 0 {
+			g.Add(draw.NewText(x, y-1.1, sheet.Fixed(n, 0)+" s", sheet.FontSmall, draw.Grey).Aligned(draw.Middle))
+		}
+		if codes > 0 && math.Mod(n, codes) == 0 && x+sheet.FontSmall.Width(sh.shot.BeginsAt) < sh.paper.W-sheet.Margin {
+			g.Add(draw.NewText(x+0.8, y+3.6, sh.shot.Timecode(n), sheet.FontSmall, draw.Grey))
+		}
+	}
+	tick := draw.NewText(w.left-headGap, y+sheet.FontSmall.Middle(), "tick "+sheet.Plural(int(step), "frame"), sheet.FontSmall, draw.Grey)
+	g.Add(tick.Aligned(draw.End))
+}
+
+// tickStep returns the frames between two ticks: the smallest divisor of a
+// second's frames that keeps them a millimetre apart.
+func tickStep(base int64, perFrame float64) int64 {
+	for step := int64(1); step < base; step++ {
+		if base%step == 0 && float64(step)*perFrame >= 1 {
+			return step
+		}
+	}
+	return base
+}
+
+// labelStep returns the seconds between two labels of that width.
+func labelStep(perSecond, width float64) float64 {
+	for _, step := range []float64{1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 1200} {
+		if step*perSecond >= width {
+			return step
+		}
+	}
+	return 3600
+}
+
+// drawMoves draws a column for every move of the focus through the bands, from
+// its start to its landing.
+func (sh *leaf) drawMoves(g *draw.Group) {
+	w := sh.window
+	top, bottom := sh.span()
+	top += laneAir
+	for _, p := range sh.shot.Pulls {
+		from, to := float64(p.Start), float64(p.Land)
+		if !w.overlaps(from, to) {
+			continue
+		}
+		if p.Kind != "follow" {
+			box := draw.Box{X: w.x(from), Y: top, W: w.x(to) - w.x(from), H: bottom - top}
+			g.Add(draw.Rect{Box: box, Fill: draw.Faint})
+		}
+		for _, t := range []float64{from, to} {
+			if w.holds(t) {
+				g.Line(w.x(t), top, w.x(t), bottom, sheet.Dashed(draw.Mid, sheet.Hair, 0.4, 0.8))
+			}
+		}
+	}
+}

@@ -1,0 +1,210 @@
+// The table of pulls at the foot of a score.
+
+package score
+
+import (
+	"fmt"
+	"strconv"
+
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+	"pullscore/render/sheet"
+)
+
+// A column is one figure of all pulls.
+type column struct {
+	title string
+	text  bool // takes a share of the free room and wraps; else as wide as it needs
+	cell  func(p *plan.Pull) string
+	width float64
+	gap   float64 // after it
+}
+
+// number returns the cell of a figure that may not apply.
+func number(of func(p *plan.Pull) plan.Number, write func(float64) string) func(*plan.Pull) string {
+	return func(p *plan.Pull) string {
+		if n := of(p); n.Known() {
+			return write(float64(n))
+		}
+		return ""
+	}
+}
+
+// hundredths writes a time so that a column of them lines up.
+func hundredths(t float64) string { return strconv.FormatFloat(t, 'f', 2, 64) + " s" }
+
+// pullColumns returns the columns that have anything to say of the shot's
+// pulls.
+func pullColumns(s *plan.Shot) []column {
+	in := func(m float64) string { return sheet.Length(s, m) }
+	all := []column{
+		{text: true, cell: func(p *plan.Pull) string { return sheet.PullName(s, p) }},
+		{title: "hangs on", text: true, cell: func(p *plan.Pull) string { return p.Anchor }},
+		{title: "because", text: true, cell: func(p *plan.Pull) string { return p.Because }},
+		{title: "starts", cell: func(p *plan.Pull) string { return hundredths(float64(p.Start)) }},
+		{title: "lands", cell: func(p *plan.Pull) string { return hundredths(float64(p.Land)) }},
+		{title: "frames", cell: func(p *plan.Pull) string { return fmt.Sprintf("%d–%d", p.StartFrame, p.LandFrame) }},
+		{title: "takes", cell: func(p *plan.Pull) string { return hundredths(float64(p.Land - p.Start)) }},
+		{title: "from", cell: number(func(p *plan.Pull) plan.Number { return p.FromM }, in)},
+		{title: "to", cell: number(func(p *plan.Pull) plan.Number { return p.ToM }, in)},
+		{title: "hand", cell: number(func(p *plan.Pull) plan.Number { return p.HandDeg }, sheet.Degrees)},
+		{title: "window", cell: func(p *plan.Pull) string { return sheet.WindowWidth(p) }},
+		{title: "peak", cell: number(func(p *plan.Pull) plan.Number { return p.Peak }, func(v float64) string { return sheet.Fixed(v, 0) + "°/s" })},
+		{title: "re-grips", cell: func(p *plan.Pull) string { return sheet.None(p.Regrips) }},
+		{title: "needs", cell: number(func(p *plan.Pull) plan.Number { return p.Needed }, hundredths)},
+		{title: "chance", cell: number(func(p *plan.Pull) plan.Number { return p.Chance }, sheet.Chance)},
+		{title: "leaves soft by", cell: number(func(p *plan.Pull) plan.Number { return p.LeftBlur }, func(v float64) string { return circles(s, v) })},
+	}
+	var said []column
+	for _, c := range all {
+		for _, p := range s.Pulls {
+			if c.cell(p) != "" {
+				said = append(said, c)
+				break
+			}
+		}
+	}
+	return said
+}
+
+// circles writes a blur in arc minutes as so many circles of confusion, the
+// largest that still are sharp.
+func circles(s *plan.Shot, blur float64) string {
+	n := blur / (s.Optics.Criterion * s.Optics.ArcminPerBlur)
+	if n < 9.95 {
+		return sheet.Fixed(n, 1) + " × CoC"
+	}
+	return sheet.Fixed(n, 0) + " × CoC"
+}
+
+// pullTitle says the same with its number and its times.
+func pullTitle(s *plan.Shot, p *plan.Pull) string {
+	return fmt.Sprintf("%d: %s, %s to %s", p.Number, sheet.PullName(s, p), sheet.When(s, float64(p.Start)), sheet.When(s, float64(p.Land)))
+}
+
+const (
+	cellGap    = 3.0 // between columns at least
+	widestGap  = 9.0 // and at most
+	numberRoom = 6.0 // for a pull's number
+	cellLines  = 2   // that a text may take
+	cellPitch  = 3.1
+)
+
+// pullTable returns a section for every pull.
+func (sc *score) pullTable() []section {
+	columns := pullColumns(sc.shot)
+	sc.fit(columns)
+	head := section{name: "pulls", least: footAir + 4.6, draw: func(sh *leaf, g *draw.Group, top, _ float64) {
+		g.Add(draw.NewText(sheet.Margin, top+footAir+2.9, "Pulls", sheet.FontHeading, draw.Black))
+		drawTableHead(g, columns, top+footAir+2.9)
+		g.Line(sheet.Margin, top+footAir+4.6, sc.paper.W-sheet.Margin, top+footAir+4.6, sheet.Solid(draw.Black, sheet.Thin))
+	}}
+	var all []section
+	for _, p := range sc.shot.Pulls {
+		cells, lines := wrapCells(columns, p)
+		height := cellPitch*float64(lines) + 1.1
+		all = append(all, section{name: "pulls", least: height, most: height, head: &head,
+			draw: func(sh *leaf, g *draw.Group, top, height float64) {
+				drawPull(g, columns, cells, p.Number, top)
+				g.Line(sheet.Margin, top+height, sh.paper.W-sheet.Margin, top+height, sheet.Solid(draw.Pale, sheet.Hair))
+			}})
+	}
+	return all
+}
+
+// fit sets the columns' widths: figures as wide as they are; texts as wide as
+// they are where there is room, else in equal shares of it. What is left over
+// goes between the columns, as far as it does not tear them apart.
+func (sc *score) fit(columns []column) {
+	room := sc.paper.W - 2*sheet.Margin - numberRoom - cellGap*float64(len(columns)-1)
+	texts := 0
+	for i := range columns {
+		c := &columns[i]
+		c.width = sheet.FontSmall.Width(c.title)
+		for _, p := range sc.shot.Pulls {
+			c.width = max(c.width, sheet.FontNote.Width(draw.Clean(c.cell(p))))
+		}
+		if c.text {
+			texts++
+		} else {
+			room -= c.width
+		}
+	}
+	for i := range columns {
+		if c := &columns[i]; c.text {
+			c.width = min(c.width, max(room/float64(texts), 12))
+			room -= c.width
+			texts--
+		}
+	}
+	for i := range columns {
+		columns[i].gap = min(cellGap+max(0, room)/float64(max(1, len(columns)-1)), widestGap)
+	}
+}
+
+// wrapCells breaks the texts of a pull's row and returns how many lines it has.
+func wrapCells(columns []column, p *plan.Pull) (cells [][]draw.Text, lines int) {
+	cells, lines = make([][]draw.Text, len(columns)), 1
+	for i, c := range columns {
+		if !c.text {
+			cells[i] = []draw.Text{draw.NewText(0, 0, c.cell(p), sheet.FontNote, draw.Black).Aligned(draw.End)}
+			continue
+		}
+		cells[i] = wrapText(c.cell(p), c.width, cellLines)
+		lines = max(lines, len(cells[i]))
+	}
+	return cells, lines
+}
+
+// wrapText breaks a text into at most so many lines, the last of them
+// shortened where there are more, with the whole text in Full.
+func wrapText(text string, width float64, most int) []draw.Text {
+	return setWrapped(sheet.FontNote.Wrap(text, width), text, width, most)
+}
+
+// setWrapped returns at most so many of a text's lines.
+func setWrapped(wrapped []string, text string, width float64, most int) []draw.Text {
+	var lines []draw.Text
+	for k, line := range wrapped[:min(len(wrapped), most)] {
+		t := draw.NewText(0, 0, line, sheet.FontNote, draw.Black)
+		if k == most-1 && len(wrapped) > most {
+			t = draw.NewText(0, 0, sheet.FontNote.Shorten(line+" "+wrapped[k+1], width), sheet.FontNote, draw.Black)
+			t.Full = text
+		}
+		lines = append(lines, t)
+	}
+	return lines
+}
+
+func drawTableHead(g *draw.Group, columns []column, base float64) {
+	x := sheet.Margin + numberRoom
+	for _, c := range columns {
+		t := draw.NewText(x, base, c.title, sheet.FontSmall, draw.Grey)
+		if !c.text {
+			t.At.X += c.width
+			t = t.Aligned(draw.End)
+		}
+		if c.title != "" {
+			g.Add(t)
+		}
+		x += c.width + c.gap
+	}
+}
+
+func drawPull(g *draw.Group, columns []column, cells [][]draw.Text, number int, top float64) {
+	base := top + 3.1
+	badge(g, sheet.Margin+badgeRadius(number), base-sheet.FontNote.Middle(), number)
+	x := sheet.Margin + numberRoom
+	for i, c := range columns {
+		for k, t := range cells[i] {
+			t.At = draw.Point{X: x, Y: base + float64(k)*cellPitch}
+			if !c.text {
+				t.At.X += c.width
+			}
+			if t.String != "" {
+				g.Add(t)
+			}
+		}
+		x += c.width + c.gap
+	}
+}

@@ -1,0 +1,93 @@
+// The head that every page of every drawing has: what the shot is, and with
+// what it is made.
+
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+)
+
+// DrawPageHead writes the shot and its set-up, and right of them a line or two
+// of what this page is.
+func DrawPageHead(g *draw.Group, s *plan.Shot, paper Paper, right ...string) {
+	room := DrawPageTitle(g, s, paper, right...)
+	g.Add(draw.NewText(Margin, HeadBase+HeadPitch, Setup(s), FontBody, draw.Grey).Shortened(room))
+}
+
+// The baselines of the head's first line, and the second's below it.
+const (
+	HeadBase  = Edge + 6.5
+	HeadPitch = 5.2
+)
+
+// DrawPageTitle writes the head without the set-up, and returns the room that
+// is left for it.
+func DrawPageTitle(g *draw.Group, s *plan.Shot, paper Paper, right ...string) (room float64) {
+	rooms := [2]float64{paper.W - 2*Margin, paper.W - 2*Margin}
+	for i, line := range right {
+		text := draw.NewText(paper.W-Margin, HeadBase+HeadPitch*float64(i), line, FontBody, draw.Grey).Aligned(draw.End)
+		g.Add(text)
+		rooms[i] = text.Box().X - 6 - Margin
+	}
+	id := draw.NewText(Margin, HeadBase, s.ID, FontID, draw.Black).Shortened(rooms[0])
+	g.Add(id)
+	if rest := rooms[0] - id.Width - 4; s.Title != "" && rest > 10 {
+		g.Add(draw.NewText(Margin+id.Width+4, HeadBase, s.Title, FontTitle, draw.Black).Shortened(rest))
+	}
+	return rooms[1]
+}
+
+// Setup says with what a shot is made, as one line.
+func Setup(s *plan.Shot) string {
+	parts := []string{s.PlanName}
+	if s.Camera != "" {
+		camera := "camera " + s.Camera
+		if s.Support != "" {
+			camera += " " + supported(s)
+		}
+		parts = append(parts, camera)
+	}
+	if s.Lens != "" {
+		parts = append(parts, "lens "+s.Lens)
+	}
+	parts = append(parts, Fixed(float64(s.FocalMM), 0)+" mm", s.Stop, "sharp to "+Fixed(float64(s.CriterionMM), 4)+" mm")
+	if s.Screen != nil {
+		parts[len(parts)-1] += fmt.Sprintf(" (%s screen from %s)", Length(s, float64(s.Screen.Width)), Length(s, float64(s.Screen.Viewer)))
+	}
+	if s.Gear.Known() && s.Gear != 1 {
+		parts = append(parts, "gear "+Fixed(float64(s.Gear), 2))
+	}
+	if s.Puller != "" {
+		parts = append(parts, "pulled by "+s.Puller)
+	}
+	if s.Optics.FromLens {
+		parts = append(parts, "tape from lens")
+	}
+	if parts[0] == "" {
+		parts = parts[1:]
+	}
+	return strings.Join(parts, " · ")
+}
+
+// supported says what carries the camera.
+func supported(s *plan.Shot) string {
+	switch s.Support {
+	case "hand":
+		return "hand-held"
+	case "shoulder":
+		return "on the shoulder"
+	}
+	return "on " + s.Support
+}
+
+// ShotName is the shot's name in a sentence.
+func ShotName(s *plan.Shot) string {
+	if s.Title == "" {
+		return s.ID
+	}
+	return s.ID + " " + s.Title
+}

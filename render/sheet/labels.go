@@ -1,0 +1,176 @@
+// Keeping labels apart: along a line, and free in a plot.
+
+package sheet
+
+import (
+	"iter"
+	"math"
+	"slices"
+	"sort"
+
+	"pullscore/render/draw"
+)
+
+// Spread returns where to put the middles of things of these sizes so that
+// they stand apart within lo to hi, in the order of where they want to be, each
+// as near to that as the others let it (least squares, by pooling adjacent
+// violators). Things that together are longer than lo to hi run over hi; see
+// capacity.
+func Spread(want, size []float64, lo, hi float64) []float64 {
+	n := len(want)
+	order := make([]int, n)
+	for i := range order {
+		order[i] = i
+	}
+	sort.SliceStable(order, func(a, b int) bool { return want[order[a]] < want[order[b]] })
+
+	// With what stands before a thing taken away, apart means never falling.
+	type pool struct {
+		Sum   float64
+		Count int
+	}
+	var pools []pool
+	before := make([]float64, n)
+	total := 0.0
+	for k, i := range order {
+		before[k] = total
+		pools = append(pools, pool{want[i] - size[i]/2 - total, 1})
+		total += size[i]
+		for len(pools) > 1 {
+			a, b := pools[len(pools)-2], pools[len(pools)-1]
+			if a.Sum/float64(a.Count) <= b.Sum/float64(b.Count) {
+				break
+			}
+			pools = append(pools[:len(pools)-2], pool{a.Sum + b.Sum, a.Count + b.Count})
+		}
+	}
+	at := make([]float64, n)
+	k := 0
+	for _, p := range pools {
+		start := max(min(p.Sum/float64(p.Count), hi-total), lo)
+		for range p.Count {
+			i := order[k]
+			at[i] = start + before[k] + size[i]/2
+			k++
+		}
+	}
+	return at
+}
+
+// Capacity returns how many of the sizes, from the first, go into room.
+func Capacity(size []float64, room float64) int {
+	for i, s := range size {
+		if room -= s; room < -1e-9 {
+			return i
+		}
+	}
+	return len(size)
+}
+
+// A Clearing is a plot in which texts look for a free place.
+type Clearing struct {
+	Bounds draw.Box
+	Taken  []draw.Box // where no text may stand
+	thin   []draw.Box // thin lines, which a text may cross where it must
+	Texts  []draw.Box // those of taken that leader lines may not cross either
+}
+
+// Block keeps texts off a line's run of points.
+func (c *Clearing) Block(run []draw.Point, width float64) {
+	c.Taken = append(c.Taken, chordBoxes(run, width)...)
+}
+
+// Avoid keeps texts off a thin line as long as there is another place.
+func (c *Clearing) Avoid(run []draw.Point) {
+	c.thin = append(c.thin, chordBoxes(run, Thin)...)
+}
+
+// chordBoxes returns the room that each chord of a run takes.
+func chordBoxes(run []draw.Point, width float64) []draw.Box {
+	var boxes []draw.Box
+	for i := 1; i < len(run); i++ {
+		a, b := run[i-1], run[i]
+		boxes = append(boxes, draw.Box{
+			X: min(a.X, b.X), Y: min(a.Y, b.Y),
+			W: max(a.X, b.X) - min(a.X, b.X), H: max(a.Y, b.Y) - min(a.Y, b.Y),
+		}.Grow(width/2))
+	}
+	return boxes
+}
+
+// Free reports whether b is inside and on none of the boxes.
+func (c *Clearing) Free(b draw.Box, boxes []draw.Box) bool {
+	return c.Bounds.Holds(b) && !slices.ContainsFunc(boxes, b.Overlaps)
+}
+
+// Near finds a free place for a box of w by h beside p, clear of the thin lines
+// if it can be had not far off, and takes it.
+func (c *Clearing) Near(p draw.Point, w, h float64) (b draw.Box, ok bool) {
+	all := slices.Concat(c.Taken, c.thin)
+	if b, ok = c.around(p, w, h, 4, all); !ok {
+		b, ok = c.around(p, w, h, 9, c.Taken)
+	}
+	if ok {
+		c.Taken, c.Texts = append(c.Taken, b), append(c.Texts, b)
+		c.Taken = slices.AppendSeq(c.Taken, leaderBoxes(p, b))
+	}
+	return b, ok
+}
+
+// reaches reports whether a leader line from p to b crosses no other text.
+func (c *Clearing) reaches(p draw.Point, b draw.Box) bool {
+	for l := range leaderBoxes(p, b) {
+		for i := range c.Texts {
+			if l.Overlaps(c.Texts[i]) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// Nearest returns the point of b that is nearest to p, and how far it is.
+func Nearest(p draw.Point, b draw.Box) (q draw.Point, d float64) {
+	q = draw.Point{X: min(max(p.X, b.X), b.Right()), Y: min(max(p.Y, b.Y), b.Bottom())}
+	return q, math.Hypot(q.X-p.X, q.Y-p.Y)
+}
+
+// leaderFrom is how far from what it names a text may stand without a leader
+// line.
+const leaderFrom = 3.5
+
+// leaderBoxes yields small boxes along the leader line from p to b, none where
+// none is needed.
+func leaderBoxes(p draw.Point, b draw.Box) iter.Seq[draw.Box] {
+	return func(yield func(draw.Box) bool) {
+		q, d := Nearest(p, b)
+		if d <= leaderFrom {
+			return
+		}
+		for at := 0.4; at < d-0.8; at += 0.4 {
+			share := at / d
+			if !yield(draw.Box{X: p.X + share*(q.X-p.X) - 0.2, Y: p.Y + share*(q.Y-p.Y) - 0.2, W: 0.4, H: 0.4}) {
+				return
+			}
+		}
+	}
+}
+
+// around looks for a place clear of the boxes, right and left of p and then
+// above and below it, in ever wider rings.
+func (c *Clearing) around(p draw.Point, w, h float64, rings int, boxes []draw.Box) (b draw.Box, ok bool) {
+	for ring := range rings {
+		d := 1 + 1.7*float64(ring)
+		for _, at := range []draw.Point{
+			{X: p.X + d, Y: p.Y - h/2}, {X: p.X - d - w, Y: p.Y - h/2},
+			{X: p.X + d, Y: p.Y - d - h}, {X: p.X + d, Y: p.Y + d},
+			{X: p.X - d - w, Y: p.Y - d - h}, {X: p.X - d - w, Y: p.Y + d},
+			{X: p.X - w/2, Y: p.Y - d - h}, {X: p.X - w/2, Y: p.Y + d},
+		} {
+			if b = (draw.Box{X: at.X, Y: at.Y, W: w, H: h}); c.Free(b.Grow(0.3), boxes) && c.reaches(p, b) {
+				return b, true
+			}
+		}
+	}
+	return draw.Box{}, false
+}
