@@ -1,12 +1,3 @@
-// Package draw is the display list that every drawing is made as: a page of
-// lines, boxes, discs, paths and measured texts in groups, in millimetres from
-// the top left corner, y downwards. Back ends write one page each and decide
-// nothing: where a text stands, how wide it is and what it is drawn with is
-// settled here, so that they all agree.
-//
-// Curves are chords of the true curve; a drawing keeps them within Chord of
-// it. Tints are inks of their own, never opacity, and a hatch is lines, since
-// not every back end has opacity or patterns.
 package draw
 
 import "iter"

@@ -1,6 +1,3 @@
-// Package html writes a brief as one HTML file without any outside reference:
-// it opens from a phone's storage without a network, reads well on a narrow
-// screen, light or dark, and prints in its true size.
 package html
 
 import (

@@ -1,6 +1,3 @@
-// Package pdf writes pages of a display list as one PDF file: vector drawings,
-// text that can be selected and searched in embedded fonts, an outline. Paper
-// is white, so the inks are always the light ones.
 package pdf
 
 import (

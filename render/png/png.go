@@ -1,6 +1,3 @@
-// Package png writes a page of a display list as one PNG picture, antialiased,
-// at a resolution that the file names, so that it prints in its true size.
-// Paper is white, so the inks are always the light ones.
 package png
 
 import (

@@ -28,7 +28,7 @@ func (df *differ) distanceBand(i int) section {
 			n = max(n, len(sc.shot.Subjects))
 		}
 	}
-	least := min(max(34, float64(n)*sheet.LabelOne+4), 140) + laneHeight + bandGap
+	least := min(max(34, float64(n)*labelOne+4), 140) + laneHeight + bandGap
 	return section{name: "distance", least: least, most: max(least, 86), overTime: true,
 		draw: func(sh *leaf, g *draw.Group, top, height float64) {
 			sh.heading(g, top, "Distance")

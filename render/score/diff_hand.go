@@ -38,7 +38,7 @@ func (df *differ) handBand(i int) section {
 				g.Add(draw.NewText(sh.left, top+laneHeight+1, ringless, sheet.FontNote, draw.Grey))
 			}}
 	}
-	least := min(max(20, float64(marks)*sheet.LabelOne+1), 100) + laneHeight + bandGap
+	least := min(max(20, float64(marks)*labelOne+1), 100) + laneHeight + bandGap
 	return section{name: "hand", least: least, most: max(least, 52), overTime: true,
 		draw: func(sh *leaf, g *draw.Group, top, height float64) {
 			sh.heading(g, top, "Hand")

@@ -16,6 +16,10 @@ const (
 	flagLane   = 5.4 // for a band's heading and its flags
 	laneHeight = laneAir + flagLane
 	bandGap    = 1.2 // below a band
+
+	labelTwo = 6.6  // height of a label of two lines
+	labelOne = 3.4  // and of one
+	nameLow  = 1.55 // from the middle of a label of two lines up to its name's
 )
 
 // A gutterLabel is a name with figures, to stand at y.
@@ -28,9 +32,9 @@ type gutterLabel struct {
 // all have room for it, else on one. Those that have none at all are left out;
 // so the weightiest come first.
 func (sh *leaf) gutterLabels(g *draw.Group, labels []gutterLabel, top, bottom float64) {
-	height, low := sheet.LabelTwo, sheet.NameLow
-	if float64(len(labels))*sheet.LabelTwo > bottom-top {
-		height, low = sheet.LabelOne, 0
+	height, low := labelTwo, nameLow
+	if float64(len(labels))*labelTwo > bottom-top {
+		height, low = labelOne, 0
 	}
 	labels = labels[:min(len(labels), int((bottom-top)/height+1e-9))]
 	want, size := make([]float64, len(labels)), make([]float64, len(labels))
@@ -41,7 +45,7 @@ func (sh *leaf) gutterLabels(g *draw.Group, labels []gutterLabel, top, bottom fl
 	}
 	for i, y := range sheet.Spread(want, size, top, bottom) {
 		l := labels[i]
-		if height == sheet.LabelTwo {
+		if height == labelTwo {
 			sh.labelOnTwo(g, l, y)
 		} else {
 			sh.labelOnOne(g, l, names[l.name] > 1, y)
@@ -53,13 +57,13 @@ func (sh *leaf) gutterLabels(g *draw.Group, labels []gutterLabel, top, bottom fl
 // labelOnTwo writes the name and, below it, the figure in both units.
 func (sh *leaf) labelOnTwo(g *draw.Group, l gutterLabel, y float64) {
 	x := sh.left - headGap
-	name := draw.NewText(x, y-sheet.NameLow+sheet.FontStrong.Middle(), l.name, sheet.FontStrong, draw.Black).Aligned(draw.End)
+	name := draw.NewText(x, y-nameLow+sheet.FontStrong.Middle(), l.name, sheet.FontStrong, draw.Black).Aligned(draw.End)
 	g.Add(name.Shortened(x - sheet.Margin))
 	figure := l.first
 	if l.second != "" {
 		figure += " · " + l.second
 	}
-	g.Add(draw.NewText(x, y+sheet.NameLow+sheet.FontSmall.Middle()-0.1, figure, sheet.FontSmall, draw.Grey).Aligned(draw.End).Shortened(x - sheet.Margin))
+	g.Add(draw.NewText(x, y+nameLow+sheet.FontSmall.Middle()-0.1, figure, sheet.FontSmall, draw.Grey).Aligned(draw.End).Shortened(x - sheet.Margin))
 }
 
 // labelOnOne writes the name and the first figure on a line; both figures where

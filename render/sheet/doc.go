@@ -1,60 +1,24 @@
-// Package render makes the drawings of a plan: each takes a shot as plain data
-// and gives pages of the display list of package draw, which a back end such
-// as render/svg writes. A drawing knows nothing of files and formats, and the
-// same shot always gives the same pages.
+// Package sheet is the page that all papers share: its size and type, the head
+// and the foot, keys, labels that keep apart, tables, cautions, and the words
+// for pulls and numbers.
 //
-// Everything is in millimetres on the page. Type is never under 7 points.
+// A paper takes a shot as plain data and gives pages of the display list of
+// package draw, which a back end such as render/svg writes. It knows nothing of
+// files and formats, and the same shot always gives the same pages. Everything
+// is in millimetres on the page. Type is never under 7 points.
+//
+//   - paper.go: sizes of paper, the options of a drawing, type and lines
+//   - head.go: the head of every page: the shot and its set-up
+//   - key.go: signs and hatches that several papers use, and the entries of a
+//     key
+//   - labels.go: labels that keep apart along a line, or find a free place in
+//     a plot
+//   - seek.go: the search for the place of a label
+//   - simplify.go: curves as few chords, and regions between curves
+//   - handout.go: sheets filled from top to bottom, with a bar to check the
+//     printer
+//   - table.go: tables on such sheets
+//   - cautions.go: what can hurt somebody, on every paper that shows it
+//   - pulls.go: the names of pulls and targets
+//   - units.go: lengths, angles, times and chances in the words of papers
 package sheet
-
-import "pullscore/render/draw"
-
-// A Paper is a size of sheet as it lies, in millimetres.
-type Paper struct{ W, H float64 }
-
-// The sheets that crews print on, landscape: ISO 216 A4, and US Letter
-// (ANSI/ASME Y14.1, 11 by 8 1/2 inches).
-var (
-	A4     = Paper{297, 210}
-	Letter = Paper{279.4, 215.9}
-)
-
-// Options are what a drawing leaves to its user. The zero value is A4.
-type Options struct {
-	Paper Paper
-}
-
-func (o Options) Size() Paper {
-	if o.Paper == (Paper{}) {
-		return A4
-	}
-	return o.Paper
-}
-
-// The type and the lines that all drawings share.
-var (
-	FontID      = draw.Font{Size: 20, Bold: true}
-	FontTitle   = draw.Font{Size: 14}
-	FontHeading = draw.Font{Size: 9, Bold: true}
-	FontStrong  = draw.Font{Size: 8, Bold: true}
-	FontBody    = draw.Font{Size: 8}
-	FontNote    = draw.Font{Size: 7.5}
-	FontSmall   = draw.Font{Size: 7} // no type is smaller
-	FontNumber  = draw.Font{Size: 7, Bold: true}
-)
-
-const (
-	Margin = 12.0 // left and right of every page
-	Edge   = 10.5 // above and below
-	Hair   = 0.12 // the widths of lines
-	Thin   = 0.2
-	Medium = 0.35
-	Heavy  = 0.55
-)
-
-// Solid returns an unbroken stroke.
-func Solid(ink draw.Ink, width float64) draw.Stroke { return draw.Stroke{Ink: ink, Width: width} }
-
-// Dashed returns a stroke of dashes of so many millimetres on and off.
-func Dashed(ink draw.Ink, width float64, dash ...float64) draw.Stroke {
-	return draw.Stroke{Ink: ink, Width: width, Dash: dash}
-}

@@ -28,6 +28,8 @@ const (
 	printScale    = "Print at 100 %, without fitting to the page."
 )
 
+// NewHandout returns a handout with one empty sheet; kind is the name of the
+// drawing in its titles.
 func NewHandout(s *plan.Shot, opt Options, kind, desc string) *Handout {
 	h := &Handout{Shot: s, Paper: opt.Size(), kind: kind, desc: desc}
 	h.Turn()

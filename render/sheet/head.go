@@ -91,3 +91,6 @@ func ShotName(s *plan.Shot) string {
 	}
 	return s.ID + " " + s.Title
 }
+
+// HeadHeight is that of a page's title.
+const HeadHeight = 15.5

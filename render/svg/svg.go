@@ -1,5 +1,3 @@
-// Package svg writes a page of a display list as one SVG file: for a screen,
-// light or dark as its viewer likes it, and for a printer, always light.
 package svg
 
 import (

@@ -29,6 +29,7 @@ func CheckPage(t tester, name string, p *draw.Page) {
 	}
 }
 
+// SVGOf returns a page as an SVG file.
 func SVGOf(t tester, p *draw.Page) string {
 	t.Helper()
 	var b bytes.Buffer

@@ -170,6 +170,7 @@ func Made() map[string]*plan.Shot {
 	}
 }
 
+// OneRack is a shot of six seconds with a line and a rack that lands on it.
 func OneRack() *plan.Shot {
 	m := New("7A", "The letter is read", 6).Put("IDA", 2.4, 0.05).Put("LETTER", 1.2, 0.02).Start("IDA").
 		Line("IDA", "It was *never sent.", 0.6, 2.6)
@@ -177,6 +178,7 @@ func OneRack() *plan.Shot {
 	return m.Rack("LETTER", `landing on "never"`, "", never-1.1, never).Shot
 }
 
+// ThreeRacks has racks, a walk, a follow and findings of each severity.
 func ThreeRacks() *plan.Shot {
 	m := New("14B", "Nadia hears the door", 11.9).
 		Put("NADIA", 1.7, 0.04).Put("LEDGER", 0.95, 0.02).Put("DOOR", 5.2, 0.3).Start("NADIA").
@@ -193,6 +195,7 @@ func ThreeRacks() *plan.Shot {
 		flag("error", "lines", 5.5, 2, "The focus leaves OTTO within his line.", "because").Shot
 }
 
+// WalkAndDolly has somebody who walks while the camera goes in.
 func WalkAndDolly() *plan.Shot {
 	m := New("22", "Down the corridor", 14).Put("BRAM", 6, 0.25).Put("LAMP", 2.2, 0.1).Put("CLERK", 3.4, 0.2).Start("BRAM")
 	m.BeginsAt, m.Begins = "01:00:10:12", 86652
@@ -202,6 +205,7 @@ func WalkAndDolly() *plan.Shot {
 		Line("CLERK", "Who is *there? Answer me or I call the watch.", 9.5, 12.4).Shot
 }
 
+// Crowd has fourteen subjects near one another.
 func Crowd() *plan.Shot {
 	m := New("31C", "The whole table turns", 15)
 	for i := range 14 {
@@ -216,6 +220,7 @@ func Crowd() *plan.Shot {
 	return m.Shot
 }
 
+// LongShot lasts three minutes and needs many sheets.
 func LongShot() *plan.Shot {
 	m := New("60", "Three minutes in one take", 180).Put("ANNA", 1.5, 0.05).Put("BO", 2.3, 0.05).Put("WINDOW", 8, 0.2).Start("ANNA")
 	names := []string{"BO", "WINDOW", "ANNA"}
@@ -231,6 +236,7 @@ func LongShot() *plan.Shot {
 	return m.Shot
 }
 
+// NoRing has a lens by wire.
 func NoRing() *plan.Shot {
 	m := New("3", "By wire", 8)
 	m.Optics.Ring = nil
@@ -238,17 +244,20 @@ func NoRing() *plan.Shot {
 		flag("warning", "hand", 3, 1, "A ring by wire repeats no mark.", "").Shot
 }
 
+// ToInfinity racks to infinity and back.
 func ToInfinity() *plan.Shot {
 	return New("9", "Out to sea", 9).Put("KEEPER", 2, 0.1).Put("SHIP", 60, 8).Start("KEEPER").
 		Rack("SHIP", "", "", 2, 3.5).Rack("inf", "", "", 5, 6).Rack("KEEPER", "", "", 7, 8.4).Shot
 }
 
+// InFeet is ThreeRacks with units imperial.
 func InFeet() *plan.Shot {
 	s := ThreeRacks()
 	s.Imperial = true
 	return s
 }
 
+// LongNames has names, cues and reasons that no page has room for.
 func LongNames() *plan.Shot {
 	return New("114-DELTA-PICKUP", "A title that goes on for far longer than any slate would have room for, and then still goes on some more", 12).
 		Put("THE LANDLADY'S ELDEST NEPHEW FROM ABROAD", 1.7, 0.05).Put("WWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWW", 1.72, 0.05).Put("MRS. DALE", 1.75, 0.05).
@@ -257,12 +266,14 @@ func LongNames() *plan.Shot {
 		Rack("THE LANDLADY'S ELDEST NEPHEW FROM ABROAD", `landing on "antidisestablishmentarianism" 2 + 0.4 s`, strings.Repeat("because of what she said before ", 12), 4, 5.5).Shot
 }
 
+// OtherScripts has names and lines in Japanese, Hebrew and Arabic.
 func OtherScripts() *plan.Shot {
 	return New("5", "夜の駅 · תחנה", 10).Put("花子", 1.6, 0.05).Put("שרה", 2.6, 0.05).Put("ليلى", 4, 0.05).Start("花子").
 		Line("花子", "どこへ *行く の ですか。", 0.5, 2.5).Line("שרה", "אני *הולכת הביתה עכשיו.", 3, 5).Line("ليلى", "انتظريني قليلا *هناك", 5.4, 7.8).
 		Rack("שרה", `on "הולכת"`, "", 3.6, 4.7).Rack("ليلى", `on "هناك"`, "", 7, 8.2).Shot
 }
 
+// NearAndFar has subjects from 32 cm to 20 km.
 func NearAndFar() *plan.Shot {
 	m := New("88", "From the watch to the hills", 10)
 	m.Optics.Ring, _ = ring.Unit(0.075, 0.31, 280)
@@ -270,6 +281,7 @@ func NearAndFar() *plan.Shot {
 		Start("WATCH").Rack("HILL", "", "", 2, 5).Rack("FENCE", "", "", 6, 6.6).Rack("WATCH", "", "", 7, 9).Shot
 }
 
+// LongFindings has more findings than one sheet has room for.
 func LongFindings() *plan.Shot {
 	m := New("40", "Everything that can be wrong", 13).Put("ADA", 1.7, 0.05).Put("BELL", 3, 0.1).Start("ADA").
 		Rack("BELL", "", "", 3, 4).Rack("ADA", "", "", 7, 7.4)
@@ -280,6 +292,7 @@ func LongFindings() *plan.Shot {
 	return m.flag("error", "hand", 7, 2, strings.Repeat("unbreakable", 40), "").Shot
 }
 
+// FastTalk has lines so fast that their words do not fit on a row.
 func FastTalk() *plan.Shot {
 	m := New("12", "Nobody draws breath", 16).Put("TESS", 1.7, 0.05).Put("UMA", 2.6, 0.05).Start("TESS")
 	text := "I told you that the boat would not wait for anybody and that *includes your brother and his seventeen suitcases"
@@ -292,6 +305,7 @@ func FastTalk() *plan.Shot {
 	return m.Shot
 }
 
+// Hostile has markup, control characters and broken UTF-8 in its texts.
 func Hostile() *plan.Shot {
 	const script = `</text><script>alert("x")</script>&amp;<!--]]>`
 	m := New(script, "bell\x07 \u202egnirts\u202c \x00 \ufffe tab\there \xff", 5).Put(script, 1.5, 0.1).Put("B' onload=\"x\"", 3, 0.1).Start(script).

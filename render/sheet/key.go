@@ -1,3 +1,5 @@
+// Signs that several papers share, and the keys that explain them.
+
 package sheet
 
 import "pullscore/render/draw"
@@ -15,21 +17,39 @@ func Entry(text string, width float64, sign func(g *draw.Group, x, y float64)) K
 }
 
 const (
-	KeyText  = 1.4 // between a sign and its text
-	KeyGap   = 6.0 // between entries at most
-	KeyLeast = 2.5 // where they are nearer, texts are shortened
+	KeyText = 1.4 // between a sign and its text
+	KeyGap  = 6.0 // between entries at most
 
 	// No chance is printed without a word on where it comes from.
 	ModelNote      = "chance: our own landing model, on published parts"
 	ModelNoteShort = "chance: our own model"
 )
 
+// NoSign is the sign of an entry that is words alone.
 func NoSign(*draw.Group, float64, float64) {}
 
+// KeyZone draws the sign of the sharp zone with its middle line at y.
 func KeyZone(g *draw.Group, x, y float64) {
 	box := draw.Box{X: x, Y: y - 1.1, W: 7, H: 2.2}
 	corners := []draw.Point{{X: x, Y: box.Y}, {X: box.Right(), Y: box.Y}, {X: box.Right(), Y: box.Bottom()}, {X: x, Y: box.Bottom()}}
 	g.Add(draw.Rect{Box: box, Fill: draw.BluePale, Stroke: Solid(draw.Blue, Hair)},
 		draw.Path{Runs: draw.Hatch(corners, HatchPitch, HatchLeast), Stroke: Solid(draw.Blue, Hair)})
 	g.Line(x, y, x+7, y, Solid(draw.Blue, Heavy))
+}
+
+// A hatch of the sharp zone: between its lines, and its shortest line.
+const (
+	HatchPitch = 1.3
+	HatchLeast = 1.5
+)
+
+// Arrow draws a level arrow whose tip is at x2.
+func Arrow(g *draw.Group, x1, x2, y float64) {
+	const long, half = 2.0, 0.9
+	back := x2 - long
+	if x2 < x1 {
+		back = x2 + long
+	}
+	g.Line(x1, y, back, y, Solid(draw.Black, Medium))
+	g.Add(draw.Path{Runs: [][]draw.Point{{{X: x2, Y: y}, {X: back, Y: y - half}, {X: back, Y: y + half}}}, Closed: true, Fill: draw.Black})
 }

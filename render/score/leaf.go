@@ -11,6 +11,11 @@ import (
 	"pullscore/render/sheet"
 )
 
+const (
+	rulerHeight = 8.2 // of the ruler of time
+	keyHeight   = 6.5 // of the key at the foot
+)
+
 // A section is a strip of the page over its whole width.
 type section struct {
 	name     string
@@ -138,7 +143,7 @@ func (sh *leaf) tears(sections []section) bool {
 func (sh *leaf) room() float64 {
 	h := sh.paper.H - 2*sheet.Edge - sheet.HeadHeight
 	if sh.window != nil {
-		h -= sheet.RulerHeight + sheet.KeyHeight
+		h -= rulerHeight + keyHeight
 	}
 	return h
 }
@@ -146,7 +151,7 @@ func (sh *leaf) room() float64 {
 // top returns where the sections start.
 func (sh *leaf) top() float64 {
 	if sh.window != nil {
-		return sheet.Edge + sheet.HeadHeight + sheet.RulerHeight
+		return sheet.Edge + sheet.HeadHeight + rulerHeight
 	}
 	return sheet.Edge + sheet.HeadHeight
 }
@@ -201,7 +206,7 @@ func (sc *score) draw(name, desc string, around func(sh *leaf, root *draw.Group,
 		sh.draw(&p.Root)
 		if w := sh.window; w != nil {
 			_, bottom := sh.span()
-			p.Spans = []draw.Span{{From: w.from, To: w.to, Left: w.left, Right: w.right, Top: sh.top() - sheet.RulerHeight, Bottom: bottom}}
+			p.Spans = []draw.Span{{From: w.from, To: w.to, Left: w.left, Right: w.right, Top: sh.top() - rulerHeight, Bottom: bottom}}
 		}
 		pages[i] = p
 	}
@@ -240,4 +245,11 @@ func (sh *leaf) open(g *draw.Group, top float64, row, title string) {
 // heading writes the name of a band in the gutter.
 func (sh *leaf) heading(g *draw.Group, top float64, text string) {
 	g.Add(draw.NewText(sheet.Margin, top+laneAir+flagLane/2+sheet.FontHeading.Middle(), text, sheet.FontHeading, draw.Black))
+}
+
+// drawCaution draws on a score the cautions that apply.
+func (sh *leaf) drawCaution(g *draw.Group) {
+	if list := sheet.MotionCautions(sh.shot); len(list) > 0 {
+		sheet.DrawSentences(g, sh.paper.H-sheet.Edge+3.4, append(list, sheet.ChargeCaution))
+	}
 }

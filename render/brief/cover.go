@@ -129,7 +129,7 @@ func shotTable(plans []*plan.Plan) Passage {
 		}
 		for _, s := range p.Shots {
 			t.Rows = append(t.Rows, []string{
-				scene, s.ID, s.Title, s.Lens, s.Stop, sheet.Seconds(float64(s.Duration)), sheet.None(len(s.Pulls)), leastChance(s), worstFinding(s),
+				scene, s.ID, s.Title, s.Lens, s.Stop, sheet.Seconds(float64(s.Duration)), sheet.CountOrBlank(len(s.Pulls)), leastChance(s), worstFinding(s),
 			})
 			scene = ""
 		}

@@ -10,6 +10,9 @@ import (
 	"pullscore/render/sheet"
 )
 
+// keyLeast is the gap between entries under which texts are shortened.
+const keyLeast = 2.5
+
 // drawKey draws the key of a score.
 func (sh *leaf) drawKey(g *draw.Group) { sh.drawKeyOf(g, sh.key(), sh.hasChance()) }
 
@@ -21,7 +24,7 @@ func (sh *leaf) drawKeyOf(g *draw.Group, entries []sheet.KeyEntry, chances bool)
 	gap := sh.keyGaps(entries)
 	if chances {
 		entries = append(entries, sheet.KeyEntry{Text: sheet.ModelNote, Draw: sheet.NoSign})
-		if gap = sh.keyGaps(entries); gap < sheet.KeyLeast {
+		if gap = sh.keyGaps(entries); gap < keyLeast {
 			entries[len(entries)-1].Text = sheet.ModelNoteShort
 			gap = sh.keyGaps(entries)
 		}

@@ -113,7 +113,7 @@ func (w *window) handBand() section {
 			}}
 	}
 	n := float64(len(w.marks()))
-	least := min(max(20, n*sheet.LabelOne+1), 100) + laneHeight + bandGap
+	least := min(max(20, n*labelOne+1), 100) + laneHeight + bandGap
 	return section{name: "hand", least: least, most: max(least, 46), overTime: true,
 		draw: func(sh *leaf, g *draw.Group, top, height float64) {
 			sh.open(g, top, "hand", "Hand")

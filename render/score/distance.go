@@ -70,7 +70,7 @@ func (d depthScale) y(metres, top, height float64) float64 {
 // distanceBand returns the band.
 func (w *window) distanceBand() section {
 	n := float64(len(w.shot.Subjects))
-	least := min(max(34, n*sheet.LabelOne+4), 140) + laneHeight + bandGap
+	least := min(max(34, n*labelOne+4), 140) + laneHeight + bandGap
 	return section{name: "distance", least: least, most: max(least, 82), overTime: true,
 		draw: func(sh *leaf, g *draw.Group, top, height float64) {
 			sh.open(g, top, "distance", "Distance")

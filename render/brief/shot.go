@@ -70,7 +70,7 @@ func findingTable(s *plan.Shot) Passage {
 		{"flag", false}, {"kind", false}, {"at", false}, {"pull", false}, {"finding", true}, {"cure", true},
 	}}
 	for _, f := range s.Flags {
-		t.Rows = append(t.Rows, []string{fmt.Sprint(f.Number), f.Severity, sheet.When(s, f.Time), sheet.None(f.Pull), f.Text, f.Cures})
+		t.Rows = append(t.Rows, []string{fmt.Sprint(f.Number), f.Severity, sheet.When(s, f.Time), sheet.CountOrBlank(f.Pull), f.Text, f.Cures})
 	}
 	return t.said()
 }

@@ -50,7 +50,7 @@ func pullColumns(s *plan.Shot) []column {
 		{title: "hand", cell: number(func(p *plan.Pull) plan.Number { return p.HandDeg }, sheet.Degrees)},
 		{title: "window", cell: func(p *plan.Pull) string { return sheet.WindowWidth(p) }},
 		{title: "peak", cell: number(func(p *plan.Pull) plan.Number { return p.Peak }, func(v float64) string { return sheet.Fixed(v, 0) + "°/s" })},
-		{title: "re-grips", cell: func(p *plan.Pull) string { return sheet.None(p.Regrips) }},
+		{title: "re-grips", cell: func(p *plan.Pull) string { return sheet.CountOrBlank(p.Regrips) }},
 		{title: "needs", cell: number(func(p *plan.Pull) plan.Number { return p.Needed }, hundredths)},
 		{title: "chance", cell: number(func(p *plan.Pull) plan.Number { return p.Chance }, sheet.Chance)},
 		{title: "leaves soft by", cell: number(func(p *plan.Pull) plan.Number { return p.LeftBlur }, func(v float64) string { return circles(s, v) })},

@@ -1,0 +1,7 @@
+// Package html writes a brief as one HTML file without any outside reference:
+// it opens from a phone's storage without a network, reads well on a narrow
+// screen, light or dark, and prints in its true size.
+//
+//   - html.go: the file and its parts
+//   - style.go: its looks, on a screen and on paper
+package html

@@ -1,0 +1,7 @@
+// Package plans holds what the tests of all papers share: shots to draw, and
+// what is asked of every page.
+//
+//   - shots.go: shots made by hand, and generated ones
+//   - real.go: the examples, and plans that are wrong on purpose
+//   - pages.go: faults of pages, goldens, the text of pages
+package plans
