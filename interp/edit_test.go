@@ -16,7 +16,7 @@ import (
 	"pullscore/interp"
 	"pullscore/interp/plan"
 	"pullscore/lang"
-	"pullscore/lang/cputime"
+	"pullscore/lang/testing/cputime"
 	"pullscore/lang/timecode"
 )
 

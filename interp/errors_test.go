@@ -13,7 +13,7 @@ import (
 
 	"pullscore/interp"
 	"pullscore/lang"
-	"pullscore/lang/chunk"
+	"pullscore/lang/testing/chunk"
 )
 
 func TestFindings(t *testing.T) {

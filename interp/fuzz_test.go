@@ -13,7 +13,7 @@ import (
 	"pgregory.net/rapid"
 
 	"pullscore/interp"
-	"pullscore/lang/chunk"
+	"pullscore/lang/testing/chunk"
 )
 
 func FuzzInterpret(f *testing.F) {

@@ -9,7 +9,7 @@ import (
 	"strings"
 	"testing"
 
-	"pullscore/lang/chunk"
+	"pullscore/lang/testing/chunk"
 )
 
 func TestErrors(t *testing.T) {

@@ -9,7 +9,7 @@ import (
 	"testing"
 	"time"
 
-	"pullscore/lang/cputime"
+	"pullscore/lang/testing/cputime"
 )
 
 func TestLimits(t *testing.T) {

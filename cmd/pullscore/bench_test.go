@@ -9,7 +9,7 @@ import (
 	"path/filepath"
 	"testing"
 
-	"pullscore/cmd/internal/film"
+	"pullscore/cmd/internal/testing/film"
 )
 
 func BenchmarkStartToExit(b *testing.B) {

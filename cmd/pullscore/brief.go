@@ -12,8 +12,7 @@ import (
 	"strings"
 
 	"pullscore/cmd/internal/console"
-	"pullscore/cmd/internal/inorder"
-	"pullscore/cmd/internal/paths"
+	"pullscore/cmd/internal/files"
 	"pullscore/interp"
 	"pullscore/interp/plan"
 	"pullscore/interp/stops"
@@ -86,8 +85,8 @@ func (c *briefCmd) place() (output, error) {
 	case err != nil:
 		return out, err
 	case out.file == "":
-		out.file = filepath.Join(out.folder, paths.Safe(briefName(c.Paths))+"-brief."+c.As)
-	case out.file != paths.Stdin && !strings.EqualFold(filepath.Ext(out.file), "."+c.As): // one that is there
+		out.file = filepath.Join(out.folder, files.Safe(briefName(c.Paths))+"-brief."+c.As)
+	case out.file != files.Stdin && !strings.EqualFold(filepath.Ext(out.file), "."+c.As): // one that is there
 		return out, fmt.Errorf("-o %s: the file of a brief as %s is named .%[2]s", out.file, c.As)
 	}
 	return out, nil
@@ -139,14 +138,14 @@ func (c *briefCmd) read(s *session) (all *briefing, faulty bool, err error) {
 		*interp.Result
 		windows []*stops.Answer // of its shots
 	}
-	err = eachFile(s, c.Paths, "reading", func(f paths.File) (r reading, err error) {
+	err = eachFile(s, c.Paths, "reading", func(f files.File) (r reading, err error) {
 		if r.Result, err = s.interpret(f.Path); err == nil && c.Stops {
 			for _, shot := range r.Plan.Shots {
 				r.windows = append(r.windows, windowOf(r.Result, shot))
 			}
 		}
 		return r, err
-	}, func(_ paths.File, r reading) error {
+	}, func(_ files.File, r reading) error {
 		faulty = s.printErrors(r.Result, r.Findings) || faulty
 		if len(r.Plan.Shots) > 0 {
 			all.plans = append(all.plans, r.Plan)
@@ -169,7 +168,7 @@ func (c *briefCmd) write(s *session, all *briefing, out output) error {
 	if err != nil {
 		return err
 	}
-	if out.file == paths.Stdin {
+	if out.file == files.Stdin {
 		_, err := s.out.Write(bytes.Join(parts, nil))
 		return err
 	}
@@ -203,7 +202,7 @@ func eachShot[T any](s *session, plans []*plan.Plan, work func(placedShot) (T, e
 	}
 	s.bar = console.NewProgress(s.errScreen, "drawing", len(shots))
 	defer func() { s.bar.Clear() }()
-	return inorder.Each(shots, func(p placedShot) done {
+	return files.InOrder(shots, func(p placedShot) done {
 		value, err := work(p)
 		return done{p, value, err}
 	}, func(d done) error {

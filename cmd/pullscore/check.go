@@ -7,9 +7,9 @@ import (
 	"fmt"
 	"slices"
 
+	"pullscore/cmd/internal/files"
 	"pullscore/cmd/internal/findings"
-	"pullscore/cmd/internal/paths"
-	"pullscore/cmd/internal/pulllist"
+	"pullscore/cmd/internal/lists"
 	"pullscore/interp"
 	"pullscore/lang"
 )
@@ -38,7 +38,7 @@ not be read.`
 // Run checks the plans.
 func (c *checkCmd) Run(s *session) error {
 	k := checker{session: s, text: c.As == "text", seen: map[said]bool{}}
-	err := eachFile(s, c.Paths, "checking", func(f paths.File) (*interp.Result, error) {
+	err := eachFile(s, c.Paths, "checking", func(f files.File) (*interp.Result, error) {
 		return s.interpret(f.Path)
 	}, k.file)
 	if err != nil {
@@ -76,7 +76,7 @@ type checker struct {
 }
 
 // file takes the findings of one plan.
-func (k *checker) file(_ paths.File, res *interp.Result) error {
+func (k *checker) file(_ files.File, res *interp.Result) error {
 	k.count.Files++
 	printer := findings.Printer{Screen: k.screen}
 	for _, d := range k.inOrder(res.Findings) {
@@ -133,7 +133,7 @@ func (k *checker) end() error {
 		return nil // what could not be read has been told
 	}
 	if k.chance {
-		pulllist.WriteNote(k.screen)
+		lists.WriteNote(k.screen)
 		fmt.Fprintln(k.out)
 	}
 	_, err := fmt.Fprintln(k.out, k.count)

@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"strings"
 
-	"pullscore/cmd/internal/click"
+	"pullscore/cmd/internal/export"
 	"pullscore/interp/plan"
 )
 
@@ -54,7 +54,7 @@ func (c *clickCmd) Run(s *session) error {
 	if err != nil {
 		return err
 	}
-	track, err := click.New(shot, opt)
+	track, err := export.NewClick(shot, opt)
 	if err != nil {
 		return fmt.Errorf("shot %s: %w", shot.ID, err)
 	}
@@ -68,7 +68,7 @@ func (c *clickCmd) Run(s *session) error {
 }
 
 // options reads the flags.
-func (c *clickCmd) options() (opt click.Options, err error) {
+func (c *clickCmd) options() (opt export.ClickOptions, err error) {
 	share, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(c.Slow), "%")), 64)
 	switch {
 	case err != nil || !(share >= 10 && share <= 100):
@@ -78,7 +78,7 @@ func (c *clickCmd) options() (opt click.Options, err error) {
 	case c.Beat != nil && !(*c.Beat >= plan.ShortestBeat && *c.Beat <= plan.LongestBeat):
 		return opt, fmt.Errorf("--beat %v: seconds from %v to %v are wanted", *c.Beat, plan.ShortestBeat, plan.LongestBeat)
 	}
-	opt = click.Options{Speed: share / 100, Loop: c.Loop}
+	opt = export.ClickOptions{Speed: share / 100, Loop: c.Loop}
 	if c.Beat != nil {
 		opt.Beat = *c.Beat
 	}

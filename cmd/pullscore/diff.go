@@ -6,8 +6,8 @@ import (
 	"fmt"
 
 	"pullscore/cmd/internal/console"
-	"pullscore/cmd/internal/difference"
-	"pullscore/cmd/internal/inorder"
+	"pullscore/cmd/internal/diff"
+	"pullscore/cmd/internal/files"
 	"pullscore/cmd/internal/states"
 )
 
@@ -69,9 +69,9 @@ func (c *diffCmd) Run(s *session) error {
 		if c.Git { // beside the other files of its answer
 			fmt.Fprintln(s.out, s.screen.Paint(console.Bold, "diff of "+console.Clean(c.States[0]))+", all other files as they are now")
 		}
-		err = difference.WriteText(s.screen, plans)
+		err = diff.WriteText(s.screen, plans)
 	case "json":
-		err = difference.WriteJSON(s.out, plans)
+		err = diff.WriteJSON(s.out, plans)
 	default:
 		err = c.draw(s, plans)
 	}
@@ -99,15 +99,15 @@ func (c *diffCmd) pairs() ([]states.Pair, error) {
 
 // comparePairs compares several plans at a time. Plans without shots on either
 // side are kits; what they do shows in the plans that use them.
-func comparePairs(s *session, pairs []states.Pair) ([]difference.Plan, error) {
+func comparePairs(s *session, pairs []states.Pair) ([]diff.Plan, error) {
 	type done struct {
-		plan difference.Plan
+		plan diff.Plan
 		err  error
 	}
 	s.bar = console.NewProgress(s.errScreen, "comparing", len(pairs))
 	defer func() { s.bar.Clear() }()
-	var plans []difference.Plan
-	err := inorder.Each(pairs, func(p states.Pair) done {
+	var plans []diff.Plan
+	err := files.InOrder(pairs, func(p states.Pair) done {
 		plan, err := p.Compare()
 		return done{plan, err}
 	}, func(d done) error {
@@ -121,11 +121,11 @@ func comparePairs(s *session, pairs []states.Pair) ([]difference.Plan, error) {
 }
 
 // only leaves the shot that was asked for.
-func (c *diffCmd) only(plans []difference.Plan) ([]difference.Plan, error) {
+func (c *diffCmd) only(plans []diff.Plan) ([]diff.Plan, error) {
 	if c.Shot == "" {
 		return plans, nil
 	}
-	var kept []difference.Plan
+	var kept []diff.Plan
 	var ids []string
 	for _, p := range plans {
 		for _, shot := range p.Shots {
@@ -141,7 +141,7 @@ func (c *diffCmd) only(plans []difference.Plan) ([]difference.Plan, error) {
 	return kept, nil
 }
 
-func anyDiffers(plans []difference.Plan) bool {
+func anyDiffers(plans []diff.Plan) bool {
 	for _, p := range plans {
 		if p.Differs() {
 			return true

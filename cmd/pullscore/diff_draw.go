@@ -8,13 +8,13 @@ import (
 	"fmt"
 	"strings"
 
-	"pullscore/cmd/internal/difference"
+	"pullscore/cmd/internal/diff"
 	"pullscore/render/score"
 	"pullscore/render/sheet"
 )
 
 // draw draws the shots that changed, and prints the names of the files.
-func (c *diffCmd) draw(s *session, plans []difference.Plan) error {
+func (c *diffCmd) draw(s *session, plans []diff.Plan) error {
 	if err := checkDPI(c.DPI); err != nil {
 		return err
 	}
@@ -25,7 +25,7 @@ func (c *diffCmd) draw(s *session, plans []difference.Plan) error {
 	g := pile{session: s, out: out}
 	for _, p := range plans {
 		for _, shot := range p.Shots {
-			if shot.Change == difference.Same {
+			if shot.Change == diff.Same {
 				continue
 			}
 			if err := c.drawShot(&g, p, shot); err != nil {
@@ -39,7 +39,7 @@ func (c *diffCmd) draw(s *session, plans []difference.Plan) error {
 	return g.end()
 }
 
-func (c *diffCmd) drawShot(g *pile, p difference.Plan, shot difference.Shot) error {
+func (c *diffCmd) drawShot(g *pile, p diff.Plan, shot diff.Shot) error {
 	is, path := shot.After, p.After
 	if is == nil {
 		is, path = shot.Before, p.Before
@@ -54,7 +54,7 @@ func (c *diffCmd) drawShot(g *pile, p difference.Plan, shot difference.Shot) err
 }
 
 // overlaid is what the drawing of a shot is given.
-func overlaid(p difference.Plan, shot difference.Shot) score.Difference {
+func overlaid(p diff.Plan, shot diff.Shot) score.Difference {
 	d := score.Difference{Names: [2]string{p.Before, p.After}, Before: shot.Before, After: shot.After}
 	for _, u := range shot.Pulls {
 		d.Pulls = append(d.Pulls, score.PullChange{Before: u.Before, After: u.After, Text: u.Says()})

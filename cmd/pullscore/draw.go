@@ -9,7 +9,7 @@ import (
 	"slices"
 	"strings"
 
-	"pullscore/cmd/internal/paths"
+	"pullscore/cmd/internal/files"
 	"pullscore/interp"
 	"pullscore/interp/plan"
 	"pullscore/lang"
@@ -77,7 +77,7 @@ func (c *drawCmd) Run(s *session) error {
 		return err
 	}
 	g := gallery{pile: pile{session: s, out: out}, shot: c.Shot}
-	if err := eachFile(s, c.Paths, "drawing", func(f paths.File) (drawn, error) { return c.draw(s, f.Path) }, g.plan); err != nil {
+	if err := eachFile(s, c.Paths, "drawing", func(f files.File) (drawn, error) { return c.draw(s, f.Path) }, g.plan); err != nil {
 		return err
 	}
 	if err := g.complete(); err != nil {
@@ -136,7 +136,7 @@ type gallery struct {
 }
 
 // plan takes the pages of one plan.
-func (g *gallery) plan(f paths.File, d drawn) error {
+func (g *gallery) plan(f files.File, d drawn) error {
 	g.ids = append(g.ids, shotIDs(d.res.Plan)...)
 	isKit := len(d.res.Plan.Shots) == 0 && !hasErrors(d.res.Findings)
 	if isKit && f.InTree {

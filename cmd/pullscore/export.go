@@ -8,7 +8,7 @@ import (
 	"io"
 
 	"pullscore/cmd/internal/export"
-	"pullscore/cmd/internal/pulllist"
+	"pullscore/cmd/internal/lists"
 	"pullscore/interp/plan"
 )
 
@@ -70,7 +70,7 @@ func (c *exportCmd) Run(s *session) error {
 	p := res.Plan
 	faulty := s.printErrors(res, ofShot(res.Findings, c.Shot))
 	if c.Shot != "" {
-		only, ok := pulllist.Only(p, c.Shot)
+		only, ok := lists.Only(p, c.Shot)
 		if !ok {
 			return noShot(c.File, c.Shot, shotIDs(p))
 		}

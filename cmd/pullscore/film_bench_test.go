@@ -1,4 +1,4 @@
-// The speed of a whole film, and where its time goes: see cmd/internal/speed
+// The speed of a whole film, and where its time goes: see cmd/internal/dev/speed
 // for what a user waits.
 
 package main
@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"pullscore/cmd/internal/film"
+	"pullscore/cmd/internal/testing/film"
 )
 
 func BenchmarkCheckFilm(b *testing.B) {

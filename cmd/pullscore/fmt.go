@@ -11,7 +11,7 @@ import (
 	"github.com/rogpeppe/go-internal/diff"
 
 	"pullscore/cmd/internal/console"
-	"pullscore/cmd/internal/paths"
+	"pullscore/cmd/internal/files"
 	"pullscore/lang"
 )
 
@@ -41,13 +41,13 @@ type layout struct {
 // Run lays plans out.
 func (c *fmtCmd) Run(s *session) error {
 	differs := false
-	err := eachFile(s, c.Paths, "reading", func(f paths.File) (layout, error) {
-		if c.Write && f.Path == paths.Stdin {
+	err := eachFile(s, c.Paths, "reading", func(f files.File) (layout, error) {
+		if c.Write && f.Path == files.Stdin {
 			return layout{}, errors.New("-w: standard input cannot be written to")
 		}
 		src, err := s.readFile(f.Path)
 		return layout{src, lang.Format(src)}, err
-	}, func(f paths.File, l layout) error {
+	}, func(f files.File, l layout) error {
 		changed := !bytes.Equal(l.before, l.after)
 		differs = differs || changed
 		return c.file(s, f.Path, l, changed)
@@ -73,7 +73,7 @@ func (c *fmtCmd) file(s *session, path string, l layout, changed bool) (err erro
 		_, err = s.out.WriteString(painted(s.screen, diff.Diff(path, l.before, path+" (laid out)", l.after)))
 	}
 	if c.Write && changed {
-		if failed := paths.Write(path, l.after); failed != nil {
+		if failed := files.Write(path, l.after); failed != nil {
 			s.fail(failed)
 		}
 	}

@@ -3,7 +3,7 @@
 package main
 
 import (
-	"pullscore/cmd/internal/pulllist"
+	"pullscore/cmd/internal/lists"
 	"pullscore/interp/plan"
 )
 
@@ -36,7 +36,7 @@ func (c *listCmd) Run(s *session) error {
 	}
 	p, diags := res.Plan, ofShot(res.Findings, c.Shot)
 	if c.Shot != "" {
-		only, ok := pulllist.Only(p, c.Shot)
+		only, ok := lists.Only(p, c.Shot)
 		if !ok {
 			s.printErrors(res, diags)
 			return noShot(c.File, c.Shot, shotIDs(p))
@@ -45,11 +45,11 @@ func (c *listCmd) Run(s *session) error {
 	}
 	switch c.As {
 	case "json":
-		err = pulllist.WriteJSON(s.out, p, diags)
+		err = lists.WriteJSON(s.out, p, diags)
 	case "csv":
-		err = pulllist.WriteCSV(s.out, p)
+		err = lists.WriteCSV(s.out, p)
 	default:
-		err = pulllist.WriteText(s.screen, p)
+		err = lists.WriteText(s.screen, p)
 	}
 	if err == nil && s.printErrors(res, diags) {
 		err = errFindings

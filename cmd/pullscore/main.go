@@ -1,10 +1,3 @@
-// Pullscore reads focus plans, says what in them will fail on the day, and
-// draws them.
-//
-// Each command has a file of its own. What they promise to scripts: names of
-// flags and fields stay; the exit code is 0 where all is well, 1 where a plan
-// has errors (or a file is not laid out as fmt would), 2 where the command was
-// not understood or a file could not be read or written.
 package main
 
 import (
@@ -19,7 +12,7 @@ import (
 	"github.com/alecthomas/kong"
 
 	"pullscore/cmd/internal/console"
-	"pullscore/cmd/internal/paths"
+	"pullscore/cmd/internal/files"
 )
 
 // The exit codes.
@@ -98,7 +91,7 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 
 // usage says how to go on after a command line that was not understood.
 func usage(err error, args []string) error {
-	if filepath.Ext(args[0]) == paths.Ext {
+	if filepath.Ext(args[0]) == files.Ext {
 		return fmt.Errorf("a command is wanted before %s\nTry: pullscore check %s", args[0], args[0])
 	}
 	var parse *kong.ParseError

@@ -10,22 +10,22 @@ import (
 	"path/filepath"
 	"strings"
 
-	"pullscore/cmd/internal/paths"
+	"pullscore/cmd/internal/files"
 )
 
 // An output is a folder, or a file (which may be "-") for a single page.
 type output struct {
 	folder, file string
 	form         string       // of the files: svg
-	names        *paths.Names // given out by this run
+	names        *files.Names // given out by this run
 }
 
 // newOutput reads what -o says.
 func newOutput(place, form string) (output, error) {
-	o := output{form: form, names: &paths.Names{}}
+	o := output{form: form, names: &files.Names{}}
 	info, err := os.Stat(place)
 	switch {
-	case place == paths.Stdin:
+	case place == files.Stdin:
 		o.file = place
 	case err == nil && info.IsDir():
 		o.folder = filepath.Clean(place)
@@ -40,7 +40,7 @@ func newOutput(place, form string) (output, error) {
 }
 
 func (o output) String() string {
-	if o.file == paths.Stdin {
+	if o.file == files.Stdin {
 		return "standard output"
 	}
 	return o.file
@@ -48,9 +48,9 @@ func (o output) String() string {
 
 // name returns the path of a page, one that this run has not used.
 func (o output) name(plan string, p page) string {
-	stem := paths.Safe(planName(plan))
+	stem := files.Safe(planName(plan))
 	if p.shot != "" {
-		stem += "-" + paths.Safe(p.shot)
+		stem += "-" + files.Safe(p.shot)
 	}
 	tail := "." + o.form
 	if p.total > 1 {
@@ -63,10 +63,10 @@ func (o output) name(plan string, p page) string {
 func (o output) put(path string, data ...[]byte) error {
 	if o.folder != "" {
 		if err := os.MkdirAll(o.folder, 0o777); err != nil {
-			return paths.Plain(err)
+			return files.Plain(err)
 		}
 	}
-	return paths.Write(path, data...)
+	return files.Write(path, data...)
 }
 
 // write writes one file of a plan, whose form is the output's; shot is empty
@@ -78,7 +78,7 @@ func (o output) write(s *session, plan, shot, what string, content func(io.Write
 	}
 	path := o.file
 	switch {
-	case path == paths.Stdin:
+	case path == files.Stdin:
 		_, err := s.out.Write(b.Bytes())
 		return err
 	case path == "":

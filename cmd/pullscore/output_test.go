@@ -8,11 +8,11 @@ import (
 
 	"pgregory.net/rapid"
 
-	"pullscore/cmd/internal/paths"
+	"pullscore/cmd/internal/files"
 )
 
 func TestNamesOfFiles(t *testing.T) {
-	o := output{folder: "out", form: "svg", names: &paths.Names{}}
+	o := output{folder: "out", form: "svg", names: &files.Names{}}
 	for _, test := range []struct {
 		plan, shot    string
 		number, total int
@@ -36,7 +36,7 @@ func TestNamesOfFiles(t *testing.T) {
 
 func TestNamesAreSafeAndNeverTwice(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		o := output{folder: "out", form: "svg", names: &paths.Names{}}
+		o := output{folder: "out", form: "svg", names: &files.Names{}}
 		seen := map[string]bool{}
 		for range rapid.IntRange(1, 20).Draw(t, "pages") {
 			plan := rapid.SampledFrom([]string{"a", "A", "b/a", ".", "-", "a-1", rapid.String().Draw(t, "plan")}).Draw(t, "which")

@@ -15,8 +15,8 @@ import (
 	"strings"
 
 	"pullscore/cmd/internal/console"
-	"pullscore/cmd/internal/paths"
-	"pullscore/cmd/internal/skeleton"
+	"pullscore/cmd/internal/files"
+	"pullscore/cmd/internal/script"
 	"pullscore/interp"
 	"pullscore/lang"
 	"pullscore/lang/fountain"
@@ -70,7 +70,7 @@ func (c *pageCmd) Run(s *session) error {
 	var faults lines.Faults
 	beats := fountain.Beats(text, &faults)
 	if c.As == "json" {
-		err = c.write(s, func(w io.Writer) error { return skeleton.WriteJSON(w, ofScene(beats, scene.Position)) })
+		err = c.write(s, func(w io.Writer) error { return script.WriteJSON(w, ofScene(beats, scene.Position)) })
 	} else {
 		err = c.plan(s, text, beats, scene.Position)
 	}
@@ -167,7 +167,7 @@ func ofScene(beats iter.Seq2[fountain.Scene, fountain.Beat], position int) iter.
 // plan writes the plan of scenes, which is not smaller than they are.
 func (c *pageCmd) plan(s *session, text *lines.Text, beats iter.Seq2[fountain.Scene, fountain.Beat], position int) error {
 	size := 0
-	var cast skeleton.Cast
+	var cast script.Cast
 	scenes := fountain.Collect(func(yield func(fountain.Scene, fountain.Beat) bool) {
 		for scene, beat := range beats {
 			cast.Add(&beat)
@@ -199,9 +199,9 @@ func (c *pageCmd) plan(s *session, text *lines.Text, beats iter.Seq2[fountain.Sc
 		s.bar.Clear()
 		fmt.Fprintf(s.errs, "%s: %s\n", console.Clean(c.File), how)
 	}
-	page := skeleton.Page{Title: title(fountain.TitlePage(text))}
+	page := script.Page{Title: title(fountain.TitlePage(text))}
 	page.File, page.Asleep = c.named()
-	plan := skeleton.Plan(page, scenes, &cast)
+	plan := script.Plan(page, scenes, &cast)
 	return c.write(s, func(w io.Writer) error {
 		_, err := w.Write(plan)
 		return err
@@ -212,9 +212,9 @@ func (c *pageCmd) plan(s *session, text *lines.Text, beats iter.Seq2[fountain.Sc
 // to. On standard output that is not known, so the statement sleeps.
 func (c *pageCmd) named() (file string, asleep bool) {
 	switch {
-	case c.File == paths.Stdin:
+	case c.File == files.Stdin:
 		return "", false
-	case c.Output == paths.Stdin:
+	case c.Output == files.Stdin:
 		return filepath.ToSlash(c.File), true
 	}
 	from, err := filepath.Abs(filepath.Dir(c.Output))
@@ -235,15 +235,15 @@ func speaks(s fountain.Scene) bool {
 
 // write writes to the file of -o, which must be new, or to standard output.
 func (c *pageCmd) write(s *session, content func(io.Writer) error) error {
-	if c.Output == paths.Stdin {
+	if c.Output == files.Stdin {
 		return content(s.out)
 	}
 	if _, err := os.Lstat(c.Output); err == nil {
 		return fmt.Errorf("%s is there already, and is not written over", c.Output)
 	} else if !errors.Is(err, fs.ErrNotExist) {
-		return paths.Plain(err)
+		return files.Plain(err)
 	}
-	if err := paths.Stream(c.Output, content); err != nil {
+	if err := files.Stream(c.Output, content); err != nil {
 		return err
 	}
 	_, err := fmt.Fprintln(s.out, c.Output)

@@ -11,17 +11,17 @@ import (
 	"strings"
 	"unicode"
 
-	"pullscore/cmd/internal/paths"
+	"pullscore/cmd/internal/files"
 	"pullscore/lang/lines"
 )
 
 // readPage reads a page, which may be larger than a plan can be.
 func (s *session) readPage(path string) ([]byte, error) {
 	in, size := s.in, 0
-	if path != paths.Stdin {
+	if path != files.Stdin {
 		f, err := os.Open(path)
 		if err != nil {
-			return nil, paths.Plain(err)
+			return nil, files.Plain(err)
 		}
 		defer f.Close()
 		if info, err := f.Stat(); err == nil {
@@ -31,7 +31,7 @@ func (s *session) readPage(path string) ([]byte, error) {
 	}
 	src := bytes.NewBuffer(make([]byte, 0, size+bytes.MinRead)) // the room that ReadFrom wants
 	if _, err := src.ReadFrom(io.LimitReader(in, lines.MaxSize+1)); err != nil {
-		return nil, fmt.Errorf("%s: %w", path, paths.Plain(err))
+		return nil, fmt.Errorf("%s: %w", path, files.Plain(err))
 	}
 	return src.Bytes(), nil
 }
@@ -59,7 +59,7 @@ const looked = 64 << 10
 // refuse returns an error for what is no script page: all text is one, so bytes
 // would come out as action.
 func refuse(path string, src []byte) error {
-	if filepath.Ext(path) == paths.Ext {
+	if filepath.Ext(path) == files.Ext {
 		return fmt.Errorf("%s is a plan, and a script page is wanted", path)
 	}
 	head := src[:min(len(src), looked)]

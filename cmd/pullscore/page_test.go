@@ -17,7 +17,7 @@ import (
 	"pullscore/cmd/internal/console"
 	"pullscore/interp"
 	"pullscore/lang"
-	"pullscore/lang/samples"
+	"pullscore/lang/testing/samples"
 )
 
 // runs runs a command line and returns what it prints.

@@ -12,9 +12,8 @@ import (
 	"strings"
 
 	"pullscore/cmd/internal/console"
+	"pullscore/cmd/internal/files"
 	"pullscore/cmd/internal/findings"
-	"pullscore/cmd/internal/inorder"
-	"pullscore/cmd/internal/paths"
 	"pullscore/interp"
 	"pullscore/lang"
 )
@@ -75,12 +74,12 @@ func unjoin(err error) []error {
 
 // readFile reads the text of a file or, for "-", of standard input.
 func (s *session) readFile(path string) ([]byte, error) {
-	if path != paths.Stdin {
+	if path != files.Stdin {
 		src, err := interp.ReadFile(path)
 		if info, statErr := os.Stat(path); err != nil && statErr == nil && info.IsDir() {
 			return nil, fmt.Errorf("%s is a folder, and a plan is wanted", path)
 		}
-		return src, paths.Plain(err)
+		return src, files.Plain(err)
 	}
 	src, err := io.ReadAll(io.LimitReader(s.in, interp.MaxFileSize+1))
 	switch {
@@ -124,20 +123,20 @@ func (s *session) interpret(path string) (*interp.Result, error) {
 // eachFile does work on every file that the arguments name, several at a time,
 // and calls emit in their order. What cannot be read is reported, and the rest
 // goes on.
-func eachFile[T any](s *session, args []string, doing string, work func(paths.File) (T, error), emit func(paths.File, T) error) error {
-	files, err := paths.Expand(args)
+func eachFile[T any](s *session, args []string, doing string, work func(files.File) (T, error), emit func(files.File, T) error) error {
+	named, err := files.Expand(args)
 	if err != nil {
 		s.fail(err)
 	}
 	type done struct {
-		file  paths.File
+		file  files.File
 		value T
 		err   error
 	}
-	s.bar = console.NewProgress(s.errScreen, doing, len(files))
-	s.several = len(files) > 1
+	s.bar = console.NewProgress(s.errScreen, doing, len(named))
+	s.several = len(named) > 1
 	defer func() { s.bar.Clear() }()
-	return inorder.Each(files, func(f paths.File) done {
+	return files.InOrder(named, func(f files.File) done {
 		value, err := work(f)
 		return done{f, value, err}
 	}, func(d done) error {
@@ -195,7 +194,7 @@ func noShot(where, id string, ids []string) error {
 
 // planName is the name of a plan file without its ending.
 func planName(path string) string {
-	if path == paths.Stdin {
+	if path == files.Stdin {
 		return "stdin"
 	}
 	base := filepath.Base(path)

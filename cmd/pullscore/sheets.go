@@ -5,7 +5,7 @@ package main
 import (
 	"fmt"
 
-	"pullscore/cmd/internal/paths"
+	"pullscore/cmd/internal/files"
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
 )
@@ -60,12 +60,12 @@ func (p *pile) page(plan string, sheet *page) error {
 // end writes the single page, and says which characters the files show as
 // boxes.
 func (p *pile) end() error {
-	if p.single != nil && p.out.file == paths.Stdin {
+	if p.single != nil && p.out.file == files.Stdin {
 		if _, err := p.session.out.Write(p.single.data); err != nil {
 			return err
 		}
 	} else if p.single != nil {
-		if err := paths.Write(p.out.file, p.single.data); err != nil {
+		if err := files.Write(p.out.file, p.single.data); err != nil {
 			return err
 		}
 	}

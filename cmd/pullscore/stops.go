@@ -7,8 +7,7 @@ import (
 	"fmt"
 
 	"pullscore/cmd/internal/findings"
-	"pullscore/cmd/internal/pulllist"
-	"pullscore/cmd/internal/stoplist"
+	"pullscore/cmd/internal/lists"
 	"pullscore/interp"
 	"pullscore/interp/plan"
 	"pullscore/interp/stops"
@@ -52,7 +51,7 @@ func (c *stopsCmd) Run(s *session) error {
 	}
 	shots, diags := res.Plan.Shots, ofShot(res.Findings, c.Shot)
 	if c.Shot != "" {
-		only, ok := pulllist.Only(res.Plan, c.Shot)
+		only, ok := lists.Only(res.Plan, c.Shot)
 		if !ok {
 			s.printErrors(res, diags)
 			return noShot(c.File, c.Shot, shotIDs(res.Plan))
@@ -79,7 +78,7 @@ func (c *stopsCmd) answer(s *session, res *interp.Result, shots []*plan.Shot) er
 	if c.As == "json" {
 		return findings.Encode(s.out, r)
 	}
-	if err := stoplist.WriteText(s.screen, r); err != nil {
+	if err := lists.WriteStops(s.screen, r); err != nil {
 		return err
 	}
 	return c.note(s, r.Shots)
@@ -90,7 +89,7 @@ func (c *stopsCmd) note(s *session, list []*stops.Answer) error {
 	for _, a := range list {
 		if a.Landing && len(a.Racks) > 0 {
 			fmt.Fprintln(s.out)
-			return pulllist.WriteNote(s.screen)
+			return lists.WriteNote(s.screen)
 		}
 	}
 	return nil
@@ -132,7 +131,7 @@ func (c *stopsCmd) pairs(s *session, res *interp.Result, shots []*plan.Shot) err
 	if c.As == "json" {
 		return findings.Encode(s.out, r)
 	}
-	if err := stoplist.WritePairs(s.screen, r.Plan, c.Against, r.Shots); err != nil {
+	if err := lists.WriteStopPairs(s.screen, r.Plan, c.Against, r.Shots); err != nil {
 		return err
 	}
 	return c.note(s, list)

@@ -9,9 +9,9 @@ import (
 	"os"
 
 	"pullscore/cmd/internal/console"
+	"pullscore/cmd/internal/files"
 	"pullscore/cmd/internal/findings"
-	"pullscore/cmd/internal/paths"
-	"pullscore/cmd/internal/takelist"
+	"pullscore/cmd/internal/lists"
 	"pullscore/interp/plan"
 	"pullscore/interp/takes"
 	"pullscore/render/sheet"
@@ -108,7 +108,7 @@ func (c *takesCmd) plans(s *session) ([]*plan.Plan, error) {
 	if c.Plan == "" {
 		return nil, nil
 	}
-	if c.Plan == paths.Stdin && c.Log == paths.Stdin {
+	if c.Plan == files.Stdin && c.Log == files.Stdin {
 		return nil, errors.New("standard input can be the plan or the log, not both")
 	}
 	res, err := s.interpret(c.Plan)
@@ -122,10 +122,10 @@ func (c *takesCmd) plans(s *session) ([]*plan.Plan, error) {
 // read reads the log, which may be of any length.
 func (c *takesCmd) read(s *session, sample *takes.Sample, plans []*plan.Plan) (takes.Faults, error) {
 	in := s.in
-	if c.Log != paths.Stdin {
+	if c.Log != files.Stdin {
 		f, err := os.Open(c.Log)
 		if err != nil {
-			return takes.Faults{}, paths.Plain(err)
+			return takes.Faults{}, files.Plain(err)
 		}
 		defer f.Close()
 		if info, err := f.Stat(); err == nil && info.IsDir() {
@@ -134,12 +134,12 @@ func (c *takesCmd) read(s *session, sample *takes.Sample, plans []*plan.Plan) (t
 		in = io.Reader(f)
 	}
 	faults, err := sample.ReadLog(takes.NewReader(in, name(c.Log), plans...))
-	return faults, paths.Plain(err)
+	return faults, files.Plain(err)
 }
 
 // name is what a file is called in messages.
 func name(path string) string {
-	if path == paths.Stdin {
+	if path == files.Stdin {
 		return "standard input"
 	}
 	return path
@@ -152,7 +152,7 @@ func (c *takesCmd) answer(s *session, sample *takes.Sample, r *takes.Report) err
 	case "svg":
 		return svg.Write(s.out, takespaper.Takes(sample, r, sheet.Options{})[0])
 	}
-	return takelist.WriteText(s.screen, r)
+	return lists.WriteTakes(s.screen, r)
 }
 
 // printFaults prints the faults of a log to standard error, and reports whether

@@ -8,10 +8,9 @@ import (
 	"os"
 	"time"
 
+	"pullscore/cmd/internal/files"
 	"pullscore/cmd/internal/findings"
-	"pullscore/cmd/internal/paths"
-	"pullscore/cmd/internal/pulllist"
-	"pullscore/cmd/internal/takelist"
+	"pullscore/cmd/internal/lists"
 	"pullscore/interp/plan"
 	"pullscore/interp/takes"
 	"pullscore/interp/takes/recorded"
@@ -35,17 +34,17 @@ func (c *takesCmd) recorded(s *session, plans []*plan.Plan) error {
 		return err
 	}
 	in := s.in
-	if c.Recorded != paths.Stdin {
+	if c.Recorded != files.Stdin {
 		f, err := os.Open(c.Recorded)
 		if err != nil {
-			return paths.Plain(err)
+			return files.Plain(err)
 		}
 		defer f.Close()
 		in = f
 	}
 	curve, err := recorded.Read(in, name(c.Recorded), shot)
 	if err != nil {
-		return paths.Plain(err)
+		return files.Plain(err)
 	}
 	r := recording{Plan: plans[0].Title, Shot: shot.ID, Frames: len(curve.Frames), Pulls: curve.Scores(), Faulty: curve.Faults.N, Faults: curve.Faults.Places()}
 	for _, g := range curve.Gaps {
@@ -54,7 +53,7 @@ func (c *takesCmd) recorded(s *session, plans []*plan.Plan) error {
 	if c.As == "json" {
 		err = findings.Encode(s.out, r)
 	} else {
-		err = takelist.WriteRecorded(s.screen, shot, r.Frames, r.Lost, r.Pulls)
+		err = lists.WriteRecordedTakes(s.screen, shot, r.Frames, r.Lost, r.Pulls)
 	}
 	if err == nil {
 		err = c.keep(s, plans[0], shot, r.Pulls)
@@ -85,7 +84,7 @@ func (c *takesCmd) shotRecorded(plans []*plan.Plan) (*plan.Shot, error) {
 	if c.Shot == "" {
 		return nil, errors.New("the plan has several shots, or none: name the one recorded with --shot")
 	}
-	only, ok := pulllist.Only(p, c.Shot)
+	only, ok := lists.Only(p, c.Shot)
 	if !ok {
 		return nil, noShot(c.Plan, c.Shot, shotIDs(p))
 	}
@@ -111,10 +110,10 @@ func (c *takesCmd) keep(s *session, p *plan.Plan, shot *plan.Shot, scores []reco
 		return errors.New("no pull was scored, so there is nothing to add to the log")
 	}
 	if err := takes.AppendFile(c.Append, list...); err != nil {
-		return paths.Plain(err)
+		return files.Plain(err)
 	}
 	if c.As == "text" {
-		_, err := fmt.Fprintf(s.out, "\nAdded to %s: %s\n", c.Append, takelist.Count(len(list), "take"))
+		_, err := fmt.Fprintf(s.out, "\nAdded to %s: %s\n", c.Append, lists.Count(len(list), "take"))
 		return err
 	}
 	return nil

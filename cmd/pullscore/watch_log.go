@@ -11,7 +11,7 @@ import (
 
 	"pullscore/cmd/internal/console"
 	"pullscore/cmd/internal/findings"
-	"pullscore/cmd/internal/pulllist"
+	"pullscore/cmd/internal/lists"
 	"pullscore/cmd/internal/rebuild"
 	"pullscore/lang"
 )
@@ -79,7 +79,7 @@ func (l *watchLog) note(says []string) {
 	tells := func(text string) bool { return strings.Contains(text, " %") }
 	if !l.noted && slices.ContainsFunc(says, tells) {
 		l.noted = true
-		pulllist.WriteNote(l.screen)
+		lists.WriteNote(l.screen)
 	}
 }
 

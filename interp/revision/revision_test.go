@@ -11,9 +11,9 @@ import (
 	"pgregory.net/rapid"
 
 	"pullscore/interp/plan"
-	"pullscore/lang/cputime"
 	"pullscore/lang/fountain"
 	"pullscore/lang/lines"
+	"pullscore/lang/testing/cputime"
 )
 
 // page reads a page of a scene with these speeches, each "WHO: words".

@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"pullscore/lang/lines"
-	"pullscore/lang/samples"
+	"pullscore/lang/testing/samples"
 )
 
 // expected is what a correct reader finds in a sample.

@@ -11,7 +11,7 @@ import (
 
 	"pullscore/lang"
 	"pullscore/lang/lines"
-	"pullscore/lang/samples"
+	"pullscore/lang/testing/samples"
 	"pullscore/lang/timecode"
 )
 

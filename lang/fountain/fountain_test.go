@@ -10,9 +10,9 @@ import (
 	"testing"
 	"time"
 
-	"pullscore/lang/cputime"
 	"pullscore/lang/lines"
-	"pullscore/lang/samples"
+	"pullscore/lang/testing/cputime"
+	"pullscore/lang/testing/samples"
 )
 
 // expected is what a correct reader finds in a sample.

@@ -1,5 +1,3 @@
-// Package completion writes scripts that complete a command line in a shell,
-// from the same model that parses it.
 package completion
 
 import (
@@ -7,7 +5,7 @@ import (
 
 	"github.com/alecthomas/kong"
 
-	"pullscore/cmd/internal/paths"
+	"pullscore/cmd/internal/files"
 )
 
 // A command is what there is to complete of one.
@@ -74,4 +72,4 @@ func (f flag) spellings() []string {
 }
 
 // pattern is what the names of plans match.
-const pattern = "*" + paths.Ext
+const pattern = "*" + files.Ext

@@ -1,5 +1,3 @@
-// Package console knows what the program writes to: a terminal of some width
-// that shows colours, or a file or pipe that gets plain text.
 package console
 
 import (

@@ -23,7 +23,7 @@ import (
 	"pullscore/lang/edl"
 	"pullscore/lang/lines"
 	"pullscore/lang/otio"
-	"pullscore/lang/samples"
+	"pullscore/lang/testing/samples"
 	"pullscore/lang/timecode"
 )
 

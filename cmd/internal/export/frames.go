@@ -1,5 +1,3 @@
-// Package export writes plans for other people's programs: the focus of a shot
-// frame by frame, and markers for the cutting room.
 package export
 
 import (

@@ -1,5 +1,3 @@
-// Package findings writes diagnostics: as text for people, as JSON by the
-// promise to scripts, and as SARIF for what shows findings beside code.
 package findings
 
 import (

@@ -2,11 +2,22 @@
 // shots, the score of one, and its findings, replaced in place whenever a plan
 // changes.
 //
-// A Server is given every new State (Show) and hands it on to the browsers
-// that are connected (events.go). It answers from what it was given and from
-// files in the binary alone, so no request can reach another file. What may
-// come in at all is settled in one place (guard.go), before any handler runs.
+// A Server is given every new State (Show) and hands it on to the browsers that
+// are connected (events.go). It answers from what it was given and from files
+// in the binary alone, so no request can reach another file. What may come in
+// at all is settled in one place (guard.go), before any handler runs.
 //
 // The page is plain modules, in web; those that only compute are tested with
 // node's own test runner, from webtest.
+//
+//   - assets.go: the files of the page, all in the binary
+//   - events.go: the newest State for every browser, as fast as it takes it
+//   - guard.go: what may come in: host, origin, token, sizes
+//   - routes.go: what can be asked for, in one table
+//   - score.go: the score of a shot, as the page shows it
+//   - series.go: how a figure goes over the frames of a shot
+//   - server.go: from an address to answered requests, and its end
+//   - stage.go: a shot in numbers, frame by frame, for the stage
+//   - takes.go: tries that the page keeps, in a log beside the plan
+//   - view.go: a State as JSON
 package preview

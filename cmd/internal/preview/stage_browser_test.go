@@ -10,7 +10,7 @@ import (
 
 	"github.com/chromedp/chromedp/kb"
 
-	"pullscore/cmd/internal/pulllist"
+	"pullscore/cmd/internal/lists"
 	"pullscore/cmd/internal/rebuild"
 )
 
@@ -59,7 +59,7 @@ type listedPull struct {
 func listed(t *testing.T, p *rebuild.Plan) map[string][]listedPull {
 	t.Helper()
 	var b bytes.Buffer
-	if err := pulllist.WriteJSON(&b, p.Good, p.GoodFindings); err != nil {
+	if err := lists.WriteJSON(&b, p.Good, p.GoodFindings); err != nil {
 		t.Fatal(err)
 	}
 	var list struct {

@@ -15,7 +15,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"pullscore/cmd/internal/film"
+	"pullscore/cmd/internal/testing/film"
 	"pullscore/interp"
 	"pullscore/interp/plan"
 	"pullscore/render/sheet"

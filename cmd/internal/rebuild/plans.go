@@ -13,7 +13,7 @@ import (
 	"strings"
 	"time"
 
-	"pullscore/cmd/internal/paths"
+	"pullscore/cmd/internal/files"
 )
 
 // A named is an argument: a plan, or a folder of plans.
@@ -32,14 +32,14 @@ func arguments(args []string) ([]named, error) {
 		switch {
 		case arg == "":
 			failed = append(failed, errors.New("an empty name is no file"))
-		case arg == paths.Stdin:
+		case arg == files.Stdin:
 			failed = append(failed, errors.New("standard input cannot be watched"))
 		case err == nil:
 			list = append(list, named{filepath.Clean(arg), info.IsDir()})
-		case errors.Is(err, os.ErrNotExist) && filepath.Ext(arg) == paths.Ext:
+		case errors.Is(err, os.ErrNotExist) && filepath.Ext(arg) == files.Ext:
 			list = append(list, named{filepath.Clean(arg), false})
 		default:
-			failed = append(failed, paths.Plain(err))
+			failed = append(failed, files.Plain(err))
 		}
 	}
 	return list, errors.Join(failed...)
@@ -47,15 +47,15 @@ func arguments(args []string) ([]named, error) {
 
 // expand returns the plans that there are now, each once. A named plan is one
 // of them also while it is missing.
-func expand(args []named) []paths.File {
-	var list []paths.File
+func expand(args []named) []files.File {
+	var list []files.File
 	seen := map[string]bool{}
 	for _, arg := range args {
-		files := []paths.File{{Path: arg.path}}
+		found := []files.File{{Path: arg.path}}
 		if arg.folder {
-			files, _ = paths.Expand([]string{arg.path}) // an empty or missing folder waits for its plans
+			found, _ = files.Expand([]string{arg.path}) // an empty or missing folder waits for its plans
 		}
-		for _, f := range files {
+		for _, f := range found {
 			if !seen[f.Path] {
 				seen[f.Path] = true
 				list = append(list, f)

@@ -8,8 +8,7 @@ import (
 	"io/fs"
 	"path/filepath"
 
-	"pullscore/cmd/internal/inorder"
-	"pullscore/cmd/internal/paths"
+	"pullscore/cmd/internal/files"
 	"pullscore/interp"
 	"pullscore/interp/plan"
 	"pullscore/lang"
@@ -105,7 +104,7 @@ func (r *reading) forget(atWork bool) {
 	}
 }
 
-// inOrder is inorder.Each with the place of every item, and nothing that can
+// inOrder is files.InOrder with the place of every item, and nothing that can
 // fail.
 func inOrder[In, Out any](items []In, work func(int, In) Out, emit func(int, Out)) {
 	places := make([]int, len(items))
@@ -113,7 +112,7 @@ func inOrder[In, Out any](items []In, work func(int, In) Out, emit func(int, Out
 		places[i] = i
 	}
 	next := 0
-	inorder.Each(places, func(i int) Out { return work(i, items[i]) }, func(out Out) error {
+	files.InOrder(places, func(i int) Out { return work(i, items[i]) }, func(out Out) error {
 		emit(next, out)
 		next++
 		return nil
@@ -123,5 +122,5 @@ func inOrder[In, Out any](items []In, work func(int, In) Out, emit func(int, Out
 // stem is how the names of a shot's drawings begin.
 func stem(path, shot string) string {
 	base := filepath.Base(path)
-	return paths.Safe(base[:len(base)-len(filepath.Ext(base))]) + "-" + paths.Safe(shot) + "-score"
+	return files.Safe(base[:len(base)-len(filepath.Ext(base))]) + "-" + files.Safe(shot) + "-score"
 }

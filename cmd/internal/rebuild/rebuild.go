@@ -12,7 +12,7 @@ import (
 	"sync/atomic"
 	"time"
 
-	"pullscore/cmd/internal/paths"
+	"pullscore/cmd/internal/files"
 	"pullscore/cmd/internal/watch"
 	"pullscore/render/sheet"
 )
@@ -33,7 +33,7 @@ type Rebuilder struct {
 	opt     Options
 	watcher *watch.Watcher
 	texts   texts
-	names   paths.Names
+	names   files.Names
 	plans   []*watched
 	state   atomic.Pointer[State]
 	version uint64

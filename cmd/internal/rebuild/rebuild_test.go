@@ -13,8 +13,8 @@ import (
 	"testing"
 	"time"
 
-	"pullscore/cmd/internal/film"
-	"pullscore/cmd/internal/savestyle"
+	"pullscore/cmd/internal/testing/film"
+	"pullscore/cmd/internal/testing/savestyle"
 	"pullscore/cmd/internal/watch"
 )
 

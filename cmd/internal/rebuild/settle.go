@@ -6,7 +6,7 @@ import (
 	"context"
 	"time"
 
-	"pullscore/cmd/internal/inorder"
+	"pullscore/cmd/internal/files"
 )
 
 // The settling of files: a text is believed once it has stayed the same for
@@ -66,7 +66,7 @@ func (r *Rebuilder) outdated() []*watched {
 
 func (r *Rebuilder) read(ctx context.Context, plans []*watched) []fresh {
 	var list []fresh
-	inorder.Each(plans, func(w *watched) fresh {
+	files.InOrder(plans, func(w *watched) fresh {
 		var old map[string][]*Sheet
 		if w.plan != nil {
 			old = w.plan.Sheets

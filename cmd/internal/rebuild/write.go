@@ -10,7 +10,7 @@ import (
 	"path/filepath"
 	"slices"
 
-	"pullscore/cmd/internal/paths"
+	"pullscore/cmd/internal/files"
 )
 
 // name says where the sheets of a plan are written.
@@ -89,7 +89,7 @@ func (r *Rebuilder) replace(sheet *Sheet) error {
 	if r.texts.holds(sheet.File) {
 		return fmt.Errorf("%s: a plan is read from this file, so no drawing is written there", sheet.File)
 	}
-	return paths.Write(sheet.File, sheet.SVG())
+	return files.Write(sheet.File, sheet.SVG())
 }
 
 // onDisk reports whether the file of a sheet holds it already.

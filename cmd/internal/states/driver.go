@@ -9,8 +9,7 @@ import (
 	"path/filepath"
 	"slices"
 
-	"pullscore/cmd/internal/committed"
-	"pullscore/cmd/internal/paths"
+	"pullscore/cmd/internal/files"
 	"pullscore/interp"
 )
 
@@ -109,7 +108,7 @@ func (c change) source(path string) Source {
 
 // holdsShots reports whether the file is a plan with shots.
 func (c change) holdsShots() bool {
-	if filepath.Ext(c.path) != paths.Ext || c.content == nothing {
+	if filepath.Ext(c.path) != files.Ext || c.content == nothing {
 		return false
 	}
 	state, err := c.source(c.path).State()
@@ -118,7 +117,7 @@ func (c change) holdsShots() bool {
 
 // users returns the plans of the repository that use the file.
 func (c change) users() ([]string, error) {
-	tracked, err := committed.Tracked("*" + paths.Ext)
+	tracked, err := Tracked("*" + files.Ext)
 	if err != nil {
 		return nil, err
 	}
@@ -129,7 +128,7 @@ func (c change) users() ([]string, error) {
 			continue // deleted in the working tree
 		}
 		if err != nil {
-			return nil, paths.Plain(err)
+			return nil, files.Plain(err)
 		}
 		if len(res.Plan.Shots) > 0 && slices.ContainsFunc(res.Files, c.is) {
 			list = append(list, path)

@@ -1,5 +1,3 @@
-// Package states finds the two states of plans that a difference lies between:
-// files and folders as they are, or as a revision of a git repository has them.
 package states
 
 import (
@@ -11,9 +9,8 @@ import (
 	"slices"
 	"strings"
 
-	"pullscore/cmd/internal/committed"
-	"pullscore/cmd/internal/difference"
-	"pullscore/cmd/internal/paths"
+	"pullscore/cmd/internal/diff"
+	"pullscore/cmd/internal/files"
 	"pullscore/interp"
 )
 
@@ -28,15 +25,15 @@ type Source struct {
 var None = Source{}
 
 // State reads and interprets the plan.
-func (s Source) State() (difference.State, error) {
+func (s Source) State() (diff.State, error) {
 	if s.read == nil {
-		return difference.State{Name: s.Name}, nil
+		return diff.State{Name: s.Name}, nil
 	}
 	res, err := interp.Read(s.Path, interp.Options{ReadFile: s.read})
 	if err != nil {
-		return difference.State{}, s.named(err)
+		return diff.State{}, s.named(err)
 	}
-	return difference.State{Name: s.Name, Plan: res.Plan, Findings: res.Findings}, nil
+	return diff.State{Name: s.Name, Plan: res.Plan, Findings: res.Findings}, nil
 }
 
 // named returns an error of a file with the name of the state.
@@ -44,36 +41,36 @@ func (s Source) named(err error) error {
 	if errors.Is(err, fs.ErrNotExist) {
 		return fmt.Errorf("%s: no such file", s.Name)
 	}
-	return paths.Plain(err)
+	return files.Plain(err)
 }
 
 // A Pair is a plan in two states.
 type Pair struct{ Before, After Source }
 
 // Compare tells what changed between the two.
-func (p Pair) Compare() (difference.Plan, error) {
+func (p Pair) Compare() (diff.Plan, error) {
 	before, err := p.Before.State()
 	if err != nil {
-		return difference.Plan{}, err
+		return diff.Plan{}, err
 	}
 	after, err := p.After.State()
 	if err != nil {
-		return difference.Plan{}, err
+		return diff.Plan{}, err
 	}
-	return difference.Compare(before, after), nil
+	return diff.Compare(before, after), nil
 }
 
 // A side is what one argument names.
 type side struct {
 	arg    string
-	path   string          // of the file or folder
-	tree   *committed.Tree // nil: as it is now
+	path   string // of the file or folder
+	tree   *Tree  // nil: as it is now
 	folder bool
 }
 
 // open finds out what an argument names.
 func open(arg string) (side, error) {
-	if revision, name, ok := committed.Split(arg); ok {
+	if revision, name, ok := Split(arg); ok {
 		return openCommitted(arg, revision, name)
 	}
 	return openCurrent(arg)
@@ -85,10 +82,10 @@ func openCurrent(arg string) (side, error) {
 	}
 	info, err := os.Stat(arg)
 	if err != nil {
-		if _, gitErr := committed.Open(arg); gitErr == nil {
+		if _, gitErr := Open(arg); gitErr == nil {
 			return side{}, fmt.Errorf("%s is a revision, and a path in it is wanted: %s:scenes", arg, arg)
 		}
-		return side{}, paths.Plain(err)
+		return side{}, files.Plain(err)
 	}
 	s := side{arg: arg, path: filepath.Clean(arg), folder: info.IsDir()}
 	return s, s.isPlan()
@@ -103,7 +100,7 @@ func (s side) isPlan() error {
 }
 
 func openCommitted(arg, revision, name string) (side, error) {
-	tree, err := committed.Open(revision)
+	tree, err := Open(revision)
 	if err != nil {
 		return side{}, fmt.Errorf("%s: %w", arg, err)
 	}
@@ -138,13 +135,13 @@ func (s side) plans() ([]string, error) {
 	var list []string
 	if s.tree != nil {
 		for _, name := range s.tree.Below(s.path) {
-			if filepath.Ext(name) == paths.Ext {
+			if filepath.Ext(name) == files.Ext {
 				list = append(list, name)
 			}
 		}
 		return list, nil
 	}
-	files, err := paths.In(s.path)
+	files, err := files.In(s.path)
 	for _, f := range files {
 		rel, relErr := filepath.Rel(s.path, f)
 		if relErr != nil {
@@ -173,7 +170,7 @@ func Between(before, after string) ([]Pair, error) {
 // or folder as it was last committed, or REVISION:PATH as it was then. A file
 // that has not been committed yet is new.
 func Since(arg string) ([]Pair, error) {
-	if revision, name, ok := committed.Split(arg); ok {
+	if revision, name, ok := Split(arg); ok {
 		b, err := openCommitted(arg, revision, name)
 		if err != nil {
 			return nil, err
@@ -195,7 +192,7 @@ func Since(arg string) ([]Pair, error) {
 	case !filepath.IsAbs(a.path):
 		name = "./" + name
 	}
-	if tree, err := committed.Open("HEAD"); err == nil && !a.folder && !tree.Has(a.path) {
+	if tree, err := Open("HEAD"); err == nil && !a.folder && !tree.Has(a.path) {
 		return []Pair{{None, a.source("")}}, nil
 	}
 	b, err := openCommitted("HEAD:"+name, "HEAD", name)
@@ -240,7 +237,7 @@ func pairs(before, after side) ([]Pair, error) {
 		list = append(list, p)
 	}
 	if len(list) == 0 {
-		return nil, fmt.Errorf("%s and %s: no %s file in either", before.arg, after.arg, paths.Ext)
+		return nil, fmt.Errorf("%s and %s: no %s file in either", before.arg, after.arg, files.Ext)
 	}
 	return list, nil
 }

@@ -13,7 +13,7 @@ import (
 
 	"github.com/fsnotify/fsnotify"
 
-	"pullscore/cmd/internal/paths"
+	"pullscore/cmd/internal/files"
 )
 
 // An index says which names matter, by their path without links.
@@ -33,7 +33,7 @@ func (x *index) concernsFolders(name string, op fsnotify.Op) bool {
 	if !x.folders[filepath.Dir(name)] || strings.HasPrefix(base, ".") || op == fsnotify.Write {
 		return false
 	}
-	if filepath.Ext(base) == paths.Ext || x.folders[name] {
+	if filepath.Ext(base) == files.Ext || x.folders[name] {
 		return true
 	}
 	info, err := os.Lstat(name)

@@ -14,7 +14,7 @@ import (
 	"testing"
 	"time"
 
-	"pullscore/cmd/internal/savestyle"
+	"pullscore/cmd/internal/testing/savestyle"
 )
 
 // tooLong is when a test gives up on a look that does not come.

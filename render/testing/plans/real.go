@@ -5,7 +5,7 @@ import (
 	"path/filepath"
 	"testing"
 
-	"pullscore/lang/chunk"
+	"pullscore/lang/testing/chunk"
 )
 
 // Real returns the text of plans by name: the examples, and those that are

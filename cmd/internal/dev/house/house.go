@@ -1,0 +1,136 @@
+// Package house holds the order of the house: which package may import which,
+// and what may lie at the top level. Its tests read the source and fail on
+// whatever the table does not have.
+package house
+
+import (
+	"slices"
+	"strings"
+)
+
+// module is the name of this module.
+const module = "pullscore"
+
+// A room is a package, with those below it that have no row of their own, and
+// what it may import besides the standard library and itself. A path stands for itself and all below it; one
+// that ends in "$" for itself alone.
+type room struct {
+	path string
+	may  []string
+}
+
+const (
+	gonum      = "gonum.org/v1/gonum"
+	text       = "golang.org/x/text"
+	image      = "golang.org/x/image"
+	participle = "github.com/alecthomas/participle/v2"
+	svgo       = "github.com/ajstarks/svgo"
+	fpdf       = "codeberg.org/go-pdf/fpdf"
+	rasterx    = "github.com/srwiley/rasterx"
+)
+
+// rooms are the rooms of the house, from leaf to root: a row may import only
+// rows above it. A package belongs to the row whose path is the longest that it
+// lies in. Data goes one way: text, statements, plan, findings, drawings.
+var rooms = []room{
+	{"optics", []string{gonum}},
+	{"lang/timecode", nil},
+	{"lang", []string{participle, text}},
+	{"lang/testing", nil},
+	{"lang/lines", []string{"lang$"}},
+	{"lang/fountain", []string{"lang$", "lang/lines"}},
+	{"lang/captions", []string{"lang$", "lang/lines"}},
+	{"lang/edl", []string{"lang$", "lang/lines", "lang/timecode"}},
+	{"lang/otio", []string{"lang$", "lang/lines", "lang/timecode"}},
+	{"interp/hand", nil},
+	{"interp/viewer", nil},
+	{"interp/speech", []string{text}},
+	{"interp/wording", []string{"interp/speech"}},
+	{"interp/plan", []string{"lang/timecode", "optics", "interp/hand"}},
+	{"interp/inwords", []string{"interp/plan"}},
+	{"interp/stops", []string{"optics$", "interp/plan", "interp/viewer"}},
+	{"interp/takes", []string{"lang/timecode", "interp/plan", "interp/hand", gonum}},
+	{"interp/edit", []string{"lang$", "lang/lines", "lang/captions", "lang/edl", "lang/otio", "lang/timecode", "interp/speech", "interp/wording"}},
+	{"interp/revision", []string{"lang/fountain", "interp/plan", "interp/speech", "interp/wording"}},
+	{"interp/names", []string{"lang$", "lang/timecode"}},
+	{"interp/load", []string{"lang$", "lang/lines", "interp/names"}},
+	{"interp/kit", []string{"lang$", "optics", "interp/names", "interp/plan", "interp/hand", "interp/viewer"}},
+	{"interp/change", []string{"lang$", "interp/names"}},
+	{"interp/stage", []string{"lang$", "optics$", "interp/names", "interp/change", "interp/plan"}},
+	{"interp/cut", []string{"lang$", "lang/timecode", "interp/edit", "interp/speech"}},
+	{"interp/clock", []string{"lang$", "interp/names", "interp/stage", "interp/cut", "interp/kit", "interp/change", "interp/hand", "interp/speech", "interp/plan", "interp/inwords"}},
+	{"interp/film", []string{"lang$", "interp/names", "interp/kit", "interp/cut", "interp/speech", "interp/plan"}},
+	{"interp/shot", []string{
+		"lang$", "optics$", "interp/names", "interp/kit", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/film",
+		"interp/hand", "interp/viewer", "interp/plan", "interp/inwords",
+	}},
+	{"interp/checks", []string{
+		"lang$", "optics$", "interp/names", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/shot",
+		"interp/hand", "interp/viewer", "interp/stops", "interp/plan", "interp/inwords",
+	}},
+	{"interp", []string{
+		"lang$", "lang/lines", "lang/fountain", "lang/timecode",
+		"interp/load", "interp/names", "interp/kit", "interp/change", "interp/cut", "interp/clock", "interp/film", "interp/shot", "interp/checks",
+		"interp/edit", "interp/revision", "interp/takes$", "interp/stops", "interp/speech", "interp/wording", "interp/hand", "interp/viewer",
+		"interp/plan", "interp/inwords",
+	}},
+	{"render/testing", []string{"lang", "interp", "optics", "render", "pgregory.net/rapid"}},
+	{"render", []string{"optics$", "interp/plan", "interp/stops", "interp/takes", svgo, fpdf, rasterx, image}},
+	{"examples", nil},
+	{"cmd", []string{"lang", "interp", "optics", "render", "github.com", "golang.org/x"}},
+}
+
+// never holds what a room may not reach even by way of others.
+var never = map[string]string{"render": "lang", "optics": "interp"}
+
+// topLevel is what lies at the top of the repository besides dot files.
+var topLevel = []string{
+	"lang", "interp", "optics", "render", "cmd", "examples", "testdata",
+	"go.mod", "go.sum", "README.md", "DEVELOPERS.md",
+}
+
+// roomOf returns the number of the room that a package of this module lies in;
+// ok is false for one that lies in none.
+func roomOf(pkg string) (number int, ok bool) {
+	longest := ""
+	for i, r := range rooms {
+		if within(pkg, module+"/"+r.path) && len(r.path) > len(longest) {
+			number, ok, longest = i, true, r.path
+		}
+	}
+	return number, ok
+}
+
+// within reports whether a package is another or lies below it.
+func within(pkg, other string) bool {
+	return pkg == other || strings.HasPrefix(pkg, other+"/")
+}
+
+// allows reports whether a package of the room may import another.
+func (r room) allows(pkg string) bool {
+	if standard(pkg) {
+		return true
+	}
+	if n, ok := roomOf(pkg); ok && rooms[n].path == r.path {
+		return true
+	}
+	return slices.ContainsFunc(r.may, func(may string) bool { return covers(may, pkg) })
+}
+
+// covers reports whether an entry of a row stands for a package.
+func covers(may, pkg string) bool {
+	if own, ok := strings.CutPrefix(pkg, module+"/"); ok {
+		pkg = own
+	}
+	if alone, ok := strings.CutSuffix(may, "$"); ok {
+		return pkg == alone
+	}
+	return within(pkg, may)
+}
+
+// standard reports whether a package is of the standard library: the first
+// part of its path has no dot, and it is none of ours.
+func standard(pkg string) bool {
+	first, _, _ := strings.Cut(pkg, "/")
+	return first != module && !strings.Contains(first, ".")
+}

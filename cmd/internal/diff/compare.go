@@ -1,0 +1,217 @@
+// What is different in a plan, a shot, a pull.
+
+package diff
+
+import (
+	"fmt"
+
+	"pullscore/cmd/internal/lists"
+	"pullscore/interp/plan"
+	"pullscore/lang/lines"
+)
+
+// planDetails compares what a plan says of all its shots.
+func planDetails(before, after *plan.Plan) []Detail {
+	l := newList(0)
+	l.word("plan", "title", before.Title, after.Title)
+	l.word("rate", "frames a second", before.Rate, after.Rate)
+	l.word("tape", "tape from the", before.Tape, after.Tape)
+	l.word("units", "units", before.Units, after.Units)
+	return l.details
+}
+
+// compareShots compares a shot with what it was; one of them is nil where it
+// came or is gone.
+func compareShots(before, after *plan.Shot) Shot {
+	s := Shot{Change: Same, Before: before, After: after, Details: []Detail{}, Subjects: []Piece{}, Pulls: []Pull{}, Events: []Piece{}}
+	switch {
+	case before == nil:
+		s.Change, s.ID = New, after.ID
+		for _, p := range after.Pulls {
+			s.Pulls = append(s.Pulls, newPull(p))
+		}
+	case after == nil:
+		s.Change, s.ID = Gone, before.ID
+		for _, p := range before.Pulls {
+			s.Pulls = append(s.Pulls, gonePull(p))
+		}
+	default:
+		c := comparison{before, after, frameRate(after)}
+		s.ID, s.Details, s.Subjects, s.Events = after.ID, c.shot(), c.subjects(), c.events()
+		for _, m := range matchPulls(before.Pulls, after.Pulls) {
+			s.Pulls = append(s.Pulls, c.pull(m))
+		}
+	}
+	return s
+}
+
+// frameRate returns the frames a second of a shot.
+func frameRate(s *plan.Shot) float64 {
+	num, den := s.Rate.Exact()
+	return float64(num) / float64(den)
+}
+
+// A comparison compares a shot that is there before and after, in the units
+// and at the rate that it has after.
+type comparison struct {
+	before, after *plan.Shot
+	rate          float64
+}
+
+// tape writes a distance.
+func (c comparison) tape(n plan.Number) string { return lists.Length(c.after, n) }
+
+// aside writes how far to the side somebody is.
+func (c comparison) aside(n plan.Number) string {
+	switch {
+	case n < 0:
+		return c.tape(-n) + " left"
+	case n > 0:
+		return c.tape(n) + " right"
+	}
+	return "in the middle"
+}
+
+func (c comparison) shot() []Detail {
+	b, a := c.before, c.after
+	l := newList(c.rate)
+	l.word("title", "title", b.Title, a.Title)
+	l.word("camera", "camera", b.Camera, a.Camera)
+	l.word("lens", "lens", b.Lens, a.Lens)
+	l.figure("focal_mm", "focal length", b.FocalMM, a.FocalMM, unit("mm"))
+	l.word("stop", "stop", b.Stop, a.Stop)
+	l.word("support", "support", b.Support, a.Support)
+	l.word("puller", "puller", b.Puller, a.Puller)
+	l.figure("gear", "gear", b.Gear, a.Gear, unit(""))
+	l.figure("wheel_mm", "wheel", b.WheelMM, a.WheelMM, unit("mm"))
+	l.length("duration_s", "lasts", b.Duration, a.Duration)
+	l.word("begins_at", "begins at", b.BeginsAt, a.BeginsAt)
+	l.figure("wanted", "wanted chance", b.Wanted, a.Wanted, lists.Chance)
+	l.figure("quickest_s", "quickest rack", b.Quickest, a.Quickest, lists.Seconds)
+	l.figure("criterion_mm", "sharp to", b.CriterionMM, a.CriterionMM, unit("mm"))
+	from, to := starts(b), starts(a)
+	l.figure("starts_m", "starts at", from, to, c.tape)
+	l.mark("starts_deg", "starting mark", startDeg(b), startDeg(a))
+	return l.details
+}
+
+// unit writes numbers in a unit, to four decimals: a criterion has that many.
+func unit(name string) func(plan.Number) string {
+	return func(n plan.Number) string {
+		if !n.Known() {
+			return ""
+		}
+		text := plan.Decimal(float64(n), 4)
+		if name != "" {
+			text += " " + name
+		}
+		return text
+	}
+}
+
+// starts is the distance, as the tape reads it, that the focus is at when a
+// shot starts; startDeg is the ring's.
+func starts(s *plan.Shot) plan.Number {
+	return plan.Number(s.ToTape(s.Optics.Start.Distance, 0))
+}
+
+func startDeg(s *plan.Shot) plan.Number {
+	deg, _ := s.RingDeg(s.Optics.Start.Distance, 0)
+	return plan.Number(deg)
+}
+
+func newPull(p *plan.Pull) Pull {
+	return Pull{Change: New, Kind: p.Kind, Target: p.Target, Number: p.Number, Details: []Detail{}, After: p}
+}
+
+func gonePull(p *plan.Pull) Pull {
+	return Pull{Change: Gone, Kind: p.Kind, Target: p.Target, NumberBefore: p.Number, Details: []Detail{}, Before: p}
+}
+
+// pull compares a pull with what it was. Where it comes from is not told: it
+// follows from the pull before.
+func (c comparison) pull(m match) Pull {
+	switch {
+	case m.before < 0:
+		return newPull(c.after.Pulls[m.after])
+	case m.after < 0:
+		return gonePull(c.before.Pulls[m.before])
+	}
+	b, a := c.before.Pulls[m.before], c.after.Pulls[m.after]
+	l := newList(c.rate)
+	l.word("target", "to", b.Target, a.Target)
+	l.figure("probability", "chance", b.Chance, a.Chance, lists.Chance)
+	c.timing(l, b, a)
+	if a.ToDeg.Known() && b.ToDeg.Known() {
+		l.mark("to_deg", "mark", b.ToDeg, a.ToDeg)
+	} else {
+		l.figure("to_m", "to", b.ToM, a.ToM, c.tape)
+	}
+	major := len(l.details)
+	l.figure("needed_s", "needs", b.Needed, a.Needed, needed)
+	l.turn("hand_deg", "hand", b.HandDeg, a.HandDeg)
+	l.turn("window_hand_deg", "window", windowOf(b), windowOf(a))
+	for i := major; major > 0 && i < len(l.details); i++ {
+		l.details[i].minor = true // it follows from what is told
+	}
+	l.figure("regrips", "re-grips", plan.Number(b.Regrips), plan.Number(a.Regrips), unit(""))
+	l.word("profile", "profile", b.Profile, a.Profile)
+	if hook(b.Anchor) != hook(a.Anchor) {
+		l.word("anchor", "hangs", b.Anchor, a.Anchor)
+	}
+	l.word("because", "because", b.Because, a.Because)
+	p := Pull{Change: Same, Kind: a.Kind, Target: a.Target, Number: a.Number, NumberBefore: b.Number, Details: l.details, Before: b, After: a}
+	if len(l.details) > 0 {
+		p.Change = Changed
+	}
+	return p
+}
+
+// timing compares when a pull is. One that only is earlier or later says so in
+// one detail.
+func (c comparison) timing(l *list, b, a *plan.Pull) {
+	if l.differ(b.Land-b.Start, a.Land-a.Start) {
+		l.shift("land_s", lands(a), b.Land, a.Land)
+		l.length("over_s", "over", b.Land-b.Start, a.Land-a.Start)
+		return
+	}
+	l.shift("land_s", "", b.Land, a.Land)
+}
+
+// lands is the verb of a pull's end: a follow does not land.
+func lands(p *plan.Pull) string {
+	if p.Kind == "follow" {
+		return "ends"
+	}
+	return "lands"
+}
+
+// offset is the time in an anchor: of "on bell + 0.2 s", of "on 4.2 s".
+var offset = lines.Pattern(`\b\d[\d.:;]*( ?(s|ms|fr))?$`)
+
+// hook returns what an anchor hangs on, without how long before or after it,
+// which the time of the pull tells.
+func hook(anchor string) string { return offset().ReplaceAllString(anchor, "") }
+
+// needed writes the shortest time that a pull needs; "" for one that has none.
+func needed(n plan.Number) string {
+	switch {
+	case !n.Known():
+		return ""
+	case n.IsInf():
+		return "more than any time"
+	}
+	return lists.Seconds(n)
+}
+
+// windowOf is how wide the landing window is at the hand.
+func windowOf(p *plan.Pull) plan.Number { return p.WindowHand[1] - p.WindowHand[0] }
+
+// Name says which pull it is: "rack 2 to CHART".
+func (p Pull) Name() string {
+	n := p.Number
+	if p.Change == Gone {
+		n = p.NumberBefore
+	}
+	return fmt.Sprintf("%s %d to %s", p.Kind, n, p.Target)
+}

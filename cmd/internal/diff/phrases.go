@@ -1,0 +1,261 @@
+// A difference in phrases, for the terminal and for drawings.
+
+package diff
+
+import (
+	"fmt"
+	"math"
+	"path/filepath"
+	"slices"
+
+	"pullscore/cmd/internal/lists"
+	"pullscore/interp/plan"
+	"pullscore/lang"
+)
+
+// Lines says what changed in a plan that is there before and after, a phrase a
+// line with the shot that it is about.
+func (p Plan) Lines() []string {
+	var list []string
+	add := func(prefix string, phrases ...string) {
+		for _, text := range phrases {
+			if text != "" {
+				list = append(list, prefix+text)
+			}
+		}
+	}
+	add("", says(p.Details))
+	for _, s := range p.Shots {
+		add(s.ID+": ", s.Note())
+		if s.Before != nil && s.After != nil {
+			add(s.ID+" ", s.PullPhrases()...)
+			add(s.ID+" ", s.SubjectPhrases()...)
+			add(s.ID+" ", s.EventPhrases()...)
+		}
+	}
+	add("", FindingPhrases(p.Findings)...)
+	for _, s := range p.Shots {
+		add(s.ID+" ", FindingPhrases(s.Findings)...)
+	}
+	return list
+}
+
+// Note says what changed in the shot itself; "" for nothing.
+func (s Shot) Note() string {
+	switch {
+	case s.Change == New && s.Unsure:
+		return "new, or an error kept it from being computed; " + countOf(len(s.Pulls), "pull")
+	case s.Change == New:
+		return "new, " + countOf(len(s.Pulls), "pull")
+	case s.Change == Gone && s.Unsure:
+		return "gone, or an error keeps it from being computed"
+	case s.Change == Gone:
+		return "gone"
+	}
+	return says(s.Details)
+}
+
+// Says says what changed in a pull; "" for nothing.
+func (p Pull) Says() string {
+	switch p.Change {
+	case New:
+		text := "new, " + lands(p.After) + " at " + lists.Seconds(p.After.Land)
+		if p.After.Chance.Known() {
+			text += ", chance " + lists.Chance(p.After.Chance)
+		}
+		return text
+	case Gone:
+		return "gone"
+	}
+	return says(p.Details)
+}
+
+// PullPhrases says what changed in the pulls of a shot that is there before and
+// after. Many at once that only are earlier or later, by the same time, are
+// told together.
+func (s Shot) PullPhrases() []string {
+	if s.Change == New || s.Change == Gone {
+		return nil
+	}
+	var list []string
+	for first := 0; first < len(s.Pulls); {
+		end := first + 1
+		for end < len(s.Pulls) && s.Pulls[first].movesWith(s.Pulls[end]) {
+			end++
+		}
+		if text := phrase(s.Pulls[first:end]); text != "" {
+			list = append(list, text)
+		}
+		first = end
+	}
+	return list
+}
+
+// movesWith reports whether two pulls changed by nothing but the same time.
+func (p Pull) movesWith(other Pull) bool {
+	by, ok := p.shift()
+	alike, okToo := other.shift()
+	return ok && okToo && by == alike
+}
+
+// shift returns by how many frames a pull is later, where nothing else changed.
+func (p Pull) shift() (frames int64, ok bool) {
+	for i, d := range p.Details {
+		if i > 0 && !d.minor {
+			return 0, false
+		}
+	}
+	if len(p.Details) == 0 || !p.Details[0].moved {
+		return 0, false
+	}
+	return p.Details[0].Frames, true
+}
+
+// phrase says what changed in one pull, or in some that move together.
+func phrase(run []Pull) string {
+	p, last := run[0], run[len(run)-1]
+	switch {
+	case p.Change == Same:
+		return ""
+	case len(run) > 1:
+		return fmt.Sprintf("pulls %d to %d: %s", p.Number, last.Number, p.Says())
+	case p.Change == Changed && p.Before.Target != p.After.Target: // its detail has the names
+		return fmt.Sprintf("%s %d: %s", p.Kind, p.Number, p.Says())
+	}
+	return p.Name() + ": " + p.Says()
+}
+
+// Notes says what changed in a shot besides its pulls.
+func (s Shot) Notes() []string {
+	var list []string
+	if note := s.Note(); note != "" {
+		list = append(list, note)
+	}
+	return slices.Concat(list, s.SubjectPhrases(), s.EventPhrases(), FindingPhrases(s.Findings))
+}
+
+// SubjectPhrases says what changed in where everyone is.
+func (s Shot) SubjectPhrases() []string {
+	var list []string
+	for _, p := range s.Subjects {
+		list = append(list, p.phrase())
+	}
+	return list
+}
+
+func (p Piece) phrase() string {
+	text := p.Name
+	switch p.Kind {
+	case "line", "subject", "moves":
+	case "dolly", "zoom":
+		text = "the " + p.Kind
+	default:
+		text = p.Kind + " " + p.Name
+	}
+	if p.Kind == "moves" {
+		text += " moves"
+	}
+	if p.Change == Changed {
+		return text + ": " + says(p.Details)
+	}
+	return text + ": " + string(p.Change)
+}
+
+// kinds are the kinds of events, in the order of their phrases, and what to
+// call many.
+var kinds = []struct{ kind, many string }{
+	{"line", "lines"}, {"cue", "cues"}, {"action", "actions"}, {"moves", "moves"}, {"dolly", "moves of the dolly"}, {"zoom", "zooms"},
+}
+
+// EventPhrases says what changed in the lines, the cues, the actions and the
+// moves. Of a kind where many only are earlier or later, it tells by how much
+// in all.
+func (s Shot) EventPhrases() []string {
+	var list []string
+	for _, k := range kinds {
+		var moved []Piece
+		for _, p := range s.Events {
+			switch {
+			case p.Kind != k.kind:
+			case p.onlyMoved():
+				moved = append(moved, p)
+			default:
+				list = append(list, p.phrase())
+			}
+		}
+		switch len(moved) {
+		case 0:
+		case 1:
+			list = append(list, moved[0].phrase())
+		default:
+			list = append(list, fmt.Sprintf("%d %s: %s", len(moved), k.many, s.shifts(moved)))
+		}
+	}
+	return list
+}
+
+// onlyMoved reports whether nothing but the times of an event changed.
+func (p Piece) onlyMoved() bool {
+	return p.Change == Changed && !slices.ContainsFunc(p.Details, func(d Detail) bool { return d.Frames == 0 })
+}
+
+// begins returns by how many frames an event begins later.
+func (p Piece) begins() int64 {
+	if d := p.Details[0]; d.Name == "start_s" {
+		return d.Frames
+	}
+	return 0
+}
+
+// shifts says between what the shifts of events lie.
+func (s Shot) shifts(moved []Piece) string {
+	least, most := int64(math.MaxInt64), int64(math.MinInt64)
+	for _, p := range moved {
+		least, most = min(least, p.begins()), max(most, p.begins())
+	}
+	rate := frameRate(s.After)
+	from, to := later(float64(least), rate), later(float64(most), rate)
+	switch {
+	case least == 0 && most == 0:
+		return "other lengths"
+	case least == most:
+		return from
+	case least >= 0:
+		return fmt.Sprintf("%d to %s", least, to)
+	case most <= 0:
+		return fmt.Sprintf("%d to %s", -most, from)
+	}
+	return "from " + from + " to " + to
+}
+
+// FindingPhrases says which findings came and which are gone.
+func FindingPhrases(list []Finding) []string {
+	var texts []string
+	for _, f := range list {
+		texts = append(texts, f.phrase())
+	}
+	return texts
+}
+
+// phrase writes a finding: "new warning: pull 1: MARRIT to OSKEL lands …
+// [hard-to-land], jetty.pull:23".
+func (f Finding) phrase() string {
+	at := f.Is.Range
+	return fmt.Sprintf("%s %s: %s [%s], %s:%d", f.Change, f.Is.Severity, about(f.Is)+f.Is.Message, f.Is.Code, filepath.Base(at.File), at.Start.Line)
+}
+
+// about says which pull of its shot a finding is about.
+func about(d lang.Diagnostic) string {
+	if d.Pull == 0 {
+		return ""
+	}
+	return fmt.Sprintf("pull %d: ", d.Pull)
+}
+
+// tellsChance reports whether a chance of landing stands in the phrases.
+func (s Shot) tellsChance() bool {
+	known := func(p *plan.Pull) bool { return p != nil && p.Chance.Known() }
+	return slices.ContainsFunc(s.Pulls, func(p Pull) bool {
+		return p.Change == New && known(p.After) || slices.ContainsFunc(p.Details, func(d Detail) bool { return d.Name == "probability" })
+	})
+}

@@ -1,0 +1,110 @@
+// What is different in the subjects and the events of a shot.
+
+package diff
+
+import (
+	"fmt"
+	"math"
+
+	"pullscore/interp/plan"
+)
+
+// subjects compares where everyone is when the shot starts. The marks on the
+// ring that go with it are told of the pulls.
+func (c comparison) subjects() []Piece {
+	return pieces(c.before.Subjects, c.after.Subjects,
+		func(s *plan.Subject) label { return label{"subject", s.Name} },
+		func(b, a *plan.Subject) []Detail {
+			l := newList(c.rate)
+			l.figure("distance_m", "", b.Distance, a.Distance, c.tape)
+			l.figure("side_m", "", b.Side, a.Side, c.aside)
+			l.figure("deep_m", "deep", b.Deep, a.Deep, c.tape)
+			l.figure("sways_m", "sways", b.Sways, a.Sways, c.tape)
+			return l.details
+		})
+}
+
+// events compares what happens in the shot besides pulls.
+func (c comparison) events() []Piece {
+	return pieces(events(c.before), events(c.after),
+		func(e event) label { return e.label },
+		func(b, a event) []Detail {
+			l := newList(c.rate)
+			if l.differ(b.end-b.start, a.end-a.start) {
+				l.shift("start_s", "begins", b.start, a.start)
+				l.length("lasts_s", "lasts", b.end-b.start, a.end-a.start)
+			} else {
+				l.shift("start_s", "", b.start, a.start)
+			}
+			l.figure("from_m", "from", b.from, a.from, c.tape)
+			l.figure("to_m", "to", b.to, a.to, c.tape)
+			l.figure("from_mm", "from", b.fromMM, a.fromMM, unit("mm"))
+			l.figure("to_mm", "to", b.toMM, a.toMM, unit("mm"))
+			l.word("profile", "profile", b.profile, a.profile)
+			return l.details
+		})
+}
+
+// An event is anything that happens in a shot besides pulls; what does not
+// apply to it is NaN.
+type event struct {
+	label
+	start, end             plan.Number
+	from, to, fromMM, toMM plan.Number
+	profile                string
+}
+
+// events lists the events of a shot, kind by kind.
+func events(s *plan.Shot) []event {
+	none := plan.Number(math.NaN())
+	var list []event
+	add := func(kind, name string, start, end plan.Number) {
+		list = append(list, event{label{kind, name}, start, end, none, none, none, none, ""})
+	}
+	for _, l := range s.Lines {
+		add("line", fmt.Sprintf("%s “%s”", l.Who, l.Text), l.Start, l.End)
+	}
+	for _, c := range s.Cues {
+		add("cue", c.Name, c.T, c.T)
+	}
+	for _, a := range s.Actions {
+		add("action", a.Text, a.Start, a.End)
+	}
+	for _, b := range s.Blocking {
+		list = append(list, event{label{b.Kind, b.Who}, b.Start, b.End, b.From, b.To, b.FromMM, b.ToMM, b.Profile})
+	}
+	return list
+}
+
+// A label is what pieces are matched by.
+type label struct{ kind, name string }
+
+// pieces matches things that have the same label, the first with the first and
+// so on, and returns those that changed, came or are gone: in the order after
+// the change, what is gone last.
+func pieces[T any](before, after []T, labelOf func(T) label, compare func(b, a T) []Detail) []Piece {
+	was := map[label][]T{}
+	for _, b := range before {
+		was[labelOf(b)] = append(was[labelOf(b)], b)
+	}
+	list := []Piece{}
+	add := func(l label, change Change, details []Detail) {
+		list = append(list, Piece{change, l.kind, l.name, details})
+	}
+	now := map[label]int{}
+	for _, a := range after {
+		l := labelOf(a)
+		if now[l]++; now[l] > len(was[l]) {
+			add(l, New, []Detail{})
+		} else if details := compare(was[l][now[l]-1], a); len(details) > 0 {
+			add(l, Changed, details)
+		}
+	}
+	for _, b := range before {
+		l := labelOf(b)
+		if now[l]--; now[l] < 0 {
+			add(l, Gone, []Detail{})
+		}
+	}
+	return list
+}

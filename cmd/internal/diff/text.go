@@ -1,0 +1,146 @@
+// A difference as text for people.
+
+package diff
+
+import (
+	"fmt"
+	"strings"
+
+	"pullscore/cmd/internal/console"
+	"pullscore/cmd/internal/lists"
+)
+
+// margin stands before a shot's phrases.
+const margin = "  "
+
+type writer struct{ console.Lines }
+
+// WriteText writes what changed in plans, shot by shot; a plan that is the same
+// is left out.
+func WriteText(screen console.Screen, plans []Plan) error {
+	w := &writer{console.Lines{Screen: screen}}
+	chance := false
+	for _, p := range plans {
+		if !p.Differs() && p.Faulty == [2]bool{} {
+			continue
+		}
+		w.plan(p)
+		for _, s := range p.Shots {
+			chance = chance || s.tellsChance()
+		}
+	}
+	w.Line(w.Screen.Paint(console.Bold, summary(plans)))
+	if chance {
+		w.Line("")
+		if err := w.Flush(); err != nil {
+			return err
+		}
+		return lists.WriteNote(screen)
+	}
+	return w.Flush()
+}
+
+// plan writes what changed in a plan.
+func (w *writer) plan(p Plan) {
+	w.Wrapped(console.Bold, "", titleOf(p))
+	w.Wrapped(console.Dim, "", p.between())
+	for _, text := range p.FaultPhrases() {
+		w.Wrapped(console.Yellow, "", text)
+	}
+	w.phrase(says(p.Details))
+	for _, text := range FindingPhrases(p.Findings) {
+		w.phrase(text)
+	}
+	w.Line("")
+	for _, s := range p.Shots {
+		if s.Change != Same {
+			w.shot(s)
+		}
+	}
+}
+
+// FaultPhrases says which of the states have errors.
+func (p Plan) FaultPhrases() []string {
+	var list []string
+	for i, name := range []string{p.Before, p.After} {
+		if p.Faulty[i] {
+			list = append(list, name+" has errors: what hangs on them is wrong or missing here.")
+		}
+	}
+	return list
+}
+
+func titleOf(p Plan) string {
+	if p.Title == "" {
+		return "A plan without a title"
+	}
+	return p.Title
+}
+
+// between says what is compared with what.
+func (p Plan) between() string {
+	switch p.Change {
+	case New:
+		return p.After + ": new"
+	case Gone:
+		return p.Before + ": gone"
+	}
+	return p.Before + " -> " + p.After
+}
+
+// shot writes what changed in a shot.
+func (w *writer) shot(s Shot) {
+	shown := s.After
+	if shown == nil {
+		shown = s.Before
+	}
+	w.Line(strings.TrimSpace(w.Screen.Paint(console.Bold, console.Clean(s.ID)) + margin + console.Clean(console.Fit(shown.Title, w.Screen.Width-len(margin)-console.Columns(s.ID)))))
+	w.phrase(s.Note())
+	for _, list := range [][]string{s.PullPhrases(), s.SubjectPhrases(), s.EventPhrases(), FindingPhrases(s.Findings)} {
+		for _, text := range list {
+			w.phrase(text)
+		}
+	}
+	w.Line("")
+}
+
+// phrase writes a phrase of a plan or a shot; nothing for an empty one.
+func (w *writer) phrase(text string) { w.Hanging(console.Plain, margin, text) }
+
+// summary counts what changed.
+func summary(plans []Plan) string {
+	count := map[Change]int{}
+	differ := 0
+	for _, p := range plans {
+		if p.Differs() {
+			differ++
+		}
+		for _, s := range p.Shots {
+			count[s.Change]++
+		}
+	}
+	if len(plans) == 0 {
+		return "no plan with shots is touched"
+	}
+	if len(plans) == 1 && len(plans[0].Shots) == 0 && !plans[0].Differs() {
+		return "neither has shots; to see what a kit does to the plans that use it, compare their folder"
+	}
+	if differ == 0 {
+		return "no difference for the crew in " + countOf(len(plans), "plan")
+	}
+	var parts []string
+	for _, c := range []Change{Changed, New, Gone, Same} {
+		if n := count[c]; n > 0 {
+			parts = append(parts, fmt.Sprintf("%d %s", n, c))
+		}
+	}
+	if len(parts) == 0 {
+		return countOf(differ, "plan") + " changed"
+	}
+	total := count[Changed] + count[New] + count[Gone] + count[Same]
+	noun := "shots"
+	if total == 1 {
+		noun = "shot"
+	}
+	return fmt.Sprintf("%s: %s", noun, strings.Join(parts, ", "))
+}

@@ -1,0 +1,13 @@
+// Package export writes plans for other people's programs: the focus of a shot
+// frame by frame, markers for the cutting room, and a click track that a hand
+// rehearses with.
+//
+//   - click.go: a click track: its beats, the start and landing of each pull
+//   - click_sounds.go: the sounds of a click track
+//   - click_wav.go: a click track as WAV, with its marks
+//   - csv.go: the focus as CSV, a row a frame
+//   - frames.go: the lens at every frame of a shot
+//   - markers.go: markers for the cutting room, as OTIO and EDL
+//   - opentrackio.go: the focus as OpenTrackIO, a sample a frame
+//   - usda.go: the focus as a camera in USD ascii
+package export

@@ -1,0 +1,13 @@
+// Package lists writes tables: the pull list, the window of stops and what a
+// log of takes says of a hand. A table is text for people; the pull list is
+// also CSV for spreadsheets and JSON, by the promise to scripts.
+//
+//   - pulls.go: the pull list as text
+//   - pulls_csv.go: the pull list as CSV (RFC 4180), safe to open in a
+//     spreadsheet
+//   - pulls_json.go: the pull list as JSON
+//   - stops.go: the window of stops as text
+//   - takes.go: a log of takes as text
+//   - takes_recorded.go: the score of a recording as text
+//   - units.go: numbers as people on a set read them
+package lists

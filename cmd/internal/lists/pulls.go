@@ -1,0 +1,221 @@
+// The pull list as text: a table a shot, and the defaults that stand in it.
+
+package lists
+
+import (
+	"fmt"
+	"strings"
+
+	"pullscore/cmd/internal/console"
+	"pullscore/interp/plan"
+)
+
+// modelNote goes with every chance of landing that is printed.
+const modelNote = "The chance of landing is computed by a model of our own, put together from " +
+	"published measurements of hands and eyes. It has not been measured on a set."
+
+// WriteText writes the tables of a plan.
+func WriteText(screen console.Screen, p *plan.Plan) error {
+	w := &writer{console.Lines{Screen: screen}}
+	w.head(p)
+	for _, s := range p.Shots {
+		w.shot(s)
+	}
+	w.defaults(p.Defaults)
+	if hasChance(p) {
+		w.Line("")
+		w.Wrapped(console.Dim, "", modelNote)
+	}
+	return w.Flush()
+}
+
+// WriteNote writes what goes with every chance of landing that is printed.
+func WriteNote(screen console.Screen) error {
+	w := &writer{console.Lines{Screen: screen}}
+	w.Wrapped(console.Dim, "", modelNote)
+	return w.Flush()
+}
+
+func hasChance(p *plan.Plan) bool {
+	for _, s := range p.Shots {
+		for _, u := range s.Pulls {
+			if u.Chance.Known() {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+type writer struct{ console.Lines }
+
+func (w *writer) head(p *plan.Plan) {
+	title := p.Title
+	if title == "" {
+		title = "A plan without a title"
+	}
+	w.Wrapped(console.Bold, "", title)
+	w.Line(w.Screen.Paint(console.Dim, fmt.Sprintf("%s frames a second, tape from the %s", p.Rate, p.Tape)))
+	if len(p.Shots) == 0 {
+		w.Line("")
+		w.Line("No shot in this file can be listed.")
+	}
+}
+
+// margin stands before all that belongs to a shot.
+const margin = "  "
+
+func (w *writer) shot(s *plan.Shot) {
+	w.Line("")
+	w.shotTitle(s)
+	w.Wrapped(console.Dim, margin, setUp(s))
+	if len(s.Pulls) == 0 {
+		w.Line(margin + "The focus stays where it is.")
+		return
+	}
+	w.table(s)
+}
+
+// shotTitle writes the shot's ID, and its title beside it where it fits, else
+// below it.
+func (w *writer) shotTitle(s *plan.Shot) {
+	id, title := console.Clean(s.ID), console.Clean(s.Title)
+	if console.Columns(id)+columnGap+console.Columns(title) <= w.Screen.Width {
+		w.Line(w.Screen.Paint(console.Bold, id) + strings.Repeat(" ", columnGap) + title)
+		return
+	}
+	w.Wrapped(console.Bold, "", id)
+	w.Wrapped(console.Plain, margin, title)
+}
+
+// setUp says in a line what the shot is taken with.
+func setUp(s *plan.Shot) string {
+	parts := []string{"camera " + s.Camera, "lens " + s.Lens, s.Stop, "on " + article(s.Support)}
+	if s.Gear.Known() && s.Gear != 1 {
+		parts = append(parts, "gear "+plan.Decimal(float64(s.Gear), 2))
+	}
+	if s.Puller != "" {
+		parts = append(parts, "puller "+s.Puller)
+	}
+	parts = append(parts, "lasts "+Seconds(s.Duration))
+	if s.BeginsAt != "" {
+		parts = append(parts, "begins at "+s.BeginsAt)
+	}
+	return strings.Join(parts, ", ")
+}
+
+func article(support string) string {
+	switch support {
+	case "tripod", "dolly":
+		return "a " + support
+	case "shoulder", "hand":
+		return "the " + support
+	}
+	return support
+}
+
+// heads are the heads of the columns of numbers.
+var heads = []string{"starts", "over", "from", "to", "ring from", "to", "hand", "window", "lands"}
+
+const (
+	numberWidth = 2 // of a pull's number
+	columnGap   = 2
+)
+
+// table writes two lines a pull: whom it goes to and why, and the numbers.
+func (w *writer) table(s *plan.Shot) {
+	widths := make([]int, len(heads))
+	rows := [][]string{heads}
+	for _, u := range s.Pulls {
+		rows = append(rows, row(s, u))
+	}
+	for _, row := range rows {
+		for i, c := range row {
+			widths[i] = max(widths[i], console.Columns(c))
+		}
+	}
+	indent := margin + strings.Repeat(" ", numberWidth+columnGap)
+	gap := columnGap
+	if len(indent)+console.Columns(cells(heads, widths, gap)) > w.Screen.Width {
+		gap = 1
+	}
+	w.Line("")
+	w.Line(indent + w.Screen.Paint(console.Dim, cells(heads, widths, gap)))
+	for i, u := range s.Pulls {
+		w.pull(s, u, indent)
+		text := cells(rows[i+1], widths, gap)
+		if u.Chance.Known() && u.Chance < s.Wanted {
+			at := strings.LastIndex(text, Chance(u.Chance))
+			text = text[:at] + w.Screen.Paint(console.Yellow, text[at:])
+		}
+		w.Line(indent + text)
+	}
+}
+
+// pull writes the line that says what a pull is: its number, whom it goes to,
+// and then when it is by the clock of the edit, what it hangs on and why.
+func (w *writer) pull(s *plan.Shot, u *plan.Pull, indent string) {
+	what, why := focus(u), ""
+	for _, part := range []string{s.Timecode(float64(u.Start)), u.Anchor, u.Because} {
+		if part != "" {
+			why += " · " + console.Clean(part)
+		}
+	}
+	head := margin + console.Right(fmt.Sprint(u.Number), numberWidth) + strings.Repeat(" ", columnGap)
+	for i, line := range console.Wrap(what+why, w.Screen.Width-len(indent)) {
+		switch {
+		case i > 0:
+			line = indent + w.Screen.Paint(console.Dim, line)
+		case strings.HasPrefix(line, what):
+			line = head + w.Screen.Paint(console.Bold, what) + w.Screen.Paint(console.Dim, line[len(what):])
+		default:
+			line = head + w.Screen.Paint(console.Bold, line)
+		}
+		w.Line(line)
+	}
+}
+
+// row returns the numbers of a pull.
+func row(s *plan.Shot, u *plan.Pull) []string {
+	return []string{
+		Seconds(u.Start), Seconds(u.Land - u.Start),
+		Length(s, u.FromM), Length(s, u.ToM), Degrees(u.FromDeg), Degrees(u.ToDeg),
+		Degrees(u.HandDeg), Degrees(u.WindowHand[1] - u.WindowHand[0]), Chance(u.Chance),
+	}
+}
+
+// focus says from whom to whom a pull goes.
+func focus(u *plan.Pull) string {
+	text := u.From + " to " + u.Target
+	switch {
+	case u.Kind == "follow":
+		text = "follow " + u.Target
+	case u.From == "":
+		text = "to " + u.Target
+	}
+	return strings.Join(strings.Fields(console.Clean(text)), " ")
+}
+
+// cells lays a row out in columns, so many blanks apart.
+func cells(row []string, widths []int, gap int) string {
+	list := make([]string, len(row))
+	for i, c := range row {
+		list[i] = console.Right(c, widths[i])
+	}
+	return strings.Join(list, strings.Repeat(" ", gap))
+}
+
+func (w *writer) defaults(list []plan.Default) {
+	if len(list) == 0 {
+		return
+	}
+	w.Line("")
+	w.Line(w.Screen.Paint(console.Bold, "Not said, and taken as"))
+	for _, d := range list {
+		name := d.Name
+		if d.Shot != "" {
+			name = d.Shot + " " + name
+		}
+		w.Wrapped(console.Plain, margin, fmt.Sprintf("%s: %s (%s)", name, d.Value, d.Why))
+	}
+}

@@ -1,0 +1,35 @@
+package lists
+
+import (
+	"io"
+
+	"pullscore/cmd/internal/findings"
+	"pullscore/interp/plan"
+	"pullscore/lang"
+)
+
+// WriteJSON writes the plan with its findings.
+func WriteJSON(w io.Writer, p *plan.Plan, diags []lang.Diagnostic) error {
+	return findings.Encode(w, struct {
+		*plan.Plan
+		Findings []findings.Finding `json:"findings"`
+	}{p, findings.List(diags)})
+}
+
+// Only returns the plan with nothing but the shot of that ID and what concerns
+// it; ok is false where there is none.
+func Only(p *plan.Plan, id string) (only *plan.Plan, ok bool) {
+	c := *p
+	c.Shots, c.Defaults = nil, []plan.Default{}
+	for _, s := range p.Shots {
+		if s.ID == id {
+			c.Shots = append(c.Shots, s)
+		}
+	}
+	for _, d := range p.Defaults {
+		if d.Shot == "" || d.Shot == id {
+			c.Defaults = append(c.Defaults, d)
+		}
+	}
+	return &c, len(c.Shots) > 0
+}

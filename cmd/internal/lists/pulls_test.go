@@ -1,0 +1,225 @@
+package lists
+
+import (
+	"bytes"
+	"encoding/csv"
+	"encoding/json"
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"pullscore/cmd/internal/console"
+	"pullscore/cmd/internal/testing/film"
+	"pullscore/interp"
+	"pullscore/interp/plan"
+)
+
+const kit = `camera A
+  sensor 24.89 x 18.66 mm
+  on tripod
+lens "75"
+  focal 75 mm
+  stops f/1.8 to f/21
+  closest 75 cm
+  ring 310 deg, diameter 110 mm
+`
+
+const ferry = `plan "Night, \"ferry\""
+rate 25
+watched on 12 m screen from 18 m
+` + kit + `subject ILKA at 1.7 m
+subject "A person, whose name is longer than others" at 3 m
+shot 3A "The wrong ticket"
+  with stop f/4
+  begins at 10:00:00:00
+  start on ILKA
+  rack to "A person, whose name is longer than others", on 1 s, over 1.2 s, because "a reason that goes on and on, so that it cannot stand on one line of eighty columns"
+  rack to inf, on 4 s, over 2 s
+  rack to ILKA, on 8 s, over 0.3 s
+`
+
+func interpret(t *testing.T, src string) *interp.Result {
+	t.Helper()
+	return interp.Interpret("ferry.pull", []byte(src), interp.Options{})
+}
+
+func TestText(t *testing.T) {
+	var out bytes.Buffer
+	if err := WriteText(console.Screen{W: &out, Width: 80}, interpret(t, ferry).Plan); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{
+		"Night, \"ferry\"\n25 frames a second, tape from the sensor\n",
+		"3A  The wrong ticket\n  camera A, lens 75, f/4, on a tripod,",
+		"   1  ILKA to \"A person, whose name is longer than others\" · 10:00:01:00 ·",
+		"   2  A person, whose name is longer than others to inf · 10:00:04:00",
+		"      starts ", " 1.7 m ", " inf ", "over ", "window", "lands",
+		"Not said, and taken as\n", "3A puller:",
+	} {
+		if !strings.Contains(out.String(), want) {
+			t.Errorf("%q is missing in\n%s", want, &out)
+		}
+	}
+	for line := range strings.Lines(out.String()) {
+		line = strings.TrimSuffix(line, "\n")
+		if n := console.Columns(line); n > 80 || line != strings.TrimRight(line, " ") {
+			t.Errorf("%d columns, or blanks at the end: %q", n, line)
+		}
+	}
+}
+
+// A chance under the wanted one is marked, one above it is not.
+func TestTextMarksWhatMayFail(t *testing.T) {
+	var out bytes.Buffer
+	p := interpret(t, ferry).Plan
+	if err := WriteText(console.Screen{W: &out, Width: 80, Colour: true}, p); err != nil {
+		t.Fatal(err)
+	}
+	marked := 0
+	for _, u := range p.Shots[0].Pulls {
+		if u.Chance.Known() && u.Chance < p.Shots[0].Wanted {
+			marked++
+		}
+	}
+	if got := strings.Count(out.String(), "\x1b[33m"); got != marked || marked == 0 {
+		t.Errorf("%d are marked, want %d of %d", got, marked, len(p.Shots[0].Pulls))
+	}
+}
+
+func TestNoShots(t *testing.T) {
+	var out bytes.Buffer
+	if err := WriteText(console.Screen{W: &out, Width: 80}, interpret(t, kit).Plan); err != nil || !strings.Contains(out.String(), "No shot") {
+		t.Errorf("printed %q, error %v", &out, err)
+	}
+	out.Reset()
+	if err := WriteCSV(&out, interpret(t, kit).Plan); err != nil || strings.Count(out.String(), "\n") != 1 {
+		t.Errorf("printed %q, error %v", &out, err)
+	}
+}
+
+// The columns of the CSV that the JSON has too hold the same.
+func TestCSVAgreesWithJSON(t *testing.T) {
+	for _, src := range []string{ferry, film.Scene(3, 7)} {
+		res := interpret(t, strings.Replace(src, "use \"../kit.pull\"", kit+"lens \"50\"\n  focal 50 mm\n  stops f/1.8 to f/21\n  closest 60 cm\n  ring 300 deg, diameter 110 mm\ncamera B\n  sensor 24.89 x 18.66 mm\n  on dolly\npuller NEVO\n  hand 4.4 bit/s\n", 1))
+		var c, j bytes.Buffer
+		if err := WriteCSV(&c, res.Plan); err != nil {
+			t.Fatal(err)
+		}
+		if err := WriteJSON(&j, res.Plan, res.Findings); err != nil {
+			t.Fatal(err)
+		}
+		rows, err := csv.NewReader(&c).ReadAll()
+		if err != nil {
+			t.Fatal(err)
+		}
+		var list struct {
+			Shots []struct {
+				ID    string
+				Pulls []map[string]any
+			}
+			Findings []any
+		}
+		if err := json.Unmarshal(j.Bytes(), &list); err != nil {
+			t.Fatal(err)
+		}
+		n := 1
+		for _, shot := range list.Shots {
+			for _, pull := range shot.Pulls {
+				compare(t, rows[0], rows[n], pull)
+				n++
+			}
+		}
+		if n != len(rows) || n < 3 {
+			t.Errorf("%d rows, and the JSON has %d pulls", len(rows)-1, n-1)
+		}
+	}
+}
+
+func compare(t *testing.T, head, row []string, pull map[string]any) {
+	t.Helper()
+	for i, name := range head {
+		value, ok := pull[name]
+		want := ""
+		switch v := value.(type) {
+		case float64:
+			want = strings.TrimSuffix(fmt.Sprintf("%.9g", v), ".0")
+			var back float64
+			fmt.Sscan(row[i], &back)
+			if math.Abs(back-v) > 1e-9*math.Abs(v) {
+				t.Errorf("%s: %s, want %s", name, row[i], want)
+			}
+			continue
+		case string:
+			want = v
+		case nil:
+			if ok {
+				want = "inf"
+			} else if strings.HasSuffix(name, "_timecode") || name == "plan" || name == "shot" || strings.HasPrefix(name, "window_") {
+				continue
+			}
+		}
+		if row[i] != want {
+			t.Errorf("%s: %q, want %q", name, row[i], want)
+		}
+	}
+}
+
+func TestOnly(t *testing.T) {
+	p := interpret(t, ferry+"shot 4\n  with stop f/8\n  start on ILKA\n  lasts 1 s\n").Plan
+	only, ok := Only(p, "4")
+	if !ok || len(only.Shots) != 1 || only.Shots[0].ID != "4" || len(p.Shots) != 2 {
+		t.Errorf("only: %+v", only)
+	}
+	for _, d := range only.Defaults {
+		if d.Shot == "3A" {
+			t.Errorf("a default of another shot: %+v", d)
+		}
+	}
+	if _, ok := Only(p, "5"); ok {
+		t.Error("a shot that is not there")
+	}
+}
+
+// Feet and inches by the yard of 0.9144 m (international agreement, 1959).
+func TestLengths(t *testing.T) {
+	metric, feet := &plan.Shot{}, &plan.Shot{Imperial: true}
+	for _, test := range []struct {
+		m            float64
+		metric, feet string
+	}{
+		{0.9144, "91.4 cm", `3'0"`},
+		{1.7018, "1.7 m", `5'7"`},
+		{1.6891, "1.69 m", `5'6 1/2"`},
+		{0.01, "1 cm", `0'0 1/2"`},
+		{0.9998, "1 m", `3'3 1/4"`},
+		{3.0479, "3.05 m", `10'0"`},
+		{25.3, "25.3 m", `83'0"`},
+		{123.4, "123 m", `404'10"`},
+		{-0.5, "-50 cm", `-1'7 3/4"`},
+		{math.Inf(1), "inf", "inf"},
+		{math.NaN(), "", ""},
+	} {
+		n := plan.Number(test.m)
+		if got := Length(metric, n); got != test.metric {
+			t.Errorf("%v m: %q, want %q", test.m, got, test.metric)
+		}
+		if got := Length(feet, n); got != test.feet {
+			t.Errorf("%v m: %q, want %q", test.m, got, test.feet)
+		}
+	}
+}
+
+func TestChance(t *testing.T) {
+	for p, want := range map[float64]string{0: "<1 %", 0.001: "<1 %", 0.5: "50 %", 0.994: "99 %", 0.9999: ">99 %", 1: ">99 %"} {
+		if got := Chance(plan.Number(p)); got != want {
+			t.Errorf("%v: %q, want %q", p, got, want)
+		}
+	}
+	if got := Chance(plan.None()) + Degrees(plan.None()); got != "" {
+		t.Errorf("what does not apply: %q", got)
+	}
+	if got := Degrees(9.96) + Degrees(0.04) + Degrees(120.4); got != "10°0°120°" {
+		t.Errorf("degrees: %q", got)
+	}
+}

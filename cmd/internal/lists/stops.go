@@ -1,0 +1,187 @@
+package lists
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"pullscore/cmd/internal/console"
+	"pullscore/interp/plan"
+	"pullscore/interp/stops"
+)
+
+// WriteStops writes the tables of a report.
+func WriteStops(screen console.Screen, r *stops.Report) error {
+	w := &stopWriter{console.Lines{Screen: screen}}
+	w.Line(screen.Paint(console.Bold, console.Clean(titleOf(r.Plan))))
+	if len(r.Shots) == 0 {
+		w.Line("")
+		w.Line("No shot in this file has stops to try.")
+	}
+	for _, a := range r.Shots {
+		w.shot(a, fmt.Sprintf("camera %s, lens %s, %s mm", a.Camera, a.Lens, focal(a)))
+	}
+	w.key(r.Shots)
+	return w.Flush()
+}
+
+// WriteStopPairs writes shots on two cameras, one under the other.
+func WriteStopPairs(screen console.Screen, title, camera string, pairs []stops.Pair) error {
+	w := &stopWriter{console.Lines{Screen: screen}}
+	w.Line(screen.Paint(console.Bold, console.Clean(titleOf(title))))
+	var shown []*stops.Answer
+	for _, p := range pairs {
+		shown = append(shown, p.Here.Answer)
+		w.shot(p.Here.Answer, fmt.Sprintf("camera %s, %s, %s mm", p.Here.Camera, p.Here.With, focal(p.Here.Answer)))
+		if p.There == nil {
+			w.Line("")
+			w.Hanging(console.Plain, margin, fmt.Sprintf("The same framing cannot be had on camera %s.", camera))
+			continue
+		}
+		text := fmt.Sprintf("framed alike on camera %s: %s, %s mm", p.There.Camera, p.There.With, focal(p.There.Answer))
+		if p.There.Computed { // its words name the focal length
+			text = fmt.Sprintf("framed alike on camera %s: %s, which the kit lacks", p.There.Camera, p.There.With)
+		}
+		w.shot(p.There.Answer, text)
+	}
+	w.key(shown)
+	return w.Flush()
+}
+
+// key says once what the columns of racks show.
+func (w *stopWriter) key(list []*stops.Answer) {
+	if slices.ContainsFunc(list, func(a *stops.Answer) bool { return len(a.Racks) > 0 }) {
+		w.Line("")
+		w.Hanging(console.Dim, "", "Lands: the rack least likely to land. Arcmin: the blur at the viewer's eye of what a rack leaves, of the rack that shows least.")
+	}
+}
+
+func focal(a *stops.Answer) string { return plan.Decimal(float64(a.FocalMM), 1) }
+
+func titleOf(title string) string {
+	if title == "" {
+		return "A plan without a title"
+	}
+	return title
+}
+
+type stopWriter struct{ console.Lines }
+
+func (w *stopWriter) shot(a *stops.Answer, with string) {
+	w.Line("")
+	title := w.Screen.Paint(console.Bold, console.Clean(a.ID))
+	if a.Title != "" {
+		title += "  " + console.Clean(a.Title)
+	}
+	w.Line(title)
+	w.Hanging(console.Dim, margin, fmt.Sprintf("%s, set to %s, %s wanted", with, a.Set, plan.Percent(float64(a.Wanted))))
+	w.Line("")
+	w.table(a)
+	w.Line("")
+	for _, s := range a.Says() {
+		w.Hanging(console.Plain, margin, s)
+	}
+}
+
+// A column is a head and how it writes a verdict.
+type stopColumn struct {
+	head string
+	cell func(*stops.Answer, *stops.Verdict) string
+}
+
+// The width of figures, so that they stand under each other.
+const (
+	chanceWidth = len("> 99 %")
+	blurWidth   = len("1000.0")
+)
+
+// stopColumns returns those that have something to say about a shot.
+func stopColumns(a *stops.Answer) []stopColumn {
+	list := []stopColumn{{"stop", func(_ *stops.Answer, v *stops.Verdict) string { return v.Stop }}}
+	if len(a.Racks) > 0 && a.Landing {
+		list = append(list, stopColumn{" lands", landing})
+	}
+	if len(a.Racks) > 0 {
+		list = append(list, stopColumn{"arcmin", showing})
+	}
+	list = append(list, stopColumn{"depth", func(_ *stops.Answer, v *stops.Verdict) string { return yes(v.Fits) }})
+	list = append(list, stopColumn{"holds", holding})
+	if a.Light {
+		list = append(list, stopColumn{"light", func(_ *stops.Answer, v *stops.Verdict) string { return v.Exposure.Says() }})
+	}
+	return list
+}
+
+func landing(a *stops.Answer, v *stops.Verdict) string {
+	if r, _ := v.Worst(); r != nil {
+		return console.Right(chance(float64(r.Probability), float64(a.Wanted)), chanceWidth) + rack(a, r)
+	}
+	return "-"
+}
+
+func showing(a *stops.Answer, v *stops.Verdict) string {
+	if _, r := v.Worst(); r != nil {
+		return console.Right(strconv.FormatFloat(float64(r.LeftBlur), 'f', 1, 64), blurWidth) + rack(a, r)
+	}
+	return "-"
+}
+
+// chance writes a probability short, as tables of pulls do.
+func chance(p, wanted float64) string {
+	return strings.NewReplacer("over", ">", "under", "<").Replace(plan.PercentOf(p, wanted))
+}
+
+// rack tells of several racks which one a figure is of.
+func rack(a *stops.Answer, r *stops.RackAt) string {
+	if len(a.Racks) == 1 {
+		return ""
+	}
+	return fmt.Sprintf("  rack %d", r.Pull)
+}
+
+func yes(ok bool) string {
+	if ok {
+		return "yes"
+	}
+	return "no"
+}
+
+func holding(a *stops.Answer, v *stops.Verdict) string {
+	text := yes(v.Holds)
+	if a.Window != nil && v.Stop == a.Window.Best {
+		text = "best"
+	}
+	if v.Number == a.SetF {
+		text += ", set"
+	}
+	return text
+}
+
+// table writes a line for every stop tried, those that hold in full strength.
+func (w *stopWriter) table(a *stops.Answer) {
+	cols := stopColumns(a)
+	widths := make([]int, len(cols))
+	for i, c := range cols {
+		widths[i] = console.Columns(c.head)
+		for j := range a.Tried {
+			widths[i] = max(widths[i], console.Columns(c.cell(a, &a.Tried[j])))
+		}
+	}
+	row := func(style console.Style, cell func(stopColumn) string) {
+		text := ""
+		for i, c := range cols {
+			text += console.Left(cell(c), widths[i]) + margin
+		}
+		w.Line(margin + w.Screen.Paint(style, strings.TrimRight(text, " ")))
+	}
+	row(console.Dim, func(c stopColumn) string { return c.head })
+	for j := range a.Tried {
+		v := &a.Tried[j]
+		style := console.Dim
+		if v.Holds {
+			style = console.Plain
+		}
+		row(style, func(c stopColumn) string { return c.cell(a, v) })
+	}
+}

@@ -1,0 +1,68 @@
+// The score of a recording as text.
+
+package lists
+
+import (
+	"fmt"
+
+	"pullscore/cmd/internal/console"
+	"pullscore/interp/plan"
+	"pullscore/interp/takes/recorded"
+)
+
+// WriteRecordedTakes writes how the pulls of a shot went in a recording of so many
+// frames, with so many missing between them.
+func WriteRecordedTakes(screen console.Screen, shot *plan.Shot, frames int, missing int64, list []recorded.Score) error {
+	w := &takeWriter{console.Lines{Screen: screen}}
+	w.Line(screen.Paint(console.Bold, console.Clean(shot.ID+"  "+shot.Title)))
+	text := Count(frames, "frame")
+	if missing > 0 {
+		text += fmt.Sprintf(", %d missing between them", missing)
+	}
+	w.Wrapped(console.Dim, margin, text)
+	if len(list) == 0 {
+		w.Wrapped(console.Plain, margin, "The plan has no racks in this shot.")
+	}
+	for i := range list {
+		w.recorded(&list[i])
+	}
+	return w.Flush()
+}
+
+func (w *takeWriter) recorded(s *recorded.Score) {
+	to := s.To
+	if s.From != "" {
+		to = s.From + " to " + s.To
+	}
+	w.title(fmt.Sprintf("pull %d  %s", s.Pull, to))
+	if !s.Scored {
+		w.Wrapped(console.Yellow, margin, "Not scored: "+s.Why+".")
+		return
+	}
+	hit := "sharp"
+	if !s.Hit {
+		hit = "soft"
+	}
+	w.table([][]string{
+		{"set out", s.OnsetCode, late(s.OnsetFrames)},
+		{"landed", s.LandingCode, late(s.LandingFrames)},
+		{"moved for", takeFigure(float64(s.Time), false) + " s", fmt.Sprintf("a travel of %s deg at the hand", takeFigure(float64(s.Travel), false))},
+		{"error", takeFigure(float64(s.Error), true) + " deg", hit + "; past the mark where positive"},
+		{"overshoot", takeFigure(float64(s.Overshoot), false) + " deg", "past where it came to rest"},
+		{"in the window", takeFigure(float64(s.InWindow), false) + " s", "until the next pull, or the end of the recording"},
+	})
+	if s.Why != "" {
+		w.Wrapped(console.Yellow, margin, s.Why+".")
+	}
+}
+
+// late says how a frame lies against the planned one.
+func late(frames int64) string {
+	switch {
+	case frames > 0:
+		return Count(int(frames), "frame") + " late"
+	case frames < 0:
+		return Count(int(-frames), "frame") + " early"
+	}
+	return "on the frame"
+}

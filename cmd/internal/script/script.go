@@ -1,0 +1,256 @@
+package script
+
+import (
+	"bytes"
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"pullscore/lang"
+	"pullscore/lang/fountain"
+	"pullscore/lang/lines"
+)
+
+// placeholder stands for a distance that nobody has taped yet.
+const placeholder = "at 2 m  # 2 m until it is taped"
+
+// A Page is what a plan says of the script page that it comes from.
+type Page struct {
+	Title string
+	// File is how a script statement names the page; empty for no statement.
+	File string
+	// Asleep has that statement stand as a comment.
+	Asleep bool
+}
+
+// Plan returns the text of a plan for scenes of a page, laid out as by
+// lang.Format. The cast is that of the whole page: action may name somebody who
+// speaks elsewhere.
+func Plan(page Page, scenes []fountain.Scene, cast *Cast) []byte {
+	w := &writer{ids: map[string]int{}, voices: map[string]bool{}}
+	if len(scenes) > 1 && silent(&scenes[0]) {
+		scenes = scenes[1:]
+	}
+	said := make([][]utterance, len(scenes))
+	for i, scene := range scenes {
+		said[i] = split(scene.Beats)
+	}
+	w.members = cast.members(said)
+	if page.Title == "" && len(scenes) > 0 {
+		page.Title = fountain.Plain(scenes[0].Heading)
+	}
+	w.title(page, scenes)
+	w.cast()
+	for i, scene := range scenes {
+		if len(scenes) > 1 {
+			scene.Position = i + 1
+		}
+		w.scene(scene, said[i])
+	}
+	return lang.Format(w.Bytes())
+}
+
+// silent reports whether a scene is only what stands above the first heading,
+// and nobody speaks there.
+func silent(s *fountain.Scene) bool {
+	return s.Heading == "" && !slices.ContainsFunc(s.Beats, func(b fountain.Beat) bool { return b.Who != "" })
+}
+
+// A writer writes the plan.
+type writer struct {
+	bytes.Buffer
+	members []*member
+	ids     map[string]int  // the shots' IDs so far, with how often each was wanted
+	voices  map[string]bool // who is only heard
+}
+
+func (w *writer) line(format string, args ...any) {
+	fmt.Fprintf(w, format+"\n", args...)
+}
+
+// title writes what stands before the cast. A page of which one scene is taken
+// is named with that scene.
+func (w *writer) title(page Page, scenes []fountain.Scene) {
+	w.line("plan %s", lang.WriteText(cmp.Or(page.Title, "Untitled")))
+	if page.File != "" {
+		script := "script " + lang.WriteText(page.File)
+		if len(scenes) == 1 && scenes[0].Number != "" {
+			script += " scene " + lang.WriteText(scenes[0].Number)
+		}
+		if page.Asleep {
+			script = "# " + script
+		}
+		w.line("%s", script)
+	}
+	w.line("# use \"kit.pull\"\n# with camera A, lens \"50\", stop f/4\n")
+}
+
+// cast declares who can be focused on or heard. Who is only heard is a voice,
+// and needs no distance.
+func (w *writer) cast() {
+	for _, m := range w.members {
+		if !m.voice {
+			w.line("subject %s %s", lang.WriteName(m.name), placeholder)
+		}
+	}
+	for _, m := range w.members {
+		if w.voices[m.name] = m.voice; m.voice {
+			w.line("voice %s", lang.WriteName(m.name))
+		}
+	}
+}
+
+// scene writes a shot.
+func (w *writer) scene(scene fountain.Scene, said []utterance) {
+	w.line("\nshot %s%s", w.id(scene.Position, scene.Number), heading(scene))
+	s := shot{writer: w, anchors: newAnchors(said)}
+	for i := range said {
+		s.beat(&said[i])
+	}
+}
+
+// heading returns a scene's heading as the title of a shot, or nothing.
+func heading(scene fountain.Scene) string {
+	text := fountain.Plain(scene.Heading)
+	if text == "" {
+		return ""
+	}
+	return " " + lang.WriteText(text)
+}
+
+// plainID is a scene number that can be the ID of a shot as it is.
+var plainID = lines.Pattern(`^[A-Za-z0-9][A-Za-z0-9.-]*$`)
+
+// id returns the scene's number where it can name a shot and is not used yet,
+// else one made from the scene's position.
+func (w *writer) id(position int, number string) string {
+	id := number
+	if !plainID().MatchString(id) {
+		id = fmt.Sprintf("S%d", position)
+	}
+	for base := id; w.ids[id] > 0; {
+		w.ids[base]++
+		id = fmt.Sprintf("%s-%d", base, w.ids[base])
+	}
+	w.ids[id] = 1
+	return id
+}
+
+// A shot is being written from the beats of a scene.
+type shot struct {
+	*writer
+	anchors anchors
+	focus   string // who the focus is on, if all racks so far are woken up
+	latest  string // the anchor of the last word so far; empty before any
+	acted   int    // actions since that word
+}
+
+func (s *shot) beat(u *utterance) {
+	switch {
+	case u.Who == "":
+		if u.text != "" {
+			s.action(u, u.text)
+		}
+	case u.text == "": // only how it would be said: business
+		if how := aside(u); how != "" {
+			s.action(u, u.Who+" "+how)
+		}
+	default:
+		s.speech(u)
+	}
+}
+
+// aside returns the parentheticals of a speech.
+func aside(u *utterance) string {
+	var list []string
+	for _, p := range u.Parts {
+		if p.Kind == fountain.Parenthetical {
+			list = append(list, strings.Join(strings.Fields(fountain.Plain(p.Text)), " "))
+		}
+	}
+	return strings.Join(list, " ")
+}
+
+// speech writes a line with how it is said, and above it the rack to its
+// speaker, who must be in sight for that.
+func (s *shot) speech(u *utterance) {
+	if !u.Off {
+		s.rack(u.Who, s.anchors.first(u))
+	}
+	if u.Dual {
+		s.line("  # Said at the same time as the line above.")
+	}
+	note := strings.Join(s.notes(u), "; ")
+	if note != "" {
+		note = "  # " + note
+	}
+	s.line("  %s: %s%s", lang.WriteName(u.Who), lang.WriteText(u.text), note)
+	if last := s.anchors.last(u); last != "" {
+		s.latest, s.acted = last, 0
+	}
+}
+
+// notes returns what else the page says of a speech: who says it too, that its
+// speaker is out of sight here only, and how it is said.
+func (s *shot) notes(u *utterance) (list []string) {
+	if len(u.with) > 0 {
+		list = append(list, "together with "+strings.Join(u.with, ", "))
+	}
+	if u.Off && !s.voices[u.Who] {
+		list = append(list, "heard, not seen")
+	}
+	if how := aside(u); how != "" {
+		list = append(list, how)
+	}
+	return list
+}
+
+// acting is how long a proposed action lasts, in seconds: a placeholder too.
+const acting = 2
+
+// action writes what is done, and a rack to a subject that it names. It hangs
+// on the last word, or before any is said on nothing but the clock.
+func (s *shot) action(u *utterance, text string) {
+	s.line("  # action %s, lasting %d s", lang.WriteText(text), acting)
+	at := s.latest
+	if at != "" && s.acted > 0 {
+		at += fmt.Sprintf(" + %d s", s.acted*acting)
+	}
+	s.acted++
+	if name := s.named(u); name != "" {
+		s.rack(name, at)
+	}
+}
+
+// rack proposes a rack unless the focus is there already; the first that the
+// focus is on needs none.
+func (s *shot) rack(to, at string) {
+	switch {
+	case to == s.focus:
+		return
+	case s.focus == "":
+		s.line("  # start on %s", lang.WriteName(to))
+	case at == "":
+		s.line("  # rack to %s", lang.WriteName(to))
+	default:
+		s.line("  # rack to %s, on %s", lang.WriteName(to), at)
+	}
+	s.focus = to
+}
+
+// named returns the subject whose name comes first in what is done, and that the
+// focus is not on already; of a speech without words that is its speaker.
+func (s *shot) named(u *utterance) (name string) {
+	first := len(u.words)
+	for _, m := range s.members {
+		switch at := m.in(u); {
+		case m.voice || m.name == s.focus:
+		case u.Who == m.name && !u.Off:
+			return m.name
+		case at >= 0 && at < first:
+			name, first = m.name, at
+		}
+	}
+	return name
+}

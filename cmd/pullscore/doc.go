@@ -1,0 +1,37 @@
+// Pullscore reads focus plans, says what in them will fail on the day, and
+// draws them.
+//
+// Each command has a file of its own. What they promise to scripts: names of
+// flags and fields stay; the exit code is 0 where all is well, 1 where a plan
+// has errors (or a file is not laid out as fmt would), 2 where the command was
+// not understood or a file could not be read or written.
+//
+//   - main.go: the start, and the exit code
+//   - commandline.go: the parser of the command line
+//   - session.go: reading plans, and what is printed where
+//   - backends.go: the forms in which drawings are written
+//   - brief.go: pullscore brief
+//   - check.go: pullscore check
+//   - click.go: pullscore click
+//   - completion.go: pullscore completion
+//   - diff.go: pullscore diff
+//   - diff_draw.go: the drawings of pullscore diff
+//   - draw.go: pullscore draw
+//   - drawings.go: the drawings that can be asked for, by name
+//   - export.go: pullscore export
+//   - fmt.go: pullscore fmt
+//   - help.go: pullscore help
+//   - list.go: pullscore list
+//   - output.go: where drawings go, and the names of their files
+//   - page.go: pullscore page
+//   - page_against.go: page --against
+//   - page_read.go: reading a script page, and telling what is none
+//   - primer.go: the language in a minute
+//   - sheets.go: the pages of drawings on their way into files
+//   - stops.go: pullscore stops
+//   - takes.go: pullscore takes
+//   - takes_recorded.go: pullscore takes --recorded
+//   - version.go: pullscore version
+//   - watch.go: pullscore watch
+//   - watch_log.go: what watch prints
+package main
