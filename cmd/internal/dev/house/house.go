@@ -74,10 +74,11 @@ var rooms = []room{
 		"interp/edit", "interp/revision", "interp/takes$", "interp/stops", "interp/speech", "interp/wording", "interp/hand", "interp/viewer",
 		"interp/plan", "interp/inwords",
 	}},
-	{"render/testing", []string{"lang", "interp", "optics", "render", "pgregory.net/rapid"}},
 	{"render", []string{"optics$", "interp/plan", "interp/stops", "interp/takes", svgo, fpdf, rasterx, image}},
+	{"render/testing", []string{"lang", "interp", "optics", "render", "pgregory.net/rapid"}},
+	{"examples/topics", []string{"lang/lines"}},
 	{"examples", nil},
-	{"cmd", []string{"lang", "interp", "optics", "render", "github.com", "golang.org/x"}},
+	{"cmd", []string{"examples/topics", "lang", "interp", "optics", "render", "github.com", "golang.org/x"}},
 }
 
 // never holds what a room may not reach even by way of others.
