@@ -1,0 +1,152 @@
+// The codes, by group and name.
+
+package rule
+
+const (
+	_ Code = iota
+
+	// How a plan is written: a line that cannot be read.
+	BadCharacter
+	BadNumber
+	ConflictingClauses
+	DuplicateClause
+	ExpectedEnd
+	ExpectedName
+	ExpectedText
+	ExpectedValue
+	ExpectedWord
+	KeywordName
+	MissingClause
+	MissingComma
+	MissingUnit
+	StrayComma
+	TooLarge
+	TooManyMistakes
+	UnfinishedText
+	UnknownClause
+	UnknownUnit
+	UnknownWord
+	WrongSection
+
+	// What a plan says: it can be read and makes no sense.
+	BadRate
+	BadTimecode
+	Circle
+	ClosestTooClose
+	DuplicateName
+	FocalNotOnLens
+	HoldTooEarly
+	LandsTooEarly
+	LoneMark
+	MarksOutOfOrder
+	MoreFaults
+	NestedTooDeep
+	NoBeginsAt
+	NoCamera
+	NoClosest
+	NoFocal
+	NoLens
+	NoLine
+	NoScene
+	NoSensor
+	NoStop
+	NoStops
+	NoSuchFile
+	OutOfRange
+	SaidTwice
+	TooDeepUse
+	TooLong
+	TooManyFiles
+	TooManyTimes
+	UnknownCut
+	UnknownName
+	WhichLine
+	WordNotFound
+	WordTwice
+	WrongArguments
+	WrongKind
+	WrongUnit
+
+	// Other people's files, which an edit or a script names.
+	AmbiguousTime
+	BadEncoding
+	BadEvent
+	BadJson
+	BadMarker
+	BadSpeed
+	BadTime
+	DropDiffers
+	DropFrame
+	EndsBeforeItStarts
+	EventsOverlap
+	GarbledArrow
+	LengthsDiffer
+	MoreTimelines
+	NoDuration
+	NoLength
+	NoSignature
+	NoTime
+	NoTimeline
+	OtherRate
+	OutOfOrder
+	TextOutsideACue
+	UnclosedBoneyard
+	UnknownLine
+	UnknownSchema
+
+	// Findings of a shot that has been computed.
+	AfterTheShot
+	BeforeTheShot
+	BeyondMarks
+	Breathes
+	BrokenLog
+	ByWire
+	CannotHoldBoth
+	CueNotInEdit
+	CutsIntoLine
+	Diffraction
+	FallsBehind
+	Faint
+	FasterThanAHand
+	FewTakes
+	GoesSoft
+	HardToLand
+	InsideClosest
+	Jarring
+	Light
+	LineDiffers
+	LineNotInEdit
+	LinesElsewhere
+	LosesFocusInZoom
+	Macro
+	MonitorHides
+	MovedInEdit
+	MovesOverlap
+	NeverSure
+	NoEffect
+	NoRing
+	NoTakes
+	NoTimeToMove
+	NoTimeToSee
+	NoTitle
+	NotOnSubject
+	NotSeen
+	OutOfFrame
+	RacksOverlap
+	ReGrip
+	RunsInto
+	ShotNotInEdit
+	Slant
+	StopClosesInZoom
+	StopNotOnLens
+	TooDeep
+	Trimmed
+	Unmotivated
+
+	// A script page beside the plan.
+	LineChanged
+	LineGone
+	LineMoved
+	LineNew
+	SpeakerChanged
+)

@@ -1,0 +1,540 @@
+// The table: what every code means, and what to do about it.
+
+package rule
+
+// table is indexed by code.
+var table = [...]Rule{
+	// How a plan is written: a line that cannot be read.
+	BadCharacter: {"bad-character", Written, Error, nil, NoRow,
+		"a character has no meaning where it stands",
+		"Pullscore cannot read the rest of this line. Delete the character, or put a name that holds it in " +
+			"quotes. A file in UTF-16 must be saved as UTF-8."},
+	BadNumber: {"bad-number", Written, Error, nil, NoRow,
+		"a number, timecode or stop is not one, or is written in another way",
+		"A number that can be read in two ways would set a wrong mark. Write a point in decimals (1.7 m), a " +
+			"stop as f/2.8 or T2.9, and feet and inches as 5'6\". A timecode has two digits in each part."},
+	ConflictingClauses: {"conflicting-clauses", Written, Error, nil, NoRow,
+		"two clauses of one statement say the same thing",
+		"Pullscore cannot know which of the two you mean. Keep one of them and delete the other."},
+	DuplicateClause: {"duplicate-clause", Written, Error, nil, NoRow,
+		"a clause stands twice in one statement",
+		"A second value for the same thing is most likely a slip. Delete one of the two."},
+	ExpectedEnd: {"expected-end", Written, Error, nil, NoRow,
+		"the line goes on where the statement has ended",
+		"Pullscore does not know what the extra words are for. Delete them, or start a new line if they are a " +
+			"statement of their own. Clauses are set off by commas."},
+	ExpectedName: {"expected-name", Written, Error, nil, NoRow,
+		"a name is missing, or what stands there cannot be a name",
+		"Names tie a rack to a person, a lens or a cue. Write a single word, or put quotes around a name with " +
+			"blanks or signs. A shot's ID is one word, such as 14B."},
+	ExpectedText: {"expected-text", Written, Error, nil, NoRow,
+		"a text in quotes is missing",
+		"Titles, spoken words, reasons and file names stand in straight or curly quotes. Put the text in " +
+			"quotes."},
+	ExpectedValue: {"expected-value", Written, Error, nil, NoRow,
+		"a value, a moment or a place is missing",
+		"The statement needs a length, a time, a word to start on, or a person here. Write one; the message " +
+			"shows which kind fits."},
+	ExpectedWord: {"expected-word", Written, Error, nil, NoRow,
+		"a certain word or sign is missing",
+		"The statement has a fixed form, and one of its words is not where it belongs. Compare the line with " +
+			"the form that the message shows. Often a single letter is wrong."},
+	KeywordName: {"keyword-name", Written, Error, nil, NoRow,
+		"a word of the language is used as a name",
+		"Pullscore would read such a name as the start of something else. Put the name in quotes, or choose " +
+			"another."},
+	MissingClause: {"missing-clause", Written, Error, nil, NoRow,
+		"a clause that the statement needs is missing",
+		"Without it the statement has no meaning: a move without its length of time, for example. Add the " +
+			"clause that the message names."},
+	MissingComma: {"missing-comma", Written, Error, nil, NoRow,
+		"a line goes on with the statement above, which has no comma at its end",
+		"A statement may run over several lines if each but the last ends in a comma. Add the comma at the " +
+			"end of the line above."},
+	MissingUnit: {"missing-unit", Written, Error, nil, NoRow,
+		"a number has no unit",
+		"A bare 2 can be metres, feet or seconds, and a wrong guess is a soft shot. Write the unit behind the " +
+			"number, such as 2 m, 6 ft or 1.5 s."},
+	StrayComma: {"stray-comma", Written, Error, nil, NoRow,
+		"a comma joins what does not belong together",
+		"A comma at the end of a line says that the statement goes on. Delete the comma, or finish the " +
+			"statement on the next line."},
+	TooLarge: {"too-large", Written, Error, nil, NoRow,
+		"a file, or an expression, is over a limit",
+		"Files far beyond any film are refused, so that a wrong file cannot stop the program. Check that this " +
+			"is the file you meant. Split a plan that is truly this long."},
+	TooManyMistakes: {"too-many-mistakes", Written, Error, nil, NoRow,
+		"the rest of the file was not checked, as it has too many mistakes",
+		"Pullscore stops after a thousand mistakes in a file. Mend the first ones and check again. If nearly " +
+			"every line is wrong, this is most likely not a plan."},
+	UnfinishedText: {"unfinished-text", Written, Error, nil, NoRow,
+		"a text has no closing quote",
+		"Everything up to the end of the line is read as text. Add the closing quote. A quote inside a text " +
+			"is written with a backslash before it."},
+	UnknownClause: {"unknown-clause", Written, Error, nil, NoRow,
+		"the statement has no such clause",
+		"The word may be misspelt, or belong to another statement. The message lists the clauses that fit " +
+			"here."},
+	UnknownUnit: {"unknown-unit", Written, Error, nil, NoRow,
+		"there is no such unit",
+		"Pullscore reads only units that it can convert without doubt. Use m, cm, mm, ft, in, s, ms, fr, deg " +
+			"or what the message names."},
+	UnknownWord: {"unknown-word", Written, Error, nil, NoRow,
+		"no statement begins with this word",
+		"Pullscore skips the line, so a rack or a cue may be missing from the plan. Correct the word; the " +
+			"message suggests the nearest one. A spoken line needs a colon behind the name."},
+	WrongSection: {"wrong-section", Written, Error, nil, NoRow,
+		"the statement belongs under another header",
+		"A lens cannot hold a rack, and a shot cannot hold marks of a ring. Move the line under the header " +
+			"that the message names. A header without a name or with a slip may have swallowed it."},
+
+	// What a plan says: it can be read and makes no sense.
+	BadRate: {"bad-rate", Meaning, Error, nil, NoRow,
+		"this is not a frame rate",
+		"Every time of the plan is counted in frames of this rate. Write one of the rates that the message " +
+			"lists, such as 23.976, 24, 25 or 29.97df."},
+	BadTimecode: {"bad-timecode", Meaning, Error, nil, NoRow,
+		"a timecode has a label that the frame rate does not have",
+		"Frame 25 does not exist at 24 frames a second, and drop-frame rates leave out some labels. Correct " +
+			"the label, or the rate of the plan or of the list."},
+	Circle: {"circle", Meaning, Error, nil, NoRow,
+		"files, values, moves, subjects or moments depend on themselves",
+		"Nothing in such a circle can be worked out first. Give one of them a value of its own: a time, a " +
+			"distance, or a word of a spoken line."},
+	ClosestTooClose: {"closest-too-close", Meaning, Error, nil, NoRow,
+		"the lens cannot focus as close as its kit says",
+		"The distance is so short that a lens of this focal length forms no image. Check the unit: closest " +
+			"focus is measured from the sensor. Check the focal length too."},
+	DuplicateName: {"duplicate-name", Meaning, Error, nil, NoRow,
+		"a name is taken, or differs from another only in upper and lower case",
+		"Two people or two lenses with one name cannot be told apart, neither here nor on set. Rename one of " +
+			"them."},
+	FocalNotOnLens: {"focal-not-on-lens", Meaning, Error, nil, NoRow,
+		"the zoom lens does not reach this focal length",
+		"The shot asks for a focal length outside the range of the lens. Choose one in the range that the " +
+			"message gives, or take another lens."},
+	HoldTooEarly: {"hold-too-early", Meaning, Error, nil, NoRow,
+		"a hold waits for a rack that depends on a word below it",
+		"A hold counts from the landing of the rack above it, and that time is not yet known here. Move the " +
+			"hold below the word, or write a pause."},
+	LandsTooEarly: {"lands-too-early", Meaning, Error, nil, NoRow,
+		"a rack or a follow would end before it starts",
+		"The landing lies before the start, so nobody can pull it. Check the two moments, or leave one of " +
+			"them out and give the rack a length with over."},
+	LoneMark: {"lone-mark", Meaning, Error, nil, NoRow,
+		"a lens has one mark only",
+		"A single mark says nothing about how the ring turns. Measure a second mark, or delete this one: " +
+			"Pullscore then works from the throw of the ring."},
+	MarksOutOfOrder: {"marks-out-of-order", Meaning, Error, nil, NoRow,
+		"the marks of a ring do not go from near to far",
+		"On a focus ring every mark farther away lies at a larger angle. A mark with a wrong number would " +
+			"bend every angle beside it. Measure both marks again from the closest stop."},
+	MoreFaults: {"more-faults", Meaning, Error, []Severity{Warning, Note}, NoRow,
+		"a file has more faults than are listed one by one",
+		"Pullscore lists the first faults of a foreign file and counts the rest. Mend the listed ones and " +
+			"check again. The severity is that of the worst fault in the rest."},
+	NestedTooDeep: {"nested-too-deep", Meaning, Error, nil, NoRow,
+		"moves within moves, or subjects placed on subjects, go too deep",
+		"A plan that refers through so many levels cannot be followed by a reader either. Give one of the " +
+			"subjects a distance of its own, or write out one of the moves."},
+	NoBeginsAt: {"no-begins-at", Meaning, Error, nil, NoRow,
+		"a timecode stands in a shot that does not say where it begins",
+		"A timecode is a place in the film, and this shot has none yet. Add begins at to the shot, or write a " +
+			"time from its start, such as 2.5 s."},
+	NoCamera: {"no-camera", Meaning, Error, nil, NoRow,
+		"the shot has no camera",
+		"Without a camera there is no sensor, and so no limit for what is sharp. Write with camera NAME in " +
+			"the shot, or once before the first shot."},
+	NoClosest: {"no-closest", Meaning, Error, nil, NoRow,
+		"a lens says neither how close it focuses nor two marks",
+		"Pullscore cannot place the ring without one of them. Write closest and the distance on the lens, " +
+			"such as closest 45 cm. Measured marks are better still."},
+	NoFocal: {"no-focal", Meaning, Error, nil, NoRow,
+		"a lens has no focal length",
+		"The focal length decides how much is sharp. Write focal and the length, such as focal 75 mm."},
+	NoLens: {"no-lens", Meaning, Error, nil, NoRow,
+		"the shot has no lens",
+		"Without a lens nothing can be said about sharpness or the ring. Write with lens \"NAME\" in the " +
+			"shot, or once before the first shot."},
+	NoLine: {"no-line", Meaning, Error, nil, NoRow,
+		"a speaker has no line in this shot",
+		"A moment depends on the line of somebody who says nothing here. Add the line, or choose another word " +
+			"or a cue."},
+	NoScene: {"no-scene", Meaning, Error, nil, NoRow,
+		"the script has no scene with this number",
+		"The lines of the plan cannot be compared with the page. Check the number; a script may write it as " +
+			"14A or 14 A. Leave scene out to compare with the whole script."},
+	NoSensor: {"no-sensor", Meaning, Error, nil, NoRow,
+		"a camera has no sensor size",
+		"The size of the sensor decides how far blur is enlarged on the screen. Write the size of the picture " +
+			"that is used, such as sensor 24.89 x 18.66 mm."},
+	NoStop: {"no-stop", Meaning, Error, nil, NoRow,
+		"the shot has no stop",
+		"How much is sharp depends on the stop more than on anything else. Write with stop and the stop, such " +
+			"as stop f/2.8, in the shot or before the first shot."},
+	NoStops: {"no-stops", Meaning, Error, nil, NoRow,
+		"a lens does not say which stops it has",
+		"Pullscore proposes only stops that the lens has. Write the widest and the smallest, such as stops " +
+			"f/1.8 to f/22."},
+	NoSuchFile: {"no-such-file", Meaning, Error, nil, NoRow,
+		"a file cannot be read",
+		"The kit, cut, script or log that the plan names is not there, or may not be opened. File names count " +
+			"from the folder of the plan. Check the name, its case, and the folder."},
+	OutOfRange: {"out-of-range", Meaning, Error, nil, NoRow,
+		"a number cannot be right",
+		"The value lies beyond anything on a set, such as a person nearer than 5 mm or a shot longer than a " +
+			"day. Check the unit and the decimal point."},
+	SaidTwice: {"said-twice", Meaning, Error, nil, NoRow,
+		"a statement that may stand once stands twice",
+		"Only one of the two can hold, and Pullscore will not choose. Delete the one that is out of date."},
+	TooDeepUse: {"too-deep-use", Meaning, Error, nil, NoRow,
+		"files use files through too many levels",
+		"Each use may lead to a file that uses others, but not for ever. Let the plan use the kit files " +
+			"directly."},
+	TooLong: {"too-long", Meaning, Error, nil, NoRow,
+		"a shot, a speech or a subtitle is longer than any film has",
+		"Such a length is most likely a slip, such as a move that uses itself twice at every level. Shorten " +
+			"it, or split the shot. In a foreign file the rest is still read."},
+	TooManyFiles: {"too-many-files", Meaning, Error, nil, NoRow,
+		"a plan uses too many files",
+		"A plan reads a limited number of files, so that a slip cannot read a whole disk. Put the kit into " +
+			"fewer files."},
+	TooManyTimes: {"too-many-times", Meaning, Error, nil, NoRow,
+		"a rack has a start, a landing and a length at once",
+		"Two of the three already decide the third. Delete the one that matters least, mostly over."},
+	UnknownCut: {"unknown-cut", Meaning, Error, nil, NoRow,
+		"a file of a cut has a form that Pullscore does not read",
+		"Pullscore reads subtitles (SubRip, WebVTT), edit decision lists and OpenTimelineIO. Ask the editor " +
+			"for one of them. Pullscore looks at what the file holds, not at its ending."},
+	UnknownName: {"unknown-name", Meaning, Error, nil, NoRow,
+		"nothing declares this name",
+		"A rack to a name that nobody declared has no distance. Declare it, such as subject NORA at 1.7 m, or " +
+			"correct the spelling. Names of cameras and lenses come from the kit that the plan uses."},
+	WhichLine: {"which-line", Meaning, Error, nil, NoRow,
+		"the speaker has several lines, and it is not clear which is meant",
+		"The rack would start seconds too early or too late on the wrong line. Write the words instead, such " +
+			"as OTTO \"every\", or declare a cue on the line."},
+	WordNotFound: {"word-not-found", Meaning, Error, nil, NoRow,
+		"no line of the shot has these words",
+		"The rack has nothing to start on. Check the spelling against the line as it is written here; the " +
+			"message names the nearest word. Words are compared without case and punctuation."},
+	WordTwice: {"word-twice", Meaning, Error, nil, NoRow,
+		"the words stand in more than one place",
+		"The puller could start on the wrong one. Say which: put the speaker before the words, add a number " +
+			"(\"every\" 2), or quote more of the line."},
+	WrongArguments: {"wrong-arguments", Meaning, Error, nil, NoRow,
+		"a move gets too few or too many values",
+		"Every parameter of a move takes one value, in the order of its header. Compare the call with the " +
+			"header that the message shows."},
+	WrongKind: {"wrong-kind", Meaning, Error, nil, NoRow,
+		"a name means something else than is needed here",
+		"A cue cannot be focused on, and a lens cannot speak. Check which name you meant; the message says " +
+			"what this one is."},
+	WrongUnit: {"wrong-unit", Meaning, Error, nil, NoRow,
+		"a length stands where a time is needed, or something alike",
+		"The number has a unit that cannot be meant here. Correct the unit; the message shows an example."},
+
+	// Other people's files, which an edit or a script names.
+	AmbiguousTime: {"ambiguous-time", Files, Error, nil, NoRow,
+		"programs read this time in two ways",
+		"Some programs read the 5 of 1:02,5 as half a second, others as five thousandths. Pullscore takes it " +
+			"as half a second. Write three digits behind the comma to be sure."},
+	BadEncoding: {"bad-encoding", Files, Error, []Severity{Warning}, NoRow,
+		"the file holds bytes that its encoding does not have",
+		"Names and lines may come out wrong and then no longer match the plan. Save the file as UTF-8. A " +
+			"subtitle file in another encoding is read, with a warning."},
+	BadEvent: {"bad-event", Files, Error, nil, NoRow,
+		"a line of an edit decision list is not a whole event",
+		"Pullscore leaves the event out, so a shot may seem to be missing from the cut. Export the list once " +
+			"more, or complete the line: number, reel, channels, transition and four timecodes."},
+	BadJson: {"bad-json", Files, Error, nil, NoRow,
+		"a timeline is not valid JSON",
+		"Nothing of the file can be read. Most likely it was cut off or edited by hand. Export the timeline " +
+			"once more."},
+	BadMarker: {"bad-marker", Files, Error, nil, NoRow,
+		"a marker of an edit decision list has no time",
+		"A cue takes its time from the marker of its name, and this one has none. A marker line has LOC:, a " +
+			"timecode, a colour and a text."},
+	BadSpeed: {"bad-speed", Files, Error, nil, NoRow,
+		"a speed line of an edit decision list is not whole",
+		"The clip may run at another speed than Pullscore assumes, so its times may be wrong. A speed line " +
+			"has M2, a reel, frames a second and a timecode."},
+	BadTime: {"bad-time", Files, Error, nil, NoRow,
+		"a time in a subtitle file is not a time",
+		"Pullscore leaves the subtitle out, and its line keeps the time of the plan. Correct the time in the " +
+			"form that the message shows."},
+	DropDiffers: {"drop-differs", Files, Warning, nil, NoRow,
+		"an edit decision list says non-drop and writes drop-frame labels",
+		"At 29.97 the two ways of counting differ by 3.6 s an hour. Pullscore follows what the list says in " +
+			"FCM. Ask the editor which is right."},
+	DropFrame: {"drop-frame", Files, Error, nil, NoRow,
+		"an edit decision list counts drop-frame at a rate that has no such labels",
+		"Drop-frame labels exist at 29.97 and 59.94 only. Most likely the plan has another rate than the " +
+			"list. Correct the rate in the plan."},
+	EndsBeforeItStarts: {"ends-before-it-starts", Files, Error, nil, NoRow,
+		"a subtitle or an event ends before it starts",
+		"Pullscore leaves it out, since neither time can be trusted. Correct the two times in the file, or " +
+			"export it again."},
+	EventsOverlap: {"events-overlap", Files, Warning, nil, NoRow,
+		"an event begins before the one above it ends in the record",
+		"A cut shows one picture at a time, so one of the two times is wrong. Pullscore shifts nothing. Check " +
+			"both against the cut."},
+	GarbledArrow: {"garbled-arrow", Files, Error, nil, NoRow,
+		"a subtitle has no arrow between its two times",
+		"Pullscore leaves the subtitle out. Write --> with a blank on either side."},
+	LengthsDiffer: {"lengths-differ", Files, Warning, nil, NoRow,
+		"an event has another length in its source than in the record",
+		"Without a speed line both must be equally long. Pullscore follows the record. Check whether a speed " +
+			"change was lost on export."},
+	MoreTimelines: {"more-timelines", Files, Warning, nil, NoRow,
+		"a file holds several timelines, and only the first is read",
+		"The shot may be in one of the others. Export the one that you mean to a file of its own."},
+	NoDuration: {"no-duration", Files, Warning, nil, NoRow,
+		"a subtitle ends when it starts",
+		"Pullscore takes its start, and the line keeps its length from the plan. Correct the end if you know " +
+			"it."},
+	NoLength: {"no-length", Files, Error, nil, NoRow,
+		"a clip or gap of a timeline has no length",
+		"What lies behind it in the track begins too early, and so do its shots. Export the timeline again, " +
+			"with a source range for every clip."},
+	NoSignature: {"no-signature", Files, Error, nil, NoRow,
+		"a WebVTT file does not begin with WEBVTT",
+		"Players refuse such a file, and so does Pullscore. Write WEBVTT alone on the first line."},
+	NoTime: {"no-time", Files, Error, nil, NoRow,
+		"a marker or a time of a timeline has no value",
+		"Pullscore takes it as 0 or leaves it out. Export the timeline again, or place the marker anew in the " +
+			"editing program."},
+	NoTimeline: {"no-timeline", Files, Error, nil, NoRow,
+		"an OpenTimelineIO file holds no timeline",
+		"There is nothing in it that shots could be found in. Export the whole timeline, not a clip or a bin."},
+	OtherRate: {"other-rate", Files, Warning, nil, NoRow,
+		"the timeline has another frame rate than the plan",
+		"Times are converted, but frames will not fall on frames. Set the rate of the plan to that of the " +
+			"cut, unless the difference is meant."},
+	OutOfOrder: {"out-of-order", Files, Warning, nil, NoRow,
+		"an event lies before the one above it in the record",
+		"A list is normally sorted by record time, so a timecode may be wrong. Pullscore reads it all the " +
+			"same. Check the two events."},
+	TextOutsideACue: {"text-outside-a-cue", Files, Warning, nil, NoRow,
+		"text of a subtitle file belongs to no subtitle",
+		"The text may be a spoken line whose timing line is damaged. Look at the lines above it."},
+	UnclosedBoneyard: {"unclosed-boneyard", Files, Warning, nil, NoRow,
+		"a comment in a script is opened and never closed",
+		"Everything behind /* counts as commented out, so lines may seem to be missing. Close it with */."},
+	UnknownLine: {"unknown-line", Files, Warning, nil, NoRow,
+		"a line of an edit decision list is not understood and is skipped",
+		"Most such lines are remarks of a program and do no harm. If it holds a clip name or a speed, the " +
+			"shot may not be found."},
+	UnknownSchema: {"unknown-schema", Files, Note, nil, NoRow,
+		"an object of a timeline is of a kind that Pullscore does not know",
+		"It is skipped and takes no time. If it stands for a part of the picture, replace it by a clip before " +
+			"the export."},
+
+	// Findings of a shot that has been computed.
+	AfterTheShot: {"after-the-shot", Shot, Error, nil, Hand,
+		"something would end after the shot does",
+		"The shot says how long it lasts, and this does not fit into it. Make the shot longer with lasts, or " +
+			"start earlier. Nobody pulls focus after the cut."},
+	BeforeTheShot: {"before-the-shot", Shot, Error, nil, Hand,
+		"something would have to start before the shot does",
+		"A rack that lands on an early word needs time before it, and the shot does not have it. Give the " +
+			"shot a pause before its first line, or make the rack shorter. On set, agree how long after " +
+			"\"action\" the line comes."},
+	BeyondMarks: {"beyond-marks", Shot, Note, nil, Hand,
+		"the focus goes outside the marks of the lens",
+		"The angle there is drawn out from the last two marks and is less sure than the others. Measure a " +
+			"mark nearer to the distance before the shoot."},
+	Breathes: {"breathes", Shot, Note, nil, Sharp,
+		"the picture changes its size visibly during the rack",
+		"The audience may see the frame grow or shrink while the focus moves. Choose a shorter rack, a stop " +
+			"with less travel, or a lens that breathes less. Tell the camera operator, who can trim the frame."},
+	BrokenLog: {"broken-log", Shot, Warning, []Severity{Error}, NoRow,
+		"rows of a log of takes cannot be used",
+		"The puller's hand is fitted from the rows that can be read, so faulty rows make it less sure. Each " +
+			"fault is listed with its line and column. Where no row can be used, this is an error."},
+	ByWire: {"by-wire", Shot, Warning, nil, Hand,
+		"the ring works by wire and repeats no mark",
+		"On such a ring the same turn gives another distance at another speed. No angle and no chance can be " +
+			"given. Set the camera to a linear ring if it has one, or take a lens with hard stops."},
+	CannotHoldBoth: {"cannot-hold-both", Shot, Error, nil, Sharp,
+		"no focus setting keeps all of a split sharp",
+		"The people stand too far apart in depth for this stop. Stop down, move them closer together, or rack " +
+			"between them."},
+	CueNotInEdit: {"cue-not-in-edit", Shot, Warning, nil, Lines,
+		"the cut has no marker for this cue",
+		"The cue keeps the time of the plan, which may no longer be right. Ask the editor to set a marker " +
+			"with the name of the cue."},
+	CutsIntoLine: {"cuts-into-line", Shot, Warning, nil, Lines,
+		"the focus leaves a speaker within the line, without a reason",
+		"The audience looks at whoever speaks, and the picture takes them away. Wait for the end of the line, " +
+			"or add because and the reason if it is meant."},
+	Diffraction: {"diffraction", Shot, Note, nil, NoRow,
+		"the stop alone blurs more than the screen shows",
+		"At so small a stop nothing in the picture is fully sharp, however well it is pulled. Open up and use " +
+			"a neutral density filter."},
+	FallsBehind: {"falls-behind", Shot, Warning, nil, Hand,
+		"a follow lags by more than the depth of field allows",
+		"The person moves faster than a hand can follow at this stop. Slow the move, stop down, or rehearse " +
+			"it with marks on the floor."},
+	Faint: {"faint", Shot, Note, nil, Sharp,
+		"the audience barely sees the rack",
+		"The blur before the rack is so small that few will notice the change. Open up or put more distance " +
+			"between the two, if the rack tells the story. Otherwise leave it out."},
+	FasterThanAHand: {"faster-than-a-hand", Shot, Error, nil, Hand,
+		"the hand would have to turn faster than a hand can",
+		"Nobody can turn the ring at this speed. Allow more time, use a faster gear, or take a lens with a " +
+			"shorter throw."},
+	FewTakes: {"few-takes", Shot, Note, nil, NoRow,
+		"the hand is fitted from fewer than 36 takes",
+		"The fit is true to the takes, but its intervals are wide. Record more takes before you rely on a " +
+			"chance close to the one that you want."},
+	GoesSoft: {"goes-soft", Shot, Warning, nil, Sharp,
+		"someone moves out of focus, and nothing follows",
+		"The focus stays where it was while the person walks away from it. Add a follow, or rack again once " +
+			"the move is over."},
+	HardToLand: {"hard-to-land", Shot, Warning, nil, Hand,
+		"the rack does not land with the wanted chance in its time",
+		"With this much time, this window and this hand, too many takes will be soft. Allow more time, stop " +
+			"down, or use a slower gear or a larger wheel. Plan another take if none of them is possible."},
+	InsideClosest: {"inside-closest", Shot, Error, nil, Distance,
+		"the focus would have to go nearer than the lens can",
+		"The ring stops before this distance. Move the person or the camera, or take a lens that focuses " +
+			"closer."},
+	Jarring: {"jarring", Shot, Warning, nil, Sharp,
+		"the rack is shorter than this film wants",
+		"The plan says with quickest how short a rack may be, and this one is shorter. Allow more time, or " +
+			"change quickest if the jolt is meant."},
+	Light: {"light", Shot, Warning, nil, NoRow,
+		"the stop does not fit the light",
+		"The picture would be too bright or too dark by more than a quarter of a stop, after all filters. " +
+			"Change the filter, the sensitivity or the shutter, or ask for other light. A later change of the " +
+			"stop changes every chance in the shot."},
+	LineDiffers: {"line-differs", Shot, Note, nil, Lines,
+		"the cut has other words for a line",
+		"Pullscore still takes the times of the cut. If a rack starts on one of the changed words, check it."},
+	LineNotInEdit: {"line-not-in-edit", Shot, Warning, nil, Lines,
+		"the cut does not have this line",
+		"The line keeps the time of the plan, so racks that start on it may be wrong. Ask whether it was cut, " +
+			"or correct its words."},
+	LinesElsewhere: {"lines-elsewhere", Shot, Warning, nil, Lines,
+		"the subtitles have the lines far from the clips of their shot",
+		"Most often the subtitles start from another timecode than the plan says. Check the from of the edit " +
+			"statement. Until then the lines keep the times of the plan."},
+	LosesFocusInZoom: {"loses-focus-in-zoom", Shot, Warning, nil, Sharp,
+		"the lens loses focus while it zooms",
+		"No mark holds while the focal length changes. Zoom first and take the marks at its end, or use a " +
+			"lens that keeps its focus."},
+	Macro: {"macro", Shot, Note, nil, Distance,
+		"the focus is too near for the figures to hold",
+		"Closer than four focal lengths from the sensor, simple lens formulas no longer fit. Pullscore leaves " +
+			"the figures out. Measure from the lens (tape from lens), and find the focus by eye."},
+	MonitorHides: {"monitor-hides", Shot, Note, nil, Sharp,
+		"it looks sharp on the monitor on set and is soft on the screen",
+		"The monitor is too small or too far away to show this blur. Judge by the marks, by magnified " +
+			"playback, or on a larger monitor."},
+	MovedInEdit: {"moved-in-edit", Shot, Note, nil, Lines,
+		"the cut has the shot at another time than the plan says",
+		"Pullscore follows the cut. Change begins at if the plan is to be right without the cut."},
+	MovesOverlap: {"moves-overlap", Shot, Error, nil, Distance,
+		"someone, or the camera, moves in two ways at once",
+		"The second move starts before the first has ended, so nobody can say where they are. Start it later, " +
+			"or make the first one shorter."},
+	NeverSure: {"never-sure", Shot, Warning, nil, Hand,
+		"the rack misses too often however slowly it is pulled",
+		"More time does not help here: the window is too small for the spread of this hand. Only stop, " +
+			"distance, lens, gear or a larger wheel help."},
+	NoEffect: {"no-effect", Shot, Note, nil, Lines,
+		"a hold changes nothing, as it is over before the clock reaches it",
+		"A hold counts from the landing of the rack above it, and that moment has passed. Write a pause if " +
+			"you want time from here."},
+	NoRing: {"no-ring", Shot, Error, nil, Hand,
+		"the focus of this lens cannot be pulled",
+		"The lens has a fixed focus or no ring at all. Take another lens for this shot, or let people come to " +
+			"the focus."},
+	NoTakes: {"no-takes", Shot, Warning, nil, NoRow,
+		"the log has no takes of this puller",
+		"Pullscore uses the hand of the plan instead. Check the name of the puller in the log, its spelling " +
+			"included."},
+	NoTimeToMove: {"no-time-to-move", Shot, Error, nil, Hand,
+		"the time is over before the hand moves",
+		"A puller who reacts to a word needs about a quarter of a second before the hand starts. Allow more " +
+			"time, or start from an earlier cue. Re-grips also take time."},
+	NoTimeToSee: {"no-time-to-see", Shot, Warning, nil, Sharp,
+		"the focus leaves before the eye has arrived",
+		"The audience needs time to find what has become sharp. Hold a little longer before the next rack."},
+	NoTitle: {"no-title", Shot, Note, nil, NoRow,
+		"the plan has no title",
+		"Every paper carries the title, and sheets without one get mixed up. Add plan \"TITLE\" as the first " +
+			"line."},
+	NotOnSubject: {"not-on-subject", Shot, Error, nil, Distance,
+		"a follow of someone whom the focus is not on",
+		"The hand cannot follow a person who is not sharp at the start. Rack to them first."},
+	NotSeen: {"not-seen", Shot, Warning, nil, Sharp,
+		"the audience does not see the rack",
+		"The two distances are both sharp at this stop, so nothing seems to change. Open up, or leave the " +
+			"rack out and save the risk."},
+	OutOfFrame: {"out-of-frame", Shot, Warning, nil, Distance,
+		"the focus goes to somebody outside the picture",
+		"The lens does not see the place where the person stands. Check the side and the distance, or take a " +
+			"wider lens. A pan is not part of a plan."},
+	RacksOverlap: {"racks-overlap", Shot, Error, nil, Hand,
+		"the focus is wanted in two places at once",
+		"A rack starts before the one above it has landed. Start it later, or make the first one shorter."},
+	ReGrip: {"re-grip", Shot, Note, nil, Hand,
+		"one grip cannot turn the wheel that far",
+		"The puller must let go and take hold again, which costs time and certainty. Use a faster gear, or " +
+			"agree where in the move to re-grip."},
+	RunsInto: {"runs-into", Shot, Error, nil, Distance,
+		"the camera and someone would meet",
+		"The two moves together leave no room between the lens and the person. Distances count from where the " +
+			"camera then stands. Stop any such move in rehearsal, and leave room for the lens and the rig."},
+	ShotNotInEdit: {"shot-not-in-edit", Shot, Warning, nil, Lines,
+		"the cut has no clip with the ID of this shot",
+		"The shot keeps the times of the plan. A clip is found by its name or reel, which must be the ID and " +
+			"nothing else. Ask whether the shot was cut."},
+	Slant: {"slant", Shot, Note, nil, Distance,
+		"the tape was read at an angle, and it makes a difference",
+		"The lens focuses on a plane, and a person to the side is nearer to it than the tape says. Set the " +
+			"second distance of the message, not the one on the tape."},
+	StopClosesInZoom: {"stop-closes-in-zoom", Shot, Warning, nil, Sharp,
+		"the lens closes its stop while it zooms",
+		"The picture gets darker, and the depth of field changes, in the middle of the shot. Set the stop " +
+			"that the long end still has."},
+	StopNotOnLens: {"stop-not-on-lens", Shot, Error, nil, NoRow,
+		"the lens does not have this stop",
+		"The shot asks for a stop wider or smaller than the lens has. Choose a stop in its range, or another " +
+			"lens."},
+	TooDeep: {"too-deep", Shot, Warning, nil, Sharp,
+		"no focus setting keeps the whole depth of a subject sharp",
+		"Part of the person or thing will be soft even on a perfect mark. Stop down, or choose what must be " +
+			"sharp and make that the subject."},
+	Trimmed: {"trimmed", Shot, Warning, nil, Hand,
+		"the cut does not show a rack, or not all of it",
+		"The move may be unreadable, or not needed at all. Ask the editor for more frames, or leave the rack " +
+			"out."},
+	Unmotivated: {"unmotivated", Shot, Warning, nil, Lines,
+		"nothing asks for the rack",
+		"A rack that no word or cue asks for has no cue for the puller, and often none for the audience. " +
+			"Start it on a word or a cue, or add because and the reason."},
+
+	// A script page beside the plan.
+	LineChanged: {"line-changed", Page, Warning, nil, Lines,
+		"the script page has the line in other words",
+		"A rack may start on a word that nobody will say any more. Take the new words over, and check each " +
+			"move that starts on the old ones."},
+	LineGone: {"line-gone", Page, Warning, nil, Lines,
+		"the script page no longer has the line",
+		"Racks that start on this line lose their cue. Delete the line and find them another cue, or ask " +
+			"whether the page is right."},
+	LineMoved: {"line-moved", Page, Warning, nil, Lines,
+		"the script page has the line in another place",
+		"The order of lines decides when every rack starts. Move the line in the plan, and check the moves " +
+			"around it."},
+	LineNew: {"line-new", Page, Note, nil, Lines,
+		"the script page has a speech that the plan does not have",
+		"All later lines come later than the plan says. Add the line if the shot shows or hears it."},
+	SpeakerChanged: {"speaker-changed", Page, Warning, nil, Lines,
+		"the script page gives the line to somebody else",
+		"The focus may have to be on another person. Change the name in the plan, and check the racks around " +
+			"the line."},
+}
