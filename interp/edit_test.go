@@ -428,6 +428,7 @@ func FuzzEdit(f *testing.F) {
 	f.Add("cut.edl", "001 1 V C 23:59:59:00 00:00:01:00 00:00:00:00 00:00:02:00\nM2 1 -024.0 23:59:59:00\n* LOC: 00:00:01:00 RED knock\n")
 	f.Add("cut.otio", `{"OTIO_SCHEMA":"Clip.1","name":"1","source_range":{"start_time":{"value":-1e300,"rate":24},"duration":{"value":1e18,"rate":24}}}`)
 	f.Add("page.fountain", "INT. A #1#\n\nNORA\nYou kept it.\n")
+	f.Add("%!.srt", "1\n00:00:01,000 --> 00:00:02,%!\nYou kept it.\n") // quoted in findings
 	f.Fuzz(func(t *testing.T, name, text string) {
 		if strings.HasSuffix(name, ".pull") || name == "" || strings.ContainsAny(name, "\"\\/\n\r") || strings.Trim(name, ". ") == "" {
 			t.Skip()

@@ -7,7 +7,6 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
-	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -54,7 +53,7 @@ func checkSane(t sanityTest, res *interp.Result) {
 		if !ok || d.Range.Start.Offset > d.Range.End.Offset || d.Range.End.Offset > len(src) || d.Range.Start.Line < 1 {
 			t.Fatalf("%s at %+v", d.Code, d.Range)
 		}
-		if d.Message == "" || strings.Contains(d.Message+d.Detail, "NaN") || strings.Contains(d.Message+d.Detail, "%!") {
+		if d.Message == "" || misprint(d.Message+" "+d.Detail, res.Sources) != "" {
 			t.Fatalf("%s says %q %q", d.Code, d.Message, d.Detail)
 		}
 	}
