@@ -94,7 +94,7 @@ func (p *program) openForeign(said *lang.Text, path string) *load.Foreign {
 	}
 	f := p.loader.Foreign(path)
 	if f.Err != nil {
-		p.Fail(said.Range(), "no-such-file", fmt.Sprintf("cannot read %q", said.Value), names.Reason(f.Err))
+		p.Fail(said.Range(), "no-such-file", fmt.Sprintf("cannot read %q", said.Value), names.Reason(path, f.Err))
 		return nil
 	}
 	return f

@@ -33,7 +33,7 @@ func (p *program) learn(u *kit.Puller, said *lang.Takes, sec *lang.Section) {
 	}
 	data, err := p.loader.Opt.ReadFile(path)
 	if err != nil {
-		p.Fail(said.File.Range(), "no-such-file", fmt.Sprintf("cannot read %q", said.File.Value), names.Reason(err))
+		p.Fail(said.File.Range(), "no-such-file", fmt.Sprintf("cannot read %q", said.File.Value), names.Reason(path, err))
 		return
 	}
 	sample, faults := p.sample(u, path, data)

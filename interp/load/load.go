@@ -120,7 +120,7 @@ func (l *Loader) load(use *lang.Use, path string, chain []string) *names.Unit {
 		if !slices.Contains(l.Files, path) {
 			l.Files = append(l.Files, path)
 		}
-		l.fail(use, "no-such-file", fmt.Sprintf("cannot read %q", use.File.Value), names.Reason(err))
+		l.fail(use, "no-such-file", fmt.Sprintf("cannot read %q", use.File.Value), names.Reason(path, err))
 		return nil
 	}
 	return l.Parse(path, src)

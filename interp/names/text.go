@@ -37,9 +37,9 @@ func ValueOf(t *lang.Text) string {
 	return t.Value
 }
 
-// Reason is what the system says of an error, without the path and the call
-// that differ from machine to machine.
-func Reason(err error) string {
+// Reason is what the system says of an error of the file at a path, without
+// that path and the call, which differ from machine to machine.
+func Reason(file string, err error) string {
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return "There is no such file; the name is relative to this one."
@@ -49,6 +49,9 @@ func Reason(err error) string {
 	var path *fs.PathError
 	if errors.As(err, &path) {
 		return Sentence(path.Err.Error())
+	}
+	if rest, ok := strings.CutPrefix(err.Error(), file+" "); ok {
+		return Sentence("it " + rest)
 	}
 	return Sentence(err.Error())
 }
