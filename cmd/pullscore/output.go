@@ -61,10 +61,8 @@ func (o output) name(plan string, p page) string {
 
 // put writes a file, and makes its folder where there is none.
 func (o output) put(path string, data ...[]byte) error {
-	if o.folder != "" {
-		if err := os.MkdirAll(o.folder, 0o777); err != nil {
-			return files.Plain(err)
-		}
+	if err := files.MakeFolder(filepath.Dir(path)); err != nil {
+		return err
 	}
 	return files.Write(path, data...)
 }

@@ -24,7 +24,7 @@ import (
 )
 
 type pageCmd struct {
-	Output  string `short:"o" default:"-" placeholder:"FILE" help:"The plan to write, which must not exist yet; - is standard output."`
+	Output  string `short:"o" default:"-" placeholder:"PLACE" help:"The plan to write, which must not exist yet, or a folder; - is standard output."`
 	As      string `enum:"plan,json" default:"plan" placeholder:"FORM" help:"plan, or json: what was read (with --against: findings as JSON)."`
 	Scene   string `placeholder:"N" help:"One scene, by its number or else by its position from 1."`
 	Against string `placeholder:"PLAN" help:"Say what the page has otherwise than this plan."`
@@ -208,6 +208,24 @@ func (c *pageCmd) plan(s *session, text *lines.Text, beats iter.Seq2[fountain.Sc
 	})
 }
 
+// place returns the file to write: in a folder it has the name of the page, with
+// that of the scene behind it where one is asked for.
+func (c *pageCmd) place() string {
+	info, err := os.Stat(c.Output)
+	if c.Output == "" || !os.IsPathSeparator(c.Output[len(c.Output)-1]) && (err != nil || !info.IsDir()) {
+		return c.Output
+	}
+	name := planName(c.File)
+	if c.Scene != "" {
+		name += "-" + c.Scene
+	}
+	ending := files.Ext
+	if c.As == "json" {
+		ending = ".json"
+	}
+	return filepath.Join(c.Output, files.Safe(name)+ending)
+}
+
 // named returns how the plan names its page: from the folder that it is written
 // to. On standard output that is not known, so the statement sleeps.
 func (c *pageCmd) named() (file string, asleep bool) {
@@ -217,7 +235,7 @@ func (c *pageCmd) named() (file string, asleep bool) {
 	case c.Output == files.Stdin:
 		return filepath.ToSlash(c.File), true
 	}
-	from, err := filepath.Abs(filepath.Dir(c.Output))
+	from, err := filepath.Abs(filepath.Dir(c.place()))
 	to, errTo := filepath.Abs(c.File)
 	if err != nil || errTo != nil {
 		return filepath.ToSlash(c.File), true
@@ -238,14 +256,18 @@ func (c *pageCmd) write(s *session, content func(io.Writer) error) error {
 	if c.Output == files.Stdin {
 		return content(s.out)
 	}
-	if _, err := os.Lstat(c.Output); err == nil {
-		return fmt.Errorf("%s is there already, and is not written over", c.Output)
+	path := c.place()
+	if _, err := os.Lstat(path); err == nil {
+		return fmt.Errorf("%s is there already, and is not written over", path)
 	} else if !errors.Is(err, fs.ErrNotExist) {
 		return files.Plain(err)
 	}
-	if err := files.Stream(c.Output, content); err != nil {
+	if err := files.MakeFolder(filepath.Dir(path)); err != nil {
 		return err
 	}
-	_, err := fmt.Fprintln(s.out, c.Output)
+	if err := files.Stream(path, content); err != nil {
+		return err
+	}
+	_, err := fmt.Fprintln(s.out, path)
 	return err
 }

@@ -65,7 +65,7 @@ func (p *pile) end() error {
 			return err
 		}
 	} else if p.single != nil {
-		if err := files.Write(p.out.file, p.single.data); err != nil {
+		if err := p.out.put(p.out.file, p.single.data); err != nil {
 			return err
 		}
 	}

@@ -11,6 +11,9 @@ import (
 	"path/filepath"
 )
 
+// MakeFolder makes a folder, and those that it lies in, where there is none.
+func MakeFolder(folder string) error { return Plain(os.MkdirAll(folder, 0o777)) }
+
 // Write puts data, in one part or more, into the file at path, as Stream does.
 func Write(path string, data ...[]byte) error {
 	return Stream(path, func(w io.Writer) error {

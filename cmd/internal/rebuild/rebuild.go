@@ -6,7 +6,6 @@ import (
 	"context"
 	"fmt"
 	"maps"
-	"os"
 	"path/filepath"
 	"slices"
 	"sync/atomic"
@@ -40,8 +39,9 @@ type Rebuilder struct {
 }
 
 // New returns a rebuilder of the plans, and of the plans in the folders, that
-// the arguments name. Nothing is read yet. It is an error if an argument or
-// the folder for drawings is not there.
+// the arguments name. Nothing is read yet. It is an error if an argument is not
+// there. The folder for drawings is made now and never again: one that vanishes
+// later may be a drive that has gone.
 func New(args []string, opt Options) (*Rebuilder, error) {
 	list, err := arguments(args)
 	if err != nil {
@@ -50,8 +50,8 @@ func New(args []string, opt Options) (*Rebuilder, error) {
 	if opt.Folder == "" {
 		opt.Folder = "."
 	}
-	if info, err := os.Stat(opt.Folder); err != nil || !info.IsDir() {
-		return nil, fmt.Errorf("-o %s: there is no such folder", opt.Folder)
+	if err := files.MakeFolder(opt.Folder); err != nil {
+		return nil, fmt.Errorf("-o %w", err)
 	}
 	r := &Rebuilder{args: list, opt: opt, watcher: watch.New(opt.Watch)}
 	r.texts.entries = map[string]*entry{}

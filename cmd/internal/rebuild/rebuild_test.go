@@ -524,8 +524,18 @@ func TestWhatCannotBeWatched(t *testing.T) {
 			t.Errorf("%q is watched", args)
 		}
 	}
-	if _, err := New([]string{dir}, Options{Folder: filepath.Join(dir, "none")}); err == nil {
-		t.Error("drawings go nowhere")
+	file, folder := filepath.Join(dir, "file"), filepath.Join(dir, "none", "yet")
+	if err := os.WriteFile(file, nil, 0o666); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := New([]string{dir}, Options{Folder: file}); err == nil {
+		t.Error("drawings go into a file")
+	}
+	if _, err := New([]string{dir}, Options{Folder: folder}); err != nil {
+		t.Error(err)
+	}
+	if info, err := os.Stat(folder); err != nil || !info.IsDir() {
+		t.Errorf("the folder for drawings is not made: %v", err)
 	}
 	if _, err := New([]string{filepath.Join(dir, "to-come.pull")}, Options{Folder: dir}); err != nil {
 		t.Error(err)
