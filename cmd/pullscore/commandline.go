@@ -11,7 +11,7 @@ import (
 
 // flags are the flags of every command.
 type flags struct {
-	Colour string `enum:"auto,always,never" default:"auto" placeholder:"WHEN" help:"Colours: auto, always or never."`
+	Colour string `aliases:"color" enum:"auto,always,never" default:"auto" placeholder:"WHEN" help:"Colours: auto, always or never."`
 }
 
 // newParser returns the parser of a command line; it is told about help that
