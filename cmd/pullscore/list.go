@@ -1,16 +1,17 @@
-// pullscore list: the pull list of a plan.
+// pullscore list: the pull lists of plans.
 
 package main
 
 import (
 	"pullscore/cmd/internal/lists"
+	"pullscore/interp"
 	"pullscore/interp/plan"
 )
 
 type listCmd struct {
-	As   string `enum:"text,json,csv" default:"text" placeholder:"FORM" help:"How to print the list: text, json or csv."`
-	Shot string `placeholder:"ID" help:"Only this shot."`
-	File string `arg:"" help:"A plan, or - for standard input."`
+	As    string   `enum:"text,json,csv" default:"text" placeholder:"FORM" help:"How to print the list: text, json or csv."`
+	Shot  string   `placeholder:"ID" help:"Only this shot."`
+	Paths []string `arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
 }
 
 // Help explains the command.
@@ -23,6 +24,10 @@ what was taken instead.
   pullscore list scene-12.pull
   pullscore list --shot 14B scene-12.pull
   pullscore list --as csv scene-12.pull > pulls.csv     for a spreadsheet
+  pullscore list --as csv scenes > pulls.csv            every plan of a folder
+
+As JSON one plan is an object; several, or a folder, are a list under "plans",
+each with its file. In a folder, kits (plans without shots) are passed over.
 
 What can be computed is printed also where the plan has errors; these go to
 standard error, and the exit code is then 1.`
@@ -30,31 +35,38 @@ standard error, and the exit code is then 1.`
 
 // Run prints the list.
 func (c *listCmd) Run(s *session) error {
-	res, err := s.interpret(c.File)
-	if err != nil {
-		return err
+	return respond(s, question{c.Paths, c.Shot}, func(*interp.Result, *plan.Plan) (struct{}, error) {
+		return struct{}{}, nil // the plan itself says all
+	}, c.write)
+}
+
+func (c *listCmd) write(s *session, all *answers[struct{}]) error {
+	if c.As == "json" {
+		return c.writeJSON(s, all)
 	}
-	p, diags := res.Plan, ofShot(res.Findings, c.Shot)
-	if c.Shot != "" {
-		only, ok := lists.Only(p, c.Shot)
-		if !ok {
-			s.printErrors(res, diags)
-			return noShot(c.File, c.Shot, shotIDs(p))
+	var plans []*plan.Plan
+	for _, a := range all.list {
+		plans = append(plans, a.plan)
+	}
+	if c.As == "csv" {
+		return lists.WriteCSV(s.out, plans...)
+	}
+	return lists.WriteText(s.screen, plans...)
+}
+
+func (c *listCmd) writeJSON(s *session, all *answers[struct{}]) error {
+	type filed struct {
+		File string `json:"file"`
+		lists.Listing
+	}
+	list := []filed{}
+	for _, a := range all.list {
+		if all.single() {
+			return lists.WriteJSON(s.out, a.plan, a.diags)
 		}
-		p = only
+		list = append(list, filed{a.file, lists.NewListing(a.plan, a.diags)})
 	}
-	switch c.As {
-	case "json":
-		err = lists.WriteJSON(s.out, p, diags)
-	case "csv":
-		err = lists.WriteCSV(s.out, p)
-	default:
-		err = lists.WriteText(s.screen, p)
-	}
-	if err == nil && s.printErrors(res, diags) {
-		err = errFindings
-	}
-	return err
+	return writePlans(s, list)
 }
 
 func shotIDs(p *plan.Plan) []string {

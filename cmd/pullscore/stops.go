@@ -17,10 +17,10 @@ import (
 )
 
 type stopsCmd struct {
-	As      string `enum:"text,json,svg" default:"text" placeholder:"FORM" help:"How to answer: text, json or svg."`
-	Shot    string `placeholder:"ID" help:"Only this shot."`
-	Against string `placeholder:"CAMERA" help:"Compare with the same framing on this camera of the kit."`
-	File    string `arg:"" help:"A plan, or - for standard input."`
+	As      string   `enum:"text,json,svg" default:"text" placeholder:"FORM" help:"How to answer: text, json or svg."`
+	Shot    string   `placeholder:"ID" help:"Only this shot."`
+	Against string   `placeholder:"CAMERA" help:"Compare with the same framing on this camera of the kit."`
+	Paths   []string `arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
 }
 
 // Help explains the command.
@@ -36,6 +36,10 @@ or wheel, another distance, focal length or sensor.
   pullscore stops --shot 14B --against B scene-12.pull    on camera B, framed alike
   pullscore stops --shot 14B --as svg scene-12.pull > stops.svg
   pullscore draw --drawing stops scene-12.pull            a file for every shot
+  pullscore stops scenes                                  every plan of a folder
+
+As JSON one plan is an object; several, or a folder, are a list under "plans",
+each with its file. In a folder, kits (plans without shots) are passed over.
 
 Light counts on nd up to 3.9, two stops of iso either way, and the shutter, as
 far as the camera says them. A shot without a window is no error. What can be
@@ -45,47 +49,57 @@ error, and the exit code is then 1.`
 
 // Run answers.
 func (c *stopsCmd) Run(s *session) error {
-	res, err := s.interpret(c.File)
+	switch {
+	case c.Against != "" && c.As == "svg":
+		return errors.New("--against is told as text or json, not drawn")
+	case c.Against != "":
+		return respond(s, c.question(), c.pairs, c.writePairs)
+	case c.As == "svg":
+		return respond(s, c.question(), drawable, drawOne)
+	}
+	return respond(s, c.question(), stopsOf, c.writeWindows)
+}
+
+func (c *stopsCmd) question() question { return question{c.Paths, c.Shot} }
+
+// stopsOf answers for the shots of a plan.
+func stopsOf(res *interp.Result, p *plan.Plan) (*stops.Report, error) {
+	r := &stops.Report{Plan: p.Title, Shots: []*stops.Answer{}}
+	for _, shot := range p.Shots {
+		if a, ok := stops.Find(res.Retake(shot), res.Kit(), stops.Options{Levers: true}); ok {
+			r.Shots = append(r.Shots, a)
+		}
+	}
+	return r, nil
+}
+
+func (c *stopsCmd) writeWindows(s *session, all *answers[*stops.Report]) error {
+	type filed struct {
+		File string `json:"file"`
+		*stops.Report
+	}
+	var reports []*stops.Report
+	var list []filed
+	var shown []*stops.Answer
+	for _, a := range all.list {
+		reports = append(reports, a.value)
+		list = append(list, filed{a.file, a.value})
+		shown = append(shown, a.value.Shots...)
+	}
+	switch {
+	case c.As == "json" && all.single():
+		return findings.Encode(s.out, reports[0])
+	case c.As == "json":
+		return writePlans(s, list)
+	}
+	return noted(s, lists.WriteStops(s.screen, reports...), shown)
+}
+
+// noted says where the chances come from, below a text that was written.
+func noted(s *session, err error, list []*stops.Answer) error {
 	if err != nil {
 		return err
 	}
-	shots, diags := res.Plan.Shots, ofShot(res.Findings, c.Shot)
-	if c.Shot != "" {
-		only, ok := lists.Only(res.Plan, c.Shot)
-		if !ok {
-			s.printErrors(res, diags)
-			return noShot(c.File, c.Shot, shotIDs(res.Plan))
-		}
-		shots = only.Shots
-	}
-	if err := c.answer(s, res, shots); err != nil {
-		return err
-	}
-	if s.printErrors(res, diags) {
-		return errFindings
-	}
-	return nil
-}
-
-func (c *stopsCmd) answer(s *session, res *interp.Result, shots []*plan.Shot) error {
-	switch {
-	case c.Against != "":
-		return c.pairs(s, res, shots)
-	case c.As == "svg":
-		return c.drawing(s, res, shots)
-	}
-	r := stopsOf(res, shots)
-	if c.As == "json" {
-		return findings.Encode(s.out, r)
-	}
-	if err := lists.WriteStops(s.screen, r); err != nil {
-		return err
-	}
-	return c.note(s, r.Shots)
-}
-
-// note says where the chances come from.
-func (c *stopsCmd) note(s *session, list []*stops.Answer) error {
 	for _, a := range list {
 		if a.Landing && len(a.Racks) > 0 {
 			fmt.Fprintln(s.out)
@@ -95,46 +109,43 @@ func (c *stopsCmd) note(s *session, list []*stops.Answer) error {
 	return nil
 }
 
-// stopsOf answers for shots.
-func stopsOf(res *interp.Result, shots []*plan.Shot) *stops.Report {
-	r := &stops.Report{Plan: res.Plan.Title, Shots: []*stops.Answer{}}
-	for _, shot := range shots {
-		if a, ok := stops.Find(res.Retake(shot), res.Kit(), stops.Options{Levers: true}); ok {
-			r.Shots = append(r.Shots, a)
-		}
-	}
-	return r
-}
-
-// pairs compares shots with the same framing on another camera.
-func (c *stopsCmd) pairs(s *session, res *interp.Result, shots []*plan.Shot) error {
-	if c.As == "svg" {
-		return errors.New("--against is told as text or json, not drawn")
-	}
+// pairs compares the shots of a plan with the same framing on another camera.
+func (c *stopsCmd) pairs(res *interp.Result, p *plan.Plan) (*lists.Comparison, error) {
 	kit := res.Kit()
 	if err := kitHas(kit, c.Against); err != nil {
-		return err
+		return nil, fmt.Errorf("%s: %w", p.File, err)
 	}
-	type comparison struct {
-		Plan    string       `json:"plan"`
-		Against string       `json:"against"`
-		Shots   []stops.Pair `json:"shots"`
-	}
-	r := comparison{Plan: res.Plan.Title, Against: c.Against, Shots: []stops.Pair{}}
-	var list []*stops.Answer
-	for _, shot := range shots {
-		if p, ok := stops.Compare(res.Retake(shot), kit, c.Against); ok {
-			r.Shots = append(r.Shots, p)
-			list = append(list, p.Here.Answer)
+	r := &lists.Comparison{Plan: p.Title, Against: c.Against, Shots: []stops.Pair{}}
+	for _, shot := range p.Shots {
+		if pair, ok := stops.Compare(res.Retake(shot), kit, c.Against); ok {
+			r.Shots = append(r.Shots, pair)
 		}
 	}
-	if c.As == "json" {
-		return findings.Encode(s.out, r)
+	return r, nil
+}
+
+func (c *stopsCmd) writePairs(s *session, all *answers[*lists.Comparison]) error {
+	type filed struct {
+		File string `json:"file"`
+		*lists.Comparison
 	}
-	if err := lists.WriteStopPairs(s.screen, r.Plan, c.Against, r.Shots); err != nil {
-		return err
+	var comparisons []*lists.Comparison
+	var list []filed
+	var shown []*stops.Answer
+	for _, a := range all.list {
+		comparisons = append(comparisons, a.value)
+		list = append(list, filed{a.file, a.value})
+		for _, pair := range a.value.Shots {
+			shown = append(shown, pair.Here.Answer)
+		}
 	}
-	return c.note(s, list)
+	switch {
+	case c.As == "json" && all.single():
+		return findings.Encode(s.out, comparisons[0])
+	case c.As == "json":
+		return writePlans(s, list)
+	}
+	return noted(s, lists.WriteStopPairs(s.screen, comparisons...), shown)
 }
 
 // kitHas is the error that the kit has no such camera.
@@ -153,12 +164,23 @@ func kitHas(kit stops.Kit, camera string) error {
 	return errors.New(text)
 }
 
-// drawing writes the one page that standard output can take.
-func (c *stopsCmd) drawing(s *session, res *interp.Result, shots []*plan.Shot) error {
+// drawable keeps what a drawing is made of.
+func drawable(res *interp.Result, _ *plan.Plan) (*interp.Result, error) { return res, nil }
+
+// drawOne writes the one page that standard output can take.
+func drawOne(s *session, all *answers[*interp.Result]) error {
+	var drawn *interp.Result
+	var shots []*plan.Shot
+	for _, a := range all.list {
+		shots = append(shots, a.plan.Shots...)
+		if len(a.plan.Shots) > 0 {
+			drawn = a.value
+		}
+	}
 	if len(shots) != 1 {
 		return errors.New("standard output takes the drawing of one shot: name it with --shot, or use pullscore draw --drawing stops")
 	}
-	pages := drawStops(res, shots[0], sheet.Options{})
+	pages := drawStops(drawn, shots[0], sheet.Options{})
 	if len(pages) == 0 {
 		return fmt.Errorf("shot %s: there is nothing to draw", shots[0].ID)
 	}

@@ -4,6 +4,7 @@ package lists
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"pullscore/cmd/internal/console"
@@ -14,15 +15,20 @@ import (
 const modelNote = "The chance of landing is computed by a model of our own, put together from " +
 	"published measurements of hands and eyes. It has not been measured on a set."
 
-// WriteText writes the tables of a plan.
-func WriteText(screen console.Screen, p *plan.Plan) error {
+// WriteText writes the tables of plans.
+func WriteText(screen console.Screen, plans ...*plan.Plan) error {
 	w := &writer{console.Lines{Screen: screen}}
-	w.head(p)
-	for _, s := range p.Shots {
-		w.shot(s)
+	for i, p := range plans {
+		if i > 0 {
+			w.Line("")
+		}
+		w.head(p)
+		for _, s := range p.Shots {
+			w.shot(s)
+		}
+		w.defaults(p.Defaults)
 	}
-	w.defaults(p.Defaults)
-	if hasChance(p) {
+	if slices.ContainsFunc(plans, hasChance) {
 		w.Line("")
 		w.Wrapped(console.Dim, "", modelNote)
 	}

@@ -103,8 +103,8 @@ func cell(n plan.Number) string {
 	return string(text)
 }
 
-// WriteCSV writes a header and then a row for every pull.
-func WriteCSV(w io.Writer, p *plan.Plan) error {
+// WriteCSV writes a header and then a row for every pull of the plans.
+func WriteCSV(w io.Writer, plans ...*plan.Plan) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true // as RFC 4180, 2.1, has it
 	row := make([]string, len(columns))
@@ -112,12 +112,14 @@ func WriteCSV(w io.Writer, p *plan.Plan) error {
 		row[i] = c.name
 	}
 	out.Write(row) // its errors come with Flush
-	for _, s := range p.Shots {
-		for _, u := range s.Pulls {
-			for i, c := range columns {
-				row[i] = c.value(p, s, u)
+	for _, p := range plans {
+		for _, s := range p.Shots {
+			for _, u := range s.Pulls {
+				for i, c := range columns {
+					row[i] = c.value(p, s, u)
+				}
+				out.Write(row)
 			}
-			out.Write(row)
 		}
 	}
 	out.Flush()

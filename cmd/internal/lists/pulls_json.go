@@ -8,12 +8,20 @@ import (
 	"pullscore/lang"
 )
 
+// A Listing is a plan with its findings, as JSON has them.
+type Listing struct {
+	*plan.Plan
+	Findings []findings.Finding `json:"findings"`
+}
+
+// NewListing returns the listing of a plan.
+func NewListing(p *plan.Plan, diags []lang.Diagnostic) Listing {
+	return Listing{p, findings.List(diags)}
+}
+
 // WriteJSON writes the plan with its findings.
 func WriteJSON(w io.Writer, p *plan.Plan, diags []lang.Diagnostic) error {
-	return findings.Encode(w, struct {
-		*plan.Plan
-		Findings []findings.Finding `json:"findings"`
-	}{p, findings.List(diags)})
+	return findings.Encode(w, NewListing(p, diags))
 }
 
 // Only returns the plan with nothing but the shot of that ID and what concerns

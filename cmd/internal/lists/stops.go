@@ -11,42 +11,69 @@ import (
 	"pullscore/interp/stops"
 )
 
-// WriteStops writes the tables of a report.
-func WriteStops(screen console.Screen, r *stops.Report) error {
+// WriteStops writes the tables of reports.
+func WriteStops(screen console.Screen, reports ...*stops.Report) error {
 	w := &stopWriter{console.Lines{Screen: screen}}
-	w.Line(screen.Paint(console.Bold, console.Clean(titleOf(r.Plan))))
-	if len(r.Shots) == 0 {
-		w.Line("")
-		w.Line("No shot in this file has stops to try.")
-	}
-	for _, a := range r.Shots {
-		w.shot(a, fmt.Sprintf("camera %s, lens %s, %s mm", a.Camera, a.Lens, focal(a)))
-	}
-	w.key(r.Shots)
-	return w.Flush()
-}
-
-// WriteStopPairs writes shots on two cameras, one under the other.
-func WriteStopPairs(screen console.Screen, title, camera string, pairs []stops.Pair) error {
-	w := &stopWriter{console.Lines{Screen: screen}}
-	w.Line(screen.Paint(console.Bold, console.Clean(titleOf(title))))
 	var shown []*stops.Answer
-	for _, p := range pairs {
-		shown = append(shown, p.Here.Answer)
-		w.shot(p.Here.Answer, fmt.Sprintf("camera %s, %s, %s mm", p.Here.Camera, p.Here.With, focal(p.Here.Answer)))
-		if p.There == nil {
+	for i, r := range reports {
+		w.title(i, r.Plan)
+		if len(r.Shots) == 0 {
 			w.Line("")
-			w.Hanging(console.Plain, margin, fmt.Sprintf("The same framing cannot be had on camera %s.", camera))
-			continue
+			w.Line("No shot in this file has stops to try.")
 		}
-		text := fmt.Sprintf("framed alike on camera %s: %s, %s mm", p.There.Camera, p.There.With, focal(p.There.Answer))
-		if p.There.Computed { // its words name the focal length
-			text = fmt.Sprintf("framed alike on camera %s: %s, which the kit lacks", p.There.Camera, p.There.With)
+		for _, a := range r.Shots {
+			w.shot(a, fmt.Sprintf("camera %s, lens %s, %s mm", a.Camera, a.Lens, focal(a)))
 		}
-		w.shot(p.There.Answer, text)
+		shown = append(shown, r.Shots...)
 	}
 	w.key(shown)
 	return w.Flush()
+}
+
+// A Comparison is of the shots of a plan with the same framing on another
+// camera.
+type Comparison struct {
+	Plan    string       `json:"plan"`
+	Against string       `json:"against"`
+	Shots   []stops.Pair `json:"shots"`
+}
+
+// WriteStopPairs writes shots on two cameras, one under the other.
+func WriteStopPairs(screen console.Screen, comparisons ...*Comparison) error {
+	w := &stopWriter{console.Lines{Screen: screen}}
+	var shown []*stops.Answer
+	for i, c := range comparisons {
+		w.title(i, c.Plan)
+		for _, p := range c.Shots {
+			shown = append(shown, p.Here.Answer)
+			w.pair(p, c.Against)
+		}
+	}
+	w.key(shown)
+	return w.Flush()
+}
+
+// title writes the title of a plan, which has so many before it.
+func (w *stopWriter) title(before int, title string) {
+	if before > 0 {
+		w.Line("")
+	}
+	w.Line(w.Screen.Paint(console.Bold, console.Clean(titleOf(title))))
+}
+
+// pair writes a shot on its own camera and on another.
+func (w *stopWriter) pair(p stops.Pair, camera string) {
+	w.shot(p.Here.Answer, fmt.Sprintf("camera %s, %s, %s mm", p.Here.Camera, p.Here.With, focal(p.Here.Answer)))
+	if p.There == nil {
+		w.Line("")
+		w.Hanging(console.Plain, margin, fmt.Sprintf("The same framing cannot be had on camera %s.", camera))
+		return
+	}
+	text := fmt.Sprintf("framed alike on camera %s: %s, %s mm", p.There.Camera, p.There.With, focal(p.There.Answer))
+	if p.There.Computed { // its words name the focal length
+		text = fmt.Sprintf("framed alike on camera %s: %s, which the kit lacks", p.There.Camera, p.There.With)
+	}
+	w.shot(p.There.Answer, text)
 }
 
 // key says once what the columns of racks show.
