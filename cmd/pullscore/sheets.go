@@ -57,8 +57,8 @@ func (p *pile) page(plan string, sheet *page) error {
 	return err
 }
 
-// end writes the single page, and says which characters the files show as
-// boxes.
+// end writes the single page and tells its name, and says which characters the
+// files show as boxes.
 func (p *pile) end() error {
 	if p.single != nil && p.out.file == files.Stdin {
 		if _, err := p.session.out.Write(p.single.data); err != nil {
@@ -66,6 +66,9 @@ func (p *pile) end() error {
 		}
 	} else if p.single != nil {
 		if err := p.out.put(p.out.file, p.single.data); err != nil {
+			return err
+		}
+		if _, err := fmt.Fprintln(p.session.out, p.out.file); err != nil {
 			return err
 		}
 	}
