@@ -31,7 +31,8 @@ ring travels. Starts and landings are also markers in the file, with labels.
   pullscore click --shot 14B --slow 50% --loop 8 -o practice.wav scene-12.pull
 
 Turn with the tone, and be there when it stops. A file is named
-PLAN-SHOT-click.wav. What can be computed is played also where the plan has
+PLAN-SHOT-click.wav, with slow-50, loop-8 or beat-0.4 behind it where these are
+asked for, so that one track does not replace another. What can be computed is played also where the plan has
 errors; these go to standard error, and the exit code is then 1.`
 }
 
@@ -58,7 +59,7 @@ func (c *clickCmd) Run(s *session) error {
 	if err != nil {
 		return fmt.Errorf("shot %s: %w", shot.ID, err)
 	}
-	if err := out.write(s, c.File, shot.ID, "click", track.WriteWAV); err != nil {
+	if err := out.write(s, c.File, shot.ID, trackName(opt), track.WriteWAV); err != nil {
 		return err
 	}
 	if faulty {
@@ -83,6 +84,22 @@ func (c *clickCmd) options() (opt export.ClickOptions, err error) {
 		opt.Beat = *c.Beat
 	}
 	return opt, nil
+}
+
+// trackName is what the name of a file says of its track: how it differs from
+// the plain one of the shot.
+func trackName(opt click.Options) string {
+	name := "click"
+	if opt.Speed != 1 {
+		name += "-slow-" + plan.Decimal(100*opt.Speed, 3)
+	}
+	if opt.Loop != 1 {
+		name += fmt.Sprintf("-loop-%d", opt.Loop)
+	}
+	if opt.Beat != 0 {
+		name += "-beat-" + plan.Decimal(opt.Beat, 3)
+	}
+	return name
 }
 
 // shot returns the shot that is asked for, or the only one.
