@@ -17,7 +17,7 @@ import (
 	"testing"
 
 	"pullscore/lang"
-	"pullscore/lang/chunk"
+	"pullscore/lang/testing/chunk"
 )
 
 // How many plans are mixed. PULLSCORE_SHUFFLES sets another number, to be tried

@@ -88,7 +88,7 @@ func (c *clickCmd) options() (opt export.ClickOptions, err error) {
 
 // trackName is what the name of a file says of its track: how it differs from
 // the plain one of the shot.
-func trackName(opt click.Options) string {
+func trackName(opt export.ClickOptions) string {
 	name := "click"
 	if opt.Speed != 1 {
 		name += "-slow-" + plan.Decimal(100*opt.Speed, 3)

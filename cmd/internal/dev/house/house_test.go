@@ -92,7 +92,7 @@ func TestTheTableForbids(t *testing.T) {
 		"pullscore/optics":        "pullscore/lang",
 		"pullscore/lang":          "pullscore/interp",
 		"pullscore/lang/timecode": "pullscore/lang",
-		"pullscore/lang/chunk":    "pullscore/lang/timecode",
+		"pullscore/lang/testing":  "pullscore/interp",
 		"pullscore/interp/plan":   "pullscore/interp",
 		"pullscore/interp/names":  "pullscore/interp/kit",
 		"pullscore/interp/stage":  "pullscore/interp/clock",
