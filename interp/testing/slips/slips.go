@@ -56,8 +56,8 @@ func (s Slip) Line(line int) int {
 	return line
 }
 
-// Words returns the words that the slip has taken from the file: names and what
-// stands in quotes, in the order written.
+// Words returns the words that the slip has taken from the file: names, and what
+// stands in quotes word by word and whole.
 func (s Slip) Words() []string {
 	left := map[string]bool{}
 	for _, line := range s.Is {
@@ -76,11 +76,18 @@ func (s Slip) Words() []string {
 	return lost
 }
 
-// wordsOf splits a line into names and words, without keywords.
+// wordsOf splits a line into names and words, without keywords, and adds what
+// stands in quotes.
 func wordsOf(line string) []string {
-	return slices.DeleteFunc(strings.FieldsFunc(line, func(r rune) bool {
+	words := slices.DeleteFunc(strings.FieldsFunc(line, func(r rune) bool {
 		return strings.ContainsRune(" \t,.:;()\"“”?!+=*", r)
 	}), func(w string) bool { return keywords[w] })
+	for _, t := range tokens(line) {
+		if t.quoted() {
+			words = append(words, t.text[1:len(t.text)-1])
+		}
+	}
+	return words
 }
 
 var keywords = func() map[string]bool {

@@ -56,8 +56,12 @@ func TestWords(t *testing.T) {
 	if got := s.Words(); !slices.Equal(got, []string{"NADIA"}) {
 		t.Errorf("%q", got)
 	}
+	s = Slip{Was: []string{`lens "30 to 90"`}, Is: []string{`lens "30 tto 90"`}} // its words alone are still there
+	if got := s.Words(); !slices.Equal(got, []string{"30 to 90"}) {
+		t.Errorf("%q", got)
+	}
 	s = Slip{Was: []string{`  OTTO: "Not now."`}}
-	if got := s.Words(); !slices.Equal(got, []string{"OTTO", "Not", "now"}) {
+	if got := s.Words(); !slices.Equal(got, []string{"OTTO", "Not", "now", "Not now."}) {
 		t.Errorf("%q", got)
 	}
 }
