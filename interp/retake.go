@@ -47,18 +47,23 @@ func (r *Result) Retake(of *plan.Shot) stops.Retake {
 func asChange(b *shot.Builder, c stops.Change) (ch change.Change, ok bool) {
 	ch = change.Change{
 		Stop: c.Stop, Gear: c.Gear, Wheel: c.Wheel, Back: c.Back, Camera: c.Camera, Lens: c.Lens,
-		Focal: c.Focal, FocalBy: c.FocalBy, SensorBy: c.SensorBy, Over: map[int]float64{},
+		Focal: c.Focal, FocalBy: c.FocalBy, SensorBy: c.SensorBy,
 	}
-	for _, p := range b.Pulls {
-		if p.Untimed {
-			ch.Over[p.Item+1] = kept(p)
-		}
-	}
-	for n, t := range c.Over {
+	for n := range c.Over {
 		if n < 1 || n > len(b.Pulls) || b.Pulls[n-1].Follow {
 			return change.Change{}, false
 		}
-		ch.Over[b.Pulls[n-1].Item+1] = t
+	}
+	for i, p := range b.Pulls {
+		t, ok := c.Over[i+1]
+		switch {
+		case ok:
+		case p.Untimed:
+			t = kept(p)
+		default:
+			continue
+		}
+		ch.Edits = append(ch.Edits, change.Edit{Kind: change.Over, Item: p.Item + 1, Seconds: t})
 	}
 	return ch, true
 }

@@ -22,9 +22,9 @@ func checkBeforeTheShot(b Run) {
 			Code: "before-the-shot", Severity: lang.Error,
 			Message: fmt.Sprintf("%s would have to start %s before the shot does", racked(b, p), inwords.Seconds(early)),
 			Figures: []lang.Figure{shot.Figure("start_s", p.StartS)},
-		}, Tries: func() []shot.Try {
+		}, Tries: func() []change.Change {
 			lead := inwords.CeilTo(early, 10)
-			tries := []shot.Try{{Cure: lang.Cure{Text: "pause " + inwords.Seconds(lead) + " before the first line", Value: lead, Unit: "s"}, Change: change.Change{Item: 1, Insert: &lang.Pause{Time: change.SecondsExpr(lead)}}}}
+			tries := []change.Change{edited(change.Edit{Kind: change.Pause, Item: 1, Seconds: lead})}
 			return append(tries, b.overTry(p, math.Floor(p.LandS*10)/10)...)
 		}})
 	}

@@ -32,29 +32,29 @@ func checkNoTimeToSee(b Run) {
 			Message: fmt.Sprintf("the focus leaves %s %s after it has landed, and the eye needs %s", p.ToText(), inwords.Seconds(has), inwords.Seconds(inwords.CeilTo(needs, 100))),
 			Figures: []lang.Figure{shot.Figure("has_s", has), shot.Figure("needed_s", needs), shot.Figure("screen_deg", angle)},
 			Related: []lang.Related{{Message: "it lands here", Range: p.Stmt.Range()}},
-		}, Tries: func() []shot.Try { return b.waitTry(next, needs-has, needs) }})
+		}, Tries: func() []change.Change { return b.waitTry(next, needs-has, needs) }})
 	}
 }
 
 // waitTry offers a hold before a rack that starts when it can, and a later
 // moment for one that hangs on one.
-func (b Run) waitTry(p *clock.Pull, missing, needs float64) []shot.Try {
+func (b Run) waitTry(p *clock.Pull, missing, needs float64) []change.Change {
 	if p.Anchored {
 		return b.laterTry(p, missing)
 	}
 	hold := inwords.CeilTo(needs, 10)
-	return []shot.Try{{Cure: lang.Cure{Text: "hold " + inwords.Seconds(hold) + " before it", Value: hold, Unit: "s"}, Change: change.Change{Item: p.Item + 1, Insert: &lang.Hold{Time: change.SecondsExpr(hold)}}}}
+	return []change.Change{edited(change.Edit{Kind: change.Hold, Item: p.Item + 1, Seconds: hold})}
 }
 
 // laterTry offers a moment later by what is missing, for a rack that hangs on
 // one.
-func (b Run) laterTry(p *clock.Pull, missing float64) []shot.Try {
+func (b Run) laterTry(p *clock.Pull, missing float64) []change.Change {
 	wait := inwords.CeilTo(missing, 10)
 	switch {
 	case p.On != nil && p.Landing == nil && p.On.Offset == nil:
-		return []shot.Try{{Cure: lang.Cure{Text: "on " + b.Written(p.On, b.Items[p.Item].Env) + " + " + inwords.Seconds(wait), Value: wait, Unit: "s"}, Change: change.Change{Item: p.Item + 1, Rack: change.Later(wait)}}}
+		return []change.Change{edited(change.Edit{Kind: change.Later, Item: p.Item + 1, Seconds: wait, Text: "on " + b.Written(p.On, b.Items[p.Item].Env)})}
 	case p.Landing != nil && p.On == nil && p.Landing.Offset == nil:
-		return []shot.Try{{Cure: lang.Cure{Text: "landing on " + b.Written(p.Landing, b.Items[p.Item].Env) + " + " + inwords.Seconds(wait), Value: wait, Unit: "s"}, Change: change.Change{Item: p.Item + 1, Rack: change.Later(wait)}}}
+		return []change.Change{edited(change.Edit{Kind: change.Later, Item: p.Item + 1, Seconds: wait, Text: "landing on " + b.Written(p.Landing, b.Items[p.Item].Env)})}
 	}
 	return nil
 }

@@ -5,6 +5,7 @@ package checks
 import (
 	"fmt"
 
+	"pullscore/interp/change"
 	"pullscore/interp/clock"
 	"pullscore/interp/inwords"
 	"pullscore/interp/shot"
@@ -39,7 +40,7 @@ func (b Run) tellFallsBehind(p *clock.Pull, t float64) {
 		Code: "falls-behind", Severity: lang.Warning, Time: t,
 		Message: fmt.Sprintf("at %s the focus falls %s behind %s, and only %s is sharp on that side", inwords.Seconds(t), inwords.Metres(lag), p.ToText(), inwords.Metres(room)),
 		Figures: []lang.Figure{shot.Figure("lag_m", lag), shot.Figure("room_m", room)},
-	}, Tries: func() []shot.Try {
+	}, Tries: func() []change.Change {
 		return b.stopTry(true, func() bool {
 			_, behind := b.fallsBehind(p)
 			return !behind

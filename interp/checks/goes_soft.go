@@ -33,10 +33,8 @@ func checkGoesSoft(b Run) {
 		if t, u := b.goesSoft(&p.Aim, p.LandS, until); u != nil {
 			f := softFinding(u, t)
 			if len(p.Aim.Members()) == 1 {
-				f.Tries = func() []shot.Try {
-					return []shot.Try{{Cure: lang.Cure{Text: "follow " + lang.WriteName(u.Name) + " after it"}, Change: change.Change{
-						Item: p.Item + 2, Insert: &lang.Follow{Who: &lang.Name{Text: u.Name}},
-					}}}
+				f.Tries = func() []change.Change {
+					return []change.Change{edited(change.Edit{Kind: change.Follow, Item: p.Item + 1, Who: u.Name})}
 				}
 			}
 			b.tellPull(p, f)

@@ -54,7 +54,7 @@ func (b Run) noTimeToMove(p *clock.Pull) {
 	b.tellPull(p, shot.Finding{Diagnostic: lang.Diagnostic{
 		Code: "no-time-to-move", Severity: lang.Error, Message: message,
 		Figures: []lang.Figure{shot.Figure("time_s", p.LandS-p.StartS), shot.Figure("lost_s", lost), shot.Figure("hand_deg", float64(p.HandDeg))},
-	}, Tries: func() []shot.Try { return append(b.longer(p), b.gearTry(p)...) }})
+	}, Tries: func() []change.Change { return append(b.longer(p), b.gearTry(p)...) }})
 }
 
 func (b Run) fasterThanAHand(p *clock.Pull) {
@@ -65,14 +65,14 @@ func (b Run) fasterThanAHand(p *clock.Pull) {
 		Figures: []lang.Figure{shot.Figure("peak_deg_s", float64(p.Peak)), shot.Figure("limit_deg_s", limit), shot.Figure("hand_deg", float64(p.HandDeg))},
 	}}
 	if !p.Follow {
-		f.Tries = func() []shot.Try { return append(b.longer(p), b.gearTry(p)...) }
+		f.Tries = func() []change.Change { return append(b.longer(p), b.gearTry(p)...) }
 	}
 	b.tellPull(p, f)
 }
 
 // longer offers the time that the rack needs: to land as wanted, or where that
 // never comes, to be moved at all.
-func (b Run) longer(p *clock.Pull) []shot.Try {
+func (b Run) longer(p *clock.Pull) []change.Change {
 	t := float64(p.Needed)
 	if !p.Needed.Known() {
 		lost := p.LandS - p.StartS - p.Landed.Moving
@@ -88,7 +88,7 @@ func (b Run) longer(p *clock.Pull) []shot.Try {
 func (b Run) neverSure(p *clock.Pull) {
 	b.tellPull(p, shot.Finding{Diagnostic: b.landing(p, "never-sure", fmt.Sprintf(
 		"%s lands %s of the time however slowly it is pulled, and %s is wanted", racked(b, p), plan.PercentOf(p.Landed.Ceiling, b.Set.View.Wanted), plan.Percent(b.Set.View.Wanted))),
-		Tries: func() []shot.Try { return append(b.landStop(p), b.gearTry(p)...) },
+		Tries: func() []change.Change { return append(b.landStop(p), b.gearTry(p)...) },
 	})
 }
 
@@ -97,7 +97,7 @@ func (b Run) hardToLand(p *clock.Pull) {
 	if p.Needed.Known() {
 		message += fmt.Sprintf(": it needs %s", plan.Decimal(inwords.CeilTo(float64(p.Needed), 10), 1)+" s")
 	}
-	b.tellPull(p, shot.Finding{Diagnostic: b.landing(p, "hard-to-land", message), Tries: func() []shot.Try {
+	b.tellPull(p, shot.Finding{Diagnostic: b.landing(p, "hard-to-land", message), Tries: func() []change.Change {
 		return append(append(b.longer(p), b.landStop(p)...), b.gearTry(p)...)
 	}})
 }
@@ -126,7 +126,7 @@ func (b Run) landing(p *clock.Pull, code, message string) lang.Diagnostic {
 }
 
 // landStop offers the nearest smaller stop at which the rack lands as wanted.
-func (b Run) landStop(p *clock.Pull) []shot.Try {
+func (b Run) landStop(p *clock.Pull) []change.Change {
 	return b.stopTry(true, func() bool {
 		needs, ok := b.HandPull(p, p.StartS, p.LandS)
 		return ok && b.enough(p, b.Set.Hand.Land(needs))
@@ -143,11 +143,11 @@ func (b Run) enough(p *clock.Pull, l hand.Landing) bool {
 }
 
 // gearTry offers another gear, nearest first, or with a gear a larger wheel.
-func (b Run) gearTry(p *clock.Pull) []shot.Try {
-	var tries []shot.Try
+func (b Run) gearTry(p *clock.Pull) []change.Change {
+	var tries []change.Change
 	for _, g := range stops.GearsFrom(b.Set.Gear) {
 		if b.landsWith(p, g, b.Set.Wheel) {
-			tries = append(tries, shot.Try{Cure: lang.Cure{Text: "gear " + plan.Decimal(g, 2), Value: g, Unit: "gear"}, Change: change.Change{Gear: g}})
+			tries = append(tries, change.Change{Gear: g})
 			break
 		}
 	}
@@ -156,7 +156,7 @@ func (b Run) gearTry(p *clock.Pull) []shot.Try {
 	}
 	for _, w := range []float64{0.10, 0.12, 0.14, 0.16, 0.20} {
 		if w > b.Set.Wheel && b.landsWith(p, b.Set.Gear, w) {
-			return append(tries, shot.Try{Cure: lang.Cure{Text: "wheel " + plan.Decimal(w*1000, 0) + " mm", Value: w * 1000, Unit: "mm"}, Change: change.Change{Wheel: w}})
+			return append(tries, change.Change{Wheel: w})
 		}
 	}
 	return tries

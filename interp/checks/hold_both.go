@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/change"
 	"pullscore/interp/inwords"
 	"pullscore/interp/plan"
 	"pullscore/interp/shot"
@@ -39,7 +40,7 @@ func (b Run) holdBoth(g *stage.Goal, t float64, tell func(shot.Finding)) {
 		Message: fmt.Sprintf("no setting holds %s together at %s: that needs f/%s", g.Text, b.Set.StopText, plan.Decimal(inwords.CeilTo(needs, 10), 1)),
 		Detail:  detail,
 		Figures: []lang.Figure{shot.Figure("needed_f", needs), shot.Figure("near_m", b.Shot.ToTape(near, t)), shot.Figure("far_m", b.Shot.ToTape(far, t))},
-	}, Tries: func() []shot.Try {
+	}, Tries: func() []change.Change {
 		return b.stopTry(true, func() bool { return b.Shot.Setting(t).Fits(near, far) })
 	}})
 }

@@ -5,6 +5,7 @@ package checks
 import (
 	"fmt"
 
+	"pullscore/interp/change"
 	"pullscore/interp/clock"
 	"pullscore/interp/inwords"
 	"pullscore/interp/shot"
@@ -21,6 +22,6 @@ func checkJarring(b Run) {
 			Code: "jarring", Severity: lang.Warning,
 			Message: fmt.Sprintf("%s takes %s, and this film wants %s at least", racked(b, p), inwords.Seconds(t), inwords.Seconds(quickest)),
 			Figures: []lang.Figure{shot.Figure("time_s", t), shot.Figure("quickest_s", quickest)},
-		}, Tries: func() []shot.Try { return b.overTry(p, inwords.CeilTo(quickest, 10)) }})
+		}, Tries: func() []change.Change { return b.overTry(p, inwords.CeilTo(quickest, 10)) }})
 	})
 }

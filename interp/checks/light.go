@@ -32,7 +32,7 @@ func checkLight(b Run) {
 		Code: "light", Severity: lang.Warning, Range: b.Set.StopAt,
 		Message: fmt.Sprintf("at %s the picture is %s stops %s for the light", b.Set.StopText, plan.Decimal(math.Abs(over), 1), word),
 		Figures: []lang.Figure{shot.Figure("stops", over), shot.Figure("nd", b.Set.ND)},
-	}, Tries: func() []shot.Try { return b.lightTries(over) }})
+	}, Tries: func() []change.Change { return b.lightTries(over) }})
 }
 
 // overexposure is how many stops too much light falls on the sensor: what the
@@ -49,41 +49,40 @@ func (b Run) overexposure(nd float64) float64 {
 // lightTries offers nd in steps of a stop, iso alone, the shutter alone, and a
 // filter with what it leaves for iso and shutter. These two change what the
 // meter reads, so the new reading stands with them.
-func (b Run) lightTries(over float64) []shot.Try {
-	var tries []shot.Try
+func (b Run) lightTries(over float64) []change.Change {
+	var tries []change.Change
 	nd := math.Round((b.Set.ND+optics.NDDensity(over))/0.3) * 0.3
 	if nd >= 0 && nd <= 3.9 && math.Abs(nd-b.Set.ND) > 0.01 {
 		nd = math.Round(nd*10) / 10
-		tries = append(tries, shot.Try{Cure: lang.Cure{Text: "nd " + plan.Decimal(nd, 1), Value: nd, Unit: "nd"}, Change: change.Change{ND: &nd}})
+		tries = append(tries, change.Change{ND: &nd})
 	}
 	c := b.Set.Camera
 	if iso := stops.NearestISO(c.ISO / math.Exp2(over)); c.ISO > 0 && iso != c.ISO {
 		left := b.Set.Meter * math.Sqrt(iso/c.ISO)
-		tries = append(tries, shot.Try{Cure: lang.Cure{Text: fmt.Sprintf("iso %s, which makes it meter f/%s", plan.Decimal(iso, 0), plan.Decimal(left, 1)), Value: iso, Unit: "iso"}, Change: change.Change{Meter: inwords.RoundTo(left, 1)}})
+		tries = append(tries, change.Change{ISO: iso, Meter: inwords.RoundTo(left, 1)})
 	}
 	if a := c.Shutter / math.Exp2(over); c.Shutter > 0 && a >= 1 && a <= 360 {
 		a = math.Round(a)
 		left := b.Set.Meter * math.Sqrt(a/c.Shutter)
-		tries = append(tries, shot.Try{Cure: lang.Cure{Text: fmt.Sprintf("shutter %s deg, which makes it meter f/%s", plan.Decimal(a, 0), plan.Decimal(left, 1)), Value: a, Unit: "deg"}, Change: change.Change{Meter: inwords.RoundTo(left, 1)}})
+		tries = append(tries, change.Change{Shutter: a, Meter: inwords.RoundTo(left, 1)})
 	}
 	return append(tries, b.jointTry()...)
 }
 
 // jointTry offers a filter together with what it leaves for iso and shutter,
 // where it takes both.
-func (b Run) jointTry() []shot.Try {
+func (b Run) jointTry() []change.Change {
 	e := stops.Expose(b.Shot.Optics.Light, b.Set.Number)
 	nd := float64(e.ND)
 	if !e.Meter.Known() || math.Abs(nd-b.Set.ND) < 0.01 {
 		return nil
 	}
-	text := "nd " + plan.Decimal(nd, 1)
+	ch := change.Change{ND: &nd, Meter: float64(e.Meter)}
 	if e.ISO.Known() {
-		text += " and iso " + plan.Decimal(float64(e.ISO), 0)
+		ch.ISO = float64(e.ISO)
 	}
 	if e.Shutter.Known() {
-		text += " and shutter " + plan.Decimal(float64(e.Shutter), 0) + " deg"
+		ch.Shutter = float64(e.Shutter)
 	}
-	text += ", which makes it meter f/" + plan.Decimal(float64(e.Meter), 1)
-	return []shot.Try{{Cure: lang.Cure{Text: text, Value: nd, Unit: "nd"}, Change: change.Change{ND: &nd, Meter: float64(e.Meter)}}}
+	return []change.Change{ch}
 }

@@ -34,10 +34,10 @@ func checkCutsIntoLine(b Run) {
 				Detail:  "Say why it does, or wait for the end of the line.",
 				Figures: []lang.Figure{shot.Figure("left_s", m.EndS-p.StartS)},
 				Related: []lang.Related{{Message: "the line", Range: l.Stmt.Range()}},
-			}, Tries: func() []shot.Try {
-				return []shot.Try{
-					{Cure: lang.Cure{Text: "on end of " + lang.WriteName(l.Who), Value: m.EndS, Unit: "s"}, Change: change.Change{Item: p.Item + 1, Rack: change.OnEndOf(l.Who)}},
-					{Cure: lang.Cure{Text: `because "why"`}, Change: change.Change{Item: p.Item + 1, Rack: change.WithReason}},
+			}, Tries: func() []change.Change {
+				return []change.Change{
+					edited(change.Edit{Kind: change.OnEndOf, Item: p.Item + 1, Who: l.Who, Seconds: m.EndS}),
+					edited(change.Edit{Kind: change.Because, Item: p.Item + 1}),
 				}
 			}})
 			return

@@ -8,7 +8,6 @@ import (
 
 	"pullscore/interp/change"
 	"pullscore/interp/inwords"
-	"pullscore/interp/plan"
 	"pullscore/interp/shot"
 	"pullscore/interp/stage"
 	"pullscore/lang"
@@ -65,7 +64,7 @@ func (b Run) outOfFrame(u *stage.Subject, g *stage.Goal, reach, t float64) shot.
 		Detail:  "The camera is taken to look straight ahead.",
 		Figures: []lang.Figure{shot.Figure("side_m", side), shot.Figure("sees_m", reach)},
 		Related: []lang.Related{{Message: "where " + u.Name + " stands", Range: u.Decl.Stmt.Range()}},
-	}, Tries: func() []shot.Try { return b.sideTry(u, reach, t) }}
+	}, Tries: func() []change.Change { return b.sideTry(u, reach, t) }}
 }
 
 func sideOf(side float64) string {
@@ -79,7 +78,7 @@ func sideOf(side float64) string {
 // is in the frame, where its own statement says the side as a length. It
 // offers nothing where that side has no such place, as when somebody else's side
 // already is too far.
-func (b Run) sideTry(u *stage.Subject, reach, t float64) []shot.Try {
+func (b Run) sideTry(u *stage.Subject, reach, t float64) []change.Change {
 	stmt := u.Decl.Stmt.(*lang.Subject)
 	if stmt.Place.Side == nil || u.SlantDeg != 0 {
 		return nil
@@ -90,6 +89,5 @@ func (b Run) sideTry(u *stage.Subject, reach, t float64) []shot.Try {
 	if own == 0 || own*u.FirstAcross.V < 0 || math.Abs(own) > math.Abs(u.FirstAcross.V) {
 		return nil
 	}
-	text := fmt.Sprintf("%s %s cm %s", lang.WriteName(u.Name), plan.Decimal(math.Abs(own)*100, 0), sideOf(own))
-	return []shot.Try{{Cure: lang.Cure{Text: text, Value: own, Unit: "m"}, Change: change.Change{Subject: u.Name, Side: own}}}
+	return []change.Change{edited(change.Edit{Kind: change.Side, Who: u.Name, Metres: own})}
 }

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"slices"
 
+	"pullscore/interp/change"
 	"pullscore/interp/clock"
 	"pullscore/interp/inwords"
 	"pullscore/interp/shot"
@@ -60,7 +61,7 @@ func (b Run) tellOverlap(o overlap) {
 		Code: "racks-overlap", Severity: lang.Error, Message: message,
 		Related: []lang.Related{{Message: early.Called(), Range: early.Stmt.Range()}},
 		Figures: []lang.Figure{shot.Figure("start_s", late.StartS), shot.Figure("land_s", early.LandS)},
-	}, Tries: func() []shot.Try {
+	}, Tries: func() []change.Change {
 		tries := b.overTry(late, inwords.FloorTo(late.LandS-early.LandS, 10))
 		if late.StartS < early.StartS { // over before the other starts
 			tries = append(tries, b.overTry(late, inwords.FloorTo(early.StartS-late.StartS, 10))...)

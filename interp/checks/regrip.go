@@ -27,12 +27,12 @@ func checkRegrip(b Run) {
 			Code: "re-grip", Severity: lang.Note,
 			Message: fmt.Sprintf("%s at the hand: that needs %s %s s", inwords.Degrees(float64(p.HandDeg)), needs, plan.Decimal(math.Max(p.Landed.Lost, 0.01), 2)),
 			Figures: []lang.Figure{shot.Figure("hand_deg", float64(p.HandDeg)), shot.Figure("grip_deg", b.Set.Hand.Grip), shot.Figure("lost_s", p.Landed.Lost)},
-		}, Tries: func() []shot.Try {
+		}, Tries: func() []change.Change {
 			g := math.Floor(b.Set.Gear*b.Set.Hand.Grip/float64(p.HandDeg)*20) / 20
 			if g < 0.05 {
 				return nil
 			}
-			return []shot.Try{{Cure: lang.Cure{Text: "gear " + plan.Decimal(g, 2), Value: g, Unit: "gear"}, Change: change.Change{Gear: g}}}
+			return []change.Change{{Gear: g}}
 		}})
 	})
 }

@@ -53,60 +53,6 @@ func (b Run) tellPull(p *clock.Pull, f shot.Finding) {
 	b.Tell(f)
 }
 
-// curesWorth is how many statements may be computed anew for the cures of one
-// shot: a shot of hundreds of moves that all have findings is told them, and
-// cures for the first.
-const curesWorth = 60_000
-
-// cures builds the shot once for every change that might cure a finding, and
-// keeps those that remove it without making anything else impossible.
-func (b Run) cures() {
-	left := curesWorth
-	before := b.Faults()
-	for i := range b.Found {
-		f := &b.Found[i]
-		if f.Tries == nil || left < 0 {
-			continue
-		}
-		for _, t := range f.Tries() {
-			left -= len(b.Items)
-			if b.holds(f, t.Change, before) {
-				f.Cures = append(f.Cures, t.Cure)
-			}
-		}
-	}
-}
-
-func (b Run) holds(f *shot.Finding, ch change.Change, before map[shot.Fault]bool) bool {
-	again := Run{Builder: shot.NewBuilder(b.Film, b.Section, ch)}
-	again.Probing = true
-	if !again.Build() {
-		return false
-	}
-	again.Check()
-	number, at := 0, ch.Moved(f.Item)
-	if f.Item > 0 {
-		p := again.Clock.PullOf[at-1]
-		if p != nil && !p.Known {
-			return false
-		}
-		if p != nil {
-			number = p.Number
-		}
-	}
-	for _, o := range again.Found {
-		if o.Code == f.Code && o.Item == at && o.Pull == number {
-			return false
-		}
-	}
-	for f := range again.Faults() {
-		if !before[f] {
-			return false
-		}
-	}
-	return true
-}
-
 // withStop computes f as if the shot were taken at another f-number.
 func (b Run) withStop(n float64, f func()) {
 	o := &b.Shot.Optics
@@ -125,7 +71,7 @@ func (b Run) stopsOf() []float64 {
 
 // stopTry offers the nearest stop, closing down (or opening up), at which ok
 // holds.
-func (b Run) stopTry(closing bool, ok func() bool) []shot.Try {
+func (b Run) stopTry(closing bool, ok func() bool) []change.Change {
 	scale := b.stopsOf()
 	for i := range scale {
 		n := scale[i]
@@ -138,18 +84,21 @@ func (b Run) stopTry(closing bool, ok func() bool) []shot.Try {
 		holds := false
 		b.withStop(n, func() { holds = ok() })
 		if holds {
-			return []shot.Try{{Cure: lang.Cure{Text: "stop f/" + plan.Decimal(n, 2), Value: n, Unit: "f"}, Change: change.Change{Stop: n}}}
+			return []change.Change{{Stop: n}}
 		}
 	}
 	return nil
 }
 
+// edited returns the change that makes one edit.
+func edited(e change.Edit) change.Change { return change.Change{Edits: []change.Edit{e}} }
+
 // overTry offers another length for a rack.
-func (b Run) overTry(p *clock.Pull, t float64) []shot.Try {
+func (b Run) overTry(p *clock.Pull, t float64) []change.Change {
 	if p.Follow || p.On != nil && p.Landing != nil || !(t > 0) || math.IsInf(t, 0) {
 		return nil
 	}
-	return []shot.Try{{Cure: lang.Cure{Text: "over " + plan.Decimal(t, 1) + " s", Value: t, Unit: "s"}, Change: change.Change{Item: p.Item + 1, Rack: change.WithOver(t)}}}
+	return []change.Change{edited(change.Edit{Kind: change.Over, Item: p.Item + 1, Seconds: t})}
 }
 
 // Flags turns the findings into what the drawings show.

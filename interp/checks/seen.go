@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/change"
 	"pullscore/interp/clock"
 	"pullscore/interp/plan"
 	"pullscore/interp/shot"
@@ -28,7 +29,7 @@ func checkSeen(b Run) {
 			d.Code, d.Severity = "faint", lang.Note
 			d.Message = fmt.Sprintf("the audience barely sees this rack: %s blurs by %s arcmin, and %s is where it shows", b.fromText(p), plan.Decimal(blur, 1), plan.Decimal(viewer.Seen, 1))
 		}
-		b.tellPull(p, shot.Finding{Diagnostic: d, Tries: func() []shot.Try {
+		b.tellPull(p, shot.Finding{Diagnostic: d, Tries: func() []change.Change {
 			return b.stopTry(false, func() bool { return b.Shot.Blur(p.LeftAt, p.ToLens, p.LandS) > viewer.Seen })
 		}})
 	})

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/change"
 	"pullscore/interp/inwords"
 	"pullscore/interp/plan"
 	"pullscore/interp/shot"
@@ -62,7 +63,7 @@ func (b Run) tooDeep(u *stage.Subject, t float64, tell func(shot.Finding)) {
 		Code: "too-deep", Severity: lang.Warning,
 		Message: fmt.Sprintf("%s is %s deep, and at %s only %s of it is sharp: %s", u.Name, inwords.Metres(deep), b.Set.StopText, inwords.Metres(fits), stop),
 		Figures: []lang.Figure{shot.Figure("deep_m", deep), shot.Figure("fits_m", fits), shot.Figure("needed_f", needs)},
-	}, Tries: func() []shot.Try {
+	}, Tries: func() []change.Change {
 		return b.stopTry(true, func() bool { return b.Shot.Fits(u.Subject, t) })
 	}})
 }

@@ -35,8 +35,8 @@ func checkUnmotivated(b Run) {
 		b.tellPull(p, shot.Finding{Diagnostic: lang.Diagnostic{
 			Code: "unmotivated", Severity: lang.Warning, Message: message,
 			Detail: "Hang it on a word or a cue, or say why.",
-		}, Tries: func() []shot.Try {
-			return []shot.Try{{Cure: lang.Cure{Text: `because "why"`}, Change: change.Change{Item: p.Item + 1, Rack: change.WithReason}}}
+		}, Tries: func() []change.Change {
+			return []change.Change{edited(change.Edit{Kind: change.Because, Item: p.Item + 1})}
 		}})
 	})
 }

@@ -33,10 +33,10 @@ func checkZoom(b Run) {
 			Code: "stop-closes-in-zoom", Severity: lang.Warning, Range: m.Stmt.Range(), Time: m.Start,
 			Message: fmt.Sprintf("the stop closes from f/%s to f/%s as lens %q zooms", plan.Decimal(n, 2), plan.Decimal(to, 2), b.Set.Lens.Name),
 			Figures: []lang.Figure{shot.Figure("f_number", n), shot.Figure("widest", to)},
-		}, Tries: func() []shot.Try {
+		}, Tries: func() []change.Change {
 			for _, s := range b.stopsOf() {
 				if s >= to/1.03 && s > n {
-					return []shot.Try{{Cure: lang.Cure{Text: "stop f/" + plan.Decimal(s, 2), Value: s, Unit: "f"}, Change: change.Change{Stop: s}}}
+					return []change.Change{{Stop: s}}
 				}
 			}
 			return nil

@@ -55,7 +55,7 @@ func (b *Builder) setup(w lang.With) (s *setup, ok bool) {
 	if s.Camera == nil || s.Lens == nil || !s.Camera.Ok || !s.Lens.Ok {
 		return s, false
 	}
-	s.take(&b.Ch)
+	s.take(b.Ch)
 	if !s.Lens.Ok {
 		return s, false
 	}
@@ -69,7 +69,7 @@ func (b *Builder) setup(w lang.With) (s *setup, ok bool) {
 }
 
 // take makes the camera and the lens what a change has them be.
-func (s *setup) take(ch *change.Change) {
+func (s *setup) take(ch change.Change) {
 	if ch.SensorBy > 0 {
 		c := *s.Camera
 		c.SensorW, c.Height = c.SensorW*ch.SensorBy, c.Height*ch.SensorBy

@@ -20,13 +20,7 @@ import (
 type Finding struct {
 	lang.Diagnostic
 	Item  int // the statement that it is about, from 1; 0: the shot
-	Tries func() []Try
-}
-
-// A Try is a change, as a cure words it.
-type Try struct {
-	lang.Cure
-	change.Change
+	Tries func() []change.Change
 }
 
 // Tell notes a finding about the shot.

@@ -121,8 +121,8 @@ func (st *Stage) place(u *Subject) {
 	}
 	u.FirstAlong, u.FirstAcross, u.Ok = st.Spots(s.Place, nil, u)
 	u.FirstAlong.Back(st.ch.Back)
-	if st.ch.Subject == u.Name {
-		u.FirstAcross.V = st.ch.Side
+	if side, ok := st.ch.SideOf(u.Name); ok {
+		u.FirstAcross.V = side
 	}
 	u.busy = false
 }

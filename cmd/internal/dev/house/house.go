@@ -44,6 +44,7 @@ var rooms = []room{
 	{"lang/otio", []string{"lang$", "lang/lines", "lang/timecode"}},
 	{"interp/hand", nil},
 	{"interp/viewer", nil},
+	{"interp/units", nil},
 	{"interp/speech", []string{text}},
 	{"interp/wording", []string{"interp/speech"}},
 	{"interp/plan", []string{"lang/timecode", "optics", "interp/hand"}},
@@ -55,7 +56,7 @@ var rooms = []room{
 	{"interp/names", []string{"lang$", "lang/timecode"}},
 	{"interp/load", []string{"lang$", "lang/lines", "interp/names"}},
 	{"interp/kit", []string{"lang$", "optics", "interp/names", "interp/plan", "interp/hand", "interp/viewer"}},
-	{"interp/change", []string{"lang$", "interp/names"}},
+	{"interp/change", []string{"lang$", "interp/names", "interp/units"}},
 	{"interp/stage", []string{"lang$", "optics$", "interp/names", "interp/change", "interp/plan"}},
 	{"interp/cut", []string{"lang$", "lang/timecode", "interp/edit", "interp/speech"}},
 	{"interp/clock", []string{"lang$", "interp/names", "interp/stage", "interp/cut", "interp/kit", "interp/change", "interp/hand", "interp/speech", "interp/plan", "interp/inwords"}},
@@ -66,7 +67,7 @@ var rooms = []room{
 	}},
 	{"interp/checks", []string{
 		"lang$", "optics$", "interp/names", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/shot",
-		"interp/hand", "interp/viewer", "interp/stops", "interp/plan", "interp/inwords",
+		"interp/hand", "interp/viewer", "interp/stops", "interp/plan", "interp/inwords", "interp/units",
 	}},
 	{"interp", []string{
 		"lang$", "lang/lines", "lang/fountain", "lang/timecode",

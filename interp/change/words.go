@@ -1,0 +1,106 @@
+// The words of a change: what a plan would write, so that a cure can be typed
+// into it.
+
+package change
+
+import (
+	"math"
+	"strings"
+
+	"pullscore/interp/units"
+	"pullscore/lang"
+)
+
+// Says returns what to write for the change: `over 1.9 s`, or for two things at
+// once `nd 0.6 and iso 400`. What no plan can write (a lens of half the length,
+// a camera farther back) has no words.
+func (c Change) Says(u units.Style) string {
+	var parts []string
+	add := func(ok bool, words ...string) {
+		if ok {
+			parts = append(parts, strings.Join(words, " "))
+		}
+	}
+	add(c.Camera != "", "camera", `"`+c.Camera+`"`)
+	add(c.Lens != "", "lens", `"`+c.Lens+`"`)
+	add(c.Focal > 0, "focal", u.Millimetres(c.Focal))
+	add(c.Stop > 0, "stop", "f/"+units.Decimal(c.Stop, 2))
+	add(c.Gear > 0, "gear", units.Decimal(c.Gear, 2))
+	add(c.Wheel > 0, "wheel", u.Millimetres(c.Wheel))
+	if c.ND != nil {
+		add(true, "nd", units.Decimal(*c.ND, 1))
+	}
+	add(c.ISO > 0, "iso", units.Decimal(c.ISO, 0))
+	add(c.Shutter > 0, "shutter", units.Decimal(c.Shutter, 0), "deg")
+	for _, e := range c.Edits {
+		add(true, e.says(u))
+	}
+	text := strings.Join(parts, " and ")
+	if c.Meter > 0 {
+		text += ", which makes it meter f/" + units.Decimal(c.Meter, 1)
+	}
+	return text
+}
+
+// says returns what to write for one edit, and where, if that is not in the
+// statement itself.
+func (e Edit) says(u units.Style) string {
+	switch e.Kind {
+	case Over:
+		return "over " + u.Time(e.Seconds)
+	case Later:
+		return e.Text + " + " + u.Time(e.Seconds)
+	case OnEndOf:
+		return "on end of " + lang.WriteName(e.Who)
+	case Because:
+		return `because "why"`
+	case Hold:
+		return "hold " + u.Time(e.Seconds) + " before it"
+	case Pause:
+		return "pause " + u.Time(e.Seconds) + " before the first line"
+	case Follow:
+		return "follow " + lang.WriteName(e.Who) + " after it"
+	case Side:
+		way := " right"
+		if e.Metres < 0 {
+			way = " left"
+		}
+		return lang.WriteName(e.Who) + " " + units.Decimal(math.Abs(e.Metres)*100, 0) + " cm" + way
+	}
+	return ""
+}
+
+// Cure returns the change as a cure: its words, and the number in them with its
+// unit where there is one.
+func (c Change) Cure(u units.Style) lang.Cure {
+	cure := lang.Cure{Text: c.Says(u)}
+	cure.Value, cure.Unit = c.number()
+	return cure
+}
+
+// number returns the number that a change is about, and its unit; "" for none.
+func (c Change) number() (v float64, unit string) {
+	switch {
+	case c.ND != nil:
+		return *c.ND, "nd"
+	case c.ISO > 0:
+		return c.ISO, "iso"
+	case c.Shutter > 0:
+		return c.Shutter, "deg"
+	case c.Stop > 0:
+		return c.Stop, "f"
+	case c.Gear > 0:
+		return c.Gear, "gear"
+	case c.Wheel > 0:
+		return c.Wheel * 1000, "mm"
+	case len(c.Edits) == 0:
+		return 0, ""
+	}
+	switch e := c.Edits[0]; e.Kind {
+	case Over, Later, OnEndOf, Hold, Pause:
+		return e.Seconds, "s"
+	case Side:
+		return e.Metres, "m"
+	}
+	return 0, ""
+}
