@@ -1,10 +1,10 @@
-// inside-closest: nearer than the lens focuses.
+// inside-closest, macro: nearer than the lens focuses, or than its figures hold.
 
 package checks
 
 import (
 	"fmt"
-
+	"math"
 	"pullscore/interp/clock"
 	"pullscore/interp/inwords"
 	"pullscore/interp/shot"
@@ -52,4 +52,22 @@ func (b Run) followsTooNear(p *clock.Pull) (t float64, ok bool) {
 		}
 	}
 	return 0, false
+}
+
+func checkMacro(b Run) {
+	tell := func(g *stage.Goal, x, t float64, tell func(shot.Finding)) {
+		if !g.Ok || !math.IsNaN(x) || b.TooNear(g, t) {
+			return
+		}
+		tell(shot.Finding{Diagnostic: lang.Diagnostic{
+			Code: "macro", Severity: lang.Note, Range: g.At, Time: t,
+			Message: fmt.Sprintf("%s is nearer than four focal lengths from the sensor: its figures are left out", g.Text),
+			Detail:  "Measure from the lens instead: tape from lens.",
+			Cures:   []lang.Cure{{Text: "tape from lens"}},
+		}})
+	}
+	tell(&b.Start, b.Shot.Optics.Start.Distance, 0, b.Tell)
+	for _, p := range b.Pulls {
+		tell(&p.Aim, p.ToLens, p.LandS, func(f shot.Finding) { b.tellPull(p, f) })
+	}
 }

@@ -6,7 +6,7 @@
 // that may cure a finding, and keeps the cures that hold. Each other file is one
 // check, or those that tell of one thing, and opens with the codes that it
 // tells: before, breathes, closest, diffraction, edit, eye, follow, goes_soft,
-// hand, hold_both, jarring, light, line, macro, marks, monitor, no_ring,
-// on_subject, out_of_frame, overlap, regrip, runs_into, seen, slant, too_deep,
+// hand, hold_both, jarring, light, line, monitor,
+// on_subject, out_of_frame, overlap, regrip, ring, runs_into, seen, slant, too_deep,
 // unmotivated and zoom.
 package checks
