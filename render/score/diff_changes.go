@@ -7,7 +7,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
@@ -96,29 +95,14 @@ func (s *changeSign) measure(w *window) {
 	s.text = draw.NewText(0, 0, s.change.says(w), sheet.FontSmall, draw.Black)
 	leftRoom, rightRoom := from-w.left-width, w.paper.W-sheet.Margin-to-width
 	if wish := min(s.text.Width, changeRoom); rightRoom >= min(wish, leftRoom) {
-		s.text = shortenedPhrases(s.text, min(rightRoom, changeRoom))
+		s.text = sheet.ShortenedPhrases(s.text, min(rightRoom, changeRoom))
 		s.left, s.badge, s.right = from, to, to+width+s.text.Width
 	} else {
-		s.text = shortenedPhrases(s.text, min(leftRoom, changeRoom))
+		s.text = sheet.ShortenedPhrases(s.text, min(leftRoom, changeRoom))
 		s.badge = from - width - s.text.Width
 		s.left, s.right = s.badge, to
 	}
 	s.text.At.X = s.badge + width
-}
-
-// shortenedPhrases returns the text cut with an ellipsis after one of its
-// commas, or within its first phrase where that is too long.
-func shortenedPhrases(t draw.Text, w float64) draw.Text {
-	short := t
-	for short.Width > w {
-		cut := strings.LastIndex(strings.TrimSuffix(short.String, ", …"), ", ")
-		if cut < 0 {
-			return t.Shortened(w)
-		}
-		short.String, short.Full = t.String[:cut]+", …", t.String
-		short.Width = t.Font.Width(short.String)
-	}
-	return short
 }
 
 // says is what the band says of a change.

@@ -6,8 +6,6 @@ package score
 import (
 	"math"
 	"slices"
-	"unicode"
-	"unicode/utf8"
 
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
@@ -47,7 +45,7 @@ func (df *differ) drawHead(sh *leaf, g *draw.Group, number int) {
 		}
 		text := draw.NewText(x, sheet.HeadBase+sheet.HeadPitch, label, sheet.FontBody, draw.Grey)
 		name := draw.NewText(text.Box().Right()+1, text.At.Y, df.Names[side], sheet.FontStrong, draw.Black)
-		name = shortenedFront(name, sheet.Margin+room*float64(side+1)/2-8-name.At.X)
+		name = sheet.ShortenedFront(name, sheet.Margin+room*float64(side+1)/2-8-name.At.X)
 		names.Add(text, name)
 		x = name.Box().Right() + 8
 	}
@@ -64,29 +62,6 @@ func drawState(g *draw.Group, x, y float64, side int) {
 	}
 	g.Line(x, y, x+8, y, stroke)
 	landing(g, draw.Point{X: x + 8, Y: y}, side)
-}
-
-// shortenedFront returns the text cut with an ellipsis in front: paths differ
-// at their ends. Marks, which have no width, stay with their letter.
-func shortenedFront(t draw.Text, w float64) draw.Text {
-	if t.Width <= w {
-		return t
-	}
-	rest, left := t.String, t.Width+t.Font.Width("…")
-	for rest != "" && (left > w || marks(rest)) {
-		_, size := utf8.DecodeRuneInString(rest)
-		left -= t.Font.Width(rest[:size])
-		rest = rest[size:]
-	}
-	t.Full, t.String = t.String, "…"+rest
-	t.Width = t.Font.Width(t.String)
-	return t
-}
-
-// marks reports whether a text begins with something that has no width.
-func marks(s string) bool {
-	r, _ := utf8.DecodeRuneInString(s)
-	return unicode.In(r, unicode.M, unicode.Cf)
 }
 
 // running says how fast and how long the shot runs, before and after.

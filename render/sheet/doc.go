@@ -15,6 +15,7 @@
 //     a plot
 //   - seek.go: the search for the place of a label
 //   - simplify.go: curves as few chords, and regions between curves
+//   - shorten.go: texts cut where a reader misses least
 //   - handout.go: sheets filled from top to bottom, with a bar to check the
 //     printer
 //   - table.go: tables on such sheets

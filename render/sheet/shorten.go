@@ -1,0 +1,49 @@
+// Texts cut where a reader misses least.
+
+package sheet
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"pullscore/render/draw"
+)
+
+// ShortenedFront returns the text cut with an ellipsis in front: paths differ
+// at their ends. Marks, which have no width, stay with their letter.
+func ShortenedFront(t draw.Text, w float64) draw.Text {
+	if t.Width <= w {
+		return t
+	}
+	rest, left := t.String, t.Width+t.Font.Width("…")
+	for rest != "" && (left > w || weightless(rest)) {
+		_, size := utf8.DecodeRuneInString(rest)
+		left -= t.Font.Width(rest[:size])
+		rest = rest[size:]
+	}
+	t.Full, t.String = t.String, "…"+rest
+	t.Width = t.Font.Width(t.String)
+	return t
+}
+
+// weightless reports whether a text begins with something that has no width.
+func weightless(s string) bool {
+	r, _ := utf8.DecodeRuneInString(s)
+	return unicode.In(r, unicode.M, unicode.Cf)
+}
+
+// ShortenedPhrases returns the text cut with an ellipsis after one of its
+// commas, or within its first phrase where that is too long.
+func ShortenedPhrases(t draw.Text, w float64) draw.Text {
+	short := t
+	for short.Width > w {
+		cut := strings.LastIndex(strings.TrimSuffix(short.String, ", …"), ", ")
+		if cut < 0 {
+			return t.Shortened(w)
+		}
+		short.String, short.Full = t.String[:cut]+", …", t.String
+		short.Width = t.Font.Width(short.String)
+	}
+	return short
+}
