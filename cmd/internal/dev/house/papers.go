@@ -1,0 +1,59 @@
+package house
+
+// Libraries of single rooms.
+const (
+	kong     = "github.com/alecthomas/kong"
+	godiff   = "github.com/rogpeppe/go-internal/diff"
+	fsnotify = "github.com/fsnotify/fsnotify"
+	chromedp = "github.com/chromedp/chromedp"
+	term     = "golang.org/x/term"
+	rapid    = "pgregory.net/rapid"
+)
+
+// paperRooms are the rows of what is made of a plan: papers, and the command.
+var paperRooms = []room{
+	{"render/draw", nil},
+	{"render/draw/genwidths", []string{image}},
+	{"render/svg", []string{"render/draw$", svgo}},
+	{"render/pdf", []string{"render/draw$", fpdf, image}},
+	{"render/png", []string{"render/draw$", rasterx, image}},
+	{"render/testing/drawtest", []string{"render/draw$"}},
+	{"render/testing/plans", []string{"optics/ring", "lang/testing/chunk", "interp/plan", "render/draw$", "render/svg", "render/testing/drawtest", rapid}},
+	{"render/sheet", []string{"interp/plan", "render/draw$"}},
+	{"render/marks", []string{"interp/plan", "render/draw$", "render/sheet"}},
+	{"render/score", []string{"interp/plan", "render/draw$", "render/sheet"}},
+	{"render/floor", []string{"optics$", "interp/plan", "render/draw$", "render/sheet", "render/marks"}},
+	{"render/ring", []string{"interp/plan", "render/draw$", "render/sheet", "render/marks"}},
+	{"render/stops", []string{"interp/plan", "interp/stops", "render/draw$", "render/sheet"}},
+	{"render/takes", []string{"interp/takes$", "render/draw$", "render/sheet"}},
+	{"render/brief", []string{"interp/plan", "render/draw$", "render/sheet", "render/marks", "render/score", "render/floor", "render/ring"}},
+	{"render/html", []string{"interp/plan", "render/draw$", "render/sheet", "render/brief", "render/svg"}},
+	{"examples", nil},
+
+	{"cmd/internal/testing/film", nil},
+	{"cmd/internal/testing/savestyle", nil},
+	{"cmd/internal/console", []string{term, text}},
+	{"cmd/internal/files", []string{"lang$"}},
+	{"cmd/internal/completion", []string{"cmd/internal/files", kong}},
+	{"cmd/internal/findings", []string{"lang$", "interp/plan", "cmd/internal/console"}},
+	{"cmd/internal/lists", []string{"lang$", "interp/plan", "interp/stops", "interp/takes$", "interp/takes/recorded", "cmd/internal/console", "cmd/internal/findings"}},
+	{"cmd/internal/diff", []string{"lang$", "lang/lines", "interp/plan", "cmd/internal/console", "cmd/internal/findings", "cmd/internal/lists"}},
+	{"cmd/internal/states", []string{"interp$", "cmd/internal/diff", "cmd/internal/files"}},
+	{"cmd/internal/export", []string{"optics$", "lang/timecode", "lang/edl", "lang/otio", "interp/plan"}},
+	{"cmd/internal/script", []string{"lang$", "lang/lines", "lang/fountain", "interp/speech"}},
+	{"cmd/internal/watch", []string{"cmd/internal/files", fsnotify}},
+	{"cmd/internal/rebuild", []string{
+		"lang$", "interp$", "interp/plan", "render/draw$", "render/sheet", "render/score", "render/svg",
+		"cmd/internal/diff", "cmd/internal/files", "cmd/internal/watch",
+	}},
+	{"cmd/internal/preview", []string{"optics$", "lang$", "interp/plan", "interp/takes$", "interp/viewer", "render/draw$", "render/svg", "cmd/internal/rebuild", image}},
+	{"cmd/internal/dev/house", nil},
+	{"cmd/internal/dev/speed", []string{"cmd/internal/testing/film"}},
+	{"cmd/internal/dev/savespeed", []string{"interp$", "render/sheet", "render/score", "cmd/internal/testing/savestyle", chromedp, fsnotify}},
+	{"cmd/pullscore", []string{
+		"lang$", "lang/lines", "lang/fountain", "interp$", "interp/plan", "interp/stops", "interp/takes$", "interp/takes/recorded",
+		"render/draw$", "render/sheet", "render/score", "render/floor", "render/ring", "render/stops", "render/takes", "render/brief", "render/html", "render/svg", "render/pdf", "render/png",
+		"cmd/internal/console", "cmd/internal/files", "cmd/internal/completion", "cmd/internal/findings", "cmd/internal/lists", "cmd/internal/diff", "cmd/internal/states",
+		"cmd/internal/export", "cmd/internal/script", "cmd/internal/watch", "cmd/internal/rebuild", "cmd/internal/preview", kong, godiff,
+	}},
+}
