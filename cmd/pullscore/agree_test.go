@@ -6,7 +6,6 @@ import (
 	"image"
 	stddraw "image/draw"
 	stdpng "image/png"
-	"maps"
 	"math"
 	"os"
 	"os/exec"
@@ -57,12 +56,12 @@ func examplePages(t *testing.T) []drawnPage {
 		}
 		res := interp.Interpret(file, src, interp.Options{})
 		for i, shot := range res.Plan.Shots {
-			for _, name := range slices.Sorted(maps.Keys(drawingsByName)) {
-				if name != "score" && i > 0 {
+			for _, d := range drawingTable {
+				if d.name != "score" && i > 0 {
 					continue
 				}
-				for k, p := range drawingsByName[name](res, shot, sheet.Options{}) {
-					pages = append(pages, drawnPage{fmt.Sprintf("%s %s %s %d", filepath.Base(file), shot.ID, name, k+1), shot, p})
+				for k, p := range d.draw(res, shot, sheet.Options{}) {
+					pages = append(pages, drawnPage{fmt.Sprintf("%s %s %s %d", filepath.Base(file), shot.ID, d.name, k+1), shot, p})
 				}
 			}
 		}

@@ -25,7 +25,8 @@ func newParser(cli *commands, s *session, args []string) (*kong.Kong, error) {
 		kong.Writers(s.out, s.errs),
 		kong.Exit(func(int) { s.helped = true }),
 		kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: 80, NoExpandSubcommands: true}),
-		kong.ValueFormatter(func(v *kong.Value) string { return v.OrigHelp }),
+		kong.ValueFormatter(func(v *kong.Value) string { return v.Help }),
+		choices(),
 	}
 	if command := cli.command(args[0]); command != nil {
 		return kong.New(&cli.flags, append(options, command)...)

@@ -8,6 +8,7 @@
 //
 //   - main.go: the start, and the exit code
 //   - commandline.go: the parser of the command line
+//   - choices.go: what flags can be, from the tables that hold it
 //   - session.go: reading plans, and what is printed where
 //   - backends.go: the forms in which drawings are written
 //   - brief.go: pullscore brief

@@ -5,7 +5,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"maps"
 	"slices"
 	"strings"
 
@@ -18,7 +17,7 @@ import (
 )
 
 type drawCmd struct {
-	Drawing string   `enum:"score,overhead,strip,dial,stops,all" default:"score" placeholder:"NAME" help:"Which drawing: score, overhead, strip, dial, stops, or all."`
+	Drawing string   `enum:"${drawings},all" default:"score" placeholder:"NAME" help:"Which drawing: ${drawings_words}, or all."`
 	As      string   `enum:"svg,pdf,png" default:"svg" placeholder:"FORM" help:"The form of the files: svg, pdf or png."`
 	Shot    string   `placeholder:"ID" help:"Only this shot."`
 	Paper   string   `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
@@ -29,16 +28,13 @@ type drawCmd struct {
 
 // Help explains the command.
 func (drawCmd) Help() string {
+	var list []choice
+	for _, d := range drawingTable {
+		list = append(list, choice{d.name, d.help})
+	}
 	return `Draws every shot, and prints the names of the files that it has written:
 
-  score      who speaks, where everybody is, what is sharp and where the hand is,
-             all against one ruler of time
-  overhead   the floor from above, to scale: places, paths, field of view, and
-             what is sharp at every landing
-  strip      a tape for the focus ring, 1:1, with the marks of the pulls
-  dial       a disc for the hand wheel, 1:1
-  stops      the window of stops: what lands and is seen at which
-
+` + helpOf(list) + `
   pullscore draw scene-12.pull                     into this folder
   pullscore draw -o papers .                       every plan, into a folder
   pullscore draw --shot 14B -o - scene-12.pull     to standard output
@@ -115,13 +111,18 @@ func (c *drawCmd) draw(s *session, path string) (drawn, error) {
 // drawings returns the names of the drawings that are asked for.
 func (c *drawCmd) drawings() []string {
 	if c.Drawing == "all" {
-		return slices.Sorted(maps.Keys(drawingsByName))
+		var names []string
+		for _, d := range drawingTable {
+			names = append(names, d.name)
+		}
+		slices.Sort(names)
+		return names
 	}
 	return []string{c.Drawing}
 }
 
 func (c *drawCmd) sheets(what string, res *interp.Result, shot *plan.Shot) []*draw.Page {
-	return drawingsByName[what](res, shot, sheet.Options{Paper: papers[strings.ToLower(c.Paper)]})
+	return drawingNamed(what)(res, shot, sheet.Options{Paper: papers[strings.ToLower(c.Paper)]})
 }
 
 // papers are the sheets by the names of the flag.

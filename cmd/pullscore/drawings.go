@@ -18,14 +18,28 @@ import (
 // the shot comes from is there for drawings that take it anew.
 type drawing func(*interp.Result, *plan.Shot, sheet.Options) []*draw.Page
 
-// drawingsByName are what draw can draw. Their names are those of the flag, of
-// the help and of the files.
-var drawingsByName = map[string]drawing{
-	"score":    fromShot(score.Score),
-	"overhead": fromShot(floor.Overhead),
-	"strip":    fromShot(ring.Strip),
-	"dial":     fromShot(ring.Dial),
-	"stops":    drawStops,
+// drawingTable is what draw can draw, in the order of its help. Their names are
+// those of the flag and of the files.
+var drawingTable = []struct {
+	name string
+	draw drawing
+	help string
+}{
+	{"score", fromShot(score.Score), "who speaks, where everybody is, what is sharp and where the hand is,\nall against one ruler of time"},
+	{"overhead", fromShot(floor.Overhead), "the floor from above, to scale: places, paths, field of view, and\nwhat is sharp at every landing"},
+	{"strip", fromShot(ring.Strip), "a tape for the focus ring, 1:1, with the marks of the pulls"},
+	{"dial", fromShot(ring.Dial), "a disc for the hand wheel, 1:1"},
+	{"stops", drawStops, "the window of stops: what lands and is seen at which"},
+}
+
+// drawingNamed returns a drawing by its name, nil where there is none.
+func drawingNamed(name string) drawing {
+	for _, d := range drawingTable {
+		if d.name == name {
+			return d.draw
+		}
+	}
+	return nil
 }
 
 // fromShot is a drawing that needs the shot alone.

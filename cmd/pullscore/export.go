@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 
 	"pullscore/cmd/internal/export"
 	"pullscore/cmd/internal/lists"
@@ -13,7 +14,7 @@ import (
 )
 
 type exportCmd struct {
-	As     string `enum:"otio,edl,csv,opentrackio,usd" required:"" placeholder:"otio|edl|csv|opentrackio|usd" help:"What to write."`
+	As     string `enum:"${forms}" required:"" placeholder:"${forms_bar}" help:"What to write."`
 	Shot   string `placeholder:"ID" help:"Only this shot."`
 	Output string `short:"o" default:"." placeholder:"PLACE" help:"A folder, a file for a single one, or - for standard output."`
 	File   string `arg:"" help:"A plan, or - for standard input."`
@@ -21,18 +22,13 @@ type exportCmd struct {
 
 // Help explains the command.
 func (exportCmd) Help() string {
+	var list []choice
+	for _, f := range export.Forms() {
+		list = append(list, choice{f.Name, f.Help})
+	}
 	return `Writes markers for the cutting room, or the focus of each shot frame by frame.
 
-  otio          OpenTimelineIO: the shots as clips, with markers where each move
-                starts and lands and where the cues fall
-  edl           the same as a CMX 3600 list with LOC lines
-  csv           a row a frame: focus as the tape reads it, from the sensor and
-                from the lens, ring and hand degrees, focal length, stop
-  opentrackio   a JSON sample a frame, one a line; focus distances are from the
-                sensor; infinity has no number, and is left out
-  usd           a camera in USD ascii that racks, and everybody at their place,
-                for previsualisation
-
+` + helpOf(list) + `
   pullscore export --as edl -o markers.edl scene-12.pull
   pullscore export --as usd --shot 14B -o - scene-12.pull
 
@@ -41,25 +37,11 @@ edl, and a shot without one counts from 00:00:00:00 in csv and opentrackio. The
 curves are those of the plan, not of a hand.`
 }
 
-// A form is what can be written, of the whole plan or of each shot.
-type form struct {
-	ending string
-	plan   func(io.Writer, *plan.Plan) error
-	shot   func(io.Writer, *plan.Shot) error
-}
-
-var forms = map[string]form{
-	"otio":        {ending: "otio", plan: export.OTIO},
-	"edl":         {ending: "edl", plan: export.EDL},
-	"csv":         {ending: "csv", shot: export.CSV},
-	"opentrackio": {ending: "jsonl", shot: export.OpenTrackIO},
-	"usd":         {ending: "usda", shot: export.USD},
-}
-
 // Run exports.
 func (c *exportCmd) Run(s *session) error {
-	form := forms[c.As]
-	out, err := newOutput(c.Output, form.ending)
+	forms := export.Forms()
+	form := forms[slices.IndexFunc(forms, func(f export.Form) bool { return f.Name == c.As })]
+	out, err := newOutput(c.Output, form.Ending)
 	if err != nil {
 		return err
 	}
@@ -89,15 +71,15 @@ func (c *exportCmd) Run(s *session) error {
 }
 
 // export writes the plan, or each of its shots.
-func (c *exportCmd) export(s *session, f form, out output, p *plan.Plan) error {
-	if f.plan != nil {
-		return out.write(s, c.File, "", "markers", func(w io.Writer) error { return f.plan(w, p) })
+func (c *exportCmd) export(s *session, f export.Form, out output, p *plan.Plan) error {
+	if f.Plan != nil {
+		return out.write(s, c.File, "", "markers", func(w io.Writer) error { return f.Plan(w, p) })
 	}
 	if out.folder == "" && len(p.Shots) > 1 {
 		return fmt.Errorf("there are %d shots, and %s can hold one: name a folder, or a --shot", len(p.Shots), out)
 	}
 	for _, shot := range p.Shots {
-		if err := out.write(s, c.File, shot.ID, "focus", func(w io.Writer) error { return f.shot(w, shot) }); err != nil {
+		if err := out.write(s, c.File, shot.ID, "focus", func(w io.Writer) error { return f.Shot(w, shot) }); err != nil {
 			return err
 		}
 	}

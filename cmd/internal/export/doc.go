@@ -6,6 +6,7 @@
 //   - click_sounds.go: the sounds of a click track
 //   - click_wav.go: a click track as WAV, with its marks
 //   - csv.go: the focus as CSV, a row a frame
+//   - forms.go: the table of forms, from which flag and help are made
 //   - frames.go: the lens at every frame of a shot
 //   - markers.go: markers for the cutting room, as OTIO and EDL
 //   - opentrackio.go: the focus as OpenTrackIO, a sample a frame

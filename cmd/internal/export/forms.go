@@ -1,0 +1,36 @@
+// The forms that a plan can be exported as, in one table: the flag of the
+// command and its help are made from it.
+
+package export
+
+import (
+	"io"
+
+	"pullscore/interp/plan"
+)
+
+// A Form is a way to export a plan: one file of all its shots, or one of each.
+type Form struct {
+	Name   string // as the flag has it
+	Ending string // of the names of its files, without the dot
+	Help   string // what it holds, in lines of at most 64 letters
+
+	Plan func(io.Writer, *plan.Plan) error // nil: a file a shot
+	Shot func(io.Writer, *plan.Shot) error // nil: a file a plan
+}
+
+// Forms returns all forms, in the order of the help.
+func Forms() []Form {
+	return []Form{
+		{Name: "otio", Ending: "otio", Plan: OTIO,
+			Help: "OpenTimelineIO: the shots as clips, with markers where each move\nstarts and lands and where the cues fall"},
+		{Name: "edl", Ending: "edl", Plan: EDL,
+			Help: "the same as a CMX 3600 list with LOC lines"},
+		{Name: "csv", Ending: "csv", Shot: CSV,
+			Help: "a row a frame: focus as the tape reads it, from the sensor and\nfrom the lens, ring and hand degrees, focal length, stop"},
+		{Name: "opentrackio", Ending: "jsonl", Shot: OpenTrackIO,
+			Help: "a JSON sample a frame, one a line; focus distances are from the\nsensor; infinity has no number, and is left out"},
+		{Name: "usd", Ending: "usda", Shot: USD,
+			Help: "a camera in USD ascii that racks, and everybody at their place,\nfor previsualisation"},
+	}
+}
