@@ -10,6 +10,7 @@
 //   - commandline.go: the parser of the command line
 //   - choices.go: what flags can be, from the tables that hold it
 //   - session.go: reading plans, and what is printed where
+//   - asked.go: plans that a command answers about
 //   - backends.go: the forms in which drawings are written
 //   - brief.go: pullscore brief
 //   - check.go: pullscore check
@@ -32,6 +33,7 @@
 //   - stops.go: pullscore stops
 //   - takes.go: pullscore takes
 //   - takes_recorded.go: pullscore takes --recorded
+//   - topics.go: help on a task
 //   - version.go: pullscore version
 //   - watch.go: pullscore watch
 //   - watch_log.go: what watch prints

@@ -28,6 +28,7 @@ var paperRooms = []room{
 	{"render/takes", []string{"interp/takes$", "render/draw$", "render/sheet"}},
 	{"render/brief", []string{"interp/plan", "render/draw$", "render/sheet", "render/marks", "render/score", "render/floor", "render/ring"}},
 	{"render/html", []string{"interp/plan", "render/draw$", "render/sheet", "render/brief", "render/svg"}},
+	{"examples/topics", []string{"lang/lines"}},
 	{"examples", nil},
 
 	{"cmd/internal/testing/film", nil},
@@ -51,6 +52,7 @@ var paperRooms = []room{
 	{"cmd/internal/dev/speed", []string{"cmd/internal/testing/film"}},
 	{"cmd/internal/dev/savespeed", []string{"interp$", "render/sheet", "render/score", "cmd/internal/testing/savestyle", chromedp, fsnotify}},
 	{"cmd/pullscore", []string{
+		"examples/topics",
 		"lang$", "lang/lines", "lang/fountain", "interp$", "interp/plan", "interp/stops", "interp/takes$", "interp/takes/recorded",
 		"render/draw$", "render/sheet", "render/score", "render/floor", "render/ring", "render/stops", "render/takes", "render/brief", "render/html", "render/svg", "render/pdf", "render/png",
 		"cmd/internal/console", "cmd/internal/files", "cmd/internal/completion", "cmd/internal/findings", "cmd/internal/lists", "cmd/internal/diff", "cmd/internal/states",
