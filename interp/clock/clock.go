@@ -94,10 +94,11 @@ type Clock struct {
 	spoke   float64 // until when
 	gap     bool    // no pause and no anchor since
 
-	pulls     []*Pull // racks and follows as written
-	PullOf    []*Pull // by item
-	hung      *Line   // that the moment asked for last hangs on; nil: none
-	tentative int     // above 0: a hold that waits for a rack being timed gives up silently
+	moved     []*stage.Move // that have got their times since the stage was laid
+	pulls     []*Pull       // racks and follows as written
+	PullOf    []*Pull       // by item
+	hung      *Line         // that the moment asked for last hangs on; nil: none
+	tentative int           // above 0: a hold that waits for a rack being timed gives up silently
 }
 
 // A Line is a spoken line with its words.
@@ -128,7 +129,13 @@ func (c *Clock) Run() {
 		c.pass(i + 1)
 		c.resolve(i)
 	}
-	c.b.Stage.Tracks()
+	c.lay()
+}
+
+// lay has the stage take the movements that have got their times.
+func (c *Clock) lay() {
+	c.b.Stage.Take(c.moved)
+	c.moved = nil
 }
 
 // ReadLines splits the words of every line, so that anchors find them.
@@ -385,7 +392,10 @@ func (c *Clock) block(k int) outcome {
 		t, state := c.when(k, on)
 		if state == found {
 			mv.Start, mv.End = t, c.span(k, t, t+over)
-			c.b.Stage.Add(mv)
+			c.moved = append(c.moved, mv)
+			if mv.Who != nil {
+				mv.Who.StandsBy(mv.Along.On)
+			}
 		}
 		return state
 	})

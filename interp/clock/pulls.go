@@ -279,7 +279,7 @@ func (c *Clock) blockingSoFar() {
 			c.block(i)
 		}
 	}
-	c.b.Stage.Tracks()
+	c.lay()
 }
 
 func (c *Clock) timeFollow(p *Pull) outcome {

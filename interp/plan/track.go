@@ -4,6 +4,7 @@ package plan
 
 import (
 	"slices"
+	"sort"
 
 	"pullscore/interp/hand"
 )
@@ -27,10 +28,13 @@ type Step struct {
 	Start, End float64
 	To         Spot
 	Smooth     bool // minimum jerk; else constant speed
+
+	latest float64 // the latest end of this step and of all before it
 }
 
-// A Track is a value in time: where it begins, and its steps in order of time,
-// none overlapping.
+// A Track is a value in time: where it begins, and its steps in order of their
+// starts. Where steps overlap, which is a mistake, the earlier one is gone
+// through.
 type Track struct {
 	From  Spot
 	Steps []Step
@@ -39,25 +43,37 @@ type Track struct {
 // Still returns a track that stays at v.
 func Still(v float64) *Track { return &Track{From: Spot{Offset: v}} }
 
+// Add puts a step behind those that the track has. It must not start before
+// them.
+func (tr *Track) Add(s Step) {
+	s.latest = s.End
+	if n := len(tr.Steps); n > 0 {
+		s.latest = max(s.End, tr.Steps[n-1].latest)
+	}
+	tr.Steps = append(tr.Steps, s)
+}
+
 // At returns the value at t seconds.
 func (tr *Track) At(t float64) float64 {
-	spot := tr.From
-	for i := range tr.Steps {
-		s := &tr.Steps[i]
-		if t <= s.Start {
-			break
-		}
-		if t < s.End {
-			done := Ease((t-s.Start)/(s.End-s.Start), s.Smooth)
-			if spot.Parent == s.To.Parent { // asked once: parents have parents
-				return spot.at(t) + (s.To.Offset-spot.Offset)*done
-			}
-			a, b := spot.at(t), s.To.at(t)
-			return a + (b-a)*done
-		}
-		spot = s.To
+	if len(tr.Steps) == 0 {
+		return tr.From.at(t)
 	}
-	return spot.at(t)
+	begun := sort.Search(len(tr.Steps), func(i int) bool { return tr.Steps[i].Start >= t })
+	done := sort.Search(begun, func(i int) bool { return tr.Steps[i].latest > t })
+	spot := tr.From
+	if done > 0 {
+		spot = tr.Steps[done-1].To
+	}
+	if done == begun {
+		return spot.at(t)
+	}
+	s := &tr.Steps[done]
+	u := Ease((t-s.Start)/(s.End-s.Start), s.Smooth)
+	if spot.Parent == s.To.Parent { // asked once: parents have parents
+		return spot.at(t) + (s.To.Offset-spot.Offset)*u
+	}
+	a, b := spot.at(t), s.To.at(t)
+	return a + (b-a)*u
 }
 
 // Moves reports whether the track changes at all.

@@ -14,12 +14,10 @@ import (
 func (b *Builder) shiftsIn(p *clock.Pull) []clock.Shift {
 	var list []clock.Shift
 	hangs := b.Stage.Ancestors(p.Aim.Subject)
-	for _, m := range b.Stage.Moves {
+	for _, m := range b.Stage.MovesIn(p.StartS, p.LandS) {
 		s := clock.Shift{Start: m.Start, End: m.End, Smooth: m.Smooth}
 		_, carried := hangs[m.Who]
 		switch {
-		case m.End < p.StartS || m.Start > p.LandS:
-			continue
 		case m.Kind == "dolly":
 			s.D = -m.By
 		case m.Kind == "moves" && carried:

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 
 	"pullscore/interp/change"
 	"pullscore/interp/names"
@@ -31,8 +32,14 @@ type Stage struct {
 
 	Subjects map[string]*Subject
 	Order    []*Subject
-	Moves    []*Move
-	dirty    bool // moves have come since the tracks were laid
+	Moves    []*Move // as they were taken; the tracks hold them all
+	laid     []laid  // the same in the order of time
+}
+
+// A laid move lies on the tracks; all before it and itself are over at latest.
+type laid struct {
+	move   *Move
+	latest float64
 }
 
 // A Subject is a plan.Subject with what only the interpreter needs.
@@ -41,8 +48,9 @@ type Subject struct {
 	Decl        *names.Decl
 	FirstAlong  spot // where it stands at first
 	FirstAcross spot
-	busy        bool // being placed
-	placed      bool // or tried to be
+	besides     []*Subject // that it ever stands relative to
+	busy        bool       // being placed
+	placed      bool       // or tried to be
 	Ok          bool
 }
 
@@ -62,6 +70,7 @@ func (s *spot) Back(by float64) {
 // A Move is a piece of blocking with its times.
 type Move struct {
 	Item       int
+	number     int // among the moves taken
 	Stmt       lang.Statement
 	Kind       string // moves, dolly or zoom
 	Who        *Subject
@@ -92,7 +101,10 @@ func New(l *names.Lexicon, ch *change.Change, optics *plan.Optics, focal float64
 	for _, u := range st.Order {
 		u.Along, u.Across = &plan.Track{}, &plan.Track{}
 	}
-	st.lay()
+	for _, u := range st.Order {
+		u.Along.From, u.Across.From = onTrack(u.FirstAlong, false), onTrack(u.FirstAcross, true)
+	}
+	*optics.Camera, *optics.Focal = *plan.Still(0), *plan.Still(focal)
 	return st
 }
 
@@ -120,6 +132,7 @@ func (st *Stage) place(u *Subject) {
 		}
 	}
 	u.FirstAlong, u.FirstAcross, u.Ok = st.Spots(s.Place, nil, u)
+	u.StandsBy(u.FirstAlong.On)
 	u.FirstAlong.Back(st.ch.Back)
 	if side, ok := st.ch.SideOf(u.Name); ok {
 		u.FirstAcross.V = side
@@ -205,33 +218,71 @@ func (st *Stage) toTheSide(pl *lang.Place, ev *names.Evaluator, along, across sp
 	return along, across, true
 }
 
-// Add takes a resolved move of a person, the camera or the zoom.
-func (st *Stage) Add(m *Move) {
-	st.Moves = append(st.Moves, m)
-	st.dirty = true
+// Take lays moves of people, the camera and the zoom on the tracks. Only what
+// the first of them can change is laid anew.
+func (st *Stage) Take(moves []*Move) {
+	if len(moves) == 0 {
+		return
+	}
+	for _, m := range moves {
+		m.number = len(st.Moves)
+		st.Moves = append(st.Moves, m)
+	}
+	first := slices.MinFunc(moves, inTime).Start
+	keep := sort.Search(len(st.laid), func(i int) bool { return st.laid[i].move.Start > first || st.laid[i].latest > first })
+	list := make([]*Move, 0, len(st.laid)-keep+len(moves))
+	for i := len(st.laid) - 1; i >= keep; i-- {
+		st.lift(st.laid[i].move)
+		list = append(list, st.laid[i].move)
+	}
+	st.laid = st.laid[:keep]
+	slices.Reverse(list)
+	list = append(list, moves...)
+	slices.SortStableFunc(list, inTime)
+	st.lay(list)
 }
 
-// lay builds the tracks anew from the moves resolved so far: the camera's
-// first, since people's places are measured from where it then stands.
-func (st *Stage) lay() {
-	st.dirty = false
-	moves := slices.Clone(st.Moves)
-	slices.SortStableFunc(moves, func(a, b *Move) int { return cmp.Compare(a.Start, b.Start) })
+func inTime(a, b *Move) int { return cmp.Compare(a.Start, b.Start) }
+
+// lift takes the latest move of all off the tracks.
+func (st *Stage) lift(m *Move) {
+	off := func(tr *plan.Track) { tr.Steps = tr.Steps[:len(tr.Steps)-1] }
+	switch m.Kind {
+	case "dolly":
+		off(st.optics.Camera)
+	case "zoom":
+		off(st.optics.Focal)
+	default:
+		off(m.Who.Along)
+		if !m.KeepsSide {
+			off(m.Who.Across)
+		}
+	}
+}
+
+// lay puts moves, in the order of time, behind those that lie on the tracks:
+// the camera's first, since people's places are measured from where it then
+// stands.
+func (st *Stage) lay(moves []*Move) {
 	o := st.optics
-	*o.Camera, *o.Focal = *plan.Still(0), *plan.Still(st.focal)
 	at := 0.0
+	if n := len(o.Camera.Steps); n > 0 {
+		at = o.Camera.Steps[n-1].To.Offset
+	}
+	latest := math.Inf(-1)
+	if n := len(st.laid); n > 0 {
+		latest = st.laid[n-1].latest
+	}
 	for _, m := range moves {
+		latest = max(latest, m.End)
+		st.laid = append(st.laid, laid{m, latest})
 		switch m.Kind {
 		case "dolly":
 			at += m.By
-			o.Camera.Steps = append(o.Camera.Steps, plan.Step{Start: m.Start, End: m.End, To: plan.Spot{Offset: at}, Smooth: m.Smooth})
+			o.Camera.Add(plan.Step{Start: m.Start, End: m.End, To: plan.Spot{Offset: at}, Smooth: m.Smooth})
 		case "zoom":
-			o.Focal.Steps = append(o.Focal.Steps, plan.Step{Start: m.Start, End: m.End, To: plan.Spot{Offset: m.By}, Smooth: m.Smooth})
+			o.Focal.Add(plan.Step{Start: m.Start, End: m.End, To: plan.Spot{Offset: m.By}, Smooth: m.Smooth})
 		}
-	}
-	for _, u := range st.Order {
-		*u.Along = plan.Track{From: onTrack(u.FirstAlong, false)}
-		*u.Across = plan.Track{From: onTrack(u.FirstAcross, true)}
 	}
 	for _, m := range moves {
 		if m.Kind != "moves" {
@@ -241,11 +292,24 @@ func (st *Stage) lay() {
 		if along.Parent == nil {
 			along.Offset += o.Camera.At(m.End)
 		}
-		m.Who.Along.Steps = append(m.Who.Along.Steps, plan.Step{Start: m.Start, End: m.End, To: along, Smooth: m.Smooth})
+		m.Who.Along.Add(plan.Step{Start: m.Start, End: m.End, To: along, Smooth: m.Smooth})
 		if !m.KeepsSide {
-			m.Who.Across.Steps = append(m.Who.Across.Steps, plan.Step{Start: m.Start, End: m.End, To: onTrack(m.Across, true), Smooth: m.Smooth})
+			m.Who.Across.Add(plan.Step{Start: m.Start, End: m.End, To: onTrack(m.Across, true), Smooth: m.Smooth})
 		}
 	}
+}
+
+// MovesIn returns the moves that are under way at some time between two, in the
+// order in which they were taken.
+func (st *Stage) MovesIn(from, to float64) []*Move {
+	var list []*Move
+	for i := sort.Search(len(st.laid), func(i int) bool { return st.laid[i].latest >= from }); i < len(st.laid) && st.laid[i].move.Start <= to; i++ {
+		if st.laid[i].move.End >= from {
+			list = append(list, st.laid[i].move)
+		}
+	}
+	slices.SortFunc(list, func(a, b *Move) int { return cmp.Compare(a.number, b.number) })
+	return list
 }
 
 func onTrack(s spot, across bool) plan.Spot {
@@ -258,18 +322,19 @@ func onTrack(s spot, across bool) plan.Spot {
 	return plan.Spot{Parent: s.On.Along, Offset: s.V}
 }
 
-// Tracks returns once the tracks hold every move resolved so far.
-func (st *Stage) Tracks() {
-	if st.dirty {
-		st.lay()
-	}
-}
-
 // HangsOn tells whether a subject's place is, or ever becomes, relative to
 // another: a move to such a place would close a circle.
 func (st *Stage) HangsOn(u, on *Subject) bool {
 	_, found := st.Ancestors(u)[on]
 	return found
+}
+
+// StandsBy notes that a subject stands, at first or after a move, relative to
+// another; nil is nobody.
+func (u *Subject) StandsBy(on *Subject) {
+	if on != nil && !slices.Contains(u.besides, on) {
+		u.besides = append(u.besides, on)
+	}
 }
 
 // Ancestors returns a subject with all that it ever stands relative to, each
@@ -278,16 +343,10 @@ func (st *Stage) Ancestors(u *Subject) map[*Subject]int {
 	depth := map[*Subject]int{u: 0}
 	for queue := []*Subject{u}; len(queue) > 0; queue = queue[1:] {
 		v := queue[0]
-		add := func(on *Subject) {
-			if _, seen := depth[on]; on != nil && !seen {
+		for _, on := range v.besides {
+			if _, seen := depth[on]; !seen {
 				depth[on] = depth[v] + 1
 				queue = append(queue, on)
-			}
-		}
-		add(v.FirstAlong.On)
-		for _, m := range st.Moves {
-			if m.Who == v {
-				add(m.Along.On)
 			}
 		}
 	}

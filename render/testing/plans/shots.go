@@ -136,7 +136,7 @@ func (m Maker) Walk(who string, to, start, end float64) Maker {
 	u := m.Subject(who)
 	m.Blocking = append(m.Blocking, plan.Blocking{Who: who, Kind: "moves", Start: plan.Number(start), End: plan.Number(end),
 		From: plan.Number(u.Along.At(start)), To: plan.Number(to), FromMM: plan.None(), ToMM: plan.None(), Profile: "even"})
-	u.Along.Steps = append(u.Along.Steps, plan.Step{Start: start, End: end, To: plan.Spot{Offset: to}})
+	u.Along.Add(plan.Step{Start: start, End: end, To: plan.Spot{Offset: to}})
 	return m
 }
 
@@ -144,7 +144,7 @@ func (m Maker) Walk(who string, to, start, end float64) Maker {
 func (m Maker) Dolly(by, start, end float64) Maker {
 	m.Blocking = append(m.Blocking, plan.Blocking{Kind: "dolly", Start: plan.Number(start), End: plan.Number(end),
 		From: 0, To: plan.Number(by), FromMM: plan.None(), ToMM: plan.None(), Profile: "smooth"})
-	m.Optics.Camera.Steps = append(m.Optics.Camera.Steps, plan.Step{Start: start, End: end, To: plan.Spot{Offset: by}, Smooth: true})
+	m.Optics.Camera.Add(plan.Step{Start: start, End: end, To: plan.Spot{Offset: by}, Smooth: true})
 	return m
 }
 
