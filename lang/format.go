@@ -14,9 +14,10 @@ import (
 // broken files too. No token changes but for the commas between clauses,
 // which it writes where they were left out; comments stay where they are.
 // Line ends become line feeds. Formatting a second time changes nothing. A
-// file that is too large for Parse, or in UTF-16, is returned as it is.
+// file that is too large for Parse, in UTF-16, or in the middle of a merge is
+// returned as it is.
 func Format(src []byte) []byte {
-	if len(src) > maxBytes || isWide(src) {
+	if len(src) > maxBytes || isWide(src) || len(conflicts("", src)) > 0 {
 		return src
 	}
 	f := &formatter{
@@ -31,7 +32,7 @@ func Format(src []byte) []byte {
 		return src
 	}
 	f.comments(len(f.waiting), f.indent())
-	if isWide(f.out) { // zeros that would be taken for letters of that kind
+	if isWide(f.out) || len(conflicts("", f.out)) > 0 { // zeros or signs that would be taken for what they are not
 		return src
 	}
 	return f.out

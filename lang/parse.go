@@ -27,7 +27,7 @@ const (
 // positions; nothing is opened.
 func Parse(path string, src []byte) (*File, []Diagnostic) {
 	file := &File{Path: path, Source: src}
-	if f := cmp.Or(tooLarge(path, src), wide(path, src)); f != nil {
+	if f := cmp.Or(tooLarge(path, src), wide(path, src), unmerged(path, src)); f != nil {
 		return file, []Diagnostic{f.diagnostic()}
 	}
 	p := &parser{file: file, in: inFile, spoilt: map[int]bool{}}
