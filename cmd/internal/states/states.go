@@ -106,6 +106,9 @@ func openCommitted(arg, revision, name string) (side, error) {
 	}
 	s := side{arg: arg, path: tree.Path(name), tree: tree}
 	s.folder = tree.IsFolder(s.path)
+	if err := tree.Absent(s.path); err != nil {
+		return side{}, fmt.Errorf("%s %w", arg, err)
+	}
 	if !s.folder && !tree.Has(s.path) {
 		return side{}, fmt.Errorf("%s: %s has no such file or folder; a path is from the top of the repository, or begins with ./", arg, revision)
 	}

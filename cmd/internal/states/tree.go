@@ -22,14 +22,16 @@ type Tree struct {
 	prefix  string          // of the current folder below the root, with a slash behind it or empty
 	current string          // the current folder, without links in it
 	files   map[string]file // by their paths from the root, with slashes
+	absent  []string        // the submodules that cannot be read
 	texts   sync.Map        // of the files that were read, by their objects: many plans use one kit
 }
 
 // A file is what a tree knows of one of its files.
 type file struct {
-	object string
-	size   int64
-	link   bool
+	repository string // of the submodule that it lies in; empty: the tree's own
+	object     string
+	size       int64
+	link       bool
 }
 
 // Split splits REVISION:PATH where an argument has that form and names no file;
@@ -99,7 +101,7 @@ func Open(revision string) (*Tree, error) {
 	}
 	t := &Tree{root: filepath.FromSlash(lines[0]), prefix: lines[1], current: real(current), files: map[string]file{}}
 	t.root = real(t.root)
-	return t, t.list(string(list))
+	return t, t.list(string(list), "", "")
 }
 
 // real returns a path without links in it, or as it is where that fails.
@@ -116,8 +118,9 @@ const (
 	moduleMode = "160000"
 )
 
-// list takes the entries that ls-tree prints: "MODE TYPE OBJECT SIZE\tPATH\0".
-func (t *Tree) list(text string) error {
+// list takes the entries that ls-tree prints of a repository, whose files lie
+// below a path: "MODE TYPE OBJECT SIZE\tPATH\0".
+func (t *Tree) list(text, repository, below string) error {
 	for entry := range strings.SplitSeq(strings.TrimSuffix(text, "\x00"), "\x00") {
 		if entry == "" {
 			continue // an empty tree
@@ -128,13 +131,16 @@ func (t *Tree) list(text string) error {
 			return fmt.Errorf("git ls-tree printed %q", entry)
 		}
 		if f[0] == moduleMode {
+			if err := t.module(below+name, f[2]); err != nil {
+				return err
+			}
 			continue
 		}
 		size, err := strconv.ParseInt(f[3], 10, 64)
 		if err != nil {
 			return fmt.Errorf("git ls-tree printed %q", entry)
 		}
-		t.files[name] = file{object: f[2], size: size, link: f[0] == linkMode}
+		t.files[below+name] = file{repository: repository, object: f[2], size: size, link: f[0] == linkMode}
 	}
 	return nil
 }
@@ -191,12 +197,15 @@ const mostLinks = 40
 func (t *Tree) read(asked, name string, links int) ([]byte, error) {
 	at, f, ok := t.entry(name)
 	if !ok {
+		if err := t.Absent(asked); err != nil {
+			return nil, fmt.Errorf("%s %w", asked, err)
+		}
 		return nil, &fs.PathError{Op: "open", Path: asked, Err: fs.ErrNotExist}
 	}
 	if limit, what := interp.SizeLimit(asked); f.size > limit {
 		return nil, fmt.Errorf("%s has %d MB; %s has at most %d MB", asked, f.size>>20, what, limit>>20)
 	}
-	text, err := t.text(f.object)
+	text, err := t.text(f)
 	if err != nil || !f.link {
 		return text, err
 	}
@@ -218,14 +227,14 @@ func (t *Tree) entry(name string) (at string, f file, ok bool) {
 	return "", file{}, false
 }
 
-// text returns what an object holds.
-func (t *Tree) text(object string) ([]byte, error) {
-	if text, ok := t.texts.Load(object); ok {
+// text returns what the object of a file holds.
+func (t *Tree) text(f file) ([]byte, error) {
+	if text, ok := t.texts.Load(f.object); ok {
 		return text.([]byte), nil
 	}
-	text, err := git("cat-file", "blob", object)
+	text, err := gitIn(f.repository, "cat-file", "blob", f.object)
 	if err == nil {
-		t.texts.Store(object, text)
+		t.texts.Store(f.object, text)
 	}
 	return text, err
 }
