@@ -26,13 +26,16 @@ func (diffCmd) Help() string {
 	return `Says what is different for the crew between two states of plans: pulls that
 came, are gone or fall at another time, marks that moved on the ring, other
 chances, other findings, people at other places, other lines and cues. What is
-only written differently makes no difference.
+only written differently makes no diff.
 
   pullscore diff monday.pull tuesday.pull
   pullscore diff HEAD~3:scenes scenes        a folder, as git had it and as it is
   pullscore diff scene-12.pull               as last committed, and as it is now
   pullscore diff HEAD~3:scene-12.pull        as it was then, and as it is now
   pullscore diff --as pdf -o changes.pdf --shot 14B old.pull new.pull
+
+A plan that only has another name is told as renamed, which counts as a
+difference: its papers are named after it.
 
 Times count as different from half a frame on, angles from 0.05 degrees, all
 else where the pull list would print it differently. Frames are those of the
@@ -117,7 +120,7 @@ func comparePairs(s *session, pairs []states.Pair) ([]diff.Plan, error) {
 		}
 		return d.err
 	})
-	return plans, err
+	return diff.JoinRenamed(plans), err
 }
 
 // only leaves the shot that was asked for.

@@ -12,6 +12,7 @@ type State struct {
 	Name     string // what to call it: a path, or a revision and a path
 	Plan     *plan.Plan
 	Findings []lang.Diagnostic
+	Text     []byte // of the plan's file; nil: not known
 }
 
 // A Change tells how something stands beside what it was.
@@ -23,6 +24,7 @@ const (
 	Changed Change = "changed"
 	New     Change = "new"
 	Gone    Change = "gone"
+	Renamed Change = "renamed" // a plan that has another name and is the same
 )
 
 // A Plan is what changed in a plan.
@@ -38,6 +40,8 @@ type Plan struct {
 	// Faulty tells which states have errors, so that not all of them could be
 	// compared.
 	Faulty [2]bool `json:"-"`
+
+	was, is State
 }
 
 // A Shot is what changed in a shot.
@@ -104,6 +108,7 @@ type Finding struct {
 // them is nil where there was none.
 func Compare(before, after State) Plan {
 	p := Plan{Change: Same, Before: before.Name, After: after.Name, Details: []Detail{}, Shots: []Shot{}}
+	p.was, p.is = before, after
 	p.Faulty = [2]bool{faulty(before.Findings), faulty(after.Findings)}
 	numbers := pairs{}
 	switch {

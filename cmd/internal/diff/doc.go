@@ -9,6 +9,7 @@
 //   - diff.go: a difference as data
 //   - align.go: which pulls of two states are the same pull
 //   - compare.go: what is different in a plan, a shot, a pull
+//   - renamed.go: a plan that only has another name
 //   - pieces.go: what is different in the subjects and the events of a shot
 //   - findings.go: findings that came, and that are gone
 //   - detail.go: what is different in a number or a word, and when a number is

@@ -84,6 +84,8 @@ func (p Plan) between() string {
 		return p.After + ": new"
 	case Gone:
 		return p.Before + ": gone"
+	case Renamed:
+		return p.Before + " -> " + p.After + ": renamed"
 	}
 	return p.Before + " -> " + p.After
 }
@@ -110,10 +112,13 @@ func (w *writer) phrase(text string) { w.Hanging(console.Plain, margin, text) }
 // summary counts what changed.
 func summary(plans []Plan) string {
 	count := map[Change]int{}
-	differ := 0
+	differ, renamed := 0, 0
 	for _, p := range plans {
 		if p.Differs() {
 			differ++
+		}
+		if p.Change == Renamed {
+			renamed++
 		}
 		for _, s := range p.Shots {
 			count[s.Change]++
@@ -128,19 +133,26 @@ func summary(plans []Plan) string {
 	if differ == 0 {
 		return "no difference for the crew in " + countOf(len(plans), "plan")
 	}
+	if differ == renamed {
+		return countOf(renamed, "plan") + " renamed, and no other difference for the crew"
+	}
 	var parts []string
 	for _, c := range []Change{Changed, New, Gone, Same} {
 		if n := count[c]; n > 0 {
 			parts = append(parts, fmt.Sprintf("%d %s", n, c))
 		}
 	}
+	also := ""
+	if renamed > 0 {
+		also = "; " + countOf(renamed, "plan") + " renamed"
+	}
 	if len(parts) == 0 {
-		return countOf(differ, "plan") + " changed"
+		return countOf(differ-renamed, "plan") + " changed" + also
 	}
 	total := count[Changed] + count[New] + count[Gone] + count[Same]
 	noun := "shots"
 	if total == 1 {
 		noun = "shot"
 	}
-	return fmt.Sprintf("%s: %s", noun, strings.Join(parts, ", "))
+	return fmt.Sprintf("%s: %s", noun, strings.Join(parts, ", ")) + also
 }

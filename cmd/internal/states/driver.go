@@ -46,7 +46,7 @@ func FromGit(args []string) ([]Pair, error) {
 	var users []string
 	for _, c := range []change{before, after} {
 		if c.holdsShots() {
-			return []Pair{{before.source(before.path), after.source(after.path)}}, nil
+			return []Pair{{Before: before.source(before.path), After: after.source(after.path), Renamed: len(args) == renamedArgs}}, nil
 		}
 		list, err := c.users()
 		if err != nil {
@@ -59,7 +59,7 @@ func FromGit(args []string) ([]Pair, error) {
 	for _, path := range slices.Compact(users) {
 		b, a := before.source(path), after.source(path)
 		b.Name, a.Name = path+" (old "+filepath.Base(before.path)+")", path+" (new "+filepath.Base(after.path)+")"
-		list = append(list, Pair{b, a})
+		list = append(list, Pair{Before: b, After: a})
 	}
 	return list, nil
 }

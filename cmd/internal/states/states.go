@@ -33,7 +33,7 @@ func (s Source) State() (diff.State, error) {
 	if err != nil {
 		return diff.State{}, s.named(err)
 	}
-	return diff.State{Name: s.Name, Plan: res.Plan, Findings: res.Findings}, nil
+	return diff.State{Name: s.Name, Plan: res.Plan, Findings: res.Findings, Text: res.Sources[s.Path]}, nil
 }
 
 // named returns an error of a file with the name of the state.
@@ -45,7 +45,10 @@ func (s Source) named(err error) error {
 }
 
 // A Pair is a plan in two states.
-type Pair struct{ Before, After Source }
+type Pair struct {
+	Before, After Source
+	Renamed       bool // they are one plan, whatever their names
+}
 
 // Compare tells what changed between the two.
 func (p Pair) Compare() (diff.Plan, error) {
@@ -57,7 +60,11 @@ func (p Pair) Compare() (diff.Plan, error) {
 	if err != nil {
 		return diff.Plan{}, err
 	}
-	return diff.Compare(before, after), nil
+	plan := diff.Compare(before, after)
+	if p.Renamed {
+		plan = plan.Rename()
+	}
+	return plan, nil
 }
 
 // A side is what one argument names.
@@ -196,7 +203,7 @@ func Since(arg string) ([]Pair, error) {
 		name = "./" + name
 	}
 	if tree, err := Open("HEAD"); err == nil && !a.folder && !tree.Has(a.path) {
-		return []Pair{{None, a.source("")}}, nil
+		return []Pair{{Before: None, After: a.source("")}}, nil
 	}
 	b, err := openCommitted("HEAD:"+name, "HEAD", name)
 	if err != nil {
@@ -213,7 +220,7 @@ func match(before, after side) ([]Pair, error) {
 	case before.folder:
 		return pairs(before, after)
 	}
-	return []Pair{{before.source(""), after.source("")}}, nil
+	return []Pair{{Before: before.source(""), After: after.source("")}}, nil
 }
 
 // pairs pairs the plans of two folders.
@@ -230,7 +237,7 @@ func pairs(before, after side) ([]Pair, error) {
 	slices.Sort(all)
 	var list []Pair
 	for _, rel := range slices.Compact(all) {
-		p := Pair{before.source(rel), after.source(rel)}
+		p := Pair{Before: before.source(rel), After: after.source(rel)}
 		if !slices.Contains(was, rel) {
 			p.Before = None
 		}
