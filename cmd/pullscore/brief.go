@@ -28,8 +28,8 @@ type briefCmd struct {
 	As     string   `enum:"pdf,html" default:"pdf" placeholder:"FORM" help:"The form of the file: pdf or html."`
 	Paper  string   `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
 	Stops  bool     `help:"Also the window of stops of every shot."`
-	Output string   `short:"o" default:"." placeholder:"PLACE" help:"A folder, the file, or - for standard output."`
-	Paths  []string `arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
+	Output string   `offer:"places" short:"o" default:"." placeholder:"PLACE" help:"A folder, the file, or - for standard output."`
+	Paths  []string `offer:"plans" arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
 }
 
 // Help explains the command.

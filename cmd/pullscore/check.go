@@ -17,7 +17,7 @@ import (
 type checkCmd struct {
 	Strict bool     `help:"Let warnings count as errors."`
 	As     string   `enum:"text,json,sarif" default:"text" placeholder:"FORM" help:"How to print findings: text, json or sarif."`
-	Paths  []string `arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
+	Paths  []string `offer:"plans" arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
 }
 
 // Help explains the command.

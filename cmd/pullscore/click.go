@@ -12,12 +12,12 @@ import (
 )
 
 type clickCmd struct {
-	Output string   `short:"o" default:"." placeholder:"PLACE" help:"A folder, a file, or - for standard output."`
-	Shot   string   `placeholder:"ID" help:"The shot; may be left out where the plan has one."`
+	Output string   `offer:"places" short:"o" default:"." placeholder:"PLACE" help:"A folder, a file, or - for standard output."`
+	Shot   string   `offer:"shots" placeholder:"ID" help:"The shot; may be left out where the plan has one."`
 	Loop   int      `default:"1" placeholder:"N" help:"Play it so many times, 1 to 100."`
 	Slow   string   `default:"100%" placeholder:"SHARE" help:"How fast, 10% to 100%; the pitch stays."`
 	Beat   *float64 `placeholder:"S" help:"Seconds between ticks, 0.1 to 4; without, the plan's let beat, or half a second."`
-	File   string   `arg:"" help:"A plan, or - for standard input."`
+	File   string   `offer:"plans" arg:"" help:"A plan, or - for standard input."`
 }
 
 // Help explains the command.

@@ -13,12 +13,12 @@ import (
 
 type diffCmd struct {
 	As     string   `enum:"text,json,svg,pdf,png" default:"text" placeholder:"FORM" help:"How to tell it: text, json, or as drawings svg, pdf, png."`
-	Shot   string   `placeholder:"ID" help:"Only this shot."`
+	Shot   string   `offer:"shots" placeholder:"ID" help:"Only this shot."`
 	Paper  string   `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet of a drawing, lying: a4 or letter."`
 	DPI    int      `name:"dpi" default:"150" placeholder:"N" help:"Pixels an inch of a png, 36 to 600; 150 without."`
-	Output string   `short:"o" placeholder:"PLACE" help:"For drawings: a folder, a file for a single page, or - for standard output."`
+	Output string   `offer:"places" short:"o" placeholder:"PLACE" help:"For drawings: a folder, a file for a single page, or - for standard output."`
 	Git    bool     `help:"Take the arguments that git gives to a diff driver."`
-	States []string `arg:"" name:"state" sep:"none" help:"Two plans or two folders; REVISION:PATH for one that git has."`
+	States []string `offer:"plans" arg:"" name:"state" sep:"none" help:"Two plans or two folders; REVISION:PATH for one that git has."`
 }
 
 // Help explains the command.

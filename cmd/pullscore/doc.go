@@ -35,6 +35,7 @@
 //   - takes_recorded.go: pullscore takes --recorded
 //   - topics.go: help on a task
 //   - version.go: pullscore version
+//   - words.go: what a shell offers while a command line is typed
 //   - watch.go: pullscore watch
 //   - watch_log.go: what watch prints
 package main

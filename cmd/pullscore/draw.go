@@ -19,11 +19,11 @@ import (
 type drawCmd struct {
 	Drawing string   `enum:"${drawings},all" default:"score" placeholder:"NAME" help:"Which drawing: ${drawings_words}, or all."`
 	As      string   `enum:"svg,pdf,png" default:"svg" placeholder:"FORM" help:"The form of the files: svg, pdf or png."`
-	Shot    string   `placeholder:"ID" help:"Only this shot."`
+	Shot    string   `offer:"shots" placeholder:"ID" help:"Only this shot."`
 	Paper   string   `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
 	DPI     int      `name:"dpi" default:"150" placeholder:"N" help:"Pixels an inch of a png, 36 to 600; 150 without."`
-	Output  string   `short:"o" default:"." placeholder:"PLACE" help:"A folder, a file for a single page, or - for standard output."`
-	Paths   []string `arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
+	Output  string   `offer:"places" short:"o" default:"." placeholder:"PLACE" help:"A folder, a file for a single page, or - for standard output."`
+	Paths   []string `offer:"plans" arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
 }
 
 // Help explains the command.

@@ -15,9 +15,9 @@ import (
 
 type exportCmd struct {
 	As     string `enum:"${forms}" required:"" placeholder:"${forms_bar}" help:"What to write."`
-	Shot   string `placeholder:"ID" help:"Only this shot."`
-	Output string `short:"o" default:"." placeholder:"PLACE" help:"A folder, a file for a single one, or - for standard output."`
-	File   string `arg:"" help:"A plan, or - for standard input."`
+	Shot   string `offer:"shots" placeholder:"ID" help:"Only this shot."`
+	Output string `offer:"places" short:"o" default:"." placeholder:"PLACE" help:"A folder, a file for a single one, or - for standard output."`
+	File   string `offer:"plans" arg:"" help:"A plan, or - for standard input."`
 }
 
 // Help explains the command.

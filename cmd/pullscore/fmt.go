@@ -19,7 +19,7 @@ type fmtCmd struct {
 	List  bool     `short:"l" help:"Print the names of files that are not laid out so; the exit code is then 1."`
 	Write bool     `short:"w" help:"Write the layout into the files."`
 	Diff  bool     `short:"d" help:"Print what would change; the exit code is then 1."`
-	Paths []string `arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
+	Paths []string `offer:"plans" arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
 }
 
 // Help explains the command.

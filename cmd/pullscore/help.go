@@ -25,7 +25,7 @@ says what will fail on the day and what would cure it, and draws the score.
   pullscore draw scene-12.pull      the score of every shot`
 
 type helpCmd struct {
-	Topic string `arg:"" optional:"" help:"language, a topic such as papers, a word of the language such as rack, the code of a finding, or a command."`
+	Topic string `offer:"topics" arg:"" optional:"" help:"language, a topic such as papers, a word of the language such as rack, the code of a finding, or a command."`
 }
 
 // Help explains the command.
@@ -103,12 +103,19 @@ func usagesOf(word string) []string {
 	return list
 }
 
-func (c *helpCmd) unknown(parser *kong.Kong) error {
-	words := slices.Concat(lang.Keywords(), []string{"language"}, topics.Names(), lang.Explained())
+// explained returns all that there is help on.
+func explained(parser *kong.Kong) []string {
+	list := slices.Concat(lang.Keywords(), []string{"language"}, topics.Names(), lang.Explained())
 	for _, node := range parser.Model.Children {
-		words = append(words, node.Name)
+		if !node.Hidden {
+			list = append(list, node.Name)
+		}
 	}
-	if near, ok := lang.Nearest(c.Topic, words); ok {
+	return list
+}
+
+func (c *helpCmd) unknown(parser *kong.Kong) error {
+	if near, ok := lang.Nearest(c.Topic, explained(parser)); ok {
 		return fmt.Errorf("no help on %q; did you mean %s?", c.Topic, near)
 	}
 	return fmt.Errorf("no help on %q; there is help on the language, on topics, on words of the language, on the codes of findings, and on the commands", c.Topic)

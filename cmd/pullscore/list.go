@@ -10,8 +10,8 @@ import (
 
 type listCmd struct {
 	As    string   `enum:"text,json,csv" default:"text" placeholder:"FORM" help:"How to print the list: text, json or csv."`
-	Shot  string   `placeholder:"ID" help:"Only this shot."`
-	Paths []string `arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
+	Shot  string   `offer:"shots" placeholder:"ID" help:"Only this shot."`
+	Paths []string `offer:"plans" arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
 }
 
 // Help explains the command.

@@ -39,6 +39,7 @@ type commands struct {
 	Help       helpCmd       `cmd:"" all:"" help:"Explain the language, a statement of it, or a command."`
 	Completion completionCmd `cmd:"" all:"" help:"Print a script that completes commands in a shell."`
 	Version    versionCmd    `cmd:"" help:"Print which version this is."`
+	Words      wordsCmd      `cmd:"" all:"" hidden:"" help:"Print what can be written next, for completion."`
 
 	flags
 }

@@ -18,9 +18,9 @@ import (
 
 type stopsCmd struct {
 	As      string   `enum:"text,json,svg" default:"text" placeholder:"FORM" help:"How to answer: text, json or svg."`
-	Shot    string   `placeholder:"ID" help:"Only this shot."`
+	Shot    string   `offer:"shots" placeholder:"ID" help:"Only this shot."`
 	Against string   `placeholder:"CAMERA" help:"Compare with the same framing on this camera of the kit."`
-	Paths   []string `arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
+	Paths   []string `offer:"plans" arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
 }
 
 // Help explains the command.

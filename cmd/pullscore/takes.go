@@ -21,14 +21,14 @@ import (
 
 type takesCmd struct {
 	As       string  `enum:"text,json,svg" default:"text" placeholder:"FORM" help:"How to answer: text, json or svg."`
-	Plan     string  `placeholder:"FILE" help:"The plan whose pulls the takes are of."`
+	Plan     string  `offer:"plans" placeholder:"FILE" help:"The plan whose pulls the takes are of."`
 	Puller   string  `placeholder:"NAME" help:"Only the takes of this puller."`
 	Grip     float64 `default:"120" placeholder:"DEG" help:"What one grip of the hand turns, in degrees."`
-	Recorded string  `placeholder:"FILE" help:"Score the pulls in a recorded focus curve."`
-	Shot     string  `placeholder:"ID" help:"The shot that was recorded."`
-	Append   string  `placeholder:"LOG" help:"Add the recorded pulls to this log."`
+	Recorded string  `offer:"files" placeholder:"FILE" help:"Score the pulls in a recorded focus curve."`
+	Shot     string  `offer:"shots" placeholder:"ID" help:"The shot that was recorded."`
+	Append   string  `offer:"files" placeholder:"LOG" help:"Add the recorded pulls to this log."`
 	Date     string  `placeholder:"DAY" help:"The day of the recording, as in 2026-03-01."`
-	Log      string  `arg:"" optional:"" help:"A log of takes, or - for standard input."`
+	Log      string  `offer:"files" arg:"" optional:"" help:"A log of takes, or - for standard input."`
 
 	faulty bool // the plan has errors
 }

@@ -19,11 +19,11 @@ import (
 
 type watchCmd struct {
 	Addr   string   `default:"127.0.0.1:0" placeholder:"HOST:PORT" help:"Where the live page is served; port 0 takes a free one. Beyond this machine the address has a token."`
-	Output string   `short:"o" default:"." placeholder:"DIR" help:"The folder for drawings."`
+	Output string   `offer:"places" short:"o" default:"." placeholder:"DIR" help:"The folder for drawings."`
 	NoPage bool     `help:"Serve no page, only write drawings."`
 	Open   bool     `help:"Open the page in the browser."`
 	Poll   bool     `help:"Look at the files twice a second, for network drives that tell of no changes."`
-	Paths  []string `arg:"" name:"path" sep:"none" help:"Plans, or folders of plans."`
+	Paths  []string `offer:"plans" arg:"" name:"path" sep:"none" help:"Plans, or folders of plans."`
 }
 
 // Help explains the command.

@@ -11,7 +11,7 @@ import (
 
 const bashFrame = `# Completion of pullscore for bash.
 _pullscore() {
-	local cur=${COMP_WORDS[COMP_CWORD]} prev=${COMP_WORDS[COMP_CWORD-1]} words= files=
+	local cur=${COMP_WORDS[COMP_CWORD]} prev=${COMP_WORDS[COMP_CWORD-1]} words= offer=
 	COMPREPLY=()
 	if [ "$COMP_CWORD" -eq 1 ]; then
 		COMPREPLY=($(compgen -W '%s' -- "$cur"))
@@ -19,25 +19,36 @@ _pullscore() {
 	fi
 	case "${COMP_WORDS[1]} $prev" in
 %s	esac
-	if [ -z "$words$files" ]; then
+	if [ -z "$words$offer" ]; then
 		case "${COMP_WORDS[1]}" in
 %s		esac
 	fi
-	case "$cur$files" in
+	case "$cur$offer" in
 	-*) ;;
-	*plans) _pullscore_files plans; return ;;
-	*places) _pullscore_files places; return ;;
+	*shots|*topics) _pullscore_ask "$offer"; return ;;
+	*plans|*files|*places) _pullscore_files "$offer"; return ;;
 	esac
 	COMPREPLY=($(compgen -W "$words" -- "$cur"))
+}
+
+# What only the program knows. It may hold any sign, so the shell may read none.
+_pullscore_ask() {
+	local word
+	while IFS= read -r word; do
+		case "$word" in
+		"$cur"*) COMPREPLY+=("$(printf %%q "$word")") ;;
+		esac
+	done < <(pullscore words "$1" -- "${COMP_WORDS[@]:1}" 2>/dev/null)
 }
 
 _pullscore_files() {
 	local IFS=$'\n'
 	compopt -o filenames 2>/dev/null
 	COMPREPLY=($(compgen -d -- "$cur"))
-	if [ "$1" = plans ]; then
-		COMPREPLY+=($(compgen -f -X '!%s' -- "$cur"))
-	fi
+	case "$1" in
+	plans) COMPREPLY+=($(compgen -f -X '!%s' -- "$cur")) ;;
+	files) COMPREPLY=($(compgen -f -- "$cur")) ;;
+	esac
 }
 
 complete -F _pullscore pullscore
@@ -56,8 +67,8 @@ func Bash(k *kong.Kong) string {
 		}
 		words = append(words, c.words...)
 		fmt.Fprintf(&arguments, "\t\t%s) words='%s'", c.name, strings.Join(words, " "))
-		if c.files {
-			arguments.WriteString(" files=plans")
+		if c.offer != "" {
+			arguments.WriteString(" offer=" + string(c.offer))
 		}
 		arguments.WriteString(" ;;\n")
 	}
@@ -75,8 +86,8 @@ func bashValue(b *strings.Builder, c command, f flag) {
 	}
 	head := strings.Join(cases, "|")
 	switch {
-	case f.files:
-		fmt.Fprintf(b, "\t%s) files=places ;;\n", head)
+	case f.offer != "":
+		fmt.Fprintf(b, "\t%s) offer=%s ;;\n", head, f.offer)
 	case len(f.words) > 0:
 		fmt.Fprintf(b, "\t%s) words='%s' ;;\n", head, strings.Join(f.words, " "))
 	default:

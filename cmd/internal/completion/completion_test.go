@@ -17,10 +17,16 @@ type grammar struct {
 	Check struct {
 		As     string   `enum:"text,json" default:"text" help:"How: it's [so]."`
 		Strict bool     `help:"Strict."`
-		Output string   `short:"o" help:"Where."`
-		Shot   string   `help:"Which."`
-		Paths  []string `arg:"" name:"path"`
+		Output string   `short:"o" offer:"places" help:"Where."`
+		Shot   string   `offer:"shots" help:"Which."`
+		Log    string   `offer:"files" help:"A log."`
+		Rate   string   `help:"Anything."`
+		Paths  []string `arg:"" name:"path" offer:"plans"`
 	} `cmd:"" help:"Check."`
+	Help struct {
+		Topic string `arg:"" optional:"" offer:"topics"`
+	} `cmd:"" help:"Explain."`
+	Words struct{} `cmd:"" hidden:"" help:"Secret."`
 	Shell struct {
 		Name string `arg:"" enum:"bash,zsh"`
 	} `cmd:"" help:"Shells."`
@@ -60,7 +66,7 @@ func complete(t *testing.T, script string, words ...string) []string {
 }
 
 func TestBashCompletes(t *testing.T) {
-	script := Bash(parser(t))
+	script := program + Bash(parser(t))
 	t.Chdir(t.TempDir())
 	for _, name := range []string{"a scene.pull", "notes.txt"} {
 		if err := os.WriteFile(name, nil, 0o666); err != nil {
@@ -69,19 +75,30 @@ func TestBashCompletes(t *testing.T) {
 	}
 	os.Mkdir("folder", 0o777)
 	tests := []struct{ words, want []string }{
-		{[]string{""}, []string{"check", "shell"}},
+		{[]string{""}, []string{"check", "help", "shell"}},
 		{[]string{"ch"}, []string{"check"}},
 		{[]string{"check", ""}, []string{"a scene.pull", "folder"}},
 		{[]string{"check", "a.pull", "a"}, []string{"a scene.pull"}},
-		{[]string{"check", "--"}, []string{"--as", "--help", "--output", "--shot", "--strict"}},
+		{[]string{"check", "--"}, []string{"--as", "--help", "--log", "--output", "--rate", "--shot", "--strict"}},
 		{[]string{"check", "--as", ""}, []string{"json", "text"}},
 		{[]string{"check", "--as", "j"}, []string{"json"}},
 		{[]string{"check", "-o", ""}, []string{"folder"}},
-		{[]string{"check", "--shot", ""}, nil},
+		{[]string{"check", "--rate", ""}, nil},
+		{[]string{"check", "--log", ""}, []string{"a scene.pull", "folder", "notes.txt"}},
+		{[]string{"check", "--shot", ""}, []string{"3A", "3B", `\$\(touch\ oops\)`, "check", "the\\ quay"}},
+		{[]string{"check", "--shot", "3"}, []string{"3A", "3B"}},
+		{[]string{"check", "--shot", "the"}, []string{"the\\ quay"}},
+		{[]string{"help", "r"}, []string{"rack", "rate"}},
+		{[]string{"help", "--"}, []string{"--help"}},
 		{[]string{"check", "--strict", "f"}, []string{"folder"}},
 		{[]string{"shell", "b"}, []string{"bash"}},
 		{[]string{"nothing", ""}, nil},
 	}
+	defer func() {
+		if _, err := os.Stat("oops"); err == nil {
+			t.Error("the name of a shot was run")
+		}
+	}()
 	for _, test := range tests {
 		if got := complete(t, script, test.words...); !slices.Equal(got, test.want) {
 			t.Errorf("%q: %q, want %q", test.words, got, test.want)
@@ -89,11 +106,22 @@ func TestBashCompletes(t *testing.T) {
 	}
 }
 
+// program stands for the program, which is asked for shots and topics. It tells
+// a word of the line too, so that the line is seen to come through.
+const program = `pullscore() {
+	[ "$1 $3" = "words --" ] || return
+	case "$2" in
+	shots) printf '%s\n' 3B '$(touch oops)' 'the quay' 3A "$4" ;;
+	topics) printf '%s\n' rack rate stop ;;
+	esac
+}
+`
+
 // Scripts for the other shells are checked by these where they are installed,
 // and for their quotes everywhere.
 func TestOtherShells(t *testing.T) {
 	for shell, script := range map[string]string{"zsh": Zsh(parser(t)), "fish": Fish(parser(t))} {
-		for _, word := range []string{"check", "strict", "shot", "text json", ".pull", "How, its (so)"} {
+		for _, word := range []string{"check", "strict", "shot", "text json", ".pull", "How, its (so)", "pullscore words", "shots", "topics"} {
 			if !strings.Contains(script, word) {
 				t.Errorf("%s: %q is missing in\n%s", shell, word, script)
 			}

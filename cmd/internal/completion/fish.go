@@ -19,11 +19,8 @@ func Fish(k *kong.Kong) string {
 		for _, f := range c.flags {
 			fmt.Fprintf(&b, "%s %s -d '%s'%s\n", when, fishNames(f), f.help, fishValue(f))
 		}
-		switch {
-		case c.files:
-			fmt.Fprintf(&b, "%s -k -a '(__fish_complete_suffix %s)'\n", when, strings.TrimPrefix(pattern, "*"))
-		case len(c.words) > 0:
-			fmt.Fprintf(&b, "%s -a '%s'\n", when, strings.Join(c.words, " "))
+		if value := fishOffer(c.offer, c.words); value != "" {
+			fmt.Fprintf(&b, "%s %s\n", when, value)
 		}
 	}
 	return b.String()
@@ -38,13 +35,27 @@ func fishNames(f flag) string {
 }
 
 func fishValue(f flag) string {
-	switch {
-	case !f.takes:
+	if !f.takes {
 		return ""
-	case f.files:
-		return " -r -F"
-	case len(f.words) > 0:
-		return " -x -a '" + strings.Join(f.words, " ") + "'"
 	}
-	return " -x"
+	if f.offer == paths || f.offer == places {
+		return " -r -F"
+	}
+	return strings.TrimRight(" -x "+fishOffer(f.offer, f.words), " ")
+}
+
+// fishOffer returns what completes a value; "" where nothing does.
+func fishOffer(o offer, words []string) string {
+	switch o {
+	case plans:
+		return "-k -a '(__fish_complete_suffix " + strings.TrimPrefix(pattern, "*") + ")'"
+	case paths, places:
+		return "-F"
+	case shots, topics:
+		return "-a '(pullscore words " + string(o) + " -- (commandline -o)[2..-1] 2>/dev/null)'"
+	}
+	if len(words) == 0 {
+		return ""
+	}
+	return "-a '" + strings.Join(words, " ") + "'"
 }

@@ -12,8 +12,8 @@ import (
 type command struct {
 	name, help string
 	flags      []flag
-	words      []string // what an argument can be; none: files
-	files      bool     // arguments are plans
+	words      []string // what an argument can be; none: anything
+	offer      offer    // what is offered for an argument
 }
 
 // A flag is an option with what it can be set to.
@@ -21,13 +21,29 @@ type flag struct {
 	name, short, help string
 	takes             bool     // a value
 	words             []string // what the value can be; none: anything
-	files             bool     // the value is a place
+	offer             offer    // what is offered for the value
 }
+
+// An offer is what a shell offers for a value, by the tag "offer" of its field.
+type offer string
+
+// The offers; nothing is offered without one. The program itself is asked for
+// shots, which are those of the plans on the line, and for topics of help.
+const (
+	plans  offer = "plans"
+	paths  offer = "files"
+	places offer = "places" // folders
+	shots  offer = "shots"
+	topics offer = "topics"
+)
 
 // model reads the commands of a parser.
 func model(k *kong.Kong) []command {
 	var list []command
 	for _, node := range k.Model.Children {
+		if node.Hidden {
+			continue
+		}
 		c := command{name: node.Name, help: plain(node.Help)}
 		for _, group := range node.AllFlags(true) {
 			for _, f := range group {
@@ -36,7 +52,7 @@ func model(k *kong.Kong) []command {
 		}
 		for _, arg := range node.Positional {
 			c.words = enumOf(arg)
-			c.files = arg.Name == "path" || arg.Name == "file"
+			c.offer = offer(arg.Tag.Get("offer"))
 		}
 		list = append(list, c)
 	}
@@ -44,7 +60,7 @@ func model(k *kong.Kong) []command {
 }
 
 func flagOf(f *kong.Flag) flag {
-	g := flag{name: "--" + f.Name, help: plain(f.Help), takes: !f.IsBool(), words: enumOf(f.Value), files: f.Name == "output"}
+	g := flag{name: "--" + f.Name, help: plain(f.Help), takes: !f.IsBool(), words: enumOf(f.Value), offer: offer(f.Tag.Get("offer"))}
 	if f.Short != 0 {
 		g.short = "-" + string(f.Short)
 	}

@@ -22,6 +22,14 @@ _pullscore() {
 	case $words[2] in
 %s	esac
 }
+# What only the program knows.
+_pullscore_ask() {
+	local -a list
+	list=(${(f)"$(pullscore words $1 -- "${(Q)words[@]}" 2>/dev/null)"})
+	compadd -a list
+}
+_pullscore_shots() { _pullscore_ask shots }
+_pullscore_topics() { _pullscore_ask topics }
 if [ "$funcstack[1]" = "_pullscore" ]; then
 	_pullscore "$@"
 else
@@ -41,10 +49,10 @@ func Zsh(k *kong.Kong) string {
 			}
 		}
 		switch {
-		case c.files:
-			fmt.Fprintf(&cases, ` \`+"\n\t\t\t"+`'*:plan:_files -g "%s"'`, pattern)
-		case len(c.words) > 0:
-			fmt.Fprintf(&cases, ` \`+"\n\t\t\t"+`'1:word:(%s)'`, strings.Join(c.words, " "))
+		case c.offer == plans:
+			fmt.Fprintf(&cases, ` \`+"\n\t\t\t"+`'*:%s'`, zshOffer(c.offer, nil))
+		case c.offer != "" || len(c.words) > 0:
+			fmt.Fprintf(&cases, ` \`+"\n\t\t\t"+`'1:%s'`, zshOffer(c.offer, c.words))
 		}
 		cases.WriteString("\n\t\t;;\n")
 	}
@@ -52,13 +60,28 @@ func Zsh(k *kong.Kong) string {
 }
 
 func zshValue(f flag) string {
-	switch {
-	case !f.takes:
+	if !f.takes {
 		return ""
-	case f.files:
-		return ":place:_files"
-	case len(f.words) > 0:
-		return ":value:(" + strings.Join(f.words, " ") + ")"
 	}
-	return ":value: "
+	return ":" + zshOffer(f.offer, f.words)
+}
+
+// zshOffer returns what a value is called and what completes it.
+func zshOffer(o offer, words []string) string {
+	switch o {
+	case plans:
+		return `plan:_files -g "` + pattern + `"`
+	case paths:
+		return "file:_files"
+	case places:
+		return "place:_files"
+	case shots:
+		return "shot:_pullscore_shots"
+	case topics:
+		return "topic:_pullscore_topics"
+	}
+	if len(words) == 0 {
+		return "value: "
+	}
+	return "value:(" + strings.Join(words, " ") + ")"
 }
