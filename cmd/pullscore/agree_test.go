@@ -305,55 +305,58 @@ func (s summed) worst(w, h int) (worst float64, at image.Point) {
 	return float64(most) / float64(255*w*h), at
 }
 
+// disagreements are changes of a page that must be seen.
+var disagreements = []struct {
+	name   string
+	change func(draw.Item) (draw.Item, bool) // the item changed; false: it does not apply
+}{
+	{"a text 0.3 mm to the right", func(it draw.Item) (draw.Item, bool) {
+		text, ok := it.(draw.Text)
+		text.At.X += 0.3
+		return text, ok
+	}},
+	{"a text 0.3 mm lower", func(it draw.Item) (draw.Item, bool) {
+		text, ok := it.(draw.Text)
+		text.At.Y += 0.3
+		return text, ok
+	}},
+	{"a text lost", func(it draw.Item) (draw.Item, bool) {
+		_, ok := it.(draw.Text)
+		return draw.Text{}, ok
+	}},
+	{"a text in the other weight", func(it draw.Item) (draw.Item, bool) {
+		text, ok := it.(draw.Text)
+		text.Font.Bold = !text.Font.Bold
+		return text, ok && len(text.String) > 3
+	}},
+	{"a line's dashes lost", func(it draw.Item) (draw.Item, bool) {
+		line, ok := it.(draw.Line)
+		ok = ok && line.Stroke.Dash != nil && line.Stroke.Width >= 0.2
+		line.Stroke.Dash = nil
+		return line, ok
+	}},
+	{"a line 0.3 mm lower and to the right", func(it draw.Item) (draw.Item, bool) {
+		line, ok := it.(draw.Line)
+		ok = ok && line.Stroke.Dash == nil && line.Stroke.Width >= 0.2
+		line.From.X, line.To.X, line.From.Y, line.To.Y = line.From.X+0.3, line.To.X+0.3, line.From.Y+0.3, line.To.Y+0.3
+		return line, ok
+	}},
+	{"a hatch or a curve lost", func(it draw.Item) (draw.Item, bool) {
+		path, ok := it.(draw.Path)
+		return draw.Path{}, ok && (path.Stroke.Ink == draw.Blue || path.Stroke.Ink == draw.Black)
+	}},
+	{"a tint lost", func(it draw.Item) (draw.Item, bool) {
+		rect, ok := it.(draw.Rect)
+		return draw.Rect{}, ok && rect.Fill == draw.Faint && rect.Box.W > 4 && rect.Box.H > 4
+	}},
+}
+
 // What the comparison is for must not slip through it: on a page of an example,
 // each of these changes is seen.
 func TestDisagreementIsSeen(t *testing.T) {
 	pages := examplePages(t)
 	page := pages[slices.IndexFunc(pages, func(p drawnPage) bool { return strings.HasSuffix(p.name, "31C score 1") })].page
-	for _, tc := range []struct {
-		name   string
-		change func(draw.Item) (draw.Item, bool) // the item changed; false: it does not apply
-	}{
-		{"a text 0.3 mm to the right", func(it draw.Item) (draw.Item, bool) {
-			text, ok := it.(draw.Text)
-			text.At.X += 0.3
-			return text, ok
-		}},
-		{"a text 0.3 mm lower", func(it draw.Item) (draw.Item, bool) {
-			text, ok := it.(draw.Text)
-			text.At.Y += 0.3
-			return text, ok
-		}},
-		{"a text lost", func(it draw.Item) (draw.Item, bool) {
-			_, ok := it.(draw.Text)
-			return draw.Text{}, ok
-		}},
-		{"a text in the other weight", func(it draw.Item) (draw.Item, bool) {
-			text, ok := it.(draw.Text)
-			text.Font.Bold = !text.Font.Bold
-			return text, ok && len(text.String) > 3
-		}},
-		{"a line's dashes lost", func(it draw.Item) (draw.Item, bool) {
-			line, ok := it.(draw.Line)
-			ok = ok && line.Stroke.Dash != nil && line.Stroke.Width >= 0.2
-			line.Stroke.Dash = nil
-			return line, ok
-		}},
-		{"a line 0.3 mm lower and to the right", func(it draw.Item) (draw.Item, bool) {
-			line, ok := it.(draw.Line)
-			ok = ok && line.Stroke.Dash == nil && line.Stroke.Width >= 0.2
-			line.From.X, line.To.X, line.From.Y, line.To.Y = line.From.X+0.3, line.To.X+0.3, line.From.Y+0.3, line.To.Y+0.3
-			return line, ok
-		}},
-		{"a hatch or a curve lost", func(it draw.Item) (draw.Item, bool) {
-			path, ok := it.(draw.Path)
-			return draw.Path{}, ok && (path.Stroke.Ink == draw.Blue || path.Stroke.Ink == draw.Black)
-		}},
-		{"a tint lost", func(it draw.Item) (draw.Item, bool) {
-			rect, ok := it.(draw.Rect)
-			return draw.Rect{}, ok && rect.Fill == draw.Faint && rect.Box.W > 4 && rect.Box.H > 4
-		}},
-	} {
+	for _, tc := range disagreements {
 		t.Run(tc.name, func(t *testing.T) {
 			right := png.Image(page, agreeDPI)
 			for i := 0; ; i++ {

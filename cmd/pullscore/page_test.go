@@ -28,16 +28,29 @@ func runs(t *testing.T, args ...string) (code int, out, errs string) {
 	return code, o.String(), e.String()
 }
 
+// A samplePage is what another reader says of a script.
+type samplePage struct {
+	Blocks   int     `json:"dialogue_blocks"`
+	First    []any   `json:"first_dialogue"` // a name, and its first line
+	Last     []any   `json:"last_dialogue"`
+	Headings [][]any `json:"scene_headings"` // with the number, or null
+	Speakers map[string]int
+}
+
+// A readPage is what the command says of one, as JSON.
+type readPage struct {
+	Scenes []struct {
+		Number, Heading string
+		Lines           []struct {
+			Who, Text string
+			Line      int
+		}
+	}
+}
+
 // What the command makes of other people's scripts as JSON.
 func TestPageOfSamples(t *testing.T) {
-	type expected struct {
-		Blocks   int     `json:"dialogue_blocks"`
-		First    []any   `json:"first_dialogue"` // a name, and its first line
-		Last     []any   `json:"last_dialogue"`
-		Headings [][]any `json:"scene_headings"` // with the number, or null
-		Speakers map[string]int
-	}
-	samples.Each(t, "fountain/", func(t *testing.T, name string, src []byte, want expected) {
+	samples.Each(t, "fountain/", func(t *testing.T, name string, src []byte, want samplePage) {
 		if want.Headings == nil {
 			t.Skip("skipped: another reader's own output, not a script")
 		}
@@ -46,56 +59,63 @@ func TestPageOfSamples(t *testing.T) {
 			t.Fatal(err)
 		}
 		code, out, errs := runs(t, "page", "--as", "json", file)
-		var page struct {
-			Scenes []struct {
-				Number, Heading string
-				Lines           []struct {
-					Who, Text string
-					Line      int
-				}
-			}
-		}
+		var page readPage
 		if err := json.Unmarshal([]byte(out), &page); err != nil || code != 0 || errs != "" {
 			t.Fatalf("code %d, %v, %s", code, err, errs)
 		}
-		var headings []string
-		speakers := map[string]int{}
-		blocks, last, ends := 0, 0, ""
-		for _, scene := range page.Scenes {
-			if scene.Heading != "" {
-				headings = append(headings, fmt.Sprint(scene.Heading, scene.Number))
-			}
-			for _, l := range scene.Lines {
-				if l.Line <= last {
-					t.Errorf("line %d behind line %d", l.Line, last)
-				}
-				if blocks++; blocks == 1 {
-					begins := text(want.First)
-					if l.Who != want.First[0] || !strings.HasPrefix(l.Text, begins) {
-						t.Errorf("begins with %s: %q, want %q", l.Who, l.Text, begins)
-					}
-				}
-				last, ends = l.Line, l.Who+l.Text
-				speakers[l.Who]++
-			}
-		}
-		var wanted []string
-		for _, h := range want.Headings {
-			if h[1] == nil {
-				h[1] = ""
-			}
-			wanted = append(wanted, fmt.Sprint(h[0], h[1]))
-		}
-		if a, b := fmt.Sprintf("%q", headings), fmt.Sprintf("%q", wanted); a != b {
+		if a, b := fmt.Sprintf("%q", page.headings()), fmt.Sprintf("%q", want.headings()); a != b {
 			t.Errorf("headings %s, want %s", a, b)
 		}
-		if a, b := fmt.Sprint(blocks, speakers), fmt.Sprint(want.Blocks, want.Speakers); want.Speakers != nil && a != b {
-			t.Errorf("speakers %s, want %s", a, b)
-		}
-		if want.Last != nil && (!strings.HasPrefix(ends, want.Last[0].(string)) || !strings.HasSuffix(ends, text(want.Last))) {
-			t.Errorf("ends with %q, want %q", ends, want.Last)
-		}
+		page.checkSpeeches(t, want)
 	})
+}
+
+func (p readPage) headings() (list []string) {
+	for _, scene := range p.Scenes {
+		if scene.Heading != "" {
+			list = append(list, fmt.Sprint(scene.Heading, scene.Number))
+		}
+	}
+	return list
+}
+
+func (p samplePage) headings() (list []string) {
+	for _, h := range p.Headings {
+		number := h[1]
+		if number == nil {
+			number = ""
+		}
+		list = append(list, fmt.Sprint(h[0], number))
+	}
+	return list
+}
+
+// checkSpeeches checks who speaks how often, and the first and the last words.
+func (p readPage) checkSpeeches(t *testing.T, want samplePage) {
+	t.Helper()
+	speakers := map[string]int{}
+	blocks, last, ends := 0, 0, ""
+	for _, scene := range p.Scenes {
+		for _, l := range scene.Lines {
+			if l.Line <= last {
+				t.Errorf("line %d behind line %d", l.Line, last)
+			}
+			if blocks++; blocks == 1 {
+				begins := text(want.First)
+				if l.Who != want.First[0] || !strings.HasPrefix(l.Text, begins) {
+					t.Errorf("begins with %s: %q, want %q", l.Who, l.Text, begins)
+				}
+			}
+			last, ends = l.Line, l.Who+l.Text
+			speakers[l.Who]++
+		}
+	}
+	if a, b := fmt.Sprint(blocks, speakers), fmt.Sprint(want.Blocks, want.Speakers); want.Speakers != nil && a != b {
+		t.Errorf("speakers %s, want %s", a, b)
+	}
+	if want.Last != nil && (!strings.HasPrefix(ends, want.Last[0].(string)) || !strings.HasSuffix(ends, text(want.Last))) {
+		t.Errorf("ends with %q, want %q", ends, want.Last)
+	}
 }
 
 // text returns the one line of a speech in the table, without its emphasis;
