@@ -11,7 +11,6 @@ import (
 	"pullscore/interp/inwords"
 	"pullscore/interp/load"
 	"pullscore/interp/names"
-	"pullscore/interp/shot"
 	"pullscore/interp/speech"
 	"pullscore/interp/wording"
 	"pullscore/lang"
@@ -121,7 +120,7 @@ func (p *program) passOn(said *lang.Text, f *load.Foreign, diags []lang.Diagnost
 		Code: lines.MoreFaults, Severity: worst, Range: said.Range(),
 		Message: fmt.Sprintf("%s in %q", inwords.Count(more-passedOn, "more fault"), said.Value),
 		Detail:  fmt.Sprintf("The first %d are told.", passedOn),
-		Figures: []lang.Figure{shot.Figure("faults", float64(more))},
+		Figures: []lang.Figure{{Name: "faults", Value: float64(more)}},
 	})
 }
 

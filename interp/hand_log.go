@@ -13,7 +13,6 @@ import (
 	"pullscore/interp/kit"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
-	"pullscore/interp/shot"
 	"pullscore/interp/takes"
 	"pullscore/lang"
 )
@@ -124,7 +123,7 @@ func (p *program) learnFrom(u *kit.Puller, said *lang.Takes, sec *lang.Section, 
 			Code: "few-takes", Severity: lang.Note, Range: said.File.Range(),
 			Message: fmt.Sprintf("%s are few to know the hand of %s by", from, u.Name),
 			Detail:  fmt.Sprintf("It comes out at %s; 90 %% lie within %s. From %d takes on that is told without this note.", value, spans, takes.Enough),
-			Figures: []lang.Figure{shot.Figure("takes", float64(s.Scores.N)), shot.Figure("wanted_takes", takes.Enough)},
+			Figures: []lang.Figure{{Name: "takes", Value: float64(s.Scores.N)}, {Name: "wanted_takes", Value: takes.Enough}},
 		})
 	}
 }

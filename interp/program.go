@@ -177,18 +177,30 @@ func (p *program) buildShots() {
 		} else {
 			ids[head.ID] = head
 		}
-		b := checks.Run{Builder: shot.NewBuilder(p.Film, sec, change.Change{})}
-		ok = b.Build()
-		b.Check()
-		p.Diags = append(p.Diags, b.Diags...)
-		p.Plan.Defaults = append(p.Plan.Defaults, b.Defaults...)
-		if ok {
-			b.Flags()
-			p.Plan.Shots = append(p.Plan.Shots, b.Shot)
-			p.sections[b.Shot] = sec
-		}
-		if p.hasPage() {
-			p.spoken = append(p.spoken, spokenIn(b.Builder, ok))
-		}
+		p.buildShot(sec)
 	}
+}
+
+// buildShot builds one shot and takes what is told of it.
+func (p *program) buildShot(sec *lang.Section) {
+	b, ok := shot.Build(p.Film, sec, change.Change{}, shot.Options{Lines: true, Needed: true})
+	p.Diags = append(p.Diags, b.Told...)
+	p.Plan.Defaults = append(p.Plan.Defaults, b.Defaults...)
+	if ok {
+		found := checks.Run(b, p.anew(sec))
+		for _, f := range found {
+			p.Diags = append(p.Diags, f.Diagnostic)
+		}
+		b.Plan.Flags = checks.Flags(found)
+		p.Plan.Shots = append(p.Plan.Shots, b.Plan)
+		p.sections[b.Plan] = sec
+	}
+	if p.hasPage() {
+		p.spoken = append(p.spoken, spokenIn(b, ok))
+	}
+}
+
+// anew returns what builds a shot with a change.
+func (p *program) anew(sec *lang.Section) checks.Again {
+	return func(ch change.Change) (*shot.Built, bool) { return shot.Build(p.Film, sec, ch, shot.Options{}) }
 }

@@ -27,9 +27,7 @@ import (
 func (r *Result) Retake(of *plan.Shot) stops.Retake {
 	p := r.program
 	sec := p.sections[of]
-	base := shot.NewBuilder(p.Film, sec, change.Change{})
-	base.Probing = true
-	ok := base.Build()
+	base, ok := shot.Build(p.Film, sec, change.Change{}, shot.Options{})
 	return func(c stops.Change) (stops.Take, bool) {
 		if !ok {
 			return stops.Take{}, false
@@ -44,13 +42,13 @@ func (r *Result) Retake(of *plan.Shot) stops.Retake {
 
 // asChange says in statements what a change says in pulls; ok is false where a
 // pull has none that takes it.
-func asChange(b *shot.Builder, c stops.Change) (ch change.Change, ok bool) {
+func asChange(b *shot.Built, c stops.Change) (ch change.Change, ok bool) {
 	ch = change.Change{
 		Stop: c.Stop, Gear: c.Gear, Wheel: c.Wheel, Back: c.Back, Camera: c.Camera, Lens: c.Lens,
 		Focal: c.Focal, FocalBy: c.FocalBy, SensorBy: c.SensorBy,
 	}
 	for n := range c.Over {
-		if n < 1 || n > len(b.Pulls) || b.Pulls[n-1].Follow {
+		if n < 1 || n > len(b.Pulls) || b.Pulls[n-1].Rack.Follow {
 			return change.Change{}, false
 		}
 	}
@@ -58,12 +56,12 @@ func asChange(b *shot.Builder, c stops.Change) (ch change.Change, ok bool) {
 		t, ok := c.Over[i+1]
 		switch {
 		case ok:
-		case p.Untimed:
-			t = kept(p)
+		case p.Plan.Untimed:
+			t = kept(p.Rack)
 		default:
 			continue
 		}
-		ch.Edits = append(ch.Edits, change.Edit{Kind: change.Over, Item: p.Item + 1, Seconds: t})
+		ch.Edits = append(ch.Edits, change.Edit{Kind: change.Over, Item: p.Rack.Item + 1, Seconds: t})
 	}
 	return ch, true
 }
@@ -72,22 +70,23 @@ func asChange(b *shot.Builder, c stops.Change) (ch change.Change, ok bool) {
 // microseconds.
 func kept(p *clock.Pull) float64 { return math.Round((p.LandS-p.StartS)*1e6) / 1e6 }
 
-func (p *program) retake(sec *lang.Section, base *shot.Builder, ch change.Change, c stops.Change) (stops.Take, bool) {
-	b := checks.Run{Builder: shot.NewBuilder(p.Film, sec, ch)}
-	b.Probing, b.Needs = true, c.Needs
-	if !b.Build() {
+func (p *program) retake(sec *lang.Section, base *shot.Built, ch change.Change, c stops.Change) (stops.Take, bool) {
+	b, ok := shot.Build(p.Film, sec, ch, shot.Options{Needed: c.Needs})
+	if !ok {
 		return stops.Take{}, false
 	}
-	for _, q := range b.Pulls {
-		was := base.Clock.PullOf[q.Item] // a change adds no statements
-		q.Untimed = was.Untimed
+	untimed := map[int]bool{} // by statement: a change adds none
+	for _, q := range base.Pulls {
+		untimed[q.Rack.Item] = q.Plan.Untimed
 	}
-	t := stops.Take{Shot: b.Shot}
+	for _, q := range b.Pulls {
+		q.Plan.Untimed = untimed[q.Rack.Item]
+	}
+	t := stops.Take{Shot: b.Plan}
 	if c.Bare {
 		return t, true
 	}
-	b.Check()
-	for f := range b.Faults() {
+	for f := range checks.Faults(b) {
 		t.Faults = append(t.Faults, fmt.Sprintf("%s %d:%d", f.Code, f.At.Start.Line, f.At.Start.Column))
 	}
 	slices.Sort(t.Faults)

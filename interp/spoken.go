@@ -4,7 +4,6 @@
 package interp
 
 import (
-	"pullscore/interp/names"
 	"pullscore/interp/plan"
 	"pullscore/interp/shot"
 	"pullscore/lang"
@@ -18,28 +17,15 @@ type spoken struct {
 	built *plan.Shot   // the shot of the plan; nil where there is none
 }
 
-// spokenIn returns what is said in a shot, built or not. It is asked for once the
-// findings of the shot are taken: names that nobody has are told by then.
-func spokenIn(b *shot.Builder, built bool) *spoken {
-	s := &spoken{all: &plan.Shot{ID: b.Shot.ID}}
+// spokenIn returns what is said in a shot, built or not.
+func spokenIn(b *shot.Built, built bool) *spoken {
+	s := &spoken{all: &plan.Shot{ID: b.Plan.ID}}
 	if built {
-		s.built = b.Shot
+		s.built = b.Plan
 	}
-	for i, it := range b.Items {
-		speech, ok := it.Stmt.(*lang.Speech)
-		if !ok {
-			continue
-		}
-		s.at = append(s.at, speech.Range())
-		if built && b.Clock.At[i].Known {
-			s.all.Lines = append(s.all.Lines, b.Shot.Lines[b.Clock.Lines[i].Listed])
-			continue
-		}
-		who := speech.Who.Text
-		if d, ok := b.Who(speech.Who, it.Env, names.DeclSubject, names.DeclVoice); ok {
-			who = d.Name.Text
-		}
-		s.all.Lines = append(s.all.Lines, plan.Line{Who: who, Text: names.ValueOf(speech.Words)})
+	for _, l := range b.Spoken {
+		s.all.Lines = append(s.all.Lines, l.Line)
+		s.at = append(s.at, l.At)
 	}
 	return s
 }

@@ -8,24 +8,27 @@ import (
 
 	"pullscore/interp/change"
 	"pullscore/interp/inwords"
-	"pullscore/interp/shot"
 	"pullscore/lang"
+	"pullscore/lang/rule"
 )
 
-func checkBeforeTheShot(b Run) {
+var beforeTheShot = Check{Codes: []rule.Code{rule.BeforeTheShot}, Run: startsBefore}
+
+func startsBefore(b *Shot) (found []Finding) {
 	for _, p := range b.Pulls {
-		if p.StartS >= -1e-9 || b.inList() {
+		if p.Rack.StartS >= -1e-9 || b.inList() {
 			continue
 		}
-		early := -p.StartS
-		b.tellPull(p, shot.Finding{Diagnostic: lang.Diagnostic{
+		early := -p.Rack.StartS
+		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
 			Code: "before-the-shot", Severity: lang.Error,
-			Message: fmt.Sprintf("%s would have to start %s before the shot does", racked(b, p), inwords.Seconds(early)),
-			Figures: []lang.Figure{shot.Figure("start_s", p.StartS)},
+			Message: fmt.Sprintf("%s would have to start %s before the shot does", b.racked(p), inwords.Seconds(early)),
+			Figures: []lang.Figure{figure("start_s", p.Rack.StartS)},
 		}, Tries: func() []change.Change {
 			lead := inwords.CeilTo(early, 10)
 			tries := []change.Change{edited(change.Edit{Kind: change.Pause, Item: 1, Seconds: lead})}
-			return append(tries, b.overTry(p, math.Floor(p.LandS*10)/10)...)
-		}})
+			return append(tries, b.overTry(p, math.Floor(p.Rack.LandS*10)/10)...)
+		}}))
 	}
+	return found
 }

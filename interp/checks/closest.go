@@ -5,48 +5,50 @@ package checks
 import (
 	"fmt"
 	"math"
-	"pullscore/interp/clock"
 	"pullscore/interp/inwords"
 	"pullscore/interp/shot"
 	"pullscore/interp/stage"
 	"pullscore/lang"
+	"pullscore/lang/rule"
 )
 
-func checkInsideClosest(b Run) {
+var insideClosest = Check{Codes: []rule.Code{rule.InsideClosest}, Run: goesTooNear}
+
+func goesTooNear(b *Shot) (found []Finding) {
 	if b.Start.Ok && b.TooNear(&b.Start, 0) {
-		b.tellTooNear(&b.Start, 0, b.Tell)
+		found = append(found, b.tooNear(&b.Start, 0))
 	}
 	for _, p := range b.Pulls {
-		tell := func(f shot.Finding) { b.tellPull(p, f) }
 		switch {
-		case b.TooNear(&p.Aim, p.LandS):
-			b.tellTooNear(&p.Aim, p.LandS, tell)
-		case p.Follow:
+		case b.TooNear(&p.Rack.Aim, p.Rack.LandS):
+			found = append(found, b.about(p, b.tooNear(&p.Rack.Aim, p.Rack.LandS)))
+		case p.Rack.Follow:
 			if t, ok := b.followsTooNear(p); ok {
-				b.tellTooNear(&p.Aim, t, tell)
+				found = append(found, b.about(p, b.tooNear(&p.Rack.Aim, t)))
 			}
 		}
 	}
+	return found
 }
 
-func (b Run) tellTooNear(g *stage.Goal, t float64, tell func(shot.Finding)) {
-	tape, closest := b.Nearest(g, t), b.Set.Lens.Closest
+func (b *Shot) tooNear(g *stage.Goal, t float64) Finding {
+	tape, closest := b.Nearest(g, t), b.Setup.Lens.Closest
 	detail := "Go farther away, or take another lens."
 	if missing := closest - b.FromSensor(tape, t); missing > 0 {
 		detail = fmt.Sprintf("The camera has to be %s farther away, or another lens taken.", inwords.Metres(missing))
 	}
-	tell(shot.Finding{Diagnostic: lang.Diagnostic{
+	return Finding{Diagnostic: lang.Diagnostic{
 		Code: "inside-closest", Severity: lang.Error, Range: g.At, Time: t, Detail: detail,
-		Message: fmt.Sprintf("the focus cannot go to %s (%s): lens %q focuses no closer than %s", g.Text, inwords.Metres(tape), b.Set.Lens.Name, inwords.Metres(closest)),
-		Figures: []lang.Figure{shot.Figure("distance_m", tape), shot.Figure("closest_m", closest)},
-	}})
+		Message: fmt.Sprintf("the focus cannot go to %s (%s): lens %q focuses no closer than %s", g.Text, inwords.Metres(tape), b.Setup.Lens.Name, inwords.Metres(closest)),
+		Figures: []lang.Figure{figure("distance_m", tape), figure("closest_m", closest)},
+	}}
 }
 
 // followsTooNear finds the first moment at which a follow gets too near.
-func (b Run) followsTooNear(p *clock.Pull) (t float64, ok bool) {
+func (b *Shot) followsTooNear(p *shot.Pull) (t float64, ok bool) {
 	for _, m := range b.Stage.Moves {
 		for _, t := range []float64{m.Start, m.End} {
-			if t >= p.StartS && t <= p.LandS && b.TooNear(&p.Aim, t) {
+			if t >= p.Rack.StartS && t <= p.Rack.LandS && b.TooNear(&p.Rack.Aim, t) {
 				return t, true
 			}
 		}
@@ -54,20 +56,29 @@ func (b Run) followsTooNear(p *clock.Pull) (t float64, ok bool) {
 	return 0, false
 }
 
-func checkMacro(b Run) {
-	tell := func(g *stage.Goal, x, t float64, tell func(shot.Finding)) {
-		if !g.Ok || !math.IsNaN(x) || b.TooNear(g, t) {
-			return
-		}
-		tell(shot.Finding{Diagnostic: lang.Diagnostic{
-			Code: "macro", Severity: lang.Note, Range: g.At, Time: t,
-			Message: fmt.Sprintf("%s is nearer than four focal lengths from the sensor: its figures are left out", g.Text),
-			Detail:  "Measure from the lens instead: tape from lens.",
-			Cures:   []lang.Cure{{Text: "tape from lens"}},
-		}})
+var macro = Check{Codes: []rule.Code{rule.Macro}, Run: nearerThanFigures}
+
+func nearerThanFigures(b *Shot) (found []Finding) {
+	if f, ok := b.noFigures(&b.Start, b.Plan.Optics.Start.Distance, 0); ok {
+		found = append(found, f)
 	}
-	tell(&b.Start, b.Shot.Optics.Start.Distance, 0, b.Tell)
 	for _, p := range b.Pulls {
-		tell(&p.Aim, p.ToLens, p.LandS, func(f shot.Finding) { b.tellPull(p, f) })
+		if f, ok := b.noFigures(&p.Rack.Aim, p.Plan.ToLens, p.Rack.LandS); ok {
+			found = append(found, b.about(p, f))
+		}
 	}
+	return found
+}
+
+// noFigures tells of a goal at x from the lens of which nothing can be computed.
+func (b *Shot) noFigures(g *stage.Goal, x, t float64) (f Finding, ok bool) {
+	if !g.Ok || !math.IsNaN(x) || b.TooNear(g, t) {
+		return f, false
+	}
+	return Finding{Diagnostic: lang.Diagnostic{
+		Code: "macro", Severity: lang.Note, Range: g.At, Time: t,
+		Message: fmt.Sprintf("%s is nearer than four focal lengths from the sensor: its figures are left out", g.Text),
+		Detail:  "Measure from the lens instead: tape from lens.",
+		Cures:   []lang.Cure{{Text: "tape from lens"}},
+	}}, true
 }

@@ -6,7 +6,6 @@ package checks
 import (
 	"pullscore/interp/change"
 	"pullscore/interp/shot"
-	"pullscore/interp/units"
 )
 
 // curesWorth is how many statements may be computed anew for the cures of one
@@ -14,14 +13,14 @@ import (
 // cures for the first.
 const curesWorth = 60_000
 
-// cures builds the shot once for every change that might cure a finding, and
-// keeps those that remove it without making anything else impossible.
-func (b Run) cures() {
+// cured returns the findings with those cures that remove them without making
+// anything else impossible. The shot is built once for every change.
+func cured(b *Shot, found []Finding, again Again) []Finding {
 	left := curesWorth
-	before := b.Faults()
+	before := b.faults(found)
 	trials := map[string]*trial{}
-	for i := range b.Found {
-		f := &b.Found[i]
+	for i := range found {
+		f := &found[i]
 		if f.Tries == nil || left < 0 {
 			continue
 		}
@@ -29,13 +28,14 @@ func (b Run) cures() {
 			left -= len(b.Items)
 			key := ch.Key()
 			if trials[key] == nil {
-				trials[key] = b.try(ch, before)
+				trials[key] = b.try(ch, before, again)
 			}
 			if trials[key].cures(f, ch) {
-				f.Cures = append(f.Cures, ch.Cure(units.Style{}))
+				f.Cures = append(f.Cures, ch.Cure(b.units))
 			}
 		}
 	}
+	return found
 }
 
 // A trial is what a shot comes to with a change, as far as cures ask.
@@ -53,37 +53,43 @@ type told struct {
 }
 
 // try builds the shot with a change.
-func (b Run) try(ch change.Change, before map[shot.Fault]bool) *trial {
-	again := Run{Builder: shot.NewBuilder(b.Film, b.Section, ch)}
-	again.Probing = true
-	if !again.Build() {
+func (b *Shot) try(ch change.Change, before map[Fault]bool, again Again) *trial {
+	built, ok := again(ch)
+	if !ok {
 		return &trial{}
 	}
-	again.Check()
-	t := &trial{sound: true, found: map[told]bool{}, pulls: map[int]int{}}
-	for fault := range again.Faults() {
+	s := Of(built)
+	found := s.all()
+	t := &trial{sound: true, found: map[told]bool{}, pulls: pullsAt(built)}
+	for fault := range s.faults(found) {
 		t.sound = t.sound && before[fault]
 	}
-	for _, f := range again.Found {
+	for _, f := range found {
 		t.found[told{f.Code, f.Item, f.Pull}] = true
-	}
-	for i, p := range again.Clock.PullOf {
-		switch {
-		case p == nil:
-		case p.Known:
-			t.pulls[i+1] = p.Number
-		default:
-			t.pulls[i+1] = 0
-		}
 	}
 	return t
 }
 
+// pullsAt returns the numbers of the pulls by their statements, from 1; 0 is one
+// that has no time.
+func pullsAt(b *shot.Built) map[int]int {
+	pulls := map[int]int{}
+	for i, p := range b.Clock.PullOf {
+		if p != nil {
+			pulls[i+1] = 0
+		}
+	}
+	for _, p := range b.Pulls {
+		pulls[p.Rack.Item+1] = p.Plan.Number
+	}
+	return pulls
+}
+
 // cures reports whether a finding is gone with a change.
-func (t *trial) cures(f *shot.Finding, ch change.Change) bool {
+func (t *trial) cures(f *Finding, ch change.Change) bool {
 	at := ch.Moved(f.Item)
-	number, pulls := t.pulls[at]
-	if !t.sound || pulls && number == 0 {
+	number, pull := t.pulls[at]
+	if !t.sound || pull && number == 0 {
 		return false
 	}
 	return !t.found[told{f.Code, at, number}]

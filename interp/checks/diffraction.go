@@ -9,19 +9,24 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/interp/shot"
 	"pullscore/lang"
+	"pullscore/lang/rule"
 	"pullscore/optics"
 )
 
-func checkDiffraction(b Run) {
-	airy := optics.Airy(b.Set.Number, optics.Green)
-	if airy <= b.Set.Criterion || len(b.Pulls) == 0 {
-		return
+var diffraction = Check{Codes: []rule.Code{rule.Diffraction}, Run: diffracts}
+
+func diffracts(b *Shot) []Finding {
+	airy := optics.Airy(b.Setup.Number, optics.Green)
+	if airy <= b.Setup.Criterion || len(b.Pulls) == 0 {
+		return nil
 	}
-	b.Tell(shot.Finding{Diagnostic: lang.Diagnostic{
-		Code: "diffraction", Severity: lang.Note, Range: b.Set.StopAt,
-		Message: fmt.Sprintf("at %s diffraction alone makes a disc of %s mm, and %s mm is the limit of sharp", b.Set.StopText, plan.Decimal(airy*1000, 4), plan.Decimal(b.Set.Criterion*1000, 4)),
-		Figures: []lang.Figure{shot.Figure("airy_mm", airy*1000), shot.Figure("criterion_mm", b.Set.Criterion*1000)},
+	return []Finding{{Diagnostic: lang.Diagnostic{
+		Code: "diffraction", Severity: lang.Note, Range: b.Setup.StopAt,
+		Message: fmt.Sprintf("at %s diffraction alone makes a disc of %s mm, and %s mm is the limit of sharp", b.Setup.StopText, plan.Decimal(airy*1000, 4), plan.Decimal(b.Setup.Criterion*1000, 4)),
+		Figures: []lang.Figure{figure("airy_mm", airy*1000), figure("criterion_mm", b.Setup.Criterion*1000)},
 	}, Tries: func() []change.Change {
-		return b.stopTry(false, func() bool { return optics.Airy(b.Shot.Optics.Number, optics.Green) <= b.Set.Criterion })
-	}})
+		return b.stopTry(false, func(at *shot.Built) bool {
+			return optics.Airy(at.Plan.Optics.Number, optics.Green) <= b.Setup.Criterion
+		})
+	}}}
 }

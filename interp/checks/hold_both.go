@@ -12,35 +12,43 @@ import (
 	"pullscore/interp/shot"
 	"pullscore/interp/stage"
 	"pullscore/lang"
+	"pullscore/lang/rule"
 )
 
-func checkHoldBoth(b Run) {
+var holdBoth = Check{Codes: []rule.Code{rule.CannotHoldBoth}, Run: splits}
+
+func splits(b *Shot) (found []Finding) {
 	for _, p := range b.Pulls {
-		b.holdBoth(&p.Aim, p.LandS, func(f shot.Finding) { b.tellPull(p, f) })
+		if f, ok := b.tooFarApart(&p.Rack.Aim, p.Rack.LandS); ok {
+			found = append(found, b.about(p, f))
+		}
 	}
-	b.holdBoth(&b.Start, 0, b.Tell)
+	if f, ok := b.tooFarApart(&b.Start, 0); ok {
+		found = append(found, f)
+	}
+	return found
 }
 
-func (b Run) holdBoth(g *stage.Goal, t float64, tell func(shot.Finding)) {
+func (b *Shot) tooFarApart(g *stage.Goal, t float64) (f Finding, ok bool) {
 	if g.Split == nil {
-		return
+		return f, false
 	}
 	near, far := b.Extent(g, t)
-	set := b.Shot.Setting(t)
+	set := b.Plan.Setting(t)
 	if math.IsNaN(near) || set.Fits(near, far) { // too near is told as inside-closest
-		return
+		return f, false
 	}
 	needs := set.StopToFit(near, far)
 	detail := "One of them has to come nearer to the other, or the focus racks from one to the other."
-	if _, smallest := b.Set.Lens.StopsAt(b.Shot.Focal(t)); needs > smallest {
+	if _, smallest := b.Setup.Lens.StopsAt(b.Plan.Focal(t)); needs > smallest {
 		detail = fmt.Sprintf("The lens closes to f/%s only. ", plan.Decimal(smallest, 2)) + detail
 	}
-	tell(shot.Finding{Diagnostic: lang.Diagnostic{
+	return Finding{Diagnostic: lang.Diagnostic{
 		Code: "cannot-hold-both", Severity: lang.Error, Range: g.At,
-		Message: fmt.Sprintf("no setting holds %s together at %s: that needs f/%s", g.Text, b.Set.StopText, plan.Decimal(inwords.CeilTo(needs, 10), 1)),
+		Message: fmt.Sprintf("no setting holds %s together at %s: that needs f/%s", g.Text, b.Setup.StopText, plan.Decimal(inwords.CeilTo(needs, 10), 1)),
 		Detail:  detail,
-		Figures: []lang.Figure{shot.Figure("needed_f", needs), shot.Figure("near_m", b.Shot.ToTape(near, t)), shot.Figure("far_m", b.Shot.ToTape(far, t))},
+		Figures: []lang.Figure{figure("needed_f", needs), figure("near_m", b.Plan.ToTape(near, t)), figure("far_m", b.Plan.ToTape(far, t))},
 	}, Tries: func() []change.Change {
-		return b.stopTry(true, func() bool { return b.Shot.Setting(t).Fits(near, far) })
-	}})
+		return b.stopTry(true, func(at *shot.Built) bool { return at.Plan.Setting(t).Fits(near, far) })
+	}}, true
 }

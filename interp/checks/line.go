@@ -4,19 +4,19 @@ package checks
 
 import (
 	"fmt"
-	"slices"
 
 	"pullscore/interp/change"
-	"pullscore/interp/clock"
 	"pullscore/interp/inwords"
 	"pullscore/interp/shot"
-	"pullscore/interp/stage"
 	"pullscore/lang"
+	"pullscore/lang/rule"
 )
 
-func checkCutsIntoLine(b Run) {
-	b.Racks(func(p *clock.Pull) {
-		if p.Because != "" || b.StaysOn(p) {
+var cutsIntoLine = Check{Codes: []rule.Code{rule.CutsIntoLine}, Run: leavesSpeaker}
+
+func leavesSpeaker(b *Shot) (found []Finding) {
+	b.Racks(func(p *shot.Pull) {
+		if p.Rack.Because != "" || b.StaysOn(p) {
 			return
 		}
 		from := b.GoalBefore(p).Members()
@@ -25,27 +25,23 @@ func checkCutsIntoLine(b Run) {
 				continue
 			}
 			m := b.Clock.At[l.Item]
-			if p.StartS <= m.StartS+1e-9 || p.StartS >= m.EndS-1e-9 {
+			if p.Rack.StartS <= m.StartS+1e-9 || p.Rack.StartS >= m.EndS-1e-9 {
 				continue
 			}
-			b.tellPull(p, shot.Finding{Diagnostic: lang.Diagnostic{
+			found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
 				Code: "cuts-into-line", Severity: lang.Warning,
-				Message: fmt.Sprintf("the focus leaves %s within a line, %s before its end", l.Who, inwords.Seconds(m.EndS-p.StartS)),
+				Message: fmt.Sprintf("the focus leaves %s within a line, %s before its end", l.Who, inwords.Seconds(m.EndS-p.Rack.StartS)),
 				Detail:  "Say why it does, or wait for the end of the line.",
-				Figures: []lang.Figure{shot.Figure("left_s", m.EndS-p.StartS)},
+				Figures: []lang.Figure{figure("left_s", m.EndS-p.Rack.StartS)},
 				Related: []lang.Related{{Message: "the line", Range: l.Stmt.Range()}},
 			}, Tries: func() []change.Change {
 				return []change.Change{
-					edited(change.Edit{Kind: change.OnEndOf, Item: p.Item + 1, Who: l.Who, Seconds: m.EndS}),
-					edited(change.Edit{Kind: change.Because, Item: p.Item + 1}),
+					edited(change.Edit{Kind: change.OnEndOf, Item: p.Rack.Item + 1, Who: l.Who, Seconds: m.EndS}),
+					edited(change.Edit{Kind: change.Because, Item: p.Rack.Item + 1}),
 				}
-			}})
+			}}))
 			return
 		}
 	})
-}
-
-// speaks tells whether a line is one of these subjects'.
-func speaks(who []*stage.Subject, l *clock.Line) bool {
-	return slices.ContainsFunc(who, func(u *stage.Subject) bool { return u.Name == l.Who })
+	return found
 }

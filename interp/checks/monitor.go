@@ -6,27 +6,29 @@ import (
 	"fmt"
 	"math"
 
-	"pullscore/interp/clock"
 	"pullscore/interp/inwords"
 	"pullscore/interp/shot"
 	"pullscore/interp/viewer"
 	"pullscore/lang"
+	"pullscore/lang/rule"
 	"pullscore/optics"
 )
 
-func checkMonitor(b Run) {
-	m := b.Set.Camera.Monitor
+var monitorHides = Check{Codes: []rule.Code{rule.MonitorHides}, Run: looksSharp}
+
+func looksSharp(b *Shot) []Finding {
+	m := b.Setup.Camera.Monitor
 	if m == nil || len(b.Pulls) == 0 {
-		return
+		return nil
 	}
-	c := max(optics.Criterion(b.Set.Camera.SensorW, m.Width, m.Viewer, viewer.Sharp), b.Set.Camera.SensorW/m.Pixels)
-	if c <= b.Set.Criterion {
-		return
+	c := max(optics.Criterion(b.Setup.Camera.SensorW, m.Width, m.Viewer, viewer.Sharp), b.Setup.Camera.SensorW/m.Pixels)
+	if c <= b.Setup.Criterion {
+		return nil
 	}
-	var worst *clock.Pull
+	var worst *shot.Pull
 	var metre, deg float64
-	b.Racks(func(p *clock.Pull) {
-		if p.Aim.Soft() || p.Aim.Split != nil || b.OutOfReach(p) {
+	b.Racks(func(p *shot.Pull) {
+		if p.Rack.Aim.Soft() || p.Rack.Aim.Split != nil || b.OutOfReach(p) {
 			return
 		}
 		if blind, ring := b.blindZone(p, c); worst == nil || ring > deg || math.IsNaN(ring) && blind > metre {
@@ -34,34 +36,34 @@ func checkMonitor(b Run) {
 		}
 	})
 	if worst == nil {
-		return
+		return nil
 	}
-	message := fmt.Sprintf("the monitor hides misses: on %s what is off by up to %s looks sharp there and is soft on the screen", worst.ToText(), inwords.Metres(metre))
-	figures := []lang.Figure{shot.Figure("monitor_criterion_mm", c*1000), shot.Figure("blind_m", metre)}
+	message := fmt.Sprintf("the monitor hides misses: on %s what is off by up to %s looks sharp there and is soft on the screen", worst.Rack.ToText(), inwords.Metres(metre))
+	figures := []lang.Figure{figure("monitor_criterion_mm", c*1000), figure("blind_m", metre)}
 	if !math.IsNaN(deg) {
 		message += fmt.Sprintf(" (%s of ring)", inwords.Degrees(deg))
-		figures = append(figures, shot.Figure("blind_deg", deg))
+		figures = append(figures, figure("blind_deg", deg))
 	}
-	b.tellPull(worst, shot.Finding{Diagnostic: lang.Diagnostic{
+	return []Finding{b.about(worst, Finding{Diagnostic: lang.Diagnostic{
 		Code: "monitor-hides", Severity: lang.Note, Message: message, Figures: figures,
 		Detail: "Judge by the marks, by magnified playback, or on a larger monitor.",
-	}})
+	}})}
 }
 
 // blindZone is how far settings that look sharp on the monitor lie outside the
 // window of the screen: metres of distance, and degrees of ring.
-func (b Run) blindZone(p *clock.Pull, c float64) (metre, deg float64) {
-	set := b.Shot.Setting(p.LandS)
+func (b *Shot) blindZone(p *shot.Pull, c float64) (metre, deg float64) {
+	set := b.Plan.Setting(p.Rack.LandS)
 	set.Criterion = c
-	lo, hi := set.Window(p.ToLens)
+	lo, hi := set.Window(p.Plan.ToLens)
 	metre = p.Window[0] - lo
 	if !math.IsInf(hi, 0) {
 		metre = max(metre, hi-p.Window[1])
 	}
-	if b.Shot.Optics.Ring == nil {
+	if b.Plan.Optics.Ring == nil {
 		return metre, math.NaN()
 	}
-	a, z := b.Edges([2]float64{lo, hi}, p.LandS)
-	near, far := b.Edges(p.Window, p.LandS)
+	a, z := b.Edges([2]float64{lo, hi}, p.Rack.LandS)
+	near, far := b.Edges(p.Window, p.Rack.LandS)
 	return metre, max(near-a, z-far)
 }

@@ -7,41 +7,44 @@ import (
 	"math"
 	"slices"
 
-	"pullscore/interp/clock"
 	"pullscore/interp/inwords"
 	"pullscore/interp/shot"
 	"pullscore/lang"
+	"pullscore/lang/rule"
 )
 
-func checkNotOnSubject(b Run) {
+var notOnSubject = Check{Codes: []rule.Code{rule.NotOnSubject}, Run: followsFromElsewhere}
+
+func followsFromElsewhere(b *Shot) (found []Finding) {
 	for _, p := range b.Pulls {
-		if !p.Follow || b.lostRack(p) {
+		if !p.Rack.Follow || b.lostRack(p) {
 			continue
 		}
 		before := b.GoalBefore(p)
 		d := lang.Diagnostic{
 			Code: "not-on-subject", Severity: lang.Error,
-			Detail: fmt.Sprintf("Rack to %s first.", p.ToText()),
+			Detail: fmt.Sprintf("Rack to %s first.", p.Rack.ToText()),
 		}
-		if !slices.Contains(before.Members(), p.Aim.Subject) {
-			d.Message = fmt.Sprintf("the focus is on %s, and cannot follow %s", before.Text, p.ToText())
-			b.tellPull(p, shot.Finding{Diagnostic: d})
+		if !slices.Contains(before.Members(), p.Rack.Aim.Subject) {
+			d.Message = fmt.Sprintf("the focus is on %s, and cannot follow %s", before.Text, p.Rack.ToText())
+			found = append(found, b.about(p, Finding{Diagnostic: d}))
 			continue
 		}
-		x, at := b.FocusBefore(p, p.StartS), b.LensDistance(&p.Aim, p.StartS)
-		if lo, hi := b.Shot.Setting(p.StartS).Window(at); (x < lo || x > hi) && before.Split == nil {
-			gone := b.Shot.ToTape(at, p.StartS) - b.Shot.ToTape(x, p.StartS)
-			d.Message = fmt.Sprintf("%s has gone %s since the focus landed, and is no longer sharp where the follow starts", p.ToText(), inwords.Metres(math.Abs(gone)))
-			d.Figures = []lang.Figure{shot.Figure("gone_m", gone)}
-			b.tellPull(p, shot.Finding{Diagnostic: d})
+		x, at := b.FocusBefore(p, p.Rack.StartS), b.LensDistance(&p.Rack.Aim, p.Rack.StartS)
+		if lo, hi := b.Plan.Setting(p.Rack.StartS).Window(at); (x < lo || x > hi) && before.Split == nil {
+			gone := b.Plan.ToTape(at, p.Rack.StartS) - b.Plan.ToTape(x, p.Rack.StartS)
+			d.Message = fmt.Sprintf("%s has gone %s since the focus landed, and is no longer sharp where the follow starts", p.Rack.ToText(), inwords.Metres(math.Abs(gone)))
+			d.Figures = []lang.Figure{figure("gone_m", gone)}
+			found = append(found, b.about(p, Finding{Diagnostic: d}))
 		}
 	}
+	return found
 }
 
 // lostRack tells whether nobody knows where the focus is before a pull, since what
 // was to take it there could not be read or has failed.
-func (b Run) lostRack(p *clock.Pull) bool {
-	for i := p.Item - 1; i >= 0; i-- {
+func (b *Shot) lostRack(p *shot.Pull) bool {
+	for i := p.Rack.Item - 1; i >= 0; i-- {
 		if q := b.Clock.PullOf[i]; q != nil {
 			return q.Failed
 		}
@@ -52,5 +55,5 @@ func (b Run) lostRack(p *clock.Pull) bool {
 	if b.Settings["start"] != nil {
 		return !b.Start.Ok
 	}
-	return slices.ContainsFunc(b.Section.Body, func(s lang.Statement) bool { bad, ok := s.(*lang.Bad); return ok && bad.Keyword == "start" })
+	return slices.ContainsFunc(b.Body, func(s lang.Statement) bool { bad, ok := s.(*lang.Bad); return ok && bad.Keyword == "start" })
 }

@@ -8,77 +8,75 @@ import (
 
 	"pullscore/interp/change"
 	"pullscore/interp/inwords"
-	"pullscore/interp/shot"
 	"pullscore/interp/stage"
 	"pullscore/lang"
+	"pullscore/lang/rule"
 	"pullscore/optics"
 )
 
-// checkOutOfFrame tells, once of each subject, that the focus goes to it and it
+var outOfFrame = Check{Codes: []rule.Code{rule.OutOfFrame}, Run: standsOutside}
+
+// standsOutside tells, once of each subject, that the focus goes to it and it
 // stands outside the frame. The camera looks straight ahead, since a plan says
 // nothing of pans; and a subject is the point that its place says, so that one
 // told of may still show in part. One whose side nobody has given stands in the
 // middle and is always seen.
-func checkOutOfFrame(b Run) {
+func standsOutside(b *Shot) (found []Finding) {
 	told := map[*stage.Subject]bool{}
-	look := func(g *stage.Goal, x, t float64, tell func(shot.Finding)) {
+	look := func(g *stage.Goal, x, t float64) (fresh []Finding) {
 		for _, u := range g.Members() {
 			if told[u] || !u.Ok {
 				continue
 			}
 			if reach := b.sees(u, x, t); math.Abs(u.Across.At(t)) > reach*(1+1e-9) {
 				told[u] = true
-				tell(b.outOfFrame(u, g, reach, t))
+				fresh = append(fresh, b.unseen(u, g, reach, t))
 			}
 		}
+		return fresh
 	}
 	if b.Start.Ok {
-		look(&b.Start, b.LensDistance(&b.Start, 0), 0, b.Tell)
+		found = append(found, look(&b.Start, b.LensDistance(&b.Start, 0), 0)...)
 	}
 	for _, p := range b.Pulls {
-		if !b.OutOfReach(p) {
-			look(&p.Aim, p.ToLens, p.LandS, func(f shot.Finding) {
-				f.Range = lang.Range{} // the pull's
-				b.tellPull(p, f)
-			})
+		if b.OutOfReach(p) {
+			continue
+		}
+		for _, f := range look(&p.Rack.Aim, p.Plan.ToLens, p.Rack.LandS) {
+			f.Range = lang.Range{} // the pull's
+			found = append(found, b.about(p, f))
 		}
 	}
+	return found
 }
 
 // sees is how far to either side the lens sees at the distance of a subject, in
 // metres, with the focus at x from the lens at t. It is NaN where the lens forms
 // no image.
-func (b Run) sees(u *stage.Subject, x, t float64) float64 {
-	angle := optics.FieldOfView(b.Shot.Optics.SensorW, b.Shot.Focal(t), x)
+func (b *Shot) sees(u *stage.Subject, x, t float64) float64 {
+	angle := optics.FieldOfView(b.Plan.Optics.SensorW, b.Plan.Focal(t), x)
 	if !(angle > 0) {
 		return math.NaN()
 	}
-	return b.Shot.LensDistanceAt(u.Subject, t) * math.Tan(angle/2*math.Pi/180)
+	return b.Plan.LensDistanceAt(u.Subject, t) * math.Tan(angle/2*math.Pi/180)
 }
 
-func (b Run) outOfFrame(u *stage.Subject, g *stage.Goal, reach, t float64) shot.Finding {
-	side, d := u.Across.At(t), b.Shot.DistanceAt(u.Subject, t)
-	return shot.Finding{Diagnostic: lang.Diagnostic{
+func (b *Shot) unseen(u *stage.Subject, g *stage.Goal, reach, t float64) Finding {
+	side, d := u.Across.At(t), b.Plan.DistanceAt(u.Subject, t)
+	return Finding{Diagnostic: lang.Diagnostic{
 		Code: "out-of-frame", Severity: lang.Warning, Range: g.At, Time: t,
 		Message: fmt.Sprintf("%s is out of the frame: %s %s at %s, and the lens sees %s to each side there", u.Name, inwords.Metres(math.Abs(side)), sideOf(side), inwords.Metres(d), inwords.Metres(reach)),
 		Detail:  "The camera is taken to look straight ahead.",
-		Figures: []lang.Figure{shot.Figure("side_m", side), shot.Figure("sees_m", reach)},
+		Figures: []lang.Figure{figure("side_m", side), figure("sees_m", reach)},
 		Related: []lang.Related{{Message: "where " + u.Name + " stands", Range: u.Decl.Stmt.Range()}},
 	}, Tries: func() []change.Change { return b.sideTry(u, reach, t) }}
-}
-
-func sideOf(side float64) string {
-	if side < 0 {
-		return "left"
-	}
-	return "right"
 }
 
 // sideTry offers the farthest whole centimetre to the side at which a subject
 // is in the frame, where its own statement says the side as a length. It
 // offers nothing where that side has no such place, as when somebody else's side
 // already is too far.
-func (b Run) sideTry(u *stage.Subject, reach, t float64) []change.Change {
+func (b *Shot) sideTry(u *stage.Subject, reach, t float64) []change.Change {
 	stmt := u.Decl.Stmt.(*lang.Subject)
 	if stmt.Place.Side == nil || u.SlantDeg != 0 {
 		return nil

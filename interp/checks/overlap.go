@@ -8,71 +8,76 @@ import (
 	"slices"
 
 	"pullscore/interp/change"
-	"pullscore/interp/clock"
 	"pullscore/interp/inwords"
 	"pullscore/interp/shot"
 	"pullscore/interp/stage"
 	"pullscore/lang"
+	"pullscore/lang/rule"
 )
 
 // An overlap is two pulls at once: late is the one written below the other, which
 // was made to overlap it.
-type overlap struct{ late, early *clock.Pull }
+type overlap struct{ late, early *shot.Pull }
 
 // checkOverlap tells every pull that overlaps one above it, once: of several, by
 // the one that lands last.
-func checkOverlap(b Run) {
+var racksOverlap = Check{Codes: []rule.Code{rule.RacksOverlap}, Run: overlaps}
+
+func overlaps(b *Shot) (found []Finding) {
 	var list []overlap
-	var p *clock.Pull // the rack that lands last of those before
+	var p *shot.Pull // the rack that lands last of those before
 	for _, q := range b.Pulls {
 		under := p
-		if !q.Follow && (p == nil || q.LandS > p.LandS) {
+		if !q.Rack.Follow && (p == nil || q.Rack.LandS > p.Rack.LandS) {
 			p = q
 		}
-		if under == nil || q.StartS >= under.LandS-1e-9 {
+		if under == nil || q.Rack.StartS >= under.Rack.LandS-1e-9 {
 			continue
 		}
 		o := overlap{late: q, early: under}
-		if under.Item > q.Item {
+		if under.Rack.Item > q.Rack.Item {
 			o = overlap{late: under, early: q}
 		}
 		i := slices.IndexFunc(list, func(x overlap) bool { return x.late == o.late })
 		switch {
 		case i < 0:
 			list = append(list, o)
-		case o.early.LandS > list[i].early.LandS:
+		case o.early.Rack.LandS > list[i].early.Rack.LandS:
 			list[i] = o
 		}
 	}
 	for _, o := range list {
-		b.tellOverlap(o)
+		found = append(found, b.overlapping(o))
 	}
+	return found
 }
 
-func (b Run) tellOverlap(o overlap) {
+func (b *Shot) overlapping(o overlap) Finding {
 	late, early := o.late, o.early
 	message := fmt.Sprintf("%s starts at %s, and %s lands only at %s",
-		late.Called(), inwords.Seconds(late.StartS), early.Called(), inwords.Seconds(early.LandS))
-	if late.StartS < early.StartS {
+		late.Rack.Called(), inwords.Seconds(late.Rack.StartS), early.Rack.Called(), inwords.Seconds(early.Rack.LandS))
+	if late.Rack.StartS < early.Rack.StartS {
 		message = fmt.Sprintf("%s, from %s to %s, is still under way when %s starts at %s",
-			late.Called(), inwords.Seconds(late.StartS), inwords.Seconds(late.LandS), early.Called(), inwords.Seconds(early.StartS))
+			late.Rack.Called(), inwords.Seconds(late.Rack.StartS), inwords.Seconds(late.Rack.LandS), early.Rack.Called(), inwords.Seconds(early.Rack.StartS))
 	}
-	b.tellPull(late, shot.Finding{Diagnostic: lang.Diagnostic{
+	return b.about(late, Finding{Diagnostic: lang.Diagnostic{
 		Code: "racks-overlap", Severity: lang.Error, Message: message,
-		Related: []lang.Related{{Message: early.Called(), Range: early.Stmt.Range()}},
-		Figures: []lang.Figure{shot.Figure("start_s", late.StartS), shot.Figure("land_s", early.LandS)},
+		Related: []lang.Related{{Message: early.Rack.Called(), Range: early.Rack.Stmt.Range()}},
+		Figures: []lang.Figure{figure("start_s", late.Rack.StartS), figure("land_s", early.Rack.LandS)},
 	}, Tries: func() []change.Change {
-		tries := b.overTry(late, inwords.FloorTo(late.LandS-early.LandS, 10))
-		if late.StartS < early.StartS { // over before the other starts
-			tries = append(tries, b.overTry(late, inwords.FloorTo(early.StartS-late.StartS, 10))...)
+		tries := b.overTry(late, inwords.FloorTo(late.Rack.LandS-early.Rack.LandS, 10))
+		if late.Rack.StartS < early.Rack.StartS { // over before the other starts
+			tries = append(tries, b.overTry(late, inwords.FloorTo(early.Rack.StartS-late.Rack.StartS, 10))...)
 		}
-		return append(tries, b.laterTry(late, early.LandS-late.StartS)...)
+		return append(tries, b.laterTry(late, early.Rack.LandS-late.Rack.StartS)...)
 	}})
 }
 
 // checkBlockingOverlap reports anyone and anything that is to move in two ways
 // at once.
-func checkBlockingOverlap(b Run) {
+var movesOverlap = Check{Codes: []rule.Code{rule.MovesOverlap, rule.BeforeTheShot}, Run: movesTwice}
+
+func movesTwice(b *Shot) (found []Finding) {
 	last := map[any]*stage.Move{}
 	moves := slices.SortedStableFunc(slices.Values(b.Stage.Moves), func(a, c *stage.Move) int { return cmp.Compare(a.Start, c.Start) })
 	for _, m := range moves {
@@ -82,18 +87,19 @@ func checkBlockingOverlap(b Run) {
 			key, what = m.Who, m.Who.Name
 		}
 		if p := last[key]; p != nil && m.Start < p.End-1e-9 {
-			b.Tell(shot.Finding{Diagnostic: lang.Diagnostic{
+			found = append(found, Finding{Diagnostic: lang.Diagnostic{
 				Code: "moves-overlap", Severity: lang.Error, Range: m.Stmt.Range(), Time: m.Start,
 				Message: fmt.Sprintf("%s starts a move at %s, and the one before ends only at %s", what, inwords.Seconds(m.Start), inwords.Seconds(p.End)),
 				Related: []lang.Related{{Message: "this move is still under way", Range: p.Stmt.Range()}},
 			}})
 		}
 		if m.Start < -1e-9 {
-			b.Tell(shot.Finding{Diagnostic: lang.Diagnostic{
+			found = append(found, Finding{Diagnostic: lang.Diagnostic{
 				Code: "before-the-shot", Severity: lang.Error, Range: m.Stmt.Range(),
 				Message: fmt.Sprintf("%s would have to start %s before the shot does", what, inwords.Seconds(-m.Start)),
 			}})
 		}
 		last[key] = m
 	}
+	return found
 }

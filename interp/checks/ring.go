@@ -4,49 +4,55 @@ package checks
 
 import (
 	"fmt"
-	"pullscore/interp/shot"
 	"pullscore/lang"
+	"pullscore/lang/rule"
 )
 
-func checkNoRing(b Run) {
+var noRing = Check{Codes: []rule.Code{rule.NoRing, rule.ByWire}, Run: pulledByNoAngle}
+
+func pulledByNoAngle(b *Shot) (found []Finding) {
 	if len(b.Pulls) == 0 {
-		return
+		return nil
 	}
 	first := b.Pulls[0]
-	switch b.Set.Lens.RingKind {
+	switch b.Setup.Lens.RingKind {
 	case "none":
 		for _, p := range b.Pulls {
-			b.tellPull(p, shot.Finding{Diagnostic: lang.Diagnostic{
+			found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
 				Code: "no-ring", Severity: lang.Error,
-				Message: fmt.Sprintf("lens %q has no ring: its focus cannot be pulled", b.Set.Lens.Name),
-			}})
+				Message: fmt.Sprintf("lens %q has no ring: its focus cannot be pulled", b.Setup.Lens.Name),
+			}}))
 		}
 	case "wire":
-		b.tellPull(first, shot.Finding{Diagnostic: lang.Diagnostic{
+		found = append(found, b.about(first, Finding{Diagnostic: lang.Diagnostic{
 			Code: "by-wire", Severity: lang.Warning,
-			Message: fmt.Sprintf("the ring of lens %q works by wire and repeats no mark: no angle and no chance can be told", b.Set.Lens.Name),
+			Message: fmt.Sprintf("the ring of lens %q works by wire and repeats no mark: no angle and no chance can be told", b.Setup.Lens.Name),
 			Detail:  "Set the camera to a linear ring if it has one, or take a lens with a ring that has ends.",
-		}})
+		}}))
 	}
+	return found
 }
 
-func checkBeyondMarks(b Run) {
-	law := b.Shot.Optics.Ring
-	if law == nil || !b.Shot.Optics.Marked {
-		return
+var beyondMarks = Check{Codes: []rule.Code{rule.BeyondMarks}, Run: outsideMarks}
+
+func outsideMarks(b *Shot) (found []Finding) {
+	law := b.Plan.Optics.Ring
+	if law == nil || !b.Plan.Optics.Marked {
+		return nil
 	}
 	for _, p := range b.Pulls {
 		if b.OutOfReach(p) {
 			continue // told as inside-closest or macro
 		}
-		if _, inside := b.Shot.RingDeg(p.ToLens, p.LandS); inside {
+		if _, inside := b.Plan.RingDeg(p.Plan.ToLens, p.Rack.LandS); inside {
 			continue
 		}
-		b.tellPull(p, shot.Finding{Diagnostic: lang.Diagnostic{
+		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
 			Code: "beyond-marks", Severity: lang.Note,
-			Message: fmt.Sprintf("%s lies outside the marks of lens %q: its angle is drawn out from the last two", p.ToText(), b.Set.Lens.Name),
+			Message: fmt.Sprintf("%s lies outside the marks of lens %q: its angle is drawn out from the last two", p.Rack.ToText(), b.Setup.Lens.Name),
 			Detail:  "Measure a mark nearer to it.",
-			Figures: []lang.Figure{shot.Figure("distance_m", float64(p.ToM))},
-		}})
+			Figures: []lang.Figure{figure("distance_m", float64(p.Plan.ToM))},
+		}}))
 	}
+	return found
 }

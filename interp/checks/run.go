@@ -1,109 +1,71 @@
-// Checks: what is told of a shot once it is computed, and what would cure it.
+// Running the checks.
 
 package checks
 
 import (
-	"fmt"
-	"math"
 	"strings"
 
 	"pullscore/interp/change"
-	"pullscore/interp/clock"
 	"pullscore/interp/plan"
 	"pullscore/interp/shot"
-	"pullscore/interp/stops"
 	"pullscore/lang"
 )
 
-// A Run is the checks of one shot.
-type Run struct{ *shot.Builder }
+// An Again builds a shot with a change; ok is false where it then cannot be
+// built.
+type Again func(change.Change) (b *shot.Built, ok bool)
 
-// Check runs all checks; unless the builder itself is trying a cure, it then
-// keeps of each finding's cures those that hold.
-func (b Run) Check() {
-	if b.Set == nil || b.Clock == nil {
-		return
-	}
-	for _, check := range checks {
-		check(b)
-	}
-	if !b.Probing {
-		b.cures()
-	}
-	if b.Probing {
-		return // only what was found is asked for
-	}
-	for _, f := range b.Found {
-		b.Report(f.Diagnostic)
-	}
+// Run returns what all checks tell of a shot, and the cures that hold.
+func Run(b *shot.Built, again Again) []Finding {
+	s := Of(b)
+	return cured(s, s.all(), again)
 }
 
-// tellPull notes a finding about a pull.
-func (b Run) tellPull(p *clock.Pull, f shot.Finding) {
-	f.Item, f.Pull = p.Item+1, p.Number
-	if f.Range == (lang.Range{}) {
-		f.Range = p.Stmt.Range()
-	}
-	if call := b.Items[p.Item].Call; call != nil {
-		f.Related = append(f.Related, lang.Related{Message: "in the move used here", Range: call.Range()})
-	}
-	if f.Time == 0 {
-		f.Time = p.StartS
-	}
-	b.Tell(f)
+// Faults returns what cannot be done in a shot.
+func Faults(b *shot.Built) map[Fault]bool {
+	s := Of(b)
+	return s.faults(s.all())
 }
 
-// withStop computes f as if the shot were taken at another f-number.
-func (b Run) withStop(n float64, f func()) {
-	o := &b.Shot.Optics
-	saved := o.Number
-	o.Number = n
-	f()
-	o.Number = saved
+// Of returns a built shot as the checks see it.
+func Of(b *shot.Built) *Shot { return &Shot{Built: *b} }
+
+// all runs all checks.
+func (b *Shot) all() []Finding {
+	var found []Finding
+	for _, c := range All {
+		found = append(found, b.inOrder(c.Run(b))...)
+	}
+	return found
 }
 
-// stopsOf returns the stops that the lens has: its widest, the marked
-// third-stops between, and its smallest.
-func (b Run) stopsOf() []float64 {
-	widest, smallest := b.Set.Lens.StopsAt(b.Set.Focal)
-	return stops.Scale(widest, smallest)
+// A Fault is an error by its place, to tell old ones from new.
+type Fault struct {
+	Code string
+	At   lang.Range
 }
 
-// stopTry offers the nearest stop, closing down (or opening up), at which ok
-// holds.
-func (b Run) stopTry(closing bool, ok func() bool) []change.Change {
-	scale := b.stopsOf()
-	for i := range scale {
-		n := scale[i]
-		if !closing {
-			n = scale[len(scale)-1-i]
-		}
-		if closing && n <= b.Set.Number*1.01 || !closing && n >= b.Set.Number*0.99 {
-			continue
-		}
-		holds := false
-		b.withStop(n, func() { holds = ok() })
-		if holds {
-			return []change.Change{{Stop: n}}
+// faults returns what cannot be done in the shot: what its build has told, and
+// what the checks have found.
+func (b *Shot) faults(found []Finding) map[Fault]bool {
+	set := map[Fault]bool{}
+	for _, d := range b.Told {
+		if d.Severity == lang.Error {
+			set[Fault{d.Code, d.Range}] = true
 		}
 	}
-	return nil
-}
-
-// edited returns the change that makes one edit.
-func edited(e change.Edit) change.Change { return change.Change{Edits: []change.Edit{e}} }
-
-// overTry offers another length for a rack.
-func (b Run) overTry(p *clock.Pull, t float64) []change.Change {
-	if p.Follow || p.On != nil && p.Landing != nil || !(t > 0) || math.IsInf(t, 0) {
-		return nil
+	for _, f := range found {
+		if f.Severity == lang.Error {
+			set[Fault{f.Code, f.Range}] = true
+		}
 	}
-	return []change.Change{edited(change.Edit{Kind: change.Over, Item: p.Item + 1, Seconds: t})}
+	return set
 }
 
-// Flags turns the findings into what the drawings show.
-func (b Run) Flags() {
-	for i, f := range b.Found {
+// Flags returns findings as the drawings show them.
+func Flags(found []Finding) []plan.Flag {
+	var flags []plan.Flag
+	for i, f := range found {
 		cures := make([]string, len(f.Cures))
 		for j, c := range f.Cures {
 			cures[j] = c.Text
@@ -112,11 +74,12 @@ func (b Run) Flags() {
 		if !ok {
 			row = "distance"
 		}
-		b.Shot.Flags = append(b.Shot.Flags, plan.Flag{
+		flags = append(flags, plan.Flag{
 			Number: i + 1, Severity: f.Severity.String(), Code: f.Code, Text: f.Message,
 			Cures: strings.Join(cures, ", or "), Time: max(f.Time, 0), Row: row, Pull: f.Pull,
 		})
 	}
+	return flags
 }
 
 // RowOf says on which row of the score a finding stands.
@@ -127,10 +90,4 @@ var RowOf = map[string]string{
 	"out-of-frame": "distance",
 	"hard-to-land": "hand", "never-sure": "hand", "no-time-to-move": "hand", "faster-than-a-hand": "hand",
 	"re-grip": "hand", "by-wire": "hand", "no-ring": "hand", "falls-behind": "hand", "beyond-marks": "hand",
-}
-
-func (b Run) fromText(p *clock.Pull) string { return b.GoalBefore(p).Text }
-
-func racked(b Run, p *clock.Pull) string {
-	return fmt.Sprintf("%s to %s", b.fromText(p), p.ToText())
 }

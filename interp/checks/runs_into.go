@@ -7,9 +7,9 @@ import (
 	"math"
 
 	"pullscore/interp/inwords"
-	"pullscore/interp/shot"
 	"pullscore/interp/stage"
 	"pullscore/lang"
+	"pullscore/lang/rule"
 )
 
 // Nearer than this to the sensor mark, and no farther than that from the axis,
@@ -19,7 +19,9 @@ const (
 	cameraHalf  = 0.5
 )
 
-func checkRunsInto(b Run) {
+var runsInto = Check{Codes: []rule.Code{rule.RunsInto}, Run: meetsCamera}
+
+func meetsCamera(b *Shot) (found []Finding) {
 	for _, m := range b.Stage.Moves {
 		if m.Kind == "zoom" {
 			continue
@@ -28,27 +30,28 @@ func checkRunsInto(b Run) {
 			if m.Who != nil && !b.Stage.HangsOn(u, m.Who) || !b.meets(u, m) {
 				continue
 			}
-			b.Tell(shot.Finding{Diagnostic: lang.Diagnostic{
+			found = append(found, Finding{Diagnostic: lang.Diagnostic{
 				Code: "runs-into", Severity: lang.Error, Range: m.Stmt.Range(), Time: m.End,
 				Message: fmt.Sprintf("the camera and %s would meet: at %s %s", u.Name, inwords.Seconds(m.End), b.whereTo(u, m.End)),
 				Detail:  "Distances are from where the camera then stands; give it another way.",
-				Figures: []lang.Figure{shot.Figure("distance_m", b.Shot.DistanceAt(u.Subject, m.End))},
+				Figures: []lang.Figure{figure("distance_m", b.Plan.DistanceAt(u.Subject, m.End))},
 			}})
 			break
 		}
 	}
+	return found
 }
 
 // meets tells whether a move brings a subject that stood before the camera up
 // to it or past it on its way.
-func (b Run) meets(u *stage.Subject, m *stage.Move) bool {
-	return b.Shot.DistanceAt(u.Subject, m.Start) > cameraReach &&
-		b.Shot.DistanceAt(u.Subject, m.End) <= cameraReach &&
+func (b *Shot) meets(u *stage.Subject, m *stage.Move) bool {
+	return b.Plan.DistanceAt(u.Subject, m.Start) > cameraReach &&
+		b.Plan.DistanceAt(u.Subject, m.End) <= cameraReach &&
 		math.Abs(u.Across.At(m.End)) < cameraHalf
 }
 
-func (b Run) whereTo(u *stage.Subject, t float64) string {
-	d := b.Shot.DistanceAt(u.Subject, t)
+func (b *Shot) whereTo(u *stage.Subject, t float64) string {
+	d := b.Plan.DistanceAt(u.Subject, t)
 	if d < 0 {
 		return inwords.Metres(-d) + " behind the sensor"
 	}

@@ -1,4 +1,4 @@
-// not-seen, faint: whether the audience sees the rack.
+// not-seen, faint, jarring, breathes: what the audience sees of a rack.
 
 package checks
 
@@ -7,30 +7,70 @@ import (
 	"math"
 
 	"pullscore/interp/change"
-	"pullscore/interp/clock"
+	"pullscore/interp/inwords"
 	"pullscore/interp/plan"
 	"pullscore/interp/shot"
 	"pullscore/interp/viewer"
 	"pullscore/lang"
+	"pullscore/lang/rule"
 )
 
-func checkSeen(b Run) {
-	b.Racks(func(p *clock.Pull) {
-		blur := float64(p.LeftBlur)
-		if blur > viewer.Seen || math.IsNaN(blur) || p.Stays {
+var seen = Check{Codes: []rule.Code{rule.NotSeen, rule.Faint}, Run: hardlySeen}
+
+func hardlySeen(b *Shot) (found []Finding) {
+	b.Racks(func(p *shot.Pull) {
+		blur := float64(p.Plan.LeftBlur)
+		if blur > viewer.Seen || math.IsNaN(blur) || p.Plan.Stays {
 			return
 		}
 		d := lang.Diagnostic{
 			Code: "not-seen", Severity: lang.Warning,
 			Message: fmt.Sprintf("the audience does not see this rack: %s blurs by %s arcmin only, and %s is where it shows", b.fromText(p), plan.Decimal(blur, 1), plan.Decimal(viewer.Seen, 1)),
-			Figures: []lang.Figure{shot.Figure("left_blur_arcmin", blur), shot.Figure("seen_arcmin", viewer.Seen)},
+			Figures: []lang.Figure{figure("left_blur_arcmin", blur), figure("seen_arcmin", viewer.Seen)},
 		}
 		if blur > viewer.Sharp {
 			d.Code, d.Severity = "faint", lang.Note
 			d.Message = fmt.Sprintf("the audience barely sees this rack: %s blurs by %s arcmin, and %s is where it shows", b.fromText(p), plan.Decimal(blur, 1), plan.Decimal(viewer.Seen, 1))
 		}
-		b.tellPull(p, shot.Finding{Diagnostic: d, Tries: func() []change.Change {
-			return b.stopTry(false, func() bool { return b.Shot.Blur(p.LeftAt, p.ToLens, p.LandS) > viewer.Seen })
-		}})
+		found = append(found, b.about(p, Finding{Diagnostic: d, Tries: func() []change.Change {
+			return b.stopTry(false, func(at *shot.Built) bool { return at.Plan.Blur(p.LeftAt, p.Plan.ToLens, p.Rack.LandS) > viewer.Seen })
+		}}))
 	})
+	return found
+}
+
+var jarring = Check{Codes: []rule.Code{rule.Jarring}, Run: jars}
+
+func jars(b *Shot) (found []Finding) {
+	b.Racks(func(p *shot.Pull) {
+		t, quickest := p.Rack.LandS-p.Rack.StartS, b.Setup.View.Quickest
+		if t >= quickest-1e-9 || t < 0 {
+			return
+		}
+		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
+			Code: "jarring", Severity: lang.Warning,
+			Message: fmt.Sprintf("%s takes %s, and this film wants %s at least", b.racked(p), inwords.Seconds(t), inwords.Seconds(quickest)),
+			Figures: []lang.Figure{figure("time_s", t), figure("quickest_s", quickest)},
+		}, Tries: func() []change.Change { return b.overTry(p, inwords.CeilTo(quickest, 10)) }}))
+	})
+	return found
+}
+
+// breathesAt is the change of size from which a rack is said to breathe,
+// percent (common practice, no source).
+const breathesAt = 3
+
+var breathes = Check{Codes: []rule.Code{rule.Breathes}, Run: changesSize}
+
+func changesSize(b *Shot) (found []Finding) {
+	b.Racks(func(p *shot.Pull) {
+		if v := float64(p.Plan.Breathing); v > breathesAt && !b.OutOfReach(p) {
+			found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
+				Code: "breathes", Severity: lang.Note,
+				Message: fmt.Sprintf("the image changes its size by %s %% in this rack", plan.Decimal(v, 1)),
+				Figures: []lang.Figure{figure("breathing_percent", v)},
+			}}))
+		}
+	})
+	return found
 }

@@ -6,37 +6,40 @@ import (
 	"fmt"
 
 	"pullscore/interp/change"
-	"pullscore/interp/clock"
 	"pullscore/interp/shot"
 	"pullscore/lang"
+	"pullscore/lang/rule"
 )
 
 // speaksWithin is how near to the landing the one reached has to speak to be
 // the reason for a rack, seconds.
 const speaksWithin = 1.0
 
-func checkUnmotivated(b Run) {
-	b.Racks(func(p *clock.Pull) {
-		if p.Anchored || p.Because != "" || b.StaysOn(p) {
+var unmotivated = Check{Codes: []rule.Code{rule.Unmotivated}, Run: asksForNothing}
+
+func asksForNothing(b *Shot) (found []Finding) {
+	b.Racks(func(p *shot.Pull) {
+		if p.Rack.Anchored || p.Rack.Because != "" || b.StaysOn(p) {
 			return
 		}
 		for _, l := range b.Clock.Lines {
-			if l == nil || !speaks(p.Aim.Members(), l) {
+			if l == nil || !speaks(p.Rack.Aim.Members(), l) {
 				continue
 			}
-			if m := b.Clock.At[l.Item]; m.Known && m.StartS <= p.LandS+speaksWithin && m.EndS >= p.LandS-speaksWithin {
+			if m := b.Clock.At[l.Item]; m.Known && m.StartS <= p.Rack.LandS+speaksWithin && m.EndS >= p.Rack.LandS-speaksWithin {
 				return
 			}
 		}
-		message := fmt.Sprintf("nothing asks for the rack to %s: it hangs on no word or cue, and gives no reason", p.ToText())
-		if p.Aim.Subject != nil {
-			message = fmt.Sprintf("nothing asks for the rack to %s: it hangs on no word or cue, gives no reason, and %s does not speak", p.ToText(), p.ToText())
+		message := fmt.Sprintf("nothing asks for the rack to %s: it hangs on no word or cue, and gives no reason", p.Rack.ToText())
+		if p.Rack.Aim.Subject != nil {
+			message = fmt.Sprintf("nothing asks for the rack to %s: it hangs on no word or cue, gives no reason, and %s does not speak", p.Rack.ToText(), p.Rack.ToText())
 		}
-		b.tellPull(p, shot.Finding{Diagnostic: lang.Diagnostic{
+		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
 			Code: "unmotivated", Severity: lang.Warning, Message: message,
 			Detail: "Hang it on a word or a cue, or say why.",
 		}, Tries: func() []change.Change {
-			return []change.Change{edited(change.Edit{Kind: change.Because, Item: p.Item + 1})}
-		}})
+			return []change.Change{edited(change.Edit{Kind: change.Because, Item: p.Rack.Item + 1})}
+		}}))
 	})
+	return found
 }

@@ -7,32 +7,34 @@ import (
 
 	"pullscore/interp/change"
 	"pullscore/interp/plan"
-	"pullscore/interp/shot"
 	"pullscore/lang"
+	"pullscore/lang/rule"
 )
 
-func checkZoom(b Run) {
+var zoom = Check{Codes: []rule.Code{rule.LosesFocusInZoom, rule.StopClosesInZoom}, Run: zooms}
+
+func zooms(b *Shot) (found []Finding) {
 	for _, m := range b.Stage.Moves {
 		if m.Kind != "zoom" {
 			continue
 		}
-		if !b.Set.Lens.KeepsFocus {
-			b.Tell(shot.Finding{Diagnostic: lang.Diagnostic{
+		if !b.Setup.Lens.KeepsFocus {
+			found = append(found, Finding{Diagnostic: lang.Diagnostic{
 				Code: "loses-focus-in-zoom", Severity: lang.Warning, Range: m.Stmt.Range(), Time: m.Start,
-				Message: fmt.Sprintf("lens %q loses focus through the zoom: no mark holds while it moves", b.Set.Lens.Name),
+				Message: fmt.Sprintf("lens %q loses focus through the zoom: no mark holds while it moves", b.Setup.Lens.Name),
 				Detail:  "Zoom first and find the marks at the end of the zoom, or take a lens that keeps its focus.",
 			}})
 		}
-		from, _ := b.Set.Lens.StopsAt(b.Shot.Focal(m.Start))
-		to, _ := b.Set.Lens.StopsAt(b.Shot.Focal(m.End))
-		n := b.Set.Number
+		from, _ := b.Setup.Lens.StopsAt(b.Plan.Focal(m.Start))
+		to, _ := b.Setup.Lens.StopsAt(b.Plan.Focal(m.End))
+		n := b.Setup.Number
 		if to <= n*1.03 || from > n*1.03 {
 			continue
 		}
-		b.Tell(shot.Finding{Diagnostic: lang.Diagnostic{
+		found = append(found, Finding{Diagnostic: lang.Diagnostic{
 			Code: "stop-closes-in-zoom", Severity: lang.Warning, Range: m.Stmt.Range(), Time: m.Start,
-			Message: fmt.Sprintf("the stop closes from f/%s to f/%s as lens %q zooms", plan.Decimal(n, 2), plan.Decimal(to, 2), b.Set.Lens.Name),
-			Figures: []lang.Figure{shot.Figure("f_number", n), shot.Figure("widest", to)},
+			Message: fmt.Sprintf("the stop closes from f/%s to f/%s as lens %q zooms", plan.Decimal(n, 2), plan.Decimal(to, 2), b.Setup.Lens.Name),
+			Figures: []lang.Figure{figure("f_number", n), figure("widest", to)},
 		}, Tries: func() []change.Change {
 			for _, s := range b.stopsOf() {
 				if s >= to/1.03 && s > n {
@@ -42,4 +44,5 @@ func checkZoom(b Run) {
 			return nil
 		}})
 	}
+	return found
 }

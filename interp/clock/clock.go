@@ -79,9 +79,9 @@ func (b *Base) ByDefault(name, value, why string) {
 // start.
 type Clock struct {
 	b *Base
-	// needed is the length of a rack that does not say its own: the shortest that
-	// lands.
-	Needed func(p *Pull, start, land float64) float64
+	// Needed is the length of a rack that does not say its own: the shortest that
+	// lands. The focus is where the pull before it leaves it; nil is the start.
+	Needed func(p, before *Pull, start, land float64) float64
 	// idle is told of a hold that changes nothing.
 	Idle func(s *lang.Hold, landed, long, now float64)
 

@@ -2,6 +2,6 @@
 //
 // clock.go takes the statements in turn and can be asked ahead; anchor.go finds
 // the moment that a word, a speaker or a cue stands for; pulls.go times racks
-// and follows; heard.go asks the cut before the plan; follow.go says how far a
-// hand is behind somebody who moves. Times are seconds from the shot's start.
+// and follows; heard.go asks the cut before the plan. Times are seconds from the
+// shot's start.
 package clock

@@ -8,23 +8,22 @@ import (
 	"math"
 	"slices"
 
-	"pullscore/interp/hand"
 	"pullscore/interp/inwords"
 	"pullscore/interp/names"
-	"pullscore/interp/plan"
 	"pullscore/interp/stage"
 	"pullscore/lang"
 )
 
-// A Pull is a rack or a follow on its way to a plan.Pull.
+// A Pull is a rack or a follow with its times.
 type Pull struct {
-	*plan.Pull
 	moment // start; when it has landed is land
 
-	Item   int
-	Stmt   lang.Statement
-	Follow bool
-	Smooth bool
+	Item    int
+	Stmt    lang.Statement
+	Follow  bool
+	Smooth  bool
+	Because string
+	Anchor  string // what it hangs on, as the plan writes it
 
 	On, Landing *lang.Anchor
 	until       *lang.Anchor
@@ -36,11 +35,6 @@ type Pull struct {
 	LandS        float64
 	HangsOnLines []*Line // that its moments hang on
 	Aim          stage.Goal
-	Previous     *Pull      // what the focus is on before: nil is the shot's start
-	Window       [2]float64 // focus settings that keep the goal sharp, from the lens
-	Landed       hand.Landing
-	LeftAt       float64 // the one left at the landing, from the lens
-	Shifts       []Shift // of a follow
 }
 
 // ReadPulls reads what the racks and follows say, but for their times.
@@ -59,15 +53,13 @@ func (c *Clock) ReadPulls() {
 			continue
 		}
 		p.Item, p.Stmt = i, it.Stmt
-		at := it.Stmt.Range()
-		p.File, p.Line, p.Column = at.File, at.Start.Line, at.Start.Column
 		c.PullOf[i] = p
 		c.pulls = append(c.pulls, p)
 	}
 }
 
 func (c *Clock) readRack(it names.Item, s *lang.Rack) *Pull {
-	p := &Pull{Pull: &plan.Pull{Kind: "rack"}, On: s.On, Landing: s.Landing, Smooth: s.Profile != lang.ProfileEven}
+	p := &Pull{On: s.On, Landing: s.Landing, Smooth: s.Profile != lang.ProfileEven}
 	p.Anchored = s.On != nil || s.Landing != nil
 	p.Aim = c.b.Stage.Goal(s.Target, it.Env)
 	p.Because = names.ValueOf(s.Because)
@@ -88,7 +80,7 @@ func (c *Clock) readRack(it names.Item, s *lang.Rack) *Pull {
 }
 
 func (c *Clock) readFollow(it names.Item, s *lang.Follow) *Pull {
-	p := &Pull{Pull: &plan.Pull{Kind: "follow"}, Follow: true, until: s.Until}
+	p := &Pull{Follow: true, until: s.Until}
 	p.Aim = stage.Goal{At: s.Range(), Text: s.Who.Text}
 	if d, ok := c.b.Who(s.Who, it.Env, names.DeclSubject); ok {
 		u := c.b.Stage.Subjects[d.Name.Text]
@@ -244,8 +236,9 @@ func (c *Clock) placed(p *Pull, start, land float64) outcome {
 // tried until it stays.
 func (c *Clock) shortest(p *Pull, start, land float64) outcome {
 	c.blockingSoFar()
-	if q := c.WrittenBefore(p); q != nil {
-		c.timePull(q)
+	before := c.WrittenBefore(p)
+	if before != nil {
+		c.timePull(before)
 	}
 	long := 1.0
 	for range 8 {
@@ -254,7 +247,7 @@ func (c *Clock) shortest(p *Pull, start, land float64) outcome {
 		} else {
 			land = start + long
 		}
-		next := c.Needed(p, start, land)
+		next := c.Needed(p, before, start, land)
 		if next == long {
 			break
 		}

@@ -99,6 +99,17 @@ func (f *Film) value(x *lang.Expr) (names.Quantity, bool) {
 	return f.Let(d)
 }
 
+// Subtitles returns a name for the subtitles that the film has, those of its
+// first such file; "" for none.
+func (f *Film) Subtitles() string {
+	for _, c := range f.Cuts {
+		if !c.IsList {
+			return c.Base()
+		}
+	}
+	return ""
+}
+
 // Tokens splits a text into words, once: a shot is built anew for every cure
 // that is tried.
 func (f *Film) Tokens(t *lang.Text) []speech.Token {

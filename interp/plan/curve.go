@@ -10,6 +10,14 @@ import (
 	"pullscore/optics"
 )
 
+// AtStop returns the shot with its lens at another f-number. All else is as it
+// was, also what has been computed for the stop that the shot has.
+func (s *Shot) AtStop(number float64) *Shot {
+	other := *s
+	other.Optics.Number = number
+	return &other
+}
+
 // Focal returns the focal length at t, in metres.
 func (s *Shot) Focal(t float64) float64 { return s.Optics.Focal.At(t) }
 

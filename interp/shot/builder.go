@@ -1,10 +1,10 @@
-// Building one shot: from its statements to a plan.Shot and its findings.
+// What a shot says besides its set-up: its names, its place in the film, its times.
 
 package shot
 
 import (
 	"fmt"
-	"slices"
+	"math"
 
 	"pullscore/interp/change"
 	"pullscore/interp/clock"
@@ -14,32 +14,24 @@ import (
 	"pullscore/interp/kit"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
-	"pullscore/interp/stage"
 	"pullscore/lang"
 )
 
-// A Builder builds one shot.
-type Builder struct {
+// A builder builds one shot.
+type builder struct {
 	*clock.Base
 	Film    *film.Film
 	Section *lang.Section
-
-	Set     *setup
-	Clock   *clock.Clock
-	Pulls   []*clock.Pull // in the order of time
-	Found   []Finding
-	Probing bool // a second build, to try a cure: no cures are looked for
-	Needs   bool // all the same the time that every rack needs
 }
 
-// NewBuilder returns what builds the shot of a section, with one change.
-func NewBuilder(f *film.Film, sec *lang.Section, ch change.Change) *Builder {
+// newBuilder returns what builds the shot of a section, with one change.
+func newBuilder(f *film.Film, sec *lang.Section, ch change.Change) *builder {
 	l := names.NewLexicon(sec.Head.(*lang.Shot), f.Scope, f.Lets, f.Source, f.Rate)
-	return &Builder{Base: &clock.Base{Lexicon: l, Ch: ch, Pace: f.Pace, Tokens: f.Tokens}, Film: f, Section: sec}
+	return &builder{Base: &clock.Base{Lexicon: l, Ch: ch, Pace: f.Pace, Tokens: f.Tokens}, Film: f, Section: sec}
 }
 
-// Build computes the shot; ok is false where it cannot be drawn at all.
-func (b *Builder) Build() (ok bool) {
+// plan returns a shot that holds nothing yet but what its head says.
+func (b *builder) plan() *plan.Shot {
 	sh := &plan.Shot{
 		ID: b.Head.ID, File: b.Head.Pos.Filename, Line: b.Head.Pos.Line,
 		Subjects: []*plan.Subject{}, Lines: []plan.Line{}, Cues: []plan.Cue{}, Actions: []plan.Action{},
@@ -50,35 +42,12 @@ func (b *Builder) Build() (ok bool) {
 	if b.Head.Title != nil {
 		sh.Title = b.Head.Title.Value
 	}
-	b.Shot = sh
-	b.Settings = map[string]lang.Statement{}
-	for _, s := range b.Section.Body {
-		if key := names.SettingKey(s); key != "" {
-			b.Once(b.Settings, key, s)
-		}
-		b.declareLocal(s)
-	}
-	b.Items = b.Ch.Apply(b.Expand(b.Section.Body))
-	film, _ := b.Film.Scope.Settings["with"].(*lang.With)
-	own, _ := b.Settings["with"].(*lang.With)
-	set, ok := b.setup(b.Ch.With(names.Clauses(film, own)))
-	b.Set = set
-	if !ok {
-		b.resolveNames()
-		return false
-	}
-	b.fill(set)
-	b.begins()
-	b.Lens = set.Lens
-	b.Stage = stage.New(b.Lexicon, &b.Ch, &sh.Optics, set.Focal)
-	b.runClock()
-	b.finish()
-	return true
+	return sh
 }
 
 // declareLocal takes what the shot declares itself; a subject may stand
 // elsewhere in one shot than in the rest of the film.
-func (b *Builder) declareLocal(stmt lang.Statement) {
+func (b *builder) declareLocal(stmt lang.Statement) {
 	d := &names.Decl{Stmt: stmt}
 	if d.Kind, d.Name = names.Declared(stmt); d.Name == nil {
 		return
@@ -98,14 +67,14 @@ func (b *Builder) declareLocal(stmt lang.Statement) {
 	b.Local.Put(d)
 }
 
-func (b *Builder) defaultsOf(list []kit.Missing) {
+func (b *builder) defaultsOf(list []kit.Missing) {
 	for _, m := range list {
 		b.ByDefault(m.Name, m.Value, m.Why)
 	}
 }
 
 // begins takes `begins at TIMECODE`.
-func (b *Builder) begins() {
+func (b *builder) begins() {
 	s, ok := b.Settings["begins"].(*lang.Begins)
 	if !ok {
 		return
@@ -117,21 +86,24 @@ func (b *Builder) begins() {
 	}
 }
 
-// runClock works through the shot.
-func (b *Builder) runClock() {
+// runClock works out when everything in the shot happens.
+func (b *builder) runClock(out *Built) *clock.Clock {
 	c := clock.New(b.Base)
-	c.Needed, c.Idle = b.shortest, b.idleHold
-	b.Clock = c
+	c.Needed = out.shortest
+	c.Idle = func(s *lang.Hold, landed, long, now float64) {
+		out.Idle = append(out.Idle, Idle{Stmt: s, Landed: landed, Long: long, Now: now})
+	}
 	c.ReadLines()
-	b.readCut()
+	b.readCut(c)
 	c.ReadPulls()
 	c.ReadStart()
 	c.Run()
+	return c
 }
 
 // readCut finds the shot in the cuts, once for all that is tried on it, and
 // takes its place from them.
-func (b *Builder) readCut() {
+func (b *builder) readCut(c *clock.Clock) {
 	if len(b.Film.Cuts) == 0 {
 		return
 	}
@@ -139,7 +111,7 @@ func (b *Builder) readCut() {
 	if !ok {
 		found = cut.FindShot(&cut.Asked{
 			ID: b.Head.ID, Rate: b.Rate, Begun: b.Shot.BeginsAt != "", Begins: b.Shot.Begins,
-			Lines: b.Clock.Said(), Cuts: b.Film.Cuts,
+			Lines: c.Said(), Cuts: b.Film.Cuts,
 		})
 		b.Film.ShotCuts[b.Section] = found
 	}
@@ -150,19 +122,19 @@ func (b *Builder) readCut() {
 		}
 		b.Shot.Begins, b.Shot.BeginsAt = found.Begin, b.Rate.Format(found.Begin)
 	}
-	for i, key := range cut.KeysOf(b.Clock.Said()) {
-		b.Clock.InOrder[i].Heard = found.Lines[key]
+	for i, key := range cut.KeysOf(c.Said()) {
+		c.InOrder[i].Heard = found.Lines[key]
 	}
-	b.sayCut()
+	b.sayCut(len(c.InOrder))
 }
 
 // sayCut lists where times come from.
-func (b *Builder) sayCut() {
+func (b *builder) sayCut(lines int) {
 	if c := b.Cut; c.List != nil && (b.Settings["begins"] == nil || b.Epoch != c.Begin) {
 		b.ByDefault("begins at", b.Shot.BeginsAt, fmt.Sprintf("clip %s of %s", b.Head.ID, c.List.Base()))
 	}
 	if c := b.Cut; c.Subtitles != nil {
-		why := fmt.Sprintf("it has %d of %s", len(c.Lines), inwords.Count(len(b.Clock.InOrder), "line"))
+		why := fmt.Sprintf("it has %d of %s", len(c.Lines), inwords.Count(lines, "line"))
 		if !c.Placed {
 			why += "; the first of them is where the plan has it"
 		}
@@ -170,16 +142,62 @@ func (b *Builder) sayCut() {
 	}
 }
 
-// hang tells the lines which pulls hang on them.
-func (b *Builder) hang() {
-	for _, p := range b.Pulls {
-		for _, l := range p.HangsOnLines {
-			if !l.Timed || !b.Clock.At[l.Item].Known {
-				continue
-			}
-			if to := &b.Shot.Lines[l.Listed]; !slices.Contains(to.Pulls, p.Number) {
-				to.Pulls = append(to.Pulls, p.Number)
-			}
+// duration returns when the shot ends, in seconds: with the last thing in it, or
+// where `lasts` says.
+func (b *builder) duration(out *Built, racks []*clock.Pull) float64 {
+	end := out.Clock.Before[len(b.Items)]
+	for _, m := range out.Clock.At {
+		if m.Known {
+			end = max(end, m.EndS)
 		}
 	}
+	for _, p := range racks {
+		if !math.IsInf(p.LandS, 0) {
+			end = max(end, p.LandS)
+		}
+		end = max(end, p.StartS)
+	}
+	if b.Cut != nil && b.Cut.List != nil {
+		for _, u := range b.Cut.InPicture(b.Rate) {
+			end = max(end, u.To)
+		}
+	}
+	if s, ok := b.Settings["lasts"].(*lang.Lasts); ok {
+		if t, ok := b.Positive(s.Time, names.DimTime); ok {
+			if end > t+1e-6 {
+				b.Report(lang.Diagnostic{
+					Code: "after-the-shot", Severity: lang.Error, Range: s.Range(),
+					Message: fmt.Sprintf("the shot lasts %s, and what is in it takes %s", inwords.Seconds(t), inwords.Seconds(end)),
+					Figures: []lang.Figure{{Name: "lasts_s", Value: t}, {Name: "needed_s", Value: end}},
+					Cures:   []lang.Cure{{Text: "lasts " + inwords.Seconds(inwords.CeilTo(end, 100)), Value: inwords.CeilTo(end, 100), Unit: "s"}},
+				})
+			}
+			end = t
+		}
+	}
+	return end
+}
+
+// untimed lists the time of racks that do not say theirs, among what the plan
+// leaves out.
+func (b *builder) untimed(pulls []*Pull) {
+	n, shortest, longest := 0, math.Inf(1), 0.0
+	for _, p := range pulls {
+		if p.Plan.Untimed {
+			n++
+			long := p.Rack.LandS - p.Rack.StartS
+			shortest, longest = min(shortest, long), max(longest, long)
+		}
+	}
+	if n == 0 {
+		return
+	}
+	value, who := inwords.Seconds(shortest), "1 rack does not say it"
+	if text := inwords.Seconds(longest); text != value {
+		value += " to " + text
+	}
+	if n > 1 {
+		who = fmt.Sprintf("%d racks do not say it", n)
+	}
+	b.ByDefault("over", value, who+": the shortest that lands with the wanted chance, and 1 s where none does")
 }

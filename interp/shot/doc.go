@@ -1,9 +1,10 @@
-// Package shot builds one shot: its set-up, its stage, its clock, and every
-// number of it.
+// Package shot builds one shot: from the statements of its section to a value
+// that checks and drawings read, and that nobody writes to afterwards.
 //
-// builder.go goes through the steps; setup.go settles camera, lens, hand and
-// stop; figures.go computes the racks, follow.go the follows; resolve.go looks at
-// the names of a shot that cannot be computed; told.go has findings, and what
-// several checks ask of a shot. Lengths are metres, times seconds, angles
-// degrees.
+// build.go goes from one end to the other; builder.go takes what the shot says
+// itself, setup.go what it is taken with, resolve.go names in a shot that cannot
+// be computed, spoken.go what is said in it. pull.go ties the racks and follows
+// to one another; figures.go fills in their numbers, landing.go what they ask of
+// the hand, follow.go how far a hand is behind somebody who moves, places.go
+// where everyone stands. questions.go is what checks ask of a built shot.
 package shot

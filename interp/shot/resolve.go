@@ -8,7 +8,7 @@ import (
 	"pullscore/lang"
 )
 
-func (b *Builder) resolveNames() {
+func (b *builder) resolveNames() {
 	for _, it := range b.Items {
 		switch s := it.Stmt.(type) {
 		case *lang.Speech:

@@ -19,8 +19,8 @@ import (
 	"pullscore/optics"
 )
 
-// A setup is what a shot is taken with.
-type setup struct {
+// A Setup is what a shot is taken with.
+type Setup struct {
 	Camera *kit.Camera
 	Lens   *kit.Lens
 	Hand   hand.Hand
@@ -45,8 +45,8 @@ type setup struct {
 
 // setup resolves the shot's set-up; ok is false where the shot cannot be
 // computed, which has been reported.
-func (b *Builder) setup(w lang.With) (s *setup, ok bool) {
-	s = &setup{Gear: 1, Wheel: hand.Wheel, Hand: hand.Default(), Meter: math.NaN(), perT: math.NaN()}
+func (b *builder) setup(w lang.With) (s *Setup, ok bool) {
+	s = &Setup{Gear: 1, Wheel: hand.Wheel, Hand: hand.Default(), Meter: math.NaN(), perT: math.NaN()}
 	s.View = b.Film.View.With(b.Settings, &b.Evaluator)
 	b.handOf(s, w.Puller)
 	s.Camera = choose(b, w.Camera, names.DeclCamera, b.Film.Cameras)
@@ -69,7 +69,7 @@ func (b *Builder) setup(w lang.With) (s *setup, ok bool) {
 }
 
 // take makes the camera and the lens what a change has them be.
-func (s *setup) take(ch change.Change) {
+func (s *Setup) take(ch change.Change) {
 	if ch.SensorBy > 0 {
 		c := *s.Camera
 		c.SensorW, c.Height = c.SensorW*ch.SensorBy, c.Height*ch.SensorBy
@@ -81,7 +81,7 @@ func (s *setup) take(ch change.Change) {
 }
 
 // choose resolves the camera or lens that is named, or the only one.
-func choose[T any](b *Builder, name *lang.Name, kind names.DeclKind, among map[string]*T) *T {
+func choose[T any](b *builder, name *lang.Name, kind names.DeclKind, among map[string]*T) *T {
 	if name != nil {
 		if v, ok := among[name.Text]; ok {
 			return v
@@ -108,7 +108,7 @@ func choose[T any](b *Builder, name *lang.Name, kind names.DeclKind, among map[s
 // notInKit reports a name of the kit that nothing declares. It may stand in a
 // file that could not be read. A plan without any kit is told once where one may
 // come from.
-func (b *Builder) notInKit(name *lang.Name, kind names.DeclKind, among []string) {
+func (b *builder) notInKit(name *lang.Name, kind names.DeclKind, among []string) {
 	if b.Film.Lost {
 		return
 	}
@@ -130,7 +130,7 @@ func only[T any](m map[string]T) (v T, ok bool) {
 	return v, len(m) == 1
 }
 
-func (b *Builder) handOf(s *setup, name *lang.Name) {
+func (b *builder) handOf(s *Setup, name *lang.Name) {
 	if name != nil {
 		if u, ok := b.Film.Pullers[name.Text]; ok {
 			s.Hand, s.puller, s.log = u.Hand, u.Name, u.Log
@@ -149,7 +149,7 @@ func (b *Builder) handOf(s *setup, name *lang.Name) {
 }
 
 // numbers takes the clauses that are plain numbers.
-func (b *Builder) numbers(s *setup, w lang.With) {
+func (b *builder) numbers(s *Setup, w lang.With) {
 	if w.Gear != nil {
 		if v, ok := b.Within(w.Gear, names.DimFactor, 0.05, 20, "a gear lies between 0.05 and 20"); ok {
 			s.Gear, s.Geared = v, true
@@ -191,7 +191,7 @@ func (b *Builder) numbers(s *setup, w lang.With) {
 	}
 }
 
-func (b *Builder) focal(s *setup, w lang.With) bool {
+func (b *builder) focal(s *Setup, w lang.With) bool {
 	l := s.Lens
 	s.Focal = l.Focal
 	if w.Focal == nil {
@@ -216,7 +216,7 @@ func (b *Builder) focal(s *setup, w lang.With) bool {
 
 // stop takes the stop, as f-number and as T-number, and checks that the lens
 // has it.
-func (b *Builder) stop(s *setup, w lang.With) bool {
+func (b *builder) stop(s *Setup, w lang.With) bool {
 	if w.Stop == nil {
 		if names.Has[*lang.Bad](b.Section) {
 			return false
@@ -257,7 +257,7 @@ func stopText(q names.Quantity) string {
 }
 
 // onLens reports a stop that the lens does not have.
-func (b *Builder) onLens(s *setup) bool {
+func (b *builder) onLens(s *Setup) bool {
 	widest, smallest := s.Lens.StopsAt(s.Focal)
 	const slack = 1.03 // a twelfth of a stop: marks are rounded
 	if s.Number*slack >= widest && s.Number <= smallest*slack {
@@ -270,7 +270,7 @@ func (b *Builder) onLens(s *setup) bool {
 // tellStops tells which stops the lens has, on the scale that the stop is
 // written on, or on the one that the lens has; the stop is too small for it, or
 // too wide.
-func (b *Builder) tellStops(s *setup, small bool) {
+func (b *builder) tellStops(s *Setup, small bool) {
 	l, dim, unit := s.Lens, names.DimStop, "f"
 	if t := s.Stop.Dim == names.DimTStop; t && l.HasScale(true) || !t && !l.HasScale(false) {
 		dim, unit = names.DimTStop, "T"
@@ -291,7 +291,7 @@ func (b *Builder) tellStops(s *setup, small bool) {
 
 // sharpness computes the criterion on the sensor, and what a blur on the
 // sensor is at the viewer's eye.
-func (b *Builder) sharpness(s *setup) {
+func (b *builder) sharpness(s *Setup) {
 	v, c := s.View, s.Camera
 	if !math.IsNaN(v.Criterion) {
 		s.Criterion = v.Criterion
@@ -306,14 +306,14 @@ func (b *Builder) sharpness(s *setup) {
 }
 
 // underHand is the diameter that the hand turns, metres.
-func (s *setup) underHand() float64 {
+func (s *Setup) underHand() float64 {
 	if s.Geared {
 		return s.Wheel
 	}
 	return s.Lens.Diameter
 }
 
-func (b *Builder) fill(s *setup) {
+func (b *builder) fill(s *Setup) {
 	sh := b.Shot
 	sh.Camera, sh.Lens, sh.Support, sh.Puller = s.Camera.Name, s.Lens.Name, s.Camera.Support, s.puller
 	sh.Gear, sh.WheelMM = plan.Number(s.Gear), plan.None()

@@ -63,14 +63,14 @@ var textRooms = []room{
 	{"interp/change", []string{"lang$", "interp/names", "interp/units"}},
 	{"interp/stage", []string{"lang$", "optics$", "interp/names", "interp/change", "interp/plan"}},
 	{"interp/cut", []string{"lang$", "lang/timecode", "interp/edit", "interp/speech"}},
-	{"interp/clock", []string{"lang$", "interp/names", "interp/stage", "interp/cut", "interp/kit", "interp/change", "interp/hand", "interp/speech", "interp/plan", "interp/inwords"}},
+	{"interp/clock", []string{"lang$", "interp/names", "interp/stage", "interp/cut", "interp/kit", "interp/change", "interp/speech", "interp/plan", "interp/inwords"}},
 	{"interp/film", []string{"lang$", "interp/names", "interp/kit", "interp/cut", "interp/speech", "interp/plan"}},
 	{"interp/shot", []string{
 		"lang$", "optics$", "interp/names", "interp/kit", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/film",
 		"interp/hand", "interp/viewer", "interp/plan", "interp/inwords",
 	}},
 	{"interp/checks", []string{
-		"lang$", "optics$", "interp/names", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/shot",
+		"lang$", "lang/rule", "optics$", "interp/names", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/shot",
 		"interp/hand", "interp/viewer", "interp/stops", "interp/plan", "interp/inwords", "interp/units",
 	}},
 	{"interp", []string{

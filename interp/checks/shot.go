@@ -1,0 +1,144 @@
+// A shot as the checks see it, and what more than one of them asks or offers.
+
+package checks
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"pullscore/interp/change"
+	"pullscore/interp/clock"
+	"pullscore/interp/shot"
+	"pullscore/interp/stage"
+	"pullscore/interp/stops"
+	"pullscore/interp/units"
+	"pullscore/lang"
+	"pullscore/lang/rule"
+)
+
+// A Shot is a built shot. A check reads it, and writes nothing to it.
+type Shot struct {
+	shot.Built
+	units units.Style
+}
+
+// A Check tells of one thing, or of several that are found in one place.
+type Check struct {
+	Codes []rule.Code // all that it may tell
+	Run   func(*Shot) []Finding
+}
+
+// A Finding is a diagnostic of a shot, with the changes that may cure it.
+type Finding struct {
+	lang.Diagnostic
+	Item int // the statement that it is about, from 1; 0: the shot
+	// Tries returns what may cure it, the best first; nil where nothing does. They
+	// are computed only when they are asked for: a shot has many findings, and is
+	// built for many cures of which nobody asks more.
+	Tries func() []change.Change
+}
+
+// figure returns a number behind a finding.
+func figure(name string, v float64) lang.Figure { return lang.Figure{Name: name, Value: v} }
+
+// about returns a finding as one about a pull.
+func (b *Shot) about(p *shot.Pull, f Finding) Finding {
+	f.Item, f.Pull = p.Rack.Item+1, p.Plan.Number
+	if f.Range == (lang.Range{}) {
+		f.Range = p.Rack.Stmt.Range()
+	}
+	if call := b.Items[p.Rack.Item].Call; call != nil {
+		f.Related = append(f.Related, lang.Related{Message: "in the move used here", Range: call.Range()})
+	}
+	if f.Time == 0 {
+		f.Time = p.Rack.StartS
+	}
+	return f
+}
+
+// inOrder returns findings as they are told, with figures that can be written.
+func (b *Shot) inOrder(found []Finding) []Finding {
+	for i := range found {
+		f := &found[i]
+		f.Shot = b.Head.ID
+		f.Figures = slices.DeleteFunc(f.Figures, func(g lang.Figure) bool { return math.IsInf(g.Value, 0) || math.IsNaN(g.Value) })
+	}
+	return found
+}
+
+// fromText returns what a pull leaves, in words.
+func (b *Shot) fromText(p *shot.Pull) string { return b.GoalBefore(p).Text }
+
+// racked names a rack by where it goes from and to.
+func (b *Shot) racked(p *shot.Pull) string {
+	return fmt.Sprintf("%s to %s", b.fromText(p), p.Rack.ToText())
+}
+
+// speaks tells whether a line is one of these subjects'.
+func speaks(who []*stage.Subject, l *clock.Line) bool {
+	return slices.ContainsFunc(who, func(u *stage.Subject) bool { return u.Name == l.Who })
+}
+
+// sideOf returns which way from the middle a place is, in metres to the right.
+func sideOf(side float64) string {
+	if side < 0 {
+		return "left"
+	}
+	return "right"
+}
+
+// inList reports whether a list has the shot, so that what is before its first
+// frame is not wrong but trimmed.
+func (b *Shot) inList() bool { return b.Cut != nil && b.Cut.List != nil }
+
+// stopsOf returns the stops that the lens has: its widest, the marked
+// third-stops between, and its smallest.
+func (b *Shot) stopsOf() []float64 {
+	widest, smallest := b.Setup.Lens.StopsAt(b.Setup.Focal)
+	return stops.Scale(widest, smallest)
+}
+
+// stopTry offers the nearest stop, closing down (or opening up), at which ok
+// holds of the shot.
+func (b *Shot) stopTry(closing bool, ok func(at *shot.Built) bool) []change.Change {
+	scale := b.stopsOf()
+	if !closing {
+		slices.Reverse(scale)
+	}
+	for _, n := range scale {
+		if closing && n <= b.Setup.Number*1.01 || !closing && n >= b.Setup.Number*0.99 {
+			continue
+		}
+		if ok(b.AtStop(n)) {
+			return []change.Change{{Stop: n}}
+		}
+	}
+	return nil
+}
+
+// edited returns the change that makes one edit.
+func edited(e change.Edit) change.Change { return change.Change{Edits: []change.Edit{e}} }
+
+// overTry offers another length for a rack.
+func (b *Shot) overTry(p *shot.Pull, t float64) []change.Change {
+	if r := p.Rack; r.Follow || r.On != nil && r.Landing != nil || !(t > 0) || math.IsInf(t, 0) {
+		return nil
+	}
+	return []change.Change{edited(change.Edit{Kind: change.Over, Item: p.Rack.Item + 1, Seconds: t})}
+}
+
+// laterTry offers a moment later by what is missing, for a rack that hangs on
+// one.
+func (b *Shot) laterTry(p *shot.Pull, missing float64) []change.Change {
+	on, landing := p.Rack.On, p.Rack.Landing
+	if on == nil && landing == nil || on != nil && landing != nil {
+		return nil
+	}
+	if on != nil && on.Offset != nil || landing != nil && landing.Offset != nil {
+		return nil
+	}
+	return []change.Change{edited(change.Edit{
+		Kind: change.Later, Item: p.Rack.Item + 1, Seconds: units.Up(missing, 10), Text: p.Rack.Anchor,
+	})}
+}

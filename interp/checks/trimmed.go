@@ -1,0 +1,91 @@
+// trimmed: what the cut leaves out of a pull.
+
+package checks
+
+import (
+	"fmt"
+	"math"
+
+	"pullscore/interp/cut"
+	"pullscore/interp/inwords"
+	"pullscore/interp/shot"
+	"pullscore/lang"
+	"pullscore/lang/rule"
+)
+
+var trimmed = Check{Codes: []rule.Code{rule.Trimmed}, Run: outsidePicture}
+
+// outsidePicture tells of racks that are not wholly in the picture, and of follows
+// that are not at all: whom the focus is on, it may have been on before.
+func outsidePicture(b *Shot) (found []Finding) {
+	if !b.inList() {
+		return nil
+	}
+	pieces := b.Cut.InPicture(b.Plan.Rate)
+	for _, p := range b.Pulls {
+		message, lost := b.left(p, pieces)
+		if message == "" {
+			continue
+		}
+		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
+			Code: "trimmed", Severity: lang.Warning, Message: message, Time: max(p.Rack.StartS, 0),
+			Detail:  fmt.Sprintf("%s of the %s are in the picture.", inwords.ShareOf(b.Plan.Rate.Frames(p.Rack.LandS-p.Rack.StartS)-lost, b.Plan.Rate.Frames(p.Rack.LandS-p.Rack.StartS)), p.Plan.Kind),
+			Figures: []lang.Figure{figure("lost_frames", float64(lost)), figure("start_s", p.Rack.StartS), figure("land_s", p.Rack.LandS)},
+			Related: []lang.Related{{Message: "the clip", Range: b.Cut.Pieces[0].Range}},
+		}}))
+	}
+	return found
+}
+
+// left says how much of a pull the cut leaves out, and how many frames that
+// are; nothing where it is less than half a frame.
+func (b *Shot) left(p *shot.Pull, pieces []cut.Stretch) (message string, lost int64) {
+	seen := 0.0
+	for _, u := range pieces {
+		seen += max(0, min(p.Rack.LandS, u.To)-max(p.Rack.StartS, u.From))
+	}
+	frames := func(t float64) int64 { return b.Plan.Rate.Frames(t) }
+	lost = frames(p.Rack.LandS-p.Rack.StartS) - frames(seen)
+	switch {
+	case lost <= 0 && !(p.Rack.LandS == p.Rack.StartS && outside(p.Rack.LandS, pieces)):
+		return "", 0
+	case frames(seen) == 0:
+		return fmt.Sprintf("%s %d is not in the picture%s", p.Plan.Kind, p.Plan.Number, b.howFar(p, pieces)), lost
+	case p.Rack.Follow:
+		return "", 0
+	}
+	for _, u := range pieces {
+		into := frames(u.From - p.Rack.StartS)
+		if into == lost && u.To >= p.Rack.LandS-1e-9 {
+			return fmt.Sprintf("the cut begins %s into rack %d", inwords.Count(int(into), "frame"), p.Plan.Number), lost
+		}
+		left := frames(p.Rack.LandS - u.To)
+		if left == lost && u.From <= p.Rack.StartS+1e-9 {
+			return fmt.Sprintf("the cut ends %s before rack %d lands", inwords.Count(int(left), "frame"), p.Plan.Number), lost
+		}
+	}
+	return fmt.Sprintf("the cut leaves out %s of rack %d", inwords.Count(int(lost), "frame"), p.Plan.Number), lost
+}
+
+func outside(t float64, pieces []cut.Stretch) bool {
+	for _, u := range pieces {
+		if t >= u.From-1e-9 && t <= u.To+1e-9 {
+			return false
+		}
+	}
+	return true
+}
+
+// howFar says how long before or after the nearest piece a rack is.
+func (b *Shot) howFar(p *shot.Pull, pieces []cut.Stretch) string {
+	text, nearest := "", math.Inf(1)
+	for _, u := range pieces {
+		if away := u.From - p.Rack.LandS; away >= 0 && away < nearest {
+			nearest, text = away, fmt.Sprintf(": it lands %s before the shot is seen", inwords.Count(int(b.Plan.Rate.Frames(away)), "frame"))
+		}
+		if away := p.Rack.StartS - u.To; away >= 0 && away < nearest {
+			nearest, text = away, fmt.Sprintf(": it starts %s after the shot is left", inwords.Count(int(b.Plan.Rate.Frames(away)), "frame"))
+		}
+	}
+	return text
+}

@@ -1,0 +1,116 @@
+// Building one shot: from its statements to a value that checks and drawings
+// read.
+
+package shot
+
+import (
+	"pullscore/interp/change"
+	"pullscore/interp/clock"
+	"pullscore/interp/cut"
+	"pullscore/interp/film"
+	"pullscore/interp/names"
+	"pullscore/interp/plan"
+	"pullscore/interp/stage"
+	"pullscore/lang"
+)
+
+// Options say what a build is for. What nobody asks for is left out: a shot is
+// built once for every cure that is tried.
+type Options struct {
+	Lines  bool // also what the drawings show of lines, cues, blocking and what hangs on what
+	Needed bool // also the time that every rack needs
+}
+
+// A Built is one shot as it comes out. Nobody writes to it once it is built.
+type Built struct {
+	Plan     *plan.Shot
+	Head     *lang.Shot
+	Body     []lang.Statement
+	Items    []names.Item // the statements, moves written out
+	Settings map[string]lang.Statement
+	Setup    Setup
+	Stage    *stage.Stage
+	Start    stage.Goal // where the focus is as the shot begins
+	Cut      *cut.Shot  // what the cuts say of the shot; nil where the plan follows none
+	Epoch    int64      // where the plan has the shot begin, as frames
+	Clock    *clock.Clock
+	Pulls    []*Pull // in the order of time
+	Idle     []Idle
+	Spoken   []Spoken // where Lines are asked for
+
+	Subtitles string // a name for the subtitles that the film has; "" for none
+	Defaults  []plan.Default
+	Told      []lang.Diagnostic // mistakes that have been come upon
+}
+
+// An Idle is a hold that moves nothing, with its times in seconds.
+type Idle struct {
+	Stmt              *lang.Hold
+	Landed, Long, Now float64
+}
+
+// Build computes the shot of a section with one change. Where ok is false it
+// cannot be computed at all: then only what is written in it is known.
+func Build(f *film.Film, sec *lang.Section, ch change.Change, opt Options) (out *Built, ok bool) {
+	b := newBuilder(f, sec, ch)
+	sh := b.plan()
+	out = &Built{Plan: sh, Head: b.Head, Body: sec.Body, Subtitles: f.Subtitles()}
+	b.Shot = sh
+	b.Settings = map[string]lang.Statement{}
+	for _, s := range sec.Body {
+		if key := names.SettingKey(s); key != "" {
+			b.Once(b.Settings, key, s)
+		}
+		b.declareLocal(s)
+	}
+	out.Settings = b.Settings
+	b.Items = ch.Apply(b.Expand(sec.Body))
+	out.Items = b.Items
+	film, _ := f.Scope.Settings["with"].(*lang.With)
+	own, _ := b.Settings["with"].(*lang.With)
+	set, ok := b.setup(ch.With(names.Clauses(film, own)))
+	if ok {
+		out.Setup = *set
+		b.fill(set)
+		b.compute(out, opt)
+	} else {
+		b.resolveNames()
+	}
+	out.Defaults, out.Told = b.Defaults, b.Diags
+	if opt.Lines {
+		out.Spoken = spoken(b.Lexicon, out)
+	}
+	return out, ok
+}
+
+// compute fills in what needs a set-up: places, times and figures.
+func (b *builder) compute(out *Built, opt Options) {
+	b.begins()
+	b.Lens = out.Setup.Lens
+	b.Stage = stage.New(b.Lexicon, &b.Ch, &out.Plan.Optics, out.Setup.Focal)
+	out.Stage = b.Stage
+	out.Clock = b.runClock(out)
+	out.Start, out.Cut, out.Epoch = b.Start, b.Cut, b.Epoch
+	racks := b.inOrder(out)
+	out.Plan.Duration = plan.Number(b.duration(out, racks))
+	endFollows(racks, float64(out.Plan.Duration))
+	out.Pulls = pullsOf(racks)
+	if opt.Lines { // before the figures: what hangs on a line is drawn with it
+		out.Clock.Finish()
+		out.fillBlocking()
+	}
+	for _, p := range out.Pulls {
+		out.figures(p, opt.Needed)
+		out.Plan.Pulls = append(out.Plan.Pulls, p.Plan)
+	}
+	if opt.Lines {
+		out.hang()
+		b.untimed(out.Pulls)
+	}
+	out.fillSubjects()
+	for _, p := range out.Pulls {
+		if p.Rack.Follow {
+			out.followFigures(p) // along the drawn curve, so after all else
+		}
+	}
+}

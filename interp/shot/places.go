@@ -1,0 +1,80 @@
+// Where everyone stands and goes, as the drawings have it.
+
+package shot
+
+import (
+	"pullscore/interp/plan"
+	"pullscore/interp/stage"
+	"slices"
+)
+
+// fillBlocking writes the moves of people, camera and zoom into the shot.
+func (b *Built) fillBlocking() {
+	sh := b.Plan
+	none := plan.None()
+	for _, m := range b.Stage.Moves {
+		out := plan.Blocking{
+			Kind: m.Kind, Start: plan.Number(m.Start), End: plan.Number(m.End), Profile: "even",
+			From: none, To: none, FromMM: none, ToMM: none,
+		}
+		if m.Smooth {
+			out.Profile = "smooth"
+		}
+		switch m.Kind {
+		case "moves":
+			out.Who = m.Who.Name
+			out.From, out.To = plan.Number(sh.DistanceAt(m.Who.Subject, m.Start)), plan.Number(sh.DistanceAt(m.Who.Subject, m.End))
+		case "dolly":
+			out.From, out.To = plan.Number(sh.Optics.Camera.At(m.Start)), plan.Number(sh.Optics.Camera.At(m.End))
+		case "zoom":
+			out.FromMM, out.ToMM = plan.Number(sh.Focal(m.Start)*1000), plan.Number(sh.Focal(m.End)*1000)
+		}
+		sh.Blocking = append(sh.Blocking, out)
+	}
+}
+
+// fillSubjects computes every subject as it stands at the start of the shot.
+func (b *Built) fillSubjects() {
+	sh := b.Plan
+	keys := sh.Optics.Camera.Keys()
+	for _, u := range b.Stage.Order {
+		d := sh.DistanceAt(u.Subject, 0)
+		x := sh.FromTape(d, 0)
+		set := sh.Setting(0)
+		lo, hi := set.Window(x)
+		u.Distance, u.LensDistance, u.Side = plan.Number(d), plan.Number(x), plan.Number(u.Across.At(0))
+		u.Near, u.Far = plan.Number(sh.ToTape(set.Near(x), 0)), plan.Number(sh.ToTape(set.Far(x), 0))
+		u.RingDeg, u.Window = plan.None(), plan.NoInterval()
+		if sh.Optics.Ring != nil {
+			deg, _ := sh.RingDeg(x, 0)
+			a, z := b.Edges([2]float64{lo, hi}, 0)
+			u.RingDeg, u.Window = plan.Number(deg), plan.Interval{plan.Number(a), plan.Number(z)}
+		}
+		if u.SlantDeg == 0 {
+			u.Slant = plan.None()
+		}
+		u.Path = b.path(u, keys)
+		sh.Subjects = append(sh.Subjects, u.Subject)
+	}
+}
+
+// path is where a subject stands whenever it or the camera starts or stops.
+func (b *Built) path(u *stage.Subject, camera []float64) []plan.Point {
+	times := SortedTimes(append(append([]float64{0}, u.Along.Keys()...), camera...))
+	path := make([]plan.Point, 0, len(times))
+	for _, t := range times {
+		if t < 0 || t > float64(b.Plan.Duration) {
+			continue
+		}
+		path = append(path, plan.Point{
+			T: plan.Number(t), Distance: plan.Number(b.Plan.DistanceAt(u.Subject, t)), Side: plan.Number(u.Across.At(t)),
+		})
+	}
+	return path
+}
+
+// SortedTimes sorts times and leaves out those that come again.
+func SortedTimes(list []float64) []float64 {
+	slices.Sort(list)
+	return slices.Compact(list)
+}

@@ -1,0 +1,82 @@
+// Pulls: the racks and follows of a shot, with the figures that only checks ask
+// for.
+
+package shot
+
+import (
+	"pullscore/interp/clock"
+	"pullscore/interp/hand"
+	"pullscore/interp/plan"
+)
+
+// A Pull is a rack or a follow.
+type Pull struct {
+	Plan   *plan.Pull   // as drawings and lists have it
+	Rack   *clock.Pull  // where it goes, and when
+	Before *clock.Pull  // the one before it; nil is the shot's start
+	Window [2]float64   // focus settings that keep the goal sharp, from the lens
+	Landed hand.Landing // of a rack
+	LeftAt float64      // the one left at the landing, from the lens
+	Shifts []Shift      // of a follow
+}
+
+// pullsOf returns the pulls of racks and follows that are in the order of time.
+func pullsOf(racks []*clock.Pull) []*Pull {
+	pulls := make([]*Pull, len(racks))
+	var before *clock.Pull
+	for i, r := range racks {
+		at, kind := r.Stmt.Range(), "rack"
+		if r.Follow {
+			kind = "follow"
+		}
+		pulls[i] = &Pull{Rack: r, Before: before, Plan: &plan.Pull{
+			Number: i + 1, Kind: kind, File: at.File, Line: at.Start.Line, Column: at.Start.Column,
+			Because: r.Because, Anchor: r.Anchor,
+		}}
+		before = r
+	}
+	return pulls
+}
+
+// inOrder returns the racks and follows in the order of time. Those whose length
+// is the shortest are timed anew where that is not the order written.
+func (b *builder) inOrder(out *Built) []*clock.Pull {
+	racks := out.Clock.Ordered()
+	for range 2 {
+		changed := false
+		var before *clock.Pull
+		for _, r := range racks {
+			if r.ByDefault && before != out.Clock.WrittenBefore(r) {
+				old := r.StartS
+				long := out.shortest(r, before, r.StartS, r.LandS)
+				if r.Landing != nil {
+					r.StartS = r.LandS - long
+				} else {
+					r.LandS = r.StartS + long
+				}
+				changed = changed || r.StartS != old
+			}
+			before = r
+		}
+		if !changed {
+			break
+		}
+		racks = out.Clock.Ordered()
+	}
+	return racks
+}
+
+// endFollows ends every follow at its `until`, at the next rack or with the
+// shot, whichever comes first.
+func endFollows(racks []*clock.Pull, end float64) {
+	for i, r := range racks {
+		if !r.Follow {
+			continue
+		}
+		until := end
+		if i+1 < len(racks) {
+			until = racks[i+1].StartS
+		}
+		r.LandS = max(r.StartS, min(r.LandS, until))
+	}
+}

@@ -1,0 +1,124 @@
+// What is asked of a built shot: where the focus is, and what its lens can do.
+
+package shot
+
+import (
+	"math"
+	"slices"
+
+	"pullscore/interp/clock"
+	"pullscore/interp/stage"
+	"pullscore/optics"
+)
+
+// Racks calls f for every rack in the order of time.
+func (b *Built) Racks(f func(*Pull)) {
+	for _, p := range b.Pulls {
+		if !p.Rack.Follow {
+			f(p)
+		}
+	}
+}
+
+// sight returns the shot as its lens sees it.
+func (b *Built) sight() stage.Sight { return stage.Sight{Shot: b.Plan} }
+
+// Tape returns the distance of a goal at t as the tape reads it, LensDistance
+// the same from the lens; Extent returns the nearest and the farthest of a split
+// from the lens. All are metres.
+func (b *Built) Tape(g *stage.Goal, t float64) float64         { return b.sight().Tape(g, t) }
+func (b *Built) LensDistance(g *stage.Goal, t float64) float64 { return b.sight().LensDistance(g, t) }
+func (b *Built) Extent(g *stage.Goal, t float64) (near, far float64) {
+	return b.sight().Extent(g, t)
+}
+
+// AtStop returns the shot as if it were taken at another f-number. Its times and
+// the figures of its pulls are those of the shot as it is.
+func (b *Built) AtStop(n float64) *Built {
+	other := *b
+	other.Plan = b.Plan.AtStop(n)
+	return &other
+}
+
+// FocusBefore returns the focus, from the lens, as the pull before p leaves it at
+// t.
+func (b *Built) FocusBefore(p *Pull, t float64) float64 { return b.focusAfter(p.Before, t) }
+
+// focusAfter returns the focus, from the lens, as a pull leaves it at t; nil is
+// the shot's start.
+func (b *Built) focusAfter(prev *clock.Pull, t float64) float64 {
+	if prev == nil {
+		return b.Plan.Carried(b.Plan.Optics.Start.Distance, 0, t)
+	}
+	set := prev.LandS
+	if prev.Follow {
+		set = min(t, prev.LandS)
+	}
+	return b.Plan.Carried(b.LensDistance(&prev.Aim, set), set, t)
+}
+
+// tapeBefore is where the focus is when p starts, as the tape reads it.
+func (b *Built) tapeBefore(p *Pull) float64 {
+	switch prev := p.Before; {
+	case p.Rack.Follow:
+		return b.Tape(&p.Rack.Aim, p.Rack.StartS)
+	case prev == nil:
+		return b.Tape(&b.Start, 0)
+	case prev.Follow:
+		return b.Tape(&prev.Aim, min(p.Rack.StartS, prev.LandS))
+	default:
+		return b.Tape(&prev.Aim, prev.LandS)
+	}
+}
+
+// GoalBefore returns the goal that the focus is on before p.
+func (b *Built) GoalBefore(p *Pull) *stage.Goal {
+	if p.Before == nil {
+		return &b.Start
+	}
+	return &p.Before.Aim
+}
+
+// TooNear tells whether a goal at t is nearer than the lens focuses.
+func (b *Built) TooNear(g *stage.Goal, t float64) bool {
+	tape := b.Nearest(g, t)
+	if b.Plan.Optics.FromLens && tape <= b.Plan.Focal(t) {
+		return true
+	}
+	return b.FromSensor(tape, t) < b.Setup.Lens.Closest*(1-1e-6)
+}
+
+// OutOfReach tells whether nothing can be computed of a rack because of where
+// it goes.
+func (b *Built) OutOfReach(p *Pull) bool {
+	return math.IsNaN(p.Plan.ToLens) || b.TooNear(&p.Rack.Aim, p.Rack.LandS)
+}
+
+// FromSensor turns a tape reading into a distance from the sensor.
+func (b *Built) FromSensor(tape, t float64) float64 {
+	if b.Plan.Optics.FromLens && tape > b.Plan.Focal(t) {
+		return optics.ToSensor(tape, b.Plan.Focal(t))
+	}
+	return tape
+}
+
+// Nearest is how near a goal comes, as the tape reads it: of a split, its
+// nearest subject.
+func (b *Built) Nearest(g *stage.Goal, t float64) float64 {
+	if g.Split == nil {
+		return b.Tape(g, t)
+	}
+	near := math.Inf(1)
+	for _, u := range g.Split {
+		near = min(near, b.Plan.DistanceAt(u.Subject, t))
+	}
+	return near
+}
+
+// StaysOn tells whether a rack stays with the one that the focus is on: a
+// correction, not meant to be seen.
+func (b *Built) StaysOn(p *Pull) bool {
+	return slices.ContainsFunc(p.Rack.Aim.Members(), func(u *stage.Subject) bool {
+		return slices.Contains(b.GoalBefore(p).Members(), u)
+	})
+}
