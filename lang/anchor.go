@@ -1,9 +1,11 @@
-// Anchors, places, targets and sizes.
+// Moments: what the tags say of them, and the one parser of it.
 
 package lang
 
 import (
+	"reflect"
 	"strconv"
+	"sync"
 
 	"github.com/alecthomas/participle/v2"
 	"github.com/alecthomas/participle/v2/lexer"
@@ -11,173 +13,92 @@ import (
 
 var (
 	_ participle.Parseable = (*Anchor)(nil)
-	_ participle.Parseable = (*Place)(nil)
-	_ participle.Parseable = (*Target)(nil)
-	_ participle.Parseable = (*Size)(nil)
+	_ participle.Parseable = (*product)(nil)
 )
 
-// lastEnd returns the place right behind the last token read.
-func lastEnd(lex *lexer.PeekingLexer) lexer.Position {
-	at := lex.RawCursor()
-	return endOf(&lex.Range(at-1, at)[0])
+// A moment is how an Anchor is written. Its words come first, then a name, and
+// last a time: a value that is worked out begins with a name too, and is told
+// by the sign behind it.
+type moment struct {
+	End    *Name    `parser:"( 'end' 'of' @@ |"`
+	Who    *Name    `parser:"( (?= ( Word | Text | Stop ) Text ) @@ )?"`
+	Words  *Text    `parser:"@@" say:"WORDS"`
+	Count  string   `parser:"@Number? |" say:"N"`
+	Name   *Name    `parser:"(?! ( Word | Text | Stop ) ( '*' | '/' ) ) @@ |"`
+	Time   *product `parser:"(?! 'inf' ) @@ )" is:"time"`
+	Offset *Expr    `parser:"( (?= '+' | '-' | '−' ) @@ )?" is:"time" say:"+ TIME | - TIME"`
 }
 
-// Parse reads a moment: words, a speaker, a cue or a time, and an offset.
+// A product is an Expr up to the first sign of a sum: in a moment a sum is what
+// the moment is moved by.
+type product Expr
+
+// moments is the parser of moments.
+var moments = sync.OnceValue(func() *participle.Parser[moment] {
+	return participle.MustBuild[moment](participle.Lexer(definition{}))
+})
+
+// momentShape returns what the tags of a moment say.
+func momentShape() *shape { return shapeOf(reflect.TypeFor[moment]()) }
+
+// Parse reads a moment. By hand it is only handed on, so that the statements
+// that have moments share one parser: each would build its own. Where it fails
+// it leaves lex where it was.
 func (a *Anchor) Parse(lex *lexer.PeekingLexer) error {
-	r := &reader{lex: lex}
-	t := lex.Peek()
-	a.Pos = t.Pos
-	switch {
-	case t.Type == tokText || t.Type == tokWord && !isKeyword(t.Value) || isNamedStop(t):
-		a.named(r)
-	case r.is("end"):
-		a.Kind = AnchorEnd
-		r.words("end")
-		r.words("of")
-		r.name(&a.Name)
-	case beginsExpr(t) && t.Value != "inf":
-		a.time(r)
-	default:
-		return participle.NextMatch
+	start := lex.MakeCheckpoint()
+	m, err := moments().ParseFromLexer(lex, participle.AllowTrailing(true))
+	if err == nil {
+		a.Pos, a.EndPos = m.place(lex, start)
+		if f := a.fill(m, lex, start); f != nil {
+			err = f
+		}
 	}
-	a.offset(r)
-	if r.err == nil {
-		a.EndPos = lastEnd(lex)
-	}
-	return r.result()
-}
-
-// named reads what begins with a name or a text.
-func (a *Anchor) named(r *reader) {
-	start := r.lex.MakeCheckpoint()
-	first := r.lex.Next()
-	next := r.lex.Peek()
-	switch {
-	case next.Type == tokText: // SPEAKER "WORDS"
-		r.lex.LoadCheckpoint(start)
-		r.name(&a.Name)
-		r.text(&a.Words)
-		a.nth(r)
-	case first.Type == tokText:
-		r.lex.LoadCheckpoint(start)
-		r.text(&a.Words)
-		a.nth(r)
-	case r.is("*") || r.is("/"): // a let in a product: a time
-		r.lex.LoadCheckpoint(start)
-		a.time(r)
-	default:
-		a.Kind = AnchorName
-		r.lex.LoadCheckpoint(start)
-		r.name(&a.Name)
-	}
-}
-
-// nth reads the number that says which of equal words is meant.
-func (a *Anchor) nth(r *reader) {
-	t := r.lex.Peek()
-	if r.err != nil || t.Type != tokNumber {
-		return
-	}
-	n, err := strconv.Atoi(t.Value)
-	if err != nil || n < 1 {
-		r.fail(faultAt(t, "bad-number", "%s counts no words", describe(t)).because("\"word\" 2 is the second of that word in the line."))
-		return
-	}
-	a.Nth = n
-	r.lex.Next()
-}
-
-// time reads the moment itself, up to its offset.
-func (a *Anchor) time(r *reader) {
-	a.Kind = AnchorTime
-	e := exprReader{lex: r.lex}
-	a.Time = e.product()
-	if e.err != nil {
-		r.fail(e.err)
-	}
-}
-
-// offset reads + T or - T.
-func (a *Anchor) offset(r *reader) {
-	if r.err != nil || !isSign(r.lex.Peek()) {
-		return
-	}
-	e := exprReader{lex: r.lex}
-	a.Offset = e.sum()
-	if e.err != nil {
-		r.fail(e.err)
-	}
-}
-
-// Parse reads a distance or a subject, and a way to the side.
-func (p *Place) Parse(lex *lexer.PeekingLexer) error {
-	p.At = &Expr{}
-	p.Pos = lex.Peek().Pos
-	if err := readExpr(lex, p.At, true); err != nil {
-		return err
-	}
-	before := lex.MakeCheckpoint()
-	r := &reader{lex: lex}
-	r.take(",")
-	if !beginsSide(lex) {
-		lex.LoadCheckpoint(before)
-		p.EndPos = p.At.EndPos
+	if err == nil {
 		return nil
 	}
-	r.value(&p.Side, quantityOf["Place"])
-	p.Dir = r.oneOf("left", "right")
-	p.EndPos = lastEnd(lex)
-	return r.result()
+	lex.LoadCheckpoint(start)
+	if f, ok := err.(*fault); ok {
+		return f
+	}
+	return participle.NextMatch
 }
 
-// beginsSide reports whether a way to the side comes next: a value, and where
-// it begins with a name, one that goes on as such, so that a mistyped clause
-// is told of as one.
-func beginsSide(lex *lexer.PeekingLexer) bool {
-	t := lex.Peek()
-	if t.Type != tokWord {
-		return beginsExpr(t) && t.Type != tokText
-	}
-	here := lex.MakeCheckpoint()
-	defer lex.LoadCheckpoint(here)
-	lex.Next()
-	switch next := lex.Peek(); next.Value {
-	case "left", "right", "*", "/":
-		return beginsExpr(t)
+// place returns where the tokens of a moment begin and end.
+func (m *moment) place(lex *lexer.PeekingLexer, start lexer.Checkpoint) (from, to lexer.Position) {
+	tokens := lex.Range(start.RawCursor(), lex.RawCursor())
+	return tokens[0].Pos, endOf(&tokens[len(tokens)-1])
+}
+
+// fill makes the anchor of the moment.
+func (a *Anchor) fill(m *moment, lex *lexer.PeekingLexer, start lexer.Checkpoint) *fault {
+	a.Name, a.Words, a.Time, a.Offset = m.Name, m.Words, (*Expr)(m.Time), m.Offset
+	switch {
+	case m.End != nil:
+		a.Kind, a.Name = AnchorEnd, m.End
+	case m.Words != nil:
+		a.Kind, a.Name = AnchorWords, m.Who
+	case m.Name != nil:
+		a.Kind = AnchorName
 	default:
-		return isSign(next) && beginsExpr(t)
+		a.Kind = AnchorTime
 	}
-}
-
-// Parse reads what the focus goes to.
-func (g *Target) Parse(lex *lexer.PeekingLexer) error {
-	g.Pos = lex.Peek().Pos
-	r := &reader{lex: lex}
-	for {
-		x := &Expr{}
-		if err := readExpr(lex, x, true); err != nil {
-			if len(g.Of) == 0 {
-				return err
-			}
-			return asFault(err, lex.Peek(), "Target", quantity{})
-		}
-		g.Of = append(g.Of, x)
-		if !r.take("and") {
-			g.EndPos = x.EndPos
-			return nil
+	if m.Count == "" {
+		return nil
+	}
+	var err error
+	if a.Nth, err = strconv.Atoi(m.Count); err == nil && a.Nth > 0 {
+		return nil
+	}
+	for _, t := range lex.Range(start.RawCursor(), lex.RawCursor()) {
+		if t.Type == tokNumber {
+			return faultAt(&t, "bad-number", "%s counts no words", describe(&t)).
+				because("\"word\" 2 is the second of that word in the line.")
 		}
 	}
-}
-
-// Parse reads a width, or the diagonal of a screen.
-func (s *Size) Parse(lex *lexer.PeekingLexer) error {
-	s.Pos = lex.Peek().Pos
-	s.Length = &Expr{}
-	if err := s.Length.Parse(lex); err != nil {
-		return err
-	}
-	r := &reader{lex: lex}
-	s.Diagonal = r.take("diagonal")
-	s.EndPos = lastEnd(lex)
 	return nil
+}
+
+// Parse reads a product of values.
+func (x *product) Parse(lex *lexer.PeekingLexer) error {
+	return readExpr(lex, (*Expr)(x), (*exprReader).product)
 }

@@ -9,9 +9,9 @@ import (
 	"github.com/alecthomas/participle/v2/lexer"
 )
 
-// identify tells by a line's first two tokens which statement it is; nil for
-// none.
-func identify(first, second *lexer.Token) *spec {
+// identify tells by a line's first two tokens which statement it is in a
+// section; nil for none.
+func identify(first, second *lexer.Token, in section) *spec {
 	switch {
 	case second.Type == tokPunct && second.Value == ":":
 		return specOf[speechWord]
@@ -19,14 +19,26 @@ func identify(first, second *lexer.Token) *spec {
 		return nil // no move is called so
 	case first.Type == tokWord && isKeyword(first.Value):
 		if s := specOf[first.Value]; s != nil && s.word != movesWord {
-			return s
+			return s.within(in)
 		}
 	case second.Type == tokPunct && second.Value == "(" && isName(first):
 		return specOf[callWord]
 	case second.Type == tokWord && second.Value == movesWord && isName(first):
 		return specOf[movesWord]
+	case first.Type == tokWord: // it may be soft
+		if s := specOf[first.Value]; s != nil {
+			if s = s.within(in); s.mayStand(in) {
+				return s
+			}
+		}
 	}
 	return nil
+}
+
+// mayStand reports whether a statement may stand in a section.
+func (s *spec) mayStand(in section) bool {
+	_, ok := in.place(s.under)
+	return ok || s.under == 0
 }
 
 // unknown tells that no statement begins with these two tokens.
@@ -90,21 +102,15 @@ func (p *parser) beginnings() (words []string) {
 	return words
 }
 
-// mayStand reports whether a statement may stand where the next line does.
-func (p *parser) mayStand(s *spec) bool {
-	_, ok := p.in.place(s.under)
-	return ok || s.under == 0
-}
-
 // meant finds the beginning of the statement that a line's first two tokens
 // were meant for, among those that may stand here.
 func (p *parser) meant(first, second *lexer.Token) (string, bool) {
 	if begin := fromElsewhere(first, second); begin != "" {
-		return begin, p.mayStand(specOf[firstWord(begin)])
+		return begin, specOf[firstWord(begin)].mayStand(p.in)
 	}
 	var here []string
 	for _, s := range specs {
-		if isWordByte(s.word[0]) && s.word != movesWord && p.mayStand(s) {
+		if isWordByte(s.word[0]) && s.word != movesWord && s.mayStand(p.in) {
 			here = append(here, s.word)
 		}
 	}
@@ -149,7 +155,7 @@ func (p *parser) misplacedLine(l *line) *fault {
 	f := faultAt(first, "wrong-section", "%s belongs to %s, not to %s", l.name(first), l.spec.under, p.in)
 	for _, s := range specs {
 		if headers[s.word]&l.spec.under != 0 && s.under == 0 {
-			return f.because("Write it under a line `%s`.", s.usage)
+			return f.because("Write it under a line `%s`.", s.usage())
 		}
 	}
 	return f.because("Write it above the first header.")
@@ -208,11 +214,11 @@ func (p *parser) strayComma(l *line, f *fault) int {
 // rather than a clause of l.
 func (p *parser) standsAlone(l *line, at int) bool {
 	first := &p.tokens[at]
-	s := identify(first, &p.tokens[at+1])
+	s := identify(first, &p.tokens[at+1], p.in)
 	if s == nil {
 		return false
 	}
-	if !slices.Contains(l.spec.clauses, first.Value) {
+	if !slices.Contains(l.spec.shape().marked, first.Value) {
 		return true
 	}
 	p.lex.LoadCheckpoint(l.start)
@@ -227,7 +233,7 @@ func (p *parser) standsAlone(l *line, at int) bool {
 func (p *parser) continues(l *line) bool {
 	first := &p.tokens[l.at]
 	up := &p.above
-	if up.spec == nil || first.Type != tokWord || !slices.Contains(up.spec.clauses, first.Value) {
+	if up.spec == nil || first.Type != tokWord || !slices.Contains(up.spec.shape().marked, first.Value) {
 		return false
 	}
 	between := &p.tokens[up.end]
@@ -235,7 +241,7 @@ func (p *parser) continues(l *line) bool {
 	*between = lexer.Token{Type: tokPunct, Value: ",", Pos: lineEnd.Pos}
 	s, f := p.parse(up.spec, up.start, up.at, l.end)
 	if f == nil && up.slot != nil {
-		p.faults = append(p.faults[:up.faults], check(s)...)
+		p.faults = append(p.faults[:up.faults], finish(s, up.spec, p.tokens[up.at:l.end])...)
 		*up.slot = s
 		l.at, l.start, l.slot, l.spec = up.at, up.start, up.slot, up.spec
 	} else {
@@ -282,7 +288,7 @@ func (p *parser) meansWith(l *line) bool {
 
 // isSetUp reports whether s is a header that is a clause of `with` too.
 func isSetUp(s *spec) bool {
-	return s.under == 0 && slices.Contains(specOf["with"].clauses, s.word)
+	return s.under == 0 && slices.Contains(specOf["with"].shape().heads, s.word)
 }
 
 // shotGoesOn reports whether the lines from token at on belong to a shot and
@@ -293,7 +299,7 @@ func (p *parser) shotGoesOn(at int) bool {
 		if p.tokens[at].EOF() {
 			return false
 		}
-		s := identify(&p.tokens[at], &p.tokens[at+1])
+		s := identify(&p.tokens[at], &p.tokens[at+1], p.in)
 		switch {
 		case s == nil: // a mistake tells nothing
 		case s.under&inShot != 0 && s.under&inFile == 0:

@@ -5,11 +5,13 @@
 // Parse never fails: it returns what could be read together with every mistake,
 // each with its place. A line that cannot be read is a *Bad in the tree.
 //
-// Each statement is a type of the tree and has a parser of its own, over
-// participle's tokens. Plain and rare ones have their grammar in struct tags,
-// from which participle builds the parser when the first such statement comes.
-// Those that nearly every plan has, those whose clauses come in any order, and
-// values, anchors and places are written by hand, as participle's Parseable.
+// Each statement is a type of the tree whose struct tags are its grammar
+// (statements.go); participle builds the parser of a statement from them when
+// the first such statement comes. The same tags are read a second time as forms
+// (form.go): from these come the explanation of a mistake (walk.go, explain.go),
+// usage lines, the printed grammar (grammar.go) and what may come next
+// (complete.go). Five productions are read by hand, behind participle's
+// Parseable: values, products, names, texts, and moments, which share a parser.
 // Offsets are bytes from 0, lines and columns count from 1, columns in
 // characters.
 //

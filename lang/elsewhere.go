@@ -62,9 +62,52 @@ func firstWord(s string) string {
 // fillers are words that people put before a number, and that say nothing.
 var fillers = map[string]bool{"for": true, "about": true, "around": true, "roughly": true}
 
-// isFiller reports whether word t before next only leads to a number.
-func isFiller(t, next *lexer.Token) bool {
-	return t.Type == tokWord && fillers[t.Value] && next.Type == tokNumber
+// slipOf returns what is told in place of a statement's mistake at a token where
+// people write as they would elsewhere; nil where they do not.
+func slipOf(s *spec, w *walker, at int) *fault {
+	start := int(w.start.RawCursor())
+	t := w.token(at)
+	switch {
+	case at > start && t.Type == tokNumber && fillers[w.token(at-1).Value]:
+		filler := w.token(at - 1)
+		return faultAt(filler, "expected-value", "expected a number, found %s", describe(filler)).
+			because("Leave out `%s`.", filler.Value)
+	case s.word == "rack" && at == start+1 && t.Value == "from":
+		return rackFrom(w, at)
+	case s.word == "with":
+		return stopsOfND(w, start, at)
+	}
+	return nil
+}
+
+// rackFrom tells of a rack that is told where it starts.
+func rackFrom(w *walker, at int) *fault {
+	f := faultAt(w.token(at), "expected-word", "a rack starts where the focus is")
+	var words []string
+	for ; !w.token(at).EOF() && w.token(at).Value != "to"; at++ {
+		words = append(words, w.token(at).Value)
+		f.EndPos = endOf(w.token(at))
+	}
+	return f.because("Leave out `%s`.", shorten(strings.Join(words, " ")))
+}
+
+// stopsOfND tells of a density that is given in stops: `nd 2 stops`, or `nd 1
+// stop`, where a stop should follow and does not.
+func stopsOfND(w *walker, start, at int) *fault {
+	if t := w.token(at); at > start && w.token(at-1).Value == "stop" && (t.EOF() || t.Value == ",") {
+		at--
+	} else if t.Value != "stops" {
+		return nil
+	}
+	if at < start+2 || w.token(at-2).Value != "nd" || w.token(at-1).Type != tokNumber {
+		return nil
+	}
+	f := faultAt(w.token(at), "unknown-unit", "an nd is a density, and 0.3 of it is a stop")
+	if stops, err := strconv.ParseFloat(w.token(at-1).Value, 64); err == nil {
+		const perStop = 0.3 // log10 2, as filters are marked
+		f.because("Write: nd %s", plain(round(stops*perStop, 100)))
+	}
+	return f
 }
 
 // Stops as they are written elsewhere: f4, F/4, t2.1, T/2.1.

@@ -1,98 +1,280 @@
-// What the reference says about a word.
+// Explaining: from what a walk came to, to a mistake that is told; and the other
+// mistakes of the same line.
 
 package lang
 
 import (
-	_ "embed"
-	"regexp"
 	"slices"
 	"strings"
-	"unicode"
+
+	"github.com/alecthomas/participle/v2/lexer"
 )
 
-//go:embed REFERENCE.md
-var referenceText string
+// A mistake is a fault of a statement's form.
+type mistake struct {
+	*fault
+	token int // the number of the token at fault
+	// clause is the number of the token that begins the clause at fault, -1 where
+	// the fault stands before the clauses; word is the word of that clause, or what
+	// it was meant for.
+	clause int
+	word   string
+}
 
-// Explain returns the passages of the reference in which a word of the language
-// or the code of a finding is set as such: paragraphs, items of lists, and rows
-// of tables, each on one line and without marks of the markup other than its
-// backquotes. Nothing for a word that the reference does not explain.
-func Explain(word string) []string {
-	set := regexp.MustCompile("`[^`]*`")
-	var list []string
-	for _, p := range passages() {
-		says := func(set string) bool { return slices.Contains(words(set), word) }
-		if slices.ContainsFunc(set.FindAllString(p, -1), says) && !slices.Contains(list, p) {
-			list = append(list, p)
+// explain returns the first mistake of the statement that begins where the
+// walker was made, which participle has refused at a token.
+func (w *walker) explain(s *spec, refused *lexer.Token) *mistake {
+	m := w.mistake(s, w.walk(s.shape().form) == fits)
+	if m == nil { // no walk that agrees with participle comes here
+		m = w.at(w.find(refused.Pos), notEnd(refused, nil))
+	}
+	if f := slipOf(s, w, m.token); f != nil {
+		m.fault = f
+	}
+	return m
+}
+
+// at makes a mistake of a fault at a token before the clauses.
+func (w *walker) at(token int, f *fault) *mistake {
+	return &mistake{fault: f, token: token, clause: -1}
+}
+
+// find returns the number of the first token of the statement that stands at a
+// place or behind it.
+func (w *walker) find(place lexer.Position) int {
+	at := int(w.start.RawCursor())
+	for !w.token(at).EOF() && w.token(at).Pos.Offset < place.Offset {
+		at++
+	}
+	return at
+}
+
+// mistake tells what a walk over a statement or clause came to; nil where it
+// read everything.
+func (w *walker) mistake(s *spec, fit bool) *mistake {
+	here, far := w.here(), w.miss
+	if fit && w.token(here).EOF() {
+		return nil
+	}
+	if fit && here > far.at {
+		far = miss{at: here, clause: -1}
+	}
+	t := w.token(far.at)
+	m := &mistake{token: far.at, clause: far.clause}
+	if f := w.fault; f != nil && f.Pos.Offset >= t.Pos.Offset {
+		m.fault, m.clause, m.token = f.withUnits(w.within), w.faultClause, w.find(f.Pos)
+	} else {
+		m.fault = w.expectation(s, t, far.wants, fit, fit && far.at == here)
+	}
+	if m.clause >= 0 {
+		m.word = w.clauseWord(s, m.clause)
+	}
+	return m
+}
+
+// clauseWord returns the head that a token is or was meant for, and its text
+// where it is near to none.
+func (w *walker) clauseWord(s *spec, at int) string {
+	written, heads := w.token(at).Value, s.shape().heads
+	if near, ok := clauseMeant(written, heads); ok && !slices.Contains(heads, written) {
+		return firstWord(near)
+	}
+	return written
+}
+
+// expectation tells what was wanted in the place of token t. fit says that the
+// line could have ended, and atEnd that it could have ended right here.
+func (w *walker) expectation(s *spec, t *lexer.Token, wants []*form, fit, atEnd bool) *fault {
+	var words []string
+	var piece *form
+	heads := false
+	for _, f := range wants {
+		switch {
+		case f.kind != formLiteral && piece == nil:
+			piece = f
+		case f.head:
+			heads = true
+		case f.kind == formLiteral && !slices.Contains(words, f.text):
+			words = append(words, f.text)
 		}
+	}
+	switch {
+	case heads:
+		return noClause(t, s.shape().heads, fit)
+	case atEnd:
+		return notEnd(t, words)
+	case piece != nil:
+		return notA(t, piece, words)
+	}
+	f := faultAt(t, "expected-word", "expected %s, found %s", choice(words), describe(t))
+	if near, ok := Nearest(t.Value, words); ok {
+		f.because("Did you mean `%s`?", near)
+	}
+	return f
+}
+
+// notEnd tells that the line should have ended before token t. words could have
+// stood there too.
+func notEnd(t *lexer.Token, words []string) *fault {
+	f := faultAt(t, "expected-end", "expected the end of the line, found %s", describe(t))
+	if near, ok := Nearest(t.Value, words); ok && t.Type == tokWord {
+		f.because("Did you mean `%s`?", near)
+	}
+	return f
+}
+
+// noClause tells that token t begins no clause. ends says that the line could
+// have ended there.
+func noClause(t *lexer.Token, heads []string, ends bool) *fault {
+	expected := choice(heads)
+	if ends {
+		expected = "the end of the line or " + expected
+	}
+	f := faultAt(t, "unknown-clause", "expected %s, found %s", expected, describe(t))
+	if near, ok := clauseMeant(t.Value, heads); ok && t.Type == tokWord {
+		f.because("Did you mean `%s`?", near)
+	}
+	return f
+}
+
+// clauseMeant returns the beginning of the clause that a word was meant for.
+func clauseMeant(word string, heads []string) (string, bool) {
+	if meant := clauseElsewhere(word); slices.Contains(heads, firstWord(meant)) {
+		return meant, true
+	}
+	return Nearest(word, heads)
+}
+
+// maxFurther is how many mistakes of a line are told behind its first.
+const maxFurther = 8
+
+// further returns the mistakes behind the first. Reading goes on at the next
+// word that begins a clause, or that looks as if it was meant to, and each clause
+// is read alone. One walker serves for the whole line: a new one for each clause
+// would make the cost grow with their square.
+func (w *walker) further(s *spec, first *mistake) (list []*mistake) {
+	shape := s.shape()
+	if shape.group == nil {
+		return nil
+	}
+	if first.clause >= 0 && slices.Contains(shape.heads, w.token(first.clause).Value) {
+		w.begun = append(w.begun, first.clause)
+	}
+	for at := first.token; !w.token(at).EOF() && len(list) < maxFurther; {
+		t := w.token(at)
+		switch {
+		case t.Type != tokWord || at == first.token && first.code == "unknown-clause":
+		case slices.Contains(shape.heads, t.Value) && at != first.clause:
+			w.begun = append(w.begun, at)
+			m := w.clauseAlone(s, at)
+			if m == nil {
+				at = max(w.here(), at+1)
+				continue
+			}
+			list = append(list, m)
+			at = max(m.token, at+1)
+			continue
+		case looksLikeHead(t, shape.heads):
+			m := &mistake{fault: noClause(t, shape.heads, true), token: at, clause: at}
+			m.word = w.clauseWord(s, at)
+			list = append(list, m)
+		}
+		at++
 	}
 	return list
 }
 
-// words returns the words of a text, with hyphens in them.
-func words(text string) []string {
-	return strings.FieldsFunc(text, func(r rune) bool { return r != '-' && !unicode.IsLetter(r) })
+// rest returns the mistakes of a statement behind its first: end is the number
+// of the token behind it.
+func (w *walker) rest(s *spec, first *mistake, end int) []*mistake {
+	list := w.further(s, first)
+	known := func(m *mistake) bool {
+		same := func(other *mistake) bool { return other.token == m.token }
+		return same(first) || slices.ContainsFunc(list, same)
+	}
+	if m := w.duplicate(s); m != nil && !known(m) {
+		list = append(list, m)
+	}
+	if m := w.lacking(s, end); m != nil && !known(m) {
+		list = append(list, m)
+	}
+	return list
 }
 
-// Explained returns the codes of findings that the reference explains.
-func Explained() []string {
-	var list []string
-	code := regexp.MustCompile("`([a-z]+(?:-[a-z]+)*)`")
-	_, tables, _ := strings.Cut(referenceText, "## Mistakes")
-	for line := range strings.Lines(tables) {
-		if cells := strings.Split(line, "|"); len(cells) > 2 {
-			for _, m := range code.FindAllStringSubmatch(cells[1], -1) {
-				list = append(list, m[1])
+// looksLikeHead reports whether a word was meant to begin a clause: it is in
+// lower case, has three letters, means nothing else, and is near to one.
+func looksLikeHead(t *lexer.Token, heads []string) bool {
+	if len(t.Value) < 3 || strings.ToLower(t.Value) != t.Value || isKeyword(t.Value) {
+		return false
+	}
+	_, ok := Nearest(t.Value, heads)
+	return ok
+}
+
+// clauseAlone reads one clause, and returns its mistake.
+func (w *walker) clauseAlone(s *spec, at int) *mistake {
+	w.seek(at)
+	w.clause = at
+	if w.walk(s.shape().alternativeOf(w.token(at).Value)) == fits {
+		return nil
+	}
+	m := w.mistake(s, false)
+	m.clause, m.word = at, w.token(at).Value
+	return m
+}
+
+// alternativeOf returns the clause that a head begins.
+func (s *shape) alternativeOf(head string) *form {
+	i := slices.IndexFunc(s.alternatives, func(f *form) bool {
+		return slices.ContainsFunc(f.heads(), func(leaf *form) bool { return leaf.text == head })
+	})
+	return s.alternatives[i]
+}
+
+// duplicate returns the clause that stands a second time among those that were
+// read; nil where there is none.
+func (w *walker) duplicate(s *spec) *mistake {
+	var seen []*form
+	for _, at := range w.begun {
+		t := w.token(at)
+		clause := s.shape().alternativeOf(t.Value)
+		if slices.Contains(seen, clause) {
+			return &mistake{
+				fault: faultAt(t, "duplicate-clause", "`%s` stands here a second time", t.Value),
+				token: at, clause: at, word: t.Value,
 			}
 		}
+		seen = append(seen, clause)
 	}
-	return list
+	return nil
 }
 
-// passages returns the paragraphs, items and rows of the reference, without its
-// samples and headings.
-func passages() []string {
-	var list []string
-	var p []string
-	end := func() {
-		if len(p) > 0 {
-			list = append(list, strings.ReplaceAll(strings.Join(p, " "), "**", ""))
-			p = nil
+// lacking returns the clause that has to be there and of which no token speaks;
+// nil where there is none. end is the number of the token behind the statement.
+func (w *walker) lacking(s *spec, end int) *mistake {
+	for _, f := range s.shape().fields {
+		if !f.needed {
+			continue
+		}
+		head := s.shape().headOf(f)
+		said := false
+		for at := int(w.start.RawCursor()); at < end && !said; at++ {
+			t := w.token(at)
+			said = t.Value == head || t.Type == tokWord && looksLikeHead(t, []string{head})
+		}
+		if !said {
+			return &mistake{fault: faultAt(w.token(end), "missing-clause", "`%s` is missing here", head), token: end, clause: -1, word: head}
 		}
 	}
-	sample := false
-	for line := range strings.Lines(referenceText) {
-		line = strings.TrimSpace(line)
-		switch {
-		case strings.HasPrefix(line, "```"):
-			end()
-			sample = !sample
-		case sample:
-		case line == "" || strings.HasPrefix(line, "#"):
-			end()
-		case strings.HasPrefix(line, "|"):
-			end()
-			list = append(list, tableRow(line))
-		case strings.HasPrefix(line, "- "):
-			end()
-			p = []string{strings.TrimPrefix(line, "- ")}
-		default:
-			p = append(p, line)
-		}
-	}
-	end()
-	return list
+	return nil
 }
 
-// tableRow returns a row of a table as a sentence: what it is about, how bad it is
-// in brackets where it says so, what it means.
-func tableRow(line string) string {
-	cells := strings.Split(strings.Trim(line, "| "), "|")
-	for i := range cells {
-		cells[i] = strings.TrimSpace(cells[i])
+// headOf returns the word that begins the clause of a field.
+func (s *shape) headOf(f *field) string {
+	for _, clause := range s.alternatives {
+		if slices.ContainsFunc(clause.leaves(), func(leaf *form) bool { return leaf.field == f }) {
+			return clause.leaves()[0].text
+		}
 	}
-	if len(cells) == 3 {
-		return cells[0] + " (" + cells[1] + "): " + cells[2]
-	}
-	return strings.Join(cells, ": ")
+	return ""
 }

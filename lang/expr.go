@@ -19,18 +19,21 @@ const (
 
 var _ participle.Parseable = (*Expr)(nil)
 
-// Parse reads a sum of products of values.
+// Parse reads a sum of products of values. Tags cannot say it: what binds more
+// tightly and which side comes first would each be a level of its own in the
+// tree, and neither the bounds of depth nor a unit of two words, such as bit/s
+// behind a number alone, has a tag.
 func (x *Expr) Parse(lex *lexer.PeekingLexer) error {
-	return readExpr(lex, x, false)
+	return readExpr(lex, x, (*exprReader).sum)
 }
 
-// readExpr reads an expression into x. With named, T2 is a name and no stop.
-func readExpr(lex *lexer.PeekingLexer, x *Expr, named bool) error {
+// readExpr reads into x what read reads.
+func readExpr(lex *lexer.PeekingLexer, x *Expr, read func(*exprReader) *Expr) error {
 	if !beginsExpr(lex.Peek()) {
 		return participle.NextMatch
 	}
-	r := exprReader{lex: lex, named: named}
-	got := r.sum()
+	r := exprReader{lex: lex}
+	got := read(&r)
 	if r.err != nil {
 		return r.err
 	}
@@ -56,7 +59,6 @@ func isSign(t *lexer.Token) bool {
 
 type exprReader struct {
 	lex   *lexer.PeekingLexer
-	named bool
 	depth int
 	terms int
 	err   *fault
@@ -143,7 +145,7 @@ func (r *exprReader) operand() *Expr {
 	case tokWord, tokText:
 		return r.name()
 	}
-	return r.fail(notA(t, "Expr", quantity{}))
+	return r.fail(faultAt(t, "expected-value", "expected %s, found %s", anyValue, describe(t)))
 }
 
 func (r *exprReader) brackets() *Expr {
@@ -175,9 +177,6 @@ func (r *exprReader) name() *Expr {
 		return r.fail(noName(t))
 	}
 	r.lex.Next()
-	if next := r.lex.Peek(); !r.named && isFiller(t, next) {
-		return r.fail(faultAt(t, "expected-value", "expected a number, found %s", describe(t)).because("Leave out `%s`.", t.Value))
-	}
 	return x
 }
 
@@ -250,19 +249,19 @@ func noUnit(t *lexer.Token) *fault {
 	return f
 }
 
-// stop reads f/2.8 or T2.1.
+// stop reads f/2.8 or T2.1. That there is no stop T0 is told later: it may be a
+// name.
 func (r *exprReader) stop() *Expr {
-	t := r.lex.Peek()
-	if r.named && isNamedStop(t) {
-		return r.name()
-	}
-	r.lex.Next()
+	t := r.lex.Next()
 	x := &Expr{Node: Node{t.Pos, endOf(t)}, Kind: ExprStop, Unit: UnitT}
+	if isNamedStop(t) {
+		x.Ref = t.Value // it is a name in a place or target
+	}
 	if strings.EqualFold(t.Value[:1], "f") {
 		x.Unit = UnitF
 	}
 	digits := strings.TrimPrefix(t.Value[1:], "/")
-	if x.Value = r.decimal(t, digits); x.Value == 0 && r.err == nil {
+	if x.Value = r.decimal(t, digits); x.Value == 0 && x.Ref == "" && r.err == nil {
 		r.fail(faultAt(t, "bad-number", "there is no stop %s", t.Value))
 	}
 	return x

@@ -1,11 +1,11 @@
-// Mistakes as the parser meets them, in words of our own: what was found, what
-// was expected, and a near miss.
+// Mistakes in words of our own: what was found, what was expected, and a near
+// miss.
 
 package lang
 
 import (
-	"errors"
 	"fmt"
+	"reflect"
 	"regexp"
 	"strings"
 	"sync"
@@ -75,57 +75,17 @@ func shorten(s string) string {
 	return s
 }
 
-// translate turns what participle reports into a fault of our own. An error
-// without a token of its own is put at the given one.
-func translate(err error, s *spec, at *lexer.Token) *fault {
-	var own *fault
-	if errors.As(err, &own) {
-		return own.withUnits(s.wants)
-	}
-	var unexpected *participle.UnexpectedTokenError
-	if !errors.As(err, &unexpected) {
-		return misplaced(at, s, nil, "")
-	}
-	words, kind := expectation(unexpected.Message())
-	return misplaced(&unexpected.Unexpected, s, words, kind)
-}
-
-// misplaced tells that token t stands where one of words, or a piece of the
-// tree of the given kind, belongs. Neither means the line should have ended.
-func misplaced(t *lexer.Token, s *spec, words []string, kind string) *fault {
-	found := describe(t)
-	switch {
-	case kind != "":
-		return notA(t, kind, s.wants)
-	case len(words) == 0:
-		return faultAt(t, "expected-end", "expected the end of the line, found %s", found)
-	}
-	f := faultAt(t, "expected-word", "expected %s, found %s", choice(words), found)
-	if near, ok := Nearest(t.Value, words); ok {
-		f.because("Did you mean `%s`?", near)
-	}
-	return f
-}
-
-// withUnits adds to a fault of a unit which one may have been meant.
-func (f *fault) withUnits(wants quantity) *fault {
+// withUnits adds to a fault of a unit which one may have been meant in a field.
+func (f *fault) withUnits(in *field) *fault {
 	if f.unit != "" {
-		f.because("%s", wants.suggestUnit(f.unit))
+		var q quantity
+		if in != nil {
+			q = in.quantity
+		}
+		f.because("%s", q.suggestUnit(f.unit))
 		f.unit = ""
 	}
 	return f
-}
-
-// asFault turns what a production returned into a fault. NextMatch means that
-// t begins no piece of the tree of the given kind.
-func asFault(err error, t *lexer.Token, kind string, wants quantity) *fault {
-	if wants.text == "" {
-		wants = quantityOf[kind]
-	}
-	if f, ok := err.(*fault); ok {
-		return f.withUnits(wants)
-	}
-	return notA(t, kind, wants)
 }
 
 // noID tells that token t is no ID of a shot.
@@ -133,61 +93,42 @@ func noID(t *lexer.Token) *fault {
 	return faultAt(t, "expected-name", "expected the shot's ID, found %s", describe(t)).because("An ID is one word, such as 14B.")
 }
 
-// notA tells that token t begins no piece of the tree of the given kind, which
-// is the name of its type. wants, if it is not zero, says what is taken.
-func notA(t *lexer.Token, kind string, wants quantity) *fault {
+// anyValue is what an expression is where nothing says more.
+const anyValue = "a value with its unit"
+
+// notA tells that token t begins no piece of the tree, or is no token, of the
+// form that is wanted there. words could stand there too.
+func notA(t *lexer.Token, f *form, words []string) *fault {
 	found := describe(t)
 	isKeyword := t.Type == tokWord && isKeyword(t.Value)
 	switch {
-	case kind == "Name" || kind == "Target" && isKeyword:
+	case f.kind == formToken && f.token == tokID:
+		return noID(t)
+	case f.kind == formPiece && f.piece == nameType || f.field.is == "target" && isKeyword:
 		return noName(t)
-	case kind == "Text":
+	case f.kind == formPiece && f.piece == textType:
 		return faultAt(t, "expected-text", "expected a text in quotes, found %s", found)
 	}
-	text := quantityOf[kind].text
+	text := f.field.quantity.text
 	if text == "" {
-		text = wants.text
+		text = anyValue
 	}
-	if text == "" {
-		text = "a value with its unit"
+	if len(words) > 0 {
+		text += ", or " + choice(words)
 	}
-	f := faultAt(t, "expected-value", "expected %s, found %s", text, found)
-	if kind == "Anchor" && isKeyword {
-		f.code = "keyword-name"
-		f.because(keywordAsName, t.Value)
+	fault := faultAt(t, "expected-value", "expected %s, found %s", text, found)
+	if f.piece == anchorType && isKeyword {
+		fault.code = "keyword-name"
+		fault.because(keywordAsName, t.Value)
 	}
-	return f
+	return fault
 }
 
-// expected finds what participle's message asked for, as literals in quotes or
-// as the name of a production.
-var expected = onUse(`\(expected (.*)\)$`)
-
-var alternative = onUse(`^[( ]*(?:\| *)?(?:"([^"]*)"|<?(\w+)>?)\)?[?*+!]?`)
-
-// expectation reads participle's grammar notation: the words that could stand
-// at the place, or the production that begins there.
-func expectation(message string) (words []string, kind string) {
-	m := expected().FindStringSubmatch(message)
-	if m == nil {
-		return nil, ""
-	}
-	rest := m[1]
-	for {
-		a := alternative().FindStringSubmatch(rest)
-		if a == nil {
-			return words, kind
-		}
-		if a[1] == "" {
-			return words, strings.ToUpper(a[2][:1]) + a[2][1:]
-		}
-		words = append(words, a[1])
-		rest = strings.TrimLeft(rest[len(a[0]):], " ")
-		if !strings.HasPrefix(rest, "|") {
-			return words, ""
-		}
-	}
-}
+var (
+	nameType   = reflect.TypeFor[Name]()
+	textType   = reflect.TypeFor[Text]()
+	anchorType = reflect.TypeFor[Anchor]()
+)
 
 // choice lists words as "`a`, `b` or `c`".
 func choice(words []string) string {

@@ -117,7 +117,7 @@ func (f *formatter) enter() bool {
 		second = &f.tokens[1]
 	}
 	f.clauses = 0
-	f.spec = identify(&f.tokens[0], second)
+	f.spec = identify(&f.tokens[0], second, f.in)
 	switch {
 	case f.spec == nil:
 		return false
@@ -221,7 +221,7 @@ func (f *formatter) clauseBegins(tokens []lexer.Token, i int) bool {
 	if t.Type == tokNumber && i > 1 {
 		return f.spec.numbers && endsQuantity(tokens[:i])
 	}
-	if t.Type != tokWord || !slices.Contains(f.spec.clauses, t.Value) {
+	if t.Type != tokWord || !slices.Contains(f.spec.shape().marked, t.Value) {
 		return false
 	}
 	f.clauses++

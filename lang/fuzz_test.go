@@ -52,8 +52,8 @@ func FuzzLex(f *testing.F) {
 	})
 }
 
-// FuzzParse checks that any source gives a tree with true places, and that
-// what is no statement is told of.
+// FuzzParse checks that any source gives a tree with true places, that what is
+// no statement is told of, and that participle and a walk take the same.
 func FuzzParse(f *testing.F) {
 	seed(f)
 	f.Fuzz(func(t *testing.T, src []byte) {
@@ -68,6 +68,7 @@ func FuzzParse(f *testing.F) {
 		if bad(file) && len(diags) == 0 {
 			t.Errorf("a Bad statement and no diagnostic")
 		}
+		agree(t, src)
 	})
 }
 

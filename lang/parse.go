@@ -5,9 +5,11 @@ package lang
 import (
 	"bytes"
 	"cmp"
+	"errors"
 	"fmt"
 	"strings"
 
+	"github.com/alecthomas/participle/v2"
 	"github.com/alecthomas/participle/v2/lexer"
 )
 
@@ -139,7 +141,7 @@ func (p *parser) lines() {
 // where the comma that joins it to the next is one too many.
 func (p *parser) statement(l *line) {
 	first, second := &p.tokens[l.at], &p.tokens[l.at+1]
-	if l.spec = identify(first, second); l.spec == nil {
+	if l.spec = identify(first, second, p.in); l.spec == nil {
 		if !p.continues(l) {
 			p.report(cmp.Or(p.spacedName(l), p.unknown(first, second)))
 			p.misread(l)
@@ -171,41 +173,76 @@ func (p *parser) parseLine(l *line) Statement {
 		p.report(faultAt(last, "stray-comma", "nothing follows this comma"))
 		end--
 	}
-	s, f := p.parse(l.spec, l.start, l.at, end)
-	if f != nil {
-		if comma := p.strayComma(l, f); comma > 0 {
+	s, m := p.parse(l.spec, l.start, l.at, end)
+	if m != nil {
+		if comma := p.strayComma(l, m.fault); comma > 0 {
 			p.report(faultAt(&p.tokens[comma], "stray-comma", "this comma joins two statements").
 				because("The next line stands for itself. Delete the comma."))
-			l.end = comma
-			s, f = p.parse(l.spec, l.start, l.at, l.end)
+			l.end, end = comma, comma
+			s, m = p.parse(l.spec, l.start, l.at, l.end)
 		}
 	}
-	if f != nil {
-		if !p.wantsQuotes(l, f) {
-			f.withUsage(l.spec)
-		}
-		p.report(f)
-		return p.bad(l)
+	if m != nil {
+		return p.unread(l, end, m)
 	}
-	p.faults = append(p.faults, check(s)...)
+	p.faults = append(p.faults, finish(s, l.spec, p.tokens[l.at:end])...)
 	return s
 }
 
-// parse parses the tokens from at up to end as one statement.
-func (p *parser) parse(s *spec, start lexer.Checkpoint, at, end int) (Statement, *fault) {
-	saved := p.tokens[end]
-	defer func() { p.tokens[end] = saved }()
-	p.tokens[end] = lexer.EOFToken(endOf(&p.tokens[end-1]))
+// unread reports every mistake of a line and returns what is left of it.
+func (p *parser) unread(l *line, end int, first *mistake) Statement {
+	if !p.wantsQuotes(l, first.fault) {
+		first.withUsage(l.spec)
+	}
+	p.report(first.fault)
+	list := p.others(l, end, first)
+	for _, m := range list {
+		p.report(m.fault)
+	}
+	return p.bad(l)
+}
+
+// parse parses the tokens from at up to end as one statement, and returns it or
+// its first mistake.
+func (p *parser) parse(s *spec, start lexer.Checkpoint, at, end int) (Statement, *mistake) {
+	defer p.endAt(end)()
 	p.lex.LoadCheckpoint(start)
-	tree, err := s.parse(p.lex)
+	tree, err := s.parser().ParseFromLexer(p.lex)
 	if err != nil {
-		return nil, translate(err, s, p.lex.Peek())
+		refused := p.lex.Peek()
+		if unexpected := (*participle.UnexpectedTokenError)(nil); errors.As(err, &unexpected) {
+			refused = &unexpected.Unexpected
+		}
+		return nil, p.walker(start).explain(s, refused)
 	}
-	if t := p.lex.Peek(); !t.EOF() {
-		return nil, misplaced(t, s, nil, "")
+	*(*tree).node() = p.span(at, end)
+	if m := p.rules(*tree, s, start, end); m != nil {
+		return nil, m
 	}
-	*tree.node() = p.span(at, end)
-	return tree, nil
+	return *tree, nil
+}
+
+// others returns the mistakes of a line behind its first.
+func (p *parser) others(l *line, end int, first *mistake) []*mistake {
+	defer p.endAt(end)()
+	w := p.walker(l.start)
+	w.walk(l.spec.shape().form)
+	return w.rest(l.spec, first, end)
+}
+
+// walker returns a walker that begins at a checkpoint.
+func (p *parser) walker(start lexer.Checkpoint) *walker {
+	lex := *p.lex
+	lex.LoadCheckpoint(start)
+	return newWalker(&lex)
+}
+
+// endAt has the file end at a token until what it returns is called: a parser
+// of one statement reads up to an EOF.
+func (p *parser) endAt(end int) (restore func()) {
+	saved := p.tokens[end]
+	p.tokens[end] = lexer.EOFToken(endOf(&p.tokens[end-1]))
+	return func() { p.tokens[end] = saved }
 }
 
 // span is the place of the tokens from at up to end.
@@ -282,7 +319,7 @@ func (p *parser) report(f *fault) {
 // withUsage adds how the statement is written to a fault of its form.
 func (f *fault) withUsage(s *spec) *fault {
 	if strings.HasPrefix(f.code, "expected-") || strings.HasSuffix(f.code, "-clause") {
-		f.because("Write: %s", s.usage)
+		f.because("Write: %s", s.usage())
 	}
 	return f
 }

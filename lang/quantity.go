@@ -1,5 +1,6 @@
-// Quantities: what a statement or clause takes, in words for messages, and the
-// units that it may have.
+// Quantities: what a value has to be. A tag names it once, `is:"time"`, and
+// from that name come what messages ask for, the units that they offer, the
+// unit that a bare number is taken in, and the word in usage lines.
 
 package lang
 
@@ -8,52 +9,124 @@ import (
 	"strings"
 )
 
-// A quantity is what a value has to be. The zero quantity is any.
+// A quantity is what a value has to be. The zero quantity is any value.
 type quantity struct {
-	text string
-	dims []Dimension
+	text  string     // in messages, with an example
+	usage string     // in usage lines
+	dims  dimensions // that its units may have
+	// unit is what a number without one is taken in, and tell is what is said of
+	// that. UnitNone: a bare number is right, or nothing can be said of it here.
+	unit Unit
+	tell string
 }
 
-func of(text string, dims ...Dimension) quantity { return quantity{text, dims} }
+// dimensions is a set of dimensions. The empty set is any.
+type dimensions uint16
 
-var (
-	aTime      = of("a time, such as 1.2 s or 12 fr", DimTime)
-	aTimecode  = of("a timecode, such as 01:00:10:12", DimTime)
-	aLength    = of("a length, such as 75 cm or 5'6\"", DimLength)
-	aDistance  = of("a length, such as 18 m", DimLength)
-	aFocal     = of("a focal length, such as 75 mm", DimLength)
-	anAngle    = of("an angle, such as 90 deg", DimAngle)
-	aStop      = of("a stop, such as f/2.8 or T2.1", DimStop)
-	aNumber    = of("a number", DimNone)
-	aRate      = of("a frame rate, such as 24 or 29.97df", DimNone)
-	aPace      = of("a pace, such as 150 wpm", DimPace)
-	aSharpness = of("a length or an angle, such as 0.025 mm or 1 arcmin", DimLength, DimAngle)
-	aChance    = of("a chance, such as 95 %", DimRatio)
-	aShare     = of("a percentage, such as 2 %", DimRatio)
-	aWidth     = of("a length, such as 24.89 mm", DimLength)
-	pixels     = of("a number of pixels, such as 3840 px", DimPixels)
-	aShutter   = of("an angle or a time, such as 180 deg or 1/50 s", DimAngle, DimTime)
-	aMonitor   = of("a length, then the number of pixels", DimLength, DimPixels)
-	stopsAt    = of(aStop.text, DimStop, DimLength)
-	bits       = of("a rate, such as 5 bit/s", DimThroughput)
-	aSpeed     = of("a speed, such as 400 deg/s", DimSpeed)
-	aDensity   = of("a density, such as 0.9", DimNone)
-	aGear      = of("a number, the hand's degrees for one of the ring", DimNone)
-	anArgument = of(quantityOf["Anchor"].text)
+func of(list ...Dimension) (set dimensions) {
+	for _, d := range list {
+		set |= 1 << d
+	}
+	return set
+}
+
+func (set dimensions) has(d Dimension) bool { return set == 0 || set&(1<<d) != 0 }
+
+// What is told of numbers without units, where several quantities share it.
+const (
+	lengthsHave = "A length has one: mm, cm, m, ft or in."
+	focalsHave  = "A focal length has one: mm, cm or in."
+	timesHave   = "A time has one: s, ms or fr (frames)."
+	anglesHave  = "An angle has one: deg or turn."
+	sharesHave  = "A share has one: %."
+	stopsAre    = "A stop is written f/2.8 or T2.8."
 )
 
-// quantityOf tells what the pieces of the tree are, by the names of their types.
-var quantityOf = map[string]quantity{
-	"Target": of("a name, a distance or inf", DimLength),
-	"Anchor": of("a moment: words in quotes, a name or a time", DimTime),
-	"Place":  of("a distance or a name", DimLength, DimAngle),
-	"Size":   of("a width, such as 12 m or 55 in diagonal", DimLength),
+// quantityNamed returns the quantity that a tag names. It is a switch and no
+// map, since a map would be built at every start of the program.
+func quantityNamed(name string) quantity {
+	switch name {
+	case "time":
+		return quantity{"a time, such as 1.2 s or 12 fr", "TIME", of(DimTime), UnitS, timesHave}
+	case "timecode":
+		return quantity{text: "a timecode, such as 01:00:10:12", usage: "TIMECODE", dims: of(DimTime)}
+	case "length":
+		return quantity{"a length, such as 75 cm or 5'6\"", "LENGTH", of(DimLength), UnitM, lengthsHave}
+	case "distance":
+		return quantity{"a length, such as 18 m", "DISTANCE", of(DimLength), UnitM, lengthsHave}
+	case "side":
+		return quantity{"a length or an angle, such as 20 cm or 12 deg", "LENGTH", of(DimLength, DimAngle), UnitM, lengthsHave}
+	case "width":
+		return quantity{"a length, such as 24.89 mm", "LENGTH", of(DimLength), UnitMM, focalsHave}
+	case "focal":
+		return quantity{"a focal length, such as 75 mm", "LENGTH", of(DimLength), UnitMM, focalsHave}
+	case "angle":
+		return quantity{"an angle, such as 90 deg", "ANGLE", of(DimAngle), UnitDeg, anglesHave}
+	case "shutter":
+		return quantity{"an angle or a time, such as 180 deg or 1/50 s", "ANGLE", of(DimAngle, DimTime), UnitDeg,
+			"A shutter is an angle (180 deg) or a time (1/50 s)."}
+	case "sharpness":
+		return quantity{"a length or an angle, such as 0.025 mm or 1 arcmin", "LENGTH", of(DimLength, DimAngle), UnitMM,
+			"Sharpness is a length (0.025 mm) or an angle (1 arcmin)."}
+	case "chance":
+		return quantity{"a chance, such as 95 %", "N %", of(DimRatio), UnitPercent, sharesHave}
+	case "share":
+		return quantity{"a percentage, such as 2 %", "N %", of(DimRatio), UnitPercent, sharesHave}
+	case "pixels":
+		return quantity{"a number of pixels, such as 3840 px", "N px", of(DimPixels), UnitPX, "Pixels have one: px."}
+	case "pace":
+		return quantity{"a pace, such as 150 wpm", "N wpm", of(DimPace), UnitWPM, "A pace has one: wpm."}
+	case "throughput":
+		return quantity{"a rate, such as 5 bit/s", "N bit/s", of(DimThroughput), UnitBitS, "A rate has one: bit/s."}
+	case "turning":
+		return quantity{"a speed, such as 400 deg/s", "N deg/s", of(DimSpeed), UnitDegS, "A turning speed has one: deg/s."}
+	}
+	return bareQuantity(name)
+}
+
+// bareQuantity returns the quantities that are numbers alone or that are read as
+// pieces of the tree.
+func bareQuantity(name string) quantity {
+	switch name {
+	case "stop":
+		return quantity{"a stop, such as f/2.8 or T2.1", "STOP", of(DimStop), UnitF, stopsAre}
+	case "number":
+		return quantity{text: "a number", usage: "N", dims: of(DimNone)}
+	case "rate":
+		return quantity{text: "a frame rate, such as 24 or 29.97df", usage: "N", dims: of(DimNone)}
+	case "density":
+		return quantity{text: "a density, such as 0.9", usage: "N", dims: of(DimNone)}
+	case "gear":
+		return quantity{text: "a number, the hand's degrees for one of the ring", usage: "N", dims: of(DimNone)}
+	case "place":
+		return quantity{"a distance or a name", "PLACE", of(DimLength, DimAngle), UnitM, lengthsHave}
+	case "target":
+		return quantity{"a name, a distance or inf", "TARGET", of(DimLength), UnitM, lengthsHave}
+	case "size":
+		return quantity{"a width, such as 12 m or 55 in diagonal", "WIDTH", of(DimLength), UnitM, lengthsHave}
+	case "moment":
+		return quantity{text: aMoment, usage: "MOMENT", dims: of(DimTime)}
+	case "argument":
+		return quantity{text: aMoment, usage: "ARGUMENT"}
+	case "value":
+		return quantity{usage: "VALUE"}
+	}
+	return quantity{}
+}
+
+const aMoment = "a moment: words in quotes, a name or a time"
+
+// quantityNames are the names that tags may use.
+var quantityNames = [...]string{
+	"time", "timecode", "length", "distance", "side", "width", "focal", "angle", "shutter", "sharpness", "chance", "share",
+	"pixels", "pace", "throughput", "turning", "stop", "number", "rate", "density", "gear", "place", "target", "size",
+	"moment", "argument", "value",
 }
 
 // units lists the spellings of the units that the quantity may have.
 func (q quantity) units() (list []string) {
 	for _, u := range unitFacts {
-		if u.dim != DimNone && u.dim != DimStop && (q.dims == nil || slices.Contains(q.dims, u.dim)) {
+		if u.dim != DimNone && u.dim != DimStop && q.dims.has(u.dim) {
 			list = append(list, u.text)
 		}
 	}

@@ -55,7 +55,7 @@ func TestReferenceStatements(t *testing.T) {
 		if !strings.Contains(text, s.word) {
 			t.Errorf("no sample has `%s`", s.word)
 		}
-		for _, c := range s.clauses {
+		for _, c := range s.shape().marked {
 			if !regexp.MustCompile(`\b` + c + `\b`).MatchString(text) {
 				t.Errorf("no sample has the clause `%s`", c)
 			}

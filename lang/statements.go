@@ -1,292 +1,376 @@
-// The statements whose clauses come in any order. Their grammar is written by
-// hand, behind participle's Parseable: a struct tag cannot say "each once".
+// The statements and how each is written. A tag `parser` is the grammar, from
+// which participle builds the parser of the statement; `is` names what a value
+// has to be, once for messages, units and usage lines (quantity.go), and with
+// `,needed` says that the clause has to be there; `say` is what stands in the
+// usage line. `,instead` is a clause that says what the one before it does, so
+// that only one of them stands.
+//
+// A group that begins with (?! EOF ) holds clauses: any order, and each once,
+// which is counted behind participle since no tag can say it. The look ahead
+// saves a line without clauses the trial of every one of them.
+//
+// A tag goes on over the fields, and ends with | or ( rather than begin with
+// one: participle reads the next field's tag anew at every look beyond the end
+// of this one.
 
 package lang
 
-import (
-	"strings"
-
-	"github.com/alecthomas/participle/v2"
-	"github.com/alecthomas/participle/v2/lexer"
+// Statements of a file.
+type (
+	// Plan is `plan "TITLE"`.
+	Plan struct {
+		Node
+		Title *Text `parser:"'plan' @@" say:"TITLE"`
+	}
+	// Rate is `rate N`; Value is the number as written, "29.97df" included.
+	Rate struct {
+		Node
+		Value string `parser:"'rate' @Number @'df'?" is:"rate" say:"24"`
+	}
+	// Units is `units metric` or `units imperial`.
+	Units struct {
+		Node
+		System string `parser:"'units' @( 'metric' | 'imperial' )"`
+	}
+	// Pace is `pace N wpm`.
+	Pace struct {
+		Node
+		Value *Expr `parser:"'pace' @@" is:"pace" say:"150 wpm"`
+	}
+	// Use is `use "FILE"`.
+	Use struct {
+		Node
+		File *Text `parser:"'use' @@" say:"FILE"`
+	}
+	// Edit is `edit "FILE" [from TIMECODE]`: the cut that times come from. From is
+	// the timecode at which the picture starts; it may be nil.
+	Edit struct {
+		Node
+		File *Text `parser:"'edit' @@ ( (?! EOF ) ','?" say:"FILE"`
+		From *Expr `parser:"'from' @@ )*" is:"timecode"`
+	}
+	// Script is `script "FILE" [scene "N"]`: the page that the lines come from.
+	// Scene is the number of the one scene that is meant; it may be nil.
+	Script struct {
+		Node
+		File  *Text `parser:"'script' @@ ( (?! EOF ) ','?" say:"FILE"`
+		Scene *Text `parser:"'scene' @@ )*" say:"NUMBER"`
+	}
+	// Let is `let NAME = EXPR`.
+	Let struct {
+		Node
+		Name  *Name `parser:"'let' @@"`
+		Value *Expr `parser:"'=' @@" is:"value"`
+	}
+	// Watched is `watched on W screen from V`.
+	Watched struct {
+		Node
+		Width *Size `parser:"'watched' 'on' @@" is:"size"`
+		From  *Expr `parser:"'screen' 'from' @@" is:"distance"`
+	}
+	// Sharp is `sharp to L`.
+	Sharp struct {
+		Node
+		To *Expr `parser:"'sharp' 'to' @@" is:"sharpness" say:"0.025 mm | 1 arcmin"`
+	}
+	// Land is `land P %`.
+	Land struct {
+		Node
+		Chance *Expr `parser:"'land' @@" is:"chance" say:"95 %"`
+	}
+	// Quickest is `quickest T`.
+	Quickest struct {
+		Node
+		Time *Expr `parser:"'quickest' @@" is:"time"`
+	}
+	// Tape is `tape from sensor` or `tape from lens`.
+	Tape struct {
+		Node
+		From string `parser:"'tape' 'from' @( 'sensor' | 'lens' )"`
+	}
+	// With is the set-up of a shot or of the film. Absent clauses are nil.
+	With struct {
+		Node
+		Camera *Name `parser:"'with' ( (?! EOF ) ','? ( 'camera' @@ |"`
+		Lens   *Name `parser:"'lens' @@ |" say:"\"NAME\""`
+		Stop   *Expr `parser:"'stop' @@ |" is:"stop"`
+		Focal  *Expr `parser:"'focal' @@ |" is:"focal"`
+		Meter  *Expr `parser:"'meter' @@ |" is:"stop"`
+		ND     *Expr `parser:"'nd' @@ |" is:"density"`
+		Gear   *Expr `parser:"'gear' @@ |" is:"gear"`
+		Wheel  *Expr `parser:"'wheel' @@ |" is:"length"`
+		Puller *Name `parser:"'puller' @@ ) )+"`
+	}
+	// Subject is `subject NAME at PLACE[, deep D][, sways D]`.
+	Subject struct {
+		Node
+		Name  *Name  `parser:"'subject' @@ 'at'"`
+		Place *Place `parser:"@@ ( (?! EOF ) ','? (" is:"place"`
+		Deep  *Expr  `parser:"'deep' @@ |" is:"length"`
+		Sways *Expr  `parser:"'sways' @@ ) )*" is:"length"`
+	}
+	// Voice is `voice NAME`.
+	Voice struct {
+		Node
+		Name *Name `parser:"'voice' @@"`
+	}
 )
 
-var (
-	_ participle.Parseable = (*With)(nil)
-	_ participle.Parseable = (*Subject)(nil)
-	_ participle.Parseable = (*Edit)(nil)
-	_ participle.Parseable = (*Script)(nil)
-	_ participle.Parseable = (*Speech)(nil)
-	_ participle.Parseable = (*Action)(nil)
-	_ participle.Parseable = (*Cue)(nil)
-	_ participle.Parseable = (*Rack)(nil)
-	_ participle.Parseable = (*Follow)(nil)
-	_ participle.Parseable = (*Moves)(nil)
-	_ participle.Parseable = (*Dolly)(nil)
-	_ participle.Parseable = (*Zoom)(nil)
-	_ participle.Parseable = (*Call)(nil)
+// Headers.
+type (
+	// Camera is `camera NAME`.
+	Camera struct {
+		Node
+		Name *Name `parser:"'camera' @@"`
+	}
+	// Lens is `lens "NAME"`.
+	Lens struct {
+		Node
+		Name *Name `parser:"'lens' @@" say:"\"NAME\""`
+	}
+	// Puller is `puller NAME`.
+	Puller struct {
+		Node
+		Name *Name `parser:"'puller' @@"`
+	}
+	// Move is `move NAME(PARAMS)`.
+	Move struct {
+		Node
+		Name   *Name   `parser:"'move' @@"`
+		Params []*Name `parser:"'(' ( @@ ( ',' @@ )* )? ')'" say:"PARAMETER"`
+	}
+	// Shot is `shot ID ["TITLE"]`.
+	Shot struct {
+		Node
+		ID    string `parser:"'shot' @ID"`
+		Title *Text  `parser:"@@?" say:"TITLE"`
+	}
 )
 
-// Parse reads a set-up, which has at least one clause.
-func (w *With) Parse(lex *lexer.PeekingLexer) error {
-	r := newReader(lex, "with")
-	r.words("with")
-	if lex.Peek().EOF() {
-		r.noClause()
+// Statements of a camera.
+type (
+	// Sensor is `sensor W x H mm`; both are lengths.
+	Sensor struct {
+		Node
+		Width  *Expr `parser:"'sensor' @@ ( 'x' | '×' )" is:"width" say:"24.89"`
+		Height *Expr `parser:"@@" is:"width" say:"18.66 mm"`
 	}
-	for word := r.next(); word != ""; word = r.next() {
-		switch word {
-		case "camera":
-			r.name(&w.Camera)
-		case "lens":
-			r.name(&w.Lens)
-		case "puller":
-			r.name(&w.Puller)
-		case "stop":
-			r.value(&w.Stop, aStop)
-		case "meter":
-			r.value(&w.Meter, aStop)
-		case "focal":
-			r.value(&w.Focal, aFocal)
-		case "nd":
-			r.value(&w.ND, aDensity)
-			r.noStops(w.ND)
-		case "gear":
-			r.value(&w.Gear, aGear)
-		case "wheel":
-			r.value(&w.Wheel, aLength)
-		}
+	// Records is `records N px`.
+	Records struct {
+		Node
+		Pixels *Expr `parser:"'records' @@" is:"pixels" say:"3840 px"`
 	}
-	return r.result()
-}
+	// Support is `on tripod`, dolly, shoulder or hand.
+	Support struct {
+		Node
+		Kind string `parser:"'on' @( 'tripod' | 'dolly' | 'shoulder' | 'hand' )"`
+	}
+	// ISO is `iso N`.
+	ISO struct {
+		Node
+		Value *Expr `parser:"'iso' @@" is:"number" say:"800"`
+	}
+	// Shutter is `shutter A deg` or `shutter 1/50 s`.
+	Shutter struct {
+		Node
+		Value *Expr `parser:"'shutter' @@" is:"shutter" say:"180 deg | 1/50 s"`
+	}
+	// Monitor is `monitor W from V, N px`.
+	Monitor struct {
+		Node
+		Width  *Size `parser:"'monitor' @@" is:"size"`
+		From   *Expr `parser:"'from' @@" is:"distance"`
+		Pixels *Expr `parser:"','? @@" is:"pixels" say:"1920 px"`
+	}
+)
 
-// noStops reports a density that is given in stops.
-func (r *reader) noStops(nd *Expr) {
-	if r.err != nil || !r.is("stops") && !r.is("stop") {
-		return
+// Statements of a lens.
+type (
+	// Focal is `focal F` or `focal F1 to F2`; To is nil for a prime.
+	Focal struct {
+		Node
+		From *Expr `parser:"'focal' @@" is:"focal"`
+		To   *Expr `parser:"( 'to' @@ )?" is:"focal"`
 	}
-	here := r.lex.MakeCheckpoint()
-	t := r.lex.Next()
-	if next := r.lex.Peek(); t.Value == "stop" && !next.EOF() && next.Value != "," {
-		r.lex.LoadCheckpoint(here) // the clause
-		return
+	// Stops is `stops S to S [at F]`.
+	Stops struct {
+		Node
+		Widest   *Expr `parser:"'stops' @@ 'to'" is:"stop"`
+		Smallest *Expr `parser:"@@" is:"stop"`
+		At       *Expr `parser:"( 'at' @@ )?" is:"focal"`
 	}
-	f := faultAt(t, "unknown-unit", "an nd is a density, and 0.3 of it is a stop")
-	if bare(nd) == nd {
-		const perStop = 0.3 // log10 2, as filters are marked
-		f.because("Write: nd %s", plain(round(nd.Value*perStop, 100)))
+	// Closest is `closest D`.
+	Closest struct {
+		Node
+		Distance *Expr `parser:"'closest' @@" is:"length"`
 	}
-	r.fail(f)
-}
+	// Ring is `ring A deg, diameter D`, `ring by wire` or `ring none`; Kind is
+	// "", "wire" or "none".
+	Ring struct {
+		Node
+		Angle    *Expr  `parser:"'ring' ( @@ ','? 'diameter'" is:"angle"`
+		Diameter *Expr  `parser:"@@ |" is:"length"`
+		Kind     string `parser:"'by' @'wire' | @'none' )"`
+	}
+	// Turns is `turns left` or `turns right`.
+	Turns struct {
+		Node
+		Dir string `parser:"'turns' @( 'left' | 'right' )"`
+	}
+	// Mark is `mark D at A deg`.
+	Mark struct {
+		Node
+		Distance *Expr `parser:"'mark' @@ 'at'" is:"length"`
+		Angle    *Expr `parser:"@@" is:"angle"`
+	}
+	// Breathing is `breathing P %`.
+	Breathing struct {
+		Node
+		Percent *Expr `parser:"'breathing' @@" is:"share" say:"2 %"`
+	}
+	// ThroughZoom is `keeps focus through zoom` or `loses focus through zoom`.
+	ThroughZoom struct {
+		Node
+		Keeps bool `parser:"( @'keeps' | 'loses' ) 'focus' 'through' 'zoom'"`
+	}
+	// Pupil is `pupil R`.
+	Pupil struct {
+		Node
+		Ratio *Expr `parser:"'pupil' @@" is:"number" say:"1.2"`
+	}
+)
 
-// Parse reads who or what can be focused on.
-func (s *Subject) Parse(lex *lexer.PeekingLexer) error {
-	r := newReader(lex, "subject")
-	r.words("subject")
-	r.name(&s.Name)
-	r.words("at")
-	r.place(&s.Place)
-	for word := r.next(); word != ""; word = r.next() {
-		switch word {
-		case "deep":
-			r.value(&s.Deep, aLength)
-		case "sways":
-			r.value(&s.Sways, aLength)
-		}
+// Statements of a puller.
+type (
+	// Takes is `takes "FILE"`.
+	Takes struct {
+		Node
+		File *Text `parser:"'takes' @@" say:"FILE"`
 	}
-	return r.result()
-}
-
-// Parse reads the name of a cut, and where its picture starts.
-func (e *Edit) Parse(lex *lexer.PeekingLexer) error {
-	r := newReader(lex, "edit")
-	r.words("edit")
-	r.text(&e.File)
-	for r.next() != "" {
-		r.value(&e.From, r.spec.wants)
+	// Hand is `hand N bit/s`.
+	Hand struct {
+		Node
+		Throughput *Expr `parser:"'hand' @@" is:"throughput" say:"5 bit/s"`
 	}
-	return r.result()
-}
-
-// Parse reads the name of a script page, and which of its scenes is meant.
-func (s *Script) Parse(lex *lexer.PeekingLexer) error {
-	r := newReader(lex, "script")
-	r.words("script")
-	r.text(&s.File)
-	for r.next() != "" {
-		r.text(&s.Scene)
+	// Limit is `limit N deg/s`.
+	Limit struct {
+		Node
+		Speed *Expr `parser:"'limit' @@" is:"turning" say:"400 deg/s"`
 	}
-	return r.result()
-}
-
-// Parse reads a spoken line.
-func (s *Speech) Parse(lex *lexer.PeekingLexer) error {
-	r := newReader(lex, speechWord)
-	r.name(&s.Who)
-	r.words(":")
-	r.text(&s.Words)
-	for word := r.next(); word != ""; word = r.next() {
-		switch word {
-		case "on", "at":
-			r.moment(&s.On)
-		case "lasting":
-			r.value(&s.Lasting, aTime)
-		case "from":
-			r.value(&s.From, aTime)
-			r.words("to")
-			r.value(&s.To, aTime)
-		}
-		if s.From != nil && (s.On != nil || s.Lasting != nil) {
-			r.fail(faultAt(r.clause, "conflicting-clauses", "`from ... to` already says when this line is spoken"))
-		}
+	// Grip is `grip A deg`.
+	Grip struct {
+		Node
+		Angle *Expr `parser:"'grip' @@" is:"angle"`
 	}
-	return r.result()
-}
-
-// Parse reads a piece of business.
-func (a *Action) Parse(lex *lexer.PeekingLexer) error {
-	r := newReader(lex, "action")
-	r.words("action")
-	r.text(&a.What)
-	for word := r.next(); word != ""; word = r.next() {
-		switch word {
-		case "on", "at":
-			r.moment(&a.On)
-		case "lasting":
-			r.value(&a.Lasting, aTime)
-		}
+	// Spread is `spread D`.
+	Spread struct {
+		Node
+		Rim *Expr `parser:"'spread' @@" is:"length"`
 	}
-	r.need("lasting", a.Lasting != nil)
-	return r.result()
-}
-
-// Parse reads a named moment.
-func (c *Cue) Parse(lex *lexer.PeekingLexer) error {
-	r := newReader(lex, "cue")
-	r.words("cue")
-	r.name(&c.Name)
-	for r.next() != "" {
-		r.moment(&c.On)
+	// Bias is `bias A deg`.
+	Bias struct {
+		Node
+		Angle *Expr `parser:"'bias' @@" is:"angle"`
 	}
-	return r.result()
-}
+)
 
-// Parse reads a move of the focus.
-func (k *Rack) Parse(lex *lexer.PeekingLexer) error {
-	r := newReader(lex, "rack")
-	r.words("rack")
-	r.noFrom()
-	r.words("to")
-	r.target(&k.Target)
-	for word := r.next(); word != ""; word = r.next() {
-		switch word {
-		case "on", "at":
-			r.moment(&k.On)
-		case "landing":
-			r.landing(&k.Landing)
-		case "over":
-			r.value(&k.Over, aTime)
-		case "smooth", "even":
-			r.profile(&k.Profile)
-		case "because":
-			r.text(&k.Because)
-		}
+// Statements of a shot or a move.
+type (
+	// Start is `start on TARGET`.
+	Start struct {
+		Node
+		Target *Target `parser:"'start' 'on' @@" is:"target"`
 	}
-	return r.result()
-}
-
-// noFrom reports a rack that is told where it starts.
-func (r *reader) noFrom() {
-	if r.err != nil || !r.is("from") {
-		return
+	// Begins is `begins at TIMECODE`.
+	Begins struct {
+		Node
+		At *Expr `parser:"'begins' 'at' @@" is:"timecode"`
 	}
-	f := faultAt(r.lex.Peek(), "expected-word", "a rack starts where the focus is")
-	var words []string
-	for !r.is("to") && !r.lex.Peek().EOF() {
-		words = append(words, r.lex.Next().Value)
+	// Lasts is `lasts T`.
+	Lasts struct {
+		Node
+		Time *Expr `parser:"'lasts' @@" is:"time"`
 	}
-	f.EndPos = lastEnd(r.lex)
-	r.fail(f.because("Leave out `%s`.", shorten(strings.Join(words, " "))))
-}
-
-// landing reads the `on A` of `landing on A`.
-func (r *reader) landing(field **Anchor) {
-	if !r.once(*field == nil) {
-		return
+	// Speech is `NAME: "WORDS"` with its clauses.
+	Speech struct {
+		Node
+		Who     *Name   `parser:"@@ ':'"`
+		Words   *Text   `parser:"@@ ( (?! EOF ) ','? (" say:"WORDS"`
+		On      *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
+		Lasting *Expr   `parser:"'lasting' @@ |" is:"time"`
+		From    *Expr   `parser:"'from' @@ 'to'" is:"time,instead"`
+		To      *Expr   `parser:"@@ ) )*" is:"time"`
 	}
-	clause := r.lex.Peek()
-	r.oneOf("on", "at")
-	r.clause = clause
-	r.moment(field)
-}
-
-// Parse reads whom the focus keeps to.
-func (f *Follow) Parse(lex *lexer.PeekingLexer) error {
-	r := newReader(lex, "follow")
-	r.words("follow")
-	r.name(&f.Who)
-	for r.next() != "" {
-		r.moment(&f.Until)
+	// Pause is `pause T`.
+	Pause struct {
+		Node
+		Time *Expr `parser:"'pause' @@" is:"time"`
 	}
-	return r.result()
-}
-
-// Parse reads a move of a subject.
-func (m *Moves) Parse(lex *lexer.PeekingLexer) error {
-	r := newReader(lex, movesWord)
-	r.name(&m.Who)
-	r.words("moves", "to")
-	r.place(&m.To)
-	r.course(&m.Over, &m.On, &m.Profile)
-	return r.result()
-}
-
-// Parse reads a move of the camera.
-func (d *Dolly) Parse(lex *lexer.PeekingLexer) error {
-	r := newReader(lex, "dolly")
-	r.words("dolly")
-	d.In = r.oneOf("in", "out") == "in"
-	r.value(&d.By, aLength)
-	r.course(&d.Over, &d.On, &d.Profile)
-	return r.result()
-}
-
-// Parse reads a zoom.
-func (z *Zoom) Parse(lex *lexer.PeekingLexer) error {
-	r := newReader(lex, "zoom")
-	r.words("zoom", "to")
-	r.value(&z.To, aFocal)
-	r.course(&z.Over, &z.On, &z.Profile)
-	return r.result()
-}
-
-// course reads the clauses of a move of people, camera or zoom.
-func (r *reader) course(over **Expr, on **Anchor, profile *Profile) {
-	for word := r.next(); word != ""; word = r.next() {
-		switch word {
-		case "over":
-			r.value(over, aTime)
-		case "on", "at":
-			r.moment(on)
-		case "smooth", "even":
-			r.profile(profile)
-		}
+	// Action is `action "WHAT", lasting T[, on A]`.
+	Action struct {
+		Node
+		What    *Text   `parser:"'action' @@ ( (?! EOF ) ','? (" say:"WHAT"`
+		Lasting *Expr   `parser:"'lasting' @@ |" is:"time,needed"`
+		On      *Anchor `parser:"( 'on' | 'at' ) @@ ) )*" is:"moment"`
 	}
-	r.need("over", *over != nil)
-}
-
-// Parse reads the use of a move.
-func (c *Call) Parse(lex *lexer.PeekingLexer) error {
-	r := newReader(lex, callWord)
-	r.name(&c.Name)
-	r.words("(")
-	for more := !r.take(")"); more && r.err == nil; {
-		var arg *Anchor
-		read(r, &arg, anArgument)
-		c.Args = append(c.Args, arg)
-		more = !r.take(")")
-		if more && !r.take(",") {
-			r.fail(misplaced(r.lex.Peek(), r.spec, []string{",", ")"}, ""))
-		}
+	// Cue is `cue NAME [on A]`.
+	Cue struct {
+		Node
+		Name *Name   `parser:"'cue' @@ ( (?! EOF ) ','?"`
+		On   *Anchor `parser:"( 'on' | 'at' ) @@ )*" is:"moment"`
 	}
-	return r.result()
-}
+	// Rack is `rack to TARGET` with its clauses.
+	Rack struct {
+		Node
+		Target  *Target `parser:"'rack' 'to' @@ ( (?! EOF ) ','? (" is:"target"`
+		On      *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
+		Landing *Anchor `parser:"'landing' ( 'on' | 'at' ) @@ |" is:"moment"`
+		Over    *Expr   `parser:"'over' @@ |" is:"time"`
+		Profile Profile `parser:"@( 'smooth' | 'even' ) |"`
+		Because *Text   `parser:"'because' @@ ) )*" say:"WHY"`
+	}
+	// Hold is `hold T`.
+	Hold struct {
+		Node
+		Time *Expr `parser:"'hold' @@" is:"time"`
+	}
+	// Follow is `follow NAME [until A]`.
+	Follow struct {
+		Node
+		Who   *Name   `parser:"'follow' @@ ( (?! EOF ) ','?"`
+		Until *Anchor `parser:"'until' @@ )*" is:"moment"`
+	}
+	// Moves is `NAME moves to PLACE over T [on A] [smooth/even]`.
+	Moves struct {
+		Node
+		Who     *Name   `parser:"@@ 'moves' 'to'"`
+		To      *Place  `parser:"@@ ( (?! EOF ) ','? (" is:"place"`
+		Over    *Expr   `parser:"'over' @@ |" is:"time,needed"`
+		On      *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
+		Profile Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
+	}
+	// Dolly is `dolly in/out D over T [on A]`; In is towards the subjects.
+	Dolly struct {
+		Node
+		In      bool    `parser:"'dolly' ( @'in' | 'out' )"`
+		By      *Expr   `parser:"@@ ( (?! EOF ) ','? (" is:"length"`
+		Over    *Expr   `parser:"'over' @@ |" is:"time,needed"`
+		On      *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
+		Profile Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
+	}
+	// Zoom is `zoom to F over T [on A]`.
+	Zoom struct {
+		Node
+		To      *Expr   `parser:"'zoom' 'to' @@ ( (?! EOF ) ','? (" is:"focal"`
+		Over    *Expr   `parser:"'over' @@ |" is:"time,needed"`
+		On      *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
+		Profile Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
+	}
+	// Call is `NAME(ARGS)`, the use of a move. Each argument is read as an
+	// Anchor, the widest form: a value is its Time, a name its Name.
+	Call struct {
+		Node
+		Name *Name     `parser:"@@ '('"`
+		Args []*Anchor `parser:"( @@ ( ',' @@ )* )? ')'" is:"argument"`
+	}
+)

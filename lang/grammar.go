@@ -1,0 +1,244 @@
+// What is derived from the forms: usage lines, and the grammar in EBNF.
+
+package lang
+
+import (
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Usage returns the one line that shows how a statement is written, or "" for
+// a word that marks none. The speech line goes by ":", the use of a move by "(".
+func Usage(keyword string) string {
+	if s := specOf[keyword]; s != nil {
+		return s.usage()
+	}
+	return ""
+}
+
+// usage returns the one line that shows how the statement is written.
+func (s *spec) usage() string {
+	u := usageWriter{word: s.word, apart: s.apart}
+	u.form(s.shape(), s.shape().form)
+	return u.text.String()
+}
+
+// A usageWriter writes a usage line.
+type usageWriter struct {
+	word  string // of the statement, for a form that has several
+	apart bool
+	text  strings.Builder
+}
+
+// put writes a word with the blank before it that it needs.
+func (u *usageWriter) put(word string) {
+	before := u.text.String()
+	if before != "" && !strings.HasSuffix(before, "(") && !strings.HasSuffix(before, "[") && !strings.Contains(",:()]", word) {
+		u.text.WriteByte(' ')
+	}
+	u.text.WriteString(word)
+}
+
+func (u *usageWriter) form(s *shape, f *form) {
+	switch f.kind {
+	case formLiteral:
+		u.put(f.text)
+	case formToken, formPiece:
+		u.put(f.placeholder())
+	case formSequence:
+		for _, part := range f.parts {
+			u.form(s, part)
+		}
+	case formChoice:
+		u.choice(s, f)
+	case formRepeat:
+		u.repeat(s, f)
+	}
+}
+
+// choice writes alternatives: the word of this statement alone where it is one
+// of them; all where the tree keeps which it was, and otherwise the first, of
+// which the others are other spellings.
+func (u *usageWriter) choice(s *shape, f *form) {
+	for _, part := range f.parts {
+		if part.kind == formLiteral && part.text == u.word {
+			u.put(part.text)
+			return
+		}
+	}
+	kept := func(part *form) bool {
+		return slices.ContainsFunc(part.leaves(), func(leaf *form) bool { return leaf.captured })
+	}
+	for i, part := range f.parts {
+		if i > 0 && !slices.ContainsFunc(f.parts, kept) {
+			return
+		}
+		if i > 0 {
+			u.put("|")
+		}
+		u.form(s, part)
+	}
+}
+
+func (u *usageWriter) repeat(s *shape, f *form) {
+	part := f.parts[0]
+	switch {
+	case f.clauses:
+		u.clauses(s)
+	case f.isComma():
+		u.put(",")
+	case f.mode == '?' && !part.isList():
+		if part.kind == formLiteral && part.text == "df" {
+			return // a spelling of the value before it
+		}
+		u.put("[")
+		u.form(s, part)
+		u.text.WriteString("]")
+	case f.mode == '?':
+		u.form(s, part)
+	default:
+		u.put(",")
+		u.put("...")
+	}
+}
+
+// isList reports whether a form is a list: X and more behind commas.
+func (f *form) isList() bool {
+	return f.kind == formSequence && len(f.parts) == 2 && f.parts[1].kind == formRepeat && f.parts[1].mode == '*'
+}
+
+// clauses writes the clauses, a comma before each and before the first only where
+// they stand apart. A single one that may be left out stands in brackets.
+func (u *usageWriter) clauses(s *shape) {
+	single := len(s.alternatives) == 1
+	for i, clause := range s.alternatives {
+		switch {
+		case single:
+			u.put("[")
+		case u.separates(s, i):
+			u.put("|")
+		case i > 0 || u.apart:
+			u.put(",")
+		}
+		u.form(s, clause)
+	}
+	if single {
+		u.text.WriteString("]")
+	}
+}
+
+// separates reports whether a clause takes the place of the one before it.
+func (u *usageWriter) separates(s *shape, i int) bool {
+	return slices.ContainsFunc(s.alternatives[i].leaves(), func(leaf *form) bool { return leaf.field.instead })
+}
+
+// placeholder returns what stands for a piece or token in a usage line.
+func (f *form) placeholder() string {
+	isText := f.kind == formPiece && f.piece == textType
+	switch say := f.field.say; {
+	case isText && say != "":
+		return `"` + say + `"`
+	case isText:
+		return `"TEXT"`
+	case say != "":
+		return say
+	case f.field.quantity.usage != "":
+		return f.field.quantity.usage
+	case f.kind == formToken:
+		return strings.ToUpper(f.text)
+	}
+	return strings.ToUpper(f.piece.Name())
+}
+
+// Grammar returns the whole grammar in EBNF, as participle writes it: one
+// production for each statement and each piece of the tree, names of tokens in
+// <angle brackets>. (?= X ) and (?! X ) look ahead: X has to come next, or must
+// not. What is read by hand stands at the end.
+func Grammar() string {
+	var b strings.Builder
+	b.WriteString("Statement = ")
+	for i, s := range distinct() {
+		if i > 0 {
+			b.WriteString(" | ")
+		}
+		b.WriteString(s.shape().name)
+	}
+	b.WriteString(" .\n")
+	seen := map[reflect.Type]bool{}
+	for _, s := range distinct() {
+		writeProductions(&b, reflect.TypeOf(s.of).Elem(), seen)
+	}
+	writeProductions(&b, reflect.TypeFor[moment](), seen)
+	b.WriteString(byHand)
+	return b.String()
+}
+
+// distinct returns the statements, each type once.
+func distinct() []*spec {
+	var list []*spec
+	for _, s := range specs {
+		if !slices.ContainsFunc(list, func(other *spec) bool { return reflect.TypeOf(other.of) == reflect.TypeOf(s.of) }) {
+			list = append(list, s)
+		}
+	}
+	return list
+}
+
+// byHand are the productions without tags, as their code reads them. A name of a
+// word is no word of the language.
+const byHand = `Anchor = Moment .
+Expr = Product (("+" | "-" | "−") Product)* .
+Product = Signed (("*" | "/") Signed)* .
+Signed = ("+" | "-" | "−")* Operand .
+Operand = (<number> <number>? Unit?) | <feet> | <stop> | <timecode> | "inf" | Name | ("(" Expr ")") .
+Unit = "mm" | "cm" | "m" | "ft" | "in" | "deg" | "°" | "turn" | "arcmin" | "s" | "ms" | "fr" | "%" | "wpm" | "px" | ("bit" "/" "s") | ("deg" "/" "s") .
+Name = <word> | <text> | <stop> .
+Text = <text> .
+`
+
+// writeProductions writes the production of a type, and of the pieces in it that
+// have tags and were not written yet.
+func writeProductions(b *strings.Builder, of reflect.Type, seen map[reflect.Type]bool) {
+	if seen[of] || isProduction(of) {
+		return
+	}
+	seen[of] = true
+	s := shapeOf(of)
+	b.WriteString(capital(s.name) + " = " + s.form.ebnf(true) + " .\n")
+	for _, leaf := range s.form.leaves() {
+		if leaf.kind == formPiece {
+			writeProductions(b, leaf.piece, seen)
+		}
+	}
+}
+
+func capital(name string) string { return strings.ToUpper(name[:1]) + name[1:] }
+
+// ebnf writes a form; outer is set where nothing stands beside it.
+func (f *form) ebnf(outer bool) string {
+	var parts []string
+	for _, part := range f.parts {
+		parts = append(parts, part.ebnf(false))
+	}
+	between := " "
+	switch f.kind {
+	case formLiteral:
+		return strconv.Quote(f.text)
+	case formToken:
+		return "<" + strings.ToLower(f.text) + ">"
+	case formPiece:
+		return capital(f.piece.Name())
+	case formRepeat:
+		return parts[0] + string(f.mode)
+	case formAhead:
+		return "(?" + string(f.mode) + " " + f.parts[0].ebnf(true) + ")"
+	case formChoice:
+		between = " | "
+	}
+	if outer {
+		return strings.Join(parts, between)
+	}
+	return "(" + strings.Join(parts, between) + ")"
+}

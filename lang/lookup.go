@@ -1,0 +1,98 @@
+// What the reference says about a word.
+
+package lang
+
+import (
+	_ "embed"
+	"regexp"
+	"slices"
+	"strings"
+	"unicode"
+)
+
+//go:embed REFERENCE.md
+var referenceText string
+
+// Explain returns the passages of the reference in which a word of the language
+// or the code of a finding is set as such: paragraphs, items of lists, and rows
+// of tables, each on one line and without marks of the markup other than its
+// backquotes. Nothing for a word that the reference does not explain.
+func Explain(word string) []string {
+	set := regexp.MustCompile("`[^`]*`")
+	var list []string
+	for _, p := range passages() {
+		says := func(set string) bool { return slices.Contains(words(set), word) }
+		if slices.ContainsFunc(set.FindAllString(p, -1), says) && !slices.Contains(list, p) {
+			list = append(list, p)
+		}
+	}
+	return list
+}
+
+// words returns the words of a text, with hyphens in them.
+func words(text string) []string {
+	return strings.FieldsFunc(text, func(r rune) bool { return r != '-' && !unicode.IsLetter(r) })
+}
+
+// Explained returns the codes of findings that the reference explains.
+func Explained() []string {
+	var list []string
+	code := regexp.MustCompile("`([a-z]+(?:-[a-z]+)*)`")
+	_, tables, _ := strings.Cut(referenceText, "## Mistakes")
+	for line := range strings.Lines(tables) {
+		if cells := strings.Split(line, "|"); len(cells) > 2 {
+			for _, m := range code.FindAllStringSubmatch(cells[1], -1) {
+				list = append(list, m[1])
+			}
+		}
+	}
+	return list
+}
+
+// passages returns the paragraphs, items and rows of the reference, without its
+// samples and headings.
+func passages() []string {
+	var list []string
+	var p []string
+	end := func() {
+		if len(p) > 0 {
+			list = append(list, strings.ReplaceAll(strings.Join(p, " "), "**", ""))
+			p = nil
+		}
+	}
+	sample := false
+	for line := range strings.Lines(referenceText) {
+		line = strings.TrimSpace(line)
+		switch {
+		case strings.HasPrefix(line, "```"):
+			end()
+			sample = !sample
+		case sample:
+		case line == "" || strings.HasPrefix(line, "#"):
+			end()
+		case strings.HasPrefix(line, "|"):
+			end()
+			list = append(list, tableRow(line))
+		case strings.HasPrefix(line, "- "):
+			end()
+			p = []string{strings.TrimPrefix(line, "- ")}
+		default:
+			p = append(p, line)
+		}
+	}
+	end()
+	return list
+}
+
+// tableRow returns a row of a table as a sentence: what it is about, how bad it is
+// in brackets where it says so, what it means.
+func tableRow(line string) string {
+	cells := strings.Split(strings.Trim(line, "| "), "|")
+	for i := range cells {
+		cells[i] = strings.TrimSpace(cells[i])
+	}
+	if len(cells) == 3 {
+		return cells[0] + " (" + cells[1] + "): " + cells[2]
+	}
+	return strings.Join(cells, ": ")
+}
