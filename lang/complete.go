@@ -1,0 +1,236 @@
+// What may come next, for an editor: read off the forms by a walk up to the
+// place.
+
+package lang
+
+import (
+	"slices"
+
+	"github.com/alecthomas/participle/v2/lexer"
+)
+
+// A Role is what a word of the language does.
+type Role uint8
+
+// The roles.
+const (
+	RoleStatement Role = iota // begins a statement
+	RoleClause                // begins a clause
+	RoleWord                  // any other word of a statement
+	RoleUnit                  // stands behind a number
+	RoleValue                 // no word: a value, name, text or moment belongs there
+)
+
+// String names the role.
+func (r Role) String() string {
+	return [...]string{"statement", "clause", "word", "unit", "value"}[r]
+}
+
+// A Choice is something that can stand at a place.
+type Choice struct {
+	Role Role
+	Word string // as it is written; "" where Role is RoleValue
+	// Text says what a value has to be, as messages do, and for a statement how it
+	// is written.
+	Text string
+}
+
+// Choices returns what can stand at an offset of a source, in bytes. A word that
+// is being written, whose end the offset touches, counts as not there; what is
+// behind the offset does too. The words are not sorted by how near they are to it.
+func Choices(src []byte, offset int) []Choice {
+	offset = min(max(offset, 0), len(src))
+	from := offset
+	for from > 0 && isWordByte(src[from-1]) {
+		from--
+	}
+	if from < offset && isDigit(src[from]) {
+		from = offset // a number, which a unit may follow
+	}
+	before, in := lineBefore(string(src[:from]))
+	if len(before) == 0 {
+		return statementsIn(in)
+	}
+	second := &cursor
+	if len(before) > 1 {
+		second = &before[1]
+	}
+	s := identify(&before[0], second, in)
+	if s == nil {
+		return behindName(before)
+	}
+	return s.choices(before)
+}
+
+// cursor stands for what is not written yet.
+var cursor = lexer.Token{Type: tokWord, Value: "_"}
+
+// lineBefore returns the tokens of the line that a source ends in, and the
+// section that it stands in.
+func lineBefore(src string) (line []lexer.Token, in section) {
+	in = inFile
+	source := newGrammarLexer("", src+" "+cursor.Value, 0)
+	for {
+		t, _ := source.Next()
+		switch {
+		case t.EOF():
+			return nil, in
+		case t.Type != tokLine:
+			line = append(line, t)
+			continue
+		}
+		if source.ahead.EOF() {
+			return line[:max(len(line)-1, 0)], in
+		}
+		if len(line) > 1 {
+			in = sectionBehind(line, in)
+		}
+		line = nil
+	}
+}
+
+// sectionBehind returns the section behind a line.
+func sectionBehind(line []lexer.Token, in section) section {
+	s := identify(&line[0], &line[1], in)
+	switch {
+	case s == nil:
+		return in
+	case s.under == 0:
+		return headers[s.word]
+	}
+	in, _ = in.place(s.under)
+	return in
+}
+
+// statementsIn lists what a line of a section can begin with.
+func statementsIn(in section) (list []Choice) {
+	for _, s := range specs {
+		if isWordByte(s.word[0]) && s.word != movesWord && s.mayStand(in) {
+			list = append(list, Choice{RoleStatement, s.word, s.usage()})
+		}
+	}
+	if in&inScene != 0 {
+		list = append(list, Choice{RoleValue, "", "a name"})
+	}
+	return list
+}
+
+// behindName lists what can follow the name that a line begins with.
+func behindName(before []lexer.Token) []Choice {
+	if len(before) > 1 || !isName(&before[0]) {
+		return nil
+	}
+	return []Choice{
+		{RoleWord, speechWord, Usage(speechWord)}, {RoleWord, callWord, Usage(callWord)}, {RoleWord, movesWord, Usage(movesWord)},
+	}
+}
+
+// tokenList is a lexer over tokens that were read already.
+type tokenList struct{ rest []lexer.Token }
+
+// Next returns the next token, and an EOF behind the last.
+func (l *tokenList) Next() (lexer.Token, error) {
+	if len(l.rest) == 0 {
+		return lexer.EOFToken(lexer.Position{}), nil
+	}
+	t := l.rest[0]
+	l.rest = l.rest[1:]
+	return t, nil
+}
+
+// choices lists what can follow the tokens of an unfinished statement.
+func (s *spec) choices(before []lexer.Token) []Choice {
+	lex, _ := lexer.Upgrade(&tokenList{before}) // it returns no errors
+	w := newWalker(lex)
+	w.keep = true
+	w.walk(s.shape().form)
+	if w.miss.at != len(before) && w.endsAt != len(before) {
+		return nil
+	}
+	var list []Choice
+	add := func(c Choice) {
+		if !slices.Contains(list, c) {
+			list = append(list, c)
+		}
+	}
+	if w.endsAt == len(before) && before[len(before)-1].Type == tokNumber && w.ends != nil {
+		for _, unit := range w.ends.quantity.units() {
+			add(Choice{RoleUnit, unit, ""})
+		}
+	}
+	for _, f := range w.miss.wants {
+		if w.miss.at == len(before) && !(f.head && w.said(s, f.text)) {
+			add(f.asChoice())
+		}
+	}
+	return list
+}
+
+// said reports whether the clause that a head begins was read.
+func (w *walker) said(s *spec, head string) bool {
+	clause := s.shape().alternativeOf(head)
+	return slices.ContainsFunc(w.begun, func(at int) bool { return s.shape().alternativeOf(w.token(at).Value) == clause })
+}
+
+// asChoice returns the choice that a form is.
+func (f *form) asChoice() Choice {
+	switch {
+	case f.kind == formLiteral && f.head:
+		return Choice{RoleClause, f.text, ""}
+	case f.kind == formLiteral:
+		return Choice{RoleWord, f.text, ""}
+	case f.kind == formToken && f.token == tokID:
+		return Choice{RoleValue, "", "the shot's ID, such as 14B"}
+	case f.piece == nameType:
+		return Choice{RoleValue, "", "a name"}
+	case f.piece == textType:
+		return Choice{RoleValue, "", "a text in quotes"}
+	case f.field.quantity.text == "":
+		return Choice{RoleValue, "", anyValue}
+	}
+	return Choice{RoleValue, "", f.field.quantity.text}
+}
+
+// Words returns the words of the language that have a role, sorted. A word may
+// have several. Soft words are among them.
+func Words(role Role) (list []string) {
+	if role == RoleUnit {
+		for _, u := range unitFacts {
+			if u.text != "" && u.dim != DimStop {
+				list = append(list, u.text)
+			}
+		}
+		slices.Sort(list)
+		return list
+	}
+	for _, s := range specs {
+		if role == RoleStatement && isWordByte(s.word[0]) {
+			list = append(list, s.word)
+		}
+		for _, f := range allLeaves(s.shape().form) {
+			if f.kind != formLiteral || !isWordByte(f.text[0]) || f.first {
+				continue
+			}
+			if f.head && role == RoleClause || !f.head && role == RoleWord {
+				list = append(list, f.text)
+			}
+		}
+	}
+	slices.Sort(list)
+	return slices.Compact(list)
+}
+
+// allLeaves returns the leaves of a form and of the pieces in it that have forms.
+func allLeaves(f *form) (list []*form) {
+	for _, leaf := range f.leaves() {
+		switch {
+		case leaf.kind != formPiece:
+			list = append(list, leaf)
+		case leaf.piece == anchorType:
+			list = append(list, allLeaves(momentShape().form)...)
+		case !isProduction(leaf.piece):
+			list = append(list, allLeaves(shapeOf(leaf.piece).form)...)
+		}
+	}
+	return list
+}

@@ -1,0 +1,147 @@
+package lang
+
+import (
+	"slices"
+	"strings"
+	"testing"
+)
+
+func TestChoices(t *testing.T) {
+	tests := []struct {
+		src        string
+		want, lack string // words, or what a value is, behind one another with |
+	}{
+		{"", "plan|rate|subject|camera|shot", "rack|focal|moves"},
+		{"pla", "plan|pace", "rack"},
+		{"camera A\n  ", "sensor|iso|rate|lens", "rack|focal"},
+		{"shot 1\n", "rack|hold|with|a name", "plan|sensor"},
+		{"camera A\nrate 24\n", "plan", "sensor"},
+		{"shot 1\n  rack ", "to", "on|from"},
+		{"shot 1\n  rack to ", "a name, a distance or inf", "on"},
+		{"shot 1\n  rack to NORA", "a name, a distance or inf", ""},
+		{"shot 1\n  rack to NORA ", "on|at|landing|over|smooth|because|and", "lasting"},
+		{"shot 1\n  rack to NORA, over 1 s, ", "on|landing|smooth", "over"},
+		{"shot 1\n  rack to NORA, over 1 s,\n    ", "on|landing|smooth", "over|pause"},
+		{"shot 1\n  rack to NORA, at 2 s, ", "over", "on|at"},
+		{"shot 1\n  rack to NORA, over 1 ", "s|ms|fr|smooth", "m|deg|over"},
+		{"shot 1\n  rack to NORA, over 1", "s|ms|fr", "m"},
+		{"shot 1\n  rack to NORA, over 1 f", "s|ms|fr", "m"},
+		{"shot 1\n  rack to NORA, landing ", "on|at", "over"},
+		{"shot 1\n  rack to NORA, landing on ", aMoment + "", "over"},
+		{"shot 1\n  rack to NORA, landing on end ", "of", "over"},
+		{"shot 1\n  rack to NORA, because ", "a text in quotes", "over"},
+		{"shot 1\n  NORA ", ":|(|moves", "to"},
+		{"shot 1\n  NORA moves ", "to", "over"},
+		{"shot 1\n  NORA moves to 2 m", "cm|m|ft", "s"},
+		{"shot 1\n  NORA moves to 2 m ", "over|on|smooth", "s"},
+		{"shot 1\n  NORA: ", "a text in quotes", "on"},
+		{"shot ", "the shot's ID, such as 14B", "on"},
+		{"units ", "metric|imperial", "plan"},
+		{"camera A\n on ", "tripod|dolly|shoulder|hand", "iso"},
+		{"lens A\n ring ", "an angle, such as 90 deg|by|none", "diameter"},
+		{"with lens \"75\" ", "camera|stop|puller", "lens|plan"},
+		{"wombat wombat ", "", "plan|rack"},
+	}
+	for _, test := range tests {
+		got := Choices([]byte(test.src), len(test.src))
+		has := func(what string) bool {
+			return slices.ContainsFunc(got, func(c Choice) bool { return c.Word == what || c.Word == "" && c.Text == what })
+		}
+		for _, want := range strings.Split(test.want, "|") {
+			if want != "" && !has(want) {
+				t.Errorf("%q: %q is not among %v", test.src, want, got)
+			}
+		}
+		for _, lack := range strings.Split(test.lack, "|") {
+			if lack != "" && has(lack) {
+				t.Errorf("%q: %q is among %v", test.src, lack, got)
+			}
+		}
+	}
+}
+
+// Of every plan, each word is among the choices at its place, and so is the unit
+// behind each number.
+func TestChoicesHaveWhatIsWritten(t *testing.T) {
+	asked := 0
+	for _, in := range inputs {
+		if strings.Contains(in.name, "without blanks") {
+			continue
+		}
+		src := Format([]byte(in.src))
+		s := newScanner("", string(src))
+		for tok := s.scan(); tok.Type != 0 && !tok.EOF(); tok = s.scan() {
+			if tok.Type != tokWord || !isKeyword(tok.Value) || tok.Value == "df" || tok.Value == "inf" {
+				continue
+			}
+			got := Choices(src, tok.Pos.Offset)
+			asked++
+			if !slices.ContainsFunc(got, func(c Choice) bool { return c.Word == tok.Value || strings.HasPrefix(c.Word, tok.Value+"/") }) && !perSecondOf(src, tok.Pos.Offset) {
+				t.Errorf("%s: %q at %v is not among %v", in.name, tok.Value, tok.Pos, got)
+			}
+		}
+	}
+	if asked < 200 {
+		t.Errorf("only %d words", asked)
+	}
+}
+
+// perSecondOf reports whether the word at an offset is the s of deg/s.
+func perSecondOf(src []byte, offset int) bool { return src[offset] == 's' && src[offset-1] == '/' }
+
+func TestWords(t *testing.T) {
+	for role, want := range map[Role]string{
+		RoleStatement: "rack subject keeps loses on", RoleClause: "over landing on lens deep from until", RoleWord: "to and screen metric tripod x diagonal end left wire",
+		RoleUnit: "m deg/s %",
+	} {
+		list := Words(role)
+		for _, w := range strings.Fields(want) {
+			if !slices.Contains(list, w) {
+				t.Errorf("%v: %s is not among %q", role, w, list)
+			}
+		}
+	}
+	if list := Words(RoleWord); slices.Contains(list, "rack") || slices.Contains(list, "keeps") {
+		t.Errorf("words within statements: %q", list)
+	}
+}
+
+// Soft words are names wherever names stand.
+func TestSoftWordsAreNames(t *testing.T) {
+	for _, a := range softWords {
+		for _, b := range softWords {
+			if a == b {
+				continue
+			}
+			src := strings.NewReplacer("A", a, "B", b).Replace(`let A = 2 m
+subject A at 2 m, A * 2 left, deep B
+subject B at A - 35 cm
+voice A
+with camera A, lens B, puller A
+camera A
+puller B
+lens A
+move A(A, B)
+  rack to A, on B
+shot 1
+  start on A and B
+  A: "b", on end of B + A
+  A(A, B)
+  B(A)
+  A moves to B, A * 2 left over B
+  B moves to A over 2 * B, on A
+  cue A on B "b" - A
+  follow A until B
+  rack to A + B, at A, over B
+  zoom to A over B
+  pause A
+`)
+			if _, diags := Parse("", []byte(src)); len(diags) > 0 {
+				t.Errorf("%s, %s: line %d: %s\n%s", a, b, diags[0].Range.Start.Line, diags[0].Message, Quote(diags[0], []byte(src)))
+			}
+		}
+		if slices.Contains(Keywords(), a) {
+			t.Errorf("%s is a keyword", a)
+		}
+	}
+}

@@ -1,0 +1,138 @@
+// Writing: pieces of the tree as a plan would have them, in one canonical way.
+
+package lang
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Write returns a piece of the tree as it is written in a plan, whatever its
+// layout was there: a *Name, *Text, *Expr, *Anchor, *Place, *Target or *Size.
+// Read again it means the same. Numbers keep their units, and a fraction of a
+// small number stays one, as in 1/48 s.
+func Write(piece interface{ Range() Range }) string {
+	switch x := piece.(type) {
+	case *Name:
+		return WriteName(x.Text)
+	case *Text:
+		return WriteText(x.Value)
+	case *Expr:
+		return writeExpr(x, 0)
+	case *Anchor:
+		return writeAnchor(x)
+	case *Place:
+		if x.Side == nil {
+			return Write(x.At)
+		}
+		return Write(x.At) + ", " + Write(x.Side) + " " + x.Dir
+	case *Target:
+		var list []string
+		for _, of := range x.Of {
+			list = append(list, Write(of))
+		}
+		return strings.Join(list, " and ")
+	case *Size:
+		if x.Diagonal {
+			return Write(x.Length) + " diagonal"
+		}
+		return Write(x.Length)
+	}
+	return ""
+}
+
+func writeAnchor(a *Anchor) string {
+	var text string
+	switch a.Kind {
+	case AnchorEnd:
+		text = "end of " + Write(a.Name)
+	case AnchorName:
+		text = Write(a.Name)
+	case AnchorTime:
+		text = writeExpr(a.Time, bindsProduct)
+	default:
+		text = Write(a.Words)
+		if a.Name != nil {
+			text = Write(a.Name) + " " + text
+		}
+		if a.Nth > 0 {
+			text += " " + strconv.Itoa(a.Nth)
+		}
+	}
+	if a.Offset == nil {
+		return text
+	}
+	offset := Write(a.Offset)
+	if rest, minus := strings.CutPrefix(offset, "-"); minus {
+		return text + " - " + rest
+	}
+	return text + " + " + offset
+}
+
+// How tightly a value binds: one that binds less than what is around it stands
+// in brackets.
+const (
+	bindsSum = iota + 1
+	bindsProduct
+	bindsSign
+)
+
+// writeExpr writes a value, in brackets where it binds less than asked for.
+func writeExpr(x *Expr, least int) string {
+	var text string
+	binds := bindsSign
+	switch x.Kind {
+	case ExprNumber:
+		text = writeQuantity(x)
+	case ExprStop:
+		text = x.Unit.String() + plain(x.Value)
+	case ExprTimecode:
+		text = x.Ref
+	case ExprInf:
+		text = "inf"
+	case ExprName:
+		text = WriteName(x.Ref)
+	case ExprMinus:
+		text = "-" + writeExpr(x.X, bindsSign)
+	case ExprBinary:
+		if binds = bindsSum; x.Op == '*' || x.Op == '/' {
+			binds = bindsProduct
+		}
+		text = writeExpr(x.X, binds) + " " + string(x.Op) + " " + writeExpr(x.Y, binds+1)
+	}
+	if binds < least {
+		return "(" + text + ")"
+	}
+	return text
+}
+
+// writeQuantity writes a number with its unit: feet with inches where a tape has
+// them so.
+func writeQuantity(x *Expr) string {
+	switch x.Unit {
+	case UnitNone:
+		return writeNumber(x.Value)
+	case UnitFoot:
+		feet := math.Floor(x.Value)
+		if inches := round((x.Value-feet)*12, 1000); inches > 0 && feet+inches/12 == x.Value {
+			return plain(feet) + "'" + plain(inches) + `"`
+		}
+	}
+	return writeNumber(x.Value) + " " + x.Unit.String()
+}
+
+// writeNumber writes a number with its digits, or as a fraction where it has
+// none that end.
+func writeNumber(v float64) string {
+	const most = 6 // digits behind the point
+	if text := plain(v); len(text)-strings.IndexByte(text+".", '.') <= most+1 {
+		return text
+	}
+	for by := 2.0; by <= 1000; by++ {
+		if top := math.Round(v * by); top > 0 && top/by == v {
+			return plain(top) + "/" + plain(by)
+		}
+	}
+	return plain(v)
+}
