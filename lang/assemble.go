@@ -117,15 +117,27 @@ func (p *parser) meant(first, second *lexer.Token) (string, bool) {
 	return Nearest(first.Value, here)
 }
 
-// misread puts a line that is no statement into the tree. Where it was meant
-// as a header, what follows stands under it.
+// misread puts a line that is no statement into the tree. Where its first word
+// was meant for that of a statement, it is a lost one of that kind, which still
+// declares its name; where it was meant as a header, what follows stands under it.
 func (p *parser) misread(l *line) {
-	first := &p.tokens[l.at]
-	if meant, ok := p.meant(first, &p.tokens[l.at+1]); ok && first.Type == tokWord && headers[meant] != 0 {
-		p.enter(l, p.bad(l), headers[meant])
+	first, second := &p.tokens[l.at], &p.tokens[l.at+1]
+	b := p.bad(l)
+	meant, ok := p.meant(first, second)
+	if !ok || first.Type != tokWord {
+		p.add(l, b)
 		return
 	}
-	p.add(l, p.bad(l))
+	if s := specOf[meant]; s != nil && fromElsewhere(first, second) == "" {
+		if b.Keyword = meant; s.within(p.in).declares {
+			b.Name = p.declaredAt(l.at+1, l.end)
+		}
+	}
+	if headers[meant] != 0 {
+		p.enter(l, b, headers[meant])
+		return
+	}
+	p.add(l, b)
 }
 
 // openSection reads a header. One that cannot be read opens its section too,
@@ -191,23 +203,53 @@ func (p *parser) add(l *line, s Statement) {
 	l.slot = &(*body)[len(*body)-1]
 }
 
-// strayComma finds the comma at which a joined line falls apart: the fault f
-// stands at it or right behind it, and what follows is a statement of its own.
-// It returns 0 where there is none.
+// strayComma finds the comma at which a joined line falls apart: what follows it
+// is a statement of its own. One that could be a clause is so only where the
+// fault f stands at the comma or right behind it. It returns 0 where there is
+// none.
 func (p *parser) strayComma(l *line, f *fault) int {
 	for i := l.at + 1; i+1 < l.end; i++ {
 		comma, next := &p.tokens[i], &p.tokens[i+1]
 		if comma.Value != "," || comma.Pos.Line == next.Pos.Line {
 			continue
 		}
-		if f.Pos.Offset != comma.Pos.Offset && f.Pos.Offset != next.Pos.Offset {
-			continue
-		}
-		if p.standsAlone(l, i+1) {
+		near := f.Pos.Offset == comma.Pos.Offset || f.Pos.Offset == next.Pos.Offset
+		if near && p.standsAlone(l, i+1) || f.Pos.Offset < comma.Pos.Offset && p.beginsAnother(l.spec, i+1) {
 			return i
 		}
 	}
 	return 0
+}
+
+// beginsAnother reports whether a token begins a statement and no clause of s, or
+// of any statement where s is nil.
+func (p *parser) beginsAnother(s *spec, at int) bool {
+	first := &p.tokens[at]
+	if identify(first, &p.tokens[at+1], p.in) == nil {
+		return false
+	}
+	if s == nil {
+		return !slices.Contains(Words(RoleClause), first.Value)
+	}
+	return !slices.Contains(s.shape().marked, first.Value)
+}
+
+// splitStray ends a line that is no statement, or none that may stand here, at the
+// first comma behind which another begins, and tells of the comma.
+func (p *parser) splitStray(l *line) {
+	for i := l.at + 1; i+1 < l.end; i++ {
+		if p.tokens[i].Value == "," && p.tokens[i].Pos.Line != p.tokens[i+1].Pos.Line && p.beginsAnother(l.spec, i+1) {
+			p.reportStray(i)
+			l.end = i
+			return
+		}
+	}
+}
+
+// reportStray tells of a comma that joins two statements.
+func (p *parser) reportStray(comma int) {
+	p.report(faultAt(&p.tokens[comma], "stray-comma", "this comma joins two statements").
+		because("The next line stands for itself. Delete the comma."))
 }
 
 // standsAlone reports whether the tokens of l from at on begin a statement

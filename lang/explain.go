@@ -201,6 +201,25 @@ func (w *walker) rest(s *spec, first *mistake, end int) []*mistake {
 	return list
 }
 
+// blame has a mistake that begins no clause fall on what stands right before it,
+// without a comma: on `over soon` where the line says `over soon 2 s`, and on
+// what is in front of the clauses where it says `rack to AUNT VEE`.
+func (w *walker) blame(s *spec, m *mistake) {
+	if m.clause < 0 || slices.Contains(s.shape().heads, m.word) || w.token(m.clause-1).Value == "," {
+		return
+	}
+	before := -1
+	for _, at := range w.begun {
+		if at < m.clause {
+			before = max(before, at)
+		}
+	}
+	m.clause, m.word = before, ""
+	if before >= 0 {
+		m.word = w.token(before).Value
+	}
+}
+
 // looksLikeHead reports whether a word was meant to begin a clause: it is in
 // lower case, has three letters, means nothing else, and is near to one.
 func looksLikeHead(t *lexer.Token, heads []string) bool {

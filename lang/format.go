@@ -51,6 +51,7 @@ type formatter struct {
 	joined  bool // the row goes on with the statement above
 	joins   bool // the next row goes on with this one
 	clauses int  // of the statement so far
+	open    int  // brackets of it that are not closed yet
 	spec    *spec
 
 	waiting []commentRow // comments whose indentation the next row tells
@@ -92,6 +93,8 @@ func (f *formatter) row() bool {
 
 // print writes the row, or keeps it where it is a comment between statements.
 func (f *formatter) print() {
+	stray := f.joined && f.standsAlone() // the comma above is one too many
+	f.joined = f.joined && !stray
 	switch {
 	case len(f.tokens) == 0 && !f.joined:
 		f.waiting = append(f.waiting, commentRow{f.comment, f.gap})
@@ -106,18 +109,15 @@ func (f *formatter) print() {
 	if header {
 		indent = 0
 	}
-	f.above(before, indent, header || indent < before)
+	// An empty line behind a comma would join nothing any more.
+	f.above(before, indent, (header || indent < before) && !stray)
 	f.line(indent, f.tokens, f.comment)
 }
 
 // enter finds the row's statement and section; true for a header.
 func (f *formatter) enter() bool {
-	second := &endOfRow
-	if len(f.tokens) > 1 {
-		second = &f.tokens[1]
-	}
-	f.clauses = 0
-	f.spec = identify(&f.tokens[0], second, f.in)
+	f.clauses, f.open = 0, 0
+	f.spec = f.identify()
 	switch {
 	case f.spec == nil:
 		return false
@@ -127,6 +127,24 @@ func (f *formatter) enter() bool {
 	}
 	f.in, _ = f.in.place(f.spec.under)
 	return false
+}
+
+// identify returns the statement that the row begins, nil for none.
+func (f *formatter) identify() *spec {
+	second := &endOfRow
+	if len(f.tokens) > 1 {
+		second = &f.tokens[1]
+	}
+	return identify(&f.tokens[0], second, f.in)
+}
+
+// standsAlone reports whether a row behind a comma begins a statement of its own:
+// the parser tells of the comma, and reads it so.
+func (f *formatter) standsAlone() bool {
+	if len(f.tokens) == 0 || f.spec == nil || f.open > 0 {
+		return false
+	}
+	return f.identify() != nil && !slices.Contains(f.spec.shape().marked, f.tokens[0].Value)
 }
 
 var endOfRow = lexer.Token{Type: tokLine}
@@ -201,6 +219,7 @@ func (f *formatter) line(indent int, tokens []lexer.Token, comment string) {
 			f.out = append(f.out, ' ')
 		}
 		f.out = append(f.out, tokens[i].Value...)
+		f.count(&tokens[i])
 	}
 	if comment != "" {
 		if len(tokens) > 0 {
@@ -209,6 +228,17 @@ func (f *formatter) line(indent int, tokens []lexer.Token, comment string) {
 		f.out = append(f.out, comment...)
 	}
 	f.out = append(f.out, '\n')
+}
+
+// count keeps count of the brackets that are open.
+func (f *formatter) count(t *lexer.Token) {
+	switch {
+	case t.Type != tokPunct:
+	case t.Value == "(":
+		f.open++
+	case t.Value == ")":
+		f.open--
+	}
 }
 
 // clauseBegins reports whether token i begins a clause, or a second number,

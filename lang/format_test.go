@@ -23,6 +23,23 @@ func TestFormatInputs(t *testing.T) {
 	}
 }
 
+// A comma too many joins nothing, also in the layout.
+func TestFormatStrayComma(t *testing.T) {
+	for src, want := range map[string]string{
+		"shot 1\npause 1 s,\nhold 2 s\n":                        "shot 1\n  pause 1 s,\n  hold 2 s\n",
+		"shot 1\nrack to A,\nover 1 s,\nA: \"a\",\non 1 s\n":    "shot 1\n  rack to A,\n    over 1 s,\n  A: \"a\",\n    on 1 s\n",
+		"with camera A,\nlens \"75\"\n":                         "with camera A,\n  lens \"75\"\n",
+		"camera A\niso 800,\nlens \"75\"\nfocal 75 mm\n":        "camera A\n  iso 800,\nlens \"75\"\n  focal 75 mm\n",
+		"camera A\npause 1 s,\nlens \"75\"\nfocal 75 mm\n":      "camera A\n  pause 1 s,\nlens \"75\"\n  focal 75 mm\n",
+		"shot 1\nglance(A,\nB)\nrack to A ovr 1 s,\nhold 1 s\n": "shot 1\n  glance(A,\n    B)\n  rack to A ovr 1 s,\n  hold 1 s\n",
+	} {
+		if got := string(Format([]byte(src))); got != want {
+			t.Errorf("%q became\n%s\nwant\n%s", src, got, want)
+		}
+		checkFormat(t, []byte(src))
+	}
+}
+
 // A text in UTF-16 is left alone, and none is made of what is not.
 func TestFormatLeavesUTF16(t *testing.T) {
 	for _, src := range []string{

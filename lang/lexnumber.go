@@ -56,9 +56,12 @@ func (s *scanner) ratio() bool {
 // ratioOf returns the larger of the two numbers of a ratio over the smaller.
 func ratioOf(written string) (float64, bool) {
 	from, to, ok := strings.Cut(written, ":")
+	if !ok {
+		return 0, false
+	}
 	a, errA := strconv.ParseFloat(from, 64)
 	b, errB := strconv.ParseFloat(to, 64)
-	if !ok || errA != nil || errB != nil || !(a > 0) || !(b > 0) {
+	if errA != nil || errB != nil || !(a > 0) || !(b > 0) {
 		return 0, false
 	}
 	return max(a, b) / min(a, b), true

@@ -143,6 +143,7 @@ func (p *parser) statement(l *line) {
 	first, second := &p.tokens[l.at], &p.tokens[l.at+1]
 	if l.spec = identify(first, second, p.in); l.spec == nil {
 		if !p.continues(l) {
+			p.splitStray(l)
 			p.report(cmp.Or(p.spacedName(l), p.unknown(first, second)))
 			p.misread(l)
 		}
@@ -157,6 +158,7 @@ func (p *parser) statement(l *line) {
 	}
 	if f := p.misplacedLine(l); f != nil {
 		if !p.continues(l) {
+			p.splitStray(l)
 			p.report(f)
 			p.add(l, p.bad(l))
 			l.slot = nil // nothing can make this line right
@@ -176,8 +178,7 @@ func (p *parser) parseLine(l *line) Statement {
 	s, m := p.parse(l.spec, l.start, l.at, end)
 	if m != nil {
 		if comma := p.strayComma(l, m.fault); comma > 0 {
-			p.report(faultAt(&p.tokens[comma], "stray-comma", "this comma joins two statements").
-				because("The next line stands for itself. Delete the comma."))
+			p.reportStray(comma)
 			l.end, end = comma, comma
 			s, m = p.parse(l.spec, l.start, l.at, l.end)
 		}
@@ -194,18 +195,20 @@ func (p *parser) unread(l *line, end int, first *mistake) Statement {
 	if !p.wantsQuotes(l, first.fault) {
 		first.withUsage(l.spec)
 	}
-	p.report(first.fault)
-	list := p.others(l, end, first)
+	list := append([]*mistake{first}, p.others(l, end, first)...)
 	for _, m := range list {
 		p.report(m.fault)
 	}
-	return p.bad(l)
+	b := p.bad(l)
+	b.Partial, b.Lost = p.partial(l, end, list)
+	return b
 }
 
 // parse parses the tokens from at up to end as one statement, and returns it or
 // its first mistake.
 func (p *parser) parse(s *spec, start lexer.Checkpoint, at, end int) (Statement, *mistake) {
-	defer p.endAt(end)()
+	saved := p.endAt(end)
+	defer func() { p.tokens[end] = saved }()
 	p.lex.LoadCheckpoint(start)
 	tree, err := s.parser().ParseFromLexer(p.lex)
 	if err != nil {
@@ -224,10 +227,15 @@ func (p *parser) parse(s *spec, start lexer.Checkpoint, at, end int) (Statement,
 
 // others returns the mistakes of a line behind its first.
 func (p *parser) others(l *line, end int, first *mistake) []*mistake {
-	defer p.endAt(end)()
+	saved := p.endAt(end)
+	defer func() { p.tokens[end] = saved }()
 	w := p.walker(l.start)
 	w.walk(l.spec.shape().form)
-	return w.rest(l.spec, first, end)
+	list := w.rest(l.spec, first, end)
+	for _, m := range append(list, first) {
+		w.blame(l.spec, m)
+	}
+	return list
 }
 
 // walker returns a walker that begins at a checkpoint.
@@ -237,12 +245,12 @@ func (p *parser) walker(start lexer.Checkpoint) *walker {
 	return newWalker(&lex)
 }
 
-// endAt has the file end at a token until what it returns is called: a parser
-// of one statement reads up to an EOF.
-func (p *parser) endAt(end int) (restore func()) {
+// endAt has the file end at a token, since a parser of one statement reads up to
+// an EOF, and returns what has to stand there again.
+func (p *parser) endAt(end int) lexer.Token {
 	saved := p.tokens[end]
 	p.tokens[end] = lexer.EOFToken(endOf(&p.tokens[end-1]))
-	return func() { p.tokens[end] = saved }
+	return saved
 }
 
 // span is the place of the tokens from at up to end.
@@ -251,15 +259,25 @@ func (p *parser) span(at, end int) Node {
 }
 
 // bad is the line as one that could not be read.
-func (p *parser) bad(l *line) Statement {
+func (p *parser) bad(l *line) *Bad {
 	b := &Bad{Node: p.span(l.at, l.end)}
 	if l.spec == nil {
 		return b
 	}
 	if b.Keyword = l.spec.word; l.spec.declares {
-		b.Name = p.nameAt(l.at+1, l.end)
+		b.Name = p.declaredAt(l.at+1, l.end)
 	}
 	return b
+}
+
+// declaredAt returns the name that a line declares at a token. Of several words in
+// lower case only the first is taken for it: what follows may be anything.
+func (p *parser) declaredAt(at, end int) *Name {
+	n := p.nameAt(at, end)
+	if n == nil || n.Quoted || strings.ToLower(n.Text) != n.Text {
+		return n
+	}
+	return p.nameAt(at, at+1)
 }
 
 // nameAt returns the name at a token: with the words behind it where its blanks

@@ -6,6 +6,8 @@ import (
 	"encoding/binary"
 	"os"
 	"path/filepath"
+	"slices"
+	"strings"
 	"testing"
 	"unicode/utf16"
 )
@@ -90,5 +92,98 @@ func TestUTF16(t *testing.T) {
 	}
 	if _, diags := Parse("plan.pull", []byte("plan \"ÿþ\"")); len(diags) > 0 {
 		t.Errorf("UTF-8: %+v", diags)
+	}
+}
+
+// What is left of a line holds, and what was lost is named.
+func TestBadLinesKeepTheRest(t *testing.T) {
+	for src, want := range map[string]struct {
+		partial string // as the statement would be without what was lost; "" for none
+		lost    string
+	}{
+		`with camera A, lens 75, stop f/2.8`:             {`with camera A, stop f/2.8`, "lens"},
+		`with lens 75, camera A stop f/2.8`:              {`with camera A, stop f/2.8`, "lens"},
+		`with lense "75" stop f/2.8`:                     {`with stop f/2.8`, "lens"},
+		`with stop wombats 3, lens "75"`:                 {`with lens "75"`, "stop"},
+		`with camera A, camera B, stop f/2.8`:            {`with camera A, stop f/2.8`, "camera"},
+		`rack to AUNT VEE, over 1 s`:                     {"", ""},
+		`rack to Q slowly, over 1 s`:                     {"", ""},
+		`rack to Q, slowly, over 1 s`:                    {"rack to Q, over 1 s", "slowly"},
+		`with stop`:                                      {"", "stop"},
+		`with`:                                           {"", ""},
+		`subject at 2 m, deep 2 cm`:                      {"", ""},
+		`subject Q at 2 m, deap 4 cm, sways 1 cm`:        {`subject Q at 2 m, sways 1 cm`, "deep"},
+		`subject Q at 2 m, deep 4 wombats, sways 1 sec`:  {`subject Q at 2 m`, "deep sways"},
+		`rack to Q, landing "x", over 1 s`:               {`rack to Q, over 1 s`, "landing"},
+		`rack to Q, landing on, over 1 s, even`:          {`rack to Q, over 1 s, even`, "landing"},
+		`rack to Q, over on knock`:                       {`rack to Q, on knock`, "over"},
+		`rack to Q, on landing on "x", because he, even`: {`rack to Q, landing on "x", even`, "on because"},
+		`dolly in 30 cm ovr 2 s, even`:                   {"", "over"},
+		`dolly in 30 cm, even`:                           {"", "over"},
+		`Q moves to 3 m over 2 s, on`:                    {`Q moves to 3 m over 2 s`, "on"},
+		`Q: "a", lasting 2 s, from 1 s to 2 s`:           {`Q: "a", lasting 2 s`, "from"},
+		`Q: "a", from 1 s, on end of Q`:                  {`Q: "a", on end of Q`, "from"},
+		`cue knock on`:                                   {`cue knock`, "on"},
+	} {
+		const head = "shot 1\n"
+		f, diags := Parse("", []byte(head+src))
+		bad, ok := statements(f)[len(statements(f))-1].(*Bad)
+		if !ok || len(diags) == 0 {
+			t.Errorf("%s: read as %T, %d mistakes", src, statements(f), len(diags))
+			continue
+		}
+		if got := strings.Join(bad.Lost, " "); got != want.lost {
+			t.Errorf("%s: lost %q, want %q", src, got, want.lost)
+		}
+		if (bad.Partial == nil) != (want.partial == "") {
+			t.Errorf("%s: %#v is left", src, bad.Partial)
+			continue
+		}
+		if want.partial == "" {
+			continue
+		}
+		whole, _ := Parse("", []byte(head+want.partial))
+		sound := statements(whole)[len(statements(whole))-1]
+		if a, b := meaningOf(bad.Partial), meaningOf(sound); a != b {
+			t.Errorf("%s: left is\n%s\nwant\n%s", src, a, b)
+		}
+	}
+}
+
+// statements returns all statements but headers.
+func statements(f *File) []Statement {
+	list := slices.Clone(f.Body)
+	for _, s := range f.Sections {
+		list = append(list, s.Body...)
+	}
+	return list
+}
+
+// A word that was meant for one that declares a name still declares it.
+func TestMisspeltWordsDeclare(t *testing.T) {
+	for src, want := range map[string][2]string{
+		"subjct Q at 2 m":        {"subject", "Q"},
+		"subjct AUNT VEE at 2 m": {"subject", "AUNT VEE"},
+		"voce OTTO":              {"voice", "OTTO"},
+		"lte beat = 2 s":         {"let", "beat"},
+		"cue zip please":         {"cue", "zip"},
+		"ceu zip":                {"cue", "zip"},
+		"rakc to Q":              {"rack", ""},
+		"focus Q":                {"", ""},
+		"wombat Q":               {"", ""},
+	} {
+		head := ""
+		if want[0] == "cue" || want[0] == "rack" {
+			head = "shot 1\n"
+		}
+		f, diags := Parse("", []byte(head+src))
+		bad, ok := statements(f)[0].(*Bad)
+		if !ok || len(diags) != 1 || bad.Keyword != want[0] || (bad.Name == nil) != (want[1] == "") || bad.Name != nil && bad.Name.Text != want[1] {
+			t.Errorf("%s: %+v, %d mistakes, want %q", src, statements(f)[0], len(diags), want)
+		}
+	}
+	f, _ := Parse("", []byte("lns \"75\"\n  focal 75 mm\n"))
+	if bad, ok := f.Sections[0].Head.(*Bad); !ok || bad.Keyword != "lens" || bad.Name == nil || bad.Name.Text != "75" {
+		t.Errorf("a misspelt header: %+v", f.Sections[0].Head)
 	}
 }

@@ -144,7 +144,7 @@ type Anchor struct {
 // one: so a mistyped clause is told of as a clause.
 type Place struct {
 	Node
-	At   *Expr  `parser:"@@ ( ','?" is:"place"`
+	At   *Expr  `parser:"@@ ( ','?" is:"place" say:"DISTANCE | NAME | NAME + LENGTH"`
 	Side *Expr  `parser:"(?= Number | Feet | Timecode | Stop | '(' | '+' | '-' | '−' | Word ( 'left' | 'right' | '*' | '/' | '+' | '-' | '−' ) ) @@" is:"side"`
 	Dir  string `parser:"@( 'left' | 'right' ) )?"`
 }
@@ -153,7 +153,7 @@ type Place struct {
 // or several to be held together.
 type Target struct {
 	Node
-	Of []*Expr `parser:"@@ ( 'and' @@ )*" is:"target"`
+	Of []*Expr `parser:"@@ ( 'and' @@ )*" is:"target" say:"NAME | NAME + LENGTH | DISTANCE | inf"`
 }
 
 // A Size is the width of a screen: a length, or the diagonal of a 16:9 one.
@@ -182,14 +182,21 @@ func (p *Profile) Capture(words []string) error {
 	return nil
 }
 
-// Bad is a line that could not be read; a diagnostic tells why. Keyword is the
-// word of the statement that it begins, such as "subject", where it begins one;
-// Name is the name that it declares, where it got that far: the name is known, and
-// means nothing.
+// Bad is a line that could not be read; a diagnostic tells why.
 type Bad struct {
 	Node
+	// Keyword is the word of the statement that it begins, such as "subject", or
+	// that its first word was meant for; "" where there is none.
 	Keyword string
-	Name    *Name
+	// Name is the name that it declares, where it got that far: the name is known,
+	// and means nothing.
+	Name *Name
+	// Partial is the statement without the clauses that could not be read, nil
+	// where nothing is left without them. What it says holds.
+	Partial Statement
+	// Lost are the words of those clauses, as `stop` of a set-up: nothing is known
+	// of them. A word that is near to no clause stands as it is written.
+	Lost []string
 }
 
 func (*Plan) statement()        {}

@@ -29,9 +29,16 @@ func meaning(f *File) string {
 	return b.String()
 }
 
+// meaningOf writes a statement without its positions.
+func meaningOf(s Statement) string {
+	var b strings.Builder
+	write(&b, reflect.ValueOf(s))
+	return b.String()
+}
+
 func write(b *strings.Builder, v reflect.Value) {
 	switch v.Kind() {
-	case reflect.Pointer:
+	case reflect.Pointer, reflect.Interface:
 		if v.IsNil() {
 			b.WriteByte('-')
 			return

@@ -52,7 +52,8 @@ func agree(t rapid.TB, src []byte) (taken, refused int) {
 }
 
 func agreeOn(t rapid.TB, p *parser, s *spec, at, end int) bool {
-	defer p.endAt(end)()
+	saved := p.endAt(end)
+	defer func() { p.tokens[end] = saved }()
 	start := p.lex.MakeCheckpoint()
 	if at == 0 {
 		start = lexer.Checkpoint{}
