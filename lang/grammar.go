@@ -2,6 +2,8 @@
 
 package lang
 
+//go:generate env PULLSCORE_UPDATE=1 go test -count=1 -run ReferenceIsDerived .
+
 import (
 	"reflect"
 	"slices"
@@ -16,6 +18,57 @@ func Usage(keyword string) string {
 		return s.usage()
 	}
 	return ""
+}
+
+// Pieces are the parts of a statement on which there is help of their own.
+var Pieces = []string{"moment", "place", "target", "value"}
+
+// Usages returns the lines that show how what a word stands for is written: the
+// statement that it begins, one of Pieces, or else every statement that the word
+// may stand in.
+func Usages(word string) (list []string) {
+	if own := Usage(word); own != "" {
+		return []string{own}
+	}
+	switch word {
+	case "moment":
+		return pieceUsages(momentShape())
+	case "place":
+		return pieceUsages(shapeOf(reflect.TypeFor[Place]()))
+	case "target":
+		return pieceUsages(shapeOf(reflect.TypeFor[Target]()))
+	case "value":
+		return []string{"NUMBER UNIT", "STOP", "TIMECODE", "inf", "NAME", "VALUE + VALUE", "VALUE - VALUE", "VALUE * VALUE", "VALUE / VALUE", "-VALUE", "(VALUE)"}
+	}
+	for _, s := range specs {
+		has := func(leaf *form) bool { return leaf.kind == formLiteral && leaf.text == word }
+		if slices.ContainsFunc(s.shape().form.leaves(), has) {
+			list = append(list, s.usage())
+		}
+	}
+	return list
+}
+
+// pieceUsages returns how a piece is written, a line for each of the forms that
+// it begins with.
+func pieceUsages(s *shape) (list []string) {
+	first, rest := s.form, []*form(nil)
+	if s.form.kind == formSequence {
+		first, rest = s.form.parts[0], s.form.parts[1:]
+	}
+	forms := []*form{first}
+	if first.kind == formChoice {
+		forms = first.parts
+	}
+	for _, f := range forms {
+		var u usageWriter
+		u.form(s, f)
+		for _, part := range rest {
+			u.form(s, part)
+		}
+		list = append(list, u.text.String())
+	}
+	return list
 }
 
 // usage returns the one line that shows how the statement is written.
@@ -98,9 +151,13 @@ func (u *usageWriter) repeat(s *shape, f *form) {
 		u.text.WriteString("]")
 	case f.mode == '?':
 		u.form(s, part)
-	default:
+	case part.parts[0].text == ",":
 		u.put(",")
 		u.put("...")
+	default:
+		u.put("[")
+		u.form(s, part)
+		u.text.WriteString("] ...")
 	}
 }
 

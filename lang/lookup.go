@@ -13,18 +13,51 @@ import (
 //go:embed REFERENCE.md
 var referenceText string
 
+// Between these lines the reference has what is derived from the grammar.
+const (
+	grammarBegins = "<!-- derived from the grammar by go generate ./lang -->\n"
+	grammarEnds   = "<!-- end of what is derived -->\n"
+)
+
 // Explain returns the passages of the reference in which a word of the language
 // or the code of a finding is set as such: paragraphs, items of lists, and rows
 // of tables, each on one line and without marks of the markup other than its
 // backquotes. Nothing for a word that the reference does not explain.
+//
+// Of one of Pieces it returns the passage that tells what it is, and the rows of
+// the table behind it.
 func Explain(word string) []string {
+	if slices.Contains(Pieces, word) {
+		return explainPiece(word)
+	}
 	set := regexp.MustCompile("`[^`]*`")
 	var list []string
 	for _, p := range passages() {
-		says := func(set string) bool { return slices.Contains(words(set), word) }
+		says := func(set string) bool {
+			return slices.Contains(words(set), word) || !isWordByte((word + " ")[0]) && set == "`"+Usage(word)+"`"
+		}
 		if slices.ContainsFunc(set.FindAllString(p, -1), says) && !slices.Contains(list, p) {
 			list = append(list, p)
 		}
+	}
+	return list
+}
+
+// explainPiece returns the paragraph that begins with the name of a piece, and the
+// rows of its table.
+func explainPiece(word string) []string {
+	_, rest, ok := strings.Cut(referenceText, "\nA **"+strings.ToUpper(word)+"**")
+	if !ok {
+		return nil
+	}
+	text, rest, _ := strings.Cut(rest, "\n\n")
+	list := []string{"A " + strings.ToUpper(word) + strings.ReplaceAll(text, "\n", " ")}
+	if !strings.HasPrefix(rest, "| "+word+" |") {
+		return list
+	}
+	table, _, _ := strings.Cut(rest, "\n\n")
+	for _, row := range strings.Split(table, "\n")[2:] {
+		list = append(list, tableRow(row))
 	}
 	return list
 }
@@ -61,7 +94,9 @@ func passages() []string {
 		}
 	}
 	sample := false
-	for line := range strings.Lines(referenceText) {
+	written, _, _ := strings.Cut(referenceText, grammarBegins)
+	_, behind, _ := strings.Cut(referenceText, grammarEnds)
+	for line := range strings.Lines(written + behind) {
 		line = strings.TrimSpace(line)
 		switch {
 		case strings.HasPrefix(line, "```"):
@@ -87,9 +122,10 @@ func passages() []string {
 // tableRow returns a row of a table as a sentence: what it is about, how bad it is
 // in brackets where it says so, what it means.
 func tableRow(line string) string {
-	cells := strings.Split(strings.Trim(line, "| "), "|")
+	const bar = "\x00" // a bar within a cell
+	cells := strings.Split(strings.ReplaceAll(strings.Trim(line, "| "), `\|`, bar), "|")
 	for i := range cells {
-		cells[i] = strings.TrimSpace(cells[i])
+		cells[i] = strings.ReplaceAll(strings.TrimSpace(cells[i]), bar, "|")
 	}
 	if len(cells) == 3 {
 		return cells[0] + " (" + cells[1] + "): " + cells[2]

@@ -55,7 +55,7 @@ func quantityNamed(name string) quantity {
 	case "distance":
 		return quantity{"a length, such as 18 m", "DISTANCE", of(DimLength), UnitM, lengthsHave}
 	case "side":
-		return quantity{"a length or an angle, such as 20 cm or 12 deg", "LENGTH", of(DimLength, DimAngle), UnitM, lengthsHave}
+		return quantity{"a length or an angle, such as 20 cm or 12 deg", "LENGTH | ANGLE", of(DimLength, DimAngle), UnitM, lengthsHave}
 	case "width":
 		return quantity{"a length, such as 24.89 mm", "LENGTH", of(DimLength), UnitMM, focalsHave}
 	case "focal":

@@ -5,7 +5,6 @@ package main
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"github.com/alecthomas/kong"
 
@@ -33,19 +32,24 @@ func (helpCmd) Help() string {
 	return `  pullscore help language     the language in a minute
   pullscore help papers       a topic: papers, live, rehearse, window, log, cut, screenplay, git and more
   pullscore help rack         a word of the language: how it is written, what it means
+  pullscore help moment       what a MOMENT is; also place, target and value
+  pullscore help grammar      the whole grammar, in EBNF
   pullscore help goes-soft    a finding, by the code that stands behind it in brackets
   pullscore help draw         a command and its flags`
 }
 
 // Run explains the topic.
 func (c *helpCmd) Run(s *session, parser *kong.Kong) error {
-	usages, passages := usagesOf(c.Topic), lang.Explain(c.Topic)
+	usages, passages := lang.Usages(c.Topic), lang.Explain(c.Topic)
 	topic, isTopic := topics.Markdown(c.Topic)
 	switch {
 	case c.Topic == "":
 		return given(parser.Parse([]string{"--help"}))
 	case c.Topic == "language":
 		_, err := s.out.WriteString(primer())
+		return err
+	case c.Topic == "grammar":
+		_, err := s.out.WriteString(lang.Grammar())
 		return err
 	case isCommand(parser, c.Topic):
 		return given(parser.Parse([]string{c.Topic, "--help"}))
@@ -84,28 +88,9 @@ func isCommand(parser *kong.Kong, name string) bool {
 	return false
 }
 
-// usagesOf returns how the statements are written that a word marks: its own,
-// or those that it is a clause of.
-func usagesOf(word string) []string {
-	if own := lang.Usage(word); own != "" {
-		return []string{own}
-	}
-	var list []string
-	for _, k := range lang.Keywords() {
-		usage := lang.Usage(k)
-		for _, w := range strings.FieldsFunc(usage, func(r rune) bool { return r == ' ' || r == ',' || r == '[' }) {
-			if w == word && word == strings.ToLower(word) {
-				list = append(list, usage)
-				break
-			}
-		}
-	}
-	return list
-}
-
 // explained returns all that there is help on.
 func explained(parser *kong.Kong) []string {
-	list := slices.Concat(lang.Keywords(), []string{"language"}, topics.Names(), lang.Explained())
+	list := slices.Concat(lang.Keywords(), []string{"language", "grammar"}, lang.Pieces, topics.Names(), lang.Explained())
 	for _, node := range parser.Model.Children {
 		if !node.Hidden {
 			list = append(list, node.Name)

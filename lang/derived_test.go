@@ -1,0 +1,108 @@
+// The reference's derived parts: how each statement is written, and the grammar.
+
+package lang
+
+import (
+	"fmt"
+	"os"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// TestReferenceIsDerived holds the reference to the grammar. PULLSCORE_UPDATE=1, or
+// go generate, writes it anew.
+func TestReferenceIsDerived(t *testing.T) {
+	was := reference(t)
+	is := withGrammar(withUsages(t, was))
+	if is == was {
+		return
+	}
+	if os.Getenv("PULLSCORE_UPDATE") == "" {
+		t.Fatal("REFERENCE.md is not what the grammar says: go generate ./lang")
+	}
+	if err := os.WriteFile("REFERENCE.md", []byte(is), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+var statementRow = regexp.MustCompile("^\\| `([^ `]+)[^`]*`.*? \\| ([^|]*) \\|$")
+
+// withUsages writes how each statement is written into the first column of the
+// tables of statements.
+func withUsages(t *testing.T, text string) string {
+	lines := strings.Split(text, "\n")
+	seen := map[string]bool{}
+	within := false
+	for i, line := range lines {
+		switch m := statementRow.FindStringSubmatch(line); {
+		case line == "| statement | says |":
+			within = true
+		case !strings.HasPrefix(line, "|"):
+			within = false
+		case within && m != nil:
+			word := m[1]
+			switch {
+			case strings.HasPrefix(line, "| `NAME:"):
+				word = speechWord
+			case strings.HasPrefix(line, "| `NAME("):
+				word = callWord
+			case strings.HasPrefix(line, "| `NAME moves"):
+				word = movesWord
+			}
+			if Usage(word) == "" || seen[word] {
+				t.Errorf("a row for %q: no statement, or a second time", word)
+			}
+			seen[word] = true
+			lines[i] = fmt.Sprintf("| `%s` | %s |", strings.ReplaceAll(Usage(word), "|", `\|`), m[2])
+		}
+	}
+	for _, s := range specs {
+		if !seen[s.word] && s.under&(inFile|inCamera|inLens|inShot|inMove) != 0 && s.word != "with" {
+			t.Errorf("no table has `%s`", s.word)
+		}
+	}
+	return strings.Join(lines, "\n")
+}
+
+// withGrammar writes the grammar between its two lines.
+func withGrammar(text string) string {
+	before, rest, _ := strings.Cut(text, grammarBegins)
+	_, behind, _ := strings.Cut(rest, grammarEnds)
+	var b strings.Builder
+	b.WriteString(before + grammarBegins)
+	b.WriteString("| statement | stands under |\n| --- | --- |\n")
+	for _, s := range specs {
+		under := "nothing: it is a header"
+		if s.under != 0 {
+			under = s.under.String()
+		}
+		fmt.Fprintf(&b, "| `%s` | %s |\n", strings.ReplaceAll(s.usage(), "|", `\|`), under)
+	}
+	b.WriteString("\nIn EBNF, as `pullscore help grammar` prints it: `<word>` and the like are kinds of\nwords, `(?= X )` says that X has to come next, `(?! X )` that it must not. Each\nclause stands once.\n")
+	b.WriteString("\n```ebnf\n" + Grammar() + "```\n" + grammarEnds + behind)
+	return b.String()
+}
+
+// There is help on every statement and piece: how it is written, and what it says.
+func TestHelpOnEverything(t *testing.T) {
+	topics := slices.Clone(Pieces)
+	for _, s := range specs {
+		topics = append(topics, s.word)
+	}
+	for _, topic := range topics {
+		if len(Usages(topic)) == 0 || len(Explain(topic)) == 0 {
+			t.Errorf("%s: %d lines, %d passages", topic, len(Usages(topic)), len(Explain(topic)))
+		}
+	}
+	for word, want := range map[string]string{
+		"moment": `[NAME] "WORDS" [N] [+ TIME | - TIME]`, "place": "DISTANCE | NAME | NAME + LENGTH [, LENGTH | ANGLE left | right]",
+		"target": "NAME | NAME + LENGTH | DISTANCE | inf [and NAME | NAME + LENGTH | DISTANCE | inf] ...", "value": "VALUE * VALUE",
+		"tripod": "on tripod | dolly | shoulder | hand", "landing": Usage("rack"), "screen": Usage("watched"),
+	} {
+		if !slices.Contains(Usages(word), want) {
+			t.Errorf("%s: %q lack %q", word, Usages(word), want)
+		}
+	}
+}
