@@ -149,3 +149,16 @@ func TestFeatureFilm(t *testing.T) {
 	}
 	runtime.KeepAlive(f)
 }
+
+// BenchmarkBuild builds the parsers that a plan with its kit needs, as each start
+// of the program does.
+func BenchmarkBuild(b *testing.B) {
+	words := strings.Fields("plan rate use subject voice with camera lens shot sensor on focal stops closest ring start rack hold pause cue " + movesWord + " " + speechWord)
+	for _, word := range words {
+		b.Run(word, func(b *testing.B) {
+			for b.Loop() {
+				(&spec{of: specOf[word].of}).parser()
+			}
+		})
+	}
+}

@@ -195,7 +195,10 @@ func (p *parser) unread(l *line, end int, first *mistake) Statement {
 	if !p.wantsQuotes(l, first.fault) {
 		first.withUsage(l.spec)
 	}
-	list := append([]*mistake{first}, p.others(l, end, first)...)
+	list := []*mistake{first}
+	if !p.spoilt[first.Pos.Offset] { // behind an unfinished text everything is doubtful
+		list = append(list, p.others(l, end, first)...)
+	}
 	for _, m := range list {
 		p.report(m.fault)
 	}

@@ -144,8 +144,8 @@ type Anchor struct {
 // one: so a mistyped clause is told of as a clause.
 type Place struct {
 	Node
-	At   *Expr  `parser:"@@ ( ','?" is:"place" say:"DISTANCE | NAME | NAME + LENGTH"`
-	Side *Expr  `parser:"(?= Number | Feet | Timecode | Stop | '(' | '+' | '-' | '−' | Word ( 'left' | 'right' | '*' | '/' | '+' | '-' | '−' ) ) @@" is:"side"`
+	At   *Expr  `parser:"@@ ( ','? (?= Number | Feet | Timecode | Stop | '(' | '+' | '-' | '−' | Word ( 'left' | 'right' | '*' | '/' | '+' | '-' | '−' ) )" is:"place" say:"DISTANCE | NAME | NAME + LENGTH"`
+	Side *Expr  `parser:"@@" is:"side"`
 	Dir  string `parser:"@( 'left' | 'right' ) )?"`
 }
 
