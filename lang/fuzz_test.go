@@ -53,7 +53,8 @@ func FuzzLex(f *testing.F) {
 }
 
 // FuzzParse checks that any source gives a tree with true places, that what is
-// no statement is told of, and that participle and a walk take the same.
+// no statement is told of, that participle and a walk take the same, and that what
+// may come next can be said anywhere.
 func FuzzParse(f *testing.F) {
 	seed(f)
 	f.Fuzz(func(t *testing.T, src []byte) {
@@ -69,6 +70,11 @@ func FuzzParse(f *testing.F) {
 			t.Errorf("a Bad statement and no diagnostic")
 		}
 		agree(t, src)
+		for _, c := range Choices(src, len(src)/2) {
+			if c.Word == "" && c.Text == "" {
+				t.Errorf("an empty choice in the middle")
+			}
+		}
 	})
 }
 

@@ -144,11 +144,16 @@ func (s *spec) shape() *shape {
 	return made
 }
 
-// within returns the statement of the same word that may stand in a section;
-// where none may, this one.
+// within returns the statement of the same word that may stand in a section: its
+// own before one of the file, which would end it; where none may, this one.
 func (s *spec) within(in section) *spec {
 	for form := s; form != nil; form = form.other {
-		if _, ok := in.place(form.under); ok {
+		if form.under&in != 0 {
+			return form
+		}
+	}
+	for form := s; form != nil; form = form.other {
+		if form.mayStand(in) && form.under != 0 {
 			return form
 		}
 	}
