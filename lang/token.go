@@ -4,6 +4,7 @@ package lang
 
 import (
 	"io"
+	"sync"
 	"unicode/utf8"
 
 	"github.com/alecthomas/participle/v2/lexer"
@@ -36,14 +37,18 @@ var (
 )
 
 // Symbols names the kinds of token for the grammar's tags.
-func (definition) Symbols() map[string]lexer.TokenType {
+func (definition) Symbols() map[string]lexer.TokenType { return symbols() }
+
+// symbols makes one map for all parsers: participle asks for it at every name in
+// a tag.
+var symbols = sync.OnceValue(func() map[string]lexer.TokenType {
 	return map[string]lexer.TokenType{
 		"EOF": lexer.EOF, "Word": tokWord, "Text": tokText, "Number": tokNumber,
 		"Feet": tokFeet, "Stop": tokStop, "Timecode": tokTimecode, "ID": tokID,
 		"Punct": tokPunct, "Line": tokLine, "Join": tokJoin, "Comment": tokComment,
 		"Invalid": tokInvalid,
 	}
-}
+})
 
 func (d definition) Lex(filename string, r io.Reader) (lexer.Lexer, error) {
 	src, err := io.ReadAll(r)
