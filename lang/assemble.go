@@ -129,15 +129,33 @@ func (p *parser) misread(l *line) {
 		return
 	}
 	if s := specOf[meant]; s != nil && fromElsewhere(first, second) == "" {
-		if b.Keyword = meant; s.within(p.in).declares {
+		s = s.within(p.in)
+		if b.Keyword = meant; s.declares {
 			b.Name = p.declaredAt(l.at+1, l.end)
 		}
+		b.Partial = p.readAs(s, l)
 	}
 	if headers[meant] != 0 {
 		p.enter(l, b, headers[meant])
 		return
 	}
 	p.add(l, b)
+}
+
+// readAs reads a line with the word of a statement in place of its first, and
+// returns nil where that makes no sense either.
+func (p *parser) readAs(s *spec, l *line) Statement {
+	first := &p.tokens[l.at]
+	written := first.Value
+	first.Value = s.word
+	tree, m := p.parse(s, l.start, l.at, l.end)
+	first.Value = written
+	if m != nil {
+		return nil
+	}
+	*tree.node() = p.span(l.at, l.end)
+	p.reportAll(finish(tree, s, p.tokens[l.at:l.end]))
+	return tree
 }
 
 // openSection reads a header. One that cannot be read opens its section too,

@@ -184,14 +184,15 @@ func (p *parser) parseLine(l *line) Statement {
 		}
 	}
 	if m != nil {
-		return p.unread(l, end, m)
+		return p.unread(l, end, s, m)
 	}
 	p.faults = append(p.faults, finish(s, l.spec, p.tokens[l.at:end])...)
 	return s
 }
 
-// unread reports every mistake of a line and returns what is left of it.
-func (p *parser) unread(l *line, end int, first *mistake) Statement {
+// unread reports every mistake of a line and returns what is left of it. whole is
+// the statement where only a rule forbids it, nil where it could not be read.
+func (p *parser) unread(l *line, end int, whole Statement, first *mistake) Statement {
 	if !p.wantsQuotes(l, first.fault) {
 		first.withUsage(l.spec)
 	}
@@ -204,11 +205,14 @@ func (p *parser) unread(l *line, end int, first *mistake) Statement {
 	}
 	b := p.bad(l)
 	b.Partial, b.Lost = p.partial(l, end, list)
+	if b.Partial == nil && whole != nil { // its values can be looked at all the same
+		p.reportAll(finish(whole, l.spec, p.tokens[l.at:end]))
+	}
 	return b
 }
 
 // parse parses the tokens from at up to end as one statement, and returns it or
-// its first mistake.
+// its first mistake; both where it could be read and only a rule forbids it.
 func (p *parser) parse(s *spec, start lexer.Checkpoint, at, end int) (Statement, *mistake) {
 	saved := p.endAt(end)
 	defer func() { p.tokens[end] = saved }()
@@ -222,10 +226,7 @@ func (p *parser) parse(s *spec, start lexer.Checkpoint, at, end int) (Statement,
 		return nil, p.walker(start).explain(s, refused)
 	}
 	*(*tree).node() = p.span(at, end)
-	if m := p.rules(*tree, s, start, end); m != nil {
-		return nil, m
-	}
-	return *tree, nil
+	return *tree, p.rules(*tree, s, start, end)
 }
 
 // others returns the mistakes of a line behind its first.
@@ -334,6 +335,12 @@ func (p *parser) wantsQuotes(l *line, f *fault) bool {
 func (p *parser) report(f *fault) {
 	if !p.spoilt[f.Pos.Offset] {
 		p.faults = append(p.faults, f)
+	}
+}
+
+func (p *parser) reportAll(list []*fault) {
+	for _, f := range list {
+		p.report(f)
 	}
 }
 

@@ -170,6 +170,7 @@ func TestMisspeltWordsDeclare(t *testing.T) {
 		"ceu zip":                {"cue", "zip"},
 		"rakc to Q":              {"rack", ""},
 		"focus Q":                {"", ""},
+		"rakc Q":                 {"rack", ""},
 		"wombat Q":               {"", ""},
 	} {
 		head := ""
@@ -180,6 +181,19 @@ func TestMisspeltWordsDeclare(t *testing.T) {
 		bad, ok := statements(f)[0].(*Bad)
 		if !ok || len(diags) != 1 || bad.Keyword != want[0] || (bad.Name == nil) != (want[1] == "") || bad.Name != nil && bad.Name.Text != want[1] {
 			t.Errorf("%s: %+v, %d mistakes, want %q", src, statements(f)[0], len(diags), want)
+		}
+	}
+	for src, want := range map[string]string{
+		"rakc to Q, over 2 s": "rack to Q, over 2 s", "hodl 1 s": "hold 1 s", "rakc Q": "", "focus Q": "", "pasue": "",
+	} {
+		f, _ := Parse("", []byte("shot 1\n"+src))
+		bad, ok := statements(f)[0].(*Bad)
+		if !ok || (bad.Partial == nil) != (want == "") {
+			t.Errorf("%s: %+v", src, statements(f)[0])
+			continue
+		}
+		if whole, _ := Parse("", []byte("shot 1\n"+want)); want != "" && meaningOf(bad.Partial) != meaningOf(statements(whole)[0]) {
+			t.Errorf("%s: left is %s", src, meaningOf(bad.Partial))
 		}
 	}
 	f, _ := Parse("", []byte("lns \"75\"\n  focal 75 mm\n"))

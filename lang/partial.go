@@ -41,9 +41,7 @@ func (p *parser) partial(l *line, end int, mistakes []*mistake) (Statement, []st
 		return nil, lost
 	}
 	*s.node() = p.span(l.at, end)
-	for _, f := range finish(s, l.spec, kept) {
-		p.report(f)
-	}
+	p.reportAll(finish(s, l.spec, kept))
 	return s, lost
 }
 

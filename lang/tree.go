@@ -191,8 +191,9 @@ type Bad struct {
 	// Name is the name that it declares, where it got that far: the name is known,
 	// and means nothing.
 	Name *Name
-	// Partial is the statement without the clauses that could not be read, nil
-	// where nothing is left without them. What it says holds.
+	// Partial is the statement without the clauses that could not be read, or with
+	// the word that its first was meant for; nil where nothing is left. What it says
+	// holds.
 	Partial Statement
 	// Lost are the words of those clauses, as `stop` of a set-up: nothing is known
 	// of them. A word that is near to no clause stands as it is written.
