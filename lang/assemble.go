@@ -128,18 +128,26 @@ func (p *parser) misread(l *line) {
 		p.add(l, b)
 		return
 	}
-	if s := specOf[meant]; s != nil && fromElsewhere(first, second) == "" {
-		s = s.within(p.in)
-		if b.Keyword = meant; s.declares {
-			b.Name = p.declaredAt(l.at+1, l.end)
-		}
-		b.Partial = p.readAs(s, l)
-	}
-	if headers[meant] != 0 {
-		p.enter(l, b, headers[meant])
+	s := specOf[meant]
+	if s == nil || fromElsewhere(first, second) != "" {
+		p.add(l, b)
 		return
 	}
-	p.add(l, b)
+	s = s.within(p.in)
+	if b.Keyword = meant; s.declares {
+		b.Name = p.declaredAt(l.at+1, l.end)
+	}
+	b.Partial = p.readAs(s, l)
+	to, _ := p.in.place(s.under)
+	switch {
+	case headers[meant] != 0 && s.under == 0:
+		p.enter(l, b, headers[meant])
+	case to == inFile && p.open != nil: // it may be no statement of the file: the section goes on
+		p.file.Body = append(p.file.Body, b)
+		l.slot = &p.file.Body[len(p.file.Body)-1]
+	default:
+		p.add(l, b)
+	}
 }
 
 // readAs reads a line with the word of a statement in place of its first, and

@@ -196,6 +196,10 @@ func TestMisspeltWordsDeclare(t *testing.T) {
 			t.Errorf("%s: left is %s", src, meaningOf(bad.Partial))
 		}
 	}
+	inCamera, diags := Parse("", []byte("camera A\n  iso 800\nsubjct Q at 2 m\n  shutter 180 deg\n"))
+	if len(diags) != 1 || len(inCamera.Body) != 1 || len(inCamera.Sections[0].Body) != 2 {
+		t.Errorf("a misspelt statement of the file behind a camera: %+v, %d in the file, %d in the camera", diags, len(inCamera.Body), len(inCamera.Sections[0].Body))
+	}
 	f, _ := Parse("", []byte("lns \"75\"\n  focal 75 mm\n"))
 	if bad, ok := f.Sections[0].Head.(*Bad); !ok || bad.Keyword != "lens" || bad.Name == nil || bad.Name.Text != "75" {
 		t.Errorf("a misspelt header: %+v", f.Sections[0].Head)
