@@ -1,4 +1,5 @@
-// The reference's derived parts: how each statement is written, and the grammar.
+// The reference's derived parts: how each statement is written, the grammar, and
+// the tables of findings.
 
 package lang
 
@@ -9,18 +10,20 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"pullscore/lang/rule"
 )
 
 // TestReferenceIsDerived holds the reference to the grammar. PULLSCORE_UPDATE=1, or
 // go generate, writes it anew.
 func TestReferenceIsDerived(t *testing.T) {
 	was := reference(t)
-	is := withGrammar(withUsages(t, was))
+	is := withFindings(t, withGrammar(withUsages(t, was)))
 	if is == was {
 		return
 	}
 	if os.Getenv("PULLSCORE_UPDATE") == "" {
-		t.Fatal("REFERENCE.md is not what the grammar says: go generate ./lang")
+		t.Fatal("REFERENCE.md is not what the grammar and the table of findings say: go generate ./lang")
 	}
 	if err := os.WriteFile("REFERENCE.md", []byte(is), 0o644); err != nil {
 		t.Fatal(err)
@@ -83,6 +86,41 @@ func withGrammar(text string) string {
 	b.WriteString("\nIn EBNF, as `pullscore help grammar` prints it: `<word>` and the like are kinds of\nwords, `(?= X )` says that X has to come next, `(?! X )` that it must not. Each\nclause stands once.\n")
 	b.WriteString("\n```ebnf\n" + Grammar() + "```\n" + grammarEnds + behind)
 	return b.String()
+}
+
+var findingsTable = regexp.MustCompile(`(?s)<!-- findings: ([a-z]+) -->\n.*?<!-- end of findings -->\n`)
+
+// withFindings writes the tables of findings from the one table of them.
+func withFindings(t *testing.T, text string) string {
+	missing := map[string]bool{}
+	for g := rule.Written; g <= rule.Page; g++ {
+		missing[g.String()] = true
+	}
+	text = findingsTable.ReplaceAllStringFunc(text, func(old string) string {
+		group := findingsTable.FindStringSubmatch(old)[1]
+		if !missing[group] {
+			t.Errorf("a table for %q: no group, or a second time", group)
+		}
+		delete(missing, group)
+		var b strings.Builder
+		fmt.Fprintf(&b, "<!-- findings: %s -->\n| code | severity | means |\n| --- | --- | --- |\n", group)
+		for code := range rule.All() {
+			r := code.Rule()
+			if r.Group.String() != group {
+				continue
+			}
+			severity := r.Severity.String()
+			for _, also := range r.Also {
+				severity += ", " + also.String()
+			}
+			fmt.Fprintf(&b, "| `%s` | %s | %s |\n", r.Name, severity, r.Means)
+		}
+		return b.String() + "<!-- end of findings -->\n"
+	})
+	for group := range missing {
+		t.Errorf("no table of the findings of the group %s", group)
+	}
+	return text
 }
 
 // There is help on every statement and piece: how it is written, and what it says.

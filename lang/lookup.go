@@ -67,21 +67,6 @@ func words(text string) []string {
 	return strings.FieldsFunc(text, func(r rune) bool { return r != '-' && !unicode.IsLetter(r) })
 }
 
-// Explained returns the codes of findings that the reference explains.
-func Explained() []string {
-	var list []string
-	code := regexp.MustCompile("`([a-z]+(?:-[a-z]+)*)`")
-	_, tables, _ := strings.Cut(referenceText, "## Mistakes")
-	for line := range strings.Lines(tables) {
-		if cells := strings.Split(line, "|"); len(cells) > 2 {
-			for _, m := range code.FindAllStringSubmatch(cells[1], -1) {
-				list = append(list, m[1])
-			}
-		}
-	}
-	return list
-}
-
 // passages returns the paragraphs, items and rows of the reference, without its
 // samples and headings.
 func passages() []string {

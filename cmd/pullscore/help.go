@@ -11,6 +11,7 @@ import (
 	"pullscore/cmd/internal/console"
 	"pullscore/examples/topics"
 	"pullscore/lang"
+	"pullscore/lang/rule"
 )
 
 // about stands on top of the help.
@@ -42,6 +43,7 @@ func (helpCmd) Help() string {
 func (c *helpCmd) Run(s *session, parser *kong.Kong) error {
 	usages, passages := lang.Usages(c.Topic), lang.Explain(c.Topic)
 	topic, isTopic := topics.Markdown(c.Topic)
+	code, isCode := rule.Named(c.Topic)
 	switch {
 	case c.Topic == "":
 		return given(parser.Parse([]string{"--help"}))
@@ -55,6 +57,8 @@ func (c *helpCmd) Run(s *session, parser *kong.Kong) error {
 		return given(parser.Parse([]string{c.Topic, "--help"}))
 	case isTopic:
 		return printTopic(s, topic)
+	case isCode:
+		return explainFinding(s, code.Rule())
 	case len(usages)+len(passages) > 0:
 		return explain(s, usages, passages)
 	}
@@ -76,6 +80,19 @@ func explain(s *session, usages, passages []string) error {
 	return w.Flush()
 }
 
+// explainFinding prints what a finding means, and what to do about it.
+func explainFinding(s *session, r rule.Rule) error {
+	w := console.Lines{Screen: s.screen}
+	severity := r.Severity.String()
+	for _, also := range r.Also {
+		severity += " or " + also.String()
+	}
+	w.Wrapped(console.Bold, "", fmt.Sprintf("%s (%s): %s", r.Name, severity, r.Means))
+	w.Line("")
+	w.Wrapped(console.Plain, "", r.Help)
+	return w.Flush()
+}
+
 // given drops what parsing says when it was only to print help.
 func given(*kong.Context, error) error { return nil }
 
@@ -90,7 +107,10 @@ func isCommand(parser *kong.Kong, name string) bool {
 
 // explained returns all that there is help on.
 func explained(parser *kong.Kong) []string {
-	list := slices.Concat(lang.Keywords(), []string{"language", "grammar"}, lang.Pieces, topics.Names(), lang.Explained())
+	list := slices.Concat(lang.Keywords(), []string{"language", "grammar"}, lang.Pieces, topics.Names())
+	for code := range rule.All() {
+		list = append(list, code.String())
+	}
 	for _, node := range parser.Model.Children {
 		if !node.Hidden {
 			list = append(list, node.Name)

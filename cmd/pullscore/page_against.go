@@ -11,6 +11,7 @@ import (
 	"pullscore/interp"
 	"pullscore/lang"
 	"pullscore/lang/lines"
+	"pullscore/lang/rule"
 )
 
 // compare tells what the page has otherwise than the plan.
@@ -34,7 +35,7 @@ func (c *pageCmd) compare(s *session, src []byte) error {
 	faulty := c.printObstacles(s, res, plan)
 	var told []lang.Diagnostic
 	for _, d := range res.Findings {
-		if ofPage[d.Code] {
+		if ofPage(d) {
 			told = append(told, d)
 		}
 	}
@@ -45,9 +46,11 @@ func (c *pageCmd) compare(s *session, src []byte) error {
 	return err
 }
 
-// ofPage holds the codes of what a page has otherwise than a plan.
-var ofPage = map[string]bool{
-	"line-changed": true, "line-moved": true, "line-gone": true, "line-new": true, "speaker-changed": true,
+// ofPage reports whether a finding is about what a page has otherwise than a
+// plan.
+func ofPage(d lang.Diagnostic) bool {
+	code, ok := rule.Named(d.Code)
+	return ok && code.Rule().Group == rule.Page
 }
 
 // printObstacles prints the errors that keep lines from being compared, and

@@ -26,6 +26,7 @@ const (
 	UnknownClause
 	UnknownUnit
 	UnknownWord
+	UnresolvedMerge
 	WrongSection
 
 	// What a plan says: it can be read and makes no sense.

@@ -83,6 +83,10 @@ var table = [...]Rule{
 		"no statement begins with this word",
 		"Pullscore skips the line, so a rack or a cue may be missing from the plan. Correct the word; the " +
 			"message suggests the nearest one. A spoken line needs a colon behind the name."},
+	UnresolvedMerge: {"unresolved-merge", Written, Error, nil, NoRow,
+		"a merge has left two versions in the file, with its marks",
+		"Read as a plan, each of its lines would be wrong, so nothing else of the file is read. Keep the lines " +
+			"that hold, delete the others and the three lines of marks, and save."},
 	WrongSection: {"wrong-section", Written, Error, nil, NoRow,
 		"the statement belongs under another header",
 		"A lens cannot hold a rack, and a shot cannot hold marks of a ring. Move the line under the header " +

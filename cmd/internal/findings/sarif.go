@@ -10,6 +10,7 @@ import (
 	"slices"
 
 	"pullscore/lang"
+	"pullscore/lang/rule"
 )
 
 const (
@@ -39,7 +40,14 @@ type sarifDriver struct {
 }
 
 type sarifRule struct {
-	ID string `json:"id"`
+	ID     string              `json:"id"`
+	Short  *sarifMessage       `json:"shortDescription,omitempty"`
+	Full   *sarifMessage       `json:"fullDescription,omitempty"`
+	Config *sarifConfiguration `json:"defaultConfiguration,omitempty"`
+}
+
+type sarifConfiguration struct {
+	Level string `json:"level"`
 }
 
 type sarifResult struct {
@@ -90,7 +98,7 @@ func WriteSARIF(w io.Writer, diags []lang.Diagnostic) error {
 		Results:    []sarifResult{},
 	}
 	for _, code := range codes {
-		run.Tool.Driver.Rules = append(run.Tool.Driver.Rules, sarifRule{code})
+		run.Tool.Driver.Rules = append(run.Tool.Driver.Rules, sarifRuleOf(code))
 	}
 	for _, d := range diags {
 		index, _ := slices.BinarySearch(codes, d.Code)
@@ -99,8 +107,20 @@ func WriteSARIF(w io.Writer, diags []lang.Diagnostic) error {
 	return Encode(w, sarifLog{sarifSchema, sarifVersion, []sarifRun{run}})
 }
 
+// sarifRuleOf returns the row of the table of findings for a code.
+func sarifRuleOf(name string) sarifRule {
+	code, ok := rule.Named(name)
+	if !ok {
+		return sarifRule{ID: name}
+	}
+	r := code.Rule()
+	return sarifRule{
+		ID: name, Short: &sarifMessage{r.Means + "."}, Full: &sarifMessage{r.Help}, Config: &sarifConfiguration{r.Severity.String()},
+	}
+}
+
 // sarifOf returns a finding as a result; the levels of SARIF have our names.
-func sarifOf(d lang.Diagnostic, rule int) sarifResult {
+func sarifOf(d lang.Diagnostic, index int) sarifResult {
 	text := d.Message + "."
 	if d.Detail != "" {
 		text += " " + d.Detail
@@ -109,7 +129,7 @@ func sarifOf(d lang.Diagnostic, rule int) sarifResult {
 		text += " Cure: " + c + "."
 	}
 	r := sarifResult{
-		RuleID: d.Code, RuleIndex: rule, Level: d.Severity.String(), Message: sarifMessage{text},
+		RuleID: d.Code, RuleIndex: index, Level: d.Severity.String(), Message: sarifMessage{text},
 		Locations: []sarifLocation{{Physical: physical(d.Range)}},
 	}
 	for _, rel := range d.Related {
