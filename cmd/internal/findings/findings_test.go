@@ -13,6 +13,7 @@ import (
 
 	"pullscore/cmd/internal/console"
 	"pullscore/lang"
+	"pullscore/lang/rule"
 )
 
 const source = "plan \"Ferry\"\nshot 1\n\track to ILKA, ower 1 s\n"
@@ -200,6 +201,18 @@ func TestCount(t *testing.T) {
 	} {
 		if got := c.String(); got != want {
 			t.Errorf("%+v: %q, want %q", c, got, want)
+		}
+	}
+}
+
+// A rule of SARIF (section 3.49 reportingDescriptor) has the row of the table of
+// findings: what it means, what to do, and its usual level.
+func TestSARIFRulesComeFromTheTable(t *testing.T) {
+	for code := range rule.All() {
+		got := sarifRuleOf(code.String())
+		want := code.Rule()
+		if got.Short == nil || got.Short.Text != want.Means+"." || got.Full.Text != want.Help || got.Config.Level != want.Severity.String() {
+			t.Errorf("%s: %+v", code, got)
 		}
 	}
 }

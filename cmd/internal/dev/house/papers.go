@@ -36,7 +36,7 @@ var paperRooms = []room{
 	{"cmd/internal/console", []string{term, text}},
 	{"cmd/internal/files", []string{"lang$"}},
 	{"cmd/internal/completion", []string{"cmd/internal/files", kong}},
-	{"cmd/internal/findings", []string{"lang$", "interp/plan", "cmd/internal/console"}},
+	{"cmd/internal/findings", []string{"lang$", "lang/rule", "interp/plan", "cmd/internal/console"}},
 	{"cmd/internal/lists", []string{"lang$", "interp/plan", "interp/stops", "interp/takes$", "interp/takes/recorded", "cmd/internal/console", "cmd/internal/findings"}},
 	{"cmd/internal/diff", []string{"lang$", "lang/lines", "interp/plan", "cmd/internal/console", "cmd/internal/findings", "cmd/internal/lists"}},
 	{"cmd/internal/states", []string{"interp$", "cmd/internal/diff", "cmd/internal/files"}},
@@ -53,7 +53,7 @@ var paperRooms = []room{
 	{"cmd/internal/dev/savespeed", []string{"interp$", "render/sheet", "render/score", "cmd/internal/testing/savestyle", chromedp, fsnotify}},
 	{"cmd/pullscore", []string{
 		"examples/topics",
-		"lang$", "lang/lines", "lang/fountain", "interp$", "interp/plan", "interp/stops", "interp/takes$", "interp/takes/recorded",
+		"lang$", "lang/rule", "lang/lines", "lang/fountain", "interp$", "interp/plan", "interp/stops", "interp/takes$", "interp/takes/recorded",
 		"render/draw$", "render/sheet", "render/score", "render/floor", "render/ring", "render/stops", "render/takes", "render/brief", "render/html", "render/svg", "render/pdf", "render/png",
 		"cmd/internal/console", "cmd/internal/files", "cmd/internal/completion", "cmd/internal/findings", "cmd/internal/lists", "cmd/internal/diff", "cmd/internal/states",
 		"cmd/internal/export", "cmd/internal/script", "cmd/internal/watch", "cmd/internal/rebuild", "cmd/internal/preview", kong, godiff,
