@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"pullscore/interp/change"
 	"pullscore/interp/checks"
 	"pullscore/interp/shot"
 	"pullscore/lang/rule"
@@ -82,6 +83,38 @@ func TestChecksStandAlone(t *testing.T) {
 	})
 	if len(told) < 30 {
 		t.Errorf("only %d codes were told", len(told))
+	}
+}
+
+// A shot with hundreds of findings builds no more statements than a shot with a
+// few, and each change once.
+func TestCuresAreBounded(t *testing.T) {
+	const most = 60_000
+	for _, racks := range []int{10, 100, 1000, 3000} {
+		var src strings.Builder
+		src.WriteString("plan \"t\"\nuse \"kit.pull\"\nsubject ANN at 2 m\nsubject BOB at 3 m\nshot 1\n  with camera A, lens \"75\", stop f/2.8\n  start on ANN\n")
+		for i := range racks {
+			fmt.Fprintf(&src, "  rack to %s, over %d.%d s\n", []string{"BOB", "ANN"}[i%2], i%2, i%7+1)
+		}
+		shots, again := interpret("plan.pull", src.String()).Built()
+		built, tried := 0, map[string]int{}
+		found := checks.Run(shots[0], func(ch change.Change) (*shot.Built, bool) {
+			b, ok := again[0](ch)
+			built += len(b.Items)
+			tried[ch.Key()]++
+			return b, ok
+		})
+		if len(found) < racks {
+			t.Errorf("%d racks have only %d findings", racks, len(found))
+		}
+		if limit := most + 10*(racks+10); built > limit {
+			t.Errorf("%d racks: %d statements were built anew", racks, built)
+		}
+		for key, n := range tried {
+			if n > 1 {
+				t.Errorf("%d racks: built %d times: %s", racks, n, key)
+			}
+		}
 	}
 }
 

@@ -12,7 +12,7 @@ import (
 // builds it anew.
 func (r *Result) Built() (shots []*shot.Built, again []checks.Again) {
 	for _, s := range r.Plan.Shots {
-		anew := r.program.anew(r.program.sections[s])
+		anew := r.program.anew(r.program.sections[s], shot.Times{})
 		b, ok := anew(change.Change{})
 		if !ok {
 			panic("a shot of a plan can be built")

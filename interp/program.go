@@ -183,11 +183,12 @@ func (p *program) buildShots() {
 
 // buildShot builds one shot and takes what is told of it.
 func (p *program) buildShot(sec *lang.Section) {
-	b, ok := shot.Build(p.Film, sec, change.Change{}, shot.Options{Lines: true, Needed: true})
+	times := shot.Times{}
+	b, ok := shot.Build(p.Film, sec, change.Change{}, shot.Options{Lines: true, Needed: true, Times: times})
 	p.Diags = append(p.Diags, b.Told...)
 	p.Plan.Defaults = append(p.Plan.Defaults, b.Defaults...)
 	if ok {
-		found := checks.Run(b, p.anew(sec))
+		found := checks.Run(b, p.anew(sec, times))
 		for _, f := range found {
 			p.Diags = append(p.Diags, f.Diagnostic)
 		}
@@ -200,7 +201,9 @@ func (p *program) buildShot(sec *lang.Section) {
 	}
 }
 
-// anew returns what builds a shot with a change.
-func (p *program) anew(sec *lang.Section) checks.Again {
-	return func(ch change.Change) (*shot.Built, bool) { return shot.Build(p.Film, sec, ch, shot.Options{}) }
+// anew returns what builds a shot with a change, with the times that are known.
+func (p *program) anew(sec *lang.Section, times shot.Times) checks.Again {
+	return func(ch change.Change) (*shot.Built, bool) {
+		return shot.Build(p.Film, sec, ch, shot.Options{Times: times})
+	}
 }

@@ -46,7 +46,7 @@ func (b *Shot) tooNear(g *stage.Goal, t float64) Finding {
 
 // followsTooNear finds the first moment at which a follow gets too near.
 func (b *Shot) followsTooNear(p *shot.Pull) (t float64, ok bool) {
-	for _, m := range b.Stage.Moves {
+	for _, m := range b.Stage.MovesIn(p.Rack.StartS, p.Rack.LandS) {
 		for _, t := range []float64{m.Start, m.End} {
 			if t >= p.Rack.StartS && t <= p.Rack.LandS && b.TooNear(&p.Rack.Aim, t) {
 				return t, true

@@ -8,9 +8,19 @@ import (
 	"pullscore/interp/shot"
 )
 
-// curesWorth is how many statements may be computed anew for the cures of one
-// shot: a shot of hundreds of moves that all have findings is told them, and
-// cures for the first.
+// Every cure that is printed has been tried: the shot is built with it, and the
+// finding has to be gone and nothing else impossible. A rule that says what would
+// cure a rack by itself was not enough: a longer rack lands in the next one, a
+// smaller stop asks for more light, a hold moves all that comes after it.
+//
+// A build costs as much as the shot is long, and a shot has as many findings as
+// it is long, so cures would cost the square of it. Two things keep that small:
+// findings that want the same change share its build, and the statements built
+// are counted. When they are used up the rest of the findings go without.
+
+// curesWorth is how many statements may be built anew for the cures of one shot:
+// a shot of hundreds of moves that all have findings is told them, and cures for
+// the first.
 const curesWorth = 60_000
 
 // cured returns the findings with those cures that remove them without making
@@ -25,9 +35,9 @@ func cured(b *Shot, found []Finding, again Again) []Finding {
 			continue
 		}
 		for _, ch := range f.Tries() {
-			left -= len(b.Items)
 			key := ch.Key()
 			if trials[key] == nil {
+				left -= len(b.Items)
 				trials[key] = b.try(ch, before, again)
 			}
 			if trials[key].cures(f, ch) {

@@ -8,5 +8,5 @@
 // with the codes that it tells: before, closest, diffraction, edit, eye, follow,
 // goes_soft, hand, hold_both, idle, light, line, monitor, on_subject,
 // out_of_frame, overlap, ring, runs_into, seen, slant, too_deep, trimmed,
-// unmotivated and zoom.
+// unmotivated and zoom. speech.go finds who speaks when.
 package checks

@@ -19,8 +19,8 @@ func lags(b *Shot) (found []Finding) {
 		if !p.Rack.Follow {
 			continue
 		}
-		if t, ok := firstBehind(&b.Built, p); ok {
-			found = append(found, b.behind(p, t))
+		if l, ok := firstBehind(&b.Built, p); ok {
+			found = append(found, b.behind(p, l))
 		}
 	}
 	return found
@@ -28,17 +28,17 @@ func lags(b *Shot) (found []Finding) {
 
 // firstBehind finds the first moment at which a follow lags by more than what
 // is sharp on that side.
-func firstBehind(b *shot.Built, p *shot.Pull) (t float64, ok bool) {
-	for _, t := range p.Changes() {
-		if p.LagAt(t) > room(b, p, t) {
-			return t, true
+func firstBehind(b *shot.Built, p *shot.Pull) (l shot.Lag, ok bool) {
+	for _, l := range p.Lags {
+		if l.Metres > room(b, p, l.T) {
+			return l, true
 		}
 	}
-	return 0, false
+	return l, false
 }
 
-func (b *Shot) behind(p *shot.Pull, t float64) Finding {
-	lag, room := p.LagAt(t), room(&b.Built, p, t)
+func (b *Shot) behind(p *shot.Pull, l shot.Lag) Finding {
+	t, lag, room := l.T, l.Metres, room(&b.Built, p, l.T)
 	return b.about(p, Finding{Diagnostic: lang.Diagnostic{
 		Code: "falls-behind", Severity: lang.Warning, Time: t,
 		Message: fmt.Sprintf("at %s the focus falls %s behind %s, and only %s is sharp on that side", inwords.Seconds(t), inwords.Metres(lag), p.Rack.ToText(), inwords.Metres(room)),

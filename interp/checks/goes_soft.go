@@ -4,6 +4,7 @@ package checks
 
 import (
 	"fmt"
+	"slices"
 
 	"pullscore/interp/change"
 	"pullscore/interp/inwords"
@@ -16,13 +17,14 @@ import (
 var goesSoft = Check{Codes: []rule.Code{rule.GoesSoft}, Run: movesOut}
 
 func movesOut(b *Shot) (found []Finding) {
+	changes := map[*stage.Subject][]float64{}
 	for i := -1; i < len(b.Pulls); i++ {
 		until := float64(b.Plan.Duration)
 		if i+1 < len(b.Pulls) {
 			until = b.Pulls[i+1].Rack.StartS
 		}
 		if i < 0 {
-			if t, u := b.firstSoft(&b.Start, 0, until); u != nil {
+			if t, u := b.firstSoft(&b.Start, 0, until, changes); u != nil {
 				f := softFinding(u, t)
 				f.Range = b.Start.At
 				found = append(found, f)
@@ -33,7 +35,7 @@ func movesOut(b *Shot) (found []Finding) {
 		if p.Rack.Follow {
 			continue
 		}
-		if t, u := b.firstSoft(&p.Rack.Aim, p.Rack.LandS, until); u != nil {
+		if t, u := b.firstSoft(&p.Rack.Aim, p.Rack.LandS, until, changes); u != nil {
 			f := softFinding(u, t)
 			if len(p.Rack.Aim.Members()) == 1 {
 				f.Tries = func() []change.Change {
@@ -57,15 +59,22 @@ func softFinding(u *stage.Subject, t float64) Finding {
 
 // firstSoft finds the first moment between two times, at which a move starts or
 // ends or the focus leaves, where one whom the focus rests on is not sharp any
-// more, though the focus stands still.
-func (b *Shot) firstSoft(g *stage.Goal, from, until float64) (t float64, who *stage.Subject) {
+// more, though the focus stands still. changes holds when a subject or the camera
+// starts or stops, for those that have been asked for.
+func (b *Shot) firstSoft(g *stage.Goal, from, until float64, changes map[*stage.Subject][]float64) (t float64, who *stage.Subject) {
 	if !g.Ok || g.Soft() || from >= until {
 		return 0, nil
 	}
 	for _, u := range g.Members() {
-		times := append(u.Along.Keys(), b.Plan.Optics.Camera.Keys()...)
-		for _, t := range shot.SortedTimes(append(times, until)) {
-			if t <= from || t > until {
+		times, ok := changes[u]
+		if !ok {
+			times = shot.SortedTimes(append(u.Along.Keys(), b.Plan.Optics.Camera.Keys()...))
+			changes[u] = times
+		}
+		first, _ := slices.BinarySearch(times, from)
+		last, _ := slices.BinarySearch(times, until)
+		for _, t := range append(slices.Clone(times[first:last]), until) {
+			if t <= from {
 				continue
 			}
 			d, set := b.Plan.LensDistanceAt(u.Subject, t), b.Plan.Setting(t)

@@ -25,7 +25,8 @@ var racksOverlap = Check{Codes: []rule.Code{rule.RacksOverlap}, Run: overlaps}
 
 func overlaps(b *Shot) (found []Finding) {
 	var list []overlap
-	var p *shot.Pull // the rack that lands last of those before
+	told := map[*shot.Pull]int{} // by the one written below, its place in the list
+	var p *shot.Pull             // the rack that lands last of those before
 	for _, q := range b.Pulls {
 		under := p
 		if !q.Rack.Follow && (p == nil || q.Rack.LandS > p.Rack.LandS) {
@@ -38,9 +39,10 @@ func overlaps(b *Shot) (found []Finding) {
 		if under.Rack.Item > q.Rack.Item {
 			o = overlap{late: under, early: q}
 		}
-		i := slices.IndexFunc(list, func(x overlap) bool { return x.late == o.late })
+		i, ok := told[o.late]
 		switch {
-		case i < 0:
+		case !ok:
+			told[o.late] = len(list)
 			list = append(list, o)
 		case o.early.Rack.LandS > list[i].early.Rack.LandS:
 			list[i] = o

@@ -28,7 +28,7 @@ func Faults(b *shot.Built) map[Fault]bool {
 }
 
 // Of returns a built shot as the checks see it.
-func Of(b *shot.Built) *Shot { return &Shot{Built: *b} }
+func Of(b *shot.Built) *Shot { return &Shot{Built: *b, speech: speechOf(b)} }
 
 // all runs all checks.
 func (b *Shot) all() []Finding {

@@ -8,9 +8,7 @@ import (
 	"slices"
 
 	"pullscore/interp/change"
-	"pullscore/interp/clock"
 	"pullscore/interp/shot"
-	"pullscore/interp/stage"
 	"pullscore/interp/stops"
 	"pullscore/interp/units"
 	"pullscore/lang"
@@ -20,7 +18,8 @@ import (
 // A Shot is a built shot. A check reads it, and writes nothing to it.
 type Shot struct {
 	shot.Built
-	units units.Style
+	units  units.Style
+	speech map[string][]said // the lines by who speaks them
 }
 
 // A Check tells of one thing, or of several that are found in one place.
@@ -73,11 +72,6 @@ func (b *Shot) fromText(p *shot.Pull) string { return b.GoalBefore(p).Text }
 // racked names a rack by where it goes from and to.
 func (b *Shot) racked(p *shot.Pull) string {
 	return fmt.Sprintf("%s to %s", b.fromText(p), p.Rack.ToText())
-}
-
-// speaks tells whether a line is one of these subjects'.
-func speaks(who []*stage.Subject, l *clock.Line) bool {
-	return slices.ContainsFunc(who, func(u *stage.Subject) bool { return u.Name == l.Who })
 }
 
 // sideOf returns which way from the middle a place is, in metres to the right.

@@ -22,13 +22,8 @@ func asksForNothing(b *Shot) (found []Finding) {
 		if p.Rack.Anchored || p.Rack.Because != "" || b.StaysOn(p) {
 			return
 		}
-		for _, l := range b.Clock.Lines {
-			if l == nil || !speaks(p.Rack.Aim.Members(), l) {
-				continue
-			}
-			if m := b.Clock.At[l.Item]; m.Known && m.StartS <= p.Rack.LandS+speaksWithin && m.EndS >= p.Rack.LandS-speaksWithin {
-				return
-			}
+		if len(b.speaking(p.Rack.Aim.Members(), p.Rack.LandS+speaksWithin, p.Rack.LandS-speaksWithin)) > 0 {
+			return
 		}
 		message := fmt.Sprintf("nothing asks for the rack to %s: it hangs on no word or cue, and gives no reason", p.Rack.ToText())
 		if p.Rack.Aim.Subject != nil {

@@ -8,6 +8,7 @@ import (
 	"pullscore/interp/clock"
 	"pullscore/interp/cut"
 	"pullscore/interp/film"
+	"pullscore/interp/hand"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
 	"pullscore/interp/stage"
@@ -19,6 +20,26 @@ import (
 type Options struct {
 	Lines  bool // also what the drawings show of lines, cues, blocking and what hangs on what
 	Needed bool // also the time that every rack needs
+
+	// Times are needed times that are known already; nil: none are kept. Most of
+	// the racks of a shot ask the same of the hand whatever else is tried.
+	Times Times
+}
+
+// Times are the times that pulls need to land with the wanted chance, in seconds.
+// They are of one hand, and of one goroutine.
+type Times map[Asked]Needed
+
+// An Asked is a pull and the chance with which it is to land.
+type Asked struct {
+	pull   hand.Pull
+	wanted float64
+}
+
+// A Needed is the time that a pull needs; OK is false where no time will do.
+type Needed struct {
+	Seconds float64
+	OK      bool
 }
 
 // A Built is one shot as it comes out. Nobody writes to it once it is built.
@@ -38,6 +59,8 @@ type Built struct {
 	Idle     []Idle
 	Spoken   []Spoken // where Lines are asked for
 
+	times Times
+
 	Subtitles string // a name for the subtitles that the film has; "" for none
 	Defaults  []plan.Default
 	Told      []lang.Diagnostic // mistakes that have been come upon
@@ -54,7 +77,7 @@ type Idle struct {
 func Build(f *film.Film, sec *lang.Section, ch change.Change, opt Options) (out *Built, ok bool) {
 	b := newBuilder(f, sec, ch)
 	sh := b.plan()
-	out = &Built{Plan: sh, Head: b.Head, Body: sec.Body, Subtitles: f.Subtitles()}
+	out = &Built{Plan: sh, Head: b.Head, Body: sec.Body, Subtitles: f.Subtitles(), times: opt.Times}
 	b.Shot = sh
 	b.Settings = map[string]lang.Statement{}
 	for _, s := range sec.Body {

@@ -64,7 +64,7 @@ func (b *Built) handFigures(p *Pull, needed bool) {
 	}
 	p.Plan.Chance, p.Plan.Ceiling = plan.Number(p.Landed.Chance), plan.Number(p.Landed.Ceiling)
 	if needed {
-		if t, ok := b.Setup.Hand.Needed(needs, b.Setup.View.Wanted); ok {
+		if t, ok := b.neededTime(needs); ok {
 			p.Plan.Needed = plan.Number(t)
 		}
 	}
@@ -115,7 +115,7 @@ func (b *Built) hang() {
 			if !l.Timed || !b.Clock.At[l.Item].Known {
 				continue
 			}
-			if to := &b.Plan.Lines[l.Listed]; !slices.Contains(to.Pulls, p.Plan.Number) {
+			if to := &b.Plan.Lines[l.Listed]; !slices.Contains(to.Pulls[max(0, len(to.Pulls)-1):], p.Plan.Number) {
 				to.Pulls = append(to.Pulls, p.Plan.Number)
 			}
 		}

@@ -16,11 +16,26 @@ func (b *Built) shortest(p, before *clock.Pull, start, land float64) float64 {
 	if !ok {
 		return 1
 	}
-	t, ok := b.Setup.Hand.Needed(needs, b.Setup.View.Wanted)
+	t, ok := b.neededTime(needs)
 	if !ok {
 		return 1
 	}
 	return max(inwords.CeilTo(t, 10), inwords.CeilTo(b.Setup.View.Quickest, 10), 0.1)
+}
+
+// neededTime returns the shortest time in which a pull lands as wanted; ok is
+// false where none will do.
+func (b *Built) neededTime(p hand.Pull) (seconds float64, ok bool) {
+	p.Time = 0 // does not count
+	key := Asked{pull: p, wanted: b.Setup.View.Wanted}
+	if n, ok := b.times[key]; ok {
+		return n.Seconds, n.OK
+	}
+	seconds, ok = b.Setup.Hand.Needed(p, key.wanted)
+	if b.times != nil && key == key { // NaN would never be found again
+		b.times[key] = Needed{Seconds: seconds, OK: ok}
+	}
+	return seconds, ok
 }
 
 // HandPull returns what a pull asks of the hand; ok is false for a lens without

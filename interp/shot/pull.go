@@ -17,7 +17,7 @@ type Pull struct {
 	Window [2]float64   // focus settings that keep the goal sharp, from the lens
 	Landed hand.Landing // of a rack
 	LeftAt float64      // the one left at the landing, from the lens
-	Shifts []Shift      // of a follow
+	Lags   []Lag        // of a follow, where it may be worst
 }
 
 // pullsOf returns the pulls of racks and follows that are in the order of time.
