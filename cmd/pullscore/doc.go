@@ -28,7 +28,7 @@
 //   - page.go: pullscore page
 //   - page_against.go: page --against
 //   - page_read.go: reading a script page, and telling what is none
-//   - primer.go: the language in a minute
+//   - primer.go: the language in a minute, and its words by task
 //   - sheets.go: the pages of drawings on their way into files
 //   - stops.go: pullscore stops
 //   - takes.go: pullscore takes

@@ -15,11 +15,11 @@ import (
 )
 
 // about stands on top of the help.
-const about = `Focus plans in plain text: who speaks, who stands where, when the focus goes
-from whom to whom. Pullscore works out every distance, ring angle and moment,
-says what will fail on the day and what would cure it, and draws the score.
+const about = `Focus plans in plain text: who speaks, who stands where, when the focus moves
+to whom. Pullscore works out every distance, ring angle and time, says what
+will fail on the day and what would cure it, and draws the score.
 
-  pullscore help language           the language in a minute
+  pullscore help words              the words of the language, by task
   pullscore check scene-12.pull     what is wrong with a plan
   pullscore list scene-12.pull      the numbers of every pull
   pullscore draw scene-12.pull      the score of every shot`
@@ -31,6 +31,7 @@ type helpCmd struct {
 // Help explains the command.
 func (helpCmd) Help() string {
 	return `  pullscore help language     the language in a minute
+  pullscore help words        the twelve words to begin with, and all others by task
   pullscore help papers       a topic: papers, live, rehearse, window, log, cut, screenplay, git and more
   pullscore help rack         a word of the language: how it is written, what it means
   pullscore help moment       what a MOMENT is; also place, target and value
@@ -49,6 +50,9 @@ func (c *helpCmd) Run(s *session, parser *kong.Kong) error {
 		return given(parser.Parse([]string{"--help"}))
 	case c.Topic == "language":
 		_, err := s.out.WriteString(primer())
+		return err
+	case c.Topic == "words":
+		_, err := s.out.WriteString(wordList())
 		return err
 	case c.Topic == "grammar":
 		_, err := s.out.WriteString(lang.Grammar())
@@ -107,7 +111,7 @@ func isCommand(parser *kong.Kong, name string) bool {
 
 // explained returns all that there is help on.
 func explained(parser *kong.Kong) []string {
-	list := slices.Concat(lang.Keywords(), []string{"language", "grammar"}, lang.Pieces, topics.Names())
+	list := slices.Concat(lang.Keywords(), []string{"language", "words", "grammar"}, lang.Pieces, topics.Names())
 	for code := range rule.All() {
 		list = append(list, code.String())
 	}

@@ -28,17 +28,17 @@ type commands struct {
 	List       listCmd       `cmd:"" help:"Print the pull list: every number of every move of the focus."`
 	Draw       drawCmd       `cmd:"" help:"Draw shots."`
 	Brief      briefCmd      `cmd:"" help:"Put the crew papers of scenes into one file to print."`
-	Watch      watchCmd      `cmd:"" help:"Draw again on every save, and serve a live page."`
+	Watch      watchCmd      `cmd:"" help:"Redraw on every save, and serve a live page."`
 	Stops      stopsCmd      `cmd:"" help:"Find the stops at which every rack lands and is seen."`
 	Takes      takesCmd      `cmd:"" help:"Fit a hand to a log of takes, or score a recorded pull."`
 	Click      clickCmd      `cmd:"" help:"Make a click track to rehearse a shot with."`
 	Export     exportCmd     `cmd:"" help:"Write markers for the cutting room, or focus curves."`
-	Page       pageCmd       `cmd:"" help:"Make a plan to begin from out of a script page."`
-	Diff       diffCmd       `cmd:"" help:"Say what a change of plans is to the crew."`
-	Fmt        fmtCmd        `cmd:"" help:"Lay plans out."`
-	Help       helpCmd       `cmd:"" all:"" help:"Explain the language, a statement of it, or a command."`
+	Page       pageCmd       `cmd:"" help:"Start a plan from a script page."`
+	Diff       diffCmd       `cmd:"" help:"Explain to the crew what changed between two plans."`
+	Fmt        fmtCmd        `cmd:"" help:"Format plans."`
+	Help       helpCmd       `cmd:"" all:"" help:"Explain the language, a topic, a finding or a command."`
 	Completion completionCmd `cmd:"" all:"" help:"Print a script that completes commands in a shell."`
-	Version    versionCmd    `cmd:"" help:"Print which version this is."`
+	Version    versionCmd    `cmd:"" help:"Print the version."`
 	Words      wordsCmd      `cmd:"" all:"" hidden:"" help:"Print what can be written next, for completion."`
 
 	flags

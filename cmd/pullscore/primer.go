@@ -1,8 +1,9 @@
-// The language in a minute.
+// The language in a minute, and its words by task.
 
 package main
 
 import (
+	"fmt"
 	"strings"
 
 	"pullscore/lang"
@@ -42,36 +43,57 @@ type part struct {
 	keywords string
 }
 
-var parts = []part{
-	{"The file", "plan rate units pace use edit script let watched sharp land quickest tape"},
-	{"Under camera NAME", "sensor records on iso shutter monitor"},
-	{`Under lens "NAME"`, "focal stops closest ring turns mark breathing keeps loses pupil"},
-	{"Under puller NAME", "takes hand limit grip spread bias"},
-	{"Who is there, in the file or a shot", "subject voice"},
-	{"A shot", "shot with start begins lasts"},
-	{"In a shot, from top to bottom as it happens", ": pause action cue rack hold follow moves dolly zoom"},
-	{"A move with a name of its own", "move ("},
+// firstWords are what the first five minutes need, each with what it says.
+// "because" is a clause.
+var firstWords = [][2]string{
+	{"subject", "who or what can be sharp, and where"},
+	{"voice", "who is only heard"},
+	{"shot", "begins a shot"},
+	{"with", "the camera, the lens and the stop"},
+	{"start", "where the focus is at first"},
+	{":", "who says what"},
+	{"rack", "where the focus goes, when, and how long it takes"},
+	{"because", "why a rack happens, at its end"},
+	{"hold", "how long the focus stays"},
+	{"follow", "the focus goes with somebody who moves"},
+	{"moves", "somebody walks"},
+	{"cue", "a moment with a name, such as a knock at the door"},
+}
+
+// tasks are the statements of the language by what one wants to do.
+var tasks = []part{
+	{"Set the film up, at the top of a file", "plan rate units pace use let tape"},
+	{"Say what counts as sharp, how sure a landing must be, and how fast a rack may be", "watched sharp land quickest"},
+	{"Say who is there, in the file or in a shot", "subject voice"},
+	{"Begin a shot", "shot with start begins lasts"},
+	{"Say what happens, from top to bottom", ": pause action cue"},
+	{"Move the focus", "rack hold follow"},
+	{"Move people, the camera and the zoom", "moves dolly zoom"},
+	{"Follow a cut or a script page", "edit script"},
+	{"Give a series of moves a name, and use it", "move ("},
+	{"Describe a camera, under camera NAME", "camera sensor records on iso shutter monitor"},
+	{`Describe a lens, under lens "NAME"`, "lens focal stops closest ring turns mark breathing keeps loses pupil"},
+	{"Describe a hand, under puller NAME", "puller takes hand limit grip spread bias"},
 }
 
 const (
 	primerHead = `The language in a minute
 
-One file is one scene. A line is a statement; a line that ends in a comma goes
-on in the next; what stands behind # is for people. Every number has a unit:
+One file is one scene. Each line is one statement. A line that ends in a comma
+continues on the next one. Text after # is a comment. Every number has a unit:
 1.7 m, 5'6", 35 mm, 1.2 s, 12 fr, 90 deg, f/2.8, T2.1, 95 %.
 
 `
 	primerTail = `
 PLACE is a distance by tape (1.7 m, 20 cm left) or one from somebody else
 (ILKA - 35 cm). TARGET is a subject, a distance, inf, or two subjects that
-shall both be sharp (ILKA and TICKET). MOMENT is a word that is spoken
-("yesterday"), a speaker, a cue, or a time (3 s), and may be moved: "yesterday"
-+ 0.2 s.
+must both be sharp (ILKA and TICKET). MOMENT is a spoken word ("yesterday"), a
+speaker, a cue or a time (3 s), with or without a shift: "yesterday" + 0.2 s.
 
-The clock of a shot goes on with lines, pauses, actions and holds. A rack
-starts where the clock stands or at its MOMENT, or is landing on it; over says
-how long it takes. What is left out has a default, which list shows. A file
-without shots is a kit: cameras and lenses that plans use.
+Lines, pauses, actions and holds advance the clock of a shot. A rack starts
+where the clock stands, starts on its MOMENT, or lands on it; over says how
+long it takes. pullscore list shows the default used for whatever you leave
+out. A file without shots is a kit: cameras and lenses for other plans.
 `
 )
 
@@ -82,12 +104,34 @@ func primer() string {
 	for line := range strings.Lines(example) {
 		b.WriteString("  " + line)
 	}
-	for _, p := range parts {
+	byTask(&b)
+	b.WriteString(primerTail)
+	return b.String()
+}
+
+// byTask writes how every statement is written, by task.
+func byTask(b *strings.Builder) {
+	for _, p := range tasks {
 		b.WriteString("\n" + p.title + "\n")
 		for _, k := range strings.Fields(p.keywords) {
 			b.WriteString("  " + lang.Usage(k) + "\n")
 		}
 	}
-	b.WriteString(primerTail)
+}
+
+// wordList returns the words of the language: those to begin with, and all by
+// task.
+func wordList() string {
+	var b strings.Builder
+	b.WriteString("The words to begin with\n\n")
+	for _, w := range firstWords {
+		name := w[0]
+		if name == ":" {
+			name = `NAME: "WORDS"`
+		}
+		fmt.Fprintf(&b, "  %-16s%s\n", name, w[1])
+	}
+	b.WriteString("\nAll statements, by task (pullscore help WORD explains one)\n")
+	byTask(&b)
 	return b.String()
 }

@@ -33,11 +33,23 @@ func TestPrimerHasEveryStatement(t *testing.T) {
 			t.Errorf("%s is missing: %s", k, usage)
 		}
 	}
-	for _, p := range parts {
+	for _, p := range tasks {
 		for _, k := range strings.Fields(p.keywords) {
 			if lang.Usage(k) == "" {
 				t.Errorf("%s: %s is no statement", p.title, k)
 			}
+		}
+	}
+}
+
+// The words to begin with are words of the language.
+func TestFirstWords(t *testing.T) {
+	if len(firstWords) != 12 {
+		t.Errorf("%d words to begin with", len(firstWords))
+	}
+	for _, w := range firstWords {
+		if len(lang.Usages(w[0])) == 0 {
+			t.Errorf("%s is no word of the language", w[0])
 		}
 	}
 }
