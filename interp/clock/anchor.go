@@ -12,45 +12,66 @@ import (
 	"pullscore/lang"
 )
 
-// An outcome is what asking for a moment comes to.
-type outcome uint8
+// A State is what asking for a moment comes to.
+type State uint8
 
+// The states.
 const (
-	found  outcome = iota
-	failed         // and reported
-	waits          // for something that is being worked out
+	Found  State = iota
+	Failed       // and reported
+	Waits        // for something that is being worked out
 )
+
+// A When is what a moment comes to.
+type When struct {
+	T     float64 // seconds from the shot's start, where it is found
+	Line  *Line   // that it hangs on; nil: none
+	State State
+	// Where it waits: for the clock to have passed all items before Until, or
+	// for Of.
+	Until int
+	Of    *moment
+}
+
+// failed is a moment that cannot be found, which has been reported.
+var failed = When{State: Failed}
+
+// at is a moment that hangs on no line.
+func at(t float64) When { return When{T: t} }
+
+// until is a moment that waits for the clock to pass all items before n.
+func until(n int) When { return When{State: Waits, Until: n} }
 
 // anchor resolves an anchor that item k hangs on. focus tells that a move of
 // the focus hangs there, so that the word is set heavy.
-func (c *Clock) anchor(k int, a *lang.Anchor, ev *names.Evaluator, focus bool) (t float64, state outcome) {
-	c.hung = nil
-	t, state = c.moment(k, a, ev, focus)
-	if state != found || a.Offset == nil {
-		return t, state
+func (c *Clock) anchor(k int, a *lang.Anchor, ev *names.Evaluator, focus bool) When {
+	w := c.moment(k, a, ev, focus)
+	if w.State != Found || a.Offset == nil {
+		return w
 	}
 	dt, ok := ev.Want(a.Offset, names.DimTime)
 	if !ok {
-		return 0, failed
+		return failed
 	}
-	return t + dt, found
+	w.T += dt
+	return w
 }
 
-func (c *Clock) moment(k int, a *lang.Anchor, ev *names.Evaluator, focus bool) (float64, outcome) {
+func (c *Clock) moment(k int, a *lang.Anchor, ev *names.Evaluator, focus bool) When {
 	e := c.b.Items[k].Env
 	switch a.Kind {
 	case lang.AnchorTime:
 		t, ok := c.time(ev, a.Time)
 		if !ok {
-			return 0, failed
+			return failed
 		}
-		return t, found
+		return at(t)
 	case lang.AnchorWords:
 		return c.words(k, a, e, focus)
 	case lang.AnchorEnd:
 		d, ok := c.b.Who(a.Name, e, names.DeclSubject, names.DeclVoice)
 		if !ok {
-			return 0, failed
+			return failed
 		}
 		return c.speakerLine(k, d.Name.Text, a.Range(), true)
 	}
@@ -58,7 +79,7 @@ func (c *Clock) moment(k int, a *lang.Anchor, ev *names.Evaluator, focus bool) (
 }
 
 // named resolves a bare name: a parameter, a cue, a speaker or a let.
-func (c *Clock) named(k int, a *lang.Anchor, e *names.Env, focus bool) (float64, outcome) {
+func (c *Clock) named(k int, a *lang.Anchor, e *names.Env, focus bool) When {
 	if arg, outer, ok := e.Arg(a.Name.Text); ok {
 		// The argument is read where the move is used, and its words are
 		// looked for around the line that they hang on.
@@ -73,7 +94,7 @@ func (c *Clock) named(k int, a *lang.Anchor, e *names.Env, focus bool) (float64,
 	}
 	if d == nil {
 		c.b.UnknownAt(a.Range(), a.Name.Text, "cue, speaker or time", c.b.Names(names.DeclCue, names.DeclSubject, names.DeclVoice, names.DeclLet))
-		return 0, failed
+		return failed
 	}
 	switch d.Kind {
 	case names.DeclCue:
@@ -81,18 +102,18 @@ func (c *Clock) named(k int, a *lang.Anchor, e *names.Env, focus bool) (float64,
 	case names.DeclLet:
 		v := c.b.Lets[d]
 		if !v.Ok {
-			return 0, failed
+			return failed
 		}
 		t, ok := c.timeOf(v.Q, a.Range())
 		if !ok {
-			return 0, failed
+			return failed
 		}
-		return t, found
+		return at(t)
 	case names.DeclSubject, names.DeclVoice:
 		return c.speakerLine(k, d.Name.Text, a.Range(), false)
 	}
 	c.b.Fail(a.Range(), "wrong-kind", fmt.Sprintf("%s is a %s, and a moment is wanted here", d.Name.Text, d.Kind), "")
-	return 0, failed
+	return failed
 }
 
 // cueInMove finds a cue that stands in a named move which the shot uses.
@@ -108,18 +129,16 @@ func (c *Clock) cueInMove(name string) *names.Decl {
 	return nil
 }
 
-func (c *Clock) cueTime(k int, d *names.Decl, a *lang.Anchor) (float64, outcome) {
+func (c *Clock) cueTime(k int, d *names.Decl, a *lang.Anchor) When {
 	cue, ok := d.Stmt.(*lang.Cue)
 	if !ok {
-		return 0, failed // it could not be read
+		return failed // it could not be read
 	}
 	if i := c.cueItem(k, cue); i >= 0 {
-		state := c.cue(i, cue)
-		c.hung = c.At[i].hung
-		return c.At[i].StartS, state
+		return c.cue(i, cue)
 	}
 	c.b.Fail(a.Range(), "unknown-name", fmt.Sprintf("%s is no cue of this shot", d.Name.Text), "")
-	return 0, failed
+	return failed
 }
 
 // cueItem finds the item that is a cue, -1 where the shot has none. A move that
@@ -141,12 +160,12 @@ func (c *Clock) cueItem(k int, cue lang.Statement) int {
 
 // speakerLine is the start or end of a speaker's line: of the nearest line
 // above or below if one of them alone is the speaker's, else of the only one.
-func (c *Clock) speakerLine(k int, who string, at lang.Range, end bool) (float64, outcome) {
+func (c *Clock) speakerLine(k int, who string, where lang.Range, end bool) When {
 	above, below := c.nearest(k)
 	var l *Line
 	switch {
 	case is(above, who) && is(below, who):
-		return c.whichLine(who, at)
+		return c.whichLine(who, where)
 	case is(above, who):
 		l = above
 	case is(below, who):
@@ -155,24 +174,23 @@ func (c *Clock) speakerLine(k int, who string, at lang.Range, end bool) (float64
 		for _, o := range c.InOrder {
 			if is(o, who) {
 				if l != nil {
-					return c.whichLine(who, at)
+					return c.whichLine(who, where)
 				}
 				l = o
 			}
 		}
 	}
 	if l == nil {
-		c.b.Fail(at, "no-line", fmt.Sprintf("%s has no line in this shot", who), "")
-		return 0, failed
+		c.b.Fail(where, "no-line", fmt.Sprintf("%s has no line in this shot", who), "")
+		return failed
 	}
 	if !c.pass(l.Item+1) && !c.ownTime(l) {
-		return 0, waits
+		return until(l.Item + 1)
 	}
-	c.hung = l
 	if end {
-		return c.At[l.Item].EndS, found
+		return When{T: c.At[l.Item].EndS, Line: l}
 	}
-	return c.At[l.Item].StartS, found
+	return When{T: c.At[l.Item].StartS, Line: l}
 }
 
 // ownTime times a line that says its time itself, ahead of the clock.
@@ -193,10 +211,10 @@ func (c *Clock) ownTime(l *Line) bool {
 	return ok && l.Timed
 }
 
-func (c *Clock) whichLine(who string, at lang.Range) (float64, outcome) {
-	c.b.Fail(at, "which-line", fmt.Sprintf("%s has several lines here", who),
+func (c *Clock) whichLine(who string, where lang.Range) When {
+	c.b.Fail(where, "which-line", fmt.Sprintf("%s has several lines here", who),
 		fmt.Sprintf("Say which by its words, as in %s %q.", lang.WriteName(who), "first words"))
-	return 0, failed
+	return failed
 }
 
 func is(l *Line, who string) bool { return l != nil && l.Who == who }
@@ -223,9 +241,9 @@ type spotted struct {
 }
 
 // words resolves "WORDS" [n] and SPEAKER "WORDS" [n].
-func (c *Clock) words(k int, a *lang.Anchor, e *names.Env, focus bool) (float64, outcome) {
+func (c *Clock) words(k int, a *lang.Anchor, e *names.Env, focus bool) When {
 	if a.Words == nil {
-		return 0, failed
+		return failed
 	}
 	if n := c.nameMeant(a); n != nil {
 		return c.named(k, n, e, focus)
@@ -238,24 +256,23 @@ func (c *Clock) words(k int, a *lang.Anchor, e *names.Env, focus bool) (float64,
 		hits, ok = c.inNearest(k, a)
 	}
 	if !ok {
-		return 0, failed
+		return failed
 	}
 	hit, ok := c.pick(k, a, hits)
 	if !ok {
-		return 0, failed
+		return failed
 	}
 	if focus {
 		hit.line.hangs[hit.token] = true
 	}
 	if !c.pass(hit.line.Item+1) && !c.ownTime(hit.line) {
-		return 0, waits
+		return until(hit.line.Item + 1)
 	}
-	c.hung = hit.line
 	words := hit.line.spread()
 	if hit.token >= len(words) {
-		return 0, failed // the line has no time, which has been told
+		return failed // the line has no time, which has been told
 	}
-	return words[hit.token].Start, found
+	return When{T: words[hit.token].Start, Line: hit.line}
 }
 
 // nameMeant returns the anchor of a name that stands in quotes because it has

@@ -39,19 +39,20 @@ type moment struct {
 
 // settle works a moment out once. What asks for it meanwhile has to wait: it
 // stays unsettled then, and may be asked for again.
-func (m *moment) settle(work func() outcome) outcome {
+func (m *moment) settle(work func() When) When {
 	switch {
 	case m.Known:
-		return found
+		return When{T: m.StartS, Line: m.hung}
 	case m.Failed:
 		return failed
 	case m.busy:
-		return waits
+		return When{State: Waits, Of: m}
 	}
 	m.busy = true
-	state := work()
-	m.busy, m.Known, m.Failed = false, state == found, state == failed
-	return state
+	w := work()
+	m.busy, m.Known, m.Failed = false, w.State == Found, w.State == Failed
+	m.hung = w.Line
+	return w
 }
 
 // A Base is what the clock of a shot goes by.
@@ -228,12 +229,11 @@ func (c *Clock) speak(k int, s *lang.Speech, ev *names.Evaluator, now float64) (
 		start = max(now, c.spoke+speech.Gap)
 	}
 	if s.On != nil {
-		t, state := c.anchor(k, s.On, ev, false)
-		switch state {
-		case waits:
+		switch w := c.anchor(k, s.On, ev, false); w.State {
+		case Waits:
 			c.waitsForItself(k, s.On.Range())
-		case found:
-			start = t
+		case Found:
+			start = w.T
 		}
 	}
 	long := speech.DurationOf(l.Tokens, c.b.Pace)
@@ -277,12 +277,11 @@ func (c *Clock) spoken(l *Line, start, end, now float64) (after float64) {
 func (c *Clock) act(k int, s *lang.Action, ev *names.Evaluator, now float64) (after float64, ok bool) {
 	start := now
 	if s.On != nil {
-		t, state := c.anchor(k, s.On, ev, false)
-		switch state {
-		case waits:
+		switch w := c.anchor(k, s.On, ev, false); w.State {
+		case Waits:
 			c.waitsForItself(k, s.On.Range())
-		case found:
-			start, c.gap = t, false
+		case Found:
+			start, c.gap = w.T, false
 		}
 	}
 	long, okT := ev.NotNegative(s.Lasting, names.DimTime)
@@ -300,12 +299,12 @@ func (c *Clock) hold(k int, s *lang.Hold, ev *names.Evaluator, now float64) (aft
 	}
 	from := now
 	if r := c.lastRack(k); r != nil {
-		switch state := c.timePull(r); {
-		case state == found:
+		switch w := c.timePull(r); {
+		case w.State == Found:
 			from = r.LandS
-		case state == waits && c.tentative > 0:
+		case w.State == Waits && c.tentative > 0:
 			return now, false
-		case state == waits:
+		case w.State == Waits:
 			c.b.Fail(s.Range(), "hold-too-early", "this hold waits for a rack that hangs on a word below it",
 				"Put the hold after that line, or write a pause.")
 		}
@@ -336,68 +335,65 @@ func (c *Clock) resolve(k int) {
 	defer c.b.Reading(k)()
 	switch s := c.b.Items[k].Stmt.(type) {
 	case *lang.Cue:
-		if c.cue(k, s) == waits {
+		if c.cue(k, s).State == Waits {
 			c.waitsForItself(k, s.Range())
 		}
 	case *lang.Moves, *lang.Dolly, *lang.Zoom:
-		if c.block(k) == waits {
+		if c.block(k).State == Waits {
 			c.waitsForItself(k, s.Range())
 		}
 	case *lang.Rack, *lang.Follow:
-		if c.timePull(c.PullOf[k]) == waits {
+		if c.timePull(c.PullOf[k]).State == Waits {
 			c.waitsForItself(k, s.Range())
 		}
 	}
 }
 
 // cue times a named moment.
-func (c *Clock) cue(k int, s *lang.Cue) outcome {
+func (c *Clock) cue(k int, s *lang.Cue) When {
 	m := &c.At[k]
-	return m.settle(func() outcome {
-		t, state := 0.0, found
-		if at, ok := c.b.CueInCut(s.Name.Text); ok {
-			t = at
+	return m.settle(func() When {
+		w := When{}
+		if t, ok := c.b.CueInCut(s.Name.Text); ok {
+			w = at(t)
 		} else {
-			t, state = c.when(k, s.On)
+			w = c.when(k, s.On)
 		}
-		if s.On != nil {
-			m.hung = c.hung
+		if w.State == Found {
+			m.StartS, m.EndS = w.T, w.T
+			c.notBefore(k, w.T)
 		}
-		if state == found {
-			m.StartS, m.EndS = t, t
-			c.notBefore(k, t)
-		}
-		return state
+		return w
 	})
 }
 
 // when is the time of an optional anchor: without one, where the clock stands.
-func (c *Clock) when(k int, a *lang.Anchor) (float64, outcome) {
+func (c *Clock) when(k int, a *lang.Anchor) When {
 	if a != nil {
 		return c.anchor(k, a, c.b.At(c.b.Items[k].Env), false)
 	}
 	if !c.pass(k) {
-		return 0, waits
+		return until(k)
 	}
-	return c.Before[k], found
+	return at(c.Before[k])
 }
 
 // block times a move of a person, the camera or the zoom.
-func (c *Clock) block(k int) outcome {
-	return c.At[k].settle(func() outcome {
+func (c *Clock) block(k int) When {
+	return c.At[k].settle(func() When {
 		mv, on, over, ok := c.readMove(k)
 		if !ok {
 			return failed
 		}
-		t, state := c.when(k, on)
-		if state == found {
-			mv.Start, mv.End = t, c.span(k, t, t+over)
+		w := c.when(k, on)
+		if w.State == Found {
+			mv.Start, mv.End = w.T, c.span(k, w.T, w.T+over)
 			c.moved = append(c.moved, mv)
 			if mv.Who != nil {
 				mv.Who.StandsBy(mv.Along.On)
 			}
 		}
-		return state
+		return w
 	})
 }
 

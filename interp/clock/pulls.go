@@ -129,8 +129,8 @@ func (c *Clock) ReadStart() {
 }
 
 // timePull gives a pull its start and landing.
-func (c *Clock) timePull(p *Pull) outcome {
-	return p.settle(func() outcome {
+func (c *Clock) timePull(p *Pull) When {
+	return p.settle(func() When {
 		if p.Follow {
 			return c.timeFollow(p)
 		}
@@ -138,43 +138,37 @@ func (c *Clock) timePull(p *Pull) outcome {
 	})
 }
 
-func (c *Clock) timeRack(p *Pull) outcome {
+func (c *Clock) timeRack(p *Pull) When {
 	ev := c.b.At(c.b.Items[p.Item].Env)
-	var start, land float64
+	var start, land When
 	if p.On != nil {
-		t, state := c.anchor(p.Item, p.On, ev, true)
-		if state != found {
-			return state
+		if start = c.anchor(p.Item, p.On, ev, true); start.State != Found {
+			return start
 		}
-		p.hangsOn(c.hung)
-		start = t
+		p.hangsOn(start.Line)
 	}
 	if p.Landing != nil {
-		t, state := c.anchor(p.Item, p.Landing, ev, true)
-		if state != found {
-			return state
+		if land = c.anchor(p.Item, p.Landing, ev, true); land.State != Found {
+			return land
 		}
-		p.hangsOn(c.hung)
-		land = t
+		p.hangsOn(land.Line)
 	}
 	if !p.Anchored {
-		t, state := c.free(p)
-		if state != found {
-			return state
+		if start = c.free(p); start.State != Found {
+			return start
 		}
-		start = t
 	}
 	switch {
 	case !p.Aim.Ok: // told; its anchors have been looked at all the same
 		return failed
 	case p.On != nil && p.Landing != nil:
-		return c.placed(p, start, land)
+		return c.placed(p, start.T, land.T)
 	case p.ByDefault:
-		return c.shortest(p, start, land)
+		return c.shortest(p, start.T, land.T)
 	case p.Landing != nil:
-		return c.placed(p, land-p.over, land)
+		return c.placed(p, land.T-p.over, land.T)
 	}
-	return c.placed(p, start, start+p.over)
+	return c.placed(p, start.T, start.T+p.over)
 }
 
 // hangsOn notes a line that a moment of the pull hangs on.
@@ -186,25 +180,25 @@ func (p *Pull) hangsOn(l *Line) {
 
 // free is the start of a pull without an anchor: where the clock stands, but
 // not before the focus has landed.
-func (c *Clock) free(p *Pull) (float64, outcome) {
+func (c *Clock) free(p *Pull) When {
 	if !c.pass(p.Item) {
-		return 0, waits
+		return until(p.Item)
 	}
 	t := c.Before[p.Item]
 	for i := slices.Index(c.pulls, p) - 1; i >= 0; i-- {
 		q := c.pulls[i]
-		switch c.timePull(q) {
-		case waits:
-			return 0, waits
-		case failed:
+		switch w := c.timePull(q); w.State {
+		case Waits:
+			return w
+		case Failed:
 			continue // the one before it still has to land
 		}
 		if math.IsInf(q.LandS, 0) { // a follow that the next rack ends
-			return max(t, q.StartS), found
+			return at(max(t, q.StartS))
 		}
-		return max(t, q.LandS), found
+		return at(max(t, q.LandS))
 	}
-	return t, found
+	return at(t)
 }
 
 // WrittenBefore returns the pull written next above p; nil for the first.
@@ -216,7 +210,7 @@ func (c *Clock) WrittenBefore(p *Pull) *Pull {
 	return c.pulls[i-1]
 }
 
-func (c *Clock) placed(p *Pull, start, land float64) outcome {
+func (c *Clock) placed(p *Pull, start, land float64) When {
 	if math.Abs(start) > longest || math.Abs(land) > longest {
 		c.b.Fail(p.Stmt.Range(), "out-of-range", "a shot lasts a day at most", "")
 		return failed
@@ -227,14 +221,14 @@ func (c *Clock) placed(p *Pull, start, land float64) outcome {
 		return failed
 	}
 	p.StartS, p.LandS = start, land
-	return found
+	return at(start)
 }
 
 // shortest gives a rack without a length the shortest that lands with the
 // wanted chance, in tenths of a second and never under what the film wants; 1 s
 // where none does. The distance reached may depend on the landing, so it is
 // tried until it stays.
-func (c *Clock) shortest(p *Pull, start, land float64) outcome {
+func (c *Clock) shortest(p *Pull, start, land float64) When {
 	c.blockingSoFar()
 	before := c.WrittenBefore(p)
 	if before != nil {
@@ -275,28 +269,29 @@ func (c *Clock) blockingSoFar() {
 	c.lay()
 }
 
-func (c *Clock) timeFollow(p *Pull) outcome {
+func (c *Clock) timeFollow(p *Pull) When {
 	if !p.Aim.Ok {
 		return failed
 	}
-	start, state := c.free(p)
-	if state != found {
-		return state
+	start := c.free(p)
+	if start.State != Found {
+		return start
 	}
-	p.StartS, p.LandS = start, math.Inf(1) // until the next rack, or the shot's end
-	if p.until != nil {
-		t, state := c.anchor(p.Item, p.until, c.b.At(c.b.Items[p.Item].Env), true)
-		if state != found {
-			return state
-		}
-		if t < start {
-			c.b.Fail(p.until.Range(), "lands-too-early", "the follow would end before it starts", "")
-			return failed
-		}
-		p.hangsOn(c.hung)
-		p.LandS = t
+	p.StartS, p.LandS = start.T, math.Inf(1) // until the next rack, or the shot's end
+	if p.until == nil {
+		return start
 	}
-	return found
+	end := c.anchor(p.Item, p.until, c.b.At(c.b.Items[p.Item].Env), true)
+	switch {
+	case end.State != Found:
+		return end
+	case end.T < start.T:
+		c.b.Fail(p.until.Range(), "lands-too-early", "the follow would end before it starts", "")
+		return failed
+	}
+	p.hangsOn(end.Line)
+	p.LandS = end.T
+	return start
 }
 
 // Ordered returns the pulls that have times, in the order of time.
