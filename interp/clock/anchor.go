@@ -118,12 +118,10 @@ func (c *Clock) named(k int, a *lang.Anchor, e *names.Env, focus bool) When {
 
 // cueInMove finds a cue that stands in a named move which the shot uses.
 func (c *Clock) cueInMove(name string) *names.Decl {
-	for _, it := range c.b.Items {
-		if it.Env == nil {
-			continue
-		}
-		if kind, n := names.Declared(it.Stmt); n != nil && kind == names.DeclCue && n.Text == name {
-			return &names.Decl{Kind: names.DeclCue, Name: n, Stmt: it.Stmt}
+	for _, i := range c.cues.called[name] {
+		if it := c.b.Items[i]; it.Env != nil {
+			kind, n := names.Declared(it.Stmt)
+			return &names.Decl{Kind: kind, Name: n, Stmt: it.Stmt}
 		}
 	}
 	return nil
@@ -144,18 +142,55 @@ func (c *Clock) cueTime(k int, d *names.Decl, a *lang.Anchor) When {
 // cueItem finds the item that is a cue, -1 where the shot has none. A move that
 // is used several times has its cue several times: meant is that of the same
 // use, else the last one above.
-func (c *Clock) cueItem(k int, cue lang.Statement) int {
-	best := -1
-	for i, it := range c.b.Items {
-		switch {
-		case it.Stmt != cue:
-		case it.Env == c.b.Items[k].Env:
-			return i
-		case best < 0 || i < k:
-			best = i
+func (c *Clock) cueItem(k int, cue *lang.Cue) int {
+	if i, ok := c.cues.use[cueUse{cue, c.b.Items[k].Env}]; ok {
+		return i
+	}
+	list := c.cues.items[cue]
+	if len(list) == 0 {
+		return -1
+	}
+	n, _ := slices.BinarySearch(list, k)
+	return list[max(n-1, 0)]
+}
+
+// cues are where the cues of a shot stand, those of moves as often as they are
+// used.
+type cues struct {
+	items  map[*lang.Cue][]int
+	use    map[cueUse]int   // the first in an environment
+	called map[string][]int // by name, those that could not be read too
+}
+
+// A cueUse is a cue in one use of a move.
+type cueUse struct {
+	cue *lang.Cue
+	env *names.Env
+}
+
+func cuesOf(items []names.Item) cues {
+	list := cues{items: map[*lang.Cue][]int{}, use: map[cueUse]int{}, called: map[string][]int{}}
+	for i, it := range items {
+		kind, name := names.Declared(it.Stmt)
+		if name == nil || kind != names.DeclCue {
+			continue
+		}
+		list.called[name.Text] = append(list.called[name.Text], i)
+		cue, ok := it.Stmt.(*lang.Cue)
+		if !ok {
+			continue
+		}
+		list.items[cue] = append(list.items[cue], i)
+		if key := (cueUse{cue, it.Env}); !has(list.use, key) {
+			list.use[key] = i
 		}
 	}
-	return best
+	return list
+}
+
+func has[K comparable, V any](m map[K]V, key K) bool {
+	_, ok := m[key]
+	return ok
 }
 
 // speakerLine is the start or end of a speaker's line: of the nearest line
@@ -171,13 +206,12 @@ func (c *Clock) speakerLine(k int, who string, where lang.Range, end bool) When 
 	case is(below, who):
 		l = below
 	default:
-		for _, o := range c.InOrder {
-			if is(o, who) {
-				if l != nil {
-					return c.whichLine(who, where)
-				}
-				l = o
-			}
+		switch lines := c.speaks[who]; len(lines) {
+		case 0:
+		case 1:
+			l = lines[0]
+		default:
+			return c.whichLine(who, where)
 		}
 	}
 	if l == nil {
@@ -234,12 +268,6 @@ func (c *Clock) nearest(k int) (above, below *Line) {
 	return above, below
 }
 
-// A spotted is a place of words: the token of a line that they begin with.
-type spotted struct {
-	line  *Line
-	token int
-}
-
 // words resolves "WORDS" [n] and SPEAKER "WORDS" [n].
 func (c *Clock) words(k int, a *lang.Anchor, e *names.Env, focus bool) When {
 	if a.Words == nil {
@@ -286,11 +314,8 @@ func (c *Clock) nameMeant(a *lang.Anchor) *lang.Anchor {
 	if d == nil || d.Kind > names.DeclCue {
 		return nil
 	}
-	words := phrase(a)
-	for _, l := range c.InOrder {
-		if len(occurrences(l, words)) > 0 {
-			return nil
-		}
+	if len(c.said().all(phrase(a))) > 0 {
+		return nil
 	}
 	return &lang.Anchor{Node: a.Node, Kind: lang.AnchorName, Name: &lang.Name{Node: a.Words.Node, Text: a.Words.Value, Quoted: true}}
 }
@@ -300,14 +325,19 @@ func occurrences(l *Line, phrase speech.Folded) []spotted {
 	if l == nil {
 		return nil
 	}
-	if l.folded == nil {
-		l.folded = speech.Fold(l.Tokens)
-	}
 	var hits []spotted
-	for _, i := range l.folded.Find(phrase) {
+	for _, i := range l.fold().Find(phrase) {
 		hits = append(hits, spotted{l, i})
 	}
 	return hits
+}
+
+// fold returns the words of a line as they are compared.
+func (l *Line) fold() speech.Folded {
+	if l.folded == nil {
+		l.folded = speech.Fold(l.Tokens)
+	}
+	return l.folded
 }
 
 // phrase is the words of an anchor as they are looked for.
@@ -319,18 +349,11 @@ func (c *Clock) inLinesOf(a *lang.Anchor, e *names.Env) (hits []spotted, ok bool
 	if !ok {
 		return nil, false
 	}
-	spoken, words := false, phrase(a)
-	for _, l := range c.InOrder {
-		if is(l, d.Name.Text) {
-			spoken = true
-			hits = append(hits, occurrences(l, words)...)
-		}
-	}
-	if !spoken {
+	if len(c.speaks[d.Name.Text]) == 0 {
 		c.b.Fail(a.Range(), "no-line", fmt.Sprintf("%s has no line in this shot", d.Name.Text), "")
 		return nil, false
 	}
-	return hits, true
+	return c.said().by(d.Name.Text, phrase(a)), true
 }
 
 // inNearest looks in the nearest lines above and below; found in both, the
@@ -359,19 +382,10 @@ func (c *Clock) inNearest(k int, a *lang.Anchor) (hits []spotted, ok bool) {
 
 // sayWhich writes the anchor so that it means the words in that line alone.
 func (c *Clock) sayWhich(a *lang.Anchor, l *Line) string {
-	before, total, words := 0, 0, phrase(a)
-	for _, o := range c.InOrder {
-		if is(o, l.Who) {
-			n := len(occurrences(o, words))
-			total += n
-			if o.Item < l.Item {
-				before += n
-			}
-		}
-	}
+	hits := c.said().by(l.Who, phrase(a))
 	s := fmt.Sprintf("%s %q", lang.WriteName(l.Who), a.Words.Value)
-	if total > 1 {
-		s += fmt.Sprintf(" %d", before+max(a.Nth, 1))
+	if len(hits) > 1 {
+		s += fmt.Sprintf(" %d", before(hits, l.Item)+max(a.Nth, 1))
 	}
 	return s
 }
@@ -408,10 +422,9 @@ func (c *Clock) notFound(a *lang.Anchor) string {
 // nearWord offers a near miss from the lines looked in, or says in which
 // speaker's lines the words do stand.
 func (c *Clock) nearWord(k int, a *lang.Anchor) string {
-	for _, l := range c.InOrder {
-		if l != nil && l.Who != "" && len(occurrences(l, phrase(a))) > 0 {
-			return fmt.Sprintf("It stands in a line of %s: write %s.", l.Who, c.sayWhich(a, l))
-		}
+	if i := slices.IndexFunc(c.said().all(phrase(a)), func(h spotted) bool { return h.line.Who != "" }); i >= 0 {
+		l := c.said().all(phrase(a))[i].line
+		return fmt.Sprintf("It stands in a line of %s: write %s.", l.Who, c.sayWhich(a, l))
 	}
 	var among []string
 	above, below := c.nearest(k)
@@ -437,12 +450,13 @@ func (c *Clock) nearWord(k int, a *lang.Anchor) string {
 // besideBad tells whether a line next to item k could not be read: the words
 // may stand in that one.
 func (c *Clock) besideBad(k int) bool {
-	for _, step := range []int{-1, 1} {
-		for i := k + step; i >= 0 && i < len(c.Lines) && c.Lines[i] == nil; i += step {
-			if _, bad := c.b.Items[i].Stmt.(*lang.Bad); bad {
-				return true
-			}
-		}
+	above, below := c.nearest(k)
+	i, _ := slices.BinarySearch(c.bad, k)
+	if i > 0 && (above == nil || c.bad[i-1] > above.Item) {
+		return true
 	}
-	return false
+	for i < len(c.bad) && c.bad[i] <= k {
+		i++
+	}
+	return i < len(c.bad) && (below == nil || c.bad[i] < below.Item)
 }

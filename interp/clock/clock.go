@@ -11,7 +11,9 @@ package clock
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
+	"sync"
 
 	"pullscore/interp/change"
 	"pullscore/interp/cut"
@@ -34,12 +36,13 @@ type moment struct {
 	stepping     bool // the clock is at it
 	Failed       bool // reported; the times are a guess
 
-	hung *Line // that it hangs on; nil: none
+	hung  *Line // that it hangs on; nil: none
+	wakes []int // movements that wait for it
 }
 
 // settle works a moment out once. What asks for it meanwhile has to wait: it
 // stays unsettled then, and may be asked for again.
-func (m *moment) settle(work func() When) When {
+func (c *Clock) settle(m *moment, work func() When) When {
 	switch {
 	case m.Known:
 		return When{T: m.StartS, Line: m.hung}
@@ -52,6 +55,7 @@ func (m *moment) settle(work func() When) When {
 	w := work()
 	m.busy, m.Known, m.Failed = false, w.State == Found, w.State == Failed
 	m.hung = w.Line
+	c.wake(m, w)
 	return w
 }
 
@@ -86,18 +90,25 @@ type Clock struct {
 	// idle is told of a hold that changes nothing.
 	Idle func(s *lang.Hold, landed, long, now float64)
 
-	Before  []float64 // where the clock stands before item i, for i <= passed
-	passed  int
-	At      []moment
-	Lines   []*Line // the spoken lines, by item
-	InOrder []*Line // the same in their order
-	speaker string  // who spoke last
-	spoke   float64 // until when
-	gap     bool    // no pause and no anchor since
+	Before     []float64 // where the clock stands before item i, for i <= passed
+	passed     int
+	At         []moment
+	Lines      []*Line            // the spoken lines, by item
+	InOrder    []*Line            // the same in their order
+	speaks     map[string][]*Line // the same by who speaks
+	bad        []int              // the items that could not be read
+	cues       cues
+	firstHeard func() *Line // the first line that a cut has; nil: none
+	said       func() *said // the words of all lines, once they are asked for
+	speaker    string       // who spoke last
+	spoke      float64      // until when
+	gap        bool         // no pause and no anchor since
 
+	untimed   untimed
 	moved     []*stage.Move // that have got their times since the stage was laid
 	pulls     []*Pull       // racks and follows as written
 	PullOf    []*Pull       // by item
+	rackAbove []*Pull       // by item: the last rack written above it
 	hung      *Line         // that the moment asked for last hangs on; nil: none
 	tentative int           // above 0: a hold that waits for a rack being timed gives up silently
 }
@@ -121,7 +132,19 @@ type Line struct {
 // New returns a clock that stands at the start of the shot.
 func New(b *Base) *Clock {
 	n := len(b.Items)
-	return &Clock{b: b, Before: make([]float64, n+1), At: make([]moment, n), Lines: make([]*Line, n), PullOf: make([]*Pull, n)}
+	c := &Clock{
+		b: b, Before: make([]float64, n+1), At: make([]moment, n), Lines: make([]*Line, n), PullOf: make([]*Pull, n),
+		rackAbove: make([]*Pull, n), speaks: map[string][]*Line{}, cues: cuesOf(b.Items), untimed: untimedOf(b.Items),
+	}
+	c.firstHeard = sync.OnceValue(func() *Line {
+		i := slices.IndexFunc(c.InOrder, func(l *Line) bool { return b.Cut != nil && l.Heard != nil && l.Heard == b.Cut.First })
+		if i < 0 {
+			return nil
+		}
+		return c.InOrder[i]
+	})
+	c.said = sync.OnceValue(func() *said { return newSaid(c.InOrder) })
+	return c
 }
 
 // Run takes every statement in turn.
@@ -133,15 +156,12 @@ func (c *Clock) Run() {
 	c.lay()
 }
 
-// lay has the stage take the movements that have got their times.
-func (c *Clock) lay() {
-	c.b.Stage.Take(c.moved)
-	c.moved = nil
-}
-
 // ReadLines splits the words of every line, so that anchors find them.
 func (c *Clock) ReadLines() {
 	for i, it := range c.b.Items {
+		if _, ok := it.Stmt.(*lang.Bad); ok {
+			c.bad = append(c.bad, i)
+		}
 		s, ok := it.Stmt.(*lang.Speech)
 		if !ok {
 			continue
@@ -154,6 +174,7 @@ func (c *Clock) ReadLines() {
 		if d, ok := c.b.Who(s.Who, it.Env, names.DeclSubject, names.DeclVoice); ok {
 			l.Who = d.Name.Text
 		}
+		c.speaks[l.Who] = append(c.speaks[l.Who], l)
 		done()
 	}
 }
@@ -298,7 +319,7 @@ func (c *Clock) hold(k int, s *lang.Hold, ev *names.Evaluator, now float64) (aft
 		return now, true
 	}
 	from := now
-	if r := c.lastRack(k); r != nil {
+	if r := c.rackAbove[k]; r != nil {
 		switch w := c.timePull(r); {
 		case w.State == Found:
 			from = r.LandS
@@ -313,16 +334,6 @@ func (c *Clock) hold(k int, s *lang.Hold, ev *names.Evaluator, now float64) (aft
 		c.Idle(s, from, t, now)
 	}
 	return max(now, c.span(k, from, max(from+t, now))), true
-}
-
-// lastRack is the last rack written above item k.
-func (c *Clock) lastRack(k int) *Pull {
-	for i := k - 1; i >= 0; i-- {
-		if p := c.PullOf[i]; p != nil && !p.Follow {
-			return p
-		}
-	}
-	return nil
 }
 
 func (c *Clock) waitsForItself(k int, at lang.Range) {
@@ -352,7 +363,7 @@ func (c *Clock) resolve(k int) {
 // cue times a named moment.
 func (c *Clock) cue(k int, s *lang.Cue) When {
 	m := &c.At[k]
-	return m.settle(func() When {
+	return c.settle(m, func() When {
 		w := When{}
 		if t, ok := c.b.CueInCut(s.Name.Text); ok {
 			w = at(t)
@@ -376,74 +387,6 @@ func (c *Clock) when(k int, a *lang.Anchor) When {
 		return until(k)
 	}
 	return at(c.Before[k])
-}
-
-// block times a move of a person, the camera or the zoom.
-func (c *Clock) block(k int) When {
-	return c.At[k].settle(func() When {
-		mv, on, over, ok := c.readMove(k)
-		if !ok {
-			return failed
-		}
-		w := c.when(k, on)
-		if w.State == Found {
-			mv.Start, mv.End = w.T, c.span(k, w.T, w.T+over)
-			c.moved = append(c.moved, mv)
-			if mv.Who != nil {
-				mv.Who.StandsBy(mv.Along.On)
-			}
-		}
-		return w
-	})
-}
-
-// readMove reads what a piece of blocking says, but for its start.
-func (c *Clock) readMove(k int) (mv *stage.Move, on *lang.Anchor, over float64, ok bool) {
-	it := c.b.Items[k]
-	ev, st := c.b.At(it.Env), c.b.Stage
-	mv = &stage.Move{Item: k, Stmt: it.Stmt}
-	var overExpr *lang.Expr
-	switch s := it.Stmt.(type) {
-	case *lang.Moves:
-		mv.Kind, on, overExpr, mv.Smooth = "moves", s.On, s.Over, s.Profile == lang.ProfileSmooth
-		d, okW := c.b.Who(s.Who, it.Env, names.DeclSubject)
-		if !okW {
-			return nil, nil, 0, false
-		}
-		if mv.Who = st.Subjects[d.Name.Text]; mv.Who == nil || !mv.Who.Ok {
-			return nil, nil, 0, false
-		}
-		mv.Along, mv.Across, ok = st.Spots(s.To, it.Env, nil)
-		if !ok {
-			return nil, nil, 0, false
-		}
-		mv.Along.Back(c.b.Ch.Back)
-		if mv.Along.On != nil && st.HangsOn(mv.Along.On, mv.Who) {
-			c.b.Fail(s.To.Range(), "circle", fmt.Sprintf("%s would stand relative to itself", mv.Who.Name), "")
-			return nil, nil, 0, false
-		}
-		mv.KeepsSide = s.To.Side == nil && mv.Along.On == nil
-	case *lang.Dolly:
-		mv.Kind, on, overExpr, mv.Smooth = "dolly", s.On, s.Over, s.Profile != lang.ProfileEven
-		if mv.By, ok = ev.Positive(s.By, names.DimLength); !ok || mv.By > stage.MaxDistance {
-			return nil, nil, 0, false
-		}
-		if !s.In {
-			mv.By = -mv.By
-		}
-	case *lang.Zoom:
-		mv.Kind, on, overExpr, mv.Smooth = "zoom", s.On, s.Over, s.Profile != lang.ProfileEven
-		if mv.By, ok = ev.Positive(s.To, names.DimLength); !ok {
-			return nil, nil, 0, false
-		}
-		mv.By *= c.b.Ch.FocalFactor()
-		if l := c.b.Lens; mv.By < l.Focal*(1-1e-9) || mv.By > l.Longest*(1+1e-9) {
-			c.b.Fail(s.To.Range(), "focal-not-on-lens", fmt.Sprintf("lens %q has no %s mm", l.Name, plan.Decimal(mv.By*1000, 1)), "It has "+l.FocalText()+".")
-			return nil, nil, 0, false
-		}
-	}
-	over, ok = ev.Positive(overExpr, names.DimTime)
-	return mv, on, over, ok
 }
 
 // time computes a time from the shot's start: seconds, or a timecode where the

@@ -34,10 +34,8 @@ func (c *Clock) cutShift(l *Line) (shift float64, ok bool) {
 	case cut.Placed:
 		return 0, true
 	}
-	for _, first := range c.InOrder {
-		if first.Heard == cut.First {
-			return first.Start - cut.First.Start(), first.Timed
-		}
+	if first := c.firstHeard(); first != nil {
+		return first.Start - cut.First.Start(), first.Timed
 	}
 	return 0, false
 }

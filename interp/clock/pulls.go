@@ -27,6 +27,8 @@ type Pull struct {
 
 	On, Landing *lang.Anchor
 	until       *lang.Anchor
+	above       *Pull   // written next above; nil: none
+	landsBefore *Pull   // the last above that may land: not known to have failed
 	over        float64 // 0 where the length is not written
 	ByDefault   bool    // the length is the shortest that lands
 	Reacts      bool    // the hand waits for a word or cue
@@ -39,8 +41,10 @@ type Pull struct {
 
 // ReadPulls reads what the racks and follows say, but for their times.
 func (c *Clock) ReadPulls() {
+	var above, rack *Pull
 	for i, it := range c.b.Items {
 		var p *Pull
+		c.rackAbove[i] = rack
 		done := c.b.Reading(i)
 		switch s := it.Stmt.(type) {
 		case *lang.Rack:
@@ -54,6 +58,11 @@ func (c *Clock) ReadPulls() {
 		}
 		p.Item, p.Stmt = i, it.Stmt
 		c.PullOf[i] = p
+		p.above, p.landsBefore = above, above
+		above = p
+		if !p.Follow {
+			rack = p
+		}
 		c.pulls = append(c.pulls, p)
 	}
 }
@@ -130,7 +139,7 @@ func (c *Clock) ReadStart() {
 
 // timePull gives a pull its start and landing.
 func (c *Clock) timePull(p *Pull) When {
-	return p.settle(func() When {
+	return c.settle(&p.moment, func() When {
 		if p.Follow {
 			return c.timeFollow(p)
 		}
@@ -185,13 +194,14 @@ func (c *Clock) free(p *Pull) When {
 		return until(p.Item)
 	}
 	t := c.Before[p.Item]
-	for i := slices.Index(c.pulls, p) - 1; i >= 0; i-- {
-		q := c.pulls[i]
+	for p.landsBefore != nil {
+		q := p.landsBefore
 		switch w := c.timePull(q); w.State {
 		case Waits:
 			return w
 		case Failed:
-			continue // the one before it still has to land
+			p.landsBefore = q.landsBefore // the one before it still has to land
+			continue
 		}
 		if math.IsInf(q.LandS, 0) { // a follow that the next rack ends
 			return at(max(t, q.StartS))
@@ -202,13 +212,7 @@ func (c *Clock) free(p *Pull) When {
 }
 
 // WrittenBefore returns the pull written next above p; nil for the first.
-func (c *Clock) WrittenBefore(p *Pull) *Pull {
-	i := slices.Index(c.pulls, p)
-	if i == 0 {
-		return nil
-	}
-	return c.pulls[i-1]
-}
+func (p *Pull) WrittenBefore() *Pull { return p.above }
 
 func (c *Clock) placed(p *Pull, start, land float64) When {
 	if math.Abs(start) > longest || math.Abs(land) > longest {
@@ -230,7 +234,7 @@ func (c *Clock) placed(p *Pull, start, land float64) When {
 // tried until it stays.
 func (c *Clock) shortest(p *Pull, start, land float64) When {
 	c.blockingSoFar()
-	before := c.WrittenBefore(p)
+	before := p.WrittenBefore()
 	if before != nil {
 		c.timePull(before)
 	}
@@ -253,20 +257,6 @@ func (c *Clock) shortest(p *Pull, start, land float64) When {
 		land = start + long
 	}
 	return c.placed(p, start, land)
-}
-
-// blockingSoFar times what blocking can be timed before this pull has landed;
-// what waits for it cannot matter to where it lands.
-func (c *Clock) blockingSoFar() {
-	c.tentative++
-	defer func() { c.tentative-- }()
-	for i, it := range c.b.Items {
-		switch it.Stmt.(type) {
-		case *lang.Moves, *lang.Dolly, *lang.Zoom:
-			c.block(i)
-		}
-	}
-	c.lay()
 }
 
 func (c *Clock) timeFollow(p *Pull) When {

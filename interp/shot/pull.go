@@ -46,7 +46,7 @@ func (b *builder) inOrder(out *Built) []*clock.Pull {
 		changed := false
 		var before *clock.Pull
 		for _, r := range racks {
-			if r.ByDefault && before != out.Clock.WrittenBefore(r) {
+			if r.ByDefault && before != r.WrittenBefore() {
 				old := r.StartS
 				long := out.shortest(r, before, r.StartS, r.LandS)
 				if r.Landing != nil {
