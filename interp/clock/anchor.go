@@ -93,7 +93,7 @@ func (c *Clock) named(k int, a *lang.Anchor, e *names.Env, focus bool) When {
 		d = c.cueInMove(a.Name.Text)
 	}
 	if d == nil {
-		c.b.UnknownAt(a.Range(), a.Name.Text, "cue, speaker or time", c.b.Names(names.DeclCue, names.DeclSubject, names.DeclVoice, names.DeclLet))
+		c.b.Undeclared(a.Range(), a.Name.Text, "cue, speaker or time", names.DeclCue, names.DeclSubject, names.DeclVoice, names.DeclLet)
 		return failed
 	}
 	switch d.Kind {

@@ -95,7 +95,7 @@ func (l *Lexicon) resolveCall(call *lang.Call, e *Env, depth int) (*lang.Section
 	d := l.Find(call.Name.Text)
 	switch {
 	case d == nil:
-		l.Unknown(call.Name, "move", l.Film.NamesOf(declMove))
+		l.Undeclared(call.Name.Range(), call.Name.Text, "move", declMove)
 		return nil, false
 	case d.Kind != declMove:
 		l.Fail(call.Name.Range(), "wrong-kind", fmt.Sprintf("%s is a %s, not a move", call.Name.Text, d.Kind), "")
@@ -273,7 +273,7 @@ func (l *Lexicon) Who(n *lang.Name, e *Env, kinds ...DeclKind) (*Decl, bool) {
 	}
 	d := l.Find(text)
 	if d == nil {
-		l.UnknownAt(at, text, kindWords(kinds), l.Names(kinds...))
+		l.Undeclared(at, text, kindWords(kinds), kinds...)
 		return nil, false
 	}
 	for _, k := range kinds {

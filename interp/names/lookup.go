@@ -22,11 +22,14 @@ type Lexicon struct {
 	givens map[given]LetValue // arguments that have been computed
 	Items  []Item             // the shot's statements, moves written out
 	Source func(file string) []byte
+
+	near     map[[2]string]string // what was probably meant, by the name and what it should be
+	compared int                  // names, to find that
 }
 
 // NewLexicon returns the lexicon of a shot over the names of the film.
 func NewLexicon(head *lang.Shot, film *Scope, lets map[*Decl]*LetValue, source func(string) []byte, rate timecode.Rate) *Lexicon {
-	l := &Lexicon{Head: head, Film: film, Local: newScope(), Lets: lets, givens: map[given]LetValue{}, Source: source}
+	l := &Lexicon{Head: head, Film: film, Local: newScope(), Lets: lets, givens: map[given]LetValue{}, Source: source, near: map[[2]string]string{}}
 	l.Evaluator = Evaluator{Reporter: &Reporter{}, Rate: rate, Names: l.global}
 	return l
 }
@@ -50,7 +53,7 @@ func (l *Lexicon) nameIn(env *Env, x *lang.Expr) (Quantity, bool) {
 	d := l.Find(x.Ref)
 	switch {
 	case d == nil:
-		l.UnknownAt(x.Range(), x.Ref, "subject", l.Names(DeclSubject, DeclLet))
+		l.Undeclared(x.Range(), x.Ref, "subject", DeclSubject, DeclLet)
 		return Quantity{}, false
 	case d.Kind == DeclLet:
 		v := l.Lets[d]
@@ -62,12 +65,32 @@ func (l *Lexicon) nameIn(env *Env, x *lang.Expr) (Quantity, bool) {
 	return Quantity{}, false
 }
 
-// Names lists the names of some kinds that the shot knows, for near misses.
-func (l *Lexicon) Names(kinds ...DeclKind) []string {
+// Undeclared reports a name, in a shot, that nothing of these kinds declares.
+func (l *Lexicon) Undeclared(at lang.Range, name, what string, kinds ...DeclKind) {
+	key := [2]string{name, what}
+	detail, ok := l.near[key]
+	if !ok && l.compared < worthComparing {
+		among := l.names(kinds)
+		l.compared += len(among)
+		detail = didYouMean(name, among)
+		l.near[key] = detail
+	}
+	l.Fail(at, "unknown-name", noSuch(name, what), detail)
+}
+
+// worthComparing is how many names are compared with those of one shot that
+// nothing declares: where hundreds are wrong the last ones are told without a
+// guess at what was meant.
+const worthComparing = 100_000
+
+// names lists the names of some kinds that the shot knows.
+func (l *Lexicon) names(kinds []DeclKind) []string {
 	var list []string
+	listed := map[string]bool{}
 	for _, s := range []*Scope{l.Local, l.Film} {
 		for _, d := range s.Order {
-			if slices.Contains(kinds, d.Kind) && !slices.Contains(list, d.Name.Text) {
+			if slices.Contains(kinds, d.Kind) && !listed[d.Name.Text] {
+				listed[d.Name.Text] = true
 				list = append(list, d.Name.Text)
 			}
 		}

@@ -351,21 +351,28 @@ func (r *Reporter) Unknown(name *lang.Name, what string, among []string) {
 
 // UnknownAt reports a name at a place that nothing declares.
 func (r *Reporter) UnknownAt(at lang.Range, name, what string, among []string) {
-	detail := ""
+	r.Fail(at, "unknown-name", noSuch(name, what), didYouMean(name, among))
+}
+
+func noSuch(name, what string) string { return fmt.Sprintf("%s is no %s", name, what) }
+
+// didYouMean says which of some names may have been meant by another; all of
+// them where they are few.
+func didYouMean(name string, among []string) string {
 	near, isNear := lang.Nearest(name, among)
 	holding := slices.DeleteFunc(slices.Clone(among), func(s string) bool { return !strings.Contains(Fold(s), Fold(name)) })
 	alike := sameNumber(name, among)
 	switch {
 	case len(holding) > 0 && len(holding) <= 3 && len([]rune(name)) > 1:
-		detail = fmt.Sprintf("Did you mean %s?", writeNames(holding, " or "))
+		return fmt.Sprintf("Did you mean %s?", writeNames(holding, " or "))
 	case len(alike) > 0 && len(alike) <= 3:
-		detail = fmt.Sprintf("Did you mean %s?", writeNames(alike, " or "))
+		return fmt.Sprintf("Did you mean %s?", writeNames(alike, " or "))
 	case isNear:
-		detail = fmt.Sprintf("Did you mean %s?", lang.WriteName(near))
+		return fmt.Sprintf("Did you mean %s?", lang.WriteName(near))
 	case len(among) > 0 && len(among) <= 8:
-		detail = "There is " + writeNames(among, ", ") + "."
+		return "There is " + writeNames(among, ", ") + "."
 	}
-	r.Fail(at, "unknown-name", fmt.Sprintf("%s is no %s", name, what), detail)
+	return ""
 }
 
 // writeNames lists names as a plan writes them.
