@@ -51,7 +51,7 @@ func (p *program) tellRevision(c *revision.Change) {
 	}
 	s.built.Flags = append(s.built.Flags, plan.Flag{
 		Number: len(s.built.Flags) + 1, Severity: d.Severity.String(), Code: d.Code, Text: d.Message,
-		Time: d.Time, Row: checks.RowOf[d.Code],
+		Time: d.Time, Row: checks.RowOf(d.Code),
 	})
 }
 

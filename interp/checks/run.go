@@ -9,6 +9,7 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/interp/shot"
 	"pullscore/lang"
+	"pullscore/lang/rule"
 )
 
 // An Again builds a shot with a change; ok is false where it then cannot be
@@ -70,24 +71,17 @@ func Flags(found []Finding) []plan.Flag {
 		for j, c := range f.Cures {
 			cures[j] = c.Text
 		}
-		row, ok := RowOf[f.Code]
-		if !ok {
-			row = "distance"
-		}
 		flags = append(flags, plan.Flag{
 			Number: i + 1, Severity: f.Severity.String(), Code: f.Code, Text: f.Message,
-			Cures: strings.Join(cures, ", or "), Time: max(f.Time, 0), Row: row, Pull: f.Pull,
+			Cures: strings.Join(cures, ", or "), Time: max(f.Time, 0), Row: RowOf(f.Code), Pull: f.Pull,
 		})
 	}
 	return flags
 }
 
-// RowOf says on which row of the score a finding stands.
-var RowOf = map[string]string{
-	"cuts-into-line": "lines", "unmotivated": "lines", "line-not-in-edit": "lines", "line-differs": "lines", "lines-elsewhere": "lines", "cue-not-in-edit": "lines", "shot-not-in-edit": "lines", "moved-in-edit": "lines",
-	"line-changed": "lines", "line-moved": "lines", "line-gone": "lines", "speaker-changed": "lines", "trimmed": "hand",
-	"not-seen": "sharp", "faint": "sharp", "no-time-to-see": "sharp", "too-deep": "sharp", "goes-soft": "sharp", "breathes": "sharp", "jarring": "sharp",
-	"out-of-frame": "distance",
-	"hard-to-land": "hand", "never-sure": "hand", "no-time-to-move": "hand", "faster-than-a-hand": "hand",
-	"re-grip": "hand", "by-wire": "hand", "no-ring": "hand", "falls-behind": "hand", "beyond-marks": "hand",
+// RowOf returns the row of the score on which a finding of that code stands; ""
+// where it concerns the shot as a whole.
+func RowOf(code string) string {
+	c, _ := rule.Named(code)
+	return c.Rule().Row.String()
 }

@@ -286,6 +286,6 @@ type Flag struct {
 	Text     string  // the message
 	Cures    string  // the cures as one phrase; may be empty
 	Time     float64 // where it lies in the shot, seconds
-	Row      string  // the row that it belongs on: lines, distance, sharp or hand
+	Row      string  // the row that it belongs on: lines, distance, sharp or hand; "" for the whole shot
 	Pull     int     // the pull that it is about; 0: none
 }

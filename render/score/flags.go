@@ -20,16 +20,12 @@ func (w *window) lane(row, title string) section {
 		}}
 }
 
-// flags returns the findings of a row in the window. One of an unknown row
-// goes with the distances.
+// flags returns the findings of a row in the window. One without a row is about
+// the shot as a whole and stands in the sentences alone.
 func (w *window) flags(row string) []plan.Flag {
 	var flags []plan.Flag
 	for _, f := range w.shot.Flags {
-		home := f.Row
-		if !slices.Contains([]string{"lines", "sharp", "hand"}, home) {
-			home = "distance"
-		}
-		if home == row && w.holds(f.Time) {
+		if f.Row == row && w.holds(f.Time) {
 			flags = append(flags, f)
 		}
 	}
