@@ -3,6 +3,7 @@
 package lang
 
 import (
+	"cmp"
 	"reflect"
 	"strconv"
 	"sync"
@@ -20,13 +21,22 @@ var (
 // last a time: a value that is worked out begins with a name too, and is told
 // by the sign behind it.
 type moment struct {
-	End    *Name    `parser:"( 'end' 'of' @@ |"`
+	End    *ending  `parser:"( 'end' 'of' @@ |" is:"end" say:"NAME | end of [NAME] \"WORDS\" [N]"`
 	Who    *Name    `parser:"( (?= ( Word | Text | Stop ) Text ) @@ )?"`
 	Words  *Text    `parser:"@@" say:"WORDS"`
 	Count  string   `parser:"@Number? |" say:"N"`
 	Name   *Name    `parser:"(?! ( Word | Text | Stop ) ( '*' | '/' ) ) @@ |"`
 	Time   *product `parser:"(?! 'inf' ) @@ )" is:"time"`
 	Offset *Expr    `parser:"( (?= '+' | '-' | '−' ) @@ )?" is:"time" say:"+ TIME | - TIME"`
+}
+
+// An ending is what a moment is the end of: words, or what a name stands for. One
+// text alone is taken for words; it may be a name in quotes.
+type ending struct {
+	Who   *Name  `parser:"( (?= ( Word | Text | Stop ) Text ) @@ )?"`
+	Words *Text  `parser:"@@"`
+	Count string `parser:"@Number? |" say:"N"`
+	Name  *Name  `parser:"@@"`
 }
 
 // A product is an Expr up to the first sign of a sum: in a moment a sum is what
@@ -74,7 +84,7 @@ func (a *Anchor) fill(m *moment, lex *lexer.PeekingLexer, start lexer.Checkpoint
 	a.Name, a.Words, a.Time, a.Offset = m.Name, m.Words, (*Expr)(m.Time), m.Offset
 	switch {
 	case m.End != nil:
-		a.Kind, a.Name = AnchorEnd, m.End
+		a.Kind, a.Name, a.Words = AnchorEnd, cmp.Or(m.End.Name, m.End.Who), m.End.Words
 	case m.Words != nil:
 		a.Kind, a.Name = AnchorWords, m.Who
 	case m.Name != nil:
@@ -82,11 +92,15 @@ func (a *Anchor) fill(m *moment, lex *lexer.PeekingLexer, start lexer.Checkpoint
 	default:
 		a.Kind = AnchorTime
 	}
-	if m.Count == "" {
+	count := m.Count
+	if m.End != nil {
+		count = m.End.Count
+	}
+	if count == "" {
 		return nil
 	}
 	var err error
-	if a.Nth, err = strconv.Atoi(m.Count); err == nil && a.Nth > 0 {
+	if a.Nth, err = strconv.Atoi(count); err == nil && a.Nth > 0 {
 		return nil
 	}
 	for _, t := range lex.Range(start.RawCursor(), lex.RawCursor()) {

@@ -104,7 +104,7 @@ func notA(t *lexer.Token, f *form, words []string) *fault {
 	switch {
 	case f.kind == formToken && f.token == tokID:
 		return noID(t)
-	case f.kind == formPiece && f.piece == nameType || f.field.is == "target" && isKeyword:
+	case f.kind == formPiece && f.piece == nameType || (f.field.is == "target" || f.field.is == "end") && isKeyword:
 		return noName(t)
 	case f.kind == formPiece && f.piece == textType:
 		return faultAt(t, "expected-text", "expected a text in quotes, found %s", found)

@@ -106,6 +106,8 @@ func bareQuantity(name string) quantity {
 		return quantity{"a width, such as 12 m or 55 in diagonal", "WIDTH", of(DimLength), UnitM, lengthsHave}
 	case "moment":
 		return quantity{text: aMoment, usage: "MOMENT", dims: of(DimTime)}
+	case "end":
+		return quantity{text: "a name or words in quotes", usage: "NAME"}
 	case "argument":
 		return quantity{text: aMoment, usage: "ARGUMENT"}
 	case "value":
@@ -120,7 +122,7 @@ const aMoment = "a moment: words in quotes, a name or a time"
 var quantityNames = [...]string{
 	"time", "timecode", "length", "distance", "side", "width", "focal", "angle", "shutter", "sharpness", "chance", "share",
 	"pixels", "pace", "throughput", "turning", "stop", "number", "rate", "density", "gear", "place", "target", "size",
-	"moment", "argument", "value",
+	"moment", "end", "argument", "value",
 }
 
 // units lists the spellings of the units that the quantity may have.

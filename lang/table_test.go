@@ -66,6 +66,9 @@ with camera A, lens "75", stop f/2.8, nd 0.9
   action "sits down", lasting 1.5 s, on "ledger" 2
   cue knock
   cue bell on OTTO "every" 2 - 6 fr
+  cue chime on end of "every"
+  cue step on end of OTTO "every ledger" 2 - 6 fr
+  cue sigh on end of "MRS. DALE" + 1 s
   rack to LEDGER - 5 cm, landing on "every", over 1.4 s, smooth, because "he means it"
   rack to inf, at 4 s, even
   rack to 5'6", on knock

@@ -120,7 +120,7 @@ type AnchorKind uint8
 const (
 	AnchorWords AnchorKind = iota // "WORDS" [n], or SPEAKER "WORDS" [n] when Name is set
 	AnchorName                    // a speaker's line, a cue, a let or a parameter: Name
-	AnchorEnd                     // end of Name
+	AnchorEnd                     // end of Name, of "WORDS" [n] or of Name "WORDS" [n]
 	AnchorTime                    // Time, a time or a timecode
 )
 

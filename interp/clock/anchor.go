@@ -69,6 +69,10 @@ func (c *Clock) moment(k int, a *lang.Anchor, ev *names.Evaluator, focus bool) W
 	case lang.AnchorWords:
 		return c.words(k, a, e, focus)
 	case lang.AnchorEnd:
+		a = c.endMeant(a, e)
+		if a.Words != nil {
+			return c.words(k, a, e, focus)
+		}
 		d, ok := c.b.Who(a.Name, e, names.DeclSubject, names.DeclVoice)
 		if !ok {
 			return failed
@@ -300,14 +304,32 @@ func (c *Clock) words(k int, a *lang.Anchor, e *names.Env, focus bool) When {
 	if hit.token >= len(words) {
 		return failed // the line has no time, which has been told
 	}
+	if a.Kind == lang.AnchorEnd {
+		last := min(hit.token+len(phrase(a)), len(words)) - 1
+		return When{T: words[last].End, Line: hit.line}
+	}
 	return When{T: words[hit.token].Start, Line: hit.line}
+}
+
+// endMeant returns an anchor of an end with its text as a name where that is what
+// it is: a text alone is the name of somebody before it is words.
+func (c *Clock) endMeant(a *lang.Anchor, e *names.Env) *lang.Anchor {
+	if a.Words == nil || a.Name != nil || a.Nth > 0 {
+		return a
+	}
+	if _, _, isParameter := e.Arg(a.Words.Value); !isParameter && c.b.Find(a.Words.Value) == nil {
+		return a
+	}
+	meant := *a
+	meant.Words, meant.Name = nil, &lang.Name{Node: a.Words.Node, Text: a.Words.Value, Quoted: true}
+	return &meant
 }
 
 // nameMeant returns the anchor of a name that stands in quotes because it has
 // to, as "MRS. DALE" does: words that no line of the shot has, and that are the
 // name of a speaker or a cue. It returns nil where words are meant.
 func (c *Clock) nameMeant(a *lang.Anchor) *lang.Anchor {
-	if a.Name != nil || a.Nth > 0 {
+	if a.Name != nil || a.Nth > 0 || a.Kind == lang.AnchorEnd {
 		return nil
 	}
 	d := c.b.Find(a.Words.Value)
