@@ -5,6 +5,7 @@ package interp
 
 import (
 	"fmt"
+	"maps"
 	"math"
 
 	"pullscore/interp/change"
@@ -49,9 +50,14 @@ func (p *program) build() {
 	p.Scope = gathering.Gather(p.root)
 	p.readSettings()
 	reader := &kit.Reader{Evaluator: p.Evaluator, Source: p.Source, Learn: p.learn}
+	p.Reporter.Lost = maps.Clone(p.Scope.Lost)
+	if p.Film.Lost {
+		p.Reporter.Lost["use"] = true
+	}
 	for _, d := range p.Scope.Order {
 		p.resolve(d, reader)
 	}
+	p.readHeadless(reader)
 	names.MoveCheck{Reporter: p.Reporter, Scope: p.Scope}.CheckMoves()
 	p.readCuts()
 	p.buildShots()
@@ -77,6 +83,24 @@ func (p *program) resolve(d *names.Decl, reader *kit.Reader) {
 		p.Pullers[name] = &kit.Puller{Name: name, Hand: hand.Default()}
 	case d.Kind == names.DeclPuller:
 		p.Pullers[name] = reader.Puller(d.Section)
+	}
+}
+
+// readHeadless looks at the pieces of the kit whose header could not be read, for
+// the mistakes under it.
+func (p *program) readHeadless(reader *kit.Reader) {
+	for _, sec := range p.loader.Sections() {
+		if _, bad := sec.Head.(*lang.Bad); !bad {
+			continue
+		}
+		switch names.Meant(sec) {
+		case "camera":
+			reader.Camera(sec)
+		case "lens":
+			reader.Lens(sec)
+		case "puller":
+			reader.Puller(sec)
+		}
 	}
 }
 
@@ -160,15 +184,18 @@ func (p *program) filmViewing(set map[string]lang.Statement) kit.Viewing {
 	return v
 }
 
-// buildShots builds every shot of the plan file itself.
+// buildShots builds every shot of the plan file itself, and looks at what none of
+// them says.
 func (p *program) buildShots() {
 	ids := map[string]lang.Statement{}
+	used := map[*lang.Move]bool{}
 	for _, sec := range p.root.File.Sections {
-		head, ok := sec.Head.(*lang.Shot)
-		if !ok {
+		sec, read := asShot(sec)
+		if sec == nil {
 			continue
 		}
-		if old, ok := ids[head.ID]; ok {
+		head := sec.Head.(*lang.Shot)
+		if old, ok := ids[head.ID]; ok && read {
 			p.Report(lang.Diagnostic{
 				Code: "duplicate-name", Severity: lang.Error, Range: head.Range(),
 				Message: fmt.Sprintf("there is a shot %s already", head.ID),
@@ -177,28 +204,48 @@ func (p *program) buildShots() {
 		} else {
 			ids[head.ID] = head
 		}
-		p.buildShot(sec)
+		for _, it := range p.buildShot(sec, read) {
+			used[it.Env.Move()] = true
+		}
 	}
+	p.Diags = append(p.Diags, shot.Unused(p.Film, p.loader.Sections(), used)...)
 }
 
-// buildShot builds one shot and takes what is told of it.
-func (p *program) buildShot(sec *lang.Section) {
+// asShot returns a section as that of a shot; nil where it is another. One whose
+// header could not be read is a shot without an ID, and read is false.
+func asShot(sec *lang.Section) (as *lang.Section, read bool) {
+	if _, ok := sec.Head.(*lang.Shot); ok {
+		return sec, true
+	}
+	bad, ok := sec.Head.(*lang.Bad)
+	if !ok || names.Meant(sec) != "shot" {
+		return nil, false
+	}
+	return &lang.Section{Head: &lang.Shot{Node: bad.Node}, Body: sec.Body}, false
+}
+
+// buildShot builds one shot and takes what is told of it; the shot itself only
+// where its header could be read. It returns the statements of the shot.
+func (p *program) buildShot(sec *lang.Section, read bool) []names.Item {
 	times := shot.Times{}
 	b, ok := shot.Build(p.Film, sec, change.Change{}, shot.Options{Lines: true, Needed: true, Times: times})
 	p.Diags = append(p.Diags, b.Told...)
-	p.Plan.Defaults = append(p.Plan.Defaults, b.Defaults...)
 	if ok {
 		found := checks.Run(b, p.anew(sec, times))
 		for _, f := range found {
 			p.Diags = append(p.Diags, f.Diagnostic)
 		}
 		b.Plan.Flags = checks.Flags(found)
+	}
+	if ok = ok && read; ok {
+		p.Plan.Defaults = append(p.Plan.Defaults, b.Defaults...)
 		p.Plan.Shots = append(p.Plan.Shots, b.Plan)
 		p.sections[b.Plan] = sec
 	}
 	if p.hasPage() {
 		p.spoken = append(p.spoken, spokenIn(b, ok))
 	}
+	return b.Items
 }
 
 // anew returns what builds a shot with a change, with the times that are known.

@@ -24,8 +24,8 @@ const singleSlips, besideSlips = 2000, 400
 
 // The shares, in percent, that may cause an error on a sound line, and that may
 // stay hidden. They are what holds: a change may lower them, and none may raise
-// them. What is aimed at is 3 and 2.
-const mostOnSoundLines, mostHidden = 9, 4.75
+// them: 3 and 2 are the least that is asked for.
+const mostOnSoundLines, mostHidden = 2.4, 0.5
 
 // slipsSeed makes all runs alike.
 const slipsSeed = 20

@@ -80,12 +80,17 @@ func (c *checker) need(q quantity, x *Expr) {
 	}
 	if n := bare(x); n != nil {
 		c.faults = append(c.faults, faultOn(&x.Node, "missing-unit", "this number has no unit").because("%s", q.tell))
-		n.Unit = q.unit
+		n.Unit, n.Guessed = q.unit, q.unsure()
 	} else if x.Kind == ExprBinary && (x.Op == '+' || x.Op == '-') {
 		c.need(q, x.X)
 		c.need(q, x.Y)
 	}
 }
+
+// unsure reports whether the unit that stands in for one that is not written is no
+// more than a guess: those of lengths, and of angles, lie far apart. Such a number is
+// not reckoned with.
+func (q quantity) unsure() bool { return q.unit == UnitM || q.unit == UnitDeg }
 
 // bare returns the first number of an expression that has no units at all, nil
 // for any other.

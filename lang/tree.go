@@ -85,6 +85,9 @@ type Expr struct {
 	Quoted bool
 	Op     byte // + - * /
 	X, Y   *Expr
+	// Guessed tells that the number lacks its unit, which has been told: Unit is
+	// one of the dimension wanted, and what the number comes to is not known.
+	Guessed bool
 }
 
 // A Unit is what stands behind a number. UnitNone is a bare number.

@@ -48,12 +48,12 @@ func (b *Shot) lostRack(p *shot.Pull) bool {
 		if q := b.Clock.PullOf[i]; q != nil {
 			return q.Failed
 		}
-		if bad, ok := b.Items[i].Stmt.(*lang.Bad); ok && bad.Keyword == "rack" {
+		if bad, ok := b.Items[i].Stmt.(*lang.Bad); ok && (bad.Keyword == "rack" || bad.Keyword == "") {
 			return true
 		}
 	}
 	if b.Settings["start"] != nil {
 		return !b.Start.Ok
 	}
-	return slices.ContainsFunc(b.Body, func(s lang.Statement) bool { bad, ok := s.(*lang.Bad); return ok && bad.Keyword == "start" })
+	return b.Lost.Any("start")
 }

@@ -85,6 +85,9 @@ func (c *Clock) moment(k int, a *lang.Anchor, ev *names.Evaluator, focus bool) W
 // named resolves a bare name: a parameter, a cue, a speaker or a let.
 func (c *Clock) named(k int, a *lang.Anchor, e *names.Env, focus bool) When {
 	if arg, outer, ok := e.Arg(a.Name.Text); ok {
+		if arg == nil {
+			return failed
+		}
 		// The argument is read where the move is used, and its words are
 		// looked for around the line that they hang on.
 		save := c.b.Items[k].Env
@@ -104,8 +107,8 @@ func (c *Clock) named(k int, a *lang.Anchor, e *names.Env, focus bool) When {
 	case names.DeclCue:
 		return c.cueTime(k, d, a)
 	case names.DeclLet:
-		v := c.b.Lets[d]
-		if !v.Ok {
+		v, ok := c.b.Lets[d]
+		if !ok || !v.Ok {
 			return failed
 		}
 		t, ok := c.timeOf(v.Q, a.Range())
@@ -203,6 +206,8 @@ func (c *Clock) speakerLine(k int, who string, where lang.Range, end bool) When 
 	above, below := c.nearest(k)
 	var l *Line
 	switch {
+	case is(above, who) && is(below, who) && c.besideBad(k):
+		return failed // the line between may be the one that is meant
 	case is(above, who) && is(below, who):
 		return c.whichLine(who, where)
 	case is(above, who):
@@ -215,21 +220,39 @@ func (c *Clock) speakerLine(k int, who string, where lang.Range, end bool) When 
 		case 1:
 			l = lines[0]
 		default:
+			if c.besideBad(k) {
+				return failed
+			}
 			return c.whichLine(who, where)
 		}
 	}
 	if l == nil {
-		c.b.Fail(where, "no-line", fmt.Sprintf("%s has no line in this shot", who), "")
+		c.noLine(who, where)
 		return failed
 	}
 	if !c.pass(l.Item+1) && !c.ownTime(l) {
 		return until(l.Item + 1)
+	}
+	if c.At[l.Item].Failed {
+		return failed
 	}
 	if end {
 		return When{T: c.At[l.Item].EndS, Line: l}
 	}
 	return When{T: c.At[l.Item].StartS, Line: l}
 }
+
+// noLine tells of somebody who says nothing, unless there is a line that could not
+// be read, or nobody knows whose it is.
+func (c *Clock) noLine(who string, at lang.Range) {
+	if !c.b.Here.Any(speechWord) && len(c.speaks[""]) == 0 {
+		c.b.Fail(at, "no-line", fmt.Sprintf("%s has no line in this shot", who), "")
+	}
+}
+
+// speechWord is what marks a spoken line, as a line that could not be read has
+// it for its keyword.
+const speechWord = ":"
 
 // ownTime times a line that says its time itself, ahead of the clock.
 func (c *Clock) ownTime(l *Line) bool {
@@ -299,6 +322,9 @@ func (c *Clock) words(k int, a *lang.Anchor, e *names.Env, focus bool) When {
 	}
 	if !c.pass(hit.line.Item+1) && !c.ownTime(hit.line) {
 		return until(hit.line.Item + 1)
+	}
+	if c.At[hit.line.Item].Failed {
+		return failed
 	}
 	words := hit.line.spread()
 	if hit.token >= len(words) {
@@ -372,7 +398,7 @@ func (c *Clock) inLinesOf(a *lang.Anchor, e *names.Env) (hits []spotted, ok bool
 		return nil, false
 	}
 	if len(c.speaks[d.Name.Text]) == 0 {
-		c.b.Fail(a.Range(), "no-line", fmt.Sprintf("%s has no line in this shot", d.Name.Text), "")
+		c.noLine(d.Name.Text, a.Range())
 		return nil, false
 	}
 	return c.said().by(d.Name.Text, phrase(a)), true
@@ -419,7 +445,7 @@ func (c *Clock) pick(k int, a *lang.Anchor, hits []spotted) (spotted, bool) {
 		words = lang.WriteName(a.Name.Text) + " " + words
 	}
 	switch {
-	case len(hits) == 0 && c.besideBad(k): // one mistake is told once
+	case len(hits) == 0 && (c.besideBad(k) || a.Name != nil && c.b.Here.Any(speechWord)): // one mistake is told once
 	case len(hits) == 0:
 		c.b.Fail(a.Range(), "word-not-found", c.notFound(a), c.nearWord(k, a))
 	case a.Nth > len(hits):
@@ -469,10 +495,13 @@ func (c *Clock) nearWord(k int, a *lang.Anchor) string {
 	return "There is no line."
 }
 
-// besideBad tells whether a line next to item k could not be read: the words
-// may stand in that one.
+// besideBad tells whether a line next to item k could not be read, or nobody
+// knows whose it is: it may be the one that is meant.
 func (c *Clock) besideBad(k int) bool {
 	above, below := c.nearest(k)
+	if is(above, "") || is(below, "") {
+		return true
+	}
 	i, _ := slices.BinarySearch(c.bad, k)
 	if i > 0 && (above == nil || c.bad[i-1] > above.Item) {
 		return true

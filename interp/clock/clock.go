@@ -96,7 +96,7 @@ type Clock struct {
 	Lines      []*Line            // the spoken lines, by item
 	InOrder    []*Line            // the same in their order
 	speaks     map[string][]*Line // the same by who speaks
-	bad        []int              // the items that could not be read
+	bad        []int              // the items that may be spoken lines, and could not be read
 	cues       cues
 	firstHeard func() *Line // the first line that a cut has; nil: none
 	said       func() *said // the words of all lines, once they are asked for
@@ -159,7 +159,7 @@ func (c *Clock) Run() {
 // ReadLines splits the words of every line, so that anchors find them.
 func (c *Clock) ReadLines() {
 	for i, it := range c.b.Items {
-		if _, ok := it.Stmt.(*lang.Bad); ok {
+		if bad, ok := it.Stmt.(*lang.Bad); ok && (bad.Keyword == speechWord || bad.Keyword == "") {
 			c.bad = append(c.bad, i)
 		}
 		s, ok := it.Stmt.(*lang.Speech)
@@ -253,6 +253,8 @@ func (c *Clock) speak(k int, s *lang.Speech, ev *names.Evaluator, now float64) (
 		switch w := c.anchor(k, s.On, ev, false); w.State {
 		case Waits:
 			c.waitsForItself(k, s.On.Range())
+		case Failed:
+			c.At[k].Failed = true
 		case Found:
 			start = w.T
 		}
@@ -274,6 +276,7 @@ func (c *Clock) speakFromTo(l *Line, ev *names.Evaluator, now float64) (float64,
 	from, okF := c.time(ev, l.Stmt.From)
 	to, okT := c.time(ev, l.Stmt.To)
 	if !okF || !okT {
+		c.At[l.Item].Failed = true
 		return now, true
 	}
 	if to < from {
@@ -301,6 +304,8 @@ func (c *Clock) act(k int, s *lang.Action, ev *names.Evaluator, now float64) (af
 		switch w := c.anchor(k, s.On, ev, false); w.State {
 		case Waits:
 			c.waitsForItself(k, s.On.Range())
+		case Failed:
+			c.At[k].Failed = true
 		case Found:
 			start, c.gap = w.T, false
 		}
@@ -409,6 +414,7 @@ func (c *Clock) timeOf(q names.Quantity, at lang.Range) (float64, bool) {
 			frames += day // past midnight
 		}
 		return c.b.Rate.Seconds(frames), true
+	case q.Dim == names.DimTimecode && c.b.Here.Any("begins"): // it may be said there
 	case q.Dim == names.DimTimecode:
 		c.b.Fail(at, "no-begins-at", "a timecode means nothing here: the shot does not say where it begins",
 			"Write under the shot's header: begins at 01:00:00:00.")

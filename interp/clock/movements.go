@@ -132,10 +132,10 @@ func (c *Clock) wake(m *moment, w When) {
 func (c *Clock) block(k int) When {
 	return c.settle(&c.At[k], func() When {
 		mv, on, over, ok := c.readMove(k)
-		if !ok {
-			return failed
-		}
 		w := c.when(k, on)
+		if !ok && w.State == Found {
+			return failed // told; its moment has been looked at all the same
+		}
 		if w.State == Found {
 			mv.Start, mv.End = w.T, c.span(k, w.T, w.T+over)
 			c.moved = append(c.moved, mv)
@@ -147,53 +147,61 @@ func (c *Clock) block(k int) When {
 	})
 }
 
-// readMove reads what a piece of blocking says, but for its start.
+// readMove reads what a piece of blocking says, but for its start. It looks at all
+// of it, whatever is wrong with a part.
 func (c *Clock) readMove(k int) (mv *stage.Move, on *lang.Anchor, over float64, ok bool) {
-	it := c.b.Items[k]
-	ev, st := c.b.At(it.Env), c.b.Stage
-	mv = &stage.Move{Item: k, Stmt: it.Stmt}
+	mv = &stage.Move{Item: k, Stmt: c.b.Items[k].Stmt}
+	ev := c.b.At(c.b.Items[k].Env)
 	var overExpr *lang.Expr
-	switch s := it.Stmt.(type) {
+	switch s := mv.Stmt.(type) {
 	case *lang.Moves:
 		mv.Kind, on, overExpr, mv.Smooth = "moves", s.On, s.Over, s.Profile == lang.ProfileSmooth
-		d, okW := c.b.Who(s.Who, it.Env, names.DeclSubject)
-		if !okW {
-			return nil, nil, 0, false
-		}
-		if mv.Who = st.Subjects[d.Name.Text]; mv.Who == nil || !mv.Who.Ok {
-			return nil, nil, 0, false
-		}
-		mv.Along, mv.Across, ok = st.Spots(s.To, it.Env, nil)
-		if !ok {
-			return nil, nil, 0, false
-		}
-		mv.Along.Back(c.b.Ch.Back)
-		if mv.Along.On != nil && st.HangsOn(mv.Along.On, mv.Who) {
-			c.b.Fail(s.To.Range(), "circle", fmt.Sprintf("%s would stand relative to itself", mv.Who.Name), "")
-			return nil, nil, 0, false
-		}
-		mv.KeepsSide = s.To.Side == nil && mv.Along.On == nil
+		ok = c.readWalk(k, s, mv)
 	case *lang.Dolly:
 		mv.Kind, on, overExpr, mv.Smooth = "dolly", s.On, s.Over, s.Profile != lang.ProfileEven
-		if mv.By, ok = ev.Positive(s.By, names.DimLength); !ok || mv.By > stage.MaxDistance {
-			return nil, nil, 0, false
-		}
+		mv.By, ok = ev.Within(s.By, names.DimLength, 1e-4, stage.MaxDistance, "a camera goes 0.1 mm to 1000 km")
 		if !s.In {
 			mv.By = -mv.By
 		}
 	case *lang.Zoom:
 		mv.Kind, on, overExpr, mv.Smooth = "zoom", s.On, s.Over, s.Profile != lang.ProfileEven
-		if mv.By, ok = ev.Positive(s.To, names.DimLength); !ok {
-			return nil, nil, 0, false
-		}
-		mv.By *= c.b.Ch.FocalFactor()
-		if l := c.b.Lens; mv.By < l.Focal*(1-1e-9) || mv.By > l.Longest*(1+1e-9) {
-			c.b.Fail(s.To.Range(), "focal-not-on-lens", fmt.Sprintf("lens %q has no %s mm", l.Name, plan.Decimal(mv.By*1000, 1)), "It has "+l.FocalText()+".")
-			return nil, nil, 0, false
-		}
+		ok = c.readZoom(s, mv, ev)
 	}
-	over, ok = ev.Positive(overExpr, names.DimTime)
-	return mv, on, over, ok
+	over, okT := ev.Positive(overExpr, names.DimTime)
+	return mv, on, over, ok && okT
+}
+
+// readWalk reads who moves, and to where.
+func (c *Clock) readWalk(k int, s *lang.Moves, mv *stage.Move) (ok bool) {
+	env, st := c.b.Items[k].Env, c.b.Stage
+	d, okW := c.b.Who(s.Who, env, names.DeclSubject)
+	mv.Along, mv.Across, ok = st.Spots(s.To, env, nil)
+	if !ok || !okW {
+		return false
+	}
+	if mv.Who = st.Subjects[d.Name.Text]; mv.Who == nil || !mv.Who.Ok {
+		return false
+	}
+	mv.Along.Back(c.b.Ch.Back)
+	if mv.Along.On != nil && st.HangsOn(mv.Along.On, mv.Who) {
+		c.b.Fail(s.To.Range(), "circle", fmt.Sprintf("%s would stand relative to itself", mv.Who.Name), "")
+		return false
+	}
+	mv.KeepsSide = s.To.Side == nil && mv.Along.On == nil
+	return true
+}
+
+// readZoom reads what a zoom goes to.
+func (c *Clock) readZoom(s *lang.Zoom, mv *stage.Move, ev *names.Evaluator) (ok bool) {
+	if mv.By, ok = ev.Positive(s.To, names.DimLength); !ok {
+		return false
+	}
+	mv.By *= c.b.Ch.FocalFactor()
+	if l := c.b.Lens; l != nil && (mv.By < l.Focal*(1-1e-9) || mv.By > l.Longest*(1+1e-9)) {
+		c.b.Fail(s.To.Range(), "focal-not-on-lens", fmt.Sprintf("lens %q has no %s mm", l.Name, plan.Decimal(mv.By*1000, 1)), "It has "+l.FocalText()+".")
+		return false
+	}
+	return true
 }
 
 // lay has the stage take the movements that have got their times.

@@ -106,7 +106,7 @@ func (c *Clock) reacts(a *lang.Anchor, e *names.Env) bool {
 		case lang.AnchorTime:
 			return false
 		case lang.AnchorName:
-			if arg, outer, ok := e.Arg(a.Name.Text); ok {
+			if arg, outer, ok := e.Arg(a.Name.Text); ok && arg != nil {
 				a, e = arg, outer
 				continue
 			}
@@ -151,16 +151,19 @@ func (c *Clock) timeRack(p *Pull) When {
 	ev := c.b.At(c.b.Items[p.Item].Env)
 	var start, land When
 	if p.On != nil {
-		if start = c.anchor(p.Item, p.On, ev, true); start.State != Found {
+		if start = c.anchor(p.Item, p.On, ev, true); start.State == Waits {
 			return start
 		}
 		p.hangsOn(start.Line)
 	}
 	if p.Landing != nil {
-		if land = c.anchor(p.Item, p.Landing, ev, true); land.State != Found {
+		if land = c.anchor(p.Item, p.Landing, ev, true); land.State == Waits {
 			return land
 		}
 		p.hangsOn(land.Line)
+	}
+	if start.State == Failed || land.State == Failed {
+		return failed
 	}
 	if !p.Anchored {
 		if start = c.free(p); start.State != Found {
@@ -211,8 +214,14 @@ func (c *Clock) free(p *Pull) When {
 	return at(t)
 }
 
-// WrittenBefore returns the pull written next above p; nil for the first.
-func (p *Pull) WrittenBefore() *Pull { return p.above }
+// WrittenBefore returns the pull written next above p, of those that have not
+// failed; nil for the first.
+func (p *Pull) WrittenBefore() *Pull {
+	for p.above != nil && (!p.above.Aim.Ok || p.above.Failed) {
+		p.above = p.above.above
+	}
+	return p.above
+}
 
 func (c *Clock) placed(p *Pull, start, land float64) When {
 	if math.Abs(start) > longest || math.Abs(land) > longest {
@@ -235,8 +244,8 @@ func (c *Clock) placed(p *Pull, start, land float64) When {
 func (c *Clock) shortest(p *Pull, start, land float64) When {
 	c.blockingSoFar()
 	before := p.WrittenBefore()
-	if before != nil {
-		c.timePull(before)
+	for before != nil && c.timePull(before).State == Failed {
+		before = p.WrittenBefore()
 	}
 	long := 1.0
 	for range 8 {
@@ -260,21 +269,23 @@ func (c *Clock) shortest(p *Pull, start, land float64) When {
 }
 
 func (c *Clock) timeFollow(p *Pull) When {
-	if !p.Aim.Ok {
-		return failed
-	}
 	start := c.free(p)
 	if start.State != Found {
 		return start
 	}
 	p.StartS, p.LandS = start.T, math.Inf(1) // until the next rack, or the shot's end
-	if p.until == nil {
+	if p.until == nil && p.Aim.Ok {
 		return start
+	}
+	if p.until == nil {
+		return failed
 	}
 	end := c.anchor(p.Item, p.until, c.b.At(c.b.Items[p.Item].Env), true)
 	switch {
 	case end.State != Found:
 		return end
+	case !p.Aim.Ok: // told; its end has been looked at all the same
+		return failed
 	case end.T < start.T:
 		c.b.Fail(p.until.Range(), "lands-too-early", "the follow would end before it starts", "")
 		return failed

@@ -89,7 +89,7 @@ func (f *Film) Beat() float64 {
 func (f *Film) value(x *lang.Expr) (names.Quantity, bool) {
 	d := f.Scope.Find(names.DeclSubject, x.Ref)
 	if d == nil {
-		f.UnknownAt(x.Range(), x.Ref, "let", f.Scope.NamesOf(names.DeclLet))
+		f.UnknownAt(x.Range(), x.Ref, "let", names.DeclLet, f.Scope.NamesOf(names.DeclLet))
 		return names.Quantity{}, false
 	}
 	if d.Kind != names.DeclLet {

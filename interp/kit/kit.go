@@ -54,23 +54,21 @@ type Reader struct {
 	Source func(file string) []byte
 	// learn fits a puller's hand to the log of takes that a section names.
 	Learn func(u *Puller, said *lang.Takes, sec *lang.Section)
+	twice bool // the section has been told of something that it says twice
 }
 
 // section walks the statements of a section: each kind once, but for those
 // that may be repeated.
 func (k *Reader) section(sec *lang.Section, each func(lang.Statement)) {
 	seen := map[string]lang.Statement{}
+	k.twice = false
 	for _, s := range sec.Body {
 		switch s.(type) {
 		case *lang.Mark, *lang.Stops, *lang.Bad:
 		default:
 			key := fmt.Sprintf("%T", s)
 			if old, ok := seen[key]; ok {
-				k.Report(lang.Diagnostic{
-					Code: "said-twice", Severity: lang.Error, Range: s.Range(),
-					Message: "this is said twice here",
-					Related: []lang.Related{{Message: "first here", Range: old.Range()}},
-				})
+				k.saidTwice(s, "this is said twice here", "", old)
 				continue
 			}
 			seen[key] = s
@@ -79,9 +77,45 @@ func (k *Reader) section(sec *lang.Section, each func(lang.Statement)) {
 	}
 }
 
-// Camera reads the section of a camera.
+// saidTwice reports a statement that a section says for a second time. Only the
+// first is told: where the header between two sections is lost, each line of the
+// second would be another.
+func (k *Reader) saidTwice(s lang.Statement, message, detail string, old lang.Statement) {
+	if k.twice {
+		return
+	}
+	k.twice = true
+	d := lang.Diagnostic{Code: "said-twice", Severity: lang.Error, Range: s.Range(), Message: message, Detail: detail}
+	if old != nil {
+		d.Related = []lang.Related{{Message: "first here", Range: old.Range()}}
+	}
+	k.Report(d)
+}
+
+// nameOf returns the name that a header declares; none where it could not be
+// read.
+func nameOf(head lang.Statement) string {
+	if _, bad := head.(*lang.Bad); bad {
+		return ""
+	}
+	_, n := names.Declared(head)
+	return n.Text
+}
+
+// lostIn returns what could not be read of a section: anything, where that is its
+// header.
+func lostIn(sec *lang.Section) names.Losses {
+	lost := names.LostIn(sec)
+	if _, bad := sec.Head.(*lang.Bad); bad {
+		lost[""] = true
+	}
+	return lost
+}
+
+// Camera reads the section of a camera. One whose header could not be read has
+// its mistakes told too, and is not ok.
 func (k *Reader) Camera(sec *lang.Section) *Camera {
-	c := &Camera{at: sec.Head.Range(), Name: sec.Head.(*lang.Camera).Name.Text}
+	c := &Camera{at: sec.Head.Range(), Name: nameOf(sec.Head)}
 	k.section(sec, func(s lang.Statement) {
 		switch s := s.(type) {
 		case *lang.Sensor:
@@ -107,13 +141,14 @@ func (k *Reader) Camera(sec *lang.Section) *Camera {
 			}
 		}
 	})
-	if !c.Ok && !names.Has[*lang.Bad](sec) && !names.Has[*lang.Sensor](sec) {
+	if !names.Has[*lang.Sensor](sec) && !lostIn(sec).Any("sensor") {
 		k.Fail(c.at, "no-sensor", fmt.Sprintf("camera %s has no sensor", c.Name), "As in: sensor 24.89 x 18.66 mm.")
 	}
 	if c.Support == "" {
 		c.Support = "tripod"
 		c.Defaults = append(c.Defaults, Missing{"camera " + c.Name, "on tripod", "the camera does not say what it is on"})
 	}
+	c.Ok = c.Ok && c.Name != ""
 	return c
 }
 
@@ -136,7 +171,7 @@ func (k *Reader) shutter(c *Camera, s *lang.Shutter) {
 
 // Puller reads the section of a puller.
 func (k *Reader) Puller(sec *lang.Section) *Puller {
-	u := &Puller{Name: sec.Head.(*lang.Puller).Name.Text, Hand: hand.Default()}
+	u := &Puller{Name: nameOf(sec.Head), Hand: hand.Default()}
 	var log *lang.Takes
 	k.section(sec, func(s lang.Statement) {
 		switch s := s.(type) {

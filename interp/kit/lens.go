@@ -57,64 +57,84 @@ type stopRange struct {
 // Zoom reports whether the focal length can be changed.
 func (l *Lens) Zoom() bool { return l.Longest > l.Focal }
 
-// Lens reads the section of a lens.
+// Lens reads the section of a lens. One whose header could not be read has its
+// mistakes told too, and is not ok.
 func (k *Reader) Lens(sec *lang.Section) *Lens {
 	l := &Lens{
-		at: sec.Head.Range(), Name: sec.Head.(*lang.Lens).Name.Text,
+		at: sec.Head.Range(), Name: nameOf(sec.Head),
 		Closest: math.NaN(), throw: math.NaN(), Diameter: hand.Wheel, Breathing: math.NaN(), Pupil: 1,
 	}
-	var marks []*lang.Mark
-	var zoomSaid bool
-	k.section(sec, func(s lang.Statement) {
-		switch s := s.(type) {
-		case *lang.Focal:
-			k.focal(l, s)
-		case *lang.Stops:
-			k.stops(l, s)
-		case *lang.Closest:
-			if v, ok := k.Within(s.Distance, names.DimLength, 0.01, 1000, "the closest focus lies between 1 cm and 1 km"); ok {
-				l.Closest = v
-			}
-		case *lang.Ring:
-			k.ring(l, s)
-		case *lang.Turns:
-			l.Turns = s.Dir
-		case *lang.Mark:
-			marks = append(marks, s)
-		case *lang.Breathing:
-			if v, ok := k.Within(s.Percent, names.DimPercent, 0, 0.5, "breathing lies between 0 and 50 %"); ok {
-				l.Breathing = v * 100
-			}
-		case *lang.ThroughZoom:
-			l.KeepsFocus, zoomSaid = s.Keeps, true
-		case *lang.Pupil:
-			if v, ok := k.Within(s.Ratio, names.DimFactor, 0.1, 10, "a pupil ratio lies between 0.1 and 10"); ok {
-				l.Pupil = v
-			}
-		}
-	})
-	k.finishLens(l, sec, marks, zoomSaid)
+	r := lensReading{lost: lostIn(sec), good: true}
+	k.section(sec, func(s lang.Statement) { k.lensLine(l, s, &r) })
+	k.finishLens(l, sec, &r)
+	l.Ok = l.Ok && l.Name != ""
 	return l
+}
+
+// A lensReading is what the lines of a lens come to on the way.
+type lensReading struct {
+	lost     names.Losses
+	said     []*lang.Mark
+	marks    []ring.Mark // of those that could be read
+	zoomSaid bool
+	good     bool // all values of the ring could be read
+}
+
+// lensLine reads one line of a lens.
+func (k *Reader) lensLine(l *Lens, s lang.Statement, r *lensReading) {
+	switch s := s.(type) {
+	case *lang.Focal:
+		k.focal(l, s)
+	case *lang.Stops:
+		k.stops(l, s)
+	case *lang.Closest:
+		v, ok := k.Within(s.Distance, names.DimLength, 0.01, 1000, "the closest focus lies between 1 cm and 1 km")
+		if r.good = r.good && ok; ok {
+			l.Closest = v
+		}
+	case *lang.Ring:
+		r.good = k.ring(l, s) && r.good
+	case *lang.Turns:
+		l.Turns = s.Dir
+	case *lang.Mark:
+		d, okD := k.Want(s.Distance, names.DimLength)
+		a, okA := k.Want(s.Angle, names.DimAngle)
+		if r.said = append(r.said, s); okD && okA {
+			r.marks = append(r.marks, ring.Mark{Distance: d, Angle: a})
+		}
+	case *lang.Breathing:
+		if v, ok := k.Within(s.Percent, names.DimPercent, 0, 0.5, "breathing lies between 0 and 50 %"); ok {
+			l.Breathing = v * 100
+		}
+	case *lang.ThroughZoom:
+		l.KeepsFocus, r.zoomSaid = s.Keeps, true
+	case *lang.Pupil:
+		if v, ok := k.Within(s.Ratio, names.DimFactor, 0.1, 10, "a pupil ratio lies between 0.1 and 10"); ok {
+			l.Pupil = v
+		}
+	}
 }
 
 func (k *Reader) focal(l *Lens, s *lang.Focal) {
 	const why = "a focal length lies between 1 mm and 5 m"
-	from, ok := k.Within(s.From, names.DimLength, 1e-3, 5, why)
-	if !ok {
-		return
-	}
-	to := from
+	from, okF := k.Within(s.From, names.DimLength, 1e-3, 5, why)
+	to, okT := from, okF
 	if s.To != nil {
-		if to, ok = k.Within(s.To, names.DimLength, 1e-3, 5, why); !ok {
-			return
-		}
+		to, okT = k.Within(s.To, names.DimLength, 1e-3, 5, why)
 	}
-	l.Focal, l.Longest, l.Ok = min(from, to), max(from, to), true
+	if okF && okT {
+		l.Focal, l.Longest, l.Ok = min(from, to), max(from, to), true
+	}
 }
 
 func (k *Reader) stops(l *Lens, s *lang.Stops) {
 	a, okA := k.Eval(s.Widest)
 	b, okB := k.Eval(s.Smallest)
+	r := stopRange{at: math.NaN()}
+	okAt := true
+	if s.At != nil {
+		r.at, okAt = k.Positive(s.At, names.DimLength)
+	}
 	if !okA || !okB {
 		return
 	}
@@ -122,31 +142,29 @@ func (k *Reader) stops(l *Lens, s *lang.Stops) {
 		k.Fail(s.Range(), "wrong-unit", "a lens's stops are both f-stops or both T-stops", "As in: stops f/1.8 to f/22.")
 		return
 	}
-	r := stopRange{widest: min(a.V, b.V), smallest: max(a.V, b.V), t: a.Dim == names.DimTStop, at: math.NaN()}
+	r.widest, r.smallest, r.t = min(a.V, b.V), max(a.V, b.V), a.Dim == names.DimTStop
 	if r.widest < 0.5 || r.smallest > 512 {
 		k.Fail(s.Range(), "out-of-range", "a lens's stops lie between 0.5 and 512", "")
 		return
 	}
-	if s.At != nil {
-		v, ok := k.Positive(s.At, names.DimLength)
-		if !ok {
-			return
-		}
-		r.at = v
+	if !okAt {
+		return
 	}
 	same := func(o stopRange) bool { return o.t == r.t && (o.at == r.at || math.IsNaN(o.at) && math.IsNaN(r.at)) }
 	if slices.ContainsFunc(l.stops, same) {
-		k.Fail(s.Range(), "said-twice", "these stops are said twice", "Once for f, once for T, once for each focal length.")
+		k.saidTwice(s, "these stops are said twice", "Once for f, once for T, once for each focal length.", nil)
 		return
 	}
 	l.stops = append(l.stops, r)
 }
 
-func (k *Reader) ring(l *Lens, s *lang.Ring) {
-	l.RingKind = s.Kind
+// ring reads what a lens says of its ring; ok is false where the law of the ring
+// cannot be known.
+func (k *Reader) ring(l *Lens, s *lang.Ring) (ok bool) {
+	l.RingKind, ok = s.Kind, true
 	if s.Angle != nil {
-		if v, ok := k.Within(s.Angle, names.DimAngle, 1, 3600, "a ring turns between 1 deg and 10 turns"); ok {
-			l.throw = v
+		if l.throw, ok = k.Within(s.Angle, names.DimAngle, 1, 3600, "a ring turns between 1 deg and 10 turns"); !ok {
+			l.throw = math.NaN()
 		}
 	}
 	if s.Diameter != nil {
@@ -154,70 +172,58 @@ func (k *Reader) ring(l *Lens, s *lang.Ring) {
 			l.Diameter, l.diameterSaid = v, true
 		}
 	}
+	return ok
 }
 
 // finishLens checks what the statements come to together, and builds the ring
 // law.
-func (k *Reader) finishLens(l *Lens, sec *lang.Section, marks []*lang.Mark, zoomSaid bool) {
-	whole := !names.Has[*lang.Bad](sec)
-	if l.Focal == 0 && whole && !names.Has[*lang.Focal](sec) {
+func (k *Reader) finishLens(l *Lens, sec *lang.Section, r *lensReading) {
+	if !names.Has[*lang.Focal](sec) && !r.lost.Any("focal") {
 		k.Fail(l.at, "no-focal", fmt.Sprintf("lens %q has no focal length", l.Name), "As in: focal 75 mm.")
 	}
-	if len(l.stops) == 0 && whole && !names.Has[*lang.Stops](sec) {
+	if !names.Has[*lang.Stops](sec) && !r.lost.Any("stops") {
 		k.Fail(l.at, "no-stops", fmt.Sprintf("lens %q has no stops", l.Name), "As in: stops f/1.8 to f/22.")
 	}
-	l.Ok = l.Ok && len(l.stops) > 0
+	l.Ok = l.Ok && len(l.stops) > 0 && r.good && len(r.marks) == len(r.said)
 	slices.SortStableFunc(l.stops, func(a, b stopRange) int { return cmp.Compare(a.at, b.at) })
-	if l.Zoom() && !zoomSaid {
+	if l.Zoom() && !r.zoomSaid {
 		l.Defaults = append(l.Defaults, Missing{l.Name, "loses focus through zoom", "the lens does not say that it keeps it"})
 	}
-	if math.IsNaN(l.Closest) && len(marks) < 2 && whole {
-		k.Fail(l.at, "no-closest", fmt.Sprintf("lens %q says neither how close it focuses nor two marks", l.Name),
-			"As in: closest 75 cm.")
+	ringLost := r.lost.Any("closest") || r.lost.Any("mark") || r.lost.Any("ring")
+	if math.IsNaN(l.Closest) && len(r.said) < 2 {
+		if !names.Has[*lang.Closest](sec) && !ringLost {
+			k.Fail(l.at, "no-closest", fmt.Sprintf("lens %q says neither how close it focuses nor two marks", l.Name),
+				"As in: closest 75 cm.")
+		}
 		l.Ok = false
 	}
-	if l.RingKind != "" || !l.Ok {
+	if l.RingKind != "" {
 		return
 	}
-	if !l.diameterSaid {
+	if l.Ok && !l.diameterSaid {
 		l.Defaults = append(l.Defaults, Missing{l.Name, "ring diameter 80 mm", "the lens does not say its ring's diameter"})
 	}
-	k.law(l, marks)
+	k.law(l, r, ringLost)
 }
 
 // law builds the ring law, from the marks where there are two, else computed.
-func (k *Reader) law(l *Lens, marks []*lang.Mark) {
-	if len(marks) >= 2 {
-		list := make([]ring.Mark, len(marks))
-		for i, m := range marks {
-			d, okD := k.Want(m.Distance, names.DimLength)
-			a, okA := k.Want(m.Angle, names.DimAngle)
-			if !okD || !okA {
-				l.Ok = false
-				return
-			}
-			list[i] = ring.Mark{Distance: d, Angle: a}
-			l.Engraved = append(l.Engraved, names.SourceText(k.Source(m.Distance.Range().File), m.Distance.Range()))
-		}
-		law, err := ring.FromMarks(list, l.throw)
-		if err != nil {
-			k.markError(l, marks, err)
-			return
-		}
-		l.Law, l.Marked = law, true
-		l.throw = law.Throw()
-		if math.IsNaN(l.Closest) {
-			l.Closest = list[0].Distance
-		}
-		return
-	}
-	if len(marks) == 1 {
-		k.Fail(marks[0].Range(), "lone-mark", "one mark alone says nothing of the ring", "Give two or more, or none.")
+// The order of the marks is looked at whatever else is wrong with the lens; a mark
+// that could not be read leaves nothing to be said of it.
+func (k *Reader) law(l *Lens, r *lensReading, lost bool) {
+	switch {
+	case len(r.marks) < len(r.said):
 		l.Ok = false
 		return
-	}
-	if math.IsNaN(l.Closest) { // told, here or by the parser
+	case len(r.said) >= 2:
+		k.lawOfMarks(l, r)
+		return
+	case len(r.said) == 1:
+		if !lost {
+			k.Fail(r.said[0].Range(), "lone-mark", "one mark alone says nothing of the ring", "Give two or more, or none.")
+		}
 		l.Ok = false
+		return
+	case !l.Ok:
 		return
 	}
 	if math.IsNaN(l.throw) {
@@ -231,6 +237,22 @@ func (k *Reader) law(l *Lens, marks []*lang.Mark) {
 		return
 	}
 	l.Law = law
+}
+
+// lawOfMarks builds the law through the marks.
+func (k *Reader) lawOfMarks(l *Lens, r *lensReading) {
+	law, err := ring.FromMarks(r.marks, l.throw)
+	if err != nil {
+		k.markError(l, r.said, err)
+		return
+	}
+	for _, m := range r.said {
+		l.Engraved = append(l.Engraved, names.SourceText(k.Source(m.Distance.Range().File), m.Distance.Range()))
+	}
+	l.Law, l.Marked, l.throw = law, true, law.Throw()
+	if math.IsNaN(l.Closest) {
+		l.Closest = r.marks[0].Distance
+	}
 }
 
 func (k *Reader) markError(l *Lens, marks []*lang.Mark, err error) {

@@ -4,6 +4,7 @@ package load
 
 import (
 	"fmt"
+	"maps"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -75,6 +76,9 @@ func (l *Loader) Parse(path string, src []byte) *names.Unit {
 // Uses loads what u uses. chain holds the paths from the plan down to u.
 func (l *Loader) Uses(u *names.Unit, chain []string) {
 	for _, s := range u.File.Body {
+		if bad, ok := s.(*lang.Bad); ok && bad.Keyword == "use" {
+			l.Lost = true
+		}
 		use, ok := s.(*lang.Use)
 		if !ok || use.File == nil {
 			continue
@@ -94,6 +98,14 @@ func (l *Loader) Uses(u *names.Unit, chain []string) {
 		}
 		u.Uses = append(u.Uses, names.Used{Stmt: use, Unit: next})
 	}
+}
+
+// Sections returns the sections of all files, in the order of their paths.
+func (l *Loader) Sections() (list []*lang.Section) {
+	for _, path := range slices.Sorted(maps.Keys(l.Units)) {
+		list = append(list, l.Units[path].File.Sections...)
+	}
+	return list
 }
 
 // Beside returns the path of a file as a plan file names it: from where the plan

@@ -92,6 +92,9 @@ func (e *Evaluator) Eval(x *lang.Expr) (q Quantity, ok bool) {
 	}
 	switch x.Kind {
 	case lang.ExprNumber, lang.ExprStop:
+		if x.Guessed {
+			return q, false
+		}
 		q = Quantity{V: x.Value * x.Unit.SI(), Dim: dimensionOf(x.Unit)}
 		if x.Unit == lang.UnitFrame {
 			num, den := e.Rate.Exact()
@@ -102,6 +105,9 @@ func (e *Evaluator) Eval(x *lang.Expr) (q Quantity, ok bool) {
 		return Quantity{V: math.Inf(1), Dim: DimLength}, true
 	case lang.ExprTimecode:
 		n, err := e.Rate.Parse(x.Ref)
+		if err != nil && e.Lost["rate"] {
+			return q, false
+		}
 		if err != nil {
 			e.Fail(x.Range(), "bad-timecode", fmt.Sprintf("%s is no timecode at %s", x.Ref, e.Rate), Sentence(err.Error()))
 			return q, false

@@ -38,17 +38,44 @@ type Env struct {
 	outer *Env
 }
 
-// Arg returns what a parameter stands for, and the env to read that in.
+// Arg returns what a parameter stands for, and the env to read that in. In a move
+// that no shot uses it may stand for anything: the anchor is nil.
 func (e *Env) Arg(name string) (a *lang.Anchor, outer *Env, ok bool) {
 	if e == nil {
 		return nil, nil, false
 	}
 	for i, p := range e.move.Params {
-		if p.Text == name {
+		switch {
+		case p.Text != name:
+		case i < len(e.args):
 			return e.args[i], e.outer, true
+		default:
+			return nil, nil, true
 		}
 	}
 	return nil, nil, false
+}
+
+// Move returns the move that the env binds the parameters of; nil for none.
+func (e *Env) Move() *lang.Move {
+	if e == nil {
+		return nil
+	}
+	return e.move
+}
+
+// Alone returns the body of a move whose parameters may stand for anything. The
+// moves that it uses are looked up, and not written out.
+func (l *Lexicon) Alone(body []lang.Statement, of *lang.Move) (items []Item) {
+	e := &Env{move: of}
+	for _, s := range body {
+		if call, ok := s.(*lang.Call); ok {
+			l.resolveCall(call, e, 0)
+			continue
+		}
+		items = append(items, Item{s, e, nil})
+	}
+	return items
 }
 
 // Expand writes out the body of a shot.
@@ -262,6 +289,8 @@ func (l *Lexicon) Who(n *lang.Name, e *Env, kinds ...DeclKind) (*Decl, bool) {
 		}
 		e = outer
 		switch {
+		case a == nil:
+			return nil, false
 		case a.Kind == lang.AnchorName && a.Offset == nil:
 			text, at = a.Name.Text, a.Range()
 		case a.Kind == lang.AnchorWords && a.Name == nil && a.Nth == 0 && a.Offset == nil:

@@ -5,6 +5,7 @@ package names
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -21,17 +22,33 @@ type Lexicon struct {
 	Lets   map[*Decl]*LetValue
 	givens map[given]LetValue // arguments that have been computed
 	Items  []Item             // the shot's statements, moves written out
+	Here   Losses             // what could not be read of the shot and the moves that it uses
 	Source func(file string) []byte
 
-	near     map[[2]string]string // what was probably meant, by the name and what it should be
-	compared int                  // names, to find that
+	near     map[[2]string]guess // what was probably meant, by the name and what it should be
+	compared int                 // names, to find that
 }
 
 // NewLexicon returns the lexicon of a shot over the names of the film.
 func NewLexicon(head *lang.Shot, film *Scope, lets map[*Decl]*LetValue, source func(string) []byte, rate timecode.Rate) *Lexicon {
-	l := &Lexicon{Head: head, Film: film, Local: newScope(), Lets: lets, givens: map[given]LetValue{}, Source: source, near: map[[2]string]string{}}
+	l := &Lexicon{Head: head, Film: film, Local: newScope(), Lets: lets, givens: map[given]LetValue{}, Source: source, near: map[[2]string]guess{}}
 	l.Evaluator = Evaluator{Reporter: &Reporter{}, Rate: rate, Names: l.global}
 	return l
+}
+
+// Lose notes what of a shot could not be read, so that it is not missed: of its
+// own lines, of the moves that it uses, and of the film, of which a whole file may
+// be lost.
+func (l *Lexicon) Lose(sec *lang.Section, file bool) {
+	l.Here = LostIn(sec)
+	for _, it := range l.Items {
+		l.Here.note(it.Stmt)
+	}
+	l.Reporter.Lost = maps.Clone(l.Film.Lost)
+	maps.Copy(l.Reporter.Lost, l.Here)
+	if file {
+		l.Reporter.Lost["use"] = true
+	}
 }
 
 // Find resolves a name of the shot: its own declarations before the file's.
@@ -48,6 +65,9 @@ func (l *Lexicon) global(x *lang.Expr) (Quantity, bool) { return l.nameIn(nil, x
 // nameIn resolves a name of an expression that stands in env.
 func (l *Lexicon) nameIn(env *Env, x *lang.Expr) (Quantity, bool) {
 	if a, outer, ok := env.Arg(x.Ref); ok {
+		if a == nil {
+			return Quantity{}, false
+		}
 		return l.argument(a, outer)
 	}
 	d := l.Find(x.Ref)
@@ -56,8 +76,10 @@ func (l *Lexicon) nameIn(env *Env, x *lang.Expr) (Quantity, bool) {
 		l.Undeclared(x.Range(), x.Ref, "subject", DeclSubject, DeclLet)
 		return Quantity{}, false
 	case d.Kind == DeclLet:
-		v := l.Lets[d]
-		return v.Q, v.Ok
+		if v, ok := l.Lets[d]; ok {
+			return v.Q, v.Ok
+		}
+		return Quantity{}, false // it stands in a shot, which has been told
 	case d.Kind == DeclSubject:
 		return Quantity{Dim: DimLength, On: d.Name}, true
 	}
@@ -68,14 +90,14 @@ func (l *Lexicon) nameIn(env *Env, x *lang.Expr) (Quantity, bool) {
 // Undeclared reports a name, in a shot, that nothing of these kinds declares.
 func (l *Lexicon) Undeclared(at lang.Range, name, what string, kinds ...DeclKind) {
 	key := [2]string{name, what}
-	detail, ok := l.near[key]
+	meant, ok := l.near[key]
 	if !ok && l.compared < worthComparing {
 		among := l.names(kinds)
 		l.compared += len(among)
-		detail = didYouMean(name, among)
-		l.near[key] = detail
+		meant = didYouMean(name, among)
+		l.near[key] = meant
 	}
-	l.Fail(at, "unknown-name", noSuch(name, what), detail)
+	l.unknown(at, name, what, kinds[0], meant)
 }
 
 // worthComparing is how many names are compared with those of one shot that
@@ -109,7 +131,7 @@ func (l *Lexicon) At(e *Env) *Evaluator {
 // Written is an anchor as the plan writes it, a parameter as its argument.
 func (l *Lexicon) Written(a *lang.Anchor, e *Env) string {
 	if a.Kind == lang.AnchorName {
-		if arg, outer, ok := e.Arg(a.Name.Text); ok {
+		if arg, outer, ok := e.Arg(a.Name.Text); ok && arg != nil {
 			rest := a.Range()
 			rest.Start = a.Name.Range().End
 			return strings.TrimSpace(l.Written(arg, outer) + " " + SourceText(l.Source(rest.File), rest))

@@ -5,6 +5,7 @@ package names
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -56,6 +57,7 @@ type Scope struct {
 	Settings map[string]lang.Statement // by keyword; "with" included
 	Edits    []*lang.Edit
 	Scripts  []*lang.Script
+	Lost     Losses // of the file's own lines and headers, and of those that it uses
 }
 
 // A ScopeKey is a name among those that it must differ from.
@@ -67,7 +69,7 @@ type ScopeKey struct {
 func newScope() *Scope {
 	return &Scope{
 		byName: map[ScopeKey]*Decl{}, ByFolded: map[ScopeKey]*Decl{},
-		Settings: map[string]lang.Statement{},
+		Settings: map[string]lang.Statement{}, Lost: Losses{},
 	}
 }
 
@@ -138,6 +140,7 @@ func (c *Collector) Gather(u *Unit) *Scope {
 	}
 	s.settle(own.Settings)
 	s.follow(own.Edits, own.Scripts, true)
+	maps.Copy(s.Lost, own.Lost)
 	return s
 }
 
@@ -195,6 +198,7 @@ func (c *Collector) merge(s, from *Scope, use *lang.Use, own *Scope) {
 	}
 	s.settle(from.Settings)
 	s.follow(from.Edits, from.Scripts, false)
+	maps.Copy(s.Lost, from.Lost)
 }
 
 // declare takes one statement into a scope: a name, or a setting of the file.
@@ -209,6 +213,7 @@ func (c *Collector) declare(s *Scope, stmt lang.Statement, sec *lang.Section) {
 	case *lang.Script:
 		s.Scripts = append(s.Scripts, stmt)
 	}
+	s.Lost.note(stmt)
 	d := &Decl{Stmt: stmt, Section: sec}
 	if d.Kind, d.Name = Declared(stmt); d.Name == nil {
 		return
@@ -328,6 +333,7 @@ func (r *Reporter) Clash(old, d *Decl) {
 // A Reporter collects diagnostics.
 type Reporter struct {
 	Diags  []lang.Diagnostic
+	Lost   Losses     // what could not be read, and is not missed
 	caller *lang.Call // the use of a move whose statements are being read
 }
 
@@ -345,34 +351,46 @@ func (r *Reporter) Fail(at lang.Range, code, message, detail string) {
 }
 
 // Unknown reports a name that nothing declares, with a near miss.
-func (r *Reporter) Unknown(name *lang.Name, what string, among []string) {
-	r.UnknownAt(name.Range(), name.Text, what, among)
+func (r *Reporter) Unknown(name *lang.Name, kind DeclKind, among []string) {
+	r.UnknownAt(name.Range(), name.Text, kind.String(), kind, among)
 }
 
 // UnknownAt reports a name at a place that nothing declares.
-func (r *Reporter) UnknownAt(at lang.Range, name, what string, among []string) {
-	r.Fail(at, "unknown-name", noSuch(name, what), didYouMean(name, among))
+func (r *Reporter) UnknownAt(at lang.Range, name, what string, kind DeclKind, among []string) {
+	r.unknown(at, name, what, kind, didYouMean(name, among))
 }
 
-func noSuch(name, what string) string { return fmt.Sprintf("%s is no %s", name, what) }
+// unknown reports a name that nothing declares. A line that could not be read may
+// declare it: then it is told only where it is nearly one that is known.
+func (r *Reporter) unknown(at lang.Range, name, what string, kind DeclKind, meant guess) {
+	if meant.near || !r.Lost.declares(kind) {
+		r.Fail(at, "unknown-name", fmt.Sprintf("%s is no %s", name, what), meant.detail)
+	}
+}
+
+// A guess says which names may have been meant.
+type guess struct {
+	detail string
+	near   bool // by what is nearly written; else the detail lists all
+}
 
 // didYouMean says which of some names may have been meant by another; all of
 // them where they are few.
-func didYouMean(name string, among []string) string {
+func didYouMean(name string, among []string) guess {
 	near, isNear := lang.Nearest(name, among)
 	holding := slices.DeleteFunc(slices.Clone(among), func(s string) bool { return !strings.Contains(Fold(s), Fold(name)) })
 	alike := sameNumber(name, among)
 	switch {
 	case len(holding) > 0 && len(holding) <= 3 && len([]rune(name)) > 1:
-		return fmt.Sprintf("Did you mean %s?", writeNames(holding, " or "))
+		return guess{fmt.Sprintf("Did you mean %s?", writeNames(holding, " or ")), true}
 	case len(alike) > 0 && len(alike) <= 3:
-		return fmt.Sprintf("Did you mean %s?", writeNames(alike, " or "))
+		return guess{fmt.Sprintf("Did you mean %s?", writeNames(alike, " or ")), true}
 	case isNear:
-		return fmt.Sprintf("Did you mean %s?", lang.WriteName(near))
+		return guess{fmt.Sprintf("Did you mean %s?", lang.WriteName(near)), true}
 	case len(among) > 0 && len(among) <= 8:
-		return "There is " + writeNames(among, ", ") + "."
+		return guess{"There is " + writeNames(among, ", ") + ".", false}
 	}
-	return ""
+	return guess{}
 }
 
 // writeNames lists names as a plan writes them.

@@ -49,6 +49,7 @@ type Built struct {
 	Body     []lang.Statement
 	Items    []names.Item // the statements, moves written out
 	Settings map[string]lang.Statement
+	Lost     names.Losses // what could not be read of it
 	Setup    Setup
 	Stage    *stage.Stage
 	Start    stage.Goal // where the focus is as the shot begins
@@ -88,7 +89,8 @@ func Build(f *film.Film, sec *lang.Section, ch change.Change, opt Options) (out 
 	}
 	out.Settings = b.Settings
 	b.Items = ch.Apply(b.Expand(sec.Body))
-	out.Items = b.Items
+	b.Lose(sec, f.Lost)
+	out.Items, out.Lost = b.Items, b.Here
 	film, _ := f.Scope.Settings["with"].(*lang.With)
 	own, _ := b.Settings["with"].(*lang.With)
 	set, ok := b.setup(ch.With(names.Clauses(film, own)))
@@ -97,7 +99,7 @@ func Build(f *film.Film, sec *lang.Section, ch change.Change, opt Options) (out 
 		b.fill(set)
 		b.compute(out, opt)
 	} else {
-		b.resolveNames()
+		b.look(set)
 	}
 	out.Defaults, out.Told = b.Defaults, b.Diags
 	if opt.Lines {

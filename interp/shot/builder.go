@@ -22,6 +22,7 @@ type builder struct {
 	*clock.Base
 	Film    *film.Film
 	Section *lang.Section
+	dry     bool // it is no shot, but what no shot says: nothing is missed
 }
 
 // newBuilder returns what builds the shot of a section, with one change.
@@ -86,6 +87,17 @@ func (b *builder) begins() {
 	}
 }
 
+// lasts returns the length that the shot is said to have, in seconds; NaN where it
+// is not said.
+func (b *builder) lasts() float64 {
+	if s, ok := b.Settings["lasts"].(*lang.Lasts); ok {
+		if t, ok := b.Positive(s.Time, names.DimTime); ok {
+			return t
+		}
+	}
+	return math.NaN()
+}
+
 // runClock works out when everything in the shot happens.
 func (b *builder) runClock(out *Built) *clock.Clock {
 	c := clock.New(b.Base)
@@ -104,7 +116,7 @@ func (b *builder) runClock(out *Built) *clock.Clock {
 // readCut finds the shot in the cuts, once for all that is tried on it, and
 // takes its place from them.
 func (b *builder) readCut(c *clock.Clock) {
-	if len(b.Film.Cuts) == 0 {
+	if len(b.Film.Cuts) == 0 || b.Head.ID == "" {
 		return
 	}
 	found, ok := b.Film.ShotCuts[b.Section]
@@ -162,20 +174,19 @@ func (b *builder) duration(out *Built, racks []*clock.Pull) float64 {
 			end = max(end, u.To)
 		}
 	}
-	if s, ok := b.Settings["lasts"].(*lang.Lasts); ok {
-		if t, ok := b.Positive(s.Time, names.DimTime); ok {
-			if end > t+1e-6 {
-				b.Report(lang.Diagnostic{
-					Code: "after-the-shot", Severity: lang.Error, Range: s.Range(),
-					Message: fmt.Sprintf("the shot lasts %s, and what is in it takes %s", inwords.Seconds(t), inwords.Seconds(end)),
-					Figures: []lang.Figure{{Name: "lasts_s", Value: t}, {Name: "needed_s", Value: end}},
-					Cures:   []lang.Cure{{Text: "lasts " + inwords.Seconds(inwords.CeilTo(end, 100)), Value: inwords.CeilTo(end, 100), Unit: "s"}},
-				})
-			}
-			end = t
-		}
+	t := b.lasts()
+	if math.IsNaN(t) {
+		return end
 	}
-	return end
+	if end > t+1e-6 {
+		b.Report(lang.Diagnostic{
+			Code: "after-the-shot", Severity: lang.Error, Range: b.Settings["lasts"].Range(),
+			Message: fmt.Sprintf("the shot lasts %s, and what is in it takes %s", inwords.Seconds(t), inwords.Seconds(end)),
+			Figures: []lang.Figure{{Name: "lasts_s", Value: t}, {Name: "needed_s", Value: end}},
+			Cures:   []lang.Cure{{Text: "lasts " + inwords.Seconds(inwords.CeilTo(end, 100)), Value: inwords.CeilTo(end, 100), Unit: "s"}},
+		})
+	}
+	return t
 }
 
 // untimed lists the time of racks that do not say theirs, among what the plan

@@ -1,28 +1,115 @@
-// Names in a shot that cannot be computed: its lines and pulls are looked at
-// all the same, so that one run lists every mistake.
+// Looking at what cannot be computed: a shot whose camera, lens or stop is not
+// known, and what no shot of the plan says. One run lists every mistake, so names,
+// words, units and times are looked at all the same, with a set-up that stands in
+// and tells nothing of its own.
 
 package shot
 
 import (
+	"math"
+	"slices"
+
+	"pullscore/interp/change"
+	"pullscore/interp/clock"
+	"pullscore/interp/film"
 	"pullscore/interp/names"
+	"pullscore/interp/plan"
+	"pullscore/interp/stage"
 	"pullscore/lang"
 )
 
-func (b *builder) resolveNames() {
-	for _, it := range b.Items {
-		switch s := it.Stmt.(type) {
-		case *lang.Speech:
-			b.Who(s.Who, it.Env, names.DeclSubject, names.DeclVoice)
-		case *lang.Follow:
-			b.Who(s.Who, it.Env, names.DeclSubject)
-		case *lang.Moves:
-			b.Who(s.Who, it.Env, names.DeclSubject)
-		case *lang.Rack:
-			if s.Target != nil {
-				for _, x := range s.Target.Of {
-					b.At(it.Env).Eval(x)
-				}
+// standIn is what a shot is looked at with whose own set-up is not known.
+func standIn(focal float64) plan.Optics {
+	if !(focal > 0) {
+		focal = 0.05
+	}
+	return plan.Optics{
+		SensorW: 0.024, SensorH: 0.018, Focal: plan.Still(focal), Number: 4, Pupil: 1, Criterion: 25e-6, ArcminPerBlur: 1,
+		Breathes: math.NaN(), Diameter: math.NaN(), Camera: plan.Still(0),
+	}
+}
+
+// look takes the clock through a shot that cannot be computed, for its mistakes
+// alone.
+func (b *builder) look(set *Setup) {
+	b.begins()
+	b.lasts()
+	b.Shot.Optics = standIn(set.Focal)
+	if set.Lens != nil && set.Lens.Ok && !b.lostWith() {
+		b.Lens = set.Lens
+	}
+	b.Stage = stage.New(b.Lexicon, &b.Ch, &b.Shot.Optics, b.Shot.Optics.Focal.At(0))
+	c := clock.New(b.Base)
+	c.Needed = func(p, before *clock.Pull, start, land float64) float64 { return 1 }
+	c.Idle = func(s *lang.Hold, landed, long, now float64) {}
+	c.ReadLines()
+	b.readCut(c)
+	c.ReadPulls()
+	c.ReadStart()
+	c.Run()
+	if slices.ContainsFunc(c.Ordered(), func(p *clock.Pull) bool { return p.ByDefault }) {
+		b.leaveOut(ofLengths)
+	}
+}
+
+// leaveOut drops what was told under some codes.
+func (b *builder) leaveOut(codes []string) {
+	b.Diags = slices.DeleteFunc(b.Diags, func(d lang.Diagnostic) bool { return slices.Contains(codes, d.Code) })
+}
+
+// ofLengths are the mistakes that hang on how long a rack takes which does not say
+// so itself. That is not known where the lens or the hand is not.
+var ofLengths = []string{"lands-too-early", "before-the-shot", "out-of-range"}
+
+// ofPlaces are the mistakes that hang on where a move is used: which lines it has
+// about it, and when.
+var ofPlaces = []string{
+	"word-not-found", "word-twice", "no-line", "which-line", "no-begins-at", "hold-too-early", "lands-too-early", "before-the-shot",
+}
+
+// Unused returns the mistakes in what no shot of a plan says: the set-up of the
+// film, subjects, and moves that none uses. used holds the moves that shots use.
+func Unused(f *film.Film, sections []*lang.Section, used map[*lang.Move]bool) []lang.Diagnostic {
+	b := newDry(f, nil)
+	set := &Setup{}
+	if with, ok := f.Scope.Settings["with"].(*lang.With); ok {
+		set, _ = b.setup(*with)
+	}
+	b.look(set)
+	told := b.Diags
+	for _, sec := range sections {
+		head, ok := sec.Head.(*lang.Move)
+		if !ok && names.Meant(sec) != "move" && names.Meant(sec) != "" || ok && used[head] {
+			continue
+		}
+		b := newDry(f, sections)
+		if !ok { // any name may be a parameter
+			head = &lang.Move{}
+		}
+		b.Items = b.Alone(sec.Body, head)
+		b.Lose(sec, f.Lost)
+		b.Reporter.Lost[""] = b.Reporter.Lost[""] || !ok
+		b.look(&Setup{})
+		b.leaveOut(ofPlaces)
+		told = append(told, b.Diags...)
+	}
+	return told
+}
+
+// newDry returns a builder of no shot, in which the names are known that the
+// shots and moves of some sections declare, as ones that nothing can be said of.
+func newDry(f *film.Film, sections []*lang.Section) *builder {
+	head := &lang.Shot{}
+	b := newBuilder(f, &lang.Section{Head: head}, change.Change{})
+	b.dry, b.Settings = true, map[string]lang.Statement{}
+	b.Shot = &plan.Shot{Rate: f.Rate}
+	for _, sec := range sections {
+		for _, stmt := range sec.Body {
+			if kind, name := names.Declared(stmt); name != nil && f.Scope.Find(names.DeclSubject, name.Text) == nil {
+				b.Local.Put(&names.Decl{Kind: kind, Name: name, Stmt: &lang.Bad{}})
 			}
 		}
 	}
+	b.Lose(b.Section, f.Lost)
+	return b
 }

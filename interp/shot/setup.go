@@ -44,7 +44,8 @@ type Setup struct {
 }
 
 // setup resolves the shot's set-up; ok is false where the shot cannot be
-// computed, which has been reported.
+// computed, which has been reported. All of the set-up is looked at, whatever is
+// wrong with a part of it.
 func (b *builder) setup(w lang.With) (s *Setup, ok bool) {
 	s = &Setup{Gear: 1, Wheel: hand.Wheel, Hand: hand.Default(), Meter: math.NaN(), perT: math.NaN()}
 	s.View = b.Film.View.With(b.Settings, &b.Evaluator)
@@ -52,20 +53,31 @@ func (b *builder) setup(w lang.With) (s *Setup, ok bool) {
 	s.Camera = choose(b, w.Camera, names.DeclCamera, b.Film.Cameras)
 	s.Lens = choose(b, w.Lens, names.DeclLens, b.Film.Lenses)
 	b.numbers(s, w)
-	if s.Camera == nil || s.Lens == nil || !s.Camera.Ok || !s.Lens.Ok {
-		return s, false
+	known := s.Camera != nil && s.Lens != nil && s.Camera.Ok && s.Lens.Ok
+	if known {
+		s.take(b.Ch)
+		known = s.Lens.Ok
 	}
-	s.take(b.Ch)
-	if !s.Lens.Ok {
-		return s, false
+	if known {
+		b.defaultsOf(s.Camera.Defaults)
+		b.defaultsOf(s.Lens.Defaults)
 	}
-	b.defaultsOf(s.Camera.Defaults)
-	b.defaultsOf(s.Lens.Defaults)
-	if !b.focal(s, w) || !b.stop(s, w) {
+	known = b.focal(s, w) && known
+	if known = b.stop(s, w) && known; !known || b.lostWith() {
 		return s, false
 	}
 	b.sharpness(s)
 	return s, true
+}
+
+// lostWith reports whether a set-up could not be read, of the shot or of the film:
+// nothing can be computed without knowing what it says.
+func (b *builder) lostWith() bool { return b.Film.Scope.Lost["with"] || b.Here["with"] }
+
+// mayBeLost reports whether what the set-up does not say may stand in a line that
+// could not be read.
+func (b *builder) mayBeLost() bool {
+	return b.dry || b.Film.Scope.Lost.Any("with") || b.Here.Any("with")
 }
 
 // take makes the camera and the lens what a change has them be.
@@ -92,7 +104,7 @@ func choose[T any](b *builder, name *lang.Name, kind names.DeclKind, among map[s
 	if v, ok := only(among); ok {
 		return v
 	}
-	if names.Has[*lang.Bad](b.Section) || b.Film.Lost { // what could not be read may name it
+	if b.mayBeLost() || b.Film.Lost || b.Film.Scope.Lost.Any(kind.String()) {
 		return nil
 	}
 	code, message := "no-"+kind.String(), fmt.Sprintf("there is no %s", kind)
@@ -109,11 +121,9 @@ func choose[T any](b *builder, name *lang.Name, kind names.DeclKind, among map[s
 // file that could not be read. A plan without any kit is told once where one may
 // come from.
 func (b *builder) notInKit(name *lang.Name, kind names.DeclKind, among []string) {
-	if b.Film.Lost {
-		return
-	}
-	if len(among) > 0 || b.Film.KitTold {
-		b.Unknown(name, kind.String(), among)
+	lost := b.Film.Lost || b.Film.Scope.Lost.Any(kind.String())
+	if len(among) > 0 || b.Film.KitTold || lost {
+		b.Unknown(name, kind, among)
 		return
 	}
 	b.Film.KitTold = true
@@ -193,9 +203,12 @@ func (b *builder) numbers(s *Setup, w lang.With) {
 
 func (b *builder) focal(s *Setup, w lang.With) bool {
 	l := s.Lens
-	s.Focal = l.Focal
+	known := l != nil && l.Ok
+	if known {
+		s.Focal = l.Focal
+	}
 	if w.Focal == nil {
-		if l.Zoom() {
+		if known && l.Zoom() {
 			b.ByDefault("focal", fmt.Sprintf("%s mm", plan.Decimal(l.Focal*1000, 1)), "a zoom stands at its short end")
 		}
 		return true
@@ -205,6 +218,9 @@ func (b *builder) focal(s *Setup, w lang.With) bool {
 		return false
 	}
 	v *= b.Ch.FocalFactor()
+	if !known {
+		return false
+	}
 	if v < l.Focal*(1-1e-9) || v > l.Longest*(1+1e-9) {
 		b.Fail(w.Focal.Range(), "focal-not-on-lens",
 			fmt.Sprintf("lens %q has no %s mm", l.Name, plan.Decimal(v*1000, 1)), "It has "+l.FocalText()+".")
@@ -218,7 +234,7 @@ func (b *builder) focal(s *Setup, w lang.With) bool {
 // has it.
 func (b *builder) stop(s *Setup, w lang.With) bool {
 	if w.Stop == nil {
-		if names.Has[*lang.Bad](b.Section) {
+		if b.mayBeLost() {
 			return false
 		}
 		b.Fail(b.Head.Range(), "no-stop", "the shot has no stop", "As in: with stop f/2.8.")
@@ -237,6 +253,9 @@ func (b *builder) stop(s *Setup, w lang.With) bool {
 		q = names.Quantity{V: b.Ch.Stop, Dim: names.DimStop}
 	}
 	s.Stop, s.StopText = q, stopText(q)
+	if s.Lens == nil || !s.Lens.Ok {
+		return false
+	}
 	s.perT = s.Lens.Transmission()
 	s.Number = q.V
 	if q.Dim == names.DimTStop {

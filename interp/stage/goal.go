@@ -45,60 +45,62 @@ func (g *Goal) Members() []*Subject {
 	return nil
 }
 
-// Goal resolves a target.
+// Goal resolves a target. It looks at all that the target names, whatever is
+// wrong with one of them.
 func (st *Stage) Goal(t *lang.Target, e *names.Env) (g Goal) {
 	if t == nil || len(t.Of) == 0 {
 		return g
 	}
 	g.At, g.Text = t.Range(), names.SourceText(st.Source(t.Range().File), t.Range())
-	ev := st.At(e)
+	g.Ok = true
 	for _, x := range t.Of {
-		q, ok := ev.Eval(x)
-		if !ok {
-			return g
-		}
-		if q.Dim != names.DimLength {
-			st.Fail(x.Range(), "wrong-unit", fmt.Sprintf("the focus goes to a subject or a distance, and this is %s", q.What()), "")
-			return g
-		}
-		if q.On == nil {
-			if len(t.Of) > 1 {
-				st.Fail(x.Range(), "wrong-kind", "a split holds subjects, and this is a distance", "")
-				return g
-			}
-			if !(q.V >= 0.005) {
-				st.Fail(x.Range(), "out-of-range", "the focus is 5 mm away at least", "")
-				return g
-			}
-			if q.V > MaxDistance {
-				q.V = math.Inf(1)
-			}
-			g.Distance = q.V + st.ch.Back
-			continue
-		}
-		u := st.Subjects[q.On.Text]
-		if u == nil || !u.Ok {
-			return g
-		}
-		if math.IsInf(q.V, 0) {
-			st.Fail(x.Range(), "out-of-range", "an offset is a length, and this is infinity", "")
-			return g
-		}
-		if len(t.Of) == 1 {
-			g.Subject, g.Offset = u, q.V
-			continue
-		}
-		if q.V != 0 || slices.Contains(g.Split, u) {
-			st.Fail(x.Range(), "wrong-kind", "a split holds several subjects as they stand", "Name each once, without an offset.")
-			return g
-		}
-		g.Split = append(g.Split, u)
+		g.Ok = st.aim(&g, x, e, len(t.Of) > 1) && g.Ok
 	}
-	if e != nil && len(t.Of) == 1 && g.Subject != nil {
+	if g.Ok && e != nil && g.Subject != nil {
 		g.Text = g.Subject.Name + offsetText(g.Offset) // not the parameter's name
 	}
-	g.Ok = true
 	return g
+}
+
+// aim adds what one value of a target names to a goal.
+func (st *Stage) aim(g *Goal, x *lang.Expr, e *names.Env, split bool) (ok bool) {
+	fail := func(code, message, detail string) bool {
+		st.Fail(x.Range(), code, message, detail)
+		return false
+	}
+	q, ok := st.At(e).Eval(x)
+	switch {
+	case !ok:
+		return false
+	case q.Dim != names.DimLength:
+		return fail("wrong-unit", fmt.Sprintf("the focus goes to a subject or a distance, and this is %s", q.What()), "")
+	case q.On == nil && split:
+		return fail("wrong-kind", "a split holds subjects, and this is a distance", "")
+	case q.On == nil && !(q.V >= 0.005):
+		return fail("out-of-range", "the focus is 5 mm away at least", "")
+	case q.On == nil && math.IsInf(q.V, 0) && x.Kind != lang.ExprInf && x.Kind != lang.ExprName:
+		return fail("wrong-unit", "infinity takes no offset", "Write: rack to inf.")
+	case q.On == nil:
+		if q.V > MaxDistance {
+			q.V = math.Inf(1)
+		}
+		g.Distance = q.V + st.ch.Back
+		return true
+	}
+	u := st.Subjects[q.On.Text]
+	switch {
+	case u == nil || !u.Ok:
+		return false
+	case math.IsInf(q.V, 0):
+		return fail("out-of-range", "an offset is a length, and this is infinity", "")
+	case !split:
+		g.Subject, g.Offset = u, q.V
+		return true
+	case q.V != 0 || slices.Contains(g.Split, u):
+		return fail("wrong-kind", "a split holds several subjects as they stand", "Name each once, without an offset.")
+	}
+	g.Split = append(g.Split, u)
+	return true
 }
 
 // offsetText writes an offset in metres after a name; nothing for none.

@@ -141,61 +141,64 @@ func (st *Stage) place(u *Subject) {
 }
 
 // Spots resolves a place. For a subject's first place, self is that subject,
-// and its slant is noted.
+// and its slant is noted. It looks at both parts of the place, whatever is wrong
+// with one.
 func (st *Stage) Spots(pl *lang.Place, e *names.Env, self *Subject) (along, across spot, ok bool) {
 	if pl == nil {
 		return along, across, false
 	}
 	ev := st.At(e)
-	q, ok := ev.Eval(pl.At)
-	if !ok {
-		return along, across, false
-	}
-	if q.Dim != names.DimLength {
-		st.Fail(pl.At.Range(), "wrong-unit", fmt.Sprintf("a distance is wanted here, and this is %s", q.What()), "As in 1.7 m, or NAME - 35 cm.")
-		return along, across, false
-	}
-	if q.On != nil {
-		on := st.Subjects[q.On.Text]
-		if self != nil {
-			st.place(on)
-		}
-		if on.busy || self != nil && on == self {
-			st.Fail(pl.Range(), "circle", fmt.Sprintf("%s stands relative to itself", q.On.Text), "Give one of them a distance.")
-			return along, across, false
-		}
-		if !on.Ok {
-			return along, across, false
-		}
-		if len(st.Ancestors(on)) > maxRelative {
-			st.Fail(pl.Range(), "too-deep", fmt.Sprintf("subjects stand relative to subjects more than %d deep", maxRelative), "Give one of them a distance.")
-			return along, across, false
-		}
-		along, across = spot{on, q.V}, spot{on, 0}
-	} else {
-		if math.IsInf(q.V, 1) {
-			st.Fail(pl.At.Range(), "out-of-range", "nobody stands at infinity", "A rack goes there by itself: rack to inf.")
-			return along, across, false
-		}
-		if q.V < 0.005 || q.V > MaxDistance {
-			st.Fail(pl.At.Range(), "out-of-range", "a subject stands 5 mm to 1000 km away", "")
-			return along, across, false
-		}
-		along = spot{V: q.V}
-	}
+	along, across, ok = st.distance(pl, ev, self)
 	if pl.Side == nil {
-		return along, across, true
+		return along, across, ok
 	}
-	return st.toTheSide(pl, ev, along, across, self)
+	side, okSide := ev.Eval(pl.Side)
+	if !okSide {
+		return along, across, false
+	}
+	return st.toTheSide(pl, side, along, across, ok, self)
+}
+
+// distance resolves how far a place is, or whom it is relative to.
+func (st *Stage) distance(pl *lang.Place, ev *names.Evaluator, self *Subject) (along, across spot, ok bool) {
+	fail := func(at lang.Range, code, message, detail string) (spot, spot, bool) {
+		st.Fail(at, code, message, detail)
+		return spot{}, spot{}, false
+	}
+	q, ok := ev.Eval(pl.At)
+	switch {
+	case !ok:
+		return along, across, false
+	case q.Dim != names.DimLength:
+		return fail(pl.At.Range(), "wrong-unit", fmt.Sprintf("a distance is wanted here, and this is %s", q.What()), "As in 1.7 m, or NAME - 35 cm.")
+	case q.On == nil && math.IsInf(q.V, 1):
+		return fail(pl.At.Range(), "out-of-range", "nobody stands at infinity", "A rack goes there by itself: rack to inf.")
+	case q.On == nil && (q.V < 0.005 || q.V > MaxDistance):
+		return fail(pl.At.Range(), "out-of-range", "a subject stands 5 mm to 1000 km away", "")
+	case q.On == nil:
+		return spot{V: q.V}, spot{}, true
+	}
+	on := st.Subjects[q.On.Text]
+	if on == nil {
+		return along, across, false // its line cannot be read where it stands
+	}
+	if self != nil {
+		st.place(on)
+	}
+	switch {
+	case on.busy || self != nil && on == self:
+		return fail(pl.Range(), "circle", fmt.Sprintf("%s stands relative to itself", q.On.Text), "Give one of them a distance.")
+	case !on.Ok:
+		return along, across, false
+	case len(st.Ancestors(on)) > maxRelative:
+		return fail(pl.Range(), "too-deep", fmt.Sprintf("subjects stand relative to subjects more than %d deep", maxRelative), "Give one of them a distance.")
+	}
+	return spot{on, q.V}, spot{on, 0}, true
 }
 
 // toTheSide adds what a place says of the side: a length across, or the angle
-// of a slant tape.
-func (st *Stage) toTheSide(pl *lang.Place, ev *names.Evaluator, along, across spot, self *Subject) (spot, spot, bool) {
-	side, ok := ev.Eval(pl.Side)
-	if !ok {
-		return along, across, false
-	}
+// of a slant tape. known tells that its distance is.
+func (st *Stage) toTheSide(pl *lang.Place, side names.Quantity, along, across spot, known bool, self *Subject) (spot, spot, bool) {
 	sign := 1.0
 	if pl.Dir == "left" {
 		sign = -1
@@ -207,7 +210,7 @@ func (st *Stage) toTheSide(pl *lang.Place, ev *names.Evaluator, along, across sp
 		tape := along.V
 		along.V = optics.PlaneDistance(tape, side.V)
 		across.V = sign * tape * math.Sin(side.V*math.Pi/180)
-		if self != nil {
+		if self != nil && known {
 			self.Slant, self.SlantDeg = plan.Number(tape), side.V
 		}
 	default:
@@ -215,7 +218,7 @@ func (st *Stage) toTheSide(pl *lang.Place, ev *names.Evaluator, along, across sp
 			"As in 1.7 m, 20 cm left, or 1.7 m, 15 deg left.")
 		return along, across, false
 	}
-	return along, across, true
+	return along, across, known
 }
 
 // Take lays moves of people, the camera and the zoom on the tracks. Only what

@@ -89,7 +89,7 @@ func FromMarks(marks []Mark, throw float64) (*Law, error) {
 			return nil, &MarkError{Index: i, Mark: marks[i], Fault: fault}
 		}
 	}
-	if math.IsNaN(throw) {
+	if math.IsNaN(throw) || last.Angle > throw { // 0.7 turn is a hair less than 252 deg
 		throw = last.Angle
 	}
 	law := newLaw(newScale(marks), throw, marks[0].Distance, last.Distance)
@@ -110,7 +110,7 @@ func check(marks []Mark, i int, throw float64) (fault Fault, ok bool) {
 		return DistanceOrder, false
 	case i > 0 && m.Angle-marks[i-1].Angle < turn:
 		return AngleOrder, false
-	case m.Angle > throw:
+	case m.Angle > throw+turn:
 		return BeyondThrow, false
 	}
 	return 0, true
