@@ -8,7 +8,6 @@ import (
 	"math"
 	"slices"
 
-	"pullscore/interp/plan"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
 )
@@ -40,11 +39,15 @@ func (sh *leaf) toldOn(number int) (pages []int) {
 	if sh.window == nil {
 		return nil
 	}
+	here := map[int]bool{} // the flags of this page
+	for _, f := range sh.shot.Flags {
+		if sh.window.holds(f.Time) {
+			here[f.Number] = true
+		}
+	}
 	for i, other := range sh.sheets {
 		tells := slices.ContainsFunc(other.strips, func(p placed) bool {
-			return slices.ContainsFunc(p.flags, func(flag int) bool {
-				return slices.ContainsFunc(sh.shot.Flags, func(f plan.Flag) bool { return f.Number == flag && sh.window.holds(f.Time) })
-			})
+			return slices.ContainsFunc(p.flags, func(flag int) bool { return here[flag] })
 		})
 		if tells && i+1 != number {
 			pages = append(pages, i+1)

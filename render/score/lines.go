@@ -111,7 +111,9 @@ func (w *window) speech() []*row {
 			i = len(rows)
 			rows = append(rows, &row{name: l.Who})
 		}
-		rows[i].add(w, spoken(l))
+		if w.overlaps(float64(l.Start), float64(l.End)) {
+			rows[i].add(spoken(l))
+		}
 	}
 	return rows
 }
@@ -121,27 +123,31 @@ func (w *window) action() []*row {
 	s := w.shot
 	cues, business, moves := &row{name: "cues"}, &row{name: "action"}, &row{name: "moves"}
 	for _, c := range s.Cues {
-		t := float64(c.T)
-		cues.add(w, utterance{start: t, end: t, cue: true, title: fmt.Sprintf("cue %s at %s", c.Name, sheet.When(s, t)),
-			words: []plan.Word{{Text: c.Name, Start: t, End: t, Hangs: hangsOn(s, c.Name)}}})
+		if t := float64(c.T); w.overlaps(t, t) {
+			cues.add(utterance{start: t, end: t, cue: true, title: fmt.Sprintf("cue %s at %s", c.Name, sheet.When(s, t)),
+				words: []plan.Word{{Text: c.Name, Start: t, End: t, Hangs: hangsOn(s, c.Name)}}})
+		}
 	}
 	for _, a := range s.Actions {
-		business.add(w, whole(a.Text, float64(a.Start), float64(a.End), nil))
+		if w.overlaps(float64(a.Start), float64(a.End)) {
+			business.add(whole(a.Text, float64(a.Start), float64(a.End), nil))
+		}
 	}
 	for _, p := range s.Pauses {
-		business.add(w, w.pause(p))
+		if w.overlaps(float64(p.Start), float64(p.End)) {
+			business.add(w.pause(p))
+		}
 	}
 	for _, b := range s.Blocking {
-		moves.add(w, whole(blocking(s, b), float64(b.Start), float64(b.End), nil))
+		if w.overlaps(float64(b.Start), float64(b.End)) {
+			moves.add(whole(blocking(s, b), float64(b.Start), float64(b.End), nil))
+		}
 	}
 	return []*row{cues, business, moves}
 }
 
-// add puts an utterance on the row, in order of time, if the window shows it.
-func (r *row) add(w *window, u utterance) {
-	if !w.overlaps(u.start, u.end) {
-		return
-	}
+// add puts an utterance on the row, in order of time.
+func (r *row) add(u utterance) {
 	i := len(r.said)
 	for i > 0 && r.said[i-1].start > u.start {
 		i--
