@@ -5,6 +5,7 @@ package interp_test
 import (
 	"fmt"
 	"reflect"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -12,6 +13,7 @@ import (
 	"pullscore/interp/change"
 	"pullscore/interp/checks"
 	"pullscore/interp/shot"
+	"pullscore/lang"
 	"pullscore/lang/rule"
 )
 
@@ -147,4 +149,46 @@ func dump(v reflect.Value) string {
 	}
 	write(v)
 	return b.String()
+}
+
+// An imperial plan is told feet and inches, and its cures can be typed into it.
+func TestFindingsFollowUnits(t *testing.T) {
+	const src = `plan "t"
+units imperial
+use "kit.pull"
+subject ANN at 3'3", 4 ft right
+subject BOB at 12 ft, 6 ft left, deep 1 in
+shot 1
+  with camera A, lens "75", stop f/2
+  start on ANN
+  rack to BOB, over 2 s, because "he is there"
+  rack to 1 ft, over 1 s
+`
+	res := interpret("plan.pull", src)
+	metric := regexp.MustCompile(`[0-9] (mm|cm|m)\b`)
+	cures := 0
+	for _, d := range res.Findings {
+		if text := d.Message + " " + d.Detail; metric.MatchString(text) {
+			t.Errorf("%s: %s", d.Code, text)
+		}
+		if d.Code != "out-of-frame" {
+			continue
+		}
+		for _, c := range d.Cures {
+			cures++
+			who, side, _ := strings.Cut(c.Text, " ")
+			lines := strings.Split(src, "\n")
+			i := index(lines, "subject "+who+" ")
+			lines[i] = regexp.MustCompile(`, [0-9] ft (left|right)`).ReplaceAllLiteralString(lines[i], ", "+side)
+			again := interpret("plan.pull", strings.Join(lines, "\n"))
+			for _, e := range again.Findings {
+				if e.Severity == lang.Error && e.Code != "inside-closest" || e.Code == d.Code && strings.HasPrefix(e.Message, who+" ") {
+					t.Errorf("%q does not cure %s: %s", c.Text, d.Message, e.Message)
+				}
+			}
+		}
+	}
+	if cures < 2 {
+		t.Errorf("only %d places were offered: %v", cures, res.Findings)
+	}
 }

@@ -8,10 +8,10 @@ import (
 
 	"pullscore/interp/cut"
 	"pullscore/interp/edit"
-	"pullscore/interp/inwords"
 	"pullscore/interp/load"
 	"pullscore/interp/names"
 	"pullscore/interp/speech"
+	"pullscore/interp/units"
 	"pullscore/interp/wording"
 	"pullscore/lang"
 	"pullscore/lang/lines"
@@ -118,7 +118,7 @@ func (p *program) passOn(said *lang.Text, f *load.Foreign, diags []lang.Diagnost
 	worst, _ := lang.Worst(all[passedOn:])
 	p.Report(lang.Diagnostic{
 		Code: lines.MoreFaults, Severity: worst, Range: said.Range(),
-		Message: fmt.Sprintf("%s in %q", inwords.Count(more-passedOn, "more fault"), said.Value),
+		Message: fmt.Sprintf("%s in %q", units.Count(more-passedOn, "more fault"), said.Value),
 		Detail:  fmt.Sprintf("The first %d are told.", passedOn),
 		Figures: []lang.Figure{{Name: "faults", Value: float64(more)}},
 	})

@@ -9,11 +9,11 @@ import (
 	"path/filepath"
 	"slices"
 
-	"pullscore/interp/inwords"
 	"pullscore/interp/kit"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
 	"pullscore/interp/takes"
+	"pullscore/interp/units"
 	"pullscore/lang"
 )
 
@@ -65,7 +65,7 @@ func (p *program) tellLog(u *kit.Puller, said *lang.Takes, s *takes.Sample, faul
 	if faults.N > 0 {
 		d := lang.Diagnostic{
 			Code: "broken-log", Severity: lang.Warning, Range: said.File.Range(),
-			Message: fmt.Sprintf("%s in %q cannot be used", inwords.Count(faults.N, "row"), name),
+			Message: fmt.Sprintf("%s in %q cannot be used", units.Count(faults.N, "row"), name),
 			Detail:  fmt.Sprintf("All others count. The first: %s.", faults.List[0].Error()),
 		}
 		if s.Scores.N == 0 {
@@ -83,7 +83,7 @@ func (p *program) tellLog(u *kit.Puller, said *lang.Takes, s *takes.Sample, faul
 		p.Report(lang.Diagnostic{
 			Code: "no-takes", Severity: lang.Warning, Range: said.File.Range(),
 			Message: fmt.Sprintf("%q has no takes of %s", name, u.Name),
-			Detail:  fmt.Sprintf("Left out: %s of other pullers, %d that name pulls of other plans.", inwords.Count(s.Others, "take"), faults.Unplaced),
+			Detail:  fmt.Sprintf("Left out: %s of other pullers, %d that name pulls of other plans.", units.Count(s.Others, "take"), faults.Unplaced),
 		})
 	}
 }
@@ -103,20 +103,20 @@ func (p *program) learnFrom(u *kit.Puller, said *lang.Takes, sec *lang.Section, 
 	}
 	if !names.Has[*lang.Hand](sec) {
 		learn(&u.Hand.Throughput, fitted.Throughput, 0.2, 20,
-			inwords.Hundredths(f.Throughput.Value)+" bit/s", inwords.Hundredths(f.Throughput.Lo)+" to "+inwords.Hundredths(f.Throughput.Hi))
+			units.Decimal(f.Throughput.Value, 2)+" bit/s", units.Decimal(f.Throughput.Lo, 2)+" to "+units.Decimal(f.Throughput.Hi, 2))
 	}
 	if !names.Has[*lang.Spread](sec) {
 		mm := f.RimSpread() * 1000 / f.Rim.Value // of a degree
 		learn(&u.Hand.RimSpread, fitted.RimSpread, 1e-5, 0.02,
-			inwords.Hundredths(f.Rim.Value*mm)+" mm at the rim", inwords.Hundredths(f.Rim.Lo*mm)+" to "+inwords.Hundredths(f.Rim.Hi*mm))
+			units.Decimal(f.Rim.Value*mm, 2)+" mm at the rim", units.Decimal(f.Rim.Lo*mm, 2)+" to "+units.Decimal(f.Rim.Hi*mm, 2))
 	}
 	if !names.Has[*lang.Bias](sec) {
-		learn(&u.Hand.Bias, fitted.Bias, -30, 30, "bias "+inwords.Hundredths(f.Bias.Value)+" deg", inwords.Hundredths(f.Bias.Lo)+" to "+inwords.Hundredths(f.Bias.Hi))
+		learn(&u.Hand.Bias, fitted.Bias, -30, 30, "bias "+units.Style{}.AngleTo(f.Bias.Value, 2), units.Decimal(f.Bias.Lo, 2)+" to "+units.Decimal(f.Bias.Hi, 2))
 	}
 	if value == "" {
 		return // the section says all that a log could
 	}
-	from := fmt.Sprintf("%s of %s", inwords.Count(s.Scores.N, "take"), filepath.Base(filepath.FromSlash(said.File.Value)))
+	from := fmt.Sprintf("%s of %s", units.Count(s.Scores.N, "take"), filepath.Base(filepath.FromSlash(said.File.Value)))
 	u.Defaults = append(u.Defaults, kit.Missing{Name: "puller " + u.Name, Value: value, Why: fmt.Sprintf("fitted to %s; 90 %% lie within %s", from, spans)})
 	if s.Scores.N < takes.Enough {
 		p.Report(lang.Diagnostic{

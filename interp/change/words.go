@@ -24,20 +24,20 @@ func (c Change) Says(u units.Style) string {
 	add(c.Camera != "", "camera", `"`+c.Camera+`"`)
 	add(c.Lens != "", "lens", `"`+c.Lens+`"`)
 	add(c.Focal > 0, "focal", u.Millimetres(c.Focal))
-	add(c.Stop > 0, "stop", "f/"+units.Decimal(c.Stop, 2))
+	add(c.Stop > 0, "stop", u.Stop(c.Stop, false, units.Exact))
 	add(c.Gear > 0, "gear", units.Decimal(c.Gear, 2))
 	add(c.Wheel > 0, "wheel", u.Millimetres(c.Wheel))
 	if c.ND != nil {
 		add(true, "nd", units.Decimal(*c.ND, 1))
 	}
 	add(c.ISO > 0, "iso", units.Decimal(c.ISO, 0))
-	add(c.Shutter > 0, "shutter", units.Decimal(c.Shutter, 0), "deg")
+	add(c.Shutter > 0, "shutter", u.AngleTo(c.Shutter, 0))
 	for _, e := range c.Edits {
 		add(true, e.says(u))
 	}
 	text := strings.Join(parts, " and ")
 	if c.Meter > 0 {
-		text += ", which makes it meter f/" + units.Decimal(c.Meter, 1)
+		text += ", which makes it meter " + u.Stop(units.Nearest(c.Meter, 10), false, units.Exact)
 	}
 	return text
 }
@@ -65,7 +65,7 @@ func (e Edit) says(u units.Style) string {
 		if e.Metres < 0 {
 			way = " left"
 		}
-		return lang.WriteName(e.Who) + " " + units.Decimal(math.Abs(e.Metres)*100, 0) + " cm" + way
+		return lang.WriteName(e.Who) + " " + u.Gap(math.Abs(e.Metres)) + way
 	}
 	return ""
 }

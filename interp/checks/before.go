@@ -7,7 +7,7 @@ import (
 	"math"
 
 	"pullscore/interp/change"
-	"pullscore/interp/inwords"
+	"pullscore/interp/units"
 	"pullscore/lang"
 	"pullscore/lang/rule"
 )
@@ -22,10 +22,10 @@ func startsBefore(b *Shot) (found []Finding) {
 		early := -p.Rack.StartS
 		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
 			Code: "before-the-shot", Severity: lang.Error,
-			Message: fmt.Sprintf("%s would have to start %s before the shot does", b.racked(p), inwords.Seconds(early)),
+			Message: fmt.Sprintf("%s would have to start %s before the shot does", b.racked(p), b.units.Time(early)),
 			Figures: []lang.Figure{figure("start_s", p.Rack.StartS)},
 		}, Tries: func() []change.Change {
-			lead := inwords.CeilTo(early, 10)
+			lead := units.Up(early, 10)
 			tries := []change.Change{edited(change.Edit{Kind: change.Pause, Item: 1, Seconds: lead})}
 			return append(tries, b.overTry(p, math.Floor(p.Rack.LandS*10)/10)...)
 		}}))

@@ -5,7 +5,6 @@ package checks
 import (
 	"fmt"
 	"math"
-	"pullscore/interp/inwords"
 	"pullscore/interp/shot"
 	"pullscore/interp/stage"
 	"pullscore/lang"
@@ -35,11 +34,11 @@ func (b *Shot) tooNear(g *stage.Goal, t float64) Finding {
 	tape, closest := b.Nearest(g, t), b.Setup.Lens.Closest
 	detail := "Go farther away, or take another lens."
 	if missing := closest - b.FromSensor(tape, t); missing > 0 {
-		detail = fmt.Sprintf("The camera has to be %s farther away, or another lens taken.", inwords.Metres(missing))
+		detail = fmt.Sprintf("The camera has to be %s farther away, or another lens taken.", b.units.Gap(missing))
 	}
 	return Finding{Diagnostic: lang.Diagnostic{
 		Code: "inside-closest", Severity: lang.Error, Range: g.At, Time: t, Detail: detail,
-		Message: fmt.Sprintf("the focus cannot go to %s (%s): lens %q focuses no closer than %s", g.Text, inwords.Metres(tape), b.Setup.Lens.Name, inwords.Metres(closest)),
+		Message: fmt.Sprintf("the focus cannot go to %s (%s): lens %q focuses no closer than %s", g.Text, b.units.Tape(tape), b.Setup.Lens.Name, b.units.Tape(closest)),
 		Figures: []lang.Figure{figure("distance_m", tape), figure("closest_m", closest)},
 	}}
 }

@@ -5,11 +5,12 @@ package checks
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
 	"pullscore/interp/cut"
-	"pullscore/interp/inwords"
+	"pullscore/interp/units"
 	"pullscore/lang"
 	"pullscore/lang/rule"
 )
@@ -21,6 +22,15 @@ func differsFromCut(b *Shot) []Finding {
 		return nil
 	}
 	return slices.Concat(b.place(), b.cues(), b.elsewhere(), b.lines())
+}
+
+// sooner says how much later or earlier something is, in whole seconds.
+func (b *Shot) sooner(by float64) string {
+	way := " later"
+	if by < 0 {
+		way = " earlier"
+	}
+	return b.units.Time(units.Nearest(math.Abs(by), 1)) + way
 }
 
 // place tells of a shot that lists lack, or have in another place.
@@ -39,7 +49,7 @@ func (b *Shot) place() []Finding {
 		s, away := b.Settings["begins"], cut.Away(b.Plan.Rate, float64(b.Plan.Begins))
 		return []Finding{{Diagnostic: lang.Diagnostic{
 			Code: "moved-in-edit", Severity: lang.Note, Range: s.Range(),
-			Message: fmt.Sprintf("%s has the lines of this shot %s than the plan", cut.Subtitles.Base(), inwords.Sooner(away)),
+			Message: fmt.Sprintf("%s has the lines of this shot %s than the plan", cut.Subtitles.Base(), b.sooner(away)),
 			Detail: fmt.Sprintf("Check the from of the subtitles, here %s. The lines are counted from the first of them, which is where the plan has it.",
 				b.Plan.Rate.Format(cut.Subtitles.Picture)),
 			Figures: []lang.Figure{figure("away_s", away)},
@@ -62,7 +72,7 @@ func (b *Shot) moved() []Finding {
 	}
 	return []Finding{{Diagnostic: lang.Diagnostic{
 		Code: "moved-in-edit", Severity: lang.Note, Range: s.Range(),
-		Message: fmt.Sprintf("%s has this shot at %s, %s %s than the plan", b.Cut.List.Base(), b.Plan.BeginsAt, inwords.Count(int(by), "frame"), way),
+		Message: fmt.Sprintf("%s has this shot at %s, %s %s than the plan", b.Cut.List.Base(), b.Plan.BeginsAt, b.units.Frames(by), way),
 		Detail:  "The cut is followed.",
 		Figures: []lang.Figure{figure("frames", float64(b.Cut.Begin-b.Epoch))},
 		Related: []lang.Related{{Message: "the clip", Range: b.Cut.Pieces[0].Range}},
@@ -101,7 +111,7 @@ func (b *Shot) elsewhere() []Finding {
 	first := m.Subtitles.Picture + b.Plan.Rate.Frames(m.First.Start())
 	return []Finding{{Diagnostic: lang.Diagnostic{
 		Code: "lines-elsewhere", Severity: lang.Warning, Range: b.Head.Range(),
-		Message: fmt.Sprintf("%s has the lines of this shot %s than %s has the shot", m.Subtitles.Base(), inwords.Sooner(away), b.Cut.List.Base()),
+		Message: fmt.Sprintf("%s has the lines of this shot %s than %s has the shot", m.Subtitles.Base(), b.sooner(away), b.Cut.List.Base()),
 		Detail: fmt.Sprintf("The first is at %s, and the shot begins at %s: check the from of the subtitles, here %s. The lines keep the times of the plan.",
 			b.Plan.Rate.Format(first), b.Plan.BeginsAt, b.Plan.Rate.Format(m.Subtitles.Picture)),
 		Figures: []lang.Figure{figure("away_s", away)},

@@ -7,9 +7,9 @@ import (
 	"math"
 
 	"pullscore/interp/change"
-	"pullscore/interp/inwords"
 	"pullscore/interp/shot"
 	"pullscore/interp/stage"
+	"pullscore/interp/units"
 	"pullscore/interp/viewer"
 	"pullscore/lang"
 	"pullscore/lang/rule"
@@ -31,7 +31,7 @@ func leavesTooSoon(b *Shot) (found []Finding) {
 		}
 		found = append(found, b.about(next, Finding{Diagnostic: lang.Diagnostic{
 			Code: "no-time-to-see", Severity: lang.Warning,
-			Message: fmt.Sprintf("the focus leaves %s %s after it has landed, and the eye needs %s", p.Rack.ToText(), inwords.Seconds(has), inwords.Seconds(inwords.CeilTo(needs, 100))),
+			Message: fmt.Sprintf("the focus leaves %s %s after it has landed, and the eye needs %s", p.Rack.ToText(), b.units.Time(has), b.units.Time(units.Up(needs, 100))),
 			Figures: []lang.Figure{figure("has_s", has), figure("needed_s", needs), figure("screen_deg", angle)},
 			Related: []lang.Related{{Message: "it lands here", Range: p.Rack.Stmt.Range()}},
 		}, Tries: func() []change.Change { return b.waitTry(next, needs-has, needs) }}))
@@ -45,7 +45,7 @@ func (b *Shot) waitTry(p *shot.Pull, missing, needs float64) []change.Change {
 	if p.Rack.Anchored {
 		return b.laterTry(p, missing)
 	}
-	hold := inwords.CeilTo(needs, 10)
+	hold := units.Up(needs, 10)
 	return []change.Change{edited(change.Edit{Kind: change.Hold, Item: p.Rack.Item + 1, Seconds: hold})}
 }
 

@@ -6,7 +6,6 @@ import (
 	"fmt"
 
 	"pullscore/interp/change"
-	"pullscore/interp/inwords"
 	"pullscore/interp/shot"
 	"pullscore/lang"
 	"pullscore/lang/rule"
@@ -41,7 +40,7 @@ func (b *Shot) behind(p *shot.Pull, l shot.Lag) Finding {
 	t, lag, room := l.T, l.Metres, room(&b.Built, p, l.T)
 	return b.about(p, Finding{Diagnostic: lang.Diagnostic{
 		Code: "falls-behind", Severity: lang.Warning, Time: t,
-		Message: fmt.Sprintf("at %s the focus falls %s behind %s, and only %s is sharp on that side", inwords.Seconds(t), inwords.Metres(lag), p.Rack.ToText(), inwords.Metres(room)),
+		Message: fmt.Sprintf("at %s the focus falls %s behind %s, and only %s is sharp on that side", b.units.Time(t), b.units.Gap(lag), p.Rack.ToText(), b.units.Gap(room)),
 		Figures: []lang.Figure{figure("lag_m", lag), figure("room_m", room)},
 	}, Tries: func() []change.Change {
 		return b.stopTry(true, func(at *shot.Built) bool {

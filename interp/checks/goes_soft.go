@@ -7,7 +7,6 @@ import (
 	"slices"
 
 	"pullscore/interp/change"
-	"pullscore/interp/inwords"
 	"pullscore/interp/shot"
 	"pullscore/interp/stage"
 	"pullscore/lang"
@@ -25,7 +24,7 @@ func movesOut(b *Shot) (found []Finding) {
 		}
 		if i < 0 {
 			if t, u := b.firstSoft(&b.Start, 0, until, changes); u != nil {
-				f := softFinding(u, t)
+				f := b.softFinding(u, t)
 				f.Range = b.Start.At
 				found = append(found, f)
 			}
@@ -36,7 +35,7 @@ func movesOut(b *Shot) (found []Finding) {
 			continue
 		}
 		if t, u := b.firstSoft(&p.Rack.Aim, p.Rack.LandS, until, changes); u != nil {
-			f := softFinding(u, t)
+			f := b.softFinding(u, t)
 			if len(p.Rack.Aim.Members()) == 1 {
 				f.Tries = func() []change.Change {
 					return []change.Change{edited(change.Edit{Kind: change.Follow, Item: p.Rack.Item + 1, Who: u.Name})}
@@ -48,10 +47,10 @@ func movesOut(b *Shot) (found []Finding) {
 	return found
 }
 
-func softFinding(u *stage.Subject, t float64) Finding {
+func (b *Shot) softFinding(u *stage.Subject, t float64) Finding {
 	return Finding{Diagnostic: lang.Diagnostic{
 		Code: "goes-soft", Severity: lang.Warning, Time: t,
-		Message: fmt.Sprintf("%s moves out of focus by %s, and nothing follows", u.Name, inwords.Seconds(t)),
+		Message: fmt.Sprintf("%s moves out of focus by %s, and nothing follows", u.Name, b.units.Time(t)),
 		Detail:  "Follow, or rack again once the move is over.",
 		Figures: []lang.Figure{figure("time_s", t)},
 	}}

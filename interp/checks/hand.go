@@ -10,10 +10,9 @@ import (
 
 	"pullscore/interp/change"
 	"pullscore/interp/hand"
-	"pullscore/interp/inwords"
-	"pullscore/interp/plan"
 	"pullscore/interp/shot"
 	"pullscore/interp/stops"
+	"pullscore/interp/units"
 	"pullscore/lang"
 	"pullscore/lang/rule"
 )
@@ -49,12 +48,12 @@ func landsBadly(b *Shot) (found []Finding) {
 
 func (b *Shot) noTimeToMove(p *shot.Pull) Finding {
 	lost := p.Landed.Lost
-	message := fmt.Sprintf("%s leaves no time to move: %s is over", b.racked(p), inwords.Seconds(p.Rack.LandS-p.Rack.StartS))
+	message := fmt.Sprintf("%s leaves no time to move: %s is over", b.racked(p), b.units.Time(p.Rack.LandS-p.Rack.StartS))
 	if p.Plan.Asks.Reacts {
-		message += fmt.Sprintf(" before the hand has reacted (%s)", inwords.Seconds(hand.Reaction))
+		message += fmt.Sprintf(" before the hand has reacted (%s)", b.units.Time(hand.Reaction))
 	}
 	if lost > 0 {
-		message += fmt.Sprintf(", and re-grips take %s", inwords.Seconds(lost))
+		message += fmt.Sprintf(", and re-grips take %s", b.units.Time(lost))
 	}
 	return b.about(p, Finding{Diagnostic: lang.Diagnostic{
 		Code: "no-time-to-move", Severity: lang.Error, Message: message,
@@ -66,7 +65,7 @@ func (b *Shot) fasterThanAHand(p *shot.Pull) Finding {
 	limit := b.Setup.Hand.Limit
 	f := Finding{Diagnostic: lang.Diagnostic{
 		Code: "faster-than-a-hand", Severity: lang.Error,
-		Message: fmt.Sprintf("the hand would turn at %s deg/s at its fastest, and can do %s", plan.Decimal(float64(p.Plan.Peak), 0), plan.Decimal(limit, 0)),
+		Message: fmt.Sprintf("the hand would turn at %s at its fastest, and can do %s", b.units.Speed(float64(p.Plan.Peak)), b.units.Speed(limit)),
 		Figures: []lang.Figure{figure("peak_deg_s", float64(p.Plan.Peak)), figure("limit_deg_s", limit), figure("hand_deg", float64(p.Plan.HandDeg))},
 	}}
 	if !p.Rack.Follow {
@@ -87,20 +86,20 @@ func (b *Shot) longer(p *shot.Pull) []change.Change {
 		}
 		t = lost + fastest*p.Plan.Asks.Travel/b.Setup.Hand.Limit + 0.1
 	}
-	return b.overTry(p, inwords.CeilTo(t, 10))
+	return b.overTry(p, units.Up(t, 10))
 }
 
 func (b *Shot) neverSure(p *shot.Pull) Finding {
 	return b.about(p, Finding{Diagnostic: b.landing(p, "never-sure", fmt.Sprintf(
-		"%s lands %s of the time however slowly it is pulled, and %s is wanted", b.racked(p), plan.PercentOf(p.Landed.Ceiling, b.Setup.View.Wanted), plan.Percent(b.Setup.View.Wanted))),
+		"%s lands %s of the time however slowly it is pulled, and %s is wanted", b.racked(p), b.units.Chance(p.Landed.Ceiling, b.Setup.View.Wanted), b.units.Wanted(b.Setup.View.Wanted))),
 		Tries: func() []change.Change { return append(b.landStop(p), b.gearTry(p)...) },
 	})
 }
 
 func (b *Shot) hardToLand(p *shot.Pull) Finding {
-	message := fmt.Sprintf("%s lands %s of the time, and %s is wanted", b.racked(p), plan.PercentOf(p.Landed.Chance, b.Setup.View.Wanted), plan.Percent(b.Setup.View.Wanted))
+	message := fmt.Sprintf("%s lands %s of the time, and %s is wanted", b.racked(p), b.units.Chance(p.Landed.Chance, b.Setup.View.Wanted), b.units.Wanted(b.Setup.View.Wanted))
 	if p.Plan.Needed.Known() {
-		message += fmt.Sprintf(": it needs %s", plan.Decimal(inwords.CeilTo(float64(p.Plan.Needed), 10), 1)+" s")
+		message += fmt.Sprintf(": it needs %s", b.units.Time(units.Up(float64(p.Plan.Needed), 10)))
 	}
 	return b.about(p, Finding{Diagnostic: b.landing(p, "hard-to-land", message), Tries: func() []change.Change {
 		return append(append(b.longer(p), b.landStop(p)...), b.gearTry(p)...)
@@ -110,9 +109,9 @@ func (b *Shot) hardToLand(p *shot.Pull) Finding {
 // landing is the diagnostic of a rack that may miss, with its figures.
 func (b *Shot) landing(p *shot.Pull, code, message string) lang.Diagnostic {
 	width := p.Plan.Asks.Hi - p.Plan.Asks.Lo
-	detail := fmt.Sprintf("Window %s, spread %s at the hand.", inwords.Degrees(width), inwords.Degrees(p.Landed.Spread))
+	detail := fmt.Sprintf("Window %s, spread %s at the hand.", b.units.Angle(width), b.units.Angle(p.Landed.Spread))
 	if math.IsInf(width, 0) {
-		detail = fmt.Sprintf("The ring's end holds one side of the window, spread %s at the hand.", inwords.Degrees(p.Landed.Spread))
+		detail = fmt.Sprintf("The ring's end holds one side of the window, spread %s at the hand.", b.units.Angle(p.Landed.Spread))
 	}
 	d := lang.Diagnostic{
 		Code: code, Severity: lang.Warning, Message: message, Detail: detail,
@@ -187,7 +186,7 @@ func gripsAgain(b *Shot) (found []Finding) {
 		}
 		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
 			Code: "re-grip", Severity: lang.Note,
-			Message: fmt.Sprintf("%s at the hand: that needs %s %s s", inwords.Degrees(float64(p.Plan.HandDeg)), needs, plan.Decimal(math.Max(p.Landed.Lost, 0.01), 2)),
+			Message: fmt.Sprintf("%s at the hand: that needs %s %s", b.units.Angle(float64(p.Plan.HandDeg)), needs, b.units.Time(math.Max(p.Landed.Lost, 0.01))),
 			Figures: []lang.Figure{figure("hand_deg", float64(p.Plan.HandDeg)), figure("grip_deg", b.Setup.Hand.Grip), figure("lost_s", p.Landed.Lost)},
 		}, Tries: func() []change.Change {
 			g := math.Floor(b.Setup.Gear*b.Setup.Hand.Grip/float64(p.Plan.HandDeg)*20) / 20

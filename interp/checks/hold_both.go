@@ -7,10 +7,9 @@ import (
 	"math"
 
 	"pullscore/interp/change"
-	"pullscore/interp/inwords"
-	"pullscore/interp/plan"
 	"pullscore/interp/shot"
 	"pullscore/interp/stage"
+	"pullscore/interp/units"
 	"pullscore/lang"
 	"pullscore/lang/rule"
 )
@@ -41,11 +40,11 @@ func (b *Shot) tooFarApart(g *stage.Goal, t float64) (f Finding, ok bool) {
 	needs := set.StopToFit(near, far)
 	detail := "One of them has to come nearer to the other, or the focus racks from one to the other."
 	if _, smallest := b.Setup.Lens.StopsAt(b.Plan.Focal(t)); needs > smallest {
-		detail = fmt.Sprintf("The lens closes to f/%s only. ", plan.Decimal(smallest, 2)) + detail
+		detail = fmt.Sprintf("The lens closes to %s only. ", b.units.Stop(smallest, false, units.Exact)) + detail
 	}
 	return Finding{Diagnostic: lang.Diagnostic{
 		Code: "cannot-hold-both", Severity: lang.Error, Range: g.At,
-		Message: fmt.Sprintf("no setting holds %s together at %s: that needs f/%s", g.Text, b.Setup.StopText, plan.Decimal(inwords.CeilTo(needs, 10), 1)),
+		Message: fmt.Sprintf("no setting holds %s together at %s: that needs %s", g.Text, b.Setup.StopText, b.units.Stop(units.Up(needs, 10), false, units.Exact)),
 		Detail:  detail,
 		Figures: []lang.Figure{figure("needed_f", needs), figure("near_m", b.Plan.ToTape(near, t)), figure("far_m", b.Plan.ToTape(far, t))},
 	}, Tries: func() []change.Change {

@@ -7,10 +7,9 @@ import (
 	"math"
 
 	"pullscore/interp/change"
-	"pullscore/interp/inwords"
 	"pullscore/interp/names"
-	"pullscore/interp/plan"
 	"pullscore/interp/stops"
+	"pullscore/interp/units"
 	"pullscore/lang"
 	"pullscore/lang/rule"
 	"pullscore/optics"
@@ -32,7 +31,7 @@ func exposes(b *Shot) []Finding {
 	}
 	return []Finding{{Diagnostic: lang.Diagnostic{
 		Code: "light", Severity: lang.Warning, Range: b.Setup.StopAt,
-		Message: fmt.Sprintf("at %s the picture is %s stops %s for the light", b.Setup.StopText, plan.Decimal(math.Abs(over), 1), word),
+		Message: fmt.Sprintf("at %s the picture is %s %s for the light", b.Setup.StopText, b.units.Stops(math.Abs(over)), word),
 		Figures: []lang.Figure{figure("stops", over), figure("nd", b.Setup.ND)},
 	}, Tries: func() []change.Change { return b.lightTries(over) }}}
 }
@@ -61,12 +60,12 @@ func (b *Shot) lightTries(over float64) []change.Change {
 	c := b.Setup.Camera
 	if iso := stops.NearestISO(c.ISO / math.Exp2(over)); c.ISO > 0 && iso != c.ISO {
 		left := b.Setup.Meter * math.Sqrt(iso/c.ISO)
-		tries = append(tries, change.Change{ISO: iso, Meter: inwords.RoundTo(left, 1)})
+		tries = append(tries, change.Change{ISO: iso, Meter: units.Nearest(left, 10)})
 	}
 	if a := c.Shutter / math.Exp2(over); c.Shutter > 0 && a >= 1 && a <= 360 {
 		a = math.Round(a)
 		left := b.Setup.Meter * math.Sqrt(a/c.Shutter)
-		tries = append(tries, change.Change{Shutter: a, Meter: inwords.RoundTo(left, 1)})
+		tries = append(tries, change.Change{Shutter: a, Meter: units.Nearest(left, 10)})
 	}
 	return append(tries, b.jointTry()...)
 }

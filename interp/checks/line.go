@@ -6,7 +6,6 @@ import (
 	"fmt"
 
 	"pullscore/interp/change"
-	"pullscore/interp/inwords"
 	"pullscore/interp/shot"
 	"pullscore/lang"
 	"pullscore/lang/rule"
@@ -25,7 +24,7 @@ func leavesSpeaker(b *Shot) (found []Finding) {
 			}
 			found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
 				Code: "cuts-into-line", Severity: lang.Warning,
-				Message: fmt.Sprintf("the focus leaves %s within a line, %s before its end", l.line.Who, inwords.Seconds(l.end-p.Rack.StartS)),
+				Message: fmt.Sprintf("the focus leaves %s within a line, %s before its end", l.line.Who, b.units.Time(l.end-p.Rack.StartS)),
 				Detail:  "Say why it does, or wait for the end of the line.",
 				Figures: []lang.Figure{figure("left_s", l.end-p.Rack.StartS)},
 				Related: []lang.Related{{Message: "the line", Range: l.line.Stmt.Range()}},

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"math"
 
-	"pullscore/interp/inwords"
 	"pullscore/interp/shot"
 	"pullscore/interp/viewer"
 	"pullscore/lang"
@@ -38,10 +37,10 @@ func looksSharp(b *Shot) []Finding {
 	if worst == nil {
 		return nil
 	}
-	message := fmt.Sprintf("the monitor hides misses: on %s what is off by up to %s looks sharp there and is soft on the screen", worst.Rack.ToText(), inwords.Metres(metre))
+	message := fmt.Sprintf("the monitor hides misses: on %s what is off by up to %s looks sharp there and is soft on the screen", worst.Rack.ToText(), b.units.Gap(metre))
 	figures := []lang.Figure{figure("monitor_criterion_mm", c*1000), figure("blind_m", metre)}
 	if !math.IsNaN(deg) {
-		message += fmt.Sprintf(" (%s of ring)", inwords.Degrees(deg))
+		message += fmt.Sprintf(" (%s of ring)", b.units.Angle(deg))
 		figures = append(figures, figure("blind_deg", deg))
 	}
 	return []Finding{b.about(worst, Finding{Diagnostic: lang.Diagnostic{

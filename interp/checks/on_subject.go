@@ -7,7 +7,6 @@ import (
 	"math"
 	"slices"
 
-	"pullscore/interp/inwords"
 	"pullscore/interp/shot"
 	"pullscore/lang"
 	"pullscore/lang/rule"
@@ -33,7 +32,7 @@ func followsFromElsewhere(b *Shot) (found []Finding) {
 		x, at := b.FocusBefore(p, p.Rack.StartS), b.LensDistance(&p.Rack.Aim, p.Rack.StartS)
 		if lo, hi := b.Plan.Setting(p.Rack.StartS).Window(at); (x < lo || x > hi) && before.Split == nil {
 			gone := b.Plan.ToTape(at, p.Rack.StartS) - b.Plan.ToTape(x, p.Rack.StartS)
-			d.Message = fmt.Sprintf("%s has gone %s since the focus landed, and is no longer sharp where the follow starts", p.Rack.ToText(), inwords.Metres(math.Abs(gone)))
+			d.Message = fmt.Sprintf("%s has gone %s since the focus landed, and is no longer sharp where the follow starts", p.Rack.ToText(), b.units.Gap(math.Abs(gone)))
 			d.Figures = []lang.Figure{figure("gone_m", gone)}
 			found = append(found, b.about(p, Finding{Diagnostic: d}))
 		}

@@ -7,8 +7,8 @@ import (
 	"math"
 
 	"pullscore/interp/change"
-	"pullscore/interp/inwords"
 	"pullscore/interp/stage"
+	"pullscore/interp/units"
 	"pullscore/lang"
 	"pullscore/lang/rule"
 	"pullscore/optics"
@@ -65,15 +65,34 @@ func (b *Shot) unseen(u *stage.Subject, g *stage.Goal, reach, t float64) Finding
 	side, d := u.Across.At(t), b.Plan.DistanceAt(u.Subject, t)
 	return Finding{Diagnostic: lang.Diagnostic{
 		Code: "out-of-frame", Severity: lang.Warning, Range: g.At, Time: t,
-		Message: fmt.Sprintf("%s is out of the frame: %s %s at %s, and the lens sees %s to each side there", u.Name, inwords.Metres(math.Abs(side)), sideOf(side), inwords.Metres(d), inwords.Metres(reach)),
+		Message: fmt.Sprintf("%s is out of the frame: %s %s at %s, and the lens sees %s to each side there", u.Name, b.units.Gap(math.Abs(side)), sideOf(side), b.units.Tape(d), b.units.Gap(reach)),
 		Detail:  "The camera is taken to look straight ahead.",
 		Figures: []lang.Figure{figure("side_m", side), figure("sees_m", reach)},
 		Related: []lang.Related{{Message: "where " + u.Name + " stands", Range: u.Decl.Stmt.Range()}},
 	}, Tries: func() []change.Change { return b.sideTry(u, reach, t) }}
 }
 
-// sideTry offers the farthest whole centimetre to the side at which a subject
-// is in the frame, where its own statement says the side as a length. It
+// atMost returns the longest length, in metres, that is not over another and is
+// written to the bit: in the steps of the tape.
+func (b *Shot) atMost(m float64) float64 {
+	const inch = 0.0254
+	switch in := m / inch; {
+	case b.units.System == units.Imperial && in < 120:
+		return units.Down(in, 4) * inch
+	case b.units.System == units.Imperial && in < 1200:
+		return units.Down(in, 1) * inch
+	case b.units.System == units.Imperial:
+		return units.Down(in/12, 1) * 12 * inch
+	case m < 10:
+		return units.Down(m, 100)
+	case m < 100:
+		return units.Down(m, 10)
+	}
+	return units.Down(m, 1)
+}
+
+// sideTry offers the farthest place to the side that can be written, at which a
+// subject is in the frame, where its own statement says the side as a length. It
 // offers nothing where that side has no such place, as when somebody else's side
 // already is too far.
 func (b *Shot) sideTry(u *stage.Subject, reach, t float64) []change.Change {
@@ -83,7 +102,7 @@ func (b *Shot) sideTry(u *stage.Subject, reach, t float64) []change.Change {
 	}
 	side := u.Across.At(t)
 	own := u.FirstAcross.V - side + math.Copysign(reach, side) // what its statement may say
-	own = math.Copysign(math.Floor(math.Abs(own)*100+1e-9)/100, own)
+	own = math.Copysign(b.atMost(math.Abs(own)), own)
 	if own == 0 || own*u.FirstAcross.V < 0 || math.Abs(own) > math.Abs(u.FirstAcross.V) {
 		return nil
 	}

@@ -8,6 +8,7 @@ import (
 	"pullscore/interp/change"
 	"pullscore/interp/plan"
 	"pullscore/interp/shot"
+	"pullscore/interp/units"
 	"pullscore/lang"
 	"pullscore/lang/rule"
 )
@@ -29,7 +30,13 @@ func Faults(b *shot.Built) map[Fault]bool {
 }
 
 // Of returns a built shot as the checks see it.
-func Of(b *shot.Built) *Shot { return &Shot{Built: *b, speech: speechOf(b)} }
+func Of(b *shot.Built) *Shot {
+	s := &Shot{Built: *b, speech: speechOf(b)}
+	if b.Plan.Imperial {
+		s.units.System = units.Imperial
+	}
+	return s
+}
 
 // all runs all checks.
 func (b *Shot) all() []Finding {

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"math"
 
-	"pullscore/interp/inwords"
 	"pullscore/interp/stage"
 	"pullscore/lang"
 	"pullscore/lang/rule"
@@ -32,7 +31,7 @@ func meetsCamera(b *Shot) (found []Finding) {
 			}
 			found = append(found, Finding{Diagnostic: lang.Diagnostic{
 				Code: "runs-into", Severity: lang.Error, Range: m.Stmt.Range(), Time: m.End,
-				Message: fmt.Sprintf("the camera and %s would meet: at %s %s", u.Name, inwords.Seconds(m.End), b.whereTo(u, m.End)),
+				Message: fmt.Sprintf("the camera and %s would meet: at %s %s", u.Name, b.units.Time(m.End), b.whereTo(u, m.End)),
 				Detail:  "Distances are from where the camera then stands; give it another way.",
 				Figures: []lang.Figure{figure("distance_m", b.Plan.DistanceAt(u.Subject, m.End))},
 			}})
@@ -53,7 +52,7 @@ func (b *Shot) meets(u *stage.Subject, m *stage.Move) bool {
 func (b *Shot) whereTo(u *stage.Subject, t float64) string {
 	d := b.Plan.DistanceAt(u.Subject, t)
 	if d < 0 {
-		return inwords.Metres(-d) + " behind the sensor"
+		return b.units.Tape(-d) + " behind the sensor"
 	}
-	return inwords.Metres(d) + " before the sensor"
+	return b.units.Tape(d) + " before the sensor"
 }

@@ -7,9 +7,8 @@ import (
 	"math"
 
 	"pullscore/interp/change"
-	"pullscore/interp/inwords"
-	"pullscore/interp/plan"
 	"pullscore/interp/shot"
+	"pullscore/interp/units"
 	"pullscore/interp/viewer"
 	"pullscore/lang"
 	"pullscore/lang/rule"
@@ -25,12 +24,12 @@ func hardlySeen(b *Shot) (found []Finding) {
 		}
 		d := lang.Diagnostic{
 			Code: "not-seen", Severity: lang.Warning,
-			Message: fmt.Sprintf("the audience does not see this rack: %s blurs by %s arcmin only, and %s is where it shows", b.fromText(p), plan.Decimal(blur, 1), plan.Decimal(viewer.Seen, 1)),
+			Message: fmt.Sprintf("the audience does not see this rack: %s blurs by %s only, and %s is where it shows", b.fromText(p), b.units.Blur(blur), b.units.Blur(viewer.Seen)),
 			Figures: []lang.Figure{figure("left_blur_arcmin", blur), figure("seen_arcmin", viewer.Seen)},
 		}
 		if blur > viewer.Sharp {
 			d.Code, d.Severity = "faint", lang.Note
-			d.Message = fmt.Sprintf("the audience barely sees this rack: %s blurs by %s arcmin, and %s is where it shows", b.fromText(p), plan.Decimal(blur, 1), plan.Decimal(viewer.Seen, 1))
+			d.Message = fmt.Sprintf("the audience barely sees this rack: %s blurs by %s, and %s is where it shows", b.fromText(p), b.units.Blur(blur), b.units.Blur(viewer.Seen))
 		}
 		found = append(found, b.about(p, Finding{Diagnostic: d, Tries: func() []change.Change {
 			return b.stopTry(false, func(at *shot.Built) bool { return at.Plan.Blur(p.LeftAt, p.Plan.ToLens, p.Rack.LandS) > viewer.Seen })
@@ -49,9 +48,9 @@ func jars(b *Shot) (found []Finding) {
 		}
 		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
 			Code: "jarring", Severity: lang.Warning,
-			Message: fmt.Sprintf("%s takes %s, and this film wants %s at least", b.racked(p), inwords.Seconds(t), inwords.Seconds(quickest)),
+			Message: fmt.Sprintf("%s takes %s, and this film wants %s at least", b.racked(p), b.units.Time(t), b.units.Time(quickest)),
 			Figures: []lang.Figure{figure("time_s", t), figure("quickest_s", quickest)},
-		}, Tries: func() []change.Change { return b.overTry(p, inwords.CeilTo(quickest, 10)) }}))
+		}, Tries: func() []change.Change { return b.overTry(p, units.Up(quickest, 10)) }}))
 	})
 	return found
 }
@@ -67,7 +66,7 @@ func changesSize(b *Shot) (found []Finding) {
 		if v := float64(p.Plan.Breathing); v > breathesAt && !b.OutOfReach(p) {
 			found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
 				Code: "breathes", Severity: lang.Note,
-				Message: fmt.Sprintf("the image changes its size by %s %% in this rack", plan.Decimal(v, 1)),
+				Message: fmt.Sprintf("the image changes its size by %s in this rack", b.units.Share(v/100, 1)),
 				Figures: []lang.Figure{figure("breathing_percent", v)},
 			}}))
 		}

@@ -5,8 +5,6 @@ package checks
 import (
 	"fmt"
 
-	"pullscore/interp/inwords"
-	"pullscore/interp/plan"
 	"pullscore/interp/stage"
 	"pullscore/lang"
 	"pullscore/lang/rule"
@@ -34,7 +32,7 @@ func readsAtAnAngle(b *Shot) (found []Finding) {
 			told[u] = true
 			found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
 				Code: "slant", Severity: lang.Note,
-				Message: fmt.Sprintf("the tape to %s reads %s at %s deg, and the focus goes to %s: set the second, not the first", u.Name, inwords.Metres(float64(u.Slant)), plan.Decimal(u.SlantDeg, 1), inwords.Metres(u.FirstAlong.V)),
+				Message: fmt.Sprintf("the tape to %s reads %s at %s, and the focus goes to %s: set the second, not the first", u.Name, b.units.Tape(float64(u.Slant)), b.units.AngleTo(u.SlantDeg, 1), b.units.Tape(u.FirstAlong.V)),
 				Figures: []lang.Figure{figure("slant_m", float64(u.Slant)), figure("distance_m", u.FirstAlong.V)},
 			}}))
 		}

@@ -7,10 +7,9 @@ import (
 	"math"
 
 	"pullscore/interp/change"
-	"pullscore/interp/inwords"
-	"pullscore/interp/plan"
 	"pullscore/interp/shot"
 	"pullscore/interp/stage"
+	"pullscore/interp/units"
 	"pullscore/lang"
 	"pullscore/lang/rule"
 )
@@ -63,11 +62,11 @@ func (b *Shot) deeper(u *stage.Subject, t float64) (f Finding, ok bool) {
 	}
 	stop := "no stop does"
 	if needs < 1000 {
-		stop = "f/" + plan.Decimal(inwords.CeilTo(needs, 10), 1) + " would do"
+		stop = b.units.Stop(units.Up(needs, 10), false, units.Exact) + " would do"
 	}
 	return Finding{Diagnostic: lang.Diagnostic{
 		Code: "too-deep", Severity: lang.Warning,
-		Message: fmt.Sprintf("%s is %s deep, and at %s only %s of it is sharp: %s", u.Name, inwords.Metres(deep), b.Setup.StopText, inwords.Metres(fits), stop),
+		Message: fmt.Sprintf("%s is %s deep, and at %s only %s of it is sharp: %s", u.Name, b.units.Gap(deep), b.Setup.StopText, b.units.Gap(fits), stop),
 		Figures: []lang.Figure{figure("deep_m", deep), figure("fits_m", fits), figure("needed_f", needs)},
 	}, Tries: func() []change.Change {
 		return b.stopTry(true, func(at *shot.Built) bool { return at.Plan.Fits(u.Subject, t) })

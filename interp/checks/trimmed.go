@@ -7,7 +7,6 @@ import (
 	"math"
 
 	"pullscore/interp/cut"
-	"pullscore/interp/inwords"
 	"pullscore/interp/shot"
 	"pullscore/lang"
 	"pullscore/lang/rule"
@@ -27,9 +26,10 @@ func outsidePicture(b *Shot) (found []Finding) {
 		if message == "" {
 			continue
 		}
+		all := b.Plan.Rate.Frames(p.Rack.LandS - p.Rack.StartS)
 		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
 			Code: "trimmed", Severity: lang.Warning, Message: message, Time: max(p.Rack.StartS, 0),
-			Detail:  fmt.Sprintf("%s of the %s are in the picture.", inwords.ShareOf(b.Plan.Rate.Frames(p.Rack.LandS-p.Rack.StartS)-lost, b.Plan.Rate.Frames(p.Rack.LandS-p.Rack.StartS)), p.Plan.Kind),
+			Detail:  fmt.Sprintf("%d of %s of the %s are in the picture.", all-lost, b.units.Frames(all), p.Plan.Kind),
 			Figures: []lang.Figure{figure("lost_frames", float64(lost)), figure("start_s", p.Rack.StartS), figure("land_s", p.Rack.LandS)},
 			Related: []lang.Related{{Message: "the clip", Range: b.Cut.Pieces[0].Range}},
 		}}))
@@ -57,14 +57,14 @@ func (b *Shot) left(p *shot.Pull, pieces []cut.Stretch) (message string, lost in
 	for _, u := range pieces {
 		into := frames(u.From - p.Rack.StartS)
 		if into == lost && u.To >= p.Rack.LandS-1e-9 {
-			return fmt.Sprintf("the cut begins %s into rack %d", inwords.Count(int(into), "frame"), p.Plan.Number), lost
+			return fmt.Sprintf("the cut begins %s into rack %d", b.units.Frames(into), p.Plan.Number), lost
 		}
 		left := frames(p.Rack.LandS - u.To)
 		if left == lost && u.From <= p.Rack.StartS+1e-9 {
-			return fmt.Sprintf("the cut ends %s before rack %d lands", inwords.Count(int(left), "frame"), p.Plan.Number), lost
+			return fmt.Sprintf("the cut ends %s before rack %d lands", b.units.Frames(left), p.Plan.Number), lost
 		}
 	}
-	return fmt.Sprintf("the cut leaves out %s of rack %d", inwords.Count(int(lost), "frame"), p.Plan.Number), lost
+	return fmt.Sprintf("the cut leaves out %s of rack %d", b.units.Frames(lost), p.Plan.Number), lost
 }
 
 func outside(t float64, pieces []cut.Stretch) bool {
@@ -81,10 +81,10 @@ func (b *Shot) howFar(p *shot.Pull, pieces []cut.Stretch) string {
 	text, nearest := "", math.Inf(1)
 	for _, u := range pieces {
 		if away := u.From - p.Rack.LandS; away >= 0 && away < nearest {
-			nearest, text = away, fmt.Sprintf(": it lands %s before the shot is seen", inwords.Count(int(b.Plan.Rate.Frames(away)), "frame"))
+			nearest, text = away, fmt.Sprintf(": it lands %s before the shot is seen", b.units.Frames(b.Plan.Rate.Frames(away)))
 		}
 		if away := p.Rack.StartS - u.To; away >= 0 && away < nearest {
-			nearest, text = away, fmt.Sprintf(": it starts %s after the shot is left", inwords.Count(int(b.Plan.Rate.Frames(away)), "frame"))
+			nearest, text = away, fmt.Sprintf(": it starts %s after the shot is left", b.units.Frames(b.Plan.Rate.Frames(away)))
 		}
 	}
 	return text

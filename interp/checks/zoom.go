@@ -6,7 +6,7 @@ import (
 	"fmt"
 
 	"pullscore/interp/change"
-	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/lang"
 	"pullscore/lang/rule"
 )
@@ -33,7 +33,7 @@ func zooms(b *Shot) (found []Finding) {
 		}
 		found = append(found, Finding{Diagnostic: lang.Diagnostic{
 			Code: "stop-closes-in-zoom", Severity: lang.Warning, Range: m.Stmt.Range(), Time: m.Start,
-			Message: fmt.Sprintf("the stop closes from f/%s to f/%s as lens %q zooms", plan.Decimal(n, 2), plan.Decimal(to, 2), b.Setup.Lens.Name),
+			Message: fmt.Sprintf("the stop closes from %s to %s as lens %q zooms", b.units.Stop(n, false, units.Exact), b.units.Stop(to, false, units.Exact), b.Setup.Lens.Name),
 			Figures: []lang.Figure{figure("f_number", n), figure("widest", to)},
 		}, Tries: func() []change.Change {
 			for _, s := range b.stopsOf() {

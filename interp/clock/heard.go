@@ -8,8 +8,8 @@ import (
 	"strings"
 
 	"pullscore/interp/cut"
-	"pullscore/interp/inwords"
 	"pullscore/interp/speech"
+	"pullscore/interp/units"
 	"pullscore/lang"
 )
 
@@ -106,7 +106,7 @@ func (c *Clock) notBefore(k int, start float64) {
 	switch c.b.Items[k].Stmt.(type) {
 	case *lang.Speech, *lang.Action, *lang.Cue:
 		if start < -1e-9 {
-			c.b.Fail(c.b.Items[k].Stmt.Range(), "before-the-shot", fmt.Sprintf("this would have to start %s before the shot does", inwords.Seconds(-start)), "")
+			c.b.Fail(c.b.Items[k].Stmt.Range(), "before-the-shot", fmt.Sprintf("this would have to start %s before the shot does", units.Style{}.Time(-start)), "")
 		}
 	}
 }

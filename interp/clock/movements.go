@@ -18,8 +18,8 @@ import (
 	"fmt"
 
 	"pullscore/interp/names"
-	"pullscore/interp/plan"
 	"pullscore/interp/stage"
+	"pullscore/interp/units"
 	"pullscore/lang"
 )
 
@@ -198,7 +198,7 @@ func (c *Clock) readZoom(s *lang.Zoom, mv *stage.Move, ev *names.Evaluator) (ok 
 	}
 	mv.By *= c.b.Ch.FocalFactor()
 	if l := c.b.Lens; l != nil && (mv.By < l.Focal*(1-1e-9) || mv.By > l.Longest*(1+1e-9)) {
-		c.b.Fail(s.To.Range(), "focal-not-on-lens", fmt.Sprintf("lens %q has no %s mm", l.Name, plan.Decimal(mv.By*1000, 1)), "It has "+l.FocalText()+".")
+		c.b.Fail(s.To.Range(), "focal-not-on-lens", fmt.Sprintf("lens %q has no %s", l.Name, units.Style{}.Millimetres(mv.By)), "It has "+l.FocalText()+".")
 		return false
 	}
 	return true

@@ -8,9 +8,9 @@ import (
 	"math"
 	"slices"
 
-	"pullscore/interp/inwords"
 	"pullscore/interp/names"
 	"pullscore/interp/stage"
+	"pullscore/interp/units"
 	"pullscore/lang"
 )
 
@@ -229,7 +229,7 @@ func (c *Clock) placed(p *Pull, start, land float64) When {
 		return failed
 	}
 	if land < start {
-		c.b.Fail(p.Stmt.Range(), "lands-too-early", fmt.Sprintf("the rack would land %s before it starts", inwords.Seconds(start-land)),
+		c.b.Fail(p.Stmt.Range(), "lands-too-early", fmt.Sprintf("the rack would land %s before it starts", units.Style{}.Time(start-land)),
 			"Its landing hangs on a moment before the one that it starts on.")
 		return failed
 	}

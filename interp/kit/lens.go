@@ -12,6 +12,7 @@ import (
 	"pullscore/interp/hand"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/lang"
 	"pullscore/optics/ring"
 )
@@ -268,9 +269,9 @@ func (k *Reader) markError(l *Lens, marks []*lang.Mark, err error) {
 // FocalText writes the focal lengths of the lens.
 func (l *Lens) FocalText() string {
 	if !l.Zoom() {
-		return plan.Decimal(l.Focal*1000, 1) + " mm"
+		return units.Style{}.Millimetres(l.Focal)
 	}
-	return fmt.Sprintf("%s to %s mm", plan.Decimal(l.Focal*1000, 1), plan.Decimal(l.Longest*1000, 1))
+	return units.Decimal(l.Focal*1000, 1) + " to " + units.Style{}.Millimetres(l.Longest)
 }
 
 // Transmission is the T-number over the f-number, from the widest of both

@@ -10,10 +10,10 @@ import (
 	"pullscore/interp/clock"
 	"pullscore/interp/cut"
 	"pullscore/interp/film"
-	"pullscore/interp/inwords"
 	"pullscore/interp/kit"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/lang"
 )
 
@@ -146,7 +146,7 @@ func (b *builder) sayCut(lines int) {
 		b.ByDefault("begins at", b.Shot.BeginsAt, fmt.Sprintf("clip %s of %s", b.Head.ID, c.List.Base()))
 	}
 	if c := b.Cut; c.Subtitles != nil {
-		why := fmt.Sprintf("it has %d of %s", len(c.Lines), inwords.Count(lines, "line"))
+		why := fmt.Sprintf("it has %d of %s", len(c.Lines), units.Count(lines, "line"))
 		if !c.Placed {
 			why += "; the first of them is where the plan has it"
 		}
@@ -181,9 +181,9 @@ func (b *builder) duration(out *Built, racks []*clock.Pull) float64 {
 	if end > t+1e-6 {
 		b.Report(lang.Diagnostic{
 			Code: "after-the-shot", Severity: lang.Error, Range: b.Settings["lasts"].Range(),
-			Message: fmt.Sprintf("the shot lasts %s, and what is in it takes %s", inwords.Seconds(t), inwords.Seconds(end)),
+			Message: fmt.Sprintf("the shot lasts %s, and what is in it takes %s", units.Style{}.Time(t), units.Style{}.Time(end)),
 			Figures: []lang.Figure{{Name: "lasts_s", Value: t}, {Name: "needed_s", Value: end}},
-			Cures:   []lang.Cure{{Text: "lasts " + inwords.Seconds(inwords.CeilTo(end, 100)), Value: inwords.CeilTo(end, 100), Unit: "s"}},
+			Cures:   []lang.Cure{{Text: "lasts " + units.Style{}.Time(units.Up(end, 100)), Value: units.Up(end, 100), Unit: "s"}},
 		})
 	}
 	return t
@@ -203,8 +203,8 @@ func (b *builder) untimed(pulls []*Pull) {
 	if n == 0 {
 		return
 	}
-	value, who := inwords.Seconds(shortest), "1 rack does not say it"
-	if text := inwords.Seconds(longest); text != value {
+	value, who := units.Style{}.Time(shortest), "1 rack does not say it"
+	if text := (units.Style{}).Time(longest); text != value {
 		value += " to " + text
 	}
 	if n > 1 {

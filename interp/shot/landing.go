@@ -6,8 +6,8 @@ import (
 	"math"
 	"pullscore/interp/clock"
 	"pullscore/interp/hand"
-	"pullscore/interp/inwords"
 	"pullscore/interp/kit"
+	"pullscore/interp/units"
 )
 
 // shortest is the length of a rack that is to be as short as it can.
@@ -20,7 +20,7 @@ func (b *Built) shortest(p, before *clock.Pull, start, land float64) float64 {
 	if !ok {
 		return 1
 	}
-	return max(inwords.CeilTo(t, 10), inwords.CeilTo(b.Setup.View.Quickest, 10), 0.1)
+	return max(units.Up(t, 10), units.Up(b.Setup.View.Quickest, 10), 0.1)
 }
 
 // neededTime returns the shortest time in which a pull lands as wanted; ok is

@@ -14,6 +14,7 @@ import (
 	"pullscore/interp/kit"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/interp/viewer"
 	"pullscore/lang"
 	"pullscore/optics"
@@ -209,7 +210,7 @@ func (b *builder) focal(s *Setup, w lang.With) bool {
 	}
 	if w.Focal == nil {
 		if known && l.Zoom() {
-			b.ByDefault("focal", fmt.Sprintf("%s mm", plan.Decimal(l.Focal*1000, 1)), "a zoom stands at its short end")
+			b.ByDefault("focal", units.Style{}.Millimetres(l.Focal), "a zoom stands at its short end")
 		}
 		return true
 	}
@@ -223,7 +224,7 @@ func (b *builder) focal(s *Setup, w lang.With) bool {
 	}
 	if v < l.Focal*(1-1e-9) || v > l.Longest*(1+1e-9) {
 		b.Fail(w.Focal.Range(), "focal-not-on-lens",
-			fmt.Sprintf("lens %q has no %s mm", l.Name, plan.Decimal(v*1000, 1)), "It has "+l.FocalText()+".")
+			fmt.Sprintf("lens %q has no %s", l.Name, units.Style{}.Millimetres(v)), "It has "+l.FocalText()+".")
 		return false
 	}
 	s.Focal = v
@@ -260,7 +261,7 @@ func (b *builder) stop(s *Setup, w lang.With) bool {
 	s.Number = q.V
 	if q.Dim == names.DimTStop {
 		if math.IsNaN(s.perT) {
-			b.ByDefault("f-number", "f/"+plan.Decimal(q.V, 2), "the lens has one scale of stops, so the f-number is taken as the T-number")
+			b.ByDefault("f-number", units.Style{}.Stop(q.V, false, units.Exact), "the lens has one scale of stops, so the f-number is taken as the T-number")
 		} else {
 			s.Number = q.V / s.perT
 		}
@@ -269,10 +270,7 @@ func (b *builder) stop(s *Setup, w lang.With) bool {
 }
 
 func stopText(q names.Quantity) string {
-	if q.Dim == names.DimTStop {
-		return "T" + plan.Decimal(q.V, 2)
-	}
-	return "f/" + plan.Decimal(q.V, 2)
+	return units.Style{}.Stop(q.V, q.Dim == names.DimTStop, units.Exact)
 }
 
 // onLens reports a stop that the lens does not have.

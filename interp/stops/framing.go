@@ -10,6 +10,7 @@ import (
 	"slices"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 )
 
 // sameFocal is by how much a lens may differ from a focal length that is asked
@@ -32,7 +33,7 @@ func (s *search) lensLever(kit Kit) (Lever, bool) {
 		}
 		back := d * (other.Shortest/f - 1)
 		l := Lever{Kind: "lens", Value: plan.Number(other.Shortest * 1000), Unit: "mm", Lens: other.Name, Back: plan.Number(back), Change: s.change}
-		l.Text = fmt.Sprintf("lens %q, camera %s for the same framing", other.Name, steps(back))
+		l.Text = fmt.Sprintf("lens %q, camera %s for the same framing", other.Name, s.steps(back))
 		l.Change.Lens, l.Change.Back = other.Name, s.change.Back+back
 		if l, ok := s.try(l); ok {
 			return l, true
@@ -41,13 +42,13 @@ func (s *search) lensLever(kit Kit) (Lever, bool) {
 	return s.factor(most, 1/most, func(k float64) Lever {
 		back := d * (k - 1)
 		l := Lever{Kind: "lens", Value: plan.Number(f * k * 1000), Unit: "mm", Back: plan.Number(back), Change: s.change}
-		l.Text = fmt.Sprintf("a lens of %s mm with the same ring and stops, camera %s for the same framing", millimetres(f*k), steps(back))
+		l.Text = fmt.Sprintf("a lens of %s mm with the same ring and stops, camera %s for the same framing", millimetres(f*k), s.steps(back))
 		l.Change.FocalBy, l.Change.Back = k, s.change.Back+back
 		return l
 	})
 }
 
-func millimetres(m float64) string { return plan.Decimal(m*1000, 1) }
+func millimetres(m float64) string { return units.Decimal(m*1000, 1) }
 
 // zooms tells whether the shot's focal length changes in it.
 func (s *search) zooms() bool { return s.shot.Optics.Focal.Moves() }

@@ -10,6 +10,7 @@ import (
 	"slices"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 )
 
 // A Lever is one thing done differently that opens a window.
@@ -96,7 +97,7 @@ func timeText(list []RackTime) string {
 		if i > 0 {
 			text += ", "
 		}
-		text += fmt.Sprintf("rack %d over %s s", r.Pull, plan.Decimal(float64(r.Over), 1))
+		text += fmt.Sprintf("rack %d over %s", r.Pull, words.Time(float64(r.Over)))
 	}
 	return text
 }
@@ -123,7 +124,7 @@ func (s *search) gearLever(Kit) (Lever, bool) {
 		return Lever{}, false
 	}
 	for _, g := range GearsFrom(float64(s.shot.Gear)) {
-		l := Lever{Kind: "gear", Text: "gear " + plan.Decimal(g, 2), Value: plan.Number(g), Unit: "gear", Change: s.change}
+		l := Lever{Kind: "gear", Text: "gear " + units.Decimal(g, 2), Value: plan.Number(g), Unit: "gear", Change: s.change}
 		l.Change.Gear = g
 		if l, ok := s.try(l); ok {
 			return l, true
@@ -138,7 +139,7 @@ func (s *search) wheelLever(Kit) (Lever, bool) {
 		return Lever{}, false
 	}
 	for _, w := range nearestFirst(wheels, float64(s.shot.WheelMM)/1000) {
-		l := Lever{Kind: "wheel", Text: "wheel " + plan.Decimal(w*1000, 0) + " mm", Value: plan.Number(w * 1000), Unit: "mm", Change: s.change}
+		l := Lever{Kind: "wheel", Text: "wheel " + words.Millimetres(w), Value: plan.Number(w * 1000), Unit: "mm", Change: s.change}
 		l.Change.Wheel = w
 		if l, ok := s.try(l); ok {
 			return l, true
@@ -210,7 +211,7 @@ func (s *search) distanceLever(Kit) (Lever, bool) {
 	}
 	return s.factor(most, 1/most, func(k float64) Lever {
 		back := awayFromZero(d * (k - 1))
-		l := Lever{Kind: "distance", Text: "camera " + steps(back) + ", framing then changes", Value: plan.Number(back), Unit: "m", Back: plan.Number(back), Change: s.change}
+		l := Lever{Kind: "distance", Text: "camera " + s.steps(back) + ", framing then changes", Value: plan.Number(back), Unit: "m", Back: plan.Number(back), Change: s.change}
 		l.Change.Back += back
 		return l
 	})
@@ -222,10 +223,14 @@ func awayFromZero(d float64) float64 {
 }
 
 // steps says where the camera goes.
-func steps(back float64) string {
+func (s *search) steps(back float64) string {
 	word := "back"
 	if back < 0 {
 		word = "nearer"
 	}
-	return plan.Decimal(math.Abs(back), 2) + " m " + word
+	u := units.Style{}
+	if s.shot.Imperial {
+		u.System = units.Imperial
+	}
+	return u.Gap(math.Abs(back)) + " " + word
 }

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/optics"
 )
 
@@ -84,10 +85,7 @@ func (s *search) label(number float64) string { return Label(number, s.shot.Opti
 
 // Label writes an f-number, or the T-number of a lens that has no other.
 func Label(number float64, tOnly bool) string {
-	if tOnly {
-		return "T" + plan.Decimal(number, 2)
-	}
-	return "f/" + plan.Decimal(number, 2)
+	return words.Stop(number, tOnly, units.Exact)
 }
 
 // A change of a demand lies between two f-numbers that are next to each other:

@@ -7,8 +7,12 @@ import (
 	"strings"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/interp/viewer"
 )
+
+// words is how sentences write what has no length in it.
+var words units.Style
 
 // Says returns the answer in sentences: the window with its ends, or what
 // stands in its way and what opens one.
@@ -33,7 +37,7 @@ func (a *Answer) Says() []string {
 
 // says describes a window in a sentence without its stop.
 func (a *Answer) says(w *Window) string {
-	text := fmt.Sprintf("Holds from %s to %s, %s stops; best %s", a.stop(w.From), a.stop(w.To), plan.Decimal(float64(w.Width), 1), w.Best)
+	text := fmt.Sprintf("Holds from %s to %s, %s; best %s", a.stop(w.From), a.stop(w.To), words.Stops(float64(w.Width)), w.Best)
 	if w.AtBest != nil && w.AtBest.Exposure != nil {
 		text += " with " + w.AtBest.Exposure.Says()
 	}
@@ -56,13 +60,13 @@ func (e *Exposure) Says() string {
 	}
 	var parts []string
 	if e.ND > 0 {
-		parts = append(parts, "nd "+plan.Decimal(float64(e.ND), 2))
+		parts = append(parts, "nd "+units.Decimal(float64(e.ND), 2))
 	}
 	if e.ISO.Known() {
-		parts = append(parts, "iso "+plan.Decimal(float64(e.ISO), 0))
+		parts = append(parts, "iso "+units.Decimal(float64(e.ISO), 0))
 	}
 	if e.Shutter.Known() {
-		parts = append(parts, "shutter "+plan.Decimal(float64(e.Shutter), 0)+" deg")
+		parts = append(parts, "shutter "+words.AngleTo(float64(e.Shutter), 0))
 	}
 	if len(parts) == 0 {
 		return "no nd"
@@ -73,9 +77,9 @@ func (e *Exposure) Says() string {
 // offBy writes how many stops too much or too little light there is.
 func offBy(left plan.Number) string {
 	if left > 0 {
-		return plan.Decimal(float64(left), 1) + " stops too bright"
+		return words.Stops(float64(left)) + " too bright"
 	}
-	return plan.Decimal(-float64(left), 1) + " stops too dark"
+	return words.Stops(-float64(left)) + " too dark"
 }
 
 func (a *Answer) endSays(e End) string {
@@ -83,9 +87,9 @@ func (a *Answer) endSays(e End) string {
 	case TheLens:
 		return "the lens has no stop beyond"
 	case Lands:
-		return fmt.Sprintf("at %s %s lands %s of the time", e.Stop, a.rack(e.Pull), plan.PercentOf(float64(e.Probability), float64(a.Wanted)))
+		return fmt.Sprintf("at %s %s lands %s of the time", e.Stop, a.rack(e.Pull), words.Chance(float64(e.Probability), float64(a.Wanted)))
 	case Seen:
-		return fmt.Sprintf("at %s %s is no longer seen: %s arcmin of blur, and %s is where it shows", e.Stop, a.rack(e.Pull), plan.Decimal(float64(e.LeftBlur), 1), plan.Decimal(viewer.Seen, 1))
+		return fmt.Sprintf("at %s %s is no longer seen: %s of blur, and %s is where it shows", e.Stop, a.rack(e.Pull), words.Blur(float64(e.LeftBlur)), words.Blur(viewer.Seen))
 	case Reached:
 		return fmt.Sprintf("at %s what %s reaches is not sharp", e.Stop, a.rack(e.Pull))
 	case Depth:
@@ -137,9 +141,9 @@ func (a *Answer) obstacleSays(o Obstacle) string {
 func (a *Answer) bestSays(o Obstacle) string {
 	switch {
 	case o.Probability.Known():
-		return ", " + plan.PercentOf(float64(o.Probability), float64(a.Wanted)) + " at best"
+		return ", " + words.Chance(float64(o.Probability), float64(a.Wanted)) + " at best"
 	case o.LeftBlur.Known():
-		return ", " + plan.Decimal(float64(o.LeftBlur), 1) + " arcmin of blur at most"
+		return ", " + words.Blur(float64(o.LeftBlur)) + " of blur at most"
 	}
 	return ""
 }
@@ -171,7 +175,7 @@ func (a *Answer) untimed() string {
 	var parts []string
 	for _, r := range a.Racks {
 		if r.Untimed {
-			parts = append(parts, fmt.Sprintf("rack %d over %s s", r.Pull, plan.Decimal(r.Over, 2)))
+			parts = append(parts, fmt.Sprintf("rack %d over %s", r.Pull, words.Time(r.Over)))
 		}
 	}
 	if parts == nil {

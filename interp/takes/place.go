@@ -11,6 +11,7 @@ import (
 
 	"pullscore/interp/hand"
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 )
 
 // Plans are the plans that the rows of a log may name.
@@ -147,7 +148,7 @@ func (l landed) angle(s *plan.Shot, t float64) (float64, error) {
 	}
 	if l.ring {
 		if throw := s.Optics.Ring.Throw(); l.value < 0 || l.value > throw {
-			return 0, fmt.Errorf("the ring goes from 0 to %s deg", plan.Decimal(throw, 1))
+			return 0, fmt.Errorf("the ring goes from 0 to %s", units.Style{}.AngleTo(throw, 1))
 		}
 		return l.value, nil
 	}
@@ -166,7 +167,7 @@ func RingAngle(s *plan.Shot, tape, t float64) (float64, error) {
 	}
 	deg, _ := s.RingDeg(s.FromTape(tape, t), t)
 	if math.IsNaN(deg) {
-		return 0, fmt.Errorf("the lens forms no image of what is %s m away", plan.Decimal(tape, 3))
+		return 0, fmt.Errorf("the lens forms no image of what is %s away", units.Style{}.Gap(tape))
 	}
 	return deg, nil
 }

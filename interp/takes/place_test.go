@@ -109,7 +109,7 @@ func TestMisfits(t *testing.T) {
 		{"Pier,4A,3,2.9 m,,,1", "log.csv:2:11: pull 3 of shot 4A is a follow, which lands nowhere", false},
 		{"Pier,4A,1,2.9,,,1", `log.csv:2:11: landed: "2.9" lacks its unit`, false},
 		{"Pier,4A,1,900 deg,,,1", "log.csv:2:11: the ring goes from 0 to 200 deg", false},
-		{"Pier,4A,1,5 cm,,,1", "log.csv:2:11: the lens forms no image of what is 0.05 m away", false},
+		{"Pier,4A,1,5 cm,,,1", "log.csv:2:11: the lens forms no image of what is 5 cm away", false},
 		{"Pier,4A,0,2.9 m,,,1", `log.csv:2:9: pull: "0" is not the number of a pull, which count from 1`, false},
 		{"Pier,4A,1,,,,1", "log.csv:2:12: travel_deg is missing", false},
 		{"Pier,4A,7,,60,1,1", "log.csv:2:9: shot 4A has no pull 7; it has 3", true},

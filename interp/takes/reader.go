@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 )
 
 // Limits on what a row may say, wide of anything that a hand does: a number
@@ -241,7 +242,7 @@ func number(text, unit string, lo, hi float64) (float64, error) {
 		return 0, err
 	}
 	if v < lo || v > hi {
-		return 0, fmt.Errorf("%s lies outside %s to %s %s", text, plan.Decimal(lo, 1), plan.Decimal(hi, 1), unit)
+		return 0, fmt.Errorf("%s lies outside %s to %s %s", text, units.Decimal(lo, 1), units.Decimal(hi, 1), unit)
 	}
 	return v, nil
 }

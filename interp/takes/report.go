@@ -9,6 +9,7 @@ import (
 	"slices"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 )
 
 // Enough is the number of takes from which a fit is told without a word of
@@ -148,7 +149,7 @@ func (r *Report) scores(s *Scores) {
 	hits, of, told := s.Counted()
 	r.Hits, r.HitsOf, r.HitsFrom = hits, of, "log or plan"
 	if !told {
-		r.HitsFrom = "within " + plan.Decimal(HitWithin, 1) + " deg"
+		r.HitsFrom = "within " + units.Style{}.AngleTo(HitWithin, 1)
 	}
 	r.HitRate, r.HitInterval = plan.None(), plan.NoInterval()
 	if of > 0 {

@@ -8,6 +8,7 @@ import (
 
 	"pullscore/interp/plan"
 	"pullscore/interp/takes"
+	"pullscore/interp/units"
 )
 
 // A motion is a stretch of a curve as the hand has it.
@@ -57,7 +58,7 @@ func (m *motion) unfit() string {
 		lo, hi = min(lo, h), max(hi, h)
 	}
 	if !(hi-lo >= least*m.pull.Asks.Travel) || m.speed[m.peak] <= 0 {
-		return fmt.Sprintf("the focus did not move: %s deg at the hand of %s", plan.Decimal(hi-lo, 1), plan.Decimal(m.pull.Asks.Travel, 1))
+		return fmt.Sprintf("the focus did not move: %s at the hand of %s", units.Style{}.AngleTo(hi-lo, 1), units.Style{}.AngleTo(m.pull.Asks.Travel, 1))
 	}
 	return ""
 }

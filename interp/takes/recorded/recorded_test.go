@@ -218,7 +218,7 @@ func TestFaults(t *testing.T) {
 		{"a value missing", "tc,focus_m\n01:00:00:00\n", s, "clip:2:1: a frame has a timecode and a distance"},
 		{"twice", "tc,focus_m\n01:00:00:00,1.6\n01:00:00:00,1.7\n", s, "clip:3:1: timecode 01:00:00:00 is here twice; the first is on line 2"},
 		{"back", "tc,focus_m\n01:00:00:05,1.6\n01:00:00:01,1.7\n", s, "clip:3:1: timecode goes back from 01:00:00:05 to 01:00:00:01"},
-		{"inside the lens", "tc,focus_m\n01:00:00:00,0.1\n", s, "clip:2:1: the lens forms no image of what is 0.1 m away"},
+		{"inside the lens", "tc,focus_m\n01:00:00:00,0.1\n", s, "clip:2:1: the lens forms no image of what is 10 cm away"},
 		{"no JSON", `{"lens":{]}`, s, "clip:1:10: this line is no JSON"},
 		{"another rate", `{"timing":{"timecode":{"hours":1,"frameRate":{"num":25,"denom":1}}},"lens":{"focusDistance":1}}`, s, "clip:1:1: the sample counts 25/1 frames a second, and the plan 24"},
 		{"no distance in a sample", `{"timing":{"timecode":{"hours":1}},"lens":{}}`, s, "clip:1:1: the sample has no lens.focusDistance and no lens.encoders.focus"},
