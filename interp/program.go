@@ -235,7 +235,7 @@ func (p *program) buildShot(sec *lang.Section, read bool) []names.Item {
 		for _, f := range found {
 			p.Diags = append(p.Diags, f.Diagnostic)
 		}
-		b.Plan.Flags = checks.Flags(found)
+		b.Plan.Flags, b.Plan.Causes = checks.Flags(found), checks.Causes(b, found)
 	}
 	if ok = ok && read; ok {
 		p.Plan.Defaults = append(p.Plan.Defaults, b.Defaults...)

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"slices"
 
+	"pullscore/cmd/internal/console"
 	"pullscore/cmd/internal/files"
 	"pullscore/cmd/internal/findings"
 	"pullscore/cmd/internal/lists"
@@ -46,7 +47,7 @@ func (c *checkCmd) Run(s *session) error {
 	}
 	switch c.As {
 	case "json":
-		err = findings.WriteJSON(s.out, k.diags)
+		err = findings.WriteJSON(s.out, k.diags, k.causes)
 	case "sarif":
 		err = findings.WriteSARIF(s.out, k.diags)
 	default:
@@ -73,13 +74,14 @@ type checker struct {
 	count  findings.Count
 	chance bool // a finding tells a chance of landing
 	diags  []lang.Diagnostic
+	causes []findings.Cause
 }
 
 // file takes the findings of one plan.
 func (k *checker) file(_ files.File, res *interp.Result) error {
 	k.count.Files++
-	printer := findings.Printer{Screen: k.screen}
-	for _, d := range k.inOrder(res.Findings) {
+	var fresh []lang.Diagnostic
+	for _, d := range res.Findings {
 		key := said{d.Range, d.Code, d.Message}
 		if k.seen[key] {
 			continue
@@ -87,11 +89,49 @@ func (k *checker) file(_ files.File, res *interp.Result) error {
 		k.seen[key] = true
 		k.count.Add(d)
 		k.chance = k.chance || tellsChance(d)
-		if !k.text {
-			k.diags = append(k.diags, d)
-			continue
-		}
+		fresh = append(fresh, d)
+	}
+	if k.text {
+		return k.print(res, fresh)
+	}
+	k.diags = append(k.diags, fresh...)
+	for _, s := range res.Plan.Shots {
+		k.causes = append(k.causes, findings.CausesOf(res.Plan.File, s)...)
+	}
+	return nil
+}
+
+// print prints findings for people: errors first, lest they drown, then those
+// that have one cause, then the others by their lines. A plan with many opens
+// with what most of it depends on.
+func (k *checker) print(res *interp.Result, diags []lang.Diagnostic) error {
+	groups, rest := findings.Grouped(res.Plan, diags)
+	rest = slices.SortedStableFunc(slices.Values(rest), func(a, b lang.Diagnostic) int {
+		return cmp.Compare(rank(a), rank(b))
+	})
+	printer := findings.Printer{Screen: k.screen}
+	if len(diags) > 0 {
 		k.bar.Clear()
+	}
+	if len(groups) > 0 && len(diags) >= many {
+		fmt.Fprintf(k.out, "%s has %s. Most depends on one thing: %s.\n\n",
+			console.Clean(res.Plan.File), findings.Plural(len(diags), "finding"), console.Clean(groups[0].Says()))
+	}
+	errors := 0
+	for errors < len(rest) && rest[errors].Severity == lang.Error {
+		errors++
+	}
+	for _, d := range rest[:errors] {
+		if err := printer.Print(d, res.Sources[d.Range.File]); err != nil {
+			return err
+		}
+	}
+	for _, g := range groups {
+		if err := printer.PrintGroup(g); err != nil {
+			return err
+		}
+	}
+	for _, d := range rest[errors:] {
 		if err := printer.Print(d, res.Sources[d.Range.File]); err != nil {
 			return err
 		}
@@ -99,16 +139,9 @@ func (k *checker) file(_ files.File, res *interp.Result) error {
 	return nil
 }
 
-// inOrder returns the findings as they are printed for people: errors first,
-// lest they drown, then the others by their lines.
-func (k *checker) inOrder(diags []lang.Diagnostic) []lang.Diagnostic {
-	if !k.text {
-		return diags
-	}
-	return slices.SortedStableFunc(slices.Values(diags), func(a, b lang.Diagnostic) int {
-		return cmp.Compare(rank(a), rank(b))
-	})
-}
+// many is from how many findings on a plan opens with what most of them depend
+// on.
+const many = 8
 
 // rank is 0 for errors and 1 for all else.
 func rank(d lang.Diagnostic) int {

@@ -88,7 +88,7 @@ func (c *pageCmd) printObstacles(s *session, res *interp.Result, plan []byte) bo
 // tell writes the changes.
 func (c *pageCmd) tell(s *session, w io.Writer, res *interp.Result, told []lang.Diagnostic) error {
 	if c.As == "json" {
-		return findings.WriteJSON(w, told)
+		return findings.WriteJSON(w, told, nil)
 	}
 	if res.Revision != nil && len(res.Revision) == 0 {
 		_, err := fmt.Fprintf(w, "no line of %s has changed\n", console.Clean(c.Against))

@@ -4,8 +4,13 @@
 package checks
 
 import (
+	"maps"
+	"slices"
+
 	"pullscore/interp/change"
+	"pullscore/interp/plan"
 	"pullscore/interp/shot"
+	"pullscore/lang"
 )
 
 // Every cure that is printed has been tried: the shot is built with it, and the
@@ -45,14 +50,73 @@ func cured(b *Shot, found []Finding, again Again) []Finding {
 			}
 		}
 	}
+	mended(found, trials)
 	return found
+}
+
+// mended notes with every finding which of the changes that were tried for any
+// of them mends it too: those of the whole shot, such as another stop. A change
+// of one statement is about that alone.
+func mended(found []Finding, trials map[string]*trial) {
+	for _, key := range slices.Sorted(maps.Keys(trials)) {
+		t := trials[key]
+		if len(t.change.Edits) > 0 || !t.sound {
+			continue
+		}
+		for i := range found {
+			if t.cures(&found[i], t.change) {
+				found[i].Mended = append(found[i].Mended, t.change)
+			}
+		}
+	}
+}
+
+// Causes returns the groups of findings that have one cause: those of one code
+// and severity, where there are two or more, in the order of their first. Each
+// has the change of the whole shot that mends most of it, and how many: several
+// changes that mend as many are told by the first finding's own.
+func Causes(b *shot.Built, found []Finding) []plan.Cause {
+	u := Of(b).units
+	type group struct {
+		code     string
+		severity lang.Severity
+	}
+	var order []group
+	members := map[group][]int{}
+	for i, f := range found {
+		g := group{f.Code, f.Severity}
+		if members[g] == nil {
+			order = append(order, g)
+		}
+		members[g] = append(members[g], i)
+	}
+	var causes []plan.Cause
+	for _, g := range order {
+		if len(members[g]) < 2 {
+			continue
+		}
+		c := plan.Cause{Code: g.code, Severity: g.severity.String()}
+		mends := map[string]int{}
+		for _, i := range members[g] {
+			c.Flags = append(c.Flags, i+1)
+			for _, ch := range found[i].Mended {
+				key := ch.Key()
+				if mends[key]++; mends[key] > c.Mends {
+					c.Mends, c.Cure = mends[key], ch.Cure(u).Text
+				}
+			}
+		}
+		causes = append(causes, c)
+	}
+	return causes
 }
 
 // A trial is what a shot comes to with a change, as far as cures ask.
 type trial struct {
-	sound bool // it can be built, and nothing else has become impossible
-	found map[told]bool
-	pulls map[int]int // the number of the pull at a statement, from 1; 0: it has no time
+	change change.Change
+	sound  bool // it can be built, and nothing else has become impossible
+	found  map[told]bool
+	pulls  map[int]int // the number of the pull at a statement, from 1; 0: it has no time
 }
 
 // told names a finding in a trial: its code, the statement and the pull that it
@@ -66,11 +130,11 @@ type told struct {
 func (b *Shot) try(ch change.Change, before map[Fault]bool, again Again) *trial {
 	built, ok := again(ch)
 	if !ok {
-		return &trial{}
+		return &trial{change: ch}
 	}
 	s := Of(built)
 	found := s.all()
-	t := &trial{sound: true, found: map[told]bool{}, pulls: pullsAt(built)}
+	t := &trial{change: ch, sound: true, found: map[told]bool{}, pulls: pullsAt(built)}
 	for fault := range s.faults(found) {
 		t.sound = t.sound && before[fault]
 	}

@@ -81,6 +81,7 @@ type Shot struct {
 	Optics   Optics        `json:"-"`
 	Log      string        `json:"-"` // the path of the puller's log of takes; empty: none is named
 	Flags    []Flag        `json:"-"` // the findings, for the drawings
+	Causes   []Cause       `json:"-"` // findings that have one cause, by their flags
 	Hand     hand.Hand     `json:"-"` // whose chances these are
 	Rate     timecode.Rate `json:"-"`
 	Begins   int64         `json:"-"` // BeginsAt as frames
@@ -276,6 +277,16 @@ type Pull struct {
 	LostEach float64   `json:"-"` // what a re-grip costs, seconds
 	Untimed  bool      `json:"-"` // no line says how long it takes: it is the shortest that lands as wanted
 	Stays    bool      `json:"-"` // with whom the focus is on: a correction, not meant to be seen
+}
+
+// A Cause groups findings of a shot that have one cause: two or more of one code
+// and severity.
+type Cause struct {
+	Code     string
+	Severity string // note, warning or error
+	Flags    []int  // their numbers, from 1
+	Cure     string // the change of the whole shot that mends most of them; "" where none was found
+	Mends    int    // how many it mends
 }
 
 // A Flag is a finding as a drawing shows it.

@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"pullscore/cmd/internal/console"
+	"pullscore/interp/plan"
 	"pullscore/lang"
 	"pullscore/lang/rule"
 )
@@ -77,7 +78,7 @@ func TestTextTellsThatItCannotBeWritten(t *testing.T) {
 
 func TestJSON(t *testing.T) {
 	var out bytes.Buffer
-	if err := WriteJSON(&out, []lang.Diagnostic{sample()}); err != nil {
+	if err := WriteJSON(&out, []lang.Diagnostic{sample()}, nil); err != nil {
 		t.Fatal(err)
 	}
 	var compact bytes.Buffer
@@ -157,7 +158,7 @@ func TestSARIFHoldsWhatTheStandardRequires(t *testing.T) {
 
 func TestEmptyListsAreLists(t *testing.T) {
 	var j, s bytes.Buffer
-	if err := errors.Join(WriteJSON(&j, nil), WriteSARIF(&s, nil)); err != nil {
+	if err := errors.Join(WriteJSON(&j, nil, nil), WriteSARIF(&s, nil)); err != nil {
 		t.Fatal(err)
 	}
 	if strings.Contains(j.String()+s.String(), "null") {
@@ -181,7 +182,7 @@ func TestAnythingCanBeWritten(t *testing.T) {
 			Cures:   []lang.Cure{{Text: any("cure"), Value: math.NaN()}},
 		}
 		var text, js, sarif bytes.Buffer
-		if err := errors.Join((Printer{console.Screen{W: &text, Width: 80}}).Print(d, src), WriteJSON(&js, []lang.Diagnostic{d}), WriteSARIF(&sarif, []lang.Diagnostic{d})); err != nil {
+		if err := errors.Join((Printer{console.Screen{W: &text, Width: 80}}).Print(d, src), WriteJSON(&js, []lang.Diagnostic{d}, nil), WriteSARIF(&sarif, []lang.Diagnostic{d})); err != nil {
 			t.Fatal(err)
 		}
 		if strings.ContainsAny(text.String(), "\x1b\x07\u009b\x00") {
@@ -214,5 +215,38 @@ func TestSARIFRulesComeFromTheTable(t *testing.T) {
 		if got.Short == nil || got.Short.Text != want.Means+"." || got.Full.Text != want.Help || got.Config.Level != want.Severity.String() {
 			t.Errorf("%s: %+v", code, got)
 		}
+	}
+}
+
+// Findings of one cause are told once, with each of their places below.
+func TestGroups(t *testing.T) {
+	p := &plan.Plan{File: "a.pull", Shots: []*plan.Shot{{ID: "1", Causes: []plan.Cause{
+		{Code: "hard-to-land", Severity: "warning", Flags: []int{1, 2, 4}, Cure: "stop f/4", Mends: 2},
+		{Code: "re-grip", Severity: "note", Flags: []int{3, 5}},
+	}}}}
+	var diags []lang.Diagnostic
+	for i, code := range []string{"hard-to-land", "hard-to-land", "re-grip", "hard-to-land", "re-grip"} {
+		d := lang.Diagnostic{Code: code, Severity: lang.Warning, Shot: "1", Message: "rack " + string(rune('A'+i))}
+		if code == "re-grip" {
+			d.Severity = lang.Note
+		}
+		d.Range = lang.Range{File: "a.pull", Start: lang.Pos{Line: 10 + i, Column: 3}}
+		diags = append(diags, d)
+	}
+	groups, rest := Grouped(p, diags)
+	if len(groups) != 1 || len(groups[0].Diags) != 3 || len(rest) != 2 {
+		t.Fatalf("%d groups, %d others", len(groups), len(rest))
+	}
+	if got := groups[0].Says(); got != "3 racks do not land often enough in their time: stop f/4 mends 2 of them" {
+		t.Errorf("says %q", got)
+	}
+	var out bytes.Buffer
+	if err := (Printer{console.Screen{W: &out, Width: 80}}).PrintGroup(groups[0]); err != nil {
+		t.Fatal(err)
+	}
+	const want = "a.pull: warning: shot 1: 3 racks do not land often enough in their time: stop f/4 mends 2 of them [hard-to-land]\n" +
+		"    10:3: rack A\n    11:3: rack B\n    13:3: rack D\n\n"
+	if out.String() != want {
+		t.Errorf("got\n%swant\n%s", &out, want)
 	}
 }

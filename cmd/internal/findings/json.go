@@ -79,11 +79,33 @@ func placeOf(r lang.Range) place {
 	return place{r.File, r.Start.Line, r.Start.Column, r.End.Line, r.End.Column}
 }
 
-// WriteJSON writes { "findings": [...] }.
-func WriteJSON(w io.Writer, diags []lang.Diagnostic) error {
+// A Cause is a group of findings of one cause as JSON has it.
+type Cause struct {
+	File     string `json:"file"`
+	Shot     string `json:"shot"`
+	Code     string `json:"code"`
+	Severity string `json:"severity"`
+	Findings int    `json:"findings"`       // how many
+	Cure     string `json:"cure,omitempty"` // what mends most of them
+	Mends    int    `json:"mends,omitempty"`
+}
+
+// CausesOf returns the causes of a shot of a plan file as JSON has them.
+func CausesOf(file string, s *plan.Shot) []Cause {
+	var list []Cause
+	for _, c := range s.Causes {
+		list = append(list, Cause{file, s.ID, c.Code, c.Severity, len(c.Flags), c.Cure, c.Mends})
+	}
+	return list
+}
+
+// WriteJSON writes { "findings": [...], "causes": [...] }, the second where
+// findings have a cause in common.
+func WriteJSON(w io.Writer, diags []lang.Diagnostic, causes []Cause) error {
 	return Encode(w, struct {
 		Findings []Finding `json:"findings"`
-	}{List(diags)})
+		Causes   []Cause   `json:"causes,omitempty"`
+	}{List(diags), causes})
 }
 
 // Encode writes v as indented JSON with characters such as < as they are.
