@@ -41,8 +41,13 @@ func (s *spec) mayStand(in section) bool {
 	return ok || s.under == 0
 }
 
-// unknown tells that no statement begins with these two tokens.
-func (p *parser) unknown(first, second *lexer.Token) *fault {
+// unknown tells that no statement begins as a line does.
+func (p *parser) unknown(l *line) *fault {
+	first, second := &p.tokens[l.at], &p.tokens[l.at+1]
+	if s := p.turned(l); s != nil {
+		return faultAt(first, "unknown-word", "no statement begins with %s", describe(first)).
+			because("Did you mean `%s %s`? Write: %s", s.word, shorten(first.Value), s.usage())
+	}
 	if first.Type == tokInvalid {
 		return faultAt(first, "unknown-word", "unreadable line")
 	}
@@ -124,24 +129,29 @@ func (p *parser) misread(l *line) {
 	first, second := &p.tokens[l.at], &p.tokens[l.at+1]
 	b := p.bad(l)
 	meant, ok := p.meant(first, second)
-	if !ok || first.Type != tokWord {
+	s := p.turned(l)
+	switch {
+	case s != nil:
+		b.Keyword = s.word
+		b.Partial = p.readTurned(s, l)
+		if s.declares {
+			b.Name = p.nameAt(l.at, l.at+1)
+		}
+	case !ok || first.Type != tokWord || specOf[meant] == nil || fromElsewhere(first, second) != "":
 		p.add(l, b)
 		return
+	default:
+		s = specOf[meant].within(p.in)
+		b.Keyword = meant
+		b.Partial = p.readAs(s, l)
+		if s.declares {
+			b.Name = p.declaredAt(l.at+1, l.end)
+		}
 	}
-	s := specOf[meant]
-	if s == nil || fromElsewhere(first, second) != "" {
-		p.add(l, b)
-		return
-	}
-	s = s.within(p.in)
-	if b.Keyword = meant; s.declares {
-		b.Name = p.declaredAt(l.at+1, l.end)
-	}
-	b.Partial = p.readAs(s, l)
 	to, _ := p.in.place(s.under)
 	switch {
-	case headers[meant] != 0 && s.under == 0:
-		p.enter(l, b, headers[meant])
+	case headers[s.word] != 0 && s.under == 0:
+		p.enter(l, b, headers[s.word])
 	case to == inFile && p.open != nil: // it may be no statement of the file: the section goes on
 		p.file.Body = append(p.file.Body, b)
 		l.slot = &p.file.Body[len(p.file.Body)-1]
@@ -166,6 +176,35 @@ func (p *parser) readAs(s *spec, l *line) Statement {
 	return tree
 }
 
+// turned returns the statement that a line is with its first two words in the
+// other order, as in NORA voice; nil for any other. A header that has more than its
+// name behind it is none.
+func (p *parser) turned(l *line) *spec {
+	first, second := &p.tokens[l.at], &p.tokens[l.at+1]
+	s := identify(second, first, p.in)
+	switch {
+	case s == nil || !isWordByte(s.word[0]) || s.word == movesWord || second.Value != s.word || !s.mayStand(p.in):
+		return nil
+	case s.under == 0 && l.end != l.at+2 && !(l.end == l.at+3 && p.tokens[l.at+2].Type == tokText):
+		return nil
+	}
+	return s
+}
+
+// readTurned reads a line with its first two words in the other order, and returns
+// nil where that makes no sense either.
+func (p *parser) readTurned(s *spec, l *line) Statement {
+	first, second := p.tokens[l.at], p.tokens[l.at+1]
+	p.tokens[l.at], p.tokens[l.at+1] = second, first
+	tree, m := p.parse(s, l.start, l.at, l.end)
+	p.tokens[l.at], p.tokens[l.at+1] = first, second
+	if m != nil {
+		return nil
+	}
+	*tree.node() = p.span(l.at, l.end)
+	return tree
+}
+
 // openSection reads a header. One that cannot be read opens its section too,
 // so that what follows is not reported for standing there.
 func (p *parser) openSection(l *line, to section) {
@@ -173,7 +212,7 @@ func (p *parser) openSection(l *line, to section) {
 }
 
 func (p *parser) enter(l *line, head Statement, to section) {
-	p.in = to
+	p.in, p.orphans = to, 0
 	p.hasShots = p.hasShots || to == inShot
 	p.open = &Section{Head: head}
 	p.file.Sections = append(p.file.Sections, p.open)

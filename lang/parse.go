@@ -86,6 +86,10 @@ type parser struct {
 	// cannot stand.
 	hasShots bool
 	above    line // the statement above
+	// orphans are the sections, besides the file, of which a line has been told since
+	// the last header that it belongs there: where a header is lost, the first tells
+	// it.
+	orphans section
 }
 
 // A line is a statement in the parser's hands: its tokens run from at up to
@@ -144,7 +148,7 @@ func (p *parser) statement(l *line) {
 	if l.spec = identify(first, second, p.in); l.spec == nil {
 		if !p.continues(l) {
 			p.splitStray(l)
-			p.report(cmp.Or(p.spacedName(l), p.unknown(first, second)))
+			p.report(cmp.Or(p.spacedName(l), p.unknown(l)))
 			p.misread(l)
 		}
 		return
@@ -156,10 +160,17 @@ func (p *parser) statement(l *line) {
 		p.openSection(l, header)
 		return
 	}
-	if f := p.misplacedLine(l); f != nil {
+	if f := p.misplacedLine(l); f != nil && p.turned(l) != nil {
+		p.report(p.unknown(l))
+		p.misread(l)
+		return
+	} else if f != nil {
 		if !p.continues(l) {
 			p.splitStray(l)
-			p.report(f)
+			if belongs := l.spec.under &^ inFile; p.orphans&belongs == 0 {
+				p.report(f)
+				p.orphans |= belongs
+			}
 			p.add(l, p.bad(l))
 			l.slot = nil // nothing can make this line right
 		}
