@@ -21,7 +21,7 @@ import (
 func (p *program) readCuts() {
 	seen := map[string]*lang.Edit{}
 	for _, s := range p.Scope.Edits {
-		if s.File == nil || s.File.Value == "" {
+		if !p.namesFile(s.File) {
 			continue
 		}
 		path := p.loader.Beside(s.Range().File, s.File.Value)
@@ -82,6 +82,15 @@ func (p *program) wanted() edit.Wanted {
 	}
 	want.Words = wording.NewVocabulary(said...)
 	return want
+}
+
+// namesFile reports whether a statement names a file; a text without a letter is
+// told.
+func (p *program) namesFile(said *lang.Text) bool {
+	if said != nil && said.Value == "" {
+		p.Fail(said.Range(), "no-such-file", "no file is named here", "Write its name between the quotes, relative to this file.")
+	}
+	return said != nil && said.Value != ""
 }
 
 // openForeign loads a text that a statement names; nil where it cannot, which

@@ -22,7 +22,7 @@ const faultsTold = 5
 
 // learn fits the puller's hand to its log.
 func (p *program) learn(u *kit.Puller, said *lang.Takes, sec *lang.Section) {
-	if said.File == nil || said.File.Value == "" {
+	if !p.namesFile(said.File) {
 		return
 	}
 	path := p.loader.Beside(said.Range().File, said.File.Value)

@@ -49,7 +49,7 @@ func (p *program) build() {
 	gathering := names.Collector{Reporter: p.Reporter, Scopes: map[*names.Unit]*names.Scope{}}
 	p.Scope = gathering.Gather(p.root)
 	p.readSettings()
-	reader := &kit.Reader{Evaluator: p.Evaluator, Source: p.Source, Learn: p.learn}
+	reader := &kit.Reader{Evaluator: p.Evaluator, Source: p.Source, Torn: p.Scope.Torn, Learn: p.learn}
 	p.Reporter.Lost = maps.Clone(p.Scope.Lost)
 	if p.Film.Lost {
 		p.Reporter.Lost["use"] = true

@@ -76,7 +76,7 @@ func (p *program) addGiven(pages *revision.Pages, f *load.Foreign, number string
 
 // addScript reads the page that a statement names.
 func (p *program) addScript(pages *revision.Pages, s *lang.Script) bool {
-	if s.File == nil || s.File.Value == "" {
+	if !p.namesFile(s.File) {
 		return false
 	}
 	f := p.openForeign(s.File, p.loader.Beside(s.Range().File, s.File.Value))

@@ -23,9 +23,10 @@ import (
 const singleSlips, besideSlips = 2000, 400
 
 // The shares, in percent, that may cause an error on a sound line, and that may
-// stay hidden. They are what holds: a change may lower them, and none may raise
-// them: 3 and 2 are the least that is asked for.
-const mostOnSoundLines, mostHidden = 2.4, 0.5
+// stay hidden: twice what holds at the time of writing, so that the sense of a
+// message may be mended without counting slips. 3 and 2 are the most that the
+// project allows itself.
+const mostOnSoundLines, mostHidden = 1, 0.5
 
 // slipsSeed makes all runs alike.
 const slipsSeed = 20

@@ -7,6 +7,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/alecthomas/participle/v2"
@@ -160,11 +161,14 @@ func (p *parser) statement(l *line) {
 		p.openSection(l, header)
 		return
 	}
-	if f := p.misplacedLine(l); f != nil && p.turned(l) != nil {
+	f := p.misplacedLine(l)
+	switch {
+	case f == nil:
+		p.add(l, p.parseLine(l))
+	case p.turned(l) != nil:
 		p.report(p.unknown(l))
 		p.misread(l)
-		return
-	} else if f != nil {
+	default:
 		if !p.continues(l) {
 			p.splitStray(l)
 			if belongs := l.spec.under &^ inFile; p.orphans&belongs == 0 {
@@ -174,9 +178,7 @@ func (p *parser) statement(l *line) {
 			p.add(l, p.bad(l))
 			l.slot = nil // nothing can make this line right
 		}
-		return
 	}
-	p.add(l, p.parseLine(l))
 }
 
 // parseLine parses a line, and returns a Bad statement where that fails.
@@ -216,10 +218,19 @@ func (p *parser) unread(l *line, end int, whole Statement, first *mistake) State
 	}
 	b := p.bad(l)
 	b.Partial, b.Lost = p.partial(l, end, list)
+	if b.Partial != nil && p.hasUnreadable(l, end) {
+		b.Lost = append(b.Lost, "")
+	}
 	if b.Partial == nil && whole != nil { // its values can be looked at all the same
 		p.reportAll(finish(whole, l.spec, p.tokens[l.at:end]))
 	}
 	return b
+}
+
+// hasUnreadable reports whether a piece of a line is no word of the language: as a
+// text without an end it may have swallowed what stands behind it.
+func (p *parser) hasUnreadable(l *line, end int) bool {
+	return slices.ContainsFunc(p.tokens[l.at:end], func(t lexer.Token) bool { return t.Type == tokInvalid && p.spoilt[t.Pos.Offset] })
 }
 
 // parse parses the tokens from at up to end as one statement, and returns it or

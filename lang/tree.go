@@ -199,7 +199,8 @@ type Bad struct {
 	// holds.
 	Partial Statement
 	// Lost are the words of those clauses, as `stop` of a set-up: nothing is known
-	// of them. A word that is near to no clause stands as it is written.
+	// of them. A word that is near to no clause stands as it is written; "" tells that
+	// a text without an end may have swallowed any.
 	Lost []string
 }
 

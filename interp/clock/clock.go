@@ -239,6 +239,7 @@ func (c *Clock) span(k int, start, end float64) float64 {
 
 func (c *Clock) speak(k int, s *lang.Speech, ev *names.Evaluator, now float64) (after float64, ok bool) {
 	l := c.Lines[k]
+	c.At[k].Failed = c.At[k].Failed || c.b.Film.Torn.Lost(s)
 	if after, ok := c.speakInCut(l, now); ok {
 		return after, true
 	}
@@ -300,6 +301,7 @@ func (c *Clock) spoken(l *Line, start, end, now float64) (after float64) {
 
 func (c *Clock) act(k int, s *lang.Action, ev *names.Evaluator, now float64) (after float64, ok bool) {
 	start := now
+	c.At[k].Failed = c.At[k].Failed || c.b.Film.Torn.Lost(s)
 	if s.On != nil {
 		switch w := c.anchor(k, s.On, ev, false); w.State {
 		case Waits:
@@ -374,6 +376,9 @@ func (c *Clock) cue(k int, s *lang.Cue) When {
 			w = at(t)
 		} else {
 			w = c.when(k, s.On)
+			if c.b.Film.Torn.Lost(s) {
+				w = failed
+			}
 		}
 		if w.State == Found {
 			m.StartS, m.EndS = w.T, w.T

@@ -168,7 +168,7 @@ func (c *Clock) readMove(k int) (mv *stage.Move, on *lang.Anchor, over float64, 
 		ok = c.readZoom(s, mv, ev)
 	}
 	over, okT := ev.Positive(overExpr, names.DimTime)
-	return mv, on, over, ok && okT
+	return mv, on, over, ok && okT && !c.b.Film.Torn.Lost(mv.Stmt)
 }
 
 // readWalk reads who moves, and to where.

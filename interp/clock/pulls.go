@@ -81,6 +81,7 @@ func (c *Clock) readRack(it names.Item, s *lang.Rack) *Pull {
 				"Leave out one of on, landing on and over.")
 		}
 	}
+	p.Aim.Ok = p.Aim.Ok && !c.b.Film.Torn.Lost(s)
 	p.ByDefault = s.Over == nil && (s.On == nil || s.Landing == nil)
 	if s.On != nil {
 		p.Reacts = c.reacts(s.On, it.Env)
@@ -93,7 +94,7 @@ func (c *Clock) readFollow(it names.Item, s *lang.Follow) *Pull {
 	p.Aim = stage.Goal{At: s.Range(), Text: s.Who.Text}
 	if d, ok := c.b.Who(s.Who, it.Env, names.DeclSubject); ok {
 		u := c.b.Stage.Subjects[d.Name.Text]
-		p.Aim.Subject, p.Aim.Text, p.Aim.Ok = u, u.Name, u.Ok
+		p.Aim.Subject, p.Aim.Text, p.Aim.Ok = u, u.Name, u.Ok && !c.b.Film.Torn.Lost(s)
 	}
 	return p
 }

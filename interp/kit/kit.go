@@ -4,6 +4,7 @@ package kit
 
 import (
 	"fmt"
+	"slices"
 
 	"pullscore/interp/hand"
 	"pullscore/interp/names"
@@ -52,6 +53,7 @@ type Puller struct {
 type Reader struct {
 	names.Evaluator
 	Source func(file string) []byte
+	Torn   names.Torn
 	// learn fits a puller's hand to the log of takes that a section names.
 	Learn func(u *Puller, said *lang.Takes, sec *lang.Section)
 	twice bool // the section has been told of something that it says twice
@@ -112,6 +114,11 @@ func lostIn(sec *lang.Section) names.Losses {
 	return lost
 }
 
+// whole reports whether all lines of a section could be read whole.
+func (k *Reader) whole(sec *lang.Section) bool {
+	return !slices.ContainsFunc(sec.Body, func(s lang.Statement) bool { return k.Torn.Lost(s) })
+}
+
 // Camera reads the section of a camera. One whose header could not be read has
 // its mistakes told too, and is not ok.
 func (k *Reader) Camera(sec *lang.Section) *Camera {
@@ -148,7 +155,7 @@ func (k *Reader) Camera(sec *lang.Section) *Camera {
 		c.Support = "tripod"
 		c.Defaults = append(c.Defaults, Missing{"camera " + c.Name, "on tripod", "the camera does not say what it is on"})
 	}
-	c.Ok = c.Ok && c.Name != ""
+	c.Ok = c.Ok && c.Name != "" && k.whole(sec)
 	return c
 }
 

@@ -68,7 +68,7 @@ func (k *Reader) Lens(sec *lang.Section) *Lens {
 	r := lensReading{lost: lostIn(sec), good: true}
 	k.section(sec, func(s lang.Statement) { k.lensLine(l, s, &r) })
 	k.finishLens(l, sec, &r)
-	l.Ok = l.Ok && l.Name != ""
+	l.Ok = l.Ok && l.Name != "" && k.whole(sec)
 	return l
 }
 

@@ -67,7 +67,8 @@ func (l *Loader) Parse(path string, src []byte) *names.Unit {
 	if len(diags) > 0 && len(file.Body)+len(file.Sections) == 0 {
 		l.Lost = true // too large, or no text
 	}
-	u := &names.Unit{File: file}
+	u := &names.Unit{}
+	u.File, u.Torn = names.Heal(file)
 	l.Units[path] = u
 	l.Files = append(l.Files, path)
 	return u
@@ -81,6 +82,10 @@ func (l *Loader) Uses(u *names.Unit, chain []string) {
 		}
 		use, ok := s.(*lang.Use)
 		if !ok || use.File == nil {
+			continue
+		}
+		if use.File.Value == "" {
+			l.fail(use, "no-such-file", "no file is named here", "Write its name between the quotes, relative to this file.")
 			continue
 		}
 		path := l.Beside(u.File.Path, use.File.Value)

@@ -57,6 +57,7 @@ type Scope struct {
 	Settings map[string]lang.Statement // by keyword; "with" included
 	Edits    []*lang.Edit
 	Scripts  []*lang.Script
+	Torn     Torn   // of the same
 	Lost     Losses // of the file's own lines and headers, and of those that it uses
 }
 
@@ -69,7 +70,7 @@ type ScopeKey struct {
 func newScope() *Scope {
 	return &Scope{
 		byName: map[ScopeKey]*Decl{}, ByFolded: map[ScopeKey]*Decl{},
-		Settings: map[string]lang.Statement{}, Lost: Losses{},
+		Settings: map[string]lang.Statement{}, Torn: Torn{}, Lost: Losses{},
 	}
 }
 
@@ -123,6 +124,7 @@ func (c *Collector) Gather(u *Unit) *Scope {
 	s := newScope()
 	c.Scopes[u] = s // before its uses: a circle has been reported, and ends here
 	own := newScope()
+	own.Torn = u.Torn
 	for _, stmt := range u.File.Body {
 		c.declare(own, stmt, nil)
 	}
@@ -138,6 +140,7 @@ func (c *Collector) Gather(u *Unit) *Scope {
 		}
 		s.Put(d)
 	}
+	maps.Copy(s.Torn, own.Torn)
 	s.settle(own.Settings)
 	s.follow(own.Edits, own.Scripts, true)
 	maps.Copy(s.Lost, own.Lost)
@@ -177,6 +180,9 @@ func (s *Scope) settle(own map[string]lang.Statement) {
 	}
 	if mine, ok := own["with"].(*lang.With); ok && used != nil {
 		both := Clauses(used, mine)
+		if lost := slices.Concat(s.Torn[used], s.Torn[mine]); len(lost) > 0 {
+			s.Torn[&both] = lost
+		}
 		s.Settings["with"] = &both
 	}
 }
@@ -196,6 +202,7 @@ func (c *Collector) merge(s, from *Scope, use *lang.Use, own *Scope) {
 		}
 		s.Put(d)
 	}
+	maps.Copy(s.Torn, from.Torn)
 	s.settle(from.Settings)
 	s.follow(from.Edits, from.Scripts, false)
 	maps.Copy(s.Lost, from.Lost)
@@ -204,7 +211,7 @@ func (c *Collector) merge(s, from *Scope, use *lang.Use, own *Scope) {
 // declare takes one statement into a scope: a name, or a setting of the file.
 func (c *Collector) declare(s *Scope, stmt lang.Statement, sec *lang.Section) {
 	if key := SettingKey(stmt); key != "" {
-		c.Once(s.Settings, key, stmt)
+		c.Once(s.Settings, key, stmt, false)
 		return
 	}
 	switch stmt := stmt.(type) {
@@ -297,17 +304,21 @@ func SettingKey(stmt lang.Statement) string {
 	return ""
 }
 
-// Once keeps the first of a setting and reports a second.
-func (r *Reporter) Once(settings map[string]lang.Statement, key string, stmt lang.Statement) {
-	if old, ok := settings[key]; ok {
+// Once keeps the first of a setting and reports a second, unless that is quiet. ok
+// is false for a second.
+func (r *Reporter) Once(settings map[string]lang.Statement, key string, stmt lang.Statement, quiet bool) (ok bool) {
+	old, twice := settings[key]
+	switch {
+	case !twice:
+		settings[key] = stmt
+	case !quiet:
 		r.Report(lang.Diagnostic{
 			Code: "said-twice", Severity: lang.Error, Range: stmt.Range(),
 			Message: fmt.Sprintf("%q is said twice", key),
 			Related: []lang.Related{{Message: "first here", Range: old.Range()}},
 		})
-		return
 	}
-	settings[key] = stmt
+	return !twice
 }
 
 // Clash reports two declarations of one name. Of a line that could not be read

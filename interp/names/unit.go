@@ -6,7 +6,8 @@ import "pullscore/lang"
 
 // A Unit is one file and the files that it uses.
 type Unit struct {
-	File *lang.File
+	File *lang.File // with what is left of lines that could not be read whole
+	Torn Torn       // those
 	Uses []Used
 }
 

@@ -81,9 +81,10 @@ func Build(f *film.Film, sec *lang.Section, ch change.Change, opt Options) (out 
 	out = &Built{Plan: sh, Head: b.Head, Body: sec.Body, Subtitles: f.Subtitles(), times: opt.Times}
 	b.Shot = sh
 	b.Settings = map[string]lang.Statement{}
+	twice := false // where the header between two shots is lost, the first that is said twice tells it
 	for _, s := range sec.Body {
 		if key := names.SettingKey(s); key != "" {
-			b.Once(b.Settings, key, s)
+			twice = !b.Once(b.Settings, key, s, twice) || twice
 		}
 		b.declareLocal(s)
 	}

@@ -35,7 +35,7 @@ func (b *builder) look(set *Setup) {
 	b.begins()
 	b.lasts()
 	b.Shot.Optics = standIn(set.Focal)
-	if set.Lens != nil && set.Lens.Ok && !b.lostWith() {
+	if set.Lens != nil && set.Lens.Ok && !b.Film.Scope.Lost["with"] && !b.Here["with"] {
 		b.Lens = set.Lens
 	}
 	b.Stage = stage.New(b.Lexicon, &b.Ch, &b.Shot.Optics, b.Shot.Optics.Focal.At(0))

@@ -71,14 +71,26 @@ func (b *builder) setup(w lang.With) (s *Setup, ok bool) {
 	return s, true
 }
 
-// lostWith reports whether a set-up could not be read, of the shot or of the film:
-// nothing can be computed without knowing what it says.
-func (b *builder) lostWith() bool { return b.Film.Scope.Lost["with"] || b.Here["with"] }
+// lostWith reports whether a set-up could not be read, of the shot or of the film,
+// or a clause of it: nothing can be computed without knowing what it says.
+func (b *builder) lostWith() bool {
+	return b.Film.Scope.Lost["with"] || b.Here["with"] || b.lostClause("")
+}
 
-// mayBeLost reports whether what the set-up does not say may stand in a line that
-// could not be read.
-func (b *builder) mayBeLost() bool {
-	return b.dry || b.Film.Scope.Lost.Any("with") || b.Here.Any("with")
+// lostClause reports whether a clause of the set-up could not be read, "" for any.
+func (b *builder) lostClause(word string) bool {
+	for _, s := range []lang.Statement{b.Film.Scope.Settings["with"], b.Settings["with"]} {
+		if lost := b.Film.Scope.Torn[s]; b.Film.Scope.Torn.Lost(s, word) || word == "" && len(lost) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// mayBeLost reports whether a clause that the set-up does not say may stand in a
+// line that could not be read.
+func (b *builder) mayBeLost(word string) bool {
+	return b.dry || b.Film.Scope.Lost.Any("with") || b.Here.Any("with") || b.lostClause(word)
 }
 
 // take makes the camera and the lens what a change has them be.
@@ -96,8 +108,10 @@ func (s *Setup) take(ch change.Change) {
 // choose resolves the camera or lens that is named, or the only one.
 func choose[T any](b *builder, name *lang.Name, kind names.DeclKind, among map[string]*T) *T {
 	if name != nil {
-		if v, ok := among[name.Text]; ok {
+		if v, ok := among[name.Text]; ok && !b.lostClause(kind.String()) {
 			return v
+		} else if ok {
+			return nil // another may be meant
 		}
 		b.notInKit(name, kind, slices.Sorted(maps.Keys(among)))
 		return nil
@@ -105,7 +119,7 @@ func choose[T any](b *builder, name *lang.Name, kind names.DeclKind, among map[s
 	if v, ok := only(among); ok {
 		return v
 	}
-	if b.mayBeLost() || b.Film.Lost || b.Film.Scope.Lost.Any(kind.String()) {
+	if b.mayBeLost(kind.String()) || b.Film.Lost || b.Film.Scope.Lost.Any(kind.String()) {
 		return nil
 	}
 	code, message := "no-"+kind.String(), fmt.Sprintf("there is no %s", kind)
@@ -235,7 +249,7 @@ func (b *builder) focal(s *Setup, w lang.With) bool {
 // has it.
 func (b *builder) stop(s *Setup, w lang.With) bool {
 	if w.Stop == nil {
-		if b.mayBeLost() {
+		if b.mayBeLost("stop") {
 			return false
 		}
 		b.Fail(b.Head.Range(), "no-stop", "the shot has no stop", "As in: with stop f/2.8.")
