@@ -76,6 +76,8 @@ func TestClockOfPulls(t *testing.T) {
 		{"on a timecode", "begins at 01:00:10:12\nrack to GATE, on 01:00:12:00, over 1 s", []span{{1.5, 2.5}}},
 		{"a follow ends with the shot", "NORA moves to 3 m over 4 s, on 1 s\nfollow NORA", []span{{0, 5}}},
 		{"a follow ends at its until", "NORA moves to 3 m over 4 s, on 1 s\nfollow NORA until 2 s", []span{{0, 2}}},
+		{"a follow begins on its moment", "NORA moves to 3 m over 4 s, on 1 s\ncue go on 0.4 s\nfollow NORA on go + 0.5 s", []span{{0.9, 5}}},
+		{"a follow from a word to another", "NORA: \"One two three.\", lasting 3 s\nNORA moves to 3 m over 4 s, on 1 s\nfollow NORA on \"two\", until end of NORA", []span{{1, 3}}},
 		{"a follow ends at the next rack", "NORA moves to 3 m over 4 s, on 1 s\nfollow NORA\nrack to GATE, on 3 s, over 1 s", []span{{0, 3}, {3, 4}}},
 	}
 	for _, test := range tests {

@@ -334,11 +334,12 @@ type (
 		Node
 		Time *Expr `parser:"'hold' @@" is:"time"`
 	}
-	// Follow is `follow NAME [until A]`.
+	// Follow is `follow NAME [on A] [until A]`.
 	Follow struct {
 		Node
-		Who   *Name   `parser:"'follow' @@ ( (?! EOF ) ','?"`
-		Until *Anchor `parser:"'until' @@ )*" is:"moment"`
+		Who   *Name   `parser:"'follow' @@ ( (?! EOF ) ','? ("`
+		On    *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
+		Until *Anchor `parser:"'until' @@ ) )*" is:"moment"`
 	}
 	// Moves is `NAME moves to PLACE over T [on A] [smooth/even]`.
 	Moves struct {

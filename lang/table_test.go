@@ -78,6 +78,8 @@ with camera A, lens "75", stop f/2.8, nd 0.9
   dolly out 1 m over 90 fr, at 3 s, smooth
   zoom to 50 mm over 2 s
   follow NADIA until knock + 1 s
+  follow NADIA on "every" 2
+  follow OTTO at 3 s, until end of OTTO
   glance(NADIA, LEDGER - 2 cm, "every" 2)
 `, ""},
 	{"clauses without commas", "shot 1\nrack to A on \"x\" 2 over 2 s even because \"y\"\nwith camera A lens \"75\" stop T2.1\nB: \"hello\" on A lasting 2 s\nA moves to 3 m 10 cm left over 2 s on knock even\nsubject C at 2 m deep 4 cm sways 1 cm\n",

@@ -90,7 +90,8 @@ func (c *Clock) readRack(it names.Item, s *lang.Rack) *Pull {
 }
 
 func (c *Clock) readFollow(it names.Item, s *lang.Follow) *Pull {
-	p := &Pull{Follow: true, until: s.Until}
+	p := &Pull{Follow: true, On: s.On, Anchored: s.On != nil, until: s.Until}
+	p.Anchor = c.b.AnchorText(s.On, nil, it.Env)
 	p.Aim = stage.Goal{At: s.Range(), Text: s.Who.Text}
 	if d, ok := c.b.Who(s.Who, it.Env, names.DeclSubject); ok {
 		u := c.b.Stage.Subjects[d.Name.Text]
@@ -270,10 +271,11 @@ func (c *Clock) shortest(p *Pull, start, land float64) When {
 }
 
 func (c *Clock) timeFollow(p *Pull) When {
-	start := c.free(p)
+	start := c.followStart(p)
 	if start.State != Found {
 		return start
 	}
+	p.hangsOn(start.Line)
 	p.StartS, p.LandS = start.T, math.Inf(1) // until the next rack, or the shot's end
 	if p.until == nil && p.Aim.Ok {
 		return start
@@ -294,6 +296,14 @@ func (c *Clock) timeFollow(p *Pull) When {
 	p.hangsOn(end.Line)
 	p.LandS = end.T
 	return start
+}
+
+// followStart is when a follow begins: on its moment, else as any pull does.
+func (c *Clock) followStart(p *Pull) When {
+	if p.On == nil {
+		return c.free(p)
+	}
+	return c.anchor(p.Item, p.On, c.b.At(c.b.Items[p.Item].Env), true)
 }
 
 // Ordered returns the pulls that have times, in the order of time.
