@@ -154,7 +154,7 @@ func (s *spec) choices(before []lexer.Token) []Choice {
 		}
 	}
 	if w.endsAt == len(before) && before[len(before)-1].Type == tokNumber && w.ends != nil {
-		for _, unit := range w.ends.quantity.units() {
+		for _, unit := range w.unitsAtEnd(s.shape()) {
 			add(Choice{RoleUnit, unit, ""})
 		}
 	}
@@ -166,10 +166,26 @@ func (s *spec) choices(before []lexer.Token) []Choice {
 	return list
 }
 
-// said reports whether the clause that a head begins was read.
+// unitsAtEnd returns the units that the number may have which was read last: also
+// those of another clause that begins with the same word.
+func (w *walker) unitsAtEnd(s *shape) []string {
+	list := w.ends.quantity.units()
+	if len(w.begun) == 0 {
+		return list
+	}
+	for _, clause := range s.begunBy(w.token(w.begun[len(w.begun)-1]).Value) {
+		if fields := clause.leaves(); fields[len(fields)-1].field.instead {
+			list = append(list, fields[len(fields)-1].field.quantity.units()...)
+		}
+	}
+	return list
+}
+
+// said reports whether every clause that a head begins was read.
 func (w *walker) said(s *spec, head string) bool {
-	clause := s.shape().alternativeOf(head)
-	return slices.ContainsFunc(w.begun, func(at int) bool { return s.shape().alternativeOf(w.token(at).Value) == clause })
+	return !slices.ContainsFunc(s.shape().begunBy(head), func(clause *form) bool {
+		return !slices.ContainsFunc(w.begun, func(at int) bool { return w.alternativeAt(s.shape(), at) == clause })
+	})
 }
 
 // asChoice returns the choice that a form is.

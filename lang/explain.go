@@ -234,7 +234,7 @@ func looksLikeHead(t *lexer.Token, heads []string) bool {
 func (w *walker) clauseAlone(s *spec, at int) *mistake {
 	w.seek(at)
 	w.clause = at
-	if w.walk(s.shape().alternativeOf(w.token(at).Value)) == fits {
+	if w.walk(w.alternativeAt(s.shape(), at)) == fits {
 		return nil
 	}
 	m := w.mistake(s, false)
@@ -242,12 +242,28 @@ func (w *walker) clauseAlone(s *spec, at int) *mistake {
 	return m
 }
 
-// alternativeOf returns the clause that a head begins.
-func (s *shape) alternativeOf(head string) *form {
-	i := slices.IndexFunc(s.alternatives, func(f *form) bool {
-		return slices.ContainsFunc(f.heads(), func(leaf *form) bool { return leaf.text == head })
-	})
-	return s.alternatives[i]
+// begunBy returns the clauses that a head begins: several where only what follows
+// it tells which.
+func (s *shape) begunBy(head string) (list []*form) {
+	for _, f := range s.alternatives {
+		if slices.ContainsFunc(f.heads(), func(leaf *form) bool { return leaf.text == head }) {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+// alternativeAt returns the clause that begins at a token, which is a head.
+func (w *walker) alternativeAt(s *shape, at int) *form {
+	list := s.begunBy(w.token(at).Value)
+	for _, f := range list[:len(list)-1] {
+		look := walker{lex: w.lex, start: w.start, silent: 1}
+		look.seek(at)
+		if f.parts[0].kind != formAhead || look.ahead(f.parts[0]) == fits {
+			return f
+		}
+	}
+	return list[len(list)-1]
 }
 
 // duplicate returns the clause that stands a second time among those that were
@@ -256,7 +272,7 @@ func (w *walker) duplicate(s *spec) *mistake {
 	var seen []*form
 	for _, at := range w.begun {
 		t := w.token(at)
-		clause := s.shape().alternativeOf(t.Value)
+		clause := w.alternativeAt(s.shape(), at)
 		if slices.Contains(seen, clause) {
 			return &mistake{
 				fault: faultAt(t, "duplicate-clause", "`%s` stands here a second time", t.Value),
@@ -276,7 +292,7 @@ func (w *walker) lacking(s *spec, end int) *mistake {
 			continue
 		}
 		head := s.shape().headOf(f)
-		said := false
+		said := w.saidInstead(s.shape(), f)
 		for at := int(w.start.RawCursor()); at < end && !said; at++ {
 			t := w.token(at)
 			said = t.Value == head || t.Type == tokWord && looksLikeHead(t, []string{head})
@@ -284,6 +300,24 @@ func (w *walker) lacking(s *spec, end int) *mistake {
 		if !said {
 			return &mistake{fault: faultAt(w.token(end), "missing-clause", "`%s` is missing here", head), token: end, clause: -1, word: head}
 		}
+	}
+	return nil
+}
+
+// saidInstead reports whether a clause was read that can stand in place of that
+// of a field.
+func (w *walker) saidInstead(s *shape, f *field) bool {
+	other := s.otherwise(f)
+	return other != nil && slices.ContainsFunc(w.begun, func(at int) bool {
+		return slices.ContainsFunc(w.alternativeAt(s, at).leaves(), func(leaf *form) bool { return leaf.field == other })
+	})
+}
+
+// otherwise returns the field of the clause that can stand in place of that of
+// another; nil where there is none.
+func (s *shape) otherwise(f *field) *field {
+	if i := slices.Index(s.fields, f) + 1; i < len(s.fields) && s.fields[i].instead {
+		return s.fields[i]
 	}
 	return nil
 }

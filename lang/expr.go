@@ -4,6 +4,7 @@ package lang
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -204,14 +205,14 @@ func (r *exprReader) unit(x *Expr) {
 	}
 	unit, ok := unitOf(t.Value)
 	if !ok {
-		if !isKeyword(t.Value) && t.Value != "x" && r.err == nil {
+		if !isKeyword(t.Value) && !slices.Contains(softWords, t.Value) && r.err == nil {
 			r.fail(noUnit(t))
 		}
 		return
 	}
 	r.lex.Next()
 	x.Unit, x.EndPos = unit, endOf(t)
-	if unit == UnitBitS || unit == UnitDeg && r.perSecond() {
+	if _, ok := aSecond(unit); unit == UnitBitS || ok && r.perSecond() {
 		r.seconds(x)
 	}
 }
@@ -229,7 +230,7 @@ func (r *exprReader) perSecond() bool {
 	return found
 }
 
-// seconds reads the "/s" of bit/s and deg/s.
+// seconds reads the "/s" of bit/s, deg/s and m/s.
 func (r *exprReader) seconds(x *Expr) {
 	if !r.perSecond() {
 		r.fail(faultAt(r.lex.Peek(), "unknown-unit", "`bit` alone is no unit").because("Write bit/s."))
@@ -237,9 +238,22 @@ func (r *exprReader) seconds(x *Expr) {
 	}
 	r.lex.Next()
 	x.EndPos = endOf(r.lex.Next())
-	if x.Unit == UnitDeg {
-		x.Unit = UnitDegS
+	if speed, ok := aSecond(x.Unit); ok {
+		x.Unit = speed
 	}
+}
+
+// aSecond returns the unit of a speed: so much of another in a second.
+func aSecond(unit Unit) (speed Unit, ok bool) {
+	switch unit {
+	case UnitDeg:
+		return UnitDegS, true
+	case UnitM:
+		return UnitMetreS, true
+	case UnitFoot:
+		return UnitFootS, true
+	}
+	return unit, false
 }
 
 // noUnit tells that the word behind a number is no unit.

@@ -128,6 +128,9 @@ func (f *finisher) slot(s *slot, of reflect.Value) {
 			f.atTime(value, s.field)
 		}
 	case *Place:
+		if value == nil {
+			return
+		}
 		f.end(&value.Node)
 		asNames(value.At)
 		f.need(s.field.quantity, value.At)
@@ -193,9 +196,13 @@ func (p *parser) rules(tree Statement, s *spec, start lexer.Checkpoint, end int)
 		x, isValue := v.Field(f.index).Interface().(*Expr)
 		switch {
 		case !isValue:
+		case f.needed && shape.otherwise(f) != nil:
+			other, _ := v.Field(shape.otherwise(f).index).Interface().(*Expr)
+			if m := p.oneOf(s, f, x, other, at, end); m != nil {
+				return m
+			}
 		case x == nil && f.needed:
-			head := shape.headOf(f)
-			return &mistake{fault: faultAt(&p.tokens[end], "missing-clause", "`%s` is missing here", head), token: end, clause: -1, word: head}
+			return p.missing(s, f, end)
 		case x != nil:
 			if bad := noStop(x); bad != nil {
 				return p.onNode(s, &bad.Node, at, end, "bad-number", "there is no stop %s", bad.Ref)
@@ -206,6 +213,31 @@ func (p *parser) rules(tree Statement, s *spec, start lexer.Checkpoint, end int)
 		return p.saidTwice(at, end)
 	}
 	return nil
+}
+
+// missing tells that the clause of a field has to be there.
+func (p *parser) missing(s *spec, f *field, end int) *mistake {
+	head := s.shape().headOf(f)
+	return &mistake{fault: faultAt(&p.tokens[end], "missing-clause", "`%s` is missing here", head), token: end, clause: -1, word: head}
+}
+
+// oneOf tells of a clause that has to be there, or another in its place, where
+// none is or both are.
+func (p *parser) oneOf(s *spec, f *field, x, other *Expr, at, end int) *mistake {
+	switch {
+	case x == nil && other == nil:
+		return p.missing(s, f, end)
+	case x == nil || other == nil:
+		return nil
+	}
+	later := x
+	if later.Pos.Offset < other.Pos.Offset {
+		later = other
+	}
+	m := p.onNode(s, &later.Node, at, end, "", "")
+	m.token = m.clause
+	m.fault = faultAt(&p.tokens[m.token], "conflicting-clauses", "`%s` and a speed both say how long this takes", s.shape().headOf(f))
+	return m
 }
 
 // onNode makes a mistake of a piece of the tree.

@@ -65,7 +65,7 @@ type shape struct {
 	group        *form
 	alternatives []*form
 	heads        []string // the words that clauses begin with
-	clauseOf     []int    // which of the alternatives each of them begins
+	clauseOf     []int    // which of the alternatives each of them begins, the last of several
 	// marked are the words that the formatter writes a comma before: heads, and
 	// a word behind a comma that may be left out.
 	marked []string
@@ -266,13 +266,21 @@ func (s *shape) findClauses(f *form) {
 func (s *shape) addHeads(f *form, clause int) {
 	switch f.kind {
 	case formSequence:
-		s.addHeads(f.parts[0], clause)
+		i := 0
+		for f.parts[i].kind == formAhead {
+			i++
+		}
+		s.addHeads(f.parts[i], clause)
 	case formChoice:
 		for _, part := range f.parts {
 			s.addHeads(part, clause)
 		}
 	case formLiteral:
 		f.head = true
+		if i := slices.Index(s.heads, f.text); i >= 0 { // only what follows tells which
+			s.clauseOf[i] = clause
+			return
+		}
 		s.heads, s.clauseOf = append(s.heads, f.text), append(s.clauseOf, clause)
 		if !slices.Contains(s.marked, f.text) {
 			s.marked = append(s.marked, f.text)

@@ -361,10 +361,14 @@ func (r row) touchesRight(i int) bool {
 	return false
 }
 
-// perSecond reports whether sign i is the stroke of deg/s or bit/s.
+// perSecond reports whether sign i is the stroke of deg/s, bit/s or m/s.
 func (r row) perSecond(i int) bool {
 	if i < 2 || i+1 >= len(r.tokens) || r.tokens[i+1].Value != "s" || r.tokens[i-2].Type != tokNumber {
 		return false
 	}
-	return r.tokens[i-1].Value == "deg" || r.tokens[i-1].Value == "bit"
+	switch r.tokens[i-1].Value {
+	case "deg", "bit", "m", "ft":
+		return true
+	}
+	return false
 }

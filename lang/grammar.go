@@ -250,7 +250,7 @@ Expr = Product (("+" | "-" | "−") Product)* .
 Product = Signed (("*" | "/") Signed)* .
 Signed = ("+" | "-" | "−")* Operand .
 Operand = (<number> <number>? Unit?) | <feet> | <stop> | <timecode> | "inf" | Name | ("(" Expr ")") .
-Unit = "mm" | "cm" | "m" | "ft" | "in" | "deg" | "°" | "turn" | "arcmin" | "s" | "ms" | "fr" | "%" | "wpm" | "px" | ("bit" "/" "s") | ("deg" "/" "s") .
+Unit = "mm" | "cm" | "m" | "ft" | "in" | "deg" | "°" | "turn" | "arcmin" | "s" | "ms" | "fr" | "%" | "wpm" | "px" | ("bit" "/" "s") | ("deg" "/" "s") | ("m" "/" "s") | ("ft" "/" "s") .
 Name = <word> | <text> | <stop> .
 Text = <text> .
 `

@@ -68,6 +68,6 @@ func (s *shape) goesOn(word, head string, distance int) bool {
 	if distance != 1 || !slices.Contains(s.heads, word) {
 		return false
 	}
-	clause := s.alternativeOf(word)
+	clause := s.begunBy(word)[0]
 	return clause.kind == formSequence && slices.ContainsFunc(clause.parts[1].leaves(), func(leaf *form) bool { return leaf.text == head })
 }

@@ -78,6 +78,8 @@ func quantityNamed(name string) quantity {
 		return quantity{"a pace, such as 150 wpm", "N wpm", of(DimPace), UnitWPM, "A pace has one: wpm."}
 	case "throughput":
 		return quantity{"a rate, such as 5 bit/s", "N bit/s", of(DimThroughput), UnitBitS, "A rate has one: bit/s."}
+	case "speed":
+		return quantity{"a speed, such as 1.2 m/s", "SPEED", of(DimVelocity), UnitMetreS, "A speed has one: m/s or ft/s."}
 	case "turning":
 		return quantity{"a speed, such as 400 deg/s", "N deg/s", of(DimSpeed), UnitDegS, "A turning speed has one: deg/s."}
 	}
@@ -121,7 +123,7 @@ const aMoment = "a moment: words in quotes, a name or a time"
 // quantityNames are the names that tags may use.
 var quantityNames = [...]string{
 	"time", "timecode", "length", "distance", "side", "width", "focal", "angle", "shutter", "sharpness", "chance", "share",
-	"pixels", "pace", "throughput", "turning", "stop", "number", "rate", "density", "gear", "place", "target", "size",
+	"pixels", "pace", "throughput", "speed", "turning", "stop", "number", "rate", "density", "gear", "place", "target", "size",
 	"moment", "end", "argument", "value",
 }
 

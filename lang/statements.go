@@ -341,21 +341,27 @@ type (
 		On    *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
 		Until *Anchor `parser:"'until' @@ ) )*" is:"moment"`
 	}
-	// Moves is `NAME moves to PLACE over T [on A] [smooth/even]`.
+	// Moves is `NAME moves to PLACE over T [on A] [smooth/even]`, or `NAME moves D
+	// nearer/farther ...`, with By in place of To. Speed stands in place of Over.
 	Moves struct {
 		Node
-		Who     *Name   `parser:"@@ 'moves' 'to'"`
-		To      *Place  `parser:"@@ ( (?! EOF ) ','? (" is:"place"`
+		Who     *Name   `parser:"@@ 'moves' ( 'to'"`
+		To      *Place  `parser:"@@ |" is:"place"`
+		By      *Expr   `parser:"@@" is:"length"`
+		Nearer  bool    `parser:"( @'nearer' | 'farther' ) ) ( (?! EOF ) ','? ("`
 		Over    *Expr   `parser:"'over' @@ |" is:"time,needed"`
+		Speed   *Expr   `parser:"(?= 'at' Number ( 'm' | 'ft' ) '/' ) 'at' @@ |" is:"speed,instead"`
 		On      *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
 		Profile Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
 	}
-	// Dolly is `dolly in/out D over T [on A]`; In is towards the subjects.
+	// Dolly is `dolly in/out D over T [on A]`; In is towards the subjects. Speed
+	// stands in place of Over.
 	Dolly struct {
 		Node
 		In      bool    `parser:"'dolly' ( @'in' | 'out' )"`
 		By      *Expr   `parser:"@@ ( (?! EOF ) ','? (" is:"length"`
 		Over    *Expr   `parser:"'over' @@ |" is:"time,needed"`
+		Speed   *Expr   `parser:"(?= 'at' Number ( 'm' | 'ft' ) '/' ) 'at' @@ |" is:"speed,instead"`
 		On      *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
 		Profile Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
 	}

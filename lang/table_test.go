@@ -74,6 +74,10 @@ with camera A, lens "75", stop f/2.8, nd 0.9
   rack to 5'6", on knock
   hold 1 s
   NADIA moves to 3.2 m, 1 m right over 2.5 s, on bell, even
+  NADIA moves 15 cm nearer over 1 s, at 3 s
+  NADIA moves 2 * step farther at 1.2 m/s, on "ledger" 2, smooth
+  NADIA moves to OTTO - 40 cm, 1 m left at 4 ft/s, at 12 s
+  dolly in 30 cm at 0.25 m/s
   dolly in 30 cm over 2 s
   dolly out 1 m over 90 fr, at 3 s, smooth
   zoom to 50 mm over 2 s
@@ -82,6 +86,8 @@ with camera A, lens "75", stop f/2.8, nd 0.9
   follow OTTO at 3 s, until end of OTTO
   glance(NADIA, LEDGER - 2 cm, "every" 2)
 `, ""},
+	{"soft words are names", "subject nearer at 2 m\nsubject farther at 3 m\nsubject x at nearer\nshot 1\n  start on nearer\n  nearer moves 1m nearer at 1/2m / s at 2 s\n  nearer: \"No.\"\n  farther moves farther farther over 2 s\n  nearer(farther)\n",
+		"subject nearer at 2 m\nsubject farther at 3 m\nsubject x at nearer\n\nshot 1\n  start on nearer\n  nearer moves 1 m nearer at 1/2 m/s, at 2 s\n  nearer: \"No.\"\n  farther moves farther farther over 2 s\n  nearer(farther)\n"},
 	{"clauses without commas", "shot 1\nrack to A on \"x\" 2 over 2 s even because \"y\"\nwith camera A lens \"75\" stop T2.1\nB: \"hello\" on A lasting 2 s\nA moves to 3 m 10 cm left over 2 s on knock even\nsubject C at 2 m deep 4 cm sways 1 cm\n",
 		"shot 1\n  rack to A, on \"x\" 2, over 2 s, even, because \"y\"\n  with camera A, lens \"75\", stop T2.1\n  B: \"hello\", on A, lasting 2 s\n  A moves to 3 m, 10 cm left over 2 s, on knock, even\n  subject C at 2 m, deep 4 cm, sways 1 cm\n"},
 	{"move", "move glance( who,back ,word )\n  rack to who , landing on word,over 1.2 s\n\nmove beat()\n  pause 1 s\n",

@@ -111,6 +111,8 @@ const (
 	UnitWPM
 	UnitBitS
 	UnitDegS
+	UnitMetreS
+	UnitFootS
 	UnitPX
 	UnitF // an f-number
 	UnitT // a T-number

@@ -17,6 +17,7 @@ const (
 	DimPace                        // word a minute
 	DimThroughput                  // bit a second
 	DimSpeed                       // degree a second
+	DimVelocity                    // metre a second
 )
 
 // String names the dimension with its article, for messages.
@@ -24,6 +25,7 @@ func (d Dimension) String() string {
 	return [...]string{
 		"a bare number", "a length", "an angle", "a time", "a stop", "a percentage",
 		"a number of pixels", "a pace", "a rate of information", "a turning speed",
+		"a speed",
 	}[d]
 }
 
@@ -49,6 +51,8 @@ var unitFacts = [...]struct {
 	UnitWPM:     {"wpm", DimPace, 1},
 	UnitBitS:    {"bit/s", DimThroughput, 1},
 	UnitDegS:    {"deg/s", DimSpeed, 1},
+	UnitMetreS:  {"m/s", DimVelocity, 1},
+	UnitFootS:   {"ft/s", DimVelocity, 0.3048},
 	UnitPX:      {"px", DimPixels, 1},
 	UnitF:       {"f/", DimStop, 1},
 	UnitT:       {"T", DimStop, 1},

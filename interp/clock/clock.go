@@ -105,6 +105,7 @@ type Clock struct {
 	gap        bool         // no pause and no anchor since
 
 	untimed   untimed
+	timedTo   int           // every movement before this item has been asked for its time
 	moved     []*stage.Move // that have got their times since the stage was laid
 	pulls     []*Pull       // racks and follows as written
 	PullOf    []*Pull       // by item

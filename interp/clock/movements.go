@@ -137,6 +137,11 @@ func (c *Clock) block(k int) When {
 			return failed // told; its moment has been looked at all the same
 		}
 		if w.State == Found {
+			if over == 0 {
+				if over, ok = c.fromSpeed(k, mv, w.T); !ok {
+					return failed
+				}
+			}
 			mv.Start, mv.End = w.T, c.span(k, w.T, w.T+over)
 			c.moved = append(c.moved, mv)
 			if mv.Who != nil {
@@ -148,17 +153,17 @@ func (c *Clock) block(k int) When {
 }
 
 // readMove reads what a piece of blocking says, but for its start. It looks at all
-// of it, whatever is wrong with a part.
+// of it, whatever is wrong with a part. over is 0 where a speed stands in its place.
 func (c *Clock) readMove(k int) (mv *stage.Move, on *lang.Anchor, over float64, ok bool) {
 	mv = &stage.Move{Item: k, Stmt: c.b.Items[k].Stmt}
 	ev := c.b.At(c.b.Items[k].Env)
-	var overExpr *lang.Expr
+	var overExpr, speed *lang.Expr
 	switch s := mv.Stmt.(type) {
 	case *lang.Moves:
-		mv.Kind, on, overExpr, mv.Smooth = "moves", s.On, s.Over, s.Profile == lang.ProfileSmooth
+		mv.Kind, on, overExpr, speed, mv.Smooth = "moves", s.On, s.Over, s.Speed, s.Profile == lang.ProfileSmooth
 		ok = c.readWalk(k, s, mv)
 	case *lang.Dolly:
-		mv.Kind, on, overExpr, mv.Smooth = "dolly", s.On, s.Over, s.Profile != lang.ProfileEven
+		mv.Kind, on, overExpr, speed, mv.Smooth = "dolly", s.On, s.Over, s.Speed, s.Profile != lang.ProfileEven
 		mv.By, ok = ev.Within(s.By, names.DimLength, 1e-4, stage.MaxDistance, "a camera goes 0.1 mm to 1000 km")
 		if !s.In {
 			mv.By = -mv.By
@@ -167,7 +172,12 @@ func (c *Clock) readMove(k int) (mv *stage.Move, on *lang.Anchor, over float64, 
 		mv.Kind, on, overExpr, mv.Smooth = "zoom", s.On, s.Over, s.Profile != lang.ProfileEven
 		ok = c.readZoom(s, mv, ev)
 	}
-	over, okT := ev.Positive(overExpr, names.DimTime)
+	okT := false
+	if speed != nil {
+		mv.Speed, okT = ev.Positive(speed, names.DimVelocity)
+	} else {
+		over, okT = ev.Positive(overExpr, names.DimTime)
+	}
 	return mv, on, over, ok && okT && !c.b.Film.Torn.Lost(mv.Stmt)
 }
 
@@ -175,12 +185,23 @@ func (c *Clock) readMove(k int) (mv *stage.Move, on *lang.Anchor, over float64, 
 func (c *Clock) readWalk(k int, s *lang.Moves, mv *stage.Move) (ok bool) {
 	env, st := c.b.Items[k].Env, c.b.Stage
 	d, okW := c.b.Who(s.Who, env, names.DeclSubject)
-	mv.Along, mv.Across, ok = st.Spots(s.To, env, nil)
+	if s.By != nil {
+		mv.FromSelf = true
+		mv.By, ok = c.b.At(env).Within(s.By, names.DimLength, 1e-4, stage.MaxDistance, "somebody goes 0.1 mm to 1000 km")
+		if s.Nearer {
+			mv.By = -mv.By
+		}
+	} else {
+		mv.Along, mv.Across, ok = st.Spots(s.To, env, nil)
+	}
 	if !ok || !okW {
 		return false
 	}
 	if mv.Who = st.Subjects[d.Name.Text]; mv.Who == nil || !mv.Who.Ok {
 		return false
+	}
+	if mv.KeepsSide = mv.FromSelf; mv.FromSelf {
+		return true
 	}
 	mv.Along.Back(c.b.Ch.Back)
 	if mv.Along.On != nil && st.HangsOn(mv.Along.On, mv.Who) {
@@ -202,6 +223,23 @@ func (c *Clock) readZoom(s *lang.Zoom, mv *stage.Move, ev *names.Evaluator) (ok 
 		return false
 	}
 	return true
+}
+
+// fromSpeed returns how long a movement takes that says its speed. Its way begins
+// where the movements written above it leave whoever goes: one written below may
+// itself wait for this.
+func (c *Clock) fromSpeed(k int, mv *stage.Move, start float64) (over float64, ok bool) {
+	for ; c.timedTo < k; c.timedTo++ {
+		if _, moves := startOf(c.b.Items[c.timedTo].Stmt); moves {
+			c.block(c.timedTo)
+		}
+	}
+	c.lay()
+	if over = c.b.Stage.Takes(mv, start); over > 0 {
+		return over, true
+	}
+	c.b.Fail(mv.Stmt.Range(), "out-of-range", mv.Who.Name+" stands there already, and a speed gives no time", "Write over and a time, or leave the line out.")
+	return 0, false
 }
 
 // lay has the stage take the movements that have got their times.

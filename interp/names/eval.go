@@ -26,13 +26,14 @@ const (
 	DimSpeed // degrees a second
 	DimPixels
 	DimTimecode // frames
+	DimVelocity // metres a second
 )
 
 // String says what is measured, as messages do.
 func (d Dimension) String() string {
 	return [...]string{
 		"a bare number", "a length", "an angle", "a time", "an f-stop", "a T-stop", "a percentage",
-		"a pace", "a throughput", "a turning speed", "a number of pixels", "a timecode",
+		"a pace", "a throughput", "a turning speed", "a number of pixels", "a timecode", "a speed",
 	}[d]
 }
 
@@ -40,7 +41,7 @@ func (d Dimension) String() string {
 func (d Dimension) example() string {
 	return [...]string{
 		"2", "1.7 m", "90 deg", "1.2 s", "f/2.8", "T2.9", "90 %", "150 wpm", "4.1 bit/s", "900 deg/s",
-		"3840 px", "01:00:10:12",
+		"3840 px", "01:00:10:12", "1.2 m/s",
 	}[d]
 }
 
@@ -56,7 +57,7 @@ type Quantity struct {
 var dimensions = [...]Dimension{
 	lang.DimNone: DimFactor, lang.DimLength: DimLength, lang.DimAngle: DimAngle, lang.DimTime: DimTime,
 	lang.DimStop: DimStop, lang.DimRatio: DimPercent, lang.DimPixels: DimPixels, lang.DimPace: DimPace,
-	lang.DimThroughput: DimBits, lang.DimSpeed: DimSpeed,
+	lang.DimThroughput: DimBits, lang.DimSpeed: DimSpeed, lang.DimVelocity: DimVelocity,
 }
 
 // dimensionOf is what a unit measures; f-numbers and T-numbers are kept apart.

@@ -77,7 +77,9 @@ type Move struct {
 	Along      spot // of a person
 	Across     spot
 	KeepsSide  bool
-	By         float64 // dolly: towards the subjects positive; zoom: the focal length
+	By         float64 // dolly: towards the subjects positive; zoom: the focal length; FromSelf: away from the camera
+	FromSelf   bool    // a person goes by so much from where they then stand
+	Speed      float64 // metres a second, where it says no time; else 0
 	Start, End float64
 	Smooth     bool
 }
@@ -291,15 +293,56 @@ func (st *Stage) lay(moves []*Move) {
 		if m.Kind != "moves" {
 			continue
 		}
-		along := onTrack(m.Along, false)
-		if along.Parent == nil {
-			along.Offset += o.Camera.At(m.End)
-		}
-		m.Who.Along.Add(plan.Step{Start: m.Start, End: m.End, To: along, Smooth: m.Smooth})
+		m.Who.Along.Add(plan.Step{Start: m.Start, End: m.End, To: st.leadsTo(m), Smooth: m.Smooth})
 		if !m.KeepsSide {
 			m.Who.Across.Add(plan.Step{Start: m.Start, End: m.End, To: onTrack(m.Across, true), Smooth: m.Smooth})
 		}
 	}
+}
+
+// leadsTo is where along the lens's axis a move of a person leads, once all before
+// it lie on the tracks.
+func (st *Stage) leadsTo(m *Move) plan.Spot {
+	if m.FromSelf {
+		return plan.Spot{Offset: m.Who.Along.At(m.Start) + m.By}
+	}
+	along := onTrack(m.Along, false)
+	if along.Parent == nil {
+		along.Offset += st.optics.Camera.At(m.End)
+	}
+	return along
+}
+
+// Takes returns how long a move takes at its speed from a time on, in seconds: 0
+// where it leads nowhere. Whoever or whatever the way ends at may move meanwhile,
+// and a way that takes longer may be another, so it is measured until its time
+// stays.
+func (st *Stage) Takes(m *Move, start float64) (long float64) {
+	if m.Kind == "dolly" || m.FromSelf {
+		return math.Abs(m.By) / m.Speed
+	}
+	across := m.Who.Across.At(start)
+	for range 100 {
+		try := Move{Who: m.Who, Along: m.Along, Start: start, End: start + long}
+		dx := at(st.leadsTo(&try), try.End) - m.Who.Along.At(start)
+		dy := 0.0
+		if !m.KeepsSide {
+			dy = at(onTrack(m.Across, true), try.End) - across
+		}
+		before := long
+		if long = math.Hypot(dx, dy) / m.Speed; math.Abs(long-before) < 1e-9 {
+			break
+		}
+	}
+	return long
+}
+
+// at is where a spot is at a time.
+func at(s plan.Spot, t float64) float64 {
+	if s.Parent == nil {
+		return s.Offset
+	}
+	return s.Parent.At(t) + s.Offset
 }
 
 // MovesIn returns the moves that are under way at some time between two, in the
