@@ -101,7 +101,19 @@ func AppendFile(path string, list ...Take) (err error) {
 			err = closed
 		}
 	}()
-	rows, err := rowsFor(f, path, list)
+	return appendTo(f, path, list)
+}
+
+// AppendTo adds takes to the end of a log that is open to read and to append.
+// An empty one gets Header first; name is what an error calls it.
+func AppendTo(f *os.File, name string, list ...Take) error {
+	appending.Lock()
+	defer appending.Unlock()
+	return appendTo(f, name, list)
+}
+
+func appendTo(f *os.File, name string, list []Take) error {
+	rows, err := rowsFor(f, name, list)
 	if err != nil {
 		return err
 	}
@@ -136,7 +148,7 @@ func rowsFor(f *os.File, path string, list []Take) (out []byte, err error) {
 	if info.Size() == 0 {
 		out = append(out, Header...)
 	} else {
-		if columns, err = columnsOf(f, path); err != nil {
+		if columns, err = columnsOf(f, path, list); err != nil {
 			return nil, err
 		}
 		var last [1]byte
@@ -153,8 +165,9 @@ func rowsFor(f *os.File, path string, list []Take) (out []byte, err error) {
 	return out, nil
 }
 
-// columnsOf returns the columns of a log that has some.
-func columnsOf(f io.Reader, path string) ([]string, error) {
+// columnsOf returns the columns of a log that has some. They must be enough for
+// the takes to be read again; landed is enough only for takes that have it.
+func columnsOf(f io.Reader, path string, list []Take) ([]string, error) {
 	head := make([]byte, maxRow)
 	n, err := io.ReadFull(f, head)
 	if err != nil && !errors.Is(err, io.ErrUnexpectedEOF) {
@@ -165,13 +178,16 @@ func columnsOf(f io.Reader, path string) ([]string, error) {
 		return nil, fmt.Errorf("no takes can be added: %w", err)
 	}
 	columns := make([]string, len(row))
+	filled := make([]string, 0, len(row))
+	unlanded := slices.ContainsFunc(list, func(t Take) bool { return t.Landed == "" })
 	for i, field := range row {
 		columns[i] = strings.ToLower(field.Text)
-	}
-	for _, name := range []string{"travel_deg", "error_deg", "time_s"} {
-		if !slices.Contains(columns, name) {
-			return nil, fmt.Errorf("%s: no takes can be added: the log has no column %s", path, name)
+		if columns[i] != "landed" || !unlanded {
+			filled = append(filled, columns[i])
 		}
+	}
+	if lacks := lacking(filled); lacks != "" {
+		return nil, fmt.Errorf("%s: no takes can be added: %s", path, lacks)
 	}
 	return columns, nil
 }

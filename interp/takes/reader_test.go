@@ -55,7 +55,7 @@ func TestReader(t *testing.T) {
 			[]Take{{Travel: 60, Error: -1.5, Time: 0.8, Note: "a \"b\",\nc"}, plain}},
 		{"all columns", "date,plan,shot,pull,puller,travel_deg,error_deg,time_s,hit,note,rim_mm\n" +
 			"2026-03-01T09:30,Pier,4A,2,Ines,60,-1.5,0.8,YES,windy,60\n",
-			[]Take{{"2026-03-01", "Pier", "4A", 2, "Ines", 60, -1.5, 0.8, Sharp, 0.06, "windy", 0}}},
+			[]Take{{"2026-03-01", "Pier", "4A", 2, "Ines", 60, -1.5, 0.8, Sharp, 0.06, "windy", 0, ""}}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

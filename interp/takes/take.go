@@ -30,6 +30,10 @@ type Take struct {
 	// Planned is the time that the plan gives the movement, seconds; 0 where no
 	// plan was at hand. A log has no column for it.
 	Planned float64
+
+	// Landed is where the focus came to rest, as a log has it: "1.72 m". It is
+	// written where a log has that column; a reader leaves it empty.
+	Landed string
 }
 
 // A Hit tells whether a take was sharp.
@@ -95,6 +99,8 @@ func (t Take) field(name string) string {
 		return decimal(t.Error, 3)
 	case "time_s":
 		return decimal(t.Time, 4)
+	case "landed":
+		return t.Landed
 	case "hit":
 		return t.Hit.String()
 	case "rim_mm":
