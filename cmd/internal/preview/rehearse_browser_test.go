@@ -58,7 +58,7 @@ func (b *tab) lands() {
 // logged reads the log of the desk's plan.
 func (d *desk) logged(plan string) int {
 	d.Helper()
-	file := logOf(filepath.Join(d.folder, plan), "")
+	file := logOf(filepath.Join(d.folder, plan))
 	if _, err := os.Stat(file); os.IsNotExist(err) {
 		return 0
 	}
@@ -81,7 +81,7 @@ func TestTryIsLogged(t *testing.T) {
 	b.picture("tried")
 	b.click("#rehearse", "Keep")
 	b.until(`document.querySelector(".kept")`)
-	list := written(t, logOf(filepath.Join(d.folder, "ticket-window.pull"), ""))
+	list := written(t, logOf(filepath.Join(d.folder, "ticket-window.pull")))
 	travel := float64(d.server.shown.Load().state.Plans[0].Good.Shots[0].Pulls[0].HandDeg)
 	if len(list) != 1 || list[0].Note != "page, keys" || list[0].Shot != "12A" || math.Abs(list[0].Travel-travel) > 1e-3 {
 		t.Fatalf("the log has %+v", list)
@@ -230,7 +230,7 @@ func TestRealInputTurnsATry(t *testing.T) {
 	}
 	b.click("#rehearse", "Keep")
 	b.until(`document.querySelector(".kept")`)
-	list := written(t, logOf(filepath.Join(d.folder, "ticket-window.pull"), ""))
+	list := written(t, logOf(filepath.Join(d.folder, "ticket-window.pull")))
 	if len(list) != 1 || list[0].Note != "page, several means" || math.Abs(list[0].Error-landed) > 1e-3 {
 		t.Errorf("the log has %+v", list)
 	}

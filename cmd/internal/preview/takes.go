@@ -1,4 +1,5 @@
-// Tries that the page keeps: rows of a log of takes beside the plan.
+// Tries that the page keeps: rows of a log of their own beside the plan. A hand
+// is never fitted to them, so they never go into a log that a plan names.
 
 package preview
 
@@ -12,8 +13,8 @@ import (
 	"net/http"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
-	"sync"
 	"time"
 
 	"pullscore/cmd/internal/rebuild"
@@ -21,8 +22,9 @@ import (
 	"pullscore/interp/takes"
 )
 
-// logSuffix takes the place of a plan's extension in the name of its log.
-const logSuffix = ".takes.csv"
+// logSuffix takes the place of a plan's extension in the name of the log of its
+// tries.
+const logSuffix = ".tries.csv"
 
 // A toldTake is a try as the page sends it. What it was and of whom is the
 // plan's to say, and where it is kept, ours.
@@ -61,7 +63,11 @@ func (s *Server) postTake(w http.ResponseWriter, r *http.Request) {
 		http.Error(w, err.Error(), http.StatusBadRequest)
 		return
 	}
-	file := logOf(p.Path, shotOf(drawnOf(p), told.Shot).Log)
+	file := logOf(p.Path)
+	if by := usedBy(s.shown.Load().state, file); by != nil {
+		http.Error(w, fmt.Sprintf("%s uses %s itself, and the page never writes into what a plan uses", filepath.Base(by.Path), filepath.Base(file)), http.StatusConflict)
+		return
+	}
 	if err := appendTake(file, take); err != nil {
 		http.Error(w, err.Error(), http.StatusInternalServerError)
 		return
@@ -100,7 +106,8 @@ func takeOf(p *rebuild.Plan, told toldTake, now time.Time) (takes.Take, error) {
 	}
 	return takes.Take{
 		Date: now.Format(time.DateOnly), Plan: title, Shot: shot.ID, Pull: pull.Number, Puller: shot.Puller,
-		Travel: float64(pull.HandDeg), Error: told.Error, Time: told.Time, Hit: hitOf(shot, pull, told.Error),
+		Travel: float64(pull.HandDeg), Error: told.Error, Time: told.Time, Landed: landedAt(shot, pull, told.Error),
+		Hit:  hitOf(shot, pull, told.Error),
 		Note: "page, " + by,
 	}, nil
 }
@@ -142,39 +149,45 @@ func hitOf(s *plan.Shot, p *plan.Pull, past float64) takes.Hit {
 	return takes.Missed
 }
 
-// logOf returns where the takes of a plan are kept: in the log that the plan
-// names for its puller if that lies within the plan's folder, else beside the
-// plan, by the plan's name.
-func logOf(path, named string) string {
-	if inside, err := filepath.Rel(filepath.Dir(path), named); named != "" && err == nil && filepath.IsLocal(inside) {
-		return named
+// landedAt returns the distance that a landing so far past the mark sets, as a
+// log has it: to a hundredth of a millimetre, or "inf".
+func landedAt(s *plan.Shot, p *plan.Pull, past float64) string {
+	if p.ToDeg < p.FromDeg {
+		past = -past
 	}
+	t := float64(p.Land)
+	deg := min(max(float64(p.ToDeg)+past/float64(s.Gear), 0), s.Optics.Ring.Throw())
+	tape := s.ToTape(s.RingDistance(deg, t), t)
+	if math.IsInf(tape, 1) {
+		return "inf"
+	}
+	return plan.Decimal(tape, 5) + " m"
+}
+
+// logOf returns where the tries at a plan are kept: beside it, by its name.
+func logOf(path string) string {
 	return strings.TrimSuffix(path, filepath.Ext(path)) + logSuffix
 }
 
-// logs has one row written at a time.
-var logs sync.Mutex
-
-// appendTake appends a row. Only a regular file is written to, and no link is
-// followed: the log lies beside its plan.
-func appendTake(path string, t takes.Take) error {
-	logs.Lock()
-	defer logs.Unlock()
-	name := filepath.Base(path)
-	if info, err := os.Lstat(path); err == nil && !info.Mode().IsRegular() {
-		return fmt.Errorf("%s is no regular file", name)
-	}
-	if err := takes.AppendFile(path, t); err != nil {
-		return fmt.Errorf("%s: %w", name, plainly(err))
+// usedBy returns a watched plan that names the file, in a takes statement or
+// another, or nil. The file need not exist for that.
+func usedBy(state *rebuild.State, file string) *rebuild.Plan {
+	for _, p := range state.Plans {
+		if slices.ContainsFunc(p.Files, func(used string) bool { return sameFile(used, file) }) {
+			return p
+		}
 	}
 	return nil
 }
 
-// plainly takes the path out of an error of the system.
-func plainly(err error) error {
-	var at *os.PathError
-	if errors.As(err, &at) {
-		return at.Err
+// sameFile reports whether two paths lead to one file, by name or by a link.
+func sameFile(a, b string) bool {
+	x, errX := filepath.Abs(a)
+	y, errY := filepath.Abs(b)
+	if errX == nil && errY == nil && x == y {
+		return true
 	}
-	return err
+	one, errX := os.Stat(a)
+	other, errY := os.Stat(b)
+	return errX == nil && errY == nil && os.SameFile(one, other)
 }

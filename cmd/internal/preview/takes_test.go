@@ -4,9 +4,13 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"maps"
+	"math"
+	"math/rand/v2"
 	"net/http"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -41,7 +45,7 @@ func postTo(t testing.TB, s *Server, body string) (*http.Response, string) {
 }
 
 // written reads a log as the rest of the program does.
-func written(t testing.TB, file string) []takes.Take {
+func written(t testing.TB, file string, plans ...*plan.Plan) []takes.Take {
 	t.Helper()
 	f, err := os.Open(file)
 	if err != nil {
@@ -49,7 +53,7 @@ func written(t testing.TB, file string) []takes.Take {
 	}
 	defer f.Close()
 	var list []takes.Take
-	for r := takes.NewReader(f, file); ; {
+	for r := takes.NewReader(f, file, plans...); ; {
 		take, err := r.Read()
 		if err == io.EOF {
 			return list
@@ -63,13 +67,13 @@ func written(t testing.TB, file string) []takes.Take {
 
 func TestTakesAreKept(t *testing.T) {
 	s, p := copied(t, "ticket-window.pull")
-	shot, log := p.Good.Shots[0], strings.TrimSuffix(p.Path, ".pull")+".takes.csv"
+	shot, log := p.Good.Shots[0], strings.TrimSuffix(p.Path, ".pull")+".tries.csv"
 	pull := shot.Pulls[0]
 	inside := float64(pull.WindowHand[1]-pull.ToDeg*shot.Gear) * 0.9
 	outside := float64(pull.WindowHand[1]-pull.ToDeg*shot.Gear) * 1.1
 	for _, past := range []float64{0, inside, outside} {
 		res, body := postTo(t, s, fmt.Sprintf(`{"plan":%q,"shot":"12A","pull":1,"sign":%q,"by":"wheel","error_deg":%g,"time_s":1.25}`, p.Key, signOf(shot, pull), past))
-		if res.StatusCode != http.StatusOK || body != `{"file":"ticket-window.takes.csv"}` {
+		if res.StatusCode != http.StatusOK || body != `{"file":"ticket-window.tries.csv"}` {
 			t.Fatalf("%d %s", res.StatusCode, body)
 		}
 	}
@@ -153,7 +157,7 @@ func TestTakesThatCannotBe(t *testing.T) {
 	if res, _ := ask(t, http.MethodPost, s.URL()+"api/take", map[string]string{"Content-Type": "application/json"}, string(body)); res.StatusCode != http.StatusForbidden {
 		t.Errorf("without the page's token: %d", res.StatusCode)
 	}
-	if _, err := os.Stat(logOf(p.Path, "")); !os.IsNotExist(err) {
+	if _, err := os.Stat(logOf(p.Path)); !os.IsNotExist(err) {
 		t.Error("a log was made of takes that cannot be")
 	}
 }
@@ -161,7 +165,7 @@ func TestTakesThatCannotBe(t *testing.T) {
 func TestLogThatCannotBeWritten(t *testing.T) {
 	s, p := copied(t, "ticket-window.pull")
 	elsewhere := filepath.Join(t.TempDir(), "elsewhere")
-	if err := os.Symlink(elsewhere, logOf(p.Path, "")); err != nil {
+	if err := os.Symlink(elsewhere, logOf(p.Path)); err != nil {
 		t.Skip(err)
 	}
 	body := fmt.Sprintf(`{"plan":%q,"shot":"12A","pull":1,"sign":%q,"by":"keys","error_deg":1,"time_s":1}`, p.Key, signOf(p.Good.Shots[0], p.Good.Shots[0].Pulls[0]))
@@ -187,45 +191,178 @@ func TestManyTakesAtOnce(t *testing.T) {
 		})
 	}
 	wait.Wait()
-	if got := len(written(t, logOf(p.Path, ""))); got != many {
+	if got := len(written(t, logOf(p.Path))); got != many {
 		t.Errorf("%d takes of %d are kept", got, many)
 	}
 }
 
-func TestWhereTakesAreKept(t *testing.T) {
-	for _, c := range []struct{ plan, named, want string }{
-		{"a/scene.pull", "", "a/scene.takes.csv"},
-		{"a/scene.pull", "a/orsa.csv", "a/orsa.csv"},
-		{"a/scene.pull", "a/logs/orsa.csv", "a/logs/orsa.csv"},
-		{"a/scene.pull", "orsa.csv", "a/scene.takes.csv"},
-		{"a/scene.pull", "/etc/orsa.csv", "a/scene.takes.csv"},
-		{"scene.pull", "orsa.csv", "orsa.csv"},
-	} {
-		if got := logOf(filepath.FromSlash(c.plan), filepath.FromSlash(c.named)); got != filepath.FromSlash(c.want) {
-			t.Errorf("the takes of %s are kept in %s, want %s", c.plan, got, c.want)
+// Tries are kept beside the plan, whatever log the plan names for its puller.
+func TestTriesStayOutOfLogs(t *testing.T) {
+	for plan, want := range map[string]string{"a/scene.pull": "a/scene.tries.csv", "scene.pull": "scene.tries.csv", "a.b/scene": "a.b/scene.tries.csv"} {
+		if got := logOf(filepath.FromSlash(plan)); got != filepath.FromSlash(want) {
+			t.Errorf("the tries at %s are kept in %s, want %s", plan, got, want)
 		}
+	}
+	const logged = "travel_deg,error_deg,time_s\n50,1,1.2\n"
+	s, p, folder := pulledBy(t, map[string]string{"orsa.csv": logged}, "takes \"orsa.csv\"")
+	if res, text := postTo(t, s, tryAt(p)); res.StatusCode != http.StatusOK || text != `{"file":"ticket-window.tries.csv"}` {
+		t.Fatalf("%d %s", res.StatusCode, text)
+	}
+	if b, err := os.ReadFile(filepath.Join(folder, "orsa.csv")); err != nil || string(b) != logged {
+		t.Errorf("the puller's log holds %q, %v", b, err)
+	}
+	if list := written(t, logOf(p.Path)); len(list) != 1 || list[0].Error != 1 || list[0].Note != "page, MIDI controller" {
+		t.Errorf("the log of tries has %+v", list)
 	}
 }
 
-// A take goes to the log that the plan names for its puller, in the columns
-// that this has.
-func TestTakesOfANamedPuller(t *testing.T) {
+// A log that any takes statement of any watched plan names is never written to,
+// by whatever name, and whether it is there yet or not.
+func TestNoTryGoesIntoALogThatAPlanNames(t *testing.T) {
+	const logged = "travel_deg,error_deg,time_s\n50,1,1.2\n"
+	for name, c := range map[string]struct {
+		files map[string]string
+		takes string
+		links [2]string
+	}{
+		"its very name":    {map[string]string{"ticket-window.tries.csv": logged}, "takes \"ticket-window.tries.csv\"", [2]string{}},
+		"not there yet":    {nil, "takes \"ticket-window.tries.csv\"", [2]string{}},
+		"another spelling": {map[string]string{"ticket-window.tries.csv": logged}, "takes \"./ticket-window.tries.csv\"", [2]string{}},
+		"a second name":    {map[string]string{"orsa.csv": logged}, "takes \"orsa.csv\"", [2]string{"orsa.csv", "ticket-window.tries.csv"}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			s, p, folder := pulledBy(t, c.files, c.takes)
+			if c.links[0] != "" {
+				if err := os.Link(filepath.Join(folder, c.links[0]), filepath.Join(folder, c.links[1])); err != nil {
+					t.Skip(err)
+				}
+			}
+			if res, text := postTo(t, s, tryAt(p)); res.StatusCode != http.StatusConflict || !strings.Contains(text, "ticket-window.tries.csv") || strings.Contains(text, folder) {
+				t.Errorf("%d %s", res.StatusCode, text)
+			}
+			if b, err := os.ReadFile(logOf(p.Path)); err == nil && string(b) != logged {
+				t.Errorf("the log holds %q", b)
+			} else if c.files == nil && err == nil {
+				t.Error("a log was made")
+			}
+		})
+	}
+	t.Run("another plan", func(t *testing.T) {
+		s, p := copied(t, "ticket-window.pull")
+		_, other, _ := pulledBy(t, nil, fmt.Sprintf("takes %q", logOf(p.Path)))
+		other.Key = "another"
+		s.Show(&rebuild.State{Plans: []*rebuild.Plan{p, other}, Version: 2})
+		if res, text := postTo(t, s, tryAt(p)); res.StatusCode != http.StatusConflict {
+			t.Errorf("%d %s", res.StatusCode, text)
+		}
+	})
+}
+
+// tryAt returns a try at the first pull of a plan.
+func tryAt(p *rebuild.Plan) string {
+	shot := drawnOf(p).Shots[0]
+	return fmt.Sprintf(`{"plan":%q,"shot":%q,"pull":1,"sign":%q,"by":"midi","error_deg":1,"time_s":1}`, p.Key, shot.ID, signOf(shot, shot.Pulls[0]))
+}
+
+// pulledBy serves an example whose puller has that statement, beside files.
+func pulledBy(t testing.TB, files map[string]string, statement string) (*Server, *rebuild.Plan, string) {
+	t.Helper()
 	folder := t.TempDir()
-	log := filepath.Join(folder, "orsa.csv")
-	for name, text := range map[string]string{log: "travel_deg,error_deg,time_s\n50,1,1.2\n", filepath.Join(folder, "kit.pull"): second(example(t, "kit.pull"))} {
-		if err := os.WriteFile(name, []byte(text), 0o644); err != nil {
+	all := map[string]string{"kit.pull": second(example(t, "kit.pull"))}
+	maps.Copy(all, files)
+	for name, text := range all {
+		if err := os.WriteFile(filepath.Join(folder, name), []byte(text), 0o644); err != nil {
 			t.Fatal(err)
 		}
 	}
-	p := reading(t, filepath.Join(folder, "ticket-window.pull"), second(example(t, "ticket-window.pull"))+"\npuller ORSA\n  takes \"orsa.csv\"\n", nil)
+	good := second(example(t, "ticket-window.pull"))
+	path := filepath.Join(folder, "ticket-window.pull")
+	p := reading(t, path, good+"\npuller ORSA\n  "+statement+"\n", reading(t, path, good, nil))
 	s := serve(t, Options{})
 	s.Show(&rebuild.State{Plans: []*rebuild.Plan{p}, Version: 1})
-	body := fmt.Sprintf(`{"plan":%q,"shot":"12A","pull":1,"sign":%q,"by":"midi","error_deg":1,"time_s":1}`, p.Key, signOf(drawnOf(p).Shots[0], drawnOf(p).Shots[0].Pulls[0]))
-	if res, text := postTo(t, s, body); res.StatusCode != http.StatusOK || text != `{"file":"orsa.csv"}` {
-		t.Fatalf("%d %s", res.StatusCode, text)
+	return s, p, folder
+}
+
+// A log of tries may have the columns of any log that can be read: what was
+// kept is read again, and says the same.
+func TestTriesInAnyColumns(t *testing.T) {
+	said := []string{"plan", "shot", "pull", "landed", "time_s", "hit"}
+	for n := range 24 { // orders: of these six, each is somewhere else
+		columns := slices.Clone(said)
+		rand.New(rand.NewPCG(1, uint64(n))).Shuffle(len(columns), func(i, j int) { columns[i], columns[j] = columns[j], columns[i] })
+		header := strings.Join(columns, ",")
+		s, p := copied(t, "ticket-window.pull")
+		if err := os.WriteFile(logOf(p.Path), []byte(header), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		shot := p.Good.Shots[0]
+		for _, past := range []float64{0, 1.5, -3, 12} {
+			body := fmt.Sprintf(`{"plan":%q,"shot":"12A","pull":1,"sign":%q,"by":"keys","error_deg":%g,"time_s":1.25}`, p.Key, signOf(shot, shot.Pulls[0]), past)
+			if res, text := postTo(t, s, body); res.StatusCode != http.StatusOK {
+				t.Fatalf("%s: %d %s", header, res.StatusCode, text)
+			}
+			list := written(t, logOf(p.Path), p.Good)
+			got := list[len(list)-1]
+			if math.Abs(got.Error-past) > 0.01 || got.Time != 1.25 || got.Shot != "12A" || got.Pull != 1 || got.Hit != hitOf(shot, shot.Pulls[0], past) {
+				t.Errorf("%s: of %g° past the mark the log says %+v", header, past, got)
+			}
+		}
 	}
-	if list := written(t, log); len(list) != 2 || list[1].Error != 1 {
-		t.Errorf("the log has %+v", list)
+	s, p := copied(t, "ticket-window.pull")
+	if err := os.WriteFile(logOf(p.Path), []byte("shot,pull,time_s\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	res, text := postTo(t, s, tryAt(p))
+	if res.StatusCode != http.StatusInternalServerError || !strings.Contains(text, "no column travel_deg and no error_deg") || strings.Contains(text, filepath.Dir(p.Path)) {
+		t.Errorf("%d %s", res.StatusCode, text)
+	}
+}
+
+// While the log is swapped for a link and back, nothing behind the link is
+// written to, be it outside of the folder or within.
+func TestALinkSwappedIn(t *testing.T) {
+	_, p := copied(t, "ticket-window.pull")
+	log := logOf(p.Path)
+	outside := filepath.Join(t.TempDir(), "outside.csv")
+	inside := filepath.Join(filepath.Dir(p.Path), "inside.csv")
+	for _, file := range []string{outside, inside, log} {
+		if err := os.WriteFile(file, []byte(takes.Header), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	stop := make(chan struct{})
+	var swapping sync.WaitGroup
+	swapping.Go(func() {
+		for n := 0; ; n++ {
+			select {
+			case <-stop:
+				return
+			default:
+			}
+			// The log itself is only moved away, so that no row of it is lost.
+			if os.Rename(log, log+".away") != nil {
+				continue
+			}
+			os.Symlink([]string{outside, "inside.csv"}[n%2], log) //nolint:errcheck // counted below
+			os.Remove(log)                                        //nolint:errcheck
+			os.Rename(log+".away", log)                           //nolint:errcheck
+		}
+	})
+	kept := 0
+	for range 1000 {
+		if appendTake(log, takes.Take{Travel: 60, Error: 1, Time: 0.9}) == nil {
+			kept++
+		}
+	}
+	close(stop)
+	swapping.Wait()
+	for _, file := range []string{outside, inside} {
+		if b, err := os.ReadFile(file); err != nil || string(b) != takes.Header {
+			t.Fatalf("%s holds %.200q, %v", filepath.Base(file), b, err)
+		}
+	}
+	if kept == 0 {
+		t.Error("nothing was kept at all: the test shows nothing")
 	}
 }
 

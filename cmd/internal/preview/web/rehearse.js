@@ -1,5 +1,5 @@
 // The rehearsal: a pull is played without its answer, the hand turns, and the
-// page says where it landed. A try can be kept in the log of takes.
+// page says where it landed. A try can be kept in a log of tries.
 
 import { make, post, say } from "./shared.js";
 import { bind } from "./keys.js";
@@ -282,7 +282,7 @@ export class Rehearsal {
     }
     const note = make("p", "hint", "A try teaches about what it was turned with: one by mouse or keys says little of the hand on a real wheel. The log notes which it was.");
     const kept = { pull, drop: (why) => { box.replaceChildren(make("p", "hint", `This try cannot be kept any more: ${why}.`)); this.kept = null; } };
-    const keep = button("Keep in the log of takes", "", async () => {
+    const keep = button("Keep in the log of tries", "", async () => {
       keep.disabled = true;
       try {
         const { file } = await post("api/take", {
