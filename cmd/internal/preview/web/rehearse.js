@@ -2,7 +2,7 @@
 // page says where it landed. A try can be kept in a log of tries.
 
 import { make, post, say } from "./shared.js";
-import { bind } from "./keys.js";
+import { bind, byKeys } from "./keys.js";
 import { graph } from "./graph.js";
 import { keyDegrees, wheelDegrees } from "./input.js";
 import { midiLine } from "./midi.js";
@@ -30,7 +30,7 @@ export class Rehearsal {
     player.addEventListener("time", () => this.look());
     player.addEventListener("state", () => { if (!player.playing) this.finish(); });
     bind(["r"], "rehearse the pull", () => this.begin());
-    bind(["Enter"], "the hand has landed", () => this.attempt && this.land());
+    bind(["Enter"], "the hand has landed", () => this.land(), () => this.attempt !== null);
   }
 
   build() {
@@ -61,12 +61,18 @@ export class Rehearsal {
     this.pair.append(this.dial, this.outcome);
     this.root.append(make("h2", "", "Rehearse"), this.about, this.bar, this.midi, this.pair);
     document.addEventListener("wheel", (e) => this.roll(e), { passive: false });
-    this.wheel.root.addEventListener("keydown", (e) => {
-      const by = e.ctrlKey || e.metaKey || e.altKey ? undefined : keyDegrees(e);
-      if (by === undefined) return;
-      e.preventDefault();
-      this.turn(by, "keys");
-    });
+    document.addEventListener("keydown", (e) => this.key(e), { capture: true });
+  }
+
+  // key turns the hand by keys: during a try wherever the focus is, else on the
+  // drawn wheel for someone who has come to it by keys.
+  key(event) {
+    if (event.ctrlKey || event.metaKey || event.altKey || document.querySelector("dialog[open]")) return;
+    const here = event.target === this.wheel.root && byKeys();
+    const by = this.shot && (this.attempt || here) ? keyDegrees(event) : undefined;
+    if (by === undefined) return;
+    event.preventDefault();
+    this.turn(by, "keys");
   }
 
   // roll turns the hand by a wheel of the mouse: over the drawn one, and during a
