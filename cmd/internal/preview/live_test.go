@@ -174,13 +174,6 @@ func TestFindingsLeadToTheirPlace(t *testing.T) {
 	b.until(`(() => { const r = document.querySelector("g.finding.lit").getBoundingClientRect(); return r.top > 0 && r.bottom < innerHeight && r.left > 0 && r.right < innerWidth; })()`)
 	b.until(`Number(document.querySelector(".playhead").getAttribute("aria-valuenow")) > 0`)
 	b.picture("jumped")
-
-	// And back: the flag on the drawing leads to the sentence.
-	value[any](b, `document.activeElement.blur() ?? 0`)
-	value[any](b, `document.querySelector("g.finding path").dispatchEvent(new PointerEvent("pointerdown", { bubbles: true, button: 0 })) && 0`)
-	b.until(`document.activeElement.matches(".finding-item")`)
-	b.press("n")
-	b.until(`document.activeElement.matches(".finding-item")`)
 }
 
 func TestThePlayheadFollowsThePointer(t *testing.T) {

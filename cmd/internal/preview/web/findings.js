@@ -2,7 +2,7 @@
 // the drawing and tells its place in the text.
 
 import { make } from "./shared.js";
-import { count, ofPlan, ofShot } from "./model.js";
+import { count, inOrder, ofPlan, ofShot } from "./model.js";
 import { sign } from "./signs.js";
 
 export class Findings {
@@ -20,11 +20,11 @@ export class Findings {
     this.shown = [];
     const blocks = [];
     if (plan) {
-      const here = ofShot(plan.findings, id);
+      const here = inOrder(ofShot(plan.findings, id));
       const rest = ofPlan(plan);
       if (plan.stale) {
         blocks.push(this.block("In the text now", [...rest, ...here], "text-now"));
-        blocks.push(this.block("On this older drawing", ofShot(plan.old ?? [], id), "older"));
+        blocks.push(this.block("On this older drawing", inOrder(ofShot(plan.old ?? [], id)), "older"));
       } else {
         blocks.push(this.block("Findings", [...here, ...rest], ""));
       }
@@ -38,7 +38,7 @@ export class Findings {
     const block = make("section", `block ${cls}`);
     block.append(make("h2", "", title));
     if (!findings.length) {
-      block.append(make("p", "empty", "None: nothing here should fail on the day."));
+      block.append(make("p", "empty", "No findings."));
       return block;
     }
     block.append(make("p", "how-many", count(findings.length, "finding")));
@@ -65,10 +65,14 @@ export class Findings {
     return item;
   }
 
-  // pick moves the focus to a finding.
+  // pick brings a finding into sight and moves the focus to it.
   pick(f) {
-    const at = this.shown.indexOf(f);
-    this.buttons[at]?.focus();
+    const button = this.buttons[this.shown.indexOf(f)];
+    if (!button) return;
+    for (let fold = button.closest("details"); fold; fold = fold.parentElement.closest("details")) fold.open = true;
+    for (const lit of this.buttons) lit.classList.toggle("lit", lit === button);
+    button.focus({ preventScroll: true });
+    button.scrollIntoView({ block: "nearest" });
   }
 
   // step moves the focus to the next or the last finding and picks it.

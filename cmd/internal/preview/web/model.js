@@ -26,6 +26,12 @@ export function ofShot(findings, id) {
   return findings.filter((f) => f.shot === id);
 }
 
+// inOrder returns findings in the order of their flags on the drawing, then
+// those that have none there, as they came.
+export function inOrder(findings) {
+  return findings.toSorted((a, b) => (a.number || Infinity) - (b.number || Infinity) || 0);
+}
+
 // ofPlan returns the findings that belong to no shot that is listed.
 export function ofPlan(plan) {
   const listed = new Set(plan.shots.map((s) => s.id));

@@ -137,6 +137,7 @@ score.onPull = (number) => {
 score.onFlag = (number) => {
   const plan = planOf(place);
   const of = ofShot((plan.stale ? plan.old : plan.findings) ?? [], place.shot).find((f) => f.number === number);
+  score.light(number);
   if (of) findings.pick(of);
 };
 

@@ -2,6 +2,7 @@
 // over them; their size.
 
 import { make } from "./shared.js";
+import { byKeys } from "./keys.js";
 import { clock } from "./model.js";
 import { morph } from "./morph.js";
 import { placeOf, timeAt } from "./spans.js";
@@ -27,6 +28,7 @@ export class Score {
     root.addEventListener("wheel", (e) => this.wheel(e), { passive: false });
     root.addEventListener("pointerdown", (e) => this.press(e));
     root.addEventListener("click", (e) => this.tap(e));
+    root.addEventListener("keydown", (e) => this.key(e));
     new ResizeObserver(() => this.resize()).observe(root);
   }
 
@@ -91,6 +93,7 @@ export class Score {
     const drawing = document.adoptNode(new DOMParser().parseFromString(page.svg, "image/svg+xml").documentElement);
     drawing.removeAttribute("width");
     drawing.removeAttribute("height");
+    makeReachable(drawing);
     const old = sheet.querySelector("svg");
     if (old) morph(old, drawing);
     else sheet.append(drawing);
@@ -133,17 +136,26 @@ export class Score {
     if (turned) this.sheets[place.page].scrollIntoView({ block: "nearest" });
   }
 
-  // point goes to what is at a point of a sheet: the start of a pull, the
-  // sentence of a finding, or the time there. It reports whether there was a
-  // time; loose takes the time above or below any point.
+  // markAt returns the flag or the pull on the drawing at the place of an event,
+  // also below the playhead; null where there is none.
+  markAt({ clientX, clientY }) {
+    const first = document.elementsFromPoint(clientX, clientY).find((e) => e !== this.head);
+    return first?.closest("g[data-number]") ?? null;
+  }
+
+  // pick goes to what a flag or a pull stands for, and reports whether there is
+  // one.
+  pick(mark) {
+    if (!mark) return false;
+    const go = mark.classList.contains("pull") ? this.onPull : this.onFlag;
+    go?.(Number(mark.dataset.number));
+    return true;
+  }
+
+  // point takes the playhead to the time at a point of a sheet, and reports
+  // whether there is one; loose takes the time above or below any point.
   point(sheet, event, loose = false) {
     const page = this.pages[this.sheets.indexOf(sheet)];
-    const mark = loose ? null : event.target.closest("g[data-number]");
-    if (mark) {
-      const go = mark.classList.contains("pull") ? this.onPull : this.onFlag;
-      go?.(Number(mark.dataset.number));
-      return false;
-    }
     const box = sheet.getBoundingClientRect();
     const t = page ? timeAt(page, (event.clientX - box.left) / box.width, (event.clientY - box.top) / box.height, loose) : null;
     if (t !== null) this.player.seek(t);
@@ -151,11 +163,14 @@ export class Score {
   }
 
   // press points with a mouse or a pen, and moves the playhead with it until
-  // it is let go. A finger scrolls; it points where it taps.
+  // it is let go. A finger scrolls; it points where it taps. Flags and pulls
+  // wait for the click: what is focused before would lose the focus to it.
   press(event) {
     const sheet = event.target.closest(".sheet");
     if (!sheet || event.button !== 0 || event.pointerType === "touch") return;
+    this.pressed = event;
     const onHead = event.target === this.head;
+    if (!onHead && this.markAt(event)) return;
     if (!onHead && !this.point(sheet, event)) return;
     event.preventDefault();
     this.head.focus({ preventScroll: true });
@@ -167,7 +182,15 @@ export class Score {
 
   tap(event) {
     const sheet = event.target.closest(".sheet");
-    if (sheet && event.pointerType === "touch") this.point(sheet, event);
+    const from = event.pointerType === "touch" ? event : this.pressed;
+    if (!sheet || !from || Math.hypot(event.clientX - from.clientX, event.clientY - from.clientY) > 4) return; // was dragged
+    if (!this.pick(this.markAt(from)) && event.pointerType === "touch") this.point(sheet, event);
+  }
+
+  // key picks a flag that has the focus.
+  key(event) {
+    if (event.key !== "Enter" && (event.key !== " " || !byKeys())) return;
+    if (!event.ctrlKey && !event.metaKey && !event.altKey && this.pick(event.target.closest("g[data-number]"))) event.preventDefault();
   }
 
   wheel(event) {
@@ -203,9 +226,28 @@ export class Score {
   // the time.
   jump(number, t) {
     this.player.seek(t);
+    (this.light(number) ?? this.head).scrollIntoView({ block: "center", inline: "center" });
+  }
+
+  // light has the flag of that number stand out, and returns it; null where the
+  // drawing has none.
+  light(number) {
     for (const lit of this.root.querySelectorAll("g.lit")) lit.classList.remove("lit");
     const flag = number ? this.root.querySelector(`g.finding[data-number="${number}"]`) : null;
     flag?.classList.add("lit");
-    (flag ?? this.head).scrollIntoView({ block: "center", inline: "center" });
+    return flag;
+  }
+}
+
+// makeReachable has the flags of a drawing be reached by Tab. What is in a
+// picture is not told of by itself, so a drawing with flags is a group.
+function makeReachable(drawing) {
+  const flags = drawing.querySelectorAll("g.finding[data-number]");
+  if (!flags.length) return;
+  drawing.setAttribute("role", "group");
+  for (const flag of flags) {
+    flag.setAttribute("tabindex", "0");
+    flag.setAttribute("role", "button");
+    flag.setAttribute("aria-label", `Finding ${flag.dataset.number}: ${flag.querySelector("title")?.textContent ?? ""}`);
   }
 }

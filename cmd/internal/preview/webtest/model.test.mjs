@@ -78,3 +78,9 @@ test("tidings say what is on show", () => {
   assert.equal(model.tidings({ title: "", name: "a.pull", findings: [] }), "a.pull is drawn anew, no findings");
   assert.match(model.tidings({ title: "A", stale: true, findings: [finding("error")] }), /^A has 1 error; the drawing is the last one/);
 });
+
+test("findings stand in the order of their flags, those without one last", () => {
+  const all = [{ number: 3, m: "c" }, { m: "x" }, { number: 1, m: "a" }, { number: 0, m: "y" }, { number: 2, m: "b" }];
+  assert.equal(model.inOrder(all).map((f) => f.m).join(""), "abcxy");
+  assert.equal(all[0].m, "c");
+});
