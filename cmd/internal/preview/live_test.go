@@ -160,6 +160,53 @@ func TestPlansComeAndGo(t *testing.T) {
 	_, src := example(t, "lantern.pull")
 	d.save("lantern.pull", src)
 	b.until(`document.querySelectorAll("#list .shot").length === 2`)
+	b.until(says(".sheet text", "Bridge, lantern, boy")) // what was wanted is back
+}
+
+// A plan whose text is not there for a moment, or for longer, is shown again as
+// soon as it is back, where it was.
+func TestAnEmptyFileLosesNothing(t *testing.T) {
+	d := newDesk(t, "lantern.pull", "gangway.pull")
+	_, src := example(t, "lantern.pull")
+	b := newTab(t, 1000, 700)
+	b.open(d.server)
+	b.until(`document.querySelectorAll("#list .shot").length === 2`)
+	value[any](b, `document.querySelectorAll("#list .shot")[1].click() ?? 0`)
+	b.until(says(".sheet text", "Bridge, lantern, boy"))
+	b.until(complete)
+	b.seek(2.5)
+	back := func(src, title string) {
+		t.Helper()
+		d.save("lantern.pull", src)
+		b.until(`document.getElementById("notice").hidden && document.querySelectorAll("#list .shot").length === 2`)
+		b.until(says(".sheet text", title))
+		b.until(says("#shot-name .shot-title", title))
+		if hash := value[string](b, `location.hash`); !strings.HasSuffix(hash, "/31C") {
+			t.Errorf("the page is at %s", hash)
+		}
+	}
+	d.save("lantern.pull", "")
+	b.until(`!document.getElementById("notice").hidden && document.querySelectorAll("#list .shot").length === 1`)
+	b.picture("missing")
+	back(src, "Bridge, lantern, boy")
+	if at := value[float64](b, `import("./shared.js").then(({ player }) => player.time)`); at != 2.5 {
+		t.Errorf("the playhead stands at %v s and was at 2.5 s", at)
+	}
+	d.save("lantern.pull", "") // for so long that another shot is shown
+	b.until(says(".sheet text", "Down to the key"))
+	back(src, "Bridge, lantern, boy")
+
+	// Another branch: both plans are others, and the shot is one of them.
+	d.save("gangway.pull", "")
+	d.edit("lantern.pull", "Bridge, lantern, boy", "Bridge, lamp, boy")
+	b.until(says(".sheet text", "Bridge, lamp, boy"))
+	d.save("gangway.pull", second(example(t, "gangway.pull")))
+	back(src, "Bridge, lantern, boy")
+
+	// A shot that was renamed is shown by its new name.
+	d.edit("lantern.pull", "shot 31C", "shot 31X")
+	b.until(says("#shot-name .shot-id", "31X"))
+	b.until(`document.getElementById("notice").hidden`)
 }
 
 func TestFindingsLeadToTheirPlace(t *testing.T) {

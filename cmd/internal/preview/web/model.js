@@ -52,6 +52,11 @@ export function choose(state, place, index = 0) {
   return first ? { plan: first.key, shot: first.shots[0].id } : null;
 }
 
+// has reports whether a place is there.
+export function has(state, place) {
+  return Boolean(place && state.plans.find((p) => p.key === place.plan)?.shots.some((s) => s.id === place.shot));
+}
+
 // neighbour returns the place so many shots further on over all plans, or the
 // same at the ends.
 export function neighbour(state, place, step) {

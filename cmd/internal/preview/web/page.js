@@ -1,11 +1,12 @@
 // The page: takes every new state and shows the shot that is picked.
 
 import { get, make, player, say, setToken } from "./shared.js";
-import { choose, count, fromHash, neighbour, nextPull, ofShot, tidings, toHash } from "./model.js";
+import { choose, count, fromHash, has, neighbour, nextPull, ofShot, tidings, toHash } from "./model.js";
 import { bind, listen } from "./keys.js";
 import { Findings } from "./findings.js";
 import { Link } from "./link.js";
 import { List } from "./list.js";
+import { Places } from "./places.js";
 import { Score, afterPaint } from "./score.js";
 import { showHelp } from "./help.js";
 import * as stage from "./stage.js";
@@ -16,7 +17,7 @@ const findings = new Findings($("findings"), (f) => score.jump(f.number, f.t_s))
 const score = new Score($("sheets"), player, $("zoom"), $("clock"));
 
 let state = null; // as last told
-let place = fromHash(location.hash); // on show
+const places = new Places(fromHash(location.hash), () => show());
 let kept = null; // the page that came with the last state
 let drawn = ""; // what the score shows: plan, shot, version and run
 let loaded = ""; // what the playhead is on: plan and shot
@@ -31,34 +32,36 @@ function take(fresh) {
     return;
   }
   setToken(fresh.token);
-  const before = planOf(place);
-  const index = before?.shots.findIndex((s) => s.id === place.shot) ?? 0;
+  const before = planOf(places.shown);
   state = fresh;
+  places.take(state);
   for (const id of ["list", "findings", "main"]) $(id).hidden = false; // there is something in them now
-  place = choose(state, place, index) ?? place; // a plan may come back
-  const now = planOf(place);
+  const now = planOf(places.shown);
   show();
   if (before && now && (before.version !== now.version || before.key !== now.key)) say(tidings(now));
 }
 
 // go shows another shot.
 function go(to) {
-  if (!to || (to.plan === place?.plan && to.shot === place?.shot)) return;
-  place = to;
+  if (!has(state, to) || (!places.missing && to.plan === places.shown?.plan && to.shot === places.shown.shot)) return;
+  places.go(to);
   player.pause();
   show();
-  say(`Shot ${shotOf(place)?.label ?? ""}`);
+  say(`Shot ${shotOf(to)?.label ?? ""}`);
 }
 
-// show puts everything on the page that the state says of the place.
+// show puts everything on the page that the state says of the place. What is
+// missing stays as it was drawn last.
 function show() {
+  const place = places.shown;
   const plan = planOf(place);
   const shot = shotOf(place);
-  if (place && fromHash(location.hash)?.shot !== place.shot) history.replaceState(null, "", toHash(place));
-  showShot(plan, shot); // first: while its pages come, the rest is written
+  const { wanted } = places;
+  if (wanted && location.hash !== toHash(wanted)) history.replaceState(null, "", toHash(wanted));
+  if (!places.missing) showShot(plan, shot); // first: while its pages come, the rest is written
   list.show(state, place);
   findings.show(plan ?? state.plans[0], place?.shot);
-  showName(shot);
+  if (!places.missing) showName(shot);
   showNotice(plan, shot);
 }
 
@@ -71,9 +74,13 @@ function showName(shot) {
 // showNotice tells that the drawing is not what the text says.
 function showNotice(plan, shot) {
   const notice = $("notice");
-  notice.hidden = !plan?.stale;
+  notice.hidden = !plan?.stale && !places.missing;
   document.body.classList.toggle("stale", !notice.hidden);
   if (notice.hidden) return;
+  if (places.missing) {
+    notice.replaceChildren(make("p", "", "The text has no such shot now. This is its last drawing."));
+    return;
+  }
   const errors = plan.findings.filter((f) => f.severity === "error");
   const what = shot?.pages.length ? "This drawing is older than the text." : "There is no drawing of this yet.";
   const text = make("p", "", `${what} ${count(errors.length, "error")} to mend first.`);
@@ -84,6 +91,7 @@ function showNotice(plan, shot) {
 
 // showShot loads the score with a shot, then the playhead, then the stage.
 async function showShot(plan, shot) {
+  const place = places.shown;
   const wanted = shot ? `${place.plan}/${place.shot}/${plan.version} of ${state.run}` : "";
   if (wanted === drawn && wanted) return;
   const at = shot ? `${place.plan}/${place.shot}` : "";
@@ -115,6 +123,7 @@ async function fetchPage(plan, shot, page) {
 
 // followSight has the page in sight come with every state.
 function followSight() {
+  const place = places.shown;
   if (shotOf(place)?.pages.length) link.follow({ ...place, page: score.inSightFirst() });
 }
 
@@ -131,17 +140,17 @@ function load(shot, same) {
 }
 
 score.onPull = (number) => {
-  const pull = shotOf(place)?.pulls.find((p) => p.number === number);
+  const pull = shotOf(places.shown)?.pulls.find((p) => p.number === number);
   if (pull) player.seek(pull.start_s);
 };
 score.onFlag = (number) => {
-  const plan = planOf(place);
-  const of = ofShot((plan.stale ? plan.old : plan.findings) ?? [], place.shot).find((f) => f.number === number);
+  const plan = planOf(places.shown);
+  const of = ofShot((plan?.stale ? plan.old : plan?.findings) ?? [], places.shown?.shot).find((f) => f.number === number);
   score.light(number);
   if (of) findings.pick(of);
 };
 
-const pullsHere = () => shotOf(place)?.pulls ?? [];
+const pullsHere = () => shotOf(places.shown)?.pulls ?? [];
 bind(" ", "play or pause", () => (player.playing ? player.pause() : player.play()));
 bind(["ArrowLeft"], "a frame back", () => player.step(-1));
 bind(["ArrowRight"], "a frame on", () => player.step(1));
@@ -151,8 +160,8 @@ bind(["Home"], "to the start", () => player.seek(0));
 bind(["End"], "to the end", () => player.seek(player.duration));
 bind(["p"], "to the next pull", () => player.seek(nextPull(pullsHere(), player.time, 1)));
 bind(["P"], "to the pull before", () => player.seek(nextPull(pullsHere(), player.time, -1)));
-bind(["["], "the shot before", () => go(neighbour(state, place, -1)));
-bind(["]"], "the next shot", () => go(neighbour(state, place, 1)));
+bind(["["], "the shot before", () => go(neighbour(state, places.shown, -1)));
+bind(["]"], "the next shot", () => go(neighbour(state, places.shown, 1)));
 bind(["n"], "the next finding", () => findings.step(1));
 bind(["N"], "the finding before", () => findings.step(-1));
 bind(["+", "="], "larger", () => score.larger());
