@@ -37,5 +37,6 @@
 //   - version.go: pullscore version
 //   - words.go: what a shell offers while a command line is typed
 //   - watch.go: pullscore watch
+//   - watch_code.go: the address of the live page as a code to point a phone at
 //   - watch_log.go: what watch prints
 package main

@@ -18,12 +18,13 @@ import (
 )
 
 type watchCmd struct {
-	Addr   string   `default:"127.0.0.1:0" placeholder:"HOST:PORT" help:"Where the live page is served; port 0 takes a free one. Beyond this machine the address has a token."`
-	Output string   `offer:"places" short:"o" default:"." placeholder:"DIR" help:"The folder for drawings."`
-	NoPage bool     `help:"Serve no page, only write drawings."`
-	Open   bool     `help:"Open the page in the browser."`
-	Poll   bool     `help:"Look at the files twice a second, for network drives that tell of no changes."`
-	Paths  []string `offer:"plans" arg:"" name:"path" sep:"none" help:"Plans, or folders of plans."`
+	Addr     string   `default:"127.0.0.1:0" placeholder:"HOST:PORT" help:"Where the live page is served; port 0 takes a free one. Beyond this machine the address has a token, kept for 30 days."`
+	NewToken bool     `help:"Make another token; pages that are open on other devices need the new address."`
+	Output   string   `offer:"places" short:"o" default:"." placeholder:"DIR" help:"The folder for drawings."`
+	NoPage   bool     `help:"Serve no page, only write drawings."`
+	Open     bool     `help:"Open the page in the browser."`
+	Poll     bool     `help:"Look at the files twice a second, for network drives that tell of no changes."`
+	Paths    []string `offer:"plans" arg:"" name:"path" sep:"none" help:"Plans, or folders of plans."`
 }
 
 // Help explains the command.
@@ -32,8 +33,14 @@ func (watchCmd) Help() string {
 uses is saved. Prints the address of a live page, and after each save one line
 on what changed and what the save did to the numbers. Ctrl-C ends it.
 
+With --addr other devices on the network can open the page too, by the printed
+address, which has a token. On a terminal it is also printed as a code for the
+camera of a phone. The token of a port and a folder is kept for 30 days, so that
+open pages come back after a restart; --new-token makes another.
+
   pullscore watch scene-12.pull
   pullscore watch --open -o papers .      every plan of this folder, also new ones
+  pullscore watch --addr 0.0.0.0:8080 .   also for phones
   pullscore watch --no-page --poll /mnt/production
 
 Files are named as draw names them, and replaced in one step. While a plan has
@@ -81,13 +88,25 @@ func (c *watchCmd) page(ctx context.Context, s *session, end func(error)) (show 
 		result <- nil
 		return func(*rebuild.State) {}, result, nil
 	}
-	server, err := preview.New(preview.Options{Addr: c.Addr})
+	folder, err := os.Getwd()
+	if err != nil {
+		return nil, nil, err
+	}
+	server, err := preview.New(preview.Options{Addr: c.Addr, Folder: folder, NewToken: c.NewToken})
 	if err != nil {
 		return nil, nil, err
 	}
 	fmt.Fprintf(s.out, "The live page: %s\n", server.URL())
+	if server.Open() && s.screen.Terminal {
+		if err := printCode(s.screen, server.URL()); err != nil {
+			s.tell(err)
+		}
+	}
 	if err := s.out.Flush(); err != nil {
 		return nil, nil, err
+	}
+	if err := server.Unkept(); err != nil {
+		s.tell(fmt.Errorf("the address will be another at the next start, since its token cannot be kept: %w", err))
 	}
 	go func() {
 		err := server.Serve(ctx)

@@ -10,6 +10,7 @@
 // The page is plain modules, in web; those that only compute are tested with
 // node's own test runner, from webtest.
 //
+//   - access.go: the token of an address, kept for the next run
 //   - assets.go: the files of the page, all in the binary
 //   - events.go: the newest State for every browser, as fast as it takes it
 //   - guard.go: what may come in: host, origin, token, sizes

@@ -297,3 +297,47 @@ func TestThePageComesBack(t *testing.T) {
 		t.Error("the page still has the token of the run before")
 	}
 }
+
+// A page on another device is live again after a restart, and says what to do
+// where the address is another.
+func TestAnotherDeviceComesBack(t *testing.T) {
+	d := newDesk(t, "lantern.pull")
+	opt := Options{Addr: "0.0.0.0:" + freePort(t), Folder: d.folder, Tokens: t.TempDir()}
+	run := func() (*Server, func()) {
+		t.Helper()
+		for end := time.Now().Add(tooLong); ; time.Sleep(50 * time.Millisecond) {
+			s, err := New(opt)
+			if err == nil {
+				stop := start(t, s)
+				d.watch(s)
+				return s, stop
+			}
+			if time.Now().After(end) {
+				t.Fatal(err)
+			}
+		}
+	}
+	first, stop := run()
+	b := newTab(t, 390, 844)
+	b.except = []string{"net::ERR", "Failed to load resource"}
+	b.do(chromedp.Navigate("http://127.0.0.1:" + first.hosts.port + "/?" + accessParam + "=" + first.access))
+	b.until(`document.querySelector("#link")?.dataset.state === "live" && ` + sheetCount + ` > 0`)
+	stop()
+	b.until(`document.getElementById("link").dataset.state === "waiting"`)
+	d.edit("lantern.pull", "Bridge, lantern, boy", "Bridge, lamp, boy")
+	_, stop = run()
+	b.until(`document.getElementById("link").dataset.state === "live"`)
+	b.until(says(".sheet text", "Bridge, lamp, boy"))
+
+	stop()
+	b.until(`document.getElementById("link").dataset.state === "waiting"`)
+	opt.NewToken = true
+	run()
+	b.until(`document.getElementById("link").textContent === "Open the address that the program printed."`)
+	b.picture("refused")
+	asked := value[int](b, `performance.getEntriesByType("resource").length`)
+	value[any](b, `new Promise((done) => setTimeout(() => done(0), 1500))`)
+	if now := value[int](b, `performance.getEntriesByType("resource").length`); now != asked {
+		t.Errorf("the page has asked %d times more", now-asked)
+	}
+}

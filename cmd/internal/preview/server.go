@@ -22,6 +22,13 @@ type Options struct {
 	// Addr is where to listen, host:port; port 0 takes a free one. Empty:
 	// a free port of 127.0.0.1.
 	Addr string
+	// Folder is the folder that the program works in. With a port that was
+	// chosen, it names the token of the address from run to run.
+	Folder string
+	// NewToken makes another token, and keeps that.
+	NewToken bool
+	// Tokens is where tokens are kept; empty: with the user's caches.
+	Tokens string
 }
 
 // A Server serves the live page. New listens, Serve answers.
@@ -30,6 +37,7 @@ type Server struct {
 	http     *http.Server
 	hosts    hosts
 	access   string // the token in the address; empty on loopback
+	unkept   error  // why the token will be another at the next start; nil: it will not
 	run      string // names this run of the program to the page
 	token    string // what a request that writes must bring
 	assets   *assets
@@ -69,7 +77,10 @@ func New(opt Options) (*Server, error) {
 	at := netip.MustParseAddrPort(listener.Addr().String())
 	s.hosts = hosts{named: host, port: fmt.Sprint(at.Port()), open: !at.Addr().Unmap().IsLoopback()}
 	if s.hosts.open {
-		s.access = rand.Text()
+		s.access, s.unkept = rand.Text(), nil
+		if _, port, _ := net.SplitHostPort(opt.Addr); port != "0" { // else the address is another anyway
+			s.access, s.unkept = accessToken(opt.Tokens, s.hosts.port, opt.Folder, opt.NewToken, time.Now())
+		}
 	}
 	s.assets = loadAssets()
 	s.shown.Store(newView(s, &rebuild.State{}, nil))
@@ -99,6 +110,12 @@ func (s *Server) URL() string {
 	}
 	return url
 }
+
+// Open reports whether others than this machine can reach the address.
+func (s *Server) Open() bool { return s.hosts.open }
+
+// Unkept returns why the address will be another at the next start, or nil.
+func (s *Server) Unkept() error { return s.unkept }
 
 // Show hands a new state to every browser that is connected. It never waits
 // for one. States come one after the other, and are not changed afterwards.

@@ -8,6 +8,7 @@ const (
 	chromedp = "github.com/chromedp/chromedp"
 	term     = "golang.org/x/term"
 	rapid    = "pgregory.net/rapid"
+	qr       = "rsc.io/qr"
 )
 
 // paperRooms are the rows of what is made of a plan: papers, and the command.
@@ -56,6 +57,6 @@ var paperRooms = []room{
 		"lang$", "lang/rule", "lang/lines", "lang/fountain", "interp$", "interp/plan", "interp/stops", "interp/takes$", "interp/takes/recorded",
 		"render/draw$", "render/sheet", "render/score", "render/floor", "render/ring", "render/stops", "render/takes", "render/brief", "render/html", "render/svg", "render/pdf", "render/png",
 		"cmd/internal/console", "cmd/internal/files", "cmd/internal/completion", "cmd/internal/findings", "cmd/internal/lists", "cmd/internal/diff", "cmd/internal/states",
-		"cmd/internal/export", "cmd/internal/script", "cmd/internal/watch", "cmd/internal/rebuild", "cmd/internal/preview", kong, godiff,
+		"cmd/internal/export", "cmd/internal/script", "cmd/internal/watch", "cmd/internal/rebuild", "cmd/internal/preview", kong, godiff, qr,
 	}},
 }

@@ -5,8 +5,8 @@
 export function backoff(n) { return Math.min(250 * 2 ** n, 4000); }
 
 // A Link hands every new state to take, pages that come before it to keep, and
-// tells with changed whether it is "live", "waiting" or "resting" (nobody
-// looks).
+// tells with changed whether it is "live", "waiting", "resting" (nobody looks) or
+// "refused": the program wants another token, and asking again would not help.
 export class Link {
   constructor({ take, keep, changed }) {
     Object.assign(this, { take, keep, changed, tries: 0, last: "", query: "" });
@@ -56,7 +56,26 @@ export class Link {
     source.onerror = () => {
       this.changed("waiting");
       if (source.readyState !== EventSource.CLOSED || this.source !== source) return; // it tries by itself
-      this.timer = setTimeout(() => this.open(), backoff(this.tries++));
+      this.retry(source);
     };
+  }
+
+  // retry opens the stream anew after a while. A stream does not tell why it was
+  // turned away, so that is asked for apart.
+  async retry(source) {
+    const wait = backoff(this.tries++);
+    const refused = await this.refused();
+    if (this.source !== source) return;
+    if (refused) this.changed("refused");
+    else this.timer = setTimeout(() => this.open(), wait);
+  }
+
+  // refused reports whether the program turns this page away.
+  async refused() {
+    try {
+      return (await fetch("api/state")).status === 403;
+    } catch {
+      return false; // it cannot be reached at all
+    }
   }
 }

@@ -176,7 +176,7 @@ $("zoom-fit").addEventListener("click", () => score.fit());
 $("help-open").addEventListener("click", () => showHelp($("help")));
 window.addEventListener("hashchange", () => state && go(choose(state, fromHash(location.hash))));
 
-const words = { live: "live", waiting: "waiting for the program", resting: "resting" };
+const words = { live: "live", waiting: "waiting for the program", resting: "resting", refused: "Open the address that the program printed." };
 const link = new Link({
   take,
   keep: (page) => { kept = page; },

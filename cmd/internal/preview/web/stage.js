@@ -57,7 +57,7 @@ export async function show(plan, shot, version) {
     paint();
     root.dataset.shot = shot;
   } catch {
-    if (request === asked) clear();
+    if (request === asked && !same) clear(); // else the program is away for a while
   }
 }
 

@@ -11,7 +11,8 @@ test("tries grow apart, but never far", () => {
   assert.equal(waits.at(-1), 4000);
 });
 
-function fakeBrowser(t) {
+function fakeBrowser(t, status = 200) {
+  globalThis.fetch = async () => ({ status });
   const made = [];
   const page = { visibilityState: "visible", look: null, addEventListener: (_, f) => { page.look = f; } };
   globalThis.document = page;
@@ -25,7 +26,9 @@ function fakeBrowser(t) {
   return { made, page };
 }
 
-test("a state is taken once, and a stream that broke is opened again", (t) => {
+const settled = () => new Promise((done) => setImmediate(done));
+
+test("a state is taken once, and a stream that broke is opened again", async (t) => {
   const { made } = fakeBrowser(t);
   const taken = [], states = [];
   new Link({ take: (s) => taken.push(s), changed: (s) => states.push(s) });
@@ -38,6 +41,7 @@ test("a state is taken once, and a stream that broke is opened again", (t) => {
   assert.equal(made.length, 1);
   made[0].readyState = 2;
   made[0].onerror(); // it has given up
+  await settled();
   t.mock.timers.tick(249);
   assert.equal(made.length, 1);
   t.mock.timers.tick(1);
@@ -74,4 +78,32 @@ test("the page in sight comes with the states", (t) => {
   assert.equal(made[1].url, "events?plan=k&shot=14+B&page=2");
   made[1].heard.sheet({ data: '{"tag":"x"}' });
   assert.deepEqual(kept, [{ tag: "x" }]);
+});
+
+test("a page that is turned away says so, and asks no more until it is looked at again", async (t) => {
+  const { made, page } = fakeBrowser(t, 403);
+  const states = [];
+  new Link({ take: () => {}, changed: (s) => states.push(s) });
+  made[0].readyState = 2;
+  made[0].onerror();
+  await settled();
+  t.mock.timers.tick(60_000);
+  assert.equal(made.length, 1);
+  assert.deepEqual(states, ["waiting", "refused"]);
+  page.visibilityState = "hidden";
+  page.look();
+  page.visibilityState = "visible";
+  page.look();
+  assert.equal(made.length, 2);
+});
+
+test("a page that cannot be reached at all is tried again", async (t) => {
+  const { made } = fakeBrowser(t);
+  globalThis.fetch = async () => { throw new TypeError("no network"); };
+  new Link({ take: () => {}, changed: () => {} });
+  made[0].readyState = 2;
+  made[0].onerror();
+  await settled();
+  t.mock.timers.tick(250);
+  assert.equal(made.length, 2);
 });
