@@ -235,3 +235,49 @@ func TestRealInputTurnsATry(t *testing.T) {
 		t.Errorf("the log has %+v", list)
 	}
 }
+
+// The hand sets off when the event says, also where the page hears of it late.
+func TestTheHandIsTimedByItsEvents(t *testing.T) {
+	d := slowDesk(t)
+	b := staged(t, d.server, 1440, 900, "12A")
+	value[any](b, `(() => {
+		const hold = (e) => {
+			if (!globalThis.stamps) return;
+			stamps.push(e.timeStamp);
+			for (const end = performance.now() + 40; performance.now() < end;);
+		};
+		for (const kind of ["keydown", "wheel", "pointermove"]) addEventListener(kind, hold, { capture: true, passive: false });
+	})() ?? 0`)
+	for _, by := range []string{"key", "wheel", "pointer"} {
+		b.tries()
+		x, y := b.middle("svg.wheel")
+		left := func(p *input.DispatchMouseEventParams) {
+			p.Button, p.ClickCount, p.Buttons = input.MouseButtonLeft, 1, 1
+		}
+		if by == "pointer" {
+			b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMousePressed, x+50, y, left))
+		}
+		// While it plays, the time of the shot lies this far from the clock.
+		offset := value[float64](b, `import("./shared.js").then(({ player }) => { globalThis.stamps = []; return player.now - performance.now() / 1000; })`)
+		switch by {
+		case "key":
+			b.press(kb.ArrowUp)
+		case "wheel":
+			b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseWheel, x, y, func(p *input.DispatchMouseEventParams) { p.DeltaX, p.DeltaY = 1e-6, -100 }))
+		case "pointer":
+			b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, x+40, y+40, left))
+		}
+		b.until(`globalThis.stamps.length > 0`)
+		stamp := value[float64](b, `stamps[0] / 1000`)
+		value[any](b, `(globalThis.stamps = null) ?? 0`)
+		if by == "pointer" {
+			b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseReleased, x+40, y+40, left))
+		}
+		b.press(kb.Enter)
+		b.until(`document.querySelector(".verdict")`)
+		onset := value[float64](b, `Number(document.querySelector(".outcome").dataset.onset)`)
+		if late := onset - (stamp + offset); math.Abs(late) > 1e-3 {
+			t.Errorf("%s: the hand set off %.1f ms after its event", by, late*1000)
+		}
+	}
+}

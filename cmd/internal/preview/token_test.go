@@ -62,9 +62,13 @@ func TestATokenThatIsNotTrusted(t *testing.T) {
 			away := filepath.Join(filepath.Dir(filepath.Dir(file)), "away.json")
 			return errors.Join(os.Rename(file, away), os.Symlink(away, file))
 		},
-		"it is cut off":  func(file string) error { return os.Truncate(file, 20) },
-		"it is short":    func(file string) error { return os.WriteFile(file, []byte(`{"token":"x","made":"2026-03-01T09:00:00Z"}`), 0o600) },
-		"it has no date": func(file string) error { return os.WriteFile(file, []byte(`{"token":"`+strings.Repeat("A", 26)+`"}`), 0o600) },
+		"it is cut off": func(file string) error { return os.Truncate(file, 20) },
+		"it is short": func(file string) error {
+			return os.WriteFile(file, []byte(`{"token":"x","made":"2026-03-01T09:00:00Z"}`), 0o600)
+		},
+		"it has no date": func(file string) error {
+			return os.WriteFile(file, []byte(`{"token":"`+strings.Repeat("A", 26)+`"}`), 0o600)
+		},
 	} {
 		t.Run(what, func(t *testing.T) {
 			dir := filepath.Join(t.TempDir(), "kept")

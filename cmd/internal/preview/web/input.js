@@ -89,14 +89,14 @@ export class Controller {
   }
 }
 
-// listenMIDI asks the user for controllers and hands on their messages; it
-// returns the names of those that are there, and tells of changes.
+// listenMIDI asks the user for controllers and hands on their messages, each with
+// its stamp; it returns the names of those that are there, and tells of changes.
 export async function listenMIDI(onMessage, onChange) {
   if (!navigator.requestMIDIAccess) throw new Error("This browser has no Web MIDI.");
   const access = await navigator.requestMIDIAccess();
   const names = () => {
     const inputs = [...access.inputs.values()];
-    for (const i of inputs) i.onmidimessage = (m) => onMessage(m.data);
+    for (const i of inputs) i.onmidimessage = (m) => onMessage(m.data, m.timeStamp);
     return inputs.map((i) => i.name ?? "a controller");
   };
   access.onstatechange = () => onChange(names());

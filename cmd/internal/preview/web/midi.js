@@ -5,7 +5,7 @@ import { Controller, listenMIDI, midiKinds } from "./input.js";
 import { button } from "./transport.js";
 
 // midiLine returns the line where a controller is taken up; turn is called with
-// the degrees that it turns by. Permission is asked only when its button is
+// the degrees that it turns by and the stamp of the message. Permission is asked only when its button is
 // pressed.
 export function midiLine(turn) {
   let controller = new Controller();
@@ -35,7 +35,7 @@ export function midiLine(turn) {
   const tell = (names) => { state.textContent = names.length ? `${names.join(", ")}: the first knob that is turned is the wheel` : "no controller is connected"; };
   const ask = button("MIDI controller", "", async () => {
     try {
-      tell(await listenMIDI((data) => turn(controller.read(data)), tell));
+      tell(await listenMIDI((data, stamp) => turn(controller.read(data), stamp), tell));
     } catch (e) {
       state.textContent = `Not to be had: ${e.message}`;
     }

@@ -48,10 +48,19 @@ export class Player extends EventTarget {
   get frames() { return Math.floor(this.duration * this.fps + whisker); }
 
   // now is the time to the instant, where time is that of the last repaint.
-  get now() {
+  get now() { return this.at(this.#clock.now() * 1000); }
+
+  // at returns the time that it was at a stamp of an event, milliseconds of the
+  // page's clock: what a hand does is heard of later than it was done. A stamp
+  // from before the playing gives the time it began at.
+  at(stamp) {
     if (!this.moving) return this.time;
-    return Math.min(this.#began.time + (this.#clock.now() - this.#began.clock) * this.#speed, this.duration);
+    const since = Math.max(0, stamp / 1000 - this.#began.clock);
+    return Math.min(this.#began.time + since * this.#speed, this.duration);
   }
+
+  // begun reports whether it was playing at a stamp.
+  begun(stamp) { return this.moving && stamp / 1000 >= this.#began.clock; }
 
   // frame is the number of the frame on show, from 0.
   get frame() { return this.frameAt(this.time); }

@@ -25,7 +25,7 @@ export class Rehearsal {
     this.lead = null; // what the player had before
     this.kept = null; // { pull, drop }: the try that can be kept
     this.lost = ""; // why a try has ended with its shot, until another is shown
-    this.wheel = new Wheel((by) => this.turn(by, "drag"));
+    this.wheel = new Wheel((by, stamp) => this.turn(by, "drag", stamp));
     this.build();
     player.addEventListener("time", () => this.look());
     player.addEventListener("state", () => { if (!player.playing) this.finish(); });
@@ -52,7 +52,7 @@ export class Rehearsal {
     this.bar = make("div", "ways");
     this.bar.append(pull, this.start, this.count, notch, this.flip);
     for (const e of [this.count, notch, this.flip]) e.classList.add("setting");
-    this.midi = midiLine((by) => this.turn(by, "midi"));
+    this.midi = midiLine((by, stamp) => this.turn(by, "midi", stamp));
     this.outcome = make("div", "outcome");
     this.outcome.setAttribute("aria-live", "polite");
     this.pair = make("div", "hand");
@@ -72,7 +72,7 @@ export class Rehearsal {
     const by = this.shot && (this.attempt || here) ? keyDegrees(event) : undefined;
     if (by === undefined) return;
     event.preventDefault();
-    this.turn(by, "keys");
+    this.turn(by, "keys", event.timeStamp);
   }
 
   // roll turns the hand by a wheel of the mouse: over the drawn one, and during a
@@ -80,7 +80,7 @@ export class Rehearsal {
   roll(event) {
     if (event.ctrlKey || !this.shot || !(this.attempt || this.wheel.root.contains(event.target))) return;
     event.preventDefault();
-    this.turn(wheelDegrees(event, Number(this.notch.value) || 4), "wheel");
+    this.turn(wheelDegrees(event, Number(this.notch.value) || 4), "wheel", event.timeStamp);
   }
 
   // take takes another shot, or the same one built anew. A try that is on goes on,
@@ -187,17 +187,18 @@ export class Rehearsal {
     this.onTurn();
   }
 
-  // turn moves the hand. Outside a try the wheel only turns.
-  turn(by, means) {
+  // turn moves the hand. Outside a try the wheel only turns. stamp is when it was
+  // done, as the event tells.
+  turn(by, means, stamp) {
     if (!by || !this.shot) return;
     const { attempt, player } = this;
     if (!attempt) {
       this.wheel.set(Math.min(Math.max(this.wheel.deg + by, 0), this.wheel.throw));
       return;
     }
-    if (!player.moving || attempt.landed) return; // the count-in is no time to turn
+    if (!player.begun(stamp) || attempt.landed) return; // the count-in is no time to turn
     this.by = this.by && this.by !== means ? "mixed" : means;
-    attempt.turn(player.now, by);
+    attempt.turn(player.at(stamp), by);
     this.wheel.set(attempt.deg);
     this.onTurn();
   }
@@ -264,6 +265,7 @@ export class Rehearsal {
     const heading = make("p", `verdict ${result.hit ? "hit" : "miss"}`, lines[0]);
     this.outcome.dataset.error = result.error;
     this.outcome.dataset.hit = result.hit;
+    this.outcome.dataset.onset = attempt.onset;
     this.tell(heading, make("p", "", lines[1]), make("p", "", lines[2]), graph(attempt, this.planned(attempt.pull)), this.keeper(attempt.pull, result, this.by));
     say(lines.join(" "));
   }

@@ -22,9 +22,11 @@ export class Try {
 
   get way() { return Math.sign(this.pull.to_deg - this.pull.from_deg) || 1; }
 
-  // turn moves the hand by degrees at a time; the ring's stops hold it.
-  turn(t, by) {
+  // turn moves the hand by degrees at a time; the ring's stops hold it. Stamps of
+  // several devices may come in another order: time does not go back.
+  turn(at, by) {
     if (this.landed) return;
+    const t = Math.max(at, this.path.at(-1)?.t ?? at);
     const deg = Math.min(Math.max(this.deg + by, 0), this.throw);
     if (deg === this.deg) return;
     if (!this.path.length) this.path.push({ t, deg: this.deg });

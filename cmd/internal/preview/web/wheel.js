@@ -16,7 +16,8 @@ export function svg(name, attributes = {}, text) {
 }
 
 export class Wheel {
-  // onTurn is called with degrees when a pointer turns it.
+  // onTurn is called with degrees and the stamp of the event when a pointer turns
+  // it.
   constructor(onTurn) {
     this.deg = 0;
     this.marks = [];
@@ -40,7 +41,6 @@ export class Wheel {
       const to = deg % 30 ? 94 : 88;
       this.disc.append(svg("line", { class: "tick", y1: -radius, y2: -to, transform: `rotate(${deg})` }));
     }
-    for (let deg = 0; deg < 360; deg += 60) this.disc.append(svg("circle", { class: "grip", r: 5, cy: -58, transform: `rotate(${deg})` }));
     this.lines = marks.map((m) => {
       const line = svg("line", { class: "mark", y1: -radius, y2: -74, transform: `rotate(${-m.deg * way})` });
       this.disc.append(line);
@@ -87,7 +87,7 @@ export class Wheel {
     let from = { x: event.clientX, y: event.clientY };
     const move = (e) => {
       const to = { x: e.clientX, y: e.clientY };
-      onTurn(turned(centre, from, to) * this.way);
+      onTurn(turned(centre, from, to) * this.way, e.timeStamp);
       from = to;
     };
     this.root.addEventListener("pointermove", move);

@@ -188,3 +188,20 @@ test("what leads in is not broken off by a shot built anew", () => {
   clock.tick(1);
   assert.deepEqual([player.time, player.moving], [3, true]);
 });
+
+test("the time of an event is that of its stamp, however late it is heard of", () => {
+  const { clock, player } = loaded();
+  clock.tick(5);
+  player.seek(2);
+  player.play();
+  clock.tick(0.5);
+  close(player.at(5300), 2.3);
+  close(player.now, 2.5);
+  player.speed = 0.5; // from here on
+  clock.tick(0.2);
+  close(player.at(5600), 2.55);
+  assert.ok(player.begun(5600) && !player.begun(4999));
+  player.pause();
+  assert.ok(!player.begun(5600));
+  close(player.at(1), player.time);
+});

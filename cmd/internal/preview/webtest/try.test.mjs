@@ -109,3 +109,11 @@ test("a pull is followed through a save by what it is, not by its number", () =>
     [[{ ...was, sign: "c" }], "pull 2 is for another hand, ring or rate now"],
   ]) assert.deepEqual(follow(was, now), { why });
 });
+
+test("stamps out of order do not turn time back", () => {
+  const t = new Try(pull, 24, 300);
+  t.turn(3.2, -5);
+  t.turn(3.1, -5);
+  t.turn(3.3, -5);
+  assert.deepEqual(t.path.map((p) => p.t), [3.2, 3.2, 3.2, 3.3]);
+});
