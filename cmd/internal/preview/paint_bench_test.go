@@ -76,3 +76,59 @@ func BenchmarkStage(b *testing.B) {
 		}
 	}
 }
+
+// scrubTimes takes 60 steps along the shot on show, each time five times over,
+// and returns how long the script of a picture takes, in milliseconds: the median
+// and the 95th of 100, of the shortest for each step, so that what else the
+// machine does counts little; and the same of an empty canvas of that size, in
+// turn.
+const scrubTimes = `import("./shared.js").then(({ player }) => import("./view.js").then(({ View }) => new Promise((done) => {
+	const draw = View.prototype.draw;
+	const best = { full: Array(60).fill(Infinity), empty: Array(60).fill(Infinity) };
+	let kind = "full", at = 0;
+	View.prototype.draw = function (t, options) {
+		const from = performance.now();
+		if (kind === "full") draw.call(this, t, { ...options, resting: false }); // as a step within 120 ms of the last
+		else this.painter.context.clearRect(0, 0, this.canvas.width, this.canvas.height);
+		best[kind][at] = Math.min(best[kind][at], performance.now() - from);
+	};
+	const step = (n) => {
+		if (n === 600) {
+			View.prototype.draw = draw;
+			const of = (list, share) => list.toSorted((a, b) => a - b)[Math.floor(list.length * share)];
+			done([of(best.full, 0.5), of(best.full, 0.95), of(best.empty, 0.5), of(best.empty, 0.95)]);
+			return;
+		}
+		kind = n % 2 ? "empty" : "full";
+		at = (n >> 1) % 60;
+		player.seek((player.duration * (at + 0.5 + (n % 2) / 10)) / 60);
+		requestAnimationFrame(() => step(n + 1));
+	};
+	player.seek(0);
+	requestAnimationFrame(() => step(0));
+})))`
+
+// BenchmarkScrub scrubs through shots, beside an empty canvas in the same run.
+func BenchmarkScrub(b *testing.B) {
+	for _, p := range []struct{ file, shot string }{
+		{"ticket-window.pull", "12A"}, {"lantern.pull", "31C"}, {"small-sensor.pull", "22B"}, {"two-85s.pull", "40A"}, {"roll-call.pull", ""},
+	} {
+		b.Run(p.file, func(b *testing.B) {
+			s := serve(b, Options{})
+			state := exampleState(b, 1, p.file)
+			s.Show(state)
+			shot := p.shot
+			if shot == "" {
+				shot = state.Plans[0].Good.Shots[0].ID
+			}
+			tab := staged(b, s, 1440, 900, shot)
+			for b.Loop() {
+				times := value[[]float64](tab, scrubTimes)
+				for i, unit := range []string{"ms/median", "ms/p95", "ms/median-empty", "ms/p95-empty"} {
+					b.ReportMetric(times[i], unit)
+				}
+			}
+			b.ReportMetric(0, "ns/op")
+		})
+	}
+}

@@ -1,6 +1,57 @@
 // A picture out of focus: each point spread over a disc of even light, as a lens
 // with a round opening spreads it. The sum is exact along a row (running sums,
 // cut at fractions of a pixel) and by the pixel across rows.
+//
+// How far a picture is spread is told here by its variance along an axis, square
+// pixels: it adds up, so that what a coarse grid spreads can be taken off. A disc
+// of radius r has r^2/4. A disc hardly larger than a pixel has no shape that could
+// be seen; nine weights with the right variance do for it, where a sum by the
+// pixel would spread it too far or not at all.
+
+// smallest is the variance of the smallest disc that is spread as a disc.
+const smallest = 1.5 ** 2 / 4;
+
+// varianceOf returns the variance of a disc of radius r.
+export function varianceOf(r) { return (r * r) / 4; }
+
+// blurBy spreads an ImageData so far, in place.
+export function blurBy(image, variance) {
+  if (!(variance > 0)) return image;
+  if (variance < smallest) return soften(image, variance);
+  return blurImage(image, 2 * Math.sqrt(variance - 1 / 12)); // rows and ends cut at pixels add 1/12
+}
+
+// soften spreads an ImageData by less than a pixel, in place: along each axis the
+// weights are v/2, 1-v and v/2, whose variance is v. Most of a picture is even
+// and stays as it is. The outermost points are left alone.
+export function soften(image, v) {
+  const { width, height } = image;
+  const points = new Uint32Array(image.data.buffer, image.data.byteOffset, width * height);
+  const from = points.slice();
+  const side = v / 2, mid = 1 - v;
+  const corner = side * side, edge = side * mid, centre = mid * mid;
+  const steps = [-width - 1, -width, -width + 1, -1, 1, width - 1, width, width + 1];
+  const weights = [corner, edge, corner, edge, edge, corner, edge, corner];
+  for (let y = 1; y < height - 1; y++) {
+    for (let i = y * width + 1, end = i + width - 2; i < end; i++) {
+      const p = from[i];
+      if (p === from[i - 1] && p === from[i + 1] && p === from[i - width] && p === from[i + width] &&
+        p === from[i - width - 1] && p === from[i - width + 1] && p === from[i + width - 1] && p === from[i + width + 1]) continue;
+      let weight = centre * (p >>> 24); // of the colour: as much as it covers
+      let a = weight, b = weight * (p & 255), g = weight * ((p >>> 8) & 255), r = weight * ((p >>> 16) & 255);
+      for (let n = 0; n < 8; n++) {
+        const q = from[i + steps[n]];
+        weight = weights[n] * (q >>> 24);
+        a += weight;
+        b += weight * (q & 255);
+        g += weight * ((q >>> 8) & 255);
+        r += weight * ((q >>> 16) & 255);
+      }
+      points[i] = a > 0 ? (((a + 0.5) << 24) | ((r / a + 0.5) << 16) | ((g / a + 0.5) << 8) | (b / a + 0.5)) >>> 0 : 0;
+    }
+  }
+  return image;
+}
 
 // chords returns for rows 0, 1, ... from the middle of a disc of radius r the
 // half-length of the row's chord, the mean over the height of the row, so that
@@ -55,15 +106,19 @@ function sumRow(data, from, width, reach, sums) {
 function chordRow(sums, width, reach, half, area, out, up, down) {
   const low = reach + 0.5 - half;
   const high = reach + 0.5 + half;
-  const i = Math.floor(low), f = low - i;
-  const j = Math.floor(high), g = high - j;
-  const both = up >= 0 && down >= 0;
-  const one = Math.max(up, down);
-  for (let n = 0, a = i * 4, b = j * 4; n < width * 4; n++, a++, b++) {
-    const light = (sums[b] + (sums[b + 4] - sums[b]) * g - sums[a] - (sums[a + 4] - sums[a]) * f) / area;
-    out[one + n] += light;
-    if (both) out[up + n] += light;
+  const i = Math.floor(low), f = (low - i) / area, e = (1 - low + i) / area;
+  const j = Math.floor(high), g = (high - j) / area, h = (1 - high + j) / area;
+  let a = (i * 4) | 0, b = (j * 4) | 0;
+  if (up >= 0 && down >= 0) {
+    for (let n = 0; n < width * 4; n++, a++, b++) {
+      const light = sums[b] * h + sums[b + 4] * g - sums[a] * e - sums[a + 4] * f;
+      out[up + n] += light;
+      out[down + n] += light;
+    }
+    return;
   }
+  const one = Math.max(up, down);
+  for (let n = 0; n < width * 4; n++, a++, b++) out[one + n] += sums[b] * h + sums[b + 4] * g - sums[a] * e - sums[a + 4] * f;
 }
 
 // blurImage spreads an ImageData over discs of radius r pixels, in place.

@@ -1,7 +1,7 @@
 // Painting a picture of the stage: from the farthest to the nearest, each thing
 // spread over its disc of blur before it covers what is behind it.
 
-import { blurImage } from "./disc.js";
+import { blurBy, varianceOf } from "./disc.js";
 import { boxOf, drawFigure } from "./figures.js";
 
 // A disc is worked out on as few points as show it: at most this radius, and in
@@ -11,7 +11,11 @@ const finest = 9;
 const effort = { moving: 200_000, resting: 3_000_000 };
 
 // A blur of less than this radius, pixels, is not seen on the canvas.
-const unseen = 0.4;
+const unseen = 0.15;
+
+// A blur of up to this radius is worked out on the full grid: on a coarser one
+// the grid alone would spread more than that.
+const small = 1.5;
 
 // Lights far behind everyone: how far they stand off the axis, in parts of their
 // distance, how strong they are, and their colour. Our own; they are there to
@@ -85,20 +89,21 @@ export class Painter {
     const metre = u.metre * frame.width;
     const x = frame.midX + u.x * frame.width;
     const r = Number.isFinite(u.disc) ? (u.disc * frame.width) / 2 : canvas.width;
-    const [left, top, right, bottom] = boxOf(u);
-    const region = clip({
-      left: x + left * metre - r, top: frame.midY + top * metre - r,
-      right: x + right * metre + r, bottom: frame.midY + bottom * metre + r,
-    }, -r, -r, canvas.width + r, canvas.height + r);
-    if (!region) return;
     if (r < unseen) {
       c.setTransform(metre, 0, 0, metre, x, frame.midY);
       drawFigure(c, u);
       c.setTransform(1, 0, 0, 1, 0, 0);
       return;
     }
+    const [left, top, right, bottom] = boxOf(u);
+    const edge = Math.ceil(r) + 1;
+    const region = clip({
+      left: x + left * metre - edge, top: frame.midY + top * metre - edge,
+      right: x + right * metre + edge, bottom: frame.midY + bottom * metre + edge,
+    }, -edge, -edge, canvas.width + edge, canvas.height + edge);
+    if (!region) return;
     const made = this.spreadOut(u, { metre, x, r, region, most });
-    c.imageSmoothingQuality = "high";
+    c.imageSmoothingQuality = "low"; // straight between points, everywhere alike
     c.drawImage(made.canvas, 0, 0, made.width, made.height, region.left, region.top, made.width / made.scale, made.height / made.scale);
   }
 
@@ -124,7 +129,7 @@ export class Painter {
     c.clearRect(0, 0, made.canvas.width, made.canvas.height);
     c.setTransform(metre * scale, 0, 0, metre * scale, (x - region.left) * scale, (this.frame.midY - region.top) * scale);
     drawFigure(c, u);
-    c.putImageData(blurImage(c.getImageData(0, 0, width, height), r * scale), 0, 0);
+    c.putImageData(blurBy(c.getImageData(0, 0, width, height), (varianceOf(r) - gridVariance(scale)) * scale * scale), 0, 0);
     return made;
   }
 
@@ -144,17 +149,29 @@ export class Painter {
 }
 
 // scaleFor is how much smaller than the canvas a disc of radius r is worked out
-// in a region: points times rows of the disc stay within the effort.
+// in a region: points times rows of the disc stay within the effort. A grid never
+// spreads more than the disc itself.
 export function scaleFor(w, h, r, effort) {
+  if (r <= small) return 1;
   const byRadius = Math.min(1, finest / r);
   const byEffort = Math.cbrt(effort / (w * h * Math.max(2 * r, 1)));
-  return Math.min(byRadius, byEffort);
+  const byGrid = Math.min(1, 1.6 / Math.sqrt(r * r + 1 / 3));
+  return Math.max(Math.min(byRadius, byEffort), byGrid);
 }
 
+// gridVariance is how far a grid of that scale spreads a picture by itself: each
+// point is the mean of a square, less that of the canvas, and what lies between
+// points is straight.
+export function gridVariance(scale) {
+  return scale === 1 ? 0 : (1 / scale ** 2 - 1) / 12 + 1 / (6 * scale ** 2);
+}
+
+// clip cuts a box to a frame, and widens it to whole pixels: what is worked out
+// pixel by pixel is put down pixel on pixel.
 function clip(box, left, top, right, bottom) {
   const b = {
-    left: Math.max(box.left, left), top: Math.max(box.top, top),
-    right: Math.min(box.right, right), bottom: Math.min(box.bottom, bottom),
+    left: Math.floor(Math.max(box.left, left)), top: Math.floor(Math.max(box.top, top)),
+    right: Math.ceil(Math.min(box.right, right)), bottom: Math.ceil(Math.min(box.bottom, bottom)),
   };
   return b.right - b.left > 0.5 && b.bottom - b.top > 0.5 ? b : null;
 }

@@ -25,6 +25,7 @@ let at = null; // { plan, shot, version } on show
 let own = ""; // the plan's stop by name
 let asked = 0; // numbers the requests, the newest counts
 let painting = 0;
+let stir = 0; // the timer since the last change of time or size; 0: all rests
 
 build();
 
@@ -54,6 +55,7 @@ export async function show(plan, shot, version) {
     explain(told);
     transport.take(told.pulls, told.beat_s);
     rehearsal.take(new Shot(told), at);
+    stirred();
     paint();
     root.dataset.shot = shot;
   } catch {
@@ -106,6 +108,20 @@ function compare(on) {
   pick("B", String(best?.mark ?? ""));
 }
 
+// calm is how long the picture rests before it is worked out as well as it can be,
+// in milliseconds: whoever scrubs sees the next frame sooner.
+const calm = 120;
+
+// stirred paints what has changed, at first quickly.
+function stirred() {
+  clearTimeout(stir);
+  stir = setTimeout(() => {
+    stir = 0;
+    paintSoon();
+  }, calm);
+  paintSoon();
+}
+
 // paintSoon paints before the next repaint, once for all that has changed.
 function paintSoon() {
   if (!painting) painting = requestAnimationFrame(paint);
@@ -116,7 +132,7 @@ function paint() {
   painting = 0;
   if (root.hidden || !views.A.shot) return;
   const deg = rehearsal.deg();
-  const options = { deg, resting: !player.playing && deg === undefined, round: around.getAttribute("aria-pressed") === "true" ? 1.6 : 1, views: views.B.root.hidden ? 1 : 2 };
+  const options = { deg, resting: stir === 0 && !player.playing && deg === undefined, round: around.getAttribute("aria-pressed") === "true" ? 1.6 : 1, views: views.B.root.hidden ? 1 : 2 };
   views.A.draw(player.time, options);
   if (!views.B.root.hidden) views.B.draw(player.time, options);
   speak();
@@ -148,8 +164,8 @@ function build() {
   note.append(make("summary", "", "What this shows"), make("div"));
   panel.append(pair, spoken, transport.root, transport.ways, note);
   root.append(panel);
-  for (const v of Object.values(views)) v.onResize = paint;
-  player.addEventListener("time", paintSoon);
+  for (const v of Object.values(views)) v.onResize = () => { stirred(); paint(); };
+  player.addEventListener("time", stirred);
   player.addEventListener("state", paintSoon);
   metronome.onBeat = (left) => {
     for (const v of Object.values(views)) {

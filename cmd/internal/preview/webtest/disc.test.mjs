@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import test from "node:test";
-import { blurImage, chords, spread } from "../web/disc.js";
+import { blurBy, blurImage, chords, spread, varianceOf } from "../web/disc.js";
 
 test("the rows of a disc have its area", () => {
   for (const r of [0.3, 0.5, 0.8, 1, 2.4, 7, 31.3]) {
@@ -60,4 +60,33 @@ test("colours do not bleed from what is clear", () => {
   }
   const opacity = Array.from({ length: 15 }, (_, x) => data[(10 * size + x) * 4 + 3]).slice(4);
   for (let i = 1; i < opacity.length; i++) assert.ok(opacity[i] <= opacity[i - 1]);
+});
+
+// inertia returns the sum of a picture's opacity, and its variance along x.
+function inertia(data, size) {
+  let sum = 0, first = 0, second = 0;
+  for (let i = 0; i < size * size; i++) {
+    const v = data[i * 4 + 3], x = i % size;
+    sum += v;
+    first += v * x;
+    second += v * x * x;
+  }
+  return { sum, variance: second / sum - (first / sum) ** 2 };
+}
+
+test("less than a pixel is spread exactly, and no light is lost", () => {
+  const size = 15;
+  for (const r of [0.15, 0.4, 0.7, 1, 1.3, 1.49]) {
+    const image = { data: new Uint8ClampedArray(size * size * 4), width: size, height: size };
+    for (let y = 5; y < 10; y++) for (let x = 5; x < 10; x++) image.data.set([90, 60, 30, 255], (y * size + x) * 4);
+    const before = inertia(image.data, size);
+    blurBy(image, varianceOf(r));
+    const after = inertia(image.data, size);
+    assert.ok(Math.abs(after.sum / before.sum - 1) < 0.005, `${r}: ${after.sum} of ${before.sum}`);
+    const spread = 2 * Math.sqrt(Math.max(0, after.variance - before.variance));
+    assert.ok(Math.abs(spread - r) < 0.06, `${spread} for ${r}`); // opacity is in whole steps of 255
+    for (let i = 0; i < image.data.length; i += 4) {
+      if (image.data[i + 3] > 0) assert.deepEqual([...image.data.slice(i, i + 3)], [90, 60, 30]);
+    }
+  }
 });
