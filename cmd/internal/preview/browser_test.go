@@ -87,6 +87,10 @@ func TestKeys(t *testing.T) {
 	b.press(" ")
 	b.press("?")
 	b.until(`document.querySelector("dialog").open`)
+	if first := value[string](b, `document.querySelector("dialog dl > div").textContent`); !strings.HasPrefix(first, "Space") {
+		t.Errorf("the keys begin with %q", first)
+	}
+	b.until(`["PageUp", "Wheel", "Shift ↑"].every((k) => [...document.querySelectorAll("dialog kbd")].some((e) => e.textContent === k))`)
 	b.picture("help")
 	b.press(kb.Escape)
 	b.until(`!document.querySelector("dialog").open`)

@@ -19,7 +19,7 @@ const (
 	accessParam = "token"             // in the address, where it is not loopback
 	tokenHeader = "X-Pullscore-Token" // with every request that writes
 	maxBody     = 64 << 10            // bytes of a request's body
-	maxQuery    = 2 << 10             // bytes of a request's address
+	maxQuery    = 12 << 10            // bytes of a request's address: names of many letters, each of up to 12
 )
 
 // policy lets the page load from here alone: scripts, styles and fonts from

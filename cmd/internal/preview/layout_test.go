@@ -4,10 +4,15 @@ package preview
 
 import (
 	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
+
+	"pullscore/cmd/internal/rebuild"
 )
 
 // watchShifts has the page add up how far what is seen moves without anybody
@@ -50,5 +55,88 @@ func TestNothingMovesForTheStage(t *testing.T) {
 				t.Errorf("the page is %d pixels wider than the window", over)
 			}
 		})
+	}
+}
+
+// The list and the findings use the height that there is.
+func TestTheListUsesTheHeight(t *testing.T) {
+	s := serve(t, Options{})
+	s.Show(exampleState(t, 1, "crossing.pull", "gangway.pull", "lantern.pull", "roll-call.pull", "small-sensor.pull", "ticket-window.pull", "two-85s.pull", "zoom.pull"))
+	b := newTab(t, 1280, 720)
+	b.open(s)
+	b.until(sheetCount + ` > 0`)
+	const height = `document.querySelector("#%s").getBoundingClientRect().height`
+	list, found := value[float64](b, fmt.Sprintf(height, "list")), value[float64](b, fmt.Sprintf(height, "findings"))
+	head := value[float64](b, `document.querySelector("header").getBoundingClientRect().height`)
+	if rest := 720 - head - list - found; rest > 2 || rest < -1 {
+		t.Errorf("of 720 pixels the list has %.0f, the findings %.0f, and %.0f are left", list, found, rest)
+	}
+	if whole := value[float64](b, `document.querySelector("#findings").scrollHeight`); found < whole-1 && found < 300 {
+		t.Errorf("the findings have %.0f pixels of %.0f", found, whole)
+	}
+	b.picture("many")
+
+	// Long findings beside a short list have what that leaves.
+	path, src := example(t, "ticket-window.pull")
+	p := reading(t, path, strings.ReplaceAll(src, "over 1.2 s", "over 0.3 s"), nil)
+	s.Show(&rebuild.State{Plans: []*rebuild.Plan{p}, Version: 2})
+	b.until(`document.querySelectorAll("#list .plan").length === 1 && document.querySelectorAll(".finding-item").length > 2`)
+	if value[bool](b, `document.querySelector("#list").scrollHeight > document.querySelector("#list").clientHeight + 1`) {
+		t.Error("a short list scrolls")
+	}
+	b.picture("few")
+}
+
+// A score that nearly fits its column fits.
+func TestNearlyFittingScoresFit(t *testing.T) {
+	s := serve(t, Options{})
+	s.Show(exampleState(t, 1, "lantern.pull"))
+	for _, width := range []int64{1024, 768} {
+		b := newTab(t, width, 768)
+		b.open(s)
+		b.until(sheetCount + ` > 0`)
+		if over := value[int](b, `(() => { const e = document.querySelector("#sheets"); return e.scrollWidth - e.clientWidth; })()`); over > 0 {
+			t.Errorf("in a window of %d the score is %d pixels too wide", width, over)
+		}
+		b.picture(fmt.Sprint(width))
+	}
+}
+
+// Three plans of one title, in two folders, are told apart.
+func TestPlansOfOneTitleAreToldApart(t *testing.T) {
+	_, src := example(t, "lantern.pull")
+	state := &rebuild.State{Version: 1}
+	for i, name := range []string{"dock/one.pull", "dock/two.pull", "pier/one.pull"} {
+		p := reading(t, filepath.Join(examples, "lantern.pull"), src, nil)
+		p.Key, p.Name = fmt.Sprint("k", i), name
+		state.Plans = append(state.Plans, p)
+	}
+	s := serve(t, Options{})
+	s.Show(state)
+	b := newTab(t, 1280, 720)
+	b.open(s)
+	got := value[[]string](b, `[...document.querySelectorAll(".plan-name")].map((e) => e.textContent)`)
+	title := state.Plans[0].Latest.Title
+	if want := []string{title + " dock/one.pull", title + " two.pull", title + " pier/one.pull"}; !slices.Equal(got, want) {
+		t.Errorf("the plans are called %q, want %q", got, want)
+	}
+	b.picture("titles")
+}
+
+// A name of 300 letters is shortened, and nothing is refused for it.
+func TestLongNames(t *testing.T) {
+	d := newDesk(t, "ticket-window.pull")
+	shot, subject := strings.Repeat("ა", 300), strings.Repeat("М", 300)
+	d.edit("ticket-window.pull", "shot 12A", "shot "+shot)
+	d.edit("ticket-window.pull", "MARRIT", `"`+subject+`"`)
+	for _, width := range []int64{1280, 390} {
+		b := newTab(t, width, 720)
+		b.open(d.server)
+		b.until(complete)
+		b.until(`document.querySelector("#stage").dataset.shot === ` + quote(shot))
+		if over := value[int](b, `document.documentElement.scrollWidth - innerWidth`); over > 0 {
+			t.Errorf("the page is %d pixels wider than %d: %s", over, width, value[string](b, `[...document.querySelectorAll("body *")].filter((e) => e.getBoundingClientRect().right > innerWidth + 1 && !e.closest(".sheets")).map((e) => e.tagName + "." + (e.id || e.getAttribute("class"))).slice(0, 12).join(" ")`))
+		}
+		b.picture(fmt.Sprint(width))
 	}
 }

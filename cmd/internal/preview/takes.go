@@ -16,6 +16,7 @@ import (
 	"slices"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"pullscore/cmd/internal/rebuild"
 	"pullscore/interp/plan"
@@ -164,9 +165,18 @@ func landedAt(s *plan.Shot, p *plan.Pull, past float64) string {
 	return plan.Decimal(tape, 5) + " m"
 }
 
-// logOf returns where the tries at a plan are kept: beside it, by its name.
+// longestName is how many bytes systems allow the name of a file.
+const longestName = 255
+
+// logOf returns where the tries at a plan are kept: beside it, by its name, which
+// is shortened where systems would refuse it.
 func logOf(path string) string {
-	return strings.TrimSuffix(path, filepath.Ext(path)) + logSuffix
+	name := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+	for len(name)+len(logSuffix) > longestName {
+		_, size := utf8.DecodeLastRuneInString(name)
+		name = name[:len(name)-size]
+	}
+	return filepath.Join(filepath.Dir(path), name+logSuffix)
 }
 
 // usedBy returns a watched plan that names the file, in a takes statement or

@@ -14,6 +14,7 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"unicode/utf8"
 
 	"pullscore/cmd/internal/rebuild"
 	"pullscore/interp/plan"
@@ -202,6 +203,9 @@ func TestTriesStayOutOfLogs(t *testing.T) {
 		if got := logOf(filepath.FromSlash(plan)); got != filepath.FromSlash(want) {
 			t.Errorf("the tries at %s are kept in %s, want %s", plan, got, want)
 		}
+	}
+	if got := logOf(strings.Repeat("ж", 125) + ".pull"); len(got) > longestName || !utf8.ValidString(got) || !strings.HasSuffix(got, "жж"+logSuffix) {
+		t.Errorf("the tries at a plan of a long name are kept in %q", got)
 	}
 	const logged = "travel_deg,error_deg,time_s\n50,1,1.2\n"
 	s, p, folder := pulledBy(t, map[string]string{"orsa.csv": logged}, "takes \"orsa.csv\"")

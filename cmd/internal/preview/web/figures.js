@@ -2,6 +2,8 @@
 // tone, hair and the weave of a coat, also in grey. They are drawn in metres,
 // the eyes of a person at height 0, up is negative as on a canvas.
 
+import { plain } from "./text.js";
+
 // Heights that the language does not give. A standing person of 1.7 m has the
 // eyes some 11 cm below the top of the head (from memory), and the camera looks
 // level from there.
@@ -202,7 +204,7 @@ function outline(c, index, r) {
 
 // initial is the first letter of a name as people see it, marks included.
 export function initial(name) {
-  const [first] = new Intl.Segmenter(undefined, { granularity: "grapheme" }).segment(name.replace(/[^\p{L}\p{N}].*?(?=[\p{L}\p{N}])/u, ""));
+  const [first] = new Intl.Segmenter(undefined, { granularity: "grapheme" }).segment(plain(name).replace(/[^\p{L}\p{N}].*?(?=[\p{L}\p{N}])/u, ""));
   return first?.segment ?? "";
 }
 

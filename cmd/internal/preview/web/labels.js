@@ -2,6 +2,10 @@
 // where the figure is outside of it.
 
 import { boxOf } from "./figures.js";
+import { plain, shorten } from "./text.js";
+
+// A name takes at most this share of the frame's width.
+const widest = 0.4;
 
 // place returns where the names go, each { text, x, y, w, out }: its middle and
 // baseline in pixels and whether its figure is outside the frame. Names that
@@ -15,7 +19,8 @@ export function place(subjects, frame, size, measure) {
     const [left, top, right] = boxOf(u);
     const from = frame.midX - frame.width / 2, to = frame.midX + frame.width / 2;
     const out = x + right * metre < from ? -1 : x + left * metre > to ? 1 : 0;
-    const text = out < 0 ? `◂ ${u.name}` : out > 0 ? `${u.name} ▸` : u.name;
+    const name = shorten(plain(u.name), (part) => measure(part) <= frame.width * widest);
+    const text = out < 0 ? `◂ ${name}` : out > 0 ? `${name} ▸` : name;
     const w = measure(text) + pad;
     const y = out ? frame.midY : frame.midY + top * metre - size * 0.5;
     return { text, out, w, x: clamp(x, from + w / 2 + pad / 2, to - w / 2 - pad / 2), y };

@@ -1,7 +1,7 @@
 // The list of plans and shots, each with its worst finding.
 
 import { make } from "./shared.js";
-import { ofPlan, ofShot, tally, worst } from "./model.js";
+import { headings, ofPlan, ofShot, tally, worst } from "./model.js";
 import { sign } from "./signs.js";
 
 // A List draws itself into a nav, and calls choose with the place of a shot
@@ -22,16 +22,18 @@ export class List {
     const shown = state.plans.find((p) => p.key === place?.plan)?.shots.find((s) => s.id === place.shot);
     if (shown) summary.append(": ", make("bdi", "", shown.label));
     fold.append(summary);
-    for (const plan of state.plans) fold.append(this.plan(plan, place));
+    const names = headings(state.plans);
+    state.plans.forEach((plan, i) => fold.append(this.plan(plan, names[i], place)));
     if (!state.plans.length) fold.append(make("p", "empty", "No plans yet. The page fills as soon as one is saved."));
     this.root.replaceChildren(fold);
     if (focused) this.root.querySelector(`[data-place="${CSS.escape(focused)}"]`)?.focus();
   }
 
-  plan(plan, place) {
+  plan(plan, { title, file }, place) {
     const group = make("section", "plan");
     const heading = make("h2", "plan-name");
-    heading.append(make("bdi", "", plan.title || plan.name));
+    heading.append(make("bdi", "", title));
+    if (file) heading.append(" ", make("bdi", "plan-file", file));
     heading.title = plan.name;
     group.append(heading);
     const rest = ofPlan(plan);

@@ -57,6 +57,23 @@ export function has(state, place) {
   return Boolean(place && state.plans.find((p) => p.key === place.plan)?.shots.some((s) => s.id === place.shot));
 }
 
+// headings returns what each plan is called in a list, { title, file }: file is
+// as much of its file's name, from the end, as tells it from plans of the same
+// title, "" where the title alone does.
+export function headings(plans) {
+  const titleOf = (p) => p.title || p.name;
+  return plans.map((plan) => {
+    const title = titleOf(plan);
+    const others = plans.filter((p) => p !== plan && titleOf(p) === title).map((p) => p.name.split("/"));
+    if (!others.length || !plan.title) return { title, file: "" };
+    const parts = plan.name.split("/");
+    const tail = (list, n) => list.slice(-n).join("/");
+    let n = 1;
+    while (n < parts.length && others.some((o) => tail(o, n) === tail(parts, n))) n++;
+    return { title, file: tail(parts, n) };
+  });
+}
+
 // neighbour returns the place so many shots further on over all plans, or the
 // same at the ends.
 export function neighbour(state, place, step) {

@@ -2,7 +2,8 @@
 // need, and the table of keys.
 
 import { Player } from "./player.js";
-import { plain } from "./text.js";
+
+export { make } from "./make.js";
 
 // player is the playhead of the shot on show. page.js loads it with each shot;
 // the score and the stage follow its events "time" and "state".
@@ -35,13 +36,4 @@ export async function get(path, params) {
 // say has a sentence read out to those who do not see the page.
 export function say(text) {
   document.getElementById("live").textContent = text;
-}
-
-// make returns a new element with a class and a text; it is text whatever it
-// holds, never markup, and never turns the order of what is beside it.
-export function make(name, cls, text) {
-  const el = document.createElement(name);
-  if (cls) el.className = cls;
-  if (text !== undefined) el.textContent = plain(text);
-  return el;
 }

@@ -4,6 +4,7 @@ import { make } from "./shared.js";
 import { Painter } from "./paint.js";
 import { drawNames } from "./labels.js";
 import { wordFor } from "./blur.js";
+import { plain } from "./text.js";
 
 // The canvas has at most so many pixels a side: more costs time and shows
 // nothing.
@@ -107,7 +108,7 @@ export class View {
       item.children[2].textContent = word;
       words.push(`${u.name} ${word}`);
     }
-    const text = `The frame at ${this.shot.told.stop}: ${words.join(", ")}`;
+    const text = plain(`The frame at ${this.shot.told.stop}: ${words.join(", ")}`);
     if (this.canvas.getAttribute("aria-label") !== text) this.canvas.setAttribute("aria-label", text);
   }
 }

@@ -2,7 +2,7 @@
 // plan's marks on it.
 
 import { turned } from "./input.js";
-import { plain } from "./text.js";
+import { plain, shorten } from "./text.js";
 
 const ns = "http://www.w3.org/2000/svg";
 const radius = 100;
@@ -70,7 +70,7 @@ export class Wheel {
     for (const other of this.names.children) {
       if (Math.hypot(Number(other.getAttribute("x")) - x, Number(other.getAttribute("y")) - y) < 14) return;
     }
-    const short = [...text].slice(0, 14).join("") + ([...text].length > 14 ? "…" : "");
+    const short = shorten(plain(text), (part) => [...part].length <= 15);
     const anchor = Math.abs(x) < 30 ? "middle" : x < 0 ? "start" : "end";
     const inward = Math.abs(x) < 30 ? x : Math.sign(x) * 126;
     this.names.append(svg("text", { x: inward.toFixed(1), y: (y + 4 - (Math.abs(x) < 30 && y < 0 ? 16 : 0)).toFixed(1), "text-anchor": anchor }, short));

@@ -7,8 +7,12 @@ export const steps = [0.35, 0.5, 0.7, 0.85, 1, 1.25, 1.5, 2, 3, 4];
 // type can be read.
 export const readable = 760;
 
+// nearly is the share of that width from which a column is wide enough after
+// all: to scroll sideways for the rest is worse than somewhat smaller type.
+const nearly = 0.85;
+
 // baseWidth returns the width of a page at size 1 in a column of that width.
-export function baseWidth(column) { return Math.max(column, readable); }
+export function baseWidth(column) { return column >= nearly * readable ? column : readable; }
 
 // fit returns the size at which a page is as wide as its column.
 export function fit(column) { return hold(column / baseWidth(column)); }

@@ -84,3 +84,12 @@ test("findings stand in the order of their flags, those without one last", () =>
   assert.equal(model.inOrder(all).map((f) => f.m).join(""), "abcxy");
   assert.equal(all[0].m, "c");
 });
+
+test("plans of one title are told apart by as little of their files as does", () => {
+  const plans = (...names) => names.map(([title, name]) => ({ title, name }));
+  const files = (list) => model.headings(list).map((h) => h.file);
+  assert.deepEqual(files(plans(["Boat", "a/one.pull"], ["Boat", "a/two.pull"], ["Boat", "b/one.pull"], ["Pier", "b/two.pull"])), ["a/one.pull", "two.pull", "b/one.pull", ""]);
+  assert.deepEqual(files(plans(["Boat", "one.pull"], ["Boat", "x/one.pull"])), ["one.pull", "x/one.pull"]);
+  assert.deepEqual(files(plans(["", "one.pull"], ["", "two.pull"])), ["", ""]);
+  assert.deepEqual(model.headings(plans(["", "one.pull"]))[0].title, "one.pull");
+});

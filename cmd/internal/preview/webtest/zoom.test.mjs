@@ -34,3 +34,11 @@ test("what the pointer is on stays under it", () => {
     assert.ok(Math.abs(content * after - (zoom.anchored(scroll, offset, before, after) + offset)) < 1e-9);
   }
 });
+
+test("a page that nearly fits its column does", () => {
+  for (const column of [689, 704, 736, 759]) {
+    assert.equal(zoom.baseWidth(column), column);
+    assert.equal(zoom.fit(column), 1);
+  }
+  assert.equal(zoom.baseWidth(600), zoom.readable);
+});
