@@ -71,6 +71,28 @@ func TestEverybodyCanUseThePage(t *testing.T) {
 		b.until(`document.querySelector("dialog").open`)
 		b.checkAccess(what + ", help")
 	}
+	for what, width := range map[string]int64{"wide": 1440, "narrow": 390} {
+		b := newTab(t, width, 900)
+		b.open(d.server)
+		b.press("]")
+		b.until(complete)
+		b.do(chromedp.Evaluate[chromedp.Void](axe))
+		b.press("b")
+		b.until(`document.querySelector('[data-view="B"] .blur')`)
+		b.rehearses()
+		for _, light := range []string{"light", "dark"} {
+			b.checkAccess(what + ", rehearsal, " + light)
+			b.press("r")
+			b.until(trying)
+			b.checkAccess(what + ", trying, " + light)
+			b.until(`import("./shared.js").then(({ player }) => player.moving)`)
+			b.lands()
+			b.until(`!` + trying)
+			b.checkAccess(what + ", tried, " + light)
+			b.picture(what + "-tried-" + light)
+			b.dark()
+		}
+	}
 	d.edit("lantern.pull", "rack to LANTERN", "rack to LANTREN")
 	b := newTab(t, 1440, 900)
 	b.open(d.server)

@@ -14,7 +14,7 @@ const sheetCount = `document.querySelectorAll(".sheet > svg").length`
 
 // complete is whether the page has all of a shot: the stage, and what one
 // rehearses on, come last.
-const complete = sheetCount + ` > 0 && document.querySelector("#stage canvas")?.offsetHeight > 0 && !document.querySelector("#rehearse").hidden`
+const complete = sheetCount + ` > 0 && document.querySelector("#stage canvas")?.offsetHeight > 0 && Boolean(document.querySelector("#stage").dataset.shot)`
 
 func TestPageOpens(t *testing.T) {
 	s := serve(t, Options{})

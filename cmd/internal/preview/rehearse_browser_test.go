@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/chromedp/cdproto/input"
@@ -36,12 +37,21 @@ func slowDesk(t testing.TB) *desk {
 	return d
 }
 
-// tries begins a try without a count-in, and waits until its time runs.
-func (b *tab) tries() {
+// rehearses opens the rehearsal, without a count-in.
+func (b *tab) rehearses() {
 	b.Helper()
+	if !value[bool](b, `document.body.classList.contains("rehearsing")`) {
+		b.click("#stage", "Rehearse")
+	}
 	if value[bool](b, `[...document.querySelectorAll("#rehearse button")].some((e) => e.textContent === "Count in" && e.ariaPressed === "true")`) {
 		b.click("#rehearse", "Count in")
 	}
+}
+
+// tries begins a try without a count-in, and waits until its time runs.
+func (b *tab) tries() {
+	b.Helper()
+	b.rehearses()
 	b.press("r")
 	b.until(trying)
 	b.until(`import("./shared.js").then(({ player }) => player.moving && player.time > 0.4)`)
@@ -280,4 +290,158 @@ func TestTheHandIsTimedByItsEvents(t *testing.T) {
 			t.Errorf("%s: the hand set off %.1f ms after its event", by, late*1000)
 		}
 	}
+}
+
+// The wheel comes where the score was: nobody scrolls between Play and the wheel,
+// nor between the picture and the wheel during a try.
+func TestTheWheelIsInReach(t *testing.T) {
+	for _, size := range [][2]int64{{1280, 720}, {1440, 900}, {1024, 768}, {390, 844}, {390, 664}, {360, 640}, {844, 390}} {
+		t.Run(fmt.Sprint(size[0], "x", size[1]), func(t *testing.T) {
+			d := slowDesk(t)
+			b := staged(t, d.server, size[0], size[1], "12A")
+			const seen = `(() => { const r = document.querySelector(%s).getBoundingClientRect(); return r.width > 80 && r.height > 20 && r.top >= -1 && r.bottom <= innerHeight + 1; })()`
+			in := func(selector string) {
+				t.Helper()
+				if !value[bool](b, strings.Replace(strings.Replace(seen, "%s", quote(selector), 1), "80", "30", 1)) {
+					t.Errorf("%s is not within the window: %s", selector, value[string](b, `JSON.stringify([document.querySelector(`+quote(selector)+`).getBoundingClientRect(), innerHeight])`))
+				}
+			}
+			value[any](b, `document.querySelector(".transport .play").scrollIntoView({ block: "center" }) ?? 0`)
+			b.clickOn(`#stage .transport button[aria-pressed]`)
+			b.until(`document.body.classList.contains("rehearsing") && getComputedStyle(document.querySelector("#score")).display === "none"`)
+			in(".transport .play")
+			in("svg.wheel")
+			in("#rehearse .start")
+			b.picture("open")
+			top := value[float64](b, `scrollY`)
+			b.tries()
+			in(".frame canvas")
+			in("svg.wheel")
+			in("#rehearse .start")
+			b.picture("trying")
+			if now := value[float64](b, `scrollY`); now != top {
+				t.Errorf("the page scrolls by %v as a try begins", now-top)
+			}
+			b.lands()
+			b.picture("landed")
+			if over := value[int](b, `document.documentElement.scrollWidth - innerWidth`); over > 0 {
+				t.Errorf("the page is %d pixels wider than the window: %s", over, value[string](b, `[...document.querySelectorAll("body *")].filter((e) => e.getBoundingClientRect().right > innerWidth + 1).map((e) => e.tagName + "." + (e.id || e.getAttribute("class"))).slice(0, 12).join(" ")`))
+			}
+			b.press(kb.Escape)
+			b.until(`!document.body.classList.contains("rehearsing") && document.querySelector("#score").offsetHeight > 0 && document.querySelector("#rehearse").hidden`)
+		})
+	}
+}
+
+// There is one switch for the count-in. A rehearsal turns it on, unless someone
+// has set it, and gives it back as it was.
+func TestOneCountIn(t *testing.T) {
+	d := newDesk(t, "ticket-window.pull")
+	b := staged(t, d.server, 1280, 720, "12A")
+	const counts = `[...document.querySelectorAll("button")].filter((e) => e.textContent === "Count in").map((e) => e.ariaPressed + (e.closest("#rehearse") ? " there" : "")).join()`
+	is := func(want string) {
+		t.Helper()
+		b.until(counts + ` === ` + quote(want))
+	}
+	is("false")
+	b.click("#stage", "Rehearse")
+	is("true there")
+	b.click("#stage", "Rehearse")
+	is("false")
+	b.press("m")
+	b.press("m")
+	b.click("#stage", "Rehearse")
+	is("false there")
+	if value[bool](b, `/spoken|heard/.test(document.querySelector("#rehearse").textContent)`) {
+		t.Errorf("something is said to speak: %s", value[string](b, `document.querySelector("#rehearse").textContent`))
+	}
+}
+
+// Sixty tries in a row land where they were let go, by wheel, by touch and by
+// keys, twenty each.
+func TestSixtyTriesInARow(t *testing.T) {
+	const each = 20
+	for _, by := range []string{"wheel", "touch", "keys"} {
+		t.Run(by, func(t *testing.T) {
+			d := newDesk(t, "ticket-window.pull")
+			d.edit("ticket-window.pull", "pause 1.2 s", "pause 0.6 s")
+			b := newTab(t, 1280, 720)
+			if by == "touch" {
+				b.do(chromedp.EmulateViewport(390, 844, chromedp.EmulateMobile, chromedp.EmulateTouch))
+			}
+			b.open(d.server)
+			b.until(complete)
+			b.rehearses()
+			shot := d.server.shown.Load().state.Plans[0].Good.Shots[0]
+			from, to := float64(shot.Pulls[0].FromDeg*shot.Gear), float64(shot.Pulls[0].ToDeg*shot.Gear)
+			way := math.Copysign(1, to-from)
+			for n := range each {
+				b.press("r")
+				b.until(trying + ` && import("./shared.js").then(({ player }) => player.moving)`)
+				b.letsGo(by, n, way)
+				landed := value[float64](b, wheelDeg)
+				if by != "touch" { // which lands by resting
+					b.press(kb.Enter)
+				}
+				b.until(`!` + trying + ` && document.querySelector(".verdict")`)
+				if got, want := value[float64](b, `Number(document.querySelector(".outcome").dataset.error)`), (landed-to)*way; math.Abs(got-want) > 0.06 { // the wheel tells tenths
+					t.Fatalf("try %d was let go %.1f° past the mark, and landed %.2f° past it", n+1, want, got)
+				}
+				if now := value[float64](b, wheelDeg); now != landed {
+					t.Fatalf("after try %d the wheel stands at %v° and was let go at %v°", n+1, now, landed)
+				}
+				if math.Abs(landed-from) < 1 {
+					t.Fatalf("try %d has not turned the wheel", n+1)
+				}
+			}
+		})
+	}
+}
+
+// letsGo turns the wheel some way that differs from try to try, and lets it go.
+func (b *tab) letsGo(by string, n int, way float64) {
+	b.Helper()
+	switch by {
+	case "wheel":
+		x, y := b.middle("svg.wheel")
+		for range 5 + n%7 {
+			b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseWheel, x, y, func(p *input.DispatchMouseEventParams) {
+				p.DeltaX, p.DeltaY = 1e-6, -100*way
+			}))
+		}
+	case "keys":
+		key := kb.PageUp
+		if way < 0 {
+			key = kb.PageDown
+		}
+		for range 2 + n%4 {
+			b.press(key)
+		}
+	case "touch":
+		b.turnsByTouch(n)
+	}
+}
+
+// turnsByTouch puts a finger on the wheel, goes round with it and lifts it.
+func (b *tab) turnsByTouch(n int) {
+	b.Helper()
+	box := value[[]float64](b, `(() => { const r = document.querySelector("svg.wheel").getBoundingClientRect(); return [r.left, r.top, r.width, r.height]; })()`)
+	x, y, radius := box[0]+box[2]/2, box[1]+box[3]*140/268, box[2]*0.3
+	// Farther is clockwise or not; the mark is on the side of the larger turn.
+	side := value[float64](b, `import("./shared.js").then(() => { const marks = document.querySelectorAll(".wheel .mark"); const a = Number(marks[1].getAttribute("transform").slice(7, -1)) - Number(marks[0].getAttribute("transform").slice(7, -1)); return -Math.sign(a); })`)
+	send := func(kind input.DispatchTouchEventType, points ...*input.TouchPoint) {
+		b.Helper()
+		if _, err := chromedp.Call(b.ctx, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: kind, TouchPoints: points}); err != nil {
+			b.Fatal(err)
+		}
+	}
+	at := func(deg float64) *input.TouchPoint {
+		a := deg * math.Pi / 180
+		return &input.TouchPoint{X: x + radius*math.Sin(a), Y: y - radius*math.Cos(a)}
+	}
+	send(input.DispatchTouchEventTypeTouchStart, at(0))
+	for step := 1; step <= 4; step++ {
+		send(input.DispatchTouchEventTypeTouchMove, at(side*float64(step*(24+n))/4))
+	}
+	send(input.DispatchTouchEventTypeTouchEnd)
 }

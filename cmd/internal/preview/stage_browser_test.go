@@ -141,7 +141,7 @@ func TestNarrowStage(t *testing.T) {
 	}
 	value[any](b, `document.querySelector("#stage").scrollIntoView() ?? 0`)
 	b.picture("stage")
-	value[any](b, `document.querySelector("#rehearse").scrollIntoView() ?? 0`)
+	b.rehearses()
 	b.picture("rehearse")
 }
 

@@ -3,7 +3,7 @@
 import { svg } from "./wheel.js";
 
 const width = 420, height = 150;
-const left = 44, right = 8, top = 8, bottom = 22;
+const left = 44, right = 24, top = 8, bottom = 22;
 
 // graph draws a try; planned is the planned hand round the pull, { t, deg }.
 export function graph(attempt, planned) {

@@ -13,7 +13,10 @@ import * as stage from "./stage.js";
 
 const $ = (id) => document.getElementById(id);
 const list = new List($("list"), (to) => go(to));
-const findings = new Findings($("findings"), (f) => score.jump(f.number, f.t_s));
+const findings = new Findings($("findings"), (f) => {
+  stage.showScore();
+  score.jump(f.number, f.t_s);
+});
 const score = new Score($("sheets"), player, $("zoom"), $("clock"));
 
 let state = null; // as last told

@@ -17,12 +17,12 @@ const after = 2;
 
 export class Rehearsal {
   // onTurn is called whenever the hand has moved, to draw the picture anew.
-  constructor(root, player, metronome, onTurn) {
-    Object.assign(this, { root, player, metronome, onTurn });
+  constructor(root, player, transport, onTurn) {
+    Object.assign(this, { root, player, transport, onTurn });
+    this.open = false;
     this.shot = null;
     this.pulls = []; // of the shot, those that can be rehearsed
     this.attempt = null; // the try that is on
-    this.lead = null; // what the player had before
     this.kept = null; // { pull, drop }: the try that can be kept
     this.lost = ""; // why a try has ended with its shot, until another is shown
     this.wheel = new Wheel((by, stamp) => this.turn(by, "drag", stamp));
@@ -30,6 +30,7 @@ export class Rehearsal {
     player.addEventListener("time", () => this.look());
     player.addEventListener("state", () => { if (!player.playing) this.finish(); });
     bind(["r"], "rehearse the pull", () => this.begin());
+    bind(["Escape"], "back to the score", () => (this.attempt ? this.stop() : this.show(false)), () => this.open);
     bind(["Enter"], "the hand has landed", () => this.land(), () => this.attempt !== null);
   }
 
@@ -42,16 +43,15 @@ export class Rehearsal {
     this.start = button("Start", "", () => (this.attempt ? this.stop() : this.begin()));
     this.start.className = "start";
     this.start.setAttribute("aria-keyshortcuts", "r");
-    this.count = toggle("Count in", () => {});
-    this.count.setAttribute("aria-pressed", "true");
     this.notch = make("input");
     Object.assign(this.notch, { type: "number", min: 0.5, max: 30, step: 0.5, value: 4 });
     const notch = make("label", "", "a notch of the mouse wheel turns ");
     notch.append(this.notch, " °");
     this.flip = toggle("Other way round", () => this.mark());
     this.bar = make("div", "ways");
-    this.bar.append(pull, this.start, this.count, notch, this.flip);
-    for (const e of [this.count, notch, this.flip]) e.classList.add("setting");
+    this.bar.append(pull, this.start);
+    this.settings = make("div", "ways settings");
+    this.settings.append(notch, this.flip);
     this.midi = midiLine((by, stamp) => this.turn(by, "midi", stamp));
     this.outcome = make("div", "outcome");
     this.outcome.setAttribute("aria-live", "polite");
@@ -59,7 +59,7 @@ export class Rehearsal {
     this.dial = make("div", "dial");
     this.dial.append(this.wheel.root);
     this.pair.append(this.dial, this.outcome);
-    this.root.append(make("h2", "", "Rehearse"), this.about, this.bar, this.midi, this.pair);
+    this.root.append(make("h2", "", "Rehearse"), this.bar, this.pair, this.about, this.settings, this.midi);
     document.addEventListener("wheel", (e) => this.roll(e), { passive: false });
     document.addEventListener("keydown", (e) => this.key(e), { capture: true });
   }
@@ -90,15 +90,14 @@ export class Rehearsal {
     const chosen = same ? this.pick.value : "";
     this.shot = shot;
     this.at = at;
-    this.root.hidden = false;
     const { ring } = shot.told;
     this.pulls = ring ? shot.told.pulls.filter((p) => p.kind === "rack" && p.to_deg !== undefined && p.from_deg !== p.to_deg && p.window_deg) : [];
     this.about.textContent = this.pulls.length
-      ? "The score hides, the lines are spoken, and you turn: the picture follows your hand. Turn with the wheel of the mouse, a pointer on the hand wheel, the arrow keys, or a MIDI controller. It has landed when it rests for 0.3 s, or at Enter."
+      ? `The score hides, ${shot.told.lines.length ? "each word of the lines is written as it falls" : "the shot plays"}, and you turn: the picture follows your hand. Turn with the wheel of the mouse, a pointer on the hand wheel, the arrow keys, or a MIDI controller. It has landed when it rests for 0.3 s, or at Enter.`
       : ring
         ? "This shot has no rack with figures for the hand."
         : "This lens has no ring with angles, as by wire: there is nothing to rehearse by degrees.";
-    this.bar.hidden = this.dial.hidden = this.midi.hidden = !this.pulls.length;
+    this.hold();
     this.followPull();
     this.pick.replaceChildren(...this.pulls.map((p) => {
       const option = make("option", "", `${p.number}: to ${p.target}, ${Math.abs(p.to_deg - p.from_deg).toFixed(0)}° in ${(p.land_s - p.start_s).toFixed(1)} s`);
@@ -128,9 +127,33 @@ export class Rehearsal {
     this.lose("the shot cannot be shown any more");
     this.shot = this.at = this.kept = null;
     this.pulls = [];
-    this.root.hidden = !this.lost;
     this.about.textContent = "";
-    this.bar.hidden = this.dial.hidden = this.midi.hidden = true;
+    this.hold();
+  }
+
+  // hold hides what there is nothing to do with.
+  hold() {
+    this.root.hidden = !this.open || !(this.shot || this.lost);
+    this.bar.hidden = this.dial.hidden = this.settings.hidden = this.midi.hidden = !this.pulls.length;
+  }
+
+  // show opens the rehearsal in the place of the score, or gives that back.
+  show(open) {
+    if (open === this.open) return;
+    if (this.attempt) this.stop();
+    this.open = open;
+    this.hold();
+    this.transport.rehearse.setAttribute("aria-pressed", open);
+    this.transport.lend(open ? this.bar : null);
+    document.body.classList.toggle("rehearsing", open);
+    if (open) this.bringIntoSight();
+  }
+
+  // bringIntoSight has picture and wheel be seen: on a wide screen they are beside
+  // each other at the top of the page.
+  bringIntoSight() {
+    if (matchMedia("(min-width: 60rem)").matches) window.scrollTo(0, 0);
+    else document.getElementById("stage").scrollIntoView({ block: "start" });
   }
 
   get pull() { return this.pulls.find((p) => String(p.number) === this.pick.value); }
@@ -166,7 +189,9 @@ export class Rehearsal {
 
   // begin starts a try: the count-in, and then the lines.
   begin() {
-    if (!this.pulls.length || this.attempt) return;
+    if (!this.shot || this.attempt) return;
+    this.show(true);
+    if (!this.pulls.length) return;
     const { player, pull, shot } = this;
     player.pause();
     player.loop();
@@ -179,10 +204,8 @@ export class Rehearsal {
     this.start.textContent = "Stop";
     this.pick.disabled = true;
     document.body.classList.add("hiding");
-    this.lead = player.lead;
-    player.lead = this.count.getAttribute("aria-pressed") === "true" ? (run) => this.metronome.lead(run) : null;
     this.wheel.root.focus({ preventScroll: true });
-    document.getElementById("stage").scrollIntoView({ block: "start" });
+    this.bringIntoSight();
     player.play();
     this.onTurn();
   }
@@ -243,7 +266,6 @@ export class Rehearsal {
 
   end() {
     this.attempt = null;
-    this.player.lead = this.lead;
     this.start.textContent = "Start";
     document.body.classList.remove("hiding");
     this.pick.disabled = false;

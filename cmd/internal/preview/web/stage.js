@@ -11,8 +11,8 @@ import { View } from "./view.js";
 
 const root = document.getElementById("stage");
 const metronome = new Metronome();
-const transport = new Transport(player, metronome);
-const rehearsal = new Rehearsal(document.getElementById("rehearse"), player, metronome, () => paintSoon());
+const transport = new Transport(player, metronome, (open) => rehearsal.show(open));
+const rehearsal = new Rehearsal(document.getElementById("rehearse"), player, transport, () => paintSoon());
 const views = { A: new View("A", (mark) => pick("A", mark)), B: new View("B", (mark) => pick("B", mark)) };
 const picked = { A: "", B: null }; // marks; "": the plan's stop, null: a view not on show
 const panel = make("div", "panel");
@@ -66,6 +66,11 @@ export async function show(plan, shot, version) {
 // leave ends what is on, since its shot is gone.
 export function leave() {
   rehearsal.lose("the shot is gone");
+}
+
+// showScore has the score be seen, where a rehearsal is in its place.
+export function showScore() {
+  rehearsal.show(false);
 }
 
 // clear shows nothing.
@@ -175,7 +180,7 @@ function build() {
   };
   bind(["h"], "half speed", () => transport.half.click());
   bind(["l"], "loop the pull", () => transport.loopHere());
-  bind(["m"], "count in before playing", () => transport.count.click());
+  bind(["m"], "count in before playing and trying", () => transport.count.click());
   bind(["b"], "two stops beside each other", () => beside.click());
 }
 

@@ -1,11 +1,12 @@
-// The transport of the stage: play, step and scrub; and, as ways, speed, loop and
-// count-in.
+// The transport of the stage: play, step, rehearse and scrub; and, as ways, speed,
+// loop and count-in.
 
 import { make } from "./shared.js";
 import { beatRange, readBeat } from "./metronome.js";
 
 export class Transport {
-  constructor(player, metronome) {
+  // rehearse is called with whether the rehearsal is to be open.
+  constructor(player, metronome, rehearse) {
     Object.assign(this, { player, metronome });
     this.root = make("div", "transport");
     this.root.setAttribute("role", "group");
@@ -14,6 +15,7 @@ export class Transport {
     this.run = button("Play", "", () => (player.playing ? player.pause() : player.play()));
     this.run.classList.add("play");
     this.on = button("▸", "A frame on", () => player.step(1));
+    this.rehearse = toggle("Rehearse", rehearse);
     this.scrub = make("input", "scrub");
     Object.assign(this.scrub, { type: "range", min: 0, step: 1, value: 0 });
     this.scrub.setAttribute("aria-label", "Frame");
@@ -23,17 +25,23 @@ export class Transport {
     this.loop = make("select");
     this.loop.setAttribute("aria-label", "Loop");
     this.loop.addEventListener("change", () => this.setLoop(Number(this.loop.value)));
-    this.count = toggle("Count in", (on) => this.setCount(on));
+    this.touched = false; // whether someone has set the count-in
+    this.count = toggle("Count in", (on) => {
+      this.touched = true;
+      this.setCount(on);
+    });
     this.beat = make("input", "beat");
     Object.assign(this.beat, { type: "number", min: beatRange.least, max: beatRange.most, step: 0.05, value: beatRange.usual });
     this.beat.addEventListener("change", () => this.setBeat(readBeat(this.beat.value)));
     this.planned = metronome.beat; // the beat of the plan
     const beat = make("label", "beat-label", "beat ");
     beat.append(this.beat, " s");
+    this.counting = make("span", "counting");
+    this.counting.append(this.count, beat);
     const keys = make("div", "buttons");
-    keys.append(this.back, this.run, this.on);
+    keys.append(this.back, this.run, this.on, this.rehearse);
     this.ways = make("div", "ways");
-    this.ways.append(this.half, this.loop, this.count, beat);
+    this.ways.append(this.half, this.loop, this.counting);
     this.root.append(keys, this.scrub, this.frame);
     player.addEventListener("time", () => this.follow());
     player.addEventListener("state", () => this.follow());
@@ -63,8 +71,18 @@ export class Transport {
     this.beat.value = Number(seconds.toFixed(3));
   }
 
+  // setCount has what is played be counted in.
   setCount(on) {
     this.player.lead = on ? (start) => this.metronome.lead(start) : null;
+    this.follow();
+  }
+
+  // lend puts the one switch of the count-in where it is wanted: to a rehearsal,
+  // which counts in unless someone has said otherwise, or back.
+  lend(bar) {
+    if (!this.touched) this.setCount(Boolean(bar));
+    if (bar) bar.append(this.counting);
+    else this.loop.after(this.counting);
   }
 
   // loopHere loops the pull that the playhead is at or before, or stops looping.
