@@ -8,7 +8,7 @@ import { boxOf, drawFigure } from "./figures.js";
 // all at most so many points times rows of the disc, a figure. While the picture
 // moves its views share that; at rest there is time for more.
 const finest = 9;
-const effort = { moving: 200_000, resting: 3_000_000 };
+const effort = { moving: 60_000, resting: 3_000_000 };
 
 // A blur of less than this radius, pixels, is not seen on the canvas.
 const unseen = 0.15;
