@@ -11,6 +11,7 @@
 // node's own test runner, from webtest.
 //
 //   - access.go: the token of an address, kept for the next run
+//   - append.go: a try added to the file of tries, by way of its folder alone
 //   - assets.go: the files of the page, all in the binary
 //   - events.go: the newest State for every browser, as fast as it takes it
 //   - guard.go: what may come in: host, origin, token, sizes
