@@ -9,6 +9,7 @@ import (
 
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/lang"
 )
 
@@ -57,7 +58,7 @@ func (st *Stage) Goal(t *lang.Target, e *names.Env) (g Goal) {
 		g.Ok = st.aim(&g, x, e, len(t.Of) > 1) && g.Ok
 	}
 	if g.Ok && e != nil && g.Subject != nil {
-		g.Text = g.Subject.Name + offsetText(g.Offset) // not the parameter's name
+		g.Text = g.Subject.Name + st.units().Offset(g.Offset) // not the parameter's name
 	}
 	return g
 }
@@ -103,15 +104,12 @@ func (st *Stage) aim(g *Goal, x *lang.Expr, e *names.Env, split bool) (ok bool) 
 	return true
 }
 
-// offsetText writes an offset in metres after a name; nothing for none.
-func offsetText(m float64) string {
-	switch {
-	case m == 0:
-		return ""
-	case m < 0:
-		return " - " + plan.Decimal(-m*100, 1) + " cm"
+// units returns how the plan has its lengths written.
+func (st *Stage) units() (style units.Style) {
+	if s, ok := st.Film.Settings["units"].(*lang.Units); ok && s.System == "imperial" {
+		style.System = units.Imperial
 	}
-	return " + " + plan.Decimal(m*100, 1) + " cm"
+	return style
 }
 
 // A Sight is a shot as its lens sees it: what distances come to at a time.

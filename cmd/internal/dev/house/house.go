@@ -60,7 +60,7 @@ var textRooms = []room{
 	{"interp/load", []string{"lang$", "lang/lines", "interp/names"}},
 	{"interp/kit", []string{"lang$", "optics", "interp/names", "interp/plan", "interp/hand", "interp/viewer", "interp/units"}},
 	{"interp/change", []string{"lang$", "interp/names", "interp/units"}},
-	{"interp/stage", []string{"lang$", "optics$", "interp/names", "interp/change", "interp/plan"}},
+	{"interp/stage", []string{"lang$", "optics$", "interp/names", "interp/change", "interp/plan", "interp/units"}},
 	{"interp/cut", []string{"lang$", "lang/timecode", "interp/edit", "interp/speech"}},
 	{"interp/clock", []string{"lang$", "interp/names", "interp/stage", "interp/cut", "interp/kit", "interp/change", "interp/speech", "interp/plan", "interp/units"}},
 	{"interp/film", []string{"lang$", "interp/names", "interp/kit", "interp/cut", "interp/speech", "interp/plan"}},
