@@ -34,7 +34,7 @@ func TestHostilePlansEnd(t *testing.T) {
 		}) + "move m40(t)\n  pause t", "out-of-range"},
 		{"a chain of subjects", scene(repeat(5000, func(i int) string {
 			return fmt.Sprintf("subject S%d at S%d + 1 cm", i+1, i)
-		}) + "subject S0 at 1 m"), "too-deep"},
+		}) + "subject S0 at 1 m"), "nested-too-deep"},
 		{"a chain that moves", scene(repeat(11, func(i int) string {
 			return fmt.Sprintf("subject S%d at S%d + 1 cm", i+1, i)
 		}) + "subject S0 at 1 m\n" + repeat(11, func(i int) string {

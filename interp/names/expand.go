@@ -134,7 +134,7 @@ func (l *Lexicon) resolveCall(call *lang.Call, e *Env, depth int) (*lang.Section
 		}
 	}
 	if depth >= maxCallDepth {
-		l.Fail(call.Range(), "too-deep", fmt.Sprintf("moves use moves more than %d deep", maxCallDepth), "")
+		l.Fail(call.Range(), "nested-too-deep", fmt.Sprintf("moves use moves more than %d deep", maxCallDepth), "")
 		return nil, false
 	}
 	if d.Unread() {

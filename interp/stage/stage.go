@@ -193,7 +193,7 @@ func (st *Stage) distance(pl *lang.Place, ev *names.Evaluator, self *Subject) (a
 	case !on.Ok:
 		return along, across, false
 	case len(st.Ancestors(on)) > maxRelative:
-		return fail(pl.Range(), "too-deep", fmt.Sprintf("subjects stand relative to subjects more than %d deep", maxRelative), "Give one of them a distance.")
+		return fail(pl.Range(), "nested-too-deep", fmt.Sprintf("subjects stand relative to subjects more than %d deep", maxRelative), "Give one of them a distance.")
 	}
 	return spot{on, q.V}, spot{on, 0}, true
 }
