@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"slices"
 
+	"pullscore/cmd/internal/findings"
 	"pullscore/cmd/internal/rebuild"
 	"pullscore/interp/plan"
 	"pullscore/lang"
@@ -47,6 +48,7 @@ type toldPlan struct {
 	// Findings are those of the text as it is now; Old, of a stale plan, those
 	// that its drawings show.
 	Findings []toldFinding `json:"findings"`
+	Causes   []toldCause   `json:"causes,omitempty"` // what several findings of a drawing have in common
 	Old      []toldFinding `json:"old,omitempty"`
 }
 
@@ -88,6 +90,12 @@ type toldFinding struct {
 	Pull     int         `json:"pull,omitempty"`
 	Time     plan.Number `json:"t_s"`
 	Number   int         `json:"number,omitempty"` // of its flag on the drawing
+}
+
+// A toldCause is what several findings of a shot have in common, in a sentence.
+type toldCause struct {
+	Shot string `json:"shot"`
+	Text string `json:"text"`
 }
 
 // newView puts a state into words for the page. Plans that the view before it
@@ -132,6 +140,10 @@ func tellPlan(p *rebuild.Plan) toldPlan {
 	}
 	if !t.Stale {
 		t.Findings = tellFindings(p, p.Findings, drawn)
+		groups, _ := findings.Grouped(drawn, p.Findings)
+		for _, g := range groups {
+			t.Causes = append(t.Causes, toldCause{g.Shot, draw.Clean(g.Says())})
+		}
 		return t
 	}
 	for _, s := range p.Latest.Shots {

@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"pullscore/cmd/internal/rebuild"
+	"pullscore/interp/plan"
+	"pullscore/lang"
 )
 
 // toldOf returns what the page is told of the plans.
@@ -107,5 +109,19 @@ func TestOnlyChangedPlansAreToldAnew(t *testing.T) {
 	}
 	if len(after.plans) != 2 || strings.Count(string(after.data), `"version":2`) != 2 {
 		t.Errorf("told %s", after.data)
+	}
+}
+
+// What several findings of a shot have in common is told once.
+func TestCausesAreTold(t *testing.T) {
+	shot := &plan.Shot{ID: "1", Causes: []plan.Cause{{Code: "hard-to-land", Severity: "warning", Flags: []int{1, 2, 3}, Cure: "stop f/4", Mends: 2}}}
+	var found []lang.Diagnostic
+	for range 3 {
+		found = append(found, lang.Diagnostic{Code: "hard-to-land", Severity: lang.Warning, Shot: "1", Message: "a rack"})
+	}
+	drawn := &plan.Plan{Shots: []*plan.Shot{shot}}
+	told := tellPlan(&rebuild.Plan{Key: "a", Path: "a.pull", Latest: drawn, Good: drawn, Findings: found, GoodFindings: found})
+	if len(told.Causes) != 1 || told.Causes[0].Text != "3 racks do not land often enough in their time: stop f/4 mends 2 of them" || len(told.Findings) != 3 {
+		t.Errorf("causes %+v with %d findings", told.Causes, len(told.Findings))
 	}
 }

@@ -26,14 +26,16 @@ export class Findings {
         blocks.push(this.block("In the text now", [...rest, ...here], "text-now"));
         blocks.push(this.block("On this older drawing", inOrder(ofShot(plan.old ?? [], id)), "older"));
       } else {
-        blocks.push(this.block("Findings", [...here, ...rest], ""));
+        const causes = (plan.causes ?? []).filter((c) => c.shot === id);
+        blocks.push(this.block("Findings", [...here, ...rest], "", causes));
       }
     }
     this.root.replaceChildren(...blocks.filter(Boolean));
     if (focused >= 0) this.buttons[Math.min(focused, this.buttons.length - 1)]?.focus();
   }
 
-  block(title, findings, cls) {
+  // causes are what several of the findings have in common; they stand above them.
+  block(title, findings, cls, causes = []) {
     if (!findings.length && cls) return null;
     const block = make("section", `block ${cls}`);
     block.append(make("h2", "", title));
@@ -42,6 +44,7 @@ export class Findings {
       return block;
     }
     block.append(make("p", "how-many", count(findings.length, "finding")));
+    for (const c of causes) block.append(make("p", "cause", `${c.text}.`));
     const list = make("ol", "finding-list");
     for (const f of findings) list.append(this.item(f));
     block.append(list);
