@@ -56,7 +56,7 @@ func Interpret(path string, src []byte, opt load.Options) *Result {
 		p.before = before
 		p.build()
 	}
-	res := &Result{Plan: p.Plan, Findings: lang.Sort(p.Diags), Sources: map[string][]byte{}, Files: l.Files, Revision: p.revision, program: p}
+	res := &Result{Plan: p.Plan, Findings: lang.Sort(p.To.Diags), Sources: map[string][]byte{}, Files: l.Files, Revision: p.revision, program: p}
 	for name, u := range l.Units {
 		res.Sources[name] = u.File.Source
 	}

@@ -50,9 +50,9 @@ func (p *program) build() {
 	p.Scope = gathering.Gather(p.root)
 	p.readSettings()
 	reader := &kit.Reader{Evaluator: p.Evaluator, Source: p.Source, Torn: p.Scope.Torn, Learn: p.learn}
-	p.Reporter.Lost = maps.Clone(p.Scope.Lost)
+	p.To.Lost = maps.Clone(p.Scope.Lost)
 	if p.Film.Lost {
-		p.Reporter.Lost["use"] = true
+		p.To.Lost["use"] = true
 	}
 	for _, d := range p.Scope.Order {
 		p.resolve(d, reader)
@@ -205,10 +205,10 @@ func (p *program) buildShots() {
 			ids[head.ID] = head
 		}
 		for _, it := range p.buildShot(sec, read) {
-			used[it.Env.Move()] = true
+			used[it.In.Env.Move()] = true
 		}
 	}
-	p.Diags = append(p.Diags, shot.Unused(p.Film, p.loader.Sections(), used)...)
+	p.To.Diags = append(p.To.Diags, shot.Unused(p.Film, p.loader.Sections(), used)...)
 }
 
 // asShot returns a section as that of a shot; nil where it is another. One whose
@@ -229,11 +229,11 @@ func asShot(sec *lang.Section) (as *lang.Section, read bool) {
 func (p *program) buildShot(sec *lang.Section, read bool) []names.Item {
 	times := shot.Times{}
 	b, ok := shot.Build(p.Film, sec, change.Change{}, shot.Options{Lines: true, Needed: true, Times: times})
-	p.Diags = append(p.Diags, b.Told...)
+	p.To.Diags = append(p.To.Diags, b.Told...)
 	if ok {
 		found := checks.Run(b, p.anew(sec, times))
 		for _, f := range found {
-			p.Diags = append(p.Diags, f.Diagnostic)
+			p.To.Diags = append(p.To.Diags, f.Diagnostic)
 		}
 		b.Plan.Flags, b.Plan.Causes = checks.Flags(found), checks.Causes(b, found)
 	}

@@ -14,7 +14,7 @@ var noEffect = Check{Codes: []rule.Code{rule.NoEffect}, Run: holdsNothing}
 // holdsNothing tells of holds that move nothing: they count from the landing, and
 // people write them meaning "and so long from here".
 func holdsNothing(b *Shot) (found []Finding) {
-	for _, h := range b.Idle {
+	for _, h := range b.Clock.Idle {
 		found = append(found, Finding{Diagnostic: lang.Diagnostic{
 			Code: "no-effect", Severity: lang.Note, Range: h.Stmt.Range(), Time: h.Now,
 			Message: fmt.Sprintf("this hold changes nothing: it counts from the landing at %s, and the clock stands at %s already", b.units.Time(h.Landed), b.units.Time(h.Now)),

@@ -50,7 +50,7 @@ func (b *Shot) about(p *shot.Pull, f Finding) Finding {
 	if f.Range == (lang.Range{}) {
 		f.Range = p.Rack.Stmt.Range()
 	}
-	if call := b.Items[p.Rack.Item].Call; call != nil {
+	if call := b.Items[p.Rack.Item].In.Call; call != nil {
 		f.Related = append(f.Related, lang.Related{Message: "in the move used here", Range: call.Range()})
 	}
 	if f.Time == 0 {

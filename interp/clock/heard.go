@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 
 	"pullscore/interp/cut"
 	"pullscore/interp/speech"
@@ -13,21 +14,37 @@ import (
 	"pullscore/lang"
 )
 
-// speakInCut times a line that the cut has; ok is false where the cut says
-// nothing yet: of a shot without a place the first line found is where the plan
-// has it, and the others are counted from there.
-func (c *Clock) speakInCut(l *Line, now float64) (after float64, ok bool) {
+// Hear takes what the cuts say of the shot. epoch is where the shot then begins, as
+// frames.
+func (c *Clock) Hear(found *cut.Shot, epoch int64) {
+	c.cut, c.with.Begun, c.with.Epoch = found, c.with.Begun || found.List != nil, epoch
+	for i, key := range cut.KeysOf(c.Said()) {
+		c.InOrder[i].Heard = found.Lines[key]
+	}
+	c.firstHeard = sync.OnceValue(func() *Line {
+		i := slices.IndexFunc(c.InOrder, func(l *Line) bool { return l.Heard != nil && l.Heard == found.First })
+		if i < 0 {
+			return nil
+		}
+		return c.InOrder[i]
+	})
+}
+
+// heardAt returns the times of a line that the cut has; ok is false where the cut
+// says nothing yet: of a shot without a place the first line found is where the
+// plan has it, and the others are counted from there.
+func (c *Clock) heardAt(l *Line) (from, to float64, ok bool) {
 	shift, ok := c.cutShift(l)
 	if !ok {
-		return 0, false
+		return 0, 0, false
 	}
 	l.words = shifted(l.Heard.Words, shift)
-	return c.spoken(l, l.Heard.Start()+shift, l.Heard.End()+shift, now), true
+	return l.Heard.Start() + shift, l.Heard.End() + shift, true
 }
 
 // cutShift is what is added to the times of a heard line.
 func (c *Clock) cutShift(l *Line) (shift float64, ok bool) {
-	cut := c.b.Cut
+	cut := c.cut
 	switch {
 	case cut == nil || l.Heard == nil || l.Heard == cut.First && !cut.Placed:
 		return 0, false
@@ -50,14 +67,14 @@ func (c *Clock) inCut(l *Line) bool {
 // waitsForCut reports whether a line has its time from the cut, and that cannot
 // be told yet.
 func (c *Clock) waitsForCut(l *Line) bool {
-	cut := c.b.Cut
+	cut := c.cut
 	return cut != nil && l.Heard != nil && !cut.Placed && l.Heard != cut.First && !c.inCut(l)
 }
 
 // asLong gives the first line that is found in a shot without a place the
 // length that it has in the cut, from where the plan has it.
 func (c *Clock) asLong(l *Line, start float64) (end float64, ok bool) {
-	if c.b.Cut == nil || l.Heard == nil {
+	if c.cut == nil || l.Heard == nil {
 		return 0, false
 	}
 	l.words = shifted(l.Heard.Words, start-l.Heard.Start())
@@ -74,22 +91,22 @@ func shifted(words []speech.Timed, by float64) []speech.Timed {
 }
 
 // CueInCut is the time that a list gives a cue.
-func (b *Base) CueInCut(name string) (t float64, ok bool) {
-	if b.Cut == nil {
+func (c *Clock) CueInCut(name string) (t float64, ok bool) {
+	if c.cut == nil {
 		return 0, false
 	}
-	t, ok = b.Cut.Cues[strings.ToLower(name)]
+	t, ok = c.cut.Cues[strings.ToLower(name)]
 	return t, ok
 }
 
 // timedByCut reports whether the cut gives item k its time.
 func (c *Clock) timedByCut(k int) bool {
-	switch s := c.b.Items[k].Stmt.(type) {
+	switch s := c.items[k].Stmt.(type) {
 	case *lang.Speech:
 		l := c.Lines[k]
 		return l != nil && l.Heard != nil
 	case *lang.Cue:
-		_, ok := c.b.CueInCut(s.Name.Text)
+		_, ok := c.CueInCut(s.Name.Text)
 		return ok
 	}
 	return false
@@ -103,10 +120,10 @@ func (c *Clock) notBefore(k int, start float64) {
 	if c.timedByCut(k) {
 		return
 	}
-	switch c.b.Items[k].Stmt.(type) {
+	switch c.items[k].Stmt.(type) {
 	case *lang.Speech, *lang.Action, *lang.Cue:
 		if start < -1e-9 {
-			c.b.Fail(c.b.Items[k].Stmt.Range(), "before-the-shot", fmt.Sprintf("this would have to start %s before the shot does", units.Style{}.Time(-start)), "")
+			c.fail(k, "before-the-shot", fmt.Sprintf("this would have to start %s before the shot does", units.Style{}.Time(-start)), "")
 		}
 	}
 }

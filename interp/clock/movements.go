@@ -78,20 +78,19 @@ func startOf(stmt lang.Statement) (on *lang.Anchor, ok bool) {
 	return nil, false
 }
 
-// blockingSoFar times what blocking can be timed before this pull has landed;
-// what waits for it cannot matter to where it lands.
-func (c *Clock) blockingSoFar() {
-	c.tentative++
+// moveSoFar times what movements can be timed before this pull has landed; what
+// waits for it cannot matter to where it lands.
+func (c *Clock) moveSoFar() {
 	var again queue
 	for {
-		for len(c.untimed.passed) > 0 && c.pass(c.untimed.passed[0].until) {
+		for len(c.untimed.passed) > 0 && c.pass(c.untimed.passed[0].until, true) {
 			heap.Push(&c.untimed.ready, queued{0, heap.Pop(&c.untimed.passed).(queued).item})
 		}
 		if len(c.untimed.ready) == 0 {
 			break
 		}
 		i := heap.Pop(&c.untimed.ready).(queued).item
-		switch w := c.block(i); {
+		switch w := c.movement(i, true); {
 		case w.State != Waits:
 		case w.Of != nil:
 			w.Of.wakes = append(w.Of.wakes, i)
@@ -104,7 +103,6 @@ func (c *Clock) blockingSoFar() {
 	for _, q := range again {
 		heap.Push(&c.untimed.ready, q)
 	}
-	c.tentative--
 	c.lay()
 }
 
@@ -128,122 +126,138 @@ func (c *Clock) wake(m *moment, w When) {
 	}
 }
 
-// block times a move of a person, the camera or the zoom.
-func (c *Clock) block(k int) When {
-	return c.settle(&c.At[k], func() When {
-		mv, on, over, ok := c.readMove(k)
-		w := c.when(k, on)
-		if !ok && w.State == Found {
-			return failed // told; its moment has been looked at all the same
-		}
-		if w.State == Found {
-			if over == 0 {
-				if over, ok = c.fromSpeed(k, mv, w.T); !ok {
-					return failed
-				}
-			}
-			mv.Start, mv.End = w.T, c.span(k, w.T, w.T+over)
-			c.moved = append(c.moved, mv)
-			if mv.Who != nil {
-				mv.Who.StandsBy(mv.Along.On)
-			}
-		}
-		return w
-	})
+// A movement is what a statement says of it, but for its start.
+type movement struct {
+	stage.Move
+	on   *lang.Anchor
+	over float64 // 0 where a speed stands in its place
+	ok   bool
 }
 
-// readMove reads what a piece of blocking says, but for its start. It looks at all
-// of it, whatever is wrong with a part. over is 0 where a speed stands in its place.
-func (c *Clock) readMove(k int) (mv *stage.Move, on *lang.Anchor, over float64, ok bool) {
-	mv = &stage.Move{Item: k, Stmt: c.b.Items[k].Stmt}
-	ev := c.b.At(c.b.Items[k].Env)
-	var overExpr, speed *lang.Expr
-	switch s := mv.Stmt.(type) {
-	case *lang.Moves:
-		mv.Kind, on, overExpr, speed, mv.Smooth = "moves", s.On, s.Over, s.Speed, s.Profile == lang.ProfileSmooth
-		ok = c.readWalk(k, s, mv)
-	case *lang.Dolly:
-		mv.Kind, on, overExpr, speed, mv.Smooth = "dolly", s.On, s.Over, s.Speed, s.Profile != lang.ProfileEven
-		mv.By, ok = ev.Within(s.By, names.DimLength, 1e-4, stage.MaxDistance, "a camera goes 0.1 mm to 1000 km")
-		if !s.In {
-			mv.By = -mv.By
+// readMovements reads what every movement says. It looks at all of it, whatever
+// is wrong with a part.
+func (c *Clock) readMovements() {
+	for k := range c.items {
+		in := &c.items[k].In
+		var over, speed *lang.Expr
+		mv := &movement{Move: stage.Move{Item: k, Stmt: c.items[k].Stmt}}
+		switch s := mv.Stmt.(type) {
+		case *lang.Moves:
+			mv.Kind, mv.on, mv.Smooth = "moves", s.On, s.Profile == lang.ProfileSmooth
+			mv.ok, over, speed = c.readWalk(in, s, mv), s.Over, s.Speed
+		case *lang.Dolly:
+			mv.Kind, mv.on, mv.Smooth = "dolly", s.On, s.Profile != lang.ProfileEven
+			mv.By, mv.ok = in.Within(s.By, names.DimLength, 1e-4, stage.MaxDistance, "a camera goes 0.1 mm to 1000 km")
+			if !s.In {
+				mv.By = -mv.By
+			}
+			over, speed = s.Over, s.Speed
+		case *lang.Zoom:
+			mv.Kind, mv.on, mv.Smooth = "zoom", s.On, s.Profile != lang.ProfileEven
+			mv.ok, over = c.readZoom(in, s, mv), s.Over
+		default:
+			continue
 		}
-	case *lang.Zoom:
-		mv.Kind, on, overExpr, mv.Smooth = "zoom", s.On, s.Over, s.Profile != lang.ProfileEven
-		ok = c.readZoom(s, mv, ev)
+		okT := false
+		if speed != nil {
+			mv.Speed, okT = in.Positive(speed, names.DimVelocity)
+		} else {
+			mv.over, okT = in.Positive(over, names.DimTime)
+		}
+		mv.ok = mv.ok && okT && !c.torn(mv.Stmt)
+		c.movements[k] = mv
 	}
-	okT := false
-	if speed != nil {
-		mv.Speed, okT = ev.Positive(speed, names.DimVelocity)
-	} else {
-		over, okT = ev.Positive(overExpr, names.DimTime)
-	}
-	return mv, on, over, ok && okT && !c.b.Film.Torn.Lost(mv.Stmt)
 }
 
 // readWalk reads who moves, and to where.
-func (c *Clock) readWalk(k int, s *lang.Moves, mv *stage.Move) (ok bool) {
-	env, st := c.b.Items[k].Env, c.b.Stage
-	d, okW := c.b.Who(s.Who, env, names.DeclSubject)
+func (c *Clock) readWalk(in *names.Reader, s *lang.Moves, mv *movement) (ok bool) {
+	d, okW := in.Who(s.Who, names.DeclSubject)
 	if s.By != nil {
 		mv.FromSelf = true
-		mv.By, ok = c.b.At(env).Within(s.By, names.DimLength, 1e-4, stage.MaxDistance, "somebody goes 0.1 mm to 1000 km")
+		mv.By, ok = in.Within(s.By, names.DimLength, 1e-4, stage.MaxDistance, "somebody goes 0.1 mm to 1000 km")
 		if s.Nearer {
 			mv.By = -mv.By
 		}
 	} else {
-		mv.Along, mv.Across, ok = st.Spots(s.To, env, nil)
+		mv.Along, mv.Across, ok = c.with.Stage.Spots(s.To, *in, nil)
 	}
 	if !ok || !okW {
 		return false
 	}
-	if mv.Who = st.Subjects[d.Name.Text]; mv.Who == nil || !mv.Who.Ok {
+	if mv.Who = c.with.Stage.Subjects[d.Name.Text]; mv.Who == nil || !mv.Who.Ok {
 		return false
 	}
 	if mv.KeepsSide = mv.FromSelf; mv.FromSelf {
 		return true
 	}
-	mv.Along.Back(c.b.Ch.Back)
-	if mv.Along.On != nil && st.HangsOn(mv.Along.On, mv.Who) {
-		c.b.Fail(s.To.Range(), "circle", fmt.Sprintf("%s would stand relative to itself", mv.Who.Name), "")
-		return false
-	}
+	mv.Along.Back(c.with.Change.Back)
 	mv.KeepsSide = s.To.Side == nil && mv.Along.On == nil
 	return true
 }
 
 // readZoom reads what a zoom goes to.
-func (c *Clock) readZoom(s *lang.Zoom, mv *stage.Move, ev *names.Evaluator) (ok bool) {
-	if mv.By, ok = ev.Positive(s.To, names.DimLength); !ok {
+func (c *Clock) readZoom(in *names.Reader, s *lang.Zoom, mv *movement) (ok bool) {
+	if mv.By, ok = in.Positive(s.To, names.DimLength); !ok {
 		return false
 	}
-	mv.By *= c.b.Ch.FocalFactor()
-	if l := c.b.Lens; l != nil && (mv.By < l.Focal*(1-1e-9) || mv.By > l.Longest*(1+1e-9)) {
-		c.b.Fail(s.To.Range(), "focal-not-on-lens", fmt.Sprintf("lens %q has no %s", l.Name, units.Style{}.Millimetres(mv.By)), "It has "+l.FocalText()+".")
+	mv.By *= c.with.Change.FocalFactor()
+	if l := c.with.Lens; l != nil && (mv.By < l.Focal*(1-1e-9) || mv.By > l.Longest*(1+1e-9)) {
+		in.Fail(s.To.Range(), "focal-not-on-lens", fmt.Sprintf("lens %q has no %s", l.Name, units.Style{}.Millimetres(mv.By)), "It has "+l.FocalText()+".")
 		return false
 	}
 	return true
 }
 
+// movement times a movement.
+func (c *Clock) movement(k int, ahead bool) When {
+	return c.settle(&c.At[k], func() When {
+		mv := c.movements[k]
+		w := c.when(k, mv.on, ahead)
+		switch {
+		case w.State == Waits:
+			return w
+		case !mv.ok: // told; its moment has been looked at all the same
+			return failed
+		case mv.Along.On != nil && c.with.Stage.HangsOn(mv.Along.On, mv.Who):
+			c.items[k].In.Fail(mv.Stmt.(*lang.Moves).To.Range(), "circle", fmt.Sprintf("%s would stand relative to itself", mv.Who.Name), "")
+			return failed
+		case w.State == Failed:
+			return failed
+		}
+		over, ok := mv.over, true
+		if mv.Speed > 0 {
+			if over, ok = c.fromSpeed(k, mv, w.T, ahead); !ok {
+				return failed
+			}
+		}
+		mv.Start, mv.End = w.T, c.span(k, w.T, w.T+over)
+		c.moved = append(c.moved, &mv.Move)
+		if mv.Who != nil {
+			mv.Who.StandsBy(mv.Along.On)
+		}
+		return w
+	})
+}
+
 // fromSpeed returns how long a movement takes that says its speed. Its way begins
 // where the movements written above it leave whoever goes: one written below may
 // itself wait for this.
-func (c *Clock) fromSpeed(k int, mv *stage.Move, start float64) (over float64, ok bool) {
+func (c *Clock) fromSpeed(k int, mv *movement, start float64, ahead bool) (over float64, ok bool) {
 	for ; c.timedTo < k; c.timedTo++ {
-		if _, moves := startOf(c.b.Items[c.timedTo].Stmt); moves {
-			c.block(c.timedTo)
+		if c.movements[c.timedTo] != nil {
+			c.movement(c.timedTo, ahead)
 		}
 	}
 	c.lay()
-	if over = c.b.Stage.Takes(mv, start); over > 0 {
+	if over = c.with.Stage.Takes(&mv.Move, start); over > 0 {
 		return over, true
 	}
-	c.b.Fail(mv.Stmt.Range(), "out-of-range", mv.Who.Name+" stands there already, and a speed gives no time", "Write over and a time, or leave the line out.")
+	c.fail(k, "out-of-range", mv.Who.Name+" stands there already, and a speed gives no time", "Write over and a time, or leave the line out.")
 	return 0, false
 }
 
 // lay has the stage take the movements that have got their times.
 func (c *Clock) lay() {
-	c.b.Stage.Take(c.moved)
+	c.with.Stage.Take(c.moved)
 	c.moved = nil
 }

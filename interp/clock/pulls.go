@@ -39,20 +39,18 @@ type Pull struct {
 	Aim          stage.Goal
 }
 
-// ReadPulls reads what the racks and follows say, but for their times.
-func (c *Clock) ReadPulls() {
+// readPulls reads what the racks and follows say, but for their times.
+func (c *Clock) readPulls() {
 	var above, rack *Pull
-	for i, it := range c.b.Items {
+	for i, it := range c.items {
 		var p *Pull
 		c.rackAbove[i] = rack
-		done := c.b.Reading(i)
 		switch s := it.Stmt.(type) {
 		case *lang.Rack:
-			p = c.readRack(it, s)
+			p = c.readRack(it.In, s)
 		case *lang.Follow:
-			p = c.readFollow(it, s)
+			p = c.readFollow(it.In, s)
 		}
-		done()
 		if p == nil {
 			continue
 		}
@@ -67,99 +65,79 @@ func (c *Clock) ReadPulls() {
 	}
 }
 
-func (c *Clock) readRack(it names.Item, s *lang.Rack) *Pull {
+func (c *Clock) readRack(in names.Reader, s *lang.Rack) *Pull {
 	p := &Pull{On: s.On, Landing: s.Landing, Smooth: s.Profile != lang.ProfileEven}
 	p.Anchored = s.On != nil || s.Landing != nil
-	p.Aim = c.b.Stage.Goal(s.Target, it.Env)
+	p.Aim = c.with.Stage.Goal(s.Target, in)
 	p.Because = names.ValueOf(s.Because)
-	p.Anchor = c.b.AnchorText(s.On, s.Landing, it.Env)
+	p.Anchor = in.AnchorText(s.On, s.Landing)
 	if s.Over != nil {
-		v, ok := c.b.At(it.Env).Positive(s.Over, names.DimTime)
+		v, ok := in.Positive(s.Over, names.DimTime)
 		p.over, p.Aim.Ok = v, p.Aim.Ok && ok
 		if s.On != nil && s.Landing != nil {
-			c.b.Fail(s.Over.Range(), "too-many-times", "its start and its landing already give the rack its length",
+			in.Fail(s.Over.Range(), "too-many-times", "its start and its landing already give the rack its length",
 				"Leave out one of on, landing on and over.")
 		}
 	}
-	p.Aim.Ok = p.Aim.Ok && !c.b.Film.Torn.Lost(s)
+	p.Aim.Ok = p.Aim.Ok && !c.torn(s)
 	p.ByDefault = s.Over == nil && (s.On == nil || s.Landing == nil)
 	if s.On != nil {
-		p.Reacts = c.reacts(s.On, it.Env)
+		p.Reacts = c.reacts(s.On, in)
 	}
 	return p
 }
 
-func (c *Clock) readFollow(it names.Item, s *lang.Follow) *Pull {
+func (c *Clock) readFollow(in names.Reader, s *lang.Follow) *Pull {
 	p := &Pull{Follow: true, On: s.On, Anchored: s.On != nil, until: s.Until}
-	p.Anchor = c.b.AnchorText(s.On, nil, it.Env)
+	p.Anchor = in.AnchorText(s.On, nil)
 	p.Aim = stage.Goal{At: s.Range(), Text: s.Who.Text}
-	if d, ok := c.b.Who(s.Who, it.Env, names.DeclSubject); ok {
-		u := c.b.Stage.Subjects[d.Name.Text]
-		p.Aim.Subject, p.Aim.Text, p.Aim.Ok = u, u.Name, u.Ok && !c.b.Film.Torn.Lost(s)
+	if d, ok := in.Who(s.Who, names.DeclSubject); ok {
+		u := c.with.Stage.Subjects[d.Name.Text]
+		p.Aim.Subject, p.Aim.Text, p.Aim.Ok = u, u.Name, u.Ok && !c.torn(s)
 	}
 	return p
 }
 
 // reacts tells whether the hand waits for the anchor: it foresees a time, and
 // reacts to a word, a speaker or a cue.
-func (c *Clock) reacts(a *lang.Anchor, e *names.Env) bool {
+func (c *Clock) reacts(a *lang.Anchor, in names.Reader) bool {
 	for {
 		switch a.Kind {
 		case lang.AnchorTime:
 			return false
 		case lang.AnchorName:
-			if arg, outer, ok := e.Arg(a.Name.Text); ok && arg != nil {
-				a, e = arg, outer
+			if arg, outer, ok := in.Arg(a.Name.Text); ok && arg != nil {
+				a, in = arg, outer
 				continue
 			}
-			d := c.b.Find(a.Name.Text)
+			d := c.with.Lex.Find(a.Name.Text)
 			return d == nil || d.Kind != names.DeclLet
 		}
 		return true
 	}
 }
 
-// ReadStart resolves where the focus is when the shot starts.
-func (c *Clock) ReadStart() {
-	b := c.b
-	s, ok := b.Settings["start"].(*lang.Start)
-	var g stage.Goal
-	switch {
-	case ok:
-		g = b.Stage.Goal(s.Target, nil)
-	case len(b.Stage.Order) > 0:
-		u := b.Stage.Order[0]
-		g = stage.Goal{At: b.Head.Range(), Text: u.Name, Subject: u, Ok: true}
-		b.ByDefault("start", "on "+u.Name, "the shot does not say where the focus starts")
-	default:
-		g = stage.Goal{At: b.Head.Range(), Text: "inf", Distance: math.Inf(1), Ok: true}
-		b.ByDefault("start", "on inf", "the shot does not say where the focus starts, and has no subject")
-	}
-	b.Start = g
-	b.Shot.Optics.Start = b.Target(&g, 0)
-}
-
 // timePull gives a pull its start and landing.
-func (c *Clock) timePull(p *Pull) When {
+func (c *Clock) timePull(p *Pull, ahead bool) When {
 	return c.settle(&p.moment, func() When {
 		if p.Follow {
-			return c.timeFollow(p)
+			return c.timeFollow(p, ahead)
 		}
-		return c.timeRack(p)
+		return c.timeRack(p, ahead)
 	})
 }
 
-func (c *Clock) timeRack(p *Pull) When {
-	ev := c.b.At(c.b.Items[p.Item].Env)
+func (c *Clock) timeRack(p *Pull, ahead bool) When {
+	q := ask{item: p.Item, in: c.items[p.Item].In, focus: true, ahead: ahead}
 	var start, land When
 	if p.On != nil {
-		if start = c.anchor(p.Item, p.On, ev, true); start.State == Waits {
+		if start = c.anchor(q, p.On); start.State == Waits {
 			return start
 		}
 		p.hangsOn(start.Line)
 	}
 	if p.Landing != nil {
-		if land = c.anchor(p.Item, p.Landing, ev, true); land.State == Waits {
+		if land = c.anchor(q, p.Landing); land.State == Waits {
 			return land
 		}
 		p.hangsOn(land.Line)
@@ -168,7 +146,7 @@ func (c *Clock) timeRack(p *Pull) When {
 		return failed
 	}
 	if !p.Anchored {
-		if start = c.free(p); start.State != Found {
+		if start = c.free(p, ahead); start.State != Found {
 			return start
 		}
 	}
@@ -178,7 +156,7 @@ func (c *Clock) timeRack(p *Pull) When {
 	case p.On != nil && p.Landing != nil:
 		return c.placed(p, start.T, land.T)
 	case p.ByDefault:
-		return c.shortest(p, start.T, land.T)
+		return c.shortest(p, start.T, land.T, ahead)
 	case p.Landing != nil:
 		return c.placed(p, land.T-p.over, land.T)
 	}
@@ -194,14 +172,14 @@ func (p *Pull) hangsOn(l *Line) {
 
 // free is the start of a pull without an anchor: where the clock stands, but
 // not before the focus has landed.
-func (c *Clock) free(p *Pull) When {
-	if !c.pass(p.Item) {
+func (c *Clock) free(p *Pull, ahead bool) When {
+	if !c.pass(p.Item, ahead) {
 		return until(p.Item)
 	}
 	t := c.Before[p.Item]
 	for p.landsBefore != nil {
 		q := p.landsBefore
-		switch w := c.timePull(q); w.State {
+		switch w := c.timePull(q, ahead); w.State {
 		case Waits:
 			return w
 		case Failed:
@@ -227,11 +205,11 @@ func (p *Pull) WrittenBefore() *Pull {
 
 func (c *Clock) placed(p *Pull, start, land float64) When {
 	if math.Abs(start) > longest || math.Abs(land) > longest {
-		c.b.Fail(p.Stmt.Range(), "out-of-range", "a shot lasts a day at most", "")
+		c.fail(p.Item, "out-of-range", "a shot lasts a day at most", "")
 		return failed
 	}
 	if land < start {
-		c.b.Fail(p.Stmt.Range(), "lands-too-early", fmt.Sprintf("the rack would land %s before it starts", units.Style{}.Time(start-land)),
+		c.fail(p.Item, "lands-too-early", fmt.Sprintf("the rack would land %s before it starts", units.Style{}.Time(start-land)),
 			"Its landing hangs on a moment before the one that it starts on.")
 		return failed
 	}
@@ -243,10 +221,10 @@ func (c *Clock) placed(p *Pull, start, land float64) When {
 // wanted chance, in tenths of a second and never under what the film wants; 1 s
 // where none does. The distance reached may depend on the landing, so it is
 // tried until it stays.
-func (c *Clock) shortest(p *Pull, start, land float64) When {
-	c.blockingSoFar()
+func (c *Clock) shortest(p *Pull, start, land float64, ahead bool) When {
+	c.moveSoFar()
 	before := p.WrittenBefore()
-	for before != nil && c.timePull(before).State == Failed {
+	for before != nil && c.timePull(before, ahead).State == Failed {
 		before = p.WrittenBefore()
 	}
 	long := 1.0
@@ -256,7 +234,7 @@ func (c *Clock) shortest(p *Pull, start, land float64) When {
 		} else {
 			land = start + long
 		}
-		next := c.Needed(p, before, start, land)
+		next := c.with.Landing.Shortest(p, before, start, land)
 		if next == long {
 			break
 		}
@@ -270,8 +248,14 @@ func (c *Clock) shortest(p *Pull, start, land float64) When {
 	return c.placed(p, start, land)
 }
 
-func (c *Clock) timeFollow(p *Pull) When {
-	start := c.followStart(p)
+func (c *Clock) timeFollow(p *Pull, ahead bool) When {
+	q := ask{item: p.Item, in: c.items[p.Item].In, focus: true, ahead: ahead}
+	start := When{}
+	if p.On != nil {
+		start = c.anchor(q, p.On)
+	} else {
+		start = c.free(p, ahead)
+	}
 	if start.State != Found {
 		return start
 	}
@@ -283,27 +267,19 @@ func (c *Clock) timeFollow(p *Pull) When {
 	if p.until == nil {
 		return failed
 	}
-	end := c.anchor(p.Item, p.until, c.b.At(c.b.Items[p.Item].Env), true)
+	end := c.anchor(q, p.until)
 	switch {
 	case end.State != Found:
 		return end
 	case !p.Aim.Ok: // told; its end has been looked at all the same
 		return failed
 	case end.T < start.T:
-		c.b.Fail(p.until.Range(), "lands-too-early", "the follow would end before it starts", "")
+		c.items[p.Item].In.Fail(p.until.Range(), "lands-too-early", "the follow would end before it starts", "")
 		return failed
 	}
 	p.hangsOn(end.Line)
 	p.LandS = end.T
 	return start
-}
-
-// followStart is when a follow begins: on its moment, else as any pull does.
-func (c *Clock) followStart(p *Pull) When {
-	if p.On == nil {
-		return c.free(p)
-	}
-	return c.anchor(p.Item, p.On, c.b.At(c.b.Items[p.Item].Env), true)
 }
 
 // Ordered returns the pulls that have times, in the order of time.

@@ -43,7 +43,7 @@ func New(path string, diags []lang.Diagnostic) *Film {
 		ShotCuts: map[*lang.Section]*cut.Shot{},
 	}
 	f.Plan = &plan.Plan{File: path, Shots: []*plan.Shot{}, Defaults: []plan.Default{}}
-	f.Evaluator = names.Evaluator{Reporter: &names.Reporter{Diags: diags}, Names: f.value}
+	f.Evaluator = names.Evaluator{Reporter: names.Reporter{To: &names.Report{Diags: diags}}, Names: f.value}
 	return f
 }
 

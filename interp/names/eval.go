@@ -81,7 +81,7 @@ type lookup func(at *lang.Expr) (q Quantity, ok bool)
 
 // An Evaluator computes expressions and reports what is wrong with them.
 type Evaluator struct {
-	*Reporter
+	Reporter
 	Rate  timecode.Rate
 	Names lookup
 }
@@ -106,7 +106,7 @@ func (e *Evaluator) Eval(x *lang.Expr) (q Quantity, ok bool) {
 		return Quantity{V: math.Inf(1), Dim: DimLength}, true
 	case lang.ExprTimecode:
 		n, err := e.Rate.Parse(x.Ref)
-		if err != nil && e.Lost["rate"] {
+		if err != nil && e.To.Lost["rate"] {
 			return q, false
 		}
 		if err != nil {

@@ -3,6 +3,7 @@
 package names
 
 import (
+	"cmp"
 	"fmt"
 
 	"pullscore/lang"
@@ -15,20 +16,11 @@ const (
 	maxItems     = 100_000
 )
 
-// An Item is one statement of a shot, in the environment of the move that it
-// stands in; call is the statement in the shot that led to it.
+// An Item is one statement of a shot, with the place that it is read at: in the
+// shot, or in one use of a move.
 type Item struct {
 	Stmt lang.Statement
-	Env  *Env
-	Call *lang.Call // nil where it stands in the shot itself
-}
-
-// Reading notes that item k is being read, so that mistakes in a move tell
-// where it is used; the function returned ends that.
-func (l *Lexicon) Reading(k int) (done func()) {
-	before := l.caller
-	l.caller = l.Items[k].Call
-	return func() { l.caller = before }
+	In   Reader
 }
 
 // An Env binds the parameters of a move to the arguments of one use.
@@ -67,13 +59,13 @@ func (e *Env) Move() *lang.Move {
 // Alone returns the body of a move whose parameters may stand for anything. The
 // moves that it uses are looked up, and not written out.
 func (l *Lexicon) Alone(body []lang.Statement, of *lang.Move) (items []Item) {
-	e := &Env{move: of}
+	in := l.reader(&Env{move: of}, nil, l.To)
 	for _, s := range body {
 		if call, ok := s.(*lang.Call); ok {
-			l.resolveCall(call, e, 0)
+			l.resolveCall(call, in, 0)
 			continue
 		}
-		items = append(items, Item{s, e, nil})
+		items = append(items, Item{s, in})
 	}
 	return items
 }
@@ -81,7 +73,7 @@ func (l *Lexicon) Alone(body []lang.Statement, of *lang.Move) (items []Item) {
 // Expand writes out the body of a shot.
 func (l *Lexicon) Expand(body []lang.Statement) []Item {
 	x := expansion{l: l}
-	x.add(body, nil, nil, 0)
+	x.add(body, l.Outside(), 0)
 	if len(x.items) > maxItems || x.calls > maxCalls {
 		l.Fail(l.Head.Range(), "too-long", fmt.Sprintf("a shot has at most %d statements and uses %d moves", maxItems, maxCalls), "")
 	}
@@ -96,39 +88,35 @@ type expansion struct {
 
 // add appends a body, moves written out. It stops for good at the first limit:
 // moves that use moves twice each double with every level.
-func (x *expansion) add(body []lang.Statement, e *Env, from *lang.Call, depth int) {
+func (x *expansion) add(body []lang.Statement, in Reader, depth int) {
 	for _, s := range body {
 		if len(x.items) > maxItems || x.calls > maxCalls {
 			return
 		}
 		call, ok := s.(*lang.Call)
 		if !ok {
-			x.items = append(x.items, Item{s, e, from})
+			x.items = append(x.items, Item{s, in})
 			continue
 		}
 		x.calls++
-		outermost := from
-		if outermost == nil {
-			outermost = call
-		}
-		if sec, ok := x.l.resolveCall(call, e, depth); ok {
-			inner := &Env{move: sec.Head.(*lang.Move), args: call.Args, outer: e}
-			x.add(sec.Body, inner, outermost, depth+1)
+		if sec, ok := x.l.resolveCall(call, in, depth); ok {
+			inner := &Env{move: sec.Head.(*lang.Move), args: call.Args, outer: in.Env}
+			x.add(sec.Body, x.l.reader(inner, cmp.Or(in.Call, call), in.To), depth+1)
 		}
 	}
 }
 
-func (l *Lexicon) resolveCall(call *lang.Call, e *Env, depth int) (*lang.Section, bool) {
+func (l *Lexicon) resolveCall(call *lang.Call, in Reader, depth int) (*lang.Section, bool) {
 	d := l.Find(call.Name.Text)
 	switch {
 	case d == nil:
-		l.Undeclared(call.Name.Range(), call.Name.Text, "move", declMove)
+		l.Outside().Undeclared(call.Name.Range(), call.Name.Text, "move", declMove)
 		return nil, false
 	case d.Kind != declMove:
 		l.Fail(call.Name.Range(), "wrong-kind", fmt.Sprintf("%s is a %s, not a move", call.Name.Text, d.Kind), "")
 		return nil, false
 	}
-	for up := e; up != nil; up = up.outer {
+	for up := in.Env; up != nil; up = up.outer {
 		if up.move == d.Stmt {
 			return nil, false // a circle, told by CheckMoves
 		}
@@ -166,7 +154,7 @@ func signature(m *lang.Move) string {
 
 // A MoveCheck looks at the named moves of a plan as they are declared.
 type MoveCheck struct {
-	*Reporter
+	Reporter
 	Scope *Scope
 }
 
@@ -231,96 +219,4 @@ func (m MoveCheck) checkMoveNames(d *Decl) {
 			add(cue.Name, DeclCue, "cue")
 		}
 	}
-}
-
-// A given is an argument in the environment that it is read in.
-type given struct {
-	arg *lang.Anchor
-	env *Env
-}
-
-// argument computes what an argument comes to as a value or a place, once: an
-// argument made of arguments would double with every move.
-func (l *Lexicon) argument(a *lang.Anchor, e *Env) (Quantity, bool) {
-	key := given{a, e}
-	if v, ok := l.givens[key]; ok {
-		return v.Q, v.Ok
-	}
-	q, ok := l.evalArgument(a, e)
-	l.givens[key] = LetValue{Q: q, Ok: ok}
-	return q, ok
-}
-
-func (l *Lexicon) evalArgument(a *lang.Anchor, e *Env) (Quantity, bool) {
-	ev := l.At(e)
-	switch a.Kind {
-	case lang.AnchorTime:
-		if a.Offset == nil {
-			return ev.Eval(a.Time)
-		}
-		return ev.binary(&lang.Expr{Node: a.Node, Kind: lang.ExprBinary, Op: '+', X: a.Time, Y: a.Offset})
-	case lang.AnchorName:
-		x := nameExpr(a.Name)
-		if a.Offset == nil {
-			return ev.Eval(x)
-		}
-		return ev.binary(&lang.Expr{Node: a.Node, Kind: lang.ExprBinary, Op: '+', X: x, Y: a.Offset})
-	case lang.AnchorWords:
-		if a.Name == nil && a.Nth == 0 && a.Offset == nil { // a quoted name
-			return ev.Eval(&lang.Expr{Node: a.Words.Node, Kind: lang.ExprName, Ref: a.Words.Value, Quoted: true})
-		}
-	}
-	l.Fail(a.Range(), "wrong-kind", "a subject or a value is wanted here, and this is a moment", "")
-	return Quantity{}, false
-}
-
-func nameExpr(n *lang.Name) *lang.Expr {
-	return &lang.Expr{Node: n.Node, Kind: lang.ExprName, Ref: n.Text, Quoted: n.Quoted}
-}
-
-// Who resolves a name that may be a parameter to a declared name of one of the
-// kinds.
-func (l *Lexicon) Who(n *lang.Name, e *Env, kinds ...DeclKind) (*Decl, bool) {
-	at, text := n.Range(), n.Text
-	for {
-		a, outer, ok := e.Arg(text)
-		if !ok {
-			break
-		}
-		e = outer
-		switch {
-		case a == nil:
-			return nil, false
-		case a.Kind == lang.AnchorName && a.Offset == nil:
-			text, at = a.Name.Text, a.Range()
-		case a.Kind == lang.AnchorWords && a.Name == nil && a.Nth == 0 && a.Offset == nil:
-			text, at = a.Words.Value, a.Range()
-		default:
-			l.Fail(a.Range(), "wrong-kind", "a name is wanted here", "")
-			return nil, false
-		}
-	}
-	d := l.Find(text)
-	if d == nil {
-		l.Undeclared(at, text, kindWords(kinds), kinds...)
-		return nil, false
-	}
-	for _, k := range kinds {
-		if d.Kind == k {
-			return d, true
-		}
-	}
-	l.Fail(at, "wrong-kind", fmt.Sprintf("%s is a %s, and a %s is wanted here", text, d.Kind, kindWords(kinds)), "")
-	return nil, false
-}
-
-func kindWords(kinds []DeclKind) string {
-	s := ""
-	for i, k := range kinds {
-		if i > 0 {
-			s += " or "
-		}
-		s += k.String()
-	}
-	return s
 }

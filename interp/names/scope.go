@@ -111,7 +111,7 @@ func Fold(name string) string { return strings.ToLower(name) }
 
 // A Collector gathers the names of a plan's files, each file once.
 type Collector struct {
-	*Reporter
+	Reporter
 	Scopes map[*Unit]*Scope
 }
 
@@ -306,7 +306,7 @@ func SettingKey(stmt lang.Statement) string {
 
 // Once keeps the first of a setting and reports a second, unless that is quiet. ok
 // is false for a second.
-func (r *Reporter) Once(settings map[string]lang.Statement, key string, stmt lang.Statement, quiet bool) (ok bool) {
+func (r Reporter) Once(settings map[string]lang.Statement, key string, stmt lang.Statement, quiet bool) (ok bool) {
 	old, twice := settings[key]
 	switch {
 	case !twice:
@@ -323,7 +323,7 @@ func (r *Reporter) Once(settings map[string]lang.Statement, key string, stmt lan
 
 // Clash reports two declarations of one name. Of a line that could not be read
 // there is more to be said than that.
-func (r *Reporter) Clash(old, d *Decl) {
+func (r Reporter) Clash(old, d *Decl) {
 	if old.Unread() || d.Unread() {
 		return
 	}
@@ -341,40 +341,45 @@ func (r *Reporter) Clash(old, d *Decl) {
 	r.Report(diag)
 }
 
-// A Reporter collects diagnostics.
-type Reporter struct {
-	Diags  []lang.Diagnostic
-	Lost   Losses     // what could not be read, and is not missed
-	caller *lang.Call // the use of a move whose statements are being read
+// A Report is what has been told, given down by whoever reads it in the end.
+type Report struct {
+	Diags []lang.Diagnostic
+	Lost  Losses // what could not be read, and is not missed
 }
 
-// Report keeps a diagnostic, with the use of the move that it stands in.
-func (r *Reporter) Report(d lang.Diagnostic) {
-	if r.caller != nil {
-		d.Related = append(d.Related, lang.Related{Message: "in the move used here", Range: r.caller.Range()})
+// A Reporter tells what is wrong at one place of the text.
+type Reporter struct {
+	To   *Report
+	Call *lang.Call // the statement of a shot that uses the move which that stands in; nil for none
+}
+
+// Report tells a diagnostic, with the use of the move that it stands in.
+func (r Reporter) Report(d lang.Diagnostic) {
+	if r.Call != nil {
+		d.Related = append(d.Related, lang.Related{Message: "in the move used here", Range: r.Call.Range()})
 	}
-	r.Diags = append(r.Diags, d)
+	r.To.Diags = append(r.To.Diags, d)
 }
 
 // Fail reports an error at a place.
-func (r *Reporter) Fail(at lang.Range, code, message, detail string) {
+func (r Reporter) Fail(at lang.Range, code, message, detail string) {
 	r.Report(lang.Diagnostic{Code: code, Severity: lang.Error, Range: at, Message: message, Detail: detail})
 }
 
 // Unknown reports a name that nothing declares, with a near miss.
-func (r *Reporter) Unknown(name *lang.Name, kind DeclKind, among []string) {
+func (r Reporter) Unknown(name *lang.Name, kind DeclKind, among []string) {
 	r.UnknownAt(name.Range(), name.Text, kind.String(), kind, among)
 }
 
 // UnknownAt reports a name at a place that nothing declares.
-func (r *Reporter) UnknownAt(at lang.Range, name, what string, kind DeclKind, among []string) {
+func (r Reporter) UnknownAt(at lang.Range, name, what string, kind DeclKind, among []string) {
 	r.unknown(at, name, what, kind, didYouMean(name, among))
 }
 
 // unknown reports a name that nothing declares. A line that could not be read may
 // declare it: then it is told only where it is nearly one that is known.
-func (r *Reporter) unknown(at lang.Range, name, what string, kind DeclKind, meant guess) {
-	if meant.near || !r.Lost.declares(kind) {
+func (r Reporter) unknown(at lang.Range, name, what string, kind DeclKind, meant guess) {
+	if meant.near || !r.To.Lost.declares(kind) {
 		r.Fail(at, "unknown-name", fmt.Sprintf("%s is no %s", name, what), meant.detail)
 	}
 }

@@ -56,8 +56,7 @@ type Built struct {
 	Cut      *cut.Shot  // what the cuts say of the shot; nil where the plan follows none
 	Epoch    int64      // where the plan has the shot begin, as frames
 	Clock    *clock.Clock
-	Pulls    []*Pull // in the order of time
-	Idle     []Idle
+	Pulls    []*Pull  // in the order of time
 	Spoken   []Spoken // where Lines are asked for
 
 	times Times
@@ -65,12 +64,6 @@ type Built struct {
 	Subtitles string // a name for the subtitles that the film has; "" for none
 	Defaults  []plan.Default
 	Told      []lang.Diagnostic // mistakes that have been come upon
-}
-
-// An Idle is a hold that moves nothing, with its times in seconds.
-type Idle struct {
-	Stmt              *lang.Hold
-	Landed, Long, Now float64
 }
 
 // Build computes the shot of a section with one change. Where ok is false it
@@ -89,9 +82,9 @@ func Build(f *film.Film, sec *lang.Section, ch change.Change, opt Options) (out 
 		b.declareLocal(s)
 	}
 	out.Settings = b.Settings
-	b.Items = ch.Apply(b.Expand(sec.Body))
-	b.Lose(sec, f.Lost)
-	out.Items, out.Lost = b.Items, b.Here
+	b.Items = b.lex.Place(ch.Apply(b.lex.Expand(sec.Body)))
+	b.lex.Lose(sec, b.Items, f.Lost)
+	out.Items, out.Lost = b.Items, b.lex.Here
 	film, _ := f.Scope.Settings["with"].(*lang.With)
 	own, _ := b.Settings["with"].(*lang.With)
 	set, ok := b.setup(ch.With(names.Clauses(film, own)))
@@ -102,9 +95,9 @@ func Build(f *film.Film, sec *lang.Section, ch change.Change, opt Options) (out 
 	} else {
 		b.look(set)
 	}
-	out.Defaults, out.Told = b.Defaults, b.Diags
+	out.Defaults, out.Told = b.Defaults, b.To.Diags
 	if opt.Lines {
-		out.Spoken = spoken(b.Lexicon, out)
+		out.Spoken = spoken(out)
 	}
 	return out, ok
 }
@@ -112,8 +105,7 @@ func Build(f *film.Film, sec *lang.Section, ch change.Change, opt Options) (out 
 // compute fills in what needs a set-up: places, times and figures.
 func (b *builder) compute(out *Built, opt Options) {
 	b.begins()
-	b.Lens = out.Setup.Lens
-	b.Stage = stage.New(b.Lexicon, &b.Ch, &out.Plan.Optics, out.Setup.Focal)
+	b.Stage = stage.New(b.lex, b.Ch, &out.Plan.Optics, out.Setup.Focal)
 	out.Stage = b.Stage
 	out.Clock = b.runClock(out)
 	out.Start, out.Cut, out.Epoch = b.Start, b.Cut, b.Epoch
@@ -122,7 +114,7 @@ func (b *builder) compute(out *Built, opt Options) {
 	endFollows(racks, float64(out.Plan.Duration))
 	out.Pulls = pullsOf(racks)
 	if opt.Lines { // before the figures: what hangs on a line is drawn with it
-		out.Clock.Finish()
+		out.Clock.Finish(out.Plan)
 		out.fillBlocking()
 	}
 	for _, p := range out.Pulls {

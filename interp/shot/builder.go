@@ -13,22 +13,39 @@ import (
 	"pullscore/interp/kit"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
+	"pullscore/interp/stage"
 	"pullscore/interp/units"
 	"pullscore/lang"
 )
 
 // A builder builds one shot.
 type builder struct {
-	*clock.Base
-	Film    *film.Film
-	Section *lang.Section
-	dry     bool // it is no shot, but what no shot says: nothing is missed
+	names.Evaluator // of what stands in no move
+	stage.Sight
+	lex      *names.Lexicon
+	Film     *film.Film
+	Section  *lang.Section
+	Head     *lang.Shot
+	Ch       change.Change
+	Settings map[string]lang.Statement
+	Items    []names.Item
+	Stage    *stage.Stage
+	Start    stage.Goal // of the focus, as the shot begins
+	Cut      *cut.Shot  // what the cuts say of the shot; nil where the plan follows none
+	Epoch    int64      // where the plan has the shot begin, as frames
+	Defaults []plan.Default
+	dry      bool // it is no shot, but what no shot says: nothing is missed
 }
 
 // newBuilder returns what builds the shot of a section, with one change.
 func newBuilder(f *film.Film, sec *lang.Section, ch change.Change) *builder {
 	l := names.NewLexicon(sec.Head.(*lang.Shot), f.Scope, f.Lets, f.Source, f.Rate)
-	return &builder{Base: &clock.Base{Lexicon: l, Ch: ch, Pace: f.Pace, Tokens: f.Tokens}, Film: f, Section: sec}
+	return &builder{Evaluator: l.Evaluator, lex: l, Film: f, Section: sec, Head: l.Head, Ch: ch}
+}
+
+// byDefault notes that a value stands in for one that the shot does not give.
+func (b *builder) byDefault(name, value, why string) {
+	b.Defaults = append(b.Defaults, plan.Default{Name: name, Value: value, Why: why, Shot: b.Head.ID})
 }
 
 // plan returns a shot that holds nothing yet but what its head says.
@@ -54,7 +71,7 @@ func (b *builder) declareLocal(stmt lang.Statement) {
 		return
 	}
 	key := names.ScopeKey{Space: names.DeclSubject, Name: names.Fold(d.Name.Text)}
-	if old, ok := b.Local.ByFolded[key]; ok {
+	if old, ok := b.lex.Local.ByFolded[key]; ok {
 		b.Clash(old, d)
 		return
 	}
@@ -65,12 +82,12 @@ func (b *builder) declareLocal(stmt lang.Statement) {
 			return
 		}
 	}
-	b.Local.Put(d)
+	b.lex.Local.Put(d)
 }
 
 func (b *builder) defaultsOf(list []kit.Missing) {
 	for _, m := range list {
-		b.ByDefault(m.Name, m.Value, m.Why)
+		b.byDefault(m.Name, m.Value, m.Why)
 	}
 }
 
@@ -100,17 +117,38 @@ func (b *builder) lasts() float64 {
 
 // runClock works out when everything in the shot happens.
 func (b *builder) runClock(out *Built) *clock.Clock {
-	c := clock.New(b.Base)
-	c.Needed = out.shortest
-	c.Idle = func(s *lang.Hold, landed, long, now float64) {
-		out.Idle = append(out.Idle, Idle{Stmt: s, Landed: landed, Long: long, Now: now})
-	}
-	c.ReadLines()
+	c := clock.New(b.with(out.Setup.Lens, out))
 	b.readCut(c)
-	c.ReadPulls()
-	c.ReadStart()
+	b.startsOn()
 	c.Run()
 	return c
+}
+
+// with returns what the clock of the shot goes by.
+func (b *builder) with(lens *kit.Lens, l clock.Landing) clock.With {
+	return clock.With{
+		Lex: b.lex, Items: b.Items, Stage: b.Stage, Change: b.Ch, Lens: lens, Pace: b.Film.Pace,
+		Begun: b.Shot.BeginsAt != "", Epoch: b.Epoch, Landing: l, Tokens: b.Film.Tokens,
+	}
+}
+
+// startsOn resolves where the focus is when the shot starts.
+func (b *builder) startsOn() {
+	s, ok := b.Settings["start"].(*lang.Start)
+	g := stage.Goal{At: b.Head.Range(), Ok: true}
+	switch {
+	case ok:
+		g = b.Stage.Goal(s.Target, b.lex.Outside())
+	case len(b.Stage.Order) > 0:
+		u := b.Stage.Order[0]
+		g.Text, g.Subject = u.Name, u
+		b.byDefault("start", "on "+u.Name, "the shot does not say where the focus starts")
+	default:
+		g.Text, g.Distance = "inf", math.Inf(1)
+		b.byDefault("start", "on inf", "the shot does not say where the focus starts, and has no subject")
+	}
+	b.Start = g
+	b.Shot.Optics.Start = b.Target(&g, 0)
 }
 
 // readCut finds the shot in the cuts, once for all that is tried on it, and
@@ -134,23 +172,21 @@ func (b *builder) readCut(c *clock.Clock) {
 		}
 		b.Shot.Begins, b.Shot.BeginsAt = found.Begin, b.Rate.Format(found.Begin)
 	}
-	for i, key := range cut.KeysOf(c.Said()) {
-		c.InOrder[i].Heard = found.Lines[key]
-	}
+	c.Hear(found, b.Epoch)
 	b.sayCut(len(c.InOrder))
 }
 
 // sayCut lists where times come from.
 func (b *builder) sayCut(lines int) {
 	if c := b.Cut; c.List != nil && (b.Settings["begins"] == nil || b.Epoch != c.Begin) {
-		b.ByDefault("begins at", b.Shot.BeginsAt, fmt.Sprintf("clip %s of %s", b.Head.ID, c.List.Base()))
+		b.byDefault("begins at", b.Shot.BeginsAt, fmt.Sprintf("clip %s of %s", b.Head.ID, c.List.Base()))
 	}
 	if c := b.Cut; c.Subtitles != nil {
 		why := fmt.Sprintf("it has %d of %s", len(c.Lines), units.Count(lines, "line"))
 		if !c.Placed {
 			why += "; the first of them is where the plan has it"
 		}
-		b.ByDefault("line times", "from "+c.Subtitles.Base(), why)
+		b.byDefault("line times", "from "+c.Subtitles.Base(), why)
 	}
 }
 
@@ -210,5 +246,5 @@ func (b *builder) untimed(pulls []*Pull) {
 	if n > 1 {
 		who = fmt.Sprintf("%d racks do not say it", n)
 	}
-	b.ByDefault("over", value, who+": the shortest that lands with the wanted chance, and 1 s where none does")
+	b.byDefault("over", value, who+": the shortest that lands with the wanted chance, and 1 s where none does")
 }

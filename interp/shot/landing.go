@@ -10,8 +10,9 @@ import (
 	"pullscore/interp/units"
 )
 
-// shortest is the length of a rack that is to be as short as it can.
-func (b *Built) shortest(p, before *clock.Pull, start, land float64) float64 {
+// Shortest returns the length of a rack that is to be as short as it can, in
+// seconds.
+func (b *Built) Shortest(p, before *clock.Pull, start, land float64) float64 {
 	needs, ok := b.handPull(p, before, start, land)
 	if !ok {
 		return 1

@@ -48,7 +48,7 @@ func (b *builder) inOrder(out *Built) []*clock.Pull {
 		for _, r := range racks {
 			if r.ByDefault && before != r.WrittenBefore() {
 				old := r.StartS
-				long := out.shortest(r, before, r.StartS, r.LandS)
+				long := out.Shortest(r, before, r.StartS, r.LandS)
 				if r.Landing != nil {
 					r.StartS = r.LandS - long
 				} else {

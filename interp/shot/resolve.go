@@ -12,6 +12,7 @@ import (
 	"pullscore/interp/change"
 	"pullscore/interp/clock"
 	"pullscore/interp/film"
+	"pullscore/interp/kit"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
 	"pullscore/interp/stage"
@@ -35,26 +36,29 @@ func (b *builder) look(set *Setup) {
 	b.begins()
 	b.lasts()
 	b.Shot.Optics = standIn(set.Focal)
-	if set.Lens != nil && set.Lens.Ok && !b.Film.Scope.Lost["with"] && !b.Here["with"] {
-		b.Lens = set.Lens
+	var lens *kit.Lens
+	if set.Lens != nil && set.Lens.Ok && !b.Film.Scope.Lost["with"] && !b.lex.Here["with"] {
+		lens = set.Lens
 	}
-	b.Stage = stage.New(b.Lexicon, &b.Ch, &b.Shot.Optics, b.Shot.Optics.Focal.At(0))
-	c := clock.New(b.Base)
-	c.Needed = func(p, before *clock.Pull, start, land float64) float64 { return 1 }
-	c.Idle = func(s *lang.Hold, landed, long, now float64) {}
-	c.ReadLines()
+	b.Stage = stage.New(b.lex, b.Ch, &b.Shot.Optics, b.Shot.Optics.Focal.At(0))
+	c := clock.New(b.with(lens, aSecond{}))
 	b.readCut(c)
-	c.ReadPulls()
-	c.ReadStart()
+	b.startsOn()
 	c.Run()
 	if slices.ContainsFunc(c.Ordered(), func(p *clock.Pull) bool { return p.ByDefault }) {
 		b.leaveOut(ofLengths)
 	}
 }
 
+// aSecond stands in for a lens and a hand that are not known.
+type aSecond struct{}
+
+// Shortest returns the second that a rack takes of which nothing is known.
+func (aSecond) Shortest(p, before *clock.Pull, start, land float64) float64 { return 1 }
+
 // leaveOut drops what was told under some codes.
 func (b *builder) leaveOut(codes []string) {
-	b.Diags = slices.DeleteFunc(b.Diags, func(d lang.Diagnostic) bool { return slices.Contains(codes, d.Code) })
+	b.To.Diags = slices.DeleteFunc(b.To.Diags, func(d lang.Diagnostic) bool { return slices.Contains(codes, d.Code) })
 }
 
 // ofLengths are the mistakes that hang on how long a rack takes which does not say
@@ -76,7 +80,7 @@ func Unused(f *film.Film, sections []*lang.Section, used map[*lang.Move]bool) []
 		set, _ = b.setup(*with)
 	}
 	b.look(set)
-	told := b.Diags
+	told := b.To.Diags
 	for _, sec := range sections {
 		head, ok := sec.Head.(*lang.Move)
 		if !ok && names.Meant(sec) != "move" && names.Meant(sec) != "" || ok && used[head] {
@@ -86,12 +90,12 @@ func Unused(f *film.Film, sections []*lang.Section, used map[*lang.Move]bool) []
 		if !ok { // any name may be a parameter
 			head = &lang.Move{}
 		}
-		b.Items = b.Alone(sec.Body, head)
-		b.Lose(sec, f.Lost)
-		b.Reporter.Lost[""] = b.Reporter.Lost[""] || !ok
+		b.Items = b.lex.Alone(sec.Body, head)
+		b.lex.Lose(sec, b.Items, f.Lost)
+		b.To.Lost[""] = b.To.Lost[""] || !ok
 		b.look(&Setup{})
 		b.leaveOut(ofPlaces)
-		told = append(told, b.Diags...)
+		told = append(told, b.To.Diags...)
 	}
 	return told
 }
@@ -106,10 +110,10 @@ func newDry(f *film.Film, sections []*lang.Section) *builder {
 	for _, sec := range sections {
 		for _, stmt := range sec.Body {
 			if kind, name := names.Declared(stmt); name != nil && f.Scope.Find(names.DeclSubject, name.Text) == nil {
-				b.Local.Put(&names.Decl{Kind: kind, Name: name, Stmt: &lang.Bad{}})
+				b.lex.Local.Put(&names.Decl{Kind: kind, Name: name, Stmt: &lang.Bad{}})
 			}
 		}
 	}
-	b.Lose(b.Section, f.Lost)
+	b.lex.Lose(b.Section, nil, f.Lost)
 	return b
 }

@@ -74,7 +74,7 @@ func (b *builder) setup(w lang.With) (s *Setup, ok bool) {
 // lostWith reports whether a set-up could not be read, of the shot or of the film,
 // or a clause of it: nothing can be computed without knowing what it says.
 func (b *builder) lostWith() bool {
-	return b.Film.Scope.Lost["with"] || b.Here["with"] || b.lostClause("")
+	return b.Film.Scope.Lost["with"] || b.lex.Here["with"] || b.lostClause("")
 }
 
 // lostClause reports whether a clause of the set-up could not be read, "" for any.
@@ -90,7 +90,7 @@ func (b *builder) lostClause(word string) bool {
 // mayBeLost reports whether a clause that the set-up does not say may stand in a
 // line that could not be read.
 func (b *builder) mayBeLost(word string) bool {
-	return b.dry || b.Film.Scope.Lost.Any("with") || b.Here.Any("with") || b.lostClause(word)
+	return b.dry || b.Film.Scope.Lost.Any("with") || b.lex.Here.Any("with") || b.lostClause(word)
 }
 
 // take makes the camera and the lens what a change has them be.
@@ -170,7 +170,7 @@ func (b *builder) handOf(s *Setup, name *lang.Name) {
 		b.defaultsOf(u.Defaults)
 		return
 	}
-	b.ByDefault("puller", "4.1 bit/s, 0.5 mm at the rim", "no puller is named: a hand as published, fitted to nobody")
+	b.byDefault("puller", "4.1 bit/s, 0.5 mm at the rim", "no puller is named: a hand as published, fitted to nobody")
 }
 
 // numbers takes the clauses that are plain numbers.
@@ -212,7 +212,7 @@ func (b *builder) numbers(s *Setup, w lang.With) {
 		s.ND = *b.Ch.ND
 	}
 	if s.Geared && w.Wheel == nil && b.Ch.Wheel == 0 {
-		b.ByDefault("wheel", "80 mm", "the set-up has a gear and does not say its hand wheel")
+		b.byDefault("wheel", "80 mm", "the set-up has a gear and does not say its hand wheel")
 	}
 }
 
@@ -224,7 +224,7 @@ func (b *builder) focal(s *Setup, w lang.With) bool {
 	}
 	if w.Focal == nil {
 		if known && l.Zoom() {
-			b.ByDefault("focal", units.Style{}.Millimetres(l.Focal), "a zoom stands at its short end")
+			b.byDefault("focal", units.Style{}.Millimetres(l.Focal), "a zoom stands at its short end")
 		}
 		return true
 	}
@@ -275,7 +275,7 @@ func (b *builder) stop(s *Setup, w lang.With) bool {
 	s.Number = q.V
 	if q.Dim == names.DimTStop {
 		if math.IsNaN(s.perT) {
-			b.ByDefault("f-number", units.Style{}.Stop(q.V, false, units.Exact), "the lens has one scale of stops, so the f-number is taken as the T-number")
+			b.byDefault("f-number", units.Style{}.Stop(q.V, false, units.Exact), "the lens has one scale of stops, so the f-number is taken as the T-number")
 		} else {
 			s.Number = q.V / s.perT
 		}

@@ -17,9 +17,7 @@ type Spoken struct {
 
 // spoken returns all lines of a shot, also of one that could not be computed.
 // Names that nobody has are told by then.
-func spoken(l *names.Lexicon, b *Built) []Spoken {
-	silent := *l
-	silent.Reporter = &names.Reporter{}
+func spoken(b *Built) []Spoken {
 	var list []Spoken
 	for i, it := range b.Items {
 		s, ok := it.Stmt.(*lang.Speech)
@@ -31,7 +29,7 @@ func spoken(l *names.Lexicon, b *Built) []Spoken {
 			continue
 		}
 		who := s.Who.Text
-		if d, ok := silent.Who(s.Who, it.Env, names.DeclSubject, names.DeclVoice); ok {
+		if d, ok := it.In.Quietly().Who(s.Who, names.DeclSubject, names.DeclVoice); ok {
 			who = d.Name.Text
 		}
 		list = append(list, Spoken{Line: plan.Line{Who: who, Text: names.ValueOf(s.Words)}, At: s.Range()})

@@ -48,28 +48,28 @@ func (g *Goal) Members() []*Subject {
 
 // Goal resolves a target. It looks at all that the target names, whatever is
 // wrong with one of them.
-func (st *Stage) Goal(t *lang.Target, e *names.Env) (g Goal) {
+func (st *Stage) Goal(t *lang.Target, in names.Reader) (g Goal) {
 	if t == nil || len(t.Of) == 0 {
 		return g
 	}
-	g.At, g.Text = t.Range(), names.SourceText(st.Source(t.Range().File), t.Range())
+	g.At, g.Text = t.Range(), in.SourceText(t.Range())
 	g.Ok = true
 	for _, x := range t.Of {
-		g.Ok = st.aim(&g, x, e, len(t.Of) > 1) && g.Ok
+		g.Ok = st.aim(&g, x, in, len(t.Of) > 1) && g.Ok
 	}
-	if g.Ok && e != nil && g.Subject != nil {
-		g.Text = g.Subject.Name + st.units().Offset(g.Offset) // not the parameter's name
+	if g.Ok && in.Env != nil && g.Subject != nil {
+		g.Text = g.Subject.Name + st.style.Offset(g.Offset) // not the parameter's name
 	}
 	return g
 }
 
 // aim adds what one value of a target names to a goal.
-func (st *Stage) aim(g *Goal, x *lang.Expr, e *names.Env, split bool) (ok bool) {
+func (st *Stage) aim(g *Goal, x *lang.Expr, in names.Reader, split bool) (ok bool) {
 	fail := func(code, message, detail string) bool {
-		st.Fail(x.Range(), code, message, detail)
+		in.Fail(x.Range(), code, message, detail)
 		return false
 	}
-	q, ok := st.At(e).Eval(x)
+	q, ok := in.Eval(x)
 	switch {
 	case !ok:
 		return false
@@ -104,9 +104,9 @@ func (st *Stage) aim(g *Goal, x *lang.Expr, e *names.Env, split bool) (ok bool) 
 	return true
 }
 
-// units returns how the plan has its lengths written.
-func (st *Stage) units() (style units.Style) {
-	if s, ok := st.Film.Settings["units"].(*lang.Units); ok && s.System == "imperial" {
+// styleOf returns how a plan with some settings has its lengths written.
+func styleOf(settings map[string]lang.Statement) (style units.Style) {
+	if s, ok := settings["units"].(*lang.Units); ok && s.System == "imperial" {
 		style.System = units.Imperial
 	}
 	return style

@@ -13,6 +13,7 @@ import (
 	"pullscore/interp/change"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/lang"
 	"pullscore/optics"
 )
@@ -25,10 +26,9 @@ const maxRelative = 12
 
 // A Stage holds the subjects of a shot and the moves resolved so far.
 type Stage struct {
-	*names.Lexicon
-	ch     *change.Change
+	ch     change.Change
 	optics *plan.Optics
-	focal  float64 // m, before any zoom
+	style  units.Style // of lengths in words
 
 	Subjects map[string]*Subject
 	Order    []*Subject
@@ -85,8 +85,10 @@ type Move struct {
 }
 
 // New places the subjects of the shot: its own, then the file's.
-func New(l *names.Lexicon, ch *change.Change, optics *plan.Optics, focal float64) *Stage {
-	st := &Stage{Lexicon: l, ch: ch, optics: optics, focal: focal, Subjects: map[string]*Subject{}}
+// focal is the focal length before any zoom, metres.
+func New(l *names.Lexicon, ch change.Change, optics *plan.Optics, focal float64) *Stage {
+	st := &Stage{ch: ch, optics: optics, style: styleOf(l.Film.Settings), Subjects: map[string]*Subject{}}
+	here := l.Outside()
 	for _, s := range []*names.Scope{l.Film, l.Local} {
 		for _, d := range s.Order {
 			if d.Kind == names.DeclSubject && l.Find(d.Name.Text) == d {
@@ -97,7 +99,7 @@ func New(l *names.Lexicon, ch *change.Change, optics *plan.Optics, focal float64
 		}
 	}
 	for _, u := range st.Order {
-		st.place(u)
+		st.place(u, here)
 	}
 	st.Order = slices.DeleteFunc(st.Order, func(u *Subject) bool { return !u.Ok })
 	for _, u := range st.Order {
@@ -112,7 +114,7 @@ func New(l *names.Lexicon, ch *change.Change, optics *plan.Optics, focal float64
 
 // place resolves where a subject stands at the start; a circle of subjects
 // that stand relative to one another is an error.
-func (st *Stage) place(u *Subject) {
+func (st *Stage) place(u *Subject, here names.Reader) {
 	if u.busy || u.placed {
 		return
 	}
@@ -124,16 +126,16 @@ func (st *Stage) place(u *Subject) {
 	u.busy = true
 	u.Deep, u.Sways = 0, plan.None()
 	if s.Deep != nil {
-		if v, ok := st.Within(s.Deep, names.DimLength, 0, 1000, "a subject is 0 to 1000 m deep"); ok {
+		if v, ok := here.Within(s.Deep, names.DimLength, 0, 1000, "a subject is 0 to 1000 m deep"); ok {
 			u.Deep = plan.Number(v)
 		}
 	}
 	if s.Sways != nil {
-		if v, ok := st.Within(s.Sways, names.DimLength, 0, 10, "a subject sways 0 to 10 m"); ok {
+		if v, ok := here.Within(s.Sways, names.DimLength, 0, 10, "a subject sways 0 to 10 m"); ok {
 			u.Sways = plan.Number(v)
 		}
 	}
-	u.FirstAlong, u.FirstAcross, u.Ok = st.Spots(s.Place, nil, u)
+	u.FirstAlong, u.FirstAcross, u.Ok = st.Spots(s.Place, here, u)
 	u.StandsBy(u.FirstAlong.On)
 	u.FirstAlong.Back(st.ch.Back)
 	if side, ok := st.ch.SideOf(u.Name); ok {
@@ -145,29 +147,28 @@ func (st *Stage) place(u *Subject) {
 // Spots resolves a place. For a subject's first place, self is that subject,
 // and its slant is noted. It looks at both parts of the place, whatever is wrong
 // with one.
-func (st *Stage) Spots(pl *lang.Place, e *names.Env, self *Subject) (along, across spot, ok bool) {
+func (st *Stage) Spots(pl *lang.Place, in names.Reader, self *Subject) (along, across spot, ok bool) {
 	if pl == nil {
 		return along, across, false
 	}
-	ev := st.At(e)
-	along, across, ok = st.distance(pl, ev, self)
+	along, across, ok = st.distance(pl, in, self)
 	if pl.Side == nil {
 		return along, across, ok
 	}
-	side, okSide := ev.Eval(pl.Side)
+	side, okSide := in.Eval(pl.Side)
 	if !okSide {
 		return along, across, false
 	}
-	return st.toTheSide(pl, side, along, across, ok, self)
+	return toTheSide(pl, in, side, along, across, ok, self)
 }
 
 // distance resolves how far a place is, or whom it is relative to.
-func (st *Stage) distance(pl *lang.Place, ev *names.Evaluator, self *Subject) (along, across spot, ok bool) {
+func (st *Stage) distance(pl *lang.Place, in names.Reader, self *Subject) (along, across spot, ok bool) {
 	fail := func(at lang.Range, code, message, detail string) (spot, spot, bool) {
-		st.Fail(at, code, message, detail)
+		in.Fail(at, code, message, detail)
 		return spot{}, spot{}, false
 	}
-	q, ok := ev.Eval(pl.At)
+	q, ok := in.Eval(pl.At)
 	switch {
 	case !ok:
 		return along, across, false
@@ -185,7 +186,7 @@ func (st *Stage) distance(pl *lang.Place, ev *names.Evaluator, self *Subject) (a
 		return along, across, false // its line cannot be read where it stands
 	}
 	if self != nil {
-		st.place(on)
+		st.place(on, in)
 	}
 	switch {
 	case on.busy || self != nil && on == self:
@@ -200,7 +201,7 @@ func (st *Stage) distance(pl *lang.Place, ev *names.Evaluator, self *Subject) (a
 
 // toTheSide adds what a place says of the side: a length across, or the angle
 // of a slant tape. known tells that its distance is.
-func (st *Stage) toTheSide(pl *lang.Place, side names.Quantity, along, across spot, known bool, self *Subject) (spot, spot, bool) {
+func toTheSide(pl *lang.Place, in names.Reader, side names.Quantity, along, across spot, known bool, self *Subject) (spot, spot, bool) {
 	sign := 1.0
 	if pl.Dir == "left" {
 		sign = -1
@@ -216,7 +217,7 @@ func (st *Stage) toTheSide(pl *lang.Place, side names.Quantity, along, across sp
 			self.Slant, self.SlantDeg = plan.Number(tape), side.V
 		}
 	default:
-		st.Fail(pl.Side.Range(), "wrong-unit", "the way to the side is a length, or the angle of the tape under 89 deg",
+		in.Fail(pl.Side.Range(), "wrong-unit", "the way to the side is a length, or the angle of the tape under 89 deg",
 			"As in 1.7 m, 20 cm left, or 1.7 m, 15 deg left.")
 		return along, across, false
 	}

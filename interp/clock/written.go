@@ -1,0 +1,56 @@
+// What a plan holds of the times: lines, cues, actions and pauses.
+
+package clock
+
+import (
+	"strings"
+
+	"pullscore/interp/names"
+	"pullscore/interp/plan"
+	"pullscore/lang"
+)
+
+// Finish writes lines, cues, actions and pauses into a shot.
+func (c *Clock) Finish(sh *plan.Shot) {
+	for i, it := range c.items {
+		m := c.At[i]
+		if !m.Known {
+			continue
+		}
+		start, end := plan.Number(m.StartS), plan.Number(m.EndS)
+		switch s := it.Stmt.(type) {
+		case *lang.Speech:
+			l := c.Lines[i]
+			l.Listed = len(sh.Lines)
+			sh.Lines = append(sh.Lines, plan.Line{
+				Who: l.Who, Text: names.ValueOf(s.Words), Start: start, End: end,
+				Estimated: s.Lasting == nil && s.To == nil && l.Heard == nil, Words: l.drawn(),
+			})
+		case *lang.Cue:
+			sh.Cues = append(sh.Cues, plan.Cue{Name: s.Name.Text, T: start})
+		case *lang.Action:
+			sh.Actions = append(sh.Actions, plan.Action{Text: names.ValueOf(s.What), Start: start, End: end})
+		case *lang.Pause:
+			sh.Pauses = append(sh.Pauses, plan.Pause{Start: start, End: end})
+		}
+	}
+}
+
+// drawn returns the words of a line with the punctuation that stands about
+// them.
+func (l *Line) drawn() []plan.Word {
+	spread := l.spread()
+	words := make([]plan.Word, len(spread))
+	text := names.ValueOf(l.Stmt.Words)
+	for j, w := range spread {
+		from, to := w.Token.Start, len(text)
+		if j == 0 {
+			from = 0
+		}
+		if j+1 < len(spread) {
+			to = spread[j+1].Token.Start
+		}
+		words[j] = plan.Word{Text: strings.TrimSpace(text[from:to]), Start: w.Start, End: w.End, Hangs: l.hangs[j]}
+	}
+	return words
+}

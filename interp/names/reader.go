@@ -1,0 +1,214 @@
+// Reading: what stands at one place of a shot, whose names may be parameters of
+// the move that it stands in.
+
+package names
+
+import (
+	"fmt"
+	"strings"
+
+	"pullscore/lang"
+)
+
+// A Reader reads what stands at one place of a shot: in the shot itself, or in one
+// use of a move, whose parameters it knows. What is wrong it tells with that use.
+type Reader struct {
+	Evaluator
+	Env *Env // nil outside moves
+	lex *Lexicon
+}
+
+// reader returns the reader of a place, which tells what is wrong to a report.
+func (l *Lexicon) reader(e *Env, call *lang.Call, to *Report) Reader {
+	r := Reader{Evaluator: Evaluator{Reporter: Reporter{To: to, Call: call}, Rate: l.Rate}, Env: e, lex: l}
+	at := r // without itself: the names need no more
+	r.Names = func(x *lang.Expr) (Quantity, bool) { return at.name(x) }
+	return r
+}
+
+// Outside returns the reader of what stands in no move.
+func (l *Lexicon) Outside() Reader { return l.reader(nil, nil, l.To) }
+
+// Place gives the statements that stand nowhere in the text the place of those
+// that stand in the shot itself.
+func (l *Lexicon) Place(items []Item) []Item {
+	for i := range items {
+		if items[i].In.lex == nil {
+			items[i].In = l.Outside()
+		}
+	}
+	return items
+}
+
+// Quietly returns the reader of the same place that tells nobody.
+func (r Reader) Quietly() Reader { return r.lex.reader(r.Env, r.Call, &Report{}) }
+
+// Arg returns what a parameter stands for, and the reader of where that stands.
+// In a move that no shot uses it may stand for anything: the anchor is nil.
+func (r Reader) Arg(name string) (a *lang.Anchor, outer Reader, ok bool) {
+	a, e, ok := r.Env.Arg(name)
+	if !ok {
+		return nil, Reader{}, false
+	}
+	return a, r.lex.reader(e, r.Call, r.To), true
+}
+
+// SourceText returns what a range covers, on one line.
+func (r Reader) SourceText(at lang.Range) string { return SourceText(r.lex.Source(at.File), at) }
+
+// name resolves a name of an expression.
+func (r Reader) name(x *lang.Expr) (Quantity, bool) {
+	l := r.lex
+	if a, outer, ok := r.Arg(x.Ref); ok {
+		if a == nil {
+			return Quantity{}, false
+		}
+		return outer.argument(a)
+	}
+	d := l.Find(x.Ref)
+	switch {
+	case d == nil:
+		r.Undeclared(x.Range(), x.Ref, "subject", DeclSubject, DeclLet)
+		return Quantity{}, false
+	case d.Kind == DeclLet:
+		if v, ok := l.Lets[d]; ok {
+			return v.Q, v.Ok
+		}
+		return Quantity{}, false // it stands in a shot, which has been told
+	case d.Kind == DeclSubject:
+		return Quantity{Dim: DimLength, On: d.Name}, true
+	}
+	r.Fail(x.Range(), "wrong-kind", fmt.Sprintf("%s is a %s, and a subject or a value is wanted here", x.Ref, d.Kind), "")
+	return Quantity{}, false
+}
+
+// Undeclared reports a name, in a shot, that nothing of these kinds declares.
+func (r Reader) Undeclared(at lang.Range, name, what string, kinds ...DeclKind) {
+	l, key := r.lex, [2]string{name, what}
+	meant, ok := l.near[key]
+	if !ok && l.compared < worthComparing {
+		among := l.names(kinds)
+		l.compared += len(among)
+		meant = didYouMean(name, among)
+		l.near[key] = meant
+	}
+	r.unknown(at, name, what, kinds[0], meant)
+}
+
+// Written is an anchor as the plan writes it, a parameter as its argument.
+func (r Reader) Written(a *lang.Anchor) string {
+	if a.Kind == lang.AnchorName {
+		if arg, outer, ok := r.Arg(a.Name.Text); ok && arg != nil {
+			rest := a.Range()
+			rest.Start = a.Name.Range().End
+			return strings.TrimSpace(outer.Written(arg) + " " + r.SourceText(rest))
+		}
+	}
+	return r.SourceText(a.Range())
+}
+
+// AnchorText writes what a rack hangs on, as the plan does.
+func (r Reader) AnchorText(on, landing *lang.Anchor) string {
+	s := ""
+	if on != nil {
+		s = "on " + r.Written(on)
+	}
+	if landing != nil {
+		if s != "" {
+			s += ", "
+		}
+		s += "landing on " + r.Written(landing)
+	}
+	return s
+}
+
+// A given is an argument in the environment that it is read in.
+type given struct {
+	arg *lang.Anchor
+	env *Env
+}
+
+// argument computes what an argument comes to as a value or a place, once: an
+// argument made of arguments would double with every move.
+func (r Reader) argument(a *lang.Anchor) (Quantity, bool) {
+	l, key := r.lex, given{a, r.Env}
+	if v, ok := l.givens[key]; ok {
+		return v.Q, v.Ok
+	}
+	q, ok := r.evalArgument(a)
+	l.givens[key] = LetValue{Q: q, Ok: ok}
+	return q, ok
+}
+
+func (r Reader) evalArgument(a *lang.Anchor) (Quantity, bool) {
+	switch a.Kind {
+	case lang.AnchorTime:
+		if a.Offset == nil {
+			return r.Eval(a.Time)
+		}
+		return r.binary(&lang.Expr{Node: a.Node, Kind: lang.ExprBinary, Op: '+', X: a.Time, Y: a.Offset})
+	case lang.AnchorName:
+		x := nameExpr(a.Name)
+		if a.Offset == nil {
+			return r.Eval(x)
+		}
+		return r.binary(&lang.Expr{Node: a.Node, Kind: lang.ExprBinary, Op: '+', X: x, Y: a.Offset})
+	case lang.AnchorWords:
+		if a.Name == nil && a.Nth == 0 && a.Offset == nil { // a quoted name
+			return r.Eval(&lang.Expr{Node: a.Words.Node, Kind: lang.ExprName, Ref: a.Words.Value, Quoted: true})
+		}
+	}
+	r.Fail(a.Range(), "wrong-kind", "a subject or a value is wanted here, and this is a moment", "")
+	return Quantity{}, false
+}
+
+func nameExpr(n *lang.Name) *lang.Expr {
+	return &lang.Expr{Node: n.Node, Kind: lang.ExprName, Ref: n.Text, Quoted: n.Quoted}
+}
+
+// Who resolves a name that may be a parameter to a declared name of one of the
+// kinds.
+func (r Reader) Who(n *lang.Name, kinds ...DeclKind) (*Decl, bool) {
+	at, text := n.Range(), n.Text
+	for e := r.Env; ; {
+		a, outer, ok := e.Arg(text)
+		if !ok {
+			break
+		}
+		e = outer
+		switch {
+		case a == nil:
+			return nil, false
+		case a.Kind == lang.AnchorName && a.Offset == nil:
+			text, at = a.Name.Text, a.Range()
+		case a.Kind == lang.AnchorWords && a.Name == nil && a.Nth == 0 && a.Offset == nil:
+			text, at = a.Words.Value, a.Range()
+		default:
+			r.Fail(a.Range(), "wrong-kind", "a name is wanted here", "")
+			return nil, false
+		}
+	}
+	d := r.lex.Find(text)
+	if d == nil {
+		r.Undeclared(at, text, kindWords(kinds), kinds...)
+		return nil, false
+	}
+	for _, k := range kinds {
+		if d.Kind == k {
+			return d, true
+		}
+	}
+	r.Fail(at, "wrong-kind", fmt.Sprintf("%s is a %s, and a %s is wanted here", text, d.Kind, kindWords(kinds)), "")
+	return nil, false
+}
+
+func kindWords(kinds []DeclKind) string {
+	s := ""
+	for i, k := range kinds {
+		if i > 0 {
+			s += " or "
+		}
+		s += k.String()
+	}
+	return s
+}
