@@ -116,5 +116,5 @@ export class View {
 // arcmin writes a blur for people.
 export function arcmin(v) {
   if (!Number.isFinite(v)) return "no image";
-  return v < 99.95 ? `${v.toFixed(1)}′` : `${Math.round(v)}′`;
+  return `${v < 9.95 ? v.toFixed(1) : Math.round(v)} arcmin`;
 }
