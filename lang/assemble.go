@@ -21,18 +21,25 @@ func identify(first, second *lexer.Token, in section) *spec {
 		if s := specOf[first.Value]; s != nil && s.word != movesWord {
 			return s.within(in)
 		}
+	case first.Type == tokWord && beginsHere(first.Value, in):
+		return specOf[first.Value].within(in)
 	case second.Type == tokPunct && second.Value == "(" && isName(first):
 		return specOf[callWord]
 	case second.Type == tokWord && second.Value == movesWord && isName(first):
 		return specOf[movesWord]
-	case first.Type == tokWord: // it may be soft
+	case first.Type == tokWord && isSoft(first.Value):
 		if s := specOf[first.Value]; s != nil {
-			if s = s.within(in); s.mayStand(in) {
-				return s
-			}
+			return s.within(in) // in the wrong place, which is told
 		}
 	}
 	return nil
+}
+
+// beginsHere reports whether a soft word begins a statement of a section in which
+// no line begins with a name.
+func beginsHere(word string, in section) bool {
+	s := specOf[word]
+	return s != nil && in&inScene == 0 && isSoft(word) && s.within(in).under&in != 0
 }
 
 // mayStand reports whether a statement may stand in a section.
@@ -68,7 +75,7 @@ func (p *parser) unknown(l *line) *fault {
 	if first.Type != tokWord {
 		return f.because("A line begins with the word of a statement or with a name.")
 	}
-	if !isKeyword(first.Value) {
+	if !isWordOf(first.Value) {
 		f.message = "unknown word " + describe(first)
 	}
 	if headers[first.Value] != 0 { // by the word behind it, it is no header

@@ -56,7 +56,7 @@ func Choices(src []byte, offset int) []Choice {
 		second = &before[1]
 	}
 	s := identify(&before[0], second, in)
-	if s == nil {
+	if s == nil || isSoft(before[0].Value) && !s.mayStand(in) {
 		return behindName(before)
 	}
 	return s.choices(before)

@@ -223,7 +223,7 @@ func (w *walker) blame(s *spec, m *mistake) {
 // looksLikeHead reports whether a word was meant to begin a clause: it is in
 // lower case, has three letters, means nothing else, and is near to one.
 func looksLikeHead(t *lexer.Token, heads []string) bool {
-	if len(t.Value) < 3 || strings.ToLower(t.Value) != t.Value || isKeyword(t.Value) {
+	if len(t.Value) < 3 || strings.ToLower(t.Value) != t.Value || isWordOf(t.Value) {
 		return false
 	}
 	_, ok := Nearest(t.Value, heads)

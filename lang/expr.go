@@ -4,7 +4,6 @@ package lang
 
 import (
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -205,7 +204,7 @@ func (r *exprReader) unit(x *Expr) {
 	}
 	unit, ok := unitOf(t.Value)
 	if !ok {
-		if !isKeyword(t.Value) && !slices.Contains(softWords, t.Value) && r.err == nil {
+		if !isKeyword(t.Value) && !isSoft(t.Value) && r.err == nil {
 			r.fail(noUnit(t))
 		}
 		return

@@ -210,7 +210,7 @@ const spaces = "        "
 // line writes tokens and a comment as one line.
 func (f *formatter) line(indent int, tokens []lexer.Token, comment string) {
 	f.out = append(f.out, spaces[:indent]...)
-	row := row{tokens, f.joined}
+	row := row{tokens, f.joined, f.spec}
 	for i := range tokens {
 		if f.clauseBegins(tokens, i) {
 			f.out = append(f.out, ',')
@@ -254,6 +254,9 @@ func (f *formatter) clauseBegins(tokens []lexer.Token, i int) bool {
 	if t.Type != tokWord || !slices.Contains(f.spec.shape().marked, t.Value) {
 		return false
 	}
+	if i > 0 && isSoft(t.Value) && slices.Contains(f.spec.shape().marked, tokens[i-1].Value) {
+		return false // what the clause before it is given
+	}
 	f.clauses++
 	return i > 0 && (f.spec.apart || f.clauses > 1) && endsClause(tokens[:i])
 }
@@ -286,6 +289,9 @@ func endsOperand(tokens []lexer.Token) bool {
 	case tokPunct:
 		return t.Value == ")" || t.Value == "%" || t.Value == "°"
 	case tokWord:
+		if n == 1 && specOf[t.Value] != nil { // it begins the statement
+			return false
+		}
 		if !isKeyword(t.Value) || t.Value == "inf" {
 			return true
 		}
@@ -299,6 +305,7 @@ func endsOperand(tokens []lexer.Token) bool {
 type row struct {
 	tokens []lexer.Token
 	joined bool
+	spec   *spec // the statement; nil: none
 }
 
 // blankBefore reports whether a blank stands between token i and the one
@@ -340,7 +347,8 @@ func (r row) touchesLeft(i int) bool {
 	case ",", ":", ")", "°":
 		return true
 	case "(":
-		list := i == 1 || i == 2 && r.tokens[0].Value == "move"
+		begins := r.spec != nil && r.spec.word == r.tokens[i-1].Value // with a soft word
+		list := i == 1 && !begins || i == 2 && r.tokens[0].Value == "move"
 		return list && isName(&r.tokens[i-1])
 	case "/":
 		return r.perSecond(i)

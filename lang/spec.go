@@ -162,8 +162,14 @@ func (s *spec) within(in section) *spec {
 
 // softWords are words that mean something at their place in a statement and are
 // names anywhere else. A line begins with one only where its section takes that
-// statement, and its second token is no `:`, `(` or `moves`.
-var softWords = []string{"x", "nearer", "farther"}
+// statement, and its second token is no `:`, `(` or `moves`. Most belong to cameras,
+// lenses, pullers and set-ups: a cue may be a mark or a ring. The list is sorted.
+var softWords = []string{
+	"bias", "breathing", "closest", "diagonal", "diameter", "farther", "focal", "focus", "gear", "grip", "hand",
+	"iso", "keeps", "limit", "loses", "mark", "meter", "monitor", "nd", "nearer", "pupil", "records", "ring",
+	"screen", "sensor", "shoulder", "shutter", "spread", "stop", "stops", "takes", "through", "tripod", "turns",
+	"wheel", "x",
+}
 
 // otherKeywords are the words with a meaning of their own inside statements.
 var otherKeywords = []string{
@@ -174,13 +180,26 @@ var otherKeywords = []string{
 	"wheel", "wire", "wpm",
 }
 
-// isKeyword reports whether a word cannot be a name.
-func isKeyword(word string) bool {
+// isWordOf reports whether a word means something in the language somewhere.
+func isWordOf(word string) bool {
 	_, found := specOf[word]
-	return found && word != speechWord && word != callWord && !slices.Contains(softWords, word)
+	return found && word != speechWord && word != callWord
 }
 
-// Keywords returns the words of the language, sorted. None of them can be a
+// isSoft reports whether a word means something at its place alone.
+func isSoft(word string) bool {
+	_, found := slices.BinarySearch(softWords, word)
+	return found
+}
+
+// isKeyword reports whether a word cannot be a name.
+func isKeyword(word string) bool { return isWordOf(word) && !isSoft(word) }
+
+// SoftWords returns the words of the language, sorted, that are names wherever
+// they do not stand at their place in a statement.
+func SoftWords() []string { return slices.Clone(softWords) }
+
+// Keywords returns the other words of the language, sorted. None of them can be a
 // name without quotes.
 func Keywords() []string {
 	list := make([]string, 0, len(specOf))

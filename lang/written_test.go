@@ -10,7 +10,7 @@ import (
 func TestWriteName(t *testing.T) {
 	for name, want := range map[string]string{
 		"NADIA": "NADIA", "JEAN-LUC": "JEAN-LUC", "O'BRIEN": "O'BRIEN", "R2-D2": "R2-D2", "T2": "T2", "名前": "名前",
-		"MRS. DALE": `"MRS. DALE"`, "GUARD #2": `"GUARD #2"`, "mark": `"mark"`, "2ND MAN": `"2ND MAN"`, "A-10": `"A-10"`,
+		"MRS. DALE": `"MRS. DALE"`, "GUARD #2": `"GUARD #2"`, "mark": "mark", "over": `"over"`, "2ND MAN": `"2ND MAN"`, "A-10": `"A-10"`,
 		"": `""`, `A "B"`: `"A \"B\""`, `A\`: `"A\\"`, "f/2": `"f/2"`, "A, B": `"A, B"`,
 	} {
 		if got := WriteName(name); got != want {

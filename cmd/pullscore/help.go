@@ -111,7 +111,7 @@ func isCommand(parser *kong.Kong, name string) bool {
 
 // explained returns all that there is help on.
 func explained(parser *kong.Kong) []string {
-	list := slices.Concat(lang.Keywords(), []string{"language", "words", "grammar"}, lang.Pieces, topics.Names())
+	list := slices.Concat(lang.Keywords(), lang.SoftWords(), []string{"language", "words", "grammar"}, lang.Pieces, topics.Names())
 	for code := range rule.All() {
 		list = append(list, code.String())
 	}

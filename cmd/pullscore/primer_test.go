@@ -28,7 +28,7 @@ func TestPrimersExample(t *testing.T) {
 // statements.
 func TestPrimerHasEveryStatement(t *testing.T) {
 	text := primer()
-	for _, k := range append(lang.Keywords(), ":", "(") {
+	for _, k := range append(append(lang.Keywords(), lang.SoftWords()...), ":", "(") {
 		if usage := lang.Usage(k); usage != "" && !strings.Contains(text, usage) {
 			t.Errorf("%s is missing: %s", k, usage)
 		}

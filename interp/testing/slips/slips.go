@@ -92,7 +92,7 @@ func wordsOf(line string) []string {
 
 var keywords = func() map[string]bool {
 	m := map[string]bool{}
-	for _, w := range lang.Keywords() {
+	for _, w := range append(lang.Keywords(), lang.SoftWords()...) {
 		m[w] = true
 	}
 	return m
