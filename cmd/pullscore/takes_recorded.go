@@ -14,6 +14,7 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/interp/takes"
 	"pullscore/interp/takes/recorded"
+	"pullscore/interp/units"
 )
 
 // A recording is what --recorded answers.
@@ -113,7 +114,7 @@ func (c *takesCmd) keep(s *session, p *plan.Plan, shot *plan.Shot, scores []reco
 		return files.Plain(err)
 	}
 	if c.As == "text" {
-		_, err := fmt.Fprintf(s.out, "\nAdded to %s: %s\n", c.Append, lists.Count(len(list), "take"))
+		_, err := fmt.Fprintf(s.out, "\nAdded to %s: %s\n", c.Append, units.Count(len(list), "take"))
 		return err
 	}
 	return nil

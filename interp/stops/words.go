@@ -4,6 +4,7 @@ package stops
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"pullscore/interp/plan"
@@ -19,9 +20,9 @@ var words units.Style
 func (a *Answer) Says() []string {
 	var list []string
 	if w := a.Window; w != nil {
-		list = append(list, a.says(w)+".", "Wide end: "+a.endSays(w.Wide)+".", "Small end: "+a.endSays(w.Small)+".")
+		list = append(list, a.says(w)+".", "Open end: "+a.endSays(w.Wide)+".", "Stopped-down end: "+a.endSays(w.Small)+".")
 		for _, o := range a.Others {
-			list = append(list, fmt.Sprintf("A narrower window lies from %s to %s.", a.stop(o.From), a.stop(o.To)))
+			list = append(list, fmt.Sprintf("A narrower window lies %s.", a.span(o.From, o.To)))
 		}
 	} else {
 		list = append(list, a.none())
@@ -37,20 +38,41 @@ func (a *Answer) Says() []string {
 
 // says describes a window in a sentence without its stop.
 func (a *Answer) says(w *Window) string {
-	text := fmt.Sprintf("Holds from %s to %s, %s; best %s", a.stop(w.From), a.stop(w.To), words.Stops(float64(w.Width)), w.Best)
+	text := fmt.Sprintf("Holds %s, %s; best %s", a.span(w.From, w.To), words.Stops(float64(w.Width)), w.Best)
 	if w.AtBest != nil && w.AtBest.Exposure != nil {
 		text += " with " + w.AtBest.Exposure.Says()
 	}
 	return text
 }
 
-// stop writes an end of a window: finer than marks, which are a third apart.
-func (a *Answer) stop(n plan.Number) string {
-	v := float64(n)
-	if v >= 10 {
-		return Label(roundTo(v, 1), a.TOnly)
+// Ends writes the ends of a window: the first and the last marked third that lie
+// in it, or those on both sides of it where it lies between two.
+func (a *Answer) Ends(w *Window) (first, last string) {
+	first, last, _ = a.ends(w.From, w.To)
+	return first, last
+}
+
+func (a *Answer) ends(from, to plan.Number) (first, last string, inside bool) {
+	first, last = words.Stop(float64(from), a.TOnly, units.Closed), words.Stop(float64(to), a.TOnly, units.Open)
+	if number(first) <= number(last) {
+		return first, last, true
 	}
-	return Label(roundTo(v, 2), a.TOnly)
+	return words.Stop(float64(from), a.TOnly, units.Open), words.Stop(float64(to), a.TOnly, units.Closed), false
+}
+
+// span writes a range of stops.
+func (a *Answer) span(from, to plan.Number) string {
+	first, last, inside := a.ends(from, to)
+	if inside {
+		return "from " + first + " to " + last
+	}
+	return "between " + first + " and " + last
+}
+
+// number returns the number of a stop as it is written.
+func number(stop string) float64 {
+	n, _ := strconv.ParseFloat(strings.TrimLeft(stop, "f/T"), 64)
+	return n
 }
 
 // Says writes what is done about the light.
@@ -133,9 +155,9 @@ func (a *Answer) obstacleSays(o Obstacle) string {
 	case !o.From.Known():
 		return what + " at none" + a.bestSays(o)
 	case o.From == o.To:
-		return what + " at " + a.stop(o.From) + " only"
+		return what + " at " + words.Stop(float64(o.From), a.TOnly, units.Near) + " only"
 	}
-	return fmt.Sprintf("%s from %s to %s", what, a.stop(o.From), a.stop(o.To))
+	return fmt.Sprintf("%s %s", what, a.span(o.From, o.To))
 }
 
 func (a *Answer) bestSays(o Obstacle) string {
@@ -149,7 +171,7 @@ func (a *Answer) bestSays(o Obstacle) string {
 }
 
 func (a *Answer) leverSays(l Lever) string {
-	return fmt.Sprintf("Opens one: %s (%s to %s, best %s).", l.Text, a.stop(l.Window.From), a.stop(l.Window.To), l.Window.Best)
+	return fmt.Sprintf("Opens one: %s (%s, best %s).", l.Text, a.span(l.Window.From, l.Window.To), l.Window.Best)
 }
 
 // notes says what has not been judged.

@@ -1,4 +1,4 @@
-// Stops.
+// Stops and gears.
 
 package units
 
@@ -80,4 +80,13 @@ func stands(i int) float64 { return math.Exp2(float64(i-3) / 6) }
 func isOn(i int, n float64) bool {
 	lo, hi := min(marks[i], stands(i)), max(marks[i], stands(i))
 	return math.Abs(n/marks[i]-1) <= onMark || n >= lo*(1-onExact) && n <= hi*(1+onExact)
+}
+
+// Gear returns how often a hand wheel turns for one turn of the ring, such as
+// "2:1 (hand to ring)".
+func (s Style) Gear(turns float64) string {
+	if out, ok := s.unwritten(turns); ok {
+		return out
+	}
+	return s.Number(turns, 2) + ":1 (hand to ring)"
 }

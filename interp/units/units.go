@@ -44,6 +44,14 @@ type Style struct {
 	Face   Face
 }
 
+// ForTable returns the style of lists and papers, in the plan's system.
+func ForTable(imperial bool) Style {
+	if imperial {
+		return Style{Imperial, Table}
+	}
+	return Style{Metric, Table}
+}
+
 // other returns the same style in the other system.
 func (s Style) other() Style {
 	if s.System == Imperial {

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/render/draw"
 	"pullscore/render/floor"
 	"pullscore/render/ring"
@@ -89,7 +90,7 @@ func Title(plans []*plan.Plan) string {
 	if len(plans) == 1 {
 		return PlanTitle(plans[0])
 	}
-	scenes := sheet.Plural(len(plans), "scene")
+	scenes := units.Count(len(plans), "scene")
 	if film := commonTitle(plans); film != "" {
 		return film + ": " + scenes
 	}

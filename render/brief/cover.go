@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/render/marks"
 	"pullscore/render/sheet"
 )
@@ -61,7 +62,7 @@ const mostNamed = 24
 
 func usedBy(ids []string) string {
 	if len(ids) > mostNamed {
-		return sheet.Plural(len(ids), "shot")
+		return units.Count(len(ids), "shot")
 	}
 	return strings.Join(ids, ", ")
 }
@@ -72,13 +73,13 @@ func camerasOf(shots []*plan.Shot) Passage {
 		if s.Camera == "" {
 			return nil
 		}
-		sensor := fmt.Sprintf("%s × %s mm", sheet.Fixed(s.Optics.SensorW*1000, 2), sheet.Fixed(s.Optics.SensorH*1000, 2))
+		sensor := fmt.Sprintf("%s × %s mm", sheet.Figures.Number(s.Optics.SensorW*1000, 2), sheet.Figures.Number(s.Optics.SensorH*1000, 2))
 		return []string{s.Camera, sensor, s.Support}
 	})
 }
 
 func lensesOf(shots []*plan.Shot) Passage {
-	columns := []Column{{"lens", false}, {"focal length", false}, {"throw", false}, {"ring diameter", false}, {"engraved marks", true}}
+	columns := []Column{{"lens", false}, {"focal length", false}, {"throw", false}, {"ring diameter", false}, {"marks", true}}
 	imperially := !slices.ContainsFunc(shots, func(s *plan.Shot) bool { return !s.Imperial })
 	return kitTable("Lenses", columns, shots, func(s *plan.Shot) []string {
 		if s.Lens == "" {
@@ -86,27 +87,27 @@ func lensesOf(shots []*plan.Shot) Passage {
 		}
 		throw, diameter := "", ""
 		if s.Optics.Ring != nil {
-			throw = sheet.Fixed(s.Optics.Ring.Throw(), 1) + "°"
+			throw = sheet.Figures.AngleTo(s.Optics.Ring.Throw(), 1)
 		}
 		if s.Optics.Diameter > 0 {
-			diameter = sheet.Fixed(s.Optics.Diameter*1000, 1) + " mm"
+			diameter = sheet.Figures.Millimetres(s.Optics.Diameter)
 		}
 		return []string{s.Lens, focalOf(s), throw, diameter, marks.EngravedText(s, imperially)}
 	})
 }
 
 // focalOf is the focal length that a shot starts at.
-func focalOf(s *plan.Shot) string { return sheet.Fixed(float64(s.FocalMM), 1) + " mm" }
+func focalOf(s *plan.Shot) string { return sheet.Figures.Millimetres(float64(s.FocalMM) / 1000) }
 
 func pullersOf(shots []*plan.Shot) Passage {
 	columns := []Column{{"puller", false}, {"gear", false}, {"wheel", false}}
 	return kitTable("Pullers and gears", columns, shots, func(s *plan.Shot) []string {
 		gear, wheel := "", ""
 		if s.Gear.Known() && s.Gear != 1 {
-			gear = sheet.Fixed(float64(s.Gear), 2)
+			gear = sheet.Figures.Gear(float64(s.Gear))
 		}
 		if s.WheelMM.Known() {
-			wheel = sheet.Fixed(float64(s.WheelMM), 1) + " mm"
+			wheel = sheet.Figures.Millimetres(float64(s.WheelMM) / 1000)
 		}
 		if s.Puller == "" && gear == "" {
 			return nil
@@ -129,7 +130,7 @@ func shotTable(plans []*plan.Plan) Passage {
 		}
 		for _, s := range p.Shots {
 			t.Rows = append(t.Rows, []string{
-				scene, s.ID, s.Title, s.Lens, s.Stop, sheet.Seconds(float64(s.Duration)), sheet.CountOrBlank(len(s.Pulls)), leastChance(s), worstFinding(s),
+				scene, s.ID, s.Title, s.Lens, s.Stop, sheet.Figures.Time(float64(s.Duration)), sheet.CountOrBlank(len(s.Pulls)), leastChance(s), worstFinding(s),
 			})
 			scene = ""
 		}
@@ -150,7 +151,7 @@ func leastChance(s *plan.Shot) string {
 	if !known {
 		return ""
 	}
-	return sheet.Chance(least)
+	return sheet.Chance(s, plan.Number(least))
 }
 
 // severities are those of findings, the worst first.

@@ -28,9 +28,9 @@ func shotSheet(s *plan.Shot) []Passage {
 
 func pullHeads() []Column {
 	return []Column{
-		{"no.", false}, {"focus", true}, {"hangs on", true}, {"because", true}, {"starts", false}, {"lands", false},
+		{"no.", false}, {"focus", true}, {"cue", true}, {"because", true}, {"starts", false}, {"lands", false},
 		{"from", false}, {"or", false}, {"to", false}, {"or", false},
-		{"ring from", false}, {"ring to", false}, {"hand", false}, {"window", false}, {"chance", false},
+		{"ring from", false}, {"ring to", false}, {"travel", false}, {"window", false}, {"chance", false},
 	}
 }
 
@@ -39,13 +39,13 @@ func pullRows(s *plan.Shot) [][]string {
 		if !n.Known() {
 			return "", ""
 		}
-		return sheet.Lengths(s, float64(n))
+		return sheet.Style(s).Both(float64(n))
 	}
 	deg := func(n plan.Number) string {
 		if !n.Known() || n.IsInf() {
 			return ""
 		}
-		return sheet.Degrees(float64(n))
+		return sheet.Figures.Angle(float64(n))
 	}
 	var rows [][]string
 	for _, p := range s.Pulls {
@@ -53,7 +53,7 @@ func pullRows(s *plan.Shot) [][]string {
 		to, toOther := both(p.ToM)
 		odds := ""
 		if p.Chance.Known() {
-			odds = sheet.Chance(float64(p.Chance))
+			odds = sheet.Chance(s, p.Chance)
 		}
 		rows = append(rows, []string{
 			fmt.Sprint(p.Number), sheet.PullName(s, p), p.Anchor, p.Because, sheet.When(s, float64(p.Start)), sheet.When(s, float64(p.Land)),

@@ -92,7 +92,7 @@ func (f *floor) choose(along, across, zones float64) {
 	}
 }
 
-func (f *floor) scaleText() string { return "1:" + sheet.Fixed(f.scale, 0) }
+func (f *floor) scaleText() string { return "1:" + sheet.Figures.Number(f.scale, 0) }
 
 // mine reports whether a place belongs on this floor.
 func (f *floor) mine(x float64) bool {
@@ -245,7 +245,7 @@ func (f *floor) drawCamera(g *draw.Group, c *sheet.Clearing) {
 			sheet.Arrow(dg, from.X, to.X, y)
 		}
 		c.Block([]draw.Point{{X: from.X, Y: y}, {X: to.X, Y: y}}, 2.2)
-		text := draw.NewText(0, 0, fmt.Sprintf("dolly %s, %s to %s", sheet.Length(f.shot, math.Abs(f.shot.Optics.Camera.At(float64(b.End))-f.shot.Optics.Camera.At(float64(b.Start)))),
+		text := draw.NewText(0, 0, fmt.Sprintf("dolly %s, %s to %s", sheet.Style(f.shot).Tape(math.Abs(f.shot.Optics.Camera.At(float64(b.End))-f.shot.Optics.Camera.At(float64(b.Start)))),
 			sheet.When(f.shot, float64(b.Start)), sheet.When(f.shot, float64(b.End))), sheet.FontSmall, draw.Black)
 		c.Write(dg, text, draw.Point{X: (from.X + to.X) / 2, Y: y + 1})
 	}

@@ -53,7 +53,7 @@ func (f *floor) drawScaleBar(g *draw.Group, y float64) float64 {
 	w := best * f.perMetre
 	g.Add(draw.Rect{Box: draw.Box{X: sheet.Margin, Y: y, W: w / 2, H: 1.1}, Fill: draw.Black, Stroke: sheet.Solid(draw.Black, sheet.Hair)},
 		draw.Rect{Box: draw.Box{X: sheet.Margin + w/2, Y: y, W: w / 2, H: 1.1}, Fill: draw.Paper, Stroke: sheet.Solid(draw.Black, sheet.Hair)})
-	g.Add(draw.NewText(sheet.Margin+w+1.4, y+1.5, sheet.Length(f.shot, best), sheet.FontSmall, draw.Black).Shortened(floorGutter - w - 2))
+	g.Add(draw.NewText(sheet.Margin+w+1.4, y+1.5, sheet.Style(f.shot).Tape(best), sheet.FontSmall, draw.Black).Shortened(floorGutter - w - 2))
 	return y + 2
 }
 
@@ -69,7 +69,7 @@ func (f *floor) words() []string {
 	}
 	lines := []string{"Holds when printed at 100 %.", origin + "."}
 	for i, v := range sights(f.shot) {
-		line := "Field of view " + degrees1(v.angle()) + " at " + sheet.Fixed(s.Focal(v.t)*1000, 0) + " mm"
+		line := "Field of view " + sheet.Figures.AngleTo(v.angle(), 1) + " at " + sheet.Figures.Millimetres(s.Focal(v.t))
 		if i > 0 {
 			line += " at the end (dashed)"
 		}
@@ -82,7 +82,6 @@ func (f *floor) words() []string {
 }
 
 // degrees1 writes an angle to a tenth.
-func degrees1(d float64) string { return sheet.Fixed(d, 1) + "°" }
 
 // drawKey draws the signs of the floors.
 func (o *overhead) drawKey(g *draw.Group) {

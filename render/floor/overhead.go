@@ -8,6 +8,7 @@ import (
 	"math"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
 )
@@ -98,7 +99,7 @@ func (o *overhead) describe(floors []*floor) string {
 		text += " near and " + floors[1].scaleText() + " far"
 	}
 	return fmt.Sprintf("%s: the camera with its field of view, %s with their paths, and what is sharp at %s of the focus.",
-		text, sheet.Plural(len(o.shot.Subjects), "subject"), sheet.Plural(len(o.foci), "place"))
+		text, units.Count(len(o.shot.Subjects), "subject"), units.Count(len(o.foci), "place"))
 }
 
 // tooFar is the share of the farthest distance under which the nearest would

@@ -90,13 +90,13 @@ func walk(at func(float64) draw.Point, from, to float64) []draw.Point {
 func (o *overhead) label(p person, i int) (name, figures string) {
 	at := p.places[i]
 	name = p.Name
-	first, second := sheet.Lengths(o.shot, at.distance)
+	first, second := sheet.Style(o.shot).Both(at.distance)
 	figures = first
 	if second != "" {
 		figures += " · " + second
 	}
 	if i == 0 && p.Slant.Known() {
-		figures += ", slant tape " + sheet.Length(o.shot, float64(p.Slant))
+		figures += ", slant tape " + sheet.Style(o.shot).Tape(float64(p.Slant))
 	}
 	if len(p.places) == 1 {
 		return name, figures

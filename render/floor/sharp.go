@@ -230,7 +230,7 @@ func tagText(z focus) string {
 }
 
 func (f *floor) zoneTitle(z focus) string {
-	return fmt.Sprintf("%s %s: sharp from %s to %s", z.mark().Numbers(), z.name, sheet.Length(f.shot, z.near-z.camera), sheet.Length(f.shot, z.far-z.camera))
+	return fmt.Sprintf("%s %s: sharp from %s to %s", z.mark().Numbers(), z.name, sheet.Style(f.shot).Tape(z.near-z.camera), sheet.Style(f.shot).Tape(z.far-z.camera))
 }
 
 // drawBar draws a zone as a bar along the tape with a tick at the focus, its
@@ -272,8 +272,8 @@ func (f *floor) drawBarEnds(g *draw.Group, z focus, bar draw.Box) {
 // writeBar writes from where to where a zone is sharp: right of its bar, left
 // of it, or on it.
 func (f *floor) writeBar(g *draw.Group, z focus, bar draw.Box) {
-	near, near2 := sheet.Lengths(f.shot, z.near-z.camera)
-	far, far2 := sheet.Lengths(f.shot, z.far-z.camera)
+	near, near2 := sheet.Style(f.shot).Both(z.near - z.camera)
+	far, far2 := sheet.Style(f.shot).Both(z.far - z.camera)
 	words := near + " to " + far
 	if far2 == "" {
 		far2 = "∞"

@@ -27,7 +27,7 @@ func (f *floor) drawRuler(g *draw.Group) {
 			continue
 		}
 		g.Line(x, y, x, y+1.5, sheet.Solid(draw.Black, sheet.Thin))
-		first, second := sheet.Lengths(f.shot, n*step)
+		first, second := sheet.Style(f.shot).Both(n * step)
 		if n == 0 {
 			first, second = "0", ""
 		}

@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/render/sheet"
 )
 
@@ -25,8 +26,8 @@ const sameEnd = 0.5
 // between them.
 func OfLens(s *plan.Shot) []LensMark {
 	r := s.Optics.Ring
-	near := LensMark{Text: sheet.Length(s, r.Closest())}
-	far := LensMark{Text: sheet.Length(s, r.Distance(r.Throw())), Deg: r.Throw()}
+	near := LensMark{Text: sheet.Style(s).Tape(r.Closest())}
+	far := LensMark{Text: sheet.Style(s).Tape(r.Distance(r.Throw())), Deg: r.Throw()}
 	var between []LensMark
 	for _, m := range engravedMarks(s, s.Imperial) {
 		switch {
@@ -48,10 +49,7 @@ func engravedMarks(s *plan.Shot, imperially bool) []LensMark {
 	if !s.Optics.Marked {
 		return nil
 	}
-	write := sheet.Metric
-	if imperially {
-		write = sheet.Imperial
-	}
+	write := units.ForTable(imperially).Tape
 	var list []LensMark
 	for i, m := range s.Optics.Ring.Marks() {
 		mark := LensMark{Text: write(m.Distance), Deg: m.Angle}
@@ -103,7 +101,7 @@ func EngravedText(s *plan.Shot, imperially bool) string {
 		if m.Other != "" {
 			text += " (" + m.Other + ")"
 		}
-		list = append(list, text+" at "+sheet.Fixed(m.Deg, 1)+"°")
+		list = append(list, text+" at "+sheet.Figures.AngleTo(m.Deg, 1))
 	}
 	return strings.Join(list, ", ")
 }

@@ -84,10 +84,10 @@ func labelMarks(s *plan.Shot, marks []Mark) {
 		several := places[m.Name] > 1
 		m.Label = m.Name
 		if !m.length && !math.IsNaN(m.Tape) {
-			m.Label += ", " + sheet.Length(s, m.Tape)
+			m.Label += ", " + sheet.Style(s).Tape(m.Tape)
 		}
 		if several && m.moved {
-			m.Name, m.Label = m.Name+", "+sheet.Seconds(m.time), m.Label+", "+sheet.Seconds(m.time)
+			m.Name, m.Label = m.Name+", "+sheet.Figures.Time(m.time), m.Label+", "+sheet.Figures.Time(m.time)
 		}
 	}
 }
@@ -145,7 +145,7 @@ func MarkName(s *plan.Shot, name, text string, t float64) string {
 		target = name
 	}
 	if sheet.Moves(s, s.Subject(name)) {
-		return target + ", " + sheet.Seconds(t)
+		return target + ", " + sheet.Figures.Time(t)
 	}
 	return target
 }
@@ -185,8 +185,8 @@ func (m Mark) Numbers() string {
 
 // Title says all of a mark in a sentence.
 func (m Mark) Title(s *plan.Shot) string {
-	text := m.Name + " at " + sheet.Degrees(m.Deg) + " of the ring"
-	if first, second := sheet.Lengths(s, m.Tape); !math.IsNaN(m.Tape) {
+	text := m.Name + " at " + sheet.Figures.Angle(m.Deg) + " of the ring"
+	if first, second := sheet.Style(s).Both(m.Tape); !math.IsNaN(m.Tape) {
 		text += ", " + first
 		if second != "" {
 			text += " (" + second + ")"

@@ -8,6 +8,7 @@ import (
 	"math"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/render/draw"
 	"pullscore/render/marks"
 	"pullscore/render/sheet"
@@ -28,14 +29,14 @@ func Dial(shot *plan.Shot, opt sheet.Options) []*draw.Page {
 	case !(shot.WheelMM > 0):
 		sayNoWheel(h)
 	case shot.WheelMM < wheelLeast:
-		h.Say(fmt.Sprintf("A wheel of %s mm is too small for names.", sheet.Fixed(float64(shot.WheelMM), 1)), sheet.FontTitle, draw.Black)
+		h.Say(fmt.Sprintf("A wheel of %s mm is too small for names.", sheet.Figures.Number(float64(shot.WheelMM), 1)), sheet.FontTitle, draw.Black)
 	default:
 		lettered = putDials(h, shot, list)
 	}
 	sayLaw(h)
 	t := markTable(shot, list, func(m marks.Mark) []string {
 		deg := m.Deg * float64(shot.Gear)
-		return []string{sheet.Fixed(m.Deg, 1) + "°", sheet.Fixed(deg, 1) + "°", turnsText(shot, deg)}
+		return []string{sheet.Figures.AngleTo(m.Deg, 1), sheet.Figures.AngleTo(deg, 1), turnsText(shot, deg)}
 	}, "ring", "hand", "turn")
 	if lettered {
 		t.Columns = append([]sheet.Column{{Title: "letter"}}, t.Columns...)
@@ -56,11 +57,11 @@ func turnsText(s *plan.Shot, deg float64) string {
 		return ""
 	}
 	turn := math.Floor(deg / 360)
-	return fmt.Sprintf("%.0f, at %s", turn+1, sheet.Degrees(deg-360*turn))
+	return fmt.Sprintf("%.0f, at %s", turn+1, sheet.Figures.Angle(deg-360*turn))
 }
 
 func describeDial(s *plan.Shot, list []marks.Mark) string {
-	return fmt.Sprintf("A disc for the hand wheel, drawn 1:1 for shot %s, with %s.", sheet.ShotName(s), sheet.Plural(len(list), "mark"))
+	return fmt.Sprintf("A disc for the hand wheel, drawn 1:1 for shot %s, with %s.", sheet.ShotName(s), units.Count(len(list), "mark"))
 }
 
 func sayNoWheel(h *sheet.Handout) {

@@ -43,15 +43,15 @@ func (d *dial) wheel() string {
 
 // how tells how the disc is put on.
 func (d *dial) how(lettered bool) string {
-	size := fmt.Sprintf("Disc for a wheel of %s mm, 1:1.", sheet.Fixed(float64(d.shot.WheelMM), 1))
+	size := fmt.Sprintf("Disc for a wheel of %s mm, 1:1.", sheet.Figures.Number(float64(d.shot.WheelMM), 1))
 	if d.scaled() {
-		size = fmt.Sprintf("The wheel of %s mm is larger than the sheet: this disc is %s mm across, and its angles hold; tape it on the middle of the wheel.", sheet.Fixed(float64(d.shot.WheelMM), 1), sheet.Fixed(2*d.outer, 1))
+		size = fmt.Sprintf("The wheel of %s mm is larger than the sheet: this disc is %s mm across, and its angles hold; tape it on the middle of the wheel.", sheet.Figures.Number(float64(d.shot.WheelMM), 1), sheet.Figures.Number(2*d.outer, 1))
 	}
 	text := fmt.Sprintf("%s Turn the wheel from near to infinity, see which way it goes as you face it, and take the disc for it: only your gear knows. "+
 		"Cut along the dashes, set the ring to its closest stop, and tape the disc on the wheel, the wedge at the top under a fixed pointer: it turns with the wheel. "+
-		"(A scale that stays beside the wheel, read by a pointer on the wheel, is the other disc.) Angles at the hand are those of the ring times %s.", size, sheet.Fixed(float64(d.shot.Gear), 2))
+		"(A scale that stays beside the wheel, read by a pointer on the wheel, is the other disc.) Angles at the hand are those of the ring times %s.", size, sheet.Figures.Number(float64(d.shot.Gear), 2))
 	if d.turns > 1 {
-		text += fmt.Sprintf(" The wheel turns %s times over the ring: the line runs inwards, and each turn has its number.", sheet.Fixed(d.turns, 2))
+		text += fmt.Sprintf(" The wheel turns %s times over the ring: the line runs inwards, and each turn has its number.", sheet.Figures.Number(d.turns, 2))
 	}
 	if lettered {
 		text += " The marks stand close: each has a letter, as in the table."
@@ -116,7 +116,7 @@ func (d *dial) turnNumbers() []draw.Text {
 	every := math.Ceil(4.6 / d.pitch())
 	for turn := 0.0; turn < d.turns; turn += every {
 		at := d.point(360*turn, d.track(360*turn))
-		text := draw.NewText(at.X-2.2, at.Y-0.6, "turn "+sheet.Fixed(turn+1, 0), sheet.FontSmall, draw.Grey).Aligned(draw.End)
+		text := draw.NewText(at.X-2.2, at.Y-0.6, "turn "+sheet.Figures.Number(turn+1, 0), sheet.FontSmall, draw.Grey).Aligned(draw.End)
 		if turn == 0 { // no line comes from there, and the cut is near
 			text.At.Y = at.Y + sheet.FontSmall.Middle()
 		}

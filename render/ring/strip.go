@@ -9,6 +9,7 @@ import (
 	"slices"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/render/draw"
 	"pullscore/render/marks"
 	"pullscore/render/sheet"
@@ -36,7 +37,7 @@ func Strip(shot *plan.Shot, opt sheet.Options) []*draw.Page {
 	}
 	sayLaw(h)
 	t := markTable(shot, list, func(m marks.Mark) []string {
-		return []string{sheet.Fixed(m.Deg, 1) + "°", alongStrip(shot, m.Deg)}
+		return []string{sheet.Figures.AngleTo(m.Deg, 1), alongStrip(shot, m.Deg)}
 	}, "ring", "from closest stop")
 	t.Put(h, "marks")
 	sayWindow(h, list)
@@ -52,12 +53,12 @@ func alongStrip(s *plan.Shot, deg float64) string {
 	if !(s.Optics.Diameter > 0) {
 		return ""
 	}
-	return sheet.Fixed(ringLength(s.Optics.Diameter, deg), 1) + " mm"
+	return sheet.Figures.Millimetres(ringLength(s.Optics.Diameter, deg) / 1000)
 }
 
 func describeStrip(s *plan.Shot, list []marks.Mark) string {
 	return fmt.Sprintf("A tape for the focus ring of lens %s, drawn 1:1 for shot %s, with %s.",
-		s.Lens, sheet.ShotName(s), sheet.Plural(len(list), "mark"))
+		s.Lens, sheet.ShotName(s), units.Count(len(list), "mark"))
 }
 
 // sayNoRing tells why a lens without a ring to pull by angle has no marks.
@@ -67,7 +68,7 @@ func sayNoRing(h *sheet.Handout, what string) {
 		"so no mark on it repeats; one without a ring has none to mark. Pull by the distances of the pull list, or with a motor that holds marks of its own.", sheet.FontBody, draw.Black)
 	t := sheet.Table{Columns: []sheet.Column{{Title: "lands on", Text: true}, {Title: "pull"}, {Title: "tape"}, {Title: "or"}}}
 	for _, p := range h.Shot.Pulls {
-		first, second := sheet.Lengths(h.Shot, float64(p.ToM))
+		first, second := sheet.Style(h.Shot).Both(float64(p.ToM))
 		t.Rows = append(t.Rows, []string{marks.MarkName(h.Shot, p.To, p.Target, float64(p.Land)), fmt.Sprint(p.Number), first, second})
 	}
 	t.Put(h, "marks")
@@ -76,7 +77,7 @@ func sayNoRing(h *sheet.Handout, what string) {
 func sayNoDiameter(h *sheet.Handout) {
 	h.Say("The strip needs the ring's diameter, and the kit does not say it.", sheet.FontTitle, draw.Black)
 	h.Say(fmt.Sprintf("Measure the ring where the tape will lie (its girth divided by 3.1416 is the diameter) and write it into the lens: ring %s deg, diameter 110 mm. "+
-		"Until then the angles below hold, whatever the diameter.", plan.Decimal(h.Shot.Optics.Ring.Throw(), 1)), sheet.FontBody, draw.Black)
+		"Until then the angles below hold, whatever the diameter.", units.Decimal(h.Shot.Optics.Ring.Throw(), 1)), sheet.FontBody, draw.Black)
 }
 
 // sayLaw tells what the marks rest on.
@@ -109,7 +110,7 @@ func markTable(s *plan.Shot, list []marks.Mark, own func(marks.Mark) []string, t
 	for _, m := range list {
 		first, second := "", ""
 		if !math.IsNaN(m.Tape) {
-			first, second = sheet.Lengths(s, m.Tape)
+			first, second = sheet.Style(s).Both(m.Tape)
 		}
 		row := append([]string{m.Name, m.Numbers(), first, second}, own(m)...)
 		t.Rows = append(t.Rows, append(row, windowText(m)))
@@ -129,5 +130,5 @@ func windowText(m marks.Mark) string {
 	if !m.Sharp() {
 		return ""
 	}
-	return sheet.Fixed(m.Window[0], 1) + "° to " + sheet.Fixed(m.Window[1], 1) + "°"
+	return sheet.Figures.AngleTo(m.Window[0], 1) + " to " + sheet.Figures.AngleTo(m.Window[1], 1)
 }

@@ -245,7 +245,7 @@ func (st *strip) sayHow(h *sheet.Handout) {
 	o := &st.shot.Optics
 	h.Say(fmt.Sprintf("Tape for a ring of %s mm across: 1° is %s mm. Cut along the dashes, lay the wedges on the ring's two stops%s, and hold the upper edge to the index. "+
 		"The text reads upright from behind the camera.",
-		sheet.Fixed(o.Diameter*1000, 1), sheet.Fixed(ringLength(o.Diameter, 1), 3), map[bool]string{true: " and the light marks on the lens's own", false: ""}[o.Marked]), sheet.FontNote, draw.Black)
+		sheet.Figures.Number(o.Diameter*1000, 1), sheet.Figures.Number(ringLength(o.Diameter, 1), 3), map[bool]string{true: " and the light marks on the lens's own", false: ""}[o.Marked]), sheet.FontNote, draw.Black)
 	switch o.TurnsTo {
 	case "left", "right":
 		h.Say(fmt.Sprintf("The top of this ring turns %s towards infinity, seen from behind the camera; so infinity is on the %s of the tape.",
@@ -257,9 +257,9 @@ func (st *strip) sayHow(h *sheet.Handout) {
 	round := ringLength(o.Diameter, 360)
 	switch {
 	case st.length > round:
-		h.Say(fmt.Sprintf("This ring turns more than once (%s mm round): the tape lies over itself; better mark the hand wheel.", sheet.Fixed(round, 0)), sheet.FontStrong, draw.Black)
+		h.Say(fmt.Sprintf("This ring turns more than once (%s mm round): the tape lies over itself; better mark the hand wheel.", sheet.Figures.Number(round, 0)), sheet.FontStrong, draw.Black)
 	case st.length+lead+tail > round:
-		h.Say(fmt.Sprintf("The ring is %s mm round: trim the ends beyond the wedges so that the tape does not lie over itself.", sheet.Fixed(round, 0)), sheet.FontNote, draw.Black)
+		h.Say(fmt.Sprintf("The ring is %s mm round: trim the ends beyond the wedges so that the tape does not lie over itself.", sheet.Figures.Number(round, 0)), sheet.FontNote, draw.Black)
 	}
 	sayUnnamed(h, st.unnamed(), "tape")
 }

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
 )
@@ -171,7 +172,7 @@ func (df *differ) describe() string {
 		return text + ": " + strings.ToLower(v[:1]) + v[1:]
 	}
 	return fmt.Sprintf("%s, laid over one another against time: %s of %d changed, and %s besides.",
-		text, sheet.Plural(len(df.changes()), "move"), len(df.Pulls), sheet.Plural(len(df.Notes), "thing"))
+		text, units.Count(len(df.changes()), "move"), len(df.Pulls), units.Count(len(df.Notes), "thing"))
 }
 
 // arrows sets the arrow of a phrase as one character.

@@ -158,7 +158,7 @@ func (d *diffDistance) drawLabels(g *draw.Group) {
 			}
 			metres := b.window.curves.distance[k][0]
 			l := gutterLabel{name: u.Name, y: b.y(metres)}
-			l.first, l.second = sheet.Lengths(b.shot, metres)
+			l.first, l.second = sheet.Style(b.shot).Both(metres)
 			d.compare(&l, side, u.Name)
 			if !math.IsNaN(l.y) {
 				labels = append(labels, l)
@@ -183,7 +183,7 @@ func (d *diffDistance) compare(l *gutterLabel, side int, name string) {
 		l.first, l.second = l.first+", new", ""
 		return
 	}
-	if was := sheet.Length(d.After, old.window.curves.distance[k][0]); was != l.first {
+	if was := sheet.Style(d.After).Tape(old.window.curves.distance[k][0]); was != l.first {
 		l.first, l.second = was+" → "+l.first, ""
 	}
 }
@@ -259,6 +259,6 @@ func (d *diffDistance) endsAlike(m plan.Blocking) bool {
 		if o.Who != m.Who || u == nil || was == nil || math.Abs(float64(o.End-m.End)) > 0.005 {
 			return false
 		}
-		return sheet.Length(d.After, d.After.DistanceAt(u, float64(o.End))) == sheet.Length(d.After, d.Before.DistanceAt(was, float64(m.End)))
+		return sheet.Style(d.After).Tape(d.After.DistanceAt(u, float64(o.End))) == sheet.Style(d.After).Tape(d.Before.DistanceAt(was, float64(m.End)))
 	})
 }

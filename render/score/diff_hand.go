@@ -105,7 +105,7 @@ func (d *diffHand) drawMarks(g *draw.Group) {
 		now := b.window.marks()
 		olds, was = counterparts(now, was)
 		for i, m := range now {
-			l := gutterLabel{name: m.name, first: sheet.Degrees(m.deg), y: b.y(m.deg)}
+			l := gutterLabel{name: m.name, first: sheet.Figures.Angle(m.deg), y: b.y(m.deg)}
 			g.Line(b.left, l.y, b.right, l.y, sheet.Dashed(draw.Mid, sheet.Hair, 1.2, 1.2))
 			if old := olds[i]; old != nil && !old.alike(m) {
 				l.first = tenths(old.deg) + " → " + tenths(m.deg)
@@ -116,7 +116,7 @@ func (d *diffHand) drawMarks(g *draw.Group) {
 	}
 	for _, m := range was {
 		d.drawOldMark(g, m)
-		l := gutterLabel{name: m.name, first: sheet.Degrees(m.deg), y: d.sides[before].y(m.deg)}
+		l := gutterLabel{name: m.name, first: sheet.Figures.Angle(m.deg), y: d.sides[before].y(m.deg)}
 		if d.After != nil {
 			l.first += ", before"
 		}
@@ -153,7 +153,7 @@ func (d *diffHand) drawOldMark(g *draw.Group, m mark) {
 
 // tenths writes an angle to a tenth of a degree: marks that moved by less than
 // a degree are told apart.
-func tenths(deg float64) string { return sheet.Fixed(deg, 1) + "°" }
+func tenths(deg float64) string { return sheet.Figures.AngleTo(deg, 1) }
 
 // drawLandings draws the windows of all landings; of what was only where it is
 // not so any more.

@@ -70,7 +70,7 @@ func (df *differ) running() string {
 	for _, s := range df.shots() {
 		if s != nil {
 			rates = append(rates, s.Rate.String()+" fps")
-			times = append(times, sheet.Seconds(float64(s.Duration)))
+			times = append(times, sheet.Figures.Time(float64(s.Duration)))
 		}
 	}
 	return turned(rates) + " · " + turned(times)

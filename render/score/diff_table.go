@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"strings"
 
+	"pullscore/interp/units"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
 )
@@ -120,7 +121,7 @@ func (df *differ) rest() []section {
 	if n == 0 || df.verdict() != "" {
 		return nil
 	}
-	text := sheet.Plural(n, "pull") + " unchanged"
+	text := units.Count(n, "pull") + " unchanged"
 	const height = 5.0
 	return []section{{name: "rest", least: height, most: height, draw: func(_ *leaf, g *draw.Group, top, _ float64) {
 		g.Add(draw.NewText(sheet.Margin+signRoom, top+3.9, text, sheet.FontNote, draw.Grey))
@@ -157,7 +158,7 @@ func (df *differ) lands(c *PullChange) string {
 		if df.shots()[side].BeginsAt != "" {
 			times = append(times, df.shots()[side].Timecode(t))
 		} else {
-			times = append(times, hundredths(t))
+			times = append(times, sheet.Figures.TimeFixed(t))
 		}
 		frames = append(frames, fmt.Sprint(p.LandFrame))
 	}

@@ -61,7 +61,7 @@ func pullSays(was, now *plan.Pull) string {
 		parts = append(parts, fmt.Sprintf("mark %.1f° farther, at %.1f°", by, float64(now.ToDeg)))
 	}
 	if a, b := was.Chance, now.Chance; a.Known() && b.Known() && a != b {
-		parts = append(parts, "chance "+sheet.Chance(float64(a))+" -> "+sheet.Chance(float64(b)))
+		parts = append(parts, "chance "+sheet.Figures.Chance(float64(a), 0)+" -> "+sheet.Figures.Chance(float64(b), 0))
 	}
 	return strings.Join(parts, ", ")
 }

@@ -145,7 +145,7 @@ func (b *distanceBand) drawLabels(g *draw.Group) {
 	var names []gutterLabel
 	for k, u := range b.shot.Subjects {
 		d := b.window.curves.distance[k][0]
-		first, second := sheet.Lengths(b.shot, d)
+		first, second := sheet.Style(b.shot).Both(d)
 		if y := b.y(d); !math.IsNaN(y) {
 			names = append(names, gutterLabel{name: u.Name, first: first, second: second, y: y})
 		}
@@ -186,7 +186,7 @@ func (b *distanceBand) writeArrivals(g *draw.Group, c *sheet.Clearing, moves []p
 			continue
 		}
 		d := b.shot.DistanceAt(u, t)
-		text := draw.NewText(0, 0, label+u.Name+" "+sheet.Length(b.shot, d), sheet.FontSmall, draw.Grey)
+		text := draw.NewText(0, 0, label+u.Name+" "+sheet.Style(b.shot).Tape(d), sheet.FontSmall, draw.Grey)
 		at := draw.Point{X: b.window.x(t), Y: b.y(d)}
 		if !math.IsNaN(at.Y) {
 			c.Write(g, text, at)
@@ -199,7 +199,7 @@ func (b *distanceBand) drawScale(g *draw.Group) {
 	for _, m := range b.ticks() {
 		y := b.y(m)
 		g.Line(b.left, y, b.right, y, sheet.Solid(draw.Pale, sheet.Hair))
-		g.Add(draw.NewText(b.right+1.6, y+sheet.FontSmall.Middle(), sheet.Length(b.shot, m), sheet.FontSmall, draw.Grey))
+		g.Add(draw.NewText(b.right+1.6, y+sheet.FontSmall.Middle(), sheet.Style(b.shot).Tape(m), sheet.FontSmall, draw.Grey))
 	}
 }
 

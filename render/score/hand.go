@@ -169,9 +169,9 @@ func (b *handBand) drawMarks(g *draw.Group) {
 	for _, m := range b.window.marks() {
 		y := b.y(m.deg)
 		g.Line(b.left, y, b.right, y, sheet.Dashed(draw.Mid, sheet.Hair, 1.2, 1.2))
-		labels = append(labels, gutterLabel{name: m.name, first: sheet.Degrees(m.deg), y: y})
-		if l := &labels[len(labels)-1]; !math.IsNaN(m.tape) && sheet.Length(b.shot, m.tape) != m.name {
-			l.second = sheet.Length(b.shot, m.tape)
+		labels = append(labels, gutterLabel{name: m.name, first: sheet.Figures.Angle(m.deg), y: y})
+		if l := &labels[len(labels)-1]; !math.IsNaN(m.tape) && sheet.Style(b.shot).Tape(m.tape) != m.name {
+			l.second = sheet.Style(b.shot).Tape(m.tape)
 		}
 	}
 	b.gutterLabels(g, labels, b.top-0.5, b.top+b.height+bandGap)
@@ -316,6 +316,6 @@ func (b *handBand) writePeak(g *draw.Group, c *sheet.Clearing, p *plan.Pull) {
 	}
 	at := draw.Point{X: b.window.x(t), Y: b.y(b.shot.HandAt(t))}
 	if !math.IsNaN(at.Y) {
-		c.Write(g, draw.NewText(0, 0, sheet.Fixed(float64(p.Peak), 0)+"°/s", sheet.FontSmall, draw.Grey), at)
+		c.Write(g, draw.NewText(0, 0, sheet.Figures.Speed(float64(p.Peak)), sheet.FontSmall, draw.Grey), at)
 	}
 }

@@ -8,13 +8,14 @@ import (
 	"math"
 	"slices"
 
+	"pullscore/interp/units"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
 )
 
 // drawHead writes what the shot is and which page this is.
 func (sh *leaf) drawHead(g *draw.Group, number int) {
-	right := []string{fmt.Sprintf("%s fps · %s", sh.shot.Rate, sheet.Seconds(float64(sh.shot.Duration)))}
+	right := []string{fmt.Sprintf("%s fps · %s", sh.shot.Rate, sheet.Figures.Time(float64(sh.shot.Duration)))}
 	if len(sh.sheets) > 1 {
 		right = append(right, sh.pageLine(number))
 	}
@@ -25,7 +26,7 @@ func (sh *leaf) drawHead(g *draw.Group, number int) {
 func (sh *leaf) pageLine(number int) string {
 	line := fmt.Sprintf("page %d of %d", number, len(sh.sheets))
 	if w := sh.window; w != nil && len(sh.windows) > 1 {
-		line += fmt.Sprintf(" · %s to %s s", sheet.Fixed(w.from, 1), sheet.Fixed(w.to, 1))
+		line += fmt.Sprintf(" · %s to %s s", sheet.Figures.Number(w.from, 1), sheet.Figures.Number(w.to, 1))
 	}
 	if elsewhere := sh.toldOn(number); len(elsewhere) > 0 {
 		line += " · findings on " + sheet.NounOf(len(elsewhere), "page") + " " + sheet.JoinNumbers(elsewhere)
@@ -73,7 +74,7 @@ func (sh *leaf) drawRuler(g *draw.Group) {
 			g.Line(x, y, x, y+0.8, sheet.Solid(draw.Mid, sheet.Hair))
 		}
 	}
-	every := labelStep(perSecond, sheet.FontSmall.Width(sheet.Fixed(w.to, 0)+" s")+3)
+	every := labelStep(perSecond, sheet.FontSmall.Width(sheet.Figures.Number(w.to, 0)+" s")+3)
 	codes := 0.0
 	if sh.shot.BeginsAt != "" {
 		codes = math.Ceil((sheet.FontSmall.Width(sh.shot.BeginsAt)+3)/perSecond/every) * every
@@ -82,13 +83,13 @@ func (sh *leaf) drawRuler(g *draw.Group) {
 		x := w.x(n)
 		g.Line(x, y, x, y+1.6, sheet.Solid(draw.Black, sheet.Thin))
 		if math.Mod(n, every) == 0 {
-			g.Add(draw.NewText(x, y-1.1, sheet.Fixed(n, 0)+" s", sheet.FontSmall, draw.Grey).Aligned(draw.Middle))
+			g.Add(draw.NewText(x, y-1.1, sheet.Figures.Number(n, 0)+" s", sheet.FontSmall, draw.Grey).Aligned(draw.Middle))
 		}
 		if codes > 0 && math.Mod(n, codes) == 0 && x+sheet.FontSmall.Width(sh.shot.BeginsAt) < sh.paper.W-sheet.Margin {
 			g.Add(draw.NewText(x+0.8, y+3.6, sh.shot.Timecode(n), sheet.FontSmall, draw.Grey))
 		}
 	}
-	tick := draw.NewText(w.left-headGap, y+sheet.FontSmall.Middle(), "tick "+sheet.Plural(int(step), "frame"), sheet.FontSmall, draw.Grey)
+	tick := draw.NewText(w.left-headGap, y+sheet.FontSmall.Middle(), "tick "+units.Count(int(step), "frame"), sheet.FontSmall, draw.Grey)
 	g.Add(tick.Aligned(draw.End))
 }
 

@@ -177,7 +177,7 @@ func (r *row) apart() bool {
 
 func spoken(l plan.Line) utterance {
 	u := utterance{words: l.Words, start: float64(l.Start), end: float64(l.End),
-		title: fmt.Sprintf("%s, %s to %s: %s", l.Who, sheet.Seconds(float64(l.Start)), sheet.Seconds(float64(l.End)), l.Text)}
+		title: fmt.Sprintf("%s, %s to %s: %s", l.Who, sheet.Figures.Time(float64(l.Start)), sheet.Figures.Time(float64(l.End)), l.Text)}
 	if len(u.words) == 0 {
 		u.words = []plan.Word{{Text: l.Text, Start: u.start, End: u.end}}
 	}
@@ -191,7 +191,7 @@ func spoken(l plan.Line) utterance {
 // whole returns an utterance of one text that starts together.
 func whole(text string, start, end float64, dash []float64) utterance {
 	return utterance{words: []plan.Word{{Text: text, Start: start, End: end}}, start: start, end: end, dash: dash,
-		title: fmt.Sprintf("%s, %s to %s", text, sheet.Seconds(start), sheet.Seconds(end))}
+		title: fmt.Sprintf("%s, %s to %s", text, sheet.Figures.Time(start), sheet.Figures.Time(end))}
 }
 
 // pause returns a silence: dots, with its name where it is long enough for it.
@@ -215,15 +215,15 @@ func hangsOn(s *plan.Shot, cue string) bool {
 func blocking(s *plan.Shot, b plan.Blocking) string {
 	switch {
 	case b.Kind == "zoom":
-		return fmt.Sprintf("zoom to %s mm", sheet.Fixed(float64(b.ToMM), 0))
+		return "zoom to " + sheet.Figures.Millimetres(float64(b.ToMM)/1000)
 	case b.Kind == "dolly" && b.To < b.From:
-		return "dolly out " + sheet.Length(s, float64(b.From-b.To))
+		return "dolly out " + sheet.Style(s).Tape(float64(b.From-b.To))
 	case b.Kind == "dolly":
-		return "dolly in " + sheet.Length(s, float64(b.To-b.From))
+		return "dolly in " + sheet.Style(s).Tape(float64(b.To-b.From))
 	}
 	text := b.Who + " moves"
 	if b.To.Known() {
-		text += " to " + sheet.Length(s, float64(b.To))
+		text += " to " + sheet.Style(s).Tape(float64(b.To))
 	}
 	return text
 }

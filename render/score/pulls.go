@@ -4,9 +4,9 @@ package score
 
 import (
 	"fmt"
-	"strconv"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
 )
@@ -30,29 +30,26 @@ func number(of func(p *plan.Pull) plan.Number, write func(float64) string) func(
 	}
 }
 
-// hundredths writes a time so that a column of them lines up.
-func hundredths(t float64) string { return strconv.FormatFloat(t, 'f', 2, 64) + " s" }
-
 // pullColumns returns the columns that have anything to say of the shot's
 // pulls.
 func pullColumns(s *plan.Shot) []column {
-	in := func(m float64) string { return sheet.Length(s, m) }
+	in := sheet.Style(s).Tape
 	all := []column{
 		{text: true, cell: func(p *plan.Pull) string { return sheet.PullName(s, p) }},
-		{title: "hangs on", text: true, cell: func(p *plan.Pull) string { return p.Anchor }},
+		{title: "cue", text: true, cell: func(p *plan.Pull) string { return p.Anchor }},
 		{title: "because", text: true, cell: func(p *plan.Pull) string { return p.Because }},
-		{title: "starts", cell: func(p *plan.Pull) string { return hundredths(float64(p.Start)) }},
-		{title: "lands", cell: func(p *plan.Pull) string { return hundredths(float64(p.Land)) }},
+		{title: "starts", cell: func(p *plan.Pull) string { return sheet.Figures.TimeFixed(float64(p.Start)) }},
+		{title: "lands", cell: func(p *plan.Pull) string { return sheet.Figures.TimeFixed(float64(p.Land)) }},
 		{title: "frames", cell: func(p *plan.Pull) string { return fmt.Sprintf("%d–%d", p.StartFrame, p.LandFrame) }},
-		{title: "takes", cell: func(p *plan.Pull) string { return hundredths(float64(p.Land - p.Start)) }},
+		{title: "takes", cell: func(p *plan.Pull) string { return sheet.Figures.TimeFixed(float64(p.Land - p.Start)) }},
 		{title: "from", cell: number(func(p *plan.Pull) plan.Number { return p.FromM }, in)},
 		{title: "to", cell: number(func(p *plan.Pull) plan.Number { return p.ToM }, in)},
-		{title: "hand", cell: number(func(p *plan.Pull) plan.Number { return p.HandDeg }, sheet.Degrees)},
+		{title: "travel", cell: number(func(p *plan.Pull) plan.Number { return p.HandDeg }, sheet.Figures.Angle)},
 		{title: "window", cell: func(p *plan.Pull) string { return sheet.WindowWidth(p) }},
-		{title: "peak", cell: number(func(p *plan.Pull) plan.Number { return p.Peak }, func(v float64) string { return sheet.Fixed(v, 0) + "°/s" })},
+		{title: "peak", cell: number(func(p *plan.Pull) plan.Number { return p.Peak }, sheet.Figures.Speed)},
 		{title: "re-grips", cell: func(p *plan.Pull) string { return sheet.CountOrBlank(p.Regrips) }},
-		{title: "needs", cell: number(func(p *plan.Pull) plan.Number { return p.Needed }, hundredths)},
-		{title: "chance", cell: number(func(p *plan.Pull) plan.Number { return p.Chance }, sheet.Chance)},
+		{title: "needs", cell: number(func(p *plan.Pull) plan.Number { return p.Needed }, sheet.Figures.TimeFixed)},
+		{title: "chance", cell: func(p *plan.Pull) string { return sheet.Chance(s, p.Chance) }},
 		{title: "leaves soft by", cell: number(func(p *plan.Pull) plan.Number { return p.LeftBlur }, func(v float64) string { return circles(s, v) })},
 	}
 	var said []column
@@ -71,10 +68,11 @@ func pullColumns(s *plan.Shot) []column {
 // largest that still are sharp.
 func circles(s *plan.Shot, blur float64) string {
 	n := blur / (s.Optics.Criterion * s.Optics.ArcminPerBlur)
-	if n < 9.95 {
-		return sheet.Fixed(n, 1) + " × CoC"
+	most := 0
+	if units.Nearest(n, 10) < 10 {
+		most = 1
 	}
-	return sheet.Fixed(n, 0) + " × CoC"
+	return sheet.Figures.Number(n, most) + " × CoC"
 }
 
 // pullTitle says the same with its number and its times.

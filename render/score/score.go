@@ -10,6 +10,7 @@ import (
 	"slices"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
 )
@@ -180,8 +181,8 @@ func (sc *score) foot(flags []plan.Flag) []section {
 func (sc *score) describe() string {
 	s := sc.shot
 	text := fmt.Sprintf("Shot %s, %s long, against time: %s, %s, %s and %s of the focus",
-		sheet.ShotName(s), sheet.Seconds(float64(s.Duration)), sheet.Plural(len(s.Lines), "spoken line"),
-		sheet.Plural(len(s.Cues), "cue"), sheet.Plural(len(s.Subjects), "subject"), sheet.Plural(len(s.Pulls), "move"))
+		sheet.ShotName(s), sheet.Figures.Time(float64(s.Duration)), units.Count(len(s.Lines), "spoken line"),
+		units.Count(len(s.Cues), "cue"), units.Count(len(s.Subjects), "subject"), units.Count(len(s.Pulls), "move"))
 	if len(s.Flags) == 0 {
 		return text + ", with no findings."
 	}
@@ -189,7 +190,7 @@ func (sc *score) describe() string {
 		return rank(a.Severity) - rank(b.Severity)
 	})
 	return fmt.Sprintf("%s, with %s, the worst (%s): %s", text,
-		sheet.Plural(len(s.Flags), "finding"), worst.Severity, worst.Text)
+		units.Count(len(s.Flags), "finding"), worst.Severity, worst.Text)
 }
 
 // rank orders severities.

@@ -54,12 +54,12 @@ func Setup(s *plan.Shot) string {
 	if s.Lens != "" {
 		parts = append(parts, "lens "+s.Lens)
 	}
-	parts = append(parts, Fixed(float64(s.FocalMM), 0)+" mm", s.Stop, "sharp to "+Fixed(float64(s.CriterionMM), 4)+" mm")
+	parts = append(parts, Figures.Millimetres(float64(s.FocalMM)/1000), s.Stop, "sharp to "+Figures.Disc(float64(s.CriterionMM)/1000))
 	if s.Screen != nil {
-		parts[len(parts)-1] += fmt.Sprintf(" (%s screen from %s)", Length(s, float64(s.Screen.Width)), Length(s, float64(s.Screen.Viewer)))
+		parts[len(parts)-1] += fmt.Sprintf(" (%s screen from %s)", Style(s).Tape(float64(s.Screen.Width)), Style(s).Tape(float64(s.Screen.Viewer)))
 	}
 	if s.Gear.Known() && s.Gear != 1 {
-		parts = append(parts, "gear "+Fixed(float64(s.Gear), 2))
+		parts = append(parts, "gear "+Figures.Gear(float64(s.Gear)))
 	}
 	if s.Puller != "" {
 		parts = append(parts, "pulled by "+s.Puller)

@@ -22,7 +22,7 @@ func CountOrBlank(n int) string {
 // nothing where no setting holds all that should be sharp.
 func WindowWidth(p *plan.Pull) string {
 	if w := float64(p.WindowHand[1] - p.WindowHand[0]); w >= 0 && Finite(w) {
-		return Degrees(w)
+		return Figures.Angle(w)
 	}
 	return ""
 }
@@ -46,7 +46,7 @@ func leftName(s *plan.Shot, p *plan.Pull) string {
 		before := s.Pulls[p.Number-2]
 		name = TargetName(s, before.To, before.Target)
 	}
-	return cmp.Or(name, p.From, Length(s, float64(p.FromM)))
+	return cmp.Or(name, p.From, Style(s).Tape(float64(p.FromM)))
 }
 
 // TargetName returns the subject that a target is, with an offset as written,

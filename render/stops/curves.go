@@ -5,13 +5,11 @@ package stops
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
 	"strings"
 
-	"pullscore/interp/plan"
 	"pullscore/interp/stops"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
@@ -248,12 +246,12 @@ func (p *plot) heading(text string) {
 func (st *stopsPage) drawLanding(g *draw.Group) {
 	p := &plot{stopsPage: st, group: g, top: st.landTop, scale: probit}
 	p.heading("Lands")
-	p.ticks(func(v float64) string { return sheet.Fixed(100*v, 0) + " %" }, 0.01, 0.1, 0.25, 0.5, 0.75, 0.9, 0.99)
+	p.ticks(func(v float64) string { return sheet.Figures.Share(v, 0) }, 0.01, 0.1, 0.25, 0.5, 0.75, 0.9, 0.99)
 	if why := st.noLanding(); why != "" {
 		p.empty(why)
 		return
 	}
-	wanted := level{float64(st.answer.Wanted), "wanted: " + plan.Percent(float64(st.answer.Wanted))}
+	wanted := level{float64(st.answer.Wanted), "wanted: " + sheet.Figures.Wanted(float64(st.answer.Wanted))}
 	p.draw(wanted, func(c *rackCurve) []float64 { return c.chance })
 }
 
@@ -305,7 +303,7 @@ func (st *stopsPage) drawSeeing(g *draw.Group) {
 	p := &plot{stopsPage: st, group: g, top: st.seenTop, scale: func(v float64) float64 {
 		return math.Log(v/leastBlur) / math.Log(top/leastBlur)
 	}}
-	p.heading("Shows")
+	p.heading("Shows, in arcmin")
 	var marks []float64
 	for decade := 1.0; decade < top; decade *= 10 {
 		for _, m := range []float64{1, 2, 5} {
@@ -314,11 +312,11 @@ func (st *stopsPage) drawSeeing(g *draw.Group) {
 			}
 		}
 	}
-	p.ticks(func(v float64) string { return sheet.Fixed(v, 0) + "′" }, marks...)
+	p.ticks(func(v float64) string { return sheet.Figures.Number(v, 0) }, marks...)
 	if len(st.answer.Racks) == 0 {
 		p.empty("The shot has no rack.")
 		return
 	}
-	seen := level{float64(st.answer.Seen), fmt.Sprintf("seen above %s′", sheet.Fixed(float64(st.answer.Seen), 1))}
+	seen := level{float64(st.answer.Seen), "seen above " + sheet.Figures.Blur(float64(st.answer.Seen))}
 	p.draw(seen, func(c *rackCurve) []float64 { return c.blur })
 }

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"pullscore/interp/stops"
+	"pullscore/interp/units"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
 )
@@ -65,7 +66,7 @@ func (st *stopsPage) drawAside(g *draw.Group) {
 		y += 4.4
 	}
 	if st.hidden > 0 {
-		g.Add(draw.NewText(x+11, y, sheet.Plural(st.hidden, "more rack")+", which limit less", sheet.FontNote, draw.Grey).Shortened(end - x - 11))
+		g.Add(draw.NewText(x+11, y, units.Count(st.hidden, "more rack")+", which limit less", sheet.FontNote, draw.Grey).Shortened(end - x - 11))
 		y += 4.4
 	}
 	for _, line := range []string{"Lands: the chance that a rack lands sharp.", "Shows: the blur of what it leaves, arc minutes at the viewer."} {

@@ -198,15 +198,7 @@ func (st *stopsPage) drawBest(g *draw.Group) {
 	}
 	g.Line(x, st.landTop-6, x, st.landTop, sheet.Solid(draw.Black, sheet.Medium))
 	g.Add(st.held(draw.NewText(x, st.landTop-7, best, sheet.FontHeading, draw.Black).Aligned(draw.Middle)))
-	from, to := stops.Label(rounded(w.From), st.answer.TOnly), stops.Label(rounded(w.To), st.answer.TOnly)
+	from, to := st.answer.Ends(w)
 	g.Add(st.held(draw.NewText(st.x(float64(w.From))-0.8, st.landTop-1.9, from, sheet.FontSmall, draw.Black).Aligned(draw.End)))
 	g.Add(st.held(draw.NewText(st.x(float64(w.To))+0.8, st.landTop-1.9, to, sheet.FontSmall, draw.Black)))
-}
-
-// rounded is an end of a window as it is written: to three digits or so.
-func rounded(n plan.Number) float64 {
-	if n >= 10 {
-		return math.Round(float64(n)*10) / 10
-	}
-	return math.Round(float64(n)*100) / 100
 }

@@ -124,9 +124,9 @@ func (p *takesPlot) drawScales(g *draw.Group) {
 	for v := math.Ceil(p.from/step-1e-9) * step; v <= p.to; v += step {
 		x := p.atX(v)
 		g.Line(x, p.box.Bottom(), x, p.box.Bottom()+1.4, sheet.Solid(draw.Black, sheet.Hair))
-		g.Add(draw.NewText(x, p.box.Bottom()+4.6, sheet.Fixed(v, decimals(step))+p.gap()+p.unit, sheet.FontSmall, draw.Black).Aligned(draw.Middle))
+		g.Add(draw.NewText(x, p.box.Bottom()+4.6, sheet.Figures.Number(v, decimals(step))+p.gap()+p.unit, sheet.FontSmall, draw.Black).Aligned(draw.Middle))
 	}
-	other := fmt.Sprintf("band at %s%s; dashed at %s and %s%s", sheet.Fixed(p.others[1], 2), p.otherUnit, sheet.Fixed(p.others[0], 2), sheet.Fixed(p.others[2], 2), p.otherUnit)
+	other := fmt.Sprintf("band at %s%s; dashed at %s and %s%s", sheet.Figures.Number(p.others[1], 2), p.otherUnit, sheet.Figures.Number(p.others[0], 2), sheet.Figures.Number(p.others[2], 2), p.otherUnit)
 	g.Add(draw.NewText(p.box.Right(), p.box.Y-2.2, other, sheet.FontSmall, draw.Grey).Aligned(draw.End))
 }
 
@@ -140,7 +140,7 @@ func (p *takesPlot) gap() string {
 
 // signed writes an error on its scale.
 func signed(e, step float64) string {
-	text := sheet.Fixed(e, decimals(step)) + "°"
+	text := sheet.Figures.AngleTo(e, decimals(step))
 	if e > 0 {
 		return "+" + text
 	}

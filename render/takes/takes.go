@@ -114,9 +114,9 @@ func (tp *takesPage) name() string {
 func (tp *takesPage) describe() string {
 	r := tp.report
 	return fmt.Sprintf("Landing error in degrees against time and travel, %d takes. Throughput %s bit/s (%s to %s), spread at leisure %s deg (%s to %s), bias %s deg (%s to %s).",
-		r.Takes, sheet.Fixed(float64(r.Throughput), 2), sheet.Fixed(float64(r.ThroughputInterval[0]), 2), sheet.Fixed(float64(r.ThroughputInterval[1]), 2),
-		sheet.Fixed(float64(r.Rim), 2), sheet.Fixed(float64(r.RimInterval[0]), 2), sheet.Fixed(float64(r.RimInterval[1]), 2),
-		sheet.Fixed(float64(r.Bias), 2), sheet.Fixed(float64(r.BiasInterval[0]), 2), sheet.Fixed(float64(r.BiasInterval[1]), 2))
+		r.Takes, sheet.Figures.Number(float64(r.Throughput), 2), sheet.Figures.Number(float64(r.ThroughputInterval[0]), 2), sheet.Figures.Number(float64(r.ThroughputInterval[1]), 2),
+		sheet.Figures.Number(float64(r.Rim), 2), sheet.Figures.Number(float64(r.RimInterval[0]), 2), sheet.Figures.Number(float64(r.RimInterval[1]), 2),
+		sheet.Figures.Number(float64(r.Bias), 2), sheet.Figures.Number(float64(r.BiasInterval[0]), 2), sheet.Figures.Number(float64(r.BiasInterval[1]), 2))
 }
 
 // drawHead writes whose takes these are, and of when.
@@ -198,22 +198,22 @@ func (tp *takesPage) drawAside(g *draw.Group) {
 		}
 		say(sheet.FontBody, draw.Black, 2, number+"; 90 % within "+span)
 	}
-	span := func(lo, hi float64) string { return sheet.Fixed(lo, 2) + " to " + sheet.Fixed(hi, 2) }
+	span := func(lo, hi float64) string { return sheet.Figures.Number(lo, 2) + " to " + sheet.Figures.Number(hi, 2) }
 	f := &r.Fit
 	say(sheet.FontHeading, draw.Black, 2, "The hand")
 	if r.Takes < takes.Enough {
 		say(sheet.FontBody, draw.Rust, 2, fmt.Sprintf("Fewer than %d takes: read the ranges, not the numbers.", takes.Enough))
 	}
-	value("Throughput", sheet.Fixed(f.Throughput.Value, 2)+" bit/s", span(f.Throughput.Lo, f.Throughput.Hi))
-	value("Spread at leisure, on a rim of 80 mm", sheet.Fixed(f.Rim.Value, 2)+"°", span(f.Rim.Lo, f.Rim.Hi))
-	value("Bias, past the mark", sheet.Fixed(f.Bias.Value, 2)+"°", span(f.Bias.Lo, f.Bias.Hi))
+	value("Throughput", sheet.Figures.Number(f.Throughput.Value, 2)+" bit/s", span(f.Throughput.Lo, f.Throughput.Hi))
+	value("Spread at leisure, on a rim of 80 mm", sheet.Figures.AngleTo(f.Rim.Value, 2), span(f.Rim.Lo, f.Rim.Hi))
+	value("Bias, past the mark", sheet.Figures.AngleTo(f.Bias.Value, 2), span(f.Bias.Lo, f.Bias.Hi))
 	y += 2
 	say(sheet.FontHeading, draw.Black, 2, "The takes")
 	if r.HitsOf > 0 {
-		say(sheet.FontBody, draw.Black, 2, fmt.Sprintf("%d of %d hit (%s): %s %%, 95 %% within %s to %s %%", r.Hits, r.HitsOf, r.HitsFrom,
-			sheet.Fixed(100*float64(r.HitRate), 0), sheet.Fixed(100*float64(r.HitInterval[0]), 0), sheet.Fixed(100*float64(r.HitInterval[1]), 0)))
+		say(sheet.FontBody, draw.Black, 2, fmt.Sprintf("%d of %d hit (%s): %s, 95 %% within %s to %s", r.Hits, r.HitsOf, r.HitsFrom,
+			sheet.Figures.Share(float64(r.HitRate), 0), sheet.Figures.Share(float64(r.HitInterval[0]), 0), sheet.Figures.Share(float64(r.HitInterval[1]), 0)))
 	}
-	say(sheet.FontBody, draw.Black, 2, fmt.Sprintf("Constant error %s°, variable %s°, absolute %s°", sheet.Fixed(float64(r.Constant), 2), sheet.Fixed(float64(r.Variable), 2), sheet.Fixed(float64(r.Absolute), 2)))
+	say(sheet.FontBody, draw.Black, 2, fmt.Sprintf("Constant error %s, variable %s, absolute %s", sheet.Figures.AngleTo(float64(r.Constant), 2), sheet.Figures.AngleTo(float64(r.Variable), 2), sheet.Figures.AngleTo(float64(r.Absolute), 2)))
 	say(sheet.FontBody, draw.Black, 4, fmt.Sprintf("%d short of the mark, %d past it", r.Short, r.Past))
 	say(sheet.FontNote, draw.Grey, 0, "The landing model that is fitted is our own, on published parts.")
 }

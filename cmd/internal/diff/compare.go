@@ -5,8 +5,8 @@ package diff
 import (
 	"fmt"
 
-	"pullscore/cmd/internal/lists"
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/lang/lines"
 )
 
@@ -59,7 +59,9 @@ type comparison struct {
 }
 
 // tape writes a distance.
-func (c comparison) tape(n plan.Number) string { return lists.Length(c.after, n) }
+func (c comparison) tape(n plan.Number) string {
+	return units.ForTable(c.after.Imperial).Tape(float64(n))
+}
 
 // aside writes how far to the side somebody is.
 func (c comparison) aside(n plan.Number) string {
@@ -78,36 +80,36 @@ func (c comparison) shot() []Detail {
 	l.word("title", "title", b.Title, a.Title)
 	l.word("camera", "camera", b.Camera, a.Camera)
 	l.word("lens", "lens", b.Lens, a.Lens)
-	l.figure("focal_mm", "focal length", b.FocalMM, a.FocalMM, unit("mm"))
+	l.figure("focal_mm", "focal length", b.FocalMM, a.FocalMM, millimetres)
 	l.word("stop", "stop", b.Stop, a.Stop)
 	l.word("support", "support", b.Support, a.Support)
 	l.word("puller", "puller", b.Puller, a.Puller)
-	l.figure("gear", "gear", b.Gear, a.Gear, unit(""))
-	l.figure("wheel_mm", "wheel", b.WheelMM, a.WheelMM, unit("mm"))
+	l.figure("gear", "gear", b.Gear, a.Gear, written(figures.Gear))
+	l.figure("wheel_mm", "wheel", b.WheelMM, a.WheelMM, millimetres)
 	l.length("duration_s", "lasts", b.Duration, a.Duration)
 	l.word("begins_at", "begins at", b.BeginsAt, a.BeginsAt)
-	l.figure("wanted", "wanted chance", b.Wanted, a.Wanted, lists.Chance)
-	l.figure("quickest_s", "quickest rack", b.Quickest, a.Quickest, lists.Seconds)
-	l.figure("criterion_mm", "sharp to", b.CriterionMM, a.CriterionMM, unit("mm"))
+	l.figure("wanted", "wanted chance", b.Wanted, a.Wanted, written(figures.Wanted))
+	l.figure("quickest_s", "quickest rack", b.Quickest, a.Quickest, written(figures.Time))
+	l.figure("criterion_mm", "CoC", b.CriterionMM, a.CriterionMM, func(n plan.Number) string { return figures.Disc(float64(n) / 1000) })
 	from, to := starts(b), starts(a)
 	l.figure("starts_m", "starts at", from, to, c.tape)
 	l.mark("starts_deg", "starting mark", startDeg(b), startDeg(a))
 	return l.details
 }
 
-// unit writes numbers in a unit, to four decimals: a criterion has that many.
-func unit(name string) func(plan.Number) string {
-	return func(n plan.Number) string {
-		if !n.Known() {
-			return ""
-		}
-		text := plan.Decimal(float64(n), 4)
-		if name != "" {
-			text += " " + name
-		}
-		return text
-	}
+// figures is the style of what is written alike in both systems.
+var figures = units.ForTable(false)
+
+// written lets a style write a number of a plan.
+func written(write func(float64) string) func(plan.Number) string {
+	return func(n plan.Number) string { return write(float64(n)) }
 }
+
+// millimetres writes what the plan's data has in millimetres.
+func millimetres(n plan.Number) string { return figures.Millimetres(float64(n) / 1000) }
+
+// counted writes a whole number.
+func counted(n plan.Number) string { return figures.Number(float64(n), 0) }
 
 // starts is the distance, as the tape reads it, that the focus is at when a
 // shot starts; startDeg is the ring's.
@@ -140,7 +142,9 @@ func (c comparison) pull(m match) Pull {
 	b, a := c.before.Pulls[m.before], c.after.Pulls[m.after]
 	l := newList(c.rate)
 	l.word("target", "to", b.Target, a.Target)
-	l.figure("probability", "chance", b.Chance, a.Chance, lists.Chance)
+	if was, is := chance(c.before, b), chance(c.after, a); was != is {
+		l.number("probability", b.Chance, a.Chance, turned("chance", was, is))
+	}
 	c.timing(l, b, a)
 	if a.ToDeg.Known() && b.ToDeg.Known() {
 		l.mark("to_deg", "mark", b.ToDeg, a.ToDeg)
@@ -149,15 +153,15 @@ func (c comparison) pull(m match) Pull {
 	}
 	major := len(l.details)
 	l.figure("needed_s", "needs", b.Needed, a.Needed, needed)
-	l.turn("hand_deg", "hand", b.HandDeg, a.HandDeg)
+	l.turn("hand_deg", "travel", b.HandDeg, a.HandDeg)
 	l.turn("window_hand_deg", "window", windowOf(b), windowOf(a))
 	for i := major; major > 0 && i < len(l.details); i++ {
 		l.details[i].minor = true // it follows from what is told
 	}
-	l.figure("regrips", "re-grips", plan.Number(b.Regrips), plan.Number(a.Regrips), unit(""))
+	l.figure("regrips", "re-grips", plan.Number(b.Regrips), plan.Number(a.Regrips), counted)
 	l.word("profile", "profile", b.Profile, a.Profile)
 	if hook(b.Anchor) != hook(a.Anchor) {
-		l.word("anchor", "hangs", b.Anchor, a.Anchor)
+		l.word("anchor", "cue", b.Anchor, a.Anchor)
 	}
 	l.word("because", "because", b.Because, a.Because)
 	p := Pull{Change: Same, Kind: a.Kind, Target: a.Target, Number: a.Number, NumberBefore: b.Number, Details: l.details, Before: b, After: a}
@@ -165,6 +169,11 @@ func (c comparison) pull(m match) Pull {
 		p.Change = Changed
 	}
 	return p
+}
+
+// chance writes how likely a pull lands, beside what is wanted in its shot.
+func chance(s *plan.Shot, p *plan.Pull) string {
+	return figures.Chance(float64(p.Chance), float64(s.Wanted))
 }
 
 // timing compares when a pull is. One that only is earlier or later says so in
@@ -189,7 +198,7 @@ func lands(p *plan.Pull) string {
 // offset is the time in an anchor: of "on bell + 0.2 s", of "on 4.2 s".
 var offset = lines.Pattern(`\b\d[\d.:;]*( ?(s|ms|fr))?$`)
 
-// hook returns what an anchor hangs on, without how long before or after it,
+// hook returns the cue of an anchor, without how long before or after it,
 // which the time of the pull tells.
 func hook(anchor string) string { return offset().ReplaceAllString(anchor, "") }
 
@@ -201,7 +210,7 @@ func needed(n plan.Number) string {
 	case n.IsInf():
 		return "more than any time"
 	}
-	return lists.Seconds(n)
+	return figures.Time(float64(n))
 }
 
 // windowOf is how wide the landing window is at the hand.

@@ -8,8 +8,8 @@ import (
 	"math"
 	"strings"
 
-	"pullscore/cmd/internal/lists"
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 )
 
 // The least that counts as a change.
@@ -116,10 +116,7 @@ func farther(deg float64) string {
 
 // tenth writes an angle to a tenth of a degree; "" for what does not apply.
 func tenth(n plan.Number) string {
-	if !n.Known() {
-		return ""
-	}
-	return plan.Decimal(float64(n), 1) + "°"
+	return figures.AngleTo(float64(n), 1)
 }
 
 // frames returns how many frames a time is, with its sign.
@@ -143,7 +140,7 @@ func (l *list) shift(name, verb string, before, after plan.Number) {
 // length compares how long something takes.
 func (l *list) length(name, says string, before, after plan.Number) {
 	if l.differ(before, after) {
-		d := l.number(name, before, after, turned(says, lists.Seconds(before), lists.Seconds(after)))
+		d := l.number(name, before, after, turned(says, figures.Time(float64(before)), figures.Time(float64(after))))
 		d.Frames = int64(math.Round(l.frames(after - before)))
 	}
 }
@@ -154,15 +151,7 @@ func later(frames, rate float64) string {
 	if frames < 0 {
 		frames, way = -frames, "earlier"
 	}
-	return fmt.Sprintf("%s (%s) %s", countOf(int(math.Round(frames)), "frame"), lists.Seconds(plan.Number(frames/rate)), way)
-}
-
-// countOf writes how many there are of something.
-func countOf(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
+	return fmt.Sprintf("%s (%s) %s", units.Count(int(math.Round(frames)), "frame"), figures.Time(frames/rate), way)
 }
 
 // says joins what details say.

@@ -117,7 +117,7 @@ func TestCompare(t *testing.T) {
 		{"to the side", []string{"TICKET at 1.2 m", "TICKET at 1.2 m, 8 cm left"}, []string{"1 TICKET: in the middle -> 8 cm left", "2 TICKET: in the middle -> 8 cm left"}},
 		{"another shot", []string{`shot 2 "Two"`, `shot 3 "Two"`}, []string{"3: new, 0 pulls", "2: gone"}},
 		{"whom it goes to", []string{"rack to TICKET", "rack to MARRIT"}, []string{"1 rack 2: to TICKET -> MARRIT", "1 rack 3 to OSKEL: "}},
-		{"what it hangs on", []string{"rack to TICKET, at 4.2 s", "rack to TICKET, on bell + 0.2 s", "cue bell at 4 s", "cue bell at 4 s"}, []string{"1 rack 2 to TICKET: needs 0.86 s -> 1.02 s, hangs on 4.2 s -> on bell + 0.2 s"}},
+		{"what it hangs on", []string{"rack to TICKET, at 4.2 s", "rack to TICKET, on bell + 0.2 s", "cue bell at 4 s", "cue bell at 4 s"}, []string{"1 rack 2 to TICKET: needs 0.86 s -> 1.02 s, cue on 4.2 s -> on bell + 0.2 s"}},
 		{"another line", []string{"Who has the other", "Who has the last"}, []string{
 			"1 OSKEL “Who has the last”: new", "1 OSKEL “Who has the other”: gone",
 		}},

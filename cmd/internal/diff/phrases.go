@@ -8,8 +8,8 @@ import (
 	"path/filepath"
 	"slices"
 
-	"pullscore/cmd/internal/lists"
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/lang"
 )
 
@@ -44,9 +44,9 @@ func (p Plan) Lines() []string {
 func (s Shot) Note() string {
 	switch {
 	case s.Change == New && s.Unsure:
-		return "new, or an error kept it from being computed; " + countOf(len(s.Pulls), "pull")
+		return "new, or an error kept it from being computed; " + units.Count(len(s.Pulls), "pull")
 	case s.Change == New:
-		return "new, " + countOf(len(s.Pulls), "pull")
+		return "new, " + units.Count(len(s.Pulls), "pull")
 	case s.Change == Gone && s.Unsure:
 		return "gone, or an error keeps it from being computed"
 	case s.Change == Gone:
@@ -55,13 +55,13 @@ func (s Shot) Note() string {
 	return says(s.Details)
 }
 
-// Says says what changed in a pull; "" for nothing.
+// Says says what changed in a pull of its shot; "" for nothing.
 func (p Pull) Says() string {
 	switch p.Change {
 	case New:
-		text := "new, " + lands(p.After) + " at " + lists.Seconds(p.After.Land)
+		text := "new, " + lands(p.After) + " at " + figures.Time(float64(p.After.Land))
 		if p.After.Chance.Known() {
-			text += ", chance " + lists.Chance(p.After.Chance)
+			text += ", chance " + figures.Chance(float64(p.After.Chance), 0)
 		}
 		return text
 	case Gone:

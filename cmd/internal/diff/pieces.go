@@ -38,8 +38,8 @@ func (c comparison) events() []Piece {
 			}
 			l.figure("from_m", "from", b.from, a.from, c.tape)
 			l.figure("to_m", "to", b.to, a.to, c.tape)
-			l.figure("from_mm", "from", b.fromMM, a.fromMM, unit("mm"))
-			l.figure("to_mm", "to", b.toMM, a.toMM, unit("mm"))
+			l.figure("from_mm", "from", b.fromMM, a.fromMM, millimetres)
+			l.figure("to_mm", "to", b.toMM, a.toMM, millimetres)
 			l.word("profile", "profile", b.profile, a.profile)
 			return l.details
 		})

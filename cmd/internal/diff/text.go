@@ -8,6 +8,7 @@ import (
 
 	"pullscore/cmd/internal/console"
 	"pullscore/cmd/internal/lists"
+	"pullscore/interp/units"
 )
 
 // margin stands before a shot's phrases.
@@ -64,7 +65,7 @@ func (p Plan) FaultPhrases() []string {
 	var list []string
 	for i, name := range []string{p.Before, p.After} {
 		if p.Faulty[i] {
-			list = append(list, name+" has errors: what hangs on them is wrong or missing here.")
+			list = append(list, name+" has errors: what depends on them is wrong or missing here.")
 		}
 	}
 	return list
@@ -131,10 +132,10 @@ func summary(plans []Plan) string {
 		return "neither has shots; to see what a kit does to the plans that use it, compare their folder"
 	}
 	if differ == 0 {
-		return "no difference for the crew in " + countOf(len(plans), "plan")
+		return "no difference for the crew in " + units.Count(len(plans), "plan")
 	}
 	if differ == renamed {
-		return countOf(renamed, "plan") + " renamed, and no other difference for the crew"
+		return units.Count(renamed, "plan") + " renamed, and no other difference for the crew"
 	}
 	var parts []string
 	for _, c := range []Change{Changed, New, Gone, Same} {
@@ -144,10 +145,10 @@ func summary(plans []Plan) string {
 	}
 	also := ""
 	if renamed > 0 {
-		also = "; " + countOf(renamed, "plan") + " renamed"
+		also = "; " + units.Count(renamed, "plan") + " renamed"
 	}
 	if len(parts) == 0 {
-		return countOf(differ-renamed, "plan") + " changed" + also
+		return units.Count(differ-renamed, "plan") + " changed" + also
 	}
 	total := count[Changed] + count[New] + count[Gone] + count[Same]
 	noun := "shots"

@@ -96,14 +96,14 @@ func (w *writer) shotTitle(s *plan.Shot) {
 
 // setUp says in a line what the shot is taken with.
 func setUp(s *plan.Shot) string {
-	parts := []string{"camera " + s.Camera, "lens " + s.Lens, s.Stop, "on " + article(s.Support)}
+	parts := []string{"camera " + s.Camera, "lens " + s.Lens, s.Stop, "CoC " + figures.Disc(float64(s.CriterionMM)/1000), "on " + article(s.Support)}
 	if s.Gear.Known() && s.Gear != 1 {
-		parts = append(parts, "gear "+plan.Decimal(float64(s.Gear), 2))
+		parts = append(parts, "gear "+figures.Gear(float64(s.Gear)))
 	}
 	if s.Puller != "" {
 		parts = append(parts, "puller "+s.Puller)
 	}
-	parts = append(parts, "lasts "+Seconds(s.Duration))
+	parts = append(parts, "lasts "+figures.Time(float64(s.Duration)))
 	if s.BeginsAt != "" {
 		parts = append(parts, "begins at "+s.BeginsAt)
 	}
@@ -121,7 +121,7 @@ func article(support string) string {
 }
 
 // heads are the heads of the columns of numbers.
-var heads = []string{"starts", "over", "from", "to", "ring from", "to", "hand", "window", "lands"}
+var heads = []string{"starts", "over", "from", "to", "ring from", "to", "travel", "window", "lands"}
 
 const (
 	numberWidth = 2 // of a pull's number
@@ -151,7 +151,7 @@ func (w *writer) table(s *plan.Shot) {
 		w.pull(s, u, indent)
 		text := cells(rows[i+1], widths, gap)
 		if u.Chance.Known() && u.Chance < s.Wanted {
-			at := strings.LastIndex(text, Chance(u.Chance))
+			at := strings.LastIndex(text, chance(s, u))
 			text = text[:at] + w.Screen.Paint(console.Yellow, text[at:])
 		}
 		w.Line(indent + text)
@@ -159,7 +159,7 @@ func (w *writer) table(s *plan.Shot) {
 }
 
 // pull writes the line that says what a pull is: its number, whom it goes to,
-// and then when it is by the clock of the edit, what it hangs on and why.
+// and then when it is by the clock of the edit, its cue and why.
 func (w *writer) pull(s *plan.Shot, u *plan.Pull, indent string) {
 	what, why := focus(u), ""
 	for _, part := range []string{s.Timecode(float64(u.Start)), u.Anchor, u.Because} {
@@ -183,11 +183,23 @@ func (w *writer) pull(s *plan.Shot, u *plan.Pull, indent string) {
 
 // row returns the numbers of a pull.
 func row(s *plan.Shot, u *plan.Pull) []string {
+	in := style(s)
 	return []string{
-		Seconds(u.Start), Seconds(u.Land - u.Start),
-		Length(s, u.FromM), Length(s, u.ToM), Degrees(u.FromDeg), Degrees(u.ToDeg),
-		Degrees(u.HandDeg), Degrees(u.WindowHand[1] - u.WindowHand[0]), Chance(u.Chance),
+		in.Time(float64(u.Start)), in.Time(float64(u.Land - u.Start)), in.Tape(float64(u.FromM)), in.Tape(float64(u.ToM)),
+		angle(u.FromDeg), angle(u.ToDeg), angle(u.HandDeg), angle(u.WindowHand[1] - u.WindowHand[0]), chance(s, u),
 	}
+}
+
+// angle writes an angle; nothing for what no ring is turned by.
+func angle(n plan.Number) string {
+	if n.IsInf() {
+		return ""
+	}
+	return figures.Angle(float64(n))
+}
+
+func chance(s *plan.Shot, u *plan.Pull) string {
+	return figures.Chance(float64(u.Chance), float64(s.Wanted))
 }
 
 // focus says from whom to whom a pull goes.

@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -51,10 +52,10 @@ func TestText(t *testing.T) {
 	}
 	for _, want := range []string{
 		"Night, \"ferry\"\n25 frames a second, tape from the sensor\n",
-		"3A  The wrong ticket\n  camera A, lens 75, f/4, on a tripod,",
+		"3A  The wrong ticket\n  camera A, lens 75, f/4, CoC 0.022 mm, on a",
 		"   1  ILKA to \"A person, whose name is longer than others\" · 10:00:01:00 ·",
 		"   2  A person, whose name is longer than others to inf · 10:00:04:00",
-		"      starts ", " 1.7 m ", " inf ", "over ", "window", "lands",
+		"      starts ", " 1.7 m ", " ∞ ", "over ", "window", "lands",
 		"Not said, and taken as\n", "3A puller:",
 	} {
 		if !strings.Contains(out.String(), want) {
@@ -182,44 +183,18 @@ func TestOnly(t *testing.T) {
 }
 
 // Feet and inches by the yard of 0.9144 m (international agreement, 1959).
-func TestLengths(t *testing.T) {
-	metric, feet := &plan.Shot{}, &plan.Shot{Imperial: true}
-	for _, test := range []struct {
-		m            float64
-		metric, feet string
-	}{
-		{0.9144, "91.4 cm", `3'0"`},
-		{1.7018, "1.7 m", `5'7"`},
-		{1.6891, "1.69 m", `5'6 1/2"`},
-		{0.01, "1 cm", `0'0 1/2"`},
-		{0.9998, "1 m", `3'3 1/4"`},
-		{3.0479, "3.05 m", `10'0"`},
-		{25.3, "25.3 m", `83'0"`},
-		{123.4, "123 m", `404'10"`},
-		{-0.5, "-50 cm", `-1'7 3/4"`},
-		{math.Inf(1), "inf", "inf"},
-		{math.NaN(), "", ""},
-	} {
-		n := plan.Number(test.m)
-		if got := Length(metric, n); got != test.metric {
-			t.Errorf("%v m: %q, want %q", test.m, got, test.metric)
-		}
-		if got := Length(feet, n); got != test.feet {
-			t.Errorf("%v m: %q, want %q", test.m, got, test.feet)
-		}
+// What has no ring, or no chance, has an empty cell; a chance below what is wanted
+// never reads as enough.
+func TestRow(t *testing.T) {
+	none := plan.None()
+	s := &plan.Shot{Imperial: true, Wanted: 0.9}
+	u := &plan.Pull{Start: 1, Land: 2.5, FromM: plan.Number(math.Inf(1)), ToM: 1.683, FromDeg: none, ToDeg: 9.96, HandDeg: 120.4, WindowHand: plan.NoInterval(), Chance: 0.896}
+	want := []string{"1 s", "1.5 s", "∞", "5′6¼″", "", "10°", "120°", "", "<90 %"}
+	if got := row(s, u); !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
 	}
-}
-
-func TestChance(t *testing.T) {
-	for p, want := range map[float64]string{0: "<1 %", 0.001: "<1 %", 0.5: "50 %", 0.994: "99 %", 0.9999: ">99 %", 1: ">99 %"} {
-		if got := Chance(plan.Number(p)); got != want {
-			t.Errorf("%v: %q, want %q", p, got, want)
-		}
-	}
-	if got := Chance(plan.None()) + Degrees(plan.None()); got != "" {
-		t.Errorf("what does not apply: %q", got)
-	}
-	if got := Degrees(9.96) + Degrees(0.04) + Degrees(120.4); got != "10°0°120°" {
-		t.Errorf("degrees: %q", got)
+	u.Chance = none
+	if got := row(s, u); got[8] != "" {
+		t.Errorf("no chance: %q", got[8])
 	}
 }

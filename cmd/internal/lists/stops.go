@@ -3,11 +3,9 @@ package lists
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"pullscore/cmd/internal/console"
-	"pullscore/interp/plan"
 	"pullscore/interp/stops"
 )
 
@@ -22,7 +20,7 @@ func WriteStops(screen console.Screen, reports ...*stops.Report) error {
 			w.Line("No shot in this file has stops to try.")
 		}
 		for _, a := range r.Shots {
-			w.shot(a, fmt.Sprintf("camera %s, lens %s, %s mm", a.Camera, a.Lens, focal(a)))
+			w.shot(a, fmt.Sprintf("camera %s, lens %s, %s", a.Camera, a.Lens, focal(a)))
 		}
 		shown = append(shown, r.Shots...)
 	}
@@ -63,13 +61,13 @@ func (w *stopWriter) title(before int, title string) {
 
 // pair writes a shot on its own camera and on another.
 func (w *stopWriter) pair(p stops.Pair, camera string) {
-	w.shot(p.Here.Answer, fmt.Sprintf("camera %s, %s, %s mm", p.Here.Camera, p.Here.With, focal(p.Here.Answer)))
+	w.shot(p.Here.Answer, fmt.Sprintf("camera %s, %s, %s", p.Here.Camera, p.Here.With, focal(p.Here.Answer)))
 	if p.There == nil {
 		w.Line("")
 		w.Hanging(console.Plain, margin, fmt.Sprintf("The same framing cannot be had on camera %s.", camera))
 		return
 	}
-	text := fmt.Sprintf("framed alike on camera %s: %s, %s mm", p.There.Camera, p.There.With, focal(p.There.Answer))
+	text := fmt.Sprintf("framed alike on camera %s: %s, %s", p.There.Camera, p.There.With, focal(p.There.Answer))
 	if p.There.Computed { // its words name the focal length
 		text = fmt.Sprintf("framed alike on camera %s: %s, which the kit lacks", p.There.Camera, p.There.With)
 	}
@@ -84,7 +82,7 @@ func (w *stopWriter) key(list []*stops.Answer) {
 	}
 }
 
-func focal(a *stops.Answer) string { return plan.Decimal(float64(a.FocalMM), 1) }
+func focal(a *stops.Answer) string { return figures.Millimetres(float64(a.FocalMM) / 1000) }
 
 func titleOf(title string) string {
 	if title == "" {
@@ -102,7 +100,7 @@ func (w *stopWriter) shot(a *stops.Answer, with string) {
 		title += "  " + console.Clean(a.Title)
 	}
 	w.Line(title)
-	w.Hanging(console.Dim, margin, fmt.Sprintf("%s, set to %s, %s wanted", with, a.Set, plan.Percent(float64(a.Wanted))))
+	w.Hanging(console.Dim, margin, fmt.Sprintf("%s, set to %s, %s wanted", with, a.Set, figures.Wanted(float64(a.Wanted))))
 	w.Line("")
 	w.table(a)
 	w.Line("")
@@ -119,7 +117,7 @@ type stopColumn struct {
 
 // The width of figures, so that they stand under each other.
 const (
-	chanceWidth = len("> 99 %")
+	chanceWidth = len(" >99 %")
 	blurWidth   = len("1000.0")
 )
 
@@ -142,21 +140,16 @@ func stopColumns(a *stops.Answer) []stopColumn {
 
 func landing(a *stops.Answer, v *stops.Verdict) string {
 	if r, _ := v.Worst(); r != nil {
-		return console.Right(chance(float64(r.Probability), float64(a.Wanted)), chanceWidth) + rack(a, r)
+		return console.Right(figures.Chance(float64(r.Probability), float64(a.Wanted)), chanceWidth) + rack(a, r)
 	}
 	return "-"
 }
 
 func showing(a *stops.Answer, v *stops.Verdict) string {
 	if _, r := v.Worst(); r != nil {
-		return console.Right(strconv.FormatFloat(float64(r.LeftBlur), 'f', 1, 64), blurWidth) + rack(a, r)
+		return console.Right(figures.Fixed(float64(r.LeftBlur), 1), blurWidth) + rack(a, r)
 	}
 	return "-"
-}
-
-// chance writes a probability short, as tables of pulls do.
-func chance(p, wanted float64) string {
-	return strings.NewReplacer("over", ">", "under", "<").Replace(plan.PercentOf(p, wanted))
 }
 
 // rack tells of several racks which one a figure is of.

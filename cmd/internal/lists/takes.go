@@ -2,12 +2,12 @@ package lists
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"pullscore/cmd/internal/console"
 	"pullscore/interp/plan"
 	"pullscore/interp/takes"
+	"pullscore/interp/units"
 )
 
 // Limits on what the text shows; JSON has it all.
@@ -44,9 +44,9 @@ func (w *takeWriter) head(r *takes.Report) {
 		name = "A log of takes"
 	}
 	w.Line(w.Screen.Paint(console.Bold, console.Clean(name)))
-	text := Count(r.Takes, "take")
+	text := units.Count(r.Takes, "take")
 	if n := len(r.Sessions); n > 0 {
-		text += fmt.Sprintf(" in %s, %s", Count(n, "session"), r.Sessions[0].Date)
+		text += fmt.Sprintf(" in %s, %s", units.Count(n, "session"), r.Sessions[0].Date)
 		if n > 1 {
 			text += " to " + r.Sessions[n-1].Date
 		}
@@ -56,10 +56,10 @@ func (w *takeWriter) head(r *takes.Report) {
 		w.Wrapped(console.Yellow, margin, fmt.Sprintf("Fewer than %d takes: read the ranges, not the numbers.", takes.Enough))
 	}
 	if r.Others > 0 {
-		w.Wrapped(console.Dim, margin, fmt.Sprintf("Left out: %s of other pullers.", Count(r.Others, "take")))
+		w.Wrapped(console.Dim, margin, fmt.Sprintf("Left out: %s of other pullers.", units.Count(r.Others, "take")))
 	}
 	if r.TooFast > 0 {
-		w.Wrapped(console.Yellow, margin, fmt.Sprintf("Scored but not fitted: %s with no time to move besides the re-grips that such a turn asks for. A grip of more degrees (--grip) may suit this hand.", Count(r.TooFast, "take")))
+		w.Wrapped(console.Yellow, margin, fmt.Sprintf("Scored but not fitted: %s with no time to move besides the re-grips that such a turn asks for. A grip of more degrees (--grip) may suit this hand.", units.Count(r.TooFast, "take")))
 	}
 }
 
@@ -83,7 +83,7 @@ func (w *takeWriter) hand(r *takes.Report) {
 	mm := r.RimMM / r.Rim
 	add("throughput", r.Throughput, r.ThroughputInterval, "bit/s", false)
 	add("spread at leisure", r.RimMM, plan.Interval{r.RimInterval[0] * mm, r.RimInterval[1] * mm}, "mm of rim", false)
-	add(fmt.Sprintf("  on a rim of %s mm", plan.Decimal(float64(r.ReferenceMM), 0)), r.Rim, r.RimInterval, "deg", false)
+	add("  on a rim of "+figures.Millimetres(float64(r.ReferenceMM)/1000), r.Rim, r.RimInterval, "deg", false)
 	add("bias, past the mark", r.Bias, r.BiasInterval, "deg", true)
 	w.title("The hand")
 	w.table(rows)
@@ -169,9 +169,9 @@ func (w *takeWriter) practise(r *takes.Report) {
 	for _, p := range r.Practise[:min(len(r.Practise), mostPulls)] {
 		note := ""
 		if p.Ceiling < p.Wanted {
-			note = "more time cannot help: " + Chance(p.Ceiling) + " at most"
+			note = "more time cannot help: " + figures.Chance(float64(p.Ceiling), float64(p.Wanted)) + " at most"
 		}
-		rows = append(rows, []string{place(p.Plan, p.Shot, p.Pull), Chance(p.Chance), Chance(p.Wanted), fmt.Sprint(p.Takes), note})
+		rows = append(rows, []string{place(p.Plan, p.Shot, p.Pull), figures.Chance(float64(p.Chance), float64(p.Wanted)), figures.Wanted(float64(p.Wanted)), fmt.Sprint(p.Takes), note})
 	}
 	w.table(rows)
 	if r.Practise[0].Short() <= 0 {
@@ -217,25 +217,11 @@ func (w *takeWriter) table(rows [][]string) {
 
 // takeFigure writes a number to two decimals, with its sign where that matters.
 func takeFigure(v float64, signed bool) string {
-	if math.IsNaN(v) {
-		return ""
+	if signed {
+		return figures.Signed(v, 2)
 	}
-	s := fmt.Sprintf("%.2f", v)
-	if strings.Trim(s, "-0.") == "" {
-		s = "0.00"
-	} else if signed && v > 0 {
-		s = "+" + s
-	}
-	return s
+	return figures.Fixed(v, 2)
 }
 
 // percent writes a rate of what has been counted: here 0 and 100 % are facts.
-func percent(v plan.Number) string { return fmt.Sprintf("%.0f %%", 100*float64(v)) }
-
-// Count writes a number of things.
-func Count(n int, thing string) string {
-	if n == 1 {
-		return "1 " + thing
-	}
-	return fmt.Sprintf("%d %ss", n, thing)
-}
+func percent(v plan.Number) string { return figures.Share(float64(v), 0) }

@@ -8,6 +8,7 @@ import (
 	"pullscore/cmd/internal/console"
 	"pullscore/interp/plan"
 	"pullscore/interp/takes/recorded"
+	"pullscore/interp/units"
 )
 
 // WriteRecordedTakes writes how the pulls of a shot went in a recording of so many
@@ -15,7 +16,7 @@ import (
 func WriteRecordedTakes(screen console.Screen, shot *plan.Shot, frames int, missing int64, list []recorded.Score) error {
 	w := &takeWriter{console.Lines{Screen: screen}}
 	w.Line(screen.Paint(console.Bold, console.Clean(shot.ID+"  "+shot.Title)))
-	text := Count(frames, "frame")
+	text := units.Count(frames, "frame")
 	if missing > 0 {
 		text += fmt.Sprintf(", %d missing between them", missing)
 	}
@@ -60,9 +61,9 @@ func (w *takeWriter) recorded(s *recorded.Score) {
 func late(frames int64) string {
 	switch {
 	case frames > 0:
-		return Count(int(frames), "frame") + " late"
+		return units.Count(int(frames), "frame") + " late"
 	case frames < 0:
-		return Count(int(-frames), "frame") + " early"
+		return units.Count(int(-frames), "frame") + " early"
 	}
 	return "on the frame"
 }
