@@ -29,8 +29,10 @@ func clauseElsewhere(word string) string {
 		return "landing on"
 	case "in", "during", "within", "taking":
 		return "over"
-	case "when", "after":
+	case "when":
 		return "on"
+	case "after":
+		return "on end of"
 	case "for":
 		return "lasting"
 	case "as", "since":
