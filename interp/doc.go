@@ -8,10 +8,9 @@
 // What comes out is a plan.Plan, plain data.
 //
 // Here are the ends of that way: interp.go is what others call, program.go takes
-// the steps for a whole plan, cuts.go opens the files of a cut, script.go,
-// spoken.go and script_findings.go compare the plan with a page, hand_log.go
-// learns a hand from its log, retake.go takes a shot anew with a change, and
-// alias.go keeps the names by which files are read.
+// the steps for a whole plan, script.go, spoken.go and script_findings.go compare the
+// plan with a page, retake.go takes a shot anew with a change, and alias.go keeps the
+// names by which files are read.
 //
 // Inside, lengths are metres, times seconds, angles degrees.
 package interp

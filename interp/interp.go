@@ -49,14 +49,11 @@ func Interpret(path string, src []byte, opt load.Options) *Result {
 	l := &load.Loader{Opt: opt.WithDefaults(), Units: map[string]*names.Unit{}, Texts: map[string]*load.Foreign{}}
 	root := l.Parse(path, src)
 	l.Uses(root, []string{path})
-	p := newProgram(root, l)
-	if p.build(); p.again {
-		before := p.Plan
-		p = newProgram(root, l)
-		p.before = before
-		p.build()
+	p, again := build(root, l, nil)
+	if again {
+		p, _ = build(root, l, p.plan)
 	}
-	res := &Result{Plan: p.Plan, Findings: lang.Sort(p.To.Diags), Sources: map[string][]byte{}, Files: l.Files, Revision: p.revision, program: p}
+	res := &Result{Plan: p.plan, Findings: lang.Sort(p.To.Diags), Sources: map[string][]byte{}, Files: l.Files, Revision: p.revision, program: p}
 	for name, u := range l.Units {
 		res.Sources[name] = u.File.Source
 	}

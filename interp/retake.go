@@ -22,12 +22,12 @@ import (
 // steps and with the same numbers as if the change had been written into the
 // plan. A rack that does not say its time keeps the one that it has in the plan
 // as written, whatever else is changed: as if `over` had been written too. Else
-// every stop would be judged at another time. It must not be called from several
-// goroutines at a time.
+// every stop would be judged at another time. Several goroutines may call it at a
+// time.
 func (r *Result) Retake(of *plan.Shot) stops.Retake {
 	p := r.program
 	sec := p.sections[of]
-	base, ok := shot.Build(p.Film, sec, change.Change{}, shot.Options{})
+	base, ok := shot.Build(p.film, sec, change.Change{}, shot.Options{})
 	return func(c stops.Change) (stops.Take, bool) {
 		if !ok {
 			return stops.Take{}, false
@@ -71,7 +71,7 @@ func asChange(b *shot.Built, c stops.Change) (ch change.Change, ok bool) {
 func kept(p *clock.Pull) float64 { return math.Round((p.LandS-p.StartS)*1e6) / 1e6 }
 
 func (p *program) retake(sec *lang.Section, base *shot.Built, ch change.Change, c stops.Change) (stops.Take, bool) {
-	b, ok := shot.Build(p.Film, sec, ch, shot.Options{Needed: c.Needs})
+	b, ok := shot.Build(p.film, sec, ch, shot.Options{Needed: c.Needs})
 	if !ok {
 		return stops.Take{}, false
 	}
@@ -97,13 +97,13 @@ func (p *program) retake(sec *lang.Section, base *shot.Built, ch change.Change, 
 // declare, those that can be used.
 func (r *Result) Kit() stops.Kit {
 	var kit stops.Kit
-	for _, name := range slices.Sorted(maps.Keys(r.program.Cameras)) {
-		if c := r.program.Cameras[name]; c.Ok {
+	for _, name := range slices.Sorted(maps.Keys(r.program.film.Cameras)) {
+		if c := r.program.film.Cameras[name]; c.Ok {
 			kit.Cameras = append(kit.Cameras, stops.Camera{Name: name, SensorW: c.SensorW})
 		}
 	}
-	for _, name := range slices.Sorted(maps.Keys(r.program.Lenses)) {
-		if l := r.program.Lenses[name]; l.Ok {
+	for _, name := range slices.Sorted(maps.Keys(r.program.film.Lenses)) {
+		if l := r.program.film.Lenses[name]; l.Ok {
 			kit.Lenses = append(kit.Lenses, stops.Lens{Name: name, Shortest: l.Focal, Longest: l.Longest})
 		}
 	}

@@ -17,7 +17,7 @@ import (
 )
 
 // hasPage reports whether there is a page to compare the plan with.
-func (p *program) hasPage() bool { return p.loader.Opt.Script != nil || len(p.Scope.Scripts) > 0 }
+func (p *program) hasPage() bool { return p.loader.Opt.Script != nil || len(p.film.Scope.Scripts) > 0 }
 
 // compareScript compares the lines of the plan with the page: that of the
 // options, else those that its script statements name.
@@ -31,7 +31,7 @@ func (p *program) compareScript() {
 		p.loader.Texts[s.Path] = f
 		compared = p.addGiven(&pages, f, s.Scene)
 	} else {
-		for _, s := range p.Scope.Scripts {
+		for _, s := range p.film.Scope.Scripts {
 			if p.addScript(&pages, s) {
 				compared++
 			}
@@ -61,8 +61,8 @@ func (p *program) compareScript() {
 // those that the plan's script statements name, since a page that is revised
 // mostly has another name. It returns how often the page is compared.
 func (p *program) addGiven(pages *revision.Pages, f *load.Foreign, number string) (compared int) {
-	named := slices.DeleteFunc(slices.Clone(p.Scope.Scripts), func(s *lang.Script) bool { return s.Scene == nil })
-	if number != "" || len(named) == 0 || len(named) < len(p.Scope.Scripts) {
+	named := slices.DeleteFunc(slices.Clone(p.film.Scope.Scripts), func(s *lang.Script) bool { return s.Scene == nil })
+	if number != "" || len(named) == 0 || len(named) < len(p.film.Scope.Scripts) {
 		p.addPage(pages, f, number)
 		return 1
 	}
@@ -76,10 +76,10 @@ func (p *program) addGiven(pages *revision.Pages, f *load.Foreign, number string
 
 // addScript reads the page that a statement names.
 func (p *program) addScript(pages *revision.Pages, s *lang.Script) bool {
-	if !p.namesFile(s.File) {
+	if !load.NamesFile(s.File, p.Reporter) {
 		return false
 	}
-	f := p.openForeign(s.File, p.loader.Beside(s.Range().File, s.File.Value))
+	f := p.loader.Open(s.File, p.loader.Beside(s.Range().File, s.File.Value), p.Reporter)
 	if f == nil {
 		return false
 	}

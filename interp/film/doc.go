@@ -1,5 +1,7 @@
-// Package film holds what is true for all shots of a plan.
+// Package film reads what is true for all shots of a plan. Once it is read nobody
+// writes to it.
 //
-// film.go has its settings, its kit, its lets and its cuts, and computes a let
-// when it is first asked for.
+// film.go is a film as plain data; read.go reads its settings and its kit, lets.go
+// its lets, log.go the logs of takes that its pullers name, and cuts.go the cuts that
+// it follows, with what they say of every shot.
 package film

@@ -121,7 +121,7 @@ func (k *Reader) whole(sec *lang.Section) bool {
 
 // Camera reads the section of a camera. One whose header could not be read has
 // its mistakes told too, and is not ok.
-func (k *Reader) Camera(sec *lang.Section) *Camera {
+func (k *Reader) Camera(sec *lang.Section) Camera {
 	c := &Camera{at: sec.Head.Range(), Name: nameOf(sec.Head)}
 	k.section(sec, func(s lang.Statement) {
 		switch s := s.(type) {
@@ -156,7 +156,7 @@ func (k *Reader) Camera(sec *lang.Section) *Camera {
 		c.Defaults = append(c.Defaults, Missing{"camera " + c.Name, "on tripod", "the camera does not say what it is on"})
 	}
 	c.Ok = c.Ok && c.Name != "" && k.whole(sec)
-	return c
+	return *c
 }
 
 func (k *Reader) shutter(c *Camera, s *lang.Shutter) {
@@ -177,7 +177,7 @@ func (k *Reader) shutter(c *Camera, s *lang.Shutter) {
 }
 
 // Puller reads the section of a puller.
-func (k *Reader) Puller(sec *lang.Section) *Puller {
+func (k *Reader) Puller(sec *lang.Section) Puller {
 	u := &Puller{Name: nameOf(sec.Head), Hand: hand.Default()}
 	var log *lang.Takes
 	k.section(sec, func(s lang.Statement) {
@@ -199,7 +199,7 @@ func (k *Reader) Puller(sec *lang.Section) *Puller {
 	if log != nil {
 		k.Learn(u, log, sec)
 	}
-	return u
+	return *u
 }
 
 func (k *Reader) set(to *float64, x *lang.Expr, dim names.Dimension, lo, hi float64, what string) {

@@ -60,7 +60,7 @@ func (l *Lens) Zoom() bool { return l.Longest > l.Focal }
 
 // Lens reads the section of a lens. One whose header could not be read has its
 // mistakes told too, and is not ok.
-func (k *Reader) Lens(sec *lang.Section) *Lens {
+func (k *Reader) Lens(sec *lang.Section) Lens {
 	l := &Lens{
 		at: sec.Head.Range(), Name: nameOf(sec.Head),
 		Closest: math.NaN(), throw: math.NaN(), Diameter: hand.Wheel, Breathing: math.NaN(), Pupil: 1,
@@ -69,7 +69,7 @@ func (k *Reader) Lens(sec *lang.Section) *Lens {
 	k.section(sec, func(s lang.Statement) { k.lensLine(l, s, &r) })
 	k.finishLens(l, sec, &r)
 	l.Ok = l.Ok && l.Name != "" && k.whole(sec)
-	return l
+	return *l
 }
 
 // A lensReading is what the lines of a lens come to on the way.
@@ -321,8 +321,8 @@ func (l *Lens) HasScale(t bool) bool {
 // Scaled returns the lens with focal lengths multiplied by k. Its ring keeps
 // its throw and its closest distance, or its marks. It is not ok where such a
 // ring cannot focus that close.
-func (l *Lens) Scaled(k float64) *Lens {
-	c := *l
+func (l Lens) Scaled(k float64) Lens {
+	c := l
 	c.Focal, c.Longest, c.stops = l.Focal*k, l.Longest*k, slices.Clone(l.stops)
 	for i := range c.stops {
 		c.stops[i].at *= k
@@ -331,5 +331,5 @@ func (l *Lens) Scaled(k float64) *Lens {
 		law, err := ring.Unit(c.Focal, c.Closest, c.throw)
 		c.Law, c.Ok = law, c.Ok && err == nil
 	}
-	return &c
+	return c
 }

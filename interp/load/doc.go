@@ -1,5 +1,6 @@
 // Package load reads the files of a plan, each once and within limits.
 //
-// load.go follows what a plan uses, and keeps its files and those of other
-// people; read.go has the options, the limits and the reading of one file.
+// load.go follows what a plan uses, and keeps its files and those of other people;
+// foreign.go opens those that a statement names, and tells what is wrong with them;
+// read.go has the options, the limits and the reading of one file.
 package load

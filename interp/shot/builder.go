@@ -54,8 +54,8 @@ func (b *builder) plan() *plan.Shot {
 		ID: b.Head.ID, File: b.Head.Pos.Filename, Line: b.Head.Pos.Line,
 		Subjects: []*plan.Subject{}, Lines: []plan.Line{}, Cues: []plan.Cue{}, Actions: []plan.Action{},
 		Pauses: []plan.Pause{}, Blocking: []plan.Blocking{}, Pulls: []*plan.Pull{},
-		Rate: b.Film.Rate, Imperial: b.Film.Plan.Units == "imperial", PlanName: b.Film.Plan.Title,
-		Beat: b.Film.Beat(),
+		Rate: b.Film.Rate, Imperial: b.Film.Units == "imperial", PlanName: b.Film.Title,
+		Beat: b.Film.Beat,
 	}
 	if b.Head.Title != nil {
 		sh.Title = b.Head.Title.Value
@@ -117,7 +117,7 @@ func (b *builder) lasts() float64 {
 
 // runClock works out when everything in the shot happens.
 func (b *builder) runClock(out *Built) *clock.Clock {
-	c := clock.New(b.with(out.Setup.Lens, out))
+	c := clock.New(b.with(&out.Setup.Lens, out))
 	b.readCut(c)
 	b.startsOn()
 	c.Run()
@@ -151,19 +151,11 @@ func (b *builder) startsOn() {
 	b.Shot.Optics.Start = b.Target(&g, 0)
 }
 
-// readCut finds the shot in the cuts, once for all that is tried on it, and
-// takes its place from them.
+// readCut takes the place and the times of the shot from the cuts.
 func (b *builder) readCut(c *clock.Clock) {
-	if len(b.Film.Cuts) == 0 || b.Head.ID == "" {
+	found := b.Film.CutOf(b.Section)
+	if found == nil {
 		return
-	}
-	found, ok := b.Film.ShotCuts[b.Section]
-	if !ok {
-		found = cut.FindShot(&cut.Asked{
-			ID: b.Head.ID, Rate: b.Rate, Begun: b.Shot.BeginsAt != "", Begins: b.Shot.Begins,
-			Lines: c.Said(), Cuts: b.Film.Cuts,
-		})
-		b.Film.ShotCuts[b.Section] = found
 	}
 	b.Cut = found
 	if found.List != nil {

@@ -2,8 +2,8 @@
 // that checks and drawings read, and that nobody writes to afterwards.
 //
 // build.go goes from one end to the other; builder.go takes what the shot says
-// itself, setup.go what it is taken with, resolve.go names in a shot that cannot
-// be computed, spoken.go what is said in it. pull.go ties the racks and follows
+// itself, setup.go what it is taken with, resolve.go looks at a shot that cannot
+// be computed and at what no shot says, spoken.go what is said in it. pull.go ties the racks and follows
 // to one another; figures.go fills in their numbers, landing.go what they ask of
 // the hand, follow.go how far a hand is behind somebody who moves, places.go
 // where everyone stands. questions.go is what checks ask of a built shot.

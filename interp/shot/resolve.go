@@ -37,8 +37,8 @@ func (b *builder) look(set *Setup) {
 	b.lasts()
 	b.Shot.Optics = standIn(set.Focal)
 	var lens *kit.Lens
-	if set.Lens != nil && set.Lens.Ok && !b.Film.Scope.Lost["with"] && !b.lex.Here["with"] {
-		lens = set.Lens
+	if set.Lens.Ok && !b.Film.Scope.Lost["with"] && !b.lex.Here["with"] {
+		lens = &set.Lens
 	}
 	b.Stage = stage.New(b.lex, b.Ch, &b.Shot.Optics, b.Shot.Optics.Focal.At(0))
 	c := clock.New(b.with(lens, aSecond{}))
@@ -73,7 +73,7 @@ var ofPlaces = []string{
 
 // Unused returns the mistakes in what no shot of a plan says: the set-up of the
 // film, subjects, and moves that none uses. used holds the moves that shots use.
-func Unused(f *film.Film, sections []*lang.Section, used map[*lang.Move]bool) []lang.Diagnostic {
+func Unused(f *film.Film, used map[*lang.Move]bool) []lang.Diagnostic {
 	b := newDry(f, nil)
 	set := &Setup{}
 	if with, ok := f.Scope.Settings["with"].(*lang.With); ok {
@@ -81,12 +81,12 @@ func Unused(f *film.Film, sections []*lang.Section, used map[*lang.Move]bool) []
 	}
 	b.look(set)
 	told := b.To.Diags
-	for _, sec := range sections {
+	for _, sec := range f.Sections {
 		head, ok := sec.Head.(*lang.Move)
 		if !ok && names.Meant(sec) != "move" && names.Meant(sec) != "" || ok && used[head] {
 			continue
 		}
-		b := newDry(f, sections)
+		b := newDry(f, f.Sections)
 		if !ok { // any name may be a parameter
 			head = &lang.Move{}
 		}

@@ -22,8 +22,8 @@ import (
 
 // A Setup is what a shot is taken with.
 type Setup struct {
-	Camera *kit.Camera
-	Lens   *kit.Lens
+	Camera kit.Camera // not ok where it is not known
+	Lens   kit.Lens
 	Hand   hand.Hand
 	puller string
 	log    string // of the puller's takes
@@ -54,7 +54,7 @@ func (b *builder) setup(w lang.With) (s *Setup, ok bool) {
 	s.Camera = choose(b, w.Camera, names.DeclCamera, b.Film.Cameras)
 	s.Lens = choose(b, w.Lens, names.DeclLens, b.Film.Lenses)
 	b.numbers(s, w)
-	known := s.Camera != nil && s.Lens != nil && s.Camera.Ok && s.Lens.Ok
+	known := s.Camera.Ok && s.Lens.Ok
 	if known {
 		s.take(b.Ch)
 		known = s.Lens.Ok
@@ -96,31 +96,30 @@ func (b *builder) mayBeLost(word string) bool {
 // take makes the camera and the lens what a change has them be.
 func (s *Setup) take(ch change.Change) {
 	if ch.SensorBy > 0 {
-		c := *s.Camera
-		c.SensorW, c.Height = c.SensorW*ch.SensorBy, c.Height*ch.SensorBy
-		s.Camera = &c
+		s.Camera.SensorW, s.Camera.Height = s.Camera.SensorW*ch.SensorBy, s.Camera.Height*ch.SensorBy
 	}
 	if ch.FocalBy > 0 {
 		s.Lens = s.Lens.Scaled(ch.FocalBy)
 	}
 }
 
-// choose resolves the camera or lens that is named, or the only one.
-func choose[T any](b *builder, name *lang.Name, kind names.DeclKind, among map[string]*T) *T {
+// choose resolves the camera or lens that is named, or the only one; none is not
+// ok.
+func choose[T any](b *builder, name *lang.Name, kind names.DeclKind, among map[string]T) (none T) {
 	if name != nil {
 		if v, ok := among[name.Text]; ok && !b.lostClause(kind.String()) {
 			return v
 		} else if ok {
-			return nil // another may be meant
+			return none // another may be meant
 		}
 		b.notInKit(name, kind, slices.Sorted(maps.Keys(among)))
-		return nil
+		return none
 	}
 	if v, ok := only(among); ok {
 		return v
 	}
 	if b.mayBeLost(kind.String()) || b.Film.Lost || b.Film.Scope.Lost.Any(kind.String()) {
-		return nil
+		return none
 	}
 	code, message := "no-"+kind.String(), fmt.Sprintf("there is no %s", kind)
 	detail := fmt.Sprintf("Declare one, or use a kit file that does: use %q.", "kit.pull")
@@ -129,22 +128,23 @@ func choose[T any](b *builder, name *lang.Name, kind names.DeclKind, among map[s
 		detail = fmt.Sprintf("As in: with %s %q.", kind, slices.Sorted(maps.Keys(among))[0])
 	}
 	b.Fail(b.Head.Range(), code, message, detail)
-	return nil
+	return none
 }
 
 // notInKit reports a name of the kit that nothing declares. It may stand in a
-// file that could not be read. A plan without any kit is told once where one may
-// come from.
+// file that could not be read.
 func (b *builder) notInKit(name *lang.Name, kind names.DeclKind, among []string) {
 	lost := b.Film.Lost || b.Film.Scope.Lost.Any(kind.String())
-	if len(among) > 0 || b.Film.KitTold || lost {
+	if len(among) > 0 || lost {
 		b.Unknown(name, kind, among)
 		return
 	}
-	b.Film.KitTold = true
 	b.Fail(name.Range(), "unknown-name", fmt.Sprintf("%s is no %s", name.Text, kind),
-		fmt.Sprintf("Nothing declares any: write a %s, or take a file that has cameras and lenses, as in use %q.", kind, "kit.pull"))
+		fmt.Sprintf("%s: write a %s, or take a file that has cameras and lenses, as in use %q.", NoKit, kind, "kit.pull"))
 }
+
+// NoKit begins the advice of where a kit may come from, which need be given once.
+const NoKit = "Nothing declares any"
 
 // only returns what a map holds where that is one thing.
 func only[T any](m map[string]T) (v T, ok bool) {
@@ -218,7 +218,7 @@ func (b *builder) numbers(s *Setup, w lang.With) {
 
 func (b *builder) focal(s *Setup, w lang.With) bool {
 	l := s.Lens
-	known := l != nil && l.Ok
+	known := l.Ok
 	if known {
 		s.Focal = l.Focal
 	}
@@ -268,7 +268,7 @@ func (b *builder) stop(s *Setup, w lang.With) bool {
 		q = names.Quantity{V: b.Ch.Stop, Dim: names.DimStop}
 	}
 	s.Stop, s.StopText = q, stopText(q)
-	if s.Lens == nil || !s.Lens.Ok {
+	if !s.Lens.Ok {
 		return false
 	}
 	s.perT = s.Lens.Transmission()
@@ -368,7 +368,7 @@ func (b *builder) fill(s *Setup) {
 	*o = plan.Optics{
 		SensorW: s.Camera.SensorW, SensorH: s.Camera.Height,
 		Focal: plan.Still(s.Focal), Number: s.Number, Pupil: s.Lens.Pupil,
-		Criterion: s.Criterion, ArcminPerBlur: s.perBlur, FromLens: b.Film.Plan.Tape == "lens",
+		Criterion: s.Criterion, ArcminPerBlur: s.perBlur, FromLens: b.Film.Tape == "lens",
 		Ring: s.Lens.Law, Marked: s.Lens.Marked, Engraved: s.Lens.Engraved, Diameter: s.Lens.RingDiameter(), TurnsTo: s.Lens.Turns,
 		Breathes: s.Lens.Breathing, Camera: plan.Still(0),
 	}

@@ -57,13 +57,16 @@ var textRooms = []room{
 	{"interp/edit", []string{"lang$", "lang/lines", "lang/captions", "lang/edl", "lang/otio", "lang/timecode", "interp/speech", "interp/wording"}},
 	{"interp/revision", []string{"lang/fountain", "interp/plan", "interp/speech", "interp/wording"}},
 	{"interp/names", []string{"lang$", "lang/timecode"}},
-	{"interp/load", []string{"lang$", "lang/lines", "interp/names"}},
+	{"interp/load", []string{"lang$", "lang/lines", "interp/names", "interp/units"}},
 	{"interp/kit", []string{"lang$", "optics", "interp/names", "interp/plan", "interp/hand", "interp/viewer", "interp/units"}},
 	{"interp/change", []string{"lang$", "interp/names", "interp/units"}},
 	{"interp/stage", []string{"lang$", "optics$", "interp/names", "interp/change", "interp/plan", "interp/units"}},
 	{"interp/cut", []string{"lang$", "lang/timecode", "interp/edit", "interp/speech"}},
 	{"interp/clock", []string{"lang$", "interp/names", "interp/stage", "interp/cut", "interp/kit", "interp/change", "interp/speech", "interp/plan", "interp/units"}},
-	{"interp/film", []string{"lang$", "interp/names", "interp/kit", "interp/cut", "interp/speech", "interp/plan"}},
+	{"interp/film", []string{
+		"lang$", "lang/timecode", "interp/load", "interp/names", "interp/kit", "interp/cut", "interp/edit", "interp/takes$",
+		"interp/speech", "interp/wording", "interp/hand", "interp/viewer", "interp/plan", "interp/units",
+	}},
 	{"interp/shot", []string{
 		"lang$", "optics$", "interp/names", "interp/kit", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/film",
 		"interp/hand", "interp/viewer", "interp/plan", "interp/units",
@@ -73,10 +76,8 @@ var textRooms = []room{
 		"interp/hand", "interp/viewer", "interp/stops", "interp/plan", "interp/units",
 	}},
 	{"interp", []string{
-		"lang$", "lang/lines", "lang/fountain", "lang/timecode",
-		"interp/load", "interp/names", "interp/kit", "interp/change", "interp/cut", "interp/clock", "interp/film", "interp/shot", "interp/checks",
-		"interp/edit", "interp/revision", "interp/takes$", "interp/stops", "interp/speech", "interp/wording", "interp/hand", "interp/viewer",
-		"interp/plan", "interp/units",
+		"lang$", "lang/lines", "lang/fountain", "interp/load", "interp/names", "interp/change", "interp/clock", "interp/film", "interp/shot",
+		"interp/checks", "interp/revision", "interp/stops", "interp/wording", "interp/plan",
 	}},
 }
 

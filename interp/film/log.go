@@ -1,7 +1,7 @@
 // A puller's log of takes: the hand that it shows stands in for the published
 // one. What the puller's section says itself wins over the log.
 
-package interp
+package film
 
 import (
 	"bytes"
@@ -10,6 +10,7 @@ import (
 	"slices"
 
 	"pullscore/interp/kit"
+	"pullscore/interp/load"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
 	"pullscore/interp/takes"
@@ -20,47 +21,47 @@ import (
 // faultsTold is how many faults of a log a plan is told of.
 const faultsTold = 5
 
-// learn fits the puller's hand to its log.
-func (p *program) learn(u *kit.Puller, said *lang.Takes, sec *lang.Section) {
-	if !p.namesFile(said.File) {
-		return
+// learn fits the puller's hand to its log; again is true where that has to wait for
+// the plan.
+func (r *reader) learn(u *kit.Puller, said *lang.Takes, sec *lang.Section) (again bool) {
+	if !load.NamesFile(said.File, r.Reporter) {
+		return false
 	}
-	path := p.loader.Beside(said.Range().File, said.File.Value)
+	path := r.loader.Beside(said.Range().File, said.File.Value)
 	u.Log = path
-	if !slices.Contains(p.loader.Files, path) {
-		p.loader.Files = append(p.loader.Files, path)
+	if !slices.Contains(r.loader.Files, path) {
+		r.loader.Files = append(r.loader.Files, path)
 	}
-	data, err := p.loader.Opt.ReadFile(path)
+	data, err := r.loader.Opt.ReadFile(path)
 	if err != nil {
-		p.Fail(said.File.Range(), "no-such-file", fmt.Sprintf("cannot read %q", said.File.Value), names.Reason(path, err))
-		return
+		r.Fail(said.File.Range(), "no-such-file", fmt.Sprintf("cannot read %q", said.File.Value), names.Reason(path, err))
+		return false
 	}
-	sample, faults := p.sample(u, path, data)
-	if p.before == nil && (faults.Unplaced > 0 || sample.NamesPulls()) {
-		p.again = true // its pulls, their angles and rims are known once the plan is built
-		return
+	sample, faults := r.sample(u, path, data)
+	if r.before == nil && (faults.Unplaced > 0 || sample.NamesPulls()) {
+		return true // its pulls, their angles and rims are known once the plan is built
 	}
-	p.tellLog(u, said, sample, &faults)
+	r.tellLog(u, said, sample, &faults)
 	if sample.Scores.N > 0 {
-		p.learnFrom(u, said, sec, sample)
+		r.learnFrom(u, said, sec, sample)
 	}
+	return false
 }
 
 // sample reads a log. The rows that say where the focus landed need their pull:
 // those of another plan are counted, and not at fault.
-func (p *program) sample(u *kit.Puller, path string, data []byte) (*takes.Sample, takes.Faults) {
+func (r *reader) sample(u *kit.Puller, path string, data []byte) (*takes.Sample, takes.Faults) {
 	var plans []*plan.Plan
-	if p.before != nil {
-		plans = append(plans, p.before)
+	if r.before != nil {
+		plans = append(plans, r.before)
 	}
 	s := takes.NewSample(takes.Options{Puller: u.Name, Grip: u.Hand.Grip})
-	r := takes.NewReader(bytes.NewReader(data), path, plans...)
-	faults, _ := s.ReadLog(r) // bytes are read without an error
+	faults, _ := s.ReadLog(takes.NewReader(bytes.NewReader(data), path, plans...)) // bytes are read without an error
 	return s, faults
 }
 
 // tellLog tells what is wrong with a log, and where.
-func (p *program) tellLog(u *kit.Puller, said *lang.Takes, s *takes.Sample, faults *takes.Faults) {
+func (r *reader) tellLog(u *kit.Puller, said *lang.Takes, s *takes.Sample, faults *takes.Faults) {
 	name := said.File.Value
 	if faults.N > 0 {
 		d := lang.Diagnostic{
@@ -76,11 +77,11 @@ func (p *program) tellLog(u *kit.Puller, said *lang.Takes, s *takes.Sample, faul
 			at := lang.Pos{Line: f.Line, Column: f.Column}
 			d.Related = append(d.Related, lang.Related{Message: f.Message, Range: lang.Range{File: f.File, Start: at, End: at}})
 		}
-		p.Report(d)
+		r.Report(d)
 		return
 	}
 	if s.Scores.N == 0 {
-		p.Report(lang.Diagnostic{
+		r.Report(lang.Diagnostic{
 			Code: "no-takes", Severity: lang.Warning, Range: said.File.Range(),
 			Message: fmt.Sprintf("%q has no takes of %s", name, u.Name),
 			Detail:  fmt.Sprintf("Left out: %s of other pullers, %d that name pulls of other plans.", units.Count(s.Others, "take"), faults.Unplaced),
@@ -90,7 +91,7 @@ func (p *program) tellLog(u *kit.Puller, said *lang.Takes, s *takes.Sample, faul
 
 // learnFrom gives the puller what the log shows, but for what its section says
 // itself, and notes where the numbers come from.
-func (p *program) learnFrom(u *kit.Puller, said *lang.Takes, sec *lang.Section, s *takes.Sample) {
+func (r *reader) learnFrom(u *kit.Puller, said *lang.Takes, sec *lang.Section, s *takes.Sample) {
 	f := s.Fit()
 	fitted := f.Hand(u.Hand)
 	value, spans := "", ""
@@ -119,7 +120,7 @@ func (p *program) learnFrom(u *kit.Puller, said *lang.Takes, sec *lang.Section, 
 	from := fmt.Sprintf("%s of %s", units.Count(s.Scores.N, "take"), filepath.Base(filepath.FromSlash(said.File.Value)))
 	u.Defaults = append(u.Defaults, kit.Missing{Name: "puller " + u.Name, Value: value, Why: fmt.Sprintf("fitted to %s; 90 %% lie within %s", from, spans)})
 	if s.Scores.N < takes.Enough {
-		p.Report(lang.Diagnostic{
+		r.Report(lang.Diagnostic{
 			Code: "few-takes", Severity: lang.Note, Range: said.File.Range(),
 			Message: fmt.Sprintf("%s are few to know the hand of %s by", from, u.Name),
 			Detail:  fmt.Sprintf("It comes out at %s; 90 %% lie within %s. From %d takes on that is told without this note.", value, spans, takes.Enough),

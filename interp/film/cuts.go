@@ -1,0 +1,151 @@
+// The cuts that a plan follows: their files, where their picture starts, and what
+// they say of every shot.
+
+package film
+
+import (
+	"cmp"
+	"fmt"
+
+	"pullscore/interp/cut"
+	"pullscore/interp/edit"
+	"pullscore/interp/load"
+	"pullscore/interp/names"
+	"pullscore/interp/speech"
+	"pullscore/interp/wording"
+	"pullscore/lang"
+)
+
+// readCuts reads the files that the edit statements name.
+func (r *reader) readCuts() {
+	seen := map[string]*lang.Edit{}
+	for _, s := range r.Scope.Edits {
+		if !load.NamesFile(s.File, r.Reporter) {
+			continue
+		}
+		path := r.loader.Beside(s.Range().File, s.File.Value)
+		if old := seen[path]; old != nil {
+			r.Report(lang.Diagnostic{
+				Code: "said-twice", Severity: lang.Error, Range: s.Range(),
+				Message: fmt.Sprintf("%q is said twice", s.File.Value),
+				Related: []lang.Related{{Message: "first here", Range: old.Range()}},
+			})
+			continue
+		}
+		seen[path] = s
+		if c := r.readCut(s, path); c != nil {
+			r.Cuts = append(r.Cuts, c)
+		}
+	}
+	r.startPictures()
+}
+
+// readCut reads one file; nil where there is nothing to follow in it.
+func (r *reader) readCut(s *lang.Edit, path string) *cut.File {
+	f := r.loader.Open(s.File, path, r.Reporter)
+	if f == nil {
+		return nil
+	}
+	read, diags := edit.Read(f.Text, r.Film.Rate, r.wanted())
+	f.PassOn(s.File, diags, r.Reporter)
+	if read == nil {
+		return nil
+	}
+	c := &cut.File{Cut: read, Stmt: s}
+	if s.From != nil {
+		n, ok := r.Want(s.From, names.DimTimecode)
+		c.Picture, c.Known = int64(n), ok
+	}
+	if c.IsList && !c.HasStart && c.Known {
+		c.Move(c.Picture)
+	}
+	return c
+}
+
+// splitWords splits the spoken lines of all files into words.
+func (r *reader) splitWords() {
+	r.words = map[*lang.Text][]speech.Token{}
+	for _, sec := range r.Sections {
+		for _, s := range sec.Body {
+			if line, ok := s.(*lang.Speech); ok && line.Words != nil {
+				r.words[line.Words] = speech.Split(line.Words.Value)
+			}
+		}
+	}
+}
+
+// wanted is what the plan looks for in a cut: its shots, and the words of all
+// lines that they may have.
+func (r *reader) wanted() edit.Wanted {
+	var want edit.Wanted
+	for _, s := range r.Shots {
+		if s.Read {
+			want.Shots = append(want.Shots, s.Section.Head.(*lang.Shot).ID)
+		}
+	}
+	var said []speech.Folded
+	for _, sec := range r.Sections {
+		for _, s := range sec.Body {
+			if line, ok := s.(*lang.Speech); ok {
+				said = append(said, speech.Fold(r.Tokens(line.Words)))
+			}
+		}
+	}
+	want.Words = wording.NewVocabulary(said...)
+	return want
+}
+
+// findShots finds every shot in the cuts.
+func (r *reader) findShots() {
+	r.shotCuts = map[*lang.Section]*cut.Shot{}
+	for _, s := range r.Shots {
+		if len(r.Cuts) > 0 && s.Read {
+			r.shotCuts[s.Section] = r.findShot(s.Section)
+		}
+	}
+}
+
+// findShot finds a shot by its ID, by its lines, moves written out, and by where the
+// plan has it begin. What is wrong with those is told once the shot is built.
+func (r *reader) findShot(sec *lang.Section) *cut.Shot {
+	head := sec.Head.(*lang.Shot)
+	l := names.NewLexicon(head, r.Scope, r.Lets, r.Source, r.Film.Rate)
+	asked := &cut.Asked{ID: head.ID, Rate: r.Film.Rate, Cuts: r.Cuts}
+	for _, it := range l.Expand(sec.Body) {
+		switch s := it.Stmt.(type) {
+		case *lang.Speech:
+			asked.Lines = append(asked.Lines, cut.Said{Stmt: s, Tokens: r.Tokens(s.Words)})
+		case *lang.Begins:
+			if n, ok := l.Want(s.At, names.DimTimecode); ok && !asked.Begun {
+				asked.Begun, asked.Begins = true, int64(n)
+			}
+		}
+	}
+	return cut.FindShot(asked)
+}
+
+// startPictures settles where the picture of each cut starts: where its
+// statement says, else where the first list does.
+func (r *reader) startPictures() {
+	var list *cut.File
+	for _, c := range r.Cuts {
+		if c.IsList && c.HasClips {
+			list = cmp.Or(list, c)
+		}
+	}
+	if list == nil {
+		return
+	}
+	if !list.Known {
+		list.Picture, list.Known = list.Start, true
+	}
+	for _, c := range r.Cuts {
+		if c.Known {
+			continue
+		}
+		c.Picture, c.Known = list.Picture, true
+		if !c.IsList {
+			r.byDefault("edit "+c.Base(), "from "+r.Film.Rate.Format(c.Picture), "where "+list.Base()+" starts")
+		}
+	}
+}
