@@ -17,6 +17,7 @@ import (
 	"pullscore/interp"
 	"pullscore/interp/plan"
 	"pullscore/interp/stops"
+	"pullscore/interp/units"
 	"pullscore/lang"
 )
 
@@ -116,7 +117,7 @@ func TestUntimedRacksKeepTheirTime(t *testing.T) {
 		t.Errorf("told to take 2 s, it starts at %v s", take.Shot.Pulls[0].Start)
 	}
 	said := strings.Join(a.Says(), "\n")
-	if want := fmt.Sprintf("rack 1 over %s s.", plan.Decimal(float64(long), 2)); !strings.Contains(said, want) {
+	if want := fmt.Sprintf("rack 1 over %s s.", units.Decimal(float64(long), 2)); !strings.Contains(said, want) {
 		t.Errorf("%q does not say %q", said, want)
 	}
 	_, b, _ := findStops(timed(text, res), stops.Options{})

@@ -9,6 +9,7 @@ import (
 
 	"pullscore/cmd/internal/export"
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 )
 
 type clickCmd struct {
@@ -91,13 +92,13 @@ func (c *clickCmd) options() (opt export.ClickOptions, err error) {
 func trackName(opt export.ClickOptions) string {
 	name := "click"
 	if opt.Speed != 1 {
-		name += "-slow-" + plan.Decimal(100*opt.Speed, 3)
+		name += "-slow-" + units.Decimal(100*opt.Speed, 3)
 	}
 	if opt.Loop != 1 {
 		name += fmt.Sprintf("-loop-%d", opt.Loop)
 	}
 	if opt.Beat != 0 {
-		name += "-beat-" + plan.Decimal(opt.Beat, 3)
+		name += "-beat-" + units.Decimal(opt.Beat, 3)
 	}
 	return name
 }

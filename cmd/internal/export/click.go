@@ -12,6 +12,7 @@ import (
 	"math"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 )
 
 // SampleRate is the samples a second of a track.
@@ -94,7 +95,7 @@ func newMaker(s *plan.Shot, opt ClickOptions) (*maker, error) {
 	}
 	beats := countIn + math.Ceil((end+tail)/m.beat-1e-9)
 	if total := beats * m.beat / m.speed * float64(m.loop); total > longest {
-		return nil, fmt.Errorf("the track would last %s s, and %s s is the most", plan.Decimal(total, 0), plan.Decimal(longest, 0))
+		return nil, fmt.Errorf("the track would last %s s, and %s s is the most", units.Decimal(total, 0), units.Decimal(longest, 0))
 	}
 	m.mix = make([]float32, int(math.Round(beats*m.beat/m.speed*SampleRate)))
 	return m, nil

@@ -9,6 +9,7 @@ import (
 
 	"pullscore/cmd/internal/rebuild"
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/interp/viewer"
 	"pullscore/optics"
 )
@@ -194,7 +195,7 @@ func stopName(s *plan.Shot, mark float64) string {
 	if s.Optics.TOnly {
 		scale = "T"
 	}
-	return scale + plan.Decimal(mark, 2)
+	return scale + units.Decimal(mark, 2)
 }
 
 // people returns who of the plan's subjects speaks, walks or sways: the

@@ -21,6 +21,7 @@ import (
 	"pullscore/cmd/internal/rebuild"
 	"pullscore/interp/plan"
 	"pullscore/interp/takes"
+	"pullscore/interp/units"
 )
 
 // logSuffix takes the place of a plan's extension in the name of the log of its
@@ -162,7 +163,7 @@ func landedAt(s *plan.Shot, p *plan.Pull, past float64) string {
 	if math.IsInf(tape, 1) {
 		return "inf"
 	}
-	return plan.Decimal(tape, 5) + " m"
+	return units.Decimal(tape, 5) + " m"
 }
 
 // longestName is how many bytes systems allow the name of a file.
