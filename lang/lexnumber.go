@@ -135,15 +135,15 @@ func (s *scanner) timecode(start int) lexer.TokenType {
 		}
 		s.pos++
 	}
-	if written := s.src[start:s.pos]; !isTimecode(written) {
+	if written := s.src[start:s.pos]; !IsTimecode(written) {
 		s.report("bad-number", start, "`"+shorten(written)+"` is no timecode",
 			"A timecode is hours, minutes, seconds and frames, 01:00:10:12, with a ; before the frames in drop frame.")
 	}
 	return tokTimecode
 }
 
-// isTimecode reports whether s has a timecode's four groups of two digits.
-func isTimecode(s string) bool {
+// IsTimecode reports whether s has a timecode's four groups of two digits.
+func IsTimecode(s string) bool {
 	if len(s) != len("00:00:00:00") {
 		return false
 	}

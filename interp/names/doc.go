@@ -4,7 +4,7 @@
 // is a file with those that it uses; torn.go puts what is left of a line in the place
 // of one that could not be read whole; clauses.go lays one statement over another, and
 // notes what could not be read at all, so that it is not missed. eval.go computes
-// expressions; lookup.go resolves the names of one shot; expand.go writes its moves
-// out, and resolves their parameters. text.go quotes the plan and errors. Values are
-// metres, seconds and degrees.
+// expressions; lookup.go has the names of one shot, and reader.go reads what stands at
+// one place of it; expand.go writes its moves out, and resolves their parameters.
+// text.go quotes the plan and errors. Values are metres, seconds and degrees.
 package names

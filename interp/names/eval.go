@@ -106,8 +106,8 @@ func (e *Evaluator) Eval(x *lang.Expr) (q Quantity, ok bool) {
 		return Quantity{V: math.Inf(1), Dim: DimLength}, true
 	case lang.ExprTimecode:
 		n, err := e.Rate.Parse(x.Ref)
-		if err != nil && e.To.Lost["rate"] {
-			return q, false
+		if err != nil && (e.To.Lost["rate"] || !lang.IsTimecode(x.Ref)) {
+			return q, false // told as it was read, or of another rate
 		}
 		if err != nil {
 			e.Fail(x.Range(), "bad-timecode", fmt.Sprintf("%s is no timecode at %s", x.Ref, e.Rate), Sentence(err.Error()))
