@@ -58,6 +58,9 @@ var growing = []struct {
 	{"cues without a line", func(i int) string { return fmt.Sprintf("cue c%d on \"nothing\"\n", i) }},
 	{"cues on unknown names", func(i int) string { return fmt.Sprintf("cue c%d on d%dx\n", i, i) }},
 	{"moves used", func(i int) string { return fmt.Sprintf("over_to(%s, \"go\")\n%s", turn(i), line(i)) }},
+	{"moves that nobody uses", func(i int) string {
+		return fmt.Sprintf("move m%d(who)\n  rack to who, over 1 s, because \"so\"\n  hold 1 s\n", i)
+	}},
 	{"movements", func(i int) string { return line(i) + walk(i) }},
 	{"movements with racks", func(i int) string { return line(0) + walk(i) + fmt.Sprintf("rack to %s\n", turn(i+1)) }},
 	{"movements, racks and holds", func(i int) string {

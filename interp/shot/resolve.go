@@ -63,7 +63,7 @@ func (b *builder) leaveOut(codes []string) {
 
 // ofLengths are the mistakes that hang on how long a rack takes which does not say
 // so itself. That is not known where the lens or the hand is not.
-var ofLengths = []string{"lands-too-early", "before-the-shot", "out-of-range"}
+var ofLengths = []string{"lands-too-early", "before-the-shot"}
 
 // ofPlaces are the mistakes that hang on where a move is used: which lines it has
 // about it, and when.
@@ -81,23 +81,40 @@ func Unused(f *film.Film, used map[*lang.Move]bool) []lang.Diagnostic {
 	}
 	b.look(set)
 	told := b.To.Diags
+	var whole, headless []*lang.Section
 	for _, sec := range f.Sections {
 		head, ok := sec.Head.(*lang.Move)
-		if !ok && names.Meant(sec) != "move" && names.Meant(sec) != "" || ok && used[head] {
-			continue
+		switch meant := names.Meant(sec); {
+		case ok && !used[head]:
+			whole = append(whole, sec)
+		case !ok && (meant == "move" || meant == ""):
+			headless = append(headless, sec)
 		}
-		b := newDry(f, f.Sections)
-		if !ok { // any name may be a parameter
+	}
+	return slices.Concat(told, unusedMoves(f, whole, false), unusedMoves(f, headless, true))
+}
+
+// unusedMoves returns the mistakes in moves that no shot uses: one after the other,
+// as if they were one shot. Of those without a header any name may be a parameter.
+func unusedMoves(f *film.Film, moves []*lang.Section, headless bool) []lang.Diagnostic {
+	if len(moves) == 0 {
+		return nil
+	}
+	b := newDry(f, f.Sections)
+	all := &lang.Section{Head: b.Head}
+	for _, sec := range moves {
+		head, ok := sec.Head.(*lang.Move)
+		if !ok {
 			head = &lang.Move{}
 		}
-		b.Items = b.lex.Alone(sec.Body, head)
-		b.lex.Lose(sec, b.Items, f.Lost)
-		b.To.Lost[""] = b.To.Lost[""] || !ok
-		b.look(&Setup{})
-		b.leaveOut(ofPlaces)
-		told = append(told, b.To.Diags...)
+		b.Items = append(b.Items, b.lex.Alone(sec.Body, head)...)
+		all.Body = append(all.Body, sec.Body...)
 	}
-	return told
+	b.lex.Lose(all, b.Items, f.Lost)
+	b.To.Lost[""] = b.To.Lost[""] || headless
+	b.look(&Setup{})
+	b.leaveOut(ofPlaces)
+	return b.To.Diags
 }
 
 // newDry returns a builder of no shot, in which the names are known that the
