@@ -345,7 +345,7 @@ func TestPageOfTheOptions(t *testing.T) {
 		t.Errorf("%+v", c)
 	}
 	i := slices.IndexFunc(res.Findings, func(d lang.Diagnostic) bool { return d.Code == "line-changed" })
-	if i < 0 || res.Findings[i].Detail != "It says: “I kept no ledger”. Pulls 1 and 2 hang on it." || slices.Contains(codes(res), "no-such-file") {
+	if i < 0 || res.Findings[i].Detail != "It says: “I kept no ledger”. Pulls 1 and 2 depend on it." || slices.Contains(codes(res), "no-such-file") {
 		t.Errorf("%+v", res.Findings)
 	}
 	if none := interpret("plan.pull", src); none.Revision != nil {

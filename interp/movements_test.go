@@ -47,13 +47,13 @@ func TestMovements(t *testing.T) {
 func TestMovementMistakes(t *testing.T) {
 	for body, want := range map[string]string{
 		"NORA moves to 1.7 m at 1 m/s":           "NORA stands there already, and a speed gives no time",
-		"NORA moves 1 s nearer over 1 s":         "a length is wanted here, and this is a time",
+		"NORA moves 1 s nearer over 1 s":         "expected a length, found a time",
 		"NORA moves 0 m nearer over 1 s":         "somebody goes 0.1 mm to 1000 km",
 		"NORA moves to 2 m at 0 m/s":             "a speed above zero is wanted here",
 		"dolly in 2000000 m over 1 s":            "a camera goes 0.1 mm to 1000 km",
 		"NORA moves 5 m nearer over 1 s":         "the camera and NORA would meet",
-		"OTTO moves 5 m nearer over 1 s":         "OTTO is a voice, and a subject is wanted here",
-		"NORA moves to 3 m over 1 s at 20 deg/s": "a time is wanted here, and this is a turning speed",
+		"OTTO moves 5 m nearer over 1 s":         "OTTO is a voice; expected a subject",
+		"NORA moves to 3 m over 1 s at 20 deg/s": "expected a time, found a turning speed",
 	} {
 		found := false
 		var all []string

@@ -71,14 +71,14 @@ func hanging(pulls []int) string {
 	case 0:
 		return ""
 	case 1:
-		return fmt.Sprintf("Pull %d hangs on it.", pulls[0])
+		return fmt.Sprintf("Pull %d depends on it.", pulls[0])
 	}
 	list := make([]string, len(pulls))
 	for i, n := range pulls {
 		list[i] = fmt.Sprint(n)
 	}
 	last := len(list) - 1
-	return fmt.Sprintf("Pulls %s and %s hang on it.", strings.Join(list[:last], ", "), list[last])
+	return fmt.Sprintf("Pulls %s and %s depend on it.", strings.Join(list[:last], ", "), list[last])
 }
 
 // pageLine is the place of a line of a page.

@@ -231,7 +231,7 @@ func (p *parser) misplacedLine(l *line) *fault {
 	to, ok := p.in.place(l.spec.under)
 	first := &p.tokens[l.at]
 	if ok && to == inFile && l.spec.word == "with" && p.hasShots {
-		return faultAt(first, "wrong-section", "the film's `with` stands before the first shot")
+		return faultAt(first, "wrong-section", "the film's `with` belongs before the first shot")
 	}
 	if ok {
 		return nil
@@ -321,7 +321,7 @@ func (p *parser) splitStray(l *line) {
 // reportStray tells of a comma that joins two statements.
 func (p *parser) reportStray(comma int) {
 	p.report(faultAt(&p.tokens[comma], "stray-comma", "this comma joins two statements").
-		because("The next line stands for itself. Delete the comma."))
+		because("The next line is a statement of its own. Delete the comma."))
 }
 
 // standsAlone reports whether the tokens of l from at on begin a statement

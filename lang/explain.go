@@ -275,7 +275,7 @@ func (w *walker) duplicate(s *spec) *mistake {
 		clause := w.alternativeAt(s.shape(), at)
 		if slices.Contains(seen, clause) {
 			return &mistake{
-				fault: faultAt(t, "duplicate-clause", "`%s` stands here a second time", t.Value),
+				fault: faultAt(t, "duplicate-clause", "`%s` is here a second time", t.Value),
 				token: at, clause: at, word: t.Value,
 			}
 		}

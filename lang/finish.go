@@ -173,7 +173,7 @@ func (f *finisher) atTime(a *Anchor, in *field) {
 	}
 	i := sort.Search(len(f.tokens), func(i int) bool { return f.tokens[i].Pos.Offset >= a.Pos.Offset })
 	if before := &f.tokens[i-1]; before.Value == "at" {
-		f.faults = append(f.faults, faultAt(before, "expected-word", "`at` stands before a time; words take `on`"))
+		f.faults = append(f.faults, faultAt(before, "expected-word", "use `at` before a time, and `on` before words"))
 	}
 }
 

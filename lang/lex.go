@@ -270,9 +270,9 @@ func (s *scanner) invalid() lexer.TokenType {
 		s.report("bad-character", start, "a comment needs a blank before its #", "")
 	case bad == '’' || bad == '\'' || bad == '”' || bad == '′' || bad == '″':
 		s.report("bad-character", start, fmt.Sprintf("%c stands alone", bad),
-			"A text stands between two \" or between “ and ”; feet and inches follow digits, as in 5'6\".")
+			"Write a text between two \" or between “ and ”; feet and inches follow digits, as in 5'6\".")
 	case unicode.IsPrint(bad):
-		s.report("bad-character", start, fmt.Sprintf("%c has no meaning here", bad), "Names with such characters stand in quotes.")
+		s.report("bad-character", start, fmt.Sprintf("%c has no meaning here", bad), "Put names with such characters in quotes.")
 	default:
 		s.report("bad-character", start, fmt.Sprintf("the file holds the invisible character U+%04X", bad), "Delete it.")
 	}

@@ -53,7 +53,7 @@ func nameOf(t *lexer.Token) (text string, quoted bool) {
 }
 
 // keywordAsName explains why a word is no name.
-const keywordAsName = "This word has a meaning of its own; as a name it stands in quotes, \"%s\"."
+const keywordAsName = "This word has a meaning of its own. To use it as a name, put it in quotes: \"%s\"."
 
 // noName tells why a token is no name.
 func noName(t *lexer.Token) *fault {
@@ -63,7 +63,7 @@ func noName(t *lexer.Token) *fault {
 		f.code = "keyword-name"
 		f.because(keywordAsName, t.Value)
 	case t.Type == tokNumber:
-		f.because("A name that begins with a digit stands in quotes, \"%s\".", t.Value)
+		f.because("Put a name that begins with a digit in quotes: \"%s\".", t.Value)
 	}
 	return f
 }

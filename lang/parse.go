@@ -347,7 +347,7 @@ func (p *parser) wantsQuotes(l *line, f *fault) bool {
 		for first > l.at && p.joinsName(first) {
 			first--
 		}
-		f.because("A name with a blank stands in quotes: %s.", shorten(WriteText(p.nameAt(first, l.end).Text)))
+		f.because("Put a name with a blank in quotes: %s.", shorten(WriteText(p.nameAt(first, l.end).Text)))
 		return true
 	}
 	return false

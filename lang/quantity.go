@@ -148,7 +148,7 @@ func (q quantity) suggestUnit(word string) string {
 	case ok:
 		return "Did you mean `" + near + "`?"
 	case len(units) == 0:
-		return "No unit stands here."
+		return "There is no unit here."
 	case len(units) == 1:
 		return "The unit here is " + units[0] + "."
 	}

@@ -74,11 +74,11 @@ func (c *clickCmd) options() (opt export.ClickOptions, err error) {
 	share, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(c.Slow), "%")), 64)
 	switch {
 	case err != nil || !(share >= 10 && share <= 100):
-		return opt, fmt.Errorf("--slow %s: a share from 10%% to 100%% is wanted", c.Slow)
+		return opt, fmt.Errorf("--slow %s: give a share from 10%% to 100%%", c.Slow)
 	case c.Loop < 1 || c.Loop > 100:
-		return opt, fmt.Errorf("--loop %d: a number from 1 to 100 is wanted", c.Loop)
+		return opt, fmt.Errorf("--loop %d: give a number from 1 to 100", c.Loop)
 	case c.Beat != nil && !(*c.Beat >= plan.ShortestBeat && *c.Beat <= plan.LongestBeat):
-		return opt, fmt.Errorf("--beat %v: seconds from %v to %v are wanted", *c.Beat, plan.ShortestBeat, plan.LongestBeat)
+		return opt, fmt.Errorf("--beat %v: give seconds from %v to %v", *c.Beat, plan.ShortestBeat, plan.LongestBeat)
 	}
 	opt = export.ClickOptions{Speed: share / 100, Loop: c.Loop}
 	if c.Beat != nil {

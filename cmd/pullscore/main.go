@@ -93,7 +93,7 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 // usage says how to go on after a command line that was not understood.
 func usage(err error, args []string) error {
 	if filepath.Ext(args[0]) == files.Ext {
-		return fmt.Errorf("a command is wanted before %s\nTry: pullscore check %s", args[0], args[0])
+		return fmt.Errorf("name a command before %s\nTry: pullscore check %s", args[0], args[0])
 	}
 	var parse *kong.ParseError
 	if errors.As(err, &parse) {

@@ -27,7 +27,7 @@ type pageCmd struct {
 	Output  string `offer:"places" short:"o" default:"-" placeholder:"PLACE" help:"The plan to write, which must not exist yet, or a folder; - is standard output."`
 	As      string `enum:"plan,json" default:"plan" placeholder:"FORM" help:"plan, or json: what was read (with --against: findings as JSON)."`
 	Scene   string `placeholder:"N" help:"One scene, by its number or else by its position from 1."`
-	Against string `offer:"plans" placeholder:"PLAN" help:"Say what the page has otherwise than this plan."`
+	Against string `offer:"plans" placeholder:"PLAN" help:"Tell what the page words differently from this plan."`
 	File    string `offer:"files" arg:"" help:"A script page in Fountain, or - for standard input."`
 }
 

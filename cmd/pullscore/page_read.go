@@ -60,7 +60,7 @@ const looked = 64 << 10
 // would come out as action.
 func refuse(path string, src []byte) error {
 	if filepath.Ext(path) == files.Ext {
-		return fmt.Errorf("%s is a plan, and a script page is wanted", path)
+		return fmt.Errorf("%s is a plan, not a script page", path)
 	}
 	head := src[:min(len(src), looked)]
 	text := bytes.TrimSpace(bytes.TrimPrefix(head, []byte("\xEF\xBB\xBF")))

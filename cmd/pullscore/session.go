@@ -77,7 +77,7 @@ func (s *session) readFile(path string) ([]byte, error) {
 	if path != files.Stdin {
 		src, err := interp.ReadFile(path)
 		if info, statErr := os.Stat(path); err != nil && statErr == nil && info.IsDir() {
-			return nil, fmt.Errorf("%s is a folder, and a plan is wanted", path)
+			return nil, fmt.Errorf("%s is a folder, not a plan", path)
 		}
 		return src, files.Plain(err)
 	}

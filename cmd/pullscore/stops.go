@@ -51,7 +51,7 @@ error, and the exit code is then 1.`
 func (c *stopsCmd) Run(s *session) error {
 	switch {
 	case c.Against != "" && c.As == "svg":
-		return errors.New("--against is told as text or json, not drawn")
+		return errors.New("--against answers as text or json, not as a drawing")
 	case c.Against != "":
 		return respond(s, c.question(), c.pairs, c.writePairs)
 	case c.As == "svg":

@@ -71,7 +71,7 @@ func (c *takesCmd) shotRecorded(plans []*plan.Plan) (*plan.Shot, error) {
 	case len(plans) == 0:
 		return nil, errors.New("--recorded wants the plan of the shot: name it with --plan")
 	case c.As == "svg":
-		return nil, errors.New("a recording is told as text or json, not drawn")
+		return nil, errors.New("a recording is scored as text or json, not drawn")
 	}
 	if c.Date != "" {
 		if _, err := time.Parse(time.DateOnly, c.Date); err != nil {

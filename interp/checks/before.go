@@ -22,7 +22,7 @@ func startsBefore(b *Shot) (found []Finding) {
 		early := -p.Rack.StartS
 		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
 			Code: "before-the-shot", Severity: lang.Error,
-			Message: fmt.Sprintf("%s would have to start %s before the shot does", b.racked(p), b.units.Time(early)),
+			Message: fmt.Sprintf("%s would start %s before the shot", b.racked(p), b.units.Time(early)),
 			Figures: []lang.Figure{figure("start_s", p.Rack.StartS)},
 		}, Tries: func() []change.Change {
 			lead := units.Up(early, 10)

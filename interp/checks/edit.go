@@ -143,7 +143,7 @@ func (b *Shot) lines() (found []Finding) {
 		case l.Heard.Likeness < 1:
 			d.Code, d.Severity = "line-differs", lang.Note
 			d.Message = fmt.Sprintf("%s has this line in other words", name)
-			d.Detail = fmt.Sprintf("It says: “%s”. Its times are taken all the same.", strings.TrimRight(l.Heard.Text, "."))
+			d.Detail = fmt.Sprintf("It says: “%s”. Pullscore uses its times anyway.", strings.TrimRight(l.Heard.Text, "."))
 			d.Figures = []lang.Figure{figure("likeness", l.Heard.Likeness)}
 		default:
 			continue

@@ -91,13 +91,13 @@ func (b *Shot) longer(p *shot.Pull) []change.Change {
 
 func (b *Shot) neverSure(p *shot.Pull) Finding {
 	return b.about(p, Finding{Diagnostic: b.landing(p, "never-sure", fmt.Sprintf(
-		"%s lands %s of the time however slowly it is pulled, and %s is wanted", b.racked(p), b.units.Chance(p.Landed.Ceiling, b.Setup.View.Wanted), b.units.Wanted(b.Setup.View.Wanted))),
+		"%s lands %s of the time however slowly you pull; you asked for %s", b.racked(p), b.units.Chance(p.Landed.Ceiling, b.Setup.View.Wanted), b.units.Wanted(b.Setup.View.Wanted))),
 		Tries: func() []change.Change { return append(b.landStop(p), b.gearTry(p)...) },
 	})
 }
 
 func (b *Shot) hardToLand(p *shot.Pull) Finding {
-	message := fmt.Sprintf("%s lands %s of the time, and %s is wanted", b.racked(p), b.units.Chance(p.Landed.Chance, b.Setup.View.Wanted), b.units.Wanted(b.Setup.View.Wanted))
+	message := fmt.Sprintf("%s lands %s of the time; you asked for %s", b.racked(p), b.units.Chance(p.Landed.Chance, b.Setup.View.Wanted), b.units.Wanted(b.Setup.View.Wanted))
 	if p.Plan.Needed.Known() {
 		message += fmt.Sprintf(": it needs %s", b.units.Time(units.Up(float64(p.Plan.Needed), 10)))
 	}

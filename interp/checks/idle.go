@@ -17,7 +17,7 @@ func holdsNothing(b *Shot) (found []Finding) {
 	for _, h := range b.Clock.Idle {
 		found = append(found, Finding{Diagnostic: lang.Diagnostic{
 			Code: "no-effect", Severity: lang.Note, Range: h.Stmt.Range(), Time: h.Now,
-			Message: fmt.Sprintf("this hold changes nothing: it counts from the landing at %s, and the clock stands at %s already", b.units.Time(h.Landed), b.units.Time(h.Now)),
+			Message: fmt.Sprintf("this hold has no effect: it counts from the landing at %s, and the clock is already at %s", b.units.Time(h.Landed), b.units.Time(h.Now)),
 			Detail:  "For a time from here, write a pause.",
 			Figures: []lang.Figure{figure("landed_s", h.Landed), figure("hold_s", h.Long), figure("clock_s", h.Now)},
 		}})

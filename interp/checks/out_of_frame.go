@@ -66,7 +66,7 @@ func (b *Shot) unseen(u *stage.Subject, g *stage.Goal, reach, t float64) Finding
 	return Finding{Diagnostic: lang.Diagnostic{
 		Code: "out-of-frame", Severity: lang.Warning, Range: g.At, Time: t,
 		Message: fmt.Sprintf("%s is out of the frame: %s %s at %s, and the lens sees %s to each side there", u.Name, b.units.Gap(math.Abs(side)), sideOf(side), b.units.Tape(d), b.units.Gap(reach)),
-		Detail:  "The camera is taken to look straight ahead.",
+		Detail:  "Pullscore assumes that the camera looks straight ahead.",
 		Figures: []lang.Figure{figure("side_m", side), figure("sees_m", reach)},
 		Related: []lang.Related{{Message: "where " + u.Name + " stands", Range: u.Decl.Stmt.Range()}},
 	}, Tries: func() []change.Change { return b.sideTry(u, reach, t) }}

@@ -1,4 +1,4 @@
-// racks-overlap: the focus is wanted in two places at once.
+// racks-overlap: the focus has to be in two places at once.
 
 package checks
 
@@ -98,7 +98,7 @@ func movesTwice(b *Shot) (found []Finding) {
 		if m.Start < -1e-9 {
 			found = append(found, Finding{Diagnostic: lang.Diagnostic{
 				Code: "before-the-shot", Severity: lang.Error, Range: m.Stmt.Range(),
-				Message: fmt.Sprintf("%s would have to start %s before the shot does", what, b.units.Time(-m.Start)),
+				Message: fmt.Sprintf("%s would start %s before the shot", what, b.units.Time(-m.Start)),
 			}})
 		}
 		last[key] = m

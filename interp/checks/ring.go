@@ -26,7 +26,7 @@ func pulledByNoAngle(b *Shot) (found []Finding) {
 	case "wire":
 		found = append(found, b.about(first, Finding{Diagnostic: lang.Diagnostic{
 			Code: "by-wire", Severity: lang.Warning,
-			Message: fmt.Sprintf("the ring of lens %q works by wire and repeats no mark: no angle and no chance can be told", b.Setup.Lens.Name),
+			Message: fmt.Sprintf("the ring of lens %q works by wire and repeats no mark: Pullscore cannot compute an angle or a chance", b.Setup.Lens.Name),
 			Detail:  "Set the camera to a linear ring if it has one, or take a lens with a ring that has ends.",
 		}}))
 	}
@@ -49,7 +49,7 @@ func outsideMarks(b *Shot) (found []Finding) {
 		}
 		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
 			Code: "beyond-marks", Severity: lang.Note,
-			Message: fmt.Sprintf("%s lies outside the marks of lens %q: its angle is drawn out from the last two", p.Rack.ToText(), b.Setup.Lens.Name),
+			Message: fmt.Sprintf("%s lies outside the marks of lens %q: its angle continues the line of the last two", p.Rack.ToText(), b.Setup.Lens.Name),
 			Detail:  "Measure a mark nearer to it.",
 			Figures: []lang.Figure{figure("distance_m", float64(p.Plan.ToM))},
 		}}))

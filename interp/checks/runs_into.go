@@ -32,7 +32,7 @@ func meetsCamera(b *Shot) (found []Finding) {
 			found = append(found, Finding{Diagnostic: lang.Diagnostic{
 				Code: "runs-into", Severity: lang.Error, Range: m.Stmt.Range(), Time: m.End,
 				Message: fmt.Sprintf("the camera and %s would meet: at %s %s", u.Name, b.units.Time(m.End), b.whereTo(u, m.End)),
-				Detail:  "Distances are from where the camera then stands; give it another way.",
+				Detail:  "Distances count from where the camera is then. Give the camera another path.",
 				Figures: []lang.Figure{figure("distance_m", b.Plan.DistanceAt(u.Subject, m.End))},
 			}})
 			break

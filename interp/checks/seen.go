@@ -48,7 +48,7 @@ func jars(b *Shot) (found []Finding) {
 		}
 		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
 			Code: "jarring", Severity: lang.Warning,
-			Message: fmt.Sprintf("%s takes %s, and this film wants %s at least", b.racked(p), b.units.Time(t), b.units.Time(quickest)),
+			Message: fmt.Sprintf("%s takes %s; you asked for at least %s", b.racked(p), b.units.Time(t), b.units.Time(quickest)),
 			Figures: []lang.Figure{figure("time_s", t), figure("quickest_s", quickest)},
 		}, Tries: func() []change.Change { return b.overTry(p, units.Up(quickest, 10)) }}))
 	})

@@ -25,13 +25,13 @@ func asksForNothing(b *Shot) (found []Finding) {
 		if len(b.speaking(p.Rack.Aim.Members(), p.Rack.LandS+speaksWithin, p.Rack.LandS-speaksWithin)) > 0 {
 			return
 		}
-		message := fmt.Sprintf("nothing asks for the rack to %s: it hangs on no word or cue, and gives no reason", p.Rack.ToText())
+		message := fmt.Sprintf("the rack to %s has no cue and no reason", p.Rack.ToText())
 		if p.Rack.Aim.Subject != nil {
-			message = fmt.Sprintf("nothing asks for the rack to %s: it hangs on no word or cue, gives no reason, and %s does not speak", p.Rack.ToText(), p.Rack.ToText())
+			message = fmt.Sprintf("the rack to %s has no cue and no reason, and %s does not speak", p.Rack.ToText(), p.Rack.ToText())
 		}
 		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
 			Code: "unmotivated", Severity: lang.Warning, Message: message,
-			Detail: "Hang it on a word or a cue, or say why.",
+			Detail: "Give it a word, a cue or a reason.",
 		}, Tries: func() []change.Change {
 			return []change.Change{edited(change.Edit{Kind: change.Because, Item: p.Rack.Item + 1})}
 		}}))

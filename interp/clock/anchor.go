@@ -120,7 +120,7 @@ func (c *Clock) named(q ask, a *lang.Anchor) When {
 	case names.DeclSubject, names.DeclVoice:
 		return c.speakerLine(q, d.Name.Text, a.Range(), false)
 	}
-	q.in.Fail(a.Range(), "wrong-kind", fmt.Sprintf("%s is a %s, and a moment is wanted here", d.Name.Text, d.Kind), "")
+	q.in.Fail(a.Range(), "wrong-kind", fmt.Sprintf("%s is a %s; expected a moment", d.Name.Text, d.Kind), "")
 	return failed
 }
 

@@ -221,7 +221,7 @@ func (c *Clock) step(k int, now float64, t turn, ahead bool) (after float64, nex
 func (c *Clock) span(k int, start, end float64) float64 {
 	if end > longest || start < -longest {
 		if !c.At[k].Failed {
-			c.fail(k, "out-of-range", "a shot lasts a day at most", "")
+			c.fail(k, "out-of-range", "a shot lasts at most a day", "")
 		}
 		end = start
 		c.At[k].Failed = true
@@ -273,7 +273,7 @@ func (c *Clock) hold(k int, s *lang.Hold, now float64, ahead bool) (after float6
 		case w.State == Waits && ahead:
 			return now, false
 		case w.State == Waits:
-			c.fail(k, "hold-too-early", "this hold waits for a rack that hangs on a word below it",
+			c.fail(k, "hold-too-early", "this hold waits for a rack whose word is below it",
 				"Put the hold after that line, or write a pause.")
 		}
 	}
@@ -284,7 +284,7 @@ func (c *Clock) hold(k int, s *lang.Hold, now float64, ahead bool) (after float6
 }
 
 func (c *Clock) waitsForItself(k int, at lang.Range) {
-	c.items[k].In.Fail(at, "circle", "this moment hangs on one that itself waits for it", "Give one of the two a time.")
+	c.items[k].In.Fail(at, "circle", "this moment depends on one that waits for it", "Give one of the two a time.")
 	c.At[k].Failed = true
 }
 
@@ -340,7 +340,7 @@ func (c *Clock) timeOf(in names.Reader, q names.Quantity, at lang.Range) (float6
 		in.Fail(at, "no-begins-at", "a timecode means nothing here: the shot does not say where it begins",
 			"Write under the shot's header: begins at 01:00:00:00.")
 	default:
-		in.Fail(at, "wrong-unit", fmt.Sprintf("a time is wanted here, and this is %s", q.What()), "As in 1.2 s, or 12 fr.")
+		in.Fail(at, "wrong-unit", fmt.Sprintf("expected a time, found %s", q.What()), "As in 1.2 s, or 12 fr.")
 	}
 	return 0, false
 }

@@ -123,7 +123,7 @@ func (c *Clock) notBefore(k int, start float64) {
 	switch c.items[k].Stmt.(type) {
 	case *lang.Speech, *lang.Action, *lang.Cue:
 		if start < -1e-9 {
-			c.fail(k, "before-the-shot", fmt.Sprintf("this would have to start %s before the shot does", units.Style{}.Time(-start)), "")
+			c.fail(k, "before-the-shot", fmt.Sprintf("this would start %s before the shot", units.Style{}.Time(-start)), "")
 		}
 	}
 }

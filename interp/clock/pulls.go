@@ -205,12 +205,12 @@ func (p *Pull) WrittenBefore() *Pull {
 
 func (c *Clock) placed(p *Pull, start, land float64) When {
 	if math.Abs(start) > longest || math.Abs(land) > longest {
-		c.fail(p.Item, "out-of-range", "a shot lasts a day at most", "")
+		c.fail(p.Item, "out-of-range", "a shot lasts at most a day", "")
 		return failed
 	}
 	if land < start {
 		c.fail(p.Item, "lands-too-early", fmt.Sprintf("the rack would land %s before it starts", units.Style{}.Time(start-land)),
-			"Its landing hangs on a moment before the one that it starts on.")
+			"It lands on a moment before the one it starts on.")
 		return failed
 	}
 	p.StartS, p.LandS = start, land

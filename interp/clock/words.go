@@ -104,7 +104,7 @@ func (c *Clock) inNearest(q ask, a *lang.Anchor) (hits []spotted, ok bool) {
 	if len(up) >= n && len(down) >= n {
 		q.in.Report(lang.Diagnostic{
 			Code: "word-twice", Severity: lang.Error, Range: a.Range(),
-			Message: fmt.Sprintf("%q stands in the line above and in the one below", a.Words.Value),
+			Message: fmt.Sprintf("%q is in the line above and in the line below", a.Words.Value),
 			Detail:  "Say whose line: " + c.sayWhich(a, above) + ", or " + c.sayWhich(a, below) + ".",
 			Related: []lang.Related{{Message: "here", Range: above.Stmt.Range()}, {Message: "and here", Range: below.Stmt.Range()}},
 		})
@@ -140,10 +140,10 @@ func (c *Clock) pick(q ask, a *lang.Anchor, hits []spotted) (spotted, bool) {
 	case len(hits) == 0:
 		q.in.Fail(a.Range(), "word-not-found", c.notFound(a), c.nearWord(q, a))
 	case a.Nth > len(hits):
-		q.in.Fail(a.Range(), "word-not-found", fmt.Sprintf("%q does not stand there %d times", a.Words.Value, a.Nth),
-			fmt.Sprintf("It stands there %d times.", len(hits)))
+		q.in.Fail(a.Range(), "word-not-found", fmt.Sprintf("%q is not there %d times", a.Words.Value, a.Nth),
+			fmt.Sprintf("It is there %d times.", len(hits)))
 	case a.Nth == 0 && len(hits) > 1:
-		q.in.Fail(a.Range(), "word-twice", fmt.Sprintf("%q stands there %d times", a.Words.Value, len(hits)),
+		q.in.Fail(a.Range(), "word-twice", fmt.Sprintf("%q is there %d times", a.Words.Value, len(hits)),
 			fmt.Sprintf("Say which: %s 1, or %s 2.", words, words))
 	default:
 		return hits[max(a.Nth, 1)-1], true
@@ -163,7 +163,7 @@ func (c *Clock) notFound(a *lang.Anchor) string {
 func (c *Clock) nearWord(q ask, a *lang.Anchor) string {
 	if i := slices.IndexFunc(c.said().all(phrase(a)), func(h spotted) bool { return h.line.Who != "" }); i >= 0 {
 		l := c.said().all(phrase(a))[i].line
-		return fmt.Sprintf("It stands in a line of %s: write %s.", l.Who, c.sayWhich(a, l))
+		return fmt.Sprintf("It is in a line of %s: write %s.", l.Who, c.sayWhich(a, l))
 	}
 	var among []string
 	above, below := c.nearest(q.item)

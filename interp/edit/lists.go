@@ -92,7 +92,7 @@ func (c *Cut) timeline(t *lines.Text, rate timecode.Rate) []lang.Diagnostic {
 		diags = append(diags, lang.Diagnostic{
 			Code: "other-rate", Severity: lang.Warning, Range: t.Start(),
 			Message: fmt.Sprintf("the timeline runs at %s frames a second and the plan at %s", line.Rate, rate),
-			Detail:  "Its times are taken in seconds.",
+			Detail:  "Pullscore takes its times in seconds.",
 		})
 	}
 	c.Start, c.HasStart = l.frames(line.Start), line.HasStart

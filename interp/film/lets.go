@@ -39,7 +39,7 @@ func (r *reader) value(x *lang.Expr) (names.Quantity, bool) {
 		return names.Quantity{}, false
 	}
 	if d.Kind != names.DeclLet {
-		r.Fail(x.Range(), "wrong-kind", fmt.Sprintf("%s is a %s, and a value is wanted here", x.Ref, d.Kind), "")
+		r.Fail(x.Range(), "wrong-kind", fmt.Sprintf("%s is a %s; expected a value", x.Ref, d.Kind), "")
 		return names.Quantity{}, false
 	}
 	return r.let(d)

@@ -122,8 +122,8 @@ func (r *reader) learnFrom(u *kit.Puller, said *lang.Takes, sec *lang.Section, s
 	if s.Scores.N < takes.Enough {
 		r.Report(lang.Diagnostic{
 			Code: "few-takes", Severity: lang.Note, Range: said.File.Range(),
-			Message: fmt.Sprintf("%s are few to know the hand of %s by", from, u.Name),
-			Detail:  fmt.Sprintf("It comes out at %s; 90 %% lie within %s. From %d takes on that is told without this note.", value, spans, takes.Enough),
+			Message: fmt.Sprintf("%s are too few to know the hand of %s by", from, u.Name),
+			Detail:  fmt.Sprintf("The fit gives %s; its 90 %% interval is %s. From %d takes on this note goes away.", value, spans, takes.Enough),
 			Figures: []lang.Figure{{Name: "takes", Value: float64(s.Scores.N)}, {Name: "wanted_takes", Value: takes.Enough}},
 		})
 	}

@@ -156,7 +156,7 @@ func (r *reader) readSettings() {
 			r.Pace = v
 		}
 	} else if r.hasShots() {
-		r.byDefault("pace", "150 wpm", "no line says it")
+		r.byDefault("pace", "150 wpm", "the plan does not say")
 	}
 	r.View = r.filmViewing(set)
 }
@@ -178,7 +178,7 @@ func (r *reader) readRate(stmt lang.Statement) timecode.Rate {
 	s, ok := stmt.(*lang.Rate)
 	if !ok {
 		if r.hasShots() {
-			r.byDefault("rate", "24", "no line says it")
+			r.byDefault("rate", "24", "the plan does not say")
 		}
 		return timecode.Rate{}
 	}
@@ -199,13 +199,13 @@ func (r *reader) filmViewing(set map[string]lang.Statement) kit.Viewing {
 		return v
 	}
 	if !v.Watched && math.IsNaN(v.Criterion) {
-		r.byDefault("watched", "on 1.2 m screen from 2.5 m", "no line says what the film is watched on")
+		r.byDefault("watched", "on 1.2 m screen from 2.5 m", "the plan does not say what the film is watched on")
 	}
 	if _, ok := set["land"]; !ok {
-		r.byDefault("land", "90 %", "no line says it")
+		r.byDefault("land", "90 %", "the plan does not say")
 	}
 	if _, ok := set["quickest"]; !ok {
-		r.byDefault("quickest", "0.2 s", "no line says it")
+		r.byDefault("quickest", "0.2 s", "the plan does not say")
 	}
 	return v
 }

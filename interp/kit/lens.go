@@ -220,7 +220,7 @@ func (k *Reader) law(l *Lens, r *lensReading, lost bool) {
 		return
 	case len(r.said) == 1:
 		if !lost {
-			k.Fail(r.said[0].Range(), "lone-mark", "one mark alone says nothing of the ring", "Give two or more, or none.")
+			k.Fail(r.said[0].Range(), "lone-mark", "one mark alone does not tell how the ring turns", "Give two or more, or none.")
 		}
 		l.Ok = false
 		return

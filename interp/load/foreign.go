@@ -55,7 +55,7 @@ func (f *Foreign) PassOn(said *lang.Text, diags []lang.Diagnostic, told names.Re
 	told.Report(lang.Diagnostic{
 		Code: lines.MoreFaults, Severity: worst, Range: said.Range(),
 		Message: fmt.Sprintf("%s in %q", units.Count(more-passedOn, "more fault"), said.Value),
-		Detail:  fmt.Sprintf("The first %d are told.", passedOn),
+		Detail:  fmt.Sprintf("Pullscore lists the first %d.", passedOn),
 		Figures: []lang.Figure{{Name: "faults", Value: float64(more)}},
 	})
 }

@@ -178,8 +178,8 @@ func (e *Evaluator) sum(x *lang.Expr, a, b Quantity) (Quantity, bool) {
 		return Quantity{V: a.V + sign*float64(e.Rate.Frames(b.V)), Dim: DimTimecode}, true
 	case a.Dim != b.Dim || a.Dim == DimTimecode:
 		e.Fail(x.Range(), "wrong-unit",
-			fmt.Sprintf("%s and %s cannot be added up", a.What(), b.What()),
-			fmt.Sprintf("Both sides are of one kind, as in %s + %s.", a.Dim.example(), a.Dim.example()))
+			fmt.Sprintf("%s and %s cannot be added", a.What(), b.What()),
+			fmt.Sprintf("Both sides must be of one kind, as in %s + %s.", a.Dim.example(), a.Dim.example()))
 		return Quantity{}, false
 	}
 	a.V += sign * b.V
@@ -213,10 +213,10 @@ func (e *Evaluator) Want(x *lang.Expr, dim Dimension) (float64, bool) {
 	}
 	if q.Dim == DimFactor && q.On == nil && x.Kind == lang.ExprNumber {
 		e.Fail(x.Range(), "missing-unit", fmt.Sprintf("%v has no unit", x.Value),
-			fmt.Sprintf("%s is wanted here, as in %s.", dim, dim.example()))
+			fmt.Sprintf("expected %s, as in %s.", dim, dim.example()))
 		return 0, false
 	}
-	e.Fail(x.Range(), "wrong-unit", fmt.Sprintf("%s is wanted here, and this is %s", dim, q.What()),
+	e.Fail(x.Range(), "wrong-unit", fmt.Sprintf("expected %s, found %s", dim, q.What()),
 		fmt.Sprintf("As in %s.", dim.example()))
 	return 0, false
 }
@@ -238,7 +238,7 @@ func (e *Evaluator) Within(x *lang.Expr, dim Dimension, lo, hi float64, what str
 func (e *Evaluator) Positive(x *lang.Expr, dim Dimension) (float64, bool) {
 	v, ok := e.Want(x, dim)
 	if ok && (v <= 0 || math.IsInf(v, 0)) {
-		e.Fail(x.Range(), "out-of-range", fmt.Sprintf("%s above zero is wanted here", dim), "")
+		e.Fail(x.Range(), "out-of-range", fmt.Sprintf("expected %s above zero", dim), "")
 		return 0, false
 	}
 	return v, ok

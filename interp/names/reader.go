@@ -78,7 +78,7 @@ func (r Reader) name(x *lang.Expr) (Quantity, bool) {
 	case d.Kind == DeclSubject:
 		return Quantity{Dim: DimLength, On: d.Name}, true
 	}
-	r.Fail(x.Range(), "wrong-kind", fmt.Sprintf("%s is a %s, and a subject or a value is wanted here", x.Ref, d.Kind), "")
+	r.Fail(x.Range(), "wrong-kind", fmt.Sprintf("%s is a %s; expected a subject or a value", x.Ref, d.Kind), "")
 	return Quantity{}, false
 }
 
@@ -158,7 +158,7 @@ func (r Reader) evalArgument(a *lang.Anchor) (Quantity, bool) {
 			return r.Eval(&lang.Expr{Node: a.Words.Node, Kind: lang.ExprName, Ref: a.Words.Value, Quoted: true})
 		}
 	}
-	r.Fail(a.Range(), "wrong-kind", "a subject or a value is wanted here, and this is a moment", "")
+	r.Fail(a.Range(), "wrong-kind", "expected a subject or a value, found a moment", "")
 	return Quantity{}, false
 }
 
@@ -184,7 +184,7 @@ func (r Reader) Who(n *lang.Name, kinds ...DeclKind) (*Decl, bool) {
 		case a.Kind == lang.AnchorWords && a.Name == nil && a.Nth == 0 && a.Offset == nil:
 			text, at = a.Words.Value, a.Range()
 		default:
-			r.Fail(a.Range(), "wrong-kind", "a name is wanted here", "")
+			r.Fail(a.Range(), "wrong-kind", "expected a name", "")
 			return nil, false
 		}
 	}
@@ -198,7 +198,7 @@ func (r Reader) Who(n *lang.Name, kinds ...DeclKind) (*Decl, bool) {
 			return d, true
 		}
 	}
-	r.Fail(at, "wrong-kind", fmt.Sprintf("%s is a %s, and a %s is wanted here", text, d.Kind, kindWords(kinds)), "")
+	r.Fail(at, "wrong-kind", fmt.Sprintf("%s is a %s; expected a %s", text, d.Kind, kindWords(kinds)), "")
 	return nil, false
 }
 

@@ -170,7 +170,7 @@ func (b *builder) handOf(s *Setup, name *lang.Name) {
 		b.defaultsOf(u.Defaults)
 		return
 	}
-	b.byDefault("puller", "4.1 bit/s, 0.5 mm at the rim", "no puller is named: a hand as published, fitted to nobody")
+	b.byDefault("puller", "4.1 bit/s, 0.5 mm at the rim", "no puller is named: a hand with published throughput, 0.5 mm assumed at the rim")
 }
 
 // numbers takes the clauses that are plain numbers.
@@ -212,7 +212,7 @@ func (b *builder) numbers(s *Setup, w lang.With) {
 		s.ND = *b.Ch.ND
 	}
 	if s.Geared && w.Wheel == nil && b.Ch.Wheel == 0 {
-		b.byDefault("wheel", "80 mm", "the set-up has a gear and does not say its hand wheel")
+		b.byDefault("wheel", "80 mm", "the set-up has a gear but no hand wheel")
 	}
 }
 
@@ -260,7 +260,7 @@ func (b *builder) stop(s *Setup, w lang.With) bool {
 		return false
 	}
 	if q.Dim != names.DimStop && q.Dim != names.DimTStop {
-		b.Fail(w.Stop.Range(), "wrong-unit", fmt.Sprintf("a stop is wanted here, and this is %s", q.What()), "As in: stop f/2.8, or T2.9.")
+		b.Fail(w.Stop.Range(), "wrong-unit", fmt.Sprintf("expected a stop, found %s", q.What()), "As in: stop f/2.8, or T2.9.")
 		return false
 	}
 	s.StopAt = w.Stop.Range()

@@ -78,7 +78,7 @@ func (st *Stage) aim(g *Goal, x *lang.Expr, in names.Reader, split bool) (ok boo
 	case q.On == nil && split:
 		return fail("wrong-kind", "a split holds subjects, and this is a distance", "")
 	case q.On == nil && !(q.V >= 0.005):
-		return fail("out-of-range", "the focus is 5 mm away at least", "")
+		return fail("out-of-range", "the focus is at least 5 mm away", "")
 	case q.On == nil && math.IsInf(q.V, 0) && x.Kind != lang.ExprInf && x.Kind != lang.ExprName:
 		return fail("wrong-unit", "infinity takes no offset", "Write: rack to inf.")
 	case q.On == nil:
@@ -98,7 +98,7 @@ func (st *Stage) aim(g *Goal, x *lang.Expr, in names.Reader, split bool) (ok boo
 		g.Subject, g.Offset = u, q.V
 		return true
 	case q.V != 0 || slices.Contains(g.Split, u):
-		return fail("wrong-kind", "a split holds several subjects as they stand", "Name each once, without an offset.")
+		return fail("wrong-kind", "a split holds several subjects without offsets", "Name each once, without an offset.")
 	}
 	g.Split = append(g.Split, u)
 	return true

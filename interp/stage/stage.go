@@ -173,7 +173,7 @@ func (st *Stage) distance(pl *lang.Place, in names.Reader, self *Subject) (along
 	case !ok:
 		return along, across, false
 	case q.Dim != names.DimLength:
-		return fail(pl.At.Range(), "wrong-unit", fmt.Sprintf("a distance is wanted here, and this is %s", q.What()), "As in 1.7 m, or NAME - 35 cm.")
+		return fail(pl.At.Range(), "wrong-unit", fmt.Sprintf("expected a distance, found %s", q.What()), "As in 1.7 m, or NAME - 35 cm.")
 	case q.On == nil && math.IsInf(q.V, 1):
 		return fail(pl.At.Range(), "out-of-range", "nobody stands at infinity", "A rack goes there by itself: rack to inf.")
 	case q.On == nil && (q.V < 0.005 || q.V > MaxDistance):

@@ -107,7 +107,7 @@ func offBy(left plan.Number) string {
 func (a *Answer) endSays(e End) string {
 	switch e.Kind {
 	case TheLens:
-		return "the lens has no stop beyond"
+		return "the lens has no stop beyond that"
 	case Lands:
 		return fmt.Sprintf("at %s %s lands %s of the time", e.Stop, a.rack(e.Pull), words.Chance(float64(e.Probability), float64(a.Wanted)))
 	case Seen:

@@ -46,7 +46,7 @@ func (r *reader) events(yield func(Event) bool) {
 	for l := range r.text.All() {
 		l.Text = strings.TrimRight(l.Text, " \t\x1A") // older systems fill the last block
 		if len(l.Text) > longestLine {
-			r.tell(lang.Warning, "unknown-line", l, 0, len(l.Text), fmt.Sprintf("this line has %d kB", len(l.Text)>>10), "It is passed over.")
+			r.tell(lang.Warning, "unknown-line", l, 0, len(l.Text), fmt.Sprintf("this line has %d kB", len(l.Text)>>10), "Pullscore skips it.")
 			continue
 		}
 		if r.line(l); r.stopped {
@@ -120,7 +120,7 @@ func (r *reader) line(l lines.Line) {
 				return
 			}
 		}
-		r.tell(lang.Warning, "unknown-line", l, 0, len(l.Text), "this line is none of an edit decision list", "It is passed over.")
+		r.tell(lang.Warning, "unknown-line", l, 0, len(l.Text), "this line does not belong to an edit decision list", "Pullscore skips it.")
 	}
 }
 

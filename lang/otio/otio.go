@@ -71,7 +71,7 @@ func Read(t *lines.Text) (*Timeline, []lang.Diagnostic) {
 	d := &decoder{scanner: scanner{text: t.Content, progress: t.Progress}}
 	root, err := d.read()
 	if err == nil && d.next() != 0 {
-		err = &placed{d.at, "bad-json", "something stands behind the end"}
+		err = &placed{d.at, "bad-json", "there is more text after the end"}
 	}
 	if err != nil {
 		at := err.(*placed) // there are no other errors

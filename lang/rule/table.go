@@ -482,7 +482,7 @@ var table = [...]Rule{
 		"The lens does not see the place where the person stands. Check the side and the distance, or take a " +
 			"wider lens. A pan is not part of a plan."},
 	RacksOverlap: {"racks-overlap", Shot, Error, nil, Hand,
-		"the focus is wanted in two places at once",
+		"the focus has to be in two places at once",
 		"A rack starts before the one above it has landed. Start it later, or make the first one shorter."},
 	ReGrip: {"re-grip", Shot, Note, nil, Hand,
 		"one grip cannot turn the wheel that far",

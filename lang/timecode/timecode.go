@@ -53,8 +53,12 @@ func Rates() []Rate {
 }
 
 // ParseRate reads a rate as a plan writes it: 24, 23.976, 29.97df. Without df a
-// rate is not drop-frame. The error lists the rates that there are.
+// rate is not drop-frame. 23.98, as cameras often write it, is 23.976. The error
+// lists the rates that there are.
 func ParseRate(s string) (Rate, error) {
+	if s == "23.98" {
+		s = "23.976"
+	}
 	for i := range table {
 		if table[i].name == s {
 			return Rate{uint8(i)}, nil

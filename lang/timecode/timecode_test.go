@@ -165,7 +165,7 @@ func TestRates(t *testing.T) {
 	if (Rate{}).String() != "24" {
 		t.Errorf("the zero rate is %s", Rate{})
 	}
-	_, err := ParseRate("23.98")
+	_, err := ParseRate("23.98df")
 	if err == nil {
 		t.Fatal("23.98 is a rate")
 	}
@@ -274,4 +274,11 @@ func FuzzParse(f *testing.F) {
 			}
 		}
 	})
+}
+
+// Cameras write 24000/1001 as 23.98 or as 23.976.
+func TestRateOfCameras(t *testing.T) {
+	if got := rate(t, "23.98"); got != rate(t, "23.976") || got.String() != "23.976" {
+		t.Errorf("23.98 is %v", got)
+	}
 }

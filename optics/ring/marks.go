@@ -1,4 +1,4 @@
-// The law of a ring from its engraved marks.
+// The law of a ring from its marks.
 
 package ring
 

@@ -72,7 +72,7 @@ func (sh *leaf) key() []sheet.KeyEntry {
 			entries = append(entries, sheet.Entry(severity, flagWidth(1), func(g *draw.Group, x, y float64) { pennant(g, x, y-flagHeight/2, severity, "1") }))
 		}
 	}
-	return append(entries, sheet.Entry("a move hangs on it", 4.5, func(g *draw.Group, x, y float64) { g.Line(x, y, x+4.5, y, plumbStroke) }))
+	return append(entries, sheet.Entry("cue of a move", 4.5, func(g *draw.Group, x, y float64) { g.Line(x, y, x+4.5, y, plumbStroke) }))
 }
 
 func keySubject(g *draw.Group, x, y float64) {

@@ -12,8 +12,8 @@ import (
 )
 
 // modelNote goes with every chance of landing that is printed.
-const modelNote = "The chance of landing is computed by a model of our own, put together from " +
-	"published measurements of hands and eyes. It has not been measured on a set."
+const modelNote = "Pullscore computes the chance of landing with a model of its own, built from " +
+	"published measurements of hands and eyes. Nobody has measured it on a set."
 
 // WriteText writes the tables of plans.
 func WriteText(screen console.Screen, plans ...*plan.Plan) error {
@@ -228,7 +228,7 @@ func (w *writer) defaults(list []plan.Default) {
 		return
 	}
 	w.Line("")
-	w.Line(w.Screen.Paint(console.Bold, "Not said, and taken as"))
+	w.Line(w.Screen.Paint(console.Bold, "Not in the plan; the default used"))
 	for _, d := range list {
 		name := d.Name
 		if d.Shot != "" {

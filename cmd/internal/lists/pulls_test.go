@@ -56,7 +56,7 @@ func TestText(t *testing.T) {
 		"   1  ILKA to \"A person, whose name is longer than others\" · 10:00:01:00 ·",
 		"   2  A person, whose name is longer than others to inf · 10:00:04:00",
 		"      starts ", " 1.7 m ", " ∞ ", "over ", "window", "lands",
-		"Not said, and taken as\n", "3A puller:",
+		"Not in the plan; the default used\n", "3A puller:",
 	} {
 		if !strings.Contains(out.String(), want) {
 			t.Errorf("%q is missing in\n%s", want, &out)

@@ -90,7 +90,7 @@ func openCurrent(arg string) (side, error) {
 	info, err := os.Stat(arg)
 	if err != nil {
 		if _, gitErr := Open(arg); gitErr == nil {
-			return side{}, fmt.Errorf("%s is a revision, and a path in it is wanted: %s:scenes", arg, arg)
+			return side{}, fmt.Errorf("%s is a revision; name a path in it: %s:scenes", arg, arg)
 		}
 		return side{}, files.Plain(err)
 	}
