@@ -11,8 +11,6 @@ import (
 	"testing"
 )
 
-var blockPattern = regexp.MustCompile("(?s)```\n\\$ pullscore ([^\n]* examples/[^\n]*)\n(.*?)```")
-
 // Every block of these texts that begins with a command on the examples is the
 // whole of what the command prints.
 func TestShownOutputs(t *testing.T) {
@@ -21,13 +19,14 @@ func TestShownOutputs(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	pattern := regexp.MustCompile("(?s)```\n\\$ pullscore ([^\n]* examples/[^\n]*)\n(.*?)```")
 	shown := 0
 	for _, file := range append(files, "README.md") {
 		text, err := os.ReadFile(file)
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, block := range blockPattern.FindAllSubmatch(text, -1) {
+		for _, block := range pattern.FindAllSubmatch(text, -1) {
 			shown++
 			var out, errs bytes.Buffer
 			run(strings.Fields(string(block[1])), strings.NewReader(""), &out, &errs)

@@ -393,6 +393,9 @@ type guess struct {
 // didYouMean says which of some names may have been meant by another; all of
 // them where they are few.
 func didYouMean(name string, among []string) guess {
+	if detail, ok := looksLike(name, among); ok {
+		return guess{detail, true}
+	}
 	near, isNear := lang.Nearest(name, among)
 	holding := slices.DeleteFunc(slices.Clone(among), func(s string) bool { return !strings.Contains(Fold(s), Fold(name)) })
 	alike := sameNumber(name, among)
