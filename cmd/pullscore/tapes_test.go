@@ -5,7 +5,6 @@ import (
 	"maps"
 	"os"
 	"path/filepath"
-	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -14,15 +13,16 @@ import (
 	"pullscore/cmd/internal/lists"
 	"pullscore/interp"
 	"pullscore/interp/plan"
+	"pullscore/lang/lines"
 	"pullscore/render/brief"
 	"pullscore/render/sheet"
 )
 
 var (
-	saidUnits = regexp.MustCompile(`(?m)^units .*\n`)
-	planLine  = regexp.MustCompile(`(?m)^plan .*\n`)
-	tapeCell  = regexp.MustCompile(`^−?([0-9.]+ (mm|cm|m)|[0-9]+′([0-9]*[¼½¾]?″)?|[0-9]*[¼½¾]?″|∞)$`)
-	cellGap   = regexp.MustCompile(` {2,}`)
+	saidUnits = lines.Pattern(`(?m)^units .*\n`)
+	planLine  = lines.Pattern(`(?m)^plan .*\n`)
+	tapeCell  = lines.Pattern(`^−?([0-9.]+ (mm|cm|m)|[0-9]+′([0-9]*[¼½¾]?″)?|[0-9]*[¼½¾]?″|∞)$`)
+	cellGap   = lines.Pattern(` {2,}`)
 )
 
 // The list and the papers never print two tape marks for one place: of every
@@ -39,7 +39,7 @@ func TestListAndPapersHaveTheSameTapes(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, system := range []string{"metric", "imperial"} {
-			text := planLine.ReplaceAllString(saidUnits.ReplaceAllString(string(src), ""), "${0}units "+system+"\n")
+			text := planLine().ReplaceAllString(saidUnits().ReplaceAllString(string(src), ""), "${0}units "+system+"\n")
 			p := interp.Interpret(path, []byte(text), interp.Options{}).Plan
 			for _, s := range p.Shots {
 				if s.Imperial != (system == "imperial") {
@@ -69,9 +69,9 @@ func tapesOfList(t *testing.T, p *plan.Plan, s *plan.Shot) map[string]bool {
 	}
 	tapes := map[string]bool{}
 	for line := range strings.Lines(out.String()) {
-		if cells := cellGap.Split(strings.TrimSpace(line), -1); len(cells) > 3 && strings.HasSuffix(cells[0], " s") {
+		if cells := cellGap().Split(strings.TrimSpace(line), -1); len(cells) > 3 && strings.HasSuffix(cells[0], " s") {
 			for _, c := range cells {
-				if tapeCell.MatchString(c) {
+				if tapeCell().MatchString(c) {
 					tapes[c] = true
 				}
 			}
