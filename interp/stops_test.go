@@ -157,11 +157,9 @@ func holdsAt(t stops.Take, common map[string]bool) bool {
 			return false
 		}
 	}
-	if w := s.Optics.Widest; w != nil {
-		for _, t := range s.Optics.Focal.Keys() {
-			if w(s.Focal(t)) > float64(s.FNumber)*1.03 {
-				return false
-			}
+	for _, t := range s.Optics.Focal.Keys() {
+		if s.Optics.Widest(s.Focal(t)) > float64(s.FNumber)*1.03 {
+			return false
 		}
 	}
 	e := stops.Expose(s.Optics.Light, float64(s.FNumber))
