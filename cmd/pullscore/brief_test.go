@@ -263,7 +263,7 @@ func TestBriefSameBytes(t *testing.T) {
 func TestBriefTellsThePulls(t *testing.T) {
 	file := string(briefOf(t, "html", lantern))
 	for _, p := range lanternShot(t).Pulls {
-		for _, want := range []string{p.Anchor, p.Because, fmt.Sprintf("%.0f°", float64(p.ToDeg)), "model of our own", "1.1 m", "3′7½″"} {
+		for _, want := range []string{p.Anchor, p.Because, fmt.Sprintf("%.0f°", float64(p.ToDeg)), "model of our own", "1.1 m", "3′7¼″"} {
 			if want != "" && !strings.Contains(file, strings.ReplaceAll(want, `"`, "&#34;")) {
 				t.Errorf("no %q", want)
 			}

@@ -357,6 +357,16 @@ func TestOneCountIn(t *testing.T) {
 	}
 }
 
+// watchRests notes the longest time between two events that turn the hand, in
+// milliseconds: a busy machine may pause where the test does not.
+const watchRests = `(() => {
+	for (const kind of ["wheel", "keydown", "pointermove"]) document.addEventListener(kind, (e) => {
+		if (window.lastTurn) window.longestRest = Math.max(window.longestRest, e.timeStamp - window.lastTurn);
+		window.lastTurn = e.timeStamp;
+	}, true);
+	return 0;
+})()`
+
 // Sixty tries in a row land where they were let go, by wheel, by touch and by
 // keys, twenty each.
 func TestSixtyTriesInARow(t *testing.T) {
@@ -375,9 +385,11 @@ func TestSixtyTriesInARow(t *testing.T) {
 			shot := d.server.shown.Load().state.Plans[0].Good.Shots[0]
 			from, to := float64(shot.Pulls[0].FromDeg*shot.Gear), float64(shot.Pulls[0].ToDeg*shot.Gear)
 			way := math.Copysign(1, to-from)
-			for n := range each {
+			value[int](b, watchRests)
+			for n, pauses := 0, 0; n < each; n++ {
 				b.press("r")
 				b.until(trying + ` && import("./shared.js").then(({ player }) => player.moving)`)
+				value[int](b, `window.lastTurn = window.longestRest = 0`)
 				b.letsGo(by, n, way)
 				landed := value[float64](b, wheelDeg)
 				if by != "touch" { // which lands by resting
@@ -385,6 +397,10 @@ func TestSixtyTriesInARow(t *testing.T) {
 				}
 				b.until(`!` + trying + ` && document.querySelector(".verdict")`)
 				if got, want := value[float64](b, `Number(document.querySelector(".outcome").dataset.error)`), (landed-to)*way; math.Abs(got-want) > 0.06 { // the wheel tells tenths
+					if rest := value[float64](b, `window.longestRest`); rest > 250 && pauses < each {
+						n, pauses = n-1, pauses+1 // the machine paused, so the hand rested: once more
+						continue
+					}
 					t.Fatalf("try %d was let go %.1f° past the mark, and landed %.2f° past it", n+1, want, got)
 				}
 				if now := value[float64](b, wheelDeg); now != landed {
