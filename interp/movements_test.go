@@ -49,7 +49,7 @@ func TestMovementMistakes(t *testing.T) {
 		"NORA moves to 1.7 m at 1 m/s":           "NORA stands there already, and a speed gives no time",
 		"NORA moves 1 s nearer over 1 s":         "expected a length, found a time",
 		"NORA moves 0 m nearer over 1 s":         "somebody goes 0.1 mm to 1000 km",
-		"NORA moves to 2 m at 0 m/s":             "a speed above zero is wanted here",
+		"NORA moves to 2 m at 0 m/s":             "expected a speed above zero",
 		"dolly in 2000000 m over 1 s":            "a camera goes 0.1 mm to 1000 km",
 		"NORA moves 5 m nearer over 1 s":         "the camera and NORA would meet",
 		"OTTO moves 5 m nearer over 1 s":         "OTTO is a voice; expected a subject",

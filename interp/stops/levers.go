@@ -124,7 +124,7 @@ func (s *search) gearLever(Kit) (Lever, bool) {
 		return Lever{}, false
 	}
 	for _, g := range GearsFrom(float64(s.shot.Gear)) {
-		l := Lever{Kind: "gear", Text: "gear " + words.Gear(g), Value: plan.Number(g), Unit: "gear", Change: s.change}
+		l := Lever{Kind: "gear", Text: "gear " + units.Decimal(g, 2), Value: plan.Number(g), Unit: "gear", Change: s.change}
 		l.Change.Gear = g
 		if l, ok := s.try(l); ok {
 			return l, true
