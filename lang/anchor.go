@@ -21,7 +21,7 @@ var (
 // last a time: a value that is worked out begins with a name too, and is told
 // by the sign behind it.
 type moment struct {
-	End    *ending  `parser:"( 'end' 'of' @@ |" is:"end" say:"NAME | end of [NAME] \"WORDS\" [N]"`
+	End    *ending  `parser:"( 'end' 'of' @@ |" is:"end" say:"NAME | end of [NAME] \"WORDS\" [N] | end of KEYWORD"`
 	Who    *Name    `parser:"( (?= ( Word | Text | Stop ) Text ) @@ )?"`
 	Words  *Text    `parser:"@@" say:"WORDS"`
 	Count  string   `parser:"@Number? |" say:"N"`
@@ -30,9 +30,11 @@ type moment struct {
 	Offset *Expr    `parser:"( (?= '+' | '-' | '−' ) @@ )?" is:"time" say:"+ TIME | - TIME"`
 }
 
-// An ending is what a moment is the end of: words, or what a name stands for. One
-// text alone is taken for words; it may be a name in quotes.
+// An ending is what a moment is the end of: the statement beside it that begins
+// with a keyword, words, or what a name stands for. One text alone is taken for
+// words; it may be a name in quotes.
 type ending struct {
+	Of    string `parser:"@( 'moves' | 'dolly' | 'zoom' | 'rack' | 'action' ) |"`
 	Who   *Name  `parser:"( (?= ( Word | Text | Stop ) Text ) @@ )?"`
 	Words *Text  `parser:"@@"`
 	Count string `parser:"@Number? |" say:"N"`
@@ -84,7 +86,7 @@ func (a *Anchor) fill(m *moment, lex *lexer.PeekingLexer, start lexer.Checkpoint
 	a.Name, a.Words, a.Time, a.Offset = m.Name, m.Words, (*Expr)(m.Time), m.Offset
 	switch {
 	case m.End != nil:
-		a.Kind, a.Name, a.Words = AnchorEnd, cmp.Or(m.End.Name, m.End.Who), m.End.Words
+		a.Kind, a.Name, a.Words, a.Of = AnchorEnd, cmp.Or(m.End.Name, m.End.Who), m.End.Words, m.End.Of
 	case m.Words != nil:
 		a.Kind, a.Name = AnchorWords, m.Who
 	case m.Name != nil:

@@ -292,7 +292,7 @@ func endsOperand(tokens []lexer.Token) bool {
 		if n == 1 && specOf[t.Value] != nil { // it begins the statement
 			return false
 		}
-		if !isKeyword(t.Value) || t.Value == "inf" {
+		if !isKeyword(t.Value) || t.Value == "inf" || n > 2 && tokens[n-2].Value == "of" && tokens[n-3].Value == "end" {
 			return true
 		}
 		_, unit := unitOf(t.Value)

@@ -69,6 +69,7 @@ with camera A, lens "75", stop f/2.8, nd 0.9
   cue chime on end of "every"
   cue step on end of OTTO "every ledger" 2 - 6 fr
   cue sigh on end of "MRS. DALE" + 1 s
+  cue halt on end of dolly + 0.5 s
   rack to LEDGER - 5 cm, landing on "every", over 1.4 s, smooth, because "he means it"
   rack to inf, at 4 s, even
   rack to 5'6", on knock

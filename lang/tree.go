@@ -125,7 +125,7 @@ type AnchorKind uint8
 const (
 	AnchorWords AnchorKind = iota // "WORDS" [n], or SPEAKER "WORDS" [n] when Name is set
 	AnchorName                    // a speaker's line, a cue, a let or a parameter: Name
-	AnchorEnd                     // end of Name, of "WORDS" [n] or of Name "WORDS" [n]
+	AnchorEnd                     // end of Name, of "WORDS" [n], of Name "WORDS" [n], or of a statement by its keyword Of
 	AnchorTime                    // Time, a time or a timecode
 )
 
@@ -136,7 +136,8 @@ type Anchor struct {
 	Kind   AnchorKind
 	Name   *Name
 	Words  *Text
-	Nth    int // 0 where no number is written
+	Nth    int    // 0 where no number is written
+	Of     string // as in end of dolly; else empty
 	Time   *Expr
 	Offset *Expr
 }

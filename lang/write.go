@@ -46,19 +46,13 @@ func writeAnchor(a *Anchor) string {
 	var text string
 	switch a.Kind {
 	case AnchorEnd:
-		text = "end of " + Write(a.Name)
+		text = "end of " + a.Of + writeWords(a)
 	case AnchorName:
 		text = Write(a.Name)
 	case AnchorTime:
 		text = writeExpr(a.Time, bindsProduct)
 	default:
-		text = Write(a.Words)
-		if a.Name != nil {
-			text = Write(a.Name) + " " + text
-		}
-		if a.Nth > 0 {
-			text += " " + strconv.Itoa(a.Nth)
-		}
+		text = writeWords(a)
 	}
 	if a.Offset == nil {
 		return text
@@ -68,6 +62,22 @@ func writeAnchor(a *Anchor) string {
 		return text + " - " + rest
 	}
 	return text + " + " + offset
+}
+
+// writeWords writes the name of an anchor, its words and its number, those that it
+// has.
+func writeWords(a *Anchor) string {
+	var parts []string
+	if a.Name != nil {
+		parts = append(parts, Write(a.Name))
+	}
+	if a.Words != nil {
+		parts = append(parts, Write(a.Words))
+	}
+	if a.Nth > 0 {
+		parts = append(parts, strconv.Itoa(a.Nth))
+	}
+	return strings.Join(parts, " ")
 }
 
 // How tightly a value binds: one that binds less than what is around it stands

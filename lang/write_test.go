@@ -55,7 +55,7 @@ func TestWrittenPiecesAreRead(t *testing.T) {
 	value := valueOf(name)
 	sign := rapid.SampledFrom([]string{" + ", " - "})
 	moment := rapid.Custom(func(t *rapid.T) string {
-		text := rapid.SampledFrom([]string{`A "every" 2`, `"every"`, "end of A", "knock", "T2", "2.5 s", "01:00:00:00", "4 * beat", "(1 s + beat)"}).Draw(t, "moment")
+		text := rapid.SampledFrom([]string{`A "every" 2`, `"every"`, "end of A", `end of "every" 2`, `end of A "every"`, "end of dolly", "knock", "T2", "2.5 s", "01:00:00:00", "4 * beat", "(1 s + beat)"}).Draw(t, "moment")
 		if rapid.Bool().Draw(t, "moved") {
 			text += sign.Draw(t, "sign") + value.Draw(t, "by")
 		}

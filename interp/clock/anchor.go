@@ -76,11 +76,7 @@ func (c *Clock) moment(q ask, a *lang.Anchor) When {
 		if a.Words != nil {
 			return c.words(q, a)
 		}
-		d, ok := q.in.Who(a.Name, names.DeclSubject, names.DeclVoice)
-		if !ok {
-			return failed
-		}
-		return c.speakerLine(q, d.Name.Text, a.Range(), true)
+		return c.end(q, a)
 	}
 	return c.named(q, a)
 }
@@ -125,12 +121,15 @@ func (c *Clock) named(q ask, a *lang.Anchor) When {
 }
 
 // endMeant returns an anchor of an end with its text as a name where that is what
-// it is: a text alone is the name of somebody before it is words.
+// it is: a text alone is the name of somebody before it is words, and what an
+// action says where no line has the words.
 func (c *Clock) endMeant(q ask, a *lang.Anchor) *lang.Anchor {
 	if a.Words == nil || a.Name != nil || a.Nth > 0 {
 		return a
 	}
-	if _, _, isParameter := q.in.Arg(a.Words.Value); !isParameter && c.with.Lex.Find(a.Words.Value) == nil {
+	_, _, isParameter := q.in.Arg(a.Words.Value)
+	isAction := len(c.ends().actions[folded(a.Words.Value)]) > 0 && len(c.said().all(phrase(a))) == 0
+	if !isParameter && !isAction && c.with.Lex.Find(a.Words.Value) == nil {
 		return a
 	}
 	meant := *a

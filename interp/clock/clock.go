@@ -42,6 +42,7 @@ package clock
 import (
 	"fmt"
 	"math"
+	"sync"
 
 	"pullscore/interp/change"
 	"pullscore/interp/cut"
@@ -124,7 +125,8 @@ type Clock struct {
 	speaks  map[string][]*Line // the same by who speaks
 	bad     []int              // the items that may be spoken lines, and could not be read
 	cues    cues
-	said    func() *said // the words of all lines, once they are asked for
+	said    func() *said  // the words of all lines, once they are asked for
+	ends    func() ending // what ends can be named of, likewise
 
 	firstHeard func() *Line // the first line that the cut has; nil: none
 
@@ -156,6 +158,7 @@ func New(with With) *Clock {
 		cues: cuesOf(with.Items), movements: map[int]*movement{}, untimed: untimedOf(with.Items),
 	}
 	c.readLines()
+	c.ends = sync.OnceValue(c.endings)
 	return c
 }
 

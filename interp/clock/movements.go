@@ -187,7 +187,15 @@ func (c *Clock) readWalk(in *names.Reader, s *lang.Moves, mv *movement) (ok bool
 	if mv.Who = c.with.Stage.Subjects[d.Name.Text]; mv.Who == nil || !mv.Who.Ok {
 		return false
 	}
-	if mv.KeepsSide = mv.FromSelf; mv.FromSelf {
+	if mv.Along.On == mv.Who { // as in NORA moves to NORA - 15 cm
+		mv.FromSelf, mv.By = true, mv.Along.V
+		if mv.By == 0 && s.To.Side == nil {
+			in.Fail(s.To.Range(), "out-of-range", mv.Who.Name+" stands there already", "")
+			return false
+		}
+	}
+	if mv.FromSelf {
+		mv.KeepsSide = s.To == nil || s.To.Side == nil
 		return true
 	}
 	mv.Along.Back(c.with.Change.Back)
@@ -218,7 +226,7 @@ func (c *Clock) movement(k int, ahead bool) When {
 			return w
 		case !mv.ok: // told; its moment has been looked at all the same
 			return failed
-		case mv.Along.On != nil && c.with.Stage.HangsOn(mv.Along.On, mv.Who):
+		case !mv.FromSelf && mv.Along.On != nil && c.with.Stage.HangsOn(mv.Along.On, mv.Who):
 			c.items[k].In.Fail(mv.Stmt.(*lang.Moves).To.Range(), "circle", fmt.Sprintf("%s would stand relative to itself", mv.Who.Name), "")
 			return failed
 		case w.State == Failed:
@@ -232,7 +240,7 @@ func (c *Clock) movement(k int, ahead bool) When {
 		}
 		mv.Start, mv.End = w.T, c.span(k, w.T, w.T+over)
 		c.moved = append(c.moved, &mv.Move)
-		if mv.Who != nil {
+		if mv.Who != nil && !mv.FromSelf {
 			mv.Who.StandsBy(mv.Along.On)
 		}
 		return w

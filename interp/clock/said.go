@@ -3,7 +3,6 @@
 package clock
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 
@@ -21,19 +20,19 @@ type spotted struct {
 // A phrase is looked for where its rarest word stands, once.
 type said struct {
 	words   map[string][]spotted // by each word, in the order of the lines
-	phrases map[phraseOf][]spotted
+	phrases map[string][]spotted // that have been looked for
+	lines   map[phraseBy][]*Line // likewise, of one speaker
 }
 
-// A phraseOf is a phrase in the lines of one speaker, or in all lines.
-type phraseOf struct {
-	phrase string
-	who    string
-	all    bool
+// A phraseBy is a phrase that lines of one speaker have so often.
+type phraseBy struct {
+	phrase, who string
+	often       int
 }
 
 // newSaid notes where every word of the lines stands.
 func newSaid(lines []*Line) *said {
-	s := &said{words: map[string][]spotted{}, phrases: map[phraseOf][]spotted{}}
+	s := &said{words: map[string][]spotted{}, phrases: map[string][]spotted{}, lines: map[phraseBy][]*Line{}}
 	for _, l := range lines {
 		for i, word := range l.fold() {
 			s.words[word] = append(s.words[word], spotted{l, i})
@@ -44,7 +43,7 @@ func newSaid(lines []*Line) *said {
 
 // all finds a phrase in all lines.
 func (s *said) all(phrase speech.Folded) []spotted {
-	key := phraseOf{phrase: strings.Join(phrase, " "), all: true}
+	key := strings.Join(phrase, " ")
 	hits, ok := s.phrases[key]
 	if !ok {
 		hits = s.find(phrase)
@@ -53,19 +52,22 @@ func (s *said) all(phrase speech.Folded) []spotted {
 	return hits
 }
 
-// by finds a phrase in the lines of one speaker.
-func (s *said) by(who string, phrase speech.Folded) []spotted {
-	key := phraseOf{phrase: strings.Join(phrase, " "), who: who}
-	hits, ok := s.phrases[key]
-	if !ok {
-		for _, h := range s.all(phrase) {
-			if h.line.Who == who {
-				hits = append(hits, h)
-			}
-		}
-		s.phrases[key] = hits
+// linesBy finds the lines of one speaker that have a phrase so often.
+func (s *said) linesBy(who string, phrase speech.Folded, often int) []*Line {
+	key := phraseBy{phrase: strings.Join(phrase, " "), who: who, often: often}
+	lines, ok := s.lines[key]
+	if ok {
+		return lines
 	}
-	return hits
+	hits := s.all(phrase)
+	for i := range hits {
+		l, last := hits[i].line, i+often-1
+		if l.Who == who && last < len(hits) && hits[last].line == l && (len(lines) == 0 || lines[len(lines)-1] != l) {
+			lines = append(lines, l)
+		}
+	}
+	s.lines[key] = lines
+	return lines
 }
 
 // find looks at every place of the rarest word of a phrase.
@@ -87,11 +89,4 @@ func (s *said) find(phrase speech.Folded) (hits []spotted) {
 		}
 	}
 	return hits
-}
-
-// before returns how many of the places, which are in the order of the lines,
-// stand in lines above an item.
-func before(hits []spotted, item int) int {
-	n, _ := slices.BinarySearchFunc(hits, item, func(h spotted, item int) int { return cmp.Compare(h.line.Item, item) })
-	return n
 }

@@ -5,13 +5,15 @@ package clock
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"pullscore/interp/names"
 	"pullscore/interp/speech"
 	"pullscore/lang"
 )
 
-// words resolves "WORDS" [n] and SPEAKER "WORDS" [n].
+// words resolves "WORDS" [n] and SPEAKER "WORDS" [n], and the ends of these. The
+// number counts within one line.
 func (c *Clock) words(q ask, a *lang.Anchor) When {
 	if a.Words == nil {
 		return failed
@@ -19,17 +21,18 @@ func (c *Clock) words(q ask, a *lang.Anchor) When {
 	if n := c.nameMeant(a); n != nil {
 		return c.named(q, n)
 	}
-	var hits []spotted
-	var ok bool
+	n := max(a.Nth, 1)
+	var some, often []*Line // that have the words, and that have them so often
 	if a.Name != nil {
-		hits, ok = c.inLinesOf(q, a)
+		who, ok := c.speakerOf(q, a)
+		if !ok {
+			return failed
+		}
+		some, often = c.said().linesBy(who, phrase(a), 1), c.said().linesBy(who, phrase(a), n)
 	} else {
-		hits, ok = c.inNearest(q, a)
+		some, often = c.beside(q.item, phrase(a), 1), c.beside(q.item, phrase(a), n)
 	}
-	if !ok {
-		return failed
-	}
-	hit, ok := c.pick(q, a, hits)
+	hit, ok := c.pick(q, a, some, often)
 	if !ok {
 		return failed
 	}
@@ -82,74 +85,151 @@ func occurrences(l *Line, phrase speech.Folded) []spotted {
 // phrase is the words of an anchor as they are looked for.
 func phrase(a *lang.Anchor) speech.Folded { return speech.Fold(speech.Split(a.Words.Value)) }
 
-// inLinesOf looks in all lines of a speaker.
-func (c *Clock) inLinesOf(q ask, a *lang.Anchor) (hits []spotted, ok bool) {
+// speakerOf returns whose lines an anchor names.
+func (c *Clock) speakerOf(q ask, a *lang.Anchor) (who string, ok bool) {
 	d, ok := q.in.Who(a.Name, names.DeclSubject, names.DeclVoice)
 	if !ok {
-		return nil, false
+		return "", false
 	}
 	if len(c.speaks[d.Name.Text]) == 0 {
 		c.noLine(q, d.Name.Text, a.Range())
-		return nil, false
+		return "", false
 	}
-	return c.said().by(d.Name.Text, phrase(a)), true
+	return d.Name.Text, true
 }
 
-// inNearest looks in the nearest lines above and below; found in both, the
-// words do not say which.
-func (c *Clock) inNearest(q ask, a *lang.Anchor) (hits []spotted, ok bool) {
-	above, below := c.nearest(q.item)
-	n, words := max(a.Nth, 1), phrase(a)
-	up, down := occurrences(above, words), occurrences(below, words)
-	if len(up) >= n && len(down) >= n {
-		q.in.Report(lang.Diagnostic{
-			Code: "word-twice", Severity: lang.Error, Range: a.Range(),
-			Message: fmt.Sprintf("%q is in the line above and in the line below", a.Words.Value),
-			Detail:  "Say whose line: " + c.sayWhich(a, above) + ", or " + c.sayWhich(a, below) + ".",
-			Related: []lang.Related{{Message: "here", Range: above.Stmt.Range()}, {Message: "and here", Range: below.Stmt.Range()}},
-		})
-		return nil, false
+// beside returns those of the lines next above and next below an item that have a
+// phrase so often.
+func (c *Clock) beside(item int, words speech.Folded, often int) (lines []*Line) {
+	above, below := c.nearest(item)
+	for _, l := range []*Line{above, below} {
+		if len(occurrences(l, words)) >= often {
+			lines = append(lines, l)
+		}
 	}
-	if len(up) >= n {
-		return up, true
-	}
-	if len(down) >= n {
-		return down, true
-	}
-	return append(up, down...), true
+	return lines
 }
 
-// sayWhich writes the anchor so that it means the words in that line alone.
-func (c *Clock) sayWhich(a *lang.Anchor, l *Line) string {
-	hits := c.said().by(l.Who, phrase(a))
-	s := fmt.Sprintf("%s %q", lang.WriteName(l.Who), a.Words.Value)
-	if len(hits) > 1 {
-		s += fmt.Sprintf(" %d", before(hits, l.Item)+max(a.Nth, 1))
-	}
-	return s
-}
-
-// pick chooses among the places that words were found at.
-func (c *Clock) pick(q ask, a *lang.Anchor, hits []spotted) (spotted, bool) {
-	words := fmt.Sprintf("%q", a.Words.Value)
-	if a.Name != nil {
-		words = lang.WriteName(a.Name.Text) + " " + words
-	}
+// pick finds the words of an anchor in the one line that has them, and where a
+// number is written, has them so often.
+func (c *Clock) pick(q ask, a *lang.Anchor, some, often []*Line) (spotted, bool) {
 	switch {
-	case len(hits) == 0 && (c.besideBad(q.item) || a.Name != nil && c.with.Lex.Here.Any(speechWord)): // one mistake is told once
-	case len(hits) == 0:
+	case len(some) == 0 && (c.besideBad(q.item) || a.Name != nil && c.with.Lex.Here.Any(speechWord)): // one mistake is told once
+	case len(some) == 0:
 		q.in.Fail(a.Range(), "word-not-found", c.notFound(a), c.nearWord(q, a))
-	case a.Nth > len(hits):
-		q.in.Fail(a.Range(), "word-not-found", fmt.Sprintf("%q is not there %d times", a.Words.Value, a.Nth),
-			fmt.Sprintf("It is there %d times.", len(hits)))
-	case a.Nth == 0 && len(hits) > 1:
-		q.in.Fail(a.Range(), "word-twice", fmt.Sprintf("%q is there %d times", a.Words.Value, len(hits)),
-			fmt.Sprintf("Say which: %s 1, or %s 2.", words, words))
+	case len(often) == 0:
+		c.notSoOften(q, a, some[0])
+	case len(often) > 1:
+		c.inSeveral(q, a, often)
 	default:
+		hits := occurrences(often[0], phrase(a))
+		if a.Nth == 0 && len(hits) > 1 {
+			c.severalTimes(q, a, len(hits))
+			return spotted{}, false
+		}
 		return hits[max(a.Nth, 1)-1], true
 	}
 	return spotted{}, false
 }
+
+// mostNamed is how many lines a message names.
+const mostNamed = 3
+
+// notSoOften tells of words that no line has as often as an anchor counts.
+func (c *Clock) notSoOften(q ask, a *lang.Anchor, l *Line) {
+	q.in.Report(lang.Diagnostic{
+		Code: "word-not-found", Severity: lang.Error, Range: a.Range(),
+		Message: fmt.Sprintf("%q is not %s in one line", a.Words.Value, times(a.Nth)),
+		Detail:  fmt.Sprintf("The number counts within one line, and this one has it %s.", times(len(occurrences(l, phrase(a))))),
+		Related: []lang.Related{{Message: "this line", Range: l.Stmt.Range()}},
+	})
+}
+
+// severalTimes tells of words that stand several times in their line.
+func (c *Clock) severalTimes(q ask, a *lang.Anchor, hits int) {
+	words := fmt.Sprintf("%q", a.Words.Value)
+	if a.Name != nil {
+		words = lang.WriteName(a.Name.Text) + " " + words
+	}
+	q.in.Fail(a.Range(), "word-twice", fmt.Sprintf("%q is there %s", a.Words.Value, times(hits)),
+		fmt.Sprintf("Say which: %s 1, or %s 2.", words, words))
+}
+
+// times says how often something is.
+func times(n int) string {
+	switch n {
+	case 1:
+		return "once"
+	case 2:
+		return "twice"
+	}
+	return fmt.Sprintf("%d times", n)
+}
+
+// inSeveral tells of words that several lines have, and names the lines.
+func (c *Clock) inSeveral(q ask, a *lang.Anchor, lines []*Line) {
+	d := lang.Diagnostic{Code: "which-line", Severity: lang.Error, Range: a.Range()}
+	many := fmt.Sprint(len(lines))
+	if len(lines) > mostNamed {
+		lines, many = lines[:mostNamed], "many"
+	}
+	if a.Name != nil {
+		d.Message = fmt.Sprintf("%s lines of %s have %q", many, lines[0].Who, a.Words.Value)
+	} else {
+		d.Code = "word-twice"
+		d.Message = fmt.Sprintf("%q is in the line above and in the line below", a.Words.Value)
+	}
+	var said, advice []string
+	for _, l := range lines {
+		said = append(said, fmt.Sprintf("%q", names.ValueOf(l.Stmt.Words)))
+		if text, ok := c.sayWhich(a, l); ok {
+			advice = append(advice, text)
+		}
+		d.Related = append(d.Related, lang.Related{Message: "this line", Range: l.Stmt.Range()})
+	}
+	if a.Name != nil {
+		d.Message += ": " + strings.Join(said, ", ")
+	}
+	switch {
+	case len(advice) == 0:
+		d.Detail = "The same words follow in each of them. Write the moment as a time, as in 2.5 s."
+	default:
+		d.Detail = "Say which line: " + strings.Join(advice, ", or ") + "."
+	}
+	q.in.Report(d)
+}
+
+// sayWhich writes the anchor so that it means the words in that line alone: with
+// whose line it is, with as many of the words behind them as no other line of
+// theirs has, and with a number where the line has them several times. ok is false
+// where the line says nothing else than another.
+func (c *Clock) sayWhich(a *lang.Anchor, l *Line) (text string, ok bool) {
+	words, line := phrase(a), l.fold()
+	hits := occurrences(l, words)
+	from := hits[min(max(a.Nth, 1), len(hits))-1].token
+	for end := from + len(words); end <= len(line); end++ {
+		if len(c.said().linesBy(l.Who, line[from:end], 1)) > 1 {
+			continue
+		}
+		text = a.Words.Value
+		if end > from+len(words) {
+			text = names.ValueOf(l.Stmt.Words)[l.Tokens[from].Start:l.Tokens[end-1].End]
+		}
+		text = fmt.Sprintf("%s %q", lang.WriteName(l.Who), text)
+		here := occurrences(l, line[from:end])
+		if n := slices.IndexFunc(here, func(h spotted) bool { return h.token == from }); len(here) > 1 {
+			text += fmt.Sprintf(" %d", n+1)
+		}
+		return text, true
+	}
+	return "", false
+}
+
+// mostTried is how many places of words are looked at to tell which may be meant.
+const mostTried = 10
+
+// first returns the first n of a list.
+func first[T any](list []T, n int) []T { return list[:min(n, len(list))] }
 
 func (c *Clock) notFound(a *lang.Anchor) string {
 	if a.Name != nil {
@@ -161,9 +241,14 @@ func (c *Clock) notFound(a *lang.Anchor) string {
 // nearWord offers a near miss from the lines looked in, or says in which
 // speaker's lines the words do stand.
 func (c *Clock) nearWord(q ask, a *lang.Anchor) string {
-	if i := slices.IndexFunc(c.said().all(phrase(a)), func(h spotted) bool { return h.line.Who != "" }); i >= 0 {
-		l := c.said().all(phrase(a))[i].line
-		return fmt.Sprintf("It is in a line of %s: write %s.", l.Who, c.sayWhich(a, l))
+	said := slices.DeleteFunc(slices.Clone(first(c.said().all(phrase(a)), mostTried)), func(h spotted) bool { return h.line.Who == "" })
+	for _, h := range said {
+		if text, ok := c.sayWhich(a, h.line); ok {
+			return fmt.Sprintf("It is in a line of %s: write %s.", h.line.Who, text)
+		}
+	}
+	if len(said) > 0 {
+		return fmt.Sprintf("It is in several lines of %s.", said[0].line.Who)
 	}
 	var among []string
 	above, below := c.nearest(q.item)

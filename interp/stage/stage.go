@@ -296,9 +296,17 @@ func (st *Stage) lay(moves []*Move) {
 		}
 		m.Who.Along.Add(plan.Step{Start: m.Start, End: m.End, To: st.leadsTo(m), Smooth: m.Smooth})
 		if !m.KeepsSide {
-			m.Who.Across.Add(plan.Step{Start: m.Start, End: m.End, To: onTrack(m.Across, true), Smooth: m.Smooth})
+			m.Who.Across.Add(plan.Step{Start: m.Start, End: m.End, To: m.leadsAcross(), Smooth: m.Smooth})
 		}
 	}
+}
+
+// leadsAcross is where to the side a move of a person leads.
+func (m *Move) leadsAcross() plan.Spot {
+	if m.FromSelf {
+		return plan.Spot{Offset: m.Who.Across.At(m.Start) + m.Across.V}
+	}
+	return onTrack(m.Across, true)
 }
 
 // leadsTo is where along the lens's axis a move of a person leads, once all before
@@ -319,7 +327,10 @@ func (st *Stage) leadsTo(m *Move) plan.Spot {
 // and a way that takes longer may be another, so it is measured until its time
 // stays.
 func (st *Stage) Takes(m *Move, start float64) (long float64) {
-	if m.Kind == "dolly" || m.FromSelf {
+	switch {
+	case m.FromSelf && !m.KeepsSide:
+		return math.Hypot(m.By, m.Across.V) / m.Speed
+	case m.Kind == "dolly" || m.FromSelf:
 		return math.Abs(m.By) / m.Speed
 	}
 	across := m.Who.Across.At(start)
@@ -328,7 +339,7 @@ func (st *Stage) Takes(m *Move, start float64) (long float64) {
 		dx := at(st.leadsTo(&try), try.End) - m.Who.Along.At(start)
 		dy := 0.0
 		if !m.KeepsSide {
-			dy = at(onTrack(m.Across, true), try.End) - across
+			dy = at(m.leadsAcross(), try.End) - across
 		}
 		before := long
 		if long = math.Hypot(dx, dy) / m.Speed; math.Abs(long-before) < 1e-9 {
