@@ -106,7 +106,7 @@ func (w *writer) scene(scene fountain.Scene, said []utterance) {
 	w.line("\nshot %s%s", w.id(scene.Position, scene.Number), heading(scene))
 	s := shot{writer: w, anchors: newAnchors(said)}
 	for i := range said {
-		s.beat(&said[i])
+		s.beat(i, &said[i])
 	}
 }
 
@@ -140,13 +140,13 @@ func (w *writer) id(position int, number string) string {
 // A shot is being written from the beats of a scene.
 type shot struct {
 	*writer
-	anchors anchors
+	anchors *anchors
 	focus   string // who the focus is on, if all racks so far are woken up
-	latest  string // the anchor of the last word so far; empty before any
+	latest  string // the anchor of the last word so far; empty where there is none
 	acted   int    // actions since that word
 }
 
-func (s *shot) beat(u *utterance) {
+func (s *shot) beat(i int, u *utterance) {
 	switch {
 	case u.Who == "":
 		if u.text != "" {
@@ -157,7 +157,7 @@ func (s *shot) beat(u *utterance) {
 			s.action(u, u.Who+" "+how)
 		}
 	default:
-		s.speech(u)
+		s.speech(i, u)
 	}
 }
 
@@ -174,9 +174,9 @@ func aside(u *utterance) string {
 
 // speech writes a line with how it is said, and above it the rack to its
 // speaker, who must be in sight for that.
-func (s *shot) speech(u *utterance) {
+func (s *shot) speech(i int, u *utterance) {
 	if !u.Off {
-		s.rack(u.Who, s.anchors.first(u))
+		s.rack(u.Who, s.anchors.first(i))
 	}
 	if u.Dual {
 		s.line("  # Said at the same time as the line above.")
@@ -186,9 +186,7 @@ func (s *shot) speech(u *utterance) {
 		note = "  # " + note
 	}
 	s.line("  %s: %s%s", lang.WriteName(u.Who), lang.WriteText(u.text), note)
-	if last := s.anchors.last(u); last != "" {
-		s.latest, s.acted = last, 0
-	}
+	s.latest, s.acted = s.anchors.last(i), 0
 }
 
 // notes returns what else the page says of a speech: who says it too, that its
