@@ -10,19 +10,26 @@ import (
 	"pullscore/cmd/internal/export"
 )
 
-// choices are the words that tags of flags hold as ${name}.
-func choices() kong.Vars {
-	var forms, drawn []string
-	for _, f := range export.Forms() {
-		forms = append(forms, f.Name)
-	}
+// words are what the tags of the command hold as ${name}.
+func (*drawCmd) words() kong.Vars { return drawingWords() }
+
+// words are what the tags of the command hold as ${name}.
+func (*exportCmd) words() kong.Vars { return formWords() }
+
+func drawingWords() kong.Vars {
+	var list []string
 	for _, d := range drawingTable {
-		drawn = append(drawn, d.name)
+		list = append(list, d.name)
 	}
-	return kong.Vars{
-		"forms": strings.Join(forms, ","), "forms_bar": strings.Join(forms, "|"),
-		"drawings": strings.Join(drawn, ","), "drawings_words": strings.Join(drawn, ", "),
+	return kong.Vars{"drawings": strings.Join(list, ","), "drawings_words": strings.Join(list, ", ")}
+}
+
+func formWords() kong.Vars {
+	var list []string
+	for _, f := range export.Forms() {
+		list = append(list, f.Name)
 	}
+	return kong.Vars{"forms": strings.Join(list, ","), "forms_bar": strings.Join(list, "|")}
 }
 
 // A choice is a value of a flag and what help says of it, in lines.
