@@ -21,7 +21,7 @@ var columns = []column{
 	{"frame", func(_ *plan.Shot, f Frame) string { return strconv.FormatInt(f.Number, 10) }},
 	{"timecode", func(s *plan.Shot, f Frame) string { return s.Rate.Format(f.Label) }},
 	{"time_s", number(func(f Frame) float64 { return f.Time })},
-	{"focus_m", number(func(f Frame) float64 { return f.Tape })},
+	{"focus_m", number(func(f Frame) float64 { return f.Sensor })}, // as a camera records it, whatever the tape
 	{"focus_from_sensor_m", number(func(f Frame) float64 { return f.Sensor })},
 	{"focus_from_lens_m", number(func(f Frame) float64 { return f.Lens })},
 	{"ring_deg", number(func(f Frame) float64 { return f.Ring })},

@@ -27,7 +27,7 @@ func Forms() []Form {
 		{Name: "edl", Ending: "edl", Plan: EDL,
 			Help: "the same as a CMX 3600 list with LOC lines"},
 		{Name: "csv", Ending: "csv", Shot: CSV,
-			Help: "a row a frame: focus as the tape reads it, from the sensor and\nfrom the lens, ring and hand degrees, focal length, stop"},
+			Help: "a row a frame: focus from the sensor (focus_m, whatever `tape`\nsays) and from the lens, ring and hand degrees, focal, stop"},
 		{Name: "opentrackio", Ending: "jsonl", Shot: OpenTrackIO,
 			Help: "a JSON sample a frame, one a line; focus distances are from the\nsensor; infinity has no number, and is left out"},
 		{Name: "usd", Ending: "usda", Shot: USD,

@@ -15,8 +15,7 @@ type Frame struct {
 	Label  int64   // of its timecode, frames from 00:00:00:00
 	Time   float64 // seconds from the shot's start
 
-	Tape   float64 // the focus as the tape reads it, metres
-	Sensor float64 // from the sensor, metres
+	Sensor float64 // the focus from the sensor, metres
 	Lens   float64 // from the lens's front principal plane, metres
 	Ring   float64 // degrees from the near end
 	Hand   float64 // degrees at the hand
@@ -45,7 +44,7 @@ func at(s *plan.Shot, n int64) Frame {
 	x := s.FocusAt(t)
 	f := Frame{
 		Number: n, Label: n, Time: t,
-		Tape: s.ToTape(x, t), Sensor: optics.ToSensor(x, set.Focal), Lens: x,
+		Sensor: optics.ToSensor(x, set.Focal), Lens: x,
 		Ring: math.NaN(), Hand: s.HandAt(t),
 		Focal: set.Focal, Stop: set.Number, T: math.NaN(),
 	}

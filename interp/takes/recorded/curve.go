@@ -3,7 +3,8 @@
 //
 // A curve is a CSV file with a timecode and a focus distance, in the unit that
 // its header names, or OpenTrackIO samples as JSON lines. Its distances are
-// taken as the plan's tape reads them.
+// from the sensor, as cameras and lenses report them, also where the plan's
+// tape measures from the lens.
 package recorded
 
 import (
@@ -15,6 +16,8 @@ import (
 
 	"pullscore/interp/plan"
 	"pullscore/interp/takes"
+	"pullscore/interp/units"
+	"pullscore/optics"
 )
 
 // A Frame is one frame of a curve.
@@ -101,7 +104,7 @@ func (c *Curve) add(f frame, src source) *takes.Fault {
 	ring := f.ring
 	if math.IsNaN(ring) {
 		var err error
-		if ring, err = takes.RingAngle(c.Shot, f.metres, c.time(f.number)); err != nil {
+		if ring, err = ringAt(c.Shot, f.metres, c.time(f.number)); err != nil {
 			return src.fault(f, "%v", err)
 		}
 	}
@@ -112,6 +115,16 @@ func (c *Curve) add(f frame, src source) *takes.Fault {
 	}
 	c.Frames = append(c.Frames, Frame{f.number, ring, f.line})
 	return nil
+}
+
+// ringAt returns the angle of the ring, in degrees, that focuses at a distance
+// from the sensor in metres, which may be infinite, at a time of the shot.
+func ringAt(s *plan.Shot, sensor, t float64) (float64, error) {
+	if _, ok := optics.FromSensor(sensor, s.Focal(t)); !ok && !math.IsInf(sensor, 1) {
+		return 0, fmt.Errorf("the lens forms no image of what is %s away", units.Style{}.Gap(sensor))
+	}
+	deg, _ := s.Optics.Ring.Angle(sensor)
+	return deg, nil
 }
 
 // label is the timecode of a frame.

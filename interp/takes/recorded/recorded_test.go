@@ -86,7 +86,7 @@ func frames(s *plan.Shot, moves [2]move, f func(number int64, metres float64)) {
 	num, den := s.Rate.Exact()
 	for n := int64(0); n < int64(float64(s.Duration)*float64(num)/float64(den)); n++ {
 		t := float64(n) * float64(den) / float64(num)
-		f(s.Begins+n, s.ToTape(s.RingDistance(ringAt(s, moves, t), t), t))
+		f(s.Begins+n, s.Optics.Ring.Distance(ringAt(s, moves, t)))
 	}
 }
 
@@ -133,6 +133,16 @@ func TestScores(t *testing.T) {
 		{"millimetres at drop-frame over a minute", "29.97df", "00:00:57;00", func(s *plan.Shot) string {
 			return csv(s, late, "timecode,focus [mm]", func(m float64) string { return fmt.Sprintf("%.4f", m*1000) })
 		}},
+		{"metres where the tape reads from the lens", "24\ntape from lens", "01:00:10:12", func(s *plan.Shot) string { return csv(s, late, "Timecode,focus_m", metres) }},
+		{"a column that says from the sensor", "24", "01:00:00:00", func(s *plan.Shot) string {
+			return csv(s, late, "Timecode,focus_from_sensor_m,focus_m,focus_from_lens_m", func(m float64) string { return metres(m) + ",1,1" })
+		}},
+		{"and behind one that does not", "24", "01:00:00:00", func(s *plan.Shot) string {
+			return csv(s, late, "Timecode,focus_m,focus from sensor (mm)", func(m float64) string { return fmt.Sprintf("1,%.4f", m*1000) })
+		}},
+		{"samples with distances where the tape reads from the lens", "24\ntape from lens", "01:00:00:00", func(s *plan.Shot) string {
+			return track(s, late, func(m float64) string { return fmt.Sprintf(`"focusDistance":%.6f`, m) })
+		}},
 		{"samples with distances", "29.97df", "00:08:57;10", func(s *plan.Shot) string {
 			return track(s, late, func(m float64) string { return fmt.Sprintf(`"focusDistance":%.6f`, m) })
 		}},
@@ -141,7 +151,7 @@ func TestScores(t *testing.T) {
 		}},
 		{"samples with encoders", "48", "01:00:00:00", func(s *plan.Shot) string {
 			return track(s, late, func(m float64) string {
-				deg, _ := s.RingDeg(s.FromTape(m, 0), 0)
+				deg, _ := s.Optics.Ring.Angle(m)
 				return fmt.Sprintf(`"encoders":{"focus":%.7f}`, 1-deg/s.Optics.Ring.Throw())
 			})
 		}},

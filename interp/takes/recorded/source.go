@@ -66,14 +66,16 @@ func newCSVSource(r io.Reader, file string, shot *plan.Shot) (*csvSource, error)
 	if err != nil {
 		return nil, err
 	}
+	plain := true // the column of focus does not say from where
 	for i, f := range head {
-		switch unit, isFocus := focusColumn(f.Text); {
+		switch unit, fromSensor, isFocus := focusColumn(f.Text); {
 		case isCode(f.Text) && s.code < 0:
 			s.code = i
-		case isFocus && s.focus >= 0:
+		case !isFocus:
+		case s.focus >= 0 && plain == !fromSensor:
 			return nil, s.rows.Fault(f.Line, f.Column, "a second column of focus distances: keep one of %q and %q", head[s.focus].Text, f.Text)
-		case isFocus:
-			s.focus, s.unit = i, unit
+		case s.focus < 0 || fromSensor:
+			s.focus, s.unit, plain = i, unit, !fromSensor
 		}
 	}
 	switch {
@@ -95,9 +97,10 @@ func isCode(name string) bool {
 }
 
 // focusColumn tells whether a column holds focus distances, and their unit
-// where its name ends in one: focus_m, focus (ft), Focus distance [mm]. Focus
-// from the lens or from the sensor is a column of its own, and not meant.
-func focusColumn(name string) (unit string, ok bool) {
+// where its name ends in one: focus_m, focus (ft), Focus distance [mm]. It also
+// tells whether the name says that they are from the sensor, as in
+// focus_from_sensor_m. Focus from the lens is a column of its own, and not meant.
+func focusColumn(name string) (unit string, fromSensor, ok bool) {
 	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return strings.ContainsRune(" _-()[]/.:", r) })
 	switch {
 	case len(words) > 1 && words[0] == "focus" && words[1] == "distance":
@@ -105,13 +108,16 @@ func focusColumn(name string) (unit string, ok bool) {
 	case len(words) > 0 && (words[0] == "focus" || words[0] == "focusdistance"):
 		words = words[1:]
 	default:
-		return "", false
+		return "", false, false
+	}
+	if len(words) > 1 && words[0] == "from" && words[1] == "sensor" {
+		words, fromSensor = words[2:], true
 	}
 	if len(words) == 0 {
-		return "", true
+		return "", fromSensor, true
 	}
 	_, ok = takes.Metres(words[0])
-	return words[0], ok && len(words) == 1
+	return words[0], fromSensor, ok && len(words) == 1
 }
 
 func (s *csvSource) next() (frame, error) {
