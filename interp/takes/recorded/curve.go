@@ -24,6 +24,7 @@ import (
 type Frame struct {
 	Number int64   // by its timecode
 	Ring   float64 // the angle of the ring, degrees
+	read   float64 // what the file has: metres, or degrees where it has none
 	line   int     // of the file
 }
 
@@ -101,9 +102,10 @@ func (c *Curve) add(f frame, src source) *takes.Fault {
 	case n > 0 && f.number < c.Frames[n-1].Number:
 		return src.fault(f, "timecode goes back from %s to %s", c.label(c.Frames[n-1].Number), c.label(f.number))
 	}
-	ring := f.ring
+	ring, read := f.ring, f.ring
 	if math.IsNaN(ring) {
 		var err error
+		read = f.metres
 		if ring, err = ringAt(c.Shot, f.metres, c.time(f.number)); err != nil {
 			return src.fault(f, "%v", err)
 		}
@@ -113,7 +115,7 @@ func (c *Curve) add(f frame, src source) *takes.Fault {
 			c.Gaps = append(c.Gaps, Gap{c.Frames[n-1].Number, lost})
 		}
 	}
-	c.Frames = append(c.Frames, Frame{f.number, ring, f.line})
+	c.Frames = append(c.Frames, Frame{f.number, ring, read, f.line})
 	return nil
 }
 

@@ -1,14 +1,13 @@
-// The movement of the hand in a stretch of a curve.
+// The hand in a stretch of a curve: when it moves and when it rests, by its
+// speed.
 
 package recorded
 
 import (
-	"fmt"
 	"math"
 
 	"pullscore/interp/plan"
 	"pullscore/interp/takes"
-	"pullscore/interp/units"
 )
 
 // A motion is a stretch of a curve as the hand has it.
@@ -19,7 +18,7 @@ type motion struct {
 	time   []float64 // of each frame, seconds
 	hand   []float64 // degrees from the mark, in the direction of travel
 	speed  []float64 // deg/s, between neighbours
-	peak   int       // where it is fastest in the direction of travel
+	step   float64   // the least by which two neighbours differ, as Frame.read
 }
 
 func newMotion(c *Curve, p *plan.Pull, frames []Frame) *motion {
@@ -32,50 +31,53 @@ func newMotion(c *Curve, p *plan.Pull, frames []Frame) *motion {
 		m.time = append(m.time, c.time(f.Number))
 		m.hand = append(m.hand, past)
 	}
-	m.speed = make([]float64, len(frames))
-	for k := range frames {
-		a, b := max(k-1, 0), min(k+1, len(frames)-1)
-		if a < b {
-			m.speed[k] = (m.hand[b] - m.hand[a]) / (m.time[b] - m.time[a])
-		}
-		if m.speed[k] > m.speed[m.peak] {
-			m.peak = k
-		}
-	}
+	m.measure()
 	return m
 }
 
-// unfit says why the stretch cannot be scored, "" where it can.
-func (m *motion) unfit() string {
-	if len(m.frames) < 3 {
-		return "the recording does not cover it"
+// measure fills in the speeds and the step.
+func (m *motion) measure() {
+	m.speed = make([]float64, len(m.frames))
+	m.step = math.Inf(1)
+	for k := range m.frames {
+		a, b := max(k-1, 0), min(k+1, len(m.frames)-1)
+		if a < b {
+			m.speed[k] = (m.hand[b] - m.hand[a]) / (m.time[b] - m.time[a])
+		}
+		if k > 0 {
+			if d := m.change(k); d > 0 {
+				m.step = min(m.step, d)
+			}
+		}
 	}
-	if m.time[0] > float64(m.pull.Start)+1e-9 {
-		return fmt.Sprintf("the recording begins at %s, after its start", m.curve.label(m.frames[0].Number))
-	}
-	lo, hi := m.hand[0], m.hand[0]
-	for _, h := range m.hand {
-		lo, hi = min(lo, h), max(hi, h)
-	}
-	if !(hi-lo >= least*m.pull.Asks.Travel) || m.speed[m.peak] <= 0 {
-		return fmt.Sprintf("the focus did not move: %s at the hand of %s", units.Style{}.AngleTo(hi-lo, 1), units.Style{}.AngleTo(m.pull.Asks.Travel, 1))
-	}
-	return ""
 }
 
+// change is how much a frame differs from the one before it, as it was read.
+func (m *motion) change(k int) float64 {
+	if m.frames[k].read == m.frames[k-1].read { // also two that are infinite
+		return 0
+	}
+	return math.Abs(m.frames[k].read - m.frames[k-1].read)
+}
+
+// creeps tells whether a frame differs from the one before by a single step of
+// the recording, as it does wherever a coarse one is of a slow hand.
+func (m *motion) creeps(k int) bool { return m.change(k) <= 1.5*m.step }
+
 // ends returns the frame after which the hand moves, and that at which it has
-// come to rest: the first that is followed by stillness, after the fastest.
-func (m *motion) ends() (onset, landing int) {
-	threshold := moves * m.speed[m.peak]
-	onset = m.peak
-	for onset > 0 && m.speed[onset-1] > threshold {
+// come to rest, of the movement about its fastest frame: the first that is
+// followed by stillness. A frame that is taken belongs to another movement.
+func (m *motion) ends(peak int, taken []bool) (onset, landing int) {
+	threshold := moves * m.speed[peak]
+	onset = peak
+	for onset > 0 && !taken[onset-1] && m.speed[onset-1] > threshold {
 		onset--
 	}
 	if onset > 0 {
 		onset-- // a speed is that about its frame: the hand still rested there
 	}
 	last := len(m.frames) - 1
-	for landing = m.peak; landing < last; landing++ {
+	for landing = peak; landing < last && !taken[landing+1]; landing++ {
 		if m.still(landing, threshold) {
 			break
 		}
@@ -93,6 +95,45 @@ func (m *motion) still(k int, threshold float64) bool {
 	return true
 }
 
+// widen moves the ends of a movement out as long as the hand creeps on by single
+// steps of the recording: between them a slow hand seems to rest.
+func (m *motion) widen(onset, landing int, taken []bool) (int, int) {
+	for k := landing + 1; k < len(m.frames) && !taken[k] && m.creeps(k) && m.time[k]-m.time[landing] <= creep; k++ {
+		if m.hand[k] > m.hand[landing] {
+			landing = k
+		}
+	}
+	for k := onset - 1; k >= 0 && !taken[k] && m.creeps(k+1) && m.time[onset]-m.time[k] <= creep; k-- {
+		if m.hand[k] < m.hand[onset] {
+			onset = k
+		}
+	}
+	return onset, landing
+}
+
+// rested returns the frames about a movement through which the hand rests before
+// and after it, as long as pad at most.
+func (m *motion) rested(onset, landing int, tolerance float64) (from, to int) {
+	for from = onset; from > 0 && m.time[onset]-m.time[from-1] <= pad && math.Abs(m.hand[from-1]-m.hand[onset]) <= tolerance; {
+		from--
+	}
+	for to = landing; to+1 < len(m.frames) && m.time[to+1]-m.time[landing] <= pad && math.Abs(m.hand[to+1]-m.hand[landing]) <= tolerance; {
+		to++
+	}
+	return from, to
+}
+
+// stepAt returns the step of the recording at the end of a movement, in degrees
+// at the hand.
+func (m *motion) stepAt(onset, landing int) float64 {
+	for k := landing; k > onset; k-- {
+		if d := m.change(k); d > 0 {
+			return math.Abs(m.hand[k]-m.hand[k-1]) * m.step / d
+		}
+	}
+	return 0
+}
+
 // restAt is where the hand has come to rest: the mean over the stillness.
 func (m *motion) restAt(k int) float64 {
 	sum, n := 0.0, 0.0
@@ -101,21 +142,4 @@ func (m *motion) restAt(k int) float64 {
 		n++
 	}
 	return sum / n
-}
-
-// broken says why a movement cannot be scored for the frames that it lacks, ""
-// where it can.
-func (m *motion) broken(onset, landing int) string {
-	if landing <= onset {
-		return "the focus did not come to rest"
-	}
-	if landing == len(m.frames)-1 {
-		return fmt.Sprintf("the focus did not come to rest before %s", m.curve.label(m.frames[landing].Number))
-	}
-	for k := onset; k < landing; k++ {
-		if m.time[k+1]-m.time[k] > longestGap {
-			return fmt.Sprintf("frames are missing from %s to %s, in the middle of it", m.curve.label(m.frames[k].Number+1), m.curve.label(m.frames[k+1].Number-1))
-		}
-	}
-	return ""
 }

@@ -319,3 +319,104 @@ func FuzzRead(f *testing.F) {
 		}
 	})
 }
+
+// A leg of a made-up hand goes to a place past the first mark, in degrees of the
+// ring, between two times.
+type leg struct{ from, to, past float64 }
+
+// along returns a recording whose ring starts where the shot does and goes along
+// legs; even ones do not set out or land gently.
+func along(s *plan.Shot, legs []leg, even bool, write func(metres float64) string) string {
+	var b strings.Builder
+	b.WriteString("tc,focus_m\n")
+	num, den := s.Rate.Exact()
+	for n := range int64(float64(s.Duration) * float64(num) / float64(den)) {
+		t := float64(n) * float64(den) / float64(num)
+		ring := float64(s.Pulls[0].FromDeg)
+		for _, l := range legs {
+			u := min(max((t-l.from)/(l.to-l.from), 0), 1)
+			if !even {
+				u = hand.MinJerk(u)
+			}
+			ring += u * (float64(s.Pulls[0].ToDeg) + l.past - ring)
+			if u < 1 {
+				break
+			}
+		}
+		fmt.Fprintf(&b, "%s,%s\n", s.Rate.Format(s.Begins+n), write(s.Optics.Ring.Distance(ring)))
+	}
+	return b.String()
+}
+
+// The movement that is nearest to the plan is scored, and none where two are.
+// The rack is planned from 2 s to 3 s.
+func TestWhichMovement(t *testing.T) {
+	s := shotAt(t, "24", "01:00:00:00")
+	back := float64(s.Pulls[0].FromDeg - s.Pulls[0].ToDeg)
+	fine := func(m float64) string { return fmt.Sprintf("%.6f", m) }
+	tests := []struct {
+		name        string
+		legs        []leg
+		even        bool
+		write       func(float64) string
+		sets, lands float64 // 0: not scored
+		past, slack float64
+		why         string
+	}{
+		{"alone", []leg{{2, 3, 0.5}}, false, fine, 2, 3, 0.5, 0.02, ""},
+		{"after a faster one in rehearsal", []leg{{0.2, 0.6, 0.2}, {0.9, 1.5, back}, {2.1, 3.1, -1}}, false, fine, 2.1, 3.1, -1, 0.02, ""},
+		{"before a faster one", []leg{{1.9, 2.8, 0.4}, {3, 3.2, back}, {3.4, 3.7, 0}}, false, fine, 1.9, 2.8, 0.4, 0.02, ""},
+		{"after one that was broken off", []leg{{1.4, 1.9, back / 2}, {2.2, 3, 0}}, false, fine, 2.2, 3, 0, 0.02, ""},
+		{"a last step that is no movement", []leg{{2, 3, -1}, {3.3, 3.5, 0}}, false, fine, 2, 3, -1, 0.02, ""},
+		{"two of a kind", []leg{{1.7, 2.2, 0}, {2.32, 2.6, back}, {2.75, 3.25, 0}}, false, fine, 0, 0, 0, 0, "two movements fit, one from 01:00:01:"},
+		{"away from the mark", []leg{{2, 3, 2 * back}}, false, fine, 0, 0, 0, 0, "the focus did not move: 0"},
+		{"to and fro without rest", []leg{{1, 1.5, 0}, {1.5, 2, back}, {2, 2.5, 0}, {2.5, 3, back}, {3, 3.5, 0}, {3.5, 4, back}}, false, fine, 0, 0, 0, 0, "the focus made no movement of its own"},
+		{"not smooth", []leg{{2, 2.25, back * 0.55}, {2.25, 3.05, back * 0.45}, {3.05, 3.3, 0}}, true, fine, 2, 3.3, 0, 0.1, "not one smooth movement"},
+		{"slow, in steps of 2 cm", []leg{{1.5, 3.5, 0}}, false, func(m float64) string { return fmt.Sprintf("%.2f", math.Round(m*50)/50) }, 1.5, 3.5, 0, 0.1, ""},
+		{"slow, in steps of 5 cm", []leg{{1.5, 3.5, 0}}, false, func(m float64) string { return fmt.Sprintf("%.2f", math.Round(m*20)/20) }, 1.5, 3.5, 0, 0.2, ""},
+		{"slow, in steps of 10 cm", []leg{{1.1, 3.7, 0}}, false, func(m float64) string { return fmt.Sprintf("%.1f", m) }, 1.1, 3.7, 0, 0.3, ""},
+		{"slow and even, in steps of 10 cm", []leg{{1.1, 3.7, 0}}, true, func(m float64) string { return fmt.Sprintf("%.1f", m) }, 1.1, 3.7, 0, 0.3, "not one smooth movement"},
+		{"a correction", []leg{{2, 2.8, -2}, {2.85, 3.2, 0}}, false, fine, 2, 3.2, 0, 0.15, ""},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			c, err := recorded.Read(strings.NewReader(along(s, tt.legs, tt.even, tt.write)), "clip", s)
+			if err != nil || c.Faults.N > 0 {
+				t.Fatal(err, c.Faults.List)
+			}
+			got := c.Scores()[0]
+			if got.Scored != (tt.lands > 0) || !strings.HasPrefix(got.Why, tt.why) || got.Why != "" && tt.why == "" {
+				t.Fatalf("%+v, want %q", got, tt.why)
+			}
+			if !got.Scored {
+				return
+			}
+			if math.Abs(float64(got.Onset)-tt.sets) > tt.slack || math.Abs(float64(got.Landing)-tt.lands) > tt.slack {
+				t.Errorf("from %v to %v s, want %v to %v", got.Onset, got.Landing, tt.sets, tt.lands)
+			}
+			if d := float64(got.Error) - tt.past*float64(s.Gear); math.Abs(d) > 0.05+4*tt.slack {
+				t.Errorf("error %v, want %v", got.Error, tt.past)
+			}
+			if d := float64(got.Time - (got.Landing - got.Onset)); math.Abs(d) > 1e-9 {
+				t.Errorf("%v s from %v to %v", got.Time, got.Onset, got.Landing)
+			}
+		})
+	}
+}
+
+// A rack that the plan moves evenly is timed by a straight ramp.
+func TestEvenPulls(t *testing.T) {
+	text := strings.Replace(fmt.Sprintf(source, "24", "  begins at 01:00:00:00"), "over 1 s,", "over 1 s, even,", 1)
+	res := interp.Interpret("pier.pull", []byte(text), interp.Options{})
+	s := res.Plan.Shots[0]
+	if s.Pulls[0].Profile != "even" {
+		t.Fatalf("%+v", res.Findings)
+	}
+	c, err := recorded.Read(strings.NewReader(along(s, []leg{{2.1, 3.4, 0}}, true, func(m float64) string { return fmt.Sprintf("%.6f", m) })), "clip", s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := c.Scores()[0]; got.Why != "" || math.Abs(float64(got.Onset)-2.1) > 0.01 || math.Abs(float64(got.Time)-1.3) > 0.01 {
+		t.Errorf("%+v", got)
+	}
+}

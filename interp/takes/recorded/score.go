@@ -6,6 +6,7 @@ package recorded
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"pullscore/interp/plan"
 	"pullscore/interp/takes"
@@ -29,6 +30,28 @@ const (
 	// least is the share of the planned travel below which the focus has not
 	// moved.
 	least = 0.2
+
+	// creep is how long a hand that moves may seem to rest between two steps of a
+	// coarse recording, and pad how much of the rest about a movement its fit
+	// sees, both in seconds. Our own choice.
+	creep = 0.5
+	pad   = 0.5
+
+	// settled is the share of its travel within which a movement has come to
+	// rest, where the steps of the recording are not coarser, and roughest the
+	// share of it that a fit may leave. Our own choice.
+	settled  = 0.02
+	roughest = 0.05
+
+	// slack is how far beyond the frames that it sees a fit may begin or end,
+	// seconds: about a frame.
+	slack = 0.05
+
+	// usualDelay is how late a pull usually sets out or lands, seconds, and alike
+	// how little two movements may differ by, in squares of what is usual, to fit
+	// a pull about as well. Our own choice.
+	usualDelay = 0.5
+	alike      = 1.0
 
 	// longestGap is how long frames may be missing within a movement, seconds.
 	longestGap = 0.25
@@ -86,15 +109,12 @@ func (c *Curve) score(i int) Score {
 	}
 	from, to, next := c.around(i)
 	m := newMotion(c, p, c.slice(from, to))
-	if s.Why = m.unfit(); s.Why != "" {
+	v, why := m.choose()
+	if s.Why = why; why != "" {
 		return s
 	}
-	on, land := m.ends()
-	if s.Why = m.broken(on, land); s.Why != "" {
-		return s
-	}
-	s.fill(m, on, land)
-	s.InWindow = plan.Number(c.inWindow(p, m.time[on], next))
+	s.fill(m, v)
+	s.InWindow = plan.Number(c.inWindow(p, v.sets, next))
 	return s
 }
 
@@ -114,29 +134,31 @@ func (c *Curve) around(i int) (from, to, next float64) {
 	return min(from, start), max(to, land), next
 }
 
-// fill writes what the movement between two frames comes to.
-func (s *Score) fill(m *motion, on, land int) {
-	p := m.pull
+// fill writes what a movement comes to.
+func (s *Score) fill(m *motion, v movement) {
+	p, shot := m.pull, m.curve.Shot
 	s.Scored = true
-	s.Onset, s.Landing = plan.Number(m.time[on]), plan.Number(m.time[land])
-	s.OnsetCode, s.LandingCode = m.curve.label(m.frames[on].Number), m.curve.label(m.frames[land].Number)
-	begins := m.curve.Shot.Begins
-	s.OnsetFrames = m.frames[on].Number - begins - p.StartFrame
-	s.LandingFrames = m.frames[land].Number - begins - p.LandFrame
-	rest := m.restAt(land)
-	past := rest
-	for k := on; k <= land; k++ {
+	s.Onset, s.Landing, s.Time = plan.Number(v.sets), plan.Number(v.lands), plan.Number(v.lands-v.sets)
+	onset, landing := shot.Rate.Frames(v.sets), shot.Rate.Frames(v.lands)
+	s.OnsetCode, s.LandingCode = m.curve.label(shot.Begins+onset), m.curve.label(shot.Begins+landing)
+	s.OnsetFrames, s.LandingFrames = onset-p.StartFrame, landing-p.LandFrame
+	past := v.rest
+	for k := v.onset; k <= v.landing; k++ {
 		past = max(past, m.hand[k])
 	}
-	s.Travel, s.Error = plan.Number(p.Asks.Travel), plan.Number(rest)
-	s.Overshoot, s.Time = plan.Number(past-rest), plan.Number(m.time[land]-m.time[on])
-	s.Hit = p.Asks.Lo <= rest && rest <= p.Asks.Hi
-	for k := on; k < land; k++ {
+	s.Travel, s.Error, s.Overshoot = plan.Number(p.Asks.Travel), plan.Number(v.rest), plan.Number(past-v.rest)
+	s.Hit = p.Asks.Lo <= v.rest && v.rest <= p.Asks.Hi
+	for k := v.onset; k < v.landing; k++ {
 		s.Missing += m.frames[k+1].Number - m.frames[k].Number - 1
 	}
-	if s.Missing > 0 {
-		s.Why = fmt.Sprintf("%d frames are missing in the movement, and are taken on a straight line", s.Missing)
+	var cautions []string
+	if !v.smooth {
+		cautions = append(cautions, "not one smooth movement, so its time is that above 2 % of its fastest speed")
 	}
+	if s.Missing > 0 {
+		cautions = append(cautions, fmt.Sprintf("%d frames are missing in the movement, and are taken on a straight line", s.Missing))
+	}
+	s.Why = strings.Join(cautions, "; ")
 }
 
 // inWindow returns for how long the focus was within the window of a pull
