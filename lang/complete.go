@@ -140,11 +140,12 @@ func (l *tokenList) Next() (lexer.Token, error) {
 
 // choices lists what can follow the tokens of an unfinished statement.
 func (s *spec) choices(before []lexer.Token) []Choice {
+	before = unmarkedFeet(before)
 	lex, _ := lexer.Upgrade(&tokenList{before}) // it returns no errors
 	w := newWalker(lex)
 	w.keep = true
 	w.walk(s.shape().form)
-	if w.miss.at != len(before) && w.endsAt != len(before) {
+	if w.miss.at != len(before) && w.endsAt != len(before) && !feetBefore(before) {
 		return nil
 	}
 	var list []Choice
@@ -158,9 +159,33 @@ func (s *spec) choices(before []lexer.Token) []Choice {
 			add(Choice{RoleUnit, unit, ""})
 		}
 	}
+	if feetBefore(before) {
+		add(Choice{RoleUnit, UnitInch.String(), ""})
+	}
+	for _, side := range s.sidesBehind(before) {
+		add(Choice{RoleWord, side, ""})
+	}
 	for _, f := range w.miss.wants {
 		if w.miss.at == len(before) && !(f.head && w.said(s, f.text)) {
 			add(f.asChoice())
+		}
+	}
+	return list
+}
+
+// sidesBehind returns left and right where the tokens end in inches that are
+// those of the feet before them, or a side once such a word follows.
+func (s *spec) sidesBehind(before []lexer.Token) []string {
+	last := len(before) - 1
+	if t := &before[last]; t.Value != UnitInch.String() && !isInches(t) {
+		return nil
+	}
+	var list []string
+	for _, side := range []string{"left", "right"} {
+		lex, _ := lexer.Upgrade(&tokenList{append(slices.Clone(before), lexer.Token{Type: tokWord, Value: side})})
+		w := newWalker(lex)
+		if w.walk(s.shape().form); w.here() > len(before) {
+			list = append(list, side)
 		}
 	}
 	return list

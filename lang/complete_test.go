@@ -40,6 +40,11 @@ func TestChoices(t *testing.T) {
 		{"camera A\n on ", "tripod|dolly|shoulder|hand", "iso"},
 		{"lens A\n ring ", "an angle, such as 90 deg|by|none", "diameter"},
 		{"with lens \"75\" ", "camera|stop|puller", "lens|plan"},
+		{"subject A at 4 ft 6 ", "in|m", "s"},
+		{"subject A at 4' 6 1/2 ", "in|m", "s"},
+		{"subject A at 4 ft 6 in ", "left|right|deep", "s"},
+		{"dolly in 4 ft 6 in ", "", "left"},
+		{"shot 1\n dolly in 4 ft 6 in ", "over|at", "left"},
 		{"wombat wombat ", "", "plan|rack"},
 	}
 	for _, test := range tests {

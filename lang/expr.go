@@ -191,6 +191,9 @@ func (r *exprReader) number() *Expr {
 	}
 	x := &Expr{Node: Node{t.Pos, endOf(end)}, Kind: ExprNumber, Value: value}
 	r.unit(x)
+	if x.Unit == UnitFoot {
+		r.inchesBehind(x, isInteger(t.Value) && end == t)
+	}
 	return x
 }
 
@@ -306,25 +309,3 @@ func (r *exprReader) decimal(t *lexer.Token, digits string) float64 {
 	r.fail(f)
 	return 0
 }
-
-// feet reads 5', 5'6" or 5' 6 1/2".
-func (r *exprReader) feet() *Expr {
-	t := r.lex.Next()
-	x := &Expr{Node: Node{t.Pos, endOf(t)}, Kind: ExprNumber, Unit: UnitFoot}
-	feet, inches, _ := strings.Cut(footAndInch.Replace(t.Value), "'")
-	x.Value = r.decimal(t, feet)
-	var sum float64
-	for part := range strings.FieldsSeq(strings.TrimSuffix(inches, `"`)) {
-		sum += r.decimal(t, part)
-	}
-	x.Value += sum / 12
-	if sum >= 12 {
-		r.fail(faultAt(t, "bad-number", "a foot has 12 inches, not %g", sum))
-	}
-	if next := r.lex.Peek(); inches == "" && next.Type == tokNumber {
-		r.fail(faultAt(next, "bad-number", "these inches have no mark").because("Write %s%s\".", t.Value, next.Value))
-	}
-	return x
-}
-
-var footAndInch = strings.NewReplacer("′", "'", "’", "'", "″", `"`, "”", `"`)

@@ -248,8 +248,8 @@ func (f *formatter) clauseBegins(tokens []lexer.Token, i int) bool {
 		return false
 	}
 	t := &tokens[i]
-	if t.Type == tokNumber && i > 1 {
-		return f.spec.numbers && endsQuantity(tokens[:i])
+	if (t.Type == tokNumber || isInches(t)) && i > 1 {
+		return f.spec.numbers && endsQuantity(tokens[:i]) && !continuesFeet(tokens, i)
 	}
 	if t.Type != tokWord || !slices.Contains(f.spec.shape().marked, t.Value) {
 		return false

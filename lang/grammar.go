@@ -249,7 +249,8 @@ const byHand = `Anchor = Moment .
 Expr = Product (("+" | "-" | "−") Product)* .
 Product = Signed (("*" | "/") Signed)* .
 Signed = ("+" | "-" | "−")* Operand .
-Operand = (<number> <number>? Unit?) | <feet> | <stop> | <timecode> | "inf" | Name | ("(" Expr ")") .
+Operand = (<number> <number>? Unit?) | (<number> <number>? "ft" Inches) | (<feet> Inches?) | <stop> | <timecode> | "inf" | Name | ("(" Expr ")") .
+Inches = (<number> <number>? "in") | <feet> .
 Unit = "mm" | "cm" | "m" | "ft" | "in" | "deg" | "°" | "turn" | "arcmin" | "s" | "ms" | "fr" | "%" | "wpm" | "px" | ("bit" "/" "s") | ("deg" "/" "s") | ("m" "/" "s") | ("ft" "/" "s") .
 Name = <word> | <text> | <stop> .
 Text = <text> .

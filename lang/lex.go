@@ -169,7 +169,7 @@ func (s *scanner) text(open, closing string) lexer.TokenType {
 
 // word reads a name or keyword, or a stop.
 func (s *scanner) word() lexer.TokenType {
-	if s.prev == tokNumber && s.src[s.pos] == 'x' && isDigit(s.byteAt(s.pos+1)) {
+	if (s.prev == tokNumber || s.prev == tokFeet) && s.src[s.pos] == 'x' && isDigit(s.byteAt(s.pos+1)) {
 		s.pos++ // the x of 24.89x18.66
 		return tokWord
 	}

@@ -164,27 +164,45 @@ func IsTimecode(s string) bool {
 	return true
 }
 
-// marked reads the marks of feet and inches behind a number.
+// marked reads the marks of feet and inches behind a number. A quote right behind
+// a digit is a mark: no text can stand there.
 func (s *scanner) marked(start int) lexer.TokenType {
-	if n := markLength(s.src[s.pos:], inchMarks); n > 0 {
-		number := shorten(s.src[start:s.pos])
+	if n := halfInch(s.src[start:s.pos], s.src[s.pos:]); n > 0 {
 		s.pos += n
-		s.report("bad-number", start, "inches alone are written in words", "Write %s in; with feet, 5'%s\".", number, number)
-		return tokInvalid
+		return tokFeet
+	}
+	if n := markLength(s.src[s.pos:], inchMarks); n > 0 {
+		s.pos += n
+		return tokFeet
 	}
 	n := markLength(s.src[s.pos:], footMarks)
 	if n == 0 {
 		return tokNumber
 	}
 	s.pos += n
-	s.pos += inches(s.src[s.pos:])
+	// The hyphen of 4'-6" touches both; with a blank beside it, it is a minus.
+	hyphen := markLength(s.src[s.pos:], hyphens)
+	if hyphen > 0 && !isDigit(s.byteAt(s.pos+hyphen)) {
+		hyphen = 0
+	}
+	if more := inches(s.src[s.pos+hyphen:]); more > 0 {
+		s.pos += hyphen + more
+	}
 	return tokFeet
 }
 
+// The marks of feet and inches; some keyboards and programs write a mark of inches
+// as two of feet.
 var (
 	footMarks = []string{"'", "′", "’"}
-	inchMarks = []string{`"`, "″", "”"}
+	inchMarks = []string{`"`, "″", "”", "''", "′′", "’’"}
+	hyphens   = []string{"-", "\u2010", "\u2011", "–"}
 )
+
+// oneMark writes the marks of feet and inches in one way, ' and ", with a blank
+// for a hyphen.
+var oneMark = strings.NewReplacer("''", `"`, "′′", `"`, "’’", `"`, "″", `"`, "”", `"`,
+	"′", "'", "’", "'", "-", " ", "\u2010", " ", "\u2011", " ", "–", " ")
 
 func markLength(src string, marks []string) int {
 	if src == "" || isBlank(rune(src[0])) {
@@ -196,6 +214,26 @@ func markLength(src string, marks []string) int {
 		}
 	}
 	return 0
+}
+
+// halfInch measures the ` 1/2"` at the start of src, which stands behind number,
+// 0 where src goes on otherwise.
+func halfInch(number, src string) int {
+	n := blanks(src)
+	if n == 0 || !isInteger(number) {
+		return 0
+	}
+	top := plainNumber(src[n:])
+	tail := fractionTail(src[n+top:])
+	if top == 0 || tail == 0 {
+		return 0
+	}
+	n += top + tail
+	mark := markLength(src[n:], inchMarks)
+	if mark == 0 {
+		return 0
+	}
+	return n + mark
 }
 
 // inches measures the 6 1/2" at the start of src, 0 where src goes on

@@ -48,6 +48,56 @@ with camera A, lens "75", stop f/2.8, nd 0.9
   keeps focus through zoom
   pupil 1.2
 `, ""},
+	{"feet and inches", `subject A at 4 ft 6 in
+subject B at 4'-6" 1' 2" left, deep 6"
+subject C at 5' 6''
+subject D at 4 ft 6 in left, deep 4ft 6in
+subject E at 4 ft 6 1/2 in 2 ft right
+subject F at A + 4 ft 6 in 2 * 6 in right
+subject G at 4' 6 in left
+subject H at 4 ft 6" + 1 cm left
+subject I at 4 ft 6" sways 6.5″
+subject J at 4' 20 cm left
+watched on 4 ft 6 in screen from 9′–6″
+lens A
+closest 18"
+ring 300 deg diameter 4 1/2"
+mark 18" at 0 deg
+camera B
+monitor 7" diagonal from 2 ft 6 in 1920 px
+sensor 1"x0.7"
+shot 1
+rack to A - 6"
+A moves to 4 ft 6 in 3 in right over 2 s
+dolly in 1 ft 6 in over 2 s
+glance(4 ft 6 in, 6")
+`, `subject A at 4 ft 6 in
+subject B at 4'-6" 1' 2" left, deep 6"
+subject C at 5' 6''
+subject D at 4 ft, 6 in left, deep 4 ft 6 in
+subject E at 4 ft 6 1/2 in, 2 ft right
+subject F at A + 4 ft 6 in, 2 * 6 in right
+subject G at 4' 6 in left
+subject H at 4 ft, 6" + 1 cm left
+subject I at 4 ft 6", sways 6.5″
+subject J at 4' 20 cm left
+watched on 4 ft 6 in screen from 9′–6″
+
+lens A
+  closest 18"
+  ring 300 deg, diameter 4 1/2"
+  mark 18" at 0 deg
+
+camera B
+  monitor 7" diagonal from 2 ft 6 in, 1920 px
+  sensor 1" x 0.7"
+
+shot 1
+  rack to A - 6"
+  A moves to 4 ft 6 in, 3 in right over 2 s
+  dolly in 1 ft 6 in over 2 s
+  glance(4 ft 6 in, 6")
+`},
 	{"rings", "lens A\n  ring by wire\nlens B\n  ring none\n  loses focus through zoom\nlens C\n  ring 1 turn diameter 4 in\n",
 		"lens A\n  ring by wire\n\nlens B\n  ring none\n  loses focus through zoom\n\nlens C\n  ring 1 turn, diameter 4 in\n"},
 	{"puller", "puller \"1st\"\n  takes \"takes.csv\"\n  hand 5 bit / s\n  limit 400 deg / s\n  grip 180 deg\n  spread 1.5 mm\n  bias -2 deg\n",

@@ -16,7 +16,7 @@ const (
 	tokWord lexer.TokenType = iota + 1
 	tokText
 	tokNumber // 12, 2.5, 1/50
-	tokFeet   // 5', 5'6", 5' 6 1/2"
+	tokFeet   // 5', 5'6", 5'-6", 5' 6 1/2", 6"
 	tokStop   // f/2.8, T2.1, T2
 	tokTimecode
 	tokID // the ID of a shot, up to the blank

@@ -244,7 +244,7 @@ func (w *walker) piece(f *form) outcome {
 	w.miss = noMiss
 	w.fields = append(w.fields, f.field)
 	o := w.inside(f)
-	if (o == fits || w.here() > start && w.lex.Peek().EOF()) && w.silent == 0 {
+	if (o == fits || w.here() > start && w.lex.Peek().EOF()) && w.silent == 0 && (!w.keep || w.here() >= w.endsAt) {
 		w.ends, w.endsAt = w.outermost(), w.here()
 	}
 	w.fields = w.fields[:len(w.fields)-1]
