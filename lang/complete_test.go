@@ -45,6 +45,7 @@ func TestChoices(t *testing.T) {
 		{"subject A at 4 ft 6 in ", "left|right|deep", "s"},
 		{"dolly in 4 ft 6 in ", "", "left"},
 		{"shot 1\n dolly in 4 ft 6 in ", "over|at", "left"},
+		{"let BOTH = NORA ", "and", "over"},
 		{"wombat wombat ", "", "plan|rack"},
 	}
 	for _, test := range tests {

@@ -94,6 +94,12 @@ func finish(tree Statement, s *spec, tokens []lexer.Token) []*fault {
 	switch tree := tree.(type) {
 	case *Let:
 		f.notF(tree.Name)
+		if len(tree.And) > 0 {
+			asNames(tree.Value)
+		}
+		for _, x := range tree.And {
+			asNames(x)
+		}
 	case *Move:
 		f.notF(tree.Params...)
 	case *Sensor:

@@ -56,11 +56,13 @@ type (
 		File  *Text `parser:"'script' @@ ( (?! EOF ) ','?" say:"FILE"`
 		Scene *Text `parser:"'scene' @@ )*" say:"NUMBER"`
 	}
-	// Let is `let NAME = EXPR`.
+	// Let is `let NAME = EXPR`, or `let NAME = A and B`: a group, with its other
+	// members in And.
 	Let struct {
 		Node
-		Name  *Name `parser:"'let' @@"`
-		Value *Expr `parser:"'=' @@" is:"value"`
+		Name  *Name   `parser:"'let' @@"`
+		Value *Expr   `parser:"'=' @@" is:"value" say:"VALUE | NAME"`
+		And   []*Expr `parser:"( 'and' @@ )*" say:"NAME"`
 	}
 	// Watched is `watched on W screen from V`.
 	Watched struct {

@@ -98,6 +98,8 @@ shot 1
   dolly in 1 ft 6 in over 2 s
   glance(4 ft 6 in, 6")
 `},
+	{"lets", "let HERO=NADIA\nlet EYES = HERO-5cm\nlet BOTH = HERO and \"MRS. DALE\"\nlet ALL = BOTH and T2 and OTTO\n",
+		"let HERO = NADIA\nlet EYES = HERO - 5 cm\nlet BOTH = HERO and \"MRS. DALE\"\nlet ALL = BOTH and T2 and OTTO\n"},
 	{"rings", "lens A\n  ring by wire\nlens B\n  ring none\n  loses focus through zoom\nlens C\n  ring 1 turn diameter 4 in\n",
 		"lens A\n  ring by wire\n\nlens B\n  ring none\n  loses focus through zoom\n\nlens C\n  ring 1 turn, diameter 4 in\n"},
 	{"puller", "puller \"1st\"\n  takes \"takes.csv\"\n  hand 5 bit / s\n  limit 400 deg / s\n  grip 180 deg\n  spread 1.5 mm\n  bias -2 deg\n",

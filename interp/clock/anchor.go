@@ -100,6 +100,10 @@ func (c *Clock) named(q ask, a *lang.Anchor) When {
 		q.in.Undeclared(a.Range(), a.Name.Text, "cue, speaker or time", names.DeclCue, names.DeclSubject, names.DeclVoice, names.DeclLet)
 		return failed
 	}
+	if c.with.Lex.GroupOf(d) != nil {
+		q.in.Fail(a.Range(), "wrong-kind", fmt.Sprintf("%s is a group; expected a moment", a.Name.Text), "Name one of them: the moment is when that one's line starts.")
+		return failed
+	}
 	switch d.Kind {
 	case names.DeclCue:
 		return c.cueTime(q, d, a.Range())

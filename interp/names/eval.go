@@ -68,11 +68,15 @@ func dimensionOf(u lang.Unit) Dimension {
 	return dimensions[u.Dimension()]
 }
 
-// A LetValue is a let that has been computed, or is about to be.
+// A LetValue is a let that has been computed, or is about to be. One that stands for
+// a subject or a voice has its name as Alias, one that stands for several subjects
+// has theirs as Group.
 type LetValue struct {
-	Q    Quantity
-	Ok   bool
-	Busy bool
+	Q     Quantity
+	Ok    bool
+	Busy  bool
+	Alias string
+	Group []*lang.Name
 }
 
 // A lookup resolves the names of expressions: a let or a parameter to its

@@ -49,12 +49,51 @@ func (l *Lexicon) Lose(sec *lang.Section, items []Item, file bool) {
 	}
 }
 
-// Find resolves a name of the shot: its own declarations before the file's.
+// Find resolves a name of the shot: its own declarations before the file's. A let
+// that stands for somebody is that one.
 func (l *Lexicon) Find(name string) *Decl {
+	d := l.find(name)
+	if d != nil && d.Kind == DeclLet {
+		if v := l.Lets[d]; v != nil && v.Alias != "" {
+			return l.find(v.Alias)
+		}
+	}
+	return d
+}
+
+func (l *Lexicon) find(name string) *Decl {
 	if d := l.Local.Find(DeclSubject, name); d != nil {
 		return d
 	}
 	return l.Film.Find(DeclSubject, name)
+}
+
+// GroupOf returns the members of a let that is a group; nil for anything else.
+func (l *Lexicon) GroupOf(d *Decl) []*lang.Name {
+	if v := l.Lets[d]; v != nil {
+		return v.Group
+	}
+	return nil
+}
+
+// WordFor says what a declaration is, as messages do.
+func (l *Lexicon) WordFor(d *Decl) string { return WordFor(d, l.Lets[d]) }
+
+// WordFor says what a declaration is, as messages do. v is what it stands for as a
+// let, nil where that is not known.
+func WordFor(d *Decl, v *LetValue) string {
+	switch {
+	case v == nil || d.Kind != DeclLet:
+	case v.Group != nil:
+		return "group"
+	case v.Alias != "" && !v.Ok:
+		return DeclVoice.String()
+	case v.Alias != "":
+		return "name for somebody"
+	case v.Q.On != nil:
+		return "place"
+	}
+	return d.Kind.String()
 }
 
 // worthComparing is how many names are compared with those of one shot that

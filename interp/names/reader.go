@@ -70,6 +70,10 @@ func (r Reader) name(x *lang.Expr) (Quantity, bool) {
 	case d == nil:
 		r.Undeclared(x.Range(), x.Ref, "subject", DeclSubject, DeclLet)
 		return Quantity{}, false
+	case l.GroupOf(d) != nil:
+		r.Fail(x.Range(), "wrong-kind", fmt.Sprintf("%s is a group; expected a subject or a value", x.Ref),
+			"A group stands alone, behind `start on` or `rack to`, or with others behind `and`.")
+		return Quantity{}, false
 	case d.Kind == DeclLet:
 		if v, ok := l.Lets[d]; ok {
 			return v.Q, v.Ok
@@ -80,6 +84,33 @@ func (r Reader) name(x *lang.Expr) (Quantity, bool) {
 	}
 	r.Fail(x.Range(), "wrong-kind", fmt.Sprintf("%s is a %s; expected a subject or a value", x.Ref, d.Kind), "")
 	return Quantity{}, false
+}
+
+// Group returns the members of the group that an expression names, also through a
+// parameter; nil where it names none.
+func (r Reader) Group(x *lang.Expr) []*lang.Name {
+	if x.Kind != lang.ExprName {
+		return nil
+	}
+	name := x.Ref
+	for e := r.Env; ; {
+		a, outer, ok := e.Arg(name)
+		if !ok {
+			break
+		}
+		if a != nil && a.Kind == lang.AnchorWords && a.Name == nil && a.Nth == 0 && a.Offset == nil { // a quoted name
+			name, e = a.Words.Value, outer
+			continue
+		}
+		if a == nil || a.Kind != lang.AnchorName || a.Offset != nil {
+			return nil
+		}
+		name, e = a.Name.Text, outer
+	}
+	if d := r.lex.Find(name); d != nil {
+		return r.lex.GroupOf(d)
+	}
+	return nil
 }
 
 // Undeclared reports a name, in a shot, that nothing of these kinds declares.
@@ -198,7 +229,10 @@ func (r Reader) Who(n *lang.Name, kinds ...DeclKind) (*Decl, bool) {
 			return d, true
 		}
 	}
-	r.Fail(at, "wrong-kind", fmt.Sprintf("%s is a %s; expected a %s", text, d.Kind, kindWords(kinds)), "")
+	if v := r.lex.Lets[d]; d.Kind == DeclLet && (v == nil || !v.Ok && v.Group == nil) {
+		return nil, false // whom it may stand for is not known, which has been told
+	}
+	r.Fail(at, "wrong-kind", fmt.Sprintf("%s is a %s; expected a %s", text, r.lex.WordFor(d), kindWords(kinds)), "")
 	return nil, false
 }
 

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
@@ -54,13 +55,56 @@ func (st *Stage) Goal(t *lang.Target, in names.Reader) (g Goal) {
 	}
 	g.At, g.Text = t.Range(), in.SourceText(t.Range())
 	g.Ok = true
-	for _, x := range t.Of {
-		g.Ok = st.aim(&g, x, in, len(t.Of) > 1) && g.Ok
+	of := members(t, in)
+	for _, x := range of {
+		g.Ok = st.aim(&g, x, in, len(of) > 1) && g.Ok
 	}
-	if g.Ok && in.Env != nil && g.Subject != nil {
-		g.Text = g.Subject.Name + st.style.Offset(g.Offset) // not the parameter's name
+	switch {
+	case !g.Ok || in.Env == nil && len(of) == len(t.Of) && calledSo(of, g.Members()):
+	case g.Subject != nil:
+		g.Text = g.Subject.Name + st.style.Offset(g.Offset) // not the parameter's name, nor that of a let
+	case g.Split != nil:
+		g.Text = together(g.Split)
 	}
 	return g
+}
+
+// calledSo reports whether the values of a target call subjects by their own names.
+func calledSo(of []*lang.Expr, list []*Subject) bool {
+	for i, u := range list {
+		x := of[i]
+		for x.Kind == lang.ExprBinary {
+			x = x.X
+		}
+		if x.Ref != u.Name {
+			return false
+		}
+	}
+	return true
+}
+
+// members returns the values of a target, with its members in place of a group.
+func members(t *lang.Target, in names.Reader) (of []*lang.Expr) {
+	for _, x := range t.Of {
+		list := in.Group(x)
+		if list == nil {
+			of = append(of, x)
+			continue
+		}
+		for _, m := range list {
+			of = append(of, &lang.Expr{Node: x.Node, Kind: lang.ExprName, Ref: m.Text, Quoted: m.Quoted})
+		}
+	}
+	return of
+}
+
+// together writes subjects that are held together, as a plan does.
+func together(list []*Subject) string {
+	written := make([]string, len(list))
+	for i, u := range list {
+		written[i] = lang.WriteName(u.Name)
+	}
+	return strings.Join(written, " and ")
 }
 
 // aim adds what one value of a target names to a goal.
