@@ -103,12 +103,18 @@ func (c *Clearing) Free(b draw.Box, boxes []draw.Box) bool {
 	return c.Bounds.Holds(b) && !slices.ContainsFunc(boxes, b.Overlaps)
 }
 
+// How many rings around a point are searched for a place: as long as thin lines
+// are kept clear, and where they are not.
+const (
+	ringsClear = 4
+	ringsAtAll = 9
+)
+
 // Near finds a free place for a box of w by h beside p, clear of the thin lines
 // if it can be had not far off, and takes it.
 func (c *Clearing) Near(p draw.Point, w, h float64) (b draw.Box, ok bool) {
-	all := slices.Concat(c.Taken, c.thin)
-	if b, ok = c.around(p, w, h, 4, all); !ok {
-		b, ok = c.around(p, w, h, 9, c.Taken)
+	if b, ok = c.around(p, w, h, ringsClear, c.Taken, c.thin); !ok {
+		b, ok = c.around(p, w, h, ringsAtAll, c.Taken)
 	}
 	if ok {
 		c.Taken, c.Texts = append(c.Taken, b), append(c.Texts, b)
@@ -156,23 +162,46 @@ func leaderBoxes(p draw.Point, b draw.Box) iter.Seq[draw.Box] {
 	}
 }
 
+// apart is how far a text keeps from what is taken.
+const apart = 0.3
+
+// ringOff returns how far off p a ring of places is.
+func ringOff(ring int) float64 { return 1 + 1.7*float64(ring) }
+
 // around looks for a place clear of the boxes, right and left of p and then
 // above and below it, in ever wider rings.
-func (c *Clearing) around(p draw.Point, w, h float64, rings int, boxes []draw.Box) (b draw.Box, ok bool) {
+func (c *Clearing) around(p draw.Point, w, h float64, rings int, lists ...[]draw.Box) (b draw.Box, ok bool) {
+	var room [128]draw.Box // as a rule enough
+	boxes := appendInReach(room[:0], p, w, h, rings, lists)
 	for ring := range rings {
-		d := 1 + 1.7*float64(ring)
-		for _, at := range []draw.Point{
+		d := ringOff(ring)
+		for _, at := range [...]draw.Point{
 			{X: p.X + d, Y: p.Y - h/2}, {X: p.X - d - w, Y: p.Y - h/2},
 			{X: p.X + d, Y: p.Y - d - h}, {X: p.X + d, Y: p.Y + d},
 			{X: p.X - d - w, Y: p.Y - d - h}, {X: p.X - d - w, Y: p.Y + d},
 			{X: p.X - w/2, Y: p.Y - d - h}, {X: p.X - w/2, Y: p.Y + d},
 		} {
-			if b = (draw.Box{X: at.X, Y: at.Y, W: w, H: h}); c.Free(b.Grow(0.3), boxes) && c.reaches(p, b) {
+			if b = (draw.Box{X: at.X, Y: at.Y, W: w, H: h}); c.Free(b.Grow(apart), boxes) && c.reaches(p, b) {
 				return b, true
 			}
 		}
 	}
 	return draw.Box{}, false
+}
+
+// appendInReach appends the boxes that a place in one of the rings around p can
+// touch. A plot has thousands, and every place tried would look at all of them.
+func appendInReach(near []draw.Box, p draw.Point, w, h float64, rings int, lists [][]draw.Box) []draw.Box {
+	// As far as the ring beyond the last, so that no rounding counts.
+	reach := draw.Box{X: p.X - w, Y: p.Y - h, W: 2 * w, H: 2 * h}.Grow(ringOff(rings) + apart)
+	for _, boxes := range lists {
+		for i := range boxes {
+			if boxes[i].Overlaps(reach) {
+				near = append(near, boxes[i])
+			}
+		}
+	}
+	return near
 }
 
 // Write sets a text at a free place near p, with a leader line where that is
@@ -192,7 +221,10 @@ func (c *Clearing) Write(g *draw.Group, text draw.Text, p draw.Point) bool {
 	return true
 }
 
-// BlockAt keeps texts off an upright line through the plot.
+// BlockAt keeps texts off an upright line through the plot. One beside it takes
+// no room.
 func (c *Clearing) BlockAt(x float64) {
-	c.Taken = append(c.Taken, draw.Box{X: x - 0.2, Y: c.Bounds.Y, W: 0.4, H: c.Bounds.H})
+	if line := (draw.Box{X: x - 0.2, Y: c.Bounds.Y, W: 0.4, H: c.Bounds.H}); line.Overlaps(c.Bounds) {
+		c.Taken = append(c.Taken, line)
+	}
 }
