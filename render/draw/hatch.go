@@ -4,6 +4,7 @@
 package draw
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -19,9 +20,12 @@ func Hatch(run []Point, pitch, least float64) [][]Point {
 	for _, p := range run {
 		lo, hi = min(lo, p.X+p.Y), max(hi, p.X+p.Y)
 	}
+	first := math.Ceil(lo / step)
+	if !(first*step <= hi) {
+		return nil
+	}
 	var lines [][]Point
-	for k := math.Ceil(lo / step); k*step <= hi; k++ {
-		cuts := crossings(run, k*step)
+	for _, cuts := range crossings(run, first, step, int((hi-lo)/step)+2) {
 		for i := 0; i+1 < len(cuts); i += 2 {
 			if (cuts[i+1].X-cuts[i].X)*math.Sqrt2 >= least {
 				lines = append(lines, []Point{cuts[i], cuts[i+1]})
@@ -31,27 +35,27 @@ func Hatch(run []Point, pitch, least float64) [][]Point {
 	return lines
 }
 
-// crossings returns where the line x + y = sum crosses the sides of a closed
-// run, from left to right.
-func crossings(run []Point, sum float64) []Point {
-	var cuts []Point
+// crossings returns where the lines x + y = k * step cross the sides of a closed
+// run, from left to right, for n of them from k = first. Each side is looked at
+// once, whatever the lines.
+func crossings(run []Point, first, step float64, n int) [][]Point {
+	cuts := make([][]Point, n)
 	for i, p := range run {
 		q := run[(i+1)%len(run)]
-		a, b := p.X+p.Y-sum, q.X+q.Y-sum
-		if a < 0 == (b < 0) {
-			continue
+		lo, hi := min(p.X+p.Y, q.X+q.Y), max(p.X+p.Y, q.X+q.Y)
+		// A line more at either end, for the rounding.
+		for j := max(0, int(lo/step-first)-1); j < n && (first+float64(j)-1)*step <= hi; j++ {
+			sum := (first + float64(j)) * step
+			a, b := p.X+p.Y-sum, q.X+q.Y-sum
+			if a < 0 == (b < 0) {
+				continue
+			}
+			u := a / (a - b)
+			cuts[j] = append(cuts[j], Point{p.X + u*(q.X-p.X), p.Y + u*(q.Y-p.Y)})
 		}
-		u := a / (a - b)
-		cuts = append(cuts, Point{p.X + u*(q.X-p.X), p.Y + u*(q.Y-p.Y)})
 	}
-	slices.SortFunc(cuts, func(p, q Point) int {
-		switch {
-		case p.X < q.X:
-			return -1
-		case p.X > q.X:
-			return 1
-		}
-		return 0
-	})
+	for _, list := range cuts {
+		slices.SortFunc(list, func(p, q Point) int { return cmp.Compare(p.X, q.X) })
+	}
 	return cuts
 }
