@@ -51,6 +51,8 @@ func checkChunk(t *testing.T, c *chunk.Chunk) {
 var others = []string{
 	"nocolumn.csv", "travel_deg\n60\n",
 	"slip.csv", "travel_deg,error_deg,time_s\n60,1,0.8\n60,far,0.8\n60,2,0.8\n",
+	"wrong.csv", "date,plan,shot,pull,travel_deg,error_deg,time_s\n,,,,60,0.5,1\n,,,,60,-0.5,1\n2026-03-02,Another,4A,2,60,-20,1\n" + strings.Repeat(",,,,60,0.4,1\n,,,,60,-0.8,1\n,,,,60,1,1\n", 3),
+	"page.csv", "travel_deg,error_deg,time_s,hit,note\n60,1,0.8,yes,\"page, mouse wheel\"\n60,,0.8,no,windy\n",
 	"others.csv", "puller,travel_deg,error_deg,time_s\nMIRA,60,1,0.8\n",
 	"landings.csv", "plan,shot,pull,landed,time_s\n,1,1,96 cm,1.2\n,1,7,96 cm,1.2\nAnother,1,1,96 cm,1.2\n",
 	"words.srt", "1\n00:00:10,000 --> 00:00:11,000\nWhere is the rope?\n\n2\n00:00:12,000 --> 00:00:13,500\nOn the quay, by the lamp.\n",

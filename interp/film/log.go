@@ -6,6 +6,7 @@ package film
 import (
 	"bytes"
 	"fmt"
+	"math"
 	"path/filepath"
 	"slices"
 
@@ -14,6 +15,7 @@ import (
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
 	"pullscore/interp/takes"
+	"pullscore/interp/takes/fit"
 	"pullscore/interp/units"
 	"pullscore/lang"
 )
@@ -41,9 +43,11 @@ func (r *reader) learn(u *kit.Puller, said *lang.Takes, sec *lang.Section) (agai
 	if r.before == nil && (faults.Unplaced > 0 || sample.NamesPulls()) {
 		return true // its pulls, their angles and rims are known once the plan is built
 	}
-	r.tellLog(u, said, sample, &faults)
-	if sample.Scores.N > 0 {
-		r.learnFrom(u, said, sec, sample)
+	f := sample.Fit()
+	r.tellLog(u, said, sample, &f, &faults)
+	if f.Takes > 0 {
+		r.tellSlips(u, said, &f)
+		r.learnFrom(u, said, sec, &f)
 	}
 	return false
 }
@@ -61,7 +65,7 @@ func (r *reader) sample(u *kit.Puller, path string, data []byte) (*takes.Sample,
 }
 
 // tellLog tells what is wrong with a log, and where.
-func (r *reader) tellLog(u *kit.Puller, said *lang.Takes, s *takes.Sample, faults *takes.Faults) {
+func (r *reader) tellLog(u *kit.Puller, said *lang.Takes, s *takes.Sample, f *fit.Fit, faults *takes.Faults) {
 	name := said.File.Value
 	if faults.N > 0 {
 		d := lang.Diagnostic{
@@ -69,7 +73,7 @@ func (r *reader) tellLog(u *kit.Puller, said *lang.Takes, s *takes.Sample, fault
 			Message: fmt.Sprintf("%s in %q cannot be used", units.Count(faults.N, "row"), name),
 			Detail:  fmt.Sprintf("All others count. The first: %s.", faults.List[0].Error()),
 		}
-		if s.Scores.N == 0 {
+		if s.Scores.N == 0 && s.Page.Scores.N == 0 {
 			d.Severity, d.Message = lang.Error, fmt.Sprintf("no row in %q can be used", name)
 			d.Detail = fmt.Sprintf("The first fault: %s.", faults.List[0].Error())
 		}
@@ -80,20 +84,80 @@ func (r *reader) tellLog(u *kit.Puller, said *lang.Takes, s *takes.Sample, fault
 		r.Report(d)
 		return
 	}
-	if s.Scores.N == 0 {
+	if f.Takes == 0 {
 		r.Report(lang.Diagnostic{
 			Code: "no-takes", Severity: lang.Warning, Range: said.File.Range(),
-			Message: fmt.Sprintf("%q has no takes of %s", name, u.Name),
-			Detail:  fmt.Sprintf("Left out: %s of other pullers, %d that name pulls of other plans.", units.Count(s.Others, "take"), faults.Unplaced),
+			Message: fmt.Sprintf("%q has no takes of %s", name, u.Name), Detail: leftOut(s, faults),
 		})
 	}
 }
 
+// leftOut says which takes of a log are not in the fit.
+func leftOut(s *takes.Sample, faults *takes.Faults) string {
+	text := fmt.Sprintf("Left out: %s of other pullers, %d that name pulls of other plans", units.Count(s.Others, "take"), faults.Unplaced)
+	for _, part := range []struct {
+		n    int
+		text string
+	}{
+		{s.Page.Scores.N, "made on the page"},
+		{s.Unmeasured, "without a landing"},
+		{s.OnTheStop, "onto a mark where the end of the ring is sharp"},
+		{s.TooFast, "without time to move"},
+	} {
+		if part.n > 0 {
+			text += fmt.Sprintf(", %d %s", part.n, part.text)
+		}
+	}
+	return text + "."
+}
+
+// tellSlips names the takes that lie far outside the others.
+func (r *reader) tellSlips(u *kit.Puller, said *lang.Takes, f *fit.Fit) {
+	if f.Slipped == 0 {
+		return
+	}
+	verb := "is a slip, and is"
+	if f.Slipped > 1 {
+		verb = "are slips, and are"
+	}
+	d := lang.Diagnostic{
+		Code: "log-slips", Severity: lang.Note, Range: said.File.Range(),
+		Message: fmt.Sprintf("%d of %s in %s %s not in the spread", f.Slipped, units.Count(f.Takes, "take"), logName(said), verb),
+		Detail: fmt.Sprintf("The farthest: %s. Every chance of %s is lessened by %s.",
+			slipText(&f.Slips[0]), u.Name, units.Style{}.Share(f.SlipShare, 1)),
+		Figures: []lang.Figure{{Name: "slips", Value: float64(f.Slipped)}, {Name: "takes", Value: float64(f.Takes)}, {Name: "slip_share", Value: f.SlipShare}},
+	}
+	for i := range f.Slips[:min(len(f.Slips), faultsTold)] {
+		at := lang.Pos{Line: f.Slips[i].Line, Column: 1}
+		d.Related = append(d.Related, lang.Related{Message: slipText(&f.Slips[i]), Range: lang.Range{File: u.Log, Start: at, End: at}})
+	}
+	r.Report(d)
+}
+
+// slipText says which take a slip was, and how far out.
+func slipText(s *fit.Slip) string {
+	text := fmt.Sprintf("row %d", s.Line)
+	if s.Date != "" {
+		text += " of " + s.Date
+	}
+	if s.Shot != "" && s.Pull > 0 {
+		text += fmt.Sprintf(", shot %s pull %d", s.Shot, s.Pull)
+	}
+	side := "past the mark"
+	if s.Error < 0 {
+		side = "short of the mark"
+	}
+	return fmt.Sprintf("%s, %s %s, %s spreads out", text, units.Style{}.AngleTo(math.Abs(float64(s.Error)), 1), side, units.Decimal(float64(s.Spreads), 1))
+}
+
+// logName is the name of the file that a puller's section says.
+func logName(said *lang.Takes) string { return filepath.Base(filepath.FromSlash(said.File.Value)) }
+
 // learnFrom gives the puller what the log shows, but for what its section says
 // itself, and notes where the numbers come from.
-func (r *reader) learnFrom(u *kit.Puller, said *lang.Takes, sec *lang.Section, s *takes.Sample) {
-	f := s.Fit()
+func (r *reader) learnFrom(u *kit.Puller, said *lang.Takes, sec *lang.Section, f *fit.Fit) {
 	fitted := f.Hand(u.Hand)
+	u.Hand.Slips = fitted.Slips
 	value, spans := "", ""
 	learn := func(to *float64, v, lo, hi float64, text, span string) {
 		*to = min(max(v, lo), hi)
@@ -117,14 +181,14 @@ func (r *reader) learnFrom(u *kit.Puller, said *lang.Takes, sec *lang.Section, s
 	if value == "" {
 		return // the section says all that a log could
 	}
-	from := fmt.Sprintf("%s of %s", units.Count(s.Scores.N, "take"), filepath.Base(filepath.FromSlash(said.File.Value)))
+	from := fmt.Sprintf("%s of %s", units.Count(f.Takes, "take"), logName(said))
 	u.Defaults = append(u.Defaults, kit.Missing{Name: "puller " + u.Name, Value: value, Why: fmt.Sprintf("fitted to %s; 90 %% lie within %s", from, spans)})
-	if s.Scores.N < takes.Enough {
+	if f.Takes < takes.Enough {
 		r.Report(lang.Diagnostic{
 			Code: "few-takes", Severity: lang.Note, Range: said.File.Range(),
 			Message: fmt.Sprintf("%s are too few to know the hand of %s by", from, u.Name),
 			Detail:  fmt.Sprintf("The fit gives %s; its 90 %% interval is %s. From %d takes on this note goes away.", value, spans, takes.Enough),
-			Figures: []lang.Figure{{Name: "takes", Value: float64(s.Scores.N)}, {Name: "wanted_takes", Value: takes.Enough}},
+			Figures: []lang.Figure{{Name: "takes", Value: float64(f.Takes)}, {Name: "wanted_takes", Value: takes.Enough}},
 		})
 	}
 }

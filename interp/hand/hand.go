@@ -42,6 +42,10 @@ type Hand struct {
 	Bias       float64 // mean landing error, degrees, positive past the mark
 	Grip       float64 // what one grip can turn, degrees
 	Limit      float64 // peak speed that the hand can reach, deg/s
+
+	// Slips is the share of its pulls that slip away and land nowhere near the
+	// mark, 0 to under 1: they are not in the spread.
+	Slips float64
 }
 
 // Default returns a hand of which nothing is known. Throughput is that of
@@ -56,7 +60,7 @@ func Default() Hand {
 // valid reports whether the hand can move at all.
 func (h Hand) valid() bool {
 	return h.Throughput > 0 && h.RimSpread >= 0 && h.Grip > 0 && h.Limit > 0 &&
-		!math.IsNaN(h.Bias)
+		h.Slips >= 0 && h.Slips < 1 && !math.IsNaN(h.Bias)
 }
 
 // A Pull is one turn of the ring or wheel, from rest to rest.
@@ -156,13 +160,13 @@ func RimDegrees(length, diameter float64) float64 {
 }
 
 // chance returns the probability that a landing with that spread is in the
-// window.
+// window, and no slip.
 func (h Hand) chance(p Pull, spread float64) float64 {
 	c := normal(p.Hi-h.Bias, spread) - normal(p.Lo-h.Bias, spread)
 	if !(c > 0) { // an empty window, or one with an edge that is NaN
 		return 0
 	}
-	return c
+	return c * (1 - h.Slips)
 }
 
 // normal is the cumulative normal distribution of mean 0 and standard deviation

@@ -186,7 +186,8 @@ func columnsOf(f io.Reader, path string, list []Take) ([]string, error) {
 			filled = append(filled, columns[i])
 		}
 	}
-	if lacks := lacking(filled); lacks != "" {
+	measured := slices.ContainsFunc(list, func(t Take) bool { return !t.Unmeasured })
+	if lacks := lacking(filled); lacks != "" && measured {
 		return nil, fmt.Errorf("%s: no takes can be added: %s", path, lacks)
 	}
 	return columns, nil

@@ -83,13 +83,14 @@ func (r *Reader) place(d *draft) (Take, error) {
 			return Take{}, r.rows.Fault(f.Line, f.Column, "%v", err)
 		}
 	}
-	d.fromPull(p)
+	d.fromPull(s, p)
 	return d.Take, nil
 }
 
 // fromPull takes from a pull what the row does not say: the rim, whether it
-// was sharp, and how long the move should have taken.
-func (d *draft) fromPull(p *plan.Pull) {
+// was sharp, what the end of the ring had to do with it, and how long the move
+// should have taken.
+func (d *draft) fromPull(s *plan.Shot, p *plan.Pull) {
 	asks := &p.Asks
 	if math.IsNaN(asks.Travel) || p.Kind == "follow" {
 		return
@@ -97,16 +98,44 @@ func (d *draft) fromPull(p *plan.Pull) {
 	if d.Rim == 0 {
 		d.Rim = asks.Rim
 	}
-	if d.Hit == Unsaid {
+	if d.Hit == Unsaid && !d.Unmeasured {
 		d.Hit = Missed
 		if asks.Lo <= d.Error && d.Error <= asks.Hi {
 			d.Hit = Sharp
 		}
 	}
+	if d.Unmeasured {
+		return
+	}
+	d.Stop = stopOf(s, p, d.Error)
 	d.Planned = asks.Time
 	if asks.Reacts {
 		d.Planned -= hand.Reaction
 	}
+}
+
+// atStop is how near the end of its ring a focus comes to rest that was held by
+// it, degrees of the ring.
+const atStop = 0.25
+
+// stopOf tells what the end of the ring has to do with a landing that far past
+// the mark, degrees at the hand.
+func stopOf(s *plan.Shot, p *plan.Pull, past float64) Stop {
+	if s.Optics.Ring == nil || !p.ToDeg.Known() || p.ToDeg == p.FromDeg {
+		return NoStop
+	}
+	end := float64(p.ToDeg) // from the mark on to the end of the ring
+	if p.ToDeg > p.FromDeg {
+		end = s.Optics.Ring.Throw() - end
+	}
+	gear := float64(s.Gear)
+	switch {
+	case end*gear <= p.Asks.Hi:
+		return SharpStop
+	case past >= (end-atStop)*gear:
+		return HeldByStop
+	}
+	return NoStop
 }
 
 // A landed is where the focus came to rest: a distance in metres as the tape

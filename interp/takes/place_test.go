@@ -13,6 +13,7 @@ import (
 	"pullscore/interp/hand"
 	"pullscore/interp/plan"
 	"pullscore/interp/takes"
+	"pullscore/interp/takes/fit"
 )
 
 const pier = `plan "Pier"
@@ -111,7 +112,8 @@ func TestMisfits(t *testing.T) {
 		{"Pier,4A,1,900 deg,,,1", "log.csv:2:11: the ring goes from 0 to 200 deg", false},
 		{"Pier,4A,1,5 cm,,,1", "log.csv:2:11: the lens forms no image of what is 5 cm away", false},
 		{"Pier,4A,0,2.9 m,,,1", `log.csv:2:9: pull: "0" is not the number of a pull, which count from 1`, false},
-		{"Pier,4A,1,,,,1", "log.csv:2:12: travel_deg is missing", false},
+		{"Pier,4A,1,2.9 m,,,", "log.csv:2:19: time_s is missing", false},
+		{"Pier,4A,1,,60,,1", "", true}, // counts, and is not fitted
 		{"Pier,4A,7,,60,1,1", "log.csv:2:9: shot 4A has no pull 7; it has 3", true},
 		{"Quay,4A,7,,60,1,1", "", true}, // of another film, and whole
 	}
@@ -200,7 +202,7 @@ func TestChange(t *testing.T) {
 // The rim's spread goes along as a length: the same hand on a rim of half the
 // diameter spreads over twice the degrees, and fits alike where the log says so.
 func TestRim(t *testing.T) {
-	fitOf := func(rim, factor float64) takes.Fit {
+	fitOf := func(rim, factor float64) fit.Fit {
 		rng := rand.New(rand.NewPCG(3, 9))
 		s := takes.NewSample(takes.Options{})
 		for range 200 {

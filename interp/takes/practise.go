@@ -9,6 +9,7 @@ import (
 	"slices"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/takes/fit"
 )
 
 // A Practice is a rack of a plan under a fitted hand.
@@ -30,7 +31,7 @@ func (p *Practice) Short() float64 { return float64(p.Wanted - p.Chance) }
 // Practise returns the racks of the plans with the chance that the fitted hand
 // lands each, those that fall short the most first. Grip and limit are those of
 // the plan's own puller.
-func (s *Sample) Practise(f *Fit, plans ...*plan.Plan) (list []Practice) {
+func (s *Sample) Practise(f *fit.Fit, plans ...*plan.Plan) (list []Practice) {
 	for _, pl := range plans {
 		for _, shot := range pl.Shots {
 			for _, p := range shot.Pulls {

@@ -77,7 +77,7 @@ func sampleOf(list []Take) *Sample {
 func TestPublished(t *testing.T) {
 	all := figures(t)
 	sample := sampleOf(log36(t, all))
-	ml, weighed := fit(sample.cells, false), fit(sample.cells, true)
+	ml, weighed := sample.Likeliest(), sample.Fit()
 
 	var er Scores
 	for text := range strings.SplitSeq(strings.TrimPrefix(all["ER-CE"].in, "e="), ",") {

@@ -65,8 +65,15 @@ func (r *Reader) Read() (Take, error) {
 	return t, err
 }
 
-// known are the columns that a log may have.
-var known = append(slices.Clone(Columns), "rim_mm", "landed")
+// known are the columns that a log may have. Some only help people: which take
+// of how many, in which clip and when, how far it was and at which stop.
+var known = []string{
+	"plan", "shot", "pull", "take", "clip", "timecode", "landed", "time_s", "hit", "result",
+	"distance_m", "stop", "travel_deg", "error_deg", "rim_mm", "puller", "date", "note",
+}
+
+// measures are the columns that tell where a take landed, and after what.
+var measures = []string{"travel_deg", "error_deg", "time_s"}
 
 // header reads the first row. A header that lacks a column is told once, with
 // all that it lacks.
@@ -89,14 +96,21 @@ func (r *Reader) header() error {
 		}
 		names[i] = name
 	}
-	if lacks := lacking(names); lacks != "" {
+	if lacks := lacking(names); lacks != "" && !countable(names) {
 		return r.rows.Fault(row[0].Line, row[0].Column, "%s", lacks+hint(row))
 	}
 	r.columns = names
 	return nil
 }
 
-// lacking says which columns a header lacks, "" where it has enough.
+// countable tells whether a header without the columns for a fit has one that
+// takes can be counted by, and none that is half of what a fit needs.
+func countable(names []string) bool {
+	has := func(name string) bool { return slices.Contains(names, name) }
+	return (has("hit") || has("result")) && !has("landed") && !has("error_deg")
+}
+
+// lacking says which columns a header lacks for a fit, "" where it has enough.
 func lacking(names []string) string {
 	without := func(wanted ...string) (list []string) {
 		for _, name := range wanted {
@@ -106,7 +120,7 @@ func lacking(names []string) string {
 		}
 		return list
 	}
-	angles, landed := without("travel_deg", "error_deg", "time_s"), without("shot", "pull", "landed", "time_s")
+	angles, landed := without(measures...), without("shot", "pull", "landed", "time_s")
 	switch {
 	case len(angles) == 0 || len(landed) == 0:
 		return ""
@@ -142,6 +156,7 @@ func (r *Reader) take(row []Field) (t Take, err error) {
 		row = row[:len(r.columns)]
 	}
 	d := draft{row: row, columns: r.columns, end: row[len(row)-1]}
+	d.Line = r.rows.rowLine
 	for i, f := range row {
 		name := r.columns[i]
 		if f.Text == "" || name == "" {
@@ -151,6 +166,7 @@ func (r *Reader) take(row []Field) (t Take, err error) {
 			return t, r.rows.Fault(f.Line, f.Column, "%s: %v", name, err)
 		}
 	}
+	d.Unmeasured = d.field("error_deg").Text == "" && !d.landed.said
 	for _, name := range d.wanted() {
 		if d.field(name).Text == "" {
 			f := d.field(name)
@@ -186,10 +202,13 @@ func (d *draft) byLanding() bool {
 
 // wanted are the columns that the row cannot do without.
 func (d *draft) wanted() []string {
+	if d.Unmeasured {
+		return nil
+	}
 	if d.byLanding() || !slices.Contains(d.columns, "travel_deg") || !slices.Contains(d.columns, "error_deg") {
 		return []string{"shot", "pull", "landed", "time_s"}
 	}
-	return []string{"travel_deg", "error_deg", "time_s"}
+	return measures
 }
 
 // set takes one field.
@@ -222,6 +241,11 @@ func (d *draft) set(name string, f Field) (err error) {
 		d.landed, err = parseLanded(f.Text)
 	case "hit":
 		d.Hit, err = hit(f.Text)
+	case "result":
+		var h Hit
+		if h, err = result(f.Text); d.field("hit").Text == "" {
+			d.Hit = h
+		}
 	case "note":
 		d.Note = f.Text
 	}
@@ -256,6 +280,17 @@ func day(text string) (string, error) {
 		}
 	}
 	return "", fmt.Errorf("%q is no date as in 2026-03-01", text)
+}
+
+// results are the words for how a take went on set, and whether it was sharp.
+var results = map[string]Hit{"sharp": Sharp, "early": Missed, "late": Missed, "buzz": Missed}
+
+// result reads how a take went.
+func result(text string) (Hit, error) {
+	if h, ok := results[strings.ToLower(text)]; ok {
+		return h, nil
+	}
+	return Unsaid, fmt.Errorf("%q is none of sharp, early, late and buzz", text)
 }
 
 // hit reads whether a take was sharp.

@@ -9,6 +9,7 @@ import (
 	"slices"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/takes/fit"
 	"pullscore/interp/units"
 )
 
@@ -48,6 +49,17 @@ type Report struct {
 	Late     int         `json:"late,omitempty"`
 	Lateness plan.Number `json:"lateness_s,omitzero"`
 
+	Fitted      int     `json:"fitted"`               // takes that the fit is of, slips among them
+	Censored    int     `json:"censored"`             // of these, held by the end of the ring past the mark
+	OnTheStop   int     `json:"on_the_stop"`          // scored and not fitted: the end of the ring is sharp
+	Unmeasured  int     `json:"unmeasured,omitempty"` // counted and not fitted: nobody knows where they landed
+	PageLeftOut int     `json:"page_left_out"`
+	Page        *OnPage `json:"page,omitempty"` // those tries on the page of a plan
+
+	Slipped   int         `json:"slipped"` // takes that are not in the spread
+	Slips     []fit.Slip  `json:"slips"`
+	SlipShare plan.Number `json:"slip_share"` // of all pulls; chances are lessened by it
+
 	// Likeliest is the fit by the takes alone.
 	Likeliest *Alone `json:"maximum_likelihood,omitempty"`
 
@@ -61,7 +73,18 @@ type Report struct {
 	Faulty int     `json:"faulty"` // rows that could not be used
 	Faults []Place `json:"faults,omitempty"`
 
-	Fit Fit `json:"-"`
+	Fit fit.Fit `json:"-"`
+}
+
+// OnPage is how tries on the page of a plan went. They are no takes of a hand on
+// a ring, and no fit knows of them.
+type OnPage struct {
+	Tries    int         `json:"tries"`
+	Hits     int         `json:"hits"`
+	HitsOf   int         `json:"hits_of"`
+	Constant plan.Number `json:"constant_error_deg"`
+	Variable plan.Number `json:"variable_error_deg"`
+	Pulls    []PullLine  `json:"pulls,omitempty"`
 }
 
 // Alone is a fit without what is known of hands beforehand. An end that the
@@ -126,13 +149,16 @@ func (s *Sample) Report() *Report {
 		Bias: plan.Number(f.Bias.Value), BiasInterval: interval(f.Bias),
 		Throughput: plan.Number(f.Throughput.Value), ThroughputInterval: interval(f.Throughput),
 		Rim: plan.Number(f.Rim.Value), RimInterval: interval(f.Rim),
-		RimMM: plan.Number(f.RimSpread() * 1000), ReferenceMM: ReferenceRim * 1000,
+		RimMM: plan.Number(f.RimSpread() * 1000), ReferenceMM: fit.ReferenceRim * 1000,
 	}
+	r.Fitted, r.Censored, r.OnTheStop, r.Unmeasured = f.Takes, s.AtEnd, s.OnTheStop, s.Unmeasured
+	r.Slipped, r.Slips, r.SlipShare = f.Slipped, append([]fit.Slip{}, f.Slips...), plan.Number(f.SlipShare)
+	r.PageLeftOut, r.Page = s.Page.Scores.N, s.Page.onPage()
 	if names := s.Pullers(); r.Puller == "" && len(names) == 1 {
 		r.Puller = names[0]
 	}
 	r.scores(&s.Scores)
-	if len(s.cells.held) > 0 {
+	if !s.log.Empty() {
 		ml := s.Likeliest()
 		r.Likeliest = &Alone{plan.Number(ml.Bias.Value), plan.Number(ml.Throughput.Value), plan.Number(ml.Rim.Value), plan.Number(ml.NegLog)}
 	}
@@ -142,7 +168,22 @@ func (s *Sample) Report() *Report {
 	return r
 }
 
-func interval(e Estimate) plan.Interval { return plan.Interval{plan.Number(e.Lo), plan.Number(e.Hi)} }
+// onPage reports the tries of a sample of them; nil for none.
+func (s *Sample) onPage() *OnPage {
+	if s.Scores.N == 0 {
+		return nil
+	}
+	hits, of, _ := s.Scores.Counted()
+	return &OnPage{s.Scores.N, hits, of, s.Scores.constant(), s.Scores.variable(), s.pullLines()}
+}
+
+// constant and variable are those errors as a report has them.
+func (s *Scores) constant() plan.Number { return plan.Number(s.Constant()) }
+func (s *Scores) variable() plan.Number { return plan.Number(s.Variable()) }
+
+func interval(e fit.Estimate) plan.Interval {
+	return plan.Interval{plan.Number(e.Lo), plan.Number(e.Hi)}
+}
 
 // scores fills in what takes say without a model.
 func (r *Report) scores(s *Scores) {
@@ -171,7 +212,7 @@ func (s *Sample) days() []string {
 	return list
 }
 
-func (s *Sample) sessionLines(f *Fit) (list []Session) {
+func (s *Sample) sessionLines(f *fit.Fit) (list []Session) {
 	for _, date := range s.days() {
 		day := s.sessions[date]
 		hits, of, _ := day.Counted()
@@ -179,8 +220,8 @@ func (s *Sample) sessionLines(f *Fit) (list []Session) {
 			Date: date, Takes: day.N, Hits: hits, HitsOf: of, Spread: plan.None(),
 			Constant: plan.Number(day.Constant()), Variable: plan.Number(day.Variable()), Absolute: plan.Number(day.Absolute()),
 		}
-		if day.N > 1 {
-			share, _, _ := day.cells.deviation(f)
+		if day.day.N > 1 {
+			share, _, _ := day.day.Deviation(f)
 			line.Spread = plan.Number(share)
 		}
 		list = append(list, line)
@@ -192,32 +233,29 @@ func (s *Sample) sessionLines(f *Fit) (list []Session) {
 // fewer than two takes. The intervals hold 90 %: that of the bias by the normal
 // distribution, that of the spread by the distribution of the logarithm of a
 // ratio of variances, whose variance is 2/(m-1) + 2/(n-1).
-func (s *Sample) change(f *Fit) *Change {
+func (s *Sample) change(f *fit.Fit) *Change {
 	days := s.days()
 	if len(days) < 2 {
 		return nil
 	}
-	last := s.sessions[days[len(days)-1]]
-	before, n := newCells(maxCells), 0
+	last := s.sessions[days[len(days)-1]].day
+	var earlier []*fit.Day
 	for _, date := range days[:len(days)-1] {
-		for _, c := range s.sessions[date].cells.sorted() {
-			before.merge(c)
-		}
-		before.shrink()
-		n += s.sessions[date].N
+		earlier = append(earlier, s.sessions[date].day)
 	}
-	if last.N < 2 || n < 2 {
+	before := fit.Days(earlier...)
+	if last.N < 2 || before.N < 2 {
 		return nil
 	}
-	was, wasMean, wasError := before.deviation(f)
-	is, isMean, isError := last.cells.deviation(f)
+	was, wasMean, wasError := before.Deviation(f)
+	is, isMean, isError := last.Deviation(f)
 	if was == 0 || is == 0 {
 		return nil
 	}
 	const z = 1.644854 // 90 % to both sides
 	half := z * math.Hypot(wasError*was, isError*is)
 	ratio := is / was
-	by := math.Exp(z * math.Sqrt(0.5/float64(last.N-1)+0.5/float64(n-1)))
+	by := math.Exp(z * math.Sqrt(0.5/float64(last.N-1)+0.5/float64(before.N-1)))
 	return &Change{
 		Date: days[len(days)-1],
 		Bias: plan.Number(isMean - wasMean), BiasInterval: plan.Interval{plan.Number(isMean - wasMean - half), plan.Number(isMean - wasMean + half)},

@@ -4,11 +4,12 @@ package takes
 
 import (
 	"cmp"
-	"math"
 	"math/rand/v2"
 	"slices"
 
 	"pullscore/interp/hand"
+	"pullscore/interp/plan"
+	"pullscore/interp/takes/fit"
 )
 
 // Options say which takes of a log count, and how.
@@ -30,6 +31,16 @@ const (
 // A Sample holds what a log comes to.
 type Sample struct {
 	Scores Scores
+	// Page has the tries on the page of a plan. They are no part of the others.
+	Page *Sample
+	// AtEnd counts the takes that the end of the ring held past the mark.
+	AtEnd int
+	// OnTheStop counts those whose ring ends in focus. They are scored and not
+	// fitted: whether the hand aimed at the mark or at the end is not known.
+	OnTheStop int
+	// Unmeasured counts those of which nobody knows where they landed. They are
+	// counted and not fitted.
+	Unmeasured int
 	// TooFast counts the takes that left no time to move besides the re-grips
 	// that their travel asks for. They are scored and not fitted.
 	TooFast int
@@ -37,7 +48,7 @@ type Sample struct {
 	Others int
 
 	opt      Options
-	cells    *cells
+	log      *fit.Log
 	sessions map[string]*session
 	pulls    map[PullName]*Scores
 	pullers  map[string]int
@@ -63,16 +74,22 @@ type Dot struct {
 // A session is the takes of one day.
 type session struct {
 	Scores
-	cells *cells
+	day *fit.Day // those of them that are fitted
 }
 
 // NewSample returns an empty sample.
 func NewSample(opt Options) *Sample {
+	s := newSample(opt)
+	s.Page = newSample(opt)
+	return s
+}
+
+func newSample(opt Options) *Sample {
 	if opt.Grip <= 0 {
 		opt.Grip = hand.Default().Grip
 	}
 	return &Sample{
-		opt: opt, cells: newCells(maxCells), sessions: map[string]*session{},
+		opt: opt, log: fit.NewLog(), sessions: map[string]*session{},
 		pulls: map[PullName]*Scores{}, pullers: map[string]int{},
 		rand: rand.New(rand.NewPCG(1, 36)), // the same takes give the same drawing
 	}
@@ -84,21 +101,55 @@ func (s *Sample) Add(t Take) {
 		s.Others++
 		return
 	}
-	s.Scores.Add(&t)
-	s.group(&t)
-	moving := s.moving(&t)
-	if !(moving > 0) {
-		s.TooFast++
+	if t.OnPage() && s.Page != nil {
+		s.Page.Add(t)
 		return
 	}
-	s.cells.add(&t, moving)
+	s.Scores.Add(&t)
+	s.group(&t)
+	moving, fits := s.fits(&t)
 	if t.Date != "" {
 		if day := s.session(t.Date); day != nil {
 			day.Scores.Add(&t)
-			day.cells.add(&t, moving)
+			if fits {
+				day.day.Add(t.landing(moving))
+			}
 		}
 	}
+	if !fits {
+		return
+	}
+	if t.Stop == HeldByStop {
+		s.AtEnd++
+	}
+	s.log.Add(t.landing(moving))
 	s.dot(Dot{t.Travel, moving, t.Error, t.Hit, t.Date})
+}
+
+// fits tells whether a take can be fitted, and how long it moved; it counts
+// those that cannot.
+func (s *Sample) fits(t *Take) (moving float64, ok bool) {
+	if t.Unmeasured {
+		s.Unmeasured++
+		return 0, false
+	}
+	if t.Stop == SharpStop {
+		s.OnTheStop++
+		return 0, false
+	}
+	if moving = s.moving(t); moving > 0 {
+		return moving, true
+	}
+	s.TooFast++
+	return 0, false
+}
+
+// landing returns the take as the fit knows it.
+func (t *Take) landing(moving float64) fit.Landing {
+	return fit.Landing{
+		Travel: t.Travel, Moving: moving, Error: t.Error, Rim: t.Rim, AtEnd: t.Stop == HeldByStop,
+		Name: fit.Slip{Line: t.Line, Date: t.Date, Plan: t.Plan, Shot: t.Shot, Pull: t.Pull, Error: plan.Number(t.Error)},
+	}
 }
 
 // moving returns the time of a take without what its re-grips cost.
@@ -110,7 +161,7 @@ func (s *Sample) moving(t *Take) float64 {
 func (s *Sample) session(date string) *session {
 	day := s.sessions[date]
 	if day == nil && len(s.sessions) < maxSessions {
-		day = &session{cells: newCells(maxDayCells)}
+		day = &session{day: fit.NewDay()}
 		s.sessions[date] = day
 	}
 	return day
@@ -173,32 +224,9 @@ func (s *Sample) Pullers() []string {
 // NamesPulls tells whether takes say of which pull they are.
 func (s *Sample) NamesPulls() bool { return len(s.pulls) > 0 }
 
-// Fit fits a hand to the takes, with what is known of hands beforehand. With no
-// takes the fit is that knowledge alone.
-func (s *Sample) Fit() Fit { return fit(s.cells, true) }
+// Fit fits a hand to the takes, robustly and with what is known of hands
+// beforehand. With no takes the fit is that knowledge alone.
+func (s *Sample) Fit() fit.Fit { return s.log.Fit() }
 
-// Likeliest fits a hand to the takes alone, by maximum likelihood. Where they
-// leave something open, an end of its interval is infinite or 0.
-func (s *Sample) Likeliest() Fit { return fit(s.cells, false) }
-
-// deviation returns how far the takes in cells spread about a fit, as a share
-// of what it expects, and their mean error with its standard error, degrees.
-func (cs *cells) deviation(f *Fit) (share, mean, se float64) {
-	n, z, weight, weighted := 0.0, 0.0, 0.0, 0.0
-	l := newLikelihood(cs, false)
-	variance := func(c *cell) float64 {
-		return math.Pow(hand.MotorSpread(c.travel, c.moving, f.Throughput.Value), 2) + math.Pow(f.Rim.Value*c.rim, 2)
-	}
-	for i := range l.cells {
-		c := &l.cells[i]
-		weight += c.n / variance(c)
-		weighted += c.sum / variance(c)
-	}
-	mean, se = weighted/weight, 1/math.Sqrt(weight)
-	for i := range l.cells {
-		c := &l.cells[i]
-		n += c.n
-		z += (c.squares - 2*mean*c.sum + c.n*mean*mean) / variance(c)
-	}
-	return math.Sqrt(z / max(n-1, 1)), mean, se
-}
+// Likeliest fits a hand to the takes alone, by maximum likelihood.
+func (s *Sample) Likeliest() fit.Fit { return s.log.Likeliest() }

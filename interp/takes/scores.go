@@ -6,7 +6,8 @@ import "math"
 
 // Scores sum up the errors of takes. The zero Scores has none.
 type Scores struct {
-	N             int
+	N             int // all takes
+	Measured      int // those of which it is known where they landed
 	sum, abs      float64
 	mean, squares float64 // running, for the variance
 	Short, Past   int     // landed before the mark, past it
@@ -29,22 +30,26 @@ const onTime = 1.0 / 24
 // Add takes a take in.
 func (s *Scores) Add(t *Take) {
 	s.N++
+	if t.Hit != Unsaid {
+		s.Judged++
+	}
+	if t.Hit == Sharp {
+		s.Hits++
+	}
+	if t.Unmeasured {
+		return
+	}
+	s.Measured++
 	s.sum += t.Error
 	s.abs += math.Abs(t.Error)
 	delta := t.Error - s.mean // Welford 1962, Technometrics 4(3): no digits lost
-	s.mean += delta / float64(s.N)
+	s.mean += delta / float64(s.Measured)
 	s.squares += delta * (t.Error - s.mean)
 	switch {
 	case t.Error < 0:
 		s.Short++
 	case t.Error > 0:
 		s.Past++
-	}
-	if t.Hit != Unsaid {
-		s.Judged++
-	}
-	if t.Hit == Sharp {
-		s.Hits++
 	}
 	if math.Abs(t.Error) <= HitWithin {
 		s.Within++
@@ -67,15 +72,15 @@ func (s *Scores) time(late float64) {
 
 // Constant returns the constant error, the mean of the errors: degrees,
 // positive past the mark (Schmidt & Lee, Motor Learning and Performance).
-func (s *Scores) Constant() float64 { return s.sum / float64(s.N) }
+func (s *Scores) Constant() float64 { return s.sum / float64(s.Measured) }
 
 // Variable returns the variable error, the standard deviation of the errors
 // about their own mean with divisor n, degrees (Schmidt & Lee).
-func (s *Scores) Variable() float64 { return math.Sqrt(s.squares / float64(s.N)) }
+func (s *Scores) Variable() float64 { return math.Sqrt(s.squares / float64(s.Measured)) }
 
 // Absolute returns the absolute error, the mean of the errors without their
 // signs, degrees (Schmidt & Lee).
-func (s *Scores) Absolute() float64 { return s.abs / float64(s.N) }
+func (s *Scores) Absolute() float64 { return s.abs / float64(s.Measured) }
 
 // Lateness returns by how many seconds the takes whose planned time is known
 // moved longer than planned, on the mean.
@@ -87,7 +92,7 @@ func (s *Scores) Counted() (hits, of int, told bool) {
 	if s.Judged > 0 {
 		return s.Hits, s.Judged, true
 	}
-	return s.Within, s.N, false
+	return s.Within, s.Measured, false
 }
 
 // Z95 is the number of standard deviations that hold 95 % of a normal

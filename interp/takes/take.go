@@ -7,6 +7,7 @@ package takes
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -27,6 +28,16 @@ type Take struct {
 	Rim  float64 // diameter under the hand, metres; 0 where not said
 	Note string
 
+	Line int // of the log that it stands in, from 1; 0 where not known
+
+	// Unmeasured tells that nothing is known of where the take landed: it has no
+	// Error, and may have neither Travel nor Time. Whether it hit may be known.
+	Unmeasured bool
+
+	// Stop is what the end of the ring has to do with the landing, as far as a
+	// plan tells.
+	Stop Stop
+
 	// Planned is the time that the plan gives the movement, seconds; 0 where no
 	// plan was at hand. A log has no column for it.
 	Planned float64
@@ -35,6 +46,24 @@ type Take struct {
 	// written where a log has that column; a reader leaves it empty.
 	Landed string
 }
+
+// pageNote begins the note of a try that was made on the page of a plan, with a
+// mouse or keys.
+const pageNote = "page, "
+
+// OnPage tells whether this was a try on the page, which is no take of the hand
+// on a ring.
+func (t *Take) OnPage() bool { return strings.HasPrefix(t.Note, pageNote) }
+
+// A Stop tells what the end of the ring has to do with a landing.
+type Stop uint8
+
+// What the end of the ring does to a take.
+const (
+	NoStop     Stop = iota // nothing, or nothing is known of it
+	HeldByStop             // held the focus past the mark, where it would have gone on
+	SharpStop              // is in focus itself, so that a hand may turn against it
+)
 
 // A Hit tells whether a take was sharp.
 type Hit uint8
@@ -52,11 +81,12 @@ var hitNames = [...]string{"", "no", "yes"}
 func (h Hit) String() string { return hitNames[h] }
 
 // Columns are the columns of a new log, in order. A log that is read may have
-// them in any other order and leave out the optional ones: all but travel_deg,
-// error_deg and time_s. One more is known, rim_mm, the diameter under the hand.
-// In place of travel_deg and error_deg a log may have landed, the distance or
-// the ring angle that the focus came to rest at; plan, shot and pull then say
-// of which pull, and the plan has to be at hand.
+// them in any other order, others besides (see known), and any of them left out,
+// as long as something is told of its takes. Those that travel_deg, error_deg
+// and time_s tell of are fitted as they stand. In place of travel_deg and
+// error_deg a log may have landed, the distance or the ring angle that the focus
+// came to rest at; plan, shot and pull then say of which pull, and the plan has
+// to be at hand. A row with neither counts by its hit or result alone.
 var Columns = []string{"date", "plan", "shot", "pull", "puller", "travel_deg", "error_deg", "time_s", "hit", "note"}
 
 // Header is the first row of a new log, with its line end.
@@ -80,6 +110,9 @@ func appendRow(dst []byte, columns []string, t Take) []byte {
 
 // field returns what the take has for a column, "" for nothing.
 func (t Take) field(name string) string {
+	if t.Unmeasured && slices.Contains(measures, name) {
+		return ""
+	}
 	switch name {
 	case "date":
 		return t.Date
@@ -103,6 +136,13 @@ func (t Take) field(name string) string {
 		return t.Landed
 	case "hit":
 		return t.Hit.String()
+	case "result":
+		switch t.Hit {
+		case Sharp:
+			return "sharp"
+		case Missed:
+			return "buzz"
+		}
 	case "rim_mm":
 		if t.Rim > 0 {
 			return decimal(t.Rim*1000, 3)

@@ -118,6 +118,7 @@ const (
 	LineDiffers
 	LineNotInEdit
 	LinesElsewhere
+	LogSlips
 	LosesFocusInZoom
 	Macro
 	MonitorHides

@@ -424,6 +424,11 @@ var table = [...]Rule{
 		"the subtitles have the lines far from the clips of their shot",
 		"Most often the subtitles start from another timecode than the plan says. Check the from of the edit " +
 			"statement. Until then the lines keep the times of the plan."},
+	LogSlips: {"log-slips", Shot, Note, nil, NoRow,
+		"takes of a log that lie far outside the others; they are not in the spread",
+		"Such a take says that something went wrong, not how well the hand lands. The share of such takes lowers " +
+			"every chance of this hand instead. Look at the rows that are named. Take out of the log what was no take, " +
+			"such as a call that was cut off."},
 	LosesFocusInZoom: {"loses-focus-in-zoom", Shot, Warning, nil, Sharp,
 		"the lens loses focus while it zooms",
 		"No mark holds while the focal length changes. Zoom first and take the marks at its end, or use a " +

@@ -2,6 +2,7 @@ package lists
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"pullscore/cmd/internal/console"
@@ -14,6 +15,7 @@ import (
 const (
 	mostSessions = 12
 	mostPulls    = 8
+	mostSlips    = 8
 )
 
 // WriteTakes writes a report.
@@ -21,13 +23,15 @@ func WriteTakes(screen console.Screen, r *takes.Report) error {
 	w := &takeWriter{console.Lines{Screen: screen}}
 	w.head(r)
 	w.hand(r)
+	w.slips(r)
 	w.scores(r)
 	w.sessions(r)
-	w.pulls(r)
+	w.pulls("Pulls, those that hit least first", r.Pulls)
 	w.practise(r)
+	w.page(r)
 	w.Line("")
 	w.Wrapped(console.Dim, "", "The hand is fitted to a landing model of our own, put together from published measurements, "+
-		"and is held to what is known of hands where takes are few.")
+		"and is held to a hand with published throughput, half a millimetre assumed at the rim, where takes are few.")
 	return w.Flush()
 }
 
@@ -52,7 +56,7 @@ func (w *takeWriter) head(r *takes.Report) {
 		}
 	}
 	w.Wrapped(console.Dim, margin, text)
-	if r.Takes < takes.Enough {
+	if r.Fitted < takes.Enough {
 		w.Wrapped(console.Yellow, margin, fmt.Sprintf("Fewer than %d takes: read the ranges, not the numbers.", takes.Enough))
 	}
 	if r.Others > 0 {
@@ -61,11 +65,31 @@ func (w *takeWriter) head(r *takes.Report) {
 	if r.TooFast > 0 {
 		w.Wrapped(console.Yellow, margin, fmt.Sprintf("Scored but not fitted: %s with no time to move besides the re-grips that such a turn asks for. A grip of more degrees (--grip) may suit this hand.", units.Count(r.TooFast, "take")))
 	}
+	if r.OnTheStop > 0 {
+		w.Wrapped(console.Dim, margin, fmt.Sprintf("Scored but not fitted: %s onto a mark where the end of the ring is sharp too, so that nobody knows what the hand aimed at.", units.Count(r.OnTheStop, "take")))
+	}
+	if r.Unmeasured > 0 {
+		w.Wrapped(console.Dim, margin, fmt.Sprintf("Counted but not fitted: %s that do not say where the focus came to rest.", units.Count(r.Unmeasured, "take")))
+	}
+	if r.Censored > 0 {
+		w.Wrapped(console.Dim, margin, fmt.Sprintf("Held by the end of the ring: %s, which would have gone on.", units.Count(r.Censored, "take")))
+	}
+	if r.PageLeftOut > 0 {
+		w.Wrapped(console.Dim, margin, fmt.Sprintf("Left out: %s on the page, below in a table of their own.", tries(r.PageLeftOut)))
+	}
+}
+
+// tries counts tries.
+func tries(n int) string {
+	if n == 1 {
+		return "1 try"
+	}
+	return fmt.Sprintf("%d tries", n)
 }
 
 // hand writes the fit. The range stands before the number where takes are few.
 func (w *takeWriter) hand(r *takes.Report) {
-	few := r.Takes < takes.Enough
+	few := r.Fitted < takes.Enough
 	head := []string{"", "fitted", "90 % within"}
 	if few {
 		head = []string{"", "90 % within", "fitted"}
@@ -89,22 +113,54 @@ func (w *takeWriter) hand(r *takes.Report) {
 	w.table(rows)
 }
 
+// slips names the takes that the fit leaves out.
+func (w *takeWriter) slips(r *takes.Report) {
+	if r.Slipped == 0 {
+		return
+	}
+	w.title("Slips, which are not in the spread")
+	rows := [][]string{{"", "error", "spreads", "of"}}
+	for _, s := range r.Slips[:min(len(r.Slips), mostSlips)] {
+		of := ""
+		if s.Shot != "" && s.Pull > 0 {
+			of = place(s.Plan, s.Shot, s.Pull)
+		}
+		rows = append(rows, []string{fmt.Sprintf("line %d  %s", s.Line, s.Date), takeFigure(float64(s.Error), true) + " deg", units.Decimal(float64(s.Spreads), 1), of})
+	}
+	w.table(rows)
+	if more := r.Slipped - min(len(r.Slips), mostSlips); more > 0 {
+		w.Line(margin + w.Screen.Paint(console.Dim, fmt.Sprintf("and %d more", more)))
+	}
+	w.Wrapped(console.Plain, margin, fmt.Sprintf("%s of %s: every chance of this hand is lessened by %s.", units.Count(r.Slipped, "slip"), units.Count(r.Fitted, "take"), figures.Share(float64(r.SlipShare), 1)))
+}
+
 func (w *takeWriter) scores(r *takes.Report) {
 	if r.Takes == 0 {
 		return
 	}
 	w.title("The takes")
-	rows := [][]string{
-		{"hits", fmt.Sprintf("%d of %d, %s", r.Hits, r.HitsOf, r.HitsFrom), fmt.Sprintf("%s; 95 %% within %s to %s",
-			percent(r.HitRate), percent(r.HitInterval[0]), percent(r.HitInterval[1]))},
-		{"constant error", takeFigure(float64(r.Constant), true) + " deg", "the mean, past the mark where positive"},
-		{"variable error", takeFigure(float64(r.Variable), false) + " deg", "the spread about that mean"},
-		{"absolute error", takeFigure(float64(r.Absolute), false) + " deg", fmt.Sprintf("%d short of the mark, %d past it", r.Short, r.Past)},
+	var rows [][]string
+	if r.HitsOf > 0 {
+		rows = append(rows, []string{"hits", fmt.Sprintf("%d of %d, %s", r.Hits, r.HitsOf, r.HitsFrom), fmt.Sprintf("%s; 95 %% within %s to %s",
+			percent(r.HitRate), percent(r.HitInterval[0]), percent(r.HitInterval[1]))})
+	}
+	if r.Constant.Known() {
+		rows = append(rows, errorRows(r)...)
 	}
 	if r.Timed > 0 {
 		rows = append(rows, []string{"time", takeFigure(float64(r.Lateness), true) + " s", fmt.Sprintf("over the plan's; %d early, %d late of %d", r.Early, r.Late, r.Timed)})
 	}
-	w.table(rows)
+	if len(rows) > 0 {
+		w.table(rows)
+	}
+}
+
+func errorRows(r *takes.Report) [][]string {
+	return [][]string{
+		{"constant error", takeFigure(float64(r.Constant), true) + " deg", "the mean, past the mark where positive"},
+		{"variable error", takeFigure(float64(r.Variable), false) + " deg", "the spread about that mean"},
+		{"absolute error", takeFigure(float64(r.Absolute), false) + " deg", fmt.Sprintf("%d short of the mark, %d past it", r.Short, r.Past)},
+	}
 }
 
 func (w *takeWriter) sessions(r *takes.Report) {
@@ -147,13 +203,13 @@ func changed(c *takes.Change) string {
 	return fmt.Sprintf("Against those before it, the session of %s %s.", c.Date, strings.Join(parts, " and "))
 }
 
-func (w *takeWriter) pulls(r *takes.Report) {
-	if len(r.Pulls) == 0 {
+func (w *takeWriter) pulls(title string, list []takes.PullLine) {
+	if len(list) == 0 {
 		return
 	}
-	w.title("Pulls, those that hit least first")
+	w.title(title)
 	rows := [][]string{{"", "takes", "hits", "constant", "variable"}}
-	for _, p := range r.Pulls[:min(len(r.Pulls), mostPulls)] {
+	for _, p := range list[:min(len(list), mostPulls)] {
 		rows = append(rows, []string{place(p.Plan, p.Shot, p.Pull), fmt.Sprint(p.Takes), fmt.Sprintf("%d of %d", p.Hits, p.HitsOf),
 			takeFigure(float64(p.Constant), true), takeFigure(float64(p.Variable), false)})
 	}
@@ -177,6 +233,21 @@ func (w *takeWriter) practise(r *takes.Report) {
 	if r.Practise[0].Short() <= 0 {
 		w.Wrapped(console.Plain, margin, "This hand lands every rack of the plan with the wanted chance.")
 	}
+}
+
+// page writes how the tries on the page of a plan went.
+func (w *takeWriter) page(r *takes.Report) {
+	if r.Page == nil {
+		return
+	}
+	w.title("On the page")
+	rows := [][]string{{"hits", fmt.Sprintf("%d of %d", r.Page.Hits, r.Page.HitsOf), "by mouse, keys or a wheel at the page, which is no ring: no fit knows of them"}}
+	if r.Page.Constant.Known() {
+		rows = append(rows, []string{"constant error", takeFigure(float64(r.Page.Constant), true) + " deg", ""},
+			[]string{"variable error", takeFigure(float64(r.Page.Variable), false) + " deg", ""})
+	}
+	w.table(rows)
+	w.pulls("Pulls tried on the page, those that hit least first", r.Page.Pulls)
 }
 
 // place names a pull, the plan last: of a long name the end may be cut off.
@@ -217,6 +288,9 @@ func (w *takeWriter) table(rows [][]string) {
 
 // takeFigure writes a number to two decimals, with its sign where that matters.
 func takeFigure(v float64, signed bool) string {
+	if math.IsNaN(v) {
+		return "–"
+	}
 	if signed {
 		return figures.Signed(v, 2)
 	}

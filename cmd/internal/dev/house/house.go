@@ -64,7 +64,7 @@ var textRooms = []room{
 	{"interp/cut", []string{"lang$", "lang/timecode", "interp/edit", "interp/speech"}},
 	{"interp/clock", []string{"lang$", "interp/names", "interp/stage", "interp/cut", "interp/kit", "interp/change", "interp/speech", "interp/plan", "interp/units"}},
 	{"interp/film", []string{
-		"lang$", "lang/timecode", "interp/load", "interp/names", "interp/kit", "interp/cut", "interp/edit", "interp/takes$",
+		"lang$", "lang/timecode", "interp/load", "interp/names", "interp/kit", "interp/cut", "interp/edit", "interp/takes$", "interp/takes/fit",
 		"interp/speech", "interp/wording", "interp/hand", "interp/viewer", "interp/plan", "interp/units",
 	}},
 	{"interp/shot", []string{

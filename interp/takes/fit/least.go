@@ -1,6 +1,6 @@
 // The search for the least of the objective, some parameters held.
 
-package takes
+package fit
 
 import (
 	"math"

@@ -1,6 +1,6 @@
 // Intervals of the fit.
 
-package takes
+package fit
 
 import "math"
 
@@ -11,8 +11,9 @@ import "math"
 const drop = 1.352772
 
 // A marginal is what the takes say of one parameter, the others being whatever
-// they are. With priors it is minus the logarithm of its density, by Laplace's
-// method (Tierney & Kadane 1986, J Am Stat Assoc 81, 82-86); without, minus the
+// they are. Of a robust fit it is minus the logarithm of its density, by Laplace's
+// method (Tierney & Kadane 1986, J Am Stat Assoc 81, 82-86); of one by the
+// takes alone, minus the
 // logarithm of the profile of the likelihood.
 type marginal struct {
 	l *likelihood
@@ -35,7 +36,7 @@ func (m marginal) stop(v float64, from theta) stop {
 	var g theta
 	var h matrix
 	value := m.l.objective(at, &g, &h)
-	if a, b := (m.i+1)%parameters, (m.i+2)%parameters; m.l.prior {
+	if a, b := (m.i+1)%parameters, (m.i+2)%parameters; m.l.robust {
 		value += 0.5 * math.Log(h[a][a]*h[b][b]-h[a][b]*h[b][a])
 	}
 	return stop{at, value}

@@ -1,4 +1,4 @@
-package takes
+package fit
 
 import (
 	"math"
@@ -11,13 +11,13 @@ import (
 
 // generate makes a log by the model itself: travels and times such as racks
 // have, landings spread as the maker's hand spreads them.
-func generate(rng *rand.Rand, maker theta, n int) []Take {
-	list := make([]Take, n)
+func generate(rng *rand.Rand, maker theta, n int) []Landing {
+	list := make([]Landing, n)
 	for i := range list {
 		travel := 20 + 95*rng.Float64()
 		time := 0.4 + 1.1*rng.Float64()
 		spread := math.Hypot(hand.MotorSpread(travel, time, math.Exp(maker[throughput])), math.Exp(maker[rim]))
-		list[i] = Take{Travel: travel, Time: time, Error: maker[bias] + spread*rng.NormFloat64()}
+		list[i] = Landing{Travel: travel, Moving: time, Error: maker[bias] + spread*rng.NormFloat64()}
 	}
 	return list
 }
@@ -32,13 +32,13 @@ func TestIntervalsHoldTheirMakers(t *testing.T) {
 		name  string
 		takes int
 		maker func(*rand.Rand) theta
-		fit   func(*Sample) Fit
+		fit   func(*Log) Fit
 	}{
-		{"makers as known beforehand, 36 takes", 36, fromPriors, (*Sample).Fit},
-		{"makers as known beforehand, 12 takes", 12, fromPriors, (*Sample).Fit},
-		{"the maker of the worked log, 36 takes", 36, workedMaker, (*Sample).Fit},
-		{"one maker, likelihood alone, 36 takes", 36, workedMaker, (*Sample).Likeliest},
-		{"one maker, likelihood alone, 80 takes", 80, oddMaker, (*Sample).Likeliest},
+		{"makers as known beforehand, 36 takes", 36, fromPriors, (*Log).Fit},
+		{"makers as known beforehand, 12 takes", 12, fromPriors, (*Log).Fit},
+		{"the maker of the worked log, 36 takes", 36, workedMaker, (*Log).Fit},
+		{"one maker, likelihood alone, 36 takes", 36, workedMaker, (*Log).Likeliest},
+		{"one maker, likelihood alone, 80 takes", 80, oddMaker, (*Log).Likeliest},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -46,7 +46,7 @@ func TestIntervalsHoldTheirMakers(t *testing.T) {
 			var held [parameters]float64
 			for range logs {
 				maker := tt.maker(rng)
-				f := tt.fit(sampleOf(generate(rng, maker, tt.takes)))
+				f := tt.fit(logOf(generate(rng, maker, tt.takes)))
 				for i, e := range []Estimate{f.Bias, f.Throughput, f.Rim} {
 					v := maker[i]
 					if i != bias {
@@ -84,7 +84,7 @@ func oddMaker(*rand.Rand) theta { return theta{-1.5, math.Log(6), math.Log(0.5)}
 
 func TestGradient(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 4))
-	l := newLikelihood(sampleOf(generate(rng, workedMaker(nil), 40)).cells, true)
+	l := newLikelihood(logOf(generate(rng, workedMaker(nil), 40)).cells.sorted(), true)
 	for range 50 {
 		th := fromPriors(rng)
 		var g theta
@@ -106,15 +106,15 @@ func TestGradient(t *testing.T) {
 func TestCoarseCellsFitAlike(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 6))
 	list := generate(rng, workedMaker(nil), 6000)
-	coarse := sampleOf(list)
-	exact := newCells(1 << 20)
+	coarse := logOf(list)
+	exact := &Log{cells: &cells{most: 1 << 20, coarse: 1 << 20, apart: true, held: map[key]*cell{}}}
 	for i := range list {
-		exact.add(&list[i], list[i].Time)
+		exact.Add(list[i])
 	}
-	if coarse.cells.width == 0 || exact.width != 0 {
-		t.Fatalf("cells of width %v and %v: the test compares nothing", coarse.cells.width, exact.width)
+	if coarse.cells.width == 0 || exact.cells.width != 0 {
+		t.Fatalf("cells of width %v and %v: the test compares nothing", coarse.cells.width, exact.cells.width)
 	}
-	a, b := coarse.Likeliest(), fit(exact, false)
+	a, b := coarse.Fit(), exact.Fit()
 	for i, pair := range [][2]Estimate{{a.Bias, b.Bias}, {a.Throughput, b.Throughput}, {a.Rim, b.Rim}} {
 		width := pair[1].Hi - pair[1].Lo
 		for _, d := range []float64{pair[0].Value - pair[1].Value, pair[0].Lo - pair[1].Lo, pair[0].Hi - pair[1].Hi} {
@@ -128,22 +128,22 @@ func TestCoarseCellsFitAlike(t *testing.T) {
 // A fit of next to nothing, or of takes that no hand makes, ends and gives
 // numbers.
 func TestFitOfOddLogs(t *testing.T) {
-	same := Take{Travel: 60, Time: 1, Error: 1}
-	tests := map[string][]Take{
+	same := Landing{Travel: 60, Moving: 1, Error: 1}
+	tests := map[string][]Landing{
 		"no takes":           nil,
 		"one take":           {same},
 		"one take a hundred": repeat(same, 100),
-		"no errors at all":   repeat(Take{Travel: 60, Time: 1}, 40),
-		"no travel":          repeat(Take{Time: 1, Error: 2}, 40),
-		"huge errors":        repeat(Take{Travel: 60, Time: 0.5, Error: 3000}, 40),
-		"no time to move":    repeat(Take{Travel: 900, Time: 0.1, Error: 1}, 40),
-		"a very slow hand":   repeat(Take{Travel: 60, Time: 500, Error: 1}, 40),
-		"a tiny time":        repeat(Take{Travel: 60, Time: 1e-4, Error: 1}, 40),
+		"no errors at all":   repeat(Landing{Travel: 60, Moving: 1}, 40),
+		"no travel":          repeat(Landing{Moving: 1, Error: 2}, 40),
+		"huge errors":        repeat(Landing{Travel: 60, Moving: 0.5, Error: 3000}, 40),
+		"no time to move":    repeat(Landing{Travel: 900, Moving: 0.1, Error: 1}, 40),
+		"a very slow hand":   repeat(Landing{Travel: 60, Moving: 500, Error: 1}, 40),
+		"a tiny time":        repeat(Landing{Travel: 60, Moving: 1e-4, Error: 1}, 40),
 	}
 	for name, list := range tests {
 		t.Run(name, func(t *testing.T) {
 			started := time.Now()
-			s := sampleOf(list)
+			s := logOf(list)
 			f := s.Fit()
 			for _, e := range []Estimate{f.Bias, f.Throughput, f.Rim} {
 				if math.IsNaN(e.Value+e.Lo+e.Hi) || e.Lo > e.Value || e.Hi < e.Value {
@@ -159,10 +159,18 @@ func TestFitOfOddLogs(t *testing.T) {
 	}
 }
 
-func repeat(t Take, n int) []Take {
-	list := make([]Take, n)
+func repeat(t Landing, n int) []Landing {
+	list := make([]Landing, n)
 	for i := range list {
 		list[i] = t
 	}
 	return list
+}
+
+func logOf(list []Landing) *Log {
+	l := NewLog()
+	for i := range list {
+		l.Add(list[i])
+	}
+	return l
 }
