@@ -66,6 +66,61 @@ func TestNamesInLetsAreWhatTheyStandFor(t *testing.T) {
 	}
 }
 
+// spokenMoves are moves with parameters in what is said, and the same written out.
+const spokenMoves, spokenOut = `move ask(who, word, why)
+  who: "You kept the {word} {ledger}.", lasting 2 s
+  rack to who, on who "the {word}", over 1.4 s, because "{why} ({who})"
+  action "{who} points", lasting 1 s
+  again(who, "the {word} page", 2 s)
+move again(who, what, long)
+  OTTO: "Not {what} in {long}.", on end of "{who} points" + long, lasting long
+  cue done on "Not {what}"
+`, `  NORA: "You kept the second {ledger}.", lasting 2 s
+  rack to NORA, on NORA "the second", over 1.4 s, because "who is there? (NORA)"
+  action "NORA points", lasting 1 s
+  OTTO: "Not the second page in 2 s.", on end of "NORA points" + 2 s, lasting 2 s
+  cue done on "Not the second page"
+`
+
+// Parameters in braces are what the use of the move gives them.
+func TestParametersInTexts(t *testing.T) {
+	const body = "  rack to LAMP, on 0.5 s, over 1 s, because \"so\"\n  pause 2 s\n"
+	for i, where := range []string{"", "edit \"cut.srt\"\n"} {
+		files := []string{"cut.srt", "1\n00:00:10,000 --> 00:00:12,000\nYou kept the second ledger.\n\n2\n00:00:20,000 --> 00:00:22,000\nNot the second page in 2 s.\n"}
+		var plans [2]string
+		for n, src := range []string{
+			where + "let HERO = NORA\n" + scene(body+"  ask(HERO, \"second\", \"who is there?\")\n") + spokenMoves,
+			where + scene(body+spokenOut),
+		} {
+			res := interpret("plan.pull", src, files...)
+			if n := countErrors(res.Findings); len(res.Plan.Shots) != 1 || n > 0 {
+				t.Fatalf("%d errors: %v\n%s", n, res.Findings, src)
+			}
+			plans[n] = withoutPlaces(t, res.Plan.Shots[0])
+		}
+		if plans[0] != plans[1] {
+			t.Errorf("%d: with the move\n%s\nwritten out\n%s", i, plans[0], plans[1])
+		}
+	}
+}
+
+// A move with texts to fill in says other words at each use.
+func TestParametersInTextsOfEachUse(t *testing.T) {
+	src := scene("  say(\"first\")\n  pause 3 s\n  say(\"second\")\n") +
+		"move say(word)\n  NORA: \"The {word}.\", lasting 1 s\n  rack to LAMP, on \"{word}\", over 1 s\n"
+	res := interpret("plan.pull", src)
+	if len(res.Plan.Shots) != 1 || len(res.Plan.Shots[0].Lines) != 2 {
+		t.Fatal(res.Findings)
+	}
+	s := res.Plan.Shots[0]
+	if a, b := s.Lines[0].Text, s.Lines[1].Text; a != "The first." || b != "The second." {
+		t.Errorf("said are %q and %q", a, b)
+	}
+	if a, b := s.Pulls[0].Anchor, s.Pulls[1].Anchor; a != `on "first"` || b != `on "second"` {
+		t.Errorf("the racks are %q and %q", a, b)
+	}
+}
+
 // withoutPlaces writes a shot without where in the text its pieces stand, and what
 // a moment hangs on in the words of the plan.
 func withoutPlaces(t *testing.T, s *plan.Shot) string {

@@ -235,7 +235,7 @@ func (c *Clock) span(k int, start, end float64) float64 {
 }
 
 // torn tells whether a clause of a statement that matters to its time was lost.
-func (c *Clock) torn(s lang.Statement) bool { return c.with.Lex.Film.Torn.Lost(s) }
+func (c *Clock) torn(s lang.Statement) bool { return c.with.Lex.TornAt(s) }
 
 // fail reports an error of an item.
 func (c *Clock) fail(k int, code, message, detail string) {

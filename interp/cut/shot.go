@@ -36,8 +36,8 @@ type Shot struct {
 
 // A lineKey is one use of a spoken line: a move may be used several times.
 type lineKey struct {
-	stmt *lang.Speech
-	nth  int
+	at  lang.Range // where the plan has it: a move fills its texts in anew for each use
+	nth int
 }
 
 // A Stretch is a stretch of a shot that is in the cut, seconds from its start.
@@ -70,11 +70,12 @@ func FindShot(a *Asked) *Shot {
 
 // KeysOf tells the uses of one line apart.
 func KeysOf(lines []Said) []lineKey {
-	uses := map[*lang.Speech]int{}
+	uses := map[lang.Range]int{}
 	keys := make([]lineKey, len(lines))
 	for i, l := range lines {
-		keys[i] = lineKey{l.Stmt, uses[l.Stmt]}
-		uses[l.Stmt]++
+		at := l.Stmt.Range()
+		keys[i] = lineKey{at, uses[at]}
+		uses[at]++
 	}
 	return keys
 }

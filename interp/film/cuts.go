@@ -91,8 +91,30 @@ func (r *reader) wanted() edit.Wanted {
 			}
 		}
 	}
+	for _, s := range r.Shots {
+		for _, line := range r.linesIn(s.Section) {
+			if _, written := r.words[line.Words]; !written { // a move has filled it in
+				said = append(said, speech.Fold(r.Tokens(line.Words)))
+			}
+		}
+	}
 	want.Words = wording.NewVocabulary(said...)
 	return want
+}
+
+// linesIn returns the spoken lines of the moves that a section uses.
+func (r *reader) linesIn(sec *lang.Section) (list []*lang.Speech) {
+	head, ok := sec.Head.(*lang.Shot)
+	if !ok || !names.Has[*lang.Call](sec) {
+		return nil
+	}
+	l := names.NewLexicon(head, r.Scope, r.Lets, r.Source, r.Film.Rate)
+	for _, it := range l.Expand(sec.Body) {
+		if line, ok := it.Stmt.(*lang.Speech); ok && line.Words != nil && it.In.Env != nil {
+			list = append(list, line)
+		}
+	}
+	return list
 }
 
 // findShots finds every shot in the cuts.

@@ -63,5 +63,11 @@ func (f *Film) Subtitles() string {
 }
 
 // Tokens returns a text of a spoken line as words: split once, since a shot is
-// built anew for every cure that is tried.
-func (f *Film) Tokens(t *lang.Text) []speech.Token { return f.words[t] }
+// built anew for every cure that is tried. A text that a move fills in is split at each of its uses.
+func (f *Film) Tokens(t *lang.Text) []speech.Token {
+	tokens, ok := f.words[t]
+	if !ok && t != nil {
+		return speech.Split(t.Value)
+	}
+	return tokens
+}

@@ -134,7 +134,11 @@ func (r *reader) unknown(x *lang.Expr, what string, kinds ...names.DeclKind) {
 	for _, sec := range r.Sections {
 		for _, stmt := range sec.Body {
 			kind, name := names.Declared(stmt)
-			if name != nil && name.Text == x.Ref && slices.Contains(kinds, kind) {
+			switch _, bad := stmt.(*lang.Bad); {
+			case name == nil || name.Text != x.Ref || !slices.Contains(kinds, kind):
+			case bad:
+				return // it has been told that it stands in the wrong place, or is not whole
+			default:
 				r.Fail(x.Range(), "unknown-name", fmt.Sprintf("%s is no %s of the file", x.Ref, what),
 					"It is a name of one shot. Declare it before the first shot, for all of them.")
 				return

@@ -65,7 +65,7 @@ func (l *Lexicon) Alone(body []lang.Statement, of *lang.Move) (items []Item) {
 			l.resolveCall(call, in, 0)
 			continue
 		}
-		items = append(items, Item{s, in})
+		items = append(items, Item{in.filled(s), in})
 	}
 	return items
 }
@@ -93,6 +93,7 @@ func (x *expansion) add(body []lang.Statement, in Reader, depth int) {
 		if len(x.items) > maxItems || x.calls > maxCalls {
 			return
 		}
+		s = in.filled(s)
 		call, ok := s.(*lang.Call)
 		if !ok {
 			x.items = append(x.items, Item{s, in})

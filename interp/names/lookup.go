@@ -18,8 +18,9 @@ type Lexicon struct {
 	Film   *Scope
 	Local  *Scope // what the shot declares itself: subjects, voices, cues
 	Lets   map[*Decl]*LetValue
-	givens map[given]LetValue // arguments that have been computed
-	Here   Losses             // what could not be read of the shot and the moves that it uses
+	givens map[given]LetValue                // arguments that have been computed
+	copies map[lang.Statement]lang.Statement // what statements with texts filled in are copies of
+	Here   Losses                            // what could not be read of the shot and the moves that it uses
 	Source func(file string) []byte
 
 	near     map[[2]string]guess // what was probably meant, by the name and what it should be
@@ -28,10 +29,18 @@ type Lexicon struct {
 
 // NewLexicon returns the lexicon of a shot over the names of the film.
 func NewLexicon(head *lang.Shot, film *Scope, lets map[*Decl]*LetValue, source func(string) []byte, rate timecode.Rate) *Lexicon {
-	l := &Lexicon{Head: head, Film: film, Local: newScope(), Lets: lets, givens: map[given]LetValue{}, Source: source, near: map[[2]string]guess{}}
+	l := &Lexicon{Head: head, Film: film, Local: newScope(), Lets: lets, givens: map[given]LetValue{}, copies: map[lang.Statement]lang.Statement{}, Source: source, near: map[[2]string]guess{}}
 	l.Evaluator = Evaluator{Reporter: Reporter{To: &Report{}}, Rate: rate}
 	l.Names = l.Outside().Names
 	return l
+}
+
+// TornAt reports whether a clause of a statement was lost, or of what it is a copy of.
+func (l *Lexicon) TornAt(s lang.Statement) bool {
+	if of, ok := l.copies[s]; ok {
+		s = of
+	}
+	return l.Film.Torn.Lost(s)
 }
 
 // Lose notes what of a shot could not be read, so that it is not missed: of its

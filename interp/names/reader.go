@@ -135,7 +135,11 @@ func (r Reader) Written(a *lang.Anchor) string {
 			return strings.TrimSpace(outer.Written(arg) + " " + r.SourceText(rest))
 		}
 	}
-	return r.SourceText(a.Range())
+	text := r.SourceText(a.Range())
+	if r.Env != nil && a.Words != nil && strings.Contains(text, "{") {
+		return lang.Write(a) // with its words filled in
+	}
+	return text
 }
 
 // AnchorText writes what a rack hangs on, as the plan does.
