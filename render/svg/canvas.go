@@ -164,8 +164,26 @@ func number(v float64) float64 {
 	return math.Round(v*100)/100 + 0
 }
 
+// appendNumber appends a number as it is written. Up to 15 digits the shortest
+// decimal of a number of hundredths is those hundredths, and no search for it.
 func appendNumber(b []byte, v float64) []byte {
-	return strconv.AppendFloat(b, number(v), 'f', -1, 64)
+	v = number(v)
+	hundredths := math.Round(v * 100)
+	if math.Abs(hundredths) >= 1e15 {
+		return strconv.AppendFloat(b, v, 'f', -1, 64)
+	}
+	n := int64(hundredths)
+	if n < 0 {
+		b, n = append(b, '-'), -n
+	}
+	b = strconv.AppendInt(b, n/100, 10)
+	switch n %= 100; {
+	case n == 0:
+		return b
+	case n%10 == 0:
+		return append(b, '.', byte('0'+n/10))
+	}
+	return append(b, '.', byte('0'+n/10), byte('0'+n%10))
 }
 
 func decimals(v float64) string { return string(appendNumber(nil, v)) }

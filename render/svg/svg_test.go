@@ -7,6 +7,7 @@ import (
 	"io"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -204,4 +205,18 @@ func TestNumberedGroups(t *testing.T) {
 	if !strings.Contains(write(t, p), `class="finding" data-number="12"`) {
 		t.Error("the number is not written")
 	}
+}
+
+// What is written is the shortest decimal of the rounded number, whatever its size.
+func TestNumbersAreShortest(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v := rapid.OneOf(
+			rapid.Float64Range(-2000, 2000),
+			rapid.Map(rapid.IntRange(-1_000_000, 1_000_000), func(n int) float64 { return float64(n) / 100 }),
+			rapid.Float64Range(-1e20, 1e20),
+		).Draw(t, "v")
+		if got, want := decimals(v), strconv.FormatFloat(number(v), 'f', -1, 64); got != want {
+			t.Errorf("%v is written %s, want %s", v, got, want)
+		}
+	})
 }
