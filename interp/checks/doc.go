@@ -5,8 +5,8 @@
 // what several of them ask or offer alike. run.go runs them; cures.go builds the
 // shot anew for every change that may cure a finding, and keeps the cures that
 // hold. Each other file is one check, or those that tell of one thing, and opens
-// with the codes that it tells: before, closest, diffraction, edit, eye, follow,
+// with the codes that it tells: closest, diffraction, edit, eye, follow,
 // goes_soft, hand, hold_both, idle, light, line, monitor, on_subject,
-// out_of_frame, overlap, ring, runs_into, seen, slant, too_deep, trimmed,
-// unmotivated and zoom. speech.go finds who speaks when.
+// out_of_frame, overlap, ring, runs_into, seen, slant, too_deep, trimmed
+// and zoom. speech.go finds who speaks when.
 package checks
