@@ -47,7 +47,7 @@ var examples = []struct {
 	{
 		file:  "two-85s.pull",
 		pulls: map[string]int{"40A": 1, "40B": 1, "40C": 1, "40D": 1},
-		finds: []found{{"40A", 1, "never-sure"}, {"40B", 1, "never-sure"}},
+		finds: []found{{"40A", 1, "never-sure"}, {"40A", 1, "nothing-sharp"}, {"40B", 1, "never-sure"}},
 	},
 	{
 		file:  "zoom.pull",

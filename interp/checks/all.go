@@ -25,6 +25,8 @@ var All = []Check{
 	cutsIntoLine,
 	unmotivated,
 	jarring,
+	lingers,
+	restless,
 	noTimeToSee,
 	zoom,
 	fallsBehind,

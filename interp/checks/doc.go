@@ -7,6 +7,6 @@
 // hold. Each other file is one check, or those that tell of one thing, and opens
 // with the codes that it tells: closest, diffraction, edit, eye, follow,
 // goes_soft, hand, hold_both, idle, light, line, monitor, on_subject,
-// out_of_frame, overlap, ring, runs_into, seen, slant, too_deep, trimmed
+// out_of_frame, overlap, pace, ring, runs_into, seen, slant, too_deep, trimmed
 // and zoom. speech.go finds who speaks when.
 package checks

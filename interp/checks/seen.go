@@ -1,4 +1,4 @@
-// not-seen, faint, jarring, breathes: what the audience sees of a rack.
+// not-seen, faint, breathes: what the audience sees of a rack.
 
 package checks
 
@@ -8,7 +8,6 @@ import (
 
 	"pullscore/interp/change"
 	"pullscore/interp/shot"
-	"pullscore/interp/units"
 	"pullscore/interp/viewer"
 	"pullscore/lang"
 	"pullscore/lang/rule"
@@ -34,23 +33,6 @@ func hardlySeen(b *Shot) (found []Finding) {
 		found = append(found, b.about(p, Finding{Diagnostic: d, Tries: func() []change.Change {
 			return b.stopTry(false, func(at *shot.Built) bool { return at.Plan.Blur(p.LeftAt, p.Plan.ToLens, p.Rack.LandS) > viewer.Seen })
 		}}))
-	})
-	return found
-}
-
-var jarring = Check{Codes: []rule.Code{rule.Jarring}, Run: jars}
-
-func jars(b *Shot) (found []Finding) {
-	b.Racks(func(p *shot.Pull) {
-		t, quickest := p.Rack.LandS-p.Rack.StartS, b.Setup.View.Quickest
-		if t >= quickest-1e-9 || t < 0 {
-			return
-		}
-		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
-			Code: "jarring", Severity: lang.Warning,
-			Message: fmt.Sprintf("%s takes %s; you asked for at least %s", b.racked(p), b.units.Time(t), b.units.Time(quickest)),
-			Figures: []lang.Figure{figure("time_s", t), figure("quickest_s", quickest)},
-		}, Tries: func() []change.Change { return b.overTry(p, units.Up(quickest, 10)) }}))
 	})
 	return found
 }

@@ -26,6 +26,7 @@ type Viewing struct {
 	Arcmin        float64
 	Wanted        float64
 	Quickest      float64
+	QuickestSaid  bool // not the default
 }
 
 // With returns the viewing as changed by the settings of a file or a shot.
@@ -58,7 +59,7 @@ func (v Viewing) With(set map[string]lang.Statement, e *names.Evaluator) Viewing
 	}
 	if s, ok := set["quickest"].(*lang.Quickest); ok {
 		if t, ok := e.NotNegative(s.Time, names.DimTime); ok {
-			v.Quickest = t
+			v.Quickest, v.QuickestSaid = t, true
 		}
 	}
 	return v

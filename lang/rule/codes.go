@@ -131,11 +131,13 @@ const (
 	NoTimeToMove
 	NoTimeToSee
 	NoTitle
+	NothingSharp
 	NotOnSubject
 	NotSeen
 	OutOfFrame
 	RacksOverlap
 	ReGrip
+	Restless
 	RunsInto
 	ShotNotInEdit
 	Slant

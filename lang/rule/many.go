@@ -35,7 +35,9 @@ func many(c Code) string {
 	case ReGrip:
 		return "%d pulls need a re-grip"
 	case Jarring:
-		return "%d racks are shorter than you asked for"
+		return "%d racks are too quick for what they change"
+	case NothingSharp:
+		return "%d racks leave nothing sharp for over a second"
 	case TooDeep:
 		return "%d times no setting keeps a whole subject sharp"
 	case OutOfFrame:

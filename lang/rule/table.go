@@ -405,9 +405,11 @@ var table = [...]Rule{
 		"The ring stops before this distance. Move the person or the camera, or take a lens that focuses " +
 			"closer."},
 	Jarring: {"jarring", Shot, Warning, nil, Sharp,
-		"the rack is shorter than this film wants",
-		"The plan says with quickest how short a rack may be, and this one is shorter. Allow more time, or " +
-			"change quickest if the jolt is meant."},
+		"the rack is too quick for how much it changes",
+		"A small change may be quick, and one that nobody sees cannot jar. At 30 arcmin of blur a rack wants " +
+			"the time that quickest states, and less for a smaller change. Where the plan does not state it, a larger " +
+			"change wants more than the default. The eye tells blur apart by ratio, so time grows with its logarithm; the 30 " +
+			"arcmin are common practice, no source. Allow more time, or change quickest if the jolt is meant."},
 	Light: {"light", Shot, Warning, nil, NoRow,
 		"the stop does not fit the light",
 		"The picture would be too bright or too dark by more than a quarter of a stop, after all filters. " +
@@ -475,6 +477,11 @@ var table = [...]Rule{
 		"the plan has no title",
 		"Every paper carries the title, and sheets without one get mixed up. Add plan \"TITLE\" as the first " +
 			"line."},
+	NothingSharp: {"nothing-sharp", Shot, Note, nil, Sharp,
+		"the rack is so slow that nothing looks sharp for over a second",
+		"The focus has left one and is not yet on the other, and nobody in between is sharp either. The " +
+			"audience then looks at nothing. One second is common practice, no source. Rack faster, stop down, or " +
+			"keep it if the drift is meant."},
 	NotOnSubject: {"not-on-subject", Shot, Error, nil, Distance,
 		"a follow of someone whom the focus is not on",
 		"The hand cannot follow a person who is not sharp at the start. Rack to them first."},
@@ -493,6 +500,11 @@ var table = [...]Rule{
 		"one grip cannot turn the wheel that far",
 		"The puller must let go and take hold again, which costs time and certainty. Use a faster gear, or " +
 			"agree where in the move to re-grip."},
+	Restless: {"restless", Shot, Note, nil, Sharp,
+		"the focus goes to and fro more often than it rests",
+		"It goes back to where it was one or two racks before, after rests under 1.5 s, more often than it rests " +
+			"longer. That is common practice, no source. The audience looks at the focus, not at the people. Rest " +
+			"longer where it matters, leave racks out, or hold both."},
 	RunsInto: {"runs-into", Shot, Error, nil, Distance,
 		"the camera and someone would meet",
 		"The two moves together leave no room between the lens and the person. Distances count from where the " +
