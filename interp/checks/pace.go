@@ -75,7 +75,7 @@ func leavesNothingSharp(b *Shot) (found []Finding) {
 			return
 		}
 		from, to := viewer.Softest(p.Rack.StartS, p.Rack.LandS, func(t float64) bool { return b.anySharp(p, t) })
-		if to-from <= viewer.LongestSoft {
+		if to == from {
 			return
 		}
 		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{

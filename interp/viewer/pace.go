@@ -31,9 +31,22 @@ func Wants(arcmin float64) float64 {
 }
 
 // Softest returns the longest time between two others in which nothing is sharp,
-// both zero where something always is. It looks 24 times a second, and a thousand
-// times at most.
+// if it is over LongestSoft; else both are zero. It looks 24 times a second, and a
+// thousand times at most. Most racks have no such time: four looks a second tell.
 func Softest(start, end float64, sharp func(t float64) bool) (from, to float64) {
+	const perSecond = 4
+	run, most := 0, 0
+	for i := range int(math.Floor((end-start)*perSecond)) + 1 {
+		if run++; sharp(start + float64(i)/perSecond) {
+			run = 0
+		}
+		if most = max(most, run); most == perSecond {
+			break // a time of over a second has four of them
+		}
+	}
+	if most < perSecond*LongestSoft {
+		return 0, 0
+	}
 	steps := int(min(math.Ceil((end-start)*24), 1000))
 	began, soft := start, false
 	for i := range steps + 1 {
@@ -42,7 +55,7 @@ func Softest(start, end float64, sharp func(t float64) bool) (from, to float64) 
 		if now && !soft {
 			began = t
 		}
-		if soft && (!now || i == steps) && t-began > to-from {
+		if soft && (!now || i == steps) && t-began > max(LongestSoft, to-from) {
 			from, to = began, t
 		}
 		soft = now

@@ -36,7 +36,8 @@ func TestSoftest(t *testing.T) {
 		{outside(), 0, 0},
 		{outside([2]float64{2, 3.5}), 2, 3.5},
 		{outside([2]float64{1.2, 2}, [2]float64{2.5, 4.4}), 2.5, 4.4},
-		{outside([2]float64{4, 9}), 4, 5},
+		{outside([2]float64{3.9, 9}), 3.9, 5},
+		{outside([2]float64{2, 2.9}), 0, 0},
 		{outside([2]float64{0, 9}), 1, 5},
 	} {
 		from, to := Softest(1, 5, c.sharp)
