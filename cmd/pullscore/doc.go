@@ -32,6 +32,7 @@
 //   - sheets.go: the pages of drawings on their way into files
 //   - stops.go: pullscore stops
 //   - takes.go: pullscore takes
+//   - takes_predicted.go: pullscore takes --predicted
 //   - takes_recorded.go: pullscore takes --recorded
 //   - topics.go: help on a task
 //   - version.go: pullscore version

@@ -109,11 +109,15 @@ func (s *session) reading() func(done, total int) {
 
 // interpret reads and interprets a plan.
 func (s *session) interpret(path string) (*interp.Result, error) {
+	return s.interpretWith(path, interp.Options{})
+}
+
+// interpretWith reads and interprets a plan with these options.
+func (s *session) interpretWith(path string, opt interp.Options) (*interp.Result, error) {
 	src, err := s.readFile(path)
 	if err != nil {
 		return nil, err
 	}
-	opt := interp.Options{}
 	if !s.several {
 		opt.Progress = s.reading()
 	}

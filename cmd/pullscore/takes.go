@@ -12,23 +12,25 @@ import (
 	"pullscore/cmd/internal/files"
 	"pullscore/cmd/internal/findings"
 	"pullscore/cmd/internal/lists"
+	"pullscore/interp"
 	"pullscore/interp/plan"
 	"pullscore/interp/takes"
+	"pullscore/render/draw"
 	"pullscore/render/sheet"
-	"pullscore/render/svg"
 	takespaper "pullscore/render/takes"
 )
 
 type takesCmd struct {
-	As       string  `enum:"text,json,svg" default:"text" placeholder:"FORM" help:"How to answer: text, json or svg."`
-	Plan     string  `offer:"plans" placeholder:"FILE" help:"The plan whose pulls the takes are of."`
-	Puller   string  `placeholder:"NAME" help:"Only the takes of this puller."`
-	Grip     float64 `default:"120" placeholder:"DEG" help:"What one grip of the hand turns, in degrees."`
-	Recorded string  `offer:"files" placeholder:"FILE" help:"Score the pulls in a recorded focus curve."`
-	Shot     string  `offer:"shots" placeholder:"ID" help:"The shot that was recorded."`
-	Append   string  `offer:"files" placeholder:"LOG" help:"Add the recorded pulls to this log."`
-	Date     string  `placeholder:"DAY" help:"The day of the recording, as in 2026-03-01."`
-	Log      string  `offer:"files" arg:"" optional:"" help:"A log of takes, or - for standard input."`
+	As        string  `enum:"text,json,svg,pdf,png" default:"text" placeholder:"FORM" help:"How to answer: text, json, svg, pdf or png."`
+	Predicted bool    `help:"Lay every take beside the chance that the plan gave it before its hand knew of it."`
+	Plan      string  `offer:"plans" placeholder:"FILE" help:"The plan whose pulls the takes are of."`
+	Puller    string  `placeholder:"NAME" help:"Only the takes of this puller."`
+	Grip      float64 `default:"120" placeholder:"DEG" help:"What one grip of the hand turns, in degrees."`
+	Recorded  string  `offer:"files" placeholder:"FILE" help:"Score the pulls in a recorded focus curve."`
+	Shot      string  `offer:"shots" placeholder:"ID" help:"The shot that was recorded."`
+	Append    string  `offer:"files" placeholder:"LOG" help:"Add the recorded pulls to this log."`
+	Date      string  `placeholder:"DAY" help:"The day of the recording, as in 2026-03-01."`
+	Log       string  `offer:"files" arg:"" optional:"" help:"A log of takes, or - for standard input."`
 
 	faulty bool // the plan has errors
 }
@@ -42,6 +44,20 @@ changed over the sessions; and with a plan says which pull to practise next.
   pullscore takes mira.csv
   pullscore takes --plan scene-12.pull mira.csv
   pullscore takes --as svg mira.csv > mira.svg     error against time and travel
+  pullscore takes --predicted --plan scene-12.pull mira.csv
+
+A take far outside all others is a slip: it is named and left out of the spread,
+and the share of slips lessens every chance. A take that the end of the ring
+held counts as one that would have gone on; one whose ring ends in focus is
+scored and not fitted. Tries made on the page never enter a fit: they stand in a
+table of their own.
+
+--predicted says by bands of chance how many takes landed of those that the plan
+said would: it alone can prove or refute the chances. Each chance is that of the
+plan's own time, by the hand that could be known before the day of the take: a
+hand with published throughput, half a millimetre assumed at the rim, fitted to
+the takes of the days before. Where no row has a date, every 36 rows are a day.
+As svg, pdf or png it draws what was said against what landed.
 
 A log is a CSV file whose first row names its columns, in any order:
 
@@ -52,8 +68,10 @@ A log is a CSV file whose first row names its columns, in any order:
                                          5'6" or 121 deg of the ring
 
 and besides, where they are known: date, plan, shot, pull, puller, hit (yes or
-no), rim_mm (the diameter under the hand), note. Without a hit column and
-without a plan, a hit is a landing within 3 deg of the mark.
+no) or result (sharp, early, late, buzz), rim_mm (the diameter under the hand),
+note; take, clip, timecode, distance_m and stop are for people. A row that does
+not say where the focus landed counts by its hit or result, and is not fitted.
+Without these and without a plan, a hit is a landing within 3 deg of the mark.
 
 Rows that cannot be used go to standard error with line and column, all others
 count, and the exit code is then 1, as it is where the plan has errors.
@@ -70,10 +88,15 @@ nearest to the plan is scored, and none where two are about as near:
 
 // Run answers.
 func (c *takesCmd) Run(s *session) error {
-	plans, err := c.plans(s)
+	if c.Predicted && c.Recorded == "" {
+		return c.predicted(s)
+	}
+	plans, err := c.plans(s, interp.Options{})
 	switch {
 	case err != nil:
 		return err
+	case c.Predicted && c.Recorded != "":
+		return errors.New("--predicted reads a log, not a recording: add its pulls to a log with --append first")
 	case c.Recorded != "" && c.Log != "":
 		return errors.New("--recorded scores a recording: leave out the log, or name it with --append")
 	case c.Recorded != "":
@@ -84,14 +107,14 @@ func (c *takesCmd) Run(s *session) error {
 		return errors.New("name a log of takes, or a recording with --recorded")
 	}
 	sample := takes.NewSample(takes.Options{Puller: c.Puller, Grip: c.Grip})
-	faults, err := c.read(s, sample, plans)
+	faults, err := c.read(s, plans, sample.Add)
 	if err != nil {
 		return err
 	}
 	r := sample.Report()
 	r.Faulty, r.Faults = faults.Lost+faults.Unplaced, faults.Places()
 	r.Practise = sample.Practise(&r.Fit, plans...)
-	if r.Takes > 0 || c.As == "json" {
+	if r.Takes > 0 || r.PageLeftOut > 0 || c.As == "json" {
 		if err := c.answer(s, sample, r); err != nil {
 			return err
 		}
@@ -99,21 +122,21 @@ func (c *takesCmd) Run(s *session) error {
 	if s.printFaults(r.Faults, faults.N+faults.Unplaced) || c.faulty {
 		return errFindings
 	}
-	if r.Takes == 0 {
+	if r.Takes == 0 && r.PageLeftOut == 0 {
 		return fmt.Errorf("%s: has no takes", name(c.Log))
 	}
 	return nil
 }
 
 // plans reads the plan that was named.
-func (c *takesCmd) plans(s *session) ([]*plan.Plan, error) {
+func (c *takesCmd) plans(s *session, opt interp.Options) ([]*plan.Plan, error) {
 	if c.Plan == "" {
 		return nil, nil
 	}
 	if c.Plan == files.Stdin && c.Log == files.Stdin {
 		return nil, errors.New("standard input can be the plan or the log, not both")
 	}
-	res, err := s.interpret(c.Plan)
+	res, err := s.interpretWith(c.Plan, opt)
 	if err != nil {
 		return nil, err
 	}
@@ -122,7 +145,7 @@ func (c *takesCmd) plans(s *session) ([]*plan.Plan, error) {
 }
 
 // read reads the log, which may be of any length.
-func (c *takesCmd) read(s *session, sample *takes.Sample, plans []*plan.Plan) (takes.Faults, error) {
+func (c *takesCmd) read(s *session, plans []*plan.Plan, add func(takes.Take)) (takes.Faults, error) {
 	in := s.in
 	if c.Log != files.Stdin {
 		f, err := os.Open(c.Log)
@@ -135,7 +158,7 @@ func (c *takesCmd) read(s *session, sample *takes.Sample, plans []*plan.Plan) (t
 		}
 		in = io.Reader(f)
 	}
-	faults, err := sample.ReadLog(takes.NewReader(in, name(c.Log), plans...))
+	faults, err := takes.ReadLog(takes.NewReader(in, name(c.Log), plans...), add)
 	return faults, files.Plain(err)
 }
 
@@ -151,10 +174,18 @@ func (c *takesCmd) answer(s *session, sample *takes.Sample, r *takes.Report) err
 	switch c.As {
 	case "json":
 		return findings.Encode(s.out, r)
-	case "svg":
-		return svg.Write(s.out, takespaper.Takes(sample, r, sheet.Options{})[0])
+	case "text":
+		return lists.WriteTakes(s.screen, r)
 	}
-	return lists.WriteTakes(s.screen, r)
+	return c.draw(s, takespaper.Takes(sample, r, sheet.Options{}))
+}
+
+// drawDPI is how fine a png is, in pixels an inch.
+const drawDPI = 150
+
+// draw writes a drawing, which is one page, in the form that was asked for.
+func (c *takesCmd) draw(s *session, pages []*draw.Page) error {
+	return backends[c.As].write(s.out, &plan.Shot{Title: pages[0].Title}, pages, drawDPI)
 }
 
 // printFaults prints the faults of a log to standard error, and reports whether

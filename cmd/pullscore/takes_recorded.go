@@ -70,7 +70,7 @@ func (c *takesCmd) shotRecorded(plans []*plan.Plan) (*plan.Shot, error) {
 	switch {
 	case len(plans) == 0:
 		return nil, errors.New("--recorded wants the plan of the shot: name it with --plan")
-	case c.As == "svg":
+	case c.As != "text" && c.As != "json":
 		return nil, errors.New("a recording is scored as text or json, not drawn")
 	}
 	if c.Date != "" {

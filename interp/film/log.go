@@ -23,10 +23,10 @@ import (
 // faultsTold is how many faults of a log a plan is told of.
 const faultsTold = 5
 
-// learn fits the puller's hand to its log; again is true where that has to wait for
-// the plan.
+// learn fits the puller's hand to its log, unless no log is wanted; again is true
+// where that has to wait for the plan.
 func (r *reader) learn(u *kit.Puller, said *lang.Takes, sec *lang.Section) (again bool) {
-	if !load.NamesFile(said.File, r.Reporter) {
+	if !load.NamesFile(said.File, r.Reporter) || r.loader.Opt.WithoutLogs {
 		return false
 	}
 	path := r.loader.Beside(said.Range().File, said.File.Value)

@@ -56,9 +56,12 @@ func (fs *Faults) Places() []Place {
 	return list
 }
 
-// ReadLog adds the takes of a log to the sample, every row that can be used,
-// and returns what is wrong with the others. The error is one of reading.
-func (s *Sample) ReadLog(r *Reader) (Faults, error) {
+// ReadLog adds the takes of a log to the sample, as ReadLog does.
+func (s *Sample) ReadLog(r *Reader) (Faults, error) { return ReadLog(r, s.Add) }
+
+// ReadLog hands the takes of a log to add, every row that can be used, and
+// returns what is wrong with the others. The error is one of reading.
+func ReadLog(r *Reader, add func(Take)) (Faults, error) {
 	var faults Faults
 	for {
 		t, err := r.Read()
@@ -74,7 +77,7 @@ func (s *Sample) ReadLog(r *Reader) (Faults, error) {
 		case err != nil:
 			return faults, err
 		}
-		s.Add(t)
+		add(t)
 	}
 }
 

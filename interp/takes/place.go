@@ -46,6 +46,16 @@ func (ps Plans) find(t *Take) (*plan.Shot, *plan.Pull, *misfit) {
 	return nil, nil, &misfit{"shot", false, fmt.Sprintf("the plan has no shot %q", t.Shot)}
 }
 
+// Pull returns the pull that a take names; ok is false where these plans do not
+// have it.
+func (ps Plans) Pull(t *Take) (s *plan.Shot, p *plan.Pull, ok bool) {
+	if t.Shot == "" || t.Pull == 0 {
+		return nil, nil, false
+	}
+	s, p, lost := ps.find(t)
+	return s, p, lost == nil
+}
+
 // plan returns the plan of that title or file name.
 func (ps Plans) plan(name string) *plan.Plan {
 	if name == "" && len(ps) == 1 {

@@ -98,6 +98,52 @@ func ringBy(tape float64) float64 {
 	return throw * (1 - extension(tape)/extension(closest))
 }
 
+// The end of the ring holds a landing that comes within a quarter of a degree of
+// it, where the mark lies before; where the end itself is in focus, a take says
+// nothing of the spread. Pull 1 of the plan goes outward, pull 2 back to 76 cm,
+// where the ring ends a degree farther.
+func TestEndOfTheRing(t *testing.T) {
+	text := strings.Replace(pier, "INES at 1.6 m", "INES at 76 cm", 1)
+	for stop, want := range map[string][3]takes.Stop{
+		"f/1.8": {takes.NoStop, takes.NoStop, takes.HeldByStop},
+		"f/22":  {takes.SharpStop, takes.SharpStop, takes.SharpStop},
+	} {
+		p := interp.Interpret("pier.pull", []byte(strings.Replace(text, "f/4", stop, 1)), interp.Options{}).Plan
+		end := float64(p.Shots[0].Pulls[1].ToDeg)
+		if end < 1 {
+			t.Fatalf("the mark lies %v deg before the end of the ring: the test tests nothing", end)
+		}
+		s := takes.NewSample(takes.Options{})
+		for i, past := range []float64{-0.5, end - 0.3, end - 0.2} {
+			log := fmt.Sprintf("shot,pull,travel_deg,error_deg,time_s\n4A,2,60,%.3f,1\n", past)
+			got, err := takes.NewReader(strings.NewReader(log), "log.csv", p).Read()
+			if err != nil || got.Stop != want[i] {
+				t.Errorf("%s, %v deg past the mark: %v (%v), want %v", stop, past, got.Stop, err, want[i])
+			}
+			s.Add(got)
+		}
+		if r := s.Report(); stop == "f/22" && (r.OnTheStop != 3 || r.Fitted != 0 || r.Takes != 3) || stop != "f/22" && (r.Censored != 1 || r.Fitted != 3) {
+			t.Errorf("%s: %+v", stop, r)
+		}
+	}
+}
+
+// Tries on the page are no takes: they stand in a table of their own.
+func TestPageTriesAreLeftOut(t *testing.T) {
+	with, without := takes.NewSample(takes.Options{}), takes.NewSample(takes.Options{})
+	for i := range 20 {
+		take := takes.Take{Shot: "4A", Pull: 1, Travel: 60, Time: 1, Error: 0.3 * float64(i%5-2)}
+		with.Add(take)
+		without.Add(take)
+		take.Error, take.Hit, take.Note = 25, takes.Missed, "page, mouse wheel"
+		with.Add(take)
+	}
+	a, b := with.Report(), without.Report()
+	if a.Fit.Throughput != b.Fit.Throughput || a.Takes != 20 || a.PageLeftOut != 20 || a.Page.Tries != 20 || a.Page.Constant != 25 || len(a.Page.Pulls) != 1 || b.Page != nil {
+		t.Errorf("with tries %+v %+v, without %+v", a, a.Page, b)
+	}
+}
+
 func TestMisfits(t *testing.T) {
 	p := pierPlan(t)
 	tests := []struct {

@@ -228,5 +228,8 @@ func (s *Sample) NamesPulls() bool { return len(s.pulls) > 0 }
 // beforehand. With no takes the fit is that knowledge alone.
 func (s *Sample) Fit() fit.Fit { return s.log.Fit() }
 
+// Hand fits a hand as Fit does, without its ranges, which take most of the time.
+func (s *Sample) Hand() fit.Fit { return s.log.Hand() }
+
 // Likeliest fits a hand to the takes alone, by maximum likelihood.
 func (s *Sample) Likeliest() fit.Fit { return s.log.Likeliest() }

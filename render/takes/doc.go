@@ -3,4 +3,5 @@
 //
 //   - takes.go: the page and its words
 //   - plot.go: one plot of errors
+//   - calibration.go: what was said of takes against how many landed
 package takes

@@ -129,7 +129,7 @@ func (tp *takesPage) drawHead(g *draw.Group) {
 	if n := len(tp.report.Sessions); n > 0 {
 		text += fmt.Sprintf(" · %s to %s", tp.report.Sessions[0].Date, tp.report.Sessions[n-1].Date)
 	}
-	if len(tp.dots) < tp.report.Takes-tp.report.TooFast {
+	if len(tp.dots) < tp.report.Fitted {
 		text += fmt.Sprintf(" · %d drawn, picked by chance", len(tp.dots))
 	}
 	if tp.beyond > 0 {
@@ -192,7 +192,7 @@ func (tp *takesPage) drawAside(g *draw.Group) {
 	}
 	value := func(name, number, span string) {
 		say(sheet.FontStrong, draw.Black, 0, name)
-		if r.Takes < takes.Enough {
+		if r.Fitted < takes.Enough {
 			say(sheet.FontBody, draw.Black, 2, "90 % within "+span+", about "+number)
 			return
 		}
@@ -201,17 +201,23 @@ func (tp *takesPage) drawAside(g *draw.Group) {
 	span := func(lo, hi float64) string { return sheet.Figures.Number(lo, 2) + " to " + sheet.Figures.Number(hi, 2) }
 	f := &r.Fit
 	say(sheet.FontHeading, draw.Black, 2, "The hand")
-	if r.Takes < takes.Enough {
+	if r.Fitted < takes.Enough {
 		say(sheet.FontBody, draw.Rust, 2, fmt.Sprintf("Fewer than %d takes: read the ranges, not the numbers.", takes.Enough))
 	}
 	value("Throughput", sheet.Figures.Number(f.Throughput.Value, 2)+" bit/s", span(f.Throughput.Lo, f.Throughput.Hi))
 	value("Spread at leisure, on a rim of 80 mm", sheet.Figures.AngleTo(f.Rim.Value, 2), span(f.Rim.Lo, f.Rim.Hi))
 	value("Bias, past the mark", sheet.Figures.AngleTo(f.Bias.Value, 2), span(f.Bias.Lo, f.Bias.Hi))
+	if r.Slipped > 0 {
+		say(sheet.FontBody, draw.Rust, 2, fmt.Sprintf("%d of %d takes are slips and are not in the spread; every chance is lessened by %s.", r.Slipped, r.Fitted, sheet.Figures.Share(float64(r.SlipShare), 1)))
+	}
 	y += 2
 	say(sheet.FontHeading, draw.Black, 2, "The takes")
 	if r.HitsOf > 0 {
 		say(sheet.FontBody, draw.Black, 2, fmt.Sprintf("%d of %d hit (%s): %s, 95 %% within %s to %s", r.Hits, r.HitsOf, r.HitsFrom,
 			sheet.Figures.Share(float64(r.HitRate), 0), sheet.Figures.Share(float64(r.HitInterval[0]), 0), sheet.Figures.Share(float64(r.HitInterval[1]), 0)))
+	}
+	if !r.Constant.Known() {
+		return
 	}
 	say(sheet.FontBody, draw.Black, 2, fmt.Sprintf("Constant error %s, variable %s, absolute %s", sheet.Figures.AngleTo(float64(r.Constant), 2), sheet.Figures.AngleTo(float64(r.Variable), 2), sheet.Figures.AngleTo(float64(r.Absolute), 2)))
 	say(sheet.FontBody, draw.Black, 4, fmt.Sprintf("%d short of the mark, %d past it", r.Short, r.Past))
