@@ -51,7 +51,9 @@ func (s *spec) mayStand(in section) bool {
 // unknown tells that no statement begins as a line does.
 func (p *parser) unknown(l *line) *fault {
 	first, second := &p.tokens[l.at], &p.tokens[l.at+1]
-	if s := p.turned(l); s != nil {
+	if s := p.turned(l); s != nil && first.Type == tokPunct {
+		return faultAt(first, "unknown-word", "no statement begins with %s", describe(first)).because("Write: %s", s.usage())
+	} else if s != nil {
 		return faultAt(first, "unknown-word", "no statement begins with %s", describe(first)).
 			because("Did you mean `%s %s`? Write: %s", s.word, shorten(first.Value), s.usage())
 	}

@@ -215,7 +215,7 @@ func (r *exprReader) unit(x *Expr) {
 	r.lex.Next()
 	x.Unit, x.EndPos = unit, endOf(t)
 	if _, ok := aSecond(unit); unit == UnitBitS || ok && r.perSecond() {
-		r.seconds(x)
+		r.seconds(x, t)
 	}
 }
 
@@ -232,10 +232,10 @@ func (r *exprReader) perSecond() bool {
 	return found
 }
 
-// seconds reads the "/s" of bit/s, deg/s and m/s.
-func (r *exprReader) seconds(x *Expr) {
+// seconds reads the "/s" of bit/s, deg/s and m/s, behind the first part of unit.
+func (r *exprReader) seconds(x *Expr, unit *lexer.Token) {
 	if !r.perSecond() {
-		r.fail(faultAt(r.lex.Peek(), "unknown-unit", "`bit` alone is no unit").because("Write bit/s."))
+		r.fail(faultAt(unit, "unknown-unit", "`bit` alone is no unit").because("Write bit/s."))
 		return
 	}
 	r.lex.Next()

@@ -347,6 +347,9 @@ func (p *parser) wantsQuotes(l *line, f *fault) bool {
 		for first > l.at && p.joinsName(first) {
 			first--
 		}
+		if l.spec != nil && first == l.at && p.tokens[first].Value == l.spec.word {
+			return false // a soft word, which begins the statement and is no part of a name
+		}
 		f.because("Put a name with a blank in quotes: %s.", shorten(WriteText(p.nameAt(first, l.end).Text)))
 		return true
 	}

@@ -218,7 +218,7 @@ func toTheSide(pl *lang.Place, in names.Reader, side names.Quantity, along, acro
 		}
 	default:
 		in.Fail(pl.Side.Range(), "wrong-unit", "the way to the side is a length, or the angle of the tape under 89 deg",
-			"As in 1.7 m, 20 cm left, or 1.7 m, 15 deg left.")
+			"As in 20 cm left, or 15 deg left.")
 		return along, across, false
 	}
 	return along, across, known
