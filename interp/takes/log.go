@@ -169,7 +169,8 @@ func rowsFor(f *os.File, path string, list []Take) (out []byte, err error) {
 }
 
 // columnsOf returns the columns of a log that has some. They must be enough for
-// the takes to be read again; landed is enough only for takes that have it.
+// the takes to be read again, be it to count them alone; landed is enough only for
+// takes that have it.
 func columnsOf(f io.Reader, path string, list []Take) ([]string, error) {
 	head := make([]byte, maxRow)
 	n, err := io.ReadFull(f, head)
@@ -190,7 +191,7 @@ func columnsOf(f io.Reader, path string, list []Take) ([]string, error) {
 		}
 	}
 	measured := slices.ContainsFunc(list, func(t Take) bool { return !t.Unmeasured })
-	if lacks := lacking(filled); lacks != "" && measured {
+	if lacks := lacking(filled); lacks != "" && measured && !countable(columns) {
 		return nil, fmt.Errorf("%s: no takes can be added: %s", path, lacks)
 	}
 	return columns, nil

@@ -31,13 +31,14 @@ type Reader struct {
 	plans   Plans
 	columns []string // by index; "" for one that is not known
 	dead    bool     // the header cannot be used
+	tries   bool     // it is a log of tries on the page
 }
 
 // NewReader returns a reader of the log r, which file names in faults. The
 // plans are those that rows may name; none are needed for rows that have their
 // angles.
 func NewReader(r io.Reader, file string, plans ...*plan.Plan) *Reader {
-	return &Reader{rows: NewRows(r, file), plans: plans}
+	return &Reader{rows: NewRows(r, file), plans: plans, tries: strings.HasSuffix(strings.ToLower(file), TriesSuffix)}
 }
 
 // Read returns the next take. The error is a *Fault for what is wrong with a
@@ -61,6 +62,9 @@ func (r *Reader) Read() (Take, error) {
 	var fault *Fault
 	if errors.As(err, &fault) && !fault.Kept {
 		r.rows.Reject()
+	}
+	if r.tries && !t.OnPage() {
+		t.Note = pageNote + t.Note
 	}
 	return t, err
 }

@@ -42,10 +42,15 @@ type Take struct {
 	// plan was at hand. A log has no column for it.
 	Planned float64
 
-	// Landed is where the focus came to rest, as a log has it: "1.72 m". It is
-	// written where a log has that column; a reader leaves it empty.
-	Landed string
+	// Landed is where the focus came to rest, as a log has it: "1.72 m". Distance is
+	// where its mark is, in metres, and FNumber the stop. They are written where a
+	// log has those columns; a reader leaves them empty.
+	Landed, Distance, FNumber string
 }
+
+// TriesSuffix ends the name of the log of a plan's tries on the page. All its rows
+// are such tries, also where it has no column for the note that says so.
+const TriesSuffix = ".tries.csv"
 
 // pageNote begins the note of a try that was made on the page of a plan, with a
 // mouse or keys.
@@ -134,6 +139,10 @@ func (t Take) field(name string) string {
 		return decimal(t.Time, 4)
 	case "landed":
 		return t.Landed
+	case "distance_m":
+		return t.Distance
+	case "stop":
+		return t.FNumber
 	case "hit":
 		return t.Hit.String()
 	case "result":

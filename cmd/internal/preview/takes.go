@@ -26,7 +26,7 @@ import (
 
 // logSuffix takes the place of a plan's extension in the name of the log of its
 // tries.
-const logSuffix = ".tries.csv"
+const logSuffix = takes.TriesSuffix
 
 // A toldTake is a try as the page sends it. What it was and of whom is the
 // plan's to say, and where it is kept, ours.
@@ -109,6 +109,7 @@ func takeOf(p *rebuild.Plan, told toldTake, now time.Time) (takes.Take, error) {
 	return takes.Take{
 		Date: now.Format(time.DateOnly), Plan: title, Shot: shot.ID, Pull: pull.Number, Puller: shot.Puller,
 		Travel: float64(pull.HandDeg), Error: told.Error, Time: told.Time, Landed: landedAt(shot, pull, told.Error),
+		Distance: markOf(pull), FNumber: "f/" + units.Decimal(float64(shot.FNumber), 1),
 		Hit:  hitOf(shot, pull, told.Error),
 		Note: "page, " + by,
 	}, nil
@@ -164,6 +165,15 @@ func landedAt(s *plan.Shot, p *plan.Pull, past float64) string {
 		return "inf"
 	}
 	return units.Decimal(tape, 5) + " m"
+}
+
+// markOf returns the distance of a pull's mark as a log has it, in metres: to a
+// millimetre, or "inf".
+func markOf(p *plan.Pull) string {
+	if p.ToM.IsInf() {
+		return "inf"
+	}
+	return units.Decimal(float64(p.ToM), 3)
 }
 
 // longestName is how many bytes systems allow the name of a file.

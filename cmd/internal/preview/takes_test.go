@@ -287,38 +287,80 @@ func pulledBy(t testing.TB, files map[string]string, statement string) (*Server,
 	return s, p, folder
 }
 
-// A log of tries may have the columns of any log that can be read: what was
-// kept is read again, and says the same.
+// A log of tries may have any columns of a log that can be read, in any order:
+// what was kept is read again, says the same, and is never of a hand.
 func TestTriesInAnyColumns(t *testing.T) {
-	said := []string{"plan", "shot", "pull", "landed", "time_s", "hit"}
-	for n := range 24 { // orders: of these six, each is somewhere else
-		columns := slices.Clone(said)
-		rand.New(rand.NewPCG(1, uint64(n))).Shuffle(len(columns), func(i, j int) { columns[i], columns[j] = columns[j], columns[i] })
-		header := strings.Join(columns, ",")
-		s, p := copied(t, "ticket-window.pull")
-		if err := os.WriteFile(logOf(p.Path), []byte(header), 0o644); err != nil {
-			t.Fatal(err)
-		}
-		shot := p.Good.Shots[0]
-		for _, past := range []float64{0, 1.5, -3, 12} {
-			body := fmt.Sprintf(`{"plan":%q,"shot":"12A","pull":1,"sign":%q,"by":"keys","error_deg":%g,"time_s":1.25}`, p.Key, signOf(shot, shot.Pulls[0]), past)
-			if res, text := postTo(t, s, body); res.StatusCode != http.StatusOK {
-				t.Fatalf("%s: %d %s", header, res.StatusCode, text)
-			}
-			list := written(t, logOf(p.Path), p.Good)
-			got := list[len(list)-1]
-			if math.Abs(got.Error-past) > 0.01 || got.Time != 1.25 || got.Shot != "12A" || got.Pull != 1 || got.Hit != hitOf(shot, shot.Pulls[0], past) {
-				t.Errorf("%s: of %g° past the mark the log says %+v", header, past, got)
-			}
+	all := []string{
+		"plan", "shot", "pull", "take", "clip", "timecode", "landed", "time_s", "hit", "result", "distance_m", "stop",
+		"travel_deg", "error_deg", "rim_mm", "puller", "date", "note",
+	}
+	columns := [][]string{all, {"plan", "shot", "pull", "landed", "time_s", "hit"}, {"result"}, {"plan", "shot", "pull", "result"}, {"travel_deg", "error_deg", "time_s"}}
+	r := rand.New(rand.NewPCG(1, 18))
+	for range 60 {
+		some := slices.Clone(all)
+		r.Shuffle(len(some), func(i, j int) { some[i], some[j] = some[j], some[i] })
+		columns = append(columns, some[:6+r.IntN(len(some)-5)])
+	}
+	kept := 0
+	for _, some := range columns {
+		if triesIn(t, some) {
+			kept++
 		}
 	}
+	if refused := len(columns) - kept; kept < 20 || refused < 5 {
+		t.Errorf("tries are kept in %d of %d logs: the test shows little", kept, len(columns))
+	}
+}
+
+// triesIn keeps tries in a log with those columns, and reports whether they can
+// be.
+func triesIn(t *testing.T, columns []string) bool {
+	has := func(names ...string) bool {
+		return !slices.ContainsFunc(names, func(n string) bool { return !slices.Contains(columns, n) })
+	}
+	header := strings.Join(columns, ",")
+	measured := has("travel_deg", "error_deg", "time_s") || has("shot", "pull", "landed", "time_s")
+	counted := (has("hit") || has("result")) && !has("landed") && !has("error_deg")
 	s, p := copied(t, "ticket-window.pull")
-	if err := os.WriteFile(logOf(p.Path), []byte("shot,pull,time_s\n"), 0o644); err != nil {
+	if err := os.WriteFile(logOf(p.Path), []byte(header), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	res, text := postTo(t, s, tryAt(p))
-	if res.StatusCode != http.StatusInternalServerError || !strings.Contains(text, "no column travel_deg and no error_deg") || strings.Contains(text, filepath.Dir(p.Path)) {
-		t.Errorf("%d %s", res.StatusCode, text)
+	shot := p.Good.Shots[0]
+	for _, past := range []float64{0, 1.5, -3, 12} {
+		body := fmt.Sprintf(`{"plan":%q,"shot":"12A","pull":1,"sign":%q,"by":"keys","error_deg":%g,"time_s":1.25}`, p.Key, signOf(shot, shot.Pulls[0]), past)
+		res, text := postTo(t, s, body)
+		if !measured && !counted {
+			if res.StatusCode != http.StatusInternalServerError || !strings.Contains(text, "the log has no column ") || strings.Contains(text, filepath.Dir(p.Path)) {
+				t.Errorf("%s: %d %s", header, res.StatusCode, text)
+			}
+			return false
+		}
+		if res.StatusCode != http.StatusOK {
+			t.Fatalf("%s: %d %s", header, res.StatusCode, text)
+		}
+		list := written(t, logOf(p.Path), p.Good)
+		got := list[len(list)-1]
+		if got.Unmeasured == measured || measured && (math.Abs(got.Error-past) > 0.01 || got.Time != 1.25) || !got.OnPage() ||
+			(has("hit") || has("result")) && got.Hit != hitOf(shot, shot.Pulls[0], past) {
+			t.Errorf("%s: of %g° past the mark the log says %+v", header, past, got)
+		}
+	}
+	return true
+}
+
+// Whatever a kit says, tries are no takes of a hand: a log of them shows none,
+// also where it has no column for a note.
+func TestTriesAreOfNoHand(t *testing.T) {
+	const tries = "travel_deg,error_deg,time_s\n50,9,1.2\n50,-9,1.2\n50,9,1.2\n"
+	_, with, _ := pulledBy(t, map[string]string{"ticket-window.tries.csv": tries}, "takes \"ticket-window.tries.csv\"")
+	_, without, _ := pulledBy(t, nil, "limit 900 deg/s")
+	_, other, _ := pulledBy(t, map[string]string{"ticket-window.csv": tries}, "takes \"ticket-window.csv\"")
+	chance := func(p *rebuild.Plan) plan.Number { return drawnOf(p).Shots[0].Pulls[0].Chance }
+	if chance(with) != chance(without) {
+		t.Errorf("with a log of tries the chance is %v, without %v", chance(with), chance(without))
+	}
+	if chance(other) == chance(without) {
+		t.Errorf("with the same rows in another log the chance is %v too: the test shows nothing", chance(other))
 	}
 }
 
