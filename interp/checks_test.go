@@ -12,6 +12,7 @@ import (
 
 	"pullscore/interp/change"
 	"pullscore/interp/checks"
+	"pullscore/interp/cures"
 	"pullscore/interp/shot"
 	"pullscore/lang"
 	"pullscore/lang/rule"
@@ -19,7 +20,7 @@ import (
 
 // eachShot calls f for every shot of the plans of all corpora, and of some
 // generated ones.
-func eachShot(t *testing.T, f func(b *shot.Built, again checks.Again)) {
+func eachShot(t *testing.T, f func(b *shot.Built, again cures.Again)) {
 	t.Helper()
 	n := 0
 	all := func(src string, others ...string) {
@@ -56,7 +57,7 @@ func said(found []checks.Finding) string {
 
 func TestChecksStandAlone(t *testing.T) {
 	told := map[string]bool{}
-	eachShot(t, func(b *shot.Built, again checks.Again) {
+	eachShot(t, func(b *shot.Built, again cures.Again) {
 		before := dump(reflect.ValueOf(b.Plan))
 		var inList []string
 		s := checks.Of(b)
@@ -75,7 +76,7 @@ func TestChecksStandAlone(t *testing.T) {
 				t.Errorf("shot %s: alone the check of %v tells\n%sand in the list\n%s", b.Plan.ID, c.Codes, alone, inList[i])
 			}
 		}
-		first, second := said(checks.Run(b, again)), said(checks.Run(b, again))
+		first, second := said(cures.Run(b, again)), said(cures.Run(b, again))
 		if first != second {
 			t.Errorf("shot %s: a second run tells\n%sand the first\n%s", b.Plan.ID, second, first)
 		}
@@ -100,7 +101,7 @@ func TestCuresAreBounded(t *testing.T) {
 		}
 		shots, again := interpret("plan.pull", src.String()).Built()
 		built, tried := 0, map[string]int{}
-		found := checks.Run(shots[0], func(ch change.Change) (*shot.Built, bool) {
+		found := cures.Run(shots[0], func(ch change.Change) (*shot.Built, bool) {
 			b, ok := again[0](ch)
 			built += len(b.Items)
 			tried[ch.Key()]++

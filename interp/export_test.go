@@ -4,13 +4,13 @@ package interp
 
 import (
 	"pullscore/interp/change"
-	"pullscore/interp/checks"
+	"pullscore/interp/cures"
 	"pullscore/interp/shot"
 )
 
 // Built returns the shots of a result, each built as the plan has it, with what
 // builds it anew.
-func (r *Result) Built() (shots []*shot.Built, again []checks.Again) {
+func (r *Result) Built() (shots []*shot.Built, again []cures.Again) {
 	for _, s := range r.Plan.Shots {
 		anew := r.program.anew(r.program.sections[s], shot.Times{})
 		b, ok := anew(change.Change{})

@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"pullscore/interp/change"
-	"pullscore/interp/checks"
+	"pullscore/interp/cures"
 	"pullscore/interp/film"
 	"pullscore/interp/load"
 	"pullscore/interp/names"
@@ -90,11 +90,11 @@ func (p *program) buildShot(s film.Shot) []names.Item {
 	b, ok := shot.Build(p.film, sec, change.Change{}, shot.Options{Lines: true, Needed: true, Times: times})
 	p.To.Diags = append(p.To.Diags, b.Told...)
 	if ok {
-		found := checks.Run(b, p.anew(sec, times))
+		found := cures.Run(b, p.anew(sec, times))
 		for _, f := range found {
 			p.To.Diags = append(p.To.Diags, f.Diagnostic)
 		}
-		b.Plan.Flags, b.Plan.Causes = checks.Flags(found), checks.Causes(b, found)
+		b.Plan.Flags, b.Plan.Causes = cures.Flags(found), cures.Causes(b, found)
 	}
 	if ok = ok && s.Read; ok {
 		p.plan.Defaults = append(p.plan.Defaults, b.Defaults...)
@@ -108,7 +108,7 @@ func (p *program) buildShot(s film.Shot) []names.Item {
 }
 
 // anew returns what builds a shot with a change, with the times that are known.
-func (p *program) anew(sec *lang.Section, times shot.Times) checks.Again {
+func (p *program) anew(sec *lang.Section, times shot.Times) cures.Again {
 	return func(ch change.Change) (*shot.Built, bool) {
 		return shot.Build(p.film, sec, ch, shot.Options{Times: times})
 	}

@@ -10,8 +10,8 @@ import (
 	"slices"
 
 	"pullscore/interp/change"
-	"pullscore/interp/checks"
 	"pullscore/interp/clock"
+	"pullscore/interp/cures"
 	"pullscore/interp/plan"
 	"pullscore/interp/shot"
 	"pullscore/interp/stops"
@@ -86,7 +86,7 @@ func (p *program) retake(sec *lang.Section, base *shot.Built, ch change.Change, 
 	if c.Bare {
 		return t, true
 	}
-	for f := range checks.Faults(b) {
+	for f := range cures.Faults(b) {
 		t.Faults = append(t.Faults, fmt.Sprintf("%s %d:%d", f.Code, f.At.Start.Line, f.At.Start.Column))
 	}
 	slices.Sort(t.Faults)

@@ -18,6 +18,7 @@ type Change struct {
 	ISO, Shutter      float64 // what the camera is set to for Meter to show that; only words say it
 
 	Camera, Lens      string  // others of the kit
+	Support           string  // what the camera is on
 	Focal             float64 // that a zoom is set to, metres
 	FocalBy, SensorBy float64 // what the focal lengths and the sensor are multiplied by
 	Back              float64 // how much farther the camera stands, metres

@@ -12,15 +12,16 @@ type EditKind uint8
 
 // The kinds of edits.
 const (
-	_       EditKind = iota
-	Over             // a rack takes Seconds
-	Later            // the one moment that a rack hangs on, which Text says, is Seconds later
-	OnEndOf          // a rack hangs on the end of the line of Who, which is at Seconds
-	Because          // a rack has a reason
-	Hold             // a hold of Seconds above the statement
-	Pause            // a pause of Seconds above the statement
-	Follow           // a follow of Who below the statement
-	Side             // Who stands Metres to the side, as the statement that places them says it
+	_        EditKind = iota
+	Over              // a rack takes Seconds
+	Later             // the one moment that a rack hangs on, which Text says, is Seconds later
+	OnEndOf           // a rack hangs on the end of the line of Who, which is at Seconds
+	Because           // a rack has a reason
+	Hold              // a hold of Seconds above the statement
+	Pause             // a pause of Seconds above the statement
+	Follow            // a follow of Who below the statement
+	MoveOver          // a movement that is followed, of Who or of the dolly where that is "", takes Seconds
+	Side              // Who stands Metres to the side, as the statement that places them says it
 )
 
 // An Edit is one thing written otherwise.
@@ -57,9 +58,7 @@ func (c Change) Apply(items []names.Item) []names.Item {
 			}
 		}
 		for _, e := range edits {
-			if r, ok := it.Stmt.(*lang.Rack); ok {
-				it.Stmt = e.rewrite(r)
-			}
+			it.Stmt = e.rewritten(it.Stmt)
 		}
 		out = append(out, it)
 		for _, e := range edits {
@@ -92,6 +91,28 @@ func (e Edit) statement() lang.Statement {
 		return &lang.Pause{Time: seconds(e.Seconds)}
 	}
 	return &lang.Follow{Who: &lang.Name{Text: e.Who}}
+}
+
+// rewritten returns a statement with the edit made, or itself where the edit is not
+// about such statements.
+func (e Edit) rewritten(s lang.Statement) lang.Statement {
+	switch s := s.(type) {
+	case *lang.Rack:
+		return e.rewrite(s)
+	case *lang.Moves:
+		if e.Kind == MoveOver {
+			made := *s
+			made.Over, made.Speed = seconds(e.Seconds), nil
+			return &made
+		}
+	case *lang.Dolly:
+		if e.Kind == MoveOver {
+			made := *s
+			made.Over, made.Speed = seconds(e.Seconds), nil
+			return &made
+		}
+	}
+	return s
 }
 
 // rewrite returns a rack with the edit made, or the rack itself where the edit

@@ -32,6 +32,7 @@ func (c Change) Says(u units.Style) string {
 	}
 	add(c.ISO > 0, "iso", units.Decimal(c.ISO, 0))
 	add(c.Shutter > 0, "shutter", u.AngleTo(c.Shutter, 0))
+	add(c.Support != "", "on", c.Support)
 	for _, e := range c.Edits {
 		add(true, e.says(u))
 	}
@@ -60,6 +61,11 @@ func (e Edit) says(u units.Style) string {
 		return "pause " + u.Time(e.Seconds) + " before the first line"
 	case Follow:
 		return "follow " + lang.WriteName(e.Who) + " after it"
+	case MoveOver:
+		if e.Who == "" {
+			return "dolly over " + u.Time(e.Seconds)
+		}
+		return lang.WriteName(e.Who) + " moves over " + u.Time(e.Seconds)
 	case Side:
 		way := " right"
 		if e.Metres < 0 {
@@ -97,7 +103,7 @@ func (c Change) number() (v float64, unit string) {
 		return 0, ""
 	}
 	switch e := c.Edits[0]; e.Kind {
-	case Over, Later, OnEndOf, Hold, Pause:
+	case Over, Later, OnEndOf, Hold, Pause, MoveOver:
 		return e.Seconds, "s"
 	case Side:
 		return e.Metres, "m"

@@ -1,58 +1,133 @@
-// falls-behind: the hand that follows lags by more than the window.
+// falls-behind, hard-to-follow, and never-sure and hard-to-land where a follow comes
+// to rest: whether the hand stays with somebody. A follow gets the first that
+// applies.
 
 package checks
 
 import (
 	"fmt"
+	"math"
 
 	"pullscore/interp/change"
 	"pullscore/interp/shot"
+	"pullscore/interp/stage"
+	"pullscore/interp/stops"
+	"pullscore/interp/units"
 	"pullscore/lang"
 	"pullscore/lang/rule"
 )
 
-var fallsBehind = Check{Codes: []rule.Code{rule.FallsBehind}, Run: lags}
+var following = Check{Codes: []rule.Code{rule.FasterThanAHand, rule.FallsBehind, rule.HardToFollow, rule.NeverSure, rule.HardToLand}, Run: followsBadly}
 
-func lags(b *Shot) (found []Finding) {
+func followsBadly(b *Shot) (found []Finding) {
 	for _, p := range b.Pulls {
 		if !p.Rack.Follow {
 			continue
 		}
-		if l, ok := firstBehind(&b.Built, p); ok {
-			found = append(found, b.behind(p, l))
+		wanted := b.Setup.View.Wanted
+		if float64(p.Plan.Peak) > b.Setup.Hand.Limit {
+			found = append(found, b.fasterThanAHand(p))
+			continue
+		}
+		if t, lag, room, ok := b.Behind(p); ok {
+			found = append(found, b.behind(p, t, lag, room))
+			continue
+		}
+		switch {
+		case !p.Plan.Chance.Known():
+		case float64(p.Plan.WorstShare) < wanted-1e-9:
+			found = append(found, b.hardToFollow(p))
+		case p.Landed.Ceiling < wanted:
+			found = append(found, b.restsBadly(p, "never-sure", "however slowly you pull", p.Landed.Ceiling))
+		case float64(p.Plan.Chance) < wanted-1e-9:
+			found = append(found, b.restsBadly(p, "hard-to-land", "where it comes to rest", float64(p.Plan.Chance)))
 		}
 	}
 	return found
 }
 
-// firstBehind finds the first moment at which a follow lags by more than what
-// is sharp on that side.
-func firstBehind(b *shot.Built, p *shot.Pull) (l shot.Lag, ok bool) {
-	for _, l := range p.Lags {
-		if l.Metres > room(b, p, l.T) {
-			return l, true
-		}
-	}
-	return l, false
-}
-
-func (b *Shot) behind(p *shot.Pull, l shot.Lag) Finding {
-	t, lag, room := l.T, l.Metres, room(&b.Built, p, l.T)
+func (b *Shot) behind(p *shot.Pull, t, lag, room float64) Finding {
 	return b.about(p, Finding{Diagnostic: lang.Diagnostic{
 		Code: "falls-behind", Severity: lang.Warning, Time: t,
 		Message: fmt.Sprintf("at %s the focus falls %s behind %s, and only %s is sharp on that side", b.units.Time(t), b.units.Gap(lag), p.Rack.ToText(), b.units.Gap(room)),
 		Figures: []lang.Figure{figure("lag_m", lag), figure("room_m", room)},
 	}, Tries: func() []change.Change {
-		return b.stopTry(true, func(at *shot.Built) bool {
-			_, behind := firstBehind(at, p)
+		return append(b.stopTry(true, func(at *shot.Built) bool {
+			_, _, _, behind := at.Behind(p)
 			return !behind
-		})
+		}), b.slowerTry(p)...)
 	}})
 }
 
-// room is how far the focus may be off at t, metres.
-func room(b *shot.Built, p *shot.Pull, t float64) float64 {
-	x := b.LensDistance(&p.Rack.Aim, t)
-	lo, hi := b.Plan.Setting(t).Window(x)
-	return min(x-lo, hi-x)
+func (b *Shot) hardToFollow(p *shot.Pull) Finding {
+	wanted, share, at := b.Setup.View.Wanted, float64(p.Plan.WorstShare), float64(p.Plan.WorstAt)
+	end := min(at+0.5, p.Rack.LandS)
+	worst := p.Moments[0]
+	for _, m := range p.Moments {
+		if m.T >= at && m.T <= end && (worst.T < at || m.Sharp < worst.Sharp) {
+			worst = m
+		}
+	}
+	return b.about(p, Finding{Diagnostic: lang.Diagnostic{
+		Code: "hard-to-follow", Severity: lang.Warning, Time: at,
+		Message: fmt.Sprintf("the focus is on %s %s of the time at its worst, %s to %s, and %s is wanted", p.Rack.ToText(),
+			b.units.Chance(share, wanted), b.units.Time(at), b.units.Time(end), b.units.Wanted(wanted)),
+		Detail: fmt.Sprintf("The hand turns at up to %s, is behind by %s and spreads by %s there.",
+			b.units.Speed(float64(p.Plan.Peak)), b.units.Angle(math.Abs(worst.Lag)), b.units.Angle(worst.Spread)),
+		Figures: []lang.Figure{
+			figure("worst_share", share), figure("worst_s", at), figure("sharp_share", float64(p.Plan.SharpShare)), figure("wanted", wanted),
+			figure("lag_deg", math.Abs(worst.Lag)), figure("spread_deg", worst.Spread), figure("peak_deg_s", float64(p.Plan.Peak)),
+		},
+	}, Tries: func() []change.Change { return b.followTries(p) }})
+}
+
+// restsBadly tells of a follow that comes to rest where it may miss.
+func (b *Shot) restsBadly(p *shot.Pull, code, how string, chance float64) Finding {
+	wanted := b.Setup.View.Wanted
+	return b.about(p, Finding{Diagnostic: lang.Diagnostic{
+		Code: code, Severity: lang.Warning, Time: p.Rack.LandS,
+		Message: fmt.Sprintf("a follow of %s ends sharp %s of the time %s; you asked for %s", p.Rack.ToText(), b.units.Chance(chance, wanted), how, b.units.Wanted(wanted)),
+		Detail:  fmt.Sprintf("It comes to rest at %s, with a spread of %s at the hand.", b.units.Time(p.Rack.LandS), b.units.Angle(float64(p.Plan.Spread))),
+		Figures: []lang.Figure{
+			figure("probability", float64(p.Plan.Chance)), figure("ceiling", p.Landed.Ceiling), figure("wanted", wanted),
+			figure("spread_deg", float64(p.Plan.Spread)),
+		},
+	}, Tries: func() []change.Change { return b.followTries(p) }})
+}
+
+// followTries offers the nearest smaller stop at which a follow holds, other gears
+// and a slower move.
+func (b *Shot) followTries(p *shot.Pull) []change.Change {
+	tries := b.stopTry(true, func(at *shot.Built) bool { return at.FollowHolds(p) })
+	if gears := stops.GearsFrom(b.Setup.Gear); len(gears) > 0 {
+		tries = append(tries, change.Change{Gear: gears[0]})
+	}
+	return append(tries, b.slowerTry(p)...)
+}
+
+// slowerTry offers more time for the move that is followed, where one alone falls
+// into the follow.
+func (b *Shot) slowerTry(p *shot.Pull) []change.Change {
+	var only *stage.Move
+	for _, m := range b.Stage.MovesIn(p.Rack.StartS, p.Rack.LandS) {
+		if m.Kind == "zoom" || m.Kind == "moves" && m.Who != p.Rack.Aim.Subject {
+			continue
+		}
+		if only != nil {
+			return nil
+		}
+		only = m
+	}
+	if only == nil || only.Speed > 0 {
+		return nil
+	}
+	who, long := "", only.End-only.Start
+	if only.Who != nil {
+		who = only.Who.Name
+	}
+	var tries []change.Change
+	for _, factor := range []float64{1.5, 2, 3} {
+		tries = append(tries, edited(change.Edit{Kind: change.MoveOver, Item: only.Item + 1, Who: who, Seconds: units.Up(long*factor, 10)}))
+	}
+	return tries
 }

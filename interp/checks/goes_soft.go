@@ -1,9 +1,14 @@
-// goes-soft: whom the focus rests on moves out of it, and nothing follows.
+// goes-soft: whom the focus stands on moves out of it, and nothing follows.
+//
+// The blur is looked at every 48th of a second while something moves, not only
+// where a move ends: somebody may walk out of the focus and back into it. Where it
+// passes what is sharp is then found to a millisecond.
 
 package checks
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"pullscore/interp/change"
@@ -13,56 +18,91 @@ import (
 	"pullscore/lang/rule"
 )
 
+const (
+	softStep  = 1.0 / 48 // seconds
+	softSteps = 4000     // at most between two ends of moves
+	softExact = 0.001    // seconds
+)
+
 var goesSoft = Check{Codes: []rule.Code{rule.GoesSoft}, Run: movesOut}
 
+// A soft is when somebody is out of what is sharp, while the focus stands on them.
+type soft struct {
+	who      *stage.Subject
+	from, to float64
+}
+
 func movesOut(b *Shot) (found []Finding) {
-	changes := map[*stage.Subject][]float64{}
-	for i := -1; i < len(b.Pulls); i++ {
-		until := float64(b.Plan.Duration)
-		if i+1 < len(b.Pulls) {
-			until = b.Pulls[i+1].Rack.StartS
-		}
-		if i < 0 {
-			if t, u := b.firstSoft(&b.Start, 0, until, changes); u != nil {
-				f := b.softFinding(u, t)
-				f.Range = b.Start.At
-				found = append(found, f)
-			}
+	for i, s := range b.softTimes() {
+		if s == nil {
 			continue
 		}
-		p := b.Pulls[i]
-		if p.Rack.Follow {
+		f := b.softFinding(s)
+		if i == 0 {
+			f.Range = b.Start.At
+			found = append(found, f)
 			continue
 		}
-		if t, u := b.firstSoft(&p.Rack.Aim, p.Rack.LandS, until, changes); u != nil {
-			f := b.softFinding(u, t)
-			if len(p.Rack.Aim.Members()) == 1 {
-				f.Tries = func() []change.Change {
-					return []change.Change{edited(change.Edit{Kind: change.Follow, Item: p.Rack.Item + 1, Who: u.Name})}
-				}
+		p := b.Pulls[i-1]
+		if len(p.Rack.Aim.Members()) == 1 {
+			f.Tries = func() []change.Change {
+				return []change.Change{edited(change.Edit{Kind: change.Follow, Item: p.Rack.Item + 1, Who: s.who.Name})}
 			}
-			found = append(found, b.about(p, f))
 		}
+		found = append(found, b.about(p, f))
 	}
 	return found
 }
 
-func (b *Shot) softFinding(u *stage.Subject, t float64) Finding {
+func (b *Shot) softFinding(s *soft) Finding {
 	return Finding{Diagnostic: lang.Diagnostic{
-		Code: "goes-soft", Severity: lang.Warning, Time: t,
-		Message: fmt.Sprintf("%s moves out of focus by %s, and nothing follows", u.Name, b.units.Time(t)),
-		Detail:  "Follow, or rack again once the move is over.",
-		Figures: []lang.Figure{figure("time_s", t)},
+		Code: "goes-soft", Severity: lang.Warning, Time: s.from,
+		Message: fmt.Sprintf("%s is soft from %s to %s: the distance changes, and nothing follows", s.who.Name, b.units.Time(s.from), b.units.Time(s.to)),
+		Detail:  "Follow from before the move until it is over, or rack again once it is.",
+		Figures: []lang.Figure{figure("time_s", s.from), figure("until_s", s.to)},
 	}}
 }
 
-// firstSoft finds the first moment between two times, at which a move starts or
-// ends or the focus leaves, where one whom the focus rests on is not sharp any
-// more, though the focus stands still. changes holds when a subject or the camera
-// starts or stops, for those that have been asked for.
-func (b *Shot) firstSoft(g *stage.Goal, from, until float64, changes map[*stage.Subject][]float64) (t float64, who *stage.Subject) {
-	if !g.Ok || g.Soft() || from >= until {
-		return 0, nil
+// softTimes returns for the start and for every pull when somebody first goes soft
+// while the focus stands where that has left it; nil where nobody does.
+func (b *Shot) softTimes() []*soft {
+	list := make([]*soft, len(b.Pulls)+1)
+	changes := map[*stage.Subject][]float64{}
+	for i := range list {
+		goal, from, until := &b.Start, 0.0, float64(b.Plan.Duration)
+		if i > 0 {
+			p := b.Pulls[i-1]
+			goal, from = &p.Rack.Aim, p.Rack.LandS
+		}
+		if i < len(b.Pulls) {
+			until = b.Pulls[i].Rack.StartS
+		}
+		if s := b.firstSoft(goal, from, until, changes); s != nil {
+			if s.to >= until && i < len(b.Pulls) {
+				s.to = b.backOn(s.who, i, s.to)
+			}
+			list[i] = s
+		}
+	}
+	return list
+}
+
+// backOn returns when the pull at i has the focus back on somebody who is soft until
+// it begins.
+func (b *Shot) backOn(u *stage.Subject, i int, until float64) float64 {
+	next := b.Pulls[i].Rack
+	if !next.Follow && slices.Contains(next.Aim.Members(), u) && next.LandS > until {
+		return next.LandS
+	}
+	return until
+}
+
+// firstSoft finds when one whom the focus rests on between two times is not sharp
+// any more, though the focus stands still. changes holds when a subject or the
+// camera starts or stops, for those that have been asked for.
+func (b *Shot) firstSoft(g *stage.Goal, from, until float64, changes map[*stage.Subject][]float64) *soft {
+	if !g.Ok || g.Soft() || !(from < until) {
+		return nil
 	}
 	for _, u := range g.Members() {
 		times, ok := changes[u]
@@ -72,20 +112,70 @@ func (b *Shot) firstSoft(g *stage.Goal, from, until float64, changes map[*stage.
 		}
 		first, _ := slices.BinarySearch(times, from)
 		last, _ := slices.BinarySearch(times, until)
-		for _, t := range append(slices.Clone(times[first:last]), until) {
-			if t <= from {
-				continue
-			}
-			d, set := b.Plan.LensDistanceAt(u.Subject, t), b.Plan.Setting(t)
-			if b.Plan.DistanceAt(u.Subject, t) != b.Plan.DistanceAt(u.Subject, from) && set.Blur(d, b.restingAt(g, from, t)) > set.Criterion {
-				return t, u
-			}
+		if first > 0 {
+			first-- // a move that is under way as the focus lands
+		}
+		spans := append(slices.Clone(times[first:last]), until)
+		if s := b.softIn(g, u, from, spans); s != nil {
+			return s
 		}
 	}
-	return 0, nil
+	return nil
 }
 
-// restingAt is the focus, from the lens at t, that was set on a goal earlier.
-func (b *Shot) restingAt(g *stage.Goal, set, t float64) float64 {
-	return b.Plan.Carried(b.LensDistance(g, set), set, t)
+// softIn looks for the first time at which one is soft, and when that is over, by
+// the times between which they move.
+func (b *Shot) softIn(g *stage.Goal, u *stage.Subject, from float64, ends []float64) *soft {
+	at := b.Plan.DistanceAt(u.Subject, from)
+	isSoft := func(t float64) bool {
+		if b.Plan.DistanceAt(u.Subject, t) == at {
+			return false
+		}
+		x, d := b.RestingAt(g, from, t), b.Plan.LensDistanceAt(u.Subject, t)
+		set := b.Plan.Judged(x, t)
+		return set.Blur(d, x) > set.Criterion
+	}
+	if isSoft(from + softExact) {
+		return nil // it was never sharp here, which the landing has been told of
+	}
+	var s *soft
+	t := from
+	for _, end := range ends {
+		if end <= t {
+			continue
+		}
+		steps := 1
+		if b.Plan.DistanceAt(u.Subject, end) != b.Plan.DistanceAt(u.Subject, t) || b.Plan.DistanceAt(u.Subject, (t+end)/2) != b.Plan.DistanceAt(u.Subject, t) {
+			steps = int(min(math.Ceil((end-t)/softStep), softSteps))
+		}
+		for k := 1; k <= steps; k++ {
+			next := t + (end-t)*float64(k)/float64(steps)
+			switch now := isSoft(next); {
+			case s == nil && now:
+				s = &soft{who: u, from: passes(t+(end-t)*float64(k-1)/float64(steps), next, isSoft)}
+			case s != nil && !now:
+				s.to = passes(t+(end-t)*float64(k-1)/float64(steps), next, func(t float64) bool { return !isSoft(t) })
+				return s
+			}
+		}
+		t = end
+	}
+	if s != nil {
+		s.to = t
+	}
+	return s
+}
+
+// passes returns the time between two at which something comes to hold that holds
+// at the second.
+func passes(from, to float64, holds func(float64) bool) float64 {
+	for to-from > softExact {
+		mid := from + (to-from)/2
+		if holds(mid) {
+			to = mid
+		} else {
+			from = mid
+		}
+	}
+	return to
 }

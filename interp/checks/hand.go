@@ -1,5 +1,5 @@
-// no-time-to-move, faster-than-a-hand, never-sure, hard-to-land: whether the hand
-// gets there. A rack gets the first that applies. re-grip: one grip cannot turn
+// no-time-to-move, faster-than-a-hand, never-sure, hard-to-land: whether a hand
+// gets there with a rack, which is told the first that applies. re-grip: one grip cannot turn
 // that far.
 
 package checks
@@ -38,11 +38,6 @@ func landsBadly(b *Shot) (found []Finding) {
 			found = append(found, b.hardToLand(p))
 		}
 	})
-	for _, p := range b.Pulls {
-		if p.Rack.Follow && float64(p.Plan.Peak) > b.Setup.Hand.Limit {
-			found = append(found, b.fasterThanAHand(p))
-		}
-	}
 	return found
 }
 
@@ -110,8 +105,13 @@ func (b *Shot) hardToLand(p *shot.Pull) Finding {
 func (b *Shot) landing(p *shot.Pull, code, message string) lang.Diagnostic {
 	width := p.Plan.Asks.Hi - p.Plan.Asks.Lo
 	detail := fmt.Sprintf("Window %s, spread %s at the hand.", b.units.Angle(width), b.units.Angle(p.Landed.Spread))
-	if math.IsInf(width, 0) {
+	if p.Landed.ByStop {
+		detail += " The end of the ring holds the hand."
+	} else if math.IsInf(width, 0) {
 		detail = fmt.Sprintf("The ring's end holds one side of the window, spread %s at the hand.", b.units.Angle(p.Landed.Spread))
+	}
+	if v := p.Plan.SubjectSpeed; v.Known() {
+		detail += fmt.Sprintf(" %s moves at %s as it lands.", p.Rack.ToText(), b.units.Walk(float64(v)))
 	}
 	d := lang.Diagnostic{
 		Code: code, Severity: lang.Warning, Message: message, Detail: detail,

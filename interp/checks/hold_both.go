@@ -34,10 +34,10 @@ func (b *Shot) tooFarApart(g *stage.Goal, t float64) (f Finding, ok bool) {
 	}
 	near, far := b.Extent(g, t)
 	set := b.Plan.Setting(t)
-	if math.IsNaN(near) || set.Fits(near, far) { // too near is told as inside-closest
+	if math.IsNaN(near) || set.FitsJudged(near, far) { // too near is told as inside-closest
 		return f, false
 	}
-	needs := set.StopToFit(near, far)
+	needs := set.StopToFitJudged(near, far)
 	detail := "One of them has to come nearer to the other, or the focus racks from one to the other."
 	if _, smallest := b.Setup.Lens.StopsAt(b.Plan.Focal(t)); needs > smallest {
 		detail = fmt.Sprintf("The lens closes to %s only. ", b.units.Stop(smallest, false, units.Exact)) + detail
@@ -48,6 +48,6 @@ func (b *Shot) tooFarApart(g *stage.Goal, t float64) (f Finding, ok bool) {
 		Detail:  detail,
 		Figures: []lang.Figure{figure("needed_f", needs), figure("near_m", b.Plan.ToTape(near, t)), figure("far_m", b.Plan.ToTape(far, t))},
 	}, Tries: func() []change.Change {
-		return b.stopTry(true, func(at *shot.Built) bool { return at.Plan.Setting(t).Fits(near, far) })
+		return b.stopTry(true, func(at *shot.Built) bool { return at.Plan.Setting(t).FitsJudged(near, far) })
 	}}, true
 }

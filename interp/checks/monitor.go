@@ -54,7 +54,7 @@ func looksSharp(b *Shot) []Finding {
 func (b *Shot) blindZone(p *shot.Pull, c float64) (metre, deg float64) {
 	set := b.Plan.Setting(p.Rack.LandS)
 	set.Criterion = c
-	lo, hi := set.Window(p.Plan.ToLens)
+	lo, hi := set.Judged(p.Plan.ToLens).Window(p.Plan.ToLens)
 	metre = p.Window[0] - lo
 	if !math.IsInf(hi, 0) {
 		metre = max(metre, hi-p.Window[1])

@@ -30,7 +30,7 @@ func followsFromElsewhere(b *Shot) (found []Finding) {
 			continue
 		}
 		x, at := b.FocusBefore(p, p.Rack.StartS), b.LensDistance(&p.Rack.Aim, p.Rack.StartS)
-		if lo, hi := b.Plan.Setting(p.Rack.StartS).Window(at); (x < lo || x > hi) && before.Split == nil {
+		if lo, hi := b.Plan.Judged(at, p.Rack.StartS).Window(at); (x < lo || x > hi) && before.Split == nil {
 			gone := b.Plan.ToTape(at, p.Rack.StartS) - b.Plan.ToTape(x, p.Rack.StartS)
 			d.Message = fmt.Sprintf("%s has gone %s since the focus landed, and is no longer sharp where the follow starts", p.Rack.ToText(), b.units.Gap(math.Abs(gone)))
 			d.Figures = []lang.Figure{figure("gone_m", gone)}

@@ -18,20 +18,24 @@ var seen = Check{Codes: []rule.Code{rule.NotSeen, rule.Faint}, Run: hardlySeen}
 func hardlySeen(b *Shot) (found []Finding) {
 	b.Racks(func(p *shot.Pull) {
 		blur := float64(p.Plan.LeftBlur)
-		if blur > viewer.Seen || math.IsNaN(blur) || p.Plan.Stays {
+		from := float64(p.Plan.SeenFrom)
+		if blur > from || math.IsNaN(blur) || p.Plan.Stays {
 			return
 		}
 		d := lang.Diagnostic{
 			Code: "not-seen", Severity: lang.Warning,
-			Message: fmt.Sprintf("the audience does not see this rack: %s blurs by %s only, and %s is where it shows", b.fromText(p), b.units.Blur(blur), b.units.Blur(viewer.Seen)),
-			Figures: []lang.Figure{figure("left_blur_arcmin", blur), figure("seen_arcmin", viewer.Seen)},
+			Message: fmt.Sprintf("the audience does not see this rack: %s blurs by %s only, and %s is where it shows", b.fromText(p), b.units.Blur(blur), b.units.Blur(from)),
+			Figures: []lang.Figure{figure("left_blur_arcmin", blur), figure("seen_arcmin", from)},
 		}
-		if blur > viewer.Sharp {
+		if blur > viewer.FaintFrom(b.Plan.Diffraction(p.Plan.ToLens, p.Rack.LandS)) {
 			d.Code, d.Severity = "faint", lang.Note
-			d.Message = fmt.Sprintf("the audience barely sees this rack: %s blurs by %s, and %s is where it shows", b.fromText(p), b.units.Blur(blur), b.units.Blur(viewer.Seen))
+			d.Message = fmt.Sprintf("the audience barely sees this rack: %s blurs by %s, and %s is where it shows", b.fromText(p), b.units.Blur(blur), b.units.Blur(from))
 		}
 		found = append(found, b.about(p, Finding{Diagnostic: d, Tries: func() []change.Change {
-			return b.stopTry(false, func(at *shot.Built) bool { return at.Plan.Blur(p.LeftAt, p.Plan.ToLens, p.Rack.LandS) > viewer.Seen })
+			return b.stopTry(false, func(at *shot.Built) bool {
+				blur := at.Plan.Blur(p.LeftAt, p.Plan.ToLens, p.Rack.LandS)
+				return blur > viewer.SeenFrom(at.Plan.Diffraction(p.Plan.ToLens, p.Rack.LandS))
+			})
 		}}))
 	})
 	return found

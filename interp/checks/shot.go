@@ -22,6 +22,34 @@ type Shot struct {
 	speech map[string][]said // the lines by who speaks them
 }
 
+// Of returns a built shot as the checks see it.
+func Of(b *shot.Built) *Shot {
+	s := &Shot{Built: *b, speech: speechOf(b)}
+	if b.Plan.Imperial {
+		s.units.System = units.Imperial
+	}
+	return s
+}
+
+// Findings runs all checks.
+func (b *Shot) Findings() []Finding {
+	var found []Finding
+	for _, c := range All {
+		found = append(found, b.inOrder(c.Run(b))...)
+	}
+	return found
+}
+
+// Units returns how lengths are written in this shot.
+func (b *Shot) Units() units.Style { return b.units }
+
+// RowOf returns the row of the score on which a finding of that code stands; ""
+// where it concerns the shot as a whole.
+func RowOf(code string) string {
+	c, _ := rule.Named(code)
+	return c.Rule().Row.String()
+}
+
 // A Check tells of one thing, or of several that are found in one place.
 type Check struct {
 	Codes []rule.Code // all that it may tell

@@ -24,7 +24,7 @@ func readsAtAnAngle(b *Shot) (found []Finding) {
 				continue
 			}
 			x := b.Plan.FromTape(d, p.Rack.LandS)
-			lo, hi := b.Plan.Setting(p.Rack.LandS).Window(x)
+			lo, hi := b.Plan.Judged(x, p.Rack.LandS).Window(x)
 			off := float64(u.Slant) - float64(u.FirstAlong.V)
 			if off <= min(x-lo, hi-x) {
 				continue

@@ -54,11 +54,11 @@ func (b *Shot) deeper(u *stage.Subject, t float64) (f Finding, ok bool) {
 	}
 	deep, d := float64(u.Deep), b.Plan.DistanceAt(u.Subject, t)
 	front, back := b.Plan.FromTape(d-deep/2, t), b.Plan.FromTape(d+deep/2, t)
-	set := b.Plan.Setting(t)
 	at := b.Plan.LensDistanceAt(u.Subject, t)
-	fits, needs := set.Deepest(at), math.Inf(1) // its front is behind the lens
+	set := b.Plan.Setting(t)
+	fits, needs := set.Judged(at).Deepest(at), math.Inf(1) // its front is behind the lens
 	if front > 0 {
-		needs = set.StopToFit(front, back)
+		needs = set.StopToFitJudged(front, back)
 	}
 	stop := "no stop does"
 	if needs < 1000 {

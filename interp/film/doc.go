@@ -2,6 +2,6 @@
 // writes to it.
 //
 // film.go is a film as plain data; read.go reads its settings and its kit, lets.go
-// its lets, log.go the logs of takes that its pullers name, and cuts.go the cuts that
+// its lets, people.go who speaks or moves in it, log.go the logs of takes that its pullers name, and cuts.go the cuts that
 // it follows, with what they say of every shot.
 package film

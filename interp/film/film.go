@@ -34,8 +34,9 @@ type Film struct {
 	Lenses  map[string]kit.Lens
 	Pullers map[string]kit.Puller
 
-	Shots []Shot
-	Cuts  []*cut.File // what the edit statements name
+	People People // who speaks or moves anywhere
+	Shots  []Shot
+	Cuts   []*cut.File // what the edit statements name
 
 	shotCuts map[*lang.Section]*cut.Shot
 	words    map[*lang.Text][]speech.Token

@@ -48,6 +48,7 @@ func Read(root *names.Unit, l *load.Loader, before *plan.Plan, told *names.Repor
 	again = r.readKit()
 	names.MoveCheck{Reporter: r.Reporter, Scope: f.Scope}.CheckMoves()
 	f.Beat = r.beat()
+	r.findPeople()
 	r.splitWords()
 	r.readCuts()
 	r.findShots()

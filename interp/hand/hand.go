@@ -78,6 +78,12 @@ type Pull struct {
 
 	Rim    float64 // diameter under the hand, metres; not positive: Wheel
 	SigmaX float64 // spread of the distance itself, degrees at the hand
+
+	// Stopped says that the end of the ring in the direction of travel keeps the
+	// subject sharp itself, ToStop degrees past the mark: the hand may turn until
+	// the ring stops.
+	Stopped bool
+	ToStop  float64
 }
 
 // A Landing is what comes of a Pull.
@@ -92,6 +98,7 @@ type Landing struct {
 
 	// Possible reports whether there is time to move, or nothing to move.
 	Possible bool
+	ByStop   bool // turning until the ring stops is what lands best
 }
 
 // Land returns how a pull lands. It never returns NaN, except as the Moving of
@@ -108,15 +115,15 @@ func (h Hand) Land(p Pull) Landing {
 	if p.Reacts {
 		l.Moving -= Reaction
 	}
-	floor := h.floor(p)
-	l.Ceiling = h.chance(p, floor)
+	l.Ceiling, _ = h.chance(p, 0)
 	l.Possible = l.Moving > 0 || p.Travel == 0
 	if !l.Possible {
 		return l
 	}
 	l.Peak = peakSpeed(p.Travel, l.Moving, p.Even)
-	l.Spread = math.Hypot(MotorSpread(p.Travel, l.Moving, h.Throughput), floor)
-	l.Chance = h.chance(p, l.Spread)
+	motor := MotorSpread(p.Travel, l.Moving, h.Throughput)
+	l.Spread = math.Hypot(motor, h.floor(p))
+	l.Chance, l.ByStop = h.chance(p, motor)
 	return l
 }
 
@@ -159,14 +166,30 @@ func RimDegrees(length, diameter float64) float64 {
 	return 360 * length / (math.Pi * diameter)
 }
 
-// chance returns the probability that a landing with that spread is in the
-// window, and no slip.
-func (h Hand) chance(p Pull, spread float64) float64 {
-	c := normal(p.Hi-h.Bias, spread) - normal(p.Lo-h.Bias, spread)
+// chance returns the probability that a movement with that motor spread, degrees,
+// ends in the window and is no slip, and whether the ring's stop helps it to.
+func (h Hand) chance(p Pull, motor float64) (chance float64, byStop bool) {
+	chance = Within(p.Lo, p.Hi, math.Hypot(motor, h.floor(p)), h.Bias)
+	if p.Stopped && p.ToStop >= 0 && p.ToStop <= p.Hi && p.Hi > p.Lo {
+		if against := h.againstStop(p, motor); against > chance {
+			chance, byStop = against, true
+		}
+	}
+	return chance * (1 - h.Slips), byStop
+}
+
+// Within returns the probability that a normal value with that mean and spread
+// lies between lo and hi: from 0 to 1, 0 where nothing lies between them, and
+// never NaN. An open edge is infinite.
+func Within(lo, hi, spread, mean float64) float64 {
+	if spread == 0 && lo <= mean && mean <= hi {
+		return 1
+	}
+	c := normal(hi-mean, spread) - normal(lo-mean, spread)
 	if !(c > 0) { // an empty window, or one with an edge that is NaN
 		return 0
 	}
-	return c * (1 - h.Slips)
+	return c
 }
 
 // normal is the cumulative normal distribution of mean 0 and standard deviation

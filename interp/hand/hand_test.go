@@ -262,22 +262,3 @@ func TestPeakBelongsToTravel(t *testing.T) {
 		t.Errorf("even: %v deg/s over %v s", l.Peak, l.Moving)
 	}
 }
-
-// A hand that starts Reaction late after a start of constant acceleration is
-// behind by the way made in that time.
-func TestLag(t *testing.T) {
-	const a = 3.0
-	way, speed := 0.0, 0.0
-	const dt = 1e-6
-	for range int(math.Round(Reaction / dt)) {
-		way += speed * dt
-		speed += a * dt
-	}
-	if got := Lag(a); math.Abs(got-way) > 1e-6 {
-		t.Errorf("lag %v, by steps %v", got, way)
-	}
-	// Someone who walks 2 m evenly in 2 s is at 1 m/s after half a second.
-	if got := FastestChange(-2, 2, true); got != 2 {
-		t.Errorf("an even walk changes by %v m/s^2, want 2", got)
-	}
-}

@@ -53,7 +53,7 @@ func (h Hand) quickest(p Pull) float64 {
 func (h Hand) bestMoving(p Pull) float64 {
 	ages := enoughBits / h.Throughput
 	near, far := p.Lo-h.Bias, p.Hi-h.Bias
-	if near <= 0 && far >= 0 {
+	if near <= 0 && far >= 0 || p.Stopped {
 		return ages
 	}
 	if far < 0 {

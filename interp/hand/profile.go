@@ -1,4 +1,4 @@
-// Profiles: how a movement goes in time, and what the hand's lag costs.
+// Profiles: how a movement goes in time.
 
 package hand
 
@@ -13,10 +13,6 @@ const (
 	// PeakAcceleration is its greatest acceleration, times travel over time
 	// squared: 10/sqrt(3), at (3 - sqrt 3)/6 of its time.
 	PeakAcceleration = 10 / 1.7320508075688772935274463415058723669428
-
-	// startTime is how long a person or camera takes to reach an even speed,
-	// seconds. Common practice, no source.
-	startTime = 0.5
 )
 
 // MinJerk is the share of a minimum-jerk movement done at the share u of its
@@ -69,23 +65,6 @@ func bisect(lo, hi, tolerance float64, holds func(float64) bool) float64 {
 		}
 	}
 	return hi
-}
-
-// FastestChange returns the peak acceleration of a move over a distance in so
-// many seconds: of minimum jerk, or of one at even speed, which takes half a
-// second to reach it. The unit is that of distance over s^2.
-func FastestChange(distance, seconds float64, even bool) float64 {
-	if even {
-		return math.Abs(distance) / seconds / startTime
-	}
-	return PeakAcceleration * math.Abs(distance) / (seconds * seconds)
-}
-
-// Lag returns how far a hand that follows is behind where the speed changes by
-// that acceleration: a hand foresees steady motion, and sees a change Reaction
-// late. The unit is that of acceleration x s^2.
-func Lag(acceleration float64) float64 {
-	return 0.5 * acceleration * Reaction * Reaction
 }
 
 // RegripTimes returns the times from the start of a pull, in seconds, at which

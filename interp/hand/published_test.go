@@ -77,7 +77,7 @@ var tested = map[string]func(figure) float64{
 	"MJ-NML": func(f figure) float64 {
 		return 1 - hand.MinJerkTime(f.in["WA"]/2/f.in["D"]) - hand.MinJerkTime(f.in["WB"]/2/f.in["D"])
 	},
-	"MJ-A90": func(f figure) float64 { return hand.FastestChange(f.in["D_deg"], f.in["T_s"], false) },
+	"MJ-A90": func(f figure) float64 { return hand.PeakAcceleration * f.in["D_deg"] / (f.in["T_s"] * f.in["T_s"]) },
 
 	"PM-S0": func(figure) float64 { return hand.RimDegrees(0.0005, 0.080) },
 	"PM-P2": landing,

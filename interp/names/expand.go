@@ -111,9 +111,9 @@ func (l *Lexicon) resolveCall(call *lang.Call, in Reader, depth int) (*lang.Sect
 	d := l.Find(call.Name.Text)
 	switch {
 	case d == nil:
-		l.Outside().Undeclared(call.Name.Range(), call.Name.Text, "move", declMove)
+		l.Outside().Undeclared(call.Name.Range(), call.Name.Text, "move", DeclMove)
 		return nil, false
-	case d.Kind != declMove:
+	case d.Kind != DeclMove:
 		l.Fail(call.Name.Range(), "wrong-kind", fmt.Sprintf("%s is a %s, not a move", call.Name.Text, d.Kind), "")
 		return nil, false
 	}
@@ -173,7 +173,7 @@ func (m MoveCheck) CheckMoves() {
 				continue
 			}
 			next := m.Scope.Find(DeclSubject, call.Name.Text)
-			if next == nil || next.Kind != declMove || next.Unread() {
+			if next == nil || next.Kind != DeclMove || next.Unread() {
 				continue
 			}
 			switch state[next] {
@@ -186,7 +186,7 @@ func (m MoveCheck) CheckMoves() {
 		state[d] = 2
 	}
 	for _, d := range m.Scope.Order {
-		if d.Kind == declMove && !d.Unread() && state[d] == 0 {
+		if d.Kind == DeclMove && !d.Unread() && state[d] == 0 {
 			visit(d)
 		}
 	}

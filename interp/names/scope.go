@@ -20,7 +20,7 @@ const (
 	DeclVoice
 	DeclCue
 	DeclLet
-	declMove
+	DeclMove
 	DeclCamera
 	DeclLens
 	DeclPuller
@@ -245,7 +245,7 @@ func Declared(stmt lang.Statement) (DeclKind, *lang.Name) {
 	case *lang.Let:
 		return DeclLet, s.Name
 	case *lang.Move:
-		return declMove, s.Name
+		return DeclMove, s.Name
 	case *lang.Camera:
 		return DeclCamera, s.Name
 	case *lang.Lens:

@@ -30,6 +30,17 @@ func (s *Shot) Setting(t float64) optics.Setting {
 	return optics.Setting{Focal: f, Number: n, Criterion: o.Criterion, Pupil: o.Pupil}
 }
 
+// Judged returns the lens as it is set at t, with what diffraction leaves of the
+// criterion with the focus at x metres from the lens: what is sharp is judged by
+// that, while Setting says how large a blur is.
+func (s *Shot) Judged(x, t float64) optics.Setting { return s.Setting(t).Judged(x) }
+
+// Diffraction returns the disc of diffraction alone with the focus at x metres
+// from the lens, in arc minutes at the viewer.
+func (s *Shot) Diffraction(x, t float64) float64 {
+	return s.Setting(t).Diffraction(x) * s.Optics.ArcminPerBlur
+}
+
 // FromTape turns a tape reading along the axis at t into a distance from the
 // lens's front principal plane, both in metres. A reading nearer than the lens
 // can form an image of gives NaN.
@@ -165,13 +176,14 @@ func (s *Shot) Fits(u *Subject, t float64) bool {
 		return true
 	}
 	front, back := s.FromTape(d-half, t), s.FromTape(d+half, t)
-	return front > 0 && s.Setting(t).Fits(front, back)
+	return front > 0 && s.Setting(t).FitsJudged(front, back)
 }
 
 // ZoneAt returns the nearest and the farthest distance that is sharp at t, as
 // the tape reads them; the farthest may be infinite.
 func (s *Shot) ZoneAt(t float64) (near, far float64) {
-	set, x := s.Setting(t), s.FocusAt(t)
+	x := s.FocusAt(t)
+	set := s.Judged(x, t)
 	return s.ToTape(set.Near(x), t), s.ToTape(set.Far(x), t)
 }
 

@@ -73,6 +73,7 @@ type Shot struct {
 	Pauses   []Pause    `json:"pauses"`
 	Blocking []Blocking `json:"blocking"`
 	Pulls    []*Pull    `json:"pulls"`
+	Rests    []Rest     `json:"rests"`
 
 	File string `json:"file"`
 	Line int    `json:"line"`
@@ -165,6 +166,8 @@ type Subject struct {
 	Across   *Track  `json:"-"`
 	SlantDeg float64 `json:"-"`                // of the tape, 0 where read along the axis
 	Slant    Number  `json:"slant_m,omitzero"` // the slant tape as read
+
+	SwayAssumed bool `json:"-"` // nothing in the plan says how much they sway
 }
 
 // A Point is a place on a subject's path.
@@ -253,15 +256,26 @@ type Pull struct {
 	Needed     Number   `json:"needed_s,omitzero"` // shortest that lands with the wanted chance
 	Spread     Number   `json:"spread_deg,omitzero"`
 	Chance     Number   `json:"probability,omitzero"`
-	Ceiling    Number   `json:"ceiling,omitzero"` // the chance with all the time in the world
-	Lag        Number   `json:"lag_m,omitzero"`   // of a follow
+	Ceiling    Number   `json:"ceiling,omitzero"`  // the chance with all the time in the world
+	AtStop     bool     `json:"at_stop,omitempty"` // turning until the ring stops lands best
+
+	Lag          Number `json:"lag_m,omitzero"`             // of a follow, at its worst
+	LagDeg       Number `json:"lag_deg,omitzero"`           // at the hand
+	SharpShare   Number `json:"sharp_share,omitzero"`       // of the time of a follow, in the mean
+	WorstShare   Number `json:"worst_share,omitzero"`       // of the worst half second of a follow
+	WorstAt      Number `json:"worst_s,omitzero"`           // when that begins
+	SubjectSpeed Number `json:"subject_speed_m_s,omitzero"` // of whom a rack goes to, as it lands
 
 	Near        Number `json:"near_m,omitzero"` // sharp from here once landed
 	Far         Number `json:"far_m,omitzero"`
 	LeftBlur    Number `json:"left_blur_arcmin,omitzero"`
 	ReachedBlur Number `json:"reached_blur_arcmin,omitzero"`
-	Breathing   Number `json:"breathing_percent,omitzero"`
-	Because     string `json:"because,omitempty"`
+	SeenFrom    Number `json:"seen_from_arcmin,omitzero"` // the blur from which the one left shows
+
+	DiffractionMM Number `json:"diffraction_mm,omitzero"`  // the disc of diffraction once landed
+	NearLoss      Number `json:"near_loss_stops,omitzero"` // of light, against infinity, once landed
+	Breathing     Number `json:"breathing_percent,omitzero"`
+	Because       string `json:"because,omitempty"`
 
 	File   string `json:"file"`
 	Line   int    `json:"line"`
@@ -277,6 +291,18 @@ type Pull struct {
 	LostEach float64   `json:"-"` // what a re-grip costs, seconds
 	Untimed  bool      `json:"-"` // no line says how long it takes: it is the shortest that lands as wanted
 	Stays    bool      `json:"-"` // with whom the focus is on: a correction, not meant to be seen
+}
+
+// A Rest is a time in which the focus stands on somebody, with how often they are
+// sharp though they sway, and the camera does.
+type Rest struct {
+	Subject string   `json:"subject"` // of several the one who is sharp least often
+	Start   Number   `json:"start_s"`
+	End     Number   `json:"end_s"`
+	Share   Number   `json:"sharp_share"` // of the time
+	Stays   Number   `json:"stays_sharp"` // probability of being sharp all through
+	Sway    Number   `json:"sway_m"`      // of both together, RMS
+	Zone    Interval `json:"zone_m"`      // how far before and behind they are sharp
 }
 
 // A Cause groups findings of a shot that have one cause: two or more of one code

@@ -57,6 +57,7 @@ type Built struct {
 	Epoch    int64      // where the plan has the shot begin, as frames
 	Clock    *clock.Clock
 	Pulls    []*Pull  // in the order of time
+	Rests    []Rest   // of the focus on somebody, likewise
 	Spoken   []Spoken // where Lines are asked for
 
 	times Times
@@ -105,7 +106,7 @@ func Build(f *film.Film, sec *lang.Section, ch change.Change, opt Options) (out 
 // compute fills in what needs a set-up: places, times and figures.
 func (b *builder) compute(out *Built, opt Options) {
 	b.begins()
-	b.Stage = stage.New(b.lex, b.Ch, &out.Plan.Optics, out.Setup.Focal)
+	b.Stage = stage.New(b.lex, b.Ch, &out.Plan.Optics, out.Setup.Focal, b.Film.People)
 	out.Stage = b.Stage
 	out.Clock = b.runClock(out)
 	out.Start, out.Cut, out.Epoch = b.Start, b.Cut, b.Epoch
@@ -130,5 +131,9 @@ func (b *builder) compute(out *Built, opt Options) {
 		if p.Rack.Follow {
 			out.followFigures(p) // along the drawn curve, so after all else
 		}
+	}
+	out.Rests = out.rests()
+	for _, r := range out.Rests {
+		out.Plan.Rests = append(out.Plan.Rests, r.Plan)
 	}
 }

@@ -53,7 +53,7 @@ func (b *builder) plan() *plan.Shot {
 	sh := &plan.Shot{
 		ID: b.Head.ID, File: b.Head.Pos.Filename, Line: b.Head.Pos.Line,
 		Subjects: []*plan.Subject{}, Lines: []plan.Line{}, Cues: []plan.Cue{}, Actions: []plan.Action{},
-		Pauses: []plan.Pause{}, Blocking: []plan.Blocking{}, Pulls: []*plan.Pull{},
+		Pauses: []plan.Pause{}, Blocking: []plan.Blocking{}, Pulls: []*plan.Pull{}, Rests: []plan.Rest{},
 		Rate: b.Film.Rate, Imperial: b.Film.Units == "imperial", PlanName: b.Film.Title,
 		Beat: b.Film.Beat,
 	}

@@ -4,9 +4,11 @@ package shot
 
 import (
 	"math"
-	"pullscore/interp/plan"
-	"pullscore/optics"
 	"slices"
+
+	"pullscore/interp/plan"
+	"pullscore/interp/viewer"
+	"pullscore/optics"
 )
 
 // figures fills in the numbers of one pull.
@@ -26,14 +28,23 @@ func (b *Built) figures(p *Pull, needed bool) {
 	p.Plan.Start, p.Plan.Land = plan.Number(p.Rack.StartS), plan.Number(p.Rack.LandS)
 	p.Plan.StartFrame, p.Plan.LandFrame = sh.Rate.Frames(p.Rack.StartS), sh.Rate.Frames(p.Rack.LandS)
 	p.Plan.FromM, p.Plan.ToM = plan.Number(b.tapeBefore(p)), plan.Number(b.Tape(&p.Rack.Aim, p.Rack.LandS))
-	set := sh.Setting(p.Rack.LandS)
+	set := sh.Judged(to, p.Rack.LandS)
 	p.Plan.Near, p.Plan.Far = plan.Number(sh.ToTape(set.Near(to), p.Rack.LandS)), plan.Number(sh.ToTape(set.Far(to), p.Rack.LandS))
 	p.Window = b.window(p.Rack, p.Rack.LandS)
 	b.handFigures(p, needed)
 	p.Plan.Stays = !p.Rack.Follow && b.StaysOn(p)
 	p.Plan.LeftBlur, p.Plan.ReachedBlur, p.Plan.Breathing, p.Plan.Lag = plan.None(), plan.None(), plan.None(), plan.None()
-	if !p.Rack.Follow && to > sh.Focal(p.Rack.LandS) { // else told as inside-closest
+	p.Plan.DiffractionMM, p.Plan.NearLoss, p.Plan.SubjectSpeed, p.Plan.SeenFrom = plan.None(), plan.None(), plan.None(), plan.None()
+	if !(to > sh.Focal(p.Rack.LandS)) { // told as inside-closest
+		return
+	}
+	set = sh.Setting(p.Rack.LandS)
+	p.Plan.DiffractionMM, p.Plan.NearLoss = plan.Number(set.Diffraction(to)*1000), plan.Number(set.NearLoss(to))
+	if !p.Rack.Follow {
 		b.viewerFigures(p)
+		if speed, _ := b.walk(p.Rack, p.Rack.LandS); speed > 0 {
+			p.Plan.SubjectSpeed = plan.Number(speed)
+		}
 	}
 }
 
@@ -41,6 +52,7 @@ func (b *Built) handFigures(p *Pull, needed bool) {
 	none := plan.None()
 	p.Plan.FromDeg, p.Plan.ToDeg, p.Plan.HandDeg, p.Plan.Peak, p.Plan.Needed = none, none, none, none, none
 	p.Plan.Spread, p.Plan.Chance, p.Plan.Ceiling, p.Plan.WindowHand = none, none, none, plan.NoInterval()
+	p.Plan.SharpShare, p.Plan.WorstShare, p.Plan.WorstAt, p.Plan.LagDeg = none, none, none, none
 	p.Plan.Asks.Travel = math.NaN()
 	needs, ok := b.HandPull(p)
 	if !ok || b.OutOfReach(p) { // a ring at its end is not where it should be
@@ -48,7 +60,8 @@ func (b *Built) handFigures(p *Pull, needed bool) {
 	}
 	from, _ := b.Plan.RingDeg(p.Plan.FromLens, p.Rack.StartS)
 	to, _ := b.Plan.RingDeg(p.Plan.ToLens, p.Rack.LandS)
-	lo, hi := b.Edges(p.Window, p.Rack.LandS)
+	near, far := b.extremes(p.Rack, p.Rack.LandS)
+	lo, hi := b.EdgesOf(near, far, p.Rack.LandS)
 	gear := b.Setup.Gear
 	p.Plan.FromDeg, p.Plan.ToDeg = plan.Number(from), plan.Number(to)
 	p.Plan.WindowHand = plan.Interval{plan.Number(lo * gear), plan.Number(hi * gear)}
@@ -62,7 +75,7 @@ func (b *Built) handFigures(p *Pull, needed bool) {
 	if p.Landed.Possible {
 		p.Plan.Peak, p.Plan.Spread = plan.Number(p.Landed.Peak), plan.Number(p.Landed.Spread)
 	}
-	p.Plan.Chance, p.Plan.Ceiling = plan.Number(p.Landed.Chance), plan.Number(p.Landed.Ceiling)
+	p.Plan.Chance, p.Plan.Ceiling, p.Plan.AtStop = plan.Number(p.Landed.Chance), plan.Number(p.Landed.Ceiling), p.Landed.ByStop
 	if needed {
 		if t, ok := b.neededTime(needs); ok {
 			p.Plan.Needed = plan.Number(t)
@@ -86,6 +99,7 @@ func (b *Built) viewerFigures(p *Pull) {
 		left = sh.LensDistanceAt(u.Subject, p.Rack.LandS)
 	}
 	p.LeftAt = left
+	p.Plan.SeenFrom = plan.Number(viewer.SeenFrom(sh.Diffraction(p.Plan.ToLens, p.Rack.LandS)))
 	p.Plan.LeftBlur = plan.Number(sh.Blur(left, p.Plan.ToLens, p.Rack.LandS))
 	if !p.Rack.Aim.Soft() {
 		worst := 0.0

@@ -1,36 +1,125 @@
-// Follows: what the hand does while somebody moves, and how far it is behind.
+// Follows: what the hand does while somebody moves, how far it is behind, and how
+// often they are sharp.
 
 package shot
 
 import (
-	"cmp"
 	"math"
-	"slices"
-	"sort"
 
 	"pullscore/interp/hand"
 	"pullscore/interp/plan"
 )
 
-// A Lag is how far the focus is behind somebody at a moment.
-type Lag struct {
-	T      float64 // seconds from the start of the shot
-	Metres float64
+// followFigures fills in the figures of a follow, moment by moment. A lens without
+// a ring that can be pulled by angle has a lag, and no chance.
+func (b *Built) followFigures(p *Pull) {
+	from, to := p.Rack.StartS, p.Rack.LandS
+	if to < from || p.Rack.Failed || math.IsNaN(p.Plan.ToLens) {
+		return
+	}
+	w := b.wayOf(&p.Rack.Aim, from-1, to+1)
+	p.Moments = b.Setup.Hand.Follow(b.course(p, &w))
+	worst := hand.Moment{}
+	for _, m := range p.Moments {
+		if math.Abs(m.Lag) > math.Abs(worst.Lag) {
+			worst = m
+		}
+	}
+	p.Plan.Lag = plan.Number(math.Abs(b.metres(worst.Lag, w.lens(worst.T), worst.T)))
+	if !p.Plan.FromDeg.Known() || !(to > from) {
+		return
+	}
+	p.Plan.LagDeg = plan.Number(math.Abs(worst.Lag))
+	p.Plan.Peak, p.Plan.HandDeg = b.followSpeed(p)
+	if b.TooNear(&p.Rack.Aim, to) || b.TooNear(&p.Rack.Aim, from) {
+		return
+	}
+	p.Plan.Asks, _ = b.HandPull(p)
+	p.Landed = b.Setup.Hand.Land(p.Plan.Asks)
+	last := p.Moments[len(p.Moments)-1]
+	p.Plan.Chance, p.Plan.Ceiling = plan.Number(min(last.Sharp*(1-b.Setup.Hand.Slips), p.Landed.Ceiling)), plan.Number(p.Landed.Ceiling)
+	p.Plan.Spread = plan.Number(last.Spread)
+	share, at := hand.WorstHalfSecond(p.Moments)
+	p.Plan.SharpShare, p.Plan.WorstShare, p.Plan.WorstAt = plan.Number(hand.SharpShare(p.Moments)), plan.Number(share), plan.Number(at)
 }
 
-// followFigures fills in the speed and the lag of a follow. The lag is worst
-// where the speed of the distance changes most; nobody says where a hand that
-// follows lands, so there is no chance.
-func (b *Built) followFigures(p *Pull) {
-	p.Lags = lagsOf(b.shiftsIn(p), p.Rack.StartS, p.Rack.LandS)
-	worst := 0.0
-	for _, l := range p.Lags {
-		worst = max(worst, l.Metres)
+// course returns what a follow asks of the hand.
+func (b *Built) course(p *Pull, w *way) hand.Course {
+	c := hand.Course{
+		From: p.Rack.StartS, To: p.Rack.LandS, Rim: b.Setup.underHand(), Sway: b.swayOf(&p.Rack.Aim),
+		Distance: w.lens, ToMark: w.toMark, Still: w.still,
 	}
-	p.Plan.Lag = plan.Number(worst)
-	if p.Plan.FromDeg.Known() && p.Rack.LandS > p.Rack.StartS {
-		p.Plan.Peak, p.Plan.HandDeg = b.followSpeed(p)
+	if b.Plan.Optics.Ring == nil {
+		c.Angle, c.PerMetre = w.lens, func(float64) float64 { return 1 }
+		c.Room = func(float64) (float64, float64) { return math.Inf(-1), math.Inf(1) }
+		return c
 	}
+	c.Angle = func(t float64) float64 { return b.handDeg(w.lens(t), t) }
+	c.PerMetre = func(t float64) float64 { return b.perMetre(w.lens(t), t) }
+	c.Room = func(t float64) (lo, hi float64) {
+		x := w.lens(t)
+		lo, hi = b.windowOf(x, x, t)
+		at := b.handDeg(x, t)
+		return lo*b.Setup.Gear - at, hi*b.Setup.Gear - at
+	}
+	c.Bias = b.Setup.Hand.Bias
+	if c.Angle(c.To) < c.Angle(c.From) {
+		c.Bias = -c.Bias
+	}
+	return c
+}
+
+// Behind finds the first moment of a follow at which it lags by more than what is
+// sharp on that side: when, by how many metres, and how many are sharp there.
+func (b *Built) Behind(p *Pull) (t, lag, room float64, ok bool) {
+	if len(p.Moments) == 0 {
+		return 0, 0, 0, false
+	}
+	w := b.wayOf(&p.Rack.Aim, p.Rack.StartS-1, p.Rack.LandS+1)
+	for _, m := range p.Moments {
+		if m.Lag == 0 {
+			continue
+		}
+		x := w.lens(m.T)
+		lo, hi := b.Plan.Judged(x, m.T).Window(x)
+		lag, room = b.metres(m.Lag, x, m.T), x-lo
+		if lag < 0 { // the hand is beyond them
+			lag, room = -lag, hi-x
+		}
+		if lag > room {
+			return m.T, lag, room, true
+		}
+	}
+	return 0, 0, 0, false
+}
+
+// metres turns degrees at the hand into metres of distance at x; without a ring a
+// lag is in metres already.
+func (b *Built) metres(deg, x, t float64) float64 {
+	if b.Plan.Optics.Ring == nil {
+		return deg
+	}
+	k := b.perMetre(x, t)
+	if k == 0 {
+		return 0
+	}
+	return deg / k
+}
+
+// handDeg returns the angle at the hand that focuses at x metres from the lens.
+func (b *Built) handDeg(x, t float64) float64 {
+	deg, _ := b.Plan.RingDeg(x, t)
+	return deg * b.Setup.Gear
+}
+
+// perMetre returns how many degrees the hand turns for a metre of distance at x; 0
+// at infinity.
+func (b *Built) perMetre(x, t float64) float64 {
+	const h = 1e-4
+	if math.IsInf(x, 0) {
+		return 0
+	}
+	return (b.handDeg(x+h, t) - b.handDeg(x-h, t)) / (2 * h)
 }
 
 // followSpeed is the fastest that the hand has to turn in a follow, and how far
@@ -39,10 +128,7 @@ func (b *Built) followSpeed(p *Pull) (peak, travel plan.Number) {
 	const step = 1.0 / 48
 	n := int(min(math.Ceil((p.Rack.LandS-p.Rack.StartS)/step), 20_000))
 	dt := (p.Rack.LandS - p.Rack.StartS) / float64(max(n, 1))
-	handAt := func(t float64) float64 {
-		deg, _ := b.Plan.RingDeg(b.LensDistance(&p.Rack.Aim, t), t)
-		return deg * b.Setup.Gear
-	}
+	handAt := func(t float64) float64 { return b.handDeg(b.LensDistance(&p.Rack.Aim, t), t) }
 	last := handAt(p.Rack.StartS)
 	for i := 1; i <= n; i++ {
 		a := handAt(p.Rack.StartS + float64(i)*dt)
@@ -53,102 +139,13 @@ func (b *Built) followSpeed(p *Pull) (peak, travel plan.Number) {
 	return peak, travel
 }
 
-// A shift is a move that changes the distance of someone who is followed, by d
-// metres away from the camera.
-type shift struct {
-	number        int // in the order in which the moves were timed
-	start, end, d float64
-	smooth        bool
-}
-
-// shiftsIn returns the moves, of the one followed and of the camera, that fall
-// into a follow.
-func (b *Built) shiftsIn(p *Pull) []shift {
-	var list []shift
-	hangs := b.Stage.Ancestors(p.Rack.Aim.Subject)
-	for _, m := range b.Stage.MovesIn(p.Rack.StartS, p.Rack.LandS) {
-		s := shift{number: len(list), start: m.Start, end: m.End, smooth: m.Smooth}
-		_, carried := hangs[m.Who]
-		switch {
-		case m.Kind == "dolly":
-			s.d = -m.By
-		case m.Kind == "moves" && carried:
-			s.d = m.Who.Along.At(m.End) - m.Who.Along.At(m.Start)
-		default:
-			continue
-		}
-		list = append(list, s)
-	}
-	return list
-}
-
-// pickUp is how long someone who goes at an even pace takes to get to it, and to
-// stop: seconds, the model's own.
-const pickUp = 0.5
-
-// lagsOf returns how far the focus is behind at the times in a follow at which
-// the speed of the distance may change fastest: where a move starts or ends, and
-// where a smooth one speeds up and slows down most.
-func lagsOf(shifts []shift, from, until float64) []Lag {
-	early := (3 - math.Sqrt(3)) / 6 // of its time, where minimum jerk speeds up most
-	var lags []Lag
-	under := newUnderWay(shifts)
-	for _, s := range shifts {
-		long := s.end - s.start
-		for _, t := range []float64{s.start, s.start + early*long, s.end - early*long, s.end} {
-			if t >= from && t <= until {
-				lags = append(lags, Lag{T: t, Metres: lagAt(under.at(t), t)})
-			}
-		}
-	}
-	return lags
-}
-
-// lagAt returns how far the focus is behind at t, metres, given the moves that
-// are felt then.
-func lagAt(shifts []shift, t float64) float64 {
-	sum := 0.0 // m/s^2
-	for _, s := range shifts {
-		long := s.end - s.start
-		switch {
-		case s.smooth && t >= s.start && t <= s.end:
-			sum += s.d / (long * long) * hand.MinJerkAcceleration((t-s.start)/long)
-		case !s.smooth && t >= s.start && t < min(s.start+pickUp, s.end):
-			sum += s.d / long / pickUp
-		case !s.smooth && t >= s.end && t < s.end+pickUp:
-			sum -= s.d / long / pickUp
-		}
-	}
-	return hand.Lag(math.Abs(sum))
-}
-
-// underWay finds the moves that are felt at a moment, without a look at all.
-type underWay struct {
-	byStart []shift
-	latest  []float64 // until when one of the moves up to here is felt
-}
-
-func newUnderWay(shifts []shift) underWay {
-	u := underWay{byStart: slices.Clone(shifts), latest: make([]float64, len(shifts))}
-	slices.SortStableFunc(u.byStart, func(a, b shift) int { return cmp.Compare(a.start, b.start) })
-	for i, s := range u.byStart {
-		u.latest[i] = s.end + pickUp
-		if i > 0 {
-			u.latest[i] = max(u.latest[i], u.latest[i-1])
-		}
-	}
-	return u
-}
-
-// at returns the moves that may be felt at t, in the order in which they were
-// timed, so that their sum is always the same.
-func (u underWay) at(t float64) []shift {
-	var list []shift
-	for i := sort.Search(len(u.byStart), func(i int) bool { return u.byStart[i].start > t }) - 1; i >= 0 && u.latest[i] >= t; i-- {
-		if u.byStart[i].end+pickUp >= t {
-			list = append(list, u.byStart[i])
-		}
-	}
-	slices.SortFunc(list, func(a, b shift) int { return cmp.Compare(a.number, b.number) })
-	return list
+// FollowHolds tells whether a follow is sharp as often as wanted in this shot, as it
+// is or at another stop: in its worst half second, where it comes to rest, and
+// however slowly it is pulled there.
+func (b *Built) FollowHolds(p *Pull) bool {
+	again := Pull{Rack: p.Rack, Before: p.Before, Plan: &plan.Pull{}}
+	*again.Plan = *p.Plan
+	b.followFigures(&again)
+	wanted := b.Setup.View.Wanted
+	return float64(again.Plan.WorstShare) >= wanted && float64(again.Plan.Chance) >= wanted && again.Landed.Ceiling >= wanted
 }

@@ -7,6 +7,7 @@ import (
 	"pullscore/interp/clock"
 	"pullscore/interp/hand"
 	"pullscore/interp/kit"
+	"pullscore/interp/stage"
 	"pullscore/interp/units"
 )
 
@@ -51,45 +52,76 @@ func (b *Built) handPull(p, before *clock.Pull, start, land float64) (out hand.P
 		return out, false
 	}
 	from, _ := sh.RingDeg(b.focusAfter(before, start), start)
+	if p.Follow {
+		from, _ = sh.RingDeg(b.LensDistance(&p.Aim, start), start)
+	}
 	x := b.LensDistance(&p.Aim, land)
 	to, _ := sh.RingDeg(x, land)
-	lo, hi := b.windowDeg(b.window(p, land), land)
+	near, far := b.extremes(p, land)
+	lo, hi := b.windowOf(near, far, land)
 	out = hand.Pull{
 		Travel: math.Abs(to-from) * set.Gear, Time: land - start, Reacts: p.Reacts, Even: !p.Smooth,
 		Rim: set.underHand(), SigmaX: b.spreadOfDistance(p, x, land) * set.Gear,
 	}
+	end := to // of the ring in the direction of travel, degrees past the mark
 	if to >= from {
 		out.Lo, out.Hi = (lo-to)*set.Gear, (hi-to)*set.Gear
+		end = sh.Optics.Ring.Throw() - to
 	} else {
 		out.Lo, out.Hi = (to-hi)*set.Gear, (to-lo)*set.Gear
 	}
+	if end *= set.Gear; end >= 0 && end <= out.Hi {
+		out.Stopped, out.ToStop = true, end
+	}
 	return out, !math.IsNaN(out.Travel)
+}
+
+// extremes returns the nearest and the farthest that a pull goes to, from the lens:
+// one distance, but for a split.
+func (b *Built) extremes(p *clock.Pull, t float64) (near, far float64) {
+	if p.Aim.Split != nil {
+		return b.Extent(&p.Aim, t)
+	}
+	x := b.LensDistance(&p.Aim, t)
+	return x, x
 }
 
 // window is the range of focus settings, from the lens, that keeps what the
 // pull goes to sharp.
 func (b *Built) window(p *clock.Pull, t float64) [2]float64 {
-	set := b.Plan.Setting(t)
-	if p.Aim.Split == nil {
-		lo, hi := set.Window(b.LensDistance(&p.Aim, t))
-		return [2]float64{lo, hi}
-	}
-	near, far := b.Extent(&p.Aim, t)
-	_, hi := set.Window(near)
-	lo, _ := set.Window(far)
+	near, far := b.extremes(p, t)
+	lo, _ := b.Plan.Judged(far, t).Window(far)
+	_, hi := b.Plan.Judged(near, t).Window(near)
 	return [2]float64{lo, hi} // crossed where no setting holds both
 }
 
-// windowDeg turns a window into ring angles; an edge at or past an end of the
-// ring is open, since the stop there holds the hand.
-func (b *Built) windowDeg(w [2]float64, t float64) (lo, hi float64) {
-	lo, hi = b.Edges(w, t)
+// windowOf returns the window of what lies from near to far, metres from the lens,
+// as ring angles; an edge at or past an end of the ring is open, since the stop
+// there holds the hand.
+func (b *Built) windowOf(near, far, t float64) (lo, hi float64) {
+	lo, hi = b.EdgesOf(near, far, t)
 	throw := b.Plan.Optics.Ring.Throw()
 	if lo <= 0 || lo >= throw {
 		lo = math.Inf(-1)
 	}
 	if hi >= throw || hi <= 0 {
 		hi = math.Inf(1)
+	}
+	return lo, hi
+}
+
+// EdgesOf are the ring angles of the window of what lies from near to far, held at
+// the ring's ends. Where infinity is sharp too and the ring goes on behind it, the
+// blur there grows as it does on the near side: as far behind the mark as the
+// window reaches before it.
+func (b *Built) EdgesOf(near, far, t float64) (lo, hi float64) {
+	least, _ := b.Plan.Judged(far, t).Window(far)
+	before, most := b.Plan.Judged(near, t).Window(near)
+	lo, hi = b.Edges([2]float64{least, most}, t)
+	if throw := b.Plan.Optics.Ring.Throw(); math.IsInf(most, 1) && hi < throw {
+		at, _ := b.Plan.RingDeg(near, t)
+		edge, _ := b.Plan.RingDeg(before, t)
+		hi = min(max(hi, 2*at-edge), throw)
 	}
 	return lo, hi
 }
@@ -101,19 +133,61 @@ func (b *Built) Edges(w [2]float64, t float64) (lo, hi float64) {
 	return lo, hi
 }
 
-// spreadOfDistance is the distance's own spread through the ring law, degrees
-// of ring: the camera's sway and the subject's.
+// spreadOfDistance is the distance's own spread through the ring law, degrees of
+// ring: the sway of camera and subject, and of one who walks as the rack lands, how
+// well the moment and the place are met.
 func (b *Built) spreadOfDistance(p *clock.Pull, x, t float64) float64 {
-	sway := kit.SupportSway[b.Setup.Camera.Support]
-	for _, u := range p.Aim.Members() {
-		if u.Sways.Known() {
-			sway = math.Hypot(sway, float64(u.Sways))
-		}
-	}
-	if sway == 0 || math.IsInf(x, 0) {
+	if math.IsInf(x, 0) {
 		return 0
 	}
-	near, _ := b.Plan.RingDeg(max(x-sway, 1e-4), t)
-	far, _ := b.Plan.RingDeg(x+sway, t)
-	return math.Abs(far-near) / 2
+	spread := 0.0
+	if sway := b.swayOf(&p.Aim); sway > 0 {
+		near, _ := b.Plan.RingDeg(max(x-sway, 1e-4), t)
+		far, _ := b.Plan.RingDeg(x+sway, t)
+		spread = math.Abs(far-near) / 2
+	}
+	if speed, toMark := b.walk(p, t); speed > 0 && !p.Follow {
+		slip := hand.Slip
+		if p.Reacts {
+			slip = hand.SlipReacting
+		}
+		metres := math.Hypot(slip*speed, hand.SeenWithin(x, toMark))
+		spread = math.Hypot(spread, metres*math.Abs(b.perMetre(x, t))/b.Setup.Gear)
+	}
+	return spread
+}
+
+// walk returns how fast the distance of what a pull goes to changes at t, metres a
+// second, and how far it is from a place where it stands, metres.
+func (b *Built) walk(p *clock.Pull, t float64) (speed, toMark float64) {
+	if len(p.Aim.Members()) == 0 || p.Aim.Soft() {
+		return 0, 0
+	}
+	w := b.wayOf(&p.Aim, t-pickUp, t+pickUp)
+	if w.still(t-pickUp/2, t+pickUp/2) {
+		return 0, 0
+	}
+	if speed = math.Abs(w.speed(t)); speed < 1e-3 || math.IsNaN(speed) {
+		return 0, 0
+	}
+	return speed, w.toMark(t)
+}
+
+// swayOf returns the sway of what a goal is on and of the camera together, metres
+// RMS: of several the greatest.
+func (b *Built) swayOf(g *stage.Goal) float64 {
+	most := 0.0
+	for _, u := range g.Members() {
+		most = max(most, swayOfSubject(u))
+	}
+	return math.Hypot(most, b.supportSway())
+}
+
+func (b *Built) supportSway() float64 { return kit.SupportSway[b.Setup.Camera.Support] }
+
+func swayOfSubject(u *stage.Subject) float64 {
+	if !u.Sways.Known() {
+		return 0
+	}
+	return float64(u.Sways)
 }

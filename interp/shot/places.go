@@ -40,14 +40,13 @@ func (b *Built) fillSubjects() {
 	for _, u := range b.Stage.Order {
 		d := sh.DistanceAt(u.Subject, 0)
 		x := sh.FromTape(d, 0)
-		set := sh.Setting(0)
-		lo, hi := set.Window(x)
+		set := sh.Judged(x, 0)
 		u.Distance, u.LensDistance, u.Side = plan.Number(d), plan.Number(x), plan.Number(u.Across.At(0))
 		u.Near, u.Far = plan.Number(sh.ToTape(set.Near(x), 0)), plan.Number(sh.ToTape(set.Far(x), 0))
 		u.RingDeg, u.Window = plan.None(), plan.NoInterval()
 		if sh.Optics.Ring != nil {
 			deg, _ := sh.RingDeg(x, 0)
-			a, z := b.Edges([2]float64{lo, hi}, 0)
+			a, z := b.EdgesOf(x, x, 0)
 			u.RingDeg, u.Window = plan.Number(deg), plan.Interval{plan.Number(a), plan.Number(z)}
 		}
 		if u.SlantDeg == 0 {

@@ -11,13 +11,14 @@ import (
 
 // A Pull is a rack or a follow.
 type Pull struct {
-	Plan   *plan.Pull   // as drawings and lists have it
-	Rack   *clock.Pull  // where it goes, and when
-	Before *clock.Pull  // the one before it; nil is the shot's start
-	Window [2]float64   // focus settings that keep the goal sharp, from the lens
-	Landed hand.Landing // of a rack
-	LeftAt float64      // the one left at the landing, from the lens
-	Lags   []Lag        // of a follow, where it may be worst
+	Plan   *plan.Pull  // as drawings and lists have it
+	Rack   *clock.Pull // where it goes, and when
+	Before *clock.Pull // the one before it; nil is the shot's start
+	Window [2]float64  // focus settings that keep the goal sharp, from the lens
+	Landed hand.Landing
+	LeftAt float64 // the one left at the landing, from the lens
+
+	Moments []hand.Moment // of a follow
 }
 
 // pullsOf returns the pulls of racks and follows that are in the order of time.

@@ -98,6 +98,9 @@ func (s *Setup) take(ch change.Change) {
 	if ch.SensorBy > 0 {
 		s.Camera.SensorW, s.Camera.Height = s.Camera.SensorW*ch.SensorBy, s.Camera.Height*ch.SensorBy
 	}
+	if ch.Support != "" {
+		s.Camera.Support = ch.Support
+	}
 	if ch.FocalBy > 0 {
 		s.Lens = s.Lens.Scaled(ch.FocalBy)
 	}
@@ -378,5 +381,5 @@ func (b *builder) fill(s *Setup) {
 	if s.Lens.Zoom() {
 		o.Scale = s.Lens.Scale(false)
 	}
-	sh.Hyperfocal = plan.Number(sh.Setting(0).Hyperfocal())
+	sh.Hyperfocal = plan.Number(sh.Judged(math.Inf(1), 0).Hyperfocal())
 }

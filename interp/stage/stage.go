@@ -11,6 +11,7 @@ import (
 	"sort"
 
 	"pullscore/interp/change"
+	"pullscore/interp/hand"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
 	"pullscore/interp/units"
@@ -29,6 +30,7 @@ type Stage struct {
 	ch     change.Change
 	optics *plan.Optics
 	style  units.Style // of lengths in words
+	people map[string]bool
 
 	Subjects map[string]*Subject
 	Order    []*Subject
@@ -85,9 +87,10 @@ type Move struct {
 }
 
 // New places the subjects of the shot: its own, then the file's.
-// focal is the focal length before any zoom, metres.
-func New(l *names.Lexicon, ch change.Change, optics *plan.Optics, focal float64) *Stage {
-	st := &Stage{ch: ch, optics: optics, style: styleOf(l.Film.Settings), Subjects: map[string]*Subject{}}
+// focal is the focal length before any zoom, metres; people are those who sway where
+// nothing else is said of them.
+func New(l *names.Lexicon, ch change.Change, optics *plan.Optics, focal float64, people map[string]bool) *Stage {
+	st := &Stage{ch: ch, people: people, optics: optics, style: styleOf(l.Film.Settings), Subjects: map[string]*Subject{}}
 	here := l.Outside()
 	for _, s := range []*names.Scope{l.Film, l.Local} {
 		for _, d := range s.Order {
@@ -134,6 +137,9 @@ func (st *Stage) place(u *Subject, here names.Reader) {
 		if v, ok := here.Within(s.Sways, names.DimLength, 0, 10, "a subject sways 0 to 10 m"); ok {
 			u.Sways = plan.Number(v)
 		}
+	}
+	if s.Sways == nil && st.people[u.Name] {
+		u.Sways, u.SwayAssumed = hand.Person, true
 	}
 	u.FirstAlong, u.FirstAcross, u.Ok = st.Spots(s.Place, here, u)
 	u.StandsBy(u.FirstAlong.On)

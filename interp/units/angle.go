@@ -33,6 +33,17 @@ func (s Style) Speed(degPerSec float64) string {
 	return s.Number(degPerSec, decimals(degPerSec)) + s.degree() + "/s"
 }
 
+// Walk returns a speed over ground in metres or feet a second, to a tenth.
+func (s Style) Walk(metresPerSec float64) string {
+	if out, ok := s.unwritten(metresPerSec); ok {
+		return out
+	}
+	if s.System == Imperial {
+		return s.Number(metresPerSec/(inch*inchesPerFoot), 1) + " ft/s"
+	}
+	return s.Number(metresPerSec, 1) + " m/s"
+}
+
 // Blur returns an angle of blur at the viewer in minutes of arc, with its unit
 // in letters: a prime means feet here.
 func (s Style) Blur(arcmin float64) string {

@@ -37,6 +37,16 @@ const (
 	ArcminPerRadian = 60 * 180 / math.Pi
 )
 
+// FaintFrom and SeenFrom return the blur by defocus, arc minutes, from which a thing
+// is faintly soft and from which that shows, where diffraction blurs all of the
+// picture by a disc of that many arc minutes. The eye's own blur and that of
+// diffraction add up as squares, and what is seen on top of them stays in
+// proportion; so diffraction never makes a blur easier to see.
+func FaintFrom(diffraction float64) float64 { return math.Hypot(Sharp, diffraction) }
+func SeenFrom(diffraction float64) float64 {
+	return Seen / Sharp * math.Hypot(Sharp, diffraction)
+}
+
 // DefocusDisc returns the disc, in arc minutes, that a point makes in an eye
 // with a pupil of that many metres that is out of focus by that many dioptres.
 func DefocusDisc(pupil, dioptres float64) float64 {

@@ -106,11 +106,13 @@ const (
 	CueNotInEdit
 	CutsIntoLine
 	Diffraction
+	DriftsSoft
 	FallsBehind
 	Faint
 	FasterThanAHand
 	FewTakes
 	GoesSoft
+	HardToFollow
 	HardToLand
 	InsideClosest
 	Jarring

@@ -17,9 +17,9 @@ func (c Code) Many(n int) string {
 func many(c Code) string {
 	switch c {
 	case NeverSure:
-		return "%d racks never land often enough, however slowly you pull"
+		return "%d pulls never land often enough, however slowly you pull"
 	case HardToLand:
-		return "%d racks do not land often enough in their time"
+		return "%d pulls do not land often enough in their time"
 	case Unmotivated:
 		return "%d racks have no cue and no reason"
 	case CutsIntoLine:
@@ -32,6 +32,10 @@ func many(c Code) string {
 		return "the audience barely sees %d racks"
 	case GoesSoft:
 		return "%d times somebody moves out of focus, and nothing follows"
+	case DriftsSoft:
+		return "%d times somebody sways out of what is sharp"
+	case HardToFollow:
+		return "%d follows are not sharp often enough at their worst"
 	case ReGrip:
 		return "%d pulls need a re-grip"
 	case Jarring:

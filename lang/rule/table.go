@@ -376,6 +376,11 @@ var table = [...]Rule{
 		"the stop alone blurs more than the screen shows",
 		"At so small a stop nothing in the picture is fully sharp, however well it is pulled. Open up and use " +
 			"a neutral density filter."},
+	DriftsSoft: {"drifts-soft", Shot, Warning, nil, Sharp,
+		"who is in focus, or the camera, sways out of what is sharp too often",
+		"Nobody stands quite still, and a camera in the hand does not either. Where so little is sharp, even a " +
+			"focus that is exactly on the mark is often soft. Stop down, put the camera on a tripod, or take more " +
+			"distance. How much somebody sways can be said with sways; what stands in for it is from memory."},
 	FallsBehind: {"falls-behind", Shot, Warning, nil, Hand,
 		"a follow lags by more than the depth of field allows",
 		"The person moves faster than a hand can follow at this stop. Slow the move, stop down, or rehearse " +
@@ -393,11 +398,16 @@ var table = [...]Rule{
 		"The fit is true to the takes, but its intervals are wide. Record more takes before you rely on a " +
 			"chance close to the one that you want."},
 	GoesSoft: {"goes-soft", Shot, Warning, nil, Sharp,
-		"someone moves out of focus, and nothing follows",
+		"somebody is soft, from when to when: the distance changes, and nothing follows",
 		"The focus stays where it was while the person walks away from it. Add a follow, or rack again once " +
 			"the move is over."},
+	HardToFollow: {"hard-to-follow", Shot, Warning, nil, Hand,
+		"in its worst half second a follow is sharp less often than wanted",
+		"The hand sees a change of speed a fifth of a second late, and misses the moment a little. Away from a " +
+			"mark it judges distance by eye. Stop down, give the move more time, put marks on the floor, or use " +
+			"a slower gear. Nobody has measured how well focus is followed: rehearse it, and watch the playback."},
 	HardToLand: {"hard-to-land", Shot, Warning, nil, Hand,
-		"the rack does not land with the wanted chance in its time",
+		"a pull does not land with the wanted chance in its time",
 		"With this much time, this window and this hand, too many takes will be soft. Allow more time, stop " +
 			"down, or use a slower gear or a larger wheel. Plan another take if none of them is possible."},
 	InsideClosest: {"inside-closest", Shot, Error, nil, Distance,
@@ -451,7 +461,7 @@ var table = [...]Rule{
 		"The second move starts before the first has ended, so nobody can say where they are. Start it later, " +
 			"or make the first one shorter."},
 	NeverSure: {"never-sure", Shot, Warning, nil, Hand,
-		"the rack misses too often however slowly it is pulled",
+		"a pull misses too often however slowly it is made",
 		"More time does not help here: the window is too small for the spread of this hand. Only stop, " +
 			"distance, lens, gear or a larger wheel help."},
 	NoEffect: {"no-effect", Shot, Note, nil, Lines,

@@ -31,7 +31,7 @@ func fociOf(s *plan.Shot) []focus {
 	var foci []focus
 	views := sights(s)
 	add := func(z focus, x, t float64) {
-		set, camera := s.Setting(t), s.Optics.Camera.At(t)
+		set, camera := s.Judged(x, t), s.Optics.Camera.At(t)
 		z.camera, z.sight = camera, seenAs(s, views, t)
 		z.at, z.near, z.far = camera+s.ToTape(x, t), camera+s.ToTape(set.Near(x), t), camera+s.ToTape(set.Far(x), t)
 		if math.IsNaN(z.at) || math.IsInf(z.at, -1) || !sheet.Finite(z.near) || math.IsNaN(z.far) || !(x > s.Focal(t)) {

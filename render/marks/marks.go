@@ -153,7 +153,7 @@ func MarkName(s *plan.Shot, name, text string, t float64) string {
 // withWindow gives the mark the settings that keep what is x metres from the
 // lens sharp.
 func (m Mark) withWindow(s *plan.Shot, x, t float64) Mark {
-	near, far := s.Setting(t).Window(x)
+	near, far := s.Judged(x, t).Window(x)
 	lo, _ := s.RingDeg(near, t)
 	hi, _ := s.RingDeg(far, t)
 	return m.bounded(s, lo, hi)

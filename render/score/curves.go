@@ -36,7 +36,8 @@ func (w *window) sample() curves {
 		c.distance[k], c.blur[k] = make([]float64, n), make([]float64, n)
 	}
 	for i, t := range c.t {
-		x, set := s.FocusAt(t), s.Setting(t)
+		x := s.FocusAt(t)
+		set := s.Judged(x, t)
 		c.focus[i] = s.ToTape(x, t)
 		c.near[i], c.far[i] = s.ToTape(set.Near(x), t), s.ToTape(set.Far(x), t)
 		deg, _ := s.RingDeg(x, t)

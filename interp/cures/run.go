@@ -1,16 +1,15 @@
-// Running the checks.
+// Running the checks on a shot that has been built.
 
-package checks
+package cures
 
 import (
 	"strings"
 
 	"pullscore/interp/change"
+	"pullscore/interp/checks"
 	"pullscore/interp/plan"
 	"pullscore/interp/shot"
-	"pullscore/interp/units"
 	"pullscore/lang"
-	"pullscore/lang/rule"
 )
 
 // An Again builds a shot with a change; ok is false where it then cannot be
@@ -18,33 +17,15 @@ import (
 type Again func(change.Change) (b *shot.Built, ok bool)
 
 // Run returns what all checks tell of a shot, and the cures that hold.
-func Run(b *shot.Built, again Again) []Finding {
-	s := Of(b)
-	return cured(s, s.all(), again)
+func Run(b *shot.Built, again Again) []checks.Finding {
+	s := checks.Of(b)
+	return cured(s, s.Findings(), again)
 }
 
 // Faults returns what cannot be done in a shot.
 func Faults(b *shot.Built) map[Fault]bool {
-	s := Of(b)
-	return s.faults(s.all())
-}
-
-// Of returns a built shot as the checks see it.
-func Of(b *shot.Built) *Shot {
-	s := &Shot{Built: *b, speech: speechOf(b)}
-	if b.Plan.Imperial {
-		s.units.System = units.Imperial
-	}
-	return s
-}
-
-// all runs all checks.
-func (b *Shot) all() []Finding {
-	var found []Finding
-	for _, c := range All {
-		found = append(found, b.inOrder(c.Run(b))...)
-	}
-	return found
+	s := checks.Of(b)
+	return faults(s, s.Findings())
 }
 
 // A Fault is an error by its place, to tell old ones from new.
@@ -55,7 +36,7 @@ type Fault struct {
 
 // faults returns what cannot be done in the shot: what its build has told, and
 // what the checks have found.
-func (b *Shot) faults(found []Finding) map[Fault]bool {
+func faults(b *checks.Shot, found []checks.Finding) map[Fault]bool {
 	set := map[Fault]bool{}
 	for _, d := range b.Told {
 		if d.Severity == lang.Error {
@@ -71,7 +52,7 @@ func (b *Shot) faults(found []Finding) map[Fault]bool {
 }
 
 // Flags returns findings as the drawings show them.
-func Flags(found []Finding) []plan.Flag {
+func Flags(found []checks.Finding) []plan.Flag {
 	var flags []plan.Flag
 	for i, f := range found {
 		cures := make([]string, len(f.Cures))
@@ -80,15 +61,8 @@ func Flags(found []Finding) []plan.Flag {
 		}
 		flags = append(flags, plan.Flag{
 			Number: i + 1, Severity: f.Severity.String(), Code: f.Code, Text: f.Message,
-			Cures: strings.Join(cures, ", or "), Time: max(f.Time, 0), Row: RowOf(f.Code), Pull: f.Pull,
+			Cures: strings.Join(cures, ", or "), Time: max(f.Time, 0), Row: checks.RowOf(f.Code), Pull: f.Pull,
 		})
 	}
 	return flags
-}
-
-// RowOf returns the row of the score on which a finding of that code stands; ""
-// where it concerns the shot as a whole.
-func RowOf(code string) string {
-	c, _ := rule.Named(code)
-	return c.Rule().Row.String()
 }

@@ -1,16 +1,15 @@
 // Cures: the shot is built anew for what may cure a finding, and what holds is
 // kept.
 
-package checks
+package cures
 
 import (
 	"maps"
 	"slices"
 
 	"pullscore/interp/change"
-	"pullscore/interp/plan"
+	"pullscore/interp/checks"
 	"pullscore/interp/shot"
-	"pullscore/lang"
 )
 
 // Every cure that is printed has been tried: the shot is built with it, and the
@@ -30,9 +29,9 @@ const curesWorth = 60_000
 
 // cured returns the findings with those cures that remove them without making
 // anything else impossible. The shot is built once for every change.
-func cured(b *Shot, found []Finding, again Again) []Finding {
+func cured(b *checks.Shot, found []checks.Finding, again Again) []checks.Finding {
 	left := curesWorth
-	before := b.faults(found)
+	before := faults(b, found)
 	trials := map[string]*trial{}
 	for i := range found {
 		f := &found[i]
@@ -43,10 +42,10 @@ func cured(b *Shot, found []Finding, again Again) []Finding {
 			key := ch.Key()
 			if trials[key] == nil {
 				left -= len(b.Items)
-				trials[key] = b.try(ch, before, again)
+				trials[key] = try(ch, before, again)
 			}
 			if trials[key].cures(f, ch) {
-				f.Cures = append(f.Cures, ch.Cure(b.units))
+				f.Cures = append(f.Cures, ch.Cure(b.Units()))
 			}
 		}
 	}
@@ -57,7 +56,7 @@ func cured(b *Shot, found []Finding, again Again) []Finding {
 // mended notes with every finding which of the changes that were tried for any
 // of them mends it too: those of the whole shot, such as another stop. A change
 // of one statement is about that alone.
-func mended(found []Finding, trials map[string]*trial) {
+func mended(found []checks.Finding, trials map[string]*trial) {
 	for _, key := range slices.Sorted(maps.Keys(trials)) {
 		t := trials[key]
 		if len(t.change.Edits) > 0 || !t.sound {
@@ -69,46 +68,6 @@ func mended(found []Finding, trials map[string]*trial) {
 			}
 		}
 	}
-}
-
-// Causes returns the groups of findings that have one cause: those of one code
-// and severity, where there are two or more, in the order of their first. Each
-// has the change of the whole shot that mends most of it, and how many: several
-// changes that mend as many are told by the first finding's own.
-func Causes(b *shot.Built, found []Finding) []plan.Cause {
-	u := Of(b).units
-	type group struct {
-		code     string
-		severity lang.Severity
-	}
-	var order []group
-	members := map[group][]int{}
-	for i, f := range found {
-		g := group{f.Code, f.Severity}
-		if members[g] == nil {
-			order = append(order, g)
-		}
-		members[g] = append(members[g], i)
-	}
-	var causes []plan.Cause
-	for _, g := range order {
-		if len(members[g]) < 2 {
-			continue
-		}
-		c := plan.Cause{Code: g.code, Severity: g.severity.String()}
-		mends := map[string]int{}
-		for _, i := range members[g] {
-			c.Flags = append(c.Flags, i+1)
-			for _, ch := range found[i].Mended {
-				key := ch.Key()
-				if mends[key]++; mends[key] > c.Mends {
-					c.Mends, c.Cure = mends[key], ch.Cure(u).Text
-				}
-			}
-		}
-		causes = append(causes, c)
-	}
-	return causes
 }
 
 // A trial is what a shot comes to with a change, as far as cures ask.
@@ -127,15 +86,15 @@ type told struct {
 }
 
 // try builds the shot with a change.
-func (b *Shot) try(ch change.Change, before map[Fault]bool, again Again) *trial {
+func try(ch change.Change, before map[Fault]bool, again Again) *trial {
 	built, ok := again(ch)
 	if !ok {
 		return &trial{change: ch}
 	}
-	s := Of(built)
-	found := s.all()
+	s := checks.Of(built)
+	found := s.Findings()
 	t := &trial{change: ch, sound: true, found: map[told]bool{}, pulls: pullsAt(built)}
-	for fault := range s.faults(found) {
+	for fault := range faults(s, found) {
 		t.sound = t.sound && before[fault]
 	}
 	for _, f := range found {
@@ -160,7 +119,7 @@ func pullsAt(b *shot.Built) map[int]int {
 }
 
 // cures reports whether a finding is gone with a change.
-func (t *trial) cures(f *Finding, ch change.Change) bool {
+func (t *trial) cures(f *checks.Finding, ch change.Change) bool {
 	at := ch.Moved(f.Item)
 	number, pull := t.pulls[at]
 	if !t.sound || pull && number == 0 {

@@ -1,0 +1,74 @@
+// drifts-soft: whom the focus rests on, or the camera, sways out of what is sharp.
+
+package checks
+
+import (
+	"fmt"
+	"math"
+
+	"pullscore/interp/change"
+	"pullscore/interp/shot"
+	"pullscore/lang"
+	"pullscore/lang/rule"
+)
+
+var driftsSoft = Check{Codes: []rule.Code{rule.DriftsSoft}, Run: drifts}
+
+func drifts(b *Shot) (found []Finding) {
+	soft := b.softTimes()
+	for i := range b.Rests {
+		r := &b.Rests[i]
+		after := 0
+		if r.After != nil {
+			after = r.After.Plan.Number
+		}
+		if float64(r.Plan.Share) >= b.Setup.View.Wanted-1e-9 || soft[after] != nil || r.After != nil && b.missed(r.After) {
+			continue
+		}
+		f := b.driftFinding(r)
+		if r.After == nil {
+			f.Range = b.Start.At
+			found = append(found, f)
+			continue
+		}
+		found = append(found, b.about(r.After, f))
+	}
+	return found
+}
+
+// missed tells whether a pull is told of because it does not land.
+func (b *Shot) missed(p *shot.Pull) bool {
+	if !p.Plan.Chance.Known() {
+		return false
+	}
+	wanted := b.Setup.View.Wanted
+	return p.Landed.Ceiling < wanted || !p.Rack.Follow && p.Landed.Chance < wanted-1e-9
+}
+
+func (b *Shot) driftFinding(r *shot.Rest) Finding {
+	wanted := b.Setup.View.Wanted
+	near, far := -float64(r.Plan.Zone[0]), float64(r.Plan.Zone[1])
+	room := fmt.Sprintf("%s before and %s behind is sharp", b.units.Gap(near), b.units.Gap(far))
+	if math.IsInf(far, 1) {
+		room = fmt.Sprintf("%s before is sharp", b.units.Gap(near))
+	}
+	return Finding{Diagnostic: lang.Diagnostic{
+		Code: "drifts-soft", Severity: lang.Warning, Time: r.From,
+		Message: fmt.Sprintf("%s is sharp %s of the time from %s to %s, and %s is wanted", r.Who.Name,
+			b.units.Chance(float64(r.Plan.Share), wanted), b.units.Time(r.From), b.units.Time(r.To), b.units.Wanted(wanted)),
+		Detail: fmt.Sprintf("Subject and camera move by %s, and %s; it stays sharp through all of it %s of the time.",
+			b.units.Gap(r.Sway), room, b.units.Chance(float64(r.Plan.Stays), wanted)),
+		Figures: []lang.Figure{
+			figure("sharp_share", float64(r.Plan.Share)), figure("stays_sharp", float64(r.Plan.Stays)), figure("wanted", wanted),
+			figure("sway_m", r.Sway), figure("near_m", near), figure("far_m", far),
+		},
+	}, Tries: func() []change.Change {
+		var tries []change.Change
+		if b.Setup.Camera.Support == "hand" || b.Setup.Camera.Support == "shoulder" {
+			tries = append(tries, change.Change{Support: "tripod"})
+		}
+		return append(tries, b.stopTry(true, func(at *shot.Built) bool {
+			return float64(at.JudgeAgain(*r).Share) >= wanted
+		})...)
+	}}
+}

@@ -1,0 +1,115 @@
+// Rests: how often somebody is sharp while the focus stands on them.
+//
+// A hand that has landed on the mark is judged as a landing. What is left then is
+// that the subject sways, and the camera does where somebody holds it, in a zone
+// that may be a few millimetres deep. So a rest takes the focus as exactly on the
+// mark, and a miss is not counted twice.
+
+package shot
+
+import (
+	"math"
+	"slices"
+
+	"pullscore/interp/hand"
+	"pullscore/interp/plan"
+	"pullscore/interp/stage"
+)
+
+// shortestRest is the shortest rest that is judged, seconds: about as long as the eye
+// needs to jump to somebody and to see them (viewer.EyeNeeds).
+const shortestRest = 0.53
+
+// A Rest is a time in which the focus stands on somebody.
+type Rest struct {
+	Plan     plan.Rest
+	Goal     *stage.Goal
+	Who      *stage.Subject // the worst of those that it is on
+	From, To float64
+	After    *Pull // what it comes after; nil: the shot's start
+	Sway     float64
+	Gone     float64 // when somebody has moved out of what is sharp; NaN: nobody has
+}
+
+// rests returns the rests of the shot, in the order of time.
+func (b *Built) rests() (list []Rest) {
+	end := float64(b.Plan.Duration)
+	keys := keysOf{}
+	for i := -1; i < len(b.Pulls); i++ {
+		r := Rest{Goal: &b.Start, To: end}
+		if i >= 0 {
+			r.After = b.Pulls[i]
+			r.Goal, r.From = &r.After.Rack.Aim, r.After.Rack.LandS
+		}
+		if i+1 < len(b.Pulls) {
+			r.To = b.Pulls[i+1].Rack.StartS
+		}
+		if !r.Goal.Ok || r.Goal.Soft() || len(r.Goal.Members()) == 0 || r.To-r.From < shortestRest {
+			continue
+		}
+		if r.After != nil && (r.After.Rack.Failed || b.OutOfReach(r.After)) || math.IsNaN(b.LensDistance(r.Goal, r.From)) {
+			continue
+		}
+		if b.judge(&r, keys) {
+			list = append(list, r)
+		}
+	}
+	return list
+}
+
+// judge fills in a rest; false where nothing can be computed.
+func (b *Built) judge(r *Rest, keys keysOf) bool {
+	share, stays := 2.0, 2.0
+	for _, u := range r.Goal.Members() {
+		sway := math.Hypot(swayOfSubject(u), b.supportSway())
+		zone := [2]float64{math.Inf(-1), math.Inf(1)}
+		for _, t := range b.turns(u, r.From, r.To, keys) {
+			x, d := b.RestingAt(r.Goal, r.From, t), b.Plan.LensDistanceAt(u.Subject, t)
+			set := b.Plan.Judged(x, t)
+			zone[0], zone[1] = max(zone[0], set.Near(x)-d), min(zone[1], set.Far(x)-d)
+		}
+		if math.IsNaN(zone[0]) || math.IsNaN(zone[1]) {
+			return false
+		}
+		f := hand.Within(zone[0], zone[1], sway, 0)
+		stays = min(stays, hand.Stays(zone[0], zone[1], sway, r.To-r.From))
+		if f < share {
+			share, r.Who, r.Sway = f, u, sway
+			r.Plan = plan.Rest{
+				Subject: u.Name, Start: plan.Number(r.From), End: plan.Number(r.To), Share: plan.Number(f),
+				Sway: plan.Number(sway), Zone: plan.Interval{plan.Number(zone[0]), plan.Number(zone[1])},
+			}
+		}
+	}
+	r.Plan.Stays = plan.Number(stays)
+	return true
+}
+
+// keysOf holds when a subject, the camera or the zoom starts or stops, for those
+// that have been asked for.
+type keysOf map[*stage.Subject][]float64
+
+// turns returns the ends of a rest and the times in it at which the distance of a
+// subject, or the lens, starts or stops changing.
+func (b *Built) turns(u *stage.Subject, from, to float64, keys keysOf) []float64 {
+	times, ok := keys[u]
+	if !ok {
+		o := &b.Plan.Optics
+		times = SortedTimes(append(append(u.Along.Keys(), o.Camera.Keys()...), o.Focal.Keys()...))
+		keys[u] = times
+	}
+	first, _ := slices.BinarySearch(times, from)
+	last, _ := slices.BinarySearch(times, to)
+	return append(append([]float64{from}, times[first:last]...), to)
+}
+
+// RestingAt is the focus, from the lens at t, that was set on a goal earlier.
+func (b *Built) RestingAt(g *stage.Goal, set, t float64) float64 {
+	return b.Plan.Carried(b.LensDistance(g, set), set, t)
+}
+
+// JudgeAgain returns the figures of a rest in this shot, as it is or at another stop.
+func (b *Built) JudgeAgain(r Rest) plan.Rest {
+	b.judge(&r, keysOf{})
+	return r.Plan
+}

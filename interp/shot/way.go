@@ -1,0 +1,164 @@
+// Ways: how the distance of somebody goes as people really go.
+//
+// A plan says when somebody sets off and when they stand. With `even` the plan's
+// track has a corner at either end, which nobody walks: there the way is the mean
+// over half a second. The drawn curves and the exported ones keep the corner.
+
+package shot
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"sort"
+
+	"pullscore/interp/stage"
+)
+
+// pickUp is how long someone who goes at an even pace takes to get to it, and to
+// stop: seconds. Common practice, no source.
+const pickUp = 0.5
+
+// A way is how the distance of a goal goes in time.
+type way struct {
+	b      *Built
+	goal   *stage.Goal
+	shifts []shift
+	under  underWay
+}
+
+// A shift is a move that changes the distance of someone, by d metres away from
+// the camera.
+type shift struct {
+	number        int // in the order in which the moves were timed
+	start, end, d float64
+	smooth        bool
+	marks         [2]float64 // where they stand as it starts and ends, as the tape reads it
+}
+
+// wayOf returns how the distance of a goal goes, right between two times.
+func (b *Built) wayOf(g *stage.Goal, from, until float64) way {
+	w := way{b: b, goal: g}
+	var hangs map[*stage.Subject]bool
+	for _, u := range g.Members() {
+		for a := range b.Stage.Ancestors(u) {
+			if hangs == nil {
+				hangs = map[*stage.Subject]bool{}
+			}
+			hangs[a] = true
+		}
+	}
+	for _, m := range b.Stage.MovesIn(from-pickUp, until+pickUp) {
+		s := shift{number: len(w.shifts), start: m.Start, end: m.End, smooth: m.Smooth}
+		switch {
+		case m.Kind == "dolly":
+			s.d = -m.By
+		case m.Kind == "moves" && hangs[m.Who]:
+			s.d = m.Who.Along.At(m.End) - m.Who.Along.At(m.Start)
+		case m.Kind == "zoom": // moves nobody, and changes what is sharp
+		default:
+			continue
+		}
+		s.marks = [2]float64{b.Tape(g, m.Start), b.Tape(g, m.End)}
+		w.shifts = append(w.shifts, s)
+	}
+	w.under = newUnderWay(w.shifts)
+	return w
+}
+
+// tape returns the distance at t, metres, as the tape reads it.
+func (w *way) tape(t float64) float64 {
+	d := w.b.Tape(w.goal, t)
+	for _, s := range w.under.at(t) {
+		if !s.smooth && s.d != 0 && s.end > s.start {
+			d += s.d * (s.evened(t) - min(max((t-s.start)/(s.end-s.start), 0), 1))
+		}
+	}
+	return d
+}
+
+// evened returns the mean share of an even move that is done, over half a second
+// round t.
+func (s *shift) evened(t float64) float64 {
+	long := s.end - s.start
+	done := func(t float64) float64 { // the share that is done, summed up to t
+		switch {
+		case t <= s.start:
+			return 0
+		case t >= s.end:
+			return long/2 + t - s.end
+		}
+		return (t - s.start) * (t - s.start) / (2 * long)
+	}
+	return (done(t+pickUp/2) - done(t-pickUp/2)) / pickUp
+}
+
+// lens returns the distance at t from the lens, metres.
+func (w *way) lens(t float64) float64 { return w.b.Plan.FromTape(w.tape(t), t) }
+
+// toMark returns how far they are at t from the nearest place where they stand:
+// where a move begins or ends that they are in. Metres; 0 for one who stands.
+func (w *way) toMark(t float64) float64 {
+	list := w.under.at(t)
+	if len(list) == 0 {
+		return 0
+	}
+	d, least := w.tape(t), math.Inf(1)
+	for _, s := range list {
+		least = min(least, math.Abs(d-s.marks[0]), math.Abs(d-s.marks[1]))
+	}
+	return least
+}
+
+// speed returns how fast the distance changes at t, metres a second.
+func (w *way) speed(t float64) float64 {
+	const h = 1.0 / 96
+	return (w.lens(t+h) - w.lens(t-h)) / (2 * h)
+}
+
+// still tells whether nothing moves between two times.
+func (w *way) still(from, to float64) bool { return !w.under.any(from, to) }
+
+// underWay finds the moves that are felt at a moment, without a look at all.
+type underWay struct {
+	byStart []shift
+	latest  []float64 // until when one of the moves up to here is felt
+}
+
+func newUnderWay(shifts []shift) underWay {
+	u := underWay{byStart: slices.Clone(shifts), latest: make([]float64, len(shifts))}
+	slices.SortStableFunc(u.byStart, func(a, b shift) int { return cmp.Compare(a.start, b.start) })
+	for i, s := range u.byStart {
+		u.latest[i] = s.end + pickUp/2
+		if i > 0 {
+			u.latest[i] = max(u.latest[i], u.latest[i-1])
+		}
+	}
+	return u
+}
+
+// at returns the moves that are felt at t, in the order in which they were timed,
+// so that their sum is always the same.
+func (u underWay) at(t float64) []shift {
+	var list []shift
+	for i := u.begun(t) - 1; i >= 0 && u.latest[i] > t; i-- {
+		if u.byStart[i].end+pickUp/2 > t {
+			list = append(list, u.byStart[i])
+		}
+	}
+	if len(list) > 1 {
+		slices.SortFunc(list, func(a, b shift) int { return cmp.Compare(a.number, b.number) })
+	}
+	return list
+}
+
+// any tells whether a move is felt between two times.
+func (u underWay) any(from, to float64) bool {
+	n := u.begun(to)
+	return n > 0 && u.latest[n-1] > from
+}
+
+// begun returns how many moves are felt before t or have been.
+func (u underWay) begun(t float64) int {
+	return sort.Search(len(u.byStart), func(i int) bool { return u.byStart[i].start-pickUp/2 >= t })
+}
