@@ -237,14 +237,14 @@ func TestGroups(t *testing.T) {
 	if len(groups) != 1 || len(groups[0].Diags) != 3 || len(rest) != 2 {
 		t.Fatalf("%d groups, %d others", len(groups), len(rest))
 	}
-	if got := groups[0].Says(); got != "3 racks do not land often enough in their time: stop f/4 mends 2 of them" {
+	if got := groups[0].Says(); got != "3 pulls do not land often enough in their time: stop f/4 mends 2 of them" {
 		t.Errorf("says %q", got)
 	}
 	var out bytes.Buffer
 	if err := (Printer{console.Screen{W: &out, Width: 80}}).PrintGroup(groups[0]); err != nil {
 		t.Fatal(err)
 	}
-	const want = "a.pull: warning: shot 1: 3 racks do not land often enough in their time: stop f/4 mends 2 of them [hard-to-land]\n" +
+	const want = "a.pull: warning: shot 1: 3 pulls do not land often enough in their time: stop f/4 mends 2 of them [hard-to-land]\n" +
 		"    10:3: rack A\n    11:3: rack B\n    13:3: rack D\n\n"
 	if out.String() != want {
 		t.Errorf("got\n%swant\n%s", &out, want)

@@ -73,7 +73,7 @@ var textRooms = []room{
 	}},
 	{"interp/checks", []string{
 		"lang$", "lang/rule", "optics$", "interp/names", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/shot",
-		"interp/hand", "interp/viewer", "interp/stops", "interp/plan", "interp/units",
+		"interp/hand", "interp/viewer", "interp/stops", "interp/units",
 	}},
 	{"interp/cures", []string{"lang$", "interp/change", "interp/checks", "interp/shot", "interp/plan"}},
 	{"interp", []string{
