@@ -2,15 +2,9 @@
 // may cure it.
 //
 // all.go lists the checks in their order, shot.go is a shot as they see it and
-<<<<<<< HEAD
-// what several of them ask or offer alike. run.go runs them; cures.go builds the
-// shot anew for every change that may cure a finding, and keeps the cures that
-// hold. Each other file is one check, or those that tell of one thing, and opens
-// with the codes that it tells: closest, diffraction, edit, eye, follow,
-=======
-// what several of them ask or offer alike. Each other file is one check, or those that tell of one thing, and opens
-// with the codes that it tells: before, closest, diffraction, drifts, edit, eye, follow,
->>>>>>> 877068e (interp: judge rests, follows, moving landings and stops of the ring)
+// what several of them ask or offer alike. Each other file is one check, or those
+// that tell of one thing, and opens with the codes that it tells: closest,
+// diffraction, drifts, edit, eye, follow,
 // goes_soft, hand, hold_both, idle, light, line, monitor, on_subject,
 // out_of_frame, overlap, pace, ring, runs_into, seen, slant, too_deep, trimmed
 // and zoom. speech.go finds who speaks when.
