@@ -20,9 +20,10 @@ const (
 // Wants returns how much of the shortest time a rack wants that changes blur by
 // so many arc minutes: 1 at WholeChange, 0 where nobody sees it. Time alone is no
 // measure: in 0.15 s a faint change passes unnoticed, and one that throws
-// everybody out of focus reads as a cut. The eye tells blurs apart by their ratio
-// (Watson & Ahumada 2011, J. Vision 11(5):10, review that), so the change is felt
-// as its logarithm, with the widest disc that looks sharp as the unit.
+// everybody out of focus reads as a cut. The eye tells blurs above its own apart
+// by about their ratio (Weber's law; from memory, no figure was looked up), so the
+// change is felt as its logarithm, with the widest disc that looks sharp as the
+// unit.
 func Wants(arcmin float64) float64 {
 	if arcmin <= Seen {
 		return 0

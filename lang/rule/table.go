@@ -418,8 +418,8 @@ var table = [...]Rule{
 		"the rack is too quick for how much it changes",
 		"A small change may be quick, and one that nobody sees cannot jar. At 30 arcmin of blur a rack wants " +
 			"the time that quickest states, and less for a smaller change. Where the plan does not state it, a larger " +
-			"change wants more than the default. The eye tells blur apart by ratio, so time grows with its logarithm; the 30 " +
-			"arcmin are common practice, no source. Allow more time, or change quickest if the jolt is meant."},
+			"change wants more than the default. Time grows with the logarithm of blur, since the eye tells blur apart by ratio (from memory). The " +
+			"30 arcmin are common practice, no source. Allow more time, or change quickest if the jolt is meant."},
 	Light: {"light", Shot, Warning, nil, NoRow,
 		"the stop does not fit the light",
 		"The picture would be too bright or too dark by more than a quarter of a stop, after all filters. " +
