@@ -262,3 +262,23 @@ func TestPeakBelongsToTravel(t *testing.T) {
 		t.Errorf("even: %v deg/s over %v s", l.Peak, l.Moving)
 	}
 }
+
+// The share of slips lessens chance and ceiling alike, and a pull that has to be
+// surer than that has no time.
+func TestSlipsLessenEveryChance(t *testing.T) {
+	p := Pull{Travel: 60, Time: 0.9, Lo: -1.5, Hi: 1.5}
+	h := Default()
+	without := h.Land(p)
+	h.Slips = 0.04
+	with := h.Land(p)
+	if math.Abs(with.Chance-0.96*without.Chance) > 1e-12 || math.Abs(with.Ceiling-0.96*without.Ceiling) > 1e-12 || with.Spread != without.Spread {
+		t.Errorf("%+v with slips, %+v without", with, without)
+	}
+	p.Lo, p.Hi = -20, 20
+	if _, ok := h.Needed(p, 0.97); ok {
+		t.Error("a hand that slips in 4 of 100 pulls is said to land 97")
+	}
+	if _, ok := h.Needed(p, 0.95); !ok {
+		t.Error("a hand that slips in 4 of 100 pulls is said never to land 95")
+	}
+}

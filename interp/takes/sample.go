@@ -231,5 +231,6 @@ func (s *Sample) Fit() fit.Fit { return s.log.Fit() }
 // Hand fits a hand as Fit does, without its ranges, which take most of the time.
 func (s *Sample) Hand() fit.Fit { return s.log.Hand() }
 
-// Likeliest fits a hand to the takes alone, by maximum likelihood.
-func (s *Sample) Likeliest() fit.Fit { return s.log.Likeliest() }
+// Likeliest fits a hand to the takes alone, by maximum likelihood,
+// and tells no ranges.
+func (s *Sample) Likeliest() fit.Fit { return s.log.LikeliestHand() }

@@ -395,8 +395,8 @@ var table = [...]Rule{
 			"shorter throw."},
 	FewTakes: {"few-takes", Shot, Note, nil, NoRow,
 		"the hand is fitted from fewer than 36 takes",
-		"The fit is true to the takes, but its intervals are wide. Record more takes before you rely on a " +
-			"chance close to the one that you want."},
+		"So few takes say little, and the fit stays near a hand of which nothing is known. Record more takes before " +
+			"you rely on a chance close to the one that you want."},
 	GoesSoft: {"goes-soft", Shot, Warning, nil, Sharp,
 		"somebody is soft, from when to when: the distance changes, and nothing follows",
 		"The focus stays where it was while the person walks away from it. Add a follow, or rack again once " +

@@ -18,11 +18,12 @@ const ReferenceRim = hand.Wheel
 
 // Limits on the number of cells; where there would be more, travel and time are
 // sorted into coarser ones. The robust fit needs every error, so its cells keep
-// those apart too, and it has more of them.
+// those apart too, and it has more of them. A fit of so many takes about a
+// second, and is one per cent of throughput off where there are a million takes.
 const (
-	maxCells       = 4096  // exact ones: of a log, one a take
-	maxCoarseCells = 16384 // of a longer log, with errors apart
-	maxDayCells    = 128   // of a session, without
+	maxCells       = 4096 // exact ones: of a log, one a take
+	maxCoarseCells = 8192 // of a longer log, with errors apart
+	maxDayCells    = 128  // of a session, without
 )
 
 // errorSteps is how many steps of error make a degree near the mark. Farther

@@ -104,19 +104,22 @@ func (e Estimate) exp() Estimate { return Estimate{math.Exp(e.Value), math.Exp(e
 // takes can have more than one valley, so it is sought from the two best of
 // several places.
 func (l *likelihood) global() theta {
-	var starts []theta
+	type start struct {
+		at    theta
+		value float64
+	}
+	var starts []start
 	for _, centre := range l.centres() {
 		for _, tp := range []float64{2, 4.1, 8} {
 			for _, s0 := range []float64{0.2, 0.7, 2.5} {
-				starts = append(starts, theta{centre, math.Log(tp), math.Log(s0)})
+				at := theta{centre, math.Log(tp), math.Log(s0)}
+				starts = append(starts, start{at, l.objective(at, nil, nil)})
 			}
 		}
 	}
-	slices.SortStableFunc(starts, func(a, b theta) int {
-		return cmp.Compare(l.objective(a, nil, nil), l.objective(b, nil, nil))
-	})
-	best := l.least(starts[0], [parameters]bool{})
-	other := l.least(starts[1], [parameters]bool{})
+	slices.SortStableFunc(starts, func(a, b start) int { return cmp.Compare(a.value, b.value) })
+	best := l.least(starts[0].at, [parameters]bool{})
+	other := l.least(starts[1].at, [parameters]bool{})
 	if l.objective(other, nil, nil) < l.objective(best, nil, nil)-1e-9 {
 		return other
 	}

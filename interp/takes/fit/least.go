@@ -29,19 +29,17 @@ func (l *likelihood) least(th theta, held [parameters]bool) theta {
 		return out
 	}
 	scale := 1 / max(l.total, 1)
+	there := l.remembered()
 	problem := optimize.Problem{
-		Func: func(x []float64) float64 { return scale * l.objective(spread(x), nil, nil) },
+		Func: func(x []float64) float64 { return scale * there(spread(x)).value },
 		Grad: func(grad, x []float64) {
-			var g theta
-			l.objective(spread(x), &g, &matrix{})
+			g := &there(spread(x)).g
 			for k, i := range free {
 				grad[k] = scale * g[i] * slope(x[k], i)
 			}
 		},
 		Hess: func(hess *mat.SymDense, x []float64) {
-			var g theta
-			var h matrix
-			l.objective(spread(x), &g, &h)
+			h := &there(spread(x)).h
 			for a, i := range free {
 				for b, j := range free {
 					hess.SetSym(a, b, scale*h[i][j]*slope(x[a], i)*slope(x[b], j))
@@ -65,6 +63,28 @@ func (l *likelihood) least(th theta, held [parameters]bool) theta {
 		return th
 	}
 	return spread(res.X)
+}
+
+// A place is the objective somewhere, with its gradient and information.
+type place struct {
+	at    theta
+	value float64
+	g     theta
+	h     matrix
+}
+
+// remembered returns the objective as a function that remembers its last place:
+// the search asks for value, gradient and information one by one, and each alone
+// costs nearly as much as all.
+func (l *likelihood) remembered() func(theta) *place {
+	var last *place
+	return func(at theta) *place {
+		if last == nil || last.at != at {
+			last = &place{at: at}
+			last.value = l.objective(at, &last.g, &last.h)
+		}
+		return last
+	}
 }
 
 // inside maps any number into the bounds of a parameter, outside does the

@@ -4,6 +4,7 @@ package fit
 
 import (
 	"math"
+	"slices"
 
 	"pullscore/interp/hand"
 )
@@ -73,9 +74,14 @@ func (l *Log) robustly(ranges bool) Fit {
 // Likeliest fits a hand to the takes alone, by maximum likelihood of normal
 // landings. Where they leave something open, an end of its interval is infinite
 // or 0.
-func (l *Log) Likeliest() Fit {
+func (l *Log) Likeliest() Fit { return l.likeliest(true) }
+
+// LikeliestHand fits a hand as Likeliest does, without its ranges.
+func (l *Log) LikeliestHand() Fit { return l.likeliest(false) }
+
+func (l *Log) likeliest(ranges bool) Fit {
 	all := newLikelihood(l.cells.sorted(), false)
-	f := all.fit(all.global(), true)
+	f := all.fit(all.global(), ranges)
 	f.Takes = int(all.total)
 	return f
 }
@@ -106,11 +112,23 @@ func (d *Day) Add(x Landing) {
 	d.N++
 }
 
+// withoutSlips returns the cells of a day without those that are slips by a fit.
+// In a long day, where takes share their cells, a slip may stay.
+func (d *Day) withoutSlips(f *Fit) []cell {
+	list := d.cells.sorted()
+	kept := slices.DeleteFunc(slices.Clone(list), func(c cell) bool { return f.spreads(&c) > slipSpreads })
+	if f.Slipped == 0 || len(kept) == 0 {
+		return list
+	}
+	return kept
+}
+
 // Deviation returns how far the takes of a day spread about a fit, as a share of
-// what it expects, and their mean error with its standard error, degrees.
+// what it expects, and their mean error with its standard error, degrees. Slips
+// are left out.
 func (d *Day) Deviation(f *Fit) (share, mean, se float64) {
 	n, z, weight, weighted := 0.0, 0.0, 0.0, 0.0
-	l := newLikelihood(d.cells.sorted(), false)
+	l := newLikelihood(d.withoutSlips(f), false)
 	variance := func(c *cell) float64 {
 		return math.Pow(hand.MotorSpread(c.travel, c.moving, f.Throughput.Value), 2) + math.Pow(f.Rim.Value*c.rim, 2)
 	}

@@ -224,6 +224,24 @@ func TestSlipsAreFew(t *testing.T) {
 	}
 }
 
+// A slip of one day does not make its spread wider, once it is known for a slip.
+func TestDaysLeaveSlipsOut(t *testing.T) {
+	list := modelLogs(t)["SLIPS60"]
+	f := logOf(list).Fit()
+	with, without := NewDay(), NewDay()
+	for i := range list {
+		with.Add(list[i])
+		if i != 0 && i != 7 && i != 14 {
+			without.Add(list[i])
+		}
+	}
+	a, meanA, _ := with.Deviation(&f)
+	b, meanB, _ := without.Deviation(&f)
+	if a != b || meanA != meanB {
+		t.Errorf("spread %v and mean %v with slips, %v and %v without", a, meanA, b, meanB)
+	}
+}
+
 // The order of rows changes nothing, and a fit of no takes knows nothing.
 func TestOrderDoesNotCount(t *testing.T) {
 	for _, name := range []string{"LOG36", "SLIPS60", "STOP60"} {
