@@ -97,7 +97,8 @@ func leavesNothingSharp(b *Shot) (found []Finding) {
 // that it left or goes to.
 func (b *Shot) anySharp(p *shot.Pull, t float64) bool {
 	x := b.Plan.FocusAt(t)
-	looks := func(d float64) bool { return !(b.Plan.Blur(d, x, t) > viewer.Seen) } // what is not known is no fault
+	from := viewer.SeenFrom(b.Plan.Diffraction(x, t))
+	looks := func(d float64) bool { return !(b.Plan.Blur(d, x, t) > from) } // what is not known is no fault
 	for _, g := range []*stage.Goal{b.GoalBefore(p), &p.Rack.Aim} {
 		if near, far := b.Extent(g, t); looks(near) || looks(far) || near < x && x < far {
 			return true

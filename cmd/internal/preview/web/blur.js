@@ -14,6 +14,27 @@ export function blurDisc({ focal, number, behind = 0 }, d, x) {
   return ((square / fromPupil) * Math.abs(d - x)) / (x - focal);
 }
 
+// diffractionDisc is the diameter on the sensor of the disc that diffraction alone
+// makes of every point with the focus at x: the uniform disc of equal half contrast,
+// in green light.
+export function diffractionDisc({ focal, number, behind = 0 }, x) {
+  const magnification = x === Infinity ? 0 : x > focal ? focal / (x - focal) : Infinity;
+  return 1.745 * 550e-9 * number * (1 + magnification * (1 + behind / focal));
+}
+
+// limitsOf returns up to which disc of defocus a thing looks sharp, and from which
+// the blur shows, beside a disc of diffraction. sharp is the criterion without
+// diffraction and seen the least that shows without it; all share a unit.
+export function limitsOf(sharp, seen, diffraction) {
+  if (!Number.isFinite(diffraction)) return { sharp, seen };
+  const eye = 2; // arcmin, the eye's own blur
+  const whole = Math.max(sharp, 1.15 * diffraction);
+  return {
+    sharp: Math.sqrt((whole - diffraction) * (whole + diffraction)),
+    seen: (seen / eye) * Math.hypot(eye, diffraction),
+  };
+}
+
 // fromSensor turns a distance from the sensor into one from the lens; NaN where
 // the lens focuses nothing.
 export function fromSensor(D, focal) {

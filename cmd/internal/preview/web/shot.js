@@ -1,7 +1,7 @@
 // A shot as the stage was told it: what is where, and how blurred, at a frame,
 // as planned or with the focus wherever a hand has turned it.
 
-import { blurDisc, fromSensor, Law, scaleOf } from "./blur.js";
+import { blurDisc, diffractionDisc, fromSensor, Law, limitsOf, scaleOf } from "./blur.js";
 
 const whisker = 1e-6; // of a frame, see player.js
 
@@ -52,17 +52,19 @@ export class Shot {
     const sensor = told.sensor_width_mm / 1000;
     const scale = deg === undefined ? this.at(told.scale_m, i) : scaleOf(lens, focus, deg / this.law.throw);
     const perBlur = told.arcmin_per_width / sensor;
+    const diffraction = diffractionDisc(lens, focus) * perBlur;
     const subjects = told.subjects.map((u, index) => {
       const distance = this.at(u.lens_distance_m, i);
       const blur = deg === undefined ? this.at(u.blur_arcmin, i) : blurDisc(lens, distance, focus) * perBlur;
       const metre = scale / (distance + lens.behind) / sensor;
       return {
         name: u.name, person: u.person, deep: u.deep_m, index, distance, blur,
-        metre, x: this.at(u.side_m, i) * metre, disc: blur / told.arcmin_per_width,
+        metre, x: this.at(u.side_m, i) * metre, disc: Math.hypot(blur, diffraction) / told.arcmin_per_width,
       };
     });
     return {
       sample: i, focus, aspect: told.sensor_width_mm / told.sensor_height_mm,
+      limits: limitsOf(told.sharp_arcmin, told.seen_arcmin, diffraction),
       back: this.back(lens, focus, scale, sensor),
       subjects: subjects.filter((u) => u.distance > 0 && u.metre > 0).sort((a, b) => b.distance - a.distance),
     };

@@ -195,7 +195,7 @@ function explain(told) {
   ];
   if (told.screen) {
     const widths = (told.screen.viewer_m / told.screen.width_m).toFixed(1);
-    parts.push(`Seen from ${widths} widths of the picture, it looks as it does from the seats. Up to ${told.sharp_arcmin.toFixed(1)} arcmin (minutes of arc at the viewer) is sharp, beyond ${told.seen_arcmin.toFixed(1)} arcmin soft, faint between.`);
+    parts.push(`Seen from ${widths} widths of the picture, it looks as it does from the seats. Up to ${told.sharp_arcmin.toFixed(1)} arcmin (minutes of arc at the viewer) is sharp, beyond ${told.seen_arcmin.toFixed(1)} arcmin soft, faint between. A small stop blurs all of it: that is painted, and less defocus is then sharp, and more is needed to show.`);
   }
   if (told.every > 1) parts.push(`The shot is long, so the stage shows every ${told.every}th frame.`);
   note.lastChild.replaceChildren(...parts.map((p) => make("p", "", p)));

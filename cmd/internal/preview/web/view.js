@@ -88,8 +88,7 @@ export class View {
   }
 
   // tell writes everyone's blur below the picture.
-  tell({ subjects, sample }) {
-    const { sharp_arcmin: sharp, seen_arcmin: seen } = this.shot.told;
+  tell({ subjects, sample, limits: { sharp, seen } }) {
     this.list.dataset.sample = sample;
     const words = [];
     for (const u of [...subjects].sort((a, b) => a.index - b.index)) {

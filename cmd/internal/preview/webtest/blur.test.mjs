@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import test from "node:test";
-import { blurDisc, fromSensor, Law, scaleOf, wordFor } from "../web/blur.js";
+import { blurDisc, diffractionDisc, fromSensor, Law, limitsOf, scaleOf, wordFor } from "../web/blur.js";
 
 const vectors = JSON.parse(readFileSync(new URL("./vectors.json", import.meta.url)));
 const far = (v) => (v === null ? Infinity : v);
@@ -41,6 +41,18 @@ test("a lens whose breathing is known is scaled by its ring", () => {
   assert.ok(near(scaleOf({ focal: 0.05, breathes: 3 }, 1, 1), 0.05));
   assert.equal(scaleOf({ focal: 0.05 }, Infinity, 1), 0.05);
   assert.ok(near(scaleOf({ focal: 0.05 }, 0.1, 0), 0.1)); // life size at 2f
+});
+
+// Rows DIF-A, DIF-C and DIF-S of testdata/model-moments.tsv, 24.89 mm wide at f/16.
+test("a small stop leaves less for defocus, and hides more of it", () => {
+  const disc = diffractionDisc({ focal: 0.05, number: 16 }, Infinity);
+  assert.ok(near(disc * 1e6, 15.356));
+  const perDisc = (60 * 180) / Math.PI * 12 / (0.02489 * 18);
+  const { sharp, seen } = limitsOf(2, 4.6, disc * perDisc);
+  assert.ok(Math.abs((sharp / perDisc) * 1e6 - 15.361602) < 0.1, sharp);
+  assert.ok(Math.abs(seen - 5.6334841) < 0.01, seen);
+  assert.deepEqual(limitsOf(2, 4.6, 0), { sharp: 2, seen: 4.6 });
+  assert.ok(near(diffractionDisc({ focal: 0.05, number: 2 }, 0.1), 2 * 1.745 * 550e-9 * 2)); // life size at 2f
 });
 
 test("words go by what is seen", () => {

@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import test from "node:test";
-import { blurDisc } from "../web/blur.js";
+import { blurDisc, diffractionDisc } from "../web/blur.js";
 import { place } from "../web/labels.js";
 import { beatsOf, readBeat } from "../web/metronome.js";
 import { Shot } from "../web/shot.js";
@@ -38,7 +38,8 @@ test("figures stand where the field of view has them, the farthest first", () =>
   // A metre in focus at 2 m is imaged at f/(x-f) of its size.
   close(subjects[1].metre, 0.05 / 1.95 / 0.024, 1e-8);
   close(subjects[1].x, -0.3 * (0.05 / 1.95 / 0.024), 1e-8);
-  close(subjects[0].disc, 15 / 1800);
+  const diffraction = diffractionDisc({ focal: 0.05, number: 2 }, 2) * (1800 / 0.024);
+  close(subjects[0].disc, Math.hypot(15, diffraction) / 1800, 1e-6);
 });
 
 test("with a hand on the ring the blur is worked out here", () => {
