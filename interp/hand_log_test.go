@@ -13,6 +13,7 @@ import (
 	"pullscore/interp"
 	"pullscore/interp/hand"
 	"pullscore/interp/plan"
+	"pullscore/lang"
 )
 
 // logOf is a log of a hand of that throughput, made by the landing model.
@@ -100,5 +101,55 @@ func TestLogOfLandings(t *testing.T) {
 	}
 	if !slices.ContainsFunc(res.Plan.Defaults, func(d plan.Default) bool { return strings.Contains(d.Why, "60 takes") }) {
 		t.Errorf("%+v", res.Plan.Defaults)
+	}
+}
+
+// A log without rows leaves the hand as it is without one, tries on the page
+// change nothing, and neither does the order of rows.
+func TestLogThatSaysNothingNew(t *testing.T) {
+	head := "travel_deg,error_deg,time_s,note\n"
+	rows := strings.Split(strings.TrimSpace(strings.ReplaceAll(logOf(6, 40), "\n", ",\n")), "\n")[1:]
+	forth := strings.Join(rows, "\n") + "\n"
+	slices.Reverse(rows)
+	back := strings.Join(rows, "\n") + "\n"
+	tries := strings.Repeat("60,25,0.9,\"page, mouse wheel\"\n", 30)
+	handOf := func(log string) hand.Hand {
+		return interpret("plan.pull", withPuller("  takes \"log.csv\"\n"), "log.csv", log).Plan.Shots[0].Hand
+	}
+	if got := handOf(head); got != hand.Default() {
+		t.Errorf("a log without rows gives %+v", got)
+	}
+	if got := handOf(head + tries); got != hand.Default() {
+		t.Errorf("a log of tries on the page gives %+v", got)
+	}
+	fitted := handOf(head + forth)
+	if fitted == hand.Default() {
+		t.Fatal("the log changes nothing, so that the test tests nothing")
+	}
+	for name, log := range map[string]string{"with tries": forth + tries, "from its end": back} {
+		if got := handOf(head + log); got != fitted {
+			t.Errorf("%s: %+v, want %+v", name, got, fitted)
+		}
+	}
+}
+
+// Slips lower a chance and its ceiling by their share, and leave the spread.
+func TestSlipsLowerAChance(t *testing.T) {
+	log := logOf(6, 40)
+	read := func(log string) *interp.Result {
+		return interpret("plan.pull", withPuller("  takes \"log.csv\"\n"), "log.csv", log)
+	}
+	without, with := read(log), read(log+strings.Repeat("60,30,1\n", 3))
+	a, b := without.Plan.Shots[0], with.Plan.Shots[0]
+	if b.Hand.Slips != 3.0/63 || a.Hand.Slips != 0 || b.Hand.Throughput != a.Hand.Throughput || b.Hand.RimSpread != a.Hand.RimSpread {
+		t.Fatalf("%+v with slips, %+v without", b.Hand, a.Hand)
+	}
+	for _, pair := range [][2]plan.Number{{b.Pulls[0].Chance, a.Pulls[0].Chance}, {b.Pulls[0].Ceiling, a.Pulls[0].Ceiling}} {
+		if math.Abs(float64(pair[0]-pair[1]*60/63)) > 1e-9 {
+			t.Errorf("%v with slips, %v without", pair[0], pair[1])
+		}
+	}
+	if !slices.ContainsFunc(with.Findings, func(d lang.Diagnostic) bool { return d.Code == "log-slips" && len(d.Related) == 3 }) {
+		t.Errorf("%+v", with.Findings)
 	}
 }

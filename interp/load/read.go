@@ -25,8 +25,8 @@ type Options struct {
 	// Script, where it is set, is the page that the plan's lines are compared
 	// with, in place of those that its `script` statements name.
 	Script *Script
-	// WithoutLogs leaves every hand as it is published, or as its section says:
-	// no log of takes is read.
+	// WithoutLogs leaves every hand as one of which nothing is known but what its
+	// section says: no log of takes is read.
 	WithoutLogs bool
 	// Progress, where it is set, is told how far the reading of a cut or a page
 	// is, in bytes, about every megabyte: of one text after another.

@@ -140,7 +140,7 @@ func stopOf(s *plan.Shot, p *plan.Pull, past float64) Stop {
 	}
 	gear := float64(s.Gear)
 	switch {
-	case end*gear <= p.Asks.Hi:
+	case p.Asks.Stopped:
 		return SharpStop
 	case past >= (end-atStop)*gear:
 		return HeldByStop

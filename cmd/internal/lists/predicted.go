@@ -82,7 +82,7 @@ func (w *takeWriter) predictions(r *predicted.Report) {
 	rows := [][]string{{"", "", "said", "landed", "by a hand"}}
 	for i := range list {
 		p := &list[i]
-		by, landed := "as published", "soft"
+		by, landed := "of no take", "soft"
 		if p.Knew > 0 {
 			by = "of " + units.Count(p.Knew, "take")
 		}

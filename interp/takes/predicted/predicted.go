@@ -3,9 +3,10 @@
 // refute what the landing model says.
 //
 // A chance is that of the plan for the pull, at its own time and window. The
-// hand is the one that could be known on that day: the published one, with what
-// the puller's section says itself, fitted to the takes of the days before. No
-// take of the same day counts, since the paper on set was printed before it.
+// hand is the one that could be known on that day: that of which nothing is known,
+// with what the puller's section says itself, fitted to the takes of the days
+// before. No take of the same day counts, since the paper on set was printed
+// before it.
 // Where no row has a date, every 36 rows are a day.
 package predicted
 
@@ -29,7 +30,7 @@ type Prediction struct {
 	Shot   string      `json:"shot"`
 	Pull   int         `json:"pull"`
 	Chance plan.Number `json:"probability"`
-	Knew   int         `json:"fitted_to"` // takes that the hand was fitted to; 0: the published hand
+	Knew   int         `json:"fitted_to"` // takes that the hand was fitted to; 0: the hand of which nothing is known
 	Sharp  bool        `json:"hit"`
 }
 
@@ -113,16 +114,16 @@ func (r *Report) add(t *takes.Take, plans takes.Plans, hands *hands) {
 }
 
 // learned returns a hand with what a fit says of it. What the puller's section
-// says stands, as in the plan: a value other than the published one.
+// says stands, as in the plan: a value other than that of a hand of which nothing is known.
 func learned(f *fit.Fit, h hand.Hand) hand.Hand {
-	to, published := f.Hand(h), hand.Default()
-	if h.Throughput != published.Throughput {
+	to, unknown := f.Hand(h), hand.Default()
+	if h.Throughput != unknown.Throughput {
 		to.Throughput = h.Throughput
 	}
-	if h.RimSpread != published.RimSpread {
+	if h.RimSpread != unknown.RimSpread {
 		to.RimSpread = h.RimSpread
 	}
-	if h.Bias != published.Bias {
+	if h.Bias != unknown.Bias {
 		to.Bias = h.Bias
 	}
 	return to

@@ -50,7 +50,7 @@ func take(p *plan.Plan, pull int, date string, line int, past float64, hit takes
 	return takes.Take{Date: date, Shot: "4A", Pull: pull, Travel: asks.Travel, Time: asks.Time, Error: past, Rim: asks.Rim, Hit: hit, Line: line, Planned: asks.Time}
 }
 
-// The first day is said by the published hand, as the plan says it, and no take
+// The first day is said by a hand of which nothing is known, as the plan says it, and no take
 // of a day changes what was said of that day.
 func TestADayIsSaidBeforeIt(t *testing.T) {
 	p := quayPlan(t, "limit 1000 deg/s")
@@ -89,7 +89,7 @@ func TestSectionsWin(t *testing.T) {
 	published := Of(list, quayPlan(t, "limit 1000 deg/s"))
 	for i := range list {
 		if r.Takes[i].Chance <= published.Takes[i].Chance+0.05 {
-			t.Errorf("take %d: said %v by a hand of 6 bit/s, %v by the published one", i, r.Takes[i].Chance, published.Takes[i].Chance)
+			t.Errorf("take %d: said %v by a hand of 6 bit/s, %v by one of which nothing is known", i, r.Takes[i].Chance, published.Takes[i].Chance)
 		}
 	}
 }
