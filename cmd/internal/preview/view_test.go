@@ -121,7 +121,7 @@ func TestCausesAreTold(t *testing.T) {
 	}
 	drawn := &plan.Plan{Shots: []*plan.Shot{shot}}
 	told := tellPlan(&rebuild.Plan{Key: "a", Path: "a.pull", Latest: drawn, Good: drawn, Findings: found, GoodFindings: found})
-	if len(told.Causes) != 1 || told.Causes[0].Text != "3 racks do not land often enough in their time: stop f/4 mends 2 of them" || len(told.Findings) != 3 {
+	if len(told.Causes) != 1 || told.Causes[0].Text != "3 pulls do not land often enough in their time: stop f/4 mends 2 of them" || len(told.Findings) != 3 {
 		t.Errorf("causes %+v with %d findings", told.Causes, len(told.Findings))
 	}
 }
