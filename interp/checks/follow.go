@@ -47,9 +47,12 @@ func followsBadly(b *Shot) (found []Finding) {
 }
 
 func (b *Shot) behind(p *shot.Pull, t, lag, room float64) Finding {
+	message := fmt.Sprintf("at %s the focus falls %s behind %s, and only %s is sharp on that side", b.units.Time(t), b.units.Gap(lag), p.Rack.ToText(), b.units.Gap(room))
+	if b.units.Gap(lag) == b.units.Gap(room) {
+		message = fmt.Sprintf("at %s the focus falls just over %s behind %s, which is what is sharp on that side", b.units.Time(t), b.units.Gap(lag), p.Rack.ToText())
+	}
 	return b.about(p, Finding{Diagnostic: lang.Diagnostic{
-		Code: "falls-behind", Severity: lang.Warning, Time: t,
-		Message: fmt.Sprintf("at %s the focus falls %s behind %s, and only %s is sharp on that side", b.units.Time(t), b.units.Gap(lag), p.Rack.ToText(), b.units.Gap(room)),
+		Code: "falls-behind", Severity: lang.Warning, Time: t, Message: message,
 		Figures: []lang.Figure{figure("lag_m", lag), figure("room_m", room)},
 	}, Tries: func() []change.Change {
 		return append(b.stopTry(true, func(at *shot.Built) bool {

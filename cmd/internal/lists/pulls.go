@@ -229,10 +229,20 @@ func (w *writer) defaults(list []plan.Default) {
 	}
 	w.Line("")
 	w.Line(w.Screen.Paint(console.Bold, "Not in the plan; the default used"))
-	for _, d := range list {
+	for i, d := range list {
+		same := func(o plan.Default) bool { return o.Name == d.Name && o.Value == d.Value && o.Why == d.Why }
+		if slices.IndexFunc(list, same) < i {
+			continue // told with the first shot that it stands in
+		}
 		name := d.Name
-		if d.Shot != "" {
-			name = d.Shot + " " + name
+		var shots []string
+		for _, o := range list {
+			if same(o) && o.Shot != "" {
+				shots = append(shots, o.Shot)
+			}
+		}
+		if len(shots) > 0 {
+			name = strings.Join(shots, ", ") + " " + name
 		}
 		w.Wrapped(console.Plain, margin, fmt.Sprintf("%s: %s (%s)", name, d.Value, d.Why))
 	}
