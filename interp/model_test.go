@@ -86,6 +86,7 @@ var modelOf = map[string]func(*testing.T, modelRow) float64{
 	},
 	"follow": followed,
 	"rack":   racked,
+	"miss":   missed,
 }
 
 // far is a lens that is judged at infinity, on a screen 12 m wide from 18 m.
@@ -180,18 +181,27 @@ func racked(t *testing.T, r modelRow) float64 {
 	return float64(sh.Pulls[0].Chance)
 }
 
-// missRows are rows about how far somebody may miss a mark, which has a test of its
-// own.
-const missRows = "miss"
+// missed asks how far somebody may miss a mark at 2 m, 4 cm deep and in the middle of
+// the picture, with a 75 mm at f/2.8.
+func missed(t *testing.T, r modelRow) float64 {
+	r.text["lens"], r.in["width_mm"], r.in["n"] = "L75", 24.89, 2.8
+	sh, _ := shotOf(t, kitOf(r)+"subject ANN at 2 m, 0 cm left, deep 4 cm\nshot 1\n  start on ANN\n  hold 1 s\n")
+	m := sh.Start.Miss
+	if m == nil {
+		t.Fatal("the start has no miss")
+	}
+	return float64(map[string]plan.Number{
+		"soft-near": 1000 * m.SoftForward, "soft-far": 1000 * m.SoftBack, "seen-near": 1000 * m.SeenForward, "seen-far": 1000 * m.SeenBack,
+		"aside-near": 1000 * m.Left, "aside-far": 1000 * m.Right, "ring-near": m.RingNear, "ring-far": m.RingFar,
+	}[r.text["what"]])
+}
 
 func TestModelOfMoments(t *testing.T) {
 	seen := 0
 	for _, r := range modelRows(t) {
 		of := modelOf[r.kind]
 		if of == nil {
-			if r.kind != missRows {
-				t.Errorf("%s: nothing computes a %s", r.id, r.kind)
-			}
+			t.Errorf("%s: nothing computes a %s", r.id, r.kind)
 			continue
 		}
 		seen++

@@ -66,6 +66,7 @@ type Shot struct {
 	CriterionMM Number `json:"criterion_mm"` // the blur disc on the sensor that still is sharp
 	Hyperfocal  Number `json:"hyperfocal_m"` // from the lens
 
+	Start    Start      `json:"start"`
 	Subjects []*Subject `json:"subjects"`
 	Lines    []Line     `json:"lines"`
 	Cues     []Cue      `json:"cues"`
@@ -266,6 +267,8 @@ type Pull struct {
 	WorstAt      Number `json:"worst_s,omitzero"`           // when that begins
 	SubjectSpeed Number `json:"subject_speed_m_s,omitzero"` // of whom a rack goes to, as it lands
 
+	Miss *Miss `json:"miss,omitempty"` // where it goes to somebody
+
 	Near        Number `json:"near_m,omitzero"` // sharp from here once landed
 	Far         Number `json:"far_m,omitzero"`
 	LeftBlur    Number `json:"left_blur_arcmin,omitzero"`
@@ -303,6 +306,29 @@ type Rest struct {
 	Stays   Number   `json:"stays_sharp"` // probability of being sharp all through
 	Sway    Number   `json:"sway_m"`      // of both together, RMS
 	Zone    Interval `json:"zone_m"`      // how far before and behind they are sharp
+}
+
+// A Start is where the focus is as the shot begins.
+type Start struct {
+	To     string `json:"to,omitempty"`    // the subject
+	Target string `json:"target"`          // as written
+	M      Number `json:"to_m"`            // as the tape reads it
+	Deg    Number `json:"to_deg,omitzero"` // of the ring
+	Miss   *Miss  `json:"miss,omitempty"`  // where the focus is on somebody
+}
+
+// A Miss is how far somebody may be from the mark that the focus is on. Metres are
+// not negative, and infinite where it never matters; left and right are as the
+// camera sees it, and known only where the plan says to which side they stand.
+type Miss struct {
+	SoftForward Number `json:"soft_forward_m"` // towards the camera, until they are soft
+	SoftBack    Number `json:"soft_back_m"`
+	SeenForward Number `json:"seen_forward_m"` // until that shows
+	SeenBack    Number `json:"seen_back_m"`
+	Left        Number `json:"left_m,omitzero"` // until they are out of the picture
+	Right       Number `json:"right_m,omitzero"`
+	RingNear    Number `json:"ring_deg_10cm_near,omitzero"` // of the ring, for ten centimetres nearer
+	RingFar     Number `json:"ring_deg_10cm_far,omitzero"`
 }
 
 // A Cause groups findings of a shot that have one cause: two or more of one code

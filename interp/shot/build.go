@@ -125,6 +125,7 @@ func (b *builder) compute(out *Built, opt Options) {
 	if opt.Lines {
 		out.hang()
 		b.untimed(out.Pulls)
+		out.fillMisses()
 	}
 	out.fillSubjects()
 	for _, p := range out.Pulls {

@@ -50,10 +50,16 @@ type Subject struct {
 	Decl        *names.Decl
 	FirstAlong  spot // where it stands at first
 	FirstAcross spot
+	sideSaid    bool       // its line says to which side it stands
 	besides     []*Subject // that it ever stands relative to
 	busy        bool       // being placed
 	placed      bool       // or tried to be
 	Ok          bool
+}
+
+// SideKnown tells whether the plan says to which side a subject stands.
+func (u *Subject) SideKnown() bool {
+	return u.sideSaid || u.Across.Moves() || u.Across.At(0) != 0
 }
 
 // A spot is a place by its distance, or relative to another subject.
@@ -160,6 +166,9 @@ func (st *Stage) Spots(pl *lang.Place, in names.Reader, self *Subject) (along, a
 	along, across, ok = st.distance(pl, in, self)
 	if pl.Side == nil {
 		return along, across, ok
+	}
+	if self != nil {
+		self.sideSaid = true
 	}
 	side, okSide := in.Eval(pl.Side)
 	if !okSide {
