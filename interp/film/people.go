@@ -71,6 +71,11 @@ func (r *reader) acted(who string, move *lang.Move, acts map[*lang.Move][]bool) 
 			return news
 		}
 	}
+	if d := r.Scope.Find(names.DeclSubject, who); d != nil && d.Kind == names.DeclLet {
+		if v := r.Lets[d]; v != nil && v.Alias != "" {
+			who = v.Alias
+		}
+	}
 	news := !r.People[who]
 	r.People[who] = true
 	return news
