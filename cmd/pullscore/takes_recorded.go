@@ -104,7 +104,10 @@ func (c *takesCmd) keep(s *session, p *plan.Plan, shot *plan.Shot, scores []reco
 	var list []takes.Take
 	for i := range scores {
 		if sc := &scores[i]; sc.Scored {
-			list = append(list, sc.Take(p.Title, puller, c.Date, shot.Pulls[sc.Pull-1].Asks.Rim))
+			pull := shot.Pulls[sc.Pull-1]
+			t := sc.Take(p.Title, puller, c.Date, pull.Asks.Rim)
+			t.Landed = takes.LandedAt(shot, pull, t.Error)
+			list = append(list, t)
 		}
 	}
 	if len(list) == 0 {

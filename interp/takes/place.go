@@ -211,6 +211,21 @@ func RingAngle(s *plan.Shot, tape, t float64) (float64, error) {
 	return deg, nil
 }
 
+// LandedAt returns the distance that a landing so far past the mark sets, degrees
+// at the hand, as a log has it: to a hundredth of a millimetre, or "inf".
+func LandedAt(s *plan.Shot, p *plan.Pull, past float64) string {
+	if p.ToDeg < p.FromDeg {
+		past = -past
+	}
+	t := float64(p.Land)
+	deg := min(max(float64(p.ToDeg)+past/float64(s.Gear), 0), s.Optics.Ring.Throw())
+	tape := s.ToTape(s.RingDistance(deg, t), t)
+	if math.IsInf(tape, 1) {
+		return "inf"
+	}
+	return units.Decimal(tape, 5) + " m"
+}
+
 // AtHand returns what a landing at an angle of the ring comes to at the hand:
 // the travel of the pull, and how far past the mark it is in the direction of
 // travel, both in degrees. A follow has neither.
