@@ -44,7 +44,7 @@ func (r *reader) acting(s lang.Statement, acts map[*lang.Move][]bool) (list []st
 			list = append(list, s.Who.Text)
 		}
 	case *lang.Call:
-		d := r.Scope.Find(names.DeclMove, s.Name.Text)
+		d := r.Scope.Find(names.DeclSubject, s.Name.Text)
 		if d == nil {
 			return nil
 		}
