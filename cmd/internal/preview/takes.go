@@ -108,7 +108,7 @@ func takeOf(p *rebuild.Plan, told toldTake, now time.Time) (takes.Take, error) {
 	}
 	return takes.Take{
 		Date: now.Format(time.DateOnly), Plan: title, Shot: shot.ID, Pull: pull.Number, Puller: shot.Puller,
-		Travel: float64(pull.HandDeg), Error: told.Error, Time: told.Time, Landed: landedAt(shot, pull, told.Error),
+		Travel: float64(pull.HandDeg), Error: told.Error, Time: told.Time, Landed: takes.LandedAt(shot, pull, told.Error),
 		Distance: markOf(pull), FNumber: "f/" + units.Decimal(float64(shot.FNumber), 1),
 		Hit:  hitOf(shot, pull, told.Error),
 		Note: "page, " + by,
@@ -150,21 +150,6 @@ func hitOf(s *plan.Shot, p *plan.Pull, past float64) takes.Hit {
 		return takes.Sharp
 	}
 	return takes.Missed
-}
-
-// landedAt returns the distance that a landing so far past the mark sets, as a
-// log has it: to a hundredth of a millimetre, or "inf".
-func landedAt(s *plan.Shot, p *plan.Pull, past float64) string {
-	if p.ToDeg < p.FromDeg {
-		past = -past
-	}
-	t := float64(p.Land)
-	deg := min(max(float64(p.ToDeg)+past/float64(s.Gear), 0), s.Optics.Ring.Throw())
-	tape := s.ToTape(s.RingDistance(deg, t), t)
-	if math.IsInf(tape, 1) {
-		return "inf"
-	}
-	return units.Decimal(tape, 5) + " m"
 }
 
 // markOf returns the distance of a pull's mark as a log has it, in metres: to a
