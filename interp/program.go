@@ -97,7 +97,11 @@ func (p *program) buildShot(s film.Shot) []names.Item {
 		b.Plan.Flags, b.Plan.Causes = cures.Flags(found), cures.Causes(b, found)
 	}
 	if ok = ok && s.Read; ok {
-		p.plan.Defaults = append(p.plan.Defaults, b.Defaults...)
+		for _, d := range b.Defaults {
+			if d.Shot != "" || !slices.Contains(p.plan.Defaults, d) { // of all shots: told once
+				p.plan.Defaults = append(p.plan.Defaults, d)
+			}
+		}
 		p.plan.Shots = append(p.plan.Shots, b.Plan)
 		p.sections[b.Plan] = sec
 	}

@@ -458,6 +458,42 @@ func TestExposures(t *testing.T) {
 	}
 }
 
+// Light lost near the lens: the exposure is set half-way between the place that
+// loses the most and the one that loses the least, and neither is then off by more
+// than a quarter of a stop.
+func TestLightLostNear(t *testing.T) {
+	light := plan.Light{Meter: 4, PerT: math.NaN(), Loss: plan.Loss{Least: 0, Most: 0.337, At: "LEDGER"}}
+	if e := stops.Expose(light, 4); math.Abs(float64(e.Left)+0.1685) > 1e-6 || !e.Enough || e.ND != 0 {
+		t.Errorf("as the meter says: %+v", e)
+	}
+	light.ISO = 800
+	if e := stops.Expose(light, 4); e.ISO != 1000 || !e.Enough {
+		t.Errorf("with an iso: %+v", e)
+	}
+	text := func(place string) string {
+		return fmt.Sprintf(tradeKit, 90) + "subject LEDGER at " + place + "\nshot 1\n  with camera small, lens \"normal small\", stop f/4, meter f/4\n  start on BACK\n  rack to LEDGER, landing on 3 s, over 1.5 s\n"
+	}
+	for place, told := range map[string]bool{"21 cm": true, "2 m": false} {
+		res := interpret("plan.pull", text(place))
+		said, listed := "", false
+		for _, d := range res.Findings {
+			if d.Code == "light" {
+				said = d.Message + "; " + d.Detail
+			}
+		}
+		for _, d := range res.Plan.Defaults {
+			listed = listed || d.Name == "light lost near"
+		}
+		loss := res.Plan.Shots[0].Optics.Light.Loss
+		if (said != "") != told || listed != told || told && !strings.Contains(said, "stops are lost at LEDGER, near the lens.") {
+			t.Errorf("at %s, of which %+v is lost: %q, listed %t", place, loss, said, listed)
+		}
+		if p := res.Plan.Shots[0].Pulls[0]; float64(p.NearLoss) != loss.Most {
+			t.Errorf("the pull loses %v, the shot %v at most", p.NearLoss, loss.Most)
+		}
+	}
+}
+
 // Where a shot allows no figures at all, the answer says so and nothing
 // panics.
 func TestStopsOfHostilePlans(t *testing.T) {

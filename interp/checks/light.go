@@ -21,7 +21,12 @@ func exposes(b *Shot) []Finding {
 	if math.IsNaN(b.Setup.Meter) {
 		return nil
 	}
-	over := b.overexposure(b.Setup.ND)
+	loss := b.Plan.Optics.Light.Loss
+	middle := b.overexposure(b.Setup.ND)
+	over := middle - loss.Spread() // where the most is lost
+	if at := middle + loss.Spread(); at > -over+1e-9 {
+		over = at // where the least is
+	}
 	if math.Abs(over) <= stops.LightSlack {
 		return nil
 	}
@@ -29,15 +34,21 @@ func exposes(b *Shot) []Finding {
 	if more {
 		word = "too bright"
 	}
+	detail := ""
+	if loss.Tells() {
+		detail = stops.LostNear(loss, b.units) + "."
+	}
 	return []Finding{{Diagnostic: lang.Diagnostic{
 		Code: "light", Severity: lang.Warning, Range: b.Setup.StopAt,
 		Message: fmt.Sprintf("at %s the picture is %s %s for the light", b.Setup.StopText, b.units.Stops(math.Abs(over)), word),
-		Figures: []lang.Figure{figure("stops", over), figure("nd", b.Setup.ND)},
-	}, Tries: func() []change.Change { return b.lightTries(over) }}}
+		Detail:  detail,
+		Figures: []lang.Figure{figure("stops", over), figure("nd", b.Setup.ND), figure("near_loss_stops", loss.Most)},
+	}, Tries: func() []change.Change { return b.lightTries(middle) }}}
 }
 
 // overexposure is how many stops too much light falls on the sensor: what the
-// meter asks for against the stop, on exact stops, less the nd.
+// meter asks for against the stop, on exact stops, less the nd, and half-way
+// between where the most and where the least is lost near the lens.
 func (b *Shot) overexposure(nd float64) float64 {
 	light := b.Plan.Optics.Light
 	if b.Setup.Stop.Dim == names.DimTStop { // says the light itself

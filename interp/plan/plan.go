@@ -125,17 +125,35 @@ type Light struct {
 	PerT    float64 // T-number over f-number; NaN where the lens has one scale
 	ISO     float64
 	Shutter float64 // degrees
+	Loss    Loss    // near the lens
 }
 
+// A Loss is the light lost where the focus rests, in stops against infinity: the
+// least and the most of all places, and where it is the most, as written.
+type Loss struct {
+	Least, Most float64
+	At          string
+}
+
+// Middle is half-way between the least and the most that is lost, stops.
+func (l Loss) Middle() float64 { return (l.Least + l.Most) / 2 }
+
+// Spread is how far the places are from that middle at most, stops.
+func (l Loss) Spread() float64 { return (l.Most - l.Least) / 2 }
+
+// Tells reports whether so much is lost that it is worth a word: a tenth of a stop.
+func (l Loss) Tells() bool { return l.Most > 0.1 }
+
 // Over returns how many stops too much light falls on the sensor at an
-// f-number as marked, behind a filter of that density: below 0 it is too
-// little. NaN without a meter.
+// f-number as marked, behind a filter of that density, half-way between where the
+// most and where the least is lost near the lens: below 0 it is too little. NaN
+// without a meter.
 func (l Light) Over(number, nd float64) float64 {
 	n := optics.ExactStop(number)
 	if !math.IsNaN(l.PerT) {
 		n *= l.PerT
 	}
-	return optics.StopsBetween(optics.ExactStop(l.Meter), n) - optics.NDStops(nd)
+	return optics.StopsBetween(optics.ExactStop(l.Meter), n) - optics.NDStops(nd) - l.Loss.Middle()
 }
 
 // A Target is where a pull goes: a lens distance in metres that may follow a

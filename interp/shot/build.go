@@ -127,6 +127,8 @@ func (b *builder) compute(out *Built, opt Options) {
 		b.untimed(out.Pulls)
 		out.fillMisses()
 	}
+	out.Plan.Optics.Light.Loss = out.nearLoss()
+	b.sayNearLoss(out.Plan.Optics.Light)
 	out.fillSubjects()
 	for _, p := range out.Pulls {
 		if p.Rack.Follow {

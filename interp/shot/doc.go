@@ -6,6 +6,7 @@
 // be computed and at what no shot says, spoken.go what is said in it. pull.go ties the racks and follows
 // to one another; figures.go fills in their numbers, landing.go what they ask of
 // the hand, way.go how distances go, follow.go how far a hand is behind
-// somebody who moves, rest.go how often somebody who sways is sharp, miss.go how far
-// somebody may be from the mark, places.go where everyone stands. questions.go is what checks ask of a built shot.
+// somebody who moves, rest.go how often somebody who sways is sharp, light.go what
+// light is lost near the lens, miss.go how far somebody may be from the mark,
+// places.go where everyone stands. questions.go is what checks ask of a built shot.
 package shot

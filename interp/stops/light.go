@@ -3,9 +3,12 @@
 package stops
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/optics"
 )
 
@@ -20,12 +23,28 @@ const (
 	wholeTurn   = 360.0
 	LightSlack  = 0.25 // stops that the picture may be off
 	halfAFilter = 0.5  // stops: as near as filters in whole stops come
+	halfAThird  = 1.0 / 6
 )
+
+// LostNear says how much light is lost near the lens, and where the most.
+func LostNear(l plan.Loss, u units.Style) string {
+	are := "are"
+	if text := u.Stops(l.Most); !strings.HasSuffix(text, "s") {
+		are = "is"
+	}
+	return fmt.Sprintf("%s %s lost at %s, near the lens", u.Stops(l.Most), are, l.At)
+}
+
+// slackOf returns by how many stops the picture may be off half-way between where
+// the most and where the least light is lost near the lens, so that no place is off
+// by more than LightSlack. Where they lie too far apart for that, what remains is
+// as near as an iso in thirds comes.
+func slackOf(l plan.Light) float64 { return max(LightSlack-l.Loss.Spread(), halfAThird) }
 
 // An Exposure is how light is had at a stop. Iso and shutter are given where
 // they are to change; the meter then reads Meter.
 type Exposure struct {
-	Over    plan.Number `json:"over_stops"` // too much light, without a filter
+	Over    plan.Number `json:"over_stops"` // too much light, without a filter, between where the most and the least is lost near the lens
 	ND      plan.Number `json:"nd"`
 	ISO     plan.Number `json:"iso,omitzero"`
 	Shutter plan.Number `json:"shutter_deg,omitzero"`
@@ -48,17 +67,17 @@ func Expose(l plan.Light, number float64) *Exposure {
 		return nil
 	}
 	e := &Exposure{Over: plan.Number(roundTo(l.Over(number, 0), stopDigits)), ND: plan.Number(l.ND), ISO: plan.None(), Shutter: plan.None(), Meter: plan.None()}
-	left := l.Over(number, l.ND)
-	if math.Abs(left) > LightSlack {
+	left, slack := l.Over(number, l.ND), slackOf(l)
+	if math.Abs(left) > slack {
 		e.ND = plan.Number(filter(float64(e.Over)))
 		left = l.Over(number, float64(e.ND))
 	}
 	gained := 0.0 // by iso and shutter
-	if iso := isoFor(l.ISO, left); math.Abs(left) > LightSlack && iso != l.ISO {
+	if iso := isoFor(l.ISO, left); math.Abs(left) > slack && iso != l.ISO {
 		e.ISO = plan.Number(iso)
 		gained = math.Log2(iso / l.ISO)
 	}
-	if a := shutterFor(l.Shutter, left+gained); math.Abs(left+gained) > LightSlack && a != l.Shutter {
+	if a := shutterFor(l.Shutter, left+gained); math.Abs(left+gained) > slack && a != l.Shutter {
 		e.Shutter = plan.Number(a)
 		gained += math.Log2(a / l.Shutter)
 	}
@@ -66,7 +85,6 @@ func Expose(l plan.Light, number float64) *Exposure {
 		e.Meter = plan.Number(math.Round(l.Meter*math.Exp2(gained/2)*10) / 10)
 	}
 	e.Left = plan.Number(roundTo(left+gained, stopDigits))
-	slack := LightSlack
 	if l.ISO == 0 && l.Shutter == 0 {
 		slack = halfAFilter
 	}

@@ -127,7 +127,7 @@ func TestATryOutlivesASave(t *testing.T) {
 func TestATryEndsWithItsPull(t *testing.T) {
 	for _, c := range []struct{ name, old, new, word string }{
 		{"later", `landing on "one", over 40 s`, `landing on "way", over 40 s`, "pull 1 now starts at"},
-		{"another stop", "stop f/4, meter f/4", "stop f/5.6, meter f/5.6", "the window of pull 1 is another now"},
+		{"another stop", "stop f/4, meter f/4.5", "stop f/5.6, meter f/6.3", "the window of pull 1 is another now"},
 		{"gone", `rack to OSKEL, landing on "one"`, `rack to TICKET, landing on "one"`, "pull 1 to OSKEL is gone"},
 		{"shot gone", "shot 12A", "shot 12Z", "the shot is gone"},
 	} {
