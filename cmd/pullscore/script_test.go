@@ -28,6 +28,7 @@ func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir:                 filepath.Join("testdata", "script"),
 		RequireExplicitExec: true,
+		UpdateScripts:       os.Getenv("PULLSCORE_UPDATE") == "1",
 		Setup: func(env *testscript.Env) error {
 			env.Setenv("EXAMPLES", examples)
 			return nil
