@@ -5,6 +5,7 @@ package interp_test
 
 import (
 	"flag"
+	"fmt"
 	"os"
 	"regexp"
 	"slices"
@@ -36,10 +37,19 @@ func TestCuresHold(t *testing.T) {
 		for _, f := range res.Findings {
 			for _, c := range f.Cures {
 				tried[f.Code]++
-				if strings.Contains(c.Text, " and iso ") {
-					tried["light by two"]++
+				for what, is := range map[string]bool{
+					"light by two": strings.Contains(c.Text, " and iso "), "on tripod": c.Text == "on tripod",
+					"moves over": strings.Contains(c.Text, " moves over "), "dolly over": strings.HasPrefix(c.Text, "dolly over "),
+					"with what remains": c.Then != "",
+				} {
+					if is {
+						tried[what]++
+					}
 				}
 				checkCure(t, src, f, c)
+			}
+			if checkNeed(t, src, f) {
+				tried["what it needs"]++
 			}
 		}
 	})
@@ -47,6 +57,7 @@ func TestCuresHold(t *testing.T) {
 		"hard-to-land", "never-sure", "no-time-to-move", "faster-than-a-hand", "racks-overlap",
 		"too-deep", "not-seen", "faint", "cuts-into-line", "unmotivated", "jarring", "no-time-to-see", "re-grip",
 		"light", "light by two", "falls-behind", "goes-soft", "out-of-frame",
+		"drifts-soft", "hard-to-follow", "what it needs", "with what remains",
 	} {
 		if tried[code] == 0 {
 			t.Errorf("no cure of %s was tried", code)
@@ -55,7 +66,7 @@ func TestCuresHold(t *testing.T) {
 	t.Logf("cures tried: %v", tried)
 }
 
-func checkCure(t *rapid.T, src string, f lang.Diagnostic, c lang.Cure) {
+func checkCure(t interface{ Fatalf(string, ...any) }, src string, f lang.Diagnostic, c lang.Cure) {
 	cured, ok := applyCure(src, f, c.Text)
 	if !ok {
 		t.Fatalf("%s: nobody can tell where to write %q in\n%s", f.Code, c.Text, src)
@@ -72,6 +83,67 @@ func checkCure(t *rapid.T, src string, f lang.Diagnostic, c lang.Cure) {
 	if n, m := countErrors(res.Findings), countErrors(interpret("plan.pull", src).Findings); n > m {
 		t.Fatalf("%q cures %s and brings %d errors more\n%s", c.Text, f.Code, n-m, cured)
 	}
+}
+
+// Cures that few generated plans have are held too.
+func TestRareCuresHold(t *testing.T) {
+	const kit = `plan "Rare"
+rate 24
+watched on 12 m screen from 18 m
+camera A
+  sensor 36 x 24 mm
+  on %s
+lens "ring"
+  focal 85 mm
+  stops f/1.4 to f/16
+  closest 80 cm
+  ring 270 deg, diameter 80 mm
+lens "both"
+  focal 85 mm
+  stops f/1.4 to f/16
+  stops T1.5 to T17
+  closest 80 cm
+  ring 270 deg, diameter 80 mm
+subject ANNA at 3 m
+subject BRAM at 110 cm
+`
+	for _, c := range []struct{ on, shot, code, cure string }{
+		{"hand", "shot 1\n  with lens \"ring\", stop f/2.8\n  start on BRAM\n  BRAM: \"Word by the river and over the hill, and on.\"\n", "drifts-soft", "on tripod"},
+		{"tripod", "shot 1\n  with lens \"ring\", stop f/2.8\n  start on ANNA\n  pause 1 s\n  ANNA moves to 180 cm over 2500 ms\n  follow ANNA\n", "hard-to-follow", "ANNA moves over 7.5 s"},
+		{"tripod", "shot 1\n  with lens \"ring\", stop f/2.8\n  start on ANNA\n  ANNA moves to 301 cm over 500 ms\n  pause 2 s\n  ANNA moves to 180 cm over 2500 ms\n  follow ANNA\n", "hard-to-follow", "ANNA moves over 7.5 s (line 25)"},
+		{"dolly", "shot 1\n  with lens \"ring\", stop f/2.8\n  start on ANNA\n  pause 1 s\n  dolly in 120 cm over 2500 ms\n  follow ANNA\n", "hard-to-follow", "dolly over 7.5 s"},
+		{"hand", "shot 1\n  with lens \"both\", stop T2.2\n  start on BRAM\n  BRAM: \"Word by the river and over the hill, and on.\"\n", "drifts-soft", "stop T3.5"},
+	} {
+		src := fmt.Sprintf(kit, c.on) + c.shot
+		found := false
+		for _, f := range interpret("plan.pull", src).Findings {
+			for _, k := range f.Cures {
+				found = found || f.Code == c.code && k.Text == c.cure
+				checkCure(t, src, f, k)
+			}
+		}
+		if !found {
+			t.Errorf("no %q of %s in\n%s%v", c.cure, c.code, src, interpret("plan.pull", src).Findings)
+		}
+	}
+}
+
+// checkNeed writes the time that a rack is said to need, and it has to land then. It
+// is false where nothing is said of that.
+func checkNeed(t *rapid.T, src string, f lang.Diagnostic) bool {
+	_, needs, ok := strings.Cut(f.Message, ": it needs ")
+	if !ok {
+		return false
+	}
+	lines := strings.Split(src, "\n")
+	at := f.Range.Start.Line
+	lines[at-1] = clause(lines[at-1], "over", "over "+needs)
+	for _, d := range interpret("plan.pull", strings.Join(lines, "\n")).Findings {
+		if d.Range.Start.Line == at && slices.Contains([]string{"no-time-to-move", "faster-than-a-hand", "never-sure", "hard-to-land"}, d.Code) {
+			t.Fatalf("it needs %s, and with that %s\n%s", needs, d.Message, strings.Join(lines, "\n"))
+		}
+	}
+	return true
 }
 
 func countErrors(list []lang.Diagnostic) (n int) {
@@ -114,6 +186,19 @@ func applyCure(src string, f lang.Diagnostic, cure string) (string, bool) {
 	case slices.Contains([]string{"stop", "nd", "gear", "wheel"}, word):
 		with := index(lines, "  with ")
 		lines[with] = clause(lines[with], word, cure)
+	case strings.HasPrefix(cure, "on ") && supports.MatchString(cure):
+		lines[index(lines, "  on ")] = "  " + cure
+	case strings.Contains(cure, " moves over ") || strings.HasPrefix(cure, "dolly over "):
+		said, where, _ := strings.Cut(cure, " (line ")
+		start := "  " + said[:strings.Index(said, "over ")]
+		i := index(lines, strings.TrimSuffix(start, "over "))
+		if where != "" {
+			if _, err := fmt.Sscanf(where, "%d)", &i); err != nil {
+				return "", false
+			}
+			i--
+		}
+		lines[i] = overs.ReplaceAllLiteralString(lines[i], " "+said[strings.Index(said, "over "):])
 	case word == "over":
 		lines[at] = clause(lines[at], "over", cure)
 	case word == "because":
@@ -128,6 +213,12 @@ func applyCure(src string, f lang.Diagnostic, cure string) (string, bool) {
 	}
 	return strings.Join(lines, "\n"), true
 }
+
+// supports are what a camera may be on, and overs how long a movement takes.
+var (
+	supports = regexp.MustCompile(`^on (tripod|dolly|shoulder|hand)$`)
+	overs    = regexp.MustCompile(` over \d+ ms`)
+)
 
 // besides is what a subject's statement says of its side.
 var besides = regexp.MustCompile(`, \d+ cm (left|right)`)

@@ -50,6 +50,18 @@ type Cure struct {
 	Text  string  `json:"text"`
 	Value float64 `json:"value"`
 	Unit  string  `json:"unit"`
+
+	// Then is what comes in place of the finding ("55 %, hard-to-land"); "" where
+	// nothing does.
+	Then string `json:"then,omitempty"`
+}
+
+// Says returns the cure for people: what to write, and what comes of it.
+func (c Cure) Says() string {
+	if c.Then == "" {
+		return c.Text
+	}
+	return c.Text + " (then " + c.Then + ")"
 }
 
 // A Related is another place that a Diagnostic speaks of.

@@ -13,6 +13,7 @@ import (
 // A Change is what is done differently. Zero fields change nothing.
 type Change struct {
 	Stop, Gear, Wheel float64 // f-number; hand to ring; metres
+	TStop             float64 // the stop as a T-number, in place of Stop
 	ND                *float64
 	Meter             float64 // f-number that the meter shows
 	ISO, Shutter      float64 // what the camera is set to for Meter to show that; only words say it

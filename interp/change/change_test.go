@@ -106,6 +106,7 @@ func TestSays(t *testing.T) {
 		unit string
 	}{
 		{change.Change{Stop: 5.6}, "stop f/5.6", 5.6, "f"},
+		{change.Change{TStop: 6.3}, "stop T6.3", 6.3, "T"},
 		{change.Change{Gear: 0.8}, "gear 0.8", 0.8, "gear"},
 		{change.Change{Wheel: 0.12}, "wheel 120 mm", 120, "mm"},
 		{change.Change{Lens: "75", Focal: 0.05}, `lens "75" and focal 50 mm`, 0, ""},
@@ -119,6 +120,8 @@ func TestSays(t *testing.T) {
 		{edit(change.Edit{Kind: change.Hold, Item: 1, Seconds: 0.4}), "hold 0.4 s before it", 0.4, "s"},
 		{edit(change.Edit{Kind: change.Pause, Item: 1, Seconds: 0.4}), "pause 0.4 s before the first line", 0.4, "s"},
 		{edit(change.Edit{Kind: change.Follow, Item: 1, Who: "BEN"}), "follow BEN after it", 0, ""},
+		{edit(change.Edit{Kind: change.MoveOver, Item: 1, Who: "BEN", Seconds: 2, Text: " (line 7)"}), "BEN moves over 2 s (line 7)", 2, "s"},
+		{edit(change.Edit{Kind: change.MoveOver, Item: 1, Seconds: 2}), "dolly over 2 s", 2, "s"},
 		{edit(change.Edit{Kind: change.Side, Who: "BEN", Metres: -0.2}), "BEN 20 cm left", -0.2, "m"},
 		{change.Change{Back: 1}, "", 0, ""},
 	} {

@@ -13,14 +13,14 @@ type EditKind uint8
 // The kinds of edits.
 const (
 	_        EditKind = iota
-	Over              // a rack takes Seconds
+	Over              // a rack takes Seconds; one that starts and lands at moments starts as much earlier
 	Later             // the one moment that a rack hangs on, which Text says, is Seconds later
 	OnEndOf           // a rack hangs on the end of the line of Who, which is at Seconds
 	Because           // a rack has a reason
 	Hold              // a hold of Seconds above the statement
 	Pause             // a pause of Seconds above the statement
 	Follow            // a follow of Who below the statement
-	MoveOver          // a movement that is followed, of Who or of the dolly where that is "", takes Seconds
+	MoveOver          // a movement that is followed, of Who or of the dolly where that is "", takes Seconds; Text tells it from others
 	Side              // Who stands Metres to the side, as the statement that places them says it
 )
 
@@ -122,6 +122,9 @@ func (e Edit) rewrite(r *lang.Rack) *lang.Rack {
 	switch e.Kind {
 	case Over:
 		made.Over = seconds(e.Seconds)
+		if r.Landing != nil {
+			made.On = nil
+		}
 	case Later:
 		made.On, made.Landing = later(r.On, e.Seconds), later(r.Landing, e.Seconds)
 	case OnEndOf:

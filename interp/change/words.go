@@ -25,6 +25,7 @@ func (c Change) Says(u units.Style) string {
 	add(c.Lens != "", "lens", `"`+c.Lens+`"`)
 	add(c.Focal > 0, "focal", u.Millimetres(c.Focal))
 	add(c.Stop > 0, "stop", u.Stop(c.Stop, false, units.Exact))
+	add(c.TStop > 0, "stop", u.Stop(c.TStop, true, units.Exact))
 	add(c.Gear > 0, "gear", units.Decimal(c.Gear, 2))
 	add(c.Wheel > 0, "wheel", u.Millimetres(c.Wheel))
 	if c.ND != nil {
@@ -63,9 +64,9 @@ func (e Edit) says(u units.Style) string {
 		return "follow " + lang.WriteName(e.Who) + " after it"
 	case MoveOver:
 		if e.Who == "" {
-			return "dolly over " + u.Time(e.Seconds)
+			return "dolly over " + u.Time(e.Seconds) + e.Text
 		}
-		return lang.WriteName(e.Who) + " moves over " + u.Time(e.Seconds)
+		return lang.WriteName(e.Who) + " moves over " + u.Time(e.Seconds) + e.Text
 	case Side:
 		way := " right"
 		if e.Metres < 0 {
@@ -95,6 +96,8 @@ func (c Change) number() (v float64, unit string) {
 		return c.Shutter, "deg"
 	case c.Stop > 0:
 		return c.Stop, "f"
+	case c.TStop > 0:
+		return c.TStop, "T"
 	case c.Gear > 0:
 		return c.Gear, "gear"
 	case c.Wheel > 0:

@@ -38,9 +38,9 @@ func followsBadly(b *Shot) (found []Finding) {
 		case float64(p.Plan.WorstShare) < wanted-1e-9:
 			found = append(found, b.hardToFollow(p))
 		case p.Landed.Ceiling < wanted:
-			found = append(found, b.restsBadly(p, "never-sure", "however slowly you pull", p.Landed.Ceiling))
+			found = append(found, b.restsBadly(p, "never-sure", b.atBest(float64(p.Plan.Chance), p.Landed.Ceiling, "however slowly you pull")))
 		case float64(p.Plan.Chance) < wanted-1e-9:
-			found = append(found, b.restsBadly(p, "hard-to-land", "where it comes to rest", float64(p.Plan.Chance)))
+			found = append(found, b.restsBadly(p, "hard-to-land", b.units.Chance(float64(p.Plan.Chance), wanted)+" of the time where it comes to rest"))
 		}
 	}
 	return found
@@ -85,11 +85,11 @@ func (b *Shot) hardToFollow(p *shot.Pull) Finding {
 }
 
 // restsBadly tells of a follow that comes to rest where it may miss.
-func (b *Shot) restsBadly(p *shot.Pull, code, how string, chance float64) Finding {
+func (b *Shot) restsBadly(p *shot.Pull, code, often string) Finding {
 	wanted := b.Setup.View.Wanted
 	return b.about(p, Finding{Diagnostic: lang.Diagnostic{
 		Code: code, Severity: lang.Warning, Time: p.Rack.LandS,
-		Message: fmt.Sprintf("a follow of %s ends sharp %s of the time %s; you asked for %s", p.Rack.ToText(), b.units.Chance(chance, wanted), how, b.units.Wanted(wanted)),
+		Message: fmt.Sprintf("a follow of %s ends sharp %s; you asked for %s", p.Rack.ToText(), often, b.units.Wanted(wanted)),
 		Detail:  fmt.Sprintf("It comes to rest at %s, with a spread of %s at the hand.", b.units.Time(p.Rack.LandS), b.units.Angle(float64(p.Plan.Spread))),
 		Figures: []lang.Figure{
 			figure("probability", float64(p.Plan.Chance)), figure("ceiling", p.Landed.Ceiling), figure("wanted", wanted),
@@ -112,6 +112,7 @@ func (b *Shot) followTries(p *shot.Pull) []change.Change {
 // into the follow.
 func (b *Shot) slowerTry(p *shot.Pull) []change.Change {
 	var only *stage.Move
+	several := 0 // moves of the shot that the words might mean too
 	for _, m := range b.Stage.MovesIn(p.Rack.StartS, p.Rack.LandS) {
 		if m.Kind == "zoom" || m.Kind == "moves" && m.Who != p.Rack.Aim.Subject {
 			continue
@@ -128,9 +129,18 @@ func (b *Shot) slowerTry(p *shot.Pull) []change.Change {
 	if only.Who != nil {
 		who = only.Who.Name
 	}
+	for _, m := range b.Stage.MovesIn(math.Inf(-1), math.Inf(1)) {
+		if m.Kind == only.Kind && m.Who == only.Who {
+			several++
+		}
+	}
+	which := ""
+	if several > 1 {
+		which = fmt.Sprintf(" (line %d)", only.Stmt.Range().Start.Line)
+	}
 	var tries []change.Change
 	for _, factor := range []float64{1.5, 2, 3} {
-		tries = append(tries, edited(change.Edit{Kind: change.MoveOver, Item: only.Item + 1, Who: who, Seconds: units.Up(long*factor, 10)}))
+		tries = append(tries, edited(change.Edit{Kind: change.MoveOver, Item: only.Item + 1, Who: who, Seconds: units.Up(long*factor, 10), Text: which}))
 	}
 	return tries
 }

@@ -7,6 +7,7 @@ package checks
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"pullscore/interp/change"
 	"pullscore/interp/hand"
@@ -85,18 +86,57 @@ func (b *Shot) longer(p *shot.Pull) []change.Change {
 }
 
 func (b *Shot) neverSure(p *shot.Pull) Finding {
-	return b.about(p, Finding{Diagnostic: b.landing(p, "never-sure", fmt.Sprintf(
-		"%s lands %s of the time however slowly you pull; you asked for %s", b.racked(p), b.units.Chance(p.Landed.Ceiling, b.Setup.View.Wanted), b.units.Wanted(b.Setup.View.Wanted))),
-		Tries: func() []change.Change { return append(b.landStop(p), b.gearTry(p)...) },
-	})
+	message := fmt.Sprintf("%s lands %s; you asked for %s", b.racked(p), b.atBest(p.Landed.Chance, p.Landed.Ceiling, "however slowly you pull"), b.units.Wanted(b.Setup.View.Wanted))
+	return b.about(p, Finding{Diagnostic: b.landing(p, "never-sure", message), Needs: b.needs(p), Tries: func() []change.Change {
+		var tries []change.Change
+		if p.Plan.Needed.Known() { // with another time it lands where nobody moves any more
+			tries = b.longer(p)
+		}
+		tries = append(tries, b.onceStandingTry(p)...)
+		return append(append(tries, b.landStop(p)...), b.gearTry(p)...)
+	}})
+}
+
+// onceStandingTry offers a moment at which a rack lands on one who stands, where it
+// lands on one who moves.
+func (b *Shot) onceStandingTry(p *shot.Pull) []change.Change {
+	if !p.Plan.SubjectSpeed.Known() {
+		return nil
+	}
+	stands := p.Rack.LandS
+	for _, m := range b.Stage.MovesIn(p.Rack.LandS, p.Rack.LandS) {
+		stands = max(stands, m.End)
+	}
+	return b.laterTry(p, stands+shot.PickUp/2-p.Rack.LandS)
+}
+
+// atBest says how often something is sharp as it is written, and how often at most.
+func (b *Shot) atBest(chance, ceiling float64, most string) string {
+	now, best := b.units.Chance(chance, b.Setup.View.Wanted), b.units.Chance(ceiling, b.Setup.View.Wanted)
+	if now == best {
+		return fmt.Sprintf("%s of the time %s", now, most)
+	}
+	return fmt.Sprintf("%s of the time, and %s %s", now, best, most)
+}
+
+// needs is the time that a rack needs, seconds; 0 where none is known.
+func (b *Shot) needs(p *shot.Pull) float64 {
+	if !p.Plan.Needed.Known() {
+		return 0
+	}
+	return float64(p.Plan.Needed)
+}
+
+// Needing returns a finding of a rack with the time in which it lands as wanted.
+func (b *Shot) Needing(f Finding, seconds float64) Finding {
+	f.Message += ": it needs " + b.units.Time(seconds)
+	f.Figures = append(slices.Clone(f.Figures), figure("needed_s", seconds))
+	return f
 }
 
 func (b *Shot) hardToLand(p *shot.Pull) Finding {
 	message := fmt.Sprintf("%s lands %s of the time; you asked for %s", b.racked(p), b.units.Chance(p.Landed.Chance, b.Setup.View.Wanted), b.units.Wanted(b.Setup.View.Wanted))
-	if p.Plan.Needed.Known() {
-		message += fmt.Sprintf(": it needs %s", b.units.Time(units.Up(float64(p.Plan.Needed), 10)))
-	}
-	return b.about(p, Finding{Diagnostic: b.landing(p, "hard-to-land", message), Tries: func() []change.Change {
+	return b.about(p, Finding{Diagnostic: b.landing(p, "hard-to-land", message), Needs: b.needs(p), Tries: func() []change.Change {
 		return append(append(b.longer(p), b.landStop(p)...), b.gearTry(p)...)
 	}})
 }
@@ -113,6 +153,9 @@ func (b *Shot) landing(p *shot.Pull, code, message string) lang.Diagnostic {
 	if v := p.Plan.SubjectSpeed; v.Known() {
 		detail += fmt.Sprintf(" %s moves at %s as it lands.", p.Rack.ToText(), b.units.Walk(float64(v)))
 	}
+	if code == "hard-to-land" && b.units.Chance(p.Landed.Ceiling, 0) != b.units.Chance(p.Landed.Chance, 0) {
+		detail += fmt.Sprintf(" However slowly you pull, it lands %s of the time there.", b.units.Chance(p.Landed.Ceiling, 0))
+	}
 	d := lang.Diagnostic{
 		Code: code, Severity: lang.Warning, Message: message, Detail: detail,
 		Figures: []lang.Figure{
@@ -122,9 +165,6 @@ func (b *Shot) landing(p *shot.Pull, code, message string) lang.Diagnostic {
 	}
 	if !math.IsInf(width, 0) {
 		d.Figures = append(d.Figures, figure("window_deg", width))
-	}
-	if p.Plan.Needed.Known() {
-		d.Figures = append(d.Figures, figure("needed_s", float64(p.Plan.Needed)))
 	}
 	return d
 }

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"pullscore/interp/change"
+	"pullscore/interp/names"
 	"pullscore/interp/shot"
 	"pullscore/interp/stops"
 	"pullscore/interp/units"
@@ -67,6 +68,9 @@ type Finding struct {
 	// Mended are the changes of the whole shot that were tried and that remove it,
 	// whichever finding they were tried for.
 	Mended []change.Change
+	// Needs is the time that its rack needs, seconds; 0: nothing is said of that. It
+	// has not been tried yet, and is told only once it has.
+	Needs float64
 }
 
 // figure returns a number behind a finding.
@@ -117,11 +121,35 @@ func sideOf(side float64) string {
 // frame is not wrong but trimmed.
 func (b *Shot) inList() bool { return b.Cut != nil && b.Cut.List != nil }
 
+// A markedStop is a stop of the lens: its f-number, and the change that sets it on
+// the scale that the shot's own stop is written on.
+type markedStop struct {
+	number float64
+	change change.Change
+}
+
+// byT reports whether the shot's stop is written on a scale of T-numbers.
+func (b *Shot) byT() bool {
+	return b.Setup.Stop.Dim == names.DimTStop && b.Setup.Lens.HasScale(true)
+}
+
 // stopsOf returns the stops that the lens has: its widest, the marked
 // third-stops between, and its smallest.
-func (b *Shot) stopsOf() []float64 {
-	widest, smallest := b.Setup.Lens.StopsAt(b.Setup.Focal)
-	return stops.Scale(widest, smallest)
+func (b *Shot) stopsOf() []markedStop {
+	var list []markedStop
+	t := b.byT()
+	perT := b.Plan.Optics.Light.PerT
+	if math.IsNaN(perT) {
+		perT = 1
+	}
+	for _, n := range stops.Scale(b.Setup.Lens.ScaleAt(b.Setup.Focal, t)) {
+		m := markedStop{n, change.Change{Stop: n}}
+		if t {
+			m = markedStop{n / perT, change.Change{TStop: n}}
+		}
+		list = append(list, m)
+	}
+	return list
 }
 
 // stopTry offers the nearest stop, closing down (or opening up), at which ok
@@ -131,12 +159,12 @@ func (b *Shot) stopTry(closing bool, ok func(at *shot.Built) bool) []change.Chan
 	if !closing {
 		slices.Reverse(scale)
 	}
-	for _, n := range scale {
-		if closing && n <= b.Setup.Number*1.01 || !closing && n >= b.Setup.Number*0.99 {
+	for _, s := range scale {
+		if closing && s.number <= b.Setup.Number*1.01 || !closing && s.number >= b.Setup.Number*0.99 {
 			continue
 		}
-		if ok(b.AtStop(n)) {
-			return []change.Change{{Stop: n}}
+		if ok(b.AtStop(s.number)) {
+			return []change.Change{s.change}
 		}
 	}
 	return nil

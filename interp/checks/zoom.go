@@ -37,8 +37,8 @@ func zooms(b *Shot) (found []Finding) {
 			Figures: []lang.Figure{figure("f_number", n), figure("widest", to)},
 		}, Tries: func() []change.Change {
 			for _, s := range b.stopsOf() {
-				if s >= to/1.03 && s > n {
-					return []change.Change{{Stop: s}}
+				if s.number >= to/1.03 && s.number > n {
+					return []change.Change{s.change}
 				}
 			}
 			return nil

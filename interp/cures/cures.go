@@ -9,7 +9,8 @@ import (
 
 	"pullscore/interp/change"
 	"pullscore/interp/checks"
-	"pullscore/interp/shot"
+	"pullscore/interp/units"
+	"pullscore/lang"
 )
 
 // Every cure that is printed has been tried: the shot is built with it, and the
@@ -28,29 +29,77 @@ import (
 const curesWorth = 60_000
 
 // cured returns the findings with those cures that remove them without making
-// anything else impossible. The shot is built once for every change.
+// anything else impossible, and with the time that is needed where that has been
+// tried. The shot is built once for every change.
 func cured(b *checks.Shot, found []checks.Finding, again Again) []checks.Finding {
 	left := curesWorth
-	before := faults(b, found)
+	before, was := faults(b, found), map[told]bool{}
+	for i := range found {
+		was[toldOf(&found[i])] = true
+	}
 	trials := map[string]*trial{}
+	tried := func(ch change.Change) *trial {
+		key := ch.Key()
+		if trials[key] == nil {
+			left -= len(b.Items)
+			trials[key] = try(ch, before, again)
+		}
+		return trials[key]
+	}
 	for i := range found {
 		f := &found[i]
 		if f.Tries == nil || left < 0 {
 			continue
 		}
-		for _, ch := range f.Tries() {
-			key := ch.Key()
-			if trials[key] == nil {
-				left -= len(b.Items)
-				trials[key] = try(ch, before, again)
-			}
-			if trials[key].cures(f, ch) {
-				f.Cures = append(f.Cures, ch.Cure(b.Units()))
+		tries := f.Tries()
+		if t, ok := needed(f, tried); ok {
+			*f = b.Needing(*f, t)
+			tries = inTime(tries, t)
+		}
+		for _, ch := range tries {
+			if t := tried(ch); t.cures(f, ch) {
+				c := ch.Cure(b.Units())
+				c.Then = t.remains(f, was, b.Units(), b.Setup.View.Wanted)
+				f.Cures = append(f.Cures, c)
 			}
 		}
+		slices.SortStableFunc(f.Cures, func(a, b lang.Cure) int { return min(len(a.Then), 1) - min(len(b.Then), 1) })
 	}
 	mended(found, trials)
 	return found
+}
+
+// needSteps is in how many tenths of a second a time is sought that does.
+const needSteps = 8
+
+// needed returns the time, in seconds, in which the rack of a finding lands as
+// wanted once it is written: what it needs for the landing as it is, or a little
+// more, since somebody may have moved on by then.
+func needed(f *checks.Finding, tried func(change.Change) *trial) (seconds float64, ok bool) {
+	if f.Needs == 0 {
+		return 0, false
+	}
+	for i := range needSteps {
+		t := units.Nearest(units.Up(f.Needs, 10)+float64(i)/10, 10)
+		ch := change.Change{Edits: []change.Edit{{Kind: change.Over, Item: f.Item, Seconds: t}}}
+		if tried(ch).lands(f) {
+			return t, true
+		}
+	}
+	return 0, false
+}
+
+// inTime returns changes with the time that a rack takes as it is needed.
+func inTime(tries []change.Change, seconds float64) []change.Change {
+	tries = slices.Clone(tries)
+	for i, ch := range tries {
+		if len(ch.Edits) == 1 && ch.Edits[0].Kind == change.Over {
+			e := ch.Edits[0]
+			e.Seconds = seconds
+			tries[i].Edits = []change.Edit{e}
+		}
+	}
+	return tries
 }
 
 // mended notes with every finding which of the changes that were tried for any
@@ -68,62 +117,4 @@ func mended(found []checks.Finding, trials map[string]*trial) {
 			}
 		}
 	}
-}
-
-// A trial is what a shot comes to with a change, as far as cures ask.
-type trial struct {
-	change change.Change
-	sound  bool // it can be built, and nothing else has become impossible
-	found  map[told]bool
-	pulls  map[int]int // the number of the pull at a statement, from 1; 0: it has no time
-}
-
-// told names a finding in a trial: its code, the statement and the pull that it
-// is about.
-type told struct {
-	code       string
-	item, pull int
-}
-
-// try builds the shot with a change.
-func try(ch change.Change, before map[Fault]bool, again Again) *trial {
-	built, ok := again(ch)
-	if !ok {
-		return &trial{change: ch}
-	}
-	s := checks.Of(built)
-	found := s.Findings()
-	t := &trial{change: ch, sound: true, found: map[told]bool{}, pulls: pullsAt(built)}
-	for fault := range faults(s, found) {
-		t.sound = t.sound && before[fault]
-	}
-	for _, f := range found {
-		t.found[told{f.Code, f.Item, f.Pull}] = true
-	}
-	return t
-}
-
-// pullsAt returns the numbers of the pulls by their statements, from 1; 0 is one
-// that has no time.
-func pullsAt(b *shot.Built) map[int]int {
-	pulls := map[int]int{}
-	for i, p := range b.Clock.PullOf {
-		if p != nil {
-			pulls[i+1] = 0
-		}
-	}
-	for _, p := range b.Pulls {
-		pulls[p.Rack.Item+1] = p.Plan.Number
-	}
-	return pulls
-}
-
-// cures reports whether a finding is gone with a change.
-func (t *trial) cures(f *checks.Finding, ch change.Change) bool {
-	at := ch.Moved(f.Item)
-	number, pull := t.pulls[at]
-	if !t.sound || pull && number == 0 {
-		return false
-	}
-	return !t.found[told{f.Code, at, number}]
 }

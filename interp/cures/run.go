@@ -57,7 +57,7 @@ func Flags(found []checks.Finding) []plan.Flag {
 	for i, f := range found {
 		cures := make([]string, len(f.Cures))
 		for j, c := range f.Cures {
-			cures[j] = c.Text
+			cures[j] = c.Says()
 		}
 		flags = append(flags, plan.Flag{
 			Number: i + 1, Severity: f.Severity.String(), Code: f.Code, Text: f.Message,

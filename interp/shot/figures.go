@@ -77,7 +77,7 @@ func (b *Built) handFigures(p *Pull, needed bool) {
 	}
 	p.Plan.Chance, p.Plan.Ceiling, p.Plan.AtStop = plan.Number(p.Landed.Chance), plan.Number(p.Landed.Ceiling), p.Landed.ByStop
 	if needed {
-		if t, ok := b.neededTime(needs); ok {
+		if t, ok := b.neededBy(p, needs); ok {
 			p.Plan.Needed = plan.Number(t)
 		}
 	}

@@ -40,6 +40,45 @@ func (b *Built) neededTime(p hand.Pull) (seconds float64, ok bool) {
 	return seconds, ok
 }
 
+// longerBy is how much longer than it takes or needs a rack is tried, seconds.
+const longerBy = 4
+
+// neededBy returns the shortest time in which a rack lands as wanted where it then
+// lands; ok is false where none is found. asks is what it asks as it is written. Of
+// one who stands that is the time for the landing as written. One who moves is
+// elsewhere at another time: so times a tenth of a second apart are tried.
+func (b *Built) neededBy(p *Pull, asks hand.Pull) (seconds float64, ok bool) {
+	in := func(t float64) (hand.Pull, bool) {
+		if p.Rack.Landing != nil {
+			return b.handPull(p.Rack, p.Before, p.Rack.LandS-t, p.Rack.LandS)
+		}
+		return b.handPull(p.Rack, p.Before, p.Rack.StartS, p.Rack.StartS+t)
+	}
+	most := p.Rack.LandS - p.Rack.StartS + longerBy
+	probe := most
+	if seconds, ok = b.neededTime(asks); ok {
+		probe = units.Up(seconds, 10)
+		most = max(most, probe+longerBy)
+	}
+	then, known := in(probe)
+	then.Time, asks.Time = 0, 0
+	if !known || then == asks {
+		return seconds, ok
+	}
+	for i := 1; float64(i) <= 10*most; i++ {
+		t := float64(i) / 10
+		then, known := in(t)
+		if !known {
+			continue
+		}
+		then.Time = t
+		if l := b.Setup.Hand.Land(then); l.Possible && l.Chance >= b.Setup.View.Wanted && l.Peak <= b.Setup.Hand.Limit {
+			return t, true
+		}
+	}
+	return 0, false
+}
+
 // HandPull returns what a pull asks of the hand; ok is false for a lens without
 // a ring that can be pulled by angle.
 func (b *Built) HandPull(p *Pull) (out hand.Pull, ok bool) {
@@ -163,8 +202,8 @@ func (b *Built) walk(p *clock.Pull, t float64) (speed, toMark float64) {
 	if len(p.Aim.Members()) == 0 || p.Aim.Soft() {
 		return 0, 0
 	}
-	w := b.wayOf(&p.Aim, t-pickUp, t+pickUp)
-	if w.still(t-pickUp/2, t+pickUp/2) {
+	w := b.wayOf(&p.Aim, t-PickUp, t+PickUp)
+	if w.still(t-PickUp/2, t+PickUp/2) {
 		return 0, 0
 	}
 	if speed = math.Abs(w.speed(t)); speed < 1e-3 || math.IsNaN(speed) {

@@ -270,6 +270,9 @@ func (b *builder) stop(s *Setup, w lang.With) bool {
 	if b.Ch.Stop > 0 {
 		q = names.Quantity{V: b.Ch.Stop, Dim: names.DimStop}
 	}
+	if b.Ch.TStop > 0 {
+		q = names.Quantity{V: b.Ch.TStop, Dim: names.DimTStop}
+	}
 	s.Stop, s.StopText = q, stopText(q)
 	if !s.Lens.Ok {
 		return false

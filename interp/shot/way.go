@@ -15,9 +15,9 @@ import (
 	"pullscore/interp/stage"
 )
 
-// pickUp is how long someone who goes at an even pace takes to get to it, and to
+// PickUp is how long someone who goes at an even pace takes to get to it, and to
 // stop: seconds. Common practice, no source.
-const pickUp = 0.5
+const PickUp = 0.5
 
 // A way is how the distance of a goal goes in time.
 type way struct {
@@ -48,7 +48,7 @@ func (b *Built) wayOf(g *stage.Goal, from, until float64) way {
 			hangs[a] = true
 		}
 	}
-	for _, m := range b.Stage.MovesIn(from-pickUp, until+pickUp) {
+	for _, m := range b.Stage.MovesIn(from-PickUp, until+PickUp) {
 		s := shift{number: len(w.shifts), start: m.Start, end: m.End, smooth: m.Smooth}
 		switch {
 		case m.Kind == "dolly":
@@ -90,7 +90,7 @@ func (s *shift) evened(t float64) float64 {
 		}
 		return (t - s.start) * (t - s.start) / (2 * long)
 	}
-	return (done(t+pickUp/2) - done(t-pickUp/2)) / pickUp
+	return (done(t+PickUp/2) - done(t-PickUp/2)) / PickUp
 }
 
 // lens returns the distance at t from the lens, metres.
@@ -129,7 +129,7 @@ func newUnderWay(shifts []shift) underWay {
 	u := underWay{byStart: slices.Clone(shifts), latest: make([]float64, len(shifts))}
 	slices.SortStableFunc(u.byStart, func(a, b shift) int { return cmp.Compare(a.start, b.start) })
 	for i, s := range u.byStart {
-		u.latest[i] = s.end + pickUp/2
+		u.latest[i] = s.end + PickUp/2
 		if i > 0 {
 			u.latest[i] = max(u.latest[i], u.latest[i-1])
 		}
@@ -142,7 +142,7 @@ func newUnderWay(shifts []shift) underWay {
 func (u underWay) at(t float64) []shift {
 	var list []shift
 	for i := u.begun(t) - 1; i >= 0 && u.latest[i] > t; i-- {
-		if u.byStart[i].end+pickUp/2 > t {
+		if u.byStart[i].end+PickUp/2 > t {
 			list = append(list, u.byStart[i])
 		}
 	}
@@ -160,5 +160,5 @@ func (u underWay) any(from, to float64) bool {
 
 // begun returns how many moves are felt before t or have been.
 func (u underWay) begun(t float64) int {
-	return sort.Search(len(u.byStart), func(i int) bool { return u.byStart[i].start-pickUp/2 >= t })
+	return sort.Search(len(u.byStart), func(i int) bool { return u.byStart[i].start-PickUp/2 >= t })
 }

@@ -35,6 +35,7 @@ type cure struct {
 	Text  string      `json:"text"`
 	Value plan.Number `json:"value,omitzero"`
 	Unit  string      `json:"unit,omitempty"`
+	Then  string      `json:"then,omitempty"`
 }
 
 type related struct {
@@ -67,7 +68,7 @@ func newFinding(d lang.Diagnostic) Finding {
 		f.Figures[fig.Name] = value
 	}
 	for _, c := range d.Cures {
-		f.Cures = append(f.Cures, cure{c.Text, plan.Number(c.Value), c.Unit})
+		f.Cures = append(f.Cures, cure{c.Text, plan.Number(c.Value), c.Unit, c.Then})
 	}
 	for _, r := range d.Related {
 		f.Related = append(f.Related, related{r.Message, placeOf(r.Range)})

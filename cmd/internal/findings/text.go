@@ -74,7 +74,7 @@ func (p Printer) paragraph(b *strings.Builder, style console.Style, heading, tex
 func cures(d lang.Diagnostic) string {
 	texts := make([]string, len(d.Cures))
 	for i, c := range d.Cures {
-		texts[i] = c.Text
+		texts[i] = c.Says()
 	}
 	return strings.Join(texts, ", or ")
 }

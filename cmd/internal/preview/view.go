@@ -197,7 +197,7 @@ func tellFindings(p *rebuild.Plan, list []lang.Diagnostic, drawn *plan.Plan) []t
 			t.Time = 0
 		}
 		for _, c := range d.Cures {
-			t.Cures = append(t.Cures, draw.Clean(c.Text))
+			t.Cures = append(t.Cures, draw.Clean(c.Says()))
 		}
 		if drawn != nil {
 			t.Number = flagOf(d, drawn)
