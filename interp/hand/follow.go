@@ -49,8 +49,8 @@ const (
 
 	// every is the step in which a follow is looked at, seconds.
 	every = 1.0 / 48
-	// mostSteps bounds the steps, so that a follow of hours takes no longer.
-	mostSteps = 400_000
+	// mostSteps bounds the steps: a follow of over 17 minutes is looked at in longer ones.
+	mostSteps = 50_000
 )
 
 // SeenWithin returns the spread in metres of seeing how far away somebody is, at a
@@ -87,14 +87,18 @@ type Moment struct {
 // Follow returns the moments of a follow, a 48th of a second apart, from From to
 // To. There always is one.
 func (h Hand) Follow(c Course) []Moment {
-	n := int(min(max(1, math.Round((c.To-c.From)/every)), mostSteps))
-	back := int(math.Round(Sight / every))
-	noise := noises(&c, n, back)
+	step, n := every, max(1, math.Round((c.To-c.From)/every))
+	if !(n <= mostSteps) {
+		n = mostSteps
+		step = (c.To - c.From) / n
+	}
+	back := int(math.Round(Sight / step))
+	noise := noises(&c, int(n), back, step)
 	rim, left := RimDegrees(h.RimSpread, c.Rim), SwayLeft(c.Sway)
-	moments := make([]Moment, n+1)
+	moments := make([]Moment, int(n)+1)
 	calm := 0 // moments since which nothing has changed
 	for i := range moments {
-		t := c.From + float64(i)*every
+		t := c.From + float64(i)*step
 		if c.still(t) {
 			if calm++; calm > 1 {
 				moments[i] = moments[i-1]
@@ -131,11 +135,11 @@ func (c *Course) lag(t float64) float64 {
 
 // noises returns the spread by slips and by seeing, degrees, from back steps before
 // the follow to its end.
-func noises(c *Course, n, back int) []float64 {
+func noises(c *Course, n, back int, step float64) []float64 {
 	list := make([]float64, back+n+1)
 	calm := 0
 	for i := range list {
-		t := c.From + float64(i-back)*every
+		t := c.From + float64(i-back)*step
 		if c.Still != nil && c.Still(t-every, t+every) {
 			if calm++; calm > 1 {
 				list[i] = list[i-1]
@@ -170,7 +174,10 @@ func SharpShare(list []Moment) float64 {
 // WorstHalfSecond returns the least mean chance of being sharp over half a second
 // of a follow, over all of a shorter one, and when that begins.
 func WorstHalfSecond(list []Moment) (share, at float64) {
-	k := int(math.Round(eyeful / every))
+	k := len(list)
+	if len(list) > 1 {
+		k = max(1, int(math.Round(eyeful/(list[1].T-list[0].T))))
+	}
 	if len(list) <= k {
 		return SharpShare(list), list[0].T
 	}
