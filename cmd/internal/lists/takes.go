@@ -231,7 +231,7 @@ func (w *takeWriter) practise(r *takes.Report) {
 	}
 	w.table(rows)
 	if r.Practise[0].Short() <= 0 {
-		w.Wrapped(console.Plain, margin, "This hand lands every rack of the plan with the wanted chance.")
+		w.Wrapped(console.Plain, margin, "By the model, every rack of the plan has the wanted chance with this hand.")
 	}
 }
 
