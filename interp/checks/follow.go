@@ -10,7 +10,6 @@ import (
 
 	"pullscore/interp/change"
 	"pullscore/interp/shot"
-	"pullscore/interp/stage"
 	"pullscore/interp/stops"
 	"pullscore/interp/units"
 	"pullscore/lang"
@@ -111,17 +110,7 @@ func (b *Shot) followTries(p *shot.Pull) []change.Change {
 // slowerTry offers more time for the move that is followed, where one alone falls
 // into the follow.
 func (b *Shot) slowerTry(p *shot.Pull) []change.Change {
-	var only *stage.Move
-	several := 0 // moves of the shot that the words might mean too
-	for _, m := range b.Stage.MovesIn(p.Rack.StartS, p.Rack.LandS) {
-		if m.Kind == "zoom" || m.Kind == "moves" && m.Who != p.Rack.Aim.Subject {
-			continue
-		}
-		if only != nil {
-			return nil
-		}
-		only = m
-	}
+	only, others := b.MoveFollowed(p)
 	if only == nil || only.Speed > 0 {
 		return nil
 	}
@@ -129,13 +118,8 @@ func (b *Shot) slowerTry(p *shot.Pull) []change.Change {
 	if only.Who != nil {
 		who = only.Who.Name
 	}
-	for _, m := range b.Stage.MovesIn(math.Inf(-1), math.Inf(1)) {
-		if m.Kind == only.Kind && m.Who == only.Who {
-			several++
-		}
-	}
 	which := ""
-	if several > 1 {
+	if others {
 		which = fmt.Sprintf(" (line %d)", only.Stmt.Range().Start.Line)
 	}
 	var tries []change.Change

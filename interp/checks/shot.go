@@ -8,7 +8,6 @@ import (
 	"slices"
 
 	"pullscore/interp/change"
-	"pullscore/interp/names"
 	"pullscore/interp/shot"
 	"pullscore/interp/stops"
 	"pullscore/interp/units"
@@ -128,24 +127,15 @@ type markedStop struct {
 	change change.Change
 }
 
-// byT reports whether the shot's stop is written on a scale of T-numbers.
-func (b *Shot) byT() bool {
-	return b.Setup.Stop.Dim == names.DimTStop && b.Setup.Lens.HasScale(true)
-}
-
 // stopsOf returns the stops that the lens has: its widest, the marked
 // third-stops between, and its smallest.
 func (b *Shot) stopsOf() []markedStop {
 	var list []markedStop
-	t := b.byT()
-	perT := b.Plan.Optics.Light.PerT
-	if math.IsNaN(perT) {
-		perT = 1
-	}
+	t := b.ByT()
 	for _, n := range stops.Scale(b.Setup.Lens.ScaleAt(b.Setup.Focal, t)) {
-		m := markedStop{n, change.Change{Stop: n}}
+		m := markedStop{b.Number(n), change.Change{Stop: n}}
 		if t {
-			m = markedStop{n / perT, change.Change{TStop: n}}
+			m.change = change.Change{TStop: n}
 		}
 		list = append(list, m)
 	}

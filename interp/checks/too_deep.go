@@ -12,7 +12,6 @@ import (
 	"pullscore/interp/units"
 	"pullscore/lang"
 	"pullscore/lang/rule"
-	"pullscore/optics"
 )
 
 // checkTooDeep tells of a subject once a distance: it comes back as often as
@@ -49,21 +48,6 @@ func deeperThanSharp(b *Shot) (found []Finding) {
 	return found
 }
 
-// fitsFrom names the first marked third of the shot's own scale, whether or not the
-// lens has it, at which all of a subject's depth is sharp; "" where there is none.
-func (b *Shot) fitsFrom(u *stage.Subject, t float64) string {
-	perT := b.Plan.Optics.Light.PerT
-	if !b.byT() || math.IsNaN(perT) {
-		perT = 1
-	}
-	for _, s := range optics.ThirdStops() {
-		if n := s.Mark / perT; n > b.Setup.Number && b.AtStop(n).Plan.Fits(u.Subject, t) {
-			return b.units.Stop(s.Mark, b.byT(), units.Exact)
-		}
-	}
-	return ""
-}
-
 func (b *Shot) deeper(u *stage.Subject, t float64) (f Finding, ok bool) {
 	if b.Plan.Fits(u.Subject, t) {
 		return f, false
@@ -77,8 +61,8 @@ func (b *Shot) deeper(u *stage.Subject, t float64) (f Finding, ok bool) {
 		needs = set.StopToFitJudged(front, back)
 	}
 	stop := "no stop does"
-	if mark := b.fitsFrom(u, t); mark != "" {
-		stop = mark + " would do"
+	if mark := b.FitsFrom(u, t); mark > 0 {
+		stop = b.units.Stop(mark, b.ByT(), units.Exact) + " would do"
 	}
 	return Finding{Diagnostic: lang.Diagnostic{
 		Code: "too-deep", Severity: lang.Warning,

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"pullscore/interp/clock"
+	"pullscore/interp/names"
 	"pullscore/interp/stage"
 	"pullscore/optics"
 )
@@ -38,6 +39,49 @@ func (b *Built) AtStop(n float64) *Built {
 	other := *b
 	other.Plan = b.Plan.AtStop(n)
 	return &other
+}
+
+// ByT tells whether the shot's stop is written on a scale of T-numbers, and Number
+// returns the f-number of a mark on the shot's own scale.
+func (b *Built) ByT() bool {
+	return b.Setup.Stop.Dim == names.DimTStop && b.Setup.Lens.HasScale(true)
+}
+
+func (b *Built) Number(mark float64) float64 {
+	if perT := b.Plan.Optics.Light.PerT; b.ByT() && !math.IsNaN(perT) {
+		return mark / perT
+	}
+	return mark
+}
+
+// FitsFrom returns the first marked third of the shot's own scale, whether or not the
+// lens has it, at which all of a subject's depth is sharp at t; 0 where there is none.
+func (b *Built) FitsFrom(u *stage.Subject, t float64) float64 {
+	for _, s := range optics.ThirdStops() {
+		if n := b.Number(s.Mark); n > b.Setup.Number && b.AtStop(n).Plan.Fits(u.Subject, t) {
+			return s.Mark
+		}
+	}
+	return 0
+}
+
+// MoveFollowed returns the one move that falls into a follow, of whom it follows or
+// of the camera; nil where none does, or several do. others tells whether
+// the shot has more moves of the same.
+func (b *Built) MoveFollowed(p *Pull) (only *stage.Move, others bool) {
+	for _, m := range b.Stage.MovesIn(p.Rack.StartS, p.Rack.LandS) {
+		if m.Kind == "zoom" || m.Kind == "moves" && m.Who != p.Rack.Aim.Subject {
+			continue
+		}
+		if only != nil {
+			return nil, false
+		}
+		only = m
+	}
+	for _, m := range b.Stage.MovesIn(math.Inf(-1), math.Inf(1)) {
+		others = others || only != nil && m != only && m.Kind == only.Kind && m.Who == only.Who
+	}
+	return only, others
 }
 
 // FocusBefore returns the focus, from the lens, as the pull before p leaves it at

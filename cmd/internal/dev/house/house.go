@@ -75,7 +75,7 @@ var textRooms = []room{
 		"lang$", "lang/rule", "optics$", "interp/names", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/shot",
 		"interp/hand", "interp/viewer", "interp/stops", "interp/units",
 	}},
-	{"interp/cures", []string{"lang$", "interp/change", "interp/checks", "interp/shot", "interp/plan"}},
+	{"interp/cures", []string{"lang$", "lang/rule", "interp/units", "interp/change", "interp/checks", "interp/shot", "interp/plan"}},
 	{"interp", []string{
 		"lang$", "lang/lines", "lang/fountain", "interp/load", "interp/names", "interp/change", "interp/clock", "interp/film", "interp/shot",
 		"interp/checks", "interp/cures", "interp/revision", "interp/stops", "interp/wording", "interp/plan",
