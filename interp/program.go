@@ -41,6 +41,7 @@ func build(root *names.Unit, l *load.Loader, before *plan.Plan) (p *program, aga
 		Shots: []*plan.Shot{}, Defaults: append([]plan.Default{}, f.Defaults...),
 	}
 	p.buildShots()
+	p.plan.Defaults = append(p.plan.Defaults, shot.Assumed(p.plan.Shots)...)
 	p.compareScript()
 	return p, again
 }

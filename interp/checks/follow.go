@@ -89,7 +89,8 @@ func (b *Shot) restsBadly(p *shot.Pull, code, often string) Finding {
 	return b.about(p, Finding{Diagnostic: lang.Diagnostic{
 		Code: code, Severity: lang.Warning, Time: p.Rack.LandS,
 		Message: fmt.Sprintf("a follow of %s ends sharp %s; you asked for %s", p.Rack.ToText(), often, b.units.Wanted(wanted)),
-		Detail:  fmt.Sprintf("It comes to rest at %s, with a spread of %s at the hand.", b.units.Time(p.Rack.LandS), b.units.Angle(float64(p.Plan.Spread))),
+		Detail: fmt.Sprintf("It comes to rest at %s, with a spread of %s at the hand.", b.units.Time(p.Rack.LandS), b.units.Angle(float64(p.Plan.Spread))) +
+			b.unsure(p, code),
 		Figures: []lang.Figure{
 			figure("probability", float64(p.Plan.Chance)), figure("ceiling", p.Landed.Ceiling), figure("wanted", wanted),
 			figure("spread_deg", float64(p.Plan.Spread)),

@@ -159,6 +159,7 @@ func (r *reader) learnFrom(u *kit.Puller, said *lang.Takes, sec *lang.Section, f
 	fitted := f.Hand(u.Hand)
 	u.Hand.Slips = fitted.Slips
 	value, spans := "", ""
+	rimOf := func(mm float64) float64 { return min(max(mm/1000, 1e-5), 0.02) }
 	learn := func(to *float64, v, lo, hi float64, text, span string) {
 		*to = min(max(v, lo), hi)
 		if value != "" {
@@ -172,6 +173,7 @@ func (r *reader) learnFrom(u *kit.Puller, said *lang.Takes, sec *lang.Section, f
 	}
 	if !names.Has[*lang.Spread](sec) {
 		mm := f.RimSpread() * 1000 / f.Rim.Value // of a degree
+		u.Hand.RimFrom, u.Hand.RimTo = rimOf(f.Rim.Lo*mm), rimOf(f.Rim.Hi*mm)
 		learn(&u.Hand.RimSpread, fitted.RimSpread, 1e-5, 0.02,
 			units.Decimal(f.Rim.Value*mm, 2)+" mm at the rim", units.Decimal(f.Rim.Lo*mm, 2)+" to "+units.Decimal(f.Rim.Hi*mm, 2))
 	}

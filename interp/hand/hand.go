@@ -43,6 +43,10 @@ type Hand struct {
 	Grip       float64 // what one grip can turn, degrees
 	Limit      float64 // peak speed that the hand can reach, deg/s
 
+	// RimSpread may be as little as RimFrom and as much as RimTo, metres of rim; 0:
+	// it is known.
+	RimFrom, RimTo float64
+
 	// Slips is the share of its pulls that slip away and land nowhere near the
 	// mark, 0 to under 1: they are not in the spread.
 	Slips float64
@@ -54,7 +58,7 @@ type Hand struct {
 // 1981, J Bone Joint Surg 63-A) and the forearm's whole range (158: Boone &
 // Azen 1979). Rim spread and limit are common practice, no source.
 func Default() Hand {
-	return Hand{Throughput: 4.1, RimSpread: 0.0005, Grip: 120, Limit: 1000}
+	return Hand{Throughput: 4.1, RimSpread: 0.0005, RimFrom: rimFrom, RimTo: rimTo, Grip: 120, Limit: 1000}
 }
 
 // valid reports whether the hand can move at all.

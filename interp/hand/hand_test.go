@@ -146,7 +146,10 @@ func TestLandAnything(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		h := Default()
 		if rapid.Bool().Draw(t, "odd hand") {
-			h = Hand{odd.Draw(t, "throughput"), odd.Draw(t, "spread"), odd.Draw(t, "bias"), odd.Draw(t, "grip"), odd.Draw(t, "limit"), odd.Draw(t, "slips")}
+			h = Hand{
+				Throughput: odd.Draw(t, "throughput"), RimSpread: odd.Draw(t, "spread"), Bias: odd.Draw(t, "bias"),
+				Grip: odd.Draw(t, "grip"), Limit: odd.Draw(t, "limit"), Slips: odd.Draw(t, "slips"),
+			}
 		}
 		p := Pull{
 			Travel: odd.Draw(t, "travel"), Time: odd.Draw(t, "time"), Reacts: rapid.Bool().Draw(t, "reacts"),

@@ -191,6 +191,7 @@ func (k *Reader) Puller(sec *lang.Section) Puller {
 		case *lang.Grip:
 			k.set(&u.Hand.Grip, s.Angle, names.DimAngle, 10, 720, "a grip lies between 10 and 720 deg")
 		case *lang.Spread:
+			u.Hand.RimFrom, u.Hand.RimTo = 0, 0
 			k.set(&u.Hand.RimSpread, s.Rim, names.DimLength, 1e-5, 0.02, "a spread at the rim lies between 0.01 and 20 mm")
 		case *lang.Bias:
 			k.set(&u.Hand.Bias, s.Angle, names.DimAngle, -30, 30, "a bias lies between -30 and 30 deg")

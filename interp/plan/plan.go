@@ -276,7 +276,11 @@ type Pull struct {
 	Spread     Number   `json:"spread_deg,omitzero"`
 	Chance     Number   `json:"probability,omitzero"`
 	Ceiling    Number   `json:"ceiling,omitzero"`  // the chance with all the time in the world
+	Firm       bool     `json:"firm,omitempty"`    // ChanceBand does not cross what is wanted
 	AtStop     bool     `json:"at_stop,omitempty"` // turning until the ring stops lands best
+
+	ChanceBand  Interval `json:"probability_band,omitzero"` // least and most, by what is not known of the hand
+	CeilingBand Interval `json:"ceiling_band,omitzero"`
 
 	Lag          Number `json:"lag_m,omitzero"`             // of a follow, at its worst
 	LagDeg       Number `json:"lag_deg,omitzero"`           // at the hand

@@ -135,6 +135,9 @@ func (b *builder) compute(out *Built, opt Options) {
 			out.followFigures(p) // along the drawn curve, so after all else
 		}
 	}
+	if opt.Lines {
+		out.fillBands()
+	}
 	out.Rests = out.rests()
 	for _, r := range out.Rests {
 		out.Plan.Rests = append(out.Plan.Rests, r.Plan)

@@ -3,10 +3,12 @@
 //
 // build.go goes from one end to the other; builder.go takes what the shot says
 // itself, setup.go what it is taken with, resolve.go looks at a shot that cannot
-// be computed and at what no shot says, spoken.go what is said in it. pull.go ties the racks and follows
-// to one another; figures.go fills in their numbers, landing.go what they ask of
-// the hand, way.go how distances go, follow.go how far a hand is behind
-// somebody who moves, rest.go how often somebody who sways is sharp, light.go what
-// light is lost near the lens, miss.go how far somebody may be from the mark,
-// places.go where everyone stands. questions.go is what checks ask of a built shot.
+// be computed and at what no shot says, spoken.go what is said in it. pull.go ties
+// the racks and follows to one another; figures.go fills in their numbers,
+// landing.go what they ask of the hand, band.go how far their chances hang on it,
+// way.go how distances go, follow.go how far a hand is behind somebody who moves,
+// rest.go how often somebody who sways is sharp, light.go what light is lost near the
+// lens, miss.go how far somebody may be from the mark, places.go where everyone
+// stands, assumed.go what the figures take for granted. questions.go is what checks
+// ask of a built shot.
 package shot

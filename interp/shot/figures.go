@@ -53,6 +53,7 @@ func (b *Built) handFigures(p *Pull, needed bool) {
 	p.Plan.FromDeg, p.Plan.ToDeg, p.Plan.HandDeg, p.Plan.Peak, p.Plan.Needed = none, none, none, none, none
 	p.Plan.Spread, p.Plan.Chance, p.Plan.Ceiling, p.Plan.WindowHand = none, none, none, plan.NoInterval()
 	p.Plan.SharpShare, p.Plan.WorstShare, p.Plan.WorstAt, p.Plan.LagDeg = none, none, none, none
+	p.Plan.ChanceBand, p.Plan.CeilingBand = plan.NoInterval(), plan.NoInterval()
 	p.Plan.Asks.Travel = math.NaN()
 	needs, ok := b.HandPull(p)
 	if !ok || b.OutOfReach(p) { // a ring at its end is not where it should be
