@@ -159,11 +159,14 @@ func (s Style) gapInches(m float64) string {
 
 // Miss returns the two sides by which something may miss, in metres and without
 // their signs: "−2.0/+2.2 cm", minus towards the camera. Both sides have the
-// unit and the decimals of the larger one.
+// unit and the decimals of the larger one, and where that is infinite, of the other.
 func (s Style) Miss(near, far float64) string {
 	widest := max(math.Abs(near), math.Abs(far))
 	if math.IsNaN(widest) {
 		return ""
+	}
+	if math.IsInf(widest, 0) && !math.IsInf(min(math.Abs(near), math.Abs(far)), 0) {
+		widest = min(math.Abs(near), math.Abs(far))
 	}
 	size, most, unit := s.scale(widest)
 	sides := [2]float64{math.Abs(near) / size, math.Abs(far) / size}

@@ -126,6 +126,9 @@ func TestMiss(t *testing.T) {
 		{2 * in, 2.5 * in, tapes, "−2.0/+2.5 in"},
 		{100 * in, 150 * in, feet, "-8.3/+12.5 ft"},
 		{0.02, math.Inf(1), table, "−2/+∞ cm"},
+		{1.72, math.Inf(1), table, "−1.72/+∞ m"},
+		{0.002, math.Inf(1), table, "−2/+∞ mm"},
+		{math.Inf(1), math.Inf(1), table, "−∞/+∞ cm"},
 		{math.NaN(), 1, table, ""},
 	}
 	for _, test := range tests {

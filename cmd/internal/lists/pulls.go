@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"pullscore/cmd/internal/console"
+	"pullscore/interp/moments"
 	"pullscore/interp/plan"
 )
 
@@ -75,11 +76,36 @@ func (w *writer) shot(s *plan.Shot) {
 	w.Line("")
 	w.shotTitle(s)
 	w.Wrapped(console.Dim, margin, setUp(s))
+	w.start(s)
 	if len(s.Pulls) == 0 {
 		w.Line(margin + "The focus stays where it is.")
+	} else {
+		w.table(s)
+	}
+	w.rests(s)
+}
+
+// start writes how far somebody may miss the mark that the shot starts on.
+func (w *writer) start(s *plan.Shot) {
+	if text := moments.Miss(s, s.Start.Miss, style(s)); text != "" {
+		w.Hanging(console.Dim, margin, console.Clean("starts on "+s.Start.Target+": "+text))
+	}
+}
+
+// rests writes how often somebody is sharp while the focus rests on them.
+func (w *writer) rests(s *plan.Shot) {
+	if len(s.Rests) == 0 {
 		return
 	}
-	w.table(s)
+	w.Line("")
+	w.Line(margin + w.Screen.Paint(console.Dim, "rests"))
+	for i := range s.Rests {
+		colour := console.Plain
+		if s.Rests[i].Share < s.Wanted {
+			colour = console.Yellow
+		}
+		w.Hanging(colour, margin+margin, console.Clean(moments.Rest(s, &s.Rests[i], style(s))))
+	}
 }
 
 // shotTitle writes the shot's ID, and its title beside it where it fits, else
@@ -155,6 +181,11 @@ func (w *writer) table(s *plan.Shot) {
 			text = text[:at] + w.Screen.Paint(console.Yellow, text[at:])
 		}
 		w.Line(indent + text)
+		for _, more := range []string{moments.Follow(s, u, style(s)), moments.Miss(s, u.Miss, style(s))} {
+			if more != "" {
+				w.Wrapped(console.Dim, indent, more)
+			}
+		}
 	}
 }
 
@@ -199,7 +230,7 @@ func angle(n plan.Number) string {
 }
 
 func chance(s *plan.Shot, u *plan.Pull) string {
-	return figures.Chance(float64(u.Chance), float64(s.Wanted))
+	return moments.Lands(s, u, figures)
 }
 
 // focus says from whom to whom a pull goes.

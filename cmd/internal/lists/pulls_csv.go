@@ -85,6 +85,36 @@ var columns = []column{
 	pullColumn("file", func(u *plan.Pull) string { return u.File }),
 	integer("line", func(u *plan.Pull) int64 { return int64(u.Line) }),
 	integer("column", func(u *plan.Pull) int64 { return int64(u.Column) }),
+	number("probability_from", func(u *plan.Pull) plan.Number { return u.ChanceBand[0] }),
+	number("probability_to", func(u *plan.Pull) plan.Number { return u.ChanceBand[1] }),
+	number("ceiling_from", func(u *plan.Pull) plan.Number { return u.CeilingBand[0] }),
+	number("ceiling_to", func(u *plan.Pull) plan.Number { return u.CeilingBand[1] }),
+	number("sharp_share", func(u *plan.Pull) plan.Number { return u.SharpShare }),
+	number("worst_share", func(u *plan.Pull) plan.Number { return u.WorstShare }),
+	number("worst_s", func(u *plan.Pull) plan.Number { return u.WorstAt }),
+	number("lag_deg", func(u *plan.Pull) plan.Number { return u.LagDeg }),
+	number("subject_speed_m_s", func(u *plan.Pull) plan.Number { return u.SubjectSpeed }),
+	number("diffraction_mm", func(u *plan.Pull) plan.Number { return u.DiffractionMM }),
+	number("near_loss_stops", func(u *plan.Pull) plan.Number { return u.NearLoss }),
+	missed("soft_forward_m", func(m *plan.Miss) plan.Number { return m.SoftForward }),
+	missed("soft_back_m", func(m *plan.Miss) plan.Number { return m.SoftBack }),
+	missed("seen_forward_m", func(m *plan.Miss) plan.Number { return m.SeenForward }),
+	missed("seen_back_m", func(m *plan.Miss) plan.Number { return m.SeenBack }),
+	missed("left_m", func(m *plan.Miss) plan.Number { return m.Left }),
+	missed("right_m", func(m *plan.Miss) plan.Number { return m.Right }),
+	missed("ring_deg_10cm_near", func(m *plan.Miss) plan.Number { return m.RingNear }),
+	missed("ring_deg_10cm_far", func(m *plan.Miss) plan.Number { return m.RingFar }),
+}
+
+// missed makes a column of how far somebody may miss the mark, empty where a pull goes
+// to nobody.
+func missed(name string, value func(*plan.Miss) plan.Number) column {
+	return number(name, func(u *plan.Pull) plan.Number {
+		if u.Miss == nil {
+			return plan.None()
+		}
+		return value(u.Miss)
+	})
 }
 
 // cell writes a number as the JSON does: inf where it is infinite, nothing

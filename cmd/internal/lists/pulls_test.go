@@ -140,7 +140,7 @@ func TestCSVAgreesWithJSON(t *testing.T) {
 func compare(t *testing.T, head, row []string, pull map[string]any) {
 	t.Helper()
 	for i, name := range head {
-		value, ok := pull[name]
+		value, ok := inJSON(pull, name)
 		want := ""
 		switch v := value.(type) {
 		case float64:
@@ -166,6 +166,27 @@ func compare(t *testing.T, head, row []string, pull map[string]any) {
 	}
 }
 
+// inJSON returns the value of a column where the JSON of a pull has it: among its
+// fields, in its miss or as an end of a band.
+func inJSON(pull map[string]any, name string) (value any, ok bool) {
+	if value, ok = pull[name]; ok {
+		return value, ok
+	}
+	if miss, _ := pull["miss"].(map[string]any); miss != nil {
+		if value, ok = miss[name]; ok {
+			return value, ok
+		}
+	}
+	for i, end := range []string{"_from", "_to"} {
+		if figure, is := strings.CutSuffix(name, end); is {
+			if band, _ := pull[figure+"_band"].([]any); band != nil {
+				return band[i], true
+			}
+		}
+	}
+	return nil, false
+}
+
 func TestOnly(t *testing.T) {
 	p := interpret(t, ferry+"shot 4\n  with stop f/8\n  start on ILKA\n  lasts 1 s\n").Plan
 	only, ok := Only(p, "4")
@@ -179,6 +200,35 @@ func TestOnly(t *testing.T) {
 	}
 	if _, ok := Only(p, "5"); ok {
 		t.Error("a shot that is not there")
+	}
+}
+
+// Under each pull onto somebody stands how far they may miss the mark; of a follow, how
+// often it is sharp; below all, how often somebody is whom the focus rests on. One under
+// what is wanted is marked.
+func TestTextTellsMoments(t *testing.T) {
+	src := strings.Replace(ferry, "stop f/4", "stop f/1.8", 1) +
+		"  follow ILKA, on 9 s, until 13 s\n  ILKA moves to 1.2 m over 2 s on 9.5 s, even\n  lasts 15 s\n"
+	res := interpret(t, src)
+	s := res.Plan.Shots[0]
+	var out bytes.Buffer
+	if err := WriteText(console.Screen{W: &out, Width: 200}, res.Plan); err != nil {
+		t.Fatal(err)
+	}
+	in := style(s)
+	follow := s.Pulls[3]
+	for _, want := range []string{
+		"starts on ILKA: may miss −", "may miss " + in.Miss(float64(s.Pulls[0].Miss.SoftForward), float64(s.Pulls[0].Miss.SoftBack)) + " sharp, ",
+		"before it shows; 10 cm nearer is ", "at the rim",
+		"sharp " + in.Chance(float64(follow.SharpShare), 0.9) + ", at worst " + in.Chance(float64(follow.WorstShare), 0.9) + " from " + in.Time(float64(follow.WorstAt)),
+		"ILKA, 0 s to 1 s: sharp ", "all through ",
+	} {
+		if !strings.Contains(out.String(), want) {
+			t.Errorf("%q is missing in\n%s", want, &out)
+		}
+	}
+	if s.Pulls[1].Miss != nil || strings.Count(out.String(), "may miss") != 4 {
+		t.Errorf("nobody stands at infinity:\n%s", &out)
 	}
 }
 

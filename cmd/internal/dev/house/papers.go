@@ -38,7 +38,7 @@ var paperRooms = []room{
 	{"cmd/internal/files", []string{"lang$"}},
 	{"cmd/internal/completion", []string{"cmd/internal/files", kong}},
 	{"cmd/internal/findings", []string{"lang$", "lang/rule", "interp/plan", "cmd/internal/console"}},
-	{"cmd/internal/lists", []string{"lang$", "interp/plan", "interp/units", "interp/stops", "interp/takes$", "interp/takes/predicted", "interp/takes/recorded", "cmd/internal/console", "cmd/internal/findings"}},
+	{"cmd/internal/lists", []string{"lang$", "interp/plan", "interp/units", "interp/moments", "interp/stops", "interp/takes$", "interp/takes/predicted", "interp/takes/recorded", "cmd/internal/console", "cmd/internal/findings"}},
 	{"cmd/internal/diff", []string{"lang$", "lang/lines", "interp/plan", "interp/units", "cmd/internal/console", "cmd/internal/findings", "cmd/internal/lists"}},
 	{"cmd/internal/states", []string{"interp$", "cmd/internal/diff", "cmd/internal/files"}},
 	{"cmd/internal/export", []string{"optics$", "lang/timecode", "lang/edl", "lang/otio", "interp/plan", "interp/units"}},

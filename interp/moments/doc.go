@@ -1,0 +1,7 @@
+// Package moments puts the moments of a shot into words: how far somebody may miss a
+// mark, how often they are sharp while the focus rests on them or follows them, and
+// which moment of a shot is its worst. Lists, papers and the page take them from here,
+// so that all say the same.
+//
+// says.go has the words, worst.go the worst moment.
+package moments

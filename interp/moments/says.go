@@ -1,0 +1,80 @@
+// Moments in words.
+
+package moments
+
+import (
+	"fmt"
+	"math"
+
+	"pullscore/interp/plan"
+	"pullscore/interp/units"
+)
+
+// ring10 is the way for which a miss says how far the ring turns, metres.
+const ring10 = 0.1
+
+// Miss says how far somebody may miss a mark of a shot: forward and back until they
+// are soft and until that shows, how far the ring turns for ten centimetres, and
+// when they leave the picture. "" where there is nobody.
+func Miss(s *plan.Shot, m *plan.Miss, in units.Style) string {
+	if m == nil {
+		return ""
+	}
+	text := fmt.Sprintf("may miss %s sharp, %s before it shows",
+		in.Miss(float64(m.SoftForward), float64(m.SoftBack)), in.Miss(float64(m.SeenForward), float64(m.SeenBack)))
+	if ring := Ring(s, m, in); ring != "" {
+		text += "; " + ring
+	}
+	if m.Left.Known() {
+		text += fmt.Sprintf("; out of the picture after %s left, %s right", in.Gap(float64(m.Left)), in.Gap(float64(m.Right)))
+	}
+	return text
+}
+
+// Ring says how far the ring turns for somebody who stands ten centimetres nearer, or
+// where the lens does not focus there, farther; "" without a ring.
+func Ring(s *plan.Shot, m *plan.Miss, in units.Style) string {
+	deg, way := float64(m.RingNear), "nearer"
+	if !m.RingNear.Known() {
+		deg, way = float64(m.RingFar), "farther"
+	}
+	if math.IsNaN(deg) {
+		return ""
+	}
+	deg = math.Abs(deg)
+	text := fmt.Sprintf("%s %s is %s", in.Gap(ring10), way, in.Angle(deg))
+	if d := s.Optics.Diameter; d > 0 {
+		text += fmt.Sprintf(", %s at the rim", in.Millimetres(deg*math.Pi*d/360))
+	}
+	return text
+}
+
+// Rest says how often somebody is sharp while the focus rests on them.
+func Rest(s *plan.Shot, r *plan.Rest, in units.Style) string {
+	wanted := float64(s.Wanted)
+	return fmt.Sprintf("%s, %s to %s: sharp %s, all through %s", r.Subject, in.Time(float64(r.Start)), in.Time(float64(r.End)),
+		in.Chance(float64(r.Share), wanted), in.Chance(float64(r.Stays), 0))
+}
+
+// Follow says how often somebody is sharp while they are followed, in the worst half
+// second and where it ends; "" for a rack, and where nothing is known.
+func Follow(s *plan.Shot, p *plan.Pull, in units.Style) string {
+	if !p.WorstShare.Known() {
+		return ""
+	}
+	wanted := float64(s.Wanted)
+	return fmt.Sprintf("sharp %s, at worst %s from %s; at its end %s, at most %s",
+		in.Chance(float64(p.SharpShare), wanted), in.Chance(float64(p.WorstShare), wanted), worstTime(p, in),
+		in.Chance(float64(p.Chance), wanted), in.Chance(float64(p.Ceiling), wanted))
+}
+
+// worstTime says from when to when a follow is at its worst.
+func worstTime(p *plan.Pull, in units.Style) string {
+	const half = 0.5
+	return in.Time(float64(p.WorstAt)) + " to " + in.Time(float64(min(p.WorstAt+half, p.Land)))
+}
+
+// Lands writes how likely a pull lands, with between what that lies.
+func Lands(s *plan.Shot, p *plan.Pull, in units.Style) string {
+	return in.ChanceRange(float64(p.Chance), float64(p.ChanceBand[0]), float64(p.ChanceBand[1]), float64(s.Wanted))
+}
