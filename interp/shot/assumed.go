@@ -35,18 +35,14 @@ func Assumed(shots []*plan.Shot) (list []plan.Default) {
 	}
 	say(u.walks, "slip", slip, "by how much the moment varies at which the hand is where it should be; assumed")
 	say(u.rim, "rim spread", in.Disc(hand.Default().RimSpread), "how well a hand without a log sets a mark; assumed, half and twice of it make the ranges")
-	say(u.near, "light lost near", "by unit focusing", "a lens that focuses by moving glass inside may lose less; assumed")
 	return list
 }
 
 // used is what figures went by.
 type used struct {
-	sways                         []string // those who are taken to sway
-	tau, walks, reacts, rim, near bool
+	sways                   []string // those who are taken to sway
+	tau, walks, reacts, rim bool
 }
-
-// lossTold is from how many stops on light that is lost near the lens counts.
-const lossTold = 0.1
 
 // look notes what the figures of a shot went by.
 func (u *used) look(s *plan.Shot) {
@@ -55,9 +51,6 @@ func (u *used) look(s *plan.Shot) {
 		u.tau = u.tau || r.Sway > 0
 	}
 	for _, p := range s.Pulls {
-		if p.NearLoss > lossTold && s.Optics.Light.Meter > 0 {
-			u.near = true
-		}
 		if !p.Chance.Known() {
 			continue
 		}
