@@ -9,6 +9,7 @@ import (
 	"math"
 
 	"pullscore/interp/change"
+	"pullscore/interp/moments"
 	"pullscore/interp/shot"
 	"pullscore/interp/stops"
 	"pullscore/interp/units"
@@ -90,7 +91,7 @@ func (b *Shot) restsBadly(p *shot.Pull, code, often string) Finding {
 		Code: code, Severity: lang.Warning, Time: p.Rack.LandS,
 		Message: fmt.Sprintf("a follow of %s ends sharp %s; you asked for %s", p.Rack.ToText(), often, b.units.Wanted(wanted)),
 		Detail: fmt.Sprintf("It comes to rest at %s, with a spread of %s at the hand.", b.units.Time(p.Rack.LandS), b.units.Angle(float64(p.Plan.Spread))) +
-			b.unsure(p, code),
+			moments.Unsure(b.Plan, p.Plan, code == "never-sure", b.units),
 		Figures: []lang.Figure{
 			figure("probability", float64(p.Plan.Chance)), figure("ceiling", p.Landed.Ceiling), figure("wanted", wanted),
 			figure("spread_deg", float64(p.Plan.Spread)),

@@ -11,6 +11,7 @@ import (
 
 	"pullscore/interp/change"
 	"pullscore/interp/hand"
+	"pullscore/interp/moments"
 	"pullscore/interp/shot"
 	"pullscore/interp/stops"
 	"pullscore/interp/units"
@@ -157,7 +158,7 @@ func (b *Shot) landing(p *shot.Pull, code, message string) lang.Diagnostic {
 		detail += fmt.Sprintf(" However slowly you pull, it lands %s of the time there.", b.units.Chance(p.Landed.Ceiling, 0))
 	}
 	d := lang.Diagnostic{
-		Code: code, Severity: lang.Warning, Message: message, Detail: detail + b.unsure(p, code),
+		Code: code, Severity: lang.Warning, Message: message, Detail: detail + moments.Unsure(b.Plan, p.Plan, code == "never-sure", b.units),
 		Figures: []lang.Figure{
 			figure("probability", p.Landed.Chance), figure("ceiling", p.Landed.Ceiling), figure("wanted", b.Setup.View.Wanted),
 			figure("spread_deg", p.Landed.Spread), figure("hand_deg", float64(p.Plan.HandDeg)), figure("time_s", p.Rack.LandS-p.Rack.StartS),
@@ -167,26 +168,6 @@ func (b *Shot) landing(p *shot.Pull, code, message string) lang.Diagnostic {
 		d.Figures = append(d.Figures, figure("window_deg", width))
 	}
 	return d
-}
-
-// unsure says between what the chance lies that a finding tells, where that is on
-// either side of what is wanted: then what nobody has measured of the hand decides.
-func (b *Shot) unsure(p *shot.Pull, code string) string {
-	wanted, band := b.Setup.View.Wanted, p.Plan.ChanceBand
-	if code == "never-sure" {
-		band = p.Plan.CeilingBand
-	}
-	lo, hi := float64(band[0]), float64(band[1])
-	if !(lo < wanted && hi >= wanted) {
-		return ""
-	}
-	h := b.Setup.Hand
-	text := fmt.Sprintf(" Between %s and %s, as the hand sets a mark to %s or %s,", b.units.Chance(lo, 0), b.units.Chance(hi, 0),
-		b.units.Disc(h.RimTo), b.units.Disc(h.RimFrom))
-	if h.RimAssumed() {
-		return text + " which no source gives; a log of takes settles it."
-	}
-	return text + " the ends of what its log shows; more takes settle it."
 }
 
 // landStop offers the nearest smaller stop at which the rack lands as wanted.

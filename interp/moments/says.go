@@ -10,8 +10,8 @@ import (
 	"pullscore/interp/units"
 )
 
-// ring10 is the way for which a miss says how far the ring turns, metres.
-const ring10 = 0.1
+// RingStep is the way for which a miss says how far the ring turns, metres.
+const RingStep = 0.1
 
 // Miss says how far somebody may miss a mark of a shot: forward and back until they
 // are soft and until that shows, how far the ring turns for ten centimetres, and
@@ -42,7 +42,7 @@ func Ring(s *plan.Shot, m *plan.Miss, in units.Style) string {
 		return ""
 	}
 	deg = math.Abs(deg)
-	text := fmt.Sprintf("%s %s is %s", in.Gap(ring10), way, in.Angle(deg))
+	text := fmt.Sprintf("%s %s is %s", in.Gap(RingStep), way, in.Angle(deg))
 	if d := s.Optics.Diameter; d > 0 {
 		text += fmt.Sprintf(", %s at the rim", in.Millimetres(deg*math.Pi*d/360))
 	}
@@ -77,4 +77,23 @@ func worstTime(p *plan.Pull, in units.Style) string {
 // Lands writes how likely a pull lands, with between what that lies.
 func Lands(s *plan.Shot, p *plan.Pull, in units.Style) string {
 	return in.ChanceRange(float64(p.Chance), float64(p.ChanceBand[0]), float64(p.ChanceBand[1]), float64(s.Wanted))
+}
+
+// Unsure says, as a sentence with a blank before it, between what the chance of a pull
+// lies, or its ceiling, where that is on either side of what is wanted: then what
+// nobody has measured of the hand decides. "" where it does not.
+func Unsure(s *plan.Shot, p *plan.Pull, ceiling bool, in units.Style) string {
+	band := p.ChanceBand
+	if ceiling {
+		band = p.CeilingBand
+	}
+	if !(band[0] < s.Wanted && band[1] >= s.Wanted) {
+		return ""
+	}
+	text := fmt.Sprintf(" Between %s and %s, as the hand sets a mark to %s or %s,", in.Chance(float64(band[0]), 0), in.Chance(float64(band[1]), 0),
+		in.Disc(s.Hand.RimTo), in.Disc(s.Hand.RimFrom))
+	if s.Hand.RimAssumed() {
+		return text + " which no source gives; a log of takes settles it."
+	}
+	return text + " the ends of what its log shows; more takes settle it."
 }

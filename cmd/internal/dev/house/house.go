@@ -74,7 +74,7 @@ var textRooms = []room{
 	}},
 	{"interp/checks", []string{
 		"lang$", "lang/rule", "optics$", "interp/names", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/shot",
-		"interp/hand", "interp/viewer", "interp/stops", "interp/units",
+		"interp/hand", "interp/viewer", "interp/stops", "interp/moments", "interp/units",
 	}},
 	{"interp/cures", []string{"lang$", "lang/rule", "interp/units", "interp/change", "interp/checks", "interp/shot", "interp/plan"}},
 	{"interp", []string{

@@ -27,7 +27,7 @@ var paperRooms = []room{
 	{"render/ring", []string{"interp/plan", "interp/units", "render/draw$", "render/sheet", "render/marks"}},
 	{"render/stops", []string{"interp/plan", "interp/units", "interp/stops", "render/draw$", "render/sheet"}},
 	{"render/takes", []string{"interp/takes$", "interp/takes/predicted", "render/draw$", "render/sheet"}},
-	{"render/brief", []string{"interp/plan", "interp/units", "render/draw$", "render/sheet", "render/marks", "render/score", "render/floor", "render/ring"}},
+	{"render/brief", []string{"interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/marks", "render/score", "render/floor", "render/ring"}},
 	{"render/html", []string{"interp/plan", "render/draw$", "render/sheet", "render/brief", "render/svg"}},
 	{"examples/topics", []string{"lang/lines"}},
 	{"examples", nil},
