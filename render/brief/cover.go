@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"pullscore/interp/moments"
 	"pullscore/interp/plan"
 	"pullscore/interp/units"
 	"pullscore/render/marks"
@@ -120,7 +121,7 @@ func pullersOf(shots []*plan.Shot) Passage {
 // plans, each is named at its first.
 func shotTable(plans []*plan.Plan) Passage {
 	t := Passage{Heading: "Shots", Columns: []Column{
-		{"scene", true}, {"shot", false}, {"title", true}, {"lens", false}, {"stop", false}, {"lasts", false}, {"pulls", false}, {"hardest pull lands", false}, {"worst finding", true},
+		{"scene", true}, {"shot", false}, {"title", true}, {"lens", false}, {"stop", false}, {"lasts", false}, {"pulls", false}, {"worst moment", true}, {"worst finding", true},
 	}}
 	common := commonTitle(plans)
 	for _, p := range plans {
@@ -130,7 +131,7 @@ func shotTable(plans []*plan.Plan) Passage {
 		}
 		for _, s := range p.Shots {
 			t.Rows = append(t.Rows, []string{
-				scene, s.ID, s.Title, s.Lens, s.Stop, sheet.Figures.Time(float64(s.Duration)), sheet.CountOrBlank(len(s.Pulls)), leastChance(s), worstFinding(s),
+				scene, s.ID, s.Title, s.Lens, s.Stop, sheet.Figures.Time(float64(s.Duration)), sheet.CountOrBlank(len(s.Pulls)), worstMoment(s), worstFinding(s),
 			})
 			scene = ""
 		}
@@ -141,17 +142,14 @@ func shotTable(plans []*plan.Plan) Passage {
 	return t.said()
 }
 
-func leastChance(s *plan.Shot) string {
-	least, known := 1.0, false
-	for _, p := range s.Pulls {
-		if p.Chance.Known() {
-			least, known = min(least, float64(p.Chance)), true
-		}
-	}
-	if !known {
+// worstMoment names the landing, the rest or the half second of a follow at which the
+// focus is where it should be least often; empty where nothing can be judged.
+func worstMoment(s *plan.Shot) string {
+	m, ok := moments.Worst(s)
+	if !ok {
 		return ""
 	}
-	return sheet.Chance(s, plan.Number(least))
+	return m.Says(s, sheet.Style(s))
 }
 
 // severities are those of findings, the worst first.

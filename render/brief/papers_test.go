@@ -147,3 +147,29 @@ func TestSameShotSameBytes(t *testing.T) {
 		t.Error("the same shots gave other bytes")
 	}
 }
+
+// The sheet of a shot says how far somebody may miss each mark, how often somebody is
+// sharp while the focus rests and between what chances lie; the cover names the worst
+// moment of each shot, which may be a rest.
+func TestMomentsOnPapers(t *testing.T) {
+	s := plans.ThreeRacks()
+	s.WheelMM, s.Wanted = plan.None(), 0.9
+	first := s.Pulls[0]
+	first.Miss = &plan.Miss{SoftForward: 0.02, SoftBack: 0.022, SeenForward: 0.07, SeenBack: 0.08, Left: plan.None(), Right: 0.4, RingNear: -5.2, RingFar: 4.7}
+	first.ChanceBand = plan.Interval{0.64, 0.91}
+	s.Pulls[1].SharpShare, s.Pulls[1].WorstShare, s.Pulls[1].WorstAt = 0.9, 0.71, 2.4
+	s.Rests = []plan.Rest{{Subject: "ANN", Start: 1, End: 3, Share: 0.35, Stays: 0.1, Sway: 0.008, Zone: plan.Interval{-0.004, 0.005}}}
+	text := plans.TextOf(NewShot(s, sheet.Options{}).Pages)
+	for _, want := range []string{
+		"How far somebody may miss the mark", "−2.0/+2.2 cm", "−7/+8 cm", "−5.2°", "+4.7°", "40 cm", "86 % (64–91)", "71 % 2.4 s",
+		"Rests", "35 %", "10 %", "8 mm", "−4/+5 mm",
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is missing on the sheet of the shot", want)
+		}
+	}
+	shots := shotTable([]*plan.Plan{{Shots: []*plan.Shot{s}}})
+	if !slices.Contains(shots.Rows[0], "rest on ANN at 1 s: sharp 35 %") {
+		t.Errorf("the cover says %q", shots.Rows[0])
+	}
+}

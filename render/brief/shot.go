@@ -6,6 +6,7 @@ package brief
 import (
 	"fmt"
 
+	"pullscore/interp/moments"
 	"pullscore/interp/plan"
 	"pullscore/render/sheet"
 )
@@ -17,8 +18,13 @@ func shotSheet(s *plan.Shot) []Passage {
 	list := []Passage{Passage{Heading: "Pulls", Columns: pullHeads(), Rows: pullRows(s)}.said()}
 	if len(s.Pulls) == 0 {
 		list = []Passage{{Heading: "Pulls", Sentences: []string{"The focus stays where it is."}}}
-	} else if leastChance(s) != "" {
+	} else if worstMoment(s) != "" {
 		list[0].Sentences = []string{modelWords}
+	}
+	for _, part := range []Passage{markTable(s), restTable(s)} {
+		if len(part.Rows) > 0 {
+			list = append(list, part)
+		}
 	}
 	if len(s.Flags) > 0 {
 		list = append(list, findingTable(s))
@@ -30,7 +36,7 @@ func pullHeads() []Column {
 	return []Column{
 		{"no.", false}, {"focus", true}, {"cue", true}, {"because", true}, {"starts", false}, {"lands", false},
 		{"from", false}, {"or", false}, {"to", false}, {"or", false},
-		{"ring from", false}, {"ring to", false}, {"travel", false}, {"window", false}, {"chance", false},
+		{"ring from", false}, {"ring to", false}, {"travel", false}, {"window", false}, {"chance", false}, {"sharp", false}, {"at worst", false},
 	}
 }
 
@@ -51,16 +57,73 @@ func pullRows(s *plan.Shot) [][]string {
 	for _, p := range s.Pulls {
 		from, fromOther := both(p.FromM)
 		to, toOther := both(p.ToM)
-		odds := ""
-		if p.Chance.Known() {
-			odds = sheet.Chance(s, p.Chance)
+		worst := ""
+		if p.WorstShare.Known() {
+			worst = sheet.Chance(s, p.WorstShare) + " " + sheet.When(s, float64(p.WorstAt))
 		}
 		rows = append(rows, []string{
 			fmt.Sprint(p.Number), sheet.PullName(s, p), p.Anchor, p.Because, sheet.When(s, float64(p.Start)), sheet.When(s, float64(p.Land)),
-			from, fromOther, to, toOther, deg(p.FromDeg), deg(p.ToDeg), deg(p.HandDeg), sheet.WindowWidth(p), odds,
+			from, fromOther, to, toOther, deg(p.FromDeg), deg(p.ToDeg), deg(p.HandDeg), sheet.WindowWidth(p),
+			moments.Lands(s, p, sheet.Style(s)), sheet.Chance(s, p.SharpShare), worst,
 		})
 	}
 	return rows
+}
+
+// markTable lists how far somebody may miss each mark, of the start and of every pull
+// onto somebody, and how far the ring turns for ten centimetres.
+func markTable(s *plan.Shot) Passage {
+	in := sheet.Style(s)
+	step := in.Gap(moments.RingStep)
+	t := Passage{Heading: "How far somebody may miss the mark", Columns: []Column{
+		{"no.", false}, {"on", true}, {"still sharp", false}, {"before it shows", false}, {step + " nearer", false}, {step + " farther", false},
+		{"leaves the picture, left", false}, {"right", false},
+	}}
+	add := func(number, on string, m *plan.Miss) {
+		if m == nil {
+			return
+		}
+		t.Rows = append(t.Rows, []string{
+			number, on, in.Miss(float64(m.SoftForward), float64(m.SoftBack)), in.Miss(float64(m.SeenForward), float64(m.SeenBack)),
+			turn(m.RingNear), turn(m.RingFar), in.Gap(float64(m.Left)), in.Gap(float64(m.Right)),
+		})
+	}
+	add("start", sheet.TargetName(s, s.Start.To, s.Start.Target), s.Start.Miss)
+	for _, p := range s.Pulls {
+		add(fmt.Sprint(p.Number), sheet.TargetName(s, p.To, p.Target), p.Miss)
+	}
+	return t.said()
+}
+
+// turn writes by how far the ring turns, and which way; nothing for what no ring is
+// turned by.
+func turn(n plan.Number) string {
+	if !n.Known() {
+		return ""
+	}
+	text := sheet.Figures.Angle(float64(n))
+	if n > 0 {
+		return "+" + text
+	}
+	return text
+}
+
+// restTable lists how often somebody is sharp while the focus rests on them.
+func restTable(s *plan.Shot) Passage {
+	t := Passage{Heading: "Rests", Columns: []Column{
+		{"on", true}, {"from", false}, {"to", false}, {"sharp", false}, {"all through", false}, {"sways", false}, {"zone", false},
+	}}
+	in := sheet.Style(s)
+	for _, r := range s.Rests {
+		sways, zone := "", ""
+		if r.Sway > 0 {
+			sways, zone = in.Gap(float64(r.Sway)), in.Miss(float64(r.Zone[0]), float64(r.Zone[1]))
+		}
+		t.Rows = append(t.Rows, []string{
+			r.Subject, sheet.When(s, float64(r.Start)), sheet.When(s, float64(r.End)), sheet.Chance(s, r.Share), sheet.Figures.Chance(float64(r.Stays), 0), sways, zone,
+		})
+	}
+	return t.said()
 }
 
 // findingTable lists the findings of a shot: the number of the flag on the

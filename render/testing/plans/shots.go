@@ -95,7 +95,8 @@ func (m Maker) pull(kind, to string, start, land float64) *plan.Pull {
 		FromLens: m.FocusAt(start), From: m.Optics.Start.Name,
 		FromDeg: plan.None(), ToDeg: plan.None(), HandDeg: plan.None(), WindowHand: plan.NoInterval(), Peak: plan.None(),
 		Needed: plan.None(), Spread: plan.None(), Chance: plan.None(), Ceiling: plan.None(), Lag: plan.None(),
-		LeftBlur: plan.None(), ReachedBlur: plan.None(), Breathing: plan.None()}
+		LeftBlur: plan.None(), ReachedBlur: plan.None(), Breathing: plan.None(),
+		SharpShare: plan.None(), WorstShare: plan.None(), WorstAt: plan.None(), LagDeg: plan.None(), ChanceBand: plan.NoInterval(), CeilingBand: plan.NoInterval()}
 	if n := len(m.Pulls); n > 0 {
 		p.From = m.Pulls[n-1].To
 	}
