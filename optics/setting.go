@@ -1,25 +1,25 @@
-// Depth of field: the blur disc of a plane, and what stays within a criterion.
+// Depth of field: the blur disc of a plane, and the zone within a criterion.
 
 package optics
 
 import "math"
 
-// A Setting is a lens at a stop, judged by a criterion of sharpness. Focal,
-// Number and Criterion must be above 0 and finite.
+// A Setting is a lens at a stop, with a criterion of sharpness. Focal, Number and
+// Criterion must be above 0 and finite.
 type Setting struct {
 	Focal     float64 // focal length, metres
-	Number    float64 // f-number; carries depth, where a T-number carries light
+	Number    float64 // f-number, which decides the depth; a T-number decides the light
 	Criterion float64 // largest disc on the sensor that looks sharp, metres
 	Pupil     float64 // exit over entrance pupil diameter; 0 means 1, a symmetric lens
 }
 
-// Hyperfocal returns H = f^2/(N c) + f, the nearest focus in metres that keeps
+// Hyperfocal returns H = f^2/(N c) + f: the nearest focus in metres that still keeps
 // infinity sharp. It does not depend on the pupil ratio.
 func (s Setting) Hyperfocal() float64 { return s.reach() + s.Focal }
 
-// Near returns the nearest distance in metres that is sharp with the focus at
-// x, x(H-f)/(H+x-2f) for a symmetric lens. x may be +Inf. At x <= f no real
-// image forms, so nothing round x is sharp and x itself comes back.
+// Near returns the nearest distance in metres that is sharp with the focus at x:
+// x(H-f)/(H+x-2f) for a symmetric lens. x may be +Inf. For x <= f no real image
+// forms and nothing is sharp; it then returns x itself.
 func (s Setting) Near(x float64) float64 {
 	z := s.pupilOffset()
 	switch {
@@ -32,9 +32,9 @@ func (s Setting) Near(x float64) float64 {
 	return (x - z*g) / (1 + g)
 }
 
-// Far returns the farthest distance in metres that is sharp with the focus at
-// x, x(H-f)/(H-x) for a symmetric lens, and +Inf from the hyperfocal distance
-// on. At x <= f it returns x, as Near does.
+// Far returns the farthest distance in metres that is sharp with the focus at x:
+// x(H-f)/(H-x) for a symmetric lens. It returns +Inf if x is the hyperfocal distance
+// or more. For x <= f it returns x, as Near does.
 func (s Setting) Far(x float64) float64 {
 	switch {
 	case x <= s.Focal:
@@ -49,11 +49,11 @@ func (s Setting) Far(x float64) float64 {
 	return (x + s.pupilOffset()*g) / (1 - g)
 }
 
-// Window returns the nearest and farthest focus in metres that keep a plane at
-// d sharp: the d of which Far(lo) = d and Near(hi) = d. d may be +Inf, whose
-// window begins at the hyperfocal distance; hi is +Inf where the lens at
-// infinity still holds the plane. A plane at d <= f cannot be focused, and its
-// window is the empty (d, d).
+// Window returns the nearest and the farthest focus in metres that keep a plane at
+// d sharp: Far(lo) = d and Near(hi) = d. d may be +Inf; its window begins at the
+// hyperfocal distance. hi is +Inf if the plane is still sharp with the lens at
+// infinity. The lens cannot focus on a plane at d <= f; its window is the empty
+// (d, d).
 func (s Setting) Window(d float64) (lo, hi float64) {
 	switch {
 	case d <= s.Focal:
@@ -69,11 +69,11 @@ func (s Setting) Window(d float64) (lo, hi float64) {
 	return lo, (d - s.Focal*h) / (1 - h)
 }
 
-// Blur returns the diameter in metres of the disc on the sensor that a point at
-// d makes with the focus at x, (f^2/N)|d-x| / ((d+z)(x-f)), where d+z is the
-// distance from the entrance pupil. Each of d and x may be +Inf. It is +Inf at
-// x <= f, where no real image forms, and for a point in the entrance pupil or
-// behind it.
+// Blur returns the diameter in metres of the disc that a point at d makes on the
+// sensor with the focus at x: (f^2/N)|d-x| / ((d+z)(x-f)). Here d+z is the distance
+// from the entrance pupil. Both d and x are in metres and may be +Inf. It returns
+// +Inf for x <= f, where no real image forms, and for a point in the entrance pupil
+// or behind it. It does not include diffraction.
 func (s Setting) Blur(d, x float64) float64 {
 	fromPupil := d + s.pupilOffset()
 	if x <= s.Focal || fromPupil <= 0 {
@@ -91,8 +91,8 @@ func (s Setting) Blur(d, x float64) float64 {
 	return square / fromPupil * math.Abs(d-x) / (x - s.Focal)
 }
 
-// Effective returns the f-number that the light at the sensor has with the
-// focus at x in metres: N (1 + m/p) at magnification m. It is +Inf at x <= f.
+// Effective returns the effective f-number at the sensor with the focus at x in
+// metres: N (1 + m/p) at magnification m. It returns +Inf for x <= f.
 func (s Setting) Effective(x float64) float64 {
 	return s.Number * (1 + Magnification(s.Focal, x)/s.pupil())
 }

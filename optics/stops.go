@@ -1,4 +1,4 @@
-// The scale of f-numbers: what is engraved and what it stands for.
+// The scale of f-numbers: the rounded marks and their exact values.
 
 package optics
 
@@ -8,7 +8,7 @@ import (
 	"strconv"
 )
 
-// A Stop is a mark of the third-stop scale with the f-number it stands for.
+// A Stop is a mark of the third-stop scale with its exact f-number.
 type Stop struct {
 	Mark  float64 // as engraved, rounded: 1.4, 5.6, 11
 	Exact float64 // sqrt(2) to the whole number of thirds: 1.41421, 5.65685, 11.3137
@@ -24,8 +24,8 @@ var thirdMarks = [...]float64{
 // firstThird is the number of thirds of a stop from f/1 to the first mark.
 const firstThird = -3
 
-// ThirdStops returns the third-stop scale from 0.7 to 128, widest first. The
-// slice is the caller's own.
+// ThirdStops returns the third-stop scale from 0.7 to 128, the widest stop first.
+// The caller owns the slice.
 func ThirdStops() []Stop {
 	stops := make([]Stop, len(thirdMarks))
 	for i, mark := range thirdMarks {
@@ -34,9 +34,8 @@ func ThirdStops() []Stop {
 	return stops
 }
 
-// ExactStop returns the f-number that an engraved mark stands for: 1.4 gives
-// the square root of 2. A value that is no mark of the third-stop scale comes
-// back as it is.
+// ExactStop returns the exact f-number of a mark: 1.4 gives the square root of 2.
+// It returns a value unchanged if it is not a mark of the third-stop scale.
 func ExactStop(mark float64) float64 {
 	if i := slices.Index(thirdMarks[:], mark); i >= 0 {
 		return thirdStop(i)
@@ -44,8 +43,8 @@ func ExactStop(mark float64) float64 {
 	return mark
 }
 
-// Mark returns the engraved name of the third stop nearest to n, such as "2.8".
-// Beyond the scale it returns n in three digits.
+// Mark returns the mark of the third stop nearest to f-number n, such as "2.8".
+// Outside the scale it returns n with three digits.
 func Mark(n float64) string {
 	i := int(math.Round(6*math.Log2(n))) - firstThird
 	if i < 0 || i >= len(thirdMarks) {
