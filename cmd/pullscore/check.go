@@ -1,9 +1,10 @@
-// pullscore check: what is wrong with plans, and what will fail on the day.
+// pullscore check: what is wrong with plans, and what is likely to fail.
 
 package main
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"slices"
 
@@ -12,6 +13,7 @@ import (
 	"pullscore/cmd/internal/findings"
 	"pullscore/cmd/internal/lists"
 	"pullscore/interp"
+	"pullscore/interp/plan"
 	"pullscore/lang"
 )
 
@@ -26,7 +28,8 @@ func (checkCmd) Help() string {
 	return `Reads every plan to its end and prints all that it finds: errors (it cannot
 be done, or makes no sense), warnings (likely to fail on the day), notes
 (advice). Each shows the line with the fault underlined and, where one was
-found, a cure that was tried and holds.
+found, a cure that was tried and holds. Where there are none, it says what
+was not judged: no findings is no promise.
 
   pullscore check scene-12.pull
   pullscore check --strict .            every plan in this folder
@@ -75,11 +78,13 @@ type checker struct {
 	chance bool // a finding tells a chance of landing
 	diags  []lang.Diagnostic
 	causes []findings.Cause
+	shots  []*plan.Shot
 }
 
 // file takes the findings of one plan.
 func (k *checker) file(_ files.File, res *interp.Result) error {
 	k.count.Files++
+	k.shots = append(k.shots, res.Plan.Shots...)
 	var fresh []lang.Diagnostic
 	for _, d := range res.Findings {
 		key := said{d.Range, d.Code, d.Message}
@@ -170,5 +175,10 @@ func (k *checker) end() error {
 		fmt.Fprintln(k.out)
 	}
 	_, err := fmt.Fprintln(k.out, k.count)
+	if silent := plan.NotJudged(k.shots...); silent != "" && k.count.None() {
+		lines := console.Lines{Screen: k.screen}
+		lines.Wrapped(console.Plain, "", silent)
+		return errors.Join(err, lines.Flush())
+	}
 	return err
 }

@@ -1,5 +1,5 @@
-// Pullscore reads focus plans, says what in them will fail on the day, and
-// draws them.
+// Pullscore reads focus plans, says what in them is likely to fail on the
+// day, and draws them.
 //
 // Each command has a file of its own. What they promise to scripts: names of
 // flags and fields stay; the exit code is 0 where all is well, 1 where a plan

@@ -17,7 +17,7 @@ import (
 // about stands on top of the help.
 const about = `Focus plans in plain text: who speaks, who stands where, when the focus moves
 to whom. Pullscore works out every distance, ring angle and time, says what
-will fail on the day and what would cure it, and draws the score.
+is likely to fail on the day and what would cure it, and draws the score.
 
   pullscore help words              the words of the language, by task
   pullscore check scene-12.pull     what is wrong with a plan

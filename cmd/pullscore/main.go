@@ -24,7 +24,7 @@ const (
 
 // commands is the command line. A command marked all speaks about the others.
 type commands struct {
-	Check      checkCmd      `cmd:"" help:"Read plans and say what will fail on the day."`
+	Check      checkCmd      `cmd:"" help:"Read plans and say what is likely to fail on the day."`
 	List       listCmd       `cmd:"" help:"Print the pull list: every number of every move of the focus."`
 	Draw       drawCmd       `cmd:"" help:"Draw shots."`
 	Brief      briefCmd      `cmd:"" help:"Put the crew papers of scenes into one file to print."`

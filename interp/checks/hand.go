@@ -155,7 +155,7 @@ func (b *Shot) landing(p *shot.Pull, code, message string) lang.Diagnostic {
 		detail += fmt.Sprintf(" %s moves at %s as it lands.", p.Rack.ToText(), b.units.Walk(float64(v)))
 	}
 	if code == "hard-to-land" && b.units.Chance(p.Landed.Ceiling, 0) != b.units.Chance(p.Landed.Chance, 0) {
-		detail += fmt.Sprintf(" However slowly you pull, it lands %s of the time there.", b.units.Chance(p.Landed.Ceiling, 0))
+		detail += fmt.Sprintf(" However slowly you pull, it lands %s of the time.", b.units.Chance(p.Landed.Ceiling, 0))
 	}
 	d := lang.Diagnostic{
 		Code: code, Severity: lang.Warning, Message: message, Detail: detail + moments.Unsure(b.Plan, p.Plan, code == "never-sure", b.units),

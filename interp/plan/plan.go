@@ -80,16 +80,18 @@ type Shot struct {
 	Line int    `json:"line"`
 
 	// What the figures above are computed from, and the drawings draw with.
-	Optics   Optics        `json:"-"`
-	Log      string        `json:"-"` // the path of the puller's log of takes; empty: none is named
-	Flags    []Flag        `json:"-"` // the findings, for the drawings
-	Causes   []Cause       `json:"-"` // findings that have one cause, by their flags
-	Hand     hand.Hand     `json:"-"` // whose chances these are
-	Rate     timecode.Rate `json:"-"`
-	Begins   int64         `json:"-"` // BeginsAt as frames
-	Imperial bool          `json:"-"` // display feet and inches first
-	PlanName string        `json:"-"` // the plan's title
-	Beat     float64       `json:"-"` // the plan's `let beat`, seconds; 0: it has none that is a time
+	Optics        Optics        `json:"-"`
+	Log           string        `json:"-"` // the path of the puller's log of takes; empty: none is named
+	Flags         []Flag        `json:"-"` // the findings, for the drawings
+	Causes        []Cause       `json:"-"` // findings that have one cause, by their flags
+	Hand          hand.Hand     `json:"-"` // whose chances these are
+	Rate          timecode.Rate `json:"-"`
+	Begins        int64         `json:"-"` // BeginsAt as frames
+	Imperial      bool          `json:"-"` // display feet and inches first
+	PlanName      string        `json:"-"` // the plan's title
+	ScreenAssumed bool          `json:"-"` // nothing says what the film is watched on
+
+	Beat float64 `json:"-"` // the plan's `let beat`, seconds; 0: it has none that is a time
 }
 
 // Optics is a shot's camera and lens in numbers, over the time of the shot.

@@ -359,6 +359,7 @@ func (b *builder) fill(s *Setup) {
 	}
 	sh.Wanted, sh.Quickest = plan.Number(s.View.Wanted), plan.Number(s.View.Quickest)
 	if math.IsNaN(s.View.Criterion) {
+		sh.ScreenAssumed = !s.View.Watched
 		sh.Screen = &plan.Screen{Width: plan.Number(s.View.Width), Viewer: plan.Number(s.View.Viewer)}
 	}
 	sh.Hand, sh.Log = s.Hand, s.log

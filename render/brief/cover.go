@@ -30,7 +30,11 @@ func Cover(plans []*plan.Plan) []Passage {
 			cover = append(cover, part)
 		}
 	}
-	return append(cover, shotTable(plans), Passage{Sentences: []string{modelWords}})
+	words := []string{modelWords}
+	if silent := plan.NotJudged(shots...); silent != "" {
+		words = append(words, "What has no finding may still go wrong; "+silent+".")
+	}
+	return append(cover, shotTable(plans), Passage{Sentences: words})
 }
 
 // kitTable returns a table with a row for everything of one kind that the

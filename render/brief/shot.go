@@ -28,6 +28,8 @@ func shotSheet(s *plan.Shot) []Passage {
 	}
 	if len(s.Flags) > 0 {
 		list = append(list, findingTable(s))
+	} else if silent := plan.NotJudged(s); silent != "" {
+		list = append(list, Passage{Heading: "Findings", Sentences: []string{"No findings; " + silent + "."}})
 	}
 	return append(list, Passage{Heading: "Cautions", Sentences: sheet.Cautions(s)}, takesLog())
 }

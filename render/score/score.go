@@ -184,7 +184,11 @@ func (sc *score) describe() string {
 		sheet.ShotName(s), sheet.Figures.Time(float64(s.Duration)), units.Count(len(s.Lines), "spoken line"),
 		units.Count(len(s.Cues), "cue"), units.Count(len(s.Subjects), "subject"), units.Count(len(s.Pulls), "move"))
 	if len(s.Flags) == 0 {
-		return text + ", with no findings."
+		text += ", with no findings"
+		if silent := plan.NotJudged(s); silent != "" {
+			text += "; " + silent
+		}
+		return text + "."
 	}
 	worst := slices.MaxFunc(s.Flags, func(a, b plan.Flag) int {
 		return rank(a.Severity) - rank(b.Severity)

@@ -113,6 +113,9 @@ func (c Count) String() string {
 	return c.Findings() + " in " + Plural(c.Files, "plan file")
 }
 
+// None tells whether nothing has been counted.
+func (c Count) None() bool { return c.Errors+c.Warnings+c.Notes == 0 }
+
 // Findings counts them without the files.
 func (c Count) Findings() string {
 	var parts []string

@@ -50,6 +50,7 @@ type toldPlan struct {
 	Findings []toldFinding `json:"findings"`
 	Causes   []toldCause   `json:"causes,omitempty"` // what several findings of a drawing have in common
 	Old      []toldFinding `json:"old,omitempty"`
+	Silent   string        `json:"not_judged,omitempty"` // what no findings says nothing of
 }
 
 type toldShot struct {
@@ -60,7 +61,8 @@ type toldShot struct {
 	FPS      float64     `json:"fps"`   // frames a second
 	Pages    []string    `json:"pages"` // their tags: another where a page is another
 	Pulls    []toldPull  `json:"pulls"`
-	Stage    *toldFrame  `json:"stage,omitempty"` // where there is one to come
+	Silent   string      `json:"not_judged,omitempty"` // what no findings says nothing of
+	Stage    *toldFrame  `json:"stage,omitempty"`      // where there is one to come
 }
 
 // A toldFrame is how much room the stage of a shot takes.
@@ -138,6 +140,7 @@ func tellPlan(p *rebuild.Plan) toldPlan {
 	for _, s := range drawn.Shots {
 		t.Shots = append(t.Shots, tellShot(s, p.Sheets[s.ID]))
 	}
+	t.Silent = draw.Clean(plan.NotJudged(drawn.Shots...))
 	if !t.Stale {
 		t.Findings = tellFindings(p, p.Findings, drawn)
 		groups, _ := findings.Grouped(drawn, p.Findings)
@@ -158,6 +161,7 @@ func tellPlan(p *rebuild.Plan) toldPlan {
 
 func tellShot(s *plan.Shot, sheets []*rebuild.Sheet) toldShot {
 	t := toldShot{ID: s.ID, Label: draw.Clean(s.ID), Title: draw.Clean(s.Title), Duration: s.Duration, FPS: fps(s), Pages: []string{}, Pulls: []toldPull{}}
+	t.Silent = draw.Clean(plan.NotJudged(s))
 	for _, sheet := range sheets {
 		t.Pages = append(t.Pages, sheet.Tag)
 	}

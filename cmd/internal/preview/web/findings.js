@@ -27,7 +27,7 @@ export class Findings {
         blocks.push(this.block("On this older drawing", inOrder(ofShot(plan.old ?? [], id)), "older"));
       } else {
         const causes = (plan.causes ?? []).filter((c) => c.shot === id);
-        blocks.push(this.block("Findings", [...here, ...rest], "", causes));
+        blocks.push(this.block("Findings", [...here, ...rest], "", causes, plan.shots.find((s) => s.id === id)?.not_judged));
       }
     }
     this.root.replaceChildren(...blocks.filter(Boolean));
@@ -35,12 +35,12 @@ export class Findings {
   }
 
   // causes are what several of the findings have in common; they stand above them.
-  block(title, findings, cls, causes = []) {
+  block(title, findings, cls, causes = [], silent = "") {
     if (!findings.length && cls) return null;
     const block = make("section", `block ${cls}`);
     block.append(make("h2", "", title));
     if (!findings.length) {
-      block.append(make("p", "empty", "No findings."));
+      block.append(make("p", "empty", silent ? `No findings; ${silent}.` : "No findings."));
       return block;
     }
     block.append(make("p", "how-many", count(findings.length, "finding")));

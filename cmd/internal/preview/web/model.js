@@ -115,5 +115,6 @@ export function nextPull(pulls, t, step) {
 export function tidings(plan) {
   const found = tally(plan.findings) || "no findings";
   if (plan.stale) return `${plan.title || plan.name} has ${found}; the drawing is the last one without errors`;
-  return `${plan.title || plan.name} is drawn anew, ${found}`;
+  const silent = !plan.findings.length && plan.not_judged ? `; ${plan.not_judged}` : "";
+  return `${plan.title || plan.name} is drawn anew, ${found}${silent}`;
 }
