@@ -62,16 +62,10 @@ func (b *Built) judge(r *Rest, keys keysOf) bool {
 	share, stays := 2.0, 2.0
 	for _, u := range r.Goal.Members() {
 		sway := math.Hypot(swayOfSubject(u), b.supportSway())
-		zone := [2]float64{math.Inf(-1), math.Inf(1)}
-		for _, t := range b.turns(u, r.From, r.To, keys) {
-			x, d := b.RestingAt(r.Goal, r.From, t), b.Plan.LensDistanceAt(u.Subject, t)
-			set := b.Plan.Judged(x, t)
-			zone[0], zone[1] = max(zone[0], set.Near(x)-d), min(zone[1], set.Far(x)-d)
-		}
+		zone, f := b.zoneOf(r, u, b.turns(u, r.From, r.To, keys), sway)
 		if math.IsNaN(zone[0]) || math.IsNaN(zone[1]) {
 			return false
 		}
-		f := hand.Within(zone[0], zone[1], sway, 0)
 		stays = min(stays, hand.Stays(zone[0], zone[1], sway, r.To-r.From))
 		if f < share {
 			share, r.Who, r.Sway = f, u, sway
@@ -83,6 +77,45 @@ func (b *Built) judge(r *Rest, keys keysOf) bool {
 	}
 	r.Plan.Stays = plan.Number(stays)
 	return true
+}
+
+// restSteps is at how many moments a second a rest is looked at while something
+// moves, and restMost at how many between two turns at most.
+const restSteps, restMost = 24, 2000
+
+// zoneOf returns the narrowest zone in which somebody is sharp during a rest, metres
+// from where they stand, and in what share of the time they are in theirs: of one
+// who moves within the rest the mean over the time.
+func (b *Built) zoneOf(r *Rest, u *stage.Subject, turns []float64, sway float64) (zone [2]float64, share float64) {
+	zone = [2]float64{math.Inf(-1), math.Inf(1)}
+	at := func(t float64) float64 {
+		x, d := b.RestingAt(r.Goal, r.From, t), b.Plan.LensDistanceAt(u.Subject, t)
+		set := b.Plan.Judged(x, t)
+		near, far := set.Near(x)-d, set.Far(x)-d
+		zone[0], zone[1] = max(zone[0], near), min(zone[1], far)
+		return hand.Within(near, far, sway, 0)
+	}
+	before := at(turns[0])
+	for i, end := range turns[1:] {
+		from, steps := turns[i], 1
+		if b.changes(u, from, end) {
+			steps = int(min(math.Ceil((end-from)*restSteps), restMost))
+		}
+		for k := 1; k <= steps; k++ {
+			now := at(from + (end-from)*float64(k)/float64(steps))
+			share += (before + now) / 2 * (end - from) / float64(steps)
+			before = now
+		}
+	}
+	return zone, min(share/(r.To-r.From), 1)
+}
+
+// changes tells whether the distance of somebody or the lens changes between two
+// turns.
+func (b *Built) changes(u *stage.Subject, from, to float64) bool {
+	mid := (from + to) / 2
+	d, f := b.Plan.DistanceAt(u.Subject, from), b.Plan.Focal(from)
+	return d != b.Plan.DistanceAt(u.Subject, to) || d != b.Plan.DistanceAt(u.Subject, mid) || f != b.Plan.Focal(to) || f != b.Plan.Focal(mid)
 }
 
 // keysOf holds when a subject, the camera or the zoom starts or stops, for those
