@@ -1,27 +1,28 @@
-// Bands: how far a chance hangs on what nobody has measured of the hand.
+// Bands: how much a chance depends on a value that nobody has measured.
 //
-// Of a hand without a log, how well it sets a mark at leisure is common practice and
-// has no source. Half and twice of it are as likely to be true, and the chance at
-// those is the honest way to say how sure a figure is. Of a hand that is fitted to
-// takes, the ends of the fit's 90 % range stand in their place.
+// For a hand without a log, the spread of setting a mark is common practice and has
+// no source. Half and twice of it are as likely to be true. The chances at those two
+// values show honestly how sure a figure is. For a hand fitted to takes, we use the
+// ends of the 90 % range of the fit instead.
 
 package hand
 
 import "math"
 
-// The least and the most that RimSpread may be of a hand of which nothing is known,
-// metres: half and twice of what is assumed. Our own choice.
+// rimFrom and rimTo are the lowest and the highest RimSpread of an unknown hand, in
+// metres: half and twice the assumed value. Our own choice.
 const (
 	rimFrom = 0.00025
 	rimTo   = 0.001
 )
 
-// RimAssumed tells whether nothing but common practice says how well the hand sets a
-// mark.
+// RimAssumed reports whether the spread of setting a mark is assumed from common
+// practice, and not known for this hand.
 func (h Hand) RimAssumed() bool { return h.RimFrom == rimFrom && h.RimTo == rimTo }
 
-// Range returns the least and the most of a figure of the hand over all that its
-// RimSpread may be. Both are the figure itself where that is known.
+// Range returns the lowest and the highest value of a figure of the hand, over all
+// values that its RimSpread may have. If RimSpread is known, both are the figure
+// itself.
 func (h Hand) Range(figure func(Hand) float64) (least, most float64) {
 	least = figure(h)
 	most = least
@@ -36,9 +37,8 @@ func (h Hand) Range(figure func(Hand) float64) (least, most float64) {
 	return least, most
 }
 
-// SharpWith returns the probability that the subject of a follow is sharp at one of
-// its moments, with the rim spread of other in place of that of h, which made the
-// moment.
+// SharpWith returns the probability, 0 to 1, that the subject of a follow is sharp at
+// a moment. It replaces the rim spread of h, which made the moment, by that of other.
 func (h Hand) SharpWith(c Course, m Moment, other Hand) float64 {
 	own, rim := RimDegrees(h.RimSpread, c.Rim), RimDegrees(other.RimSpread, c.Rim)
 	spread := math.Hypot(math.Sqrt(max(0, m.Spread*m.Spread-own*own)), rim)

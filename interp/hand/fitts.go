@@ -4,23 +4,23 @@ package hand
 
 import "math"
 
-// EffectiveWidth is the width of a target over the standard deviation of the
-// hits on it, where 3.88 % miss: sqrt(2 pi e), rounded as ISO 9241-411 and
-// MacKenzie 1992, Human-Computer Interaction 7, print it.
+// EffectiveWidth is the width of a target divided by the standard deviation of the
+// hits on it, if 3.88 % miss: sqrt(2 pi e). It is rounded as in ISO 9241-411 and in
+// MacKenzie 1992, Human-Computer Interaction 7.
 const EffectiveWidth = 4.133
 
-// Difficulty returns the index of difficulty of a movement, in bits: Shannon's
-// form log2(A/W + 1) of ISO 9241-411. Travel and width share a unit.
+// Difficulty returns the index of difficulty of a movement, in bits: log2(A/W + 1),
+// Shannon's form in ISO 9241-411. Travel A and width W must have the same unit.
 func Difficulty(travel, width float64) float64 {
 	return math.Log1p(travel/width) / math.Ln2
 }
 
-// MotorSpread returns the standard deviation of where a movement of that travel
-// ends when it takes that many seconds at that throughput in bit/s: ISO
-// 9241-411 read backwards. What a hand can tell apart in the time is
-// throughput x seconds bits; the width of which that is the Difficulty, over
-// EffectiveWidth, is the spread. It has the unit of travel, falls as the time
-// grows, and is +Inf in no time. No travel has no spread.
+// MotorSpread returns the standard deviation of the end of a movement, in the unit
+// of travel. The movement takes the given seconds, at a throughput in bit/s. It
+// solves ISO 9241-411 for the width: throughput x seconds is a Difficulty in bits,
+// and the width of that difficulty divided by EffectiveWidth is the spread. The
+// spread falls as the time grows. It is +Inf for a time of 0, and 0 for a travel of
+// 0.
 func MotorSpread(travel, seconds, throughput float64) float64 {
 	if travel == 0 {
 		return 0

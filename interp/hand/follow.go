@@ -1,75 +1,78 @@
-// Following somebody: how far the hand is behind, and how often it is sharp.
+// Following a person: how far the hand lags, and how often the person is sharp.
 //
-// A rehearsed walk is foreseen. The hand goes on at the speed that it saw, and is
-// wrong by what has changed since: a reaction to sight ago. That is its lag. Where
-// the speed of the ring is even there is none, whatever the speed; the ring's own
-// curve near the lens counts as a change, for it is the ring that is turned and
-// not the distance. Models that show a hand only its error, as those of tracking
-// do, describe targets that nobody foresees, and are not used here: predictable
-// ones are followed without the delay (Parker, Weightman, Tyson, Abbott &
-// Mansell, read as an abstract).
+// The puller foresees a rehearsed walk. The hand keeps turning at the speed that the
+// puller saw one reaction time ago. Its error is the change since then: the lag. If
+// the ring turns at an even speed, there is no lag, however fast it turns. Near the
+// lens the ring turns faster for each metre, and this counts as a change too, since
+// the hand turns the ring and not the distance. Models of tracking show a hand only
+// its error. They describe targets that nobody can foresee, so we do not use them:
+// people follow predictable targets without the delay (Parker, Weightman, Tyson,
+// Abbott & Mansell, read as an abstract).
 //
-// Besides the lag it spreads, by three things that add up as squares:
+// Besides the lag there is a spread. It has three parts, which add up as squares:
 //
-//   - setting a place on the rim at all;
-//   - the greater of two over the last reaction, for what was seen last cannot be
-//     mended yet: a slip in time, at the speed of the ring; and seeing how far
-//     somebody is, who is away from any mark;
-//   - sway, of which the hand sees to what lasts longer than a reaction.
+//   - the spread of setting any mark on the rim;
+//   - timing and seeing. A slip in time counts at the speed of the ring. Away from a
+//     mark, the puller judges the distance by eye. The two add up as squares too. The
+//     greatest value over the last reaction time counts, because the hand cannot yet
+//     correct what the puller has just seen;
+//   - sway. The hand corrects the part that lasts longer than a reaction.
 //
-// No study measures how focus is pulled. Of the constants, the reaction is read in
-// a source, and the others are common practice or our own; each says which.
+// No study measures how pullers follow focus. The reaction time comes from a source;
+// the other constants are common practice or our own. Each says which.
 
 package hand
 
 import "math"
 
 const (
-	// Sight is the time from seeing a change to the first movement, seconds:
-	// simple reaction to light, 213 ms after the delays of the hardware, of 1469
+	// Sight is the time from seeing a change to the first movement, in seconds: the
+	// simple reaction to light, 213 ms without the delays of the hardware, in 1469
 	// people (Woods et al., Front. Hum. Neurosci. 9:131, 2015; read as an excerpt).
 	Sight = 0.21
 
-	// Slip is by how much the time of a rehearsed landing varies, seconds, and
-	// SlipReacting that of one that hangs on a sound. Our own, between the windows
-	// of tasks of interception (35 to 65 ms: Tresilian et al., Exp. Brain Res. 142,
-	// 2002, read as an abstract) and 25 to 45 ms of coincidence timing (from memory).
+	// Slip is the standard deviation of the time of a rehearsed landing, in seconds.
+	// SlipReacting is that of a landing after a sound. Both are our own choice,
+	// between the windows of interception tasks (35 to 65 ms: Tresilian et al., Exp.
+	// Brain Res. 142, 2002, read as an abstract) and 25 to 45 ms of coincidence timing
+	// (from memory).
 	Slip         = 0.03
 	SlipReacting = 0.05
 
-	// See is how well one sees how far away somebody is, as a share of the
-	// distance, and SeeMark as a share of the way to the nearest mark, whichever is
-	// less. Common practice, no source.
+	// See is the spread of judging a person's distance by eye, as a share of the
+	// distance. SeeMark is the same as a share of the way to the nearest mark. The
+	// smaller result counts. Common practice, no source.
 	See     = 0.01
 	SeeMark = 0.1
 
-	// eyeful is how long something must be soft to be noticed, seconds: half a
-	// second. Our own choice.
+	// eyeful is how long something must be soft before people notice it, in seconds.
+	// Our own choice.
 	eyeful = 0.5
 
-	// every is the step in which a follow is looked at, seconds.
+	// every is the time between two moments of a follow, in seconds.
 	every = 1.0 / 48
-	// mostSteps bounds the steps: a follow of over 17 minutes is looked at in longer ones.
+	// mostSteps is the greatest number of moments. A follow of over 17 minutes has
+	// longer steps.
 	mostSteps = 50_000
 )
 
-// SeenWithin returns the spread in metres of seeing how far away somebody is, at a
-// distance and so many metres from the nearest mark.
+// SeenWithin returns the spread in metres of judging a person's distance by eye. The
+// person is at the given distance, and toMark metres from the nearest mark.
 func SeenWithin(distance, toMark float64) float64 {
 	return min(See*distance, SeeMark*toMark)
 }
 
-// A Course is what a follow asks of the hand. Its functions are of the time in
-// seconds, and are asked for times before From too: the way before the follow has
-// been seen. Angles are degrees at the hand.
+// A Course is the task that a follow gives the hand. Its functions take a time in
+// seconds. Follow also calls them for times before From, because the puller has seen
+// the way before the follow. Angles are in degrees at the hand.
 type Course struct {
 	From, To float64
-	Angle    func(t float64) float64             // that keeps the subject sharp
-	PerMetre func(t float64) float64             // how far the hand turns for a metre of distance there
-	Distance func(t float64) float64             // metres
-	ToMark   func(t float64) float64             // metres to the nearest place where the subject stands
-	Room     func(t float64) (lo, hi float64)    // the window, from Angle; an edge that a stop holds is infinite
-	Still    func(from, to float64) (still bool) // nothing moves between two times; nil: never known
+	Angle    func(t float64) float64             // the angle that keeps the subject sharp
+	PerMetre func(t float64) float64             // how far the hand turns for a metre of distance
+	Distance func(t float64) float64             // of the subject, metres
+	ToMark   func(t float64) float64             // metres to the nearest place where the subject stands still
+	Room     func(t float64) (lo, hi float64)    // the window, counted from Angle; infinite where a stop of the ring holds the hand
+	Still    func(from, to float64) (still bool) // reports whether nothing moves between two times; nil: not known
 	Sway     float64                             // of subject and camera, metres
 	Rim      float64                             // diameter under the hand, metres
 	Bias     float64                             // mean error of the hand here, degrees towards the far end
@@ -78,14 +81,14 @@ type Course struct {
 // A Moment is one moment of a follow.
 type Moment struct {
 	T      float64 // seconds
-	Angle  float64 // of the hand that is on the subject, degrees
-	Lag    float64 // how far the hand is behind, degrees, positive where it is too near
-	Spread float64 // standard deviation of where it is, degrees
+	Angle  float64 // of the hand with the focus on the subject, degrees
+	Lag    float64 // how far the hand is behind, degrees; positive: the focus is too near
+	Spread float64 // standard deviation of the angle of the hand, degrees
 	Sharp  float64 // probability that the subject is sharp
 }
 
-// Follow returns the moments of a follow, a 48th of a second apart, from From to
-// To. There always is one.
+// Follow returns the moments of a follow from From to To, a 48th of a second apart.
+// It returns at least one. The steps of a follow of over 17 minutes are longer.
 func (h Hand) Follow(c Course) []Moment {
 	step, n := every, max(1, math.Round((c.To-c.From)/every))
 	if !(n <= mostSteps) {
@@ -121,20 +124,21 @@ func (h Hand) Follow(c Course) []Moment {
 	return moments
 }
 
-// still tells whether nothing that counts at t has moved.
+// still reports whether nothing moves that can change the moment at t.
 func (c *Course) still(t float64) bool {
 	return c.Still != nil && c.Still(t-2*Sight-2*every, t+every)
 }
 
-// lag returns how far the hand is behind at t: it goes on at the speed that it saw.
+// lag returns how far the hand is behind at t, in degrees, if it keeps the speed that
+// the puller saw.
 func (c *Course) lag(t float64) float64 {
 	seen := t - Sight
 	speed := (c.Angle(seen+every) - c.Angle(seen-every)) / (2 * every)
 	return c.Angle(t) - c.Angle(seen) - Sight*speed
 }
 
-// noises returns the spread by slips and by seeing, degrees, from back steps before
-// the follow to its end.
+// noises returns the spread by slips in time and by judging distance, in degrees, for
+// each step from back steps before the follow to its end.
 func noises(c *Course, n, back int, step float64) []float64 {
 	list := make([]float64, back+n+1)
 	calm := 0
@@ -171,8 +175,9 @@ func SharpShare(list []Moment) float64 {
 	return sum / float64(len(list))
 }
 
-// WorstHalfSecond returns the least mean chance of being sharp over half a second
-// of a follow, over all of a shorter one, and when that begins.
+// WorstHalfSecond returns the lowest mean chance of being sharp over any half second
+// of a follow, 0 to 1, and the time in seconds at which that half second begins. If
+// the follow is shorter, it returns the mean over all of it.
 func WorstHalfSecond(list []Moment) (share, at float64) {
 	k := len(list)
 	if len(list) > 1 {

@@ -1,60 +1,59 @@
-// Package hand is the landing model: what a hand on a focus ring or wheel can
-// do, in degrees at the hand and seconds.
+// Package hand is the landing model: how fast and how well a hand turns a focus
+// ring or wheel. Angles are in degrees at the hand, times in seconds.
 //
-// The model is our own, put together from published parts: minimum-jerk
-// movement (Flash & Hogan 1985), the speed and accuracy of aimed movement
-// (Fitts 1954; ISO 9241-411) at the throughput of wrist and forearm
-// (Balakrishnan & MacKenzie 1997). No study of focus pulling stands behind its
-// probabilities.
+// The model is our own and combines published parts: minimum-jerk movement (Flash &
+// Hogan 1985), and the speed and accuracy of aimed movement (Fitts 1954; ISO
+// 9241-411) at the throughput of wrist and forearm (Balakrishnan & MacKenzie 1997).
+// No study of focus pulling has tested its probabilities.
 package hand
 
 import "math"
 
 const (
-	// Reaction is the time from a sound to the first movement, seconds: the
+	// Reaction is the time from a sound to the first movement, in seconds: the
 	// simple reaction to sound (0.14 to 0.16 s: Galton 1899 and Welford 1980,
 	// as reviewed by Kosinski; from memory).
 	Reaction = 0.16
 
-	// Regrip is the time that letting go and taking hold again costs, seconds.
+	// Regrip is the time to let go of the ring and take hold again, in seconds.
 	// Common practice, no source.
 	Regrip = 0.39
 
-	// regripOnset is the travel past the last grip, degrees, over which a
-	// re-grip comes to cost its whole time: for a few degrees more a hand
-	// stretches instead. Common practice, no source.
+	// regripOnset is the travel past the last grip, in degrees, after which a
+	// re-grip costs its whole time. For a few degrees more, a hand stretches
+	// instead. Common practice, no source.
 	regripOnset = 40
 
-	// maxRegrips bounds the count of re-grips, so that absurd travel cannot
-	// overflow it. Such a pull takes over an hour.
+	// maxRegrips limits the count of re-grips, so that an absurd travel cannot
+	// overflow it. A pull with that many takes over an hour.
 	maxRegrips = 10_000
 
-	// Wheel is the diameter of a follow-focus wheel where none is said,
-	// metres. Common practice, no source.
+	// Wheel is the default diameter of a follow-focus wheel, in metres. Common
+	// practice, no source.
 	Wheel = 0.080
 )
 
-// A Hand is whose hand it is. Throughput, Grip and Limit are positive,
-// RimSpread is not negative; a hand without these lands nothing.
+// A Hand holds the figures of a puller's hand. Throughput, Grip and Limit must be
+// positive, and RimSpread must not be negative; otherwise every chance is 0.
 type Hand struct {
 	Throughput float64 // of the movement, bit/s
-	RimSpread  float64 // spread of setting a mark at leisure, metres of rim
+	RimSpread  float64 // spread of setting a mark without haste, metres of rim
 	Bias       float64 // mean landing error, degrees, positive past the mark
-	Grip       float64 // what one grip can turn, degrees
+	Grip       float64 // how far the hand turns in one grip, degrees
 	Limit      float64 // peak speed that the hand can reach, deg/s
 
-	// RimSpread may be as little as RimFrom and as much as RimTo, metres of rim; 0:
-	// it is known.
+	// RimFrom and RimTo are the lowest and the highest value that RimSpread may have,
+	// in metres of rim. Both are 0 if RimSpread is known.
 	RimFrom, RimTo float64
 
-	// Slips is the share of its pulls that slip away and land nowhere near the
-	// mark, 0 to under 1: they are not in the spread.
+	// Slips is the share of pulls that go wrong and land nowhere near the mark, from
+	// 0 to under 1. The spread does not include them.
 	Slips float64
 }
 
-// Default returns a hand of which nothing is known. Throughput is that of
-// wrist and forearm (Balakrishnan & MacKenzie 1997, CHI'97, 303-310). A grip of
-// 120 degrees lies between the arc that daily tasks use (100: Morrey et al.
+// Default returns the hand to assume if nothing is known of the puller. Throughput
+// is that of wrist and forearm (Balakrishnan & MacKenzie 1997, CHI'97, 303-310). A
+// grip of 120 degrees lies between the arc that daily tasks use (100: Morrey et al.
 // 1981, J Bone Joint Surg 63-A) and the forearm's whole range (158: Boone &
 // Azen 1979). Rim spread and limit are common practice, no source.
 func Default() Hand {
@@ -70,45 +69,45 @@ func (h Hand) valid() bool {
 // A Pull is one turn of the ring or wheel, from rest to rest.
 type Pull struct {
 	Travel float64 // degrees at the hand, not negative
-	Time   float64 // from the moment it hangs on to the landing, seconds
-	Reacts bool    // it hangs on a sound or sight, so Reaction passes first
+	Time   float64 // from its cue to the landing, seconds
+	Reacts bool    // its cue is a sound or sight, so Reaction passes first
 	Even   bool    // constant speed; else minimum jerk
 
-	// Lo and Hi are the edges of the window that keeps the subject sharp,
-	// degrees from the mark in the direction of travel: Lo is negative and Hi
-	// positive where the mark lies inside. Where a stop of the ring holds the
-	// hand, the edge is open: -Inf or +Inf.
+	// Lo and Hi are the edges of the window that keeps the subject sharp, in degrees
+	// from the mark in the direction of travel. If the mark lies inside, Lo is
+	// negative and Hi positive. If a stop of the ring holds the hand, that edge is
+	// open: -Inf or +Inf.
 	Lo, Hi float64
 
-	Rim    float64 // diameter under the hand, metres; not positive: Wheel
-	SigmaX float64 // spread of the distance itself, degrees at the hand
+	Rim    float64 // diameter under the hand, metres; if not positive, Wheel
+	SigmaX float64 // spread of the subject's distance, degrees at the hand
 
-	// Stopped says that the end of the ring in the direction of travel keeps the
-	// subject sharp itself, ToStop degrees past the mark: the hand may turn until
-	// the ring stops.
+	// Stopped is true if the subject is also sharp at the end of the ring in the
+	// direction of travel, ToStop degrees past the mark. The hand may then turn
+	// until the ring stops.
 	Stopped bool
 	ToStop  float64
 }
 
-// A Landing is what comes of a Pull.
+// A Landing is the result of a Pull.
 type Landing struct {
 	Regrips int     // how often the hand lets go on the way
-	Lost    float64 // seconds that this costs
-	Moving  float64 // seconds left to move in; not positive: none
-	Peak    float64 // fastest speed at the hand, deg/s; +Inf where it cannot move
-	Spread  float64 // standard deviation of where it lands, degrees; +Inf likewise
+	Lost    float64 // seconds that the re-grips take
+	Moving  float64 // seconds left to move; not positive: none
+	Peak    float64 // fastest speed at the hand, deg/s; +Inf if it cannot move
+	Spread  float64 // standard deviation of the landing, degrees; +Inf if it cannot move
 	Chance  float64 // probability that it lands in the window
-	Ceiling float64 // that probability with all the time in the world
+	Ceiling float64 // the same probability with unlimited time
 
 	// Possible reports whether there is time to move, or nothing to move.
 	Possible bool
-	ByStop   bool // turning until the ring stops is what lands best
+	ByStop   bool // it lands best if the hand turns until the ring stops
 }
 
-// Land returns how a pull lands. It never returns NaN, except as the Moving of
-// a pull without a Time: a pull that makes no sense (travel negative, infinite
-// or NaN, a hand that is not valid) has no chance. A pull of no travel has
-// landed: its chance is its ceiling in any time.
+// Land returns how a pull lands. A pull that makes no sense (a travel that is
+// negative, infinite or NaN, or a hand that is not valid) has a chance of 0. For a
+// travel of 0 the chance is the ceiling, in any time. Land never returns NaN, except
+// as the Moving of a pull whose Time is NaN.
 func (h Hand) Land(p Pull) Landing {
 	l := Landing{Peak: math.Inf(1), Spread: math.Inf(1)}
 	if !h.valid() || !(p.Travel >= 0) || math.IsInf(p.Travel, 1) {
@@ -131,9 +130,9 @@ func (h Hand) Land(p Pull) Landing {
 	return l
 }
 
-// regrips returns how often the hand lets go over a travel, and the time that
-// this costs: whole re-grips but for the last, which comes in by degrees so
-// that time lost has no jumps.
+// regrips returns how often the hand lets go over a travel, and the time lost in
+// seconds. Every re-grip but the last costs its whole time. The cost of the last one
+// grows with the travel, so that the time lost has no jumps.
 func (h Hand) regrips(travel float64) (n int, lost float64) {
 	count := math.Ceil(travel/h.Grip) - 1
 	if count <= 0 {
@@ -154,15 +153,15 @@ func peakSpeed(travel, seconds float64, even bool) float64 {
 	return PeakSpeed * (travel / seconds)
 }
 
-// floor returns the spread that no amount of time takes away, in degrees: that
-// of setting a mark at leisure, and that of the distance itself.
+// floor returns the spread in degrees that remains however long the pull takes: that
+// of setting a mark without haste, combined with that of the subject's distance.
 func (h Hand) floor(p Pull) float64 {
 	return math.Hypot(RimDegrees(h.RimSpread, p.Rim), p.SigmaX)
 }
 
-// RimDegrees returns the angle that a length along the rim of a ring or wheel
-// subtends, in degrees. Length and diameter are in metres; a diameter that is
-// not positive stands for Wheel.
+// RimDegrees returns the angle in degrees of a length along the rim of a ring or
+// wheel. Length and diameter are in metres. If the diameter is not positive, it uses
+// Wheel.
 func RimDegrees(length, diameter float64) float64 {
 	if !(diameter > 0) {
 		diameter = Wheel
@@ -170,8 +169,8 @@ func RimDegrees(length, diameter float64) float64 {
 	return 360 * length / (math.Pi * diameter)
 }
 
-// chance returns the probability that a movement with that motor spread, degrees,
-// ends in the window and is no slip, and whether the ring's stop helps it to.
+// chance returns the probability that a movement ends in the window and is no slip,
+// and whether the stop of the ring raises it. The motor spread is in degrees.
 func (h Hand) chance(p Pull, motor float64) (chance float64, byStop bool) {
 	chance = Within(p.Lo, p.Hi, math.Hypot(motor, h.floor(p)), h.Bias)
 	if p.Stopped && p.ToStop >= 0 && p.ToStop <= p.Hi && p.Hi > p.Lo {
@@ -182,9 +181,9 @@ func (h Hand) chance(p Pull, motor float64) (chance float64, byStop bool) {
 	return chance * (1 - h.Slips), byStop
 }
 
-// Within returns the probability that a normal value with that mean and spread
-// lies between lo and hi: from 0 to 1, 0 where nothing lies between them, and
-// never NaN. An open edge is infinite.
+// Within returns the probability, 0 to 1, that a normal value with the given mean and
+// standard deviation lies between lo and hi. An open edge is infinite. It returns 0
+// for an empty window, and never NaN.
 func Within(lo, hi, spread, mean float64) float64 {
 	if spread == 0 && lo <= mean && mean <= hi {
 		return 1
@@ -196,9 +195,9 @@ func Within(lo, hi, spread, mean float64) float64 {
 	return c
 }
 
-// normal is the cumulative normal distribution of mean 0 and standard deviation
-// sigma at x. Its limits are those of a spread that vanishes or has no bound; a
-// landing without spread counts as inside at the edge.
+// normal returns the cumulative normal distribution at x, with mean 0 and standard
+// deviation sigma. sigma may be 0 or infinite. For sigma = 0 and x = 0 it returns
+// 0.5.
 func normal(x, sigma float64) float64 {
 	switch {
 	case math.IsInf(x, 0) || sigma == 0 && x != 0:

@@ -5,22 +5,22 @@ package hand
 import "math"
 
 const (
-	// timeTolerance is how close to the shortest time Needed comes, seconds.
+	// timeTolerance is the greatest error of Needed, in seconds.
 	timeTolerance = 1e-9
-	// enoughBits of movement leave no spread: 2^1100 is beyond a float64.
+	// enoughBits is a difficulty at which no spread is left: 2^1100 is more than a
+	// float64 can hold.
 	enoughBits = 1100
 )
 
-// Needed returns the shortest Time, in seconds, at which the pull lands with
-// the wanted probability (0 to 1) and its peak speed is within the hand's
-// limit; p's own Time does not count. It is false where no time will do: the
-// pull's ceiling is under what is wanted.
+// Needed returns the shortest Time, in seconds, in which the pull lands with the
+// wanted probability (0 to 1) and its peak speed stays within the limit of the hand.
+// It ignores the Time of p. ok is false if no time is long enough, because the
+// ceiling of the pull is under the wanted probability.
 //
-// The spread falls as the time grows, and with it the chance rises, as long as
-// the hand's mean landing (the mark and its Bias) lies inside the window. Where
-// it lies outside, a careless hand hits by luck what a careful one misses: the
-// chance, always under one half, rises to a best time and then falls, so the
-// search goes no farther than that.
+// The spread falls as the time grows. So the chance rises, as long as the mean
+// landing (the mark plus Bias) lies inside the window. If it lies outside, a careless
+// hand hits by luck where a careful one misses. The chance is then always under one
+// half. It rises up to a best time and falls after it, so the search ends there.
 func (h Hand) Needed(p Pull, wanted float64) (seconds float64, ok bool) {
 	p.Time = 0
 	still := h.Land(p)
@@ -42,14 +42,15 @@ func (h Hand) Needed(p Pull, wanted float64) (seconds float64, ok bool) {
 	return bisect(start, end, timeTolerance, lands), true
 }
 
-// quickest returns the time in which the hand's limit lets it move, in seconds.
+// quickest returns the shortest moving time, in seconds, that the limit of the hand
+// allows.
 func (h Hand) quickest(p Pull) float64 {
 	return peakSpeed(p.Travel, 1, p.Even) / h.Limit
 }
 
-// bestMoving returns the time to move, in seconds, that gives the best chance
-// of landing: as good as infinite, except for a hand whose mean landing is
-// outside the window.
+// bestMoving returns the moving time, in seconds, with the best chance of landing. It
+// is practically infinite, except for a hand whose mean landing is outside the
+// window.
 func (h Hand) bestMoving(p Pull) float64 {
 	ages := enoughBits / h.Throughput
 	near, far := p.Lo-h.Bias, p.Hi-h.Bias

@@ -1,43 +1,44 @@
-// Profiles: how a movement goes in time.
+// Profiles: the shape of a movement in time.
 
 package hand
 
 import "math"
 
 const (
-	// PeakSpeed is the fastest speed of a minimum-jerk movement, times its
-	// travel over its time: 15/8, at its middle (Flash & Hogan 1985, J
-	// Neurosci 5(7), 1688-1703).
+	// PeakSpeed is the fastest speed of a minimum-jerk movement, as a multiple of
+	// travel/time: 15/8, at the middle (Flash & Hogan 1985, J Neurosci 5(7),
+	// 1688-1703).
 	PeakSpeed = 1.875
 
-	// PeakAcceleration is its greatest acceleration, times travel over time
-	// squared: 10/sqrt(3), at (3 - sqrt 3)/6 of its time.
+	// PeakAcceleration is the greatest acceleration of such a movement, as a multiple
+	// of travel/time^2: 10/sqrt(3), at (3 - sqrt 3)/6 of its time.
 	PeakAcceleration = 10 / 1.7320508075688772935274463415058723669428
 )
 
-// MinJerk is the share of a minimum-jerk movement done at the share u of its
-// time: 10 u^3 - 15 u^4 + 6 u^5 (Flash & Hogan 1985). Knob turning follows it
-// (Novak, Miller & Houk 2000, Exp Brain Res 132, 419-433). Before 0 it is 0,
-// after 1 it is 1.
+// MinJerk returns the share of a minimum-jerk movement that is done after the share u
+// of its time: 10 u^3 - 15 u^4 + 6 u^5 (Flash & Hogan 1985). People turn knobs this
+// way (Novak, Miller & Houk 2000, Exp Brain Res 132, 419-433). It returns 0 before
+// u = 0, and 1 after u = 1.
 func MinJerk(u float64) float64 {
 	u = min(max(u, 0), 1)
 	return u * u * u * (10 + u*(-15+6*u))
 }
 
-// MinJerkSpeed is the first derivative of MinJerk; 0 outside 0 to 1.
+// MinJerkSpeed returns the first derivative of MinJerk at u. It is 0 outside 0 to 1.
 func MinJerkSpeed(u float64) float64 {
 	u = min(max(u, 0), 1)
 	return 30 * u * u * (1 - u) * (1 - u)
 }
 
-// MinJerkAcceleration is the second derivative of MinJerk; 0 outside 0 to 1.
+// MinJerkAcceleration returns the second derivative of MinJerk at u. It is 0 outside
+// 0 to 1.
 func MinJerkAcceleration(u float64) float64 {
 	u = min(max(u, 0), 1)
 	return 60 * u * (1 - u) * (1 - 2*u)
 }
 
-// MinJerkTime is the inverse of MinJerk: the share of the time at which the
-// share x of the travel is done. Shares outside 0 to 1 count as its ends.
+// MinJerkTime is the inverse of MinJerk: it returns the share of the time after which
+// the share x of the travel is done. It returns 0 for x below 0, and 1 for x above 1.
 func MinJerkTime(x float64) float64 {
 	lo, hi := 0.0, 1.0
 	if !(x > 0) {
@@ -49,9 +50,10 @@ func MinJerkTime(x float64) float64 {
 	return bisect(lo, hi, 0, func(u float64) bool { return MinJerk(u) >= x })
 }
 
-// bisect returns the least value in (lo, hi] at which a condition holds that
-// holds at hi and, once it holds, holds on; to within tolerance, or to the last
-// bit where that is 0. The value returned fulfils the condition.
+// bisect returns the lowest value in (lo, hi] that fulfils a condition. The condition
+// must hold at hi, and must hold for every value above one that fulfils it. The
+// result is exact to within tolerance, or to the last bit if that is 0. It always
+// fulfils the condition.
 func bisect(lo, hi, tolerance float64, holds func(float64) bool) float64 {
 	for hi-lo > tolerance {
 		mid := lo + (hi-lo)/2
@@ -67,10 +69,10 @@ func bisect(lo, hi, tolerance float64, holds func(float64) bool) float64 {
 	return hi
 }
 
-// RegripTimes returns the times from the start of a pull, in seconds, at which
-// the hand has used up a grip on the planned curve, which runs over all of
-// Time. There are as many as Land counts re-grips, none where Time is not a
-// positive number.
+// RegripTimes returns the times from the start of a pull, in seconds, at which the
+// hand has used up a grip. They count on the planned curve, which takes all of Time.
+// There are as many as the re-grips of Land, and none if Time is not a positive
+// number.
 func (h Hand) RegripTimes(p Pull) []float64 {
 	n := h.Land(p).Regrips
 	if !(p.Time > 0) || math.IsInf(p.Time, 1) || n == 0 {

@@ -1,30 +1,31 @@
 // A landing against the end of the ring.
 //
-// Where the end of the ring keeps the subject sharp too, a puller need not find
-// the mark: the ring is turned until it stops. That such a target is reached
-// sooner and missed less is known of borders of a screen (Walker & Smelcer 1990;
-// Farris, Jones & Anders, Human Factors 44(4), 2002, 578-591). The hand is aimed
-// so far past the stop that it hardly ever falls short of it, by three of its
-// spreads, and what would go beyond is held there: a normal value censored at the
-// stop (Tobin 1958, from memory). Whether a puller does that or aims at the mark
-// is theirs to choose, so the better of the two counts and a stop never costs.
+// If the subject is sharp at the end of the ring too, the puller need not find the
+// mark, and can turn the ring until it stops. People reach such a target sooner and
+// miss it less often: studies show this for the borders of a screen (Walker & Smelcer
+// 1990; Farris, Jones & Anders, Human Factors 44(4), 2002, 578-591). The hand aims
+// past the stop by three of its spreads, so that it hardly ever falls short of it.
+// The ring holds it there: the landing is a normal value censored at the stop (Tobin
+// 1958, from memory). A puller may do that or aim at the mark, so the better of the
+// two counts, and a stop never lowers a chance.
 
 package hand
 
 import "math"
 
 const (
-	// pastStop is how far past the stop the hand is aimed, in its own spreads.
-	// Our own choice.
+	// pastStop is how far past the stop the hand aims, in its own spreads. Our own
+	// choice.
 	pastStop = 3
 
-	// stopSteps is in how many steps the landings short of the stop are summed
-	// up. More change the chance by under 1e-5.
+	// stopSteps is the number of steps in the sum over landings short of the stop.
+	// More steps change the chance by under 1e-5.
 	stopSteps = 200
 )
 
-// againstStop returns the probability that a hand which turns the ring until it
-// stops ends in the window, with that motor spread of the pull as planned.
+// againstStop returns the probability, 0 to 1, that a hand ends in the window if it
+// turns the ring until it stops. motor is the motor spread of the planned pull, in
+// degrees.
 func (h Hand) againstStop(p Pull, motor float64) float64 {
 	rim := RimDegrees(h.RimSpread, p.Rim)
 	past := p.ToStop + pastStop*math.Hypot(motor, rim)
