@@ -1,29 +1,30 @@
-// The pace of a shot: how quick a rack may be, how slow, and when there are too
-// many of them. Numbers of seconds are common practice, no source.
+// The pace of a shot: how quick and how slow a rack may be, and how many racks are
+// too many. Numbers of seconds are common practice, no source.
 
 package viewer
 
 import "math"
 
 const (
-	// WholeChange is the blur at which a rack wants all of the shortest time that a
-	// film wants, arc minutes: what is left is then soft beyond doubt.
+	// WholeChange is the blur at which a rack needs the whole of the film's shortest
+	// time, in arc minutes. What the rack leaves is then clearly soft.
 	WholeChange = 30
 
-	// LongestSoft is how long nothing may look sharp in a rack, seconds.
+	// LongestSoft is the longest time in a rack without anything sharp, in seconds.
 	LongestSoft = 1.0
 
-	// ShortRest is the rest below which a way back counts as to and fro, seconds.
+	// ShortRest is the rest below which a rack back counts as back and forth, in
+	// seconds.
 	ShortRest = 1.5
 )
 
-// Wants returns how much of the shortest time a rack wants that changes blur by
-// so many arc minutes: 1 at WholeChange, 0 where nobody sees it. Time alone is no
-// measure: in 0.15 s a faint change passes unnoticed, and one that throws
-// everybody out of focus reads as a cut. The eye tells blurs above its own apart
-// by about their ratio (Weber's law; from memory, no figure was looked up), so the
-// change is felt as its logarithm, with the widest disc that looks sharp as the
-// unit.
+// Wants returns the share of the film's shortest time that a rack needs if it changes
+// blur by the given arc minutes: 1 at WholeChange, and 0 if nobody sees the change.
+// Time alone is no measure. In 0.15 s a faint change passes unnoticed, while one that
+// throws everybody out of focus looks like a cut. The eye distinguishes blurs above
+// its own by about their ratio (Weber's law; from memory, no figure was looked up).
+// So the share grows with the logarithm of the blur, in units of the widest disc that
+// looks sharp.
 func Wants(arcmin float64) float64 {
 	if arcmin <= Seen {
 		return 0
@@ -31,9 +32,10 @@ func Wants(arcmin float64) float64 {
 	return math.Log2(1+arcmin/Sharp) / math.Log2(1+WholeChange/Sharp)
 }
 
-// Softest returns the longest time between two others in which nothing is sharp,
-// if it is over LongestSoft; else both are zero. It looks 24 times a second, and a
-// thousand times at most. Most racks have no such time: four looks a second tell.
+// Softest returns the longest stretch between start and end in which nothing is sharp,
+// in seconds. It returns 0, 0 if that stretch is not over LongestSoft. It samples 24
+// times a second, and at most a thousand times. Most racks have no such stretch, so it
+// first samples four times a second.
 func Softest(start, end float64, sharp func(t float64) bool) (from, to float64) {
 	const perSecond = 4
 	run, most := 0, 0
@@ -64,20 +66,20 @@ func Softest(start, end float64, sharp func(t float64) bool) (from, to float64) 
 	return from, to
 }
 
-// A Pace is how the focus of a shot goes and rests.
+// A Pace counts the returns and the rests of the focus in a shot.
 type Pace struct {
 	Returns int // racks back to where the focus was, after one or two short rests
-	First   int // the first of them, from 0
-	Rests   int // that are no short ones
+	First   int // index of the first of them, from 0
+	Rests   int // rests that are not short
 }
 
-// Restless tells whether the focus goes to and fro more often than it rests. Once
-// is no to and fro.
+// Restless reports whether the focus goes back and forth more often than it rests. A
+// single return does not count.
 func (p Pace) Restless() bool { return p.Returns > 1 && p.Returns > p.Rests }
 
-// PaceOf returns the pace of racks that have those rests before them, in seconds,
-// and one after the last; back tells whether rack i goes to where the focus was
-// before the rack left.
+// PaceOf returns the pace of a series of racks. rests holds the rest before each rack
+// and the one after the last, in seconds. back reports whether rack i returns to where
+// the focus was before rack left.
 func PaceOf(rests []float64, back func(i, left int) bool) Pace {
 	var p Pace
 	for i := range len(rests) - 1 {
