@@ -1,5 +1,5 @@
-// The curves of a shot: where the focus is, how far everyone stands, what is
-// sharp and where the hand is, at any time.
+// The curves of a shot: the focus, the distance of every subject, the sharp zone and
+// the angle of the hand, at any time t in seconds from the start of the shot.
 
 package plan
 
@@ -10,8 +10,8 @@ import (
 	"pullscore/optics"
 )
 
-// AtStop returns the shot with its lens at another f-number. All else is as it
-// was, also what has been computed for the stop that the shot has.
+// AtStop returns a copy of the shot with its lens at another f-number. It changes
+// nothing else, and does not compute the figures again.
 func (s *Shot) AtStop(number float64) *Shot {
 	other := *s
 	other.Optics.Number = number
@@ -21,8 +21,8 @@ func (s *Shot) AtStop(number float64) *Shot {
 // Focal returns the focal length at t, in metres.
 func (s *Shot) Focal(t float64) float64 { return s.Optics.Focal.At(t) }
 
-// Setting returns the lens as it is set at t. A zoom that closes its stop on
-// the way closes it here too.
+// Setting returns the setting of the lens at t. If a zoom closes its stop on the way,
+// the setting has the smaller stop.
 func (s *Shot) Setting(t float64) optics.Setting {
 	o := &s.Optics
 	f := s.Focal(t)
@@ -35,15 +35,15 @@ func (s *Shot) Setting(t float64) optics.Setting {
 // that, while Setting says how large a blur is.
 func (s *Shot) Judged(x, t float64) optics.Setting { return s.Setting(t).Judged(x) }
 
-// Diffraction returns the disc of diffraction alone with the focus at x metres
-// from the lens, in arc minutes at the viewer.
+// Diffraction returns the size of the disc of diffraction alone at t, in arc minutes
+// at the viewer, with the focus at x metres from the lens.
 func (s *Shot) Diffraction(x, t float64) float64 {
 	return s.Setting(t).Diffraction(x) * s.Optics.ArcminPerBlur
 }
 
-// FromTape turns a tape reading along the axis at t into a distance from the
-// lens's front principal plane, both in metres. A reading nearer than the lens
-// can form an image of gives NaN.
+// FromTape converts a tape reading along the axis at t into a distance from the
+// front principal plane of the lens, both in metres. It returns NaN if the lens
+// forms no image at that distance.
 func (s *Shot) FromTape(d, t float64) float64 {
 	if s.Optics.FromLens {
 		return d
@@ -55,7 +55,8 @@ func (s *Shot) FromTape(d, t float64) float64 {
 	return x
 }
 
-// ToTape is the inverse of FromTape.
+// ToTape converts a distance from the lens into a tape reading, both in metres. It is
+// the inverse of FromTape.
 func (s *Shot) ToTape(x, t float64) float64 {
 	if s.Optics.FromLens {
 		return x
@@ -63,7 +64,7 @@ func (s *Shot) ToTape(x, t float64) float64 {
 	return optics.ToSensor(x, s.Focal(t))
 }
 
-// Subject returns the subject of that name, or nil.
+// Subject returns the subject with that name, or nil if the shot has none.
 func (s *Shot) Subject(name string) *Subject {
 	for _, u := range s.Subjects {
 		if u.Name == name {
@@ -73,8 +74,8 @@ func (s *Shot) Subject(name string) *Subject {
 	return nil
 }
 
-// DistanceAt returns the subject's distance along the axis at t as the tape
-// reads it, in metres.
+// DistanceAt returns the distance of the subject along the axis at t, as a tape reads
+// it, in metres.
 func (s *Shot) DistanceAt(u *Subject, t float64) float64 {
 	return u.Along.At(t) - s.Optics.Camera.At(t)
 }
@@ -84,8 +85,8 @@ func (s *Shot) LensDistanceAt(u *Subject, t float64) float64 {
 	return s.FromTape(s.DistanceAt(u, t), t)
 }
 
-// FocusAt returns the distance from the lens that the focus is planned at, in
-// metres, at t.
+// FocusAt returns the planned distance of the focus from the lens at t, in metres. It
+// does not include the lag or spread of a hand.
 func (s *Shot) FocusAt(t float64) float64 {
 	i := sort.Search(len(s.Pulls), func(i int) bool { return float64(s.Pulls[i].Start) > t })
 	if i == 0 {
@@ -94,9 +95,10 @@ func (s *Shot) FocusAt(t float64) float64 {
 	return s.during(s.Pulls[i-1], t)
 }
 
-// Carried is what the focus at x, set at one time, comes to at another: the
-// ring stays, and with it the distance from the sensor, while a zoom moves the
-// lens's principal plane. Distances are from the lens, in metres.
+// Carried returns the distance of the focus at t, if it was x at the time set and the
+// ring has not moved since. The distance from the sensor stays the same, while a zoom
+// moves the principal plane of the lens. Both distances are from the lens, in metres.
+// It returns NaN if the lens cannot focus there.
 func (s *Shot) Carried(x, set, t float64) float64 {
 	from, to := s.Focal(set), s.Focal(t)
 	if from == to {
@@ -108,7 +110,8 @@ func (s *Shot) Carried(x, set, t float64) float64 {
 	return math.NaN()
 }
 
-// during returns the focus of a pull that has started, also after its end.
+// during returns the focus of a pull that has started, in metres from the lens, also
+// after its end.
 func (s *Shot) during(p *Pull, t float64) float64 {
 	land := float64(p.Land)
 	if t >= land {
@@ -128,9 +131,10 @@ func (s *Shot) during(p *Pull, t float64) float64 {
 	return 1 / (1/p.FromLens + u*(1/p.ToLens-1/p.FromLens))
 }
 
-// RingDeg returns the ring angle that focuses at x metres from the lens at t,
-// held at the ring's ends; inside tells whether x lies within the lens's marks.
-// It is NaN where the lens has no ring to pull by angle, or forms no image of x.
+// RingDeg returns the angle of the ring in degrees that focuses at x metres from the
+// lens at t, limited to the ends of the ring. inside reports whether x lies within
+// the marks of the lens. The angle is NaN if the lens has no ring to pull by angle, or
+// forms no image at x.
 func (s *Shot) RingDeg(x, t float64) (deg float64, inside bool) {
 	r := s.Optics.Ring
 	if r == nil || !(x > s.Focal(t)) {
@@ -139,7 +143,9 @@ func (s *Shot) RingDeg(x, t float64) (deg float64, inside bool) {
 	return r.Angle(optics.ToSensor(x, s.Focal(t)))
 }
 
-// RingDistance returns the distance from the lens that a ring angle focuses at.
+// RingDistance returns the distance from the lens, in metres, that a ring angle in
+// degrees focuses at. It returns NaN if the lens forms no image there. The lens must
+// have a ring.
 func (s *Shot) RingDistance(deg, t float64) float64 {
 	d := s.Optics.Ring.Distance(deg)
 	x, ok := optics.FromSensor(d, s.Focal(t))
@@ -149,27 +155,28 @@ func (s *Shot) RingDistance(deg, t float64) float64 {
 	return x
 }
 
-// HandAt returns the angle at the hand at t, in degrees, or NaN.
+// HandAt returns the angle at the hand at t, in degrees: the ring angle times the
+// gear. It returns NaN if RingDeg does.
 func (s *Shot) HandAt(t float64) float64 {
 	deg, _ := s.RingDeg(s.FocusAt(t), t)
 	return deg * float64(s.Gear)
 }
 
-// BlurAt returns the disc that a point of the subject makes at the viewer's
-// eye at t, in arc minutes.
+// BlurAt returns the size of the disc that defocus makes of a point of the subject at
+// t, in arc minutes at the viewer.
 func (s *Shot) BlurAt(u *Subject, t float64) float64 {
 	return s.Blur(s.LensDistanceAt(u, t), s.FocusAt(t), t)
 }
 
-// Blur returns the disc, in arc minutes at the viewer, of a point at d with the
-// focus at x, both from the lens.
+// Blur returns the size of the disc that defocus makes of a point at d with the focus
+// at x, in arc minutes at the viewer. Both are in metres from the lens.
 func (s *Shot) Blur(d, x, t float64) float64 {
 	return s.Setting(t).Blur(d, x) * s.Optics.ArcminPerBlur
 }
 
-// Fits reports whether some focus keeps the whole depth of a subject sharp at
-// t. So does a subject without depth, and one that the lens forms no image of,
-// which is another fault.
+// Fits reports whether one focus can keep the whole depth of a subject sharp at t. It
+// is true for a subject without depth. It is also true if the lens forms no image of
+// the subject, since another check reports that.
 func (s *Shot) Fits(u *Subject, t float64) bool {
 	half, d := float64(u.Deep)/2, s.DistanceAt(u, t)
 	if half == 0 || math.IsNaN(s.FromTape(d, t)) {
@@ -179,16 +186,16 @@ func (s *Shot) Fits(u *Subject, t float64) bool {
 	return front > 0 && s.Setting(t).FitsJudged(front, back)
 }
 
-// ZoneAt returns the nearest and the farthest distance that is sharp at t, as
-// the tape reads them; the farthest may be infinite.
+// ZoneAt returns the nearest and the farthest distance that is sharp at t, as a tape
+// reads them, in metres. The farthest may be infinite.
 func (s *Shot) ZoneAt(t float64) (near, far float64) {
 	x := s.FocusAt(t)
 	set := s.Judged(x, t)
 	return s.ToTape(set.Near(x), t), s.ToTape(set.Far(x), t)
 }
 
-// Timecode returns the label of the frame at t where the shot begins at one,
-// else "".
+// Timecode returns the timecode of the frame at t, or "" if the shot does not say at
+// which timecode it begins.
 func (s *Shot) Timecode(t float64) string {
 	if s.BeginsAt == "" {
 		return ""

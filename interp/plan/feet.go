@@ -1,7 +1,7 @@
 package plan
 
-// Inch is the inch in metres, exact (international yard and pound agreement,
-// 1959), and InchesPerFoot what its name says.
+// Inch is the inch in metres, exact (international yard and pound agreement, 1959).
+// InchesPerFoot is the number of inches in a foot.
 const (
 	Inch          = 0.0254
 	InchesPerFoot = 12

@@ -1,4 +1,4 @@
-// Numbers that can be missing or infinite, as the JSON contract writes them.
+// Numbers that can be missing or infinite, and their form in JSON.
 
 package plan
 
@@ -7,11 +7,11 @@ import (
 	"strconv"
 )
 
-// A Number is a figure of the plan. NaN stands for one that does not apply and
-// is left out of JSON (with omitzero); an infinite one is written as null.
+// A Number is a figure of the plan. NaN means that the figure does not apply; JSON
+// omits it (with omitzero). JSON writes an infinite Number as null.
 type Number float64
 
-// None is the Number that does not apply.
+// None returns the Number that means "does not apply".
 func None() Number { return Number(math.NaN()) }
 
 // IsZero reports whether the number does not apply, for omitzero.
@@ -23,8 +23,8 @@ func (n Number) Known() bool { return !n.IsZero() }
 // IsInf reports whether the number is infinite, in either direction.
 func (n Number) IsInf() bool { return math.IsInf(float64(n), 0) }
 
-// MarshalJSON writes nine significant digits: more than any tape or ring has,
-// few enough that the last bits of a computation never show.
+// MarshalJSON returns the number with nine significant digits. A tape or ring has
+// fewer digits, and rounding errors of the computation do not show.
 func (n Number) MarshalJSON() ([]byte, error) {
 	f := float64(n)
 	if math.IsNaN(f) || math.IsInf(f, 0) {
@@ -43,5 +43,5 @@ type Interval [2]Number
 // IsZero reports whether the interval does not apply, for omitzero.
 func (i Interval) IsZero() bool { return i[0].IsZero() && i[1].IsZero() }
 
-// NoInterval is the Interval that does not apply.
+// NoInterval returns the Interval that means "does not apply".
 func NoInterval() Interval { return Interval{None(), None()} }

@@ -1,11 +1,12 @@
-// Package plan holds what a plan file comes to, in numbers: plain data that
-// the checks read, the drawings draw and `list --as json` writes as it is.
+// Package plan holds the computed plan as plain data. The checks read it, the
+// drawings draw it, and `list --as json` writes it. It has no pointers back into
+// the tree of the language.
 //
-// Lengths are metres, angles degrees, times seconds from the shot's start;
-// fields whose name ends in MM are millimetres. Distances are as the tape
-// reads them (see Plan.Tape) unless the name says that they are from the lens,
-// that is from its front principal plane. Angles of the ring are from its near
-// end; angles at the hand are those times the gear.
+// Lengths are in metres, angles in degrees, and times in seconds from the start of
+// the shot. Fields whose name ends in MM are in millimetres. Distances are tape
+// readings (see Plan.Tape), unless the name says that they are from the lens: from
+// its front principal plane. Angles of the ring count from its near end. Angles at
+// the hand are ring angles times the gear.
 package plan
 
 import (
@@ -17,7 +18,7 @@ import (
 	"pullscore/optics/ring"
 )
 
-// A Plan is one file's plan.
+// A Plan is the computed plan of one file.
 type Plan struct {
 	Title    string    `json:"plan"`
 	Rate     string    `json:"rate"` // as written: "24", "29.97df"
@@ -29,21 +30,21 @@ type Plan struct {
 	File string `json:"-"` // the path that it was read from
 }
 
-// A Default is a value that the plan leaves out, and what stands in for it.
+// A Default is a value that the plan does not state, with the default used instead.
 type Default struct {
 	Name  string `json:"name"`
 	Value string `json:"value"`
 	Why   string `json:"why"`
-	Shot  string `json:"shot,omitempty"` // the shot that it concerns; empty: all
+	Shot  string `json:"shot,omitempty"` // the ID of the shot that it concerns; empty: all shots
 }
 
-// A Screen is what the film is watched on.
+// A Screen is the screen that the audience watches.
 type Screen struct {
 	Width  Number `json:"width_m"`
 	Viewer Number `json:"viewer_m"` // how far the viewer sits
 }
 
-// A Shot is one shot, resolved and computed.
+// A Shot is one shot with all names resolved and all figures computed.
 type Shot struct {
 	ID       string  `json:"id"`
 	Title    string  `json:"title,omitempty"`
@@ -55,7 +56,7 @@ type Shot struct {
 	WheelMM  Number  `json:"wheel_mm,omitzero"` // with a gear only
 	BeginsAt string  `json:"begins_at,omitempty"`
 	Duration Number  `json:"duration_s"`
-	Wanted   Number  `json:"wanted"`     // the wanted chance of landing, 0 to 1
+	Wanted   Number  `json:"wanted"`     // the chance of landing that the plan asks for, 0 to 1
 	Quickest Number  `json:"quickest_s"` // the shortest rack wanted, seconds
 	Screen   *Screen `json:"screen,omitempty"`
 
@@ -63,7 +64,7 @@ type Shot struct {
 	FocalMM     Number `json:"focal_mm"`
 	FNumber     Number `json:"f_number"`
 	TNumber     Number `json:"t_number,omitzero"`
-	CriterionMM Number `json:"criterion_mm"` // the blur disc on the sensor that still is sharp
+	CriterionMM Number `json:"criterion_mm"` // the largest blur disc on the sensor that looks sharp
 	Hyperfocal  Number `json:"hyperfocal_m"` // from the lens
 
 	Start    Start      `json:"start"`
@@ -79,22 +80,22 @@ type Shot struct {
 	File string `json:"file"`
 	Line int    `json:"line"`
 
-	// What the figures above are computed from, and the drawings draw with.
+	// The data from which the figures above are computed, for the drawings.
 	Optics        Optics        `json:"-"`
 	Log           string        `json:"-"` // the path of the puller's log of takes; empty: none is named
 	Flags         []Flag        `json:"-"` // the findings, for the drawings
 	Causes        []Cause       `json:"-"` // findings that have one cause, by their flags
-	Hand          hand.Hand     `json:"-"` // whose chances these are
+	Hand          hand.Hand     `json:"-"` // the hand for which the chances hold
 	Rate          timecode.Rate `json:"-"`
 	Begins        int64         `json:"-"` // BeginsAt as frames
 	Imperial      bool          `json:"-"` // display feet and inches first
 	PlanName      string        `json:"-"` // the plan's title
-	ScreenAssumed bool          `json:"-"` // nothing says what the film is watched on
+	ScreenAssumed bool          `json:"-"` // the plan does not say which screen the audience watches
 
 	Beat float64 `json:"-"` // the plan's `let beat`, seconds; 0: it has none that is a time
 }
 
-// Optics is a shot's camera and lens in numbers, over the time of the shot.
+// Optics holds the camera and lens of a shot in numbers, over the time of the shot.
 type Optics struct {
 	SensorW, SensorH float64    // metres
 	Focal            *Track     // metres, over a zoom
@@ -119,12 +120,12 @@ type Optics struct {
 	Start  Target // where the focus is when the shot starts
 }
 
-// Light is what is known of the light of a shot and of what can be done about
-// it. What is not said is NaN, iso and shutter 0.
+// Light holds the light of a shot and the settings that can change it. A value that
+// the plan does not state is NaN; ISO and Shutter are then 0.
 type Light struct {
-	Meter   float64 // the stop that the light asks for at the camera's iso and shutter, as marked
+	Meter   float64 // the stop that the meter shows at the camera's iso and shutter, as marked
 	ND      float64 // density of the filter that is on
-	PerT    float64 // T-number over f-number; NaN where the lens has one scale
+	PerT    float64 // T-number over f-number; NaN if the lens has one scale
 	ISO     float64
 	Shutter float64 // degrees
 	Loss    Loss    // near the lens
@@ -158,17 +159,17 @@ func (l Light) Over(number, nd float64) float64 {
 	return optics.StopsBetween(optics.ExactStop(l.Meter), n) - optics.NDStops(nd) - l.Loss.Middle()
 }
 
-// A Target is where a pull goes: a lens distance in metres that may follow a
-// subject.
+// A Target is the place that a pull goes to: a distance from the lens in metres,
+// which may follow a subject.
 type Target struct {
 	Name     string   // the subject, "" for a bare distance
 	Text     string   // as written
 	Distance float64  // from the lens, metres, at the time it is reached
-	Soft     bool     // a bare length or an offset: nothing is said of its sharpness
+	Soft     bool     // a bare length or an offset: no subject has to be sharp there
 	Names    []string // the subjects of a split
 }
 
-// A Subject is someone or something that the focus can be on, as it stands at
+// A Subject is a person or thing that the focus can be on. Its figures are those at
 // the start of the shot.
 type Subject struct {
 	Name         string   `json:"name"`
@@ -188,7 +189,7 @@ type Subject struct {
 	SlantDeg float64 `json:"-"`                // of the tape, 0 where read along the axis
 	Slant    Number  `json:"slant_m,omitzero"` // the slant tape as read
 
-	SwayAssumed bool `json:"-"` // nothing in the plan says how much they sway
+	SwayAssumed bool `json:"-"` // the plan does not say how much the subject sways
 }
 
 // A Point is a place on a subject's path.
@@ -207,14 +208,14 @@ type Line struct {
 	Estimated bool   `json:"estimated"`
 
 	Words []Word `json:"-"`
-	Pulls []int  `json:"-"` // the numbers of the pulls that hang on the line, by a cue too
+	Pulls []int  `json:"-"` // the numbers of the pulls that have the line as their cue, directly or by a cue statement
 }
 
-// A Word is one word of a line and when it sounds.
+// A Word is one word of a line, with the times in seconds at which it sounds.
 type Word struct {
 	Text       string
 	Start, End float64
-	Hangs      bool // a move of the focus hangs on it
+	Hangs      bool // it is the cue of a move of the focus
 }
 
 // A Cue is a named moment.
@@ -223,14 +224,14 @@ type Cue struct {
 	T    Number `json:"t_s"`
 }
 
-// An Action is a piece of business.
+// An Action is something that a person does in the shot.
 type Action struct {
 	Text  string `json:"text"`
 	Start Number `json:"start_s"`
 	End   Number `json:"end_s"`
 }
 
-// A Pause is a silence.
+// A Pause is a time in which nobody speaks.
 type Pause struct {
 	Start Number `json:"start_s"`
 	End   Number `json:"end_s"`
@@ -260,7 +261,7 @@ type Pull struct {
 	Profile    string `json:"profile"`
 	Anchor     string `json:"anchor,omitempty"`
 	Start      Number `json:"start_s"`
-	Land       Number `json:"land_s"` // a follow: where it ends
+	Land       Number `json:"land_s"` // of a follow: when it ends
 	StartFrame int64  `json:"start_frame"`
 	LandFrame  int64  `json:"land_frame"`
 	FromM      Number `json:"from_m"`
@@ -274,10 +275,10 @@ type Pull struct {
 	OpenFar    bool     `json:"open_far,omitempty"`  // its far stop does
 	Peak       Number   `json:"peak_deg_s,omitzero"` // at the hand
 	Regrips    int      `json:"regrips"`
-	Needed     Number   `json:"needed_s,omitzero"` // shortest that lands with the wanted chance
+	Needed     Number   `json:"needed_s,omitzero"` // the shortest time that lands with the wanted chance
 	Spread     Number   `json:"spread_deg,omitzero"`
 	Chance     Number   `json:"probability,omitzero"`
-	Ceiling    Number   `json:"ceiling,omitzero"`  // the chance with all the time in the world
+	Ceiling    Number   `json:"ceiling,omitzero"`  // the chance with unlimited time
 	Firm       bool     `json:"firm,omitempty"`    // ChanceBand does not cross what is wanted
 	AtStop     bool     `json:"at_stop,omitempty"` // turning until the ring stops lands best
 
@@ -320,19 +321,19 @@ type Pull struct {
 	Stays    bool      `json:"-"` // with whom the focus is on: a correction, not meant to be seen
 }
 
-// A Rest is a time in which the focus stands on somebody, with how often they are
-// sharp though they sway, and the camera does.
+// A Rest is a time in which the focus stays on a person. It says how often the person
+// is sharp while they and the camera sway.
 type Rest struct {
-	Subject string   `json:"subject"` // of several the one who is sharp least often
+	Subject string   `json:"subject"` // if there are several, the one who is sharp least often
 	Start   Number   `json:"start_s"`
 	End     Number   `json:"end_s"`
 	Share   Number   `json:"sharp_share"` // of the time
-	Stays   Number   `json:"stays_sharp"` // probability of being sharp all through
+	Stays   Number   `json:"stays_sharp"` // probability of being sharp throughout
 	Sway    Number   `json:"sway_m"`      // of both together, RMS
 	Zone    Interval `json:"zone_m"`      // how far before and behind they are sharp
 }
 
-// A Start is where the focus is as the shot begins.
+// A Start is the focus at the start of the shot.
 type Start struct {
 	To     string `json:"to,omitempty"`    // the subject
 	Target string `json:"target"`          // as written
@@ -341,28 +342,29 @@ type Start struct {
 	Miss   *Miss  `json:"miss,omitempty"`  // where the focus is on somebody
 }
 
-// A Miss is how far somebody may be from the mark that the focus is on. Metres are
-// not negative, and infinite where it never matters; left and right are as the
-// camera sees it, and known only where the plan says to which side they stand.
+// A Miss says how far a person may stand from the mark that the focus is on. Lengths
+// are in metres and not negative. They are infinite if the distance never matters.
+// Left and right are as the camera sees them, and known only if the plan states a side
+// for the person.
 type Miss struct {
 	SoftForward Number `json:"soft_forward_m"` // towards the camera, until they are soft
 	SoftBack    Number `json:"soft_back_m"`
-	SeenForward Number `json:"seen_forward_m"` // until that shows
+	SeenForward Number `json:"seen_forward_m"` // until the audience sees it
 	SeenBack    Number `json:"seen_back_m"`
 	Left        Number `json:"left_m,omitzero"` // until they are out of the picture
 	Right       Number `json:"right_m,omitzero"`
-	RingNear    Number `json:"ring_deg_10cm_near,omitzero"` // of the ring, for ten centimetres nearer
+	RingNear    Number `json:"ring_deg_10cm_near,omitzero"` // turn of the ring, degrees, for ten centimetres nearer
 	RingFar     Number `json:"ring_deg_10cm_far,omitzero"`
 }
 
-// A Cause groups findings of a shot that have one cause: two or more of one code
-// and severity.
+// A Cause groups the findings of a shot that have one cause: two or more with the same
+// code and severity.
 type Cause struct {
 	Code     string
 	Severity string // note, warning or error
 	Flags    []int  // their numbers, from 1
-	Cure     string // the change of the whole shot that mends most of them; "" where none was found
-	Mends    int    // how many it mends
+	Cure     string // the change of the whole shot that cures most of them; "" if none was found
+	Mends    int    // how many findings it cures
 }
 
 // A Flag is a finding as a drawing shows it.

@@ -4,7 +4,7 @@ package plan
 
 import "math"
 
-// StopsAt is the widest and the smallest f-number of a lens at a focal length.
+// StopsAt holds the widest and the smallest f-number of a lens at a focal length.
 type StopsAt struct {
 	Focal            float64 // metres
 	Widest, Smallest float64
@@ -13,9 +13,9 @@ type StopsAt struct {
 // A Scale is the stops of a lens from its shortest focal length to its longest.
 type Scale []StopsAt
 
-// At returns the widest and the smallest f-number at a focal length in metres,
-// linear in stops between the focal lengths of the scale and still beyond them.
-// A scale without any has no stops: both are 0.
+// At returns the widest and the smallest f-number at a focal length in metres. It
+// interpolates linearly in stops between the focal lengths of the scale, and is
+// constant beyond them. For an empty scale both are 0.
 func (s Scale) At(focal float64) (widest, smallest float64) {
 	if len(s) == 0 {
 		return 0, 0
@@ -35,8 +35,8 @@ func (s Scale) At(focal float64) (widest, smallest float64) {
 	return last.Widest, last.Smallest
 }
 
-// Widest returns the widest f-number that a zoom has at a focal length in
-// metres; 0 for a prime, which always has the one set.
+// Widest returns the widest f-number of a zoom at a focal length in metres. It returns
+// 0 for a prime, whose stop does not depend on the focal length.
 func (o *Optics) Widest(focal float64) float64 {
 	widest, _ := o.Scale.At(focal)
 	return widest

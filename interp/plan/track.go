@@ -1,4 +1,4 @@
-// Tracks: how a value goes in time, as people, camera and zoom move.
+// Tracks: a value over time, for moves of people, camera and zoom.
 
 package plan
 
@@ -9,8 +9,8 @@ import (
 	"pullscore/interp/hand"
 )
 
-// A Spot is a position in metres: Offset alone, or Offset from wherever the
-// parent track is at the time.
+// A Spot is a position in metres: Offset alone, or Offset from the value of the parent
+// track at that time.
 type Spot struct {
 	Parent *Track
 	Offset float64
@@ -27,14 +27,13 @@ func (s Spot) at(t float64) float64 {
 type Step struct {
 	Start, End float64
 	To         Spot
-	Smooth     bool // minimum jerk; else constant speed
+	Smooth     bool // minimum jerk; if false, constant speed
 
 	latest float64 // the latest end of this step and of all before it
 }
 
-// A Track is a value in time: where it begins, and its steps in order of their
-// starts. Where steps overlap, which is a mistake, the earlier one is gone
-// through.
+// A Track is a value over time: its first value, and its steps in order of their
+// starts. Steps should not overlap. If they do, the track finishes the earlier one.
 type Track struct {
 	From  Spot
 	Steps []Step
@@ -43,8 +42,7 @@ type Track struct {
 // Still returns a track that stays at v.
 func Still(v float64) *Track { return &Track{From: Spot{Offset: v}} }
 
-// Add puts a step behind those that the track has. It must not start before
-// them.
+// Add appends a step to the track. The step must not start before the others.
 func (tr *Track) Add(s Step) {
 	s.latest = s.End
 	if n := len(tr.Steps); n > 0 {
@@ -53,7 +51,7 @@ func (tr *Track) Add(s Step) {
 	tr.Steps = append(tr.Steps, s)
 }
 
-// At returns the value at t seconds.
+// At returns the value of the track at t seconds.
 func (tr *Track) At(t float64) float64 {
 	if len(tr.Steps) == 0 {
 		return tr.From.at(t)
@@ -76,13 +74,13 @@ func (tr *Track) At(t float64) float64 {
 	return a + (b-a)*u
 }
 
-// Moves reports whether the track changes at all.
+// Moves reports whether the value of the track changes at all.
 func (tr *Track) Moves() bool {
 	return len(tr.Steps) > 0 || tr.From.Parent != nil && tr.From.Parent.Moves()
 }
 
-// Keys returns the times at which the track starts or stops changing, in
-// order, those of its parents included.
+// Keys returns the times in seconds, in order, at which the track or one of its
+// parents starts or stops changing.
 func (tr *Track) Keys() []float64 {
 	var keys []float64
 	seen := map[*Track]bool{}
@@ -103,8 +101,9 @@ func (tr *Track) Keys() []float64 {
 	return slices.Compact(keys)
 }
 
-// Ease is the share of a move done at the share u (0 to 1) of its time: of
-// minimum jerk, as people and well-kept machines move, or of constant speed.
+// Ease returns the share of a move that is done after the share u (0 to 1) of its
+// time. A smooth move has minimum jerk, as people and well-kept machines move; any
+// other has constant speed.
 func Ease(u float64, smooth bool) float64 {
 	u = min(max(u, 0), 1)
 	if !smooth {
