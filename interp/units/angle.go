@@ -4,11 +4,11 @@ package units
 
 import "math"
 
-// Angle returns an angle in degrees: to a tenth below ten, else whole.
+// Angle returns an angle in degrees with its unit: to a tenth below ten, else whole.
 func (s Style) Angle(deg float64) string { return s.AngleTo(deg, decimals(deg)) }
 
-// AngleTo returns an angle in degrees with at most so many decimals: to a tenth
-// for what is set on a ring, to a hundredth for what is fitted to takes.
+// AngleTo returns an angle in degrees with its unit and at most the given decimals:
+// one for an angle to set on a ring, two for a value fitted to takes.
 func (s Style) AngleTo(deg float64, most int) string {
 	if out, ok := s.unwritten(deg); ok {
 		return out
@@ -16,7 +16,7 @@ func (s Style) AngleTo(deg float64, most int) string {
 	return s.Number(deg, most) + s.degree()
 }
 
-// degree returns what stands behind degrees.
+// degree returns the unit that follows a number of degrees.
 func (s Style) degree() string {
 	if s.Face == Table {
 		return "°"
@@ -24,8 +24,8 @@ func (s Style) degree() string {
 	return " deg"
 }
 
-// Speed returns a turning speed in degrees a second: to a tenth below ten, else
-// whole.
+// Speed returns a turning speed in degrees a second with its unit: to a tenth below
+// ten, else whole.
 func (s Style) Speed(degPerSec float64) string {
 	if out, ok := s.unwritten(degPerSec); ok {
 		return out
@@ -33,7 +33,8 @@ func (s Style) Speed(degPerSec float64) string {
 	return s.Number(degPerSec, decimals(degPerSec)) + s.degree() + "/s"
 }
 
-// Walk returns a speed over ground in metres or feet a second, to a tenth.
+// Walk returns a speed over ground, given in metres a second, in metres or feet a
+// second with the unit, to a tenth.
 func (s Style) Walk(metresPerSec float64) string {
 	if out, ok := s.unwritten(metresPerSec); ok {
 		return out
@@ -44,8 +45,8 @@ func (s Style) Walk(metresPerSec float64) string {
 	return s.Number(metresPerSec, 1) + " m/s"
 }
 
-// Blur returns an angle of blur at the viewer in minutes of arc, with its unit
-// in letters: a prime means feet here.
+// Blur returns a blur at the viewer in minutes of arc, with the unit "arcmin". It does
+// not use the prime, because ′ means feet here.
 func (s Style) Blur(arcmin float64) string {
 	if out, ok := s.unwritten(arcmin); ok {
 		return out
@@ -53,7 +54,8 @@ func (s Style) Blur(arcmin float64) string {
 	return s.unit(arcmin, decimals(arcmin), "arcmin")
 }
 
-// decimals returns how many an angle has: one while it rounds to less than ten.
+// decimals returns the number of decimals of an angle: 1 if it rounds to less than 10,
+// else 0.
 func decimals(v float64) int {
 	if math.Abs(Nearest(v, 10)) < 10 {
 		return 1
@@ -61,7 +63,7 @@ func decimals(v float64) int {
 	return 0
 }
 
-// Time returns a time in seconds, to a hundredth.
+// Time returns a time in seconds with its unit, to a hundredth.
 func (s Style) Time(sec float64) string {
 	if out, ok := s.unwritten(sec); ok {
 		return out
@@ -69,7 +71,8 @@ func (s Style) Time(sec float64) string {
 	return s.unit(sec, 2, "s")
 }
 
-// TimeFixed returns a time in seconds with two decimals, for a column of times.
+// TimeFixed returns a time in seconds with its unit and exactly two decimals, for a
+// column of times.
 func (s Style) TimeFixed(sec float64) string {
 	if out, ok := s.unwritten(sec); ok {
 		return out

@@ -4,19 +4,19 @@ package units
 
 import "math"
 
-// A model promises neither 0 nor 100 %: beyond these a chance is only said to
-// be over or under.
+// A model promises neither 0 nor 100 %. A chance beyond these limits is written as
+// "over 99 %" or "under 1 %".
 const (
 	mostSure  = 0.995
 	leastSure = 0.005
 )
 
-// leastRange is from how many points on a range is written at all.
+// leastRange is the smallest range, in percentage points, that ChanceRange writes.
 const leastRange = 3
 
-// Chance returns a probability, 0 to 1, in whole percent. Where one is wanted
-// (wanted 0: none is), a chance below it never reads as if it were enough:
-// "under 90 %".
+// Chance returns a probability, 0 to 1, in whole percent. A chance below the wanted
+// one never looks as if it were enough: it gives "under 90 %". For wanted 0 there is
+// no wanted chance.
 func (s Style) Chance(p, wanted float64) string {
 	switch {
 	case math.IsNaN(p):
@@ -31,8 +31,8 @@ func (s Style) Chance(p, wanted float64) string {
 	return Decimal(percent(p), 0) + " %"
 }
 
-// ChanceRange returns a probability with the least and the most that it may be:
-// "84 % (64 to 91)". A range of less than three points is left out.
+// ChanceRange returns a probability with its lowest and highest value, all from 0 to
+// 1, in percent: "84 % (64 to 91)". It omits a range of less than three points.
 func (s Style) ChanceRange(p, lo, hi, wanted float64) string {
 	text := s.Chance(p, wanted)
 	if text == "" || !(percent(hi)-percent(lo) >= leastRange) {
@@ -45,7 +45,7 @@ func (s Style) ChanceRange(p, lo, hi, wanted float64) string {
 	return text + " (" + s.end(lo) + to + s.end(hi) + ")"
 }
 
-// end writes one end of a range, without the sign.
+// end returns one end of a range, without the percent sign.
 func (s Style) end(p float64) string {
 	switch {
 	case p > mostSure:
@@ -56,12 +56,11 @@ func (s Style) end(p float64) string {
 	return Decimal(percent(p), 0)
 }
 
-// Wanted returns the chance that is asked for as it was asked for, to a tenth
-// of a percent.
+// Wanted returns the chance that the plan asks for, 0 to 1, in percent to a tenth.
 func (s Style) Wanted(p float64) string { return s.Share(p, 1) }
 
-// Share returns a share of what can be counted or measured, 1 being all, in
-// percent with at most so many decimals. Here 0 and 100 % are facts.
+// Share returns a counted or measured share, 0 to 1, in percent with at most the given
+// decimals. Unlike Chance, it writes 0 and 100 %, because a share is a fact.
 func (s Style) Share(share float64, most int) string {
 	if out, ok := s.unwritten(share); ok {
 		return out

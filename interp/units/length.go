@@ -1,4 +1,4 @@
-// Lengths: what a tape reads, and the difference between two such readings.
+// Lengths: tape readings, and differences between two such readings.
 
 package units
 
@@ -13,7 +13,7 @@ const (
 	inchesPerFoot = 12
 )
 
-// A tape is read in quarters of an inch within 10 ft, in inches within 100 ft.
+// People read a tape in quarters of an inch within 10 ft, in inches within 100 ft.
 const (
 	quarters        = 4
 	quartersPerFoot = quarters * inchesPerFoot
@@ -21,8 +21,9 @@ const (
 	farFeet         = 100
 )
 
-// Tape returns a distance in metres as a tape reads it: metric to 1 mm within
-// 1 m, to 1 cm within 10 m, to 10 cm within 100 m, else to 1 m.
+// Tape returns a distance in metres as a tape reading with its unit. Metric: to 1 mm
+// within 1 m, to 1 cm within 10 m, to 10 cm within 100 m, else to 1 m. Imperial: to a
+// quarter of an inch within 10 ft, to an inch within 100 ft, else to a foot.
 func (s Style) Tape(m float64) string {
 	if out, ok := s.unwritten(m); ok {
 		return out
@@ -43,7 +44,7 @@ func (s Style) Tape(m float64) string {
 	return s.unit(m, 0, "m")
 }
 
-// feet writes a distance in metres in feet and inches.
+// feet returns a distance in metres, in feet and inches.
 func (s Style) feet(m float64) string {
 	sign, m := s.sign(m)
 	q, in := math.Round(m/inch*quarters), math.Round(m/inch)
@@ -63,7 +64,7 @@ func (s Style) feet(m float64) string {
 	return sign + s.feetAnd(math.Round(m/inch/inchesPerFoot), 0)
 }
 
-// feetAnd writes whole feet and quarters of an inch below twelve inches.
+// feetAnd returns whole feet, and quarters of an inch that make less than a foot.
 func (s Style) feetAnd(feet, q float64) string {
 	whole := strconv.FormatFloat(feet, 'f', 0, 64)
 	foot, inches := "'", `"`
@@ -76,8 +77,8 @@ func (s Style) feetAnd(feet, q float64) string {
 	return whole + foot + s.mixed(q, true) + inches
 }
 
-// inches writes quarters of an inch that make less than a foot. In words there
-// are no feet in front of it, so it takes the unit and no sign.
+// inches returns quarters of an inch that make less than a foot. In words it writes
+// the unit and not the inch sign, because no feet come before it.
 func (s Style) inches(q float64) string {
 	if s.Face == Table {
 		return s.mixed(q, false) + "″"
@@ -85,8 +86,8 @@ func (s Style) inches(q float64) string {
 	return s.mixed(q, false) + " in"
 }
 
-// mixed writes quarters of an inch as a whole number and a fraction. Behind
-// feet a fraction alone has a zero in front.
+// mixed returns quarters of an inch as a whole number and a fraction. After feet, it
+// writes a zero before a fraction alone.
 func (s Style) mixed(q float64, behindFeet bool) string {
 	whole := math.Floor(q / quarters)
 	part := int(q - whole*quarters)
@@ -106,7 +107,7 @@ func (s Style) mixed(q float64, behindFeet bool) string {
 	return text + [...]string{"", "1/4", "1/2", "3/4"}[part]
 }
 
-// sign splits a number into the sign to write and its amount.
+// sign returns the sign to write for a number, and its amount.
 func (s Style) sign(v float64) (sign string, amount float64) {
 	if v < 0 {
 		return s.minus("-"), -v
@@ -114,8 +115,8 @@ func (s Style) sign(v float64) (sign string, amount float64) {
 	return "", math.Abs(v) // no -0
 }
 
-// Both returns a distance in metres in the style's system, and then in the
-// other one. What is infinite has no other.
+// Both returns a distance in metres as a tape reading in the style's system, and in
+// the other system. For an infinite distance the other is "".
 func (s Style) Both(m float64) (first, other string) {
 	if _, ok := s.unwritten(m); ok {
 		return s.Tape(m), ""
@@ -123,9 +124,9 @@ func (s Style) Both(m float64) (first, other string) {
 	return s.Tape(m), s.other().Tape(m)
 }
 
-// Gap returns a difference of two distances in metres: how deep someone is, a
-// window, a miss. It is finer than a tape: metric to 0.1 mm within 1 cm and to
-// 1 mm within 1 m, imperial to 0.01 in within a quarter of an inch.
+// Gap returns a difference of two distances in metres, with its unit: the depth of a
+// subject, a window, a miss. It is finer than Tape: metric to 0.1 mm within 1 cm and
+// to 1 mm within 1 m, imperial to 0.01 in within a quarter of an inch.
 func (s Style) Gap(m float64) string {
 	if out, ok := s.unwritten(m); ok {
 		return out
@@ -142,8 +143,9 @@ func (s Style) Gap(m float64) string {
 	return s.Tape(m)
 }
 
-// gapInches writes a difference in inches, from a foot on as a tape does. Papers
-// write it as sentences do: a difference is no mark on the tape.
+// gapInches returns a difference in metres, in inches; from a foot on it returns a tape
+// reading. Papers use the form of sentences, because a difference is not a mark on the
+// tape.
 func (s Style) gapInches(m float64) string {
 	in := m / inch
 	if fine := Nearest(in, 100); math.Abs(fine) < 0.25 {
@@ -157,9 +159,9 @@ func (s Style) gapInches(m float64) string {
 	return sign + Style{s.System, Words}.mixed(amount, false) + " in"
 }
 
-// Miss returns the two sides by which something may miss, in metres and without
-// their signs: "−2.0/+2.2 cm", minus towards the camera. Both sides have the
-// unit and the decimals of the larger one, and where that is infinite, of the other.
+// Miss returns how far something may miss towards the camera and away from it, such as
+// "−2.0/+2.2 cm". near and far are in metres; their signs do not matter. Both sides
+// have the unit and the decimals of the larger one; if that is infinite, of the other.
 func (s Style) Miss(near, far float64) string {
 	widest := max(math.Abs(near), math.Abs(far))
 	if math.IsNaN(widest) {
@@ -176,8 +178,8 @@ func (s Style) Miss(near, far float64) string {
 	return s.minus("-") + s.Fixed(sides[0], most) + "/+" + s.Fixed(sides[1], most) + " " + unit
 }
 
-// scale returns the unit for differences up to widest: its size in metres, its
-// decimals and its name.
+// scale returns the unit for differences up to widest: its size in metres, the number
+// of decimals, and its name.
 func (s Style) scale(widest float64) (size float64, most int, unit string) {
 	switch {
 	case math.IsInf(widest, 0) && s.System == Imperial:
@@ -198,8 +200,8 @@ func (s Style) scale(widest float64) (size float64, most int, unit string) {
 	return 1, 2, "m"
 }
 
-// Offset returns a difference in metres as a plan writes it behind a name:
-// " + 10 cm" or " - 10 cm", and "" for none. The amount is a Gap.
+// Offset returns a difference in metres in the form that follows a name in a plan:
+// " + 10 cm" or " - 10 cm", and "" for 0. It writes the amount as Gap does.
 func (s Style) Offset(m float64) string {
 	switch {
 	case m == 0 || math.IsNaN(m):
@@ -210,12 +212,12 @@ func (s Style) Offset(m float64) string {
 	return " + " + s.Gap(m)
 }
 
-// Millimetres returns a length in metres that the trade has in millimetres in
-// both systems, to a tenth: a focal length, a wheel, the side of a sensor.
+// Millimetres returns a length in metres, in millimetres to a tenth, in both systems.
+// It is for a focal length, a wheel, or the side of a sensor.
 func (s Style) Millimetres(m float64) string { return s.fine(m, 1) }
 
-// Disc returns the diameter in metres of a disc of blur on the sensor, such as
-// the circle of confusion: to a thousandth of a millimetre.
+// Disc returns the diameter in metres of a disc of blur on the sensor, such as the
+// circle of confusion, in millimetres to a thousandth.
 func (s Style) Disc(m float64) string { return s.fine(m, 3) }
 
 func (s Style) fine(m float64, most int) string {

@@ -1,13 +1,13 @@
-// Package units puts numbers into words. Whatever people read of a plan, on
-// screen and on paper, takes its distances, angles, times, chances and stops
-// from here, so that two places never write one number in two ways. Files that
-// programs read (JSON, CSV) have the numbers themselves and never pass here.
+// Package units writes numbers with their units. Everything that people read, on
+// screen and on paper, takes its distances, angles, times, chances and stops from
+// here. So Pullscore never writes one number in two ways. Files for programs (JSON,
+// CSV) hold the plain numbers and do not use this package.
 //
-// Every number is rounded first, and the rounded number decides in which form
-// and unit it is written: what rounds to a metre reads "1 m" and never
-// "100 cm". A longer distance therefore never reads as a shorter one.
+// It rounds every number first, and the rounded number decides the form and the unit.
+// A length that rounds to a metre is "1 m", never "100 cm". So a longer distance never
+// looks shorter.
 //
-// What does not apply (NaN) is written as "".
+// A number that does not apply (NaN) gives "".
 package units
 
 import (
@@ -20,31 +20,31 @@ import (
 type Face uint8
 
 const (
-	// Words is for sentences: findings, errors, differences, cures. It has no
-	// sign that a keyboard lacks, so a length or an angle can be typed into a
-	// plan as it stands.
+	// Words is for sentences: findings, errors, differences, cures. It uses only
+	// signs that a keyboard has, so people can type a length or an angle into a plan
+	// as written.
 	Words Face = iota
-	// Table is for lists and papers, where room is short: ′ ″ ° ∞ < >.
+	// Table is for lists and papers, where space is short. It uses ′ ″ ° ∞ < >.
 	Table
 )
 
-// A System is the one that lengths are written in.
+// A System is the system of units for lengths.
 type System uint8
 
-// The systems. Focal lengths, filters and the disc of confusion are in
-// millimetres in both.
+// The systems. Both write focal lengths, filters and the circle of confusion in
+// millimetres.
 const (
 	Metric System = iota
 	Imperial
 )
 
-// A Style says how numbers are written. The zero Style is metric, in words.
+// A Style says how to write numbers. The zero Style is metric, for sentences.
 type Style struct {
 	System System
 	Face   Face
 }
 
-// ForTable returns the style of lists and papers, in the plan's system.
+// ForTable returns the style of lists and papers: imperial or metric.
 func ForTable(imperial bool) Style {
 	if imperial {
 		return Style{Imperial, Table}
@@ -60,8 +60,8 @@ func (s Style) other() Style {
 	return Style{Imperial, s.Face}
 }
 
-// Decimal returns v with at most that many decimals, without zeros behind
-// them, and with a hyphen as its minus. It is never "-0".
+// Decimal returns v with at most the given decimals, without trailing zeros, and with
+// a hyphen as the minus sign. It never returns "-0".
 func Decimal(v float64, most int) string {
 	text := fixed(v, most)
 	if strings.Contains(text, ".") {
@@ -70,7 +70,7 @@ func Decimal(v float64, most int) string {
 	return text
 }
 
-// Number returns v as Decimal does, with the minus of the style's face.
+// Number returns v as Decimal does, with the minus sign of the style's face.
 func (s Style) Number(v float64, most int) string {
 	if out, ok := s.unwritten(v); ok {
 		return out
@@ -78,8 +78,8 @@ func (s Style) Number(v float64, most int) string {
 	return s.minus(Decimal(v, most))
 }
 
-// Fixed returns v with exactly that many decimals, so that the points of a
-// column stand above one another.
+// Fixed returns v with exactly the given decimals, so that the decimal points of a
+// column line up.
 func (s Style) Fixed(v float64, decimals int) string {
 	if out, ok := s.unwritten(v); ok {
 		return out
@@ -87,8 +87,7 @@ func (s Style) Fixed(v float64, decimals int) string {
 	return s.minus(fixed(v, decimals))
 }
 
-// Signed returns v as Fixed does, with a plus where it is more than zero once
-// rounded.
+// Signed returns v as Fixed does, with a plus sign if the rounded value is above zero.
 func (s Style) Signed(v float64, decimals int) string {
 	text := s.Fixed(v, decimals)
 	if v > 0 && strings.ContainsAny(text, "123456789∞i") {
@@ -97,7 +96,7 @@ func (s Style) Signed(v float64, decimals int) string {
 	return text
 }
 
-// fixed writes a finite number with so many decimals, zero without a sign.
+// fixed returns a finite number with the given decimals, and zero without a sign.
 func fixed(v float64, decimals int) string {
 	text := strconv.FormatFloat(v, 'f', decimals, 64)
 	if strings.Trim(text, "-0.") == "" {
@@ -114,8 +113,8 @@ func (s Style) minus(text string) string {
 	return text
 }
 
-// unwritten returns what stands for a number that has no digits: nothing for
-// NaN, a word or a sign for what is infinite. ok is false for any other.
+// unwritten returns the text for a number without digits: "" for NaN, and a word or a
+// sign for an infinite number. ok is false for any other number.
 func (s Style) unwritten(v float64) (text string, ok bool) {
 	switch {
 	case math.IsNaN(v):
@@ -139,19 +138,19 @@ func (s Style) unit(v float64, most int, unit string) string { return s.Number(v
 // a computation.
 const slack = 1e-6
 
-// Nearest returns v rounded to the nearest part, of which the unit has perUnit:
-// Nearest(1.26, 10) is 1.3. It is never -0.
+// Nearest returns v rounded to the nearest 1/perUnit: Nearest(1.26, 10) is 1.3. It
+// never returns -0.
 func Nearest(v, perUnit float64) float64 { return math.Round(v*perUnit)/perUnit + 0 }
 
-// Up returns v rounded up to a part, of which the unit has perUnit. A cure that
-// needs at least v says this number.
+// Up returns v rounded up to a multiple of 1/perUnit. A cure that needs at least v
+// uses it.
 func Up(v, perUnit float64) float64 { return math.Ceil(v*perUnit-slack)/perUnit + 0 }
 
-// Down returns v rounded down to a part, of which the unit has perUnit. A cure
-// that may have at most v says this number.
+// Down returns v rounded down to a multiple of 1/perUnit. A cure that may have at most
+// v uses it.
 func Down(v, perUnit float64) float64 { return math.Floor(v*perUnit+slack)/perUnit + 0 }
 
-// Count returns a number of things, such as "1 frame" or "2 frames".
+// Count returns a number with its noun, such as "1 frame" or "2 frames".
 func Count(n int, thing string) string {
 	if n == 1 || n == -1 {
 		return strconv.Itoa(n) + " " + thing
