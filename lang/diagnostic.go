@@ -7,19 +7,19 @@ import (
 	"slices"
 )
 
-// A Pos is a place in a file: a byte offset from 0, a line and a column from
-// 1. Columns count characters; a tab is one.
+// A Pos is a place in a file: a byte offset from 0, and a line and a column from 1.
+// Columns count characters; a tab is one character.
 type Pos struct {
 	Offset, Line, Column int
 }
 
-// A Range is a stretch of a file from Start up to, not including, End.
+// A Range is a part of a file, from Start up to but not including End.
 type Range struct {
 	File       string
 	Start, End Pos
 }
 
-// Severity tells how bad a Diagnostic is.
+// Severity says how serious a Diagnostic is.
 type Severity uint8
 
 // The severities, the mildest first.
@@ -33,19 +33,19 @@ func (s Severity) String() string {
 	return [...]string{"note", "warning", "error"}[s]
 }
 
-// MarshalText writes the severity as its word.
+// MarshalText returns the severity as its word: note, warning or error.
 func (s Severity) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
 
-// A Figure is a value behind a finding: a name such as "probability" or
-// "window_hand_deg", and the number in the unit that the name says (metres,
-// seconds and degrees where it says none).
+// A Figure is a value that supports a finding: a name such as "probability" or
+// "window_hand_deg", and a number. The name says the unit; without one, the unit is
+// metres, seconds or degrees.
 type Figure struct {
 	Name  string
 	Value float64
 }
 
-// A Cure is a change to the plan that removes the finding: the words to write
-// ("over 1.9 s", "stop f/4"), and the number in them with its unit.
+// A Cure is a change to the plan that removes the finding. Text is what to write
+// ("over 1.9 s", "stop f/4"); Value and Unit are the number in it and its unit.
 type Cure struct {
 	Text  string  `json:"text"`
 	Value float64 `json:"value"`
@@ -64,33 +64,34 @@ func (c Cure) Says() string {
 	return c.Text + " (then " + c.Then + ")"
 }
 
-// A Related is another place that a Diagnostic speaks of.
+// A Related is another place that belongs to a Diagnostic, with its own message.
 type Related struct {
 	Message string
 	Range   Range
 }
 
-// A Diagnostic is something to be told about a plan.
+// A Diagnostic is one message about a plan: a mistake or a finding.
 type Diagnostic struct {
 	Code     string // kebab case, as in the reference
 	Severity Severity
 	Message  string // one sentence without a full stop
-	Detail   string // what was expected, a near miss, what can be done; may be empty
+	Detail   string // what was expected, the nearest word, or what to do; may be empty
 	Range    Range
 	Related  []Related
 	Figures  []Figure
 	Cures    []Cure
 
-	// Shot, Pull and Time say where in the film a finding lies: the shot's ID,
-	// the pull's number from 1 (0: none), the time from the shot's start in
-	// seconds. Shot is empty for what belongs to no shot.
+	// Shot, Pull and Time give the place of a finding in the film: the ID of the
+	// shot, the number of the pull from 1 (0: none), and the time from the start of
+	// the shot in seconds. Shot is empty if the diagnostic belongs to no shot.
 	Shot string
 	Pull int
 	Time float64
 }
 
-// Sort orders diagnostics by file, place, severity (worst first) and code, and
-// drops those that say the same of the same place in the same shot.
+// Sort returns the list ordered by file, place, severity (worst first) and code. It
+// changes the order of the list itself. It drops diagnostics that repeat a message at
+// the same place in the same shot.
 func Sort(list []Diagnostic) []Diagnostic {
 	slices.SortStableFunc(list, func(a, b Diagnostic) int {
 		return cmp.Or(
@@ -106,7 +107,7 @@ func Sort(list []Diagnostic) []Diagnostic {
 	})
 }
 
-// Worst returns the worst severity in the list; ok is false for an empty one.
+// Worst returns the worst severity in the list. ok is false for an empty list.
 func Worst(list []Diagnostic) (worst Severity, ok bool) {
 	for _, d := range list {
 		worst, ok = max(worst, d.Severity), true

@@ -1,20 +1,19 @@
-// Package lang reads the plan language: it cuts a file into tokens, parses it
-// statement by statement, and lays it out anew. It resolves no names and
-// computes nothing; every value stays as it was written, with its unit.
+// Package lang reads the plan language. It splits a file into tokens, parses it
+// statement by statement, and formats it. It does not resolve names or compute
+// anything; every value keeps its unit and its form in the file.
 //
-// Parse never fails: it returns what could be read together with every mistake,
-// each with its place. A line that cannot be read is a *Bad in the tree.
+// Parse never fails. It returns everything that it could read, and every mistake
+// with its place. A line that it cannot read becomes a *Bad in the tree.
 //
-// Each statement is a type of the tree whose struct tags are its grammar
-// (statements.go); participle builds the parser of a statement from them when
-// the first such statement comes. The same tags are read a second time as forms
-// (form.go): from these come the explanation of a mistake (walk.go, explain.go),
-// usage lines, the printed grammar (grammar.go) and what may come next
-// (complete.go). Five productions are read by hand, behind participle's
-// Parseable: values, products, names, texts, and moments, which share a parser.
-// Offsets are bytes from 0, lines and columns count from 1, columns in
-// characters.
+// Each statement is a type of the tree, and its struct tags are its grammar
+// (statements.go). participle builds the parser of a statement from the tags at the
+// first such statement. A second reader turns the same tags into forms (form.go).
+// From the forms come the explanation of a mistake (walk.go, explain.go), usage
+// lines, the printed grammar (grammar.go) and completion (complete.go). Five
+// productions have parsers written by hand, through participle's Parseable: values,
+// products, names, texts and moments. Offsets are bytes from 0. Lines and columns
+// count from 1, columns in characters.
 //
-// REFERENCE.md, beside this file, is the language's reference. Its samples are
-// run by the tests.
+// REFERENCE.md, beside this file, is the reference of the language. Tests run its
+// samples.
 package lang

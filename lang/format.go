@@ -8,14 +8,13 @@ import (
 	"github.com/alecthomas/participle/v2/lexer"
 )
 
-// Format lays a plan out: statements under a header are indented by two
-// spaces, lines that go on by two more; a blank line stands before a header
-// and at most one anywhere; one blank stands between words. It works on
-// broken files too. No token changes but for the commas between clauses,
-// which it writes where they were left out; comments stay where they are.
-// Line ends become line feeds. Formatting a second time changes nothing. A
-// file that is too large for Parse, in UTF-16, or in the middle of a merge is
-// returned as it is.
+// Format returns a plan in the canonical layout. It indents statements under a header by
+// two spaces, and continued lines by two more. It puts an empty line before a header,
+// keeps at most one empty line elsewhere, and writes one blank between words. It adds
+// missing commas between clauses, changes no other token, and keeps comments in their
+// place. Line ends become line feeds. It works on files with mistakes too. Formatting a
+// second time changes nothing. If a file is too large for Parse, in UTF-16, or in the
+// middle of a merge, Format returns it unchanged.
 func Format(src []byte) []byte {
 	if len(src) > maxBytes || isWide(src) || len(conflicts("", src)) > 0 {
 		return src
@@ -38,7 +37,7 @@ func Format(src []byte) []byte {
 	return f.out
 }
 
-// A formatter reads a source row by row, a row being what stands on one line.
+// A formatter reads a source row by row. A row is the content of one line.
 type formatter struct {
 	scan *scanner
 	out  []byte
@@ -63,7 +62,7 @@ type commentRow struct {
 	gap  bool
 }
 
-// row reads the next row that is not empty; false at the end.
+// row reads the next row that is not empty. It returns false at the end.
 func (f *formatter) row() bool {
 	f.tokens, f.comment, f.gap = f.tokens[:0], "", false
 	f.joined, f.joins = f.joins, false
@@ -91,7 +90,7 @@ func (f *formatter) row() bool {
 	}
 }
 
-// print writes the row, or keeps it where it is a comment between statements.
+// print writes the row. If the row is a comment between statements, it keeps it for later.
 func (f *formatter) print() {
 	stray := f.joined && f.standsAlone() // the comma above is one too many
 	f.joined = f.joined && !stray
@@ -114,7 +113,8 @@ func (f *formatter) print() {
 	f.line(indent, f.tokens, f.comment)
 }
 
-// enter finds the row's statement and section; true for a header.
+// enter finds the statement and the section of the row, and reports whether it is a
+// header.
 func (f *formatter) enter() bool {
 	f.clauses, f.open = 0, 0
 	f.spec = f.identify()
@@ -129,7 +129,7 @@ func (f *formatter) enter() bool {
 	return false
 }
 
-// identify returns the statement that the row begins, nil for none.
+// identify returns the statement that the row begins, or nil.
 func (f *formatter) identify() *spec {
 	second := &endOfRow
 	if len(f.tokens) > 1 {
@@ -138,8 +138,8 @@ func (f *formatter) identify() *spec {
 	return identify(&f.tokens[0], second, f.in)
 }
 
-// standsAlone reports whether a row behind a comma begins a statement of its own:
-// the parser tells of the comma, and reads it so.
+// standsAlone reports whether a row after a comma begins a statement of its own. The
+// parser reads it in the same way, and reports the comma.
 func (f *formatter) standsAlone() bool {
 	if len(f.tokens) == 0 || f.spec == nil || f.open > 0 {
 		return false
@@ -157,9 +157,9 @@ func (f *formatter) indent() int {
 	return 2
 }
 
-// above writes what stands between the last row and this one: comments, those
-// right above this row indented as it is and the others as the last one, and
-// an empty line, where there was one or apart asks for it.
+// above writes the comments between the last row and this one. It indents comments right
+// above this row like this row, and the others like the last one. It writes an empty
+// line if there was one, or if apart is true.
 func (f *formatter) above(before, indent int, apart bool) {
 	own := len(f.waiting)
 	for gap := f.gap; own > 0 && !gap; own-- {
@@ -230,7 +230,7 @@ func (f *formatter) line(indent int, tokens []lexer.Token, comment string) {
 	f.out = append(f.out, '\n')
 }
 
-// count keeps count of the brackets that are open.
+// count counts the open brackets.
 func (f *formatter) count(t *lexer.Token) {
 	switch {
 	case t.Type != tokPunct:
@@ -241,8 +241,8 @@ func (f *formatter) count(t *lexer.Token) {
 	}
 }
 
-// clauseBegins reports whether token i begins a clause, or a second number,
-// and the comma before it is missing.
+// clauseBegins reports whether token i begins a clause or a second number, and lacks the
+// comma before it.
 func (f *formatter) clauseBegins(tokens []lexer.Token, i int) bool {
 	if f.spec == nil || i == 0 && !f.joined {
 		return false
@@ -278,8 +278,8 @@ func endsQuantity(tokens []lexer.Token) bool {
 	return t.Type == tokWord && (t.Value == "diagonal" || isKeyword(t.Value) && endsOperand(tokens))
 }
 
-// endsOperand reports whether the tokens end with a value, so that a sign
-// behind them is an operator.
+// endsOperand reports whether the tokens end with a value. A sign after them is then an
+// operator.
 func endsOperand(tokens []lexer.Token) bool {
 	n := len(tokens)
 	t := &tokens[n-1]
@@ -301,15 +301,14 @@ func endsOperand(tokens []lexer.Token) bool {
 	return false
 }
 
-// A row is what the spacing of a token depends on.
+// A row holds what decides the spacing of a token.
 type row struct {
 	tokens []lexer.Token
 	joined bool
 	spec   *spec // the statement; nil: none
 }
 
-// blankBefore reports whether a blank stands between token i and the one
-// before it.
+// blankBefore reports whether Format writes a blank before token i.
 func (r row) blankBefore(i int) bool {
 	before, t := &r.tokens[i-1], &r.tokens[i]
 	switch {
@@ -329,19 +328,19 @@ func (r row) blankBefore(i int) bool {
 	return true
 }
 
-// followsNumber reports whether token i is a word behind a number: a unit, which
-// may be written right behind it, as in 5cm, and which the formatter moves.
+// followsNumber reports whether token i is a word after a number. It is a unit, which
+// people may write without a blank, as in 5cm; the formatter adds the blank.
 func (r row) followsNumber(i int) bool {
 	return i > 0 && r.tokens[i].Type == tokWord && r.tokens[i-1].Type == tokNumber
 }
 
-// startsShot reports whether token i stands behind the word shot, where a
-// blank would make it an ID.
+// startsShot reports whether token i follows the word shot. There, a blank would turn the
+// token into an ID.
 func (r row) startsShot(i int) bool {
 	return i == 1 && !r.joined && r.tokens[0].Value == "shot" && r.tokens[1].Type != tokID
 }
 
-// touchesLeft reports whether sign i is written to the token before it.
+// touchesLeft reports whether sign i has no blank before it.
 func (r row) touchesLeft(i int) bool {
 	switch r.tokens[i].Value {
 	case ",", ":", ")", "°":
@@ -356,7 +355,7 @@ func (r row) touchesLeft(i int) bool {
 	return false
 }
 
-// touchesRight reports whether sign i is written to the token behind it.
+// touchesRight reports whether sign i has no blank after it.
 func (r row) touchesRight(i int) bool {
 	switch t := &r.tokens[i]; {
 	case t.Value == "(":
@@ -369,7 +368,7 @@ func (r row) touchesRight(i int) bool {
 	return false
 }
 
-// perSecond reports whether sign i is the stroke of deg/s, bit/s or m/s.
+// perSecond reports whether sign i is the slash of deg/s, bit/s or m/s.
 func (r row) perSecond(i int) bool {
 	if i < 2 || i+1 >= len(r.tokens) || r.tokens[i+1].Value != "s" || r.tokens[i-2].Type != tokNumber {
 		return false

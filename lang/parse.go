@@ -23,11 +23,11 @@ const (
 	maxDiagnostics = 1000
 )
 
-// Parse reads a plan or kit. It returns what could be read, and every mistake
-// that it found, sorted by place: a line with a mistake is a *Bad in the tree,
-// and the lines after it are read all the same. Fields of a statement that the
-// reference does not show as optional are never nil. path names the file in
-// positions; nothing is opened.
+// Parse reads a plan or kit from src. It returns everything that it could read, and
+// every mistake, sorted by place. A line with a mistake becomes a *Bad in the tree, and
+// Parse reads the lines after it as usual. A field of a statement is never nil, unless
+// the reference shows it as optional. path is the file name in positions; Parse opens
+// no file.
 func Parse(path string, src []byte) (*File, []Diagnostic) {
 	file := &File{Path: path, Source: src}
 	if f := cmp.Or(tooLarge(path, src), wide(path, src), unmerged(path, src)); f != nil {
@@ -38,7 +38,7 @@ func Parse(path string, src []byte) (*File, []Diagnostic) {
 	return file, p.diagnostics()
 }
 
-// tooLarge checks a file's size before anything is made of it.
+// tooLarge checks the size of a file before Parse reads it.
 func tooLarge(path string, src []byte) *fault {
 	start := lexer.Position{Filename: path, Line: 1, Column: 1}
 	top := &Node{start, start}
@@ -52,8 +52,8 @@ func tooLarge(path string, src []byte) *fault {
 	return nil
 }
 
-// wide tells of a text in UTF-16. As UTF-8 each of its letters would be a
-// mistake.
+// wide returns the fault of a text in UTF-16, or nil. Read as UTF-8, each of its letters
+// would be a mistake.
 func wide(path string, src []byte) *fault {
 	if !isWide(src) {
 		return nil
@@ -81,20 +81,19 @@ type parser struct {
 	// spoilt holds the offsets at which the scanner has reported a mistake.
 	spoilt map[int]bool
 
-	in   section // where the next line stands
+	in   section // the section of the next line
 	open *Section
-	// hasShots tells that a shot has begun, after which the film's own set-up
-	// cannot stand.
+	// hasShots is true once a shot has begun. After that, a set-up of the film is a
+	// mistake.
 	hasShots bool
 	above    line // the statement above
-	// orphans are the sections, besides the file, of which a line has been told since
-	// the last header that it belongs there: where a header is lost, the first tells
-	// it.
+	// orphans are the sections, besides the file, to which a reported line since the
+	// last header belongs. If a header is lost, only the first such line is reported.
 	orphans section
 }
 
-// A line is a statement in the parser's hands: its tokens run from at up to
-// end, where its Line token stands.
+// A line is a statement that the parser is reading. Its tokens run from at up to end,
+// the index of its Line token.
 type line struct {
 	spec    *spec
 	at, end int
@@ -103,7 +102,7 @@ type line struct {
 	faults  int        // how many faults there were before it
 }
 
-// chunkTokens is the least number of tokens to be parsed in one go.
+// chunkTokens is the least number of tokens that the parser reads in one go.
 const chunkTokens = 1024
 
 // read reads the file, chunk after chunk.
@@ -125,7 +124,7 @@ func (p *parser) read() {
 	}
 }
 
-// lines reads the lines of a chunk. Every turn moves on by one token at least.
+// lines reads the lines of a chunk. Every turn of the loop consumes at least one token.
 func (p *parser) lines() {
 	for at, end := 0, 0; !p.tokens[at].EOF() && len(p.faults) <= maxDiagnostics; {
 		for end = max(end, at); p.tokens[end].Type != tokLine; end++ {
@@ -142,8 +141,8 @@ func (p *parser) lines() {
 	}
 }
 
-// statement reads one line and puts it into the tree. It shortens the line
-// where the comma that joins it to the next is one too many.
+// statement reads one line and puts it into the tree. If the comma that joins it to the
+// next line is a mistake, it shortens the line.
 func (p *parser) statement(l *line) {
 	first, second := &p.tokens[l.at], &p.tokens[l.at+1]
 	if l.spec = identify(first, second, p.in); l.spec == nil {
@@ -181,7 +180,7 @@ func (p *parser) statement(l *line) {
 	}
 }
 
-// parseLine parses a line, and returns a Bad statement where that fails.
+// parseLine parses a line, and returns a Bad statement if that fails.
 func (p *parser) parseLine(l *line) Statement {
 	end := l.end
 	if last := &p.tokens[end-1]; last.Value == "," && end-1 > l.at {
@@ -203,8 +202,8 @@ func (p *parser) parseLine(l *line) Statement {
 	return s
 }
 
-// unread reports every mistake of a line and returns what is left of it. whole is
-// the statement where only a rule forbids it, nil where it could not be read.
+// unread reports every mistake of a line and returns the part that could be read. whole
+// is the statement if only a rule forbids it, and nil if it could not be read.
 func (p *parser) unread(l *line, end int, whole Statement, first *mistake) Statement {
 	if !p.wantsQuotes(l, first.fault) {
 		first.withUsage(l.spec)
@@ -227,14 +226,14 @@ func (p *parser) unread(l *line, end int, whole Statement, first *mistake) State
 	return b
 }
 
-// hasUnreadable reports whether a piece of a line is no word of the language: as a
-// text without an end it may have swallowed what stands behind it.
+// hasUnreadable reports whether a piece of a line is not a token of the language. It may
+// be a text without an end, which has swallowed the rest of the line.
 func (p *parser) hasUnreadable(l *line, end int) bool {
 	return slices.ContainsFunc(p.tokens[l.at:end], func(t lexer.Token) bool { return t.Type == tokInvalid && p.spoilt[t.Pos.Offset] })
 }
 
-// parse parses the tokens from at up to end as one statement, and returns it or
-// its first mistake; both where it could be read and only a rule forbids it.
+// parse parses the tokens from at up to end as one statement. It returns the statement or
+// its first mistake; it returns both if only a rule forbids the statement.
 func (p *parser) parse(s *spec, start lexer.Checkpoint, at, end int) (Statement, *mistake) {
 	saved := p.endAt(end)
 	defer func() { p.tokens[end] = saved }()
@@ -251,7 +250,7 @@ func (p *parser) parse(s *spec, start lexer.Checkpoint, at, end int) (Statement,
 	return *tree, p.rules(*tree, s, start, end)
 }
 
-// others returns the mistakes of a line behind its first.
+// others returns the mistakes of a line after the first one.
 func (p *parser) others(l *line, end int, first *mistake) []*mistake {
 	saved := p.endAt(end)
 	defer func() { p.tokens[end] = saved }()
@@ -271,20 +270,20 @@ func (p *parser) walker(start lexer.Checkpoint) *walker {
 	return newWalker(&lex)
 }
 
-// endAt has the file end at a token, since a parser of one statement reads up to
-// an EOF, and returns what has to stand there again.
+// endAt replaces a token by the end of the file, because the parser of one statement
+// reads up to an EOF. It returns the token, which the caller must put back.
 func (p *parser) endAt(end int) lexer.Token {
 	saved := p.tokens[end]
 	p.tokens[end] = lexer.EOFToken(endOf(&p.tokens[end-1]))
 	return saved
 }
 
-// span is the place of the tokens from at up to end.
+// span returns the place of the tokens from at up to end.
 func (p *parser) span(at, end int) Node {
 	return Node{p.tokens[at].Pos, endOf(&p.tokens[end-1])}
 }
 
-// bad is the line as one that could not be read.
+// bad returns the line as one that could not be read.
 func (p *parser) bad(l *line) *Bad {
 	b := &Bad{Node: p.span(l.at, l.end)}
 	if l.spec == nil {
@@ -296,8 +295,8 @@ func (p *parser) bad(l *line) *Bad {
 	return b
 }
 
-// declaredAt returns the name that a line declares at a token. Of several words in
-// lower case only the first is taken for it: what follows may be anything.
+// declaredAt returns the name that a line declares at a token. If several words follow
+// in lower case, it takes only the first, because the others may be anything.
 func (p *parser) declaredAt(at, end int) *Name {
 	n := p.nameAt(at, end)
 	if n == nil || n.Quoted || strings.ToLower(n.Text) != n.Text {
@@ -306,9 +305,8 @@ func (p *parser) declaredAt(at, end int) *Name {
 	return p.nameAt(at, at+1)
 }
 
-// nameAt returns the name at a token: with the words behind it where its blanks
-// want quotes, and also where it is a number that wants them. It returns nil where
-// there is none.
+// nameAt returns the name at a token, or nil if there is none. It includes the words of
+// a name with blanks that lacks its quotes, and accepts a number that lacks them.
 func (p *parser) nameAt(at, end int) *Name {
 	if at >= end || !isName(&p.tokens[at]) && p.tokens[at].Type != tokNumber {
 		return nil
@@ -322,9 +320,9 @@ func (p *parser) nameAt(at, end int) *Name {
 	return n
 }
 
-// joinsName reports whether the words at a token and before it look like one
-// name with a blank in it. A word in lower case behind one that is not is rather
-// a mistyped word of the language.
+// joinsName reports whether the word at a token and the one before it look like one name
+// with a blank. If only the second is in lower case, it is more likely a misspelt
+// keyword.
 func (p *parser) joinsName(at int) bool {
 	before, t := &p.tokens[at-1], &p.tokens[at]
 	if before.Type != tokWord || t.Type != tokWord || !isName(before) || !isName(t) {
@@ -333,8 +331,8 @@ func (p *parser) joinsName(at int) bool {
 	return strings.ToLower(t.Value) != t.Value || strings.ToLower(before.Value) == before.Value
 }
 
-// wantsQuotes tells of a fault that is due to a name with a blank, and how the
-// name is written.
+// wantsQuotes reports whether a name with a blank causes the fault. If so, it adds the
+// right form of the name to the fault.
 func (p *parser) wantsQuotes(l *line, f *fault) bool {
 	if f.detail != "" || f.code == "missing-comma" {
 		return false
@@ -356,7 +354,7 @@ func (p *parser) wantsQuotes(l *line, f *fault) bool {
 	return false
 }
 
-// report notes a fault, unless the scanner has told of the same place.
+// report notes a fault, unless the scanner has reported one at the same place.
 func (p *parser) report(f *fault) {
 	if !p.spoilt[f.Pos.Offset] {
 		p.faults = append(p.faults, f)
@@ -369,7 +367,7 @@ func (p *parser) reportAll(list []*fault) {
 	}
 }
 
-// withUsage adds how the statement is written to a fault of its form.
+// withUsage adds the usage line of the statement to a fault in its form.
 func (f *fault) withUsage(s *spec) *fault {
 	if strings.HasPrefix(f.code, "expected-") || strings.HasSuffix(f.code, "-clause") {
 		f.because("Write: %s", s.usage())
@@ -377,7 +375,8 @@ func (f *fault) withUsage(s *spec) *fault {
 	return f
 }
 
-// diagnostics returns the faults, sorted, the list cut where it is endless.
+// diagnostics returns the faults as a sorted list of at most maxDiagnostics, plus one that
+// says there are more.
 func (p *parser) diagnostics() []Diagnostic {
 	list := make([]Diagnostic, 0, len(p.faults))
 	for _, f := range p.faults {

@@ -1,12 +1,12 @@
-// The tree: what a plan file says, statement by statement, before anything is
-// resolved or computed. Every node knows where it stands in its file.
+// The tree: the statements of a plan file, before any name is resolved or any value is
+// computed. Every node knows its place in the file.
 
 package lang
 
 import "github.com/alecthomas/participle/v2/lexer"
 
-// A Node is the place of a piece of the tree: Pos is its first character,
-// EndPos the one after its last. Columns count characters from 1.
+// A Node is the place of a piece of the tree. Pos is its first character, EndPos the
+// character after its last. Columns count characters from 1.
 type Node struct {
 	Pos    lexer.Position
 	EndPos lexer.Position
@@ -21,20 +21,19 @@ func (n *Node) node() *Node { return n }
 
 func at(p lexer.Position) Pos { return Pos{Offset: p.Offset, Line: p.Line, Column: p.Column} }
 
-// A File is one plan or kit, as read.
+// A File is one plan or kit, as Parse read it.
 type File struct {
 	Path   string
 	Source []byte
 	// Body holds the file's own statements in the order written, Bad ones
 	// included.
 	Body []Statement
-	// Sections holds what stands under each header, in the order written.
+	// Sections holds the headers with their statements, in the order written.
 	Sections []*Section
 }
 
-// A Section is a header (*Camera, *Lens, *Puller, *Move or *Shot) and the
-// statements under it. A header that could not be read is a *Bad; it opens a
-// section all the same.
+// A Section is a header (*Camera, *Lens, *Puller, *Move or *Shot) and the statements
+// under it. A header that could not be read is a *Bad; it still opens a section.
 type Section struct {
 	Head Statement
 	Body []Statement
@@ -47,21 +46,21 @@ type Statement interface {
 	statement()
 }
 
-// A Name is a subject, voice, cue, let, move, camera, lens or puller as
-// written, in Unicode normal form C, quotes taken off.
+// A Name is the name of a subject, voice, cue, let, move, camera, lens or puller as
+// written, in Unicode normal form C and without quotes.
 type Name struct {
 	Node
 	Text   string
 	Quoted bool
 }
 
-// A Text is a quoted text with its escapes undone.
+// A Text is a quoted text, without its quotes and escapes.
 type Text struct {
 	Node
 	Value string
 }
 
-// ExprKind tells what an Expr is.
+// ExprKind says what kind of value an Expr is.
 type ExprKind uint8
 
 // The kinds of Expr.
@@ -85,15 +84,15 @@ type Expr struct {
 	Quoted bool
 	Op     byte // + - * /
 	X, Y   *Expr
-	// Guessed tells that the number lacks its unit, which has been told: Unit is
-	// one of the dimension wanted, and what the number comes to is not known.
+	// Guessed means that the number has no unit, and that a diagnostic says so. Unit
+	// is then a unit of the right dimension, and the true value is not known.
 	Guessed bool
 }
 
-// A Unit is what stands behind a number. UnitNone is a bare number.
+// A Unit is the unit of a number. UnitNone means a bare number.
 type Unit uint8
 
-// The units of the language. Feet with inches are one number in UnitFoot.
+// The units of the language. Feet with inches are a single number in UnitFoot.
 const (
 	UnitNone Unit = iota
 	UnitMM
@@ -118,7 +117,7 @@ const (
 	UnitT // a T-number
 )
 
-// AnchorKind tells what an Anchor hangs on.
+// AnchorKind says what an Anchor counts from.
 type AnchorKind uint8
 
 // The kinds of Anchor.
@@ -129,8 +128,8 @@ const (
 	AnchorTime                    // Time, a time or a timecode
 )
 
-// An Anchor is a moment of a shot: words, a speaker, a cue or a time, moved by
-// an optional Offset (a signed time).
+// An Anchor is a moment of a shot: words, a speaker, a cue or a time, plus an optional
+// Offset (a signed time).
 type Anchor struct {
 	Node
 	Kind   AnchorKind
@@ -142,12 +141,12 @@ type Anchor struct {
 	Offset *Expr
 }
 
-// A Place is where something stands: a distance, with an optional way to the
-// side (a length, or the angle of a slant tape), or relative to a subject, as
-// in NORA - 35 cm; which of the two At means is known once names are resolved.
-// Side is nil on the axis; where it is set, Dir is "left" or "right". A side is
-// tried only where a value begins and, if it begins with a name, goes on as
-// one: so a mistyped clause is told of as a clause.
+// A Place is the position of a subject. It is a distance with an optional side (a
+// length, or the angle of a slant tape), or relative to a subject, as in NORA - 35 cm.
+// At can mean either; resolving its names shows which. Side is nil on the axis;
+// otherwise Dir is "left" or "right". The parser tries a side only where a value
+// begins. If the value begins with a name, it must continue as a value. So the
+// diagnostic for a mistyped clause speaks of a clause.
 type Place struct {
 	Node
 	At   *Expr  `parser:"@@ ( ','? (?= Number | Feet | Timecode | Stop | '(' | '+' | '-' | '−' | Word ( 'left' | 'right' | '*' | '/' | '+' | '-' | '−' ) )" is:"place" say:"DISTANCE | NAME | NAME + LENGTH"`
@@ -155,8 +154,8 @@ type Place struct {
 	Dir  string `parser:"@( 'left' | 'right' ) )?"`
 }
 
-// A Target is what a move of the focus goes to: one distance, subject or inf,
-// or several to be held together.
+// A Target is what a rack goes to: one distance, subject or inf, or several to hold
+// together.
 type Target struct {
 	Node
 	Of []*Expr `parser:"@@ ( 'and' @@ )*" is:"target" say:"NAME | NAME + LENGTH | DISTANCE | inf"`
@@ -169,7 +168,7 @@ type Size struct {
 	Diagonal bool  `parser:"@'diagonal'?"`
 }
 
-// Profile is the shape of a move in time; ProfileUnset where none is written.
+// Profile is the shape of a move in time. ProfileUnset means that none is written.
 type Profile uint8
 
 // The profiles.
@@ -179,7 +178,7 @@ const (
 	ProfileEven
 )
 
-// Capture takes the word of a profile.
+// Capture sets the profile from its word; participle calls it.
 func (p *Profile) Capture(words []string) error {
 	*p = ProfileSmooth
 	if words[0] == "even" {
@@ -188,22 +187,22 @@ func (p *Profile) Capture(words []string) error {
 	return nil
 }
 
-// Bad is a line that could not be read; a diagnostic tells why.
+// Bad is a line that could not be read; a diagnostic says why.
 type Bad struct {
 	Node
-	// Keyword is the word of the statement that it begins, such as "subject", or
-	// that its first word was meant for; "" where there is none.
+	// Keyword is the keyword of the statement, such as "subject": the first word, or
+	// the keyword that a misspelt first word resembles. It is "" if there is none.
 	Keyword string
-	// Name is the name that it declares, where it got that far: the name is known,
-	// and means nothing.
+	// Name is the name that the line declares, or nil if that could not be read. The
+	// name counts as declared, but has no meaning.
 	Name *Name
-	// Partial is the statement without the clauses that could not be read, or with
-	// the word that its first was meant for; nil where nothing is left. What it says
-	// holds.
+	// Partial is the statement without the clauses that could not be read, or with a
+	// misspelt first word corrected. Its clauses are valid. It is nil if nothing is
+	// left.
 	Partial Statement
-	// Lost are the words of those clauses, as `stop` of a set-up: nothing is known
-	// of them. A word that is near to no clause stands as it is written; "" tells that
-	// a text without an end may have swallowed any.
+	// Lost holds the words of the clauses that could not be read, such as `stop` of a
+	// set-up. Their values are unknown. A word that resembles no clause appears as
+	// written. "" means that a text without an end may have swallowed any clause.
 	Lost []string
 }
 
