@@ -1,18 +1,17 @@
-// Boxes: the room that a thing takes on the page.
+// Boxes: the area that a thing takes on the page.
 
 package draw
 
-// A Box is an upright rectangle, in millimetres; X and Y are its top left
-// corner.
+// A Box is an upright rectangle, in millimetres. X and Y are its top left corner.
 type Box struct{ X, Y, W, H float64 }
 
-// Right returns the x of the box's right side.
+// Right returns the x of the box's right side, in millimetres.
 func (b Box) Right() float64 { return b.X + b.W }
 
-// Bottom returns the y of the box's lower side.
+// Bottom returns the y of the box's lower side, in millimetres.
 func (b Box) Bottom() float64 { return b.Y + b.H }
 
-// Grow returns the box with its sides moved outwards by d on every side.
+// Grow returns the box with every side moved outwards by d millimetres.
 func (b Box) Grow(d float64) Box {
 	return Box{b.X - d, b.Y - d, b.W + 2*d, b.H + 2*d}
 }

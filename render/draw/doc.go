@@ -1,12 +1,12 @@
-// Package draw is the display list that every drawing is made as: a page of
-// lines, boxes, discs, paths and measured texts in groups, in millimetres from
-// the top left corner, y downwards. Back ends write one page each and decide
-// nothing: where a text stands, how wide it is and what it is drawn with is
-// settled here, so that they all agree.
+// Package draw is the display list of every drawing: a page of lines, boxes, discs,
+// paths and measured texts in groups. Coordinates are in millimetres from the top
+// left corner, with y downwards. A back end writes a page and decides nothing. This
+// package sets the place, the width and the ink of every text, so that all back ends
+// agree.
 //
-// Curves are chords of the true curve; a drawing keeps them within Chord of it.
-// Tints are inks of their own, never opacity, and a hatch is lines, since not
-// every back end has opacity or patterns.
+// A drawing replaces curves by chords that stay within Chord of the true curve. Tints
+// are inks of their own and hatches are lines, because some back ends have no opacity
+// or patterns.
 //
 //   - draw.go: pages, groups and what they hold
 //   - box.go: boxes and points

@@ -5,7 +5,7 @@ import "iter"
 // MM is the size of a typographic point in millimetres.
 const MM = 25.4 / 72
 
-// Chord is how far, in millimetres, a chord may lie from its curve: a tenth of
+// Chord is the greatest distance of a chord from its curve, in millimetres: a tenth of
 // a fine line, which no printer shows.
 const Chord = 0.01
 
@@ -14,15 +14,15 @@ type Point struct{ X, Y float64 }
 
 // A Page is one sheet of a drawing.
 type Page struct {
-	Title, Desc string  // for those who cannot see it
+	Title, Desc string  // for people who cannot see the drawing
 	W, H        float64 // millimetres
 	Root        Group
 	Spans       []Span // where time lies on it
 }
 
-// A Span tells where a stretch of time lies on a page, for what is shown over
-// it on a screen: seconds From to To run evenly from Left to Right, and what
-// belongs to them stands between Top and Bottom, in millimetres.
+// A Span says where a stretch of time lies on a page, so that a screen can show things
+// over it. The seconds From to To run evenly from Left to Right, and their part of the
+// drawing lies between Top and Bottom, all in millimetres.
 type Span struct {
 	From, To                 float64
 	Left, Right, Top, Bottom float64
@@ -31,8 +31,8 @@ type Span struct {
 // An Item is a Line, Rect, Disc, Path, Text or *Group.
 type Item interface{ item() }
 
-// A Stroke is how a line is drawn. Width and dashes are millimetres; no dashes
-// means an unbroken line.
+// A Stroke is the style of a line. Width and dashes are in millimetres; without
+// dashes the line is unbroken.
 type Stroke struct {
 	Ink   Ink
 	Width float64
@@ -69,9 +69,9 @@ type Path struct {
 	Stroke Stroke
 }
 
-// A Group holds items that belong together. Its name says which part of the
-// drawing it is, its number which one of that name, where they are numbered;
-// its title, where there is one, is what the pointer shows.
+// A Group holds items that belong together. Its name says which part of the drawing it
+// is. Its number counts the groups of that name, if they are numbered. Its title, if it
+// has one, appears under the pointer.
 type Group struct {
 	Name, Title string
 	Number      int // from 1; 0: none
@@ -85,7 +85,7 @@ func (Path) item()   {}
 func (Text) item()   {}
 func (*Group) item() {}
 
-// Add appends items.
+// Add appends items to the group.
 func (g *Group) Add(items ...Item) { g.Items = append(g.Items, items...) }
 
 // Group appends a new group of that name and returns it.
@@ -95,13 +95,13 @@ func (g *Group) Group(name string) *Group {
 	return sub
 }
 
-// Line appends a straight line from (x1, y1) to (x2, y2).
+// Line appends a straight line from (x1, y1) to (x2, y2), in millimetres.
 func (g *Group) Line(x1, y1, x2, y2 float64, s Stroke) {
 	g.Add(Line{From: Point{x1, y1}, To: Point{x2, y2}, Stroke: s})
 }
 
-// All yields every item of the group and of the groups in it, groups before
-// what they hold.
+// All yields every item of the group and of the groups in it. It yields a group before
+// the items of that group.
 func (g *Group) All() iter.Seq[Item] {
 	return func(yield func(Item) bool) { g.each(yield) }
 }

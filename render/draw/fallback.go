@@ -1,6 +1,5 @@
-// Characters that the embedded fonts lack, for back ends that have no others:
-// each shows as a box with its code point, so that nobody takes a name for
-// complete that is not.
+// Characters that the embedded fonts lack, for back ends that have no other fonts. Each
+// becomes a box with its code point, so that readers see that a character is missing.
 
 package draw
 
@@ -23,11 +22,10 @@ const (
 	digitFoot = 0.05 // of the lower row's over the box's foot
 )
 
-// Set returns what to draw for a text with nothing but the embedded fonts:
-// texts that these fonts cover, each from its start on, and boxes with code
-// points for the rest. Together they are as wide as the text. Marks and
-// invisible characters that the fonts lack are left out, since they have no
-// width; see Lacking.
+// Set returns the items that draw a text with the embedded fonts only: texts that
+// these fonts cover, each aligned at its start, and boxes with code points for the
+// rest. Together they are as wide as the text. It omits marks and invisible characters
+// that the fonts lack, because they have no width; see Lacking.
 func (t Text) Set() []Item {
 	t.At.X, t.Align = t.Box().X, Start
 	if Covers(t.String) {
@@ -84,8 +82,8 @@ func (t Text) codeBox(r rune, x float64) []Item {
 	return items
 }
 
-// Lacking returns the characters on the pages that the embedded fonts lack, in
-// order; those that nobody sees are not counted.
+// Lacking returns the characters on the pages that the embedded fonts lack, in order.
+// It does not include invisible characters.
 func Lacking(pages ...*Page) []rune {
 	seen := map[rune]bool{}
 	for _, p := range pages {

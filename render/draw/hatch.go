@@ -1,5 +1,5 @@
-// Hatches: a tint that a black-and-white printer keeps, as lines of their own,
-// since not every back end has patterns.
+// Hatches: a tint that a black-and-white printer can show. They are separate lines,
+// because some back ends have no patterns.
 
 package draw
 
@@ -9,10 +9,10 @@ import (
 	"slices"
 )
 
-// Hatch returns the lines, rising to the right at 45 degrees and pitch
-// millimetres apart, that lie inside a closed run of points; those shorter than
-// least are left out, since they would only look like dirt. Lines of two
-// hatches of the same pitch run on into each other.
+// Hatch returns the lines of a hatch inside a closed run of points. They rise to the
+// right at 45 degrees and are pitch millimetres apart. It omits lines shorter than
+// least millimetres, because they would look like dirt. The lines of two hatches of the
+// same pitch continue each other.
 func Hatch(run []Point, pitch, least float64) [][]Point {
 	// Along such a line x + y is constant; neighbours differ by step.
 	step := pitch * math.Sqrt2

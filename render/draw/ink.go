@@ -5,25 +5,25 @@ package draw
 
 import "fmt"
 
-// An Ink is what a thing is drawn with. The drawings carry their meaning by
-// weight, dash, height and label; a colour only helps.
+// An Ink is the colour of a line, a fill or a text. A drawing shows its meaning by
+// weight, dash, height and label; colour only helps.
 type Ink uint8
 
-// The inks. On paper those for text have a contrast of at least 4.5:1, those
-// for lines that carry meaning 3:1; the pale ones only ever lie under others.
+// The inks. On paper, inks for text have a contrast of at least 4.5:1, and inks for
+// lines with a meaning at least 3:1. Pale inks only lie under others.
 const (
 	None      Ink = iota // not drawn
 	Black                // text and lines that matter most
-	Grey                 // text of the second rank
+	Grey                 // less important text
 	Mid                  // thin lines that matter
 	Pale                 // bands
 	Faint                // grids and tints
 	Blue                 // the focus
 	BluePale             // the sharp zone
-	Vermilion            // lines of what a move hangs on
-	Rust                 // text and fills of what is wrong
-	Green                // lines of what is right
-	Leaf                 // text of what is right
+	Vermilion            // lines of the cue of a move
+	Rust                 // text and fills for problems
+	Green                // lines for good results
+	Leaf                 // text for good results
 	Paper                // the page itself, and text on black
 	inks
 )
@@ -52,7 +52,7 @@ var palette = [inks]struct {
 	Paper:     {"paper", Colour{0xff, 0xff, 0xff}, Colour{0x14, 0x14, 0x14}},
 }
 
-// Inks returns every ink that draws something.
+// Inks returns every ink except None.
 func Inks() []Ink {
 	all := make([]Ink, 0, inks-1)
 	for i := None + 1; i < inks; i++ {

@@ -1,6 +1,6 @@
 // Widths of texts, from a table of the advance widths of Go Regular and Go
 // Bold (the fonts of golang.org/x/image/font/gofont, by Bigelow & Holmes). The
-// table costs nothing at start, where parsing the fonts would.
+// table costs no time at start; parsing the fonts would.
 
 package draw
 
@@ -34,8 +34,8 @@ func (f Font) Width(s string) float64 {
 	return w
 }
 
-// Covers reports whether every character of s is in the fonts, so that the
-// width of s is its true width and not a guess on the safe side.
+// Covers reports whether the fonts have every character of s. If not, Width returns a
+// careful guess.
 func Covers(s string) bool {
 	for _, r := range s {
 		if _, ok := lookup(regular, r); !ok {

@@ -7,7 +7,7 @@ import (
 	"unicode"
 )
 
-// An Align says which end of a text stands at its point.
+// An Align says which part of a text lies at its point.
 type Align uint8
 
 // The alignments.
@@ -23,7 +23,7 @@ type Font struct {
 	Bold bool
 }
 
-// A Text is one line of text. At is on its baseline.
+// A Text is one line of text. At lies on its baseline.
 type Text struct {
 	At     Point
 	Align  Align
@@ -31,7 +31,7 @@ type Text struct {
 	Ink    Ink
 	String string
 	Width  float64 // millimetres, as measured
-	Full   string  // what was shortened to String, where it was
+	Full   string  // the whole text, if String is a shortened one
 }
 
 // Rise and fall of a line of text about its baseline, as shares of the size:
@@ -41,7 +41,7 @@ const (
 	fall = 0.22
 )
 
-// NewText returns a text at (x, y), cleaned and measured.
+// NewText returns a text at (x, y), in millimetres, cleaned and measured.
 func NewText(x, y float64, s string, f Font, ink Ink) Text {
 	s = Clean(s)
 	return Text{At: Point{x, y}, Font: f, Ink: ink, String: s, Width: f.Width(s)}
@@ -53,8 +53,8 @@ func (t Text) Aligned(a Align) Text {
 	return t
 }
 
-// Shortened returns the text cut with an ellipsis to at most w millimetres,
-// with the whole of it in Full.
+// Shortened returns the text, cut with an ellipsis if it is wider than w millimetres.
+// Full then holds the whole text.
 func (t Text) Shortened(w float64) Text {
 	if short := t.Font.Shorten(t.String, w); short != t.String {
 		t.Full, t.String, t.Width = t.String, short, t.Font.Width(short)
@@ -62,7 +62,7 @@ func (t Text) Shortened(w float64) Text {
 	return t
 }
 
-// Box returns the room that the text takes.
+// Box returns the area that the text takes, in millimetres.
 func (t Text) Box() Box {
 	size := t.Font.Size * MM
 	x := t.At.X
@@ -75,16 +75,16 @@ func (t Text) Box() Box {
 	return Box{x, t.At.Y - rise*size, t.Width, (rise + fall) * size}
 }
 
-// Height returns the height in millimetres of a line's box.
+// Height returns the height of the box of a line, in millimetres.
 func (f Font) Height() float64 { return (rise + fall) * f.Size * MM }
 
-// Middle returns how far below the middle of a line's capitals its baseline
-// lies, in millimetres.
+// Middle returns the distance from the middle of the capitals down to the baseline, in
+// millimetres.
 func (f Font) Middle() float64 { return 0.36 * f.Size * MM }
 
-// Shorten returns s, or as much of it as stands in w millimetres before an
-// ellipsis. Marks, which have no width, stay with their letter; of a text that
-// has no room at all the ellipsis is left.
+// Shorten returns s, or the start of s with an ellipsis that fits in w millimetres.
+// Marks, which have no width, stay with their letter. If nothing fits, it returns the
+// ellipsis alone.
 func (f Font) Shorten(s string, w float64) string {
 	if f.Width(s) <= w {
 		return s
@@ -100,8 +100,8 @@ func (f Font) Shorten(s string, w float64) string {
 	return strings.TrimRightFunc(s[:cut], unicode.IsSpace) + "…"
 }
 
-// Wrap breaks s into lines of at most w millimetres, at blanks where it can
-// and inside a word that is longer than a line. It gives at least one line.
+// Wrap returns s broken into lines of at most w millimetres. It breaks at blanks, and
+// inside a word only if the word is longer than a line. It returns at least one line.
 func (f Font) Wrap(s string, w float64) []string {
 	var lines []string
 	line := ""
@@ -135,9 +135,9 @@ func (f Font) head(s string, w float64) int {
 	return len(s)
 }
 
-// Clean returns s as it may stand on a page: blanks of every kind as one
-// blank, and characters that no page can hold, or that would turn the order
-// of those around them, as the replacement character.
+// Clean returns s ready for a page. It replaces blanks of every kind by one blank. It
+// replaces characters that no page can show, or that would reorder the characters
+// around them, by the replacement character.
 func Clean(s string) string {
 	s = strings.Map(func(r rune) rune {
 		switch {
