@@ -1,6 +1,6 @@
-// The cautions of all papers: work that can hurt someone is planned here, and
-// decided on the set. Papers are handed out one by one, so each that shows such
-// work has the caution itself.
+// The cautions of all papers. Papers plan work that can hurt someone; people on set
+// decide about it. Crews hand out papers one by one, so each paper that shows such work
+// carries the caution itself.
 
 package sheet
 
@@ -20,8 +20,8 @@ const (
 	ChargeCaution    = "This is a plan, not permission: the people in charge and local rules decide."
 )
 
-// MotionCautions returns the cautions for whoever and whatever is on the move
-// in the shots; none where all stands still.
+// MotionCautions returns the cautions for people and cameras that move in the shots,
+// and none if nothing moves.
 func MotionCautions(shots ...*plan.Shot) []string {
 	var list []string
 	switch {
@@ -41,7 +41,7 @@ func Cautions(shots ...*plan.Shot) []string {
 	return append(MotionCautions(shots...), LaserCaution, ChargeCaution)
 }
 
-// DrawSentences writes sentences on one line.
+// DrawSentences writes sentences on one line, with the baseline at base millimetres.
 func DrawSentences(g *draw.Group, base float64, sentences []string) {
 	x := Margin
 	for _, sentence := range sentences {
@@ -51,22 +51,22 @@ func DrawSentences(g *draw.Group, base float64, sentences []string) {
 	}
 }
 
-// cameraMoves tells whether the camera is on the move, or may be: on a
-// shoulder or in the hand.
+// cameraMoves reports whether the camera moves, or may move because somebody carries
+// it.
 func cameraMoves(s *plan.Shot) bool {
 	return Carried(s) || slices.ContainsFunc(s.Blocking, func(b plan.Blocking) bool { return b.Kind == "dolly" })
 }
 
-// Carried tells whether somebody carries the camera.
+// Carried reports whether somebody carries the camera, on a shoulder or in the hand.
 func Carried(s *plan.Shot) bool { return s.Support == "shoulder" || s.Support == "hand" }
 
-// MovesAtAll tells whether anybody or the camera is on the move.
+// MovesAtAll reports whether the camera or any subject moves.
 func MovesAtAll(s *plan.Shot) bool {
 	return slices.ContainsFunc(s.Blocking, func(b plan.Blocking) bool { return b.Kind != "zoom" })
 }
 
-// mayWalkBackwards tells whether a camera that is carried has somebody who
-// comes towards it, or goes back itself.
+// mayWalkBackwards reports whether somebody carries the camera and either a person
+// comes towards it or the camera moves back.
 func mayWalkBackwards(s *plan.Shot) bool {
 	return slices.ContainsFunc(s.Blocking, func(b plan.Blocking) bool {
 		switch b.Kind {

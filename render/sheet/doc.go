@@ -2,10 +2,10 @@
 // and the foot, keys, labels that keep apart, tables, cautions, and the words
 // for pulls and numbers.
 //
-// A paper takes a shot as plain data and gives pages of the display list of
-// package draw, which a back end such as render/svg writes. It knows nothing of
-// files and formats, and the same shot always gives the same pages. Everything
-// is in millimetres on the page. Type is never under 7 points.
+// A paper turns a shot, as plain data, into pages of the display list of package
+// draw. A back end such as render/svg writes the pages. A paper does not know files
+// or formats, and the same shot always gives the same pages. All lengths are in
+// millimetres on the page. No type is smaller than 7 points.
 //
 //   - paper.go: sizes of paper, the options of a drawing, type and lines
 //   - head.go: the head of every page: the shot and its set-up

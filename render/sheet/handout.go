@@ -1,6 +1,6 @@
-// Handouts: sheets that are filled from top to bottom with whatever needs its
-// own height, for what is cut out and taped on. Every sheet has the shot's
-// head and a bar to check the printer with.
+// Handouts: sheets filled from top to bottom with pieces of different heights, such as
+// strips to cut out and tape on. Every sheet has the head of the shot, and a bar to
+// check the scale of the printer.
 
 package sheet
 
@@ -11,45 +11,46 @@ import (
 	"pullscore/render/draw"
 )
 
-// A Handout is a stack of sheets in the making.
+// A Handout is a stack of sheets under construction.
 type Handout struct {
 	Shot  *plan.Shot
 	Paper Paper
 	kind  string // the drawing's name
 	desc  string
 	Roots []*draw.Group
-	Y     float64 // where the sheet is filled down to
+	Y     float64 // the lower end of the filled part of the sheet, millimetres
 }
 
 const (
-	HandoutTop    = Edge + 17.0 // of what a sheet holds
-	HandoutBottom = 13.0        // from the sheet's lower edge: the check bar stands there
+	HandoutTop    = Edge + 17.0 // the top of the contents, millimetres
+	HandoutBottom = 13.0        // the space at the lower edge for the check bar, millimetres
 	checkBar      = 50.0        // millimetres
 	printScale    = "Print at 100 %, without fitting to the page."
 )
 
-// NewHandout returns a handout with one empty sheet; kind is the name of the
-// drawing in its titles.
+// NewHandout returns a handout with one empty sheet. kind is the name of the drawing in
+// the titles, desc its description for people who cannot see it.
 func NewHandout(s *plan.Shot, opt Options, kind, desc string) *Handout {
 	h := &Handout{Shot: s, Paper: opt.Size(), kind: kind, desc: desc}
 	h.Turn()
 	return h
 }
 
-// Turn opens a new sheet.
+// Turn starts a new sheet.
 func (h *Handout) Turn() {
 	h.Roots = append(h.Roots, &draw.Group{})
 	h.Y = HandoutTop
 }
 
-// Left returns the height that the sheet has left.
+// Left returns the height that is left on the sheet, in millimetres.
 func (h *Handout) Left() float64 { return h.Paper.H - HandoutBottom - h.Y }
 
-// Width returns the width between the margins.
+// Width returns the width between the margins, in millimetres.
 func (h *Handout) Width() float64 { return h.Paper.W - 2*Margin }
 
-// Take returns the top of a strip of that height over the sheet, on a new
-// sheet where this one has no room for it, and the group to draw it in.
+// Take reserves a strip of the given height in millimetres across the sheet. If it does
+// not fit, Take starts a new sheet. It returns the group to draw in, and the top of the
+// strip in millimetres.
 func (h *Handout) Take(height float64, name string) (g *draw.Group, top float64) {
 	if h.Left() < height && h.Y > HandoutTop {
 		h.Turn()
@@ -61,7 +62,7 @@ func (h *Handout) Take(height float64, name string) (g *draw.Group, top float64)
 
 const sayPitch = 3.6
 
-// Say writes sentences over the width of the sheet.
+// Say writes sentences across the width of the sheet, below the filled part.
 func (h *Handout) Say(text string, f draw.Font, ink draw.Ink) {
 	for _, line := range f.Wrap(text, h.Width()) {
 		g, top := h.Take(sayPitch*f.Size/FontNote.Size, "words")
@@ -69,7 +70,7 @@ func (h *Handout) Say(text string, f draw.Font, ink draw.Ink) {
 	}
 }
 
-// Pages closes the sheets.
+// Pages returns the finished sheets.
 func (h *Handout) Pages() []*draw.Page {
 	pages := make([]*draw.Page, len(h.Roots))
 	for i, root := range h.Roots {
@@ -87,8 +88,8 @@ func (h *Handout) Pages() []*draw.Page {
 	return pages
 }
 
-// drawCheckBar draws a bar of 50 mm from (x, y) to the right, with a tick every
-// centimetre, and what it is for.
+// drawCheckBar draws a bar of 50 mm from (x, y) to the right, with a tick at every
+// centimetre, and writes its purpose.
 func drawCheckBar(g *draw.Group, x, y float64) {
 	g.Title = "50 mm"
 	g.Line(x, y, x+checkBar, y, Solid(draw.Black, Medium))

@@ -1,5 +1,4 @@
-// The head that every page of every drawing has: what the shot is, and with
-// what it is made.
+// The head of every page of every drawing: the shot, and its camera, lens and stop.
 
 package sheet
 
@@ -11,8 +10,8 @@ import (
 	"pullscore/render/draw"
 )
 
-// DrawPageHead writes the shot and its set-up, and right of them a line or two
-// of what this page is.
+// DrawPageHead writes the shot and its set-up, and to the right one or two lines that
+// name this page.
 func DrawPageHead(g *draw.Group, s *plan.Shot, paper Paper, right ...string) {
 	room := DrawPageTitle(g, s, paper, right...)
 	g.Add(draw.NewText(Margin, HeadBase+HeadPitch, Setup(s), FontBody, draw.Grey).Shortened(room))
@@ -24,8 +23,8 @@ const (
 	HeadPitch = 5.2
 )
 
-// DrawPageTitle writes the head without the set-up, and returns the room that
-// is left for it.
+// DrawPageTitle writes the head without the set-up. It returns the width that is left
+// for the set-up, in millimetres.
 func DrawPageTitle(g *draw.Group, s *plan.Shot, paper Paper, right ...string) (room float64) {
 	rooms := [2]float64{paper.W - 2*Margin, paper.W - 2*Margin}
 	for i, line := range right {
@@ -41,7 +40,7 @@ func DrawPageTitle(g *draw.Group, s *plan.Shot, paper Paper, right ...string) (r
 	return rooms[1]
 }
 
-// Setup says with what a shot is made, as one line.
+// Setup returns the set-up of a shot as one line: camera, lens, stop and the rest.
 func Setup(s *plan.Shot) string {
 	parts := []string{s.PlanName}
 	if s.Camera != "" {
@@ -73,7 +72,7 @@ func Setup(s *plan.Shot) string {
 	return strings.Join(parts, " · ")
 }
 
-// supported says what carries the camera.
+// supported returns what carries the camera, in words.
 func supported(s *plan.Shot) string {
 	switch s.Support {
 	case "hand":
@@ -84,7 +83,7 @@ func supported(s *plan.Shot) string {
 	return "on " + s.Support
 }
 
-// ShotName is the shot's name in a sentence.
+// ShotName returns the name of the shot for use in a sentence.
 func ShotName(s *plan.Shot) string {
 	if s.Title == "" {
 		return s.ID
@@ -92,5 +91,5 @@ func ShotName(s *plan.Shot) string {
 	return s.ID + " " + s.Title
 }
 
-// HeadHeight is that of a page's title.
+// HeadHeight is the height of the title of a page, in millimetres.
 const HeadHeight = 15.5

@@ -4,14 +4,15 @@ package sheet
 
 import "pullscore/render/draw"
 
-// A KeyEntry is a sign and what it stands for.
+// A KeyEntry is a sign with its meaning.
 type KeyEntry struct {
 	Text  string
 	Width float64 // of the sign
 	Draw  func(g *draw.Group, x, y float64)
 }
 
-// Entry returns an entry of a key: a text behind a sign of that width.
+// Entry returns an entry of a key: a sign of the given width in millimetres, followed by
+// a text.
 func Entry(text string, width float64, sign func(g *draw.Group, x, y float64)) KeyEntry {
 	return KeyEntry{Text: text, Width: width, Draw: sign}
 }
@@ -20,12 +21,12 @@ const (
 	KeyText = 1.4 // between a sign and its text
 	KeyGap  = 6.0 // between entries at most
 
-	// No chance is printed without a word on where it comes from.
+	// Every paper with a chance says where the chance comes from.
 	ModelNote      = "chance: our own landing model, on published parts"
 	ModelNoteShort = "chance: our own model"
 )
 
-// NoSign is the sign of an entry that is words alone.
+// NoSign draws nothing. It is the sign of an entry that has only words.
 func NoSign(*draw.Group, float64, float64) {}
 
 // KeyZone draws the sign of the sharp zone with its middle line at y.
@@ -43,7 +44,7 @@ const (
 	HatchLeast = 1.5
 )
 
-// Arrow draws a level arrow whose tip is at x2.
+// Arrow draws a horizontal arrow from x1 to its tip at x2, in millimetres.
 func Arrow(g *draw.Group, x1, x2, y float64) {
 	const long, half = 2.0, 0.9
 	back := x2 - long

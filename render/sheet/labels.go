@@ -1,4 +1,4 @@
-// Keeping labels apart: along a line, and free in a plot.
+// Labels that do not overlap: along a line, and anywhere in a plot.
 
 package sheet
 
@@ -11,11 +11,11 @@ import (
 	"pullscore/render/draw"
 )
 
-// Spread returns where to put the middles of things of these sizes so that
-// they stand apart within lo to hi, in the order of where they want to be, each
-// as near to that as the others let it (least squares, by pooling adjacent
-// violators). Things that together are longer than lo to hi run over hi; see
-// capacity.
+// Spread returns places for the middles of things of the given sizes, so that they do
+// not overlap and lie within lo to hi. They keep the order of the wanted places, and
+// lie as near to them as possible (least squares, by pooling adjacent violators). If
+// the things together are longer than lo to hi, they extend past hi; see Capacity. All
+// lengths are in millimetres.
 func Spread(want, size []float64, lo, hi float64) []float64 {
 	n := len(want)
 	order := make([]int, n)
@@ -57,7 +57,8 @@ func Spread(want, size []float64, lo, hi float64) []float64 {
 	return at
 }
 
-// Capacity returns how many of the sizes, from the first, go into room.
+// Capacity returns how many of the sizes, from the first on, fit into room. All are in
+// millimetres.
 func Capacity(size []float64, room float64) int {
 	for i, s := range size {
 		if room -= s; room < -1e-9 {
@@ -67,20 +68,20 @@ func Capacity(size []float64, room float64) int {
 	return len(size)
 }
 
-// A Clearing is a plot in which texts look for a free place.
+// A Clearing finds free places for texts in a plot.
 type Clearing struct {
 	Bounds draw.Box
-	Taken  []draw.Box // where no text may stand
-	thin   []draw.Box // thin lines, which a text may cross where it must
-	Texts  []draw.Box // those of taken that leader lines may not cross either
+	Taken  []draw.Box // areas that texts must not cover
+	thin   []draw.Box // thin lines, which a text may cover if there is no other place
+	Texts  []draw.Box // the areas of Taken that leader lines must not cross either
 }
 
-// Block keeps texts off a line's run of points.
+// Block keeps texts off a line through a run of points, with a width in millimetres.
 func (c *Clearing) Block(run []draw.Point, width float64) {
 	c.Taken = append(c.Taken, chordBoxes(run, width)...)
 }
 
-// Avoid keeps texts off a thin line as long as there is another place.
+// Avoid keeps texts off a thin line if there is another place for them.
 func (c *Clearing) Avoid(run []draw.Point) {
 	c.thin = append(c.thin, chordBoxes(run, Thin)...)
 }
@@ -98,7 +99,7 @@ func chordBoxes(run []draw.Point, width float64) []draw.Box {
 	return boxes
 }
 
-// Free reports whether b is inside and on none of the boxes.
+// Free reports whether b lies inside the plot and overlaps none of the boxes.
 func (c *Clearing) Free(b draw.Box, boxes []draw.Box) bool {
 	return c.Bounds.Holds(b) && !slices.ContainsFunc(boxes, b.Overlaps)
 }
@@ -110,8 +111,9 @@ const (
 	ringsAtAll = 9
 )
 
-// Near finds a free place for a box of w by h beside p, clear of the thin lines
-// if it can be had not far off, and takes it.
+// Near returns a free place for a box of w by h millimetres beside p, and takes it. It
+// avoids thin lines if there is such a place not far away. ok is false if there is no
+// place.
 func (c *Clearing) Near(p draw.Point, w, h float64) (b draw.Box, ok bool) {
 	if b, ok = c.around(p, w, h, ringsClear, c.Taken, c.thin); !ok {
 		b, ok = c.around(p, w, h, ringsAtAll, c.Taken)
@@ -135,7 +137,7 @@ func (c *Clearing) reaches(p draw.Point, b draw.Box) bool {
 	return true
 }
 
-// Nearest returns the point of b that is nearest to p, and how far it is.
+// Nearest returns the point of b that is nearest to p, and its distance in millimetres.
 func Nearest(p draw.Point, b draw.Box) (q draw.Point, d float64) {
 	q = draw.Point{X: min(max(p.X, b.X), b.Right()), Y: min(max(p.Y, b.Y), b.Bottom())}
 	return q, math.Hypot(q.X-p.X, q.Y-p.Y)
@@ -204,9 +206,9 @@ func appendInReach(near []draw.Box, p draw.Point, w, h float64, rings int, lists
 	return near
 }
 
-// Write sets a text at a free place near p, with a leader line where that is
-// not right beside it. A thin line that would strike it ends and goes on behind
-// it.
+// Write places a text at a free place near p, and reports whether it found one. If the
+// place is not right beside p, it draws a leader line. A thin line that would cross the
+// text is interrupted there.
 func (c *Clearing) Write(g *draw.Group, text draw.Text, p draw.Point) bool {
 	box, ok := c.Near(p, text.Width, text.Font.Height())
 	if !ok {
@@ -221,8 +223,8 @@ func (c *Clearing) Write(g *draw.Group, text draw.Text, p draw.Point) bool {
 	return true
 }
 
-// BlockAt keeps texts off an upright line through the plot. One beside it takes
-// no room.
+// BlockAt keeps texts off a vertical line at x through the plot. It ignores a line
+// outside the plot.
 func (c *Clearing) BlockAt(x float64) {
 	if line := (draw.Box{X: x - 0.2, Y: c.Bounds.Y, W: 0.4, H: c.Bounds.H}); line.Overlaps(c.Bounds) {
 		c.Taken = append(c.Taken, line)

@@ -4,7 +4,7 @@ package sheet
 
 import "pullscore/render/draw"
 
-// A Paper is a size of sheet as it lies, in millimetres.
+// A Paper is the size of a sheet in landscape, in millimetres.
 type Paper struct{ W, H float64 }
 
 // The sheets that crews print on, landscape: ISO 216 A4, and US Letter
@@ -14,12 +14,12 @@ var (
 	Letter = Paper{279.4, 215.9}
 )
 
-// Options are what a drawing leaves to its user. The zero value is A4.
+// Options are the choices that a drawing leaves to its user. The zero value means A4.
 type Options struct {
 	Paper Paper
 }
 
-// Size returns the size of the sheet, in millimetres.
+// Size returns the size of the sheet, in millimetres: A4 if the user chose none.
 func (o Options) Size() Paper {
 	if o.Paper == (Paper{}) {
 		return A4
@@ -51,7 +51,7 @@ const (
 // Solid returns an unbroken stroke.
 func Solid(ink draw.Ink, width float64) draw.Stroke { return draw.Stroke{Ink: ink, Width: width} }
 
-// Dashed returns a stroke of dashes of so many millimetres on and off.
+// Dashed returns a stroke with dashes: their lengths on and off, in millimetres.
 func Dashed(ink draw.Ink, width float64, dash ...float64) draw.Stroke {
 	return draw.Stroke{Ink: ink, Width: width, Dash: dash}
 }

@@ -1,4 +1,4 @@
-// How papers name pulls, targets and what a pull leaves.
+// The names of pulls, of targets, and of what a pull leaves.
 
 package sheet
 
@@ -10,7 +10,7 @@ import (
 	"pullscore/interp/plan"
 )
 
-// CountOrBlank writes a number; nothing for 0.
+// CountOrBlank returns a number as text, and "" for 0.
 func CountOrBlank(n int) string {
 	if n == 0 {
 		return ""
@@ -18,8 +18,8 @@ func CountOrBlank(n int) string {
 	return strconv.Itoa(n)
 }
 
-// WindowWidth writes how wide the window of a pull is, in degrees at the hand;
-// nothing where no setting holds all that should be sharp.
+// WindowWidth returns the width of the window of a pull as text, in degrees at the
+// hand. It returns "" if no setting keeps everything sharp.
 func WindowWidth(p *plan.Pull) string {
 	if w := float64(p.WindowHand[1] - p.WindowHand[0]); w >= 0 && Finite(w) {
 		return Figures.Angle(w)
@@ -27,7 +27,7 @@ func WindowWidth(p *plan.Pull) string {
 	return ""
 }
 
-// PullName says what a pull does: where from and where to, or who is followed.
+// PullName returns what a pull does: from where to where it goes, or whom it follows.
 func PullName(s *plan.Shot, p *plan.Pull) string {
 	to := TargetName(s, p.To, p.Target)
 	if p.Kind == "follow" {
@@ -36,8 +36,8 @@ func PullName(s *plan.Shot, p *plan.Pull) string {
 	return leftName(s, p) + " to " + to
 }
 
-// leftName names what a pull leaves: what the one before it, or the start, was
-// on, or else the distance.
+// leftName returns the name of what a pull leaves: the target of the pull before it, or
+// of the start, or else the distance.
 func leftName(s *plan.Shot, p *plan.Pull) string {
 	name := ""
 	if start := s.Optics.Start; p.Number == 1 {
@@ -49,8 +49,9 @@ func leftName(s *plan.Shot, p *plan.Pull) string {
 	return cmp.Or(name, p.From, Style(s).Tape(float64(p.FromM)))
 }
 
-// TargetName returns the subject that a target is, with an offset as written,
-// or the target as written but for the quotes of names; infinity by its sign.
+// TargetName returns the name of the subject of a target, with the offset as written.
+// For any other target it returns the text as written, without the quotes of names,
+// and with the sign for infinity.
 func TargetName(s *plan.Shot, name, text string) string {
 	written := strings.ReplaceAll(text, `"`, "")
 	if name != "" && s.Subject(name) != nil {
@@ -70,7 +71,7 @@ func Moves(s *plan.Shot, u *plan.Subject) bool {
 	return u != nil && (u.Along.Moves() || s.Optics.Camera.Moves())
 }
 
-// NounOf is a noun for so many things.
+// NounOf returns the noun for a number of things, singular or plural.
 func NounOf(n int, thing string) string {
 	if n == 1 {
 		return thing
@@ -78,7 +79,7 @@ func NounOf(n int, thing string) string {
 	return thing + "s"
 }
 
-// JoinNumbers writes numbers as a list.
+// JoinNumbers returns numbers as a list with commas.
 func JoinNumbers(numbers []int) string {
 	parts := make([]string, len(numbers))
 	for i, n := range numbers {
@@ -87,5 +88,5 @@ func JoinNumbers(numbers []int) string {
 	return strings.Join(parts, ", ")
 }
 
-// NumberMost is the longest list of numbers, in millimetres.
+// NumberMost is the greatest width of a list of numbers, in millimetres.
 const NumberMost = 16.0

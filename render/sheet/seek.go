@@ -1,4 +1,4 @@
-// Texts that find no place beside what they name, and texts that lie on lines.
+// Texts without a place beside the thing that they name, and texts that lie on lines.
 
 package sheet
 
@@ -9,8 +9,9 @@ import (
 	"pullscore/render/draw"
 )
 
-// Anywhere finds the free place for a box of w by h that is nearest to p in the
-// whole plot, among those that within allows, and takes it.
+// Anywhere returns the free place nearest to p in the whole plot for a box of w by h
+// millimetres, and takes it. It considers only places that within allows. ok is false
+// if there is none.
 func (c *Clearing) Anywhere(p draw.Point, w, h float64, within func(draw.Box) bool) (best draw.Box, ok bool) {
 	const step = 1.5
 	least := math.Inf(1)
@@ -80,7 +81,7 @@ func (r *raster) empty(b draw.Box) bool {
 	return r.sums[y2*n+x2]-r.sums[y1*n+x2]-r.sums[y2*n+x1]+r.sums[y1*n+x1] == 0
 }
 
-// LeadTo draws the leader line from p to a box that stands off it.
+// LeadTo draws the leader line from p to a box at some distance.
 func LeadTo(g *draw.Group, p draw.Point, box draw.Box) {
 	if near, d := Nearest(p, box); d > leaderFrom {
 		share := (d - 0.7) / d
@@ -88,7 +89,8 @@ func LeadTo(g *draw.Group, p draw.Point, box draw.Box) {
 	}
 }
 
-// Halo lays the page's own colour under a text, so that no line strikes it.
+// Halo returns a box in the colour of the page to lie under a text, so that no line
+// crosses the text.
 func Halo(box draw.Box) draw.Rect {
 	return draw.Rect{Box: box.Grow(0.15), Fill: draw.Paper}
 }

@@ -1,4 +1,4 @@
-// Texts cut where a reader misses least.
+// Texts shortened where a reader loses least.
 
 package sheet
 
@@ -10,8 +10,9 @@ import (
 	"pullscore/render/draw"
 )
 
-// ShortenedFront returns the text cut with an ellipsis in front: paths differ
-// at their ends. Marks, which have no width, stay with their letter.
+// ShortenedFront returns the text cut to w millimetres, with an ellipsis in front. It is
+// for paths, which differ at their ends. Marks, which have no width, stay with their
+// letter.
 func ShortenedFront(t draw.Text, w float64) draw.Text {
 	if t.Width <= w {
 		return t
@@ -33,8 +34,8 @@ func weightless(s string) bool {
 	return unicode.In(r, unicode.M, unicode.Cf)
 }
 
-// ShortenedPhrases returns the text cut with an ellipsis after one of its
-// commas, or within its first phrase where that is too long.
+// ShortenedPhrases returns the text cut to w millimetres, with an ellipsis after one of
+// its commas. If the first phrase is too long, it cuts inside that.
 func ShortenedPhrases(t draw.Text, w float64) draw.Text {
 	short := t
 	for short.Width > w {

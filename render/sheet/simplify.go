@@ -4,8 +4,8 @@ package sheet
 
 import "pullscore/render/draw"
 
-// Simplify leaves out the points of a run that lie within draw.Chord of the
-// chord past them (Douglas & Peucker 1973, Cartographica 10(2)).
+// Simplify returns a run without the points that lie within draw.Chord of the chord
+// past them (Douglas & Peucker 1973, Cartographica 10(2)).
 func Simplify(run []draw.Point) []draw.Point {
 	if len(run) < 3 {
 		return run
@@ -53,7 +53,7 @@ func (c chord) off(p draw.Point) float64 {
 	return x*x + y*y
 }
 
-// Between closes the region between an upper and a lower run.
+// Between returns the closed outline of the region between an upper and a lower run.
 func Between(upper, lower []draw.Point) []draw.Point {
 	closed := append(make([]draw.Point, 0, len(upper)+len(lower)), upper...)
 	for i := len(lower) - 1; i >= 0; i-- {

@@ -1,17 +1,17 @@
-// Tables on handouts: a row a thing, its texts wrapped, never cut.
+// Tables on handouts: one row for each thing, with its texts wrapped and never cut.
 
 package sheet
 
 import "pullscore/render/draw"
 
-// A tableColumn is one figure of all rows.
+// A Column is one column of a table.
 type Column struct {
 	Title string
-	Text  bool // wraps in what the others leave; else as wide as its cells
+	Text  bool // wraps in the width that other columns leave; if false, as wide as its cells
 	width float64
 }
 
-// A Table is rows of cells under columns.
+// A Table holds rows of cells, one cell for each column.
 type Table struct {
 	Columns []Column
 	Rows    [][]string
@@ -55,7 +55,7 @@ func (t *Table) fit(room float64) {
 	}
 }
 
-// DropEmpty leaves out the columns in which no row says anything.
+// DropEmpty removes the columns that are empty in every row.
 func (t *Table) DropEmpty() {
 	var columns []Column
 	rows := make([][]string, len(t.Rows))
@@ -75,7 +75,7 @@ func (t *Table) DropEmpty() {
 	t.Columns, t.Rows = columns, rows
 }
 
-// Put writes the table onto the handout, with its head again on every sheet.
+// Put writes the table onto the handout, and repeats its head on every sheet.
 func (t *Table) Put(h *Handout, name string) {
 	t.fit(h.Width())
 	if len(t.Rows) == 0 {
