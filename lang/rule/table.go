@@ -7,36 +7,35 @@ var table = [...]Rule{
 	// How a plan is written: a line that cannot be read.
 	BadCharacter: {"bad-character", Written, Error, nil, NoRow,
 		"a character has no meaning where it stands",
-		"Pullscore cannot read the rest of this line. Delete the character, or put a name that holds it in " +
-			"quotes. A file in UTF-16 must be saved as UTF-8."},
+		"Pullscore cannot read the rest of this line. Delete the character, or put the whole name in quotes. " +
+			"If the file is in UTF-16, save it as UTF-8."},
 	BadNumber: {"bad-number", Written, Error, nil, NoRow,
-		"a number, timecode or stop is not one, or is written in another way",
+		"a number, timecode or stop has the wrong form",
 		"A number that can be read in two ways would set a wrong mark. Write a point in decimals (1.7 m), a " +
 			"stop as f/2.8 or T2.9, and feet and inches as 5'6\". A timecode has two digits in each part."},
 	ConflictingClauses: {"conflicting-clauses", Written, Error, nil, NoRow,
 		"two clauses of one statement say the same thing",
 		"Pullscore cannot know which of the two you mean. Keep one of them and delete the other."},
 	DuplicateClause: {"duplicate-clause", Written, Error, nil, NoRow,
-		"a clause stands twice in one statement",
+		"a statement has the same clause twice",
 		"A second value for the same thing is most likely a slip. Delete one of the two."},
 	ExpectedEnd: {"expected-end", Written, Error, nil, NoRow,
-		"the line goes on where the statement has ended",
+		"the line has more words after the end of the statement",
 		"Pullscore does not know what the extra words are for. Delete them, or start a new line if they are a " +
 			"statement of their own. Clauses are set off by commas."},
 	ExpectedName: {"expected-name", Written, Error, nil, NoRow,
-		"a name is missing, or what stands there cannot be a name",
+		"a name is missing, or the word there cannot be a name",
 		"Names tie a rack to a person, a lens or a cue. Write a single word, or put quotes around a name with " +
 			"blanks or signs. A shot's ID is one word, such as 14B."},
 	ExpectedText: {"expected-text", Written, Error, nil, NoRow,
 		"a text in quotes is missing",
-		"Titles, spoken words, reasons and file names stand in straight or curly quotes. Put the text in " +
-			"quotes."},
+		"Titles, spoken words, reasons and file names need straight or curly quotes. Put the text in quotes."},
 	ExpectedValue: {"expected-value", Written, Error, nil, NoRow,
 		"a value, a moment or a place is missing",
 		"The statement needs a length, a time, a word to start on, or a person here. Write one; the message " +
 			"shows which kind fits."},
 	ExpectedWord: {"expected-word", Written, Error, nil, NoRow,
-		"a certain word or sign is missing",
+		"a word or sign that the statement needs is missing",
 		"The statement has a fixed form, and one of its words is not where it belongs. Compare the line with " +
 			"the form that the message shows. Often a single letter is wrong."},
 	KeywordName: {"keyword-name", Written, Error, nil, NoRow,
@@ -48,7 +47,7 @@ var table = [...]Rule{
 		"Without it the statement has no meaning: a move without its length of time, for example. Add the " +
 			"clause that the message names."},
 	MissingComma: {"missing-comma", Written, Error, nil, NoRow,
-		"a line goes on with the statement above, which has no comma at its end",
+		"a line continues the statement above, which has no comma at its end",
 		"A statement may run over several lines if each but the last ends in a comma. Add the comma at the " +
 			"end of the line above."},
 	MissingUnit: {"missing-unit", Written, Error, nil, NoRow,
@@ -56,7 +55,7 @@ var table = [...]Rule{
 		"A bare 2 can be metres, feet or seconds, and a wrong guess is a soft shot. Write the unit behind the " +
 			"number, such as 2 m, 6 ft or 1.5 s."},
 	StrayComma: {"stray-comma", Written, Error, nil, NoRow,
-		"a comma joins what does not belong together",
+		"a comma joins two statements, or ends the last one",
 		"A comma at the end of a line says that the statement goes on. Delete the comma, or finish the " +
 			"statement on the next line."},
 	TooLarge: {"too-large", Written, Error, nil, NoRow,
@@ -84,9 +83,9 @@ var table = [...]Rule{
 		"Pullscore skips the line, so a rack or a cue may be missing from the plan. Correct the word; the " +
 			"message suggests the nearest one. A spoken line needs a colon behind the name."},
 	UnresolvedMerge: {"unresolved-merge", Written, Error, nil, NoRow,
-		"a merge has left two versions in the file, with its marks",
-		"Read as a plan, each of its lines would be wrong, so nothing else of the file is read. Keep the lines " +
-			"that hold, delete the others and the three lines of marks, and save."},
+		"a merge has left two versions and its marks in the file",
+		"Pullscore reads nothing else in this file, because each of its lines would be wrong. Keep the lines " +
+			"that you want, delete the others and the three lines of marks, and save."},
 	WrongSection: {"wrong-section", Written, Error, nil, NoRow,
 		"the statement belongs under another header",
 		"A lens cannot hold a rack, and a shot cannot hold marks of a ring. Move the line under the header " +
@@ -103,8 +102,8 @@ var table = [...]Rule{
 			"the label, or the rate of the plan or of the list."},
 	Circle: {"circle", Meaning, Error, nil, NoRow,
 		"files, values, moves, subjects or moments depend on themselves",
-		"Nothing in such a circle can be worked out first. Give one of them a value of its own: a time, a " +
-			"distance, or a word of a spoken line."},
+		"Pullscore cannot compute any of them first. Give one of them a value of its own: a time, a distance, " +
+			"or a word of a spoken line."},
 	ClosestTooClose: {"closest-too-close", Meaning, Error, nil, NoRow,
 		"the lens cannot focus as close as its kit says",
 		"The distance is so short that a lens of this focal length forms no image. Check the unit: closest " +
@@ -142,9 +141,9 @@ var table = [...]Rule{
 		"A plan that refers through so many levels cannot be followed by a reader either. Give one of the " +
 			"subjects a distance of its own, or write out one of the moves."},
 	NoBeginsAt: {"no-begins-at", Meaning, Error, nil, NoRow,
-		"a timecode stands in a shot that does not say where it begins",
+		"a shot has a timecode but no begins at",
 		"A timecode is a place in the film, and this shot has none yet. Add begins at to the shot, or write a " +
-			"time from its start, such as 2.5 s."},
+			"time from the start of the shot, such as 2.5 s."},
 	NoCamera: {"no-camera", Meaning, Error, nil, NoRow,
 		"the shot has no camera",
 		"Without a camera there is no sensor, and so no limit for what is sharp. Write with camera NAME in " +
@@ -158,7 +157,7 @@ var table = [...]Rule{
 		"The focal length decides how much is sharp. Write focal and the length, such as focal 75 mm."},
 	NoLens: {"no-lens", Meaning, Error, nil, NoRow,
 		"the shot has no lens",
-		"Without a lens nothing can be said about sharpness or the ring. Write with lens \"NAME\" in the " +
+		"Without a lens Pullscore can compute neither sharpness nor the ring. Write with lens \"NAME\" in the " +
 			"shot, or once before the first shot."},
 	NoLine: {"no-line", Meaning, Error, nil, NoRow,
 		"a speaker has no line in this shot",
@@ -185,14 +184,14 @@ var table = [...]Rule{
 		"The kit, cut, script or log that the plan names is not there, or may not be opened. File names count " +
 			"from the folder of the plan. Check the name, its case, and the folder."},
 	OutOfRange: {"out-of-range", Meaning, Error, nil, NoRow,
-		"a number cannot be right",
+		"a number is too large or too small to be right",
 		"The value lies beyond anything on a set, such as a person nearer than 5 mm or a shot longer than a " +
 			"day. Check the unit and the decimal point."},
 	SaidTwice: {"said-twice", Meaning, Error, nil, NoRow,
-		"a statement that may stand once stands twice",
+		"a statement that may occur once occurs twice",
 		"Only one of the two can hold, and Pullscore will not choose. Delete the one that is out of date."},
 	TooDeepUse: {"too-deep-use", Meaning, Error, nil, NoRow,
-		"files use files through too many levels",
+		"files use other files through too many levels",
 		"Each use may lead to a file that uses others, but not for ever. Let the plan use the kit files " +
 			"directly."},
 	TooLong: {"too-long", Meaning, Error, nil, NoRow,
@@ -223,7 +222,7 @@ var table = [...]Rule{
 		"The rack has nothing to start on. Check the spelling against the line as it is written here; the " +
 			"message names the nearest word. Words are compared without case and punctuation."},
 	WordTwice: {"word-twice", Meaning, Error, nil, NoRow,
-		"the words stand in more than one place",
+		"the words occur in more than one place",
 		"The puller could start on the wrong one. Say which: put the speaker before the words, add a number " +
 			"(\"every\" 2), or quote more of the line."},
 	WrongArguments: {"wrong-arguments", Meaning, Error, nil, NoRow,
@@ -231,12 +230,12 @@ var table = [...]Rule{
 		"Every parameter of a move takes one value, in the order of its header. Compare the call with the " +
 			"header that the message shows."},
 	WrongKind: {"wrong-kind", Meaning, Error, nil, NoRow,
-		"a name means something else than is needed here",
+		"a name means another kind of thing than the statement needs",
 		"A cue cannot be focused on, and a lens cannot speak. Check which name you meant; the message says " +
 			"what this one is."},
 	WrongUnit: {"wrong-unit", Meaning, Error, nil, NoRow,
-		"a length stands where a time is needed, or something alike",
-		"The number has a unit that cannot be meant here. Correct the unit; the message shows an example."},
+		"a value has the wrong unit, such as a length in place of a time",
+		"The number has a unit that does not fit here. Correct the unit; the message shows an example."},
 
 	// Other people's files, which an edit or a script names.
 	AmbiguousTime: {"ambiguous-time", Files, Error, nil, NoRow,
@@ -244,11 +243,11 @@ var table = [...]Rule{
 		"Some programs read the 5 of 1:02,5 as half a second, others as five thousandths. Pullscore takes it " +
 			"as half a second. Write three digits behind the comma to be sure."},
 	BadEncoding: {"bad-encoding", Files, Error, []Severity{Warning}, NoRow,
-		"the file holds bytes that its encoding does not have",
+		"the file holds bytes that are invalid in its encoding",
 		"Names and lines may come out wrong and then no longer match the plan. Save the file as UTF-8. A " +
 			"subtitle file in another encoding is read, with a warning."},
 	BadEvent: {"bad-event", Files, Error, nil, NoRow,
-		"a line of an edit decision list is not a whole event",
+		"a line of an edit decision list is not a complete event",
 		"Pullscore leaves the event out, so a shot may seem to be missing from the cut. Export the list once " +
 			"more, or complete the line: number, reel, channels, transition and four timecodes."},
 	BadJson: {"bad-json", Files, Error, nil, NoRow,
@@ -260,7 +259,7 @@ var table = [...]Rule{
 		"A cue takes its time from the marker of its name, and this one has none. A marker line has LOC:, a " +
 			"timecode, a colour and a text."},
 	BadSpeed: {"bad-speed", Files, Error, nil, NoRow,
-		"a speed line of an edit decision list is not whole",
+		"a speed line of an edit decision list is not complete",
 		"The clip may run at another speed than Pullscore assumes, so its times may be wrong. A speed line " +
 			"has M2, a reel, frames a second and a timecode."},
 	BadTime: {"bad-time", Files, Error, nil, NoRow,
@@ -295,7 +294,7 @@ var table = [...]Rule{
 		"The shot may be in one of the others. Export the one that you mean to a file of its own."},
 	NoDuration: {"no-duration", Files, Warning, nil, NoRow,
 		"a subtitle ends when it starts",
-		"Pullscore takes its start, and the line keeps its length from the plan. Correct the end if you know " +
+		"Pullscore uses the start, and the line keeps its length from the plan. Correct the end if you know " +
 			"it."},
 	NoLength: {"no-length", Files, Error, nil, NoRow,
 		"a clip or gap of a timeline has no length",
@@ -306,15 +305,15 @@ var table = [...]Rule{
 		"Players refuse such a file, and so does Pullscore. Write WEBVTT alone on the first line."},
 	NoTime: {"no-time", Files, Error, nil, NoRow,
 		"a marker or a time of a timeline has no value",
-		"Pullscore takes it as 0 or leaves it out. Export the timeline again, or place the marker anew in the " +
+		"Pullscore takes it as 0 or leaves it out. Export the timeline again, or place the marker again in the " +
 			"editing program."},
 	NoTimeline: {"no-timeline", Files, Error, nil, NoRow,
 		"an OpenTimelineIO file holds no timeline",
-		"There is nothing in it that shots could be found in. Export the whole timeline, not a clip or a bin."},
+		"Pullscore cannot find any shot in it. Export the whole timeline, not a clip or a bin."},
 	OtherRate: {"other-rate", Files, Warning, nil, NoRow,
 		"the timeline has another frame rate than the plan",
-		"Times are converted, but frames will not fall on frames. Set the rate of the plan to that of the " +
-			"cut, unless the difference is meant."},
+		"Pullscore converts the times, but they will not fall on whole frames. Set the rate of the plan to " +
+			"that of the cut, unless you want the difference."},
 	OutOfOrder: {"out-of-order", Files, Warning, nil, NoRow,
 		"an event lies before the one above it in the record",
 		"A list is normally sorted by record time, so a timecode may be wrong. Pullscore reads it all the " +
@@ -357,7 +356,7 @@ var table = [...]Rule{
 		"The puller's hand is fitted from the rows that can be read, so faulty rows make it less sure. Each " +
 			"fault is listed with its line and column. Where no row can be used, this is an error."},
 	ByWire: {"by-wire", Shot, Warning, nil, Hand,
-		"the ring works by wire and repeats no mark",
+		"the ring works by wire, so no mark repeats",
 		"On such a ring the same turn gives another distance at another speed. No angle and no chance can be " +
 			"given. Set the camera to a linear ring if it has one, or take a lens with hard stops."},
 	CannotHoldBoth: {"cannot-hold-both", Shot, Error, nil, Sharp,
@@ -377,35 +376,36 @@ var table = [...]Rule{
 		"At so small a stop nothing in the picture is fully sharp, however well it is pulled. Open up and use " +
 			"a neutral density filter."},
 	DriftsSoft: {"drifts-soft", Shot, Warning, nil, Sharp,
-		"who is in focus, or the camera, sways out of what is sharp too often",
-		"Nobody stands quite still, and a camera in the hand does not either. Where so little is sharp, even a " +
-			"focus that is exactly on the mark is often soft. Stop down, put the camera on a tripod, or take more " +
-			"distance. How much somebody sways can be said with sways; what stands in for it is from memory."},
+		"the person in focus, or the camera, sways out of the sharp zone too often",
+		"Nobody stands quite still, and a camera in the hand does not either. With so little depth of field, " +
+			"even a focus exactly on the mark is often soft. Stop down, put the camera on a tripod, or take more " +
+			"distance. Write how much a person sways with sways; the default is from memory."},
 	FallsBehind: {"falls-behind", Shot, Warning, nil, Hand,
 		"a follow lags by more than the depth of field allows",
 		"The person moves faster than a hand can follow at this stop. Slow the move, stop down, or rehearse " +
 			"it with marks on the floor."},
 	Faint: {"faint", Shot, Note, nil, Sharp,
 		"the audience barely sees the rack",
-		"The blur before the rack is so small that few will notice the change. Open up or put more distance " +
-			"between the two, if the rack tells the story. Otherwise leave it out."},
+		"The blur before the rack is so small that few people will notice the change. If the rack tells the " +
+			"story, open up or put more distance between the two. Otherwise leave it out."},
 	FasterThanAHand: {"faster-than-a-hand", Shot, Error, nil, Hand,
 		"the hand would have to turn faster than a hand can",
 		"Nobody can turn the ring at this speed. Allow more time, use a faster gear, or take a lens with a " +
 			"shorter throw."},
 	FewTakes: {"few-takes", Shot, Note, nil, NoRow,
 		"the hand is fitted from fewer than 36 takes",
-		"So few takes say little, and the fit stays near a hand of which nothing is known. Record more takes before " +
-			"you rely on a chance close to the one that you want."},
+		"So few takes say little, so the fit stays near the default hand. Record more takes before you rely on " +
+			"a chance close to the one that you want."},
 	GoesSoft: {"goes-soft", Shot, Warning, nil, Sharp,
 		"somebody is soft, from when to when: the distance changes, and nothing follows",
 		"The focus stays where it was while the person walks away from it. Add a follow, or rack again once " +
 			"the move is over."},
 	HardToFollow: {"hard-to-follow", Shot, Warning, nil, Hand,
 		"in its worst half second a follow is sharp less often than wanted",
-		"The hand sees a change of speed a fifth of a second late, and misses the moment a little. Away from a " +
-			"mark it judges distance by eye. Stop down, give the move more time, put marks on the floor, or use " +
-			"a slower gear. Nobody has measured how well focus is followed: rehearse it, and watch the playback."},
+		"The hand sees a change of speed a fifth of a second late, and is also a little early or late. Away " +
+			"from a mark, the puller judges distance by eye. Stop down, give the move more time, put marks on the " +
+			"floor, or use a slower gear. Nobody has measured how well focus is followed: rehearse it, and watch " +
+			"the playback."},
 	HardToLand: {"hard-to-land", Shot, Warning, nil, Hand,
 		"a pull does not land with the wanted chance in its time",
 		"With this much time, this window and this hand, too many takes will be soft. Allow more time, stop " +
@@ -416,10 +416,11 @@ var table = [...]Rule{
 			"closer."},
 	Jarring: {"jarring", Shot, Warning, nil, Sharp,
 		"the rack is too quick for how much it changes",
-		"A small change may be quick, and one that nobody sees cannot jar. At 30 arcmin of blur a rack wants " +
-			"the time that quickest states, and less for a smaller change. Where the plan does not state it, a larger " +
-			"change wants more than the default. Time grows with the logarithm of blur, since the eye tells blur apart by ratio (from memory). The " +
-			"30 arcmin are common practice, no source. Allow more time, or change quickest if the jolt is meant."},
+		"At 30 arcmin of blur a rack needs the time that quickest states, and less for a smaller change. If " +
+			"the plan does not state quickest, a larger change needs more than the default. The time grows with " +
+			"the logarithm of blur, since the eye compares blurs by ratio (from memory). The 30 arcmin are common " +
+			"practice, no source. A change that nobody sees cannot jar. Allow more time, or change quickest if you " +
+			"want the jolt."},
 	Light: {"light", Shot, Warning, nil, NoRow,
 		"the stop does not fit the light",
 		"The picture would be too bright or too dark by more than a quarter of a stop, after all filters. " +
@@ -427,7 +428,7 @@ var table = [...]Rule{
 			"stop changes every chance in the shot."},
 	LineDiffers: {"line-differs", Shot, Note, nil, Lines,
 		"the cut has other words for a line",
-		"Pullscore still takes the times of the cut. If a rack starts on one of the changed words, check it."},
+		"Pullscore still uses the times of the cut. If a rack starts on one of the changed words, check it."},
 	LineNotInEdit: {"line-not-in-edit", Shot, Warning, nil, Lines,
 		"the cut does not have this line",
 		"The line keeps the time of the plan, so racks that start on it may be wrong. Ask whether it was cut, " +
@@ -438,9 +439,9 @@ var table = [...]Rule{
 			"statement. Until then the lines keep the times of the plan."},
 	LogSlips: {"log-slips", Shot, Note, nil, NoRow,
 		"takes of a log that lie far outside the others; they are not in the spread",
-		"Such a take says that something went wrong, not how well the hand lands. The share of such takes lowers " +
-			"every chance of this hand instead. Look at the rows that are named. Take out of the log what was no take, " +
-			"such as a call that was cut off."},
+		"Such a take says that something went wrong, not how well the hand lands. The share of such takes " +
+			"lowers every chance of this hand instead. Look at the rows that the message names. Delete rows that " +
+			"were not takes, such as a call that was cut off."},
 	LosesFocusInZoom: {"loses-focus-in-zoom", Shot, Warning, nil, Sharp,
 		"the lens loses focus while it zooms",
 		"No mark holds while the focal length changes. Zoom first and take the marks at its end, or use a " +
@@ -455,7 +456,7 @@ var table = [...]Rule{
 			"playback, or on a larger monitor."},
 	MovedInEdit: {"moved-in-edit", Shot, Note, nil, Lines,
 		"the cut has the shot at another time than the plan says",
-		"Pullscore follows the cut. Change begins at if the plan is to be right without the cut."},
+		"Pullscore follows the cut. Change begins at if you want the plan to be right without the cut."},
 	MovesOverlap: {"moves-overlap", Shot, Error, nil, Distance,
 		"someone, or the camera, moves in two ways at once",
 		"The second move starts before the first has ended, so nobody can say where they are. Start it later, " +
@@ -489,9 +490,9 @@ var table = [...]Rule{
 			"line."},
 	NothingSharp: {"nothing-sharp", Shot, Note, nil, Sharp,
 		"the rack is so slow that nothing looks sharp for over a second",
-		"The focus has left one and is not yet on the other, and nobody in between is sharp either. The " +
-			"audience then looks at nothing. One second is common practice, no source. Rack faster, stop down, or " +
-			"keep it if the drift is meant."},
+		"The focus has left one person and is not yet on the other, and nobody in between is sharp. So the " +
+			"audience has nothing to look at. One second is common practice, no source. Rack faster, stop down, or " +
+			"keep it if you want the drift."},
 	NotOnSubject: {"not-on-subject", Shot, Error, nil, Distance,
 		"a follow of someone whom the focus is not on",
 		"The hand cannot follow a person who is not sharp at the start. Rack to them first."},
@@ -502,7 +503,7 @@ var table = [...]Rule{
 	OutOfFrame: {"out-of-frame", Shot, Warning, nil, Distance,
 		"the focus goes to somebody outside the picture",
 		"The lens does not see the place where the person stands. Check the side and the distance, or take a " +
-			"wider lens. A pan is not part of a plan."},
+			"wider lens. A plan has no pans."},
 	RacksOverlap: {"racks-overlap", Shot, Error, nil, Hand,
 		"the focus has to be in two places at once",
 		"A rack starts before the one above it has landed. Start it later, or make the first one shorter."},
@@ -512,13 +513,13 @@ var table = [...]Rule{
 			"agree where in the move to re-grip."},
 	Restless: {"restless", Shot, Note, nil, Sharp,
 		"the focus goes to and fro more often than it rests",
-		"It goes back to where it was one or two racks before, after rests under 1.5 s, more often than it rests " +
-			"longer. That is common practice, no source. The audience looks at the focus, not at the people. Rest " +
-			"longer where it matters, leave racks out, or hold both."},
+		"The focus goes back to where it was one or two racks before, after rests under 1.5 s. It does so more " +
+			"often than it takes longer rests. That is common practice, no source. The audience looks at the " +
+			"focus, not at the people. Rest longer where it matters, leave racks out, or hold both."},
 	RunsInto: {"runs-into", Shot, Error, nil, Distance,
 		"the camera and someone would meet",
-		"The two moves together leave no room between the lens and the person. Distances count from where the " +
-			"camera then stands. Stop any such move in rehearsal, and leave room for the lens and the rig."},
+		"The two moves together leave no space between the lens and the person. A distance counts from where " +
+			"the camera is at that time. Stop any such move in rehearsal, and leave room for the lens and the rig."},
 	ShotNotInEdit: {"shot-not-in-edit", Shot, Warning, nil, Lines,
 		"the cut has no clip with the ID of this shot",
 		"The shot keeps the times of the plan. A clip is found by its name or reel, which must be the ID and " +
