@@ -15,6 +15,7 @@
 //   - assets.go: the files of the page, all in the binary
 //   - events.go: the newest State for every browser, as fast as it takes it
 //   - guard.go: what may come in: host, origin, token, sizes
+//   - moments.go: pulls and rests in words, as the page lists them
 //   - routes.go: what can be asked for, in one table
 //   - score.go: the score of a shot, as the page shows it
 //   - series.go: how a figure goes over the frames of a shot

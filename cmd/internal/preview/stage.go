@@ -60,6 +60,7 @@ type toldStage struct {
 	Pulls    []toldStagePull `json:"pulls"`
 	Ring     *toldRing       `json:"ring,omitempty"`
 	Puller   string          `json:"puller,omitempty"`
+	Moments  []toldMoment    `json:"moments,omitempty"` // at the plan's own stop alone
 }
 
 // A toldStop is a stop by its name and its f-number as marked.
@@ -137,7 +138,8 @@ func (s *Server) getStage(w http.ResponseWriter, r *http.Request) {
 		http.Error(w, "That shot cannot be shown.", http.StatusNotFound)
 		return
 	}
-	if mark := query.Get("stop"); mark != "" {
+	mark := query.Get("stop")
+	if mark != "" {
 		n, err := strconv.ParseFloat(mark, 64)
 		if err != nil || !hasStop(shot, n) {
 			http.Error(w, "The lens has no such stop.", http.StatusBadRequest)
@@ -147,6 +149,9 @@ func (s *Server) getStage(w http.ResponseWriter, r *http.Request) {
 	}
 	t := tellStage(shot, people(drawn))
 	t.Plan, t.Version = p.Key, p.Version
+	if mark == "" {
+		t.Moments = tellMoments(shot)
+	}
 	reply(w, t)
 }
 

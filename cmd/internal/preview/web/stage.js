@@ -4,6 +4,7 @@
 import { get, make, player } from "./shared.js";
 import { bind } from "./keys.js";
 import { Metronome } from "./metronome.js";
+import { Moments } from "./moments.js";
 import { Rehearsal } from "./rehearse.js";
 import { Shot } from "./shot.js";
 import { Transport, toggle } from "./transport.js";
@@ -20,6 +21,7 @@ const spoken = make("p", "spoken");
 const beside = toggle("Two stops", (on) => compare(on));
 const around = toggle("Look round the frame", () => paintSoon());
 const note = make("details", "truth");
+const moments = new Moments((t) => player.seek(t));
 
 let at = null; // { plan, shot, version } on show
 let own = ""; // the plan's stop by name
@@ -53,6 +55,7 @@ export async function show(plan, shot, version) {
       views[name].take(new Shot(others[n] ?? told), own, picked[name] ?? "");
     });
     explain(told);
+    moments.take(told.moments ?? []);
     transport.take(told.pulls, told.beat_s);
     rehearsal.take(new Shot(told), at);
     stirred();
@@ -168,7 +171,7 @@ function build() {
   transport.ways.append(beside, around);
   note.append(make("summary", "", "What this shows"), make("div"));
   panel.append(pair, spoken, transport.root, transport.ways, note);
-  root.append(panel);
+  root.append(panel, moments.root);
   for (const v of Object.values(views)) v.onResize = () => { stirred(); paint(); };
   player.addEventListener("time", stirred);
   player.addEventListener("state", paintSoon);
