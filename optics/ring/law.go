@@ -1,15 +1,15 @@
-// Package ring holds the law of a focus ring: which angle of the ring sets
-// which distance, from the lens's marks or from the way that it focuses.
+// Package ring holds the law of a focus ring: the distance that each angle of the ring
+// sets. It computes the law from the marks of the lens, or from the way that the lens
+// focuses.
 //
-// Angles are degrees from the closest stop of the ring, 0, to its far stop, the
-// throw. Distances are metres from the sensor, as they are engraved; +Inf is
-// infinity.
+// Angles are in degrees from the close end of the ring, 0, to its far end, the throw.
+// Distances are in metres from the sensor, as on the marks; +Inf is infinity.
 package ring
 
 import "math"
 
-// A Law ties the angle of a ring to the distance it sets. It never changes
-// after it is made, and is safe for use by several goroutines at once.
+// A Law relates the angle of a ring to the distance that it sets. It never changes, and
+// several goroutines may use it at once.
 type Law struct {
 	curve    curve
 	marks    []Mark
@@ -34,9 +34,9 @@ func newLaw(c curve, throw, from, to float64) *Law {
 	}
 }
 
-// Angle returns the angle in degrees that sets a distance in metres from the
-// sensor, held between 0 and the throw. inside is false where the law had to be
-// extended: beyond the marks, or nearer than the ring goes.
+// Angle returns the angle in degrees that sets a distance in metres from the sensor,
+// limited to 0 and the throw. inside is false if the distance is beyond the marks, or
+// nearer than the ring can focus; the law is then extended.
 func (l *Law) Angle(distance float64) (angle float64, inside bool) {
 	inside = distance >= l.from && distance <= l.to
 	if distance > l.closest {
@@ -45,9 +45,9 @@ func (l *Law) Angle(distance float64) (angle float64, inside bool) {
 	return 0, inside
 }
 
-// Distance returns the distance in metres from the sensor that an angle in
-// degrees sets; angles beyond a stop of the ring count as that stop. It is +Inf
-// from the angle on at which the law reaches infinity.
+// Distance returns the distance in metres from the sensor that an angle in degrees sets.
+// An angle beyond an end of the ring counts as that end. It returns +Inf from the angle
+// at which the law reaches infinity.
 func (l *Law) Distance(angle float64) float64 {
 	switch {
 	case angle >= l.throw:
@@ -61,14 +61,13 @@ func (l *Law) Distance(angle float64) float64 {
 // Throw returns the whole turn of the ring in degrees.
 func (l *Law) Throw() float64 { return l.throw }
 
-// Closest returns the distance in metres from the sensor at the closest stop.
+// Closest returns the distance in metres from the sensor at the close end of the ring.
 func (l *Law) Closest() float64 { return l.closest }
 
-// Marks returns a copy of the marks that the law was made from, or nil for a
-// law without marks.
+// Marks returns a copy of the marks of the law, or nil if it has none.
 func (l *Law) Marks() []Mark { return append([]Mark(nil), l.marks...) }
 
-// reciprocal is 1/u with infinity for what lies at infinity or beyond it.
+// reciprocal returns 1/u, or +Inf if u is not above 0.
 func reciprocal(u float64) float64 {
 	if u <= 0 {
 		return math.Inf(1)

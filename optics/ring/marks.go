@@ -11,19 +11,19 @@ import (
 	"gonum.org/v1/gonum/interp"
 )
 
-// A Mark is a distance engraved on a ring.
+// A Mark is a distance mark on a ring.
 type Mark struct {
 	Distance float64 // metres from the sensor, at least 0.001; +Inf for infinity
 	Angle    float64 // degrees from the closest stop, 0 to 100000
 }
 
-// ErrFewMarks says that there are fewer than two marks.
+// ErrFewMarks means that there are fewer than two marks.
 var ErrFewMarks = errors.New("a ring needs two marks or more")
 
-// ErrThrow says that the throw is not above 0 and finite.
+// ErrThrow means that the throw is not above 0 and finite.
 var ErrThrow = errors.New("throw is not above 0 and finite")
 
-// A Fault says what is wrong with one mark.
+// A Fault is the kind of mistake in one mark.
 type Fault int
 
 // The faults of a mark.
@@ -43,7 +43,7 @@ var faults = [...]string{
 	BeyondThrow:   "angle is beyond the throw",
 }
 
-// String says the fault in words.
+// String returns the fault in words.
 func (f Fault) String() string {
 	if f < 0 || int(f) >= len(faults) {
 		return fmt.Sprintf("fault %d", int(f))
@@ -51,14 +51,14 @@ func (f Fault) String() string {
 	return faults[f]
 }
 
-// A MarkError says which mark of a ring is at fault.
+// A MarkError is the error for a faulty mark of a ring.
 type MarkError struct {
 	Index int // of the mark, from 0
 	Mark  Mark
 	Fault Fault
 }
 
-// Error says the fault in words and counts marks from 1.
+// Error returns the fault in words. It counts marks from 1.
 func (e *MarkError) Error() string {
 	return fmt.Sprintf("ring: mark %d (%g m at %g deg): %v", e.Index+1, e.Mark.Distance, e.Mark.Angle, e.Fault)
 }
@@ -70,12 +70,11 @@ const (
 	turn    = 1e-6  // degrees: marks closer together than this are one
 )
 
-// FromMarks returns the law through two or more marks, their distances and
-// angles both rising. Between marks it is a monotone cubic in 1/distance, in
-// which a ring is nearly even; beyond them it is the line through the last two,
-// up to the stops of the ring. The throw is in degrees; NaN means the angle of
-// the last mark. The error is ErrFewMarks, ErrThrow, or a *MarkError for the
-// first mark at fault.
+// FromMarks returns the law through two or more marks, whose distances and angles must
+// both rise. Between marks the law is a monotone cubic in 1/distance, because a ring is
+// nearly even in that. Beyond them it is the line through the last two marks, up to the
+// ends of the ring. The throw is in degrees; NaN means the angle of the last mark. It
+// returns ErrFewMarks, ErrThrow, or a *MarkError for the first faulty mark.
 func FromMarks(marks []Mark, throw float64) (*Law, error) {
 	if len(marks) < 2 {
 		return nil, fmt.Errorf("ring: %d marks: %w", len(marks), ErrFewMarks)

@@ -10,15 +10,15 @@ import (
 	"pullscore/optics"
 )
 
-// ErrMacro says that a lens focuses nearer than four focal lengths from the
-// sensor, where no unit-focusing lens forms an image.
+// ErrMacro means that a lens focuses nearer than four focal lengths from the sensor.
+// No unit-focusing lens forms an image there.
 var ErrMacro = errors.New("closest focus is nearer than four focal lengths from the sensor")
 
-// Unit returns the law of a lens of focal length f metres that moves as a unit,
-// in even proportion to the ring: angle = throw (1 - e/e_closest), where e is
-// optics.Extension. closest is the nearest focus in metres from the sensor,
-// finite; throw is in degrees. The error is ErrMacro for closest < 4f, another
-// for figures that are not above 0 and finite.
+// Unit returns the law of a lens that moves as a unit, in proportion to the turn of the
+// ring: angle = throw (1 - e/e_closest), where e is optics.Extension. f is the focal
+// length in metres, closest the nearest focus in metres from the sensor, throw the whole
+// turn in degrees. It returns ErrMacro for closest < 4f, and another error if a value is
+// not above 0 and finite.
 func Unit(f, closest, throw float64) (*Law, error) {
 	for _, v := range []struct {
 		name  string
