@@ -21,23 +21,22 @@ const (
 	RoleValue                 // no word: a value, name, text or moment belongs there
 )
 
-// String names the role.
+// String returns the name of the role.
 func (r Role) String() string {
 	return [...]string{"statement", "clause", "word", "unit", "value"}[r]
 }
 
-// A Choice is something that can stand at a place.
+// A Choice is a word or a value that can come next at a place.
 type Choice struct {
 	Role Role
-	Word string // as it is written; "" where Role is RoleValue
-	// Text says what a value has to be, as messages do, and for a statement how it
-	// is written.
+	Word string // as the plan writes it; "" if Role is RoleValue
+	// Text is the kind of value, as in messages, or the usage line of a statement.
 	Text string
 }
 
-// Choices returns what can stand at an offset of a source, in bytes. A word that
-// is being written, whose end the offset touches, counts as not there; what is
-// behind the offset does too. The words are not sorted by how near they are to it.
+// Choices returns everything that can come next at an offset in bytes of a source. It
+// ignores a word that ends at the offset, because the user is still writing it, and
+// everything after the offset. It does not sort the words by likeness to that word.
 func Choices(src []byte, offset int) []Choice {
 	offset = min(max(offset, 0), len(src))
 	from := offset
@@ -232,8 +231,8 @@ func (f *form) asChoice() Choice {
 	return Choice{RoleValue, "", f.field.quantity.text}
 }
 
-// Words returns the words of the language that have a role, sorted. A word may
-// have several. Soft words are among them.
+// Words returns the words of the language that have a role, sorted, including soft
+// words. A word may have several roles.
 func Words(role Role) (list []string) {
 	if role == RoleUnit {
 		for _, u := range unitFacts {

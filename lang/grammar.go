@@ -11,8 +11,8 @@ import (
 	"strings"
 )
 
-// Usage returns the one line that shows how a statement is written, or "" for
-// a word that marks none. The speech line goes by ":", the use of a move by "(".
+// Usage returns the usage line of the statement with a keyword, or "" if there is no
+// such statement. The keyword of a spoken line is ":", that of the use of a move "(".
 func Usage(keyword string) string {
 	if s := specOf[keyword]; s != nil {
 		return s.usage()
@@ -20,12 +20,11 @@ func Usage(keyword string) string {
 	return ""
 }
 
-// Pieces are the parts of a statement on which there is help of their own.
+// Pieces are the parts of a statement that have their own help.
 var Pieces = []string{"moment", "place", "target", "value"}
 
-// Usages returns the lines that show how what a word stands for is written: the
-// statement that it begins, one of Pieces, or else every statement that the word
-// may stand in.
+// Usages returns the usage lines for a word: of the statement that it begins, of one of
+// Pieces, or else of every statement that can contain the word.
 func Usages(word string) (list []string) {
 	if own := Usage(word); own != "" {
 		return []string{own}
@@ -209,10 +208,10 @@ func (f *form) placeholder() string {
 	return strings.ToUpper(f.piece.Name())
 }
 
-// Grammar returns the whole grammar in EBNF, as participle writes it: one
-// production for each statement and each piece of the tree, names of tokens in
-// <angle brackets>. (?= X ) and (?! X ) look ahead: X has to come next, or must
-// not. What is read by hand stands at the end.
+// Grammar returns the whole grammar in EBNF, as participle writes it. It has one
+// production for each statement and each piece of the tree, with the names of tokens in
+// <angle brackets>. (?= X ) and (?! X ) look ahead: X must come next, or must not. The
+// productions with parsers written by hand are at the end.
 func Grammar() string {
 	var b strings.Builder
 	b.WriteString("Statement = ")

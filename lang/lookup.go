@@ -19,13 +19,13 @@ const (
 	grammarEnds   = "<!-- end of what is derived -->\n"
 )
 
-// Explain returns the passages of the reference in which a word of the language
-// or the code of a finding is set as such: paragraphs, items of lists, and rows
-// of tables, each on one line and without marks of the markup other than its
-// backquotes. Nothing for a word that the reference does not explain.
+// Explain returns the passages of the reference that have a word of the language, or the
+// code of a finding, in backquotes. A passage is a paragraph, an item of a list or a row
+// of a table. Each is on one line and keeps its backquotes, but no other markup. It
+// returns nil for a word that the reference does not explain.
 //
-// Of one of Pieces it returns the passage that tells what it is, and the rows of
-// the table behind it.
+// For one of Pieces it returns the passage that defines it, and the rows of the table
+// after that passage.
 func Explain(word string) []string {
 	if slices.Contains(Pieces, word) {
 		return explainPiece(word)

@@ -15,7 +15,7 @@ var (
 	_ participle.Parseable = (*Text)(nil)
 )
 
-// Parse reads a name, which may stand in quotes.
+// Parse reads a name, with or without quotes. participle calls it.
 func (n *Name) Parse(lex *lexer.PeekingLexer) error {
 	t := lex.Peek()
 	if !isName(t) {
@@ -68,7 +68,7 @@ func noName(t *lexer.Token) *fault {
 	return f
 }
 
-// Parse reads a text in quotes.
+// Parse reads a text in quotes. participle calls it.
 func (x *Text) Parse(lex *lexer.PeekingLexer) error {
 	t := lex.Peek()
 	if t.Type != tokText {

@@ -9,10 +9,10 @@ import (
 	"golang.org/x/text/unicode/norm"
 )
 
-// Nearest returns the word of a list that is the likeliest meant by one that
-// is not on it: the one with the fewest letters inserted, left out, changed or
-// swapped, whatever their case. ok is false where none is near enough: one slip
-// in three letters, two in six, three in nine.
+// Nearest returns the word of a list that the writer of a misspelt word most likely
+// meant: the one with the fewest letters inserted, left out, changed or swapped. It
+// ignores case. ok is false if no word is near enough: one slip in three letters, two in
+// six, three in nine.
 func Nearest(word string, among []string) (near string, ok bool) {
 	const longest = 64 // nobody mistypes a longer one
 	if utf8.RuneCountInString(word) > longest {

@@ -12,8 +12,8 @@ import (
 	"golang.org/x/text/width"
 )
 
-// Line returns line n of the file, counted from 1, without its end; "" where
-// there is no such line.
+// Line returns line n of the file, counted from 1, without its line end. It returns ""
+// if there is no such line.
 func (f *File) Line(n int) string {
 	rest := f.Source
 	for ; n > 1 && len(rest) > 0; n-- {
@@ -38,12 +38,11 @@ func (f *File) Line(n int) string {
 // quoteWidth is the most columns that Quote gives to a line of the source.
 const quoteWidth = 100
 
-// Quote returns the line on which a diagnostic begins and, under it, a line
-// that marks the fault with ^~~~. Both end in a line feed. Tabs are kept, so
-// that they fall alike in both; wide characters count two columns, combining
-// marks none, and what a terminal could take for a command is replaced. Of a
-// long line only the part around the fault is shown. It returns "" for a
-// diagnostic that has no place in src.
+// Quote returns the line on which a diagnostic begins and, under it, a line that marks
+// the fault with ^~~~. Both end in a line feed. It keeps tabs, so that both lines align.
+// Wide characters count as two columns, combining marks as none. It replaces characters
+// that a terminal could take for a command. It shows only the part of a long line around
+// the fault. It returns "" for a diagnostic that has no place in src.
 func Quote(d Diagnostic, src []byte) string {
 	start, end := d.Range.Start, d.Range.End
 	if start.Line < 1 || start.Offset < 0 || start.Offset > len(src) {

@@ -186,7 +186,7 @@ func isWordOf(word string) bool {
 	return found && word != speechWord && word != callWord
 }
 
-// isSoft reports whether a word means something at its place alone.
+// isSoft reports whether a word is a keyword only at its place in a statement.
 func isSoft(word string) bool {
 	_, found := slices.BinarySearch(softWords, word)
 	return found
@@ -195,12 +195,12 @@ func isSoft(word string) bool {
 // isKeyword reports whether a word cannot be a name.
 func isKeyword(word string) bool { return isWordOf(word) && !isSoft(word) }
 
-// SoftWords returns the words of the language, sorted, that are names wherever
-// they do not stand at their place in a statement.
+// SoftWords returns the words of the language that are keywords only at their place in a
+// statement, sorted. Elsewhere they can be names.
 func SoftWords() []string { return slices.Clone(softWords) }
 
-// Keywords returns the other words of the language, sorted. None of them can be a
-// name without quotes.
+// Keywords returns all other words of the language, sorted. None of them can be a name
+// without quotes.
 func Keywords() []string {
 	list := make([]string, 0, len(specOf))
 	for w := range specOf {

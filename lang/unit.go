@@ -20,7 +20,7 @@ const (
 	DimVelocity                    // metre a second
 )
 
-// String names the dimension with its article, for messages.
+// String returns the name of the dimension with its article, for messages.
 func (d Dimension) String() string {
 	return [...]string{
 		"a bare number", "a length", "an angle", "a time", "a stop", "a percentage",
@@ -58,16 +58,16 @@ var unitFacts = [...]struct {
 	UnitT:       {"T", DimStop, 1},
 }
 
-// String returns the unit as it is written behind a number; f/ and T stand
-// before it.
+// String returns the unit as a plan writes it after a number. The units f/ and T come
+// before the number.
 func (u Unit) String() string { return unitFacts[u].text }
 
 // Dimension returns what the unit measures.
 func (u Unit) Dimension() Dimension { return unitFacts[u].dim }
 
-// SI returns the factor from the unit to the metre, the degree or the second,
-// or to the unit that its Dimension names. It is 0 for frames, whose length
-// depends on the frame rate.
+// SI returns the factor that converts the unit to metres, degrees or seconds, or to the
+// unit of its Dimension. It returns 0 for frames, whose length depends on the frame
+// rate.
 func (u Unit) SI() float64 { return unitFacts[u].si }
 
 // unitOf returns the unit that one word spells.

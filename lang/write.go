@@ -8,10 +8,10 @@ import (
 	"strings"
 )
 
-// Write returns a piece of the tree as it is written in a plan, whatever its
-// layout was there: a *Name, *Text, *Expr, *Anchor, *Place, *Target or *Size.
-// Read again it means the same. Numbers keep their units, and a fraction of a
-// small number stays one, as in 1/48 s.
+// Write returns a piece of the tree as text of a plan: a *Name, *Text, *Expr, *Anchor,
+// *Place, *Target or *Size. It does not keep the layout of the source. Parsed again, the
+// text has the same meaning. Numbers keep their units, and a fraction of small numbers
+// stays a fraction, as in 1/48 s.
 func Write(piece interface{ Range() Range }) string {
 	switch x := piece.(type) {
 	case *Name:

@@ -8,8 +8,8 @@ import (
 	"github.com/alecthomas/participle/v2/lexer"
 )
 
-// WriteName returns a name as it stands in a plan: bare where it can be, else
-// in quotes.
+// WriteName returns a name in the form that a plan needs: without quotes if possible,
+// else in quotes.
 func WriteName(name string) string {
 	s := newScanner("", name)
 	first := s.scan()
@@ -22,8 +22,8 @@ func WriteName(name string) string {
 	return name
 }
 
-// WriteText returns words as they stand in a plan, in quotes. Line ends become
-// blanks, since a text of a plan is on one line.
+// WriteText returns words as a text of a plan, in quotes. It replaces line ends by
+// blanks, because a text is on one line.
 func WriteText(text string) string {
 	return `"` + written.Replace(text) + `"`
 }
