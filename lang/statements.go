@@ -167,15 +167,18 @@ type (
 		Node
 		Kind string `parser:"'on' @( 'tripod' | 'dolly' | 'shoulder' | 'hand' )"`
 	}
-	// ISO is `iso N`.
+	// ISO is `iso N`, or `iso N to N`: the first is set, and it may go to the second.
+	// To is nil where nothing is said of that.
 	ISO struct {
 		Node
 		Value *Expr `parser:"'iso' @@" is:"number" say:"800"`
+		To    *Expr `parser:"( 'to' @@ )?" is:"number" say:"1600"`
 	}
-	// Shutter is `shutter A deg` or `shutter 1/50 s`.
+	// Shutter is `shutter A deg` or `shutter 1/50 s`, likewise with To.
 	Shutter struct {
 		Node
-		Value *Expr `parser:"'shutter' @@" is:"shutter" say:"180 deg | 1/50 s"`
+		Value *Expr `parser:"'shutter' @@" is:"shutter" say:"172.8 deg | 1/50 s"`
+		To    *Expr `parser:"( 'to' @@ )?" is:"shutter" say:"180 deg | 1/48 s"`
 	}
 	// Monitor is `monitor W from V, N px`.
 	Monitor struct {

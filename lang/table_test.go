@@ -104,6 +104,8 @@ shot 1
 		"lens A\n  ring by wire\n\nlens B\n  ring none\n  loses focus through zoom\n\nlens C\n  ring 1 turn, diameter 4 in\n"},
 	{"puller", "puller \"1st\"\n  takes \"takes.csv\"\n  hand 5 bit / s\n  limit 400 deg / s\n  grip 180 deg\n  spread 1.5 mm\n  bias -2 deg\n",
 		"puller \"1st\"\n  takes \"takes.csv\"\n  hand 5 bit/s\n  limit 400 deg/s\n  grip 180 deg\n  spread 1.5 mm\n  bias -2 deg\n"},
+	{"how far light may go", "camera A\niso 800to 1600\nshutter 1/50s to 1/48 s\ncamera B\nshutter 172.8deg to 180deg\n",
+		"camera A\n  iso 800 to 1600\n  shutter 1/50 s to 1/48 s\n\ncamera B\n  shutter 172.8 deg to 180 deg\n"},
 	{"a section ends at a file statement", "camera A\n  iso 800\nrate 24\n", "camera A\n  iso 800\n\nrate 24\n"},
 	{"shot", `shot 12-B "The door"
   with camera A, lens "75"

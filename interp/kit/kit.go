@@ -32,6 +32,8 @@ type Camera struct {
 	Pixels          float64 // recorded across; 0 where not said
 	Support         string
 	ISO, Shutter    float64 // shutter in degrees; 0 where not said
+	ISOTo           float64 // how far they may go, likewise
+	ShutterTo       float64
 	shutterTime     float64 // where it was written as a time, seconds
 	Monitor         *monitor
 	Ok              bool
@@ -136,9 +138,16 @@ func (k *Reader) Camera(sec *lang.Section) Camera {
 		case *lang.Support:
 			c.Support = s.Kind
 		case *lang.ISO:
-			c.ISO, _ = k.Within(s.Value, names.DimFactor, 1, 1e7, "an iso lies between 1 and 10 000 000")
+			const why = "an iso lies between 1 and 10 000 000"
+			c.ISO, _ = k.Within(s.Value, names.DimFactor, 1, 1e7, why)
+			if s.To != nil {
+				c.ISOTo, _ = k.Within(s.To, names.DimFactor, 1, 1e7, why)
+			}
 		case *lang.Shutter:
-			k.shutter(c, s)
+			c.Shutter, c.shutterTime = k.shutter(s.Value)
+			if s.To != nil {
+				c.ShutterTo, _ = k.shutter(s.To)
+			}
 		case *lang.Monitor:
 			w, okW := k.Size(s.Width)
 			v, okV := k.Positive(s.From, names.DimLength)
@@ -159,21 +168,23 @@ func (k *Reader) Camera(sec *lang.Section) Camera {
 	return *c
 }
 
-func (k *Reader) shutter(c *Camera, s *lang.Shutter) {
-	q, ok := k.Eval(s.Value)
+// shutter returns an angle in degrees, and in seconds the time that it was written as;
+// 0 where it was not, or is none.
+func (k *Reader) shutter(x *lang.Expr) (angle, time float64) {
+	q, ok := k.Eval(x)
 	if !ok {
-		return
+		return 0, 0
 	}
 	num, den := k.Rate.Exact()
 	switch {
 	case q.Dim == names.DimAngle && q.V > 0 && q.V <= 360:
-		c.Shutter = q.V
+		return q.V, 0
 	case q.Dim == names.DimTime && q.V > 0 && q.V <= float64(den)/float64(num):
-		c.Shutter, c.shutterTime = optics.ShutterAngle(float64(num)/float64(den), q.V), q.V
-	default:
-		k.Fail(s.Value.Range(), "wrong-unit", "a shutter is an angle up to 360 deg or a time no longer than a frame",
-			"As in 180 deg, or 1/50 s.")
+		return optics.ShutterAngle(float64(num)/float64(den), q.V), q.V
 	}
+	k.Fail(x.Range(), "wrong-unit", "a shutter is an angle up to 360 deg or a time no longer than a frame",
+		"As in 180 deg, or 1/50 s.")
+	return 0, 0
 }
 
 // Puller reads the section of a puller.

@@ -121,7 +121,8 @@ type Optics struct {
 }
 
 // Light holds the light of a shot and the settings that can change it. A value that
-// the plan does not state is NaN; ISO and Shutter are then 0.
+// the plan does not state is NaN; ISO and Shutter are then 0, and so is how far they
+// may go.
 type Light struct {
 	Meter   float64 // the stop that the meter shows at the camera's iso and shutter, as marked
 	ND      float64 // density of the filter that is on
@@ -129,6 +130,8 @@ type Light struct {
 	ISO     float64
 	Shutter float64 // degrees
 	Loss    Loss    // near the lens
+
+	ISOTo, ShutterTo float64
 }
 
 // A Loss is the light lost where the focus rests, in stops against infinity: the

@@ -381,7 +381,7 @@ func (b *builder) fill(s *Setup) {
 	}
 	o.Stops[0], o.Stops[1] = s.Lens.StopsAt(s.Focal)
 	o.TOnly = !s.Lens.HasScale(false)
-	o.Light = plan.Light{Meter: s.Meter, ND: s.ND, PerT: s.perT, ISO: s.Camera.ISO, Shutter: s.Camera.Shutter}
+	o.Light = plan.Light{Meter: s.Meter, ND: s.ND, PerT: s.perT, ISO: s.Camera.ISO, Shutter: s.Camera.Shutter, ISOTo: s.Camera.ISOTo, ShutterTo: s.Camera.ShutterTo}
 	if s.Lens.Zoom() {
 		o.Scale = s.Lens.Scale(false)
 	}
