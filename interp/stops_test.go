@@ -142,15 +142,35 @@ func holdsAt(t stops.Take, common map[string]bool) bool {
 		}
 	}
 	for _, p := range s.Pulls {
-		if p.Kind != "rack" {
+		if p.Kind == "follow" {
+			if p.WorstShare.Known() && (p.WorstShare < s.Wanted-1e-9 || p.Chance < s.Wanted-1e-9 || p.Ceiling < s.Wanted-1e-9 || float64(p.Peak) > s.Hand.Limit*(1+1e-9)) {
+				return false
+			}
 			continue
 		}
 		lands := p.Chance >= s.Wanted-1e-9 && float64(p.Peak) <= s.Hand.Limit*(1+1e-9)
-		seen := p.Stays || p.LeftBlur > 4.6
+		seen := p.Stays || p.LeftBlur > p.SeenFrom
 		sharp := p.ReachedBlur.IsZero() || float64(p.ReachedBlur) <= s.Optics.Criterion*s.Optics.ArcminPerBlur*(1+1e-9)
 		if !lands || !seen || !sharp {
 			return false
 		}
+	}
+	for _, r := range s.Rests {
+		if r.Share < s.Wanted-1e-9 {
+			return false
+		}
+	}
+	disc := s.Setting(0).Diffraction(s.Optics.Start.Distance)
+	if math.IsInf(disc, 0) {
+		disc = s.Setting(0).Diffraction(math.Inf(1))
+	}
+	for _, p := range s.Pulls {
+		if p.DiffractionMM.Known() && !math.IsInf(float64(p.DiffractionMM), 0) {
+			disc = max(disc, float64(p.DiffractionMM)/1000)
+		}
+	}
+	if len(s.Pulls)+len(s.Rests) > 0 && disc > s.Optics.Criterion*(1+1e-9) {
+		return false
 	}
 	for _, u := range onFocus(s) {
 		if !s.Fits(u.subject, u.at) {
@@ -189,7 +209,7 @@ func onFocus(s *plan.Shot) (list []focused) {
 // both answers are right.
 func TestWindowsAgainstBruteForce(t *testing.T) {
 	const twelfth = 1.0 / 12
-	windows, shots := 0, 0
+	windows, shots, blips := 0, 0, 0
 	for seed := 0; shots < 500; seed++ {
 		src := generated.Example(seed)
 		res, a, ok := findStops(src, stops.Options{})
@@ -215,6 +235,10 @@ func TestWindowsAgainstBruteForce(t *testing.T) {
 					near = near || math.Abs(2*math.Log2(n/float64(end))) < twelfth
 				}
 			}
+			if got != want && !near && between(a, n) == got {
+				blips++ // narrower than a third of a stop: no mark shows it
+				continue
+			}
 			if got != want && !near {
 				t.Fatalf("seed %d: f/%.4g holds is %t by brute force, %t by the windows %v of\n%s", seed, n, want, got, list, src)
 			}
@@ -223,7 +247,22 @@ func TestWindowsAgainstBruteForce(t *testing.T) {
 	if windows < 100 {
 		t.Errorf("only %d windows in %d shots", windows, shots)
 	}
-	t.Logf("%d windows in %d shots", windows, shots)
+	if blips > 5 {
+		t.Errorf("%d times a stop between two marks fails where both hold", blips)
+	}
+	t.Logf("%d windows in %d shots, %d blips", windows, shots, blips)
+}
+
+// between reports whether both marks next to an f-number hold; false where they
+// differ.
+func between(a *stops.Answer, n float64) bool {
+	holds, found := true, false
+	for i := 1; i < len(a.Tried); i++ {
+		if v, w := a.Tried[i-1], a.Tried[i]; float64(v.Number) <= n && n <= float64(w.Number) {
+			holds, found = v.Holds && w.Holds, true
+		}
+	}
+	return holds && found
 }
 
 // commonFaults are the errors that the shot has at every stop tried.
@@ -425,6 +464,10 @@ func TestExposures(t *testing.T) {
 	light := func(meter, nd, iso, shutter float64) plan.Light {
 		return plan.Light{Meter: meter, ND: nd, PerT: math.NaN(), ISO: iso, Shutter: shutter}
 	}
+	upTo := func(l plan.Light, iso, shutter float64) plan.Light {
+		l.ISOTo, l.ShutterTo = iso, shutter
+		return l
+	}
 	tests := []struct {
 		name   string
 		light  plan.Light
@@ -436,9 +479,16 @@ func TestExposures(t *testing.T) {
 		{"the meter's own", light(8, 0, 800, 180), 8, 0, 0, true},
 		{"three stops open: nd 0.9", light(8, 0, 800, 180), 2.8, 0.9, 0, true},
 		{"a filter that is on and will do stays", light(8, 0.9, 800, 180), 2.8, 0.9, 0, true},
-		{"a third more: iso takes it", light(8, 0, 800, 180), 3.2, 0.9, 1000, true},
+		{"a third more: a filter less, and less iso", light(8, 0, 800, 180), 3.2, 0.6, 500, true},
 		{"a stop closed: twice the iso", light(4, 0, 800, 180), 5.6, 0, 1600, true},
-		{"a stop closed without iso: the whole shutter", light(4, 0, 0, 180), 5.6, 0, 0, true},
+		{"a stop open: a filter rather than less iso", light(4, 0, 800, 180), 2.8, 0.3, 0, true},
+		{"a third open: a little less iso rather than a filter", light(4, 0, 800, 180), 3.5, 0, 640, true},
+		{"a stop closed without iso: the shutter is not touched", light(4, 0, 0, 180), 5.6, 0, 0, false},
+		{"a shutter that may go to twice as much", upTo(light(4, 0, 0, 180), 0, 360), 5.6, 0, 0, true},
+		{"a shutter that may, before an iso that may", upTo(light(4, 0, 800, 90), 1600, 180), 5.6, 0, 0, true},
+		{"an iso that goes no farther", upTo(light(4, 0, 800, 180), 1000, 0), 5.6, 0, 1000, false},
+		{"an iso that goes as far as asked", upTo(light(4, 0, 800, 180), 1600, 0), 5.6, 0, 1600, true},
+		{"an iso that may not be lowered", upTo(light(4, 0, 800, 180), 1600, 0), 3.5, 0.3, 1250, true},
 		{"four stops closed: too dark", light(2.8, 0, 800, 180), 11, 0, 3200, false},
 		{"no iso, no shutter, one stop closed", light(4, 0, 0, 0), 5.6, 0, 0, false},
 		{"seventeen stops open", light(512, 0, 0, 0), 1.4, 3.9, 0, false},
@@ -455,6 +505,137 @@ func TestExposures(t *testing.T) {
 	}
 	if stops.Expose(light(math.NaN(), 0, 800, 180), 4) != nil {
 		t.Error("there is light without a meter")
+	}
+}
+
+// A shot that is set to f/4, lands 98 % and needs nothing is left alone: no price is
+// asked that nobody must pay.
+func TestTheSetStopIsBestWhereItCostsNothing(t *testing.T) {
+	const text = plainKit + "  with camera A, lens \"75\", stop %s, meter %s\n  start on NEAR\n  rack to FAR, landing on 3 s, over %s\n"
+	_, a, ok := findStops(fmt.Sprintf(text, "f/4", "f/4", "0.56 s"), stops.Options{})
+	if !ok || a.Window == nil {
+		t.Fatal("no window")
+	}
+	if p := at(a, 4).Racks[0].Probability; p < 0.97 || p > 0.99 {
+		t.Errorf("it lands %.3f of the time; the case is one of 98 %%", p)
+	}
+	said := a.Says()
+	if !slices.Contains(said, "set f/4: holds, costs nothing") || a.Window.Best != "f/4" || a.Window.BestF != 4 {
+		t.Errorf("best %s, %q", a.Window.Best, said)
+	}
+	var roles []stops.Role
+	for _, r := range a.Recommended {
+		roles = append(roles, r.Role)
+	}
+	if !slices.Equal(roles, []stops.Role{stops.AsSet, stops.Widest, stops.ForLight}) {
+		t.Errorf("told in the order %v", roles)
+	}
+}
+
+// Where the set stop has its price, the best one is that with the least: stops of iso
+// raised, a tenth for a filter, a twentieth for a stop away from the one set.
+func TestTheBestStopCostsTheLeast(t *testing.T) {
+	with := func(stop, meter, more string) *stops.Answer {
+		text := plainKit + fmt.Sprintf("  with camera A, lens \"75\", stop %s, meter %s%s\n  start on NEAR\n  rack to FAR, landing on 3 s, over 1.5 s\n", stop, meter, more)
+		_, a, ok := findStops(text, stops.Options{})
+		if !ok || a.Window == nil {
+			t.Fatal("no window")
+		}
+		return a
+	}
+	for _, c := range []struct{ stop, meter, more, best, set, light string }{
+		{"f/4", "f/4", "", "f/4", "set f/4: holds, costs nothing", "light f/4: holds, costs nothing"},
+		{"f/8", "f/4", "", "f/4", "set f/8: holds, costs iso 3200 for 800", "light f/4: holds, costs nothing"},
+		{"f/4", "f/8", "", "f/6.3", "set f/4: holds, costs nd 0.6", "light f/8: holds, costs nothing"},
+		{"f/4", "f/8", ", nd 1.2", "f/2", "set f/4: holds, costs nd 0.6 for 1.2", "light f/2: holds, costs nothing"},
+	} {
+		a := with(c.stop, c.meter, c.more)
+		said := strings.Join(a.Says(), "\n")
+		if a.Window.Best != c.best || !strings.Contains(said, c.set) || !strings.Contains(said, c.light) {
+			t.Errorf("%+v: best %s\n%s", c, a.Window.Best, said)
+		}
+		least := math.Inf(1)
+		for _, v := range a.Tried {
+			if v.Holds {
+				least = min(least, costOf(v, a, 0, 800))
+			}
+		}
+		if c.more == "" && math.Abs(costOf(*a.Window.AtBest, a, 0, 800)-least) > 1e-9 {
+			t.Errorf("%+v: %s costs %v, another %v", c, a.Window.Best, costOf(*a.Window.AtBest, a, 0, 800), least)
+		}
+	}
+}
+
+// costOf is what a stop costs, written out on its own.
+func costOf(v stops.Verdict, a *stops.Answer, nd, iso float64) float64 {
+	c := 0.05 * math.Abs(2*math.Log2(float64(v.Number/a.SetF)))
+	if float64(v.Exposure.ND) != nd {
+		c += 0.1
+	}
+	if v.Exposure.ISO.Known() {
+		c += max(0, math.Log2(float64(v.Exposure.ISO)/iso))
+	}
+	return c
+}
+
+// at returns what was tried at a stop.
+func at(a *stops.Answer, number float64) stops.Verdict {
+	i := slices.IndexFunc(a.Tried, func(v stops.Verdict) bool { return float64(v.Number) == number })
+	return a.Tried[i]
+}
+
+// plainKit is a kit with its subjects, and the head of a shot.
+const plainKit = `
+watched on 12 m screen from 18 m
+camera A
+  sensor 24.89 x 18.66 mm
+  iso 800
+  shutter 180 deg
+lens "75"
+  focal 75 mm
+  stops f/1.8 to f/22
+  closest 70 cm
+  ring 270 deg, diameter 110 mm
+subject NEAR at 3 m
+subject FAR at 4 m
+shot 1
+`
+
+// Follows, rests and diffraction end a window and stand in its way like all else.
+func TestMomentsEndWindows(t *testing.T) {
+	const large = "watched on 12 m screen from 18 m\ncamera A\n  sensor 36 x 24 mm\n  on hand\ncamera small\n  sensor 13.2 x 8.8 mm\n" +
+		"lens \"85\"\n  focal 85 mm\n  stops f/1.4 to f/22\n  closest 70 cm\n  ring 180 deg, diameter 110 mm\n" +
+		"lens \"18\"\n  focal 18 mm\n  stops f/2 to f/22\n  closest 30 cm\n  ring 180 deg, diameter 80 mm\nsubject ANN at 90 cm\nsubject FAR at 3 m\n"
+	for _, c := range []struct {
+		name, shot string
+		kind       stops.Kind
+		wide       bool // it ends the open end, else the one stopped down
+		says       string
+	}{
+		{"a close-up from the hand", "shot 1\n  with camera A, lens \"85\", stop f/8\n  start on ANN\n  ANN: \"Here.\", lasting 6 s\n", stops.Rests, true, "ANN is sharp "},
+		{"a walk into a close-up", "shot 1\n  with camera A, lens \"85\", stop f/8\n  start on FAR\n  follow FAR\n  FAR moves to 1.4 m over 2.2 s\n", stops.Follows, true, "follow 1 of FAR "},
+		{"a day outside", "shot 1\n  with camera small, lens \"18\", stop f/8\n  start on FAR\n  FAR: \"There.\", lasting 3 s\n", stops.Diffracts, false, "diffraction alone blurs by more than is sharp"},
+	} {
+		_, a, ok := findStops(large+c.shot, stops.Options{})
+		if !ok || a.Window == nil {
+			t.Errorf("%s: no window: %q", c.name, a.Says())
+			continue
+		}
+		end := a.Window.Small
+		if c.wide {
+			end = a.Window.Wide
+		}
+		if said := strings.Join(a.Says(), "\n"); end.Kind != c.kind || !strings.Contains(said, "end: at "+end.Stop+" "+c.says) {
+			t.Errorf("%s: it ends by %s\n%s", c.name, end.Kind, said)
+		}
+		short := strings.NewReplacer("stops f/1.4 to f/22", "stops f/1.4 to f/2", "stops f/2 to f/22", "stops f/16 to f/22", "stop f/8", "stop f/2")
+		if !c.wide {
+			short = strings.NewReplacer("stops f/2 to f/22", "stops f/16 to f/22", "stop f/8", "stop f/16")
+		}
+		_, b, _ := findStops(short.Replace(large+c.shot), stops.Options{})
+		if b == nil || b.Window != nil || !slices.ContainsFunc(b.Obstacles, func(o stops.Obstacle) bool { return o.Kind == c.kind }) {
+			t.Errorf("%s: with a lens that has no such stop, it has %+v and %+v", c.name, b.Window, b.Obstacles)
+		}
 	}
 }
 

@@ -26,11 +26,17 @@ type stopsCmd struct {
 // Help explains the command.
 func (stopsCmd) Help() string {
 	return `Tries every third-stop that the lens has and says at which every rack lands
-with the wanted chance and is seen, the subjects are sharp in all their depth,
-and the light can be had with nd, iso and shutter. The ends of that window are
-found between the stops, and the best stop is the one in its middle. Where
-there is no window it says what opens one, each tried: more time, another gear
-or wheel, another distance, focal length or sensor.
+with the wanted chance and is seen, every follow and every rest is sharp as
+often as wanted, the subjects are sharp in all their depth, diffraction leaves
+them so, and the light can be had. The ends of that window are found between
+the stops.
+
+Three stops are told, each with what it costs: the one that is set, the widest
+that meets all but light, and the one nearest to the meter as everything is set.
+The best is the set stop where it holds and costs nothing; else the one with the
+least of stops of iso raised, 0.1 for another filter and 0.05 for each stop away
+from the set one. Where there is no window it says what opens one, each tried:
+more time, another gear or wheel, another distance, focal length or sensor.
 
   pullscore stops scene-12.pull
   pullscore stops --shot 14B --against B scene-12.pull    on camera B, framed alike
@@ -41,8 +47,9 @@ or wheel, another distance, focal length or sensor.
 As JSON one plan is an object; several, or a folder, are a list under "plans",
 each with its file. In a folder, kits (plans without shots) are passed over.
 
-Light counts on nd up to 3.9, two stops of iso either way, and the shutter, as
-far as the camera says them. A shot without a window is no error. What can be
+Light counts on nd up to 3.9, and on iso and shutter as far as the camera says:
+iso 800 to 1600, shutter 172.8 deg to 180 deg. An iso without to goes two stops
+either way, a shutter without it stays. A shot without a window is no error. What can be
 computed is printed also where the plan has errors; these go to standard
 error, and the exit code is then 1.`
 }

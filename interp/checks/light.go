@@ -58,9 +58,9 @@ func (b *Shot) overexposure(nd float64) float64 {
 	return light.Over(b.Setup.Number, nd)
 }
 
-// lightTries offers nd in steps of a stop, iso alone, the shutter alone, and a
-// filter with what it leaves for iso and shutter. These two change what the
-// meter reads, so the new reading stands with them.
+// lightTries offers nd in steps of a stop, iso alone, the shutter alone as far as the
+// camera lets it, and what all of them together come to. Iso and shutter change what
+// the meter reads, so the new reading stands with them.
 func (b *Shot) lightTries(over float64) []change.Change {
 	var tries []change.Change
 	nd := math.Round((b.Setup.ND+optics.NDDensity(over))/0.3) * 0.3
@@ -69,27 +69,30 @@ func (b *Shot) lightTries(over float64) []change.Change {
 		tries = append(tries, change.Change{ND: &nd})
 	}
 	c := b.Setup.Camera
-	if iso := stops.NearestISO(c.ISO / math.Exp2(over)); c.ISO > 0 && iso != c.ISO {
+	least, most := stops.ISORange(b.Plan.Optics.Light)
+	if iso := stops.NearestISO(c.ISO / math.Exp2(over)); c.ISO > 0 && iso != c.ISO && iso >= least && iso <= most {
 		left := b.Setup.Meter * math.Sqrt(iso/c.ISO)
 		tries = append(tries, change.Change{ISO: iso, Meter: units.Nearest(left, 10)})
 	}
-	if a := c.Shutter / math.Exp2(over); c.Shutter > 0 && a >= 1 && a <= 360 {
-		a = math.Round(a)
+	if a := math.Round(c.Shutter / math.Exp2(over)); c.ShutterTo > 0 && a >= min(c.Shutter, c.ShutterTo) && a <= max(c.Shutter, c.ShutterTo) {
 		left := b.Setup.Meter * math.Sqrt(a/c.Shutter)
 		tries = append(tries, change.Change{Shutter: a, Meter: units.Nearest(left, 10)})
 	}
 	return append(tries, b.jointTry()...)
 }
 
-// jointTry offers a filter together with what it leaves for iso and shutter,
-// where it takes both.
+// jointTry offers what costs the least at this stop, where that takes more than one
+// thing.
 func (b *Shot) jointTry() []change.Change {
 	e := stops.Expose(b.Plan.Optics.Light, b.Setup.Number)
 	nd := float64(e.ND)
-	if !e.Meter.Known() || math.Abs(nd-b.Setup.ND) < 0.01 {
+	if !e.Meter.Known() || e.One() {
 		return nil
 	}
-	ch := change.Change{ND: &nd, Meter: float64(e.Meter)}
+	ch := change.Change{Meter: float64(e.Meter)}
+	if nd != b.Setup.ND {
+		ch.ND = &nd
+	}
 	if e.ISO.Known() {
 		ch.ISO = float64(e.ISO)
 	}

@@ -4,8 +4,6 @@ package stops
 
 import (
 	"slices"
-
-	"pullscore/interp/viewer"
 )
 
 // Options say how much is computed.
@@ -36,37 +34,27 @@ func Find(retake Retake, kit Kit, opt Options) (a *Answer, ok bool) {
 func (s *search) answer() *Answer {
 	sh := s.shot
 	a := &Answer{
-		ID: sh.ID, Title: sh.Title, Camera: sh.Camera, Lens: sh.Lens, FocalMM: sh.FocalMM, Wanted: sh.Wanted, Seen: viewer.Seen,
-		Set: sh.Stop, SetF: sh.FNumber, Racks: []Rack{}, Levers: []Lever{}, Tried: s.tried,
+		ID: sh.ID, Title: sh.Title, Camera: sh.Camera, Lens: sh.Lens, FocalMM: sh.FocalMM, Wanted: sh.Wanted,
+		Set: sh.Stop, SetF: sh.FNumber, Racks: []Rack{}, Follows: []Follow{}, Rests: restsOf(sh), Levers: []Lever{}, Tried: s.tried,
+		Recommended: s.recommended(), set: sh.Optics.Light,
 		Landing: sh.Optics.Ring != nil, Light: Expose(sh.Optics.Light, float64(sh.FNumber)) != nil, TOnly: sh.Optics.TOnly,
 	}
 	for _, p := range sh.Pulls {
 		if p.Kind == "rack" {
 			a.Racks = append(a.Racks, Rack{Pull: p.Number, From: p.From, Target: p.Target, Stays: p.Stays, Over: float64(p.Land - p.Start), Untimed: p.Untimed})
+		} else {
+			a.Follows = append(a.Follows, Follow{Pull: p.Number, Target: p.Target})
 		}
 	}
-	for _, x := range s.stretches(all) {
-		a.Others = append(a.Others, s.window(x))
-	}
+	a.Others = s.windows()
 	if len(a.Others) == 0 {
 		a.Obstacles = s.obstacles()
 	} else {
-		i := widest(a.Others)
+		i := cheapest(a.Others)
 		w := a.Others[i]
 		a.Window, a.Others = &w, slices.Delete(a.Others, i, i+1)
 	}
 	return a
-}
-
-// widest returns the index of the widest window, the first of those alike.
-func widest(list []Window) int {
-	at := 0
-	for i := range list {
-		if list[i].Width > list[at].Width {
-			at = i
-		}
-	}
-	return at
 }
 
 // curve returns the verdicts on every sixth of a stop, the third-stops and the
@@ -88,7 +76,7 @@ func (s *search) spans(k Kind) []Span {
 	return list
 }
 
-// opens returns the widest window that a change opens, if it opens one and
+// opens returns the window with the best stop that a change opens, if it opens one and
 // makes nothing impossible that was not. A marked stop has to lie in it: one
 // that nobody can set helps nobody.
 func (s *search) opens(c Change) (w Window, ok bool) {
@@ -99,17 +87,11 @@ func (s *search) opens(c Change) (w Window, ok bool) {
 	if !ok || !slices.ContainsFunc(other.tried, func(v Verdict) bool { return v.Holds }) {
 		return Window{}, false
 	}
-	var best *stretch
-	list := other.stretches(all)
-	for i := range list {
-		if best == nil || between(list[i].from, list[i].to) > between(best.from, best.to) {
-			best = &list[i]
-		}
-	}
-	if best == nil {
+	list := other.windows()
+	if len(list) == 0 {
 		return Window{}, false
 	}
-	return other.window(*best), true
+	return list[cheapest(list)], true
 }
 
 // promises tells whether a marked stop holds with a change. Most changes open

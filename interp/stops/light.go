@@ -12,18 +12,25 @@ import (
 	"pullscore/optics"
 )
 
-// What there is to have of light. Common practice, no source: filters in steps
-// of a stop stacked to 3.9, two stops of iso either way before the picture
-// suffers, a shutter between a sixteenth of a turn and a whole one.
+// What there is to have of light, where the camera does not say: filters in steps
+// of a stop stacked to 3.9, and two stops of iso either way before the picture
+// suffers (common practice, no source). A shutter changes motion as much as light,
+// so only a camera that says how far it may go has another.
 const (
 	ndStep      = 0.3
 	ndMost      = 3.9
-	isoReach    = 2.0 // stops
-	narrowest   = 22.5
-	wholeTurn   = 360.0
+	isoReach    = 2.0  // stops
 	LightSlack  = 0.25 // stops that the picture may be off
 	halfAFilter = 0.5  // stops: as near as filters in whole stops come
 	halfAThird  = 1.0 / 6
+)
+
+// What a change of light costs beside others, in stops of iso raised: that is noise
+// in the picture, a filter is a moment of work, an iso that is lowered is light
+// thrown away. Our own choice.
+const (
+	filterCost = 0.1 // a filter put on, taken off or changed for another
+	lowerCost  = 0.15
 )
 
 // LostNear says how much light is lost near the lens, and where the most.
@@ -51,69 +58,145 @@ type Exposure struct {
 	Meter   plan.Number `json:"meter,omitzero"` // f-number
 	Left    plan.Number `json:"left_stops"`     // what remains, above 0 too much
 	Enough  bool        `json:"holds"`
+
+	raised  float64 // stops of iso, below 0 lowered
+	changes int     // filter, iso and shutter that are not as they were
+	filter  bool    // another one
 }
 
 // stopDigits are the decimals of stops that are told: what lies behind them is
 // only how computers round.
 const stopDigits = 6
 
-// Expose returns how light is had at an f-number: with the filter that is on
-// where that will do, else with another, and what filters leave with iso and
-// shutter, where the camera says them. Filters come in whole stops; of a camera
-// that says neither iso nor shutter up to half a stop is left to trim. It is
-// nil without a meter.
+// Expose returns how light is had at an f-number at the least cost: as it is where
+// that will do, else with another filter, another iso or, as far as the camera says,
+// another shutter. Filters come in whole stops; of a camera that says nothing that
+// may change up to half a stop is left to trim. It is nil without a meter.
 func Expose(l plan.Light, number float64) *Exposure {
 	if math.IsNaN(l.Meter) {
 		return nil
 	}
-	e := &Exposure{Over: plan.Number(roundTo(l.Over(number, 0), stopDigits)), ND: plan.Number(l.ND), ISO: plan.None(), Shutter: plan.None(), Meter: plan.None()}
-	left, slack := l.Over(number, l.ND), slackOf(l)
-	if math.Abs(left) > slack {
-		e.ND = plan.Number(filter(float64(e.Over)))
-		left = l.Over(number, float64(e.ND))
+	var best *Exposure
+	for _, nd := range filtersFor(l, number) {
+		for _, c := range []struct{ shutter, iso bool }{{false, false}, {true, false}, {false, true}, {true, true}} {
+			if e := exposed(l, number, nd, c.shutter, c.iso); best == nil || e.beats(best) {
+				best = e
+			}
+		}
 	}
-	gained := 0.0 // by iso and shutter
-	if iso := isoFor(l.ISO, left); math.Abs(left) > slack && iso != l.ISO {
-		e.ISO = plan.Number(iso)
-		gained = math.Log2(iso / l.ISO)
+	if l.ISO == 0 && l.ShutterTo == 0 {
+		best.Enough = math.Abs(float64(best.Left)) <= halfAFilter
 	}
-	if a := shutterFor(l.Shutter, left+gained); math.Abs(left+gained) > slack && a != l.Shutter {
-		e.Shutter = plan.Number(a)
-		gained += math.Log2(a / l.Shutter)
+	return best
+}
+
+// filtersFor lists the filters that may do: the one that is on, and the two that
+// take a little less and a little more than there is too much.
+func filtersFor(l plan.Light, number float64) []float64 {
+	steps := optics.NDDensity(l.Over(number, 0)) / ndStep
+	held := func(n float64) float64 { return math.Round(min(max(n*ndStep, 0), ndMost)*10) / 10 }
+	return []float64{l.ND, held(math.Floor(steps)), held(math.Ceil(steps))}
+}
+
+// exposed returns what comes of a filter, with another shutter and another iso where
+// these may be.
+func exposed(l plan.Light, number, nd float64, shutter, iso bool) *Exposure {
+	e := &Exposure{
+		Over: plan.Number(roundTo(l.Over(number, 0), stopDigits)), ND: plan.Number(nd),
+		ISO: plan.None(), Shutter: plan.None(), Meter: plan.None(), filter: nd != l.ND,
+	}
+	left, gained := l.Over(number, nd), 0.0
+	if e.filter {
+		e.changes++
+	}
+	if a := shutterFor(l, left); shutter && a != l.Shutter {
+		e.Shutter, gained = plan.Number(a), math.Log2(a/l.Shutter)
+		e.changes++
+	}
+	if v := isoFor(l, left+gained); iso && v != l.ISO {
+		e.ISO, e.raised = plan.Number(v), math.Log2(v/l.ISO)
+		gained += e.raised
+		e.changes++
 	}
 	if gained != 0 {
 		e.Meter = plan.Number(math.Round(l.Meter*math.Exp2(gained/2)*10) / 10)
 	}
 	e.Left = plan.Number(roundTo(left+gained, stopDigits))
-	if l.ISO == 0 && l.Shutter == 0 {
-		slack = halfAFilter
-	}
-	e.Enough = math.Abs(float64(e.Left)) <= slack
+	e.Enough = math.Abs(float64(e.Left)) <= slackOf(l)
 	return e
 }
 
-// filter returns the density nearest to what takes that many stops.
-func filter(over float64) float64 {
-	steps := math.Round(optics.NDDensity(over) / ndStep)
-	return math.Round(min(max(steps*ndStep, 0), ndMost)*10) / 10
+// beats reports whether an exposure is to be had rather than another: one that will
+// do, or comes nearer to it, then the one that costs less.
+func (e *Exposure) beats(o *Exposure) bool {
+	left, other := math.Abs(float64(e.Left)), math.Abs(float64(o.Left))
+	if e.Enough != o.Enough {
+		return e.Enough
+	}
+	if !e.Enough && math.Abs(left-other) > slack {
+		return left < other
+	}
+	if d := e.effort() - o.effort(); math.Abs(d) > slack {
+		return d < 0
+	}
+	if e.changes != o.changes {
+		return e.changes < o.changes
+	}
+	return left < other-slack
 }
 
-// isoFor returns the iso, a third-stop within reach of the one set, that comes
-// nearest to making up for too much light; 0 where none is set.
-func isoFor(set, over float64) float64 {
-	if !(set > 0) {
-		return 0
+// effort is what an exposure costs, an iso that is lowered too.
+func (e *Exposure) effort() float64 { return e.cost() + lowerCost*max(-e.raised, 0) }
+
+// cost is what a recommendation counts: stops of iso raised, and a filter.
+func (e *Exposure) cost() float64 {
+	c := max(e.raised, 0)
+	if e.filter {
+		c += filterCost
 	}
-	return NearestISO(set * math.Exp2(-min(max(over, -isoReach), isoReach)))
+	return c
 }
 
-// shutterFor does the same with the shutter's angle, in whole degrees.
-func shutterFor(set, over float64) float64 {
-	if !(set > 0) {
+// One reports whether one thing alone is changed, or nothing.
+func (e *Exposure) One() bool { return e.changes <= 1 }
+
+// ISORange returns the least and the most that the iso may be set to: what the
+// camera says, else two stops either way; 0 where none is set.
+func ISORange(l plan.Light) (least, most float64) {
+	switch {
+	case !(l.ISO > 0):
+		return 0, 0
+	case l.ISOTo > 0:
+		return min(l.ISO, l.ISOTo), max(l.ISO, l.ISOTo)
+	}
+	return l.ISO / math.Exp2(isoReach), l.ISO * math.Exp2(isoReach)
+}
+
+// isoFor returns the iso, a third-stop or an end of its range, that comes nearest to
+// making up for too much light; 0 where none is set.
+func isoFor(l plan.Light, over float64) float64 {
+	least, most := ISORange(l)
+	if least == 0 {
 		return 0
 	}
-	a := math.Round(set * math.Exp2(-over))
-	return min(max(a, min(narrowest, set)), wholeTurn)
+	want := l.ISO * math.Exp2(-over)
+	best := l.ISO
+	for _, v := range []float64{least, NearestISO(want), most} {
+		if v >= least && v <= most && math.Abs(math.Log(v/want)) < math.Abs(math.Log(best/want))-slack {
+			best = v
+		}
+	}
+	return best
+}
+
+// shutterFor does the same with the shutter's angle, in whole degrees or at the ends
+// of the range that the camera says; without one it stays.
+func shutterFor(l plan.Light, over float64) float64 {
+	if !(l.Shutter > 0) || l.ShutterTo == 0 {
+		return l.Shutter
+	}
+	least, most := min(l.Shutter, l.ShutterTo), max(l.Shutter, l.ShutterTo)
+	return min(max(math.Round(l.Shutter*math.Exp2(-over)), least), most)
 }
 
 // NearestISO returns the nearest iso of the usual third-stop scale.

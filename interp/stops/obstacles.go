@@ -18,6 +18,7 @@ type Obstacle struct {
 	To          plan.Number `json:"to_f,omitzero"`
 	Probability plan.Number `json:"probability,omitzero"`      // the best of all stops, of a rack that never lands
 	LeftBlur    plan.Number `json:"left_blur_arcmin,omitzero"` // the most, of one that is never seen
+	Share       plan.Number `json:"sharp_share,omitzero"`      // the best, of a rest or of the worst half second of a follow
 }
 
 // obstacles returns the demands that no stop meets, or where each is met by
@@ -27,7 +28,7 @@ func (s *search) obstacles() []Obstacle {
 	var last, first *Obstacle
 	for _, d := range s.demands {
 		list := s.stretches(func(o demand) bool { return o != d })
-		o := Obstacle{Kind: d.kind, Pull: d.pull, From: plan.None(), To: plan.None(), Probability: plan.None(), LeftBlur: plan.None()}
+		o := Obstacle{Kind: d.kind, Pull: d.pull, From: plan.None(), To: plan.None(), Probability: plan.None(), LeftBlur: plan.None(), Share: plan.None()}
 		if len(list) == 0 {
 			s.bestOf(&o)
 			never = append(never, o)
@@ -52,18 +53,10 @@ func (s *search) obstacles() []Obstacle {
 
 // bestOf fills in the best figures of a demand that is never met.
 func (s *search) bestOf(o *Obstacle) {
-	for _, v := range s.tried {
-		for _, r := range v.Racks {
-			if r.Pull != o.Pull {
-				continue
-			}
-			switch o.Kind {
-			case Lands:
-				o.Probability = better(o.Probability, r.Probability)
-			case Seen:
-				o.LeftBlur = better(o.LeftBlur, r.LeftBlur)
-			}
-		}
+	for i := range s.tried {
+		at := figuresOf(demand{o.Kind, o.Pull}, &s.tried[i])
+		o.Probability, o.LeftBlur = better(o.Probability, at.Probability), better(o.LeftBlur, at.LeftBlur)
+		o.Share = better(o.Share, at.Share)
 	}
 }
 
@@ -72,6 +65,23 @@ func better(a, b plan.Number) plan.Number {
 		return b
 	}
 	return a
+}
+
+// WorstShare returns how often somebody is sharp in the worst rest or follow of a
+// verdict, and tells whether there is one.
+func (v *Verdict) WorstShare() (share plan.Number, ok bool) {
+	share = plan.Number(math.Inf(1))
+	for _, f := range v.Follows {
+		for _, n := range []plan.Number{f.Worst, f.Probability} {
+			if n < share {
+				share = n
+			}
+		}
+	}
+	for _, r := range v.Rests {
+		share = min(share, r.Share)
+	}
+	return share, !math.IsInf(float64(share), 1)
 }
 
 // Worst returns the rack that lands least surely, and the one that shows

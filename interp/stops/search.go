@@ -4,7 +4,6 @@ package stops
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"pullscore/interp/plan"
@@ -36,6 +35,7 @@ type search struct {
 	demands []demand
 	excused []string
 	tried   []Verdict
+	set     Verdict // at the stop that is set
 }
 
 // newSearch tries every stop of the lens; ok is false where the shot can be
@@ -61,6 +61,7 @@ func newSearch(retake Retake, c Change, excused []string) (s *search, ok bool) {
 	for _, t := range takes {
 		s.tried = append(s.tried, judge(t, s.label(float64(t.Shot.FNumber)), s.demands, s.excused))
 	}
+	s.set = judge(first, s.shot.Stop, s.demands, s.excused)
 	return s, len(s.tried) > 0
 }
 
@@ -195,50 +196,61 @@ func (s *search) hopeless(a, b *Verdict, skip func(demand) bool) bool {
 
 func all(demand) bool { return false }
 
+// windows describes all stretches that hold, from wide stops to small.
+func (s *search) windows() (list []Window) {
+	for _, x := range s.stretches(all) {
+		list = append(list, s.window(x))
+	}
+	return list
+}
+
 // window describes a stretch.
 func (s *search) window(x stretch) Window {
 	w := Window{
 		From: plan.Number(x.from), To: plan.Number(x.to), Width: plan.Number(between(x.from, x.to)),
 		Middle: plan.Number(middle(x.from, x.to)), Wide: s.end(x.wide, x.from, false), Small: s.end(x.small, x.to, true),
 	}
-	best := s.best(x)
-	w.Best, w.AtBest = best.Stop, &best
+	best, cost := s.best(x)
+	w.Best, w.BestF, w.AtBest, w.cost = best.Stop, best.Number, &best, cost
 	return w
-}
-
-// best is the verdict at the marked stop of a stretch that is nearest to its
-// middle, or where none lies in it at the middle.
-func (s *search) best(x stretch) Verdict {
-	mid, at := middle(x.from, x.to), -1
-	far := func(i int) float64 { return math.Abs(between(mid, float64(s.tried[i].Number))) }
-	for i := range s.tried {
-		n := float64(s.tried[i].Number)
-		if n >= x.from && n <= x.to && s.tried[i].Holds && (at < 0 || far(i) < far(at)-slack) {
-			at = i
-		}
-	}
-	if at >= 0 {
-		return s.tried[at]
-	}
-	return s.at(mid)
 }
 
 // end describes an end by the demand that fails beyond it, with the figures of
 // the next stop there.
 func (s *search) end(by int, at float64, smaller bool) End {
 	if by == theLens {
-		return End{Kind: TheLens, Probability: plan.None(), LeftBlur: plan.None(), Left: plan.None()}
+		return endOf(TheLens, 0)
 	}
-	d, v := s.demands[by], s.beyond(at, smaller)
-	e := End{Kind: d.kind, Pull: d.pull, Stop: v.Stop, Probability: plan.None(), LeftBlur: plan.None(), Left: plan.None()}
-	if d.kind == Light && v.Exposure != nil {
-		e.Left = v.Exposure.Left
-	}
-	for _, r := range v.Racks {
-		if r.Pull == d.pull && d.kind == Lands {
+	return figuresOf(s.demands[by], s.beyond(at, smaller))
+}
+
+func endOf(k Kind, pull int) End {
+	none := plan.None()
+	return End{Kind: k, Pull: pull, Probability: none, LeftBlur: none, SeenFrom: none, Share: none, Left: none}
+}
+
+// figuresOf returns a demand with its figures at a stop that was tried.
+func figuresOf(d demand, v *Verdict) End {
+	e := endOf(d.kind, d.pull)
+	e.Stop = v.Stop
+	switch d.kind {
+	case Light:
+		if v.Exposure != nil {
+			e.Left = v.Exposure.Left
+		}
+	case Lands, Seen:
+		if r := v.rack(d.pull); r != nil && d.kind == Lands {
 			e.Probability = r.Probability
-		} else if r.Pull == d.pull && d.kind == Seen {
-			e.LeftBlur = r.LeftBlur
+		} else if r != nil {
+			e.LeftBlur, e.SeenFrom = r.LeftBlur, r.SeenFrom
+		}
+	case Follows:
+		if f := v.follow(d.pull); f != nil {
+			e.Share, e.Probability = f.Worst, f.Probability
+		}
+	case Rests:
+		if r := v.rest(d.pull); r != nil {
+			e.Share, e.Subject = r.Share, r.Subject
 		}
 	}
 	return e

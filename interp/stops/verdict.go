@@ -7,10 +7,10 @@ import (
 	"slices"
 
 	"pullscore/interp/plan"
-	"pullscore/interp/viewer"
 )
 
-// A demand is one thing that a stop has to meet, of a rack or of the shot.
+// A demand is one thing that a stop has to meet, of a pull, of the rest after one, or
+// of the shot.
 type demand struct {
 	kind Kind
 	pull int
@@ -22,9 +22,14 @@ func demandsOn(s *plan.Shot) []demand {
 	for _, p := range s.Pulls {
 		if p.Kind == "rack" {
 			list = append(list, demand{Lands, p.Number}, demand{Seen, p.Number}, demand{Reached, p.Number})
+		} else {
+			list = append(list, demand{Follows, p.Number})
 		}
 	}
-	return append(list, demand{Depth, 0}, demand{Light, 0}, demand{Zoom, 0}, demand{Done, 0})
+	for _, r := range restsOf(s) {
+		list = append(list, demand{Rests, r.After})
+	}
+	return append(list, demand{Depth, 0}, demand{Diffracts, 0}, demand{Light, 0}, demand{Zoom, 0}, demand{Done, 0})
 }
 
 // judge computes the verdict on a take. Faults in excused are not its own.
@@ -36,12 +41,19 @@ func judge(t Take, label string, demands []demand, excused []string) Verdict {
 			v.Faults = append(v.Faults, f)
 		}
 	}
-	v.Fits = fits(s)
+	v.Fits, v.Sharp = fits(s), undiffracted(s)
+	for i, r := range restsOf(s) {
+		share := s.Rests[i].Share
+		v.Rests = append(v.Rests, RestAt{r, share >= s.Wanted-slack, share})
+	}
 	for _, p := range s.Pulls {
+		if p.Kind != "rack" {
+			v.Follows = append(v.Follows, FollowAt{p.Number, follows(s, p), p.WorstShare, p.Chance, p.Ceiling})
+		}
 		if p.Kind == "rack" {
 			v.Racks = append(v.Racks, RackAt{
 				Pull: p.Number, Lands: lands(s, p), Seen: seen(p), Probability: p.Chance, Ceiling: p.Ceiling,
-				LeftBlur: p.LeftBlur, ReachedBlur: p.ReachedBlur,
+				LeftBlur: p.LeftBlur, ReachedBlur: p.ReachedBlur, SeenFrom: p.SeenFrom,
 			})
 		}
 	}
@@ -58,6 +70,14 @@ func (v *Verdict) meets(s *plan.Shot, d demand) bool {
 	switch d.kind {
 	case Depth:
 		return v.Fits
+	case Diffracts:
+		return v.Sharp
+	case Follows:
+		f := v.follow(d.pull)
+		return f != nil && f.Holds
+	case Rests:
+		r := v.rest(d.pull)
+		return r == nil || r.Holds // it has been moved over
 	case Light:
 		return v.Exposure == nil || v.Exposure.Enough
 	case Zoom:
@@ -65,16 +85,16 @@ func (v *Verdict) meets(s *plan.Shot, d demand) bool {
 	case Done:
 		return len(v.Faults) == 0
 	}
-	i := slices.IndexFunc(v.Racks, func(r RackAt) bool { return r.Pull == d.pull })
+	r := v.rack(d.pull)
 	switch {
-	case i < 0:
+	case r == nil:
 		return false // it has lost its time
 	case d.kind == Lands:
-		return v.Racks[i].Lands
+		return r.Lands
 	case d.kind == Seen:
-		return v.Racks[i].Seen
+		return r.Seen
 	}
-	blur := v.Racks[i].ReachedBlur
+	blur := r.ReachedBlur
 	return !blur.Known() || float64(blur) <= sharpest(s)
 }
 
@@ -90,7 +110,74 @@ func lands(s *plan.Shot, p *plan.Pull) bool {
 	return p.Chance.Known() && p.Chance >= s.Wanted-slack && float64(p.Peak) <= s.Hand.Limit*(1+slack)
 }
 
-func seen(p *plan.Pull) bool { return p.Stays || float64(p.LeftBlur) > viewer.Seen }
+func seen(p *plan.Pull) bool { return p.Stays || p.LeftBlur > p.SeenFrom }
+
+// follows tells whether a follow is sharp as often as wanted in its worst half second
+// and where it ends. One without such figures, as of a lens without a ring that is
+// pulled by angle, is not judged.
+func follows(s *plan.Shot, p *plan.Pull) bool {
+	if !p.WorstShare.Known() {
+		return true
+	}
+	wanted := s.Wanted - slack
+	return p.WorstShare >= wanted && p.Chance >= wanted && p.Ceiling >= wanted && float64(p.Peak) <= s.Hand.Limit*(1+slack)
+}
+
+// restsOf lists the rests of a shot by the pulls that they come after.
+func restsOf(s *plan.Shot) []Rest {
+	list := []Rest{}
+	for _, r := range s.Rests {
+		after := 0
+		for _, p := range s.Pulls {
+			if p.Land <= r.Start+slack {
+				after = p.Number
+			}
+		}
+		list = append(list, Rest{after, r.Subject, r.Start, r.End})
+	}
+	return list
+}
+
+// undiffracted tells whether diffraction alone blurs no more than is sharp, wherever
+// the focus rests. A shot in which it does not is not judged.
+func undiffracted(s *plan.Shot) bool {
+	if len(s.Pulls) == 0 && len(s.Rests) == 0 {
+		return true
+	}
+	widest := s.Setting(0).Diffraction(s.Optics.Start.Distance)
+	if !finite(widest) { // inside the closest, which is told
+		widest = s.Setting(0).Diffraction(math.Inf(1))
+	}
+	for _, p := range s.Pulls {
+		if d := float64(p.DiffractionMM) / 1000; d > widest && finite(d) {
+			widest = d
+		}
+	}
+	return widest <= s.Optics.Criterion*(1+slack)
+}
+
+// rack, follow and rest return what a verdict says of a pull, and of the rest after
+// it; nil where it has none.
+func (v *Verdict) rack(pull int) *RackAt {
+	return one(v.Racks, func(r *RackAt) bool { return r.Pull == pull })
+}
+
+func (v *Verdict) follow(pull int) *FollowAt {
+	return one(v.Follows, func(f *FollowAt) bool { return f.Pull == pull })
+}
+
+func (v *Verdict) rest(after int) *RestAt {
+	return one(v.Rests, func(r *RestAt) bool { return r.After == after })
+}
+
+func one[T any](list []T, is func(*T) bool) *T {
+	for i := range list {
+		if is(&list[i]) {
+			return &list[i]
+		}
+	}
+	return nil
+}
 
 // sharpest is the disc that still is sharp, arc minutes.
 func sharpest(s *plan.Shot) float64 {

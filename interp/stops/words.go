@@ -4,28 +4,29 @@ package stops
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"pullscore/interp/plan"
 	"pullscore/interp/units"
-	"pullscore/interp/viewer"
 )
 
 // words is how sentences write what has no length in it.
 var words units.Style
 
-// Says returns the answer in sentences: the window with its ends, or what
-// stands in its way and what opens one.
+// Says returns the answer in sentences: the window, what is recommended, and the ends,
+// or what stands in the way of a window and what opens one.
 func (a *Answer) Says() []string {
 	var list []string
 	if w := a.Window; w != nil {
-		list = append(list, a.says(w)+".", "Open end: "+a.endSays(w.Wide)+".", "Stopped-down end: "+a.endSays(w.Small)+".")
+		list = append(list, a.says(w)+".")
+		list = append(list, a.recommendedSays()...)
+		list = append(list, "Open end: "+a.endSays(w.Wide)+".", "Stopped-down end: "+a.endSays(w.Small)+".")
 		for _, o := range a.Others {
-			list = append(list, fmt.Sprintf("A narrower window lies %s.", a.span(o.From, o.To)))
+			list = append(list, fmt.Sprintf("Another window lies %s.", a.span(o.From, o.To)))
 		}
 	} else {
 		list = append(list, a.none())
+		list = append(list, a.recommendedSays()...)
 		for _, l := range a.Levers {
 			list = append(list, a.leverSays(l))
 		}
@@ -53,8 +54,15 @@ func (a *Answer) Ends(w *Window) (first, last string) {
 }
 
 func (a *Answer) ends(from, to plan.Number) (first, last string, inside bool) {
-	first, last = words.Stop(float64(from), a.TOnly, units.Closed), words.Stop(float64(to), a.TOnly, units.Open)
-	if number(first) <= number(last) {
+	for i := range a.Tried {
+		if v := &a.Tried[i]; v.Number >= from-slack && v.Number <= to+slack {
+			if !inside {
+				first, inside = v.Stop, true
+			}
+			last = v.Stop
+		}
+	}
+	if inside {
 		return first, last, true
 	}
 	return words.Stop(float64(from), a.TOnly, units.Open), words.Stop(float64(to), a.TOnly, units.Closed), false
@@ -67,12 +75,6 @@ func (a *Answer) span(from, to plan.Number) string {
 		return "from " + first + " to " + last
 	}
 	return "between " + first + " and " + last
-}
-
-// number returns the number of a stop as it is written.
-func number(stop string) float64 {
-	n, _ := strconv.ParseFloat(strings.TrimLeft(stop, "f/T"), 64)
-	return n
 }
 
 // Says writes what is done about the light.
@@ -108,30 +110,115 @@ func (a *Answer) endSays(e End) string {
 	switch e.Kind {
 	case TheLens:
 		return "the lens has no stop beyond that"
-	case Lands:
-		return fmt.Sprintf("at %s %s lands %s of the time", e.Stop, a.rack(e.Pull), words.Chance(float64(e.Probability), float64(a.Wanted)))
-	case Seen:
-		return fmt.Sprintf("at %s %s is no longer seen: %s of blur, and %s is where it shows", e.Stop, a.rack(e.Pull), words.Blur(float64(e.LeftBlur)), words.Blur(viewer.Seen))
-	case Reached:
-		return fmt.Sprintf("at %s what %s reaches is not sharp", e.Stop, a.rack(e.Pull))
-	case Depth:
-		return fmt.Sprintf("at %s a subject is deeper than what is sharp", e.Stop)
 	case Light:
-		return fmt.Sprintf("at %s the picture is %s, with all that there is to have", e.Stop, offBy(e.Left))
-	case Zoom:
-		return fmt.Sprintf("at %s the lens closes as it zooms", e.Stop)
+		return fmt.Sprintf("at %s %s, with all that there is to have", e.Stop, a.failSays(e))
 	}
-	return fmt.Sprintf("at %s something in the shot becomes impossible", e.Stop)
+	return "at " + e.Stop + " " + a.failSays(e)
 }
 
-// rack names a rack by its number and whom it goes to.
-func (a *Answer) rack(number int) string {
+// failSays says what fails, with its figures.
+func (a *Answer) failSays(e End) string {
+	chance := func(p plan.Number) string { return words.Chance(float64(p), float64(a.Wanted)) }
+	switch e.Kind {
+	case Lands:
+		return fmt.Sprintf("%s lands %s of the time", a.pull(e.Pull), chance(e.Probability))
+	case Seen:
+		return fmt.Sprintf("%s is no longer seen: %s of blur, and %s is where it shows", a.pull(e.Pull), words.Blur(float64(e.LeftBlur)), words.Blur(float64(e.SeenFrom)))
+	case Reached:
+		return fmt.Sprintf("what %s reaches is not sharp", a.pull(e.Pull))
+	case Follows:
+		if e.Share < a.Wanted {
+			return fmt.Sprintf("%s is sharp %s of the time at its worst", a.pull(e.Pull), chance(e.Share))
+		}
+		if e.Probability < a.Wanted {
+			return fmt.Sprintf("%s ends sharp %s of the time", a.pull(e.Pull), chance(e.Probability))
+		}
+		return a.pull(e.Pull) + " asks for more than a hand can turn"
+	case Rests:
+		return fmt.Sprintf("%s is sharp %s of the time %s", e.Subject, chance(e.Share), a.restSpan(e.Pull))
+	case Depth:
+		return "a subject is deeper than what is sharp"
+	case Diffracts:
+		return "diffraction alone blurs by more than is sharp"
+	case Light:
+		return "the picture is " + offBy(e.Left)
+	case Zoom:
+		return "the lens closes as it zooms"
+	}
+	return "something in the shot becomes impossible"
+}
+
+// recommendedSays says the three recommendations, each with its price.
+func (a *Answer) recommendedSays() []string {
+	var list []string
+	for _, r := range a.Recommended {
+		switch {
+		case r.Role == ForLight && !a.Light:
+			continue // told among what is not judged
+		case r.Stop == "":
+			list = append(list, "widest: no marked stop meets all but light")
+			continue
+		}
+		text := fmt.Sprintf("%s %s: holds", r.Role, r.Stop)
+		if !r.Holds {
+			text = fmt.Sprintf("%s %s: fails, %s", r.Role, r.Stop, a.failSays(*r.Fails))
+		}
+		if r.Price != nil {
+			text += ", costs " + a.priceSays(r.Price)
+		}
+		list = append(list, text)
+	}
+	return list
+}
+
+// priceSays says what has to be changed for the light.
+func (a *Answer) priceSays(p *Price) string {
+	var parts []string
+	if p.ND.Known() {
+		text := "no nd"
+		if p.ND > 0 {
+			text = "nd " + units.Decimal(float64(p.ND), 2)
+		}
+		if a.set.ND > 0 {
+			text += " for " + units.Decimal(a.set.ND, 2)
+		}
+		parts = append(parts, text)
+	}
+	if p.ISO.Known() {
+		parts = append(parts, fmt.Sprintf("iso %s for %s", units.Decimal(float64(p.ISO), 0), units.Decimal(a.set.ISO, 0)))
+	}
+	if p.Shutter.Known() {
+		parts = append(parts, fmt.Sprintf("shutter %s for %s", words.AngleTo(float64(p.Shutter), 1), words.AngleTo(a.set.Shutter, 1)))
+	}
+	if len(parts) == 0 {
+		return "nothing"
+	}
+	return strings.Join(parts, ", ")
+}
+
+// pull names a rack or a follow by its number and whom it is on.
+func (a *Answer) pull(number int) string {
 	for _, r := range a.Racks {
 		if r.Pull == number {
 			return fmt.Sprintf("rack %d to %s", number, r.Target)
 		}
 	}
-	return fmt.Sprintf("rack %d", number)
+	for _, f := range a.Follows {
+		if f.Pull == number {
+			return fmt.Sprintf("follow %d of %s", number, f.Target)
+		}
+	}
+	return fmt.Sprintf("pull %d", number)
+}
+
+// restSpan says when the rest after a pull is.
+func (a *Answer) restSpan(after int) string {
+	for _, r := range a.Rests {
+		if r.After == after {
+			return fmt.Sprintf("from %s to %s", words.Time(float64(r.Start)), words.Time(float64(r.End)))
+		}
+	}
+	return "as the focus rests there"
 }
 
 // none says why there is no window.
@@ -146,10 +233,14 @@ func (a *Answer) none() string {
 func (a *Answer) obstacleSays(o Obstacle) string {
 	what := map[Kind]string{
 		Lands: "lands as wanted", Seen: "is seen", Reached: "reaches what is sharp", Depth: "the subjects are sharp in all their depth",
+		Follows: "is sharp as wanted", Diffracts: "diffraction leaves anything sharp",
 		Light: "the light can be had", Zoom: "the stop stays through the zoom", Done: "the shot can be done",
 	}[o.Kind]
-	if o.Pull > 0 {
-		what = a.rack(o.Pull) + " " + what
+	switch {
+	case o.Kind == Rests:
+		what = a.restName(o.Pull) + " is sharp as wanted " + a.restSpan(o.Pull)
+	case o.Pull > 0:
+		what = a.pull(o.Pull) + " " + what
 	}
 	switch {
 	case !o.From.Known():
@@ -160,8 +251,20 @@ func (a *Answer) obstacleSays(o Obstacle) string {
 	return fmt.Sprintf("%s %s", what, a.span(o.From, o.To))
 }
 
+// restName names whom the rest after a pull is on.
+func (a *Answer) restName(after int) string {
+	for _, r := range a.Rests {
+		if r.After == after {
+			return r.Subject
+		}
+	}
+	return "the subject"
+}
+
 func (a *Answer) bestSays(o Obstacle) string {
 	switch {
+	case o.Share.Known():
+		return ", " + words.Chance(float64(o.Share), float64(a.Wanted)) + " at best"
 	case o.Probability.Known():
 		return ", " + words.Chance(float64(o.Probability), float64(a.Wanted)) + " at best"
 	case o.LeftBlur.Known():
@@ -178,16 +281,21 @@ func (a *Answer) leverSays(l Lever) string {
 func (a *Answer) notes() []string {
 	var list []string
 	switch {
-	case len(a.Racks) == 0:
-		list = append(list, "The shot has no rack: only depth and light are judged.")
+	case len(a.Racks) == 0 && len(a.Follows) == 0:
+		list = append(list, "The shot has no rack and no follow: only rests, depth, diffraction and light are judged.")
 	case !a.Landing:
-		list = append(list, "The lens has no ring that is pulled by angle: nobody can say whether the racks land, so only what is seen, depth and light are judged.")
+		list = append(list, "The lens has no ring that is pulled by angle: nobody can say whether racks land and follows keep up, so only what is seen, rests, depth, diffraction and light are judged.")
 	}
 	if text := a.untimed(); text != "" {
 		list = append(list, text)
 	}
-	if !a.Light {
+	switch loss := a.set.Loss; {
+	case !a.Light:
 		list = append(list, "The shot has no meter, so light is not judged.")
+	case loss.Tells() && loss.Spread() > 0.05:
+		list = append(list, LostNear(loss, words)+"; light is set half-way between there and where the least is lost.")
+	case loss.Tells():
+		list = append(list, LostNear(loss, words)+".")
 	}
 	return list
 }

@@ -5,6 +5,7 @@ package stops
 
 import (
 	"cmp"
+	"maps"
 	"math"
 	"slices"
 	"strconv"
@@ -21,7 +22,8 @@ type rackCurve struct {
 	racks        []stops.Rack
 	number       []float64
 	chance, blur []float64
-	worst, faint float64 // the least chance and the least blur
+	seen         []float64 // from which blur it shows
+	worst, faint float64   // the least chance and the least blur
 	stroke       draw.Stroke
 }
 
@@ -83,6 +85,7 @@ func newRackCurve(a *stops.Answer, r stops.Rack) *rackCurve {
 		c.number = append(c.number, float64(v.Number))
 		c.chance = append(c.chance, float64(v.Racks[i].Probability))
 		c.blur = append(c.blur, float64(v.Racks[i].LeftBlur))
+		c.seen = append(c.seen, float64(v.Racks[i].SeenFrom))
 		c.worst, c.faint = min(c.worst, float64(v.Racks[i].Probability)), min(c.faint, float64(v.Racks[i].LeftBlur))
 	}
 	return c
@@ -122,21 +125,34 @@ func (p *plot) y(v float64) float64 {
 	return p.top + (1-min(max(p.scale(v), 0), 1))*p.plotHeight
 }
 
-// A level is a line across a plot with a name.
+// A level is a line across a plot with a name: at one value, or along the stops.
 type level struct {
 	value float64
 	text  string
+	along []draw.Point // on the page; nil: level
+}
+
+// at returns how high a level is at a place of the page.
+func (l level) at(p *plot, x float64) float64 {
+	for i := 1; i < len(l.along); i++ {
+		if a, b := l.along[i-1], l.along[i]; x <= b.X {
+			return a.Y + (b.Y-a.Y)*min(max((x-a.X)/(b.X-a.X), 0), 1)
+		}
+	}
+	if n := len(l.along); n > 0 {
+		return l.along[n-1].Y
+	}
+	return p.y(l.value)
 }
 
 // drawLevel draws a level under the curves, and its name where no curve is: at
 // one end of it, above or below.
 func (p *plot) drawLevel(l level, lines [][]draw.Point) {
-	y := p.y(l.value)
 	label := draw.NewText(0, 0, l.text, sheet.FontSmall, draw.Black)
-	places := []draw.Point{
-		{X: p.right - 1.5 - label.Width, Y: y + 3}, {X: p.left + 1.5, Y: y + 3},
-		{X: p.right - 1.5 - label.Width, Y: y - 1.2}, {X: p.left + 1.5, Y: y - 1.2},
-	}
+	left, right := p.left+1.5, p.right-1.5-label.Width
+	under := func(x float64) float64 { return max(l.at(p, x), l.at(p, x+label.Width)) + 3 }
+	over := func(x float64) float64 { return min(l.at(p, x), l.at(p, x+label.Width)) - 1.2 }
+	places := []draw.Point{{X: right, Y: under(right)}, {X: left, Y: under(left)}, {X: right, Y: over(right)}, {X: left, Y: over(left)}}
 	label.At = places[0]
 	for _, at := range places {
 		label.At = at
@@ -199,7 +215,11 @@ func (p *plot) curve(c *rackCurve, values []float64) []draw.Point {
 
 // draw draws all curves, then the name of the level and their numbers.
 func (p *plot) draw(l level, values func(*rackCurve) []float64) {
-	p.group.Line(p.left, p.y(l.value), p.right, p.y(l.value), sheet.Dashed(draw.Rust, sheet.Medium, 2, 1))
+	along := l.along
+	if along == nil {
+		along = []draw.Point{{X: p.left, Y: p.y(l.value)}, {X: p.right, Y: p.y(l.value)}}
+	}
+	p.group.Add(draw.Path{Runs: [][]draw.Point{along}, Stroke: sheet.Dashed(draw.Rust, sheet.Medium, 2, 1)})
 	lines := make([][]draw.Point, len(p.curves))
 	for i, c := range p.curves {
 		lines[i] = p.curve(c, values(c))
@@ -251,7 +271,7 @@ func (st *stopsPage) drawLanding(g *draw.Group) {
 		p.empty(why)
 		return
 	}
-	wanted := level{float64(st.answer.Wanted), "wanted: " + sheet.Figures.Wanted(float64(st.answer.Wanted))}
+	wanted := level{value: float64(st.answer.Wanted), text: "wanted: " + sheet.Figures.Wanted(float64(st.answer.Wanted))}
 	p.draw(wanted, func(c *rackCurve) []float64 { return c.chance })
 }
 
@@ -317,6 +337,36 @@ func (st *stopsPage) drawSeeing(g *draw.Group) {
 		p.empty("The shot has no rack.")
 		return
 	}
-	seen := level{float64(st.answer.Seen), "seen above " + sheet.Figures.Blur(float64(st.answer.Seen))}
+	seen, ok := p.seenLevel()
+	if !ok {
+		p.empty("No rack has a blur that could be computed.")
+		return
+	}
 	p.draw(seen, func(c *rackCurve) []float64 { return c.blur })
+}
+
+// seenLevel is the blur from which a rack shows, which diffraction raises as the lens
+// is stopped down: of several racks the most. It is not ok where no rack has one.
+func (p *plot) seenLevel() (l level, ok bool) {
+	most := map[float64]float64{}
+	for _, c := range p.curves {
+		for i, n := range c.number {
+			if sheet.Finite(c.seen[i]) {
+				most[n] = max(most[n], c.seen[i])
+			}
+		}
+	}
+	numbers := slices.Sorted(maps.Keys(most))
+	if len(numbers) == 0 {
+		return level{}, false
+	}
+	l.value = most[numbers[0]]
+	for _, n := range numbers {
+		l.along = append(l.along, draw.Point{X: p.x(n), Y: p.y(most[n])})
+	}
+	l.text = "seen above " + sheet.Figures.Blur(l.value)
+	if last := sheet.Figures.Blur(most[numbers[len(numbers)-1]]); last != sheet.Figures.Blur(l.value) {
+		l.text += " to " + last
+	}
+	return l, true
 }

@@ -74,11 +74,23 @@ func (w *stopWriter) pair(p stops.Pair, camera string) {
 	w.shot(p.There.Answer, text)
 }
 
-// key says once what the columns of racks show.
+// key says once what the columns show.
 func (w *stopWriter) key(list []*stops.Answer) {
+	text := ""
 	if slices.ContainsFunc(list, func(a *stops.Answer) bool { return len(a.Racks) > 0 }) {
+		text = "Lands: the rack least likely to land. Arcmin: the blur at the viewer's eye of what a rack leaves, of the rack that shows least. "
+	}
+	if slices.ContainsFunc(list, func(a *stops.Answer) bool { return len(a.Follows) > 0 || len(a.Rests) > 0 }) {
+		text += "Stays: how often whom the focus is on is sharp, in the worst rest or half second of a follow. "
+	}
+	if slices.ContainsFunc(list, func(a *stops.Answer) bool {
+		return slices.ContainsFunc(a.Tried, func(v stops.Verdict) bool { return !v.Sharp })
+	}) {
+		text += "Sharp: diffraction alone blurs by no more than is sharp."
+	}
+	if text != "" {
 		w.Line("")
-		w.Hanging(console.Dim, "", "Lands: the rack least likely to land. Arcmin: the blur at the viewer's eye of what a rack leaves, of the rack that shows least.")
+		w.Hanging(console.Dim, "", strings.TrimRight(text, " "))
 	}
 }
 
@@ -130,7 +142,13 @@ func stopColumns(a *stops.Answer) []stopColumn {
 	if len(a.Racks) > 0 {
 		list = append(list, stopColumn{"arcmin", showing})
 	}
+	if len(a.Follows) > 0 && a.Landing || len(a.Rests) > 0 {
+		list = append(list, stopColumn{" stays", staying})
+	}
 	list = append(list, stopColumn{"depth", func(_ *stops.Answer, v *stops.Verdict) string { return yes(v.Fits) }})
+	if slices.ContainsFunc(a.Tried, func(v stops.Verdict) bool { return !v.Sharp }) {
+		list = append(list, stopColumn{"sharp", func(_ *stops.Answer, v *stops.Verdict) string { return yes(v.Sharp) }})
+	}
 	list = append(list, stopColumn{"holds", holding})
 	if a.Light {
 		list = append(list, stopColumn{"light", func(_ *stops.Answer, v *stops.Verdict) string { return v.Exposure.Says() }})
@@ -141,6 +159,14 @@ func stopColumns(a *stops.Answer) []stopColumn {
 func landing(a *stops.Answer, v *stops.Verdict) string {
 	if r, _ := v.Worst(); r != nil {
 		return console.Right(figures.Chance(float64(r.Probability), float64(a.Wanted)), chanceWidth) + rack(a, r)
+	}
+	return "-"
+}
+
+// staying writes how often somebody is sharp in the worst rest or follow.
+func staying(a *stops.Answer, v *stops.Verdict) string {
+	if share, ok := v.WorstShare(); ok {
+		return console.Right(figures.Chance(float64(share), float64(a.Wanted)), chanceWidth)
 	}
 	return "-"
 }
@@ -169,7 +195,7 @@ func yes(ok bool) string {
 
 func holding(a *stops.Answer, v *stops.Verdict) string {
 	text := yes(v.Holds)
-	if a.Window != nil && v.Stop == a.Window.Best {
+	if a.Window != nil && v.Number == a.Window.BestF {
 		text = "best"
 	}
 	if v.Number == a.SetF {
