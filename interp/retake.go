@@ -104,7 +104,8 @@ func (r *Result) Kit() stops.Kit {
 	}
 	for _, name := range slices.Sorted(maps.Keys(r.program.film.Lenses)) {
 		if l := r.program.film.Lenses[name]; l.Ok {
-			kit.Lenses = append(kit.Lenses, stops.Lens{Name: name, Shortest: l.Focal, Longest: l.Longest})
+			widest, smallest := l.StopsAt(l.Focal)
+			kit.Lenses = append(kit.Lenses, stops.Lens{Name: name, Shortest: l.Focal, Longest: l.Longest, Widest: widest, Smallest: smallest})
 		}
 	}
 	return kit

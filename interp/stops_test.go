@@ -706,6 +706,55 @@ func TestStopsOfHostilePlans(t *testing.T) {
 	}
 }
 
+// What is said of a shot through another lens is what the plan says once that lens, and
+// where the camera goes, is written into it.
+func TestLensesAreWhatThePlanSays(t *testing.T) {
+	text := func(lens string, back float64, zoom string) string {
+		var places strings.Builder
+		for who, d := range map[string]float64{"NEAR": 1.5, "FAR": 4} {
+			fmt.Fprintf(&places, "subject %s2 at %.9f m\n", who, d+back)
+		}
+		return fmt.Sprintf(tradeKit, 90) + "lens \"zoom\"\n  focal 24 mm to 70 mm\n  stops f/4 to f/22\n  closest 40 cm\n  ring 120 deg, diameter 80 mm\n" + places.String() +
+			fmt.Sprintf("shot 1\n  with camera large, lens %q, stop f/5.6%s\n  start on NEAR2\n  rack to FAR2, landing on 3 s, over 1.5 s\n", lens, zoom)
+	}
+	res := interpret("plan.pull", text("old 85", 0, ""))
+	l, ok := stops.Through(res.Retake(res.Plan.Shots[0]), res.Kit())
+	if !ok || len(l.Views) == 0 || !l.Views[0].Own || l.Views[0].Lens != "old 85" {
+		t.Fatalf("it cannot be compared: %+v", l)
+	}
+	moved := 0
+	for _, v := range l.Views {
+		zoom := ""
+		if v.Lens == "zoom" {
+			zoom = ", focal 70 mm"
+		}
+		back := 0.0
+		if v.Moved {
+			back = float64(v.Back)
+			moved++
+		}
+		written := interpret("plan.pull", text(v.Lens, back, zoom))
+		a, ok := stops.Find(written.Retake(written.Plan.Shots[0]), written.Kit(), stops.Options{})
+		if !ok || !v.Taken {
+			t.Errorf("%s, %v m back: taken is %t, written %t", v.Lens, back, v.Taken, ok)
+			continue
+		}
+		if (v.Window == nil) != (a.Window == nil) || v.Window != nil && (math.Abs(float64(v.Window.From/a.Window.From)-1) > 1e-3 || v.Window.Best != a.Window.Best) {
+			t.Errorf("%s, %v m back: %+v, written %+v", v.Lens, back, v.Window, a.Window)
+		}
+		p := written.Plan.Shots[0].Pulls[0]
+		if turn := math.Abs(float64(p.ToDeg - p.FromDeg)); math.Abs(float64(v.RingDeg)-turn) > 1e-6 || !(v.RingShare > 0 && v.RingShare <= 1) {
+			t.Errorf("%s: the ring turns %v deg, the plan says %v", v.Lens, v.RingDeg, turn)
+		}
+		if v.Moved && math.Abs(float64(v.Frame/l.Views[0].Frame)-1) > 0.1 {
+			t.Errorf("%s, moved: the frame is %v m wide, it was %v", v.Lens, v.Frame, l.Views[0].Frame)
+		}
+	}
+	if moved != 3 {
+		t.Errorf("%d lenses were moved, want the normal one, the small one and the zoom", moved)
+	}
+}
+
 func BenchmarkStops(b *testing.B) {
 	for _, levers := range []bool{false, true} {
 		b.Run(fmt.Sprintf("levers=%t", levers), func(b *testing.B) {

@@ -20,6 +20,7 @@ type stopsCmd struct {
 	As      string   `enum:"text,json,svg" default:"text" placeholder:"FORM" help:"How to answer: text, json or svg."`
 	Shot    string   `offer:"shots" placeholder:"ID" help:"Only this shot."`
 	Against string   `placeholder:"CAMERA" help:"Compare with the same framing on this camera of the kit."`
+	Lenses  bool     `help:"Compare every lens of the kit, from the same place and framed alike."`
 	Paths   []string `offer:"plans" arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
 }
 
@@ -40,6 +41,7 @@ more time, another gear or wheel, another distance, focal length or sensor.
 
   pullscore stops scene-12.pull
   pullscore stops --shot 14B --against B scene-12.pull    on camera B, framed alike
+  pullscore stops --shot 14B --lenses scene-12.pull       every lens of the kit
   pullscore stops --shot 14B --as svg scene-12.pull > stops.svg
   pullscore draw --drawing stops scene-12.pull            a file for every shot
   pullscore stops scenes                                  every plan of a folder
@@ -57,6 +59,12 @@ error, and the exit code is then 1.`
 // Run answers.
 func (c *stopsCmd) Run(s *session) error {
 	switch {
+	case c.Lenses && c.Against != "":
+		return errors.New("--lenses and --against are two comparisons: ask for one at a time")
+	case c.Lenses && c.As == "svg":
+		return errors.New("--lenses answers as text or json, not as a drawing")
+	case c.Lenses:
+		return respond(s, c.question(), lensesOf, c.writeLenses)
 	case c.Against != "" && c.As == "svg":
 		return errors.New("--against answers as text or json, not as a drawing")
 	case c.Against != "":
@@ -153,6 +161,41 @@ func (c *stopsCmd) writePairs(s *session, all *answers[*lists.Comparison]) error
 		return writePlans(s, list)
 	}
 	return noted(s, lists.WriteStopPairs(s.screen, comparisons...), shown)
+}
+
+// lensesOf compares the lenses of the kit for the shots of a plan.
+func lensesOf(res *interp.Result, p *plan.Plan) (*stops.LensReport, error) {
+	r := &stops.LensReport{Plan: p.Title, Shots: []*stops.Lenses{}}
+	for _, shot := range p.Shots {
+		if l, ok := stops.Through(res.Retake(shot), res.Kit()); ok {
+			r.Shots = append(r.Shots, l)
+		}
+	}
+	return r, nil
+}
+
+func (c *stopsCmd) writeLenses(s *session, all *answers[*stops.LensReport]) error {
+	type filed struct {
+		File string `json:"file"`
+		*stops.LensReport
+	}
+	var reports []*stops.LensReport
+	var list []filed
+	for _, a := range all.list {
+		reports = append(reports, a.value)
+		list = append(list, filed{a.file, a.value})
+	}
+	switch {
+	case c.As == "json" && all.single():
+		return findings.Encode(s.out, reports[0])
+	case c.As == "json":
+		return writePlans(s, list)
+	}
+	if err := lists.WriteLenses(s.screen, reports...); err != nil {
+		return err
+	}
+	fmt.Fprintln(s.out)
+	return lists.WriteNote(s.screen)
 }
 
 // kitHas is the error that the kit has no such camera.

@@ -48,8 +48,10 @@ type Camera struct {
 	SensorW float64
 }
 
-// A Lens is one by its name and focal lengths, metres; a prime has one.
+// A Lens is one by its name and focal lengths, metres, of which a prime has one, and
+// by its f-numbers at the shortest.
 type Lens struct {
 	Name              string
 	Shortest, Longest float64
+	Widest, Smallest  float64
 }

@@ -207,12 +207,13 @@ func closes(s *plan.Shot) bool {
 // markSlack is a twelfth of a stop, by which marks may be rounded.
 const markSlack = 1.03
 
-// excusable returns the faults that every take has: no stop is to blame.
+// excusable returns the faults that every take has: no stop is to blame. It is never
+// nil, which would ask for those of what is tried later.
 func excusable(takes []Take) []string {
 	if len(takes) == 0 {
-		return nil
+		return []string{}
 	}
-	common := slices.Clone(takes[0].Faults)
+	common := append([]string{}, takes[0].Faults...)
 	for _, t := range takes[1:] {
 		common = slices.DeleteFunc(common, func(f string) bool { return !slices.Contains(t.Faults, f) })
 	}

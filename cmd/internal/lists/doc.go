@@ -7,6 +7,7 @@
 //     spreadsheet
 //   - pulls_json.go: the pull list as JSON
 //   - stops.go: the window of stops as text
+//   - lenses.go: a shot through every lens of the kit, as text
 //   - takes.go: a log of takes as text
 //   - predicted.go: what was said of takes against what landed, as text
 //   - takes_recorded.go: the score of a recording as text
