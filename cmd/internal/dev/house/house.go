@@ -53,7 +53,7 @@ var textRooms = []room{
 	{"interp/wording", []string{"interp/speech"}},
 	{"interp/plan", []string{"lang/timecode", "optics", "interp/hand"}},
 	{"interp/moments", []string{"interp/plan", "interp/units"}},
-	{"interp/stops", []string{"optics$", "interp/plan", "interp/viewer", "interp/units"}},
+	{"interp/stops", []string{"optics$", "interp/plan", "interp/units"}},
 	{"interp/takes", []string{"optics$", "lang/timecode", "interp/plan", "interp/hand", gonum, "interp/units"}},
 	{"interp/edit", []string{"lang$", "lang/lines", "lang/captions", "lang/edl", "lang/otio", "lang/timecode", "interp/speech", "interp/wording"}},
 	{"interp/revision", []string{"lang/fountain", "interp/plan", "interp/speech", "interp/wording"}},
