@@ -6,7 +6,7 @@ package rule
 var table = [...]Rule{
 	// How a plan is written: a line that cannot be read.
 	BadCharacter: {"bad-character", Written, Error, nil, NoRow,
-		"a character has no meaning where it stands",
+		"the language has no use for a character at this place",
 		"Pullscore cannot read the rest of this line. Delete the character, or put the whole name in quotes. " +
 			"If the file is in UTF-16, save it as UTF-8."},
 	BadNumber: {"bad-number", Written, Error, nil, NoRow,
@@ -214,7 +214,7 @@ var table = [...]Rule{
 		"A rack to a name that nobody declared has no distance. Declare it, such as subject NORA at 1.7 m, or " +
 			"correct the spelling. Names of cameras and lenses come from the kit that the plan uses."},
 	WhichLine: {"which-line", Meaning, Error, nil, NoRow,
-		"the speaker has several lines, and it is not clear which is meant",
+		"the speaker has several lines, and it is not clear which one you mean",
 		"The rack would start seconds too early or too late on the wrong line. Write the words instead, such " +
 			"as OTTO \"every\", or declare a cue on the line."},
 	WordNotFound: {"word-not-found", Meaning, Error, nil, NoRow,
@@ -370,7 +370,7 @@ var table = [...]Rule{
 	CutsIntoLine: {"cuts-into-line", Shot, Warning, nil, Lines,
 		"the focus leaves a speaker within the line, without a reason",
 		"The audience looks at whoever speaks, and the picture takes them away. Wait for the end of the line, " +
-			"or add because and the reason if it is meant."},
+			"or add because and the reason if you want it."},
 	Diffraction: {"diffraction", Shot, Note, nil, NoRow,
 		"the stop alone blurs more than the screen shows",
 		"At so small a stop nothing in the picture is fully sharp, however well it is pulled. Open up and use " +
@@ -512,7 +512,7 @@ var table = [...]Rule{
 		"The puller must let go and take hold again, which costs time and certainty. Use a faster gear, or " +
 			"agree where in the move to re-grip."},
 	Restless: {"restless", Shot, Note, nil, Sharp,
-		"the focus goes to and fro more often than it rests",
+		"the focus goes back and forth more often than it rests",
 		"The focus goes back to where it was one or two racks before, after rests under 1.5 s. It does so more " +
 			"often than it takes longer rests. That is common practice, no source. The audience looks at the " +
 			"focus, not at the people. Rest longer where it matters, leave racks out, or hold both."},
