@@ -138,7 +138,8 @@ func (s *scene) head() {
 	s.add("")
 }
 
-// shot writes a shot of five exchanges, each with a pull, in 23 lines.
+// shot writes a shot of five exchanges, each with a pull: four racks, and a follow of
+// one who walks. It has 23 lines. The focus rests after each on one who sways.
 func (s *scene) shot(index int) {
 	s.add("shot %d%c \"Set-up %d\"", s.number, 'A'+index, index+1)
 	s.add("  with camera %c, lens %q, stop f/%s, puller NEVO", 'A'+index%2, s.pick(lenses), s.pick(stops))
@@ -147,6 +148,9 @@ func (s *scene) shot(index int) {
 	focus := people[0]
 	for n := range PullsPerShot {
 		target := s.other(focus)
+		if n == PullsPerShot-1 {
+			target = focus // whom it is on walks, and is followed
+		}
 		s.exchange(n, weighty[words[2*n]], weighty[words[2*n+1]], target)
 		focus = target
 	}
@@ -166,7 +170,7 @@ func (s *scene) other(focus string) string {
 }
 
 // exchange writes two lines, a pull in one of the ways that it can be asked
-// for, and a pause that it has landed by.
+// for, and a pause that it has landed by; the last is a walk that is followed.
 func (s *scene) exchange(n int, first, second, target string) {
 	one, two := s.pick(people[:2]), s.pick(people[2:])
 	s.add("  %s: \"%s %s %s\"", one, s.pick(openers), first, s.pick(closers))
@@ -176,6 +180,10 @@ func (s *scene) exchange(n int, first, second, target string) {
 		s.add("  rack to %s, landing on %q, over 1.%d s, because %q", target, second, s.rnd.IntN(6), s.pick(reasons))
 	case 1:
 		s.add("  rack to %s, on end of %s - 0.4 s, over 1.2 s, even", target, two)
+	case PullsPerShot - 1:
+		s.add("  %s moves to %d cm over 2.%d s", target, 160+s.rnd.IntN(300), s.rnd.IntN(9))
+		s.add("  follow %s", target)
+		return
 	case 2:
 		s.add("  rack to %s, because %q # as short as it can be", target, s.pick(reasons))
 	default:
