@@ -96,7 +96,8 @@ func (h Hand) Follow(c Course) []Moment {
 		step = (c.To - c.From) / n
 	}
 	back := int(math.Round(Sight / step))
-	noise := noises(&c, int(n), back, step)
+	g := newGrid(&c, int(n), back, step)
+	noise := noises(&c, g, int(n), back)
 	rim, left := RimDegrees(h.RimSpread, c.Rim), SwayLeft(c.Sway)
 	moments := make([]Moment, int(n)+1)
 	calm := 0 // moments since which nothing has changed
@@ -111,8 +112,8 @@ func (h Hand) Follow(c Course) []Moment {
 		} else {
 			calm = 0
 		}
-		m := Moment{T: t, Angle: c.Angle(t), Lag: c.lag(t)}
-		sway := c.PerMetre(t) * min(c.Sway, math.Hypot(left, See*c.Distance(t)))
+		m := Moment{T: t, Angle: g.angle.at(i), Lag: g.lag(i)}
+		sway := g.perMetre.at(i) * min(c.Sway, math.Hypot(left, See*c.Distance(t)))
 		if c.Sway == 0 {
 			sway = 0
 		}
@@ -129,21 +130,59 @@ func (c *Course) still(t float64) bool {
 	return c.Still != nil && c.Still(t-2*Sight-2*every, t+every)
 }
 
-// lag returns how far the hand is behind at t, in degrees, if it keeps the speed that
-// the puller saw.
-func (c *Course) lag(t float64) float64 {
-	seen := t - Sight
-	speed := (c.Angle(seen+every) - c.Angle(seen-every)) / (2 * every)
-	return c.Angle(t) - c.Angle(seen) - Sight*speed
+// A grid holds what is asked for again and again of a course: angles and degrees for a
+// metre at every step, and the angles that were seen a reaction before.
+type grid struct{ angle, seen, perMetre steps }
+
+func newGrid(c *Course, n, back int, step float64) *grid {
+	of := func(f func(float64) float64, from float64) steps {
+		return steps{f: f, from: from, step: step, first: -back - 1, known: make([]bool, back+n+3), value: make([]float64, back+n+3)}
+	}
+	return &grid{angle: of(c.Angle, c.From), seen: of(c.Angle, c.From-Sight), perMetre: of(c.PerMetre, c.From)}
+}
+
+// lag returns how far the hand is behind at a step, in degrees, if it keeps the speed
+// that the puller saw.
+func (g *grid) lag(i int) float64 {
+	return g.angle.at(i) - g.seen.at(i) - Sight*g.seen.speed(i)
+}
+
+// steps are values of a function at every step from one before the first on, each
+// computed once and only if it is asked for.
+type steps struct {
+	f     func(float64) float64
+	from  float64
+	step  float64
+	first int
+	known []bool
+	value []float64
+}
+
+func (s *steps) at(i int) float64 {
+	k := i - s.first
+	if !s.known[k] {
+		s.known[k], s.value[k] = true, s.f(s.from+float64(i)*s.step)
+	}
+	return s.value[k]
+}
+
+// speed returns how fast the value changes at a step, a second. Steps of a long follow
+// are too long for that.
+func (s *steps) speed(i int) float64 {
+	if s.step > every {
+		t := s.from + float64(i)*s.step
+		return (s.f(t+every) - s.f(t-every)) / (2 * every)
+	}
+	return (s.at(i+1) - s.at(i-1)) / (2 * every)
 }
 
 // noises returns the spread by slips in time and by judging distance, in degrees, for
 // each step from back steps before the follow to its end.
-func noises(c *Course, n, back int, step float64) []float64 {
+func noises(c *Course, g *grid, n, back int) []float64 {
 	list := make([]float64, back+n+1)
 	calm := 0
 	for i := range list {
-		t := c.From + float64(i-back)*step
+		t := c.From + float64(i-back)*g.angle.step
 		if c.Still != nil && c.Still(t-every, t+every) {
 			if calm++; calm > 1 {
 				list[i] = list[i-1]
@@ -152,8 +191,7 @@ func noises(c *Course, n, back int, step float64) []float64 {
 		} else {
 			calm = 0
 		}
-		speed := (c.Angle(t+every) - c.Angle(t-every)) / (2 * every)
-		list[i] = math.Hypot(Slip*speed, c.PerMetre(t)*SeenWithin(c.Distance(t), c.ToMark(t)))
+		list[i] = math.Hypot(Slip*g.angle.speed(i-back), g.perMetre.at(i-back)*SeenWithin(c.Distance(t), c.ToMark(t)))
 	}
 	return list
 }

@@ -45,19 +45,20 @@ func (b *Built) followFigures(p *Pull) {
 
 // course returns what a follow asks of the hand.
 func (b *Built) course(p *Pull, w *way) hand.Course {
+	lens := lastOf(w.lens)
 	c := hand.Course{
 		From: p.Rack.StartS, To: p.Rack.LandS, Rim: b.Setup.underHand(), Sway: b.swayOf(&p.Rack.Aim),
-		Distance: w.lens, ToMark: w.toMark, Still: w.still,
+		Distance: lens, ToMark: w.toMark, Still: w.still,
 	}
 	if b.Plan.Optics.Ring == nil {
-		c.Angle, c.PerMetre = w.lens, func(float64) float64 { return 1 }
+		c.Angle, c.PerMetre = lens, func(float64) float64 { return 1 }
 		c.Room = func(float64) (float64, float64) { return math.Inf(-1), math.Inf(1) }
 		return c
 	}
-	c.Angle = func(t float64) float64 { return b.handDeg(w.lens(t), t) }
-	c.PerMetre = func(t float64) float64 { return b.perMetre(w.lens(t), t) }
+	c.Angle = func(t float64) float64 { return b.handDeg(lens(t), t) }
+	c.PerMetre = func(t float64) float64 { return b.perMetre(lens(t), t) }
 	c.Room = func(t float64) (lo, hi float64) {
-		x := w.lens(t)
+		x := lens(t)
 		lo, hi = b.windowOf(x, x, t)
 		at := b.handDeg(x, t)
 		return lo*b.Setup.Gear - at, hi*b.Setup.Gear - at
@@ -67,6 +68,17 @@ func (b *Built) course(p *Pull, w *way) hand.Course {
 		c.Bias = -c.Bias
 	}
 	return c
+}
+
+// lastOf returns a function that gives what f gives, and remembers the last.
+func lastOf(f func(float64) float64) func(float64) float64 {
+	at, value := math.NaN(), 0.0
+	return func(t float64) float64 {
+		if t != at {
+			at, value = t, f(t)
+		}
+		return value
+	}
 }
 
 // Behind finds the first moment of a follow at which it lags by more than what is

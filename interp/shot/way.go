@@ -25,6 +25,7 @@ type way struct {
 	goal   *stage.Goal
 	shifts []shift
 	under  underWay
+	even   underWay // of the shifts that have corners to be rounded
 }
 
 // A shift is a move that changes the distance of someone, by d metres away from
@@ -63,16 +64,16 @@ func (b *Built) wayOf(g *stage.Goal, from, until float64) way {
 		w.shifts = append(w.shifts, s)
 	}
 	w.under = newUnderWay(w.shifts)
+	w.even = newUnderWay(slices.DeleteFunc(slices.Clone(w.shifts), func(s shift) bool { return s.smooth || s.d == 0 || !(s.end > s.start) }))
 	return w
 }
 
 // tape returns the distance at t, metres, as the tape reads it.
 func (w *way) tape(t float64) float64 {
 	d := w.b.Tape(w.goal, t)
-	for _, s := range w.under.at(t) {
-		if !s.smooth && s.d != 0 && s.end > s.start {
-			d += s.d * (s.evened(t) - min(max((t-s.start)/(s.end-s.start), 0), 1))
-		}
+	var room [4]shift
+	for _, s := range w.even.at(t, room[:0]) {
+		d += s.d * (s.evened(t) - min(max((t-s.start)/(s.end-s.start), 0), 1))
 	}
 	return d
 }
@@ -99,7 +100,8 @@ func (w *way) lens(t float64) float64 { return w.b.Plan.FromTape(w.tape(t), t) }
 // toMark returns how far they are at t from the nearest place where they stand:
 // where a move begins or ends that they are in. Metres; 0 for one who stands.
 func (w *way) toMark(t float64) float64 {
-	list := w.under.at(t)
+	var room [4]shift
+	list := w.under.at(t, room[:0])
 	if len(list) == 0 {
 		return 0
 	}
@@ -137,10 +139,9 @@ func newUnderWay(shifts []shift) underWay {
 	return u
 }
 
-// at returns the moves that are felt at t, in the order in which they were timed,
-// so that their sum is always the same.
-func (u underWay) at(t float64) []shift {
-	var list []shift
+// at puts the moves that are felt at t into a list, which is empty before, in the
+// order in which they were timed, so that their sum is always the same.
+func (u *underWay) at(t float64, list []shift) []shift {
 	for i := u.begun(t) - 1; i >= 0 && u.latest[i] > t; i-- {
 		if u.byStart[i].end+PickUp/2 > t {
 			list = append(list, u.byStart[i])
@@ -153,12 +154,12 @@ func (u underWay) at(t float64) []shift {
 }
 
 // any tells whether a move is felt between two times.
-func (u underWay) any(from, to float64) bool {
+func (u *underWay) any(from, to float64) bool {
 	n := u.begun(to)
 	return n > 0 && u.latest[n-1] > from
 }
 
 // begun returns how many moves are felt before t or have been.
-func (u underWay) begun(t float64) int {
+func (u *underWay) begun(t float64) int {
 	return sort.Search(len(u.byStart), func(i int) bool { return u.byStart[i].start-PickUp/2 >= t })
 }
