@@ -4,6 +4,7 @@ package diff
 
 import (
 	"fmt"
+	"slices"
 
 	"pullscore/interp/plan"
 	"pullscore/interp/units"
@@ -94,7 +95,35 @@ func (c comparison) shot() []Detail {
 	from, to := starts(b), starts(a)
 	l.figure("starts_m", "starts at", from, to, c.tape)
 	l.mark("starts_deg", "starting mark", startDeg(b), startDeg(a))
+	c.rest(l, "sharp until the first pull", 0, 0)
 	return l.details
+}
+
+// rest compares how often somebody is sharp while the focus rests on them, from one time
+// before and another after: those of landings, or 0 for the start.
+func (c comparison) rest(l *list, says string, before, after plan.Number) {
+	b, a := restFrom(c.before, before), restFrom(c.after, after)
+	if b == nil || a == nil || b.Subject != a.Subject {
+		return // it follows from the pulls
+	}
+	if was, is := share(c.before, b.Share), share(c.after, a.Share); was != is {
+		l.number("rest_sharp_share", b.Share, a.Share, turned(says, was, is))
+	}
+}
+
+// restFrom returns the rest of a shot that begins at a time; nil for none.
+func restFrom(s *plan.Shot, t plan.Number) *plan.Rest {
+	i := slices.IndexFunc(s.Rests, func(r plan.Rest) bool { return r.Start == t })
+	if i < 0 {
+		return nil
+	}
+	return &s.Rests[i]
+}
+
+// share writes how often something is sharp, beside what is wanted in its shot; ""
+// where that is not known.
+func share(s *plan.Shot, of plan.Number) string {
+	return figures.Chance(float64(of), float64(s.Wanted))
 }
 
 // figures is the style of what is written alike in both systems.
@@ -145,6 +174,9 @@ func (c comparison) pull(m match) Pull {
 	if was, is := chance(c.before, b), chance(c.after, a); was != is {
 		l.number("probability", b.Chance, a.Chance, turned("chance", was, is))
 	}
+	if was, is := share(c.before, b.WorstShare), share(c.after, a.WorstShare); was != is {
+		l.number("worst_share", b.WorstShare, a.WorstShare, turned("at its worst", was, is))
+	}
 	c.timing(l, b, a)
 	if a.ToDeg.Known() && b.ToDeg.Known() {
 		l.mark("to_deg", "mark", b.ToDeg, a.ToDeg)
@@ -164,6 +196,7 @@ func (c comparison) pull(m match) Pull {
 		l.word("anchor", "cue", b.Anchor, a.Anchor)
 	}
 	l.word("because", "because", b.Because, a.Because)
+	c.rest(l, "sharp after it", b.Land, a.Land)
 	p := Pull{Change: Same, Kind: a.Kind, Target: a.Target, Number: a.Number, NumberBefore: b.Number, Details: l.details, Before: b, After: a}
 	if len(l.details) > 0 {
 		p.Change = Changed

@@ -98,7 +98,7 @@ func TestCompare(t *testing.T) {
 		{"all later", []string{"at 1 s,", "at 2 s,", "at 4.2 s", "at 5.2 s", "at 7.6 s", "at 8.6 s", "over 1 s, at 9.5 s", "over 1 s, at 10.5 s"}, []string{
 			"1: lasts 10.5 s -> 11.5 s", "1 pulls 1 to 3: 24 frames (1 s) later", "1 OSKEL moves: 24 frames (1 s) later",
 		}},
-		{"earlier", []string{"at 7.6 s", "at 7.1 s"}, []string{"1 rack 3 to OSKEL: 12 frames (0.5 s) earlier"}},
+		{"earlier", []string{"at 7.6 s", "at 7.1 s"}, []string{"1 rack 3 to OSKEL: 12 frames (0.5 s) earlier, sharp after it 57 % -> 68 %"}},
 		{"a rack put in between", []string{"  rack to TICKET", "  rack to MARRIT, at 2.6 s, over 1.2 s, because \"she waits\"\n  rack to TICKET"}, []string{
 			"1 rack 2 to MARRIT: new, lands at 3.8 s, chance", "1 rack 3 to TICKET: ",
 		}},
@@ -126,7 +126,8 @@ func TestCompare(t *testing.T) {
 			"1 2 lines: from 6 frames (0.25 s) earlier to 12 frames (0.5 s) later",
 		}},
 		{"a cue", []string{"bell at 4 s", "bell at 4.5 s"}, []string{"1 cue bell: 12 frames (0.5 s) later"}},
-		{"a move", []string{"moves to 3.4 m", "moves to 3.6 m"}, []string{"1 OSKEL moves: to 3.4 m -> 3.6 m"}},
+		{"a move", []string{"moves to 3.4 m", "moves to 3.6 m"}, []string{"1 rack 3 to OSKEL: sharp after it 57 % -> 50 %", "1 OSKEL moves: to 3.4 m -> 3.6 m"}},
+		{"one who sways", []string{"subject MARRIT at 1.6 m", "subject MARRIT at 1.6 m, sways 8 cm"}, []string{"1: sharp until the first pull >99 % -> 44 %", "1 MARRIT: sways 5 mm -> 8 cm", "2 MARRIT: sways 5 mm -> 8 cm"}},
 	} {
 		before, after := state(t, scene), state(t, edited(test.edit))
 		d := Compare(before, after)
@@ -139,6 +140,19 @@ func TestCompare(t *testing.T) {
 		if d.Differs() != (test.want != nil) {
 			t.Errorf("%s: differs %v", test.name, d.Differs())
 		}
+	}
+}
+
+// A follow that became harder says so in its worst half second.
+func TestFollowsAreCompared(t *testing.T) {
+	with := func(over string) State {
+		return state(t, edited([]string{"  rack to OSKEL, at 7.6 s, over 1.4 s, because \"he waits\"\n", "  follow TICKET, on 6 s\n  TICKET moves to 80 cm over " + over + " on 6.5 s\n"}))
+	}
+	d := Compare(with("2.5 s"), with("1.2 s"))
+	if !slices.ContainsFunc(d.Lines(), func(s string) bool {
+		return strings.HasPrefix(s, "1 follow 3 to TICKET: ") && strings.Contains(s, "at its worst ")
+	}) {
+		t.Errorf("%s", strings.Join(d.Lines(), "\n"))
 	}
 }
 

@@ -255,7 +255,10 @@ func about(d lang.Diagnostic) string {
 // tellsChance reports whether a chance of landing stands in the phrases.
 func (s Shot) tellsChance() bool {
 	known := func(p *plan.Pull) bool { return p != nil && p.Chance.Known() }
-	return slices.ContainsFunc(s.Pulls, func(p Pull) bool {
-		return p.Change == New && known(p.After) || slices.ContainsFunc(p.Details, func(d Detail) bool { return d.Name == "probability" })
+	of := func(d Detail) bool {
+		return d.Name == "probability" || d.Name == "worst_share" || d.Name == "rest_sharp_share"
+	}
+	return slices.ContainsFunc(s.Details, of) || slices.ContainsFunc(s.Pulls, func(p Pull) bool {
+		return p.Change == New && known(p.After) || slices.ContainsFunc(p.Details, of)
 	})
 }
