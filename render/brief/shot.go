@@ -113,7 +113,7 @@ func turn(n plan.Number) string {
 // restTable lists how often somebody is sharp while the focus rests on them.
 func restTable(s *plan.Shot) Passage {
 	t := Passage{Heading: "Rests", Columns: []Column{
-		{"on", true}, {"from", false}, {"to", false}, {"sharp", false}, {"all through", false}, {"sways", false}, {"zone", false},
+		{"on", true}, {"begins", false}, {"ends", false}, {"sharp", false}, {"all through", false}, {"sways", false}, {"zone", false},
 	}}
 	in := sheet.Style(s)
 	for _, r := range s.Rests {
