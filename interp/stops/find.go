@@ -22,7 +22,7 @@ func Find(retake Retake, kit Kit, opt Options) (a *Answer, ok bool) {
 	a = s.answer()
 	if opt.Curve {
 		a.Curve = s.curve()
-		a.Spans = map[Kind][]Span{Depth: s.spans(Depth), Light: s.spans(Light)}
+		a.Spans = map[Kind][]Span{Rests: s.spans(Rests, Follows), Depth: s.spans(Depth), Light: s.spans(Light)}
 	}
 	if a.Window == nil && opt.Levers {
 		a.Levers = s.levers(kit)
@@ -67,10 +67,10 @@ func (s *search) curve() []Verdict {
 	return list
 }
 
-// spans returns where one kind of demand is met.
-func (s *search) spans(k Kind) []Span {
+// spans returns where all demands of some kinds are met.
+func (s *search) spans(kinds ...Kind) []Span {
 	var list []Span
-	for _, x := range s.stretches(func(d demand) bool { return d.kind != k }) {
+	for _, x := range s.stretches(func(d demand) bool { return !slices.Contains(kinds, d.kind) }) {
 		list = append(list, Span{x.from, x.to})
 	}
 	return list

@@ -64,8 +64,8 @@ type Answer struct {
 
 	set plan.Light // what is known of the light, as it is set
 
-	// For drawings: the verdicts on every sixth of a stop, and the f-numbers
-	// over which depth and light are had.
+	// For drawings: the verdicts on every sixth of a stop, and the f-numbers over which
+	// rests and follows (as Rests), depth and light are had.
 	Curve []Verdict       `json:"-"`
 	Spans map[Kind][]Span `json:"-"`
 }

@@ -13,15 +13,20 @@ import (
 	"pullscore/render/sheet"
 )
 
-// drawNeeds draws a bar where the subjects are sharp in all their depth, a bar
-// where the light can be had, and under it with what.
+// drawNeeds draws a bar where rests and follows stay sharp, one where the subjects are
+// sharp in all their depth, one where the light can be had, and under it with what.
 func (st *stopsPage) drawNeeds(g *draw.Group) {
+	const step = 4.2
 	y := st.bottom() + 15
+	if len(st.answer.Rests)+len(st.answer.Follows) > 0 {
+		st.bar(g, y, "stays", stops.Rests)
+		y += step
+	}
 	st.bar(g, y, "depth", stops.Depth)
 	if !st.answer.Light {
 		return
 	}
-	y += 4.6
+	y += step
 	st.bar(g, y, "light", stops.Light)
 	right := sheet.Margin
 	for i := range st.answer.Tried {
