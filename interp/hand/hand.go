@@ -126,7 +126,9 @@ func (h Hand) Land(p Pull) Landing {
 	l.Peak = peakSpeed(p.Travel, l.Moving, p.Even)
 	motor := MotorSpread(p.Travel, l.Moving, h.Throughput)
 	l.Spread = math.Hypot(motor, h.floor(p))
-	l.Chance, l.ByStop = h.chance(p, motor)
+	if l.Chance, l.ByStop = h.chance(p, motor); l.ByStop {
+		l.Chance = min(l.Chance, l.Ceiling) // a careless hand may rest by luck between mark and stop
+	}
 	return l
 }
 

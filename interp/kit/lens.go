@@ -258,12 +258,14 @@ func (k *Reader) lawOfMarks(l *Lens, r *lensReading) {
 
 func (k *Reader) markError(l *Lens, marks []*lang.Mark, err error) {
 	l.Ok = false
-	at := l.at
+	at, text := l.at, err.Error()
 	var order *ring.MarkError
 	if errors.As(err, &order) && order.Index < len(marks) {
 		at = marks[order.Index].Range()
+		u := units.Style{}
+		text = fmt.Sprintf("mark %d, %s at %s: %v", order.Index+1, u.Tape(order.Mark.Distance), u.Angle(order.Mark.Angle), order.Fault)
 	}
-	k.Fail(at, "marks-out-of-order", "the marks of a ring go from near to far, each angle beyond the one before", names.Sentence(err.Error()))
+	k.Fail(at, "marks-out-of-order", "the marks of a ring go from near to far, each angle beyond the one before", names.Sentence(text))
 }
 
 // FocalText writes the focal lengths of the lens.

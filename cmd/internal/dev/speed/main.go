@@ -117,7 +117,7 @@ func prepare(dir string) ([]task, error) {
 		{
 			name: fmt.Sprintf("check a film of %d lines", film.Scenes*film.LinesPerScene),
 			args: []string{program, "check", feature}, runs: 7,
-			limit: time.Second, memory: 300 << 20,
+			limit: 800 * time.Millisecond, memory: 300 << 20,
 		},
 		briefOf(program, scenes, dir, "pdf"),
 		briefOf(program, scenes, dir, "html"),
