@@ -5,6 +5,7 @@ package score
 import (
 	"fmt"
 
+	"pullscore/interp/moments"
 	"pullscore/interp/plan"
 	"pullscore/interp/units"
 	"pullscore/render/draw"
@@ -49,7 +50,7 @@ func pullColumns(s *plan.Shot) []column {
 		{title: "peak", cell: number(func(p *plan.Pull) plan.Number { return p.Peak }, sheet.Figures.Speed)},
 		{title: "re-grips", cell: func(p *plan.Pull) string { return sheet.CountOrBlank(p.Regrips) }},
 		{title: "needs", cell: number(func(p *plan.Pull) plan.Number { return p.Needed }, sheet.Figures.TimeFixed)},
-		{title: "chance", cell: func(p *plan.Pull) string { return sheet.Chance(s, p.Chance) }},
+		{title: "chance", cell: func(p *plan.Pull) string { return moments.Lands(s, p, sheet.Figures) }},
 		{title: "leaves soft by", cell: number(func(p *plan.Pull) plan.Number { return p.LeftBlur }, func(v float64) string { return circles(s, v) })},
 	}
 	var said []column

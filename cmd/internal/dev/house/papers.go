@@ -22,7 +22,7 @@ var paperRooms = []room{
 	{"render/testing/plans", []string{"optics/ring", "lang/testing/chunk", "interp/plan", "render/draw$", "render/svg", "render/testing/drawtest", rapid}},
 	{"render/sheet", []string{"interp/plan", "interp/units", "render/draw$"}},
 	{"render/marks", []string{"interp/plan", "interp/units", "render/draw$", "render/sheet"}},
-	{"render/score", []string{"interp/plan", "interp/units", "render/draw$", "render/sheet"}},
+	{"render/score", []string{"interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet"}},
 	{"render/floor", []string{"optics$", "interp/plan", "interp/units", "render/draw$", "render/sheet", "render/marks"}},
 	{"render/ring", []string{"interp/plan", "interp/units", "render/draw$", "render/sheet", "render/marks"}},
 	{"render/stops", []string{"interp/plan", "interp/units", "interp/stops", "render/draw$", "render/sheet"}},
