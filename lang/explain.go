@@ -120,6 +120,9 @@ func notEnd(t *lexer.Token, words []string) *fault {
 	if near, ok := Nearest(t.Value, words); ok && t.Type == tokWord {
 		f.because("Did you mean `%s`?", near)
 	}
+	if t.Value == "," && slices.Contains(words, "and") {
+		f.because("Several stand with `and` between them, without commas.")
+	}
 	return f
 }
 
