@@ -15,7 +15,7 @@ watched on 12 m screen from 18 m
 use "kit.pull"
 subject NORA at 1.7 m
 subject LAMP at HERO + 10 cm
-subject "BELL FRAME" at 1.9 m, 8 cm right
+subject "BELL FRAME" at 1.89 m, 8 cm right
 voice OTTO
 let HERO = NORA
 let LEAD = HERO
