@@ -104,6 +104,18 @@ func TestStageBlursAsListSays(t *testing.T) {
 	}
 }
 
+// A word for how blurred somebody is can be seen, "faint" too.
+func TestFaintIsRead(t *testing.T) {
+	s := serve(t, Options{})
+	s.Show(exampleState(t, 1, "small-sensor.pull"))
+	b := staged(t, s, 1440, 900, "22B")
+	b.seek(5)
+	b.until(`document.querySelector('.blur[data-word="faint"]')`)
+	if c := value[string](b, `getComputedStyle(document.querySelector('.blur[data-word="faint"] .word')).color`); c == "rgba(0, 0, 0, 0)" {
+		t.Errorf("faint is written in %s", c)
+	}
+}
+
 // Two stops beside each other, stepping, looping and the speed, by keys.
 func TestStageKeys(t *testing.T) {
 	s := serve(t, Options{})
