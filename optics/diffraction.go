@@ -55,10 +55,6 @@ func DefocusLeft(criterion, diffraction float64) float64 {
 	return math.Sqrt((whole - diffraction) * (whole + diffraction))
 }
 
-// Blurred returns the diameter of a disc of defocus combined with one of
-// diffraction, in the unit of both.
-func Blurred(defocus, diffraction float64) float64 { return math.Hypot(defocus, diffraction) }
-
 // FitsJudged is Fits with diffraction: it reports whether one focus keeps everything
 // from near to far sharp by the criterion of Judged. Both are in metres, near <= far.
 func (s Setting) FitsJudged(near, far float64) bool {

@@ -5,6 +5,7 @@ package checks
 import (
 	"fmt"
 	"math"
+	"sync"
 
 	"pullscore/interp/change"
 	"pullscore/interp/shot"
@@ -15,14 +16,14 @@ import (
 var driftsSoft = Check{Codes: []rule.Code{rule.DriftsSoft}, Run: drifts}
 
 func drifts(b *Shot) (found []Finding) {
-	soft := b.softTimes()
+	soft := sync.OnceValue(b.softTimes) // looked for only where a rest is not sharp often enough
 	for i := range b.Rests {
 		r := &b.Rests[i]
 		after := 0
 		if r.After != nil {
 			after = r.After.Plan.Number
 		}
-		if float64(r.Plan.Share) >= b.Setup.View.Wanted-1e-9 || soft[after] != nil || r.After != nil && b.missed(r.After) {
+		if float64(r.Plan.Share) >= b.Setup.View.Wanted-1e-9 || soft()[after] != nil || r.After != nil && b.missed(r.After) {
 			continue
 		}
 		f := b.driftFinding(r)

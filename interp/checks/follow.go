@@ -64,7 +64,7 @@ func (b *Shot) behind(p *shot.Pull, t, lag, room float64) Finding {
 
 func (b *Shot) hardToFollow(p *shot.Pull) Finding {
 	wanted, share, at := b.Setup.View.Wanted, float64(p.Plan.WorstShare), float64(p.Plan.WorstAt)
-	end := min(at+0.5, p.Rack.LandS)
+	end := float64(p.Plan.WorstUntil())
 	worst := p.Moments[0]
 	for _, m := range p.Moments {
 		if m.T >= at && m.T <= end && (worst.T < at || m.Sharp < worst.Sharp) {

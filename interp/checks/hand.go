@@ -1,6 +1,6 @@
 // no-time-to-move, faster-than-a-hand, never-sure, hard-to-land: whether a hand
-// gets there with a rack, which is told the first that applies. re-grip: one grip cannot turn
-// that far.
+// gets there with a rack, which is told the first that applies. re-grip: one grip
+// cannot turn that far.
 
 package checks
 

@@ -45,9 +45,9 @@ const (
 	See     = 0.01
 	SeeMark = 0.1
 
-	// eyeful is how long something must be soft before people notice it, in seconds.
+	// Eyeful is how long something must be soft before people notice it, in seconds.
 	// Our own choice.
-	eyeful = 0.5
+	Eyeful = 0.5
 
 	// every is the time between two moments of a follow, in seconds.
 	every = 1.0 / 48
@@ -219,7 +219,7 @@ func SharpShare(list []Moment) float64 {
 func WorstHalfSecond(list []Moment) (share, at float64) {
 	k := len(list)
 	if len(list) > 1 {
-		k = max(1, int(math.Round(eyeful/(list[1].T-list[0].T))))
+		k = max(1, int(math.Round(Eyeful/(list[1].T-list[0].T))))
 	}
 	if len(list) <= k {
 		return SharpShare(list), list[0].T

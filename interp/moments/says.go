@@ -70,8 +70,7 @@ func Follow(s *plan.Shot, p *plan.Pull, in units.Style) string {
 
 // worstTime says from when to when a follow is at its worst.
 func worstTime(p *plan.Pull, in units.Style) string {
-	const half = 0.5
-	return in.Time(float64(p.WorstAt)) + " to " + in.Time(float64(min(p.WorstAt+half, p.Land)))
+	return in.Time(float64(p.WorstAt)) + " to " + in.Time(float64(p.WorstUntil()))
 }
 
 // Lands writes how likely a pull lands, with between what that lies.

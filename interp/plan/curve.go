@@ -7,6 +7,7 @@ import (
 	"math"
 	"sort"
 
+	"pullscore/interp/hand"
 	"pullscore/optics"
 )
 
@@ -161,6 +162,9 @@ func (s *Shot) HandAt(t float64) float64 {
 	deg, _ := s.RingDeg(s.FocusAt(t), t)
 	return deg * float64(s.Gear)
 }
+
+// WorstUntil returns when the worst half second of a follow ends, in seconds.
+func (p *Pull) WorstUntil() Number { return min(p.WorstAt+hand.Eyeful, p.Land) }
 
 // BlurAt returns the size of the disc that defocus makes of a point of the subject at
 // t, in arc minutes at the viewer.

@@ -28,7 +28,6 @@ type Rest struct {
 	From, To float64
 	After    *Pull // what it comes after; nil: the shot's start
 	Sway     float64
-	Gone     float64 // when somebody has moved out of what is sharp; NaN: nobody has
 }
 
 // rests returns the rests of the shot, in the order of time.

@@ -48,12 +48,7 @@ func (w *stopWriter) lenses(l *stops.Lenses) {
 	for _, v := range l.Views {
 		rows = append(rows, lensRow(l, v))
 	}
-	widths := make([]int, len(rows[0]))
-	for _, r := range rows {
-		for i, c := range r {
-			widths[i] = max(widths[i], console.Columns(c))
-		}
-	}
+	widths := widthsOf(rows)
 	for i, r := range rows {
 		text := ""
 		for j, c := range r {

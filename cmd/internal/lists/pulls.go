@@ -156,16 +156,11 @@ const (
 
 // table writes two lines a pull: whom it goes to and why, and the numbers.
 func (w *writer) table(s *plan.Shot) {
-	widths := make([]int, len(heads))
 	rows := [][]string{heads}
 	for _, u := range s.Pulls {
 		rows = append(rows, row(s, u))
 	}
-	for _, row := range rows {
-		for i, c := range row {
-			widths[i] = max(widths[i], console.Columns(c))
-		}
-	}
+	widths := widthsOf(rows)
 	indent := margin + strings.Repeat(" ", numberWidth+columnGap)
 	gap := columnGap
 	if len(indent)+console.Columns(cells(heads, widths, gap)) > w.Screen.Width {
@@ -243,6 +238,18 @@ func focus(u *plan.Pull) string {
 		text = "to " + u.Target
 	}
 	return strings.Join(strings.Fields(console.Clean(text)), " ")
+}
+
+// widthsOf returns how many columns of the terminal each cell of a row needs. All
+// rows have as many cells as the first.
+func widthsOf(rows [][]string) []int {
+	widths := make([]int, len(rows[0]))
+	for _, row := range rows {
+		for i, c := range row {
+			widths[i] = max(widths[i], console.Columns(c))
+		}
+	}
+	return widths
 }
 
 // cells lays a row out in columns, so many blanks apart.

@@ -261,12 +261,7 @@ func place(plan, shot string, pull int) string {
 
 // table writes rows in columns, the first and the last set to the left.
 func (w *takeWriter) table(rows [][]string) {
-	widths := make([]int, len(rows[0]))
-	for _, row := range rows {
-		for i, c := range row {
-			widths[i] = max(widths[i], console.Columns(c))
-		}
-	}
+	widths := widthsOf(rows)
 	for k, row := range rows {
 		text := ""
 		for i, c := range row {
