@@ -2,6 +2,8 @@
 
 package checks
 
+import "pullscore/interp/checks/glass"
+
 // All are the checks, in the order in which they are run on every shot.
 var All = []Check{
 	noEffect,
@@ -16,9 +18,9 @@ var All = []Check{
 	goesSoft,
 	driftsSoft,
 	holdBoth,
-	noRing,
-	insideClosest,
-	macro,
+	ofGlass(glass.NoRing),
+	ofGlass(glass.InsideClosest),
+	ofGlass(glass.Macro),
 	landing,
 	reGrip,
 	tooDeep,
@@ -29,12 +31,12 @@ var All = []Check{
 	lingers,
 	restless,
 	noTimeToSee,
-	zoom,
+	ofGlass(glass.Zoom),
 	following,
 	monitorHides,
 	slant,
-	breathes,
+	ofGlass(glass.Breathes),
 	light,
-	beyondMarks,
-	diffraction,
+	ofGlass(glass.BeyondMarks),
+	ofGlass(glass.Diffraction),
 }

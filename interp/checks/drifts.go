@@ -7,6 +7,8 @@ import (
 	"math"
 	"sync"
 
+	"pullscore/interp/checks/check"
+
 	"pullscore/interp/change"
 	"pullscore/interp/shot"
 	"pullscore/lang"
@@ -32,7 +34,7 @@ func drifts(b *Shot) (found []Finding) {
 			found = append(found, f)
 			continue
 		}
-		found = append(found, b.about(r.After, f))
+		found = append(found, b.About(r.After, f))
 	}
 	return found
 }
@@ -49,26 +51,26 @@ func (b *Shot) missed(p *shot.Pull) bool {
 func (b *Shot) driftFinding(r *shot.Rest) Finding {
 	wanted := b.Setup.View.Wanted
 	near, far := -float64(r.Plan.Zone[0]), float64(r.Plan.Zone[1])
-	room := fmt.Sprintf("%s before and %s behind is sharp", b.units.Gap(near), b.units.Gap(far))
+	room := fmt.Sprintf("%s before and %s behind is sharp", b.Units.Gap(near), b.Units.Gap(far))
 	if math.IsInf(far, 1) {
-		room = fmt.Sprintf("%s before is sharp", b.units.Gap(near))
+		room = fmt.Sprintf("%s before is sharp", b.Units.Gap(near))
 	}
 	return Finding{Diagnostic: lang.Diagnostic{
 		Code: "drifts-soft", Severity: lang.Warning, Time: r.From,
 		Message: fmt.Sprintf("%s is sharp %s of the time from %s to %s, and %s is wanted", r.Who.Name,
-			b.units.Chance(float64(r.Plan.Share), wanted), b.units.Time(r.From), b.units.Time(r.To), b.units.Wanted(wanted)),
+			b.Units.Chance(float64(r.Plan.Share), wanted), b.Units.Time(r.From), b.Units.Time(r.To), b.Units.Wanted(wanted)),
 		Detail: fmt.Sprintf("Subject and camera move by %s, and %s; it stays sharp through all of it %s of the time.",
-			b.units.Gap(r.Sway), room, b.units.Chance(float64(r.Plan.Stays), wanted)),
+			b.Units.Gap(r.Sway), room, b.Units.Chance(float64(r.Plan.Stays), wanted)),
 		Figures: []lang.Figure{
-			figure("sharp_share", float64(r.Plan.Share)), figure("stays_sharp", float64(r.Plan.Stays)), figure("wanted", wanted),
-			figure("sway_m", r.Sway), figure("near_m", near), figure("far_m", far),
+			check.Figure("sharp_share", float64(r.Plan.Share)), check.Figure("stays_sharp", float64(r.Plan.Stays)), check.Figure("wanted", wanted),
+			check.Figure("sway_m", r.Sway), check.Figure("near_m", near), check.Figure("far_m", far),
 		},
 	}, Tries: func() []change.Change {
 		var tries []change.Change
 		if b.Setup.Camera.Support == "hand" || b.Setup.Camera.Support == "shoulder" {
 			tries = append(tries, change.Change{Support: "tripod"})
 		}
-		return append(tries, b.stopTry(true, func(at *shot.Built) bool {
+		return append(tries, b.StopTry(true, func(at *shot.Built) bool {
 			return float64(at.JudgeAgain(*r).Share) >= wanted
 		})...)
 	}}

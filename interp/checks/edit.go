@@ -9,6 +9,8 @@ import (
 	"slices"
 	"strings"
 
+	"pullscore/interp/checks/check"
+
 	"pullscore/interp/cut"
 	"pullscore/interp/units"
 	"pullscore/lang"
@@ -30,7 +32,7 @@ func (b *Shot) sooner(by float64) string {
 	if by < 0 {
 		way = " earlier"
 	}
-	return b.units.Time(units.Nearest(math.Abs(by), 1)) + way
+	return b.Units.Time(units.Nearest(math.Abs(by), 1)) + way
 }
 
 // place tells of a shot that lists lack, or have in another place.
@@ -52,7 +54,7 @@ func (b *Shot) place() []Finding {
 			Message: fmt.Sprintf("%s has the lines of this shot %s than the plan", cut.Subtitles.Base(), b.sooner(away)),
 			Detail: fmt.Sprintf("Check the from of the subtitles, here %s. The lines are counted from the first of them, which is where the plan has it.",
 				b.Plan.Rate.Format(cut.Subtitles.Picture)),
-			Figures: []lang.Figure{figure("away_s", away)},
+			Figures: []lang.Figure{check.Figure("away_s", away)},
 			Related: []lang.Related{{Message: "the subtitles", Range: cut.Subtitles.Stmt.Range()}},
 		}}}
 	}
@@ -72,9 +74,9 @@ func (b *Shot) moved() []Finding {
 	}
 	return []Finding{{Diagnostic: lang.Diagnostic{
 		Code: "moved-in-edit", Severity: lang.Note, Range: s.Range(),
-		Message: fmt.Sprintf("%s has this shot at %s, %s %s than the plan", b.Cut.List.Base(), b.Plan.BeginsAt, b.units.Frames(by), way),
+		Message: fmt.Sprintf("%s has this shot at %s, %s %s than the plan", b.Cut.List.Base(), b.Plan.BeginsAt, b.Units.Frames(by), way),
 		Detail:  "The cut is followed.",
-		Figures: []lang.Figure{figure("frames", float64(b.Cut.Begin-b.Epoch))},
+		Figures: []lang.Figure{check.Figure("frames", float64(b.Cut.Begin-b.Epoch))},
 		Related: []lang.Related{{Message: "the clip", Range: b.Cut.Pieces[0].Range}},
 	}}}
 }
@@ -114,7 +116,7 @@ func (b *Shot) elsewhere() []Finding {
 		Message: fmt.Sprintf("%s has the lines of this shot %s than %s has the shot", m.Subtitles.Base(), b.sooner(away), b.Cut.List.Base()),
 		Detail: fmt.Sprintf("The first is at %s, and the shot begins at %s: check the from of the subtitles, here %s. The lines keep the times of the plan.",
 			b.Plan.Rate.Format(first), b.Plan.BeginsAt, b.Plan.Rate.Format(m.Subtitles.Picture)),
-		Figures: []lang.Figure{figure("away_s", away)},
+		Figures: []lang.Figure{check.Figure("away_s", away)},
 		Related: []lang.Related{{Message: "the subtitles", Range: m.Subtitles.Stmt.Range()}},
 	}}}
 }
@@ -144,7 +146,7 @@ func (b *Shot) lines() (found []Finding) {
 			d.Code, d.Severity = "line-differs", lang.Note
 			d.Message = fmt.Sprintf("%s has this line in other words", name)
 			d.Detail = fmt.Sprintf("It says: “%s”. Pullscore uses its times anyway.", strings.TrimRight(l.Heard.Text, "."))
-			d.Figures = []lang.Figure{figure("likeness", l.Heard.Likeness)}
+			d.Figures = []lang.Figure{check.Figure("likeness", l.Heard.Likeness)}
 		default:
 			continue
 		}

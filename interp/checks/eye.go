@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/checks/check"
+
 	"pullscore/interp/change"
 	"pullscore/interp/shot"
 	"pullscore/interp/stage"
@@ -29,10 +31,10 @@ func leavesTooSoon(b *Shot) (found []Finding) {
 		if has >= needs-1e-9 {
 			continue
 		}
-		found = append(found, b.about(next, Finding{Diagnostic: lang.Diagnostic{
+		found = append(found, b.About(next, Finding{Diagnostic: lang.Diagnostic{
 			Code: "no-time-to-see", Severity: lang.Warning,
-			Message: fmt.Sprintf("the focus leaves %s %s after it has landed, and the eye needs %s", p.Rack.ToText(), b.units.Time(has), b.units.Time(units.Up(needs, 100))),
-			Figures: []lang.Figure{figure("has_s", has), figure("needed_s", needs), figure("screen_deg", angle)},
+			Message: fmt.Sprintf("the focus leaves %s %s after it has landed, and the eye needs %s", p.Rack.ToText(), b.Units.Time(has), b.Units.Time(units.Up(needs, 100))),
+			Figures: []lang.Figure{check.Figure("has_s", has), check.Figure("needed_s", needs), check.Figure("screen_deg", angle)},
 			Related: []lang.Related{{Message: "it lands here", Range: p.Rack.Stmt.Range()}},
 		}, Tries: func() []change.Change { return b.waitTry(next, needs-has, needs) }}))
 	}
@@ -43,10 +45,10 @@ func leavesTooSoon(b *Shot) (found []Finding) {
 // moment for one that hangs on one.
 func (b *Shot) waitTry(p *shot.Pull, missing, needs float64) []change.Change {
 	if p.Rack.Anchored {
-		return b.laterTry(p, missing)
+		return b.LaterTry(p, missing)
 	}
 	hold := units.Up(needs, 10)
-	return []change.Change{edited(change.Edit{Kind: change.Hold, Item: p.Rack.Item + 1, Seconds: hold})}
+	return []change.Change{check.Edited(change.Edit{Kind: change.Hold, Item: p.Rack.Item + 1, Seconds: hold})}
 }
 
 // screenAngle is how far apart on the screen the one left and the one reached

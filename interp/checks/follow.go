@@ -8,6 +8,8 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/checks/check"
+
 	"pullscore/interp/change"
 	"pullscore/interp/moments"
 	"pullscore/interp/shot"
@@ -40,22 +42,22 @@ func followsBadly(b *Shot) (found []Finding) {
 		case p.Landed.Ceiling < wanted:
 			found = append(found, b.restsBadly(p, "never-sure", b.atBest(float64(p.Plan.Chance), p.Landed.Ceiling, "however slowly you pull")))
 		case float64(p.Plan.Chance) < wanted-1e-9:
-			found = append(found, b.restsBadly(p, "hard-to-land", b.units.Chance(float64(p.Plan.Chance), wanted)+" of the time where it comes to rest"))
+			found = append(found, b.restsBadly(p, "hard-to-land", b.Units.Chance(float64(p.Plan.Chance), wanted)+" of the time where it comes to rest"))
 		}
 	}
 	return found
 }
 
 func (b *Shot) behind(p *shot.Pull, t, lag, room float64) Finding {
-	message := fmt.Sprintf("at %s the focus falls %s behind %s, and only %s is sharp on that side", b.units.Time(t), b.units.Gap(lag), p.Rack.ToText(), b.units.Gap(room))
-	if b.units.Gap(lag) == b.units.Gap(room) {
-		message = fmt.Sprintf("at %s the focus falls just over %s behind %s, which is what is sharp on that side", b.units.Time(t), b.units.Gap(lag), p.Rack.ToText())
+	message := fmt.Sprintf("at %s the focus falls %s behind %s, and only %s is sharp on that side", b.Units.Time(t), b.Units.Gap(lag), p.Rack.ToText(), b.Units.Gap(room))
+	if b.Units.Gap(lag) == b.Units.Gap(room) {
+		message = fmt.Sprintf("at %s the focus falls just over %s behind %s, which is what is sharp on that side", b.Units.Time(t), b.Units.Gap(lag), p.Rack.ToText())
 	}
-	return b.about(p, Finding{Diagnostic: lang.Diagnostic{
+	return b.About(p, Finding{Diagnostic: lang.Diagnostic{
 		Code: "falls-behind", Severity: lang.Warning, Time: t, Message: message,
-		Figures: []lang.Figure{figure("lag_m", lag), figure("room_m", room)},
+		Figures: []lang.Figure{check.Figure("lag_m", lag), check.Figure("room_m", room)},
 	}, Tries: func() []change.Change {
-		return append(b.stopTry(true, func(at *shot.Built) bool {
+		return append(b.StopTry(true, func(at *shot.Built) bool {
 			_, _, _, behind := at.Behind(p)
 			return !behind
 		}), b.slowerTry(p)...)
@@ -71,15 +73,15 @@ func (b *Shot) hardToFollow(p *shot.Pull) Finding {
 			worst = m
 		}
 	}
-	return b.about(p, Finding{Diagnostic: lang.Diagnostic{
+	return b.About(p, Finding{Diagnostic: lang.Diagnostic{
 		Code: "hard-to-follow", Severity: lang.Warning, Time: at,
 		Message: fmt.Sprintf("the focus is on %s %s of the time at its worst, %s to %s, and %s is wanted", p.Rack.ToText(),
-			b.units.Chance(share, wanted), b.units.Time(at), b.units.Time(end), b.units.Wanted(wanted)),
+			b.Units.Chance(share, wanted), b.Units.Time(at), b.Units.Time(end), b.Units.Wanted(wanted)),
 		Detail: fmt.Sprintf("The hand turns at up to %s, is behind by %s and spreads by %s there.",
-			b.units.Speed(float64(p.Plan.Peak)), b.units.Angle(math.Abs(worst.Lag)), b.units.Angle(worst.Spread)),
+			b.Units.Speed(float64(p.Plan.Peak)), b.Units.Angle(math.Abs(worst.Lag)), b.Units.Angle(worst.Spread)),
 		Figures: []lang.Figure{
-			figure("worst_share", share), figure("worst_s", at), figure("sharp_share", float64(p.Plan.SharpShare)), figure("wanted", wanted),
-			figure("lag_deg", math.Abs(worst.Lag)), figure("spread_deg", worst.Spread), figure("peak_deg_s", float64(p.Plan.Peak)),
+			check.Figure("worst_share", share), check.Figure("worst_s", at), check.Figure("sharp_share", float64(p.Plan.SharpShare)), check.Figure("wanted", wanted),
+			check.Figure("lag_deg", math.Abs(worst.Lag)), check.Figure("spread_deg", worst.Spread), check.Figure("peak_deg_s", float64(p.Plan.Peak)),
 		},
 	}, Tries: func() []change.Change { return b.followTries(p) }})
 }
@@ -87,14 +89,14 @@ func (b *Shot) hardToFollow(p *shot.Pull) Finding {
 // restsBadly tells of a follow that comes to rest where it may miss.
 func (b *Shot) restsBadly(p *shot.Pull, code, often string) Finding {
 	wanted := b.Setup.View.Wanted
-	return b.about(p, Finding{Diagnostic: lang.Diagnostic{
+	return b.About(p, Finding{Diagnostic: lang.Diagnostic{
 		Code: code, Severity: lang.Warning, Time: p.Rack.LandS,
-		Message: fmt.Sprintf("a follow of %s ends sharp %s; you asked for %s", p.Rack.ToText(), often, b.units.Wanted(wanted)),
-		Detail: fmt.Sprintf("It comes to rest at %s, with a spread of %s at the hand.", b.units.Time(p.Rack.LandS), b.units.Angle(float64(p.Plan.Spread))) +
-			moments.Unsure(b.Plan, p.Plan, code == "never-sure", b.units),
+		Message: fmt.Sprintf("a follow of %s ends sharp %s; you asked for %s", p.Rack.ToText(), often, b.Units.Wanted(wanted)),
+		Detail: fmt.Sprintf("It comes to rest at %s, with a spread of %s at the hand.", b.Units.Time(p.Rack.LandS), b.Units.Angle(float64(p.Plan.Spread))) +
+			moments.Unsure(b.Plan, p.Plan, code == "never-sure", b.Units),
 		Figures: []lang.Figure{
-			figure("probability", float64(p.Plan.Chance)), figure("ceiling", p.Landed.Ceiling), figure("wanted", wanted),
-			figure("spread_deg", float64(p.Plan.Spread)),
+			check.Figure("probability", float64(p.Plan.Chance)), check.Figure("ceiling", p.Landed.Ceiling), check.Figure("wanted", wanted),
+			check.Figure("spread_deg", float64(p.Plan.Spread)),
 		},
 	}, Tries: func() []change.Change { return b.followTries(p) }})
 }
@@ -102,7 +104,7 @@ func (b *Shot) restsBadly(p *shot.Pull, code, often string) Finding {
 // followTries offers the nearest smaller stop at which a follow holds, other gears
 // and a slower move.
 func (b *Shot) followTries(p *shot.Pull) []change.Change {
-	tries := b.stopTry(true, func(at *shot.Built) bool { return at.FollowHolds(p) })
+	tries := b.StopTry(true, func(at *shot.Built) bool { return at.FollowHolds(p) })
 	if gears := stops.GearsFrom(b.Setup.Gear); len(gears) > 0 {
 		tries = append(tries, change.Change{Gear: gears[0]})
 	}
@@ -126,7 +128,7 @@ func (b *Shot) slowerTry(p *shot.Pull) []change.Change {
 	}
 	var tries []change.Change
 	for _, factor := range []float64{1.5, 2, 3} {
-		tries = append(tries, edited(change.Edit{Kind: change.MoveOver, Item: only.Item + 1, Who: who, Seconds: units.Up(long*factor, 10), Text: which}))
+		tries = append(tries, check.Edited(change.Edit{Kind: change.MoveOver, Item: only.Item + 1, Who: who, Seconds: units.Up(long*factor, 10), Text: which}))
 	}
 	return tries
 }

@@ -11,6 +11,8 @@ import (
 	"math"
 	"slices"
 
+	"pullscore/interp/checks/check"
+
 	"pullscore/interp/change"
 	"pullscore/interp/shot"
 	"pullscore/interp/stage"
@@ -46,10 +48,10 @@ func movesOut(b *Shot) (found []Finding) {
 		p := b.Pulls[i-1]
 		if len(p.Rack.Aim.Members()) == 1 {
 			f.Tries = func() []change.Change {
-				return []change.Change{edited(change.Edit{Kind: change.Follow, Item: p.Rack.Item + 1, Who: s.who.Name})}
+				return []change.Change{check.Edited(change.Edit{Kind: change.Follow, Item: p.Rack.Item + 1, Who: s.who.Name})}
 			}
 		}
-		found = append(found, b.about(p, f))
+		found = append(found, b.About(p, f))
 	}
 	return found
 }
@@ -57,9 +59,9 @@ func movesOut(b *Shot) (found []Finding) {
 func (b *Shot) softFinding(s *soft) Finding {
 	return Finding{Diagnostic: lang.Diagnostic{
 		Code: "goes-soft", Severity: lang.Warning, Time: s.from,
-		Message: fmt.Sprintf("%s is soft from %s to %s: the distance changes, and nothing follows", s.who.Name, b.units.Time(s.from), b.units.Time(s.to)),
+		Message: fmt.Sprintf("%s is soft from %s to %s: the distance changes, and nothing follows", s.who.Name, b.Units.Time(s.from), b.Units.Time(s.to)),
 		Detail:  "Follow from before the move until it is over, or rack again once it is.",
-		Figures: []lang.Figure{figure("time_s", s.from), figure("until_s", s.to)},
+		Figures: []lang.Figure{check.Figure("time_s", s.from), check.Figure("until_s", s.to)},
 	}}
 }
 

@@ -9,6 +9,8 @@ import (
 	"math"
 	"slices"
 
+	"pullscore/interp/checks/check"
+
 	"pullscore/interp/change"
 	"pullscore/interp/hand"
 	"pullscore/interp/moments"
@@ -45,16 +47,16 @@ func landsBadly(b *Shot) (found []Finding) {
 
 func (b *Shot) noTimeToMove(p *shot.Pull) Finding {
 	lost := p.Landed.Lost
-	message := fmt.Sprintf("%s leaves no time to move: %s is over", b.racked(p), b.units.Time(p.Rack.LandS-p.Rack.StartS))
+	message := fmt.Sprintf("%s leaves no time to move: %s is over", b.Racked(p), b.Units.Time(p.Rack.LandS-p.Rack.StartS))
 	if p.Plan.Asks.Reacts {
-		message += fmt.Sprintf(" before the hand has reacted (%s)", b.units.Time(hand.Reaction))
+		message += fmt.Sprintf(" before the hand has reacted (%s)", b.Units.Time(hand.Reaction))
 	}
 	if lost > 0 {
-		message += fmt.Sprintf(", and re-grips take %s", b.units.Time(lost))
+		message += fmt.Sprintf(", and re-grips take %s", b.Units.Time(lost))
 	}
-	return b.about(p, Finding{Diagnostic: lang.Diagnostic{
+	return b.About(p, Finding{Diagnostic: lang.Diagnostic{
 		Code: "no-time-to-move", Severity: lang.Error, Message: message,
-		Figures: []lang.Figure{figure("time_s", p.Rack.LandS-p.Rack.StartS), figure("lost_s", lost), figure("hand_deg", float64(p.Plan.HandDeg))},
+		Figures: []lang.Figure{check.Figure("time_s", p.Rack.LandS-p.Rack.StartS), check.Figure("lost_s", lost), check.Figure("hand_deg", float64(p.Plan.HandDeg))},
 	}, Tries: func() []change.Change { return append(b.longer(p), b.gearTry(p)...) }})
 }
 
@@ -62,13 +64,13 @@ func (b *Shot) fasterThanAHand(p *shot.Pull) Finding {
 	limit := b.Setup.Hand.Limit
 	f := Finding{Diagnostic: lang.Diagnostic{
 		Code: "faster-than-a-hand", Severity: lang.Error,
-		Message: fmt.Sprintf("the hand would turn at %s at its fastest, and can do %s", b.units.Speed(float64(p.Plan.Peak)), b.units.Speed(limit)),
-		Figures: []lang.Figure{figure("peak_deg_s", float64(p.Plan.Peak)), figure("limit_deg_s", limit), figure("hand_deg", float64(p.Plan.HandDeg))},
+		Message: fmt.Sprintf("the hand would turn at %s at its fastest, and can do %s", b.Units.Speed(float64(p.Plan.Peak)), b.Units.Speed(limit)),
+		Figures: []lang.Figure{check.Figure("peak_deg_s", float64(p.Plan.Peak)), check.Figure("limit_deg_s", limit), check.Figure("hand_deg", float64(p.Plan.HandDeg))},
 	}}
 	if !p.Rack.Follow {
 		f.Tries = func() []change.Change { return append(b.longer(p), b.gearTry(p)...) }
 	}
-	return b.about(p, f)
+	return b.About(p, f)
 }
 
 // longer offers the time that the rack needs: to land as wanted, or where that
@@ -83,12 +85,12 @@ func (b *Shot) longer(p *shot.Pull) []change.Change {
 		}
 		t = lost + fastest*p.Plan.Asks.Travel/b.Setup.Hand.Limit + 0.1
 	}
-	return b.overTry(p, units.Up(t, 10))
+	return b.OverTry(p, units.Up(t, 10))
 }
 
 func (b *Shot) neverSure(p *shot.Pull) Finding {
-	message := fmt.Sprintf("%s lands %s; you asked for %s", b.racked(p), b.atBest(p.Landed.Chance, p.Landed.Ceiling, "however slowly you pull"), b.units.Wanted(b.Setup.View.Wanted))
-	return b.about(p, Finding{Diagnostic: b.landing(p, "never-sure", message), Needs: b.needs(p), Tries: func() []change.Change {
+	message := fmt.Sprintf("%s lands %s; you asked for %s", b.Racked(p), b.atBest(p.Landed.Chance, p.Landed.Ceiling, "however slowly you pull"), b.Units.Wanted(b.Setup.View.Wanted))
+	return b.About(p, Finding{Diagnostic: b.landing(p, "never-sure", message), Needs: b.needs(p), Tries: func() []change.Change {
 		var tries []change.Change
 		if p.Plan.Needed.Known() { // with another time it lands where nobody moves any more
 			tries = b.longer(p)
@@ -108,12 +110,12 @@ func (b *Shot) onceStandingTry(p *shot.Pull) []change.Change {
 	for _, m := range b.Stage.MovesIn(p.Rack.LandS, p.Rack.LandS) {
 		stands = max(stands, m.End)
 	}
-	return b.laterTry(p, stands+shot.PickUp/2-p.Rack.LandS)
+	return b.LaterTry(p, stands+shot.PickUp/2-p.Rack.LandS)
 }
 
 // atBest says how often something is sharp as it is written, and how often at most.
 func (b *Shot) atBest(chance, ceiling float64, most string) string {
-	now, best := b.units.Chance(chance, b.Setup.View.Wanted), b.units.Chance(ceiling, b.Setup.View.Wanted)
+	now, best := b.Units.Chance(chance, b.Setup.View.Wanted), b.Units.Chance(ceiling, b.Setup.View.Wanted)
 	if now == best {
 		return fmt.Sprintf("%s of the time %s", now, most)
 	}
@@ -130,14 +132,14 @@ func (b *Shot) needs(p *shot.Pull) float64 {
 
 // Needing returns a finding of a rack with the time in which it lands as wanted.
 func (b *Shot) Needing(f Finding, seconds float64) Finding {
-	f.Message += ": it needs " + b.units.Time(seconds)
-	f.Figures = append(slices.Clone(f.Figures), figure("needed_s", seconds))
+	f.Message += ": it needs " + b.Units.Time(seconds)
+	f.Figures = append(slices.Clone(f.Figures), check.Figure("needed_s", seconds))
 	return f
 }
 
 func (b *Shot) hardToLand(p *shot.Pull) Finding {
-	message := fmt.Sprintf("%s lands %s of the time; you asked for %s", b.racked(p), b.units.Chance(p.Landed.Chance, b.Setup.View.Wanted), b.units.Wanted(b.Setup.View.Wanted))
-	return b.about(p, Finding{Diagnostic: b.landing(p, "hard-to-land", message), Needs: b.needs(p), Tries: func() []change.Change {
+	message := fmt.Sprintf("%s lands %s of the time; you asked for %s", b.Racked(p), b.Units.Chance(p.Landed.Chance, b.Setup.View.Wanted), b.Units.Wanted(b.Setup.View.Wanted))
+	return b.About(p, Finding{Diagnostic: b.landing(p, "hard-to-land", message), Needs: b.needs(p), Tries: func() []change.Change {
 		return append(append(b.longer(p), b.landStop(p)...), b.gearTry(p)...)
 	}})
 }
@@ -145,34 +147,34 @@ func (b *Shot) hardToLand(p *shot.Pull) Finding {
 // landing is the diagnostic of a rack that may miss, with its figures.
 func (b *Shot) landing(p *shot.Pull, code, message string) lang.Diagnostic {
 	width := p.Plan.Asks.Hi - p.Plan.Asks.Lo
-	detail := fmt.Sprintf("Window %s, spread %s at the hand.", b.units.Angle(width), b.units.Angle(p.Landed.Spread))
+	detail := fmt.Sprintf("Window %s, spread %s at the hand.", b.Units.Angle(width), b.Units.Angle(p.Landed.Spread))
 	if p.Landed.ByStop {
 		detail += " The end of the ring holds the hand."
 	} else if math.IsInf(width, 0) {
-		detail = fmt.Sprintf("The ring's end holds one side of the window, spread %s at the hand.", b.units.Angle(p.Landed.Spread))
+		detail = fmt.Sprintf("The ring's end holds one side of the window, spread %s at the hand.", b.Units.Angle(p.Landed.Spread))
 	}
 	if v := p.Plan.SubjectSpeed; v.Known() {
-		detail += fmt.Sprintf(" %s moves at %s as it lands.", p.Rack.ToText(), b.units.Walk(float64(v)))
+		detail += fmt.Sprintf(" %s moves at %s as it lands.", p.Rack.ToText(), b.Units.Walk(float64(v)))
 	}
-	if code == "hard-to-land" && b.units.Chance(p.Landed.Ceiling, 0) != b.units.Chance(p.Landed.Chance, 0) {
-		detail += fmt.Sprintf(" However slowly you pull, it lands %s of the time.", b.units.Chance(p.Landed.Ceiling, 0))
+	if code == "hard-to-land" && b.Units.Chance(p.Landed.Ceiling, 0) != b.Units.Chance(p.Landed.Chance, 0) {
+		detail += fmt.Sprintf(" However slowly you pull, it lands %s of the time.", b.Units.Chance(p.Landed.Ceiling, 0))
 	}
 	d := lang.Diagnostic{
-		Code: code, Severity: lang.Warning, Message: message, Detail: detail + moments.Unsure(b.Plan, p.Plan, code == "never-sure", b.units),
+		Code: code, Severity: lang.Warning, Message: message, Detail: detail + moments.Unsure(b.Plan, p.Plan, code == "never-sure", b.Units),
 		Figures: []lang.Figure{
-			figure("probability", p.Landed.Chance), figure("ceiling", p.Landed.Ceiling), figure("wanted", b.Setup.View.Wanted),
-			figure("spread_deg", p.Landed.Spread), figure("hand_deg", float64(p.Plan.HandDeg)), figure("time_s", p.Rack.LandS-p.Rack.StartS),
+			check.Figure("probability", p.Landed.Chance), check.Figure("ceiling", p.Landed.Ceiling), check.Figure("wanted", b.Setup.View.Wanted),
+			check.Figure("spread_deg", p.Landed.Spread), check.Figure("hand_deg", float64(p.Plan.HandDeg)), check.Figure("time_s", p.Rack.LandS-p.Rack.StartS),
 		},
 	}
 	if !math.IsInf(width, 0) {
-		d.Figures = append(d.Figures, figure("window_deg", width))
+		d.Figures = append(d.Figures, check.Figure("window_deg", width))
 	}
 	return d
 }
 
 // landStop offers the nearest smaller stop at which the rack lands as wanted.
 func (b *Shot) landStop(p *shot.Pull) []change.Change {
-	return b.stopTry(true, func(at *shot.Built) bool {
+	return b.StopTry(true, func(at *shot.Built) bool {
 		needs, ok := at.HandPull(p)
 		return ok && b.enough(p, b.Setup.Hand.Land(needs))
 	})
@@ -225,10 +227,10 @@ func gripsAgain(b *Shot) (found []Finding) {
 		if p.Landed.Regrips > 1 {
 			needs = fmt.Sprintf("%d re-grips, which cost", p.Landed.Regrips)
 		}
-		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
+		found = append(found, b.About(p, Finding{Diagnostic: lang.Diagnostic{
 			Code: "re-grip", Severity: lang.Note,
-			Message: fmt.Sprintf("%s at the hand: that needs %s %s", b.units.Angle(float64(p.Plan.HandDeg)), needs, b.units.Time(math.Max(p.Landed.Lost, 0.01))),
-			Figures: []lang.Figure{figure("hand_deg", float64(p.Plan.HandDeg)), figure("grip_deg", b.Setup.Hand.Grip), figure("lost_s", p.Landed.Lost)},
+			Message: fmt.Sprintf("%s at the hand: that needs %s %s", b.Units.Angle(float64(p.Plan.HandDeg)), needs, b.Units.Time(math.Max(p.Landed.Lost, 0.01))),
+			Figures: []lang.Figure{check.Figure("hand_deg", float64(p.Plan.HandDeg)), check.Figure("grip_deg", b.Setup.Hand.Grip), check.Figure("lost_s", p.Landed.Lost)},
 		}, Tries: func() []change.Change {
 			g := math.Floor(b.Setup.Gear*b.Setup.Hand.Grip/float64(p.Plan.HandDeg)*20) / 20
 			if g < 0.05 {

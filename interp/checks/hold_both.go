@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/checks/check"
+
 	"pullscore/interp/change"
 	"pullscore/interp/shot"
 	"pullscore/interp/stage"
@@ -19,7 +21,7 @@ var holdBoth = Check{Codes: []rule.Code{rule.CannotHoldBoth}, Run: splits}
 func splits(b *Shot) (found []Finding) {
 	for _, p := range b.Pulls {
 		if f, ok := b.tooFarApart(&p.Rack.Aim, p.Rack.LandS); ok {
-			found = append(found, b.about(p, f))
+			found = append(found, b.About(p, f))
 		}
 	}
 	if f, ok := b.tooFarApart(&b.Start, 0); ok {
@@ -40,14 +42,14 @@ func (b *Shot) tooFarApart(g *stage.Goal, t float64) (f Finding, ok bool) {
 	needs := set.StopToFitJudged(near, far)
 	detail := "One of them has to come nearer to the other, or the focus racks from one to the other."
 	if _, smallest := b.Setup.Lens.StopsAt(b.Plan.Focal(t)); needs > smallest {
-		detail = fmt.Sprintf("The lens closes to %s only. ", b.units.Stop(smallest, false, units.Exact)) + detail
+		detail = fmt.Sprintf("The lens closes to %s only. ", b.Units.Stop(smallest, false, units.Exact)) + detail
 	}
 	return Finding{Diagnostic: lang.Diagnostic{
 		Code: "cannot-hold-both", Severity: lang.Error, Range: g.At,
-		Message: fmt.Sprintf("no setting holds %s together at %s: that needs %s", g.Text, b.Setup.StopText, b.units.Stop(units.Up(needs, 10), false, units.Exact)),
+		Message: fmt.Sprintf("no setting holds %s together at %s: that needs %s", g.Text, b.Setup.StopText, b.Units.Stop(units.Up(needs, 10), false, units.Exact)),
 		Detail:  detail,
-		Figures: []lang.Figure{figure("needed_f", needs), figure("near_m", b.Plan.ToTape(near, t)), figure("far_m", b.Plan.ToTape(far, t))},
+		Figures: []lang.Figure{check.Figure("needed_f", needs), check.Figure("near_m", b.Plan.ToTape(near, t)), check.Figure("far_m", b.Plan.ToTape(far, t))},
 	}, Tries: func() []change.Change {
-		return b.stopTry(true, func(at *shot.Built) bool { return at.Plan.Setting(t).FitsJudged(near, far) })
+		return b.StopTry(true, func(at *shot.Built) bool { return at.Plan.Setting(t).FitsJudged(near, far) })
 	}}, true
 }

@@ -5,6 +5,8 @@ package checks
 import (
 	"fmt"
 
+	"pullscore/interp/checks/check"
+
 	"pullscore/lang"
 	"pullscore/lang/rule"
 )
@@ -17,9 +19,9 @@ func holdsNothing(b *Shot) (found []Finding) {
 	for _, h := range b.Clock.Idle {
 		found = append(found, Finding{Diagnostic: lang.Diagnostic{
 			Code: "no-effect", Severity: lang.Note, Range: h.Stmt.Range(), Time: h.Now,
-			Message: fmt.Sprintf("this hold has no effect: it counts from the landing at %s, and the clock is already at %s", b.units.Time(h.Landed), b.units.Time(h.Now)),
+			Message: fmt.Sprintf("this hold has no effect: it counts from the landing at %s, and the clock is already at %s", b.Units.Time(h.Landed), b.Units.Time(h.Now)),
 			Detail:  "For a time from here, write a pause.",
-			Figures: []lang.Figure{figure("landed_s", h.Landed), figure("hold_s", h.Long), figure("clock_s", h.Now)},
+			Figures: []lang.Figure{check.Figure("landed_s", h.Landed), check.Figure("hold_s", h.Long), check.Figure("clock_s", h.Now)},
 		}})
 	}
 	return found

@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/checks/check"
+
 	"pullscore/interp/change"
 	"pullscore/interp/names"
 	"pullscore/interp/stops"
@@ -36,13 +38,13 @@ func exposes(b *Shot) []Finding {
 	}
 	detail := ""
 	if loss.Tells() {
-		detail = stops.LostNear(loss, b.units) + "."
+		detail = stops.LostNear(loss, b.Units) + "."
 	}
 	return []Finding{{Diagnostic: lang.Diagnostic{
 		Code: "light", Severity: lang.Warning, Range: b.Setup.StopAt,
-		Message: fmt.Sprintf("at %s the picture is %s %s for the light", b.Setup.StopText, b.units.Stops(math.Abs(over)), word),
+		Message: fmt.Sprintf("at %s the picture is %s %s for the light", b.Setup.StopText, b.Units.Stops(math.Abs(over)), word),
 		Detail:  detail,
-		Figures: []lang.Figure{figure("stops", over), figure("nd", b.Setup.ND), figure("near_loss_stops", loss.Most)},
+		Figures: []lang.Figure{check.Figure("stops", over), check.Figure("nd", b.Setup.ND), check.Figure("near_loss_stops", loss.Most)},
 	}, Tries: func() []change.Change { return b.lightTries(middle) }}}
 }
 

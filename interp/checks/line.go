@@ -6,6 +6,8 @@ package checks
 import (
 	"fmt"
 
+	"pullscore/interp/checks/check"
+
 	"pullscore/interp/change"
 	"pullscore/interp/shot"
 	"pullscore/lang"
@@ -23,16 +25,16 @@ func leavesSpeaker(b *Shot) (found []Finding) {
 			if p.Rack.StartS <= l.start+1e-9 || p.Rack.StartS >= l.end-1e-9 {
 				continue
 			}
-			found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
+			found = append(found, b.About(p, Finding{Diagnostic: lang.Diagnostic{
 				Code: "cuts-into-line", Severity: lang.Warning,
-				Message: fmt.Sprintf("the focus leaves %s within a line, %s before its end", l.line.Who, b.units.Time(l.end-p.Rack.StartS)),
+				Message: fmt.Sprintf("the focus leaves %s within a line, %s before its end", l.line.Who, b.Units.Time(l.end-p.Rack.StartS)),
 				Detail:  "Say why it does, or wait for the end of the line.",
-				Figures: []lang.Figure{figure("left_s", l.end-p.Rack.StartS)},
+				Figures: []lang.Figure{check.Figure("left_s", l.end-p.Rack.StartS)},
 				Related: []lang.Related{{Message: "the line", Range: l.line.Stmt.Range()}},
 			}, Tries: func() []change.Change {
 				return []change.Change{
-					edited(change.Edit{Kind: change.OnEndOf, Item: p.Rack.Item + 1, Who: l.line.Who, Seconds: l.end}),
-					edited(change.Edit{Kind: change.Because, Item: p.Rack.Item + 1}),
+					check.Edited(change.Edit{Kind: change.OnEndOf, Item: p.Rack.Item + 1, Who: l.line.Who, Seconds: l.end}),
+					check.Edited(change.Edit{Kind: change.Because, Item: p.Rack.Item + 1}),
 				}
 			}}))
 			return
@@ -59,11 +61,11 @@ func asksForNothing(b *Shot) (found []Finding) {
 		if p.Rack.Aim.Subject != nil {
 			message = fmt.Sprintf("the rack to %s has no cue and no reason, and %s does not speak", p.Rack.ToText(), p.Rack.ToText())
 		}
-		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
+		found = append(found, b.About(p, Finding{Diagnostic: lang.Diagnostic{
 			Code: "unmotivated", Severity: lang.Warning, Message: message,
 			Detail: "Give it a word, a cue or a reason.",
 		}, Tries: func() []change.Change {
-			return []change.Change{edited(change.Edit{Kind: change.Because, Item: p.Rack.Item + 1})}
+			return []change.Change{check.Edited(change.Edit{Kind: change.Because, Item: p.Rack.Item + 1})}
 		}}))
 	})
 	return found

@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/checks/check"
+
 	"pullscore/interp/shot"
 	"pullscore/interp/viewer"
 	"pullscore/lang"
@@ -37,13 +39,13 @@ func looksSharp(b *Shot) []Finding {
 	if worst == nil {
 		return nil
 	}
-	message := fmt.Sprintf("the monitor hides misses: on %s what is off by up to %s looks sharp there and is soft on the screen", worst.Rack.ToText(), b.units.Gap(metre))
-	figures := []lang.Figure{figure("monitor_criterion_mm", c*1000), figure("blind_m", metre)}
+	message := fmt.Sprintf("the monitor hides misses: on %s what is off by up to %s looks sharp there and is soft on the screen", worst.Rack.ToText(), b.Units.Gap(metre))
+	figures := []lang.Figure{check.Figure("monitor_criterion_mm", c*1000), check.Figure("blind_m", metre)}
 	if !math.IsNaN(deg) {
-		message += fmt.Sprintf(" (%s of ring)", b.units.Angle(deg))
-		figures = append(figures, figure("blind_deg", deg))
+		message += fmt.Sprintf(" (%s of ring)", b.Units.Angle(deg))
+		figures = append(figures, check.Figure("blind_deg", deg))
 	}
-	return []Finding{b.about(worst, Finding{Diagnostic: lang.Diagnostic{
+	return []Finding{b.About(worst, Finding{Diagnostic: lang.Diagnostic{
 		Code: "monitor-hides", Severity: lang.Note, Message: message, Figures: figures,
 		Detail: "Judge by the marks, by magnified playback, or on a larger monitor.",
 	}})}

@@ -7,6 +7,8 @@ import (
 	"math"
 	"slices"
 
+	"pullscore/interp/checks/check"
+
 	"pullscore/interp/shot"
 	"pullscore/lang"
 	"pullscore/lang/rule"
@@ -26,15 +28,15 @@ func followsFromElsewhere(b *Shot) (found []Finding) {
 		}
 		if !slices.Contains(before.Members(), p.Rack.Aim.Subject) {
 			d.Message = fmt.Sprintf("the focus is on %s, and cannot follow %s", before.Text, p.Rack.ToText())
-			found = append(found, b.about(p, Finding{Diagnostic: d}))
+			found = append(found, b.About(p, Finding{Diagnostic: d}))
 			continue
 		}
 		x, at := b.FocusBefore(p, p.Rack.StartS), b.LensDistance(&p.Rack.Aim, p.Rack.StartS)
 		if lo, hi := b.Plan.Judged(at, p.Rack.StartS).Window(at); (x < lo || x > hi) && before.Split == nil {
 			gone := b.Plan.ToTape(at, p.Rack.StartS) - b.Plan.ToTape(x, p.Rack.StartS)
-			d.Message = fmt.Sprintf("%s has gone %s since the focus landed, and is no longer sharp where the follow starts", p.Rack.ToText(), b.units.Gap(math.Abs(gone)))
-			d.Figures = []lang.Figure{figure("gone_m", gone)}
-			found = append(found, b.about(p, Finding{Diagnostic: d}))
+			d.Message = fmt.Sprintf("%s has gone %s since the focus landed, and is no longer sharp where the follow starts", p.Rack.ToText(), b.Units.Gap(math.Abs(gone)))
+			d.Figures = []lang.Figure{check.Figure("gone_m", gone)}
+			found = append(found, b.About(p, Finding{Diagnostic: d}))
 		}
 	}
 	return found

@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/checks/check"
+
 	"pullscore/interp/change"
 	"pullscore/interp/stage"
 	"pullscore/interp/units"
@@ -44,7 +46,7 @@ func standsOutside(b *Shot) (found []Finding) {
 		}
 		for _, f := range look(&p.Rack.Aim, p.Plan.ToLens, p.Rack.LandS) {
 			f.Range = lang.Range{} // the pull's
-			found = append(found, b.about(p, f))
+			found = append(found, b.About(p, f))
 		}
 	}
 	return found
@@ -65,9 +67,9 @@ func (b *Shot) unseen(u *stage.Subject, g *stage.Goal, reach, t float64) Finding
 	side, d := u.Across.At(t), b.Plan.DistanceAt(u.Subject, t)
 	return Finding{Diagnostic: lang.Diagnostic{
 		Code: "out-of-frame", Severity: lang.Warning, Range: g.At, Time: t,
-		Message: fmt.Sprintf("%s is out of the frame: %s %s at %s, and the lens sees %s to each side there", u.Name, b.units.Gap(math.Abs(side)), sideOf(side), b.units.Tape(d), b.units.Gap(reach)),
+		Message: fmt.Sprintf("%s is out of the frame: %s %s at %s, and the lens sees %s to each side there", u.Name, b.Units.Gap(math.Abs(side)), sideOf(side), b.Units.Tape(d), b.Units.Gap(reach)),
 		Detail:  "Pullscore assumes that the camera looks straight ahead.",
-		Figures: []lang.Figure{figure("side_m", side), figure("sees_m", reach)},
+		Figures: []lang.Figure{check.Figure("side_m", side), check.Figure("sees_m", reach)},
 		Related: []lang.Related{{Message: "where " + u.Name + " stands", Range: u.Decl.Stmt.Range()}},
 	}, Tries: func() []change.Change { return b.sideTry(u, reach, t) }}
 }
@@ -77,11 +79,11 @@ func (b *Shot) unseen(u *stage.Subject, g *stage.Goal, reach, t float64) Finding
 func (b *Shot) atMost(m float64) float64 {
 	const inch = 0.0254
 	switch in := m / inch; {
-	case b.units.System == units.Imperial && in < 120:
+	case b.Units.System == units.Imperial && in < 120:
 		return units.Down(in, 4) * inch
-	case b.units.System == units.Imperial && in < 1200:
+	case b.Units.System == units.Imperial && in < 1200:
 		return units.Down(in, 1) * inch
-	case b.units.System == units.Imperial:
+	case b.Units.System == units.Imperial:
 		return units.Down(in/12, 1) * 12 * inch
 	case m < 10:
 		return units.Down(m, 100)
@@ -106,5 +108,5 @@ func (b *Shot) sideTry(u *stage.Subject, reach, t float64) []change.Change {
 	if own == 0 || own*u.FirstAcross.V < 0 || math.Abs(own) > math.Abs(u.FirstAcross.V) {
 		return nil
 	}
-	return []change.Change{edited(change.Edit{Kind: change.Side, Who: u.Name, Metres: own})}
+	return []change.Change{check.Edited(change.Edit{Kind: change.Side, Who: u.Name, Metres: own})}
 }

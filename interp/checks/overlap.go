@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"slices"
 
+	"pullscore/interp/checks/check"
+
 	"pullscore/interp/change"
 	"pullscore/interp/shot"
 	"pullscore/interp/stage"
@@ -57,21 +59,21 @@ func overlaps(b *Shot) (found []Finding) {
 func (b *Shot) overlapping(o overlap) Finding {
 	late, early := o.late, o.early
 	message := fmt.Sprintf("%s starts at %s, and %s lands only at %s",
-		late.Rack.Called(), b.units.Time(late.Rack.StartS), early.Rack.Called(), b.units.Time(early.Rack.LandS))
+		late.Rack.Called(), b.Units.Time(late.Rack.StartS), early.Rack.Called(), b.Units.Time(early.Rack.LandS))
 	if late.Rack.StartS < early.Rack.StartS {
 		message = fmt.Sprintf("%s, from %s to %s, is still under way when %s starts at %s",
-			late.Rack.Called(), b.units.Time(late.Rack.StartS), b.units.Time(late.Rack.LandS), early.Rack.Called(), b.units.Time(early.Rack.StartS))
+			late.Rack.Called(), b.Units.Time(late.Rack.StartS), b.Units.Time(late.Rack.LandS), early.Rack.Called(), b.Units.Time(early.Rack.StartS))
 	}
-	return b.about(late, Finding{Diagnostic: lang.Diagnostic{
+	return b.About(late, Finding{Diagnostic: lang.Diagnostic{
 		Code: "racks-overlap", Severity: lang.Error, Message: message,
 		Related: []lang.Related{{Message: early.Rack.Called(), Range: early.Rack.Stmt.Range()}},
-		Figures: []lang.Figure{figure("start_s", late.Rack.StartS), figure("land_s", early.Rack.LandS)},
+		Figures: []lang.Figure{check.Figure("start_s", late.Rack.StartS), check.Figure("land_s", early.Rack.LandS)},
 	}, Tries: func() []change.Change {
-		tries := b.overTry(late, units.Down(late.Rack.LandS-early.Rack.LandS, 10))
+		tries := b.OverTry(late, units.Down(late.Rack.LandS-early.Rack.LandS, 10))
 		if late.Rack.StartS < early.Rack.StartS { // over before the other starts
-			tries = append(tries, b.overTry(late, units.Down(early.Rack.StartS-late.Rack.StartS, 10))...)
+			tries = append(tries, b.OverTry(late, units.Down(early.Rack.StartS-late.Rack.StartS, 10))...)
 		}
-		return append(tries, b.laterTry(late, early.Rack.LandS-late.Rack.StartS)...)
+		return append(tries, b.LaterTry(late, early.Rack.LandS-late.Rack.StartS)...)
 	}})
 }
 
@@ -91,14 +93,14 @@ func movesTwice(b *Shot) (found []Finding) {
 		if p := last[key]; p != nil && m.Start < p.End-1e-9 {
 			found = append(found, Finding{Diagnostic: lang.Diagnostic{
 				Code: "moves-overlap", Severity: lang.Error, Range: m.Stmt.Range(), Time: m.Start,
-				Message: fmt.Sprintf("%s starts a move at %s, and the one before ends only at %s", what, b.units.Time(m.Start), b.units.Time(p.End)),
+				Message: fmt.Sprintf("%s starts a move at %s, and the one before ends only at %s", what, b.Units.Time(m.Start), b.Units.Time(p.End)),
 				Related: []lang.Related{{Message: "this move is still under way", Range: p.Stmt.Range()}},
 			}})
 		}
 		if m.Start < -1e-9 {
 			found = append(found, Finding{Diagnostic: lang.Diagnostic{
 				Code: "before-the-shot", Severity: lang.Error, Range: m.Stmt.Range(),
-				Message: fmt.Sprintf("%s would start %s before the shot", what, b.units.Time(-m.Start)),
+				Message: fmt.Sprintf("%s would start %s before the shot", what, b.Units.Time(-m.Start)),
 			}})
 		}
 		last[key] = m

@@ -8,6 +8,8 @@ import (
 	"math"
 	"slices"
 
+	"pullscore/interp/checks/check"
+
 	"pullscore/interp/change"
 	"pullscore/interp/shot"
 	"pullscore/interp/stage"
@@ -48,14 +50,14 @@ func jars(b *Shot) (found []Finding) {
 		if t >= wanted-1e-9 || t < 0 {
 			return
 		}
-		message := fmt.Sprintf("%s takes %s; a change of %s wants %s", b.racked(p), b.units.Time(t), b.units.Blur(blur), b.units.Time(units.Up(wanted, 100)))
+		message := fmt.Sprintf("%s takes %s; a change of %s wants %s", b.Racked(p), b.Units.Time(t), b.Units.Blur(blur), b.Units.Time(units.Up(wanted, 100)))
 		if wanted == quickest && b.Setup.View.QuickestSaid {
-			message = fmt.Sprintf("%s takes %s; you asked for at least %s", b.racked(p), b.units.Time(t), b.units.Time(quickest))
+			message = fmt.Sprintf("%s takes %s; you asked for at least %s", b.Racked(p), b.Units.Time(t), b.Units.Time(quickest))
 		}
-		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
+		found = append(found, b.About(p, Finding{Diagnostic: lang.Diagnostic{
 			Code: "jarring", Severity: lang.Warning, Message: message,
-			Figures: []lang.Figure{figure("time_s", t), figure("quickest_s", quickest), figure("wanted_s", wanted), figure("change_arcmin", blur)},
-		}, Tries: func() []change.Change { return b.overTry(p, units.Up(wanted, 10)) }}))
+			Figures: []lang.Figure{check.Figure("time_s", t), check.Figure("quickest_s", quickest), check.Figure("wanted_s", wanted), check.Figure("change_arcmin", blur)},
+		}, Tries: func() []change.Change { return b.OverTry(p, units.Up(wanted, 10)) }}))
 	})
 	return found
 }
@@ -78,16 +80,16 @@ func leavesNothingSharp(b *Shot) (found []Finding) {
 		if to == from {
 			return
 		}
-		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
+		found = append(found, b.About(p, Finding{Diagnostic: lang.Diagnostic{
 			Code: "nothing-sharp", Severity: lang.Note, Time: from,
-			Message: fmt.Sprintf("nothing looks sharp for %s of this rack: %s takes %s", b.units.Time(to-from), b.racked(p), b.units.Time(long)),
-			Figures: []lang.Figure{figure("soft_s", to-from), figure("time_s", long)},
+			Message: fmt.Sprintf("nothing looks sharp for %s of this rack: %s takes %s", b.Units.Time(to-from), b.Racked(p), b.Units.Time(long)),
+			Figures: []lang.Figure{check.Figure("soft_s", to-from), check.Figure("time_s", long)},
 		}, Tries: func() []change.Change {
 			faster := units.Down(long*stillSoft*viewer.LongestSoft/(to-from), 10)
 			if p.Plan.Chance.Known() && !(faster >= float64(p.Plan.Needed)) {
 				return nil // it would land less often than wanted, as it may now
 			}
-			return b.overTry(p, faster)
+			return b.OverTry(p, faster)
 		}}))
 	})
 	return found
@@ -138,11 +140,11 @@ func goesToAndFro(b *Shot) []Finding {
 	if pace.Rests > 0 {
 		longer = units.Count(pace.Rests, "longer rest")
 	}
-	return []Finding{b.about(racks[pace.First], Finding{Diagnostic: lang.Diagnostic{
+	return []Finding{b.About(racks[pace.First], Finding{Diagnostic: lang.Diagnostic{
 		Code: "restless", Severity: lang.Note,
-		Message: fmt.Sprintf("the focus goes to and fro: it goes back %d times after rests under %s, and has %s", pace.Returns, b.units.Time(viewer.ShortRest), longer),
+		Message: fmt.Sprintf("the focus goes to and fro: it goes back %d times after rests under %s, and has %s", pace.Returns, b.Units.Time(viewer.ShortRest), longer),
 		Detail:  "Common practice, no source. Rest longer where it matters, or leave racks out.",
-		Figures: []lang.Figure{figure("returns", float64(pace.Returns)), figure("long_rests", float64(pace.Rests)), figure("short_rest_s", viewer.ShortRest)},
+		Figures: []lang.Figure{check.Figure("returns", float64(pace.Returns)), check.Figure("long_rests", float64(pace.Rests)), check.Figure("short_rest_s", viewer.ShortRest)},
 	}})}
 }
 

@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/checks/check"
+
 	"pullscore/interp/stage"
 	"pullscore/lang"
 	"pullscore/lang/rule"
@@ -31,9 +33,9 @@ func meetsCamera(b *Shot) (found []Finding) {
 			}
 			found = append(found, Finding{Diagnostic: lang.Diagnostic{
 				Code: "runs-into", Severity: lang.Error, Range: m.Stmt.Range(), Time: m.End,
-				Message: fmt.Sprintf("the camera and %s would meet: at %s %s", u.Name, b.units.Time(m.End), b.whereTo(u, m.End)),
+				Message: fmt.Sprintf("the camera and %s would meet: at %s %s", u.Name, b.Units.Time(m.End), b.whereTo(u, m.End)),
 				Detail:  "Distances count from where the camera is then. Give the camera another path.",
-				Figures: []lang.Figure{figure("distance_m", b.Plan.DistanceAt(u.Subject, m.End))},
+				Figures: []lang.Figure{check.Figure("distance_m", b.Plan.DistanceAt(u.Subject, m.End))},
 			}})
 			break
 		}
@@ -52,7 +54,7 @@ func (b *Shot) meets(u *stage.Subject, m *stage.Move) bool {
 func (b *Shot) whereTo(u *stage.Subject, t float64) string {
 	d := b.Plan.DistanceAt(u.Subject, t)
 	if d < 0 {
-		return b.units.Tape(-d) + " behind the sensor"
+		return b.Units.Tape(-d) + " behind the sensor"
 	}
-	return b.units.Tape(d) + " before the sensor"
+	return b.Units.Tape(d) + " before the sensor"
 }

@@ -1,47 +1,44 @@
-// A shot as the checks see it, and what more than one of them asks or offers.
+// A shot as the checks here see it.
 
 package checks
 
 import (
-	"fmt"
-	"math"
-	"slices"
-
-	"pullscore/interp/change"
+	"pullscore/interp/checks/check"
 	"pullscore/interp/shot"
-	"pullscore/interp/stops"
-	"pullscore/interp/units"
-	"pullscore/lang"
 	"pullscore/lang/rule"
 )
 
-// A Shot is a built shot. A check reads it, and writes nothing to it.
+// A Shot is a shot as the checks see it, with who speaks when.
 type Shot struct {
-	shot.Built
-	units  units.Style
+	check.Shot
 	speech map[string][]said // the lines by who speaks them
 }
 
+// A Finding is what a check finds; see check.Finding.
+type Finding = check.Finding
+
+// A Check tells of one thing, or of several that are found in one place.
+type Check struct {
+	Codes []rule.Code // all that it may tell
+	Run   func(*Shot) []Finding
+}
+
 // Of returns a built shot as the checks see it.
-func Of(b *shot.Built) *Shot {
-	s := &Shot{Built: *b, speech: speechOf(b)}
-	if b.Plan.Imperial {
-		s.units.System = units.Imperial
-	}
-	return s
+func Of(b *shot.Built) *Shot { return &Shot{Shot: *check.Of(b), speech: speechOf(b)} }
+
+// ofGlass returns a check about lens or ring as one of this list.
+func ofGlass(c check.Check) Check {
+	return Check{Codes: c.Codes, Run: func(b *Shot) []Finding { return c.Run(&b.Shot) }}
 }
 
 // Findings runs all checks.
 func (b *Shot) Findings() []Finding {
 	var found []Finding
 	for _, c := range All {
-		found = append(found, b.inOrder(c.Run(b))...)
+		found = append(found, b.InOrder(c.Run(b))...)
 	}
 	return found
 }
-
-// Units returns how lengths are written in this shot.
-func (b *Shot) Units() units.Style { return b.units }
 
 // RowOf returns the row of the score on which a finding of that code stands; ""
 // where it concerns the shot as a whole.
@@ -50,138 +47,10 @@ func RowOf(code string) string {
 	return c.Rule().Row.String()
 }
 
-// A Check tells of one thing, or of several that are found in one place.
-type Check struct {
-	Codes []rule.Code // all that it may tell
-	Run   func(*Shot) []Finding
-}
-
-// A Finding is a diagnostic of a shot, with the changes that may cure it.
-type Finding struct {
-	lang.Diagnostic
-	Item int // the statement that it is about, from 1; 0: the shot
-	// Tries returns what may cure it, the best first; nil where nothing does. They
-	// are computed only when they are asked for: a shot has many findings, and is
-	// built for many cures of which nobody asks more.
-	Tries func() []change.Change
-	// Mended are the changes of the whole shot that were tried and that remove it,
-	// whichever finding they were tried for.
-	Mended []change.Change
-	// Needs is the time that its rack needs, seconds; 0: nothing is said of that. It
-	// has not been tried yet, and is told only once it has.
-	Needs float64
-}
-
-// figure returns a number behind a finding.
-func figure(name string, v float64) lang.Figure { return lang.Figure{Name: name, Value: v} }
-
-// about returns a finding as one about a pull.
-func (b *Shot) about(p *shot.Pull, f Finding) Finding {
-	f.Item, f.Pull = p.Rack.Item+1, p.Plan.Number
-	if f.Range == (lang.Range{}) {
-		f.Range = p.Rack.Stmt.Range()
-	}
-	if call := b.Items[p.Rack.Item].In.Call; call != nil {
-		f.Related = append(f.Related, lang.Related{Message: "in the move used here", Range: call.Range()})
-	}
-	if f.Time == 0 {
-		f.Time = p.Rack.StartS
-	}
-	return f
-}
-
-// inOrder returns findings as they are told, with figures that can be written.
-func (b *Shot) inOrder(found []Finding) []Finding {
-	for i := range found {
-		f := &found[i]
-		f.Shot = b.Head.ID
-		f.Figures = slices.DeleteFunc(f.Figures, func(g lang.Figure) bool { return math.IsInf(g.Value, 0) || math.IsNaN(g.Value) })
-	}
-	return found
-}
-
-// fromText returns what a pull leaves, in words.
-func (b *Shot) fromText(p *shot.Pull) string { return b.GoalBefore(p).Text }
-
-// racked names a rack by where it goes from and to.
-func (b *Shot) racked(p *shot.Pull) string {
-	return fmt.Sprintf("%s to %s", b.fromText(p), p.Rack.ToText())
-}
-
 // sideOf returns which way from the middle a place is, in metres to the right.
 func sideOf(side float64) string {
 	if side < 0 {
 		return "left"
 	}
 	return "right"
-}
-
-// inList reports whether a list has the shot, so that what is before its first
-// frame is not wrong but trimmed.
-func (b *Shot) inList() bool { return b.Cut != nil && b.Cut.List != nil }
-
-// A markedStop is a stop of the lens: its f-number, and the change that sets it on
-// the scale that the shot's own stop is written on.
-type markedStop struct {
-	number float64
-	change change.Change
-}
-
-// stopsOf returns the stops that the lens has: its widest, the marked
-// third-stops between, and its smallest.
-func (b *Shot) stopsOf() []markedStop {
-	var list []markedStop
-	t := b.ByT()
-	for _, n := range stops.Scale(b.Setup.Lens.ScaleAt(b.Setup.Focal, t)) {
-		m := markedStop{b.Number(n), change.Change{Stop: n}}
-		if t {
-			m.change = change.Change{TStop: n}
-		}
-		list = append(list, m)
-	}
-	return list
-}
-
-// stopTry offers the nearest stop, closing down (or opening up), at which ok
-// holds of the shot.
-func (b *Shot) stopTry(closing bool, ok func(at *shot.Built) bool) []change.Change {
-	scale := b.stopsOf()
-	if !closing {
-		slices.Reverse(scale)
-	}
-	for _, s := range scale {
-		if closing && s.number <= b.Setup.Number*1.01 || !closing && s.number >= b.Setup.Number*0.99 {
-			continue
-		}
-		if ok(b.AtStop(s.number)) {
-			return []change.Change{s.change}
-		}
-	}
-	return nil
-}
-
-// edited returns the change that makes one edit.
-func edited(e change.Edit) change.Change { return change.Change{Edits: []change.Edit{e}} }
-
-// overTry offers another length for a rack.
-func (b *Shot) overTry(p *shot.Pull, t float64) []change.Change {
-	if r := p.Rack; r.Follow || r.On != nil && r.Landing != nil || !(t > 0) || math.IsInf(t, 0) {
-		return nil
-	}
-	return []change.Change{edited(change.Edit{Kind: change.Over, Item: p.Rack.Item + 1, Seconds: t})}
-}
-
-// laterTry offers a moment later by what is missing, for a rack that hangs on
-// one.
-func (b *Shot) laterTry(p *shot.Pull, missing float64) []change.Change {
-	on, landing := p.Rack.On, p.Rack.Landing
-	if on == nil && landing == nil || on != nil && landing != nil {
-		return nil
-	}
-	if on != nil && on.Offset != nil || landing != nil && landing.Offset != nil {
-		return nil
-	}
-	return []change.Change{edited(change.Edit{
-		Kind: change.Later, Item: p.Rack.Item + 1, Seconds: units.Up(missing, 10), Text: p.Rack.Anchor,
-	})}
 }

@@ -5,6 +5,8 @@ package checks
 import (
 	"fmt"
 
+	"pullscore/interp/checks/check"
+
 	"pullscore/interp/stage"
 	"pullscore/lang"
 	"pullscore/lang/rule"
@@ -30,10 +32,10 @@ func readsAtAnAngle(b *Shot) (found []Finding) {
 				continue
 			}
 			told[u] = true
-			found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
+			found = append(found, b.About(p, Finding{Diagnostic: lang.Diagnostic{
 				Code: "slant", Severity: lang.Note,
-				Message: fmt.Sprintf("the tape to %s reads %s at %s, and the focus goes to %s: set the second, not the first", u.Name, b.units.Tape(float64(u.Slant)), b.units.AngleTo(u.SlantDeg, 1), b.units.Tape(u.FirstAlong.V)),
-				Figures: []lang.Figure{figure("slant_m", float64(u.Slant)), figure("distance_m", u.FirstAlong.V)},
+				Message: fmt.Sprintf("the tape to %s reads %s at %s, and the focus goes to %s: set the second, not the first", u.Name, b.Units.Tape(float64(u.Slant)), b.Units.AngleTo(u.SlantDeg, 1), b.Units.Tape(u.FirstAlong.V)),
+				Figures: []lang.Figure{check.Figure("slant_m", float64(u.Slant)), check.Figure("distance_m", u.FirstAlong.V)},
 			}}))
 		}
 	}

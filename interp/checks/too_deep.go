@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/checks/check"
+
 	"pullscore/interp/change"
 	"pullscore/interp/shot"
 	"pullscore/interp/stage"
@@ -35,7 +37,7 @@ func deeperThanSharp(b *Shot) (found []Finding) {
 		if !told[at] {
 			told[at] = true
 			if f, ok := b.deeper(p.Rack.Aim.Subject, p.Rack.LandS); ok {
-				found = append(found, b.about(p, f))
+				found = append(found, b.About(p, f))
 			}
 		}
 	}
@@ -62,13 +64,13 @@ func (b *Shot) deeper(u *stage.Subject, t float64) (f Finding, ok bool) {
 	}
 	stop := "no stop does"
 	if mark := b.FitsFrom(u, t); mark > 0 {
-		stop = b.units.Stop(mark, b.ByT(), units.Exact) + " would do"
+		stop = b.Units.Stop(mark, b.ByT(), units.Exact) + " would do"
 	}
 	return Finding{Diagnostic: lang.Diagnostic{
 		Code: "too-deep", Severity: lang.Warning,
-		Message: fmt.Sprintf("%s is %s deep, and at %s only %s of it is sharp: %s", u.Name, b.units.Gap(deep), b.Setup.StopText, b.units.Gap(fits), stop),
-		Figures: []lang.Figure{figure("deep_m", deep), figure("fits_m", fits), figure("needed_f", needs)},
+		Message: fmt.Sprintf("%s is %s deep, and at %s only %s of it is sharp: %s", u.Name, b.Units.Gap(deep), b.Setup.StopText, b.Units.Gap(fits), stop),
+		Figures: []lang.Figure{check.Figure("deep_m", deep), check.Figure("fits_m", fits), check.Figure("needed_f", needs)},
 	}, Tries: func() []change.Change {
-		return b.stopTry(true, func(at *shot.Built) bool { return at.Plan.Fits(u.Subject, t) })
+		return b.StopTry(true, func(at *shot.Built) bool { return at.Plan.Fits(u.Subject, t) })
 	}}, true
 }

@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/checks/check"
+
 	"pullscore/interp/change"
 	"pullscore/interp/cut"
 	"pullscore/interp/shot"
@@ -19,18 +21,18 @@ var beforeTheShot = Check{Codes: []rule.Code{rule.BeforeTheShot}, Run: startsBef
 
 func startsBefore(b *Shot) (found []Finding) {
 	for _, p := range b.Pulls {
-		if p.Rack.StartS >= -1e-9 || b.inList() {
+		if p.Rack.StartS >= -1e-9 || b.InList() {
 			continue
 		}
 		early := -p.Rack.StartS
-		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
+		found = append(found, b.About(p, Finding{Diagnostic: lang.Diagnostic{
 			Code: "before-the-shot", Severity: lang.Error,
-			Message: fmt.Sprintf("%s would start %s before the shot", b.racked(p), b.units.Time(early)),
-			Figures: []lang.Figure{figure("start_s", p.Rack.StartS)},
+			Message: fmt.Sprintf("%s would start %s before the shot", b.Racked(p), b.Units.Time(early)),
+			Figures: []lang.Figure{check.Figure("start_s", p.Rack.StartS)},
 		}, Tries: func() []change.Change {
 			lead := units.Up(early, 10)
-			tries := []change.Change{edited(change.Edit{Kind: change.Pause, Item: 1, Seconds: lead})}
-			return append(tries, b.overTry(p, math.Floor(p.Rack.LandS*10)/10)...)
+			tries := []change.Change{check.Edited(change.Edit{Kind: change.Pause, Item: 1, Seconds: lead})}
+			return append(tries, b.OverTry(p, math.Floor(p.Rack.LandS*10)/10)...)
 		}}))
 	}
 	return found
@@ -41,7 +43,7 @@ var trimmed = Check{Codes: []rule.Code{rule.Trimmed}, Run: outsidePicture}
 // outsidePicture tells of racks that are not wholly in the picture, and of follows
 // that are not at all: whom the focus is on, it may have been on before.
 func outsidePicture(b *Shot) (found []Finding) {
-	if !b.inList() {
+	if !b.InList() {
 		return nil
 	}
 	pieces := b.Cut.InPicture(b.Plan.Rate)
@@ -51,10 +53,10 @@ func outsidePicture(b *Shot) (found []Finding) {
 			continue
 		}
 		all := b.Plan.Rate.Frames(p.Rack.LandS - p.Rack.StartS)
-		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
+		found = append(found, b.About(p, Finding{Diagnostic: lang.Diagnostic{
 			Code: "trimmed", Severity: lang.Warning, Message: message, Time: max(p.Rack.StartS, 0),
-			Detail:  fmt.Sprintf("%d of %s of the %s are in the picture.", all-lost, b.units.Frames(all), p.Plan.Kind),
-			Figures: []lang.Figure{figure("lost_frames", float64(lost)), figure("start_s", p.Rack.StartS), figure("land_s", p.Rack.LandS)},
+			Detail:  fmt.Sprintf("%d of %s of the %s are in the picture.", all-lost, b.Units.Frames(all), p.Plan.Kind),
+			Figures: []lang.Figure{check.Figure("lost_frames", float64(lost)), check.Figure("start_s", p.Rack.StartS), check.Figure("land_s", p.Rack.LandS)},
 			Related: []lang.Related{{Message: "the clip", Range: b.Cut.Pieces[0].Range}},
 		}}))
 	}
@@ -81,14 +83,14 @@ func (b *Shot) left(p *shot.Pull, pieces []cut.Stretch) (message string, lost in
 	for _, u := range pieces {
 		into := frames(u.From - p.Rack.StartS)
 		if into == lost && u.To >= p.Rack.LandS-1e-9 {
-			return fmt.Sprintf("the cut begins %s into rack %d", b.units.Frames(into), p.Plan.Number), lost
+			return fmt.Sprintf("the cut begins %s into rack %d", b.Units.Frames(into), p.Plan.Number), lost
 		}
 		left := frames(p.Rack.LandS - u.To)
 		if left == lost && u.From <= p.Rack.StartS+1e-9 {
-			return fmt.Sprintf("the cut ends %s before rack %d lands", b.units.Frames(left), p.Plan.Number), lost
+			return fmt.Sprintf("the cut ends %s before rack %d lands", b.Units.Frames(left), p.Plan.Number), lost
 		}
 	}
-	return fmt.Sprintf("the cut leaves out %s of rack %d", b.units.Frames(lost), p.Plan.Number), lost
+	return fmt.Sprintf("the cut leaves out %s of rack %d", b.Units.Frames(lost), p.Plan.Number), lost
 }
 
 func outside(t float64, pieces []cut.Stretch) bool {
@@ -105,10 +107,10 @@ func (b *Shot) howFar(p *shot.Pull, pieces []cut.Stretch) string {
 	text, nearest := "", math.Inf(1)
 	for _, u := range pieces {
 		if away := u.From - p.Rack.LandS; away >= 0 && away < nearest {
-			nearest, text = away, fmt.Sprintf(": it lands %s before the shot is seen", b.units.Frames(b.Plan.Rate.Frames(away)))
+			nearest, text = away, fmt.Sprintf(": it lands %s before the shot is seen", b.Units.Frames(b.Plan.Rate.Frames(away)))
 		}
 		if away := p.Rack.StartS - u.To; away >= 0 && away < nearest {
-			nearest, text = away, fmt.Sprintf(": it starts %s after the shot is left", b.units.Frames(b.Plan.Rate.Frames(away)))
+			nearest, text = away, fmt.Sprintf(": it starts %s after the shot is left", b.Units.Frames(b.Plan.Rate.Frames(away)))
 		}
 	}
 	return text

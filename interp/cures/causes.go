@@ -14,7 +14,7 @@ import (
 // has the change of the whole shot that mends most of it, and how many: several
 // changes that mend as many are told by the first finding's own.
 func Causes(b *shot.Built, found []checks.Finding) []plan.Cause {
-	u := checks.Of(b).Units()
+	u := checks.Of(b).Units
 	type group struct {
 		code     string
 		severity lang.Severity

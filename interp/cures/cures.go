@@ -58,8 +58,8 @@ func cured(b *checks.Shot, found []checks.Finding, again Again) []checks.Finding
 		}
 		for _, ch := range tries {
 			if t := tried(ch); t.cures(f, ch) {
-				c := ch.Cure(b.Units())
-				c.Then = t.remains(f, was, b.Units(), b.Setup.View.Wanted)
+				c := ch.Cure(b.Units)
+				c.Then = t.remains(f, was, b.Units, b.Setup.View.Wanted)
 				f.Cures = append(f.Cures, c)
 			}
 		}

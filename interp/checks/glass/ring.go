@@ -1,16 +1,18 @@
 // no-ring, by-wire, beyond-marks: what the ring of the lens cannot do.
 
-package checks
+package glass
 
 import (
 	"fmt"
+
+	"pullscore/interp/checks/check"
 	"pullscore/lang"
 	"pullscore/lang/rule"
 )
 
-var noRing = Check{Codes: []rule.Code{rule.NoRing, rule.ByWire}, Run: pulledByNoAngle}
+var NoRing = check.Check{Codes: []rule.Code{rule.NoRing, rule.ByWire}, Run: pulledByNoAngle}
 
-func pulledByNoAngle(b *Shot) (found []Finding) {
+func pulledByNoAngle(b *check.Shot) (found []check.Finding) {
 	if len(b.Pulls) == 0 {
 		return nil
 	}
@@ -18,13 +20,13 @@ func pulledByNoAngle(b *Shot) (found []Finding) {
 	switch b.Setup.Lens.RingKind {
 	case "none":
 		for _, p := range b.Pulls {
-			found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
+			found = append(found, b.About(p, check.Finding{Diagnostic: lang.Diagnostic{
 				Code: "no-ring", Severity: lang.Error,
 				Message: fmt.Sprintf("lens %q has no ring: its focus cannot be pulled", b.Setup.Lens.Name),
 			}}))
 		}
 	case "wire":
-		found = append(found, b.about(first, Finding{Diagnostic: lang.Diagnostic{
+		found = append(found, b.About(first, check.Finding{Diagnostic: lang.Diagnostic{
 			Code: "by-wire", Severity: lang.Warning,
 			Message: fmt.Sprintf("the ring of lens %q works by wire and repeats no mark: Pullscore cannot compute an angle or a chance", b.Setup.Lens.Name),
 			Detail:  "Set the camera to a linear ring if it has one, or take a lens with a ring that has ends.",
@@ -33,9 +35,9 @@ func pulledByNoAngle(b *Shot) (found []Finding) {
 	return found
 }
 
-var beyondMarks = Check{Codes: []rule.Code{rule.BeyondMarks}, Run: outsideMarks}
+var BeyondMarks = check.Check{Codes: []rule.Code{rule.BeyondMarks}, Run: outsideMarks}
 
-func outsideMarks(b *Shot) (found []Finding) {
+func outsideMarks(b *check.Shot) (found []check.Finding) {
 	law := b.Plan.Optics.Ring
 	if law == nil || !b.Plan.Optics.Marked {
 		return nil
@@ -47,11 +49,11 @@ func outsideMarks(b *Shot) (found []Finding) {
 		if _, inside := b.Plan.RingDeg(p.Plan.ToLens, p.Rack.LandS); inside {
 			continue
 		}
-		found = append(found, b.about(p, Finding{Diagnostic: lang.Diagnostic{
+		found = append(found, b.About(p, check.Finding{Diagnostic: lang.Diagnostic{
 			Code: "beyond-marks", Severity: lang.Note,
 			Message: fmt.Sprintf("%s lies outside the marks of lens %q: its angle continues the line of the last two", p.Rack.ToText(), b.Setup.Lens.Name),
 			Detail:  "Measure a mark nearer to it.",
-			Figures: []lang.Figure{figure("distance_m", float64(p.Plan.ToM))},
+			Figures: []lang.Figure{check.Figure("distance_m", float64(p.Plan.ToM))},
 		}}))
 	}
 	return found
