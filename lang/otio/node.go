@@ -6,6 +6,8 @@ package otio
 import (
 	"fmt"
 	"math"
+
+	"pullscore/lang/jsontext"
 )
 
 // An instant is a time as it is written: frames at a rate, both NaN where they
@@ -74,36 +76,36 @@ const (
 
 // A decoder reads objects.
 type decoder struct {
-	scanner
+	jsontext.Scanner
 	items int
 	depth int
 }
 
 // read reads an object.
 func (d *decoder) read() (*object, error) {
-	d.next()
+	d.Next()
 	if d.depth++; d.depth > maxDepth {
-		return nil, &placed{d.at, "too-deep", fmt.Sprintf("the file is nested more than %d deep", maxDepth)}
+		return nil, &jsontext.Fault{d.At, "too-deep", fmt.Sprintf("the file is nested more than %d deep", maxDepth)}
 	}
 	defer func() { d.depth-- }()
 	o := &object{value: math.NaN(), rate: math.NaN()}
-	o.at = d.at
-	err := d.object(func(key string) error { return d.field(o, key) })
+	o.at = d.At
+	err := d.Object(func(key string) error { return d.field(o, key) })
 	return o, err
 }
 
 // field reads the value of a key into the object; a value of a kind that the key
 // does not have is passed over.
 func (d *decoder) field(o *object, key string) error {
-	switch c := d.next(); {
+	switch c := d.Next(); {
 	case c == '"':
 		return d.text(o, key)
 	case c == '{':
 		return d.member(o, key)
 	case c == '[' && (key == "children" || key == "markers"):
-		return d.array(func() error { return d.item(o, key) })
+		return d.Array(func() error { return d.item(o, key) })
 	case c == 't' || c == 'f':
-		word, err := d.word()
+		word, err := d.Word()
 		if key == "enabled" {
 			o.disabled = word == "false"
 		}
@@ -113,16 +115,16 @@ func (d *decoder) field(o *object, key string) error {
 	case key == "rate" && c != 'n' && c != '[':
 		return d.figure(&o.rate)
 	}
-	return d.skip()
+	return d.Skip()
 }
 
 // text reads a text where the key has one.
 func (d *decoder) text(o *object, key string) (err error) {
 	to := o.textOf(key)
 	if to == nil {
-		return d.skip()
+		return d.Skip()
 	}
-	*to, err = d.str()
+	*to, err = d.Str()
 	return err
 }
 
@@ -146,7 +148,7 @@ func (o *object) textOf(key string) *string {
 
 // figure reads a number. One that is too large for a time is of no use here.
 func (d *decoder) figure(to *float64) error {
-	value, ok, err := d.number()
+	value, ok, err := d.Number()
 	if ok {
 		*to = value
 	}
@@ -158,11 +160,11 @@ func (d *decoder) member(o *object, key string) error {
 	switch key {
 	case "media_references":
 		o.byKey = map[string]*span{}
-		return d.object(func(key string) error { return d.medium(o, key) })
+		return d.Object(func(key string) error { return d.medium(o, key) })
 	case "start_time", "duration", "global_start_time", "source_range", "available_range", "marked_range",
 		"media_reference", "tracks", "color":
 	default:
-		return d.skip()
+		return d.Skip()
 	}
 	m, err := d.read()
 	if err != nil {
@@ -193,8 +195,8 @@ func (d *decoder) member(o *object, key string) error {
 
 // medium reads one of several media.
 func (d *decoder) medium(o *object, key string) error {
-	if d.next() != '{' {
-		return d.skip()
+	if d.Next() != '{' {
+		return d.Skip()
 	}
 	m, err := d.read()
 	if err == nil {
@@ -205,11 +207,11 @@ func (d *decoder) medium(o *object, key string) error {
 
 // item reads a child or a marker; anything but an object is passed over.
 func (d *decoder) item(o *object, key string) error {
-	if d.next() != '{' {
-		return d.skip()
+	if d.Next() != '{' {
+		return d.Skip()
 	}
 	if d.items++; d.items > maxItems {
-		return &placed{d.at, "too-large", fmt.Sprintf("the file has more than %d clips, gaps and markers", maxItems)}
+		return &jsontext.Fault{d.At, "too-large", fmt.Sprintf("the file has more than %d clips, gaps and markers", maxItems)}
 	}
 	m, err := d.read()
 	if err != nil {

@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"pullscore/lang"
+	"pullscore/lang/jsontext"
 	"pullscore/lang/lines"
 	"pullscore/lang/timecode"
 )
@@ -68,14 +69,14 @@ func (i Item) RecordOf(m Marker, start int64) (at int64, ok bool) {
 func Read(t *lines.Text) (*Timeline, []lang.Diagnostic) {
 	var faults lines.Faults
 	r := &reader{text: t, timeline: &Timeline{}, faults: &faults}
-	d := &decoder{scanner: scanner{text: t.Content, progress: t.Progress}}
+	d := &decoder{Scanner: jsontext.Scanner{Text: t.Content, Progress: t.Progress}}
 	root, err := d.read()
-	if err == nil && d.next() != 0 {
-		err = &placed{d.at, "bad-json", "there is more text after the end"}
+	if err == nil && d.Next() != 0 {
+		err = &jsontext.Fault{d.At, "bad-json", "there is more text after the end"}
 	}
 	if err != nil {
-		at := err.(*placed) // there are no other errors
-		r.tell(lang.Error, at.code, at.at, at.message, "")
+		at := err.(*jsontext.Fault) // there are no other errors
+		r.tell(lang.Error, at.Code, at.At, at.Message, "")
 	} else {
 		r.root(root)
 	}

@@ -1,8 +1,7 @@
-// JSON as it is read here: in one pass over the text, without copying what is
-// passed over. As the library of the form writes them, Inf, Infinity and NaN are
-// numbers too.
-
-package otio
+// Package jsontext reads JSON in one pass, without copying what the caller does
+// not want, and puts each mistake at its byte. As some libraries write them, Inf,
+// Infinity and NaN are numbers too; Number says that they have no value.
+package jsontext
 
 import (
 	"encoding/json"
@@ -12,42 +11,45 @@ import (
 	"strings"
 )
 
-// A scanner stands at a byte of a text.
-type scanner struct {
-	text string
-	at   int
+// A Scanner reads a text from the byte At on. The zero value with a Text is ready.
+type Scanner struct {
+	Text string
+	At   int
 
-	progress func(done, total int) // nil: nobody wants to know
+	// Progress, where it is set, is told about every megabyte how much is read, in
+	// bytes.
+	Progress func(done, total int)
 	told     int
 }
 
-// A placed error lies at a byte of the file.
-type placed struct {
-	at      int
-	code    string
-	message string
+// A Fault is a mistake in the text. All errors of a Scanner are of this type.
+type Fault struct {
+	At      int    // the byte
+	Code    string // bad-json or too-deep
+	Message string
 }
 
-func (p *placed) Error() string { return p.message }
+// Error returns the message.
+func (f *Fault) Error() string { return f.Message }
 
 // bad returns an error about what stands at a byte.
-func (s *scanner) bad(at int, expected string) error {
-	if at >= len(s.text) {
-		return &placed{len(s.text), "bad-json", "the file ends in the middle"}
+func (s *Scanner) bad(at int, expected string) error {
+	if at >= len(s.Text) {
+		return &Fault{len(s.Text), "bad-json", "the file ends in the middle"}
 	}
-	r := []rune(s.text[at:min(len(s.text), at+4)])[0]
-	return &placed{at, "bad-json", fmt.Sprintf("this is no JSON: %s is expected, and not %q", expected, r)}
+	r := []rune(s.Text[at:min(len(s.Text), at+4)])[0]
+	return &Fault{at, "bad-json", fmt.Sprintf("this is no JSON: %s is expected, and not %q", expected, r)}
 }
 
 // between is after how many bytes progress is told again.
 const between = 1 << 20
 
-// next passes over blanks and returns the byte that follows; 0 at the end.
-func (s *scanner) next() byte {
-	for s.at < len(s.text) {
-		switch c := s.text[s.at]; c {
+// Next passes over blanks and returns the byte that follows, or 0 at the end.
+func (s *Scanner) Next() byte {
+	for s.At < len(s.Text) {
+		switch c := s.Text[s.At]; c {
 		case ' ', '\t', '\r', '\n':
-			s.at++
+			s.At++
 		default:
 			return c
 		}
@@ -56,22 +58,22 @@ func (s *scanner) next() byte {
 }
 
 // take takes one sign.
-func (s *scanner) take(sign byte) error {
-	if s.next() != sign {
-		return s.bad(s.at, strconv.QuoteRune(rune(sign)))
+func (s *Scanner) take(sign byte) error {
+	if s.Next() != sign {
+		return s.bad(s.At, strconv.QuoteRune(rune(sign)))
 	}
-	s.at++
-	if s.progress != nil && s.at-s.told >= between {
-		s.told = s.at
-		s.progress(s.at, len(s.text))
+	s.At++
+	if s.Progress != nil && s.At-s.told >= between {
+		s.told = s.At
+		s.Progress(s.At, len(s.Text))
 	}
 	return nil
 }
 
 // more takes what stands between two members of a list, or its end; first tells
 // that none was read yet.
-func (s *scanner) more(end byte, first bool) (bool, error) {
-	switch c := s.next(); {
+func (s *Scanner) more(end byte, first bool) (bool, error) {
+	switch c := s.Next(); {
 	case c == end:
 		return false, s.take(end)
 	case first:
@@ -81,8 +83,8 @@ func (s *scanner) more(end byte, first bool) (bool, error) {
 	}
 }
 
-// object reads an object; field reads the value of a key.
-func (s *scanner) object(field func(key string) error) error {
+// Object reads an object. It calls field at the value of each key, which field reads.
+func (s *Scanner) Object(field func(key string) error) error {
 	if err := s.take('{'); err != nil {
 		return err
 	}
@@ -101,16 +103,16 @@ func (s *scanner) object(field func(key string) error) error {
 }
 
 // key reads the name of a field, with its colon.
-func (s *scanner) key() (string, error) {
-	key, err := s.str()
+func (s *Scanner) key() (string, error) {
+	key, err := s.Str()
 	if err != nil {
 		return "", err
 	}
 	return key, s.take(':')
 }
 
-// array reads a list; member reads one of it.
-func (s *scanner) array(member func() error) error {
+// Array reads a list. It calls member at each value, which member reads.
+func (s *Scanner) Array(member func() error) error {
 	if err := s.take('['); err != nil {
 		return err
 	}
@@ -124,8 +126,8 @@ func (s *scanner) array(member func() error) error {
 	}
 }
 
-// str reads a text.
-func (s *scanner) str() (string, error) {
+// Str reads a text in quotes and returns it without its escapes.
+func (s *Scanner) Str() (string, error) {
 	raw, escaped, err := s.raw()
 	switch {
 	case err != nil:
@@ -139,28 +141,28 @@ func (s *scanner) str() (string, error) {
 }
 
 // raw reads a text with its quotes; escaped tells that it has escapes.
-func (s *scanner) raw() (text string, escaped bool, err error) {
-	if s.next() != '"' {
-		return "", false, s.bad(s.at, "a text in quotes")
+func (s *Scanner) raw() (text string, escaped bool, err error) {
+	if s.Next() != '"' {
+		return "", false, s.bad(s.At, "a text in quotes")
 	}
-	from := s.at
-	for at := from + 1; at < len(s.text); at++ {
-		switch c := s.text[at]; {
+	from := s.At
+	for at := from + 1; at < len(s.Text); at++ {
+		switch c := s.Text[at]; {
 		case c == '"':
-			s.at = at + 1
-			return s.text[from:s.at], escaped, nil
+			s.At = at + 1
+			return s.Text[from:s.At], escaped, nil
 		case c < ' ':
 			return "", false, s.bad(at, "an escape")
 		case c == '\\':
 			escaped = true
-			n := escapeLength(s.text[at:])
+			n := escapeLength(s.Text[at:])
 			if n == 0 {
 				return "", false, s.bad(at+1, "an escape")
 			}
 			at += n - 1
 		}
 	}
-	return "", false, s.bad(len(s.text), "")
+	return "", false, s.bad(len(s.Text), "")
 }
 
 // escapeLength returns how long the escape is that a text begins with; 0 for
@@ -181,22 +183,22 @@ func escapeLength(s string) int {
 	return long
 }
 
-// number reads a number; ok is false for one beyond all measure.
-func (s *scanner) number() (value float64, ok bool, err error) {
-	s.next()
-	rest := s.text[s.at:]
+// Number reads a number. ok is false for one that a float64 cannot hold.
+func (s *Scanner) Number() (value float64, ok bool, err error) {
+	s.Next()
+	rest := s.Text[s.At:]
 	for _, word := range []string{"-Infinity", "-Inf", "Infinity", "Inf", "NaN"} {
 		if strings.HasPrefix(rest, word) {
-			s.at += len(word)
+			s.At += len(word)
 			return math.NaN(), false, nil
 		}
 	}
 	n := numberLength(rest)
 	if n == 0 {
-		return 0, false, s.bad(s.at, "a value")
+		return 0, false, s.bad(s.At, "a value")
 	}
 	value, err = strconv.ParseFloat(rest[:n], 64)
-	s.at += n
+	s.At += n
 	return value, err == nil, nil
 }
 
@@ -234,23 +236,23 @@ func numberLength(s string) int {
 	return at
 }
 
-// word reads true, false or null.
-func (s *scanner) word() (string, error) {
-	s.next()
+// Word reads true, false or null.
+func (s *Scanner) Word() (string, error) {
+	s.Next()
 	for _, word := range []string{"true", "false", "null"} {
-		if strings.HasPrefix(s.text[s.at:], word) {
-			s.at += len(word)
+		if strings.HasPrefix(s.Text[s.At:], word) {
+			s.At += len(word)
 			return word, nil
 		}
 	}
-	return "", s.bad(s.at, "a value")
+	return "", s.bad(s.At, "a value")
 }
 
-// deepest is how deep what is passed over may be nested.
+// deepest is how deep a value that Skip passes over may be nested.
 const deepest = 10_000
 
-// skip passes over a value, however it is nested.
-func (s *scanner) skip() error {
+// Skip passes over a value, however it is nested.
+func (s *Scanner) Skip() error {
 	var open []byte // the ends of the lists around
 	for {
 		nested, err := s.enter(&open)
@@ -281,15 +283,15 @@ func (s *scanner) skip() error {
 
 // enter passes over a value that holds no other, or goes up to the first value
 // in one that does.
-func (s *scanner) enter(open *[]byte) (nested bool, err error) {
-	switch c := s.next(); c {
+func (s *Scanner) enter(open *[]byte) (nested bool, err error) {
+	switch c := s.Next(); c {
 	case '{', '[':
 		end := c + 2 // both are two signs behind in ASCII
 		if len(*open) == deepest {
-			return false, &placed{s.at, "too-deep", fmt.Sprintf("the file is nested more than %d deep", deepest)}
+			return false, &Fault{s.At, "too-deep", fmt.Sprintf("the file is nested more than %d deep", deepest)}
 		}
-		s.at++
-		if s.next() == end {
+		s.At++
+		if s.Next() == end {
 			return false, s.take(end)
 		}
 		*open = append(*open, end)
@@ -300,9 +302,9 @@ func (s *scanner) enter(open *[]byte) (nested bool, err error) {
 	case '"':
 		_, _, err = s.raw()
 	case 't', 'f', 'n':
-		_, err = s.word()
+		_, err = s.Word()
 	default:
-		_, _, err = s.number()
+		_, _, err = s.Number()
 	}
 	return false, err
 }

@@ -1,4 +1,4 @@
-package otio
+package jsontext
 
 import (
 	"encoding/json"
@@ -11,9 +11,9 @@ import (
 // What is passed over is JSON if and only if the standard library says so, which
 // does not know Inf and NaN.
 func checkSkip(t interface{ Fatalf(string, ...any) }, text string) {
-	s := scanner{text: text}
-	err := s.skip()
-	if got, want := err == nil && s.next() == 0 && s.at == len(text), json.Valid([]byte(text)); got != want {
+	s := Scanner{Text: text}
+	err := s.Skip()
+	if got, want := err == nil && s.Next() == 0 && s.At == len(text), json.Valid([]byte(text)); got != want {
 		t.Fatalf("%q: JSON %v (%v), want %v", text, got, err, want)
 	}
 }
@@ -53,14 +53,14 @@ func FuzzSkip(f *testing.F) {
 // The library of the form writes numbers that JSON does not have.
 func TestNumbers(t *testing.T) {
 	for text, want := range map[string]float64{"12": 12, "-1.5e2": -150, "0": 0} {
-		s := scanner{text: text}
-		if v, ok, err := s.number(); v != want || !ok || err != nil {
+		s := Scanner{Text: text}
+		if v, ok, err := s.Number(); v != want || !ok || err != nil {
 			t.Errorf("%s: %v %v %v", text, v, ok, err)
 		}
 	}
 	for _, text := range []string{"NaN", "Inf", "-Inf", "Infinity", "-Infinity", "1e999"} {
-		s := scanner{text: text}
-		if v, ok, err := s.number(); ok || err != nil || s.at != len(text) || !(math.IsNaN(v) || math.IsInf(v, 0)) {
+		s := Scanner{Text: text}
+		if v, ok, err := s.Number(); ok || err != nil || s.At != len(text) || !(math.IsNaN(v) || math.IsInf(v, 0)) {
 			t.Errorf("%s: %v %v %v", text, v, ok, err)
 		}
 	}
