@@ -85,7 +85,7 @@ type decoder struct {
 func (d *decoder) read() (*object, error) {
 	d.Next()
 	if d.depth++; d.depth > maxDepth {
-		return nil, &jsontext.Fault{d.At, "too-deep", fmt.Sprintf("the file is nested more than %d deep", maxDepth)}
+		return nil, &jsontext.Fault{At: d.At, Code: "too-deep", Message: fmt.Sprintf("the file is nested more than %d deep", maxDepth)}
 	}
 	defer func() { d.depth-- }()
 	o := &object{value: math.NaN(), rate: math.NaN()}
@@ -211,7 +211,7 @@ func (d *decoder) item(o *object, key string) error {
 		return d.Skip()
 	}
 	if d.items++; d.items > maxItems {
-		return &jsontext.Fault{d.At, "too-large", fmt.Sprintf("the file has more than %d clips, gaps and markers", maxItems)}
+		return &jsontext.Fault{At: d.At, Code: "too-large", Message: fmt.Sprintf("the file has more than %d clips, gaps and markers", maxItems)}
 	}
 	m, err := d.read()
 	if err != nil {

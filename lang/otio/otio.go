@@ -72,7 +72,7 @@ func Read(t *lines.Text) (*Timeline, []lang.Diagnostic) {
 	d := &decoder{Scanner: jsontext.Scanner{Text: t.Content, Progress: t.Progress}}
 	root, err := d.read()
 	if err == nil && d.Next() != 0 {
-		err = &jsontext.Fault{d.At, "bad-json", "there is more text after the end"}
+		err = &jsontext.Fault{At: d.At, Code: "bad-json", Message: "there is more text after the end"}
 	}
 	if err != nil {
 		at := err.(*jsontext.Fault) // there are no other errors
