@@ -77,7 +77,7 @@ Rows that cannot be used go to standard error with line and column, all others
 count, and the exit code is then 1, as it is where the plan has errors.
 
 A focus curve that a camera has recorded, a CSV file with a timecode and a
-focus distance in the unit that its header names, or OpenTrackIO as JSON lines,
+focus distance in the unit that its header names, or OpenTrackIO samples,
 is scored against the plan. Its distances are from the sensor, as cameras report
 them, also where the plan has "tape from lens". Of several movements the one
 nearest to the plan is scored, and none where two are about as near:

@@ -2,7 +2,7 @@
 // and scores the pulls in them against a plan.
 //
 // A curve is a CSV file with a timecode and a focus distance, in the unit that
-// its header names, or OpenTrackIO samples as JSON lines. Its distances are
+// its header names, or OpenTrackIO samples (lang/opentrackio). Its distances are
 // from the sensor, as cameras and lenses report them, also where the plan's
 // tape measures from the lens.
 package recorded

@@ -149,6 +149,14 @@ func TestScores(t *testing.T) {
 		{"samples behind a byte order mark and blank lines", "24", "01:00:00:00", func(s *plan.Shot) string {
 			return "\uFEFF\n \n" + track(s, late, func(m float64) string { return fmt.Sprintf(`"focusDistance":%.6f`, m) })
 		}},
+		{"samples in a list", "24", "01:00:00:00", func(s *plan.Shot) string {
+			lines := track(s, late, func(m float64) string { return fmt.Sprintf(`"focusDistance":%.6f`, m) })
+			return "[\n" + strings.ReplaceAll(strings.TrimSpace(lines), "\n", ",\n") + "\n]\n"
+		}},
+		{"samples of several lines each", "24", "01:00:00:00", func(s *plan.Shot) string {
+			lines := track(s, late, func(m float64) string { return fmt.Sprintf(`"focusDistance":%.6f`, m) })
+			return strings.ReplaceAll(lines, ",", ",\n  ")
+		}},
 		{"samples with encoders", "48", "01:00:00:00", func(s *plan.Shot) string {
 			return track(s, late, func(m float64) string {
 				deg, _ := s.Optics.Ring.Angle(m)
@@ -229,10 +237,12 @@ func TestFaults(t *testing.T) {
 		{"twice", "tc,focus_m\n01:00:00:00,1.6\n01:00:00:00,1.7\n", s, "clip:3:1: timecode 01:00:00:00 is here twice; the first is on line 2"},
 		{"back", "tc,focus_m\n01:00:00:05,1.6\n01:00:00:01,1.7\n", s, "clip:3:1: timecode goes back from 01:00:00:05 to 01:00:00:01"},
 		{"inside the lens", "tc,focus_m\n01:00:00:00,0.1\n", s, "clip:2:1: the lens forms no image of what is 10 cm away"},
-		{"no JSON", `{"lens":{]}`, s, "clip:1:10: this line is no JSON"},
+		{"no JSON", `{"lens":{]}`, s, "clip:1:10: this is no JSON"},
 		{"another rate", `{"timing":{"timecode":{"hours":1,"frameRate":{"num":25,"denom":1}}},"lens":{"focusDistance":1}}`, s, "clip:1:1: the sample counts 25/1 frames a second, and the plan 24"},
 		{"no distance in a sample", `{"timing":{"timecode":{"hours":1}},"lens":{}}`, s, "clip:1:1: the sample has no lens.focusDistance and no lens.encoders.focus"},
-		{"text for a number", `{"timing":{"timecode":{"hours":1}},"lens":{"focusDistance":"far"}}`, s, "lens.focusDistance is a string"},
+		{"text for a number", `{"timing":{"timecode":{"hours":1}},"lens":{"focusDistance":"far"}}`, s, "clip:1:60: lens.focusDistance is a text, and a number is expected"},
+		{"no object", `{"timing":{"timecode":{"hours":1}},"lens":4}`, s, "clip:1:43: lens is a number, and an object is expected"},
+		{"an hour too many", `{"timing":{"timecode":{"hours":24}},"lens":{"focusDistance":1}}`, s, "clip:1:32: timing.timecode.hours is 24, and goes from 0 to 23"},
 		{"empty", "", s, "clip:1:1: the recording is empty"},
 		{"no begins", "tc,focus_m\n", shotAt(t, "24", ""), "shot 4A does not say when it begins"},
 	}

@@ -5,16 +5,16 @@ package recorded
 import (
 	"bufio"
 	"bytes"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
 	"math"
 	"strings"
-	"unicode/utf8"
 
 	"pullscore/interp/plan"
 	"pullscore/interp/takes"
+	"pullscore/lang"
+	"pullscore/lang/opentrackio"
 	"pullscore/lang/timecode"
 )
 
@@ -35,16 +35,16 @@ type source interface {
 // headSize is how much of a file is looked at to tell its form.
 const headSize = 256
 
-// open tells the forms apart: JSON begins with a brace.
+// open tells the forms apart: JSON begins with a brace or a bracket.
 func open(r io.Reader, file string, shot *plan.Shot) (source, error) {
-	br := bufio.NewReaderSize(r, maxSample)
+	br := bufio.NewReaderSize(r, headSize)
 	head, err := br.Peek(headSize)
 	if err != nil && !errors.Is(err, io.EOF) {
 		return nil, err
 	}
 	head = bytes.TrimLeft(bytes.TrimPrefix(head, []byte("\uFEFF")), " \t\r\n")
-	if bytes.HasPrefix(head, []byte("{")) {
-		return &trackSource{r: br, file: file, shot: shot}, nil
+	if len(head) > 0 && (head[0] == '{' || head[0] == '[') {
+		return &trackSource{r: opentrackio.NewReader(br, file), file: file, shot: shot}, nil
 	}
 	return newCSVSource(br, file, shot)
 }
@@ -152,124 +152,89 @@ func (s *csvSource) fault(f frame, format string, args ...any) *takes.Fault {
 	return s.rows.Fault(f.line, f.column, format, args...)
 }
 
-// maxSample is the most bytes that a sample of a JSON line may have.
-const maxSample = 1 << 20
-
-// trackSource reads OpenTrackIO samples (version 1.0.1), one a line.
+// trackSource reads OpenTrackIO samples.
 type trackSource struct {
-	r    *bufio.Reader
+	r    *opentrackio.Reader
 	file string
 	shot *plan.Shot
-	line int
-}
-
-// A sample is what an OpenTrackIO sample says of the focus. Distances are
-// metres; the encoder is 0 at infinity and 1 at the closest focus.
-type sample struct {
-	Lens struct {
-		FocusDistance *float64 `json:"focusDistance"`
-		Encoders      struct {
-			Focus *float64 `json:"focus"`
-		} `json:"encoders"`
-	} `json:"lens"`
-	Timing struct {
-		Timecode *struct {
-			Hours     int `json:"hours"`
-			Minutes   int `json:"minutes"`
-			Seconds   int `json:"seconds"`
-			Frames    int `json:"frames"`
-			FrameRate struct {
-				Num   int64 `json:"num"`
-				Denom int64 `json:"denom"`
-			} `json:"frameRate"`
-			DropFrame bool `json:"dropFrame"`
-		} `json:"timecode"`
-	} `json:"timing"`
 }
 
 func (s *trackSource) next() (frame, error) {
-	for {
-		text, err := s.r.ReadSlice('\n')
-		s.line++
-		if s.line == 1 {
-			text = bytes.TrimPrefix(text, []byte("\uFEFF")) // it is no character of the first line
-		}
-		f := frame{line: s.line, column: 1, metres: math.NaN(), ring: math.NaN()}
-		switch {
-		case errors.Is(err, bufio.ErrBufferFull):
-			for errors.Is(err, bufio.ErrBufferFull) {
-				_, err = s.r.ReadSlice('\n')
-			}
-			return f, s.fault(f, "this line has more than %d MB", maxSample>>20)
-		case err != nil && !errors.Is(err, io.EOF):
-			return f, err
-		case len(bytes.TrimSpace(text)) > 0:
-			return s.frame(f, text)
-		case err != nil:
-			return f, io.EOF
-		}
+	m, err := s.r.Next()
+	f := frame{metres: math.NaN(), ring: math.NaN()}
+	var broken *opentrackio.Fault
+	switch {
+	case errors.As(err, &broken):
+		return f, s.told(broken.Diagnostic)
+	case err != nil:
+		return f, err
 	}
+	f.line, f.column = m.At.Line, m.At.Column
+	if f.number, err = s.number(f, m); err != nil {
+		return f, err
+	}
+	return s.focus(f, m)
 }
 
-// frame reads one sample.
-func (s *trackSource) frame(f frame, text []byte) (frame, error) {
-	var m sample
-	if err := json.Unmarshal(text, &m); err != nil {
-		return f, s.broken(f, text, err)
+// number returns the number of a frame by its timecode.
+func (s *trackSource) number(f frame, m *opentrackio.Sample) (int64, error) {
+	tc, rate := m.Time, s.shot.Rate
+	for _, n := range []opentrackio.Number{tc.Hours, tc.Minutes, tc.Seconds, tc.Frame, tc.Rate.Num, tc.Rate.Denom} {
+		if n.Fault != nil {
+			return 0, s.told(*n.Fault)
+		}
 	}
-	tc := m.Timing.Timecode
-	if tc == nil {
-		return f, s.fault(f, "the sample has no timing.timecode")
+	if !tc.Given {
+		return 0, s.lacks(f, m, "timing.timecode")
 	}
-	rate := s.shot.Rate
 	num, den := rate.Exact()
-	if r := tc.FrameRate; r.Num != 0 && (r.Num*den != num*r.Denom || tc.DropFrame != rate.Drop()) {
+	if r := tc.Rate; r.Ok() && (r.Num.Value*float64(den) != float64(num)*r.Denom.Value || tc.Drop != rate.Drop()) {
 		drop := ""
-		if tc.DropFrame {
+		if tc.Drop {
 			drop = " drop-frame"
 		}
-		return f, s.fault(f, "the sample counts %d/%d frames a second%s, and the plan %s", r.Num, r.Denom, drop, rate)
+		return 0, s.fault(f, "the sample counts %v/%v frames a second%s, and the plan %s", r.Num.Value, r.Denom.Value, drop, rate)
 	}
 	mark := ":"
 	if rate.Drop() {
 		mark = ";"
 	}
-	number, err := rate.Parse(fmt.Sprintf("%02d:%02d:%02d%s%02d", tc.Hours, tc.Minutes, tc.Seconds, mark, tc.Frames))
+	number, err := rate.Parse(fmt.Sprintf("%02v:%02v:%02v%s%02v", tc.Hours.Value, tc.Minutes.Value, tc.Seconds.Value, mark, tc.Frame.Value))
 	if err != nil {
-		return f, s.fault(f, "%v", err)
+		return 0, s.fault(f, "%v", err)
 	}
-	f.number = number
-	switch d, e := m.Lens.FocusDistance, m.Lens.Encoders.Focus; {
-	case d != nil && *d > 0:
-		f.metres = *d
-	case d != nil:
-		return f, s.fault(f, "lens.focusDistance is %v, and a distance is more than 0", *d)
-	case e != nil && *e >= 0 && *e <= 1: // infinity has no number there: the encoder has it
-		f.ring = (1 - *e) * s.shot.Optics.Ring.Throw()
-	case e != nil:
-		return f, s.fault(f, "lens.encoders.focus is %v, and goes from 0 to 1", *e)
+	return number, nil
+}
+
+// focus fills in where the focus is: by its distance, or by the encoder, which
+// has infinity too.
+func (s *trackSource) focus(f frame, m *opentrackio.Sample) (frame, error) {
+	switch d, e := m.Lens.FocusDistance, m.Lens.Encoder; {
+	case d.Fault != nil:
+		return f, s.told(*d.Fault)
+	case d.Given():
+		f.metres = d.Value
+	case e.Fault != nil:
+		return f, s.told(*e.Fault)
+	case e.Given():
+		f.ring = (1 - e.Value) * s.shot.Optics.Ring.Throw()
 	default:
-		return f, s.fault(f, "the sample has no lens.focusDistance and no lens.encoders.focus")
+		return f, s.lacks(f, m, "lens.focusDistance and no lens.encoders.focus")
 	}
 	return f, nil
 }
 
-// broken tells what is wrong with a line that is not such a sample.
-func (s *trackSource) broken(f frame, text []byte, err error) *takes.Fault {
-	at := func(offset int64) int {
-		return utf8.RuneCount(text[:min(max(offset-1, 0), int64(len(text)))]) + 1
+// lacks tells what a sample lacks, or the mistake that may be why.
+func (s *trackSource) lacks(f frame, m *opentrackio.Sample, what string) *takes.Fault {
+	if len(m.Faults) > 0 {
+		return s.told(m.Faults[0])
 	}
-	var syntax *json.SyntaxError
-	var kind *json.UnmarshalTypeError
-	switch {
-	case errors.As(err, &syntax):
-		f.column = at(syntax.Offset)
-		return s.fault(f, "this line is no JSON: %v", err)
-	case errors.As(err, &kind):
-		f.column = at(kind.Offset)
-		return s.fault(f, "%s is a %s, and a number or an object is wanted", kind.Field, kind.Value)
-	}
-	return s.fault(f, "%v", err)
+	return s.fault(f, "the sample has no %s", what)
+}
+
+// told returns a mistake that the reader of samples has found.
+func (s *trackSource) told(d lang.Diagnostic) *takes.Fault {
+	return s.fault(frame{line: d.Range.Start.Line, column: d.Range.Start.Column}, "%s", d.Message)
 }
 
 func (s *trackSource) fault(f frame, format string, args ...any) *takes.Fault {
