@@ -1,6 +1,6 @@
 // Handouts: sheets filled from top to bottom with pieces of different heights, such as
-// strips to cut out and tape on. Every sheet has the head of the shot, and a bar to
-// check the scale of the printer.
+// strips to cut out and tape on. Every sheet has a head, that of a shot if it belongs to
+// one, and a bar to check the scale of the printer.
 
 package sheet
 
@@ -13,10 +13,11 @@ import (
 
 // A Handout is a stack of sheets under construction.
 type Handout struct {
-	Shot  *plan.Shot
+	Shot  *plan.Shot // nil: the sheets belong to no shot
 	Paper Paper
 	kind  string // the drawing's name
 	desc  string
+	head  Heading // where there is no shot
 	Roots []*draw.Group
 	Y     float64 // the lower end of the filled part of the sheet, millimetres
 }
@@ -33,6 +34,13 @@ const (
 func NewHandout(s *plan.Shot, opt Options, kind, desc string) *Handout {
 	h := &Handout{Shot: s, Paper: opt.Size(), kind: kind, desc: desc}
 	h.Turn()
+	return h
+}
+
+// NewHandoutOf returns a handout with one empty sheet that belongs to no shot.
+func NewHandoutOf(head Heading, opt Options, kind, desc string) *Handout {
+	h := NewHandout(nil, opt, kind, desc)
+	h.head = head
 	return h
 }
 
@@ -74,18 +82,34 @@ func (h *Handout) Say(text string, f draw.Font, ink draw.Ink) {
 func (h *Handout) Pages() []*draw.Page {
 	pages := make([]*draw.Page, len(h.Roots))
 	for i, root := range h.Roots {
-		title, which := ShotName(h.Shot)+": "+h.kind, h.kind
+		title, which := h.name()+": "+h.kind, h.kind
 		if len(h.Roots) > 1 {
 			title += fmt.Sprintf(", page %d of %d", i+1, len(h.Roots))
 			which += fmt.Sprintf(" · page %d of %d", i+1, len(h.Roots))
 		}
 		p := &draw.Page{Title: draw.Clean(title), Desc: draw.Clean(h.desc), W: h.Paper.W, H: h.Paper.H}
-		DrawPageHead(p.Root.Group("head"), h.Shot, h.Paper, which)
+		h.drawHead(p.Root.Group("head"), which)
 		drawCheckBar(p.Root.Group("check-bar"), Margin, h.Paper.H-Edge+1.2)
 		p.Root.Add(root.Items...)
 		pages[i] = p
 	}
 	return pages
+}
+
+// name returns what the sheets are of, in words.
+func (h *Handout) name() string {
+	if h.Shot == nil {
+		return h.head.Name
+	}
+	return ShotName(h.Shot)
+}
+
+func (h *Handout) drawHead(g *draw.Group, which string) {
+	if h.Shot == nil {
+		DrawHeading(g, h.head, h.Paper, which)
+		return
+	}
+	DrawPageHead(g, h.Shot, h.Paper, which)
 }
 
 // drawCheckBar draws a bar of 50 mm from (x, y) to the right, with a tick at every

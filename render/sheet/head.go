@@ -26,16 +26,30 @@ const (
 // DrawPageTitle writes the head without the set-up. It returns the width that is left
 // for the set-up, in millimetres.
 func DrawPageTitle(g *draw.Group, s *plan.Shot, paper Paper, right ...string) (room float64) {
+	return drawTitle(g, s.ID, s.Title, paper, right...)
+}
+
+// A Heading is the head of pages that belong to no shot: a name, a title beside it, and
+// a line below.
+type Heading struct{ Name, Title, Line string }
+
+// DrawHeading writes a heading, and to the right one or two lines that name this page.
+func DrawHeading(g *draw.Group, h Heading, paper Paper, right ...string) {
+	room := drawTitle(g, h.Name, h.Title, paper, right...)
+	g.Add(draw.NewText(Margin, HeadBase+HeadPitch, h.Line, FontBody, draw.Grey).Shortened(room))
+}
+
+func drawTitle(g *draw.Group, name, title string, paper Paper, right ...string) (room float64) {
 	rooms := [2]float64{paper.W - 2*Margin, paper.W - 2*Margin}
 	for i, line := range right {
 		text := draw.NewText(paper.W-Margin, HeadBase+HeadPitch*float64(i), line, FontBody, draw.Grey).Aligned(draw.End)
 		g.Add(text)
 		rooms[i] = text.Box().X - 6 - Margin
 	}
-	id := draw.NewText(Margin, HeadBase, s.ID, FontID, draw.Black).Shortened(rooms[0])
+	id := draw.NewText(Margin, HeadBase, name, FontID, draw.Black).Shortened(rooms[0])
 	g.Add(id)
-	if rest := rooms[0] - id.Width - 4; s.Title != "" && rest > 10 {
-		g.Add(draw.NewText(Margin+id.Width+4, HeadBase, s.Title, FontTitle, draw.Black).Shortened(rest))
+	if rest := rooms[0] - id.Width - 4; title != "" && rest > 10 {
+		g.Add(draw.NewText(Margin+id.Width+4, HeadBase, title, FontTitle, draw.Black).Shortened(rest))
 	}
 	return rooms[1]
 }
