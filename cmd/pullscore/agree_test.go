@@ -41,7 +41,7 @@ type drawnPage struct {
 }
 
 // examplePages returns the score of every shot of every example, and every
-// other drawing of each example's first shot.
+// other drawing of each example's first shot, and the sheet of a lens.
 func examplePages(t *testing.T) []drawnPage {
 	t.Helper()
 	files, err := filepath.Glob("../../examples/*.pull")
@@ -65,6 +65,9 @@ func examplePages(t *testing.T) []drawnPage {
 				}
 			}
 		}
+	}
+	for k, p := range lensPages(sheet.A4) {
+		pages = append(pages, drawnPage{fmt.Sprintf("lens sheet %d", k+1), &plan.Shot{ID: "75"}, p})
 	}
 	return pages
 }
