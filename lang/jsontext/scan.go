@@ -308,3 +308,35 @@ func (s *Scanner) enter(open *[]byte) (nested bool, err error) {
 	}
 	return false, err
 }
+
+// Kind names the kind of value that begins with a sign, as in "a text".
+func Kind(c byte) string {
+	switch c {
+	case '"':
+		return "a text"
+	case '{':
+		return "an object"
+	case '[':
+		return "a list"
+	case 't', 'f':
+		return "true or false"
+	case 'n':
+		return "null"
+	}
+	return "a number"
+}
+
+// Figure reads a value that should be a finite number. Of any other it passes
+// over the value and returns 0, and wrong says what is there: "is a text, and a
+// number is expected".
+func (s *Scanner) Figure() (value float64, wrong string, err error) {
+	switch c := s.Next(); c {
+	case '"', '{', '[', 't', 'f', 'n':
+		return 0, "is " + Kind(c) + ", and a number is expected", s.Skip()
+	}
+	value, ok, err := s.Number()
+	if !ok && err == nil {
+		return 0, "is no finite number", nil
+	}
+	return value, "", err
+}

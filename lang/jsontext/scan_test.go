@@ -65,3 +65,20 @@ func TestNumbers(t *testing.T) {
 		}
 	}
 }
+
+// A value that is no number is passed over, and named.
+func TestFigure(t *testing.T) {
+	for text, want := range map[string]string{
+		"12": "", "NaN": "is no finite number", "-1e999": "is no finite number", `"a"`: "is a text, and a number is expected",
+		"[1,{}]": "is a list, and a number is expected", `{"a":1}`: "is an object, and a number is expected",
+		"true": "is true or false, and a number is expected", "null": "is null, and a number is expected",
+	} {
+		s := Scanner{Text: text + ","}
+		if v, wrong, err := s.Figure(); wrong != want || err != nil || s.At != len(text) || v != 0 && text != "12" {
+			t.Errorf("%s: %v %q %v", text, v, wrong, err)
+		}
+	}
+	if _, _, err := (&Scanner{Text: "x"}).Figure(); err == nil {
+		t.Error("x is a figure")
+	}
+}

@@ -184,10 +184,8 @@ func (f *fielder) field(path string) error {
 	switch {
 	case c == 'n':
 		return f.Skip()
-	case number != nil && c != '"' && c != '{' && c != '[' && c != 't' && c != 'f':
-		return f.figure(path, number, may)
 	case number != nil:
-		*number = Number{At: f.place(at), Fault: f.tell(at, fmt.Sprintf("%s is %s, and a number is expected", path, kindOf(c)))}
+		return f.figure(path, number, may)
 	case text != nil && c == '"':
 		value, err := f.Str()
 		*text = strings.ToValidUTF8(value, "�")
@@ -202,40 +200,23 @@ func (f *fielder) field(path string) error {
 		f.s.Time.Drop = word == "true"
 		return err
 	case text != nil:
-		f.tell(at, fmt.Sprintf("%s is %s, and a text is expected", path, kindOf(c)))
+		f.tell(at, fmt.Sprintf("%s is %s, and a text is expected", path, jsontext.Kind(c)))
 	case holds(path):
-		f.tell(at, fmt.Sprintf("%s is %s, and an object is expected", path, kindOf(c)))
+		f.tell(at, fmt.Sprintf("%s is %s, and an object is expected", path, jsontext.Kind(c)))
 	}
 	return f.Skip()
-}
-
-// kindOf names the kind of value that begins with a sign.
-func kindOf(c byte) string {
-	switch c {
-	case '"':
-		return "a text"
-	case '{':
-		return "an object"
-	case '[':
-		return "a list"
-	case 't', 'f':
-		return "true or false"
-	}
-	return "a number"
 }
 
 // figure reads a number and holds it against its bounds.
 func (f *fielder) figure(path string, to *Number, may bounds) error {
 	at := f.At
-	value, ok, err := f.Number()
+	value, wrong, err := f.Figure()
 	if err != nil {
 		return err
 	}
 	*to = Number{Value: value, At: f.place(at)}
-	wrong := ""
 	switch {
-	case !ok || math.IsNaN(value) || math.IsInf(value, 0):
-		wrong = "is no finite number"
+	case wrong != "":
 	case may.above && value <= may.min && may.min == 0:
 		wrong = "is 0 or below"
 	case value < may.min || value > may.max:

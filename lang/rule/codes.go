@@ -68,7 +68,7 @@ const (
 	WrongKind
 	WrongUnit
 
-	// Other people's files, which an edit or a script names.
+	// Other people's files: those that an edit or a script names, and of lenses.
 	AmbiguousTime
 	BadEncoding
 	BadEvent
@@ -80,15 +80,20 @@ const (
 	DropFrame
 	EndsBeforeItStarts
 	EventsOverlap
+	ForeignLens
+	ForeignScatter
+	ForeignUnit
 	GarbledArrow
 	LengthsDiffer
 	MoreTimelines
 	NoDuration
 	NoLength
 	NoSignature
+	NoSize
 	NoTime
 	NoTimeline
 	OtherRate
+	OtherVersion
 	OutOfOrder
 	TextOutsideACue
 	UnclosedBoneyard

@@ -251,9 +251,9 @@ var table = [...]Rule{
 		"Pullscore leaves the event out, so a shot may seem to be missing from the cut. Export the list once " +
 			"more, or complete the line: number, reel, channels, transition and four timecodes."},
 	BadJson: {"bad-json", Files, Error, nil, NoRow,
-		"a timeline is not valid JSON",
-		"Nothing of the file can be read. Most likely it was cut off or edited by hand. Export the timeline " +
-			"once more."},
+		"a file is not valid JSON",
+		"Pullscore cannot read the file from this place on. Most likely it was cut off or edited by hand. " +
+			"Export it once more."},
 	BadMarker: {"bad-marker", Files, Error, nil, NoRow,
 		"a marker of an edit decision list has no time",
 		"A cue takes its time from the marker of its name, and this one has none. A marker line has LOC:, a " +
@@ -282,6 +282,18 @@ var table = [...]Rule{
 		"an event begins before the one above it ends in the record",
 		"A cut shows one picture at a time, so one of the two times is wrong. Pullscore shifts nothing. Check " +
 			"both against the cut."},
+	ForeignLens: {"foreign-lens", Files, Note, nil, NoRow,
+		"a lens file does not say all that Pullscore wants to know of a lens",
+		"The statements that Pullscore prints have a comment in place of each missing value. The comment says " +
+			"how to get it. Measure the value, write it in, and delete the # of the line."},
+	ForeignScatter: {"foreign-scatter", Files, Warning, nil, NoRow,
+		"a lens file has several distances at one position of the ring",
+		"The distances differ by more than 2 % in 1/distance, or do not rise with the ring. Pullscore takes the " +
+			"middle one, or leaves the position out. Check these marks by eye before you pull by them."},
+	ForeignUnit: {"foreign-unit", Files, Error, nil, NoRow,
+		"a value in a lens file is outside what its unit allows, or is no number",
+		"A distance of 0 or below is no distance, so Pullscore does not use the value. The message names the " +
+			"field and its place. Export the file again, or correct the value there."},
 	GarbledArrow: {"garbled-arrow", Files, Error, nil, NoRow,
 		"a subtitle has no arrow between its two times",
 		"Pullscore leaves the subtitle out. Write --> with a blank on either side."},
@@ -303,6 +315,10 @@ var table = [...]Rule{
 	NoSignature: {"no-signature", Files, Error, nil, NoRow,
 		"a WebVTT file does not begin with WEBVTT",
 		"Players refuse such a file, and so does Pullscore. Write WEBVTT alone on the first line."},
+	NoSize: {"no-size", Files, Error, nil, NoRow,
+		"a canvas or framing of a framing decision list has no usable size",
+		"Pullscore leaves out what depends on the size. Export the list again. A framing has a width and a " +
+			"height in pixels and is no larger than its canvas."},
 	NoTime: {"no-time", Files, Error, nil, NoRow,
 		"a marker or a time of a timeline has no value",
 		"Pullscore takes it as 0 or leaves it out. Export the timeline again, or place the marker again in the " +
@@ -314,6 +330,10 @@ var table = [...]Rule{
 		"the timeline has another frame rate than the plan",
 		"Pullscore converts the times, but they will not fall on whole frames. Set the rate of the plan to " +
 			"that of the cut, unless you want the difference."},
+	OtherVersion: {"other-version", Files, Note, nil, NoRow,
+		"a file has a version of its form that Pullscore does not know",
+		"Pullscore reads the file as the nearest version that it knows. Compare the values that it prints with " +
+			"the file."},
 	OutOfOrder: {"out-of-order", Files, Warning, nil, NoRow,
 		"an event lies before the one above it in the record",
 		"A list is normally sorted by record time, so a timecode may be wrong. Pullscore reads it all the " +

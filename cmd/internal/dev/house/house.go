@@ -45,6 +45,7 @@ var textRooms = []room{
 	{"lang/captions", []string{"lang$", "lang/lines"}},
 	{"lang/edl", []string{"lang$", "lang/lines", "lang/timecode"}},
 	{"lang/jsontext", nil},
+	{"lang/fdl", []string{"lang$", "lang/lines", "lang/jsontext"}},
 	{"lang/opentrackio", []string{"lang$", "lang/jsontext"}},
 	{"lang/otio", []string{"lang$", "lang/lines", "lang/jsontext", "lang/timecode"}},
 	{"interp/units", nil},
