@@ -87,6 +87,23 @@ func (c *checker) need(q quantity, x *Expr) {
 	}
 }
 
+// position checks where a mark lies: a bare number counts only as a part of another.
+func (c *checker) position(p *Position) {
+	switch {
+	case p.Value == nil:
+		return
+	case p.Of == nil:
+		n := bare(p.Value)
+		if n == nil {
+			return
+		}
+		n.Unit, n.Guessed = UnitDeg, true
+	case bare(p.Value) != nil || p.Value.Kind == ExprName:
+		return
+	}
+	c.faults = append(c.faults, noPosition(&p.Node))
+}
+
 // unsure reports whether the unit that stands in for one that is not written is no
 // more than a guess: those of lengths, and of angles, lie far apart. Such a number is
 // not reckoned with.

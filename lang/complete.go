@@ -161,8 +161,8 @@ func (s *spec) choices(before []lexer.Token) []Choice {
 	if feetBefore(before) {
 		add(Choice{RoleUnit, UnitInch.String(), ""})
 	}
-	for _, side := range s.sidesBehind(before) {
-		add(Choice{RoleWord, side, ""})
+	for _, word := range append(s.sidesBehind(before), s.wordsOfNumber(before)...) {
+		add(Choice{RoleWord, word, ""})
 	}
 	for _, f := range w.miss.wants {
 		if w.miss.at == len(before) && !(f.head && w.said(s, f.text)) {
@@ -188,6 +188,20 @@ func (s *spec) sidesBehind(before []lexer.Token) []string {
 		}
 	}
 	return list
+}
+
+// wordsOfNumber returns the words that make a number something else, which the walk
+// takes for a value: a clock position, or the inches of a format.
+func (s *spec) wordsOfNumber(before []lexer.Token) []string {
+	last := len(before) - 1
+	value := func(back int) string { return before[max(last-back, 0)].Value }
+	switch {
+	case s.word == "mark" && before[last].Type == tokNumber && isInteger(value(0)) && (value(1) == "at" || value(1) == "and"):
+		return []string{"o'clock"}
+	case s.word == "sensor" && last == 2 && before[1].Type == tokNumber && value(0) == UnitInch.String():
+		return []string{"type"}
+	}
+	return nil
 }
 
 // unitsAtEnd returns the units that the number may have which was read last: also

@@ -109,6 +109,9 @@ func notA(t *lexer.Token, f *form, words []string) *fault {
 	case f.kind == formPiece && f.piece == textType:
 		return faultAt(t, "expected-text", "expected a text in quotes, found %s", found)
 	}
+	if f.field.is == "position" {
+		return noPosition(&Node{t.Pos, endOf(t)})
+	}
 	text := f.field.quantity.text
 	if text == "" {
 		text = anyValue
@@ -122,6 +125,11 @@ func notA(t *lexer.Token, f *form, words []string) *fault {
 		fault.because(keywordAsName, t.Value)
 	}
 	return fault
+}
+
+// noPosition tells that what stands where a mark lies is none of the forms of that.
+func noPosition(n *Node) *fault {
+	return faultOn(n, "bad-mark", "expected %s", aPosition).because("As in: 118 deg, 3.1 in, 32 %%, 3.2 of 10, 4:30 o'clock.")
 }
 
 var (

@@ -20,6 +20,8 @@ const (
 	slotPlace
 	slotTarget
 	slotSize
+	slotPosition
+	slotFormat
 )
 
 // A slot is a field whose value has to be finished.
@@ -50,6 +52,10 @@ func slotsOf(of reflect.Type, s *shape) []slot {
 			kind = slotTarget
 		case reflect.TypeFor[*Size]():
 			kind = slotSize
+		case reflect.TypeFor[*Position]():
+			kind = slotPosition
+		case reflect.TypeFor[*FormatName]():
+			kind = slotFormat
 		default:
 			continue
 		}
@@ -103,7 +109,7 @@ func finish(tree Statement, s *spec, tokens []lexer.Token) []*fault {
 	case *Move:
 		f.notF(tree.Params...)
 	case *Sensor:
-		if tree.Width.Kind == ExprNumber && tree.Width.Unit == UnitNone {
+		if tree.Width != nil && tree.Width.Kind == ExprNumber && tree.Width.Unit == UnitNone {
 			tree.Width.Unit = tree.Height.Unit // 24.89 x 18.66 mm
 		}
 	}
@@ -150,6 +156,15 @@ func (f *finisher) slot(s *slot, of reflect.Value) {
 	case *Size:
 		f.end(&value.Node)
 		f.need(s.field.quantity, value.Length)
+	case *Position:
+		if value != nil {
+			f.end(&value.Node)
+			f.position(value)
+		}
+	case *FormatName:
+		if value != nil {
+			f.end(&value.Node)
+		}
 	}
 }
 
@@ -214,6 +229,9 @@ func (p *parser) rules(tree Statement, s *spec, start lexer.Checkpoint, end int)
 				return p.onNode(s, &bad.Node, at, end, "bad-number", "there is no stop %s", bad.Ref)
 			}
 		}
+	}
+	if ring, ok := tree.(*Ring); ok {
+		return p.ringRules(ring, s, at, end)
 	}
 	if speech, ok := tree.(*Speech); ok && speech.From != nil && (speech.On != nil || speech.Lasting != nil) {
 		return p.saidTwice(at, end)

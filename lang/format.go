@@ -218,7 +218,11 @@ func (f *formatter) line(indent int, tokens []lexer.Token, comment string) {
 		if i > 0 && row.blankBefore(i) {
 			f.out = append(f.out, ' ')
 		}
-		f.out = append(f.out, tokens[i].Value...)
+		if value := tokens[i].Value; tokens[i].Type == tokClock {
+			f.out = append(f.out, writeClock(value)...)
+		} else {
+			f.out = append(f.out, value...)
+		}
 		f.count(&tokens[i])
 	}
 	if comment != "" {
@@ -257,15 +261,29 @@ func (f *formatter) clauseBegins(tokens []lexer.Token, i int) bool {
 	if i > 0 && isSoft(t.Value) && slices.Contains(f.spec.shape().marked, tokens[i-1].Value) {
 		return false // what the clause before it is given
 	}
+	if f.spec.word == "sensor" && i == behindBy(tokens) {
+		return false // the height
+	}
 	f.clauses++
 	return i > 0 && (f.spec.apart || f.clauses > 1) && endsClause(tokens[:i])
+}
+
+// behindBy returns the number of the token behind the x of two lengths, 0 where there is
+// none.
+func behindBy(tokens []lexer.Token) int {
+	for i := 2; i < len(tokens); i++ {
+		if tokens[i].Value == "x" {
+			return i + 1
+		}
+	}
+	return 0
 }
 
 // endsClause reports whether a clause can end with these tokens.
 func endsClause(tokens []lexer.Token) bool {
 	t := &tokens[len(tokens)-1]
 	switch t.Value {
-	case "smooth", "even", "left", "right":
+	case "smooth", "even", "left", "right", "wire":
 		return t.Type == tokWord
 	}
 	return endsOperand(tokens)
@@ -284,7 +302,7 @@ func endsOperand(tokens []lexer.Token) bool {
 	n := len(tokens)
 	t := &tokens[n-1]
 	switch t.Type {
-	case tokNumber, tokFeet, tokStop, tokTimecode, tokText:
+	case tokNumber, tokFeet, tokStop, tokTimecode, tokText, tokPerf, tokClock:
 		return true
 	case tokPunct:
 		return t.Value == ")" || t.Value == "%" || t.Value == "°"

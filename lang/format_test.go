@@ -93,6 +93,8 @@ func tokensOf(src []byte) (list []lexer.Token) {
 			continue
 		case t.Type == tokLine || t.Type == tokJoin:
 			t.Value = "\n"
+		case t.Type == tokClock:
+			t.Value = writeClock(t.Value)
 		}
 		list = append(list, t)
 	}

@@ -72,6 +72,9 @@ func pieceUsages(s *shape) (list []string) {
 
 // usage returns the one line that shows how the statement is written.
 func (s *spec) usage() string {
+	if s.says != "" {
+		return s.says
+	}
 	u := usageWriter{word: s.word, apart: s.apart}
 	u.form(s.shape(), s.shape().form)
 	return u.text.String()
@@ -168,7 +171,7 @@ func (f *form) isList() bool {
 // clauses writes the clauses, a comma before each and before the first only where
 // they stand apart. A single one that may be left out stands in brackets.
 func (u *usageWriter) clauses(s *shape) {
-	single := len(s.alternatives) == 1
+	single := len(s.alternatives) == 1 && !u.apart
 	for i, clause := range s.alternatives {
 		switch {
 		case single:

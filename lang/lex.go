@@ -23,7 +23,9 @@ type scanner struct {
 	blank bool            // a blank or a line's start stands before pos
 	prev  lexer.TokenType // kind and value of the last token but comments
 	value string
-	first bool // the last token began its statement
+	first bool   // the last token began its statement
+	lead  string // the first token of the statement, and how many there are of it
+	nth   int
 
 	faults []*fault
 }
@@ -63,6 +65,9 @@ func (s *scanner) scan() lexer.Token {
 	}
 	if t.Type != tokJoin {
 		s.first = s.prev == tokLine
+		if s.nth++; s.first {
+			s.lead, s.nth = t.Value, 1
+		}
 		s.prev, s.value = t.Type, t.Value
 	}
 	return t

@@ -4,6 +4,7 @@
 package lang
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -15,8 +16,15 @@ import (
 // number reads the token that begins with a digit, or with a dot before one.
 func (s *scanner) number() lexer.TokenType {
 	start := s.pos
-	if s.value == "gear" && s.ratio() {
+	switch {
+	case s.value == "gear" && s.ratio(gearIsOne), s.value == "crop" && s.ratio(shapeIsOne):
 		return tokNumber
+	case s.value == "type" && s.lead == "sensor" && s.sides():
+		return tokNumber
+	case s.perforations():
+		return tokPerf
+	case s.clock():
+		return tokClock
 	}
 	s.digits()
 	if c := s.byteAt(s.pos); (c == ':' || c == ';') && isDigit(s.byteAt(s.pos+1)) {
@@ -30,9 +38,9 @@ func (s *scanner) number() lexer.TokenType {
 	return s.marked(start)
 }
 
-// ratio reads a gear that is written as two numbers, such as 1:1.5, and reports
-// it.
-func (s *scanner) ratio() bool {
+// ratio reads what is written as two numbers and is one, such as the gear 1:1.5, and
+// reports it as tell says.
+func (s *scanner) ratio(tell func(f float64) (message, detail string)) bool {
 	start := s.pos
 	from := plainNumber(s.src[start:])
 	if s.byteAt(start+from) != ':' {
@@ -48,9 +56,18 @@ func (s *scanner) ratio() bool {
 		s.pos = start
 		return false
 	}
-	s.report("bad-number", start, "a gear is one number",
-		"Write gear %s where the hand turns so many degrees for one of the ring; gear %s is the other way round.", plain(round(f, 100)), plain(round(1/f, 100)))
+	message, detail := tell(f)
+	s.report("bad-number", start, message, detail)
 	return true
+}
+
+func gearIsOne(f float64) (message, detail string) {
+	return "a gear is one number", fmt.Sprintf("Write gear %s where the hand turns so many degrees for one of the ring; gear %s is the other way round.",
+		plain(round(f, 100)), plain(round(1/f, 100)))
+}
+
+func shapeIsOne(f float64) (message, detail string) {
+	return "a shape is one number, its width over its height", fmt.Sprintf("Write: crop %s", plain(round(f, 100)))
 }
 
 // ratioOf returns the larger of the two numbers of a ratio over the smaller.

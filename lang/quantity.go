@@ -108,6 +108,14 @@ func bareQuantity(name string) quantity {
 		return quantity{"a width, such as 12 m or 55 in diagonal", "WIDTH", of(DimLength), UnitM, lengthsHave}
 	case "moment":
 		return quantity{text: aMoment, usage: "MOMENT", dims: of(DimTime)}
+	case "position":
+		return quantity{text: aPosition, usage: "POSITION", dims: of(DimAngle, DimLength, DimRatio)}
+	case "format":
+		return quantity{text: "a size, such as 24.89 x 18.66 mm, or a format, such as super35 3-perf", usage: "FORMAT"}
+	case "perfs":
+		return quantity{text: "its perforations, such as 3-perf", usage: "3-perf"}
+	case "sides":
+		return quantity{text: "its sides, such as 16:9", usage: "16:9"}
 	case "end":
 		return quantity{text: "a name or words in quotes", usage: "NAME"}
 	case "argument":
@@ -118,13 +126,16 @@ func bareQuantity(name string) quantity {
 	return quantity{}
 }
 
-const aMoment = "a moment: words in quotes, a name or a time"
+const (
+	aPosition = "an angle, a length along the rim, a part of the throw or a clock position"
+	aMoment   = "a moment: words in quotes, a name or a time"
+)
 
 // quantityNames are the names that tags may use.
 var quantityNames = [...]string{
 	"time", "timecode", "length", "distance", "side", "width", "focal", "angle", "shutter", "sharpness", "chance", "share",
 	"pixels", "pace", "throughput", "speed", "turning", "stop", "number", "rate", "density", "gear", "place", "target", "size",
-	"moment", "end", "argument", "value",
+	"moment", "position", "format", "perfs", "sides", "end", "argument", "value",
 }
 
 // units lists the spellings of the units that the quantity may have.

@@ -24,6 +24,8 @@ type spec struct {
 	// that one too where apart; and before a second number where numbers.
 	apart   bool
 	numbers bool
+	// says is the usage line where the tags allow more than the rules (rules.go).
+	says string
 
 	other *spec // the statement of the same word in another section
 	once  sync.Once
@@ -67,21 +69,31 @@ var specs = []*spec{
 	{word: "shot", of: (*Shot)(nil)},
 
 	// A camera.
-	{word: "sensor", under: inCamera, of: (*Sensor)(nil)},
+	{word: "sensor", under: inCamera, apart: true, of: (*Sensor)(nil)},
 	{word: "records", under: inCamera, of: (*Records)(nil)},
 	{word: "on", under: inCamera, of: (*Support)(nil)},
 	{word: "iso", under: inCamera, of: (*ISO)(nil)},
 	{word: "shutter", under: inCamera, of: (*Shutter)(nil)},
 	{word: "monitor", under: inCamera, numbers: true, of: (*Monitor)(nil)},
+	{word: "shoots", under: inCamera, of: (*Shoots)(nil)},
 
 	// A lens.
 	{word: "focal", under: inLens, of: (*Focal)(nil)},
 	{word: "stops", under: inLens, of: (*Stops)(nil)},
 	{word: "closest", under: inLens, of: (*Closest)(nil)},
-	{word: "ring", under: inLens, apart: true, of: (*Ring)(nil)},
+	{word: "ring", under: inLens, apart: true, of: (*Ring)(nil),
+		says: "ring ANGLE, diameter LENGTH, girth LENGTH | ring by wire, linear over ANGLE, diameter LENGTH | ring none"},
 	{word: "turns", under: inLens, of: (*Turns)(nil)},
-	{word: "mark", under: inLens, of: (*Mark)(nil)},
+	{word: "mark", under: inLens, of: (*Mark)(nil),
+		says: "mark LENGTH | closest | inf at ANGLE | LENGTH | 32 % | 3.2 of 10 | 4:30 o'clock, and POSITION"},
+	{word: "marks", under: inLens, apart: true, of: (*Marks)(nil)},
+	{word: "ends", under: inLens, of: (*Ends)(nil)},
+	{word: "play", under: inLens, apart: true, of: (*Play)(nil)},
+	{word: "squeeze", under: inLens, of: (*Squeeze)(nil)},
+	{word: "ratio", under: inLens, of: (*Ratio)(nil)},
+	{word: "darkens", under: inLens, of: (*Darkens)(nil)},
 	{word: "breathing", under: inLens, of: (*Breathing)(nil)},
+	{word: "planes", under: inLens, of: (*Planes)(nil)},
 	{word: "keeps", under: inLens, of: (*ThroughZoom)(nil)},
 	{word: "loses", under: inLens, of: (*ThroughZoom)(nil)},
 	{word: "pupil", under: inLens, of: (*Pupil)(nil)},
@@ -112,12 +124,9 @@ var specs = []*spec{
 }
 
 // specOf finds a statement by its word; where a word has several, the others
-// hang on the first. It holds the other keywords too, with nil.
+// hang on the first.
 var specOf = func() map[string]*spec {
-	m := make(map[string]*spec, len(specs)+len(otherKeywords))
-	for _, w := range otherKeywords {
-		m[w] = nil
-	}
+	m := make(map[string]*spec, len(specs))
 	for _, s := range specs {
 		s.other = m[s.word]
 		m[s.word] = s
@@ -165,25 +174,32 @@ func (s *spec) within(in section) *spec {
 // statement, and its second token is no `:`, `(` or `moves`. Most belong to cameras,
 // lenses, pullers and set-ups: a cue may be a mark or a ring. The list is sorted.
 var softWords = []string{
-	"bias", "breathing", "closest", "diagonal", "diameter", "farther", "focal", "focus", "gear", "grip", "hand",
-	"iso", "keeps", "limit", "loses", "mark", "meter", "monitor", "nd", "nearer", "pupil", "records", "ring",
-	"screen", "sensor", "shoulder", "shutter", "spread", "stop", "stops", "takes", "through", "tripod", "turns",
-	"wheel", "x",
+	"apart", "bias", "both", "breathing", "closest", "crop", "darkens", "diagonal", "diameter", "diopter",
+	"ends", "engraved", "farther", "focal", "focus", "gear", "girth", "grip", "hand", "hard", "iso", "keeps",
+	"limit", "linear", "loses", "mark", "marked", "marks", "measured", "meter", "monitor", "nd", "nearer",
+	"o'clock", "planes", "play", "pupil", "ratio", "rear", "records", "ring", "screen", "sensor", "shoots",
+	"shoulder", "shutter", "slip", "spread", "squeeze", "stop", "stops", "takes", "through", "travel", "tripod",
+	"tube", "turns", "type", "ways", "wheel", "within", "x",
 }
 
-// otherKeywords are the words with a meaning of their own inside statements.
+// otherKeywords are the words with a meaning of their own inside statements. The list
+// is sorted, and no map: that would be built at every start of the program.
 var otherKeywords = []string{
-	"and", "arcmin", "at", "because", "bit", "by", "cm", "deep", "deg", "df", "diagonal", "diameter",
-	"end", "even", "focus", "fr", "from", "ft", "gear", "imperial", "in", "inf", "landing", "lasting",
-	"left", "m", "meter", "metric", "mm", "ms", "nd", "none", "of", "out", "over", "px", "right", "s",
-	"scene", "screen", "shoulder", "smooth", "stop", "sways", "through", "to", "tripod", "turn", "until",
-	"wheel", "wire", "wpm",
+	"and", "apart", "arcmin", "at", "because", "bit", "both", "by", "cm", "crop", "deep", "deg", "df",
+	"diagonal", "diameter", "diopter", "end", "engraved", "even", "focus", "fr", "from", "ft", "gear",
+	"girth", "hard", "imperial", "in", "inf", "landing", "lasting", "left", "linear", "m", "marked",
+	"measured", "meter", "metric", "mm", "ms", "nd", "none", "o'clock", "of", "out", "over", "px", "rear",
+	"right", "s", "scene", "screen", "shoulder", "slip", "smooth", "stop", "sways", "through", "to",
+	"travel", "tripod", "tube", "turn", "type", "until", "ways", "wheel", "wire", "within", "wpm",
 }
 
 // isWordOf reports whether a word means something in the language somewhere.
 func isWordOf(word string) bool {
-	_, found := specOf[word]
-	return found && word != speechWord && word != callWord
+	if specOf[word] != nil {
+		return word != speechWord && word != callWord
+	}
+	_, found := slices.BinarySearch(otherKeywords, word)
+	return found
 }
 
 // isSoft reports whether a word is a keyword only at its place in a statement.
@@ -202,12 +218,11 @@ func SoftWords() []string { return slices.Clone(softWords) }
 // Keywords returns all other words of the language, sorted. None of them can be a name
 // without quotes.
 func Keywords() []string {
-	list := make([]string, 0, len(specOf))
-	for w := range specOf {
-		if isKeyword(w) {
-			list = append(list, w)
-		}
+	var list []string
+	for _, s := range specs {
+		list = append(list, s.word)
 	}
+	list = slices.DeleteFunc(append(list, otherKeywords...), func(w string) bool { return !isKeyword(w) })
 	slices.Sort(list)
-	return list
+	return slices.Compact(list)
 }

@@ -100,8 +100,16 @@ type (
 		Meter  *Expr `parser:"'meter' @@ |" is:"stop"`
 		ND     *Expr `parser:"'nd' @@ |" is:"density"`
 		Gear   *Expr `parser:"'gear' @@ |" is:"gear"`
-		Wheel  *Expr `parser:"'wheel' @@ |" is:"length"`
-		Puller *Name `parser:"'puller' @@ ) )+"`
+		// Travel is how far a wheel with end stops turns: over the whole ring, or over
+		// the part from TravelFrom to TravelTo, which may be nil.
+		Travel     *Expr `parser:"'travel' @@" is:"angle"`
+		TravelFrom *Expr `parser:"( 'from' @@ 'to'" is:"length"`
+		TravelTo   *Expr `parser:"@@ )? |" is:"length"`
+		Wheel      *Expr `parser:"'wheel' @@ |" is:"length"`
+		Diopter    *Expr `parser:"'diopter' @@ |" is:"number"`
+		Tube       *Expr `parser:"'tube' @@ |" is:"length"`
+		Shoots     *Expr `parser:"'shoots' @@ |" is:"number"`
+		Puller     *Name `parser:"'puller' @@ ) )+"`
 	}
 	// Subject is `subject NAME at PLACE[, deep D][, sways D]`.
 	Subject struct {
@@ -151,11 +159,14 @@ type (
 
 // Statements of a camera.
 type (
-	// Sensor is `sensor W x H mm`; both are lengths.
+	// Sensor is `sensor W x H mm` or `sensor FORMAT`, each with `crop N`. Width and
+	// Height are lengths, and nil where Format is not; Crop may be nil.
 	Sensor struct {
 		Node
-		Width  *Expr `parser:"'sensor' @@ ( 'x' | '×' )" is:"width" say:"24.89"`
-		Height *Expr `parser:"@@" is:"width" say:"18.66 mm"`
+		Width  *Expr       `parser:"'sensor' ( (?! Word (?! 'x' | '×' | '+' | '-' | '−' | '*' | '/' ) | Number 'in' 'type' | Feet 'type' ) @@ ( 'x' | '×' )" is:"width" say:"24.89"`
+		Height *Expr       `parser:"@@ |" is:"width" say:"18.66 mm"`
+		Format *FormatName `parser:"@@ ) ( (?! EOF ) ','?" is:"format"`
+		Crop   *Expr       `parser:"'crop' @@ )*" is:"number" say:"2.39"`
 	}
 	// Records is `records N px`.
 	Records struct {
@@ -187,6 +198,11 @@ type (
 		From   *Expr `parser:"'from' @@" is:"distance"`
 		Pixels *Expr `parser:"','? @@" is:"pixels" say:"1920 px"`
 	}
+	// Shoots is `shoots N`: how many frames a second the camera takes.
+	Shoots struct {
+		Node
+		Frames *Expr `parser:"'shoots' @@" is:"number" say:"96"`
+	}
 )
 
 // Statements of a lens.
@@ -209,29 +225,82 @@ type (
 		Node
 		Distance *Expr `parser:"'closest' @@" is:"length"`
 	}
-	// Ring is `ring A deg, diameter D`, `ring by wire` or `ring none`; Kind is
+	// Ring is `ring A deg, diameter D, girth D`, of which every part may be left out
+	// but not all; `ring by wire, linear over A, diameter D`; or `ring none`. Kind is
 	// "", "wire" or "none".
 	Ring struct {
 		Node
-		Angle    *Expr  `parser:"'ring' ( @@ ','? 'diameter'" is:"angle"`
-		Diameter *Expr  `parser:"@@ |" is:"length"`
-		Kind     string `parser:"'by' @'wire' | @'none' )"`
+		Kind     string `parser:"'ring' ( 'by' @'wire' | @'none' |"`
+		Angle    *Expr  `parser:"(?! ( 'diameter' | 'girth' ) (?! EOF | ',' | '+' | '-' | '−' | '*' | '/' | 'diameter' | 'girth' ) ) @@ )? ( (?! EOF ) ','? (" is:"angle"`
+		Diameter *Expr  `parser:"'diameter' @@ |" is:"length"`
+		Girth    *Expr  `parser:"'girth' @@ |" is:"length"`
+		Linear   *Expr  `parser:"'linear' 'over' @@ ) )*" is:"angle"`
 	}
 	// Turns is `turns left` or `turns right`.
 	Turns struct {
 		Node
 		Dir string `parser:"'turns' @( 'left' | 'right' )"`
 	}
-	// Mark is `mark D at A deg`.
+	// Mark is `mark D at POSITION and POSITION`, or `mark closest at POSITION`, where
+	// Distance is nil. And is where the mark lies if it is come to from the far side; it
+	// may be nil.
 	Mark struct {
 		Node
-		Distance *Expr `parser:"'mark' @@ 'at'" is:"length"`
-		Angle    *Expr `parser:"@@" is:"angle"`
+		Distance *Expr     `parser:"'mark' ( (?! 'closest' 'at' ) @@ |" is:"length"`
+		Closest  bool      `parser:"@'closest' ) 'at'"`
+		At       *Position `parser:"@@" is:"position"`
+		And      *Position `parser:"( ','? 'and' @@ )?" is:"position"`
 	}
-	// Breathing is `breathing P %`.
+	// Marks is `marks engraved` or `marks measured`, and how well they were read.
+	// Within may be nil.
+	Marks struct {
+		Node
+		From   string `parser:"'marks' @( 'engraved' | 'measured' ) ( (?! EOF ) ','?"`
+		Within *Expr  `parser:"'within' @@ )*" is:"angle"`
+	}
+	// Ends is `ends hard` or `ends slip`: what the ring does at its ends.
+	Ends struct {
+		Node
+		How string `parser:"'ends' @( 'hard' | 'slip' )"`
+	}
+	// Play is `play A, marked to inf`, `to closest` or `both ways`: Marked is "inf",
+	// "closest", "both" or "".
+	Play struct {
+		Node
+		Angle  *Expr  `parser:"'play' @@ ( (?! EOF ) ','?" is:"angle"`
+		Marked string `parser:"'marked' ( 'to' @'inf' | 'to' @'closest' | @'both' 'ways' ) )*"`
+	}
+	// Squeeze is `squeeze N`, at the rear of the lens or not, and at a distance or at
+	// all, where At is nil.
+	Squeeze struct {
+		Node
+		Ratio *Expr `parser:"'squeeze' @@" is:"number" say:"2"`
+		Rear  bool  `parser:"( 'at' @'rear' )?"`
+		At    *Expr `parser:"( 'at' @@ )?" is:"length"`
+	}
+	// Ratio is `ratio 1/2 at D`: the magnification there, or at closest where At is nil.
+	Ratio struct {
+		Node
+		Value *Expr `parser:"'ratio' @@" is:"number" say:"1/2"`
+		At    *Expr `parser:"( 'at' @@ )?" is:"length"`
+	}
+	// Darkens is `darkens S to S at D`: the stop To is what Stop passes there.
+	Darkens struct {
+		Node
+		Stop *Expr `parser:"'darkens' @@ 'to'" is:"stop"`
+		To   *Expr `parser:"@@" is:"stop"`
+		At   *Expr `parser:"'at' @@" is:"length"`
+	}
+	// Planes is `planes D apart`.
+	Planes struct {
+		Node
+		Apart *Expr `parser:"'planes' @@ 'apart'" is:"length"`
+	}
+	// Breathing is `breathing P %` at a distance, or at closest where At is nil.
 	Breathing struct {
 		Node
 		Percent *Expr `parser:"'breathing' @@" is:"share" say:"2 %"`
+		At      *Expr `parser:"( 'at' @@ )?" is:"length"`
 	}
 	// ThroughZoom is `keeps focus through zoom` or `loses focus through zoom`.
 	ThroughZoom struct {

@@ -165,4 +165,16 @@ shot 1
 	{"fractions", "let a = 5 1/2 in\nlet b = 1/50 s\nlet c = 6 / 2 * 1 s\nlet d = beat/2\nlet e = 4*beat\n",
 		"let a = 5 1/2 in\nlet b = 1/50 s\nlet c = 6 / 2 * 1 s\nlet d = beat / 2\nlet e = 4 * beat\n"},
 	{"speed and quotient", "let a = 90 deg/s\nlet b = 90 deg / t\n", ""},
+	{"what is known of a lens", "camera A\nsensor super35 3-perf crop 2.39\nshoots 96\ncamera B\nsensor 2/3in type 16:9\ncamera C\nsensor 1\" type, crop 2\ncamera D\nsensor aps-c\ncamera E\nsensor 24.89x18.66mm crop 1.85\n" +
+		"lens A\nring 300 deg girth 346mm\nmark closest at 12mm\nmark 92 cm at 84 mm and 83mm\nmark inf at 278 mm\nmarks measured within 2deg\nends slip\nplay 3deg marked to inf\n" +
+		"lens B\nring girth 346 mm diameter 110 mm\nmark 1 m at 32%\nmark 2 m at 3.2 of 10, and 3.1of 10\nmark 3 m at 4o’clock and 4:30  o'clock\nmarks engraved\nplay 2 deg marked both ways\nends hard\n" +
+		"lens C\nring by wire linear over 360 deg diameter 80 mm\nsqueeze 2 at rear\nsqueeze 1.85 at 1 m\nratio 1/2 at 30cm\ndarkens f/2.8 to f/5.6 at 30 cm\nbreathing 3 % at 75cm\nbreathing -1%at 2 m\nplanes -12mm apart\n" +
+		"lens D\nring diameter 4 in\nplay 1 deg marked to closest\nshot 1\nwith travel 330deg from 2' to 8' diopter 1/2 tube 12mm shoots 96\nwith travel 1 turn, wheel 80 mm\n",
+		"camera A\n  sensor super35 3-perf, crop 2.39\n  shoots 96\n\ncamera B\n  sensor 2/3 in type 16:9\n\ncamera C\n  sensor 1\" type, crop 2\n\ncamera D\n  sensor aps-c\n\ncamera E\n  sensor 24.89 x 18.66 mm, crop 1.85\n\n" +
+			"lens A\n  ring 300 deg, girth 346 mm\n  mark closest at 12 mm\n  mark 92 cm at 84 mm and 83 mm\n  mark inf at 278 mm\n  marks measured, within 2 deg\n  ends slip\n  play 3 deg, marked to inf\n\n" +
+			"lens B\n  ring girth 346 mm, diameter 110 mm\n  mark 1 m at 32 %\n  mark 2 m at 3.2 of 10, and 3.1 of 10\n  mark 3 m at 4 o'clock and 4:30 o'clock\n  marks engraved\n  play 2 deg, marked both ways\n  ends hard\n\n" +
+			"lens C\n  ring by wire, linear over 360 deg, diameter 80 mm\n  squeeze 2 at rear\n  squeeze 1.85 at 1 m\n  ratio 1/2 at 30 cm\n  darkens f/2.8 to f/5.6 at 30 cm\n  breathing 3 % at 75 cm\n  breathing -1 % at 2 m\n  planes -12 mm apart\n\n" +
+			"lens D\n  ring diameter 4 in\n  play 1 deg, marked to closest\n\nshot 1\n  with travel 330 deg from 2' to 8', diopter 1/2, tube 12 mm, shoots 96\n  with travel 1 turn, wheel 80 mm\n"},
+	{"values called like the words around them", "camera A\nsensor x x x crop crop\nsensor perf x 3 mm-perf\nlens A\nring diameter diameter diameter girth girth\nring girth\nmark closest - closest at girth and girth\nmark closest at o'clock\nplay marked marked both ways\nplanes apart apart\nmarks measured within within\nshot 1\nsensor moves 3m-perf nearer over 1 s\nwith travel travel from from_ to tube tube tube\n",
+		"camera A\n  sensor x x x, crop crop\n  sensor perf x 3 mm - perf\n\nlens A\n  ring diameter diameter diameter girth girth\n  ring girth\n  mark closest - closest at girth and girth\n  mark closest at o'clock\n  play marked marked both ways\n  planes apart apart\n  marks measured, within within\n\nshot 1\n  sensor moves 3 m - perf nearer over 1 s\n  with travel travel from from_ to tube tube tube\n"},
 }

@@ -19,7 +19,9 @@ const (
 	tokFeet   // 5', 5'6", 5'-6", 5' 6 1/2", 6"
 	tokStop   // f/2.8, T2.1, T2
 	tokTimecode
-	tokID // the ID of a shot, up to the blank
+	tokPerf  // 3-perf, behind the name of a format
+	tokClock // 4 o'clock, 4:30 o'clock
+	tokID    // the ID of a shot, up to the blank
 	tokPunct
 	tokLine
 	tokJoin
@@ -45,7 +47,7 @@ var symbols = sync.OnceValue(func() map[string]lexer.TokenType {
 	return map[string]lexer.TokenType{
 		"EOF": lexer.EOF, "Word": tokWord, "Text": tokText, "Number": tokNumber,
 		"Feet": tokFeet, "Stop": tokStop, "Timecode": tokTimecode, "ID": tokID,
-		"Punct": tokPunct, "Line": tokLine, "Join": tokJoin, "Comment": tokComment,
+		"Perf": tokPerf, "Clock": tokClock, "Punct": tokPunct, "Line": tokLine, "Join": tokJoin, "Comment": tokComment,
 		"Invalid": tokInvalid,
 	}
 })

@@ -168,6 +168,35 @@ type Size struct {
 	Diagonal bool  `parser:"@'diagonal'?"`
 }
 
+// A Position is where a mark lies: a clock position, where Clock is not 0; part of the
+// throw as Value of Of; or an angle, a length along the rim or a percentage of the throw
+// as Value alone.
+type Position struct {
+	Node
+	Clock Hours `parser:"@Clock |"`
+	Value *Expr `parser:"@@" is:"position"`
+	Of    *Expr `parser:"( 'of' @@ )?" is:"number"`
+}
+
+// Hours are a clock position in hours: 4.5 is half past four. 0 is none.
+type Hours float64
+
+// Capture sets the hours from a clock position as written; participle calls it.
+func (h *Hours) Capture(words []string) error {
+	*h = clockHours(words[0])
+	return nil
+}
+
+// A FormatName is a sensor by its name, such as super35 3-perf, or 2/3 in type 16:9 with
+// the inches in Type and the sides in Shape. Perfs and Shape may be empty.
+type FormatName struct {
+	Node
+	Type  string `parser:"( @Number 'in' | @Feet ) 'type'"`
+	Shape string `parser:"@Number? |" is:"sides"`
+	Name  *Name  `parser:"@@"`
+	Perfs string `parser:"@Perf?" is:"perfs"`
+}
+
 // Profile is the shape of a move in time. ProfileUnset means that none is written.
 type Profile uint8
 
@@ -232,6 +261,7 @@ func (*Records) statement()     {}
 func (*Support) statement()     {}
 func (*ISO) statement()         {}
 func (*Shutter) statement()     {}
+func (*Shoots) statement()      {}
 func (*Monitor) statement()     {}
 func (*Focal) statement()       {}
 func (*Stops) statement()       {}
@@ -239,6 +269,13 @@ func (*Closest) statement()     {}
 func (*Ring) statement()        {}
 func (*Turns) statement()       {}
 func (*Mark) statement()        {}
+func (*Marks) statement()       {}
+func (*Ends) statement()        {}
+func (*Play) statement()        {}
+func (*Squeeze) statement()     {}
+func (*Ratio) statement()       {}
+func (*Darkens) statement()     {}
+func (*Planes) statement()      {}
 func (*Breathing) statement()   {}
 func (*ThroughZoom) statement() {}
 func (*Pupil) statement()       {}

@@ -3,13 +3,14 @@
 package lang
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
 )
 
 // Write returns a piece of the tree as text of a plan: a *Name, *Text, *Expr, *Anchor,
-// *Place, *Target or *Size. It does not keep the layout of the source. Parsed again, the
+// *Place, *Target, *Size, *Position or *FormatName. It does not keep the layout of the source. Parsed again, the
 // text has the same meaning. Numbers keep their units, and a fraction of small numbers
 // stays a fraction, as in 1/48 s.
 func Write(piece interface{ Range() Range }) string {
@@ -33,6 +34,10 @@ func Write(piece interface{ Range() Range }) string {
 			list = append(list, Write(of))
 		}
 		return strings.Join(list, " and ")
+	case *Position:
+		return writePosition(x)
+	case *FormatName:
+		return writeFormat(x)
 	case *Size:
 		if x.Diagonal {
 			return Write(x.Length) + " diagonal"
@@ -40,6 +45,33 @@ func Write(piece interface{ Range() Range }) string {
 		return Write(x.Length)
 	}
 	return ""
+}
+
+// writePosition writes where a mark lies.
+func writePosition(x *Position) string {
+	switch {
+	case x.Clock > 0:
+		minutes := int(math.Round(float64(x.Clock) * 60))
+		if minutes%60 == 0 {
+			return strconv.Itoa(minutes/60) + " o'clock"
+		}
+		return fmt.Sprintf("%d:%02d o'clock", minutes/60, minutes%60)
+	case x.Of != nil:
+		return Write(x.Value) + " of " + Write(x.Of)
+	}
+	return Write(x.Value)
+}
+
+// writeFormat writes the name of a sensor's format, in the words of the table of
+// formats.
+func writeFormat(x *FormatName) string {
+	text := x.Perfs
+	if x.Name != nil {
+		text = strings.TrimSpace(Write(x.Name) + " " + text)
+	} else {
+		text = strings.TrimSpace(strings.TrimRight(x.Type, `in"'″′”’ `) + " in type " + x.Shape)
+	}
+	return text
 }
 
 func writeAnchor(a *Anchor) string {

@@ -71,8 +71,8 @@ var tasks = []part{
 	{"Move people, the camera and the zoom", "moves dolly zoom"},
 	{"Follow a cut or a script page", "edit script"},
 	{"Give a series of moves a name, and use it", "move ("},
-	{"Describe a camera, under camera NAME", "camera sensor records on iso shutter monitor"},
-	{`Describe a lens, under lens "NAME"`, "lens focal stops closest ring turns mark breathing keeps loses pupil"},
+	{"Describe a camera, under camera NAME", "camera sensor records on iso shutter monitor shoots"},
+	{`Describe a lens, under lens "NAME"`, "lens focal stops closest ring turns mark marks ends play squeeze ratio darkens breathing planes keeps loses pupil"},
 	{"Describe a hand, under puller NAME", "puller takes hand limit grip spread bias"},
 }
 

@@ -61,8 +61,8 @@ type Reader struct {
 	twice bool // the section has been told of something that it says twice
 }
 
-// section walks the statements of a section: each kind once, but for those
-// that may be repeated.
+// section walks the statements of a section: each kind once, but for marks, stops, and
+// what may be said at several distances.
 func (k *Reader) section(sec *lang.Section, each func(lang.Statement)) {
 	seen := map[string]lang.Statement{}
 	k.twice = false
@@ -70,7 +70,7 @@ func (k *Reader) section(sec *lang.Section, each func(lang.Statement)) {
 		switch s.(type) {
 		case *lang.Mark, *lang.Stops, *lang.Bad:
 		default:
-			key := fmt.Sprintf("%T", s)
+			key := fmt.Sprintf("%T%s", s, atWhich(s))
 			if old, ok := seen[key]; ok {
 				k.saidTwice(s, "this is said twice here", "", old)
 				continue
@@ -79,6 +79,22 @@ func (k *Reader) section(sec *lang.Section, each func(lang.Statement)) {
 		}
 		each(s)
 	}
+}
+
+// atWhich returns the distance that a statement holds at, as written, where there may be
+// one for each distance.
+func atWhich(s lang.Statement) string {
+	at := (*lang.Expr)(nil)
+	switch s := s.(type) {
+	case *lang.Breathing:
+		at = s.At
+	case *lang.Squeeze:
+		at = s.At
+	}
+	if at == nil {
+		return ""
+	}
+	return " at " + lang.Write(at)
 }
 
 // saidTwice reports a statement that a section says for a second time. Only the
@@ -128,6 +144,9 @@ func (k *Reader) Camera(sec *lang.Section) Camera {
 	k.section(sec, func(s lang.Statement) {
 		switch s := s.(type) {
 		case *lang.Sensor:
+			if s.Width == nil {
+				return
+			}
 			w, okW := k.Within(s.Width, names.DimLength, 1e-3, 0.3, "a sensor is 1 to 300 mm wide")
 			h, okH := k.Within(s.Height, names.DimLength, 1e-3, 0.3, "a sensor is 1 to 300 mm high")
 			if okW && okH {

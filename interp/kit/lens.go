@@ -98,12 +98,18 @@ func (k *Reader) lensLine(l *Lens, s lang.Statement, r *lensReading) {
 	case *lang.Turns:
 		l.Turns = s.Dir
 	case *lang.Mark:
+		if s.Distance == nil || s.At.Value == nil || s.At.Of != nil {
+			return
+		}
 		d, okD := k.Want(s.Distance, names.DimLength)
-		a, okA := k.Want(s.Angle, names.DimAngle)
+		a, okA := k.Want(s.At.Value, names.DimAngle)
 		if r.said = append(r.said, s); okD && okA {
 			r.marks = append(r.marks, ring.Mark{Distance: d, Angle: a})
 		}
 	case *lang.Breathing:
+		if s.At != nil {
+			return
+		}
 		if v, ok := k.Within(s.Percent, names.DimPercent, 0, 0.5, "breathing lies between 0 and 50 %"); ok {
 			l.Breathing = v * 100
 		}

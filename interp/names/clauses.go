@@ -27,6 +27,12 @@ func Clauses(film, shot *lang.With) lang.With {
 	over(&w.ND, shot.ND)
 	over(&w.Gear, shot.Gear)
 	over(&w.Wheel, shot.Wheel)
+	over(&w.Diopter, shot.Diopter)
+	over(&w.Tube, shot.Tube)
+	over(&w.Shoots, shot.Shoots)
+	if shot.Travel != nil { // one clause, with the part that it may name
+		w.Travel, w.TravelFrom, w.TravelTo = shot.Travel, shot.TravelFrom, shot.TravelTo
+	}
 	return w
 }
 
@@ -90,9 +96,10 @@ func Meant(sec *lang.Section) string {
 	}
 	for _, s := range sec.Body {
 		switch s.(type) {
-		case *lang.Sensor, *lang.Records, *lang.Support, *lang.ISO, *lang.Shutter, *lang.Monitor:
+		case *lang.Sensor, *lang.Shoots, *lang.Records, *lang.Support, *lang.ISO, *lang.Shutter, *lang.Monitor:
 			return "camera"
-		case *lang.Focal, *lang.Stops, *lang.Closest, *lang.Ring, *lang.Turns, *lang.Mark, *lang.Breathing, *lang.ThroughZoom, *lang.Pupil:
+		case *lang.Focal, *lang.Stops, *lang.Closest, *lang.Ring, *lang.Turns, *lang.Mark, *lang.Marks, *lang.Ends, *lang.Play,
+			*lang.Squeeze, *lang.Ratio, *lang.Darkens, *lang.Planes, *lang.Breathing, *lang.ThroughZoom, *lang.Pupil:
 			return "lens"
 		case *lang.Takes, *lang.Hand, *lang.Limit, *lang.Grip, *lang.Spread, *lang.Bias:
 			return "puller"
