@@ -19,6 +19,7 @@ var All = []Check{
 	driftsSoft,
 	holdBoth,
 	ofGlass(glass.NoRing),
+	ofGlass(glass.RingUnknown),
 	ofGlass(glass.InsideClosest),
 	ofGlass(glass.Macro),
 	landing,

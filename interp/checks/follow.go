@@ -26,6 +26,10 @@ func followsBadly(b *Shot) (found []Finding) {
 		if !p.Rack.Follow {
 			continue
 		}
+		if p.Guesses != nil {
+			found = append(found, b.followsBadlyOnAny(p)...)
+			continue
+		}
 		wanted := b.Setup.View.Wanted
 		if float64(p.Plan.Peak) > b.Setup.Hand.Limit {
 			found = append(found, b.fasterThanAHand(p))

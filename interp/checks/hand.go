@@ -24,6 +24,9 @@ import (
 var landing = Check{Codes: []rule.Code{rule.NoTimeToMove, rule.FasterThanAHand, rule.NeverSure, rule.HardToLand}, Run: landsBadly}
 
 func landsBadly(b *Shot) (found []Finding) {
+	if b.Plan.RingUnknown() {
+		return b.landsBadlyOnAny()
+	}
 	if b.Plan.Optics.Ring == nil {
 		return nil
 	}
@@ -45,10 +48,13 @@ func landsBadly(b *Shot) (found []Finding) {
 	return found
 }
 
-func (b *Shot) noTimeToMove(p *shot.Pull) Finding {
-	lost := p.Landed.Lost
+func (b *Shot) noTimeToMove(p *shot.Pull) Finding { return b.tooShort(p, p.Landed.Lost) }
+
+// tooShort tells of a rack that is over before the hand moves, with the time that
+// re-grips take, seconds.
+func (b *Shot) tooShort(p *shot.Pull, lost float64) Finding {
 	message := fmt.Sprintf("%s leaves no time to move: %s is over", b.Racked(p), b.Units.Time(p.Rack.LandS-p.Rack.StartS))
-	if p.Plan.Asks.Reacts {
+	if p.Rack.Reacts {
 		message += fmt.Sprintf(" before the hand has reacted (%s)", b.Units.Time(hand.Reaction))
 	}
 	if lost > 0 {
@@ -60,12 +66,16 @@ func (b *Shot) noTimeToMove(p *shot.Pull) Finding {
 	}, Tries: func() []change.Change { return append(b.longer(p), b.gearTry(p)...) }})
 }
 
-func (b *Shot) fasterThanAHand(p *shot.Pull) Finding {
+func (b *Shot) fasterThanAHand(p *shot.Pull) Finding { return b.tooFast(p, float64(p.Plan.Peak)) }
+
+// tooFast tells of a pull that turns faster at its fastest than the hand can, in
+// degrees a second.
+func (b *Shot) tooFast(p *shot.Pull, peak float64) Finding {
 	limit := b.Setup.Hand.Limit
 	f := Finding{Diagnostic: lang.Diagnostic{
 		Code: "faster-than-a-hand", Severity: lang.Error,
-		Message: fmt.Sprintf("the hand would turn at %s at its fastest, and can do %s", b.Units.Speed(float64(p.Plan.Peak)), b.Units.Speed(limit)),
-		Figures: []lang.Figure{check.Figure("peak_deg_s", float64(p.Plan.Peak)), check.Figure("limit_deg_s", limit), check.Figure("hand_deg", float64(p.Plan.HandDeg))},
+		Message: fmt.Sprintf("the hand would turn at %s at its fastest, and can do %s", b.Units.Speed(peak), b.Units.Speed(limit)),
+		Figures: []lang.Figure{check.Figure("peak_deg_s", peak), check.Figure("limit_deg_s", limit), check.Figure("hand_deg", float64(p.Plan.HandDeg))},
 	}}
 	if !p.Rack.Follow {
 		f.Tries = func() []change.Change { return append(b.longer(p), b.gearTry(p)...) }

@@ -12,10 +12,6 @@ import (
 	"pullscore/optics"
 )
 
-// defaultThrow is the turn of a ring whose section does not say it, degrees: a
-// current stills prime has 70 to 90 (common practice, no source).
-const defaultThrow = 90.0
-
 // The spread of the distance itself by what the camera is on, metres: from
 // memory of studies of quiet standing on force plates (the centre of pressure
 // wanders by 4 to 6 mm).

@@ -29,6 +29,7 @@ type Lens struct {
 	diameterSaid    bool
 	Turns           string
 	Law             *ring.Law
+	Unknown         bool // the lens has a ring of which nothing says how far it turns
 	Marked          bool
 	Engraved        []string // the marks as written
 	Breathing       float64  // percent over the whole ring; NaN where not said
@@ -233,17 +234,33 @@ func (k *Reader) law(l *Lens, r *lensReading, lost bool) {
 	case !l.Ok:
 		return
 	}
-	if math.IsNaN(l.throw) {
-		l.throw = defaultThrow
-		l.Defaults = append(l.Defaults, Missing{l.Name, "ring 90 deg", "the lens does not say how far its ring turns"})
+	throw := l.throw
+	if l.Unknown = math.IsNaN(throw); l.Unknown {
+		throw = Throws[0] // for its mistakes
 	}
-	law, err := ring.Unit(l.Focal, l.Closest, l.throw)
+	law, err := ring.Unit(l.Focal, l.Closest, throw)
 	if err != nil {
 		k.Fail(l.at, "closest-too-close", fmt.Sprintf("lens %q cannot focus that close", l.Name), names.Sentence(err.Error()))
 		l.Ok = false
 		return
 	}
-	l.Law = law
+	if !l.Unknown {
+		l.Law = law
+	}
+}
+
+// Throws are how far rings turn, degrees, where nothing says it of one: from a stills
+// prime to a lens made for pulling (common practice, no source).
+var Throws = [...]float64{60, 90, 150, 220, 320}
+
+// Supposed returns the law of the ring if it turned that far, in degrees, and the lens
+// focused as a unit; nil where no law can be.
+func (l *Lens) Supposed(throw float64) *ring.Law {
+	law, err := ring.Unit(l.Focal, l.Closest, throw)
+	if err != nil {
+		return nil
+	}
+	return law
 }
 
 // lawOfMarks builds the law through the marks.

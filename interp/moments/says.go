@@ -73,8 +73,12 @@ func worstTime(p *plan.Pull, in units.Style) string {
 	return in.Time(float64(p.WorstAt)) + " to " + in.Time(float64(p.WorstUntil()))
 }
 
-// Lands writes how likely a pull lands, with between what that lies.
+// Lands writes how likely a pull lands, with between what that lies; of a ring of which
+// nothing is known that alone.
 func Lands(s *plan.Shot, p *plan.Pull, in units.Style) string {
+	if s.RingUnknown() {
+		return in.ChanceSpan(float64(p.ChanceBand[0]), float64(p.ChanceBand[1]))
+	}
 	return in.ChanceRange(float64(p.Chance), float64(p.ChanceBand[0]), float64(p.ChanceBand[1]), float64(s.Wanted))
 }
 

@@ -31,7 +31,11 @@ func Worst(s *plan.Shot) (worst Moment, ok bool) {
 		if p.WorstShare.Known() {
 			take(Moment{Chance: float64(p.WorstShare), Pull: p, During: true})
 		}
-		take(Moment{Chance: float64(p.Chance), Pull: p})
+		chance := p.Chance
+		if s.RingUnknown() {
+			chance = p.ChanceBand[0]
+		}
+		take(Moment{Chance: float64(chance), Pull: p})
 	}
 	for i := range s.Rests {
 		take(Moment{Chance: float64(s.Rests[i].Share), Rest: &s.Rests[i]})

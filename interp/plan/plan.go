@@ -59,6 +59,7 @@ type Shot struct {
 	Wanted   Number  `json:"wanted"`     // the chance of landing that the plan asks for, 0 to 1
 	Quickest Number  `json:"quickest_s"` // the shortest rack wanted, seconds
 	Screen   *Screen `json:"screen,omitempty"`
+	Ring     *Ring   `json:"ring,omitempty"` // nil where the lens has none, or one by wire
 
 	Stop        string `json:"stop"` // as written
 	FocalMM     Number `json:"focal_mm"`
@@ -185,6 +186,7 @@ type Subject struct {
 	Far          Number   `json:"far_m,omitzero"`  // to here
 	RingDeg      Number   `json:"ring_deg,omitzero"`
 	Window       Interval `json:"window_deg,omitzero"` // ring settings that keep it sharp
+	LawSigma     Number   `json:"law_sigma_deg,omitzero"`
 	Path         []Point  `json:"path"`
 
 	Along    *Track  `json:"-"` // from the camera's first place, along the axis
@@ -285,8 +287,16 @@ type Pull struct {
 	Firm       bool     `json:"firm,omitempty"`    // ChanceBand does not cross what is wanted
 	AtStop     bool     `json:"at_stop,omitempty"` // turning until the ring stops lands best
 
-	ChanceBand  Interval `json:"probability_band,omitzero"` // least and most, by what is not known of the hand
+	// ChanceBand and CeilingBand are the least and the most of Chance and Ceiling, by
+	// what is not known of hand and ring. Of a ring of which nothing is known they stand
+	// alone.
+	ChanceBand  Interval `json:"probability_band,omitzero"`
 	CeilingBand Interval `json:"ceiling_band,omitzero"`
+
+	OnPaper  Number   `json:"probability_on_paper,omitzero"` // Chance with the mark taken from a printed tape or disc
+	LawSigma Number   `json:"law_sigma_deg,omitzero"`        // how well the law of the ring knows the mark, one sigma, degrees of the ring
+	LawBound Number   `json:"law_bound_deg,omitzero"`        // how far the law may be off between marks, nineteen times in twenty
+	Factor   Interval `json:"window_factor,omitzero"`        // what the true window may be of the computed one
 
 	Lag          Number `json:"lag_m,omitzero"`             // of a follow, at its worst
 	LagDeg       Number `json:"lag_deg,omitzero"`           // at the hand

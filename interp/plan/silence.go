@@ -16,12 +16,16 @@ const mostSilent = 3
 // where there is nothing of the kind. It stands wherever "no findings" does, which
 // else would read as if the shots had been vouched for.
 func NotJudged(shots ...*Shot) string {
-	var ringless []string
+	var ringless, unknown []string
 	var screen, sway, hand bool
 	lines := 0
 	for _, s := range shots {
 		screen = screen || s.ScreenAssumed
-		if s.Optics.Ring == nil && len(s.Pulls) > 0 {
+		switch {
+		case len(s.Pulls) == 0:
+		case s.RingUnknown():
+			unknown = append(unknown, s.ID)
+		case s.Optics.Ring == nil:
 			ringless = append(ringless, s.ID)
 		}
 		for _, l := range s.Lines {
@@ -33,13 +37,11 @@ func NotJudged(shots ...*Shot) string {
 		hand = hand || s.Log == "" && slices.ContainsFunc(s.Pulls, func(p *Pull) bool { return p.Chance.Known() })
 	}
 	var parts []string
-	switch n := len(ringless); {
-	case n == 1:
-		parts = append(parts, "how the hand lands in shot "+ringless[0]+" (no ring, or one by wire)")
-	case n > 1 && n <= mostSilent:
-		parts = append(parts, "how the hand lands in shots "+strings.Join(ringless[:n-1], ", ")+" and "+ringless[n-1]+" (no ring, or one by wire)")
-	case n > mostSilent:
-		parts = append(parts, fmt.Sprintf("how the hand lands in %d shots (no ring, or one by wire)", n))
+	if len(ringless) > 0 {
+		parts = append(parts, "how the hand lands in "+named(ringless)+" (no ring, or one by wire)")
+	}
+	if len(unknown) > 0 {
+		parts = append(parts, "how well the hand lands in "+named(unknown)+" (ring not known)")
 	}
 	add := func(is bool, what string) {
 		if is {
@@ -55,4 +57,16 @@ func NotJudged(shots ...*Shot) string {
 		return ""
 	}
 	return "not judged: " + strings.Join(parts, "; ")
+}
+
+// named returns shots for a sentence: by their IDs, or how many they are.
+func named(shots []string) string {
+	switch n := len(shots); {
+	case n == 1:
+		return "shot " + shots[0]
+	case n <= mostSilent:
+		return "shots " + strings.Join(shots[:n-1], ", ") + " and " + shots[n-1]
+	default:
+		return fmt.Sprintf("%d shots", n)
+	}
 }

@@ -238,5 +238,9 @@ func (b *builder) untimed(pulls []*Pull) {
 	if n > 1 {
 		who = fmt.Sprintf("%d racks do not say it", n)
 	}
-	b.byDefault("over", value, who+": the shortest that lands with the wanted chance, and 1 s where none does")
+	why := ": the shortest that lands with the wanted chance, and 1 s where none does"
+	if b.Shot.RingUnknown() {
+		why = ": the shortest that lands with the wanted chance on the ring that needs the longest, and 1 s where none does"
+	}
+	b.byDefault("over", value, who+why)
 }

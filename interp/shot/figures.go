@@ -53,8 +53,12 @@ func (b *Built) handFigures(p *Pull, needed bool) {
 	p.Plan.FromDeg, p.Plan.ToDeg, p.Plan.HandDeg, p.Plan.Peak, p.Plan.Needed = none, none, none, none, none
 	p.Plan.Spread, p.Plan.Chance, p.Plan.Ceiling, p.Plan.WindowHand = none, none, none, plan.NoInterval()
 	p.Plan.SharpShare, p.Plan.WorstShare, p.Plan.WorstAt, p.Plan.LagDeg = none, none, none, none
-	p.Plan.ChanceBand, p.Plan.CeilingBand = plan.NoInterval(), plan.NoInterval()
+	p.Plan.ChanceBand, p.Plan.CeilingBand, p.Plan.Factor = plan.NoInterval(), plan.NoInterval(), plan.NoInterval()
+	p.Plan.OnPaper, p.Plan.LawSigma, p.Plan.LawBound = none, none, none
 	p.Plan.Asks.Travel = math.NaN()
+	if b.guess(p); p.Guesses != nil {
+		return
+	}
 	needs, ok := b.HandPull(p)
 	if !ok || b.OutOfReach(p) { // a ring at its end is not where it should be
 		return

@@ -14,6 +14,9 @@ import (
 // Shortest returns the length of a rack that is to be as short as it can, in
 // seconds.
 func (b *Built) Shortest(p, before *clock.Pull, start, land float64) float64 {
+	if b.Plan.RingUnknown() {
+		return b.shortestOnAny(p, before, start, land)
+	}
 	needs, ok := b.handPull(p, before, start, land)
 	if !ok {
 		return 1
@@ -22,7 +25,7 @@ func (b *Built) Shortest(p, before *clock.Pull, start, land float64) float64 {
 	if !ok {
 		return 1
 	}
-	return max(units.Up(t, 10), units.Up(b.Setup.View.Quickest, 10), 0.1)
+	return b.noShorter(t)
 }
 
 // neededTime returns the shortest time in which a pull lands as wanted; ok is

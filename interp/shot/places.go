@@ -43,7 +43,7 @@ func (b *Built) fillSubjects() {
 		set := sh.Judged(x, 0)
 		u.Distance, u.LensDistance, u.Side = plan.Number(d), plan.Number(x), plan.Number(u.Across.At(0))
 		u.Near, u.Far = plan.Number(sh.ToTape(set.Near(x), 0)), plan.Number(sh.ToTape(set.Far(x), 0))
-		u.RingDeg, u.Window = plan.None(), plan.NoInterval()
+		u.RingDeg, u.Window, u.LawSigma = plan.None(), plan.NoInterval(), plan.None()
 		if sh.Optics.Ring != nil {
 			deg, _ := sh.RingDeg(x, 0)
 			a, z := b.EdgesOf(x, x, 0)

@@ -19,6 +19,7 @@ type Pull struct {
 	LeftAt float64 // the one left at the landing, from the lens
 
 	Moments []hand.Moment // of a follow
+	Guesses []Guess       // where nothing is known of the ring
 }
 
 // pullsOf returns the pulls of racks and follows that are in the order of time.

@@ -371,6 +371,7 @@ func (b *builder) fill(s *Setup) {
 		sh.TNumber = plan.Number(s.Stop.V)
 	}
 	sh.FocalMM, sh.CriterionMM = plan.Number(s.Focal*1000), plan.Number(s.Criterion*1000)
+	sh.Ring = ringOf(&s.Lens)
 	o := &sh.Optics
 	*o = plan.Optics{
 		SensorW: s.Camera.SensorW, SensorH: s.Camera.Height,

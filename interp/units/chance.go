@@ -38,11 +38,25 @@ func (s Style) ChanceRange(p, lo, hi, wanted float64) string {
 	if text == "" || !(percent(hi)-percent(lo) >= leastRange) {
 		return text
 	}
-	to := " to "
-	if s.Face == Table {
-		to = "–"
+	return text + " (" + s.end(lo) + s.to() + s.end(hi) + ")"
+}
+
+// ChanceSpan returns the range of a probability of which no one value is known, both
+// ends from 0 to 1, in percent: "41 to 80 %". It returns one value where both ends
+// round to it, and "" for NaN.
+func (s Style) ChanceSpan(lo, hi float64) string {
+	if math.IsNaN(lo) || math.IsNaN(hi) || percent(lo) == percent(hi) {
+		return s.Chance(hi, 0)
 	}
-	return text + " (" + s.end(lo) + to + s.end(hi) + ")"
+	return s.end(lo) + s.to() + s.end(hi) + " %"
+}
+
+// to stands between the ends of a range.
+func (s Style) to() string {
+	if s.Face == Table {
+		return "–"
+	}
+	return " to "
 }
 
 // end returns one end of a range, without the percent sign.

@@ -145,6 +145,7 @@ const (
 	RacksOverlap
 	ReGrip
 	Restless
+	RingUnknown
 	RunsInto
 	ShotNotInEdit
 	Slant

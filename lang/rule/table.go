@@ -536,6 +536,11 @@ var table = [...]Rule{
 		"The focus goes back to where it was one or two racks before, after rests under 1.5 s. It does so more " +
 			"often than it takes longer rests. That is common practice, no source. The audience looks at the " +
 			"focus, not at the people. Rest longer where it matters, leave racks out, or hold both."},
+	RingUnknown: {"ring-unknown", Shot, Warning, nil, Hand,
+		"nothing says how far the ring of the lens turns",
+		"How far a ring turns decides how well a hand lands. Without it Pullscore gives no degrees and draws no " +
+			"tape, and each chance is a range over rings of 60 to 320 degrees. Measure the ring with a strip of " +
+			"paper, and write ring 300 deg, or girth and marks, into the lens."},
 	RunsInto: {"runs-into", Shot, Error, nil, Distance,
 		"the camera and someone would meet",
 		"The two moves together leave no space between the lens and the person. A distance counts from where " +

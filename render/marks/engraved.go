@@ -90,6 +90,8 @@ func writtenInFeet(text string) bool {
 // also where plans differ in their units: then in metres.
 func EngravedText(s *plan.Shot, imperially bool) string {
 	switch {
+	case s.RingUnknown():
+		return "none in the kit, and nothing says how far the ring turns"
 	case s.Optics.Ring == nil:
 		return "no ring that can be pulled by angle"
 	case !s.Optics.Marked:

@@ -61,11 +61,22 @@ func describeStrip(s *plan.Shot, list []marks.Mark) string {
 		s.Lens, sheet.ShotName(s), units.Count(len(list), "mark"))
 }
 
+// Why a lens has no angles.
+const (
+	ringCannot = "Its ring cannot be pulled by angle: one that drives by wire has no stops and counts how fast it is turned, " +
+		"so no mark on it repeats; one without a ring has none to mark. Pull by the distances of the pull list, or with a motor that holds marks of its own."
+	ringNotKnown = "Nothing says how far its ring turns, so no mark has a place on it and nothing is drawn here to be cut out. " +
+		"A strip of paper and ten minutes tell: pullscore help throw. Until then pull by the distances of the pull list."
+)
+
 // sayNoRing tells why a lens without a ring to pull by angle has no marks.
 func sayNoRing(h *sheet.Handout, what string) {
 	h.Say(what+" for lens "+h.Shot.Lens+".", sheet.FontTitle, draw.Black)
-	h.Say("Its ring cannot be pulled by angle: one that drives by wire has no stops and counts how fast it is turned, "+
-		"so no mark on it repeats; one without a ring has none to mark. Pull by the distances of the pull list, or with a motor that holds marks of its own.", sheet.FontBody, draw.Black)
+	why := ringCannot
+	if h.Shot.RingUnknown() {
+		why = ringNotKnown
+	}
+	h.Say(why, sheet.FontBody, draw.Black)
 	t := sheet.Table{Columns: []sheet.Column{{Title: "lands on", Text: true}, {Title: "pull"}, {Title: "tape"}, {Title: "or"}}}
 	for _, p := range h.Shot.Pulls {
 		first, second := sheet.Style(h.Shot).Both(float64(p.ToM))

@@ -13,7 +13,7 @@ import (
 // hasChance tells whether a chance of landing may be written on a sheet.
 func (df *differ) hasChance() bool {
 	for _, sc := range df.sides {
-		if sc != nil && slices.ContainsFunc(sc.shot.Pulls, func(p *plan.Pull) bool { return p.Chance.Known() }) {
+		if sc != nil && slices.ContainsFunc(sc.shot.Pulls, func(p *plan.Pull) bool { return p.Chance.Known() || p.ChanceBand[0].Known() }) {
 			return true
 		}
 	}

@@ -100,16 +100,23 @@ func (w *window) turning(t float64) bool {
 	})
 }
 
-// ringless says why there is no band.
-const ringless = "This lens has no ring that can be pulled by angle."
+// Why there is no band.
+const (
+	ringless    = "This lens has no ring that can be pulled by angle."
+	ringUnknown = "Nothing says how far the ring of this lens turns: no angles."
+)
 
 // handBand returns the band, or a line that says why there is none.
 func (w *window) handBand() section {
 	if w.shot.Optics.Ring == nil {
+		why := ringless
+		if w.shot.RingUnknown() {
+			why = ringUnknown
+		}
 		return section{name: "hand", least: laneHeight + 2, most: laneHeight + 2, overTime: true,
 			draw: func(sh *leaf, g *draw.Group, top, _ float64) {
 				sh.open(g, top, "hand", "Hand")
-				g.Add(draw.NewText(sh.left, top+laneHeight+1, ringless, sheet.FontNote, draw.Grey))
+				g.Add(draw.NewText(sh.left, top+laneHeight+1, why, sheet.FontNote, draw.Grey))
 			}}
 	}
 	n := float64(len(w.marks()))

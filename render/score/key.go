@@ -49,7 +49,7 @@ func (sh *leaf) keyGaps(entries []sheet.KeyEntry) float64 {
 
 // hasChance tells whether the sheet shows a chance of landing.
 func (sh *leaf) hasChance() bool {
-	return slices.ContainsFunc(sh.shot.Pulls, func(p *plan.Pull) bool { return p.Chance.Known() })
+	return slices.ContainsFunc(sh.shot.Pulls, func(p *plan.Pull) bool { return p.Chance.Known() || p.ChanceBand[0].Known() })
 }
 
 // key returns the entries for the shot.

@@ -206,6 +206,9 @@ func (c comparison) pull(m match) Pull {
 
 // chance writes how likely a pull lands, beside what is wanted in its shot.
 func chance(s *plan.Shot, p *plan.Pull) string {
+	if s.RingUnknown() {
+		return figures.ChanceSpan(float64(p.ChanceBand[0]), float64(p.ChanceBand[1]))
+	}
 	return figures.Chance(float64(p.Chance), float64(s.Wanted))
 }
 

@@ -46,7 +46,7 @@ func WriteNote(screen console.Screen) error {
 func hasChance(p *plan.Plan) bool {
 	for _, s := range p.Shots {
 		for _, u := range s.Pulls {
-			if u.Chance.Known() {
+			if u.Chance.Known() || u.ChanceBand[0].Known() {
 				return true
 			}
 		}

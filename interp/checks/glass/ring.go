@@ -1,4 +1,5 @@
-// no-ring, by-wire, beyond-marks: what the ring of the lens cannot do.
+// no-ring, by-wire, ring-unknown, beyond-marks: what the ring of the lens cannot do, or
+// what nothing says of it.
 
 package glass
 
@@ -33,6 +34,32 @@ func pulledByNoAngle(b *check.Shot) (found []check.Finding) {
 		}}))
 	}
 	return found
+}
+
+var RingUnknown = check.Check{Codes: []rule.Code{rule.RingUnknown}, Run: nothingSaid}
+
+func nothingSaid(b *check.Shot) []check.Finding {
+	if !b.Plan.RingUnknown() || len(b.Pulls) == 0 {
+		return nil
+	}
+	message := fmt.Sprintf("nothing says how the ring of lens %q turns: no degrees", b.Setup.Lens.Name)
+	least, most := 1.0, 0.0
+	for _, p := range b.Pulls {
+		if p.Guesses != nil {
+			least, most = min(least, float64(p.Plan.ChanceBand[0])), max(most, float64(p.Plan.ChanceBand[1]))
+		}
+	}
+	switch lo, hi := b.Units.Chance(least, 0), b.Units.Chance(most, 0); {
+	case least > most: // none of them can be landed at all, which is told
+	case lo == hi:
+		message += ", and on any ring a chance of " + lo
+	default:
+		message += fmt.Sprintf(", and chances only from %s to %s", lo, hi)
+	}
+	return []check.Finding{b.About(b.Pulls[0], check.Finding{Diagnostic: lang.Diagnostic{
+		Code: "ring-unknown", Severity: lang.Warning, Message: message,
+		Detail: "A strip of paper and ten minutes tell: pullscore help throw.",
+	}})}
 }
 
 var BeyondMarks = check.Check{Codes: []rule.Code{rule.BeyondMarks}, Run: outsideMarks}
