@@ -22,9 +22,10 @@
 // long as a re-grip. If not, it keeps its hold, and one place is chosen for the whole
 // chain. Then the squares of the landings' distances from 12 o'clock are weighed by
 // 1/window, since a narrow window asks for the most exactness (the weights are our own
-// choice). If a chain does not fit the arc, the hand has to let go at the longest of
-// its rests, however short that is. A travel longer than Grip is split as Land does:
-// the hand lets go each time it has used a whole Grip.
+// choice). If a chain does not fit the arc, the hand has to let go within it, however
+// short the rest: it does so as late as it can, and so as seldom as it can. A travel
+// longer than Grip is split as Land does: the hand lets go each time it has used a whole
+// Grip.
 
 package hand
 
@@ -144,24 +145,24 @@ func weigh(window float64) float64 {
 	return 1 / max(window, leastWindow)
 }
 
-// place finds the hold of a chain of pieces and writes it into the holds of their
-// turns. A chain that does not fit one grip is split at its longest rest.
+// place finds the holds of a chain of pieces and writes them into the holds of their
+// turns: one hold for as many pieces as fit one grip, and then the next.
 func (h Hand) place(chain []piece, holds []Hold) {
-	if len(chain) == 0 {
-		return
-	}
-	least, most, at := chain[0].least, chain[0].most, 0
+	from, least, most := 0, math.Inf(1), math.Inf(-1)
 	for i, p := range chain {
-		least, most = min(least, p.least), max(most, p.most)
-		if i > 0 && (at == 0 || p.gap > chain[at].gap) {
-			at = i
+		if i > from && max(most, p.most)-min(least, p.least) > h.Grip*(1+1e-9) {
+			h.placeOne(chain[from:i], least, most, holds)
+			from, least, most = i, math.Inf(1), math.Inf(-1)
 		}
+		least, most = min(least, p.least), max(most, p.most)
 	}
-	if most-least > h.Grip*(1+1e-9) && at > 0 {
-		h.place(chain[:at], holds)
-		h.place(chain[at:], holds)
-		return
+	if len(chain) > 0 {
+		h.placeOne(chain[from:], least, most, holds)
 	}
+}
+
+// placeOne finds one hold for pieces that go from least to most, and writes it.
+func (h Hand) placeOne(chain []piece, least, most float64, holds []Hold) {
 	by := h.middle(chain, least, most)
 	for i, p := range chain {
 		o := &holds[p.turn]

@@ -68,8 +68,8 @@ func TestHolds(t *testing.T) {
 		"no time: windows of 2 and 6": {
 			[]Turn{turn(0, 40, 0, 1, 2), turn(40, 0, 1.2, 2, 6)}, []Hold{{From: -30, To: 10, OK: true}, {From: 10, To: -30, Kept: true, OK: true}},
 		},
-		"too far for one hold: the longest rest": {
-			[]Turn{turn(0, 60, 0, 1, 5), turn(60, 110, 1.1, 2, 5), turn(110, 150, 2.3, 3, 5)},
+		"too far for one hold": {
+			[]Turn{turn(0, 60, 0, 1, 5), turn(60, 110, 1.3, 2, 5), turn(110, 150, 2.1, 3, 5)},
 			[]Hold{{From: -60, OK: true}, {From: 0, To: 50, Kept: true, OK: true}, {From: -40, Hurried: true, OK: true}},
 		},
 		"a chain goes on after a re-grip": {

@@ -307,6 +307,7 @@ type Pull struct {
 
 	Miss *Miss `json:"miss,omitempty"` // where it goes to somebody
 
+	*Hold              // nil where nobody knows which way the hand turns, or how far
 	Near        Number `json:"near_m,omitzero"` // sharp from here once landed
 	Far         Number `json:"far_m,omitzero"`
 	LeftBlur    Number `json:"left_blur_arcmin,omitzero"`
@@ -332,6 +333,31 @@ type Pull struct {
 	LostEach float64   `json:"-"` // what a re-grip costs, seconds
 	Untimed  bool      `json:"-"` // no line says how long it takes: it is the shortest that lands as wanted
 	Stays    bool      `json:"-"` // with whom the focus is on: a correction, not meant to be seen
+}
+
+// A Hold says where the thumb is on the ring or wheel in a pull, in hours of a clock
+// face, above 0 and up to 12. That of the ring is seen from behind the camera. That of
+// a wheel is seen as you face the wheel, and is for a wheel that turns clockwise
+// towards infinity: one that turns the other way has the mirror image, 12 less the hours.
+type Hold struct {
+	HoldSays string `json:"hold"`
+	HoldOn   string `json:"hold_on"`                     // ring or wheel
+	HoldFrom Number `json:"hold_from_clock"`             // as the pull starts
+	HoldTo   Number `json:"hold_to_clock"`               // as it lands
+	Regrip   Number `json:"regrip_clock,omitzero"`       // where the hand lets go
+	RegripTo Number `json:"regrip_to_clock,omitzero"`    // where it takes hold at the last re-grip
+	Kept     bool   `json:"hold_kept,omitempty"`         // there is no time to let go after the pull before
+	Hurried  bool   `json:"hold_without_time,omitempty"` // nor here, but no hold reaches through both
+}
+
+// Mirrored returns the hold of a wheel that turns the other way.
+func (h Hold) Mirrored() Hold {
+	for _, at := range []*Number{&h.HoldFrom, &h.HoldTo, &h.Regrip, &h.RegripTo} {
+		if *at = 12 - *at; *at == 0 {
+			*at = 12
+		}
+	}
+	return h
 }
 
 // A Rest is a time in which the focus stays on a person. It says how often the person

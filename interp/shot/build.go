@@ -137,6 +137,7 @@ func (b *builder) compute(out *Built, opt Options) {
 	}
 	if opt.Lines {
 		out.fillBands()
+		out.fillHolds()
 	}
 	out.Rests = out.rests()
 	for _, r := range out.Rests {

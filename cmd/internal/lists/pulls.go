@@ -176,7 +176,7 @@ func (w *writer) table(s *plan.Shot) {
 			text = text[:at] + w.Screen.Paint(console.Yellow, text[at:])
 		}
 		w.Line(indent + text)
-		for _, more := range []string{moments.Follow(s, u, style(s)), moments.Miss(s, u.Miss, style(s))} {
+		for _, more := range []string{hold(u), moments.Follow(s, u, style(s)), moments.Miss(s, u.Miss, style(s))} {
 			if more != "" {
 				w.Wrapped(console.Dim, indent, more)
 			}
@@ -226,6 +226,14 @@ func angle(n plan.Number) string {
 
 func chance(s *plan.Shot, u *plan.Pull) string {
 	return moments.Lands(s, u, figures)
+}
+
+// hold says where the hand takes hold; nothing where that is not known.
+func hold(u *plan.Pull) string {
+	if u.Hold == nil {
+		return ""
+	}
+	return u.HoldSays
 }
 
 // focus says from whom to whom a pull goes.

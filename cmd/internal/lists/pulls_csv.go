@@ -104,6 +104,21 @@ var columns = []column{
 	missed("right_m", func(m *plan.Miss) plan.Number { return m.Right }),
 	missed("ring_deg_10cm_near", func(m *plan.Miss) plan.Number { return m.RingNear }),
 	missed("ring_deg_10cm_far", func(m *plan.Miss) plan.Number { return m.RingFar }),
+	pullColumn("hold", hold),
+	pullColumn("hold_on", func(u *plan.Pull) string { return held(u).HoldOn }),
+	number("hold_from_clock", func(u *plan.Pull) plan.Number { return held(u).HoldFrom }),
+	number("hold_to_clock", func(u *plan.Pull) plan.Number { return held(u).HoldTo }),
+	number("regrip_clock", func(u *plan.Pull) plan.Number { return held(u).Regrip }),
+	number("regrip_to_clock", func(u *plan.Pull) plan.Number { return held(u).RegripTo }),
+}
+
+// held returns where the hand takes hold in a pull, or a hold that says nothing.
+func held(u *plan.Pull) plan.Hold {
+	if u.Hold == nil {
+		none := plan.None()
+		return plan.Hold{HoldFrom: none, HoldTo: none, Regrip: none, RegripTo: none}
+	}
+	return *u.Hold
 }
 
 // missed makes a column of how far somebody may miss the mark, empty where a pull goes

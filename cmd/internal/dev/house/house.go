@@ -73,7 +73,7 @@ var textRooms = []room{
 	}},
 	{"interp/shot", []string{
 		"lang$", "optics$", "interp/names", "interp/kit", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/film",
-		"interp/hand", "interp/viewer", "interp/plan", "interp/units",
+		"interp/hand", "interp/viewer", "interp/moments", "interp/plan", "interp/units",
 	}},
 	{"interp/checks/check", []string{"lang$", "lang/rule", "interp/change", "interp/shot", "interp/stops", "interp/units"}},
 	{"interp/checks/glass", []string{"lang$", "lang/rule", "optics$", "interp/change", "interp/stage", "interp/shot", "interp/checks/check", "interp/units"}},
