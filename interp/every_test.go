@@ -78,6 +78,14 @@ var rare = map[rule.Code]func() (plan string, files []string){
 	},
 }
 
+// notYetTold are codes of things that can be written already and have no meaning yet.
+var notYetTold = []rule.Code{
+	rule.BeyondFarthest, rule.Darkens, rule.FewMarks, rule.LawAssumed, rule.MarkBeyondClosest, rule.MarksDisagree,
+	rule.MixedMarks, rule.NoRim, rule.NoThrow, rule.NotOnClock, rule.OutsideTravel, rule.Oval, rule.PlayLoses,
+	rule.RoughMark, rule.Slips, rule.SpeedLight, rule.SpeedSound, rule.TubeTooLong,
+	rule.UnknownFormat, rule.WhichFormat, rule.WhichWay, rule.WholeTurn,
+}
+
 // Every code that this package can tell is told of some plan: a row of the table
 // that nothing tells is dead, and help on it would be false. Readers of other
 // people's files have samples of their own for their faults.
@@ -104,8 +112,13 @@ func TestEveryCodeIsTold(t *testing.T) {
 			t.Errorf("the plan made for %s is not told it", code)
 		}
 	}
+	for _, c := range notYetTold {
+		if told[c] {
+			t.Errorf("%v is told by now: take it off the list", c)
+		}
+	}
 	for _, group := range []rule.Group{rule.Written, rule.Meaning, rule.Shot, rule.Page} {
-		never := slices.DeleteFunc(slices.Collect(rule.Of(group)), func(c rule.Code) bool { return told[c] })
+		never := slices.DeleteFunc(slices.Collect(rule.Of(group)), func(c rule.Code) bool { return told[c] || slices.Contains(notYetTold, c) })
 		if len(never) > 0 {
 			t.Errorf("%v: no plan is told %v", group, never)
 		}

@@ -7,6 +7,7 @@ const (
 
 	// How a plan is written: a line that cannot be read.
 	BadCharacter
+	BadMark
 	BadNumber
 	ConflictingClauses
 	DuplicateClause
@@ -39,7 +40,10 @@ const (
 	HoldTooEarly
 	LandsTooEarly
 	LoneMark
+	MarkBeyondClosest
+	MarksDisagree
 	MarksOutOfOrder
+	MixedMarks
 	MoreFaults
 	NestedTooDeep
 	NoBeginsAt
@@ -48,20 +52,28 @@ const (
 	NoFocal
 	NoLens
 	NoLine
+	NoRim
 	NoScene
 	NoSensor
 	NoStop
 	NoStops
 	NoSuchFile
+	NoThrow
+	NotOnClock
 	OutOfRange
 	SaidTwice
 	TooDeepUse
 	TooLong
 	TooManyFiles
 	TooManyTimes
+	TubeTooLong
 	UnknownCut
+	UnknownFormat
 	UnknownName
+	WhichFormat
 	WhichLine
+	WhichWay
+	WholeTurn
 	WordNotFound
 	WordTwice
 	WrongArguments
@@ -103,6 +115,7 @@ const (
 	// Findings of a shot that has been computed.
 	AfterTheShot
 	BeforeTheShot
+	BeyondFarthest
 	BeyondMarks
 	Breathes
 	BrokenLog
@@ -110,17 +123,20 @@ const (
 	CannotHoldBoth
 	CueNotInEdit
 	CutsIntoLine
+	Darkens
 	Diffraction
 	DriftsSoft
 	FallsBehind
 	Faint
 	FasterThanAHand
+	FewMarks
 	FewTakes
 	GoesSoft
 	HardToFollow
 	HardToLand
 	InsideClosest
 	Jarring
+	LawAssumed
 	Light
 	LineDiffers
 	LineNotInEdit
@@ -142,13 +158,20 @@ const (
 	NotOnSubject
 	NotSeen
 	OutOfFrame
+	OutsideTravel
+	Oval
+	PlayLoses
 	RacksOverlap
 	ReGrip
 	Restless
 	RingUnknown
+	RoughMark
 	RunsInto
 	ShotNotInEdit
 	Slant
+	Slips
+	SpeedLight
+	SpeedSound
 	StopClosesInZoom
 	StopNotOnLens
 	TooDeep

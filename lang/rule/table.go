@@ -9,6 +9,11 @@ var table = [...]Rule{
 		"the language has no use for a character at this place",
 		"Pullscore cannot read the rest of this line. Delete the character, or put the whole name in quotes. " +
 			"If the file is in UTF-16, save it as UTF-8."},
+	BadMark: {"bad-mark", Written, Error, nil, NoRow,
+		"a mark lies at something that is no position on a ring",
+		"A tape and a chance hang on where a mark lies, so a guess would be worse than nothing. Write an " +
+			"angle, a length along the rim, a part of the throw or a clock position. See pullscore help marks " +
+			"for each form."},
 	BadNumber: {"bad-number", Written, Error, nil, NoRow,
 		"a number, timecode or stop has the wrong form",
 		"A number that can be read in two ways would set a wrong mark. Write a point in decimals (1.7 m), a " +
@@ -128,10 +133,23 @@ var table = [...]Rule{
 		"a lens has one mark only",
 		"A single mark says nothing about how the ring turns. Measure a second mark, or delete this one: " +
 			"Pullscore then works from the throw of the ring."},
+	MarkBeyondClosest: {"mark-beyond-closest", Meaning, Error, nil, NoRow,
+		"a mark is nearer than the closest distance of the lens",
+		"The ring stops at its closest distance, so no mark lies before it. One of the two is misread, or " +
+			"the lens focuses nearer than its engraving says. Correct the mark, or write what closest really is."},
+	MarksDisagree: {"marks-disagree", Meaning, Error, nil, NoRow,
+		"marks, girth and throw of a ring cannot all be right",
+		"Two distances at one angle, marks beyond the throw, or a rim that does not fit its girth put people " +
+			"on wrong marks. One of the figures is misread. Measure the way round the ring again, then the " +
+			"throw, then the mark."},
 	MarksOutOfOrder: {"marks-out-of-order", Meaning, Error, nil, NoRow,
 		"the marks of a ring do not go from near to far",
 		"On a focus ring every mark farther away lies at a larger angle. A mark with a wrong number would " +
 			"bend every angle beside it. Measure both marks again from the closest stop."},
+	MixedMarks: {"mixed-marks", Meaning, Error, nil, NoRow,
+		"the marks of one lens are of different kinds",
+		"Angles, lengths along the rim, parts of the throw and clock positions count from different points. " +
+			"Write all marks of a lens in one of these forms."},
 	MoreFaults: {"more-faults", Meaning, Error, []Severity{Warning, Note}, NoRow,
 		"a file has more faults than are listed one by one",
 		"Pullscore lists the first faults of a foreign file and counts the rest. Mend the listed ones and " +
@@ -163,6 +181,10 @@ var table = [...]Rule{
 		"a speaker has no line in this shot",
 		"A moment depends on the line of somebody who says nothing here. Add the line, or choose another word " +
 			"or a cue."},
+	NoRim: {"no-rim", Meaning, Error, nil, NoRow,
+		"marks along the rim need the way round it",
+		"A length along the rim is an angle only if the size of the ring is known. Wrap a strip of paper " +
+			"round the ring and measure it, or say where closest and inf lie on the same strip."},
 	NoScene: {"no-scene", Meaning, Error, nil, NoRow,
 		"the script has no scene with this number",
 		"The lines of the plan cannot be compared with the page. Check the number; a script may write it as " +
@@ -183,6 +205,13 @@ var table = [...]Rule{
 		"a file cannot be read",
 		"The kit, cut, script or log that the plan names is not there, or may not be opened. File names count " +
 			"from the folder of the plan. Check the name, its case, and the folder."},
+	NoThrow: {"no-throw", Meaning, Error, nil, NoRow,
+		"marks are parts of a throw that nothing states",
+		"A part of an unknown turn is no angle. Write how far the ring turns, as in ring 300 deg. See " +
+			"pullscore help throw for how to measure it."},
+	NotOnClock: {"not-on-clock", Meaning, Error, nil, NoRow,
+		"a clock position has an hour that no clock has",
+		"A clock has 12 hours. Read the position again, seen from behind the camera, with 12 at the top."},
 	OutOfRange: {"out-of-range", Meaning, Error, nil, NoRow,
 		"a number is too large or too small to be right",
 		"The value lies beyond anything on a set, such as a person nearer than 5 mm or a shot longer than a " +
@@ -205,18 +234,37 @@ var table = [...]Rule{
 	TooManyTimes: {"too-many-times", Meaning, Error, nil, NoRow,
 		"a rack has a start, a landing and a length at once",
 		"Two of the three already decide the third. Delete the one that matters least, mostly over."},
+	TubeTooLong: {"tube-too-long", Meaning, Error, nil, NoRow,
+		"an extension tube leaves no distance in front of the lens",
+		"A tube brings everything nearer, until the plane of focus reaches the glass. Take a shorter tube."},
 	UnknownCut: {"unknown-cut", Meaning, Error, nil, NoRow,
 		"a file of a cut has a form that Pullscore does not read",
 		"Pullscore reads subtitles (SubRip, WebVTT), edit decision lists and OpenTimelineIO. Ask the editor " +
 			"for one of them. Pullscore looks at what the file holds, not at its ending."},
+	UnknownFormat: {"unknown-format", Meaning, Error, nil, NoRow,
+		"no sensor format has this name",
+		"The size of the sensor decides every width of view and every blur. Write its width and height in " +
+			"millimetres, or a name that pullscore help formats lists."},
 	UnknownName: {"unknown-name", Meaning, Error, nil, NoRow,
 		"nothing declares this name",
 		"A rack to a name that nobody declared has no distance. Declare it, such as subject NORA at 1.7 m, or " +
 			"correct the spelling. Names of cameras and lenses come from the kit that the plan uses."},
+	WhichFormat: {"which-format", Meaning, Error, nil, NoRow,
+		"several sensors of different sizes have this name",
+		"A wrong size changes every figure of the plan. Look the size up in the camera's book and write it " +
+			"in millimetres, or write the full name of the format."},
 	WhichLine: {"which-line", Meaning, Error, nil, NoRow,
 		"the speaker has several lines, and it is not clear which one you mean",
 		"The rack would start seconds too early or too late on the wrong line. Write the words instead, such " +
 			"as OTTO \"every\", or declare a cue on the line."},
+	WhichWay: {"which-way", Meaning, Error, nil, NoRow,
+		"clock positions need the way that the ring turns",
+		"A tape on the ring goes round with the clock or against it, and the two give different angles. Look " +
+			"from behind the camera, turn towards infinity, and write turns left or turns right."},
+	WholeTurn: {"whole-turn", Meaning, Error, nil, NoRow,
+		"between two marks the tape has gone nowhere, or a whole turn",
+		"A clock position does not show how many turns lie between two marks. Set a mark between them, less " +
+			"than a turn from each."},
 	WordNotFound: {"word-not-found", Meaning, Error, nil, NoRow,
 		"no line of the shot has these words",
 		"The rack has nothing to start on. Check the spelling against the line as it is written here; the " +
@@ -363,6 +411,10 @@ var table = [...]Rule{
 		"A rack that lands on an early word needs time before it, and the shot does not have it. Give the " +
 			"shot a pause before its first line, or make the rack shorter. On set, agree how long after " +
 			"\"action\" the line comes."},
+	BeyondFarthest: {"beyond-farthest", Shot, Error, nil, Distance,
+		"a close-up lens or a tube lets the lens focus no farther than this",
+		"A close-up lens of 2 diopters is sharp at half a metre and nearer, whatever the ring says. Take a " +
+			"weaker one, or bring the person nearer."},
 	BeyondMarks: {"beyond-marks", Shot, Note, nil, Hand,
 		"the focus goes outside the marks of the lens",
 		"The angle there is drawn out from the last two marks and is less sure than the others. Measure a " +
@@ -391,6 +443,10 @@ var table = [...]Rule{
 		"the focus leaves a speaker within the line, without a reason",
 		"The audience looks at whoever speaks, and the picture takes them away. Wait for the end of the line, " +
 			"or add because and the reason if you want it."},
+	Darkens: {"darkens", Shot, Note, nil, NoRow,
+		"the picture changes its light during the rack",
+		"A lens passes less light near, because it moves away from the sensor. A meter at the camera does " +
+			"not see this. Keep the stop that suits the end that matters, or change the light with the focus."},
 	Diffraction: {"diffraction", Shot, Note, nil, NoRow,
 		"the stop alone blurs more than the screen shows",
 		"At so small a stop nothing in the picture is fully sharp, however well it is pulled. Open up and use " +
@@ -412,6 +468,10 @@ var table = [...]Rule{
 		"the hand would have to turn faster than a hand can",
 		"Nobody can turn the ring at this speed. Allow more time, use a faster gear, or take a lens with a " +
 			"shorter throw."},
+	FewMarks: {"few-marks", Shot, Note, nil, Hand,
+		"between its marks the angle of a distance is not known well enough",
+		"A ring between two marks far apart may turn in many ways. Measure one more mark between them, or " +
+			"set this mark by eye on the day. The command pullscore lens names the mark that helps most."},
 	FewTakes: {"few-takes", Shot, Note, nil, NoRow,
 		"the hand is fitted from fewer than 36 takes",
 		"So few takes say little, so the fit stays near the default hand. Record more takes before you rely on " +
@@ -441,6 +501,11 @@ var table = [...]Rule{
 			"the logarithm of blur, since the eye compares blurs by ratio (from memory). The 30 arcmin are common " +
 			"practice, no source. A change that nobody sees cannot jar. Allow more time, or change quickest if you " +
 			"want the jolt."},
+	LawAssumed: {"law-assumed", Shot, Note, nil, Hand,
+		"the ring has no marks, so its angles come from a computed law",
+		"Pullscore then takes the lens as one that focuses as a unit, and few lenses do. A window may be " +
+			"0.62 to 1.44 times as wide. Measure some marks: pullscore lens --sheet prints a tape, a target and " +
+			"a table."},
 	Light: {"light", Shot, Warning, nil, NoRow,
 		"the stop does not fit the light",
 		"The picture would be too bright or too dark by more than a quarter of a stop, after all filters. " +
@@ -524,6 +589,19 @@ var table = [...]Rule{
 		"the focus goes to somebody outside the picture",
 		"The lens does not see the place where the person stands. Check the side and the distance, or take a " +
 			"wider lens. A plan has no pans."},
+	OutsideTravel: {"outside-travel", Shot, Error, nil, Hand,
+		"the focus goes outside the part of the ring that the wheel reaches",
+		"The hand wheel stops before this distance. Map the wheel to a wider part of the ring, or leave out " +
+			"from and to, so that it covers all of it."},
+	Oval: {"oval", Shot, Note, nil, Sharp,
+		"the disc of blur of a squeezed lens is higher than wide",
+		"An anamorphic lens blurs the height more than the width. Sharpness is judged by the height, which " +
+			"is what the audience sees first."},
+	PlayLoses: {"play-loses", Shot, Warning, nil, Hand,
+		"the play of the ring makes a pull miss its mark",
+		"The focus follows only after the ring has turned through its play. A mark read from one side is " +
+			"wrong from the other by that much. Mark each distance from both sides, or come to it from the side " +
+			"from which you read it."},
 	RacksOverlap: {"racks-overlap", Shot, Error, nil, Hand,
 		"the focus has to be in two places at once",
 		"A rack starts before the one above it has landed. Start it later, or make the first one shorter."},
@@ -541,6 +619,10 @@ var table = [...]Rule{
 		"How far a ring turns decides how well a hand lands. Without it Pullscore gives no degrees and draws no " +
 			"tape, and each chance is a range over rings of 60 to 320 degrees. Measure the ring with a strip of " +
 			"paper, and write ring 300 deg, or girth and marks, into the lens."},
+	RoughMark: {"rough-mark", Shot, Note, nil, Hand,
+		"a mark is good enough if set by eye, and not as printed",
+		"The printed tape is only as good as the marks it comes from. Rehearse, and move this mark to where " +
+			"the picture is sharp. Or measure a mark at this distance."},
 	RunsInto: {"runs-into", Shot, Error, nil, Distance,
 		"the camera and someone would meet",
 		"The two moves together leave no space between the lens and the person. A distance counts from where " +
@@ -553,6 +635,18 @@ var table = [...]Rule{
 		"the tape was read at an angle, and it makes a difference",
 		"The lens focuses on a plane, and a person to the side is nearer to it than the tape says. Set the " +
 			"second distance of the message, not the one on the tape."},
+	Slips: {"slips", Shot, Warning, nil, Hand,
+		"the rack lands against an end of the ring that slips",
+		"Such a ring turns on past its end, and then every mark on it has moved. Stop at the mark and not at " +
+			"the end. Check the tape after each take."},
+	SpeedLight: {"speed-light", Shot, Note, nil, NoRow,
+		"at this frame rate each frame gets more or less light",
+		"The exposure of a frame changes with the frames a second. Read the meter at the speed that you " +
+			"shoot."},
+	SpeedSound: {"speed-sound", Shot, Warning, nil, Lines,
+		"a line is spoken in a shot that runs at another speed",
+		"On the screen such a line is not in step with its mouth. The words still give the hand its cues on " +
+			"set. Leave the line out of the sound, or shoot it at the rate of the film."},
 	StopClosesInZoom: {"stop-closes-in-zoom", Shot, Warning, nil, Sharp,
 		"the lens closes its stop while it zooms",
 		"The picture gets darker, and the depth of field changes, in the middle of the shot. Set the stop " +
