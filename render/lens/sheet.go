@@ -67,20 +67,8 @@ func (l Lens) typed() units.Style {
 	return s
 }
 
-// far returns the distance of infinity in words: to the metre or foot within 100, else
-// to five of them, since nobody tapes it.
-func (l Lens) far() string {
-	v, unit := l.InfinityFrom, "m"
-	if l.Imperial {
-		v, unit = v/foot, "ft"
-	}
-	if v > 100 {
-		return sheet.Figures.Number(units.Nearest(v, 0.2), 0) + " " + unit
-	}
-	return sheet.Figures.Number(v, 0) + " " + unit
-}
-
-const foot = 0.3048
+// figures is the style of numbers on the sheet.
+func (l Lens) figures() units.Style { return units.ForTable(l.Imperial) }
 
 // A column is words down a part of the page.
 type column struct {

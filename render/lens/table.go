@@ -32,15 +32,14 @@ type row struct {
 
 // rows returns the readings in the order in which the ring turns.
 func (l Lens) rows() []row {
-	s := sheet.Figures
-	s.System = l.typed().System
+	s := l.figures()
 	var list []row
 	for i, d := range l.Distances {
 		switch {
 		case i == 0:
 			list = append(list, row{s.Tape(d), "closest stop", true})
 		case math.IsInf(d, 1):
-			list = append(list, row{"inf", "farther than " + l.far(), false})
+			list = append(list, row{"inf", "farther than " + s.Tape(l.InfinityFrom), false})
 		default:
 			list = append(list, row{name: s.Tape(d)})
 		}

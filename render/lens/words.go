@@ -109,8 +109,7 @@ func (l Lens) writeTarget(c *column) {
 	l.drawFolds(c)
 	c.y += gapBelow
 	c.heading("Distances to tape")
-	s := sheet.Figures
-	s.System = l.typed().System
+	s := l.figures()
 	text := ""
 	for i, d := range l.Distances[1 : len(l.Distances)-1] {
 		if i > 0 {

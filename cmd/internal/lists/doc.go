@@ -8,6 +8,7 @@
 //   - pulls_json.go: the pull list as JSON
 //   - stops.go: the window of stops as text
 //   - lenses.go: a shot through every lens of the kit, as text
+//   - rings.go: what is known of the lenses of a kit, as text
 //   - takes.go: a log of takes as text
 //   - predicted.go: what was said of takes against what landed, as text
 //   - takes_recorded.go: the score of a recording as text

@@ -64,6 +64,7 @@ var textRooms = []room{
 	{"interp/load", []string{"lang$", "lang/lines", "interp/names", "interp/units"}},
 	{"interp/kit", []string{"lang$", "optics", "interp/names", "interp/plan", "interp/hand", "interp/viewer", "interp/units"}},
 	{"interp/change", []string{"lang$", "interp/names", "interp/units"}},
+	{"interp/lenses", []string{"optics", "interp/kit", "interp/plan", "interp/units"}},
 	{"interp/stage", []string{"lang$", "optics$", "interp/names", "interp/change", "interp/plan", "interp/hand", "interp/units"}},
 	{"interp/cut", []string{"lang$", "lang/timecode", "interp/edit", "interp/speech"}},
 	{"interp/clock", []string{"lang$", "interp/names", "interp/stage", "interp/cut", "interp/kit", "interp/change", "interp/speech", "interp/plan", "interp/units"}},
@@ -84,7 +85,7 @@ var textRooms = []room{
 	{"interp/cures", []string{"lang$", "lang/rule", "interp/units", "interp/change", "interp/checks", "interp/shot", "interp/plan"}},
 	{"interp", []string{
 		"lang$", "lang/lines", "lang/fountain", "interp/load", "interp/names", "interp/change", "interp/clock", "interp/film", "interp/shot",
-		"interp/checks", "interp/cures", "interp/revision", "interp/stops", "interp/wording", "interp/plan",
+		"interp/checks", "interp/cures", "interp/lenses", "interp/revision", "interp/stops", "interp/wording", "interp/plan",
 	}},
 }
 

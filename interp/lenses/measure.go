@@ -1,0 +1,76 @@
+// Which distances to measure on a lens: those of optics/ring, by the most demanding use
+// of the lens. That is its longest focal length, and the camera whose criterion is the
+// smallest. A kit alone, without a shot, is enough.
+
+package lenses
+
+import (
+	"fmt"
+	"math"
+
+	"pullscore/interp/kit"
+	"pullscore/interp/plan"
+	"pullscore/interp/units"
+	"pullscore/optics"
+	"pullscore/optics/ring"
+)
+
+// usualSensor is the width in metres that is taken where a kit has no camera: that of a
+// frame of 35 mm film, 4 perforations high, without a soundtrack.
+const usualSensor = 24.89e-3
+
+// measure says which distances to measure.
+func (of *Lens) measure(l *kit.Lens, k Kit, stop Stop) {
+	of.Criterion = of.criterion(k)
+	number := of.stop(l, stop)
+	s := ring.Sheet{Focal: l.Longest, Closest: l.Closest, Number: number, Criterion: of.Criterion, Imperial: k.Imperial}
+	for _, d := range s.Distances() {
+		of.Sheet = append(of.Sheet, plan.Number(d))
+	}
+	of.Infinity = plan.Number(s.InfinityFrom())
+}
+
+// stop sets the stop in words, and returns the f-number.
+func (of *Lens) stop(l *kit.Lens, stop Stop) (number float64) {
+	if stop.Number > 0 {
+		of.Stop = units.Style{}.Stop(stop.Number, stop.T, units.Exact)
+		if per := l.Transmission(); stop.T && !math.IsNaN(per) {
+			return stop.Number / per
+		}
+		return stop.Number
+	}
+	t := !l.HasScale(false)
+	widest, _ := l.ScaleAt(l.Longest, t)
+	of.Stop, of.Widest = units.Style{}.Stop(widest, t, units.Exact), true
+	return widest
+}
+
+// criterion returns the smallest criterion of sharpness that the kit asks for.
+func (of *Lens) criterion(k Kit) float64 {
+	v := k.View
+	if !math.IsNaN(v.Criterion) {
+		return v.Criterion
+	}
+	if !v.Watched {
+		style := units.Style{}
+		of.Defaults = append(of.Defaults, plan.Default{
+			Name: "watched", Value: fmt.Sprintf("on %s screen from %s", style.Tape(v.Width), style.Tape(v.Viewer)), Why: "the kit does not say",
+		})
+	}
+	least := math.Inf(1)
+	for _, c := range k.Cameras {
+		if !c.Ok {
+			continue
+		}
+		on := optics.Criterion(c.SensorW, v.Width, v.Viewer, v.Arcmin)
+		if c.Pixels > 0 {
+			on = max(on, c.SensorW/c.Pixels)
+		}
+		least = min(least, on)
+	}
+	if math.IsInf(least, 1) {
+		of.Defaults = append(of.Defaults, plan.Default{Name: "camera", Value: "sensor 24.89 mm wide", Why: "the kit has no camera"})
+		return optics.Criterion(usualSensor, v.Width, v.Viewer, v.Arcmin)
+	}
+	return least
+}
