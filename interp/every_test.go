@@ -26,7 +26,7 @@ var rare = map[rule.Code]func() (plan string, files []string){
 	},
 	rule.LandsTooEarly: func() (string, []string) { return scene("  rack to LAMP, on 5 s, landing on 3 s\n"), nil },
 	rule.LoneMark: func() (string, []string) {
-		return "lens X\n  focal 75 mm\n  stops f/2 to f/16\n  closest 60 cm\n  ring 300 deg, diameter 80 mm\n  mark 1 m at 40 deg\n", nil
+		return "lens X\n  focal 75 mm\n  stops f/2 to f/16\n  mark 1 m at 40 deg\n", nil
 	},
 	rule.MarksOutOfOrder: func() (string, []string) {
 		return "lens X\n  focal 75 mm\n  stops f/2 to f/16\n  ring 300 deg\n  mark 1 m at 90 deg\n  mark 2 m at 40 deg\n  mark inf at 300 deg\n", nil

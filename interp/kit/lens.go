@@ -77,7 +77,7 @@ func (k *Reader) Lens(sec *lang.Section) Lens {
 type lensReading struct {
 	lost     names.Losses
 	said     []*lang.Mark
-	marks    []ring.Mark // of those that could be read
+	marks    []ring.Written // of those that could be read
 	zoomSaid bool
 	good     bool // all values of the ring could be read
 }
@@ -105,7 +105,7 @@ func (k *Reader) lensLine(l *Lens, s lang.Statement, r *lensReading) {
 		d, okD := k.Want(s.Distance, names.DimLength)
 		a, okA := k.Want(s.At.Value, names.DimAngle)
 		if r.said = append(r.said, s); okD && okA {
-			r.marks = append(r.marks, ring.Mark{Distance: d, Angle: a})
+			r.marks = append(r.marks, ring.Written{Distance: d, At: ring.Position{Value: a}})
 		}
 	case *lang.Breathing:
 		if s.At != nil {
@@ -198,9 +198,9 @@ func (k *Reader) finishLens(l *Lens, sec *lang.Section, r *lensReading) {
 		l.Defaults = append(l.Defaults, Missing{l.Name, "loses focus through zoom", "the lens does not say that it keeps it"})
 	}
 	ringLost := r.lost.Any("closest") || r.lost.Any("mark") || r.lost.Any("ring")
-	if math.IsNaN(l.Closest) && len(r.said) < 2 {
+	if math.IsNaN(l.Closest) && len(r.said) < 1 {
 		if !names.Has[*lang.Closest](sec) && !ringLost {
-			k.Fail(l.at, "no-closest", fmt.Sprintf("lens %q says neither how close it focuses nor two marks", l.Name),
+			k.Fail(l.at, "no-closest", fmt.Sprintf("lens %q says neither how close it focuses nor a mark", l.Name),
 				"As in: closest 75 cm.")
 		}
 		l.Ok = false
@@ -214,7 +214,7 @@ func (k *Reader) finishLens(l *Lens, sec *lang.Section, r *lensReading) {
 	k.law(l, r, ringLost)
 }
 
-// law builds the ring law, from the marks where there are two, else computed.
+// law builds the ring law, from the marks where there are any, else computed.
 // The order of the marks is looked at whatever else is wrong with the lens; a mark
 // that could not be read leaves nothing to be said of it.
 func (k *Reader) law(l *Lens, r *lensReading, lost bool) {
@@ -222,14 +222,8 @@ func (k *Reader) law(l *Lens, r *lensReading, lost bool) {
 	case len(r.marks) < len(r.said):
 		l.Ok = false
 		return
-	case len(r.said) >= 2:
-		k.lawOfMarks(l, r)
-		return
-	case len(r.said) == 1:
-		if !lost {
-			k.Fail(r.said[0].Range(), "lone-mark", "one mark alone does not tell how the ring turns", "Give two or more, or none.")
-		}
-		l.Ok = false
+	case len(r.said) > 0:
+		k.lawOfMarks(l, r, lost)
 		return
 	case !l.Ok:
 		return
@@ -263,27 +257,62 @@ func (l *Lens) Supposed(throw float64) *ring.Law {
 	return law
 }
 
-// lawOfMarks builds the law through the marks.
-func (k *Reader) lawOfMarks(l *Lens, r *lensReading) {
-	law, err := ring.FromMarks(r.marks, l.throw)
+// lawOfMarks builds the law through the marks. Of marks that alone say too little it says
+// nothing where a line of the ring was lost.
+func (k *Reader) lawOfMarks(l *Lens, r *lensReading, lost bool) {
+	nan := math.NaN()
+	said := ring.Said{Focal: l.Focal, Closest: l.Closest, Throw: l.throw, Girth: nan, Diameter: nan, Within: nan, Turns: l.Turns}
+	if l.diameterSaid {
+		said.Diameter = l.Diameter
+	}
+	read, err := ring.Complete(r.marks, said)
+	if err != nil {
+		l.Ok = false
+		if form := new(ring.FormError); !lost || !errors.As(err, &form) || form.Reason != ring.Lone {
+			k.markError(l, r.said, err)
+		}
+		return
+	}
+	if !(l.Focal > 0) {
+		return // said already
+	}
+	law, err := ring.FromMarks(read.Marks, read.Shape(l.Focal))
 	if err != nil {
 		k.markError(l, r.said, err)
 		return
 	}
-	for _, m := range r.said {
-		l.Engraved = append(l.Engraved, names.SourceText(k.Source(m.Distance.Range().File), m.Distance.Range()))
+	for i, m := range read.Marks {
+		written := ""
+		if at := read.Order[i]; at >= 0 {
+			m := r.said[at]
+			written = names.SourceText(k.Source(m.Distance.Range().File), m.Distance.Range())
+		} else if math.IsInf(m.Distance, 1) {
+			written = "inf"
+		}
+		l.Engraved = append(l.Engraved, written)
 	}
-	l.Law, l.Marked, l.throw = law, true, law.Throw()
+	l.Law, l.Marked, l.throw = law, true, read.Throw
 	if math.IsNaN(l.Closest) {
-		l.Closest = r.marks[0].Distance
+		l.Closest = read.Marks[0].Distance
 	}
 }
 
+// markError tells why the marks say no law.
 func (k *Reader) markError(l *Lens, marks []*lang.Mark, err error) {
 	l.Ok = false
 	at, text := l.at, err.Error()
 	var order *ring.MarkError
-	if errors.As(err, &order) && order.Index < len(marks) {
+	var form *ring.FormError
+	switch {
+	case errors.As(err, &form):
+		if form.Index >= 0 {
+			at = marks[form.Index].Range()
+		}
+		if form.Reason == ring.Lone {
+			k.Fail(at, "lone-mark", "one mark alone says nothing of the ring", "Say closest and ring ANGLE too: they are marks of their own.")
+			return
+		}
+	case errors.As(err, &order) && order.Index < len(marks):
 		at = marks[order.Index].Range()
 		u := units.Style{}
 		text = fmt.Sprintf("mark %d, %s at %s: %v", order.Index+1, u.Tape(order.Mark.Distance), u.Angle(order.Mark.Angle), order.Fault)
@@ -352,9 +381,13 @@ func (l Lens) Scaled(k float64) Lens {
 	for i := range c.stops {
 		c.stops[i].at *= k
 	}
-	if l.Law != nil && !l.Marked {
-		law, err := ring.Unit(c.Focal, c.Closest, c.throw)
-		c.Law, c.Ok = law, c.Ok && err == nil
+	if l.Law == nil {
+		return c
 	}
+	law, err := ring.Unit(c.Focal, c.Closest, c.throw)
+	if l.Marked {
+		law, err = ring.FromMarks(l.Law.Marks(), ring.Shape{Focal: c.Focal, Throw: c.throw, Reading: l.Law.Reading()})
+	}
+	c.Law, c.Ok = law, c.Ok && err == nil
 	return c
 }

@@ -133,15 +133,22 @@ func (s *Shot) during(p *Pull, t float64) float64 {
 }
 
 // RingDeg returns the angle of the ring in degrees that focuses at x metres from the
-// lens at t, limited to the ends of the ring. inside reports whether x lies within
-// the marks of the lens. The angle is NaN if the lens has no ring to pull by angle, or
-// forms no image at x.
-func (s *Shot) RingDeg(x, t float64) (deg float64, inside bool) {
-	r := s.Optics.Ring
-	if r == nil || !(x > s.Focal(t)) {
-		return math.NaN(), false
+// lens at t. It returns NaN if the lens has no ring to pull by angle, if it forms no image
+// at x, or if its law does not know the angle.
+func (s *Shot) RingDeg(x, t float64) float64 {
+	if r := s.Optics.Ring; r != nil && x > s.Focal(t) {
+		return r.Angle(optics.ToSensor(x, s.Focal(t)))
 	}
-	return r.Angle(optics.ToSensor(x, s.Focal(t)))
+	return math.NaN()
+}
+
+// RingHeld is like RingDeg, but beyond an end of the law it returns the angle of that
+// end. It is for the edges of a window.
+func (s *Shot) RingHeld(x, t float64) float64 {
+	if r := s.Optics.Ring; r != nil && x > s.Focal(t) {
+		return r.Held(optics.ToSensor(x, s.Focal(t)))
+	}
+	return math.NaN()
 }
 
 // RingDistance returns the distance from the lens, in metres, that a ring angle in
@@ -159,8 +166,7 @@ func (s *Shot) RingDistance(deg, t float64) float64 {
 // HandAt returns the angle at the hand at t, in degrees: the ring angle times the
 // gear. It returns NaN if RingDeg does.
 func (s *Shot) HandAt(t float64) float64 {
-	deg, _ := s.RingDeg(s.FocusAt(t), t)
-	return deg * float64(s.Gear)
+	return s.RingDeg(s.FocusAt(t), t) * float64(s.Gear)
 }
 
 // WorstUntil returns when the worst half second of a follow ends, in seconds.

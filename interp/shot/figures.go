@@ -63,14 +63,15 @@ func (b *Built) handFigures(p *Pull, needed bool) {
 	if !ok || b.OutOfReach(p) { // a ring at its end is not where it should be
 		return
 	}
-	from, _ := b.Plan.RingDeg(p.Plan.FromLens, p.Rack.StartS)
-	to, _ := b.Plan.RingDeg(p.Plan.ToLens, p.Rack.LandS)
+	from := b.Plan.RingDeg(p.Plan.FromLens, p.Rack.StartS)
+	to := b.Plan.RingDeg(p.Plan.ToLens, p.Rack.LandS)
 	near, far := b.extremes(p.Rack, p.Rack.LandS)
 	lo, hi := b.EdgesOf(near, far, p.Rack.LandS)
 	gear := b.Setup.Gear
 	p.Plan.FromDeg, p.Plan.ToDeg = plan.Number(from), plan.Number(to)
 	p.Plan.WindowHand = plan.Interval{plan.Number(lo * gear), plan.Number(hi * gear)}
-	p.Plan.OpenNear, p.Plan.OpenFar = lo <= 0, hi >= b.Plan.Optics.Ring.Throw()
+	atClosest, atThrow := b.Plan.Optics.Ring.Stops()
+	p.Plan.OpenNear, p.Plan.OpenFar = atClosest && lo <= 0, atThrow && hi >= b.Plan.Optics.Ring.Throw()
 	if p.Rack.Follow {
 		return
 	}

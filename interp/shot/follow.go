@@ -120,8 +120,7 @@ func (b *Built) metres(deg, x, t float64) float64 {
 
 // handDeg returns the angle at the hand that focuses at x metres from the lens.
 func (b *Built) handDeg(x, t float64) float64 {
-	deg, _ := b.Plan.RingDeg(x, t)
-	return deg * b.Setup.Gear
+	return b.Plan.RingHeld(x, t) * b.Setup.Gear
 }
 
 // perMetre returns how many degrees the hand turns for a metre of distance at x; 0

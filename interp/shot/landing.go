@@ -93,12 +93,12 @@ func (b *Built) handPull(p, before *clock.Pull, start, land float64) (out hand.P
 	if sh.Optics.Ring == nil {
 		return out, false
 	}
-	from, _ := sh.RingDeg(b.focusAfter(before, start), start)
+	from := sh.RingDeg(b.focusAfter(before, start), start)
 	if p.Follow {
-		from, _ = sh.RingDeg(b.LensDistance(&p.Aim, start), start)
+		from = sh.RingDeg(b.LensDistance(&p.Aim, start), start)
 	}
 	x := b.LensDistance(&p.Aim, land)
-	to, _ := sh.RingDeg(x, land)
+	to := sh.RingDeg(x, land)
 	near, far := b.extremes(p, land)
 	lo, hi := b.windowOf(near, far, land)
 	out = hand.Pull{
@@ -106,13 +106,14 @@ func (b *Built) handPull(p, before *clock.Pull, start, land float64) (out hand.P
 		Rim: set.underHand(), SigmaX: b.spreadOfDistance(p, x, land) * set.Gear,
 	}
 	end := to // of the ring in the direction of travel, degrees past the mark
+	stopped, atThrow := sh.Optics.Ring.Stops()
 	if to >= from {
 		out.Lo, out.Hi = (lo-to)*set.Gear, (hi-to)*set.Gear
-		end = sh.Optics.Ring.Throw() - to
+		end, stopped = sh.Optics.Ring.Throw()-to, atThrow
 	} else {
 		out.Lo, out.Hi = (to-hi)*set.Gear, (to-lo)*set.Gear
 	}
-	if end *= set.Gear; end >= 0 && end <= out.Hi {
+	if end *= set.Gear; stopped && end >= 0 && end <= out.Hi {
 		out.Stopped, out.ToStop = true, end
 	}
 	return out, !math.IsNaN(out.Travel)
@@ -143,10 +144,11 @@ func (b *Built) window(p *clock.Pull, t float64) [2]float64 {
 func (b *Built) windowOf(near, far, t float64) (lo, hi float64) {
 	lo, hi = b.EdgesOf(near, far, t)
 	throw := b.Plan.Optics.Ring.Throw()
-	if lo <= 0 || lo >= throw {
+	atClosest, atThrow := b.Plan.Optics.Ring.Stops()
+	if atClosest && lo <= 0 || atThrow && lo >= throw {
 		lo = math.Inf(-1)
 	}
-	if hi >= throw || hi <= 0 {
+	if atThrow && hi >= throw || atClosest && hi <= 0 {
 		hi = math.Inf(1)
 	}
 	return lo, hi
@@ -161,8 +163,8 @@ func (b *Built) EdgesOf(near, far, t float64) (lo, hi float64) {
 	before, most := b.Plan.Judged(near, t).Window(near)
 	lo, hi = b.Edges([2]float64{least, most}, t)
 	if throw := b.Plan.Optics.Ring.Throw(); math.IsInf(most, 1) && hi < throw {
-		at, _ := b.Plan.RingDeg(near, t)
-		edge, _ := b.Plan.RingDeg(before, t)
+		at := b.Plan.RingHeld(near, t)
+		edge := b.Plan.RingHeld(before, t)
 		hi = min(max(hi, 2*at-edge), throw)
 	}
 	return lo, hi
@@ -170,8 +172,8 @@ func (b *Built) EdgesOf(near, far, t float64) (lo, hi float64) {
 
 // Edges are the ring angles of a window, held at the ring's ends.
 func (b *Built) Edges(w [2]float64, t float64) (lo, hi float64) {
-	lo, _ = b.Plan.RingDeg(w[0], t)
-	hi, _ = b.Plan.RingDeg(w[1], t)
+	lo = b.Plan.RingHeld(w[0], t)
+	hi = b.Plan.RingHeld(w[1], t)
 	return lo, hi
 }
 
@@ -184,8 +186,8 @@ func (b *Built) spreadOfDistance(p *clock.Pull, x, t float64) float64 {
 	}
 	spread := 0.0
 	if sway := b.swayOf(&p.Aim); sway > 0 {
-		near, _ := b.Plan.RingDeg(max(x-sway, 1e-4), t)
-		far, _ := b.Plan.RingDeg(x+sway, t)
+		near := b.Plan.RingHeld(max(x-sway, 1e-4), t)
+		far := b.Plan.RingHeld(x+sway, t)
 		spread = math.Abs(far-near) / 2
 	}
 	if speed, toMark := b.walk(p, t); speed > 0 && !p.Follow {

@@ -23,7 +23,7 @@ const missStep = 0.1
 // miss each mark.
 func (b *Built) fillMisses() {
 	g, sh := &b.Start, b.Plan
-	deg, _ := sh.RingDeg(b.LensDistance(g, 0), 0)
+	deg := sh.RingDeg(b.LensDistance(g, 0), 0)
 	sh.Start = plan.Start{To: g.Name(), Target: g.Text, M: plan.Number(b.Tape(g, 0)), Deg: plan.Number(deg), Miss: b.missOf(g, 0)}
 	for _, p := range b.Pulls {
 		if !p.Rack.Failed && p.Rack.LandS >= p.Rack.StartS {
@@ -88,7 +88,7 @@ func (b *Built) ringFor(g *stage.Goal, by, t float64) plan.Number {
 	if b.Plan.Optics.Ring == nil || b.Plan.Optics.FromLens && tape <= b.Plan.Focal(t) || b.FromSensor(tape, t) < closest*(1-1e-6) {
 		return plan.None()
 	}
-	at, _ := b.Plan.RingDeg(b.LensDistance(g, t), t)
-	there, _ := b.Plan.RingDeg(b.Plan.FromTape(tape, t), t)
+	at := b.Plan.RingDeg(b.LensDistance(g, t), t)
+	there := b.Plan.RingDeg(b.Plan.FromTape(tape, t), t)
 	return plan.Number(there - at)
 }

@@ -45,7 +45,7 @@ func (b *Built) fillSubjects() {
 		u.Near, u.Far = plan.Number(sh.ToTape(set.Near(x), 0)), plan.Number(sh.ToTape(set.Far(x), 0))
 		u.RingDeg, u.Window, u.LawSigma = plan.None(), plan.NoInterval(), plan.None()
 		if sh.Optics.Ring != nil {
-			deg, _ := sh.RingDeg(x, 0)
+			deg := sh.RingDeg(x, 0)
 			a, z := b.EdgesOf(x, x, 0)
 			u.RingDeg, u.Window = plan.Number(deg), plan.Interval{plan.Number(a), plan.Number(z)}
 		}

@@ -157,7 +157,7 @@ func ringUsed(sh *plan.Shot) (deg, share plan.Number) {
 			least, most = min(least, v), max(most, v)
 		}
 	}
-	at, _ := sh.RingDeg(sh.Optics.Start.Distance, 0)
+	at := sh.RingDeg(sh.Optics.Start.Distance, 0)
 	add(at)
 	for _, p := range sh.Pulls {
 		add(float64(p.FromDeg))

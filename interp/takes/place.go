@@ -201,10 +201,10 @@ func RingAngle(s *plan.Shot, tape, t float64) (float64, error) {
 		return 0, fmt.Errorf("lens %s has no ring to pull by angle", s.Lens)
 	}
 	if math.IsInf(tape, 1) {
-		deg, _ := s.Optics.Ring.Angle(tape)
+		deg := s.Optics.Ring.Angle(tape)
 		return deg, nil
 	}
-	deg, _ := s.RingDeg(s.FromTape(tape, t), t)
+	deg := s.RingDeg(s.FromTape(tape, t), t)
 	if math.IsNaN(deg) {
 		return 0, fmt.Errorf("the lens forms no image of what is %s away", units.Style{}.Gap(tape))
 	}

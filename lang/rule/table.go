@@ -167,7 +167,7 @@ var table = [...]Rule{
 		"Without a camera there is no sensor, and so no limit for what is sharp. Write with camera NAME in " +
 			"the shot, or once before the first shot."},
 	NoClosest: {"no-closest", Meaning, Error, nil, NoRow,
-		"a lens says neither how close it focuses nor two marks",
+		"a lens says neither how close it focuses nor a mark",
 		"Pullscore cannot place the ring without one of them. Write closest and the distance on the lens, " +
 			"such as closest 45 cm. Measured marks are better still."},
 	NoFocal: {"no-focal", Meaning, Error, nil, NoRow,

@@ -7,14 +7,35 @@ import (
 	"fmt"
 	"math"
 	"slices"
-
-	"gonum.org/v1/gonum/interp"
 )
 
 // A Mark is a distance mark on a ring.
 type Mark struct {
 	Distance float64 // metres from the sensor, at least 0.001; +Inf for infinity
 	Angle    float64 // degrees from the closest stop, 0 to 100000
+	Default  bool    // nobody wrote it: it follows from the closest distance, or from the throw
+
+	// Twice tells that the mark was come to from both sides. Angle is then the mean, and
+	// Gap is how much farther the ring stood, in degrees, when the mark was come to from
+	// the near side.
+	Twice bool
+	Gap   float64
+}
+
+// Second returns the angle in degrees at which the mark was read when come to from the
+// far side, or NaN if it was read once.
+func (m Mark) Second() float64 {
+	if !m.Twice {
+		return math.NaN()
+	}
+	return m.Angle - m.Gap/2
+}
+
+// A Shape is what a law through marks needs beside the marks.
+type Shape struct {
+	Focal   float64 // the shortest focal length of the lens, metres
+	Throw   float64 // the whole turn of the ring, degrees; NaN where nothing says it
+	Reading float64 // how well a mark is read, degrees, one standard deviation; not below 0
 }
 
 // ErrFewMarks means that there are fewer than two marks.
@@ -22,6 +43,10 @@ var ErrFewMarks = errors.New("a ring needs two marks or more")
 
 // ErrThrow means that the throw is not above 0 and finite.
 var ErrThrow = errors.New("throw is not above 0 and finite")
+
+// ErrShape means that the focal length is not above 0 and finite, or the reading is not a
+// finite number of degrees from 0 on.
+var ErrShape = errors.New("focal length or reading is not a number that a lens can have")
 
 // A Fault is the kind of mistake in one mark.
 type Fault int
@@ -71,29 +96,48 @@ const (
 )
 
 // FromMarks returns the law through two or more marks, whose distances and angles must
-// both rise. Between marks the law is a monotone cubic in 1/distance, because a ring is
-// nearly even in that. Beyond them it is the line through the last two marks, up to the
-// ends of the ring. The throw is in degrees; NaN means the angle of the last mark. It
-// returns ErrFewMarks, ErrThrow, or a *MarkError for the first faulty mark.
-func FromMarks(marks []Mark, throw float64) (*Law, error) {
+// both rise. The law is known from the first mark to the last and nowhere else; a throw
+// beyond a last mark at infinity is travel beyond infinity. It returns ErrFewMarks,
+// ErrThrow, ErrShape, or a *MarkError for the first faulty mark.
+//
+// Between marks the law is a monotone cubic in q = 1/(D-c), because a ring is nearly even
+// in that. For a lens that moves as a unit the ring is even in the extension
+// e = f^2/(D - 2f - e), so c is a little more than 2f; a lens that focuses inside stands
+// nearer than it focuses in any case. c = min(2f, D0/2), D0 the first distance.
+func FromMarks(marks []Mark, shape Shape) (*Law, error) {
 	if len(marks) < 2 {
 		return nil, fmt.Errorf("ring: %d marks: %w", len(marks), ErrFewMarks)
 	}
-	last := marks[len(marks)-1]
+	throw := shape.Throw
 	if throw <= 0 || math.IsInf(throw, 0) {
 		return nil, fmt.Errorf("ring: throw %g deg: %w", throw, ErrThrow)
+	}
+	if !(shape.Focal > 0) || math.IsInf(shape.Focal, 1) || !(shape.Reading >= 0) || math.IsInf(shape.Reading, 1) {
+		return nil, fmt.Errorf("ring: focal length %g m, reading %g deg: %w", shape.Focal, shape.Reading, ErrShape)
 	}
 	for i := range marks {
 		if fault, ok := check(marks, i, throw); !ok {
 			return nil, &MarkError{Index: i, Mark: marks[i], Fault: fault}
 		}
 	}
+	return through(marks, shape), nil
+}
+
+// through returns the law through marks without a fault.
+func through(marks []Mark, shape Shape) *Law {
+	first, last := marks[0], marks[len(marks)-1]
+	origin := min(2*shape.Focal, first.Distance/2)
+	throw := shape.Throw
 	if math.IsNaN(throw) || last.Angle > throw { // 0.7 turn is a hair less than 252 deg
 		throw = last.Angle
 	}
-	law := newLaw(newScale(marks), throw, marks[0].Distance, last.Distance)
-	law.marks = slices.Clone(marks)
-	return law, nil
+	s := newScale(marks, origin)
+	return &Law{
+		curve: s, marks: slices.Clone(marks), measured: true,
+		throw: throw, stop: !math.IsNaN(shape.Throw) || math.IsInf(last.Distance, 1),
+		origin: origin, reading: shape.Reading, secants: s.secants(),
+		nearest: end{first.Distance, first.Angle}, farthest: end{last.Distance, last.Angle},
+	}
 }
 
 // check finds the fault of mark i, given that those before it have none. A
@@ -114,103 +158,3 @@ func check(marks []Mark, i int, throw float64) (fault Fault, ok bool) {
 	}
 	return 0, true
 }
-
-// A scale is the curve through marks, as angles over u = 1/distance. In u a
-// ring runs backwards: infinity is u = 0, and the angle falls as u rises.
-type scale struct {
-	cubic     interp.PiecewiseCubic
-	us        []float64 // 1/distance of the marks, rising
-	angles    []float64 // of the same marks, falling
-	far, near float64   // slopes of the lines beyond us[0] and beyond the last
-}
-
-// newScale fits the cubic with the slopes of Fritsch and Butland (A method for
-// constructing local monotone piecewise cubic interpolants, 1984). They may be
-// flat at the outer marks, where the inverse would lose its digits, so there
-// they are kept to a third of the secant or more. Slopes between 0 and 3 times
-// the secants keep the cubic monotone (Fritsch and Carlson, Monotone piecewise
-// cubic interpolation, 1980).
-func newScale(marks []Mark) *scale {
-	s := &scale{}
-	for _, m := range slices.Backward(marks) {
-		s.us = append(s.us, 1/m.Distance)
-		s.angles = append(s.angles, m.Angle)
-	}
-	n := len(marks)
-	s.far = (s.angles[1] - s.angles[0]) / (s.us[1] - s.us[0])
-	s.near = (s.angles[n-1] - s.angles[n-2]) / (s.us[n-1] - s.us[n-2])
-
-	var plain interp.FritschButland
-	if err := plain.Fit(s.us, s.angles); err != nil {
-		panic(err) // it returns none: bad points, which check keeps out, are its panics
-	}
-	slopes := make([]float64, n)
-	for i, u := range s.us {
-		slopes[i] = plain.PredictDerivative(u)
-	}
-	slopes[0] = min(slopes[0], s.far/3) // both are below 0
-	slopes[n-1] = min(slopes[n-1], s.near/3)
-	s.cubic.FitWithDerivatives(s.us, s.angles, slopes)
-	return s
-}
-
-func (s *scale) angle(distance float64) float64 {
-	u := 1 / distance
-	switch last := len(s.us) - 1; {
-	case u < s.us[0]:
-		return s.angles[0] + s.far*(u-s.us[0])
-	case u > s.us[last]:
-		return s.angles[last] + s.near*(u-s.us[last])
-	}
-	return s.cubic.Predict(u)
-}
-
-func (s *scale) distance(angle float64) float64 {
-	last := len(s.us) - 1
-	switch {
-	case angle >= s.angles[0]:
-		return reciprocal(s.us[0] + (angle-s.angles[0])/s.far)
-	case angle <= s.angles[last]:
-		return reciprocal(s.us[last] + (angle-s.angles[last])/s.near)
-	}
-	// The first mark at a smaller angle ends the span that holds this one.
-	i, _ := slices.BinarySearchFunc(s.angles, angle, func(a, target float64) int {
-		if a > target {
-			return -1
-		}
-		return 1
-	})
-	return reciprocal(s.root(angle, s.us[i-1], s.us[i]))
-}
-
-// root finds the u between lo and hi, neighbouring marks, where the cubic takes
-// an angle: Newton's steps, and a halving of the bracket whenever a step would
-// leave it. It ends where the angle is right to its last bit, or u moves no more.
-func (s *scale) root(angle, lo, hi float64) float64 {
-	u := (lo + hi) / 2
-	for range steps {
-		miss := s.cubic.Predict(u) - angle
-		switch {
-		case math.Abs(miss) <= ulp*angle:
-			return u
-		case miss > 0: // the angle falls as u rises, so the root lies farther on
-			lo = u
-		default:
-			hi = u
-		}
-		next := u - miss/s.cubic.PredictDerivative(u)
-		if !(next > lo && next < hi) {
-			next = (lo + hi) / 2
-		}
-		if math.Abs(next-u) <= ulp*u {
-			return next
-		}
-		u = next
-	}
-	return u
-}
-
-const (
-	steps = 100     // enough for halving alone to use up a float64
-	ulp   = 0x1p-52 // relative spacing of float64
-)

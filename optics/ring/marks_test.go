@@ -16,11 +16,14 @@ import (
 var inf = math.Inf(1)
 
 // longThrow is a lens of our own: 75 cm to infinity in 310 degrees.
-var longThrow = []Mark{{0.75, 0}, {1, 118}, {2, 240}, {5, 290}, {inf, 310}}
+var longThrow = []Mark{{Distance: 0.75, Angle: 0}, {Distance: 1, Angle: 118}, {Distance: 2, Angle: 240}, {Distance: 5, Angle: 290}, {Distance: inf, Angle: 310}}
+
+// shape is that of a lens of 50 mm with a throw.
+func shape(throw float64) Shape { return Shape{Focal: 0.05, Throw: throw, Reading: 0.5} }
 
 func mustFromMarks(t testing.TB, marks []Mark, throw float64) *Law {
 	t.Helper()
-	law, err := FromMarks(marks, throw)
+	law, err := FromMarks(marks, shape(throw))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -48,13 +51,13 @@ func markings(t *rapid.T) []Mark {
 func TestMarksAreKept(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		marks := markings(t)
-		law, err := FromMarks(marks, math.NaN())
+		law, err := FromMarks(marks, shape(math.NaN()))
 		if err != nil {
 			t.Fatal(err)
 		}
 		for _, m := range marks {
-			if angle, inside := law.Angle(m.Distance); !inside || math.Abs(angle-m.Angle) > 1e-12*law.Throw() {
-				t.Errorf("Angle(%v) = %v, %v, marked %v", m.Distance, angle, inside, m.Angle)
+			if angle := law.Angle(m.Distance); !(math.Abs(angle-m.Angle) <= 1e-12*law.Throw()) {
+				t.Errorf("Angle(%v) = %v, marked %v", m.Distance, angle, m.Angle)
 			}
 			if d := law.Distance(m.Angle); !agree(d, m.Distance, 1e-9) {
 				t.Errorf("Distance(%v) = %v, marked %v", m.Angle, d, m.Distance)
@@ -69,22 +72,25 @@ func TestMarksAreKept(t *testing.T) {
 func TestMarksRise(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		marks := markings(t)
-		law, err := FromMarks(marks, marks[len(marks)-1].Angle+rapid.Float64Range(0, 20).Draw(t, "more throw"))
+		law, err := FromMarks(marks, shape(marks[len(marks)-1].Angle+rapid.Float64Range(0, 20).Draw(t, "more throw")))
 		if err != nil {
 			t.Fatal(err)
 		}
-		previous, _ := law.Angle(0.1)
-		for u := 10.0; u > 0; u -= 0.02 {
-			angle, _ := law.Angle(1 / u)
-			if angle < previous {
-				t.Fatalf("Angle(%v) = %v, less than %v just nearer", 1/u, angle, previous)
+		first, last := marks[0], marks[len(marks)-1]
+		near, far := coordinate(first.Distance, law.Origin()), coordinate(last.Distance, law.Origin())
+		previous := -1.0
+		for i := range 500 {
+			d := law.Origin() + 1/(near+(far-near)*float64(i)/499)
+			angle := law.Angle(min(max(d, first.Distance), last.Distance))
+			if !(angle >= previous) {
+				t.Fatalf("Angle(%v) = %v, less than %v just nearer", d, angle, previous)
 			}
 			previous = angle
 		}
-		distance := law.Distance(0)
+		distance := law.Distance(first.Angle)
 		for i := range 200 {
-			d := law.Distance(law.Throw() * float64(i+1) / 200)
-			if d < distance {
+			d := law.Distance(first.Angle + (last.Angle-first.Angle)*float64(i+1)/200)
+			if !(d >= distance) {
 				t.Fatalf("Distance falls from %v to %v", distance, d)
 			}
 			distance = d
@@ -95,29 +101,29 @@ func TestMarksRise(t *testing.T) {
 func TestMarksRoundTrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		marks := markings(t)
-		law, err := FromMarks(marks, marks[len(marks)-1].Angle+rapid.Float64Range(0, 20).Draw(t, "more throw"))
+		law, err := FromMarks(marks, shape(marks[len(marks)-1].Angle+rapid.Float64Range(0, 20).Draw(t, "more throw")))
 		if err != nil {
 			t.Fatal(err)
 		}
-		checkRoundTrip(t, law, marks[0].Distance, 1000)
+		checkRoundTrip(t, law, marks[0].Distance, min(1000, marks[len(marks)-1].Distance))
 	})
 }
 
 func TestMarksAreFritschButland(t *testing.T) {
-	// gonum's interpolant of the same points.
-	marks := []Mark{{0.5, 0}, {0.6, 40}, {0.8, 85}, {1.2, 130}, {2, 160}, {4, 180}, {inf, 200}}
+	// gonum's interpolant of the same points; 2f is less than half of 50 cm.
+	marks := []Mark{{Distance: 0.5, Angle: 0}, {Distance: 0.6, Angle: 40}, {Distance: 0.8, Angle: 85}, {Distance: 1.2, Angle: 130}, {Distance: 2, Angle: 160}, {Distance: 4, Angle: 180}, {Distance: inf, Angle: 200}}
 	law := mustFromMarks(t, marks, math.NaN())
-	var us, angles []float64
+	var qs, angles []float64
 	for _, m := range slices.Backward(marks) {
-		us, angles = append(us, 1/m.Distance), append(angles, m.Angle)
+		qs, angles = append(qs, 1/(m.Distance-0.1)), append(angles, m.Angle)
 	}
 	var general interp.FritschButland
-	if err := general.Fit(us, angles); err != nil {
+	if err := general.Fit(qs, angles); err != nil {
 		t.Fatal(err)
 	}
 	for d := 0.5; d <= 40; d *= 1.005 {
-		if got, _ := law.Angle(d); !agree(got, general.Predict(1/d), 1e-12) {
-			t.Errorf("Angle(%v) = %v, gonum has %v", d, got, general.Predict(1/d))
+		if got := law.Angle(d); !agree(got, general.Predict(1/(d-0.1)), 1e-12) {
+			t.Errorf("Angle(%v) = %v, gonum has %v", d, got, general.Predict(1/(d-0.1)))
 		}
 	}
 }
@@ -131,79 +137,95 @@ func TestMarksReadOffALensGiveItBack(t *testing.T) {
 	}
 	var marks []Mark
 	for _, d := range []float64{0.5, 0.6, 0.7, 0.8, 1, 1.2, 1.5, 2, 3, 5, inf} {
-		angle, _ := unit.Angle(d)
-		marks = append(marks, Mark{d, angle})
+		angle := unit.Angle(d)
+		marks = append(marks, Mark{Distance: d, Angle: angle})
 	}
 	law := mustFromMarks(t, marks, math.NaN())
 	for d := 0.5; d < 20; d *= 1.01 {
-		want, _ := unit.Angle(d)
-		if got, _ := law.Angle(d); math.Abs(got-want) > 0.25 {
+		want := unit.Angle(d)
+		if got := law.Angle(d); math.Abs(got-want) > 0.25 {
 			t.Errorf("Angle(%v) = %v, the lens has %v", d, got, want)
 		}
 	}
 }
 
 func TestOuterMarksAreNeverFlat(t *testing.T) {
-	// The outer spans turn ten times less per 1/distance than those inside them,
-	// where the plain interpolant lies flat at the last mark.
-	law := mustFromMarks(t, []Mark{{0.5, 0}, {2.0 / 3, 7.5}, {1, 82.5}, {2, 157.5}, {inf, 165}}, math.NaN())
+	// The outer spans turn ten times less per q than those inside them, where the
+	// plain interpolant lies flat at the last mark.
+	at := func(q float64) float64 { return 0.1 + 1/q }
+	law := mustFromMarks(t, []Mark{{Distance: at(2.5), Angle: 0}, {Distance: at(2), Angle: 7.5}, {Distance: at(1.5), Angle: 82.5}, {Distance: at(0.5), Angle: 232.5}, {Distance: inf, Angle: 240}}, math.NaN())
 	for d := 0.5; d < 1e5; d *= 1.1 {
-		angle, _ := law.Angle(d)
+		angle := law.Angle(d)
 		if got := law.Distance(angle); !agree(got, d, 1e-9) {
 			t.Errorf("Distance(Angle(%v) = %v) = %v", d, angle, got)
 		}
 	}
-	const u = 1e-6 // 1/m, so near the outer marks that the cubic is its slope
+	const q = 1e-6 // 1/m, so near the outer marks that the cubic is its slope
 	const want = 7.5 / 0.5 / 3
-	far, _ := law.Angle(1 / u)
-	if got := (165 - far) / u; !agree(got, want, 1e-3) {
+	far := law.Angle(at(q))
+	if got := (240 - far) / q; !agree(got, want, 1e-3) {
 		t.Errorf("slope at infinity is %v deg m, want a third of the secant, %v", got, want)
 	}
-	near, _ := law.Angle(1 / (2 - u))
-	if got := near / u; !agree(got, want, 1e-3) {
+	near := law.Angle(at(2.5 - q))
+	if got := near / q; !agree(got, want, 1e-3) {
 		t.Errorf("slope at the closest mark is %v deg m, want a third of the secant, %v", got, want)
 	}
 }
 
-func TestBeyondTheMarksIsTheLine(t *testing.T) {
-	// In 1/distance the outer marks make lines of 100 deg per 1/m near and 60
-	// deg per 1/m far.
-	marks := []Mark{{0.5, 20}, {1, 120}, {2, 150}}
-	law := mustFromMarks(t, marks, 200)
+func TestBeyondTheMarksNothingIsKnown(t *testing.T) {
+	marks := []Mark{{Distance: 0.5, Angle: 20}, {Distance: 1, Angle: 120}, {Distance: 2, Angle: 150}}
+	nan := math.NaN()
 	for _, c := range []struct {
-		distance, angle float64
-		inside          bool
+		throw                 float64
+		distance, angle, held float64
 	}{
-		{1 / 2.1, 10, false},
-		{1 / 2.2, 0, false}, // 20 deg short of the first mark: the stop
-		{0.3, 0, false},
-		{4, 165, false},
-		{inf, 180, false},
-		{0.5, 20, true},
-		{2, 150, true},
+		{200, 0.3, nan, 20},
+		{200, 0.4999, nan, 20},
+		{200, 0.5 * (1 - 1e-12), 20, 20},
+		{200, 0.5, 20, 20},
+		{200, 2, 150, 150},
+		{200, 2 * (1 + 1e-12), 150, 150},
+		{200, 2.0001, nan, 150},
+		{200, inf, nan, 150},
+		{nan, inf, nan, 150},
+		{nan, nan, nan, nan},
 	} {
-		if angle, inside := law.Angle(c.distance); math.Abs(angle-c.angle) > 1e-9 || inside != c.inside {
-			t.Errorf("Angle(%v) = %v, %v, want %v, %v", c.distance, angle, inside, c.angle, c.inside)
+		law := mustFromMarks(t, marks, c.throw)
+		if got := law.Angle(c.distance); !alike(got, c.angle) {
+			t.Errorf("throw %v: Angle(%v) = %v, want %v", c.throw, c.distance, got, c.angle)
+		}
+		if got := law.Held(c.distance); !alike(got, c.held) {
+			t.Errorf("throw %v: Held(%v) = %v, want %v", c.throw, c.distance, got, c.held)
 		}
 	}
-	for angle, want := range map[float64]float64{-1: 1 / 2.2, 0: 1 / 2.2, 10: 1 / 2.1, 165: 4, 180: inf, 190: inf, 300: inf} {
-		if got := law.Distance(angle); !agree(got, want, 1e-12) {
+	law := mustFromMarks(t, marks, 200)
+	for angle, want := range map[float64]float64{-1: nan, 0: nan, 10: nan, 20: 0.5, 150: 2, 165: nan, nan: nan} {
+		if got := law.Distance(angle); !alike(got, want) {
 			t.Errorf("Distance(%v) = %v, want %v", angle, got, want)
 		}
 	}
-	if got := law.Closest(); !agree(got, 1/2.2, 1e-12) {
-		t.Errorf("Closest() = %v", got)
+	if near, far := law.Stops(); near || !far || law.Closest() != 0.5 || law.Farthest() != 2 || law.Throw() != 200 {
+		t.Errorf("stops %v %v, from %v to %v, throw %v", near, far, law.Closest(), law.Farthest(), law.Throw())
+	}
+	if near, far := mustFromMarks(t, marks, nan).Stops(); near || far {
+		t.Errorf("without a throw: stops %v %v", near, far)
 	}
 }
 
-func TestRingEndsBeforeInfinity(t *testing.T) {
-	law := mustFromMarks(t, []Mark{{0.5, 0}, {1, 100}, {2, 150}}, 160)
-	want := 1 / (0.5 - 10/100.0)
-	if got := law.Distance(160); !agree(got, want, 1e-12) {
-		t.Errorf("the ring ends at %v, want %v", got, want)
+// alike reports whether two figures agree to 1e-9; NaN is like NaN.
+func alike(a, b float64) bool {
+	return a == b || math.IsNaN(a) && math.IsNaN(b) || math.Abs(a-b) <= 1e-9
+}
+
+func TestTravelBeyondInfinity(t *testing.T) {
+	law := mustFromMarks(t, longThrow, 320)
+	for angle, want := range map[float64]float64{-5: 0.75, 0: 0.75, 310: inf, 315: inf, 320: inf, 330: inf} {
+		if got := law.Distance(angle); got != want {
+			t.Errorf("Distance(%v) = %v, want %v", angle, got, want)
+		}
 	}
-	if angle, inside := law.Angle(inf); angle != 160 || inside {
-		t.Errorf("Angle(+Inf) = %v, %v, want it held", angle, inside)
+	if near, far := law.Stops(); !near || !far || law.Throw() != 320 || law.Angle(inf) != 310 {
+		t.Errorf("stops %v %v, throw %v, infinity at %v", near, far, law.Throw(), law.Angle(inf))
 	}
 }
 
@@ -211,9 +233,9 @@ func TestTheLawHasNoKinkBetweenItsEnds(t *testing.T) {
 	law := mustFromMarks(t, longThrow, math.NaN())
 	for _, m := range longThrow[1 : len(longThrow)-1] {
 		const step = 1e-6
-		at, _ := law.Angle(m.Distance)
-		after, _ := law.Angle(1 / (1/m.Distance - step))
-		before, _ := law.Angle(1 / (1/m.Distance + step))
+		at := law.Angle(m.Distance)
+		after := law.Angle(1 / (1/m.Distance - step))
+		before := law.Angle(1 / (1/m.Distance + step))
 		if far, near := (after-at)/step, (at-before)/step; !agree(far, near, 1e-3) {
 			t.Errorf("slope at %v m is %v before, %v after", m.Distance, near, far)
 		}
@@ -229,26 +251,26 @@ func TestMarkFaults(t *testing.T) {
 		index int
 		fault Fault
 	}{
-		{"distance falls", []Mark{{1, 0}, {2, 50}, {1.5, 90}}, nan, 2, DistanceOrder},
-		{"distance twice", []Mark{{1, 0}, {1, 50}}, nan, 1, DistanceOrder},
-		{"infinity twice", []Mark{{1, 0}, {inf, 50}, {inf, 60}}, nan, 2, DistanceOrder},
-		{"after infinity", []Mark{{1, 0}, {inf, 50}, {5, 60}}, nan, 2, DistanceOrder},
-		{"too close to tell", []Mark{{1, 0}, {1 + 1e-12, 50}}, nan, 1, DistanceOrder},
-		{"as good as infinity", []Mark{{1, 0}, {1e200, 50}, {inf, 60}}, nan, 2, DistanceOrder},
-		{"angle falls", []Mark{{1, 0}, {2, 50}, {3, 40}, {4, 30}}, nan, 2, AngleOrder},
-		{"angle twice", []Mark{{1, 0}, {2, 0}}, nan, 1, AngleOrder},
-		{"angle below 0", []Mark{{1, -1}, {2, 50}}, nan, 0, BadAngle},
-		{"angle too little", []Mark{{1, 0}, {2, 1e-9}}, nan, 1, AngleOrder},
-		{"angle of no ring", []Mark{{1, 0}, {2, 1e300}}, nan, 1, BadAngle},
-		{"angle NaN", []Mark{{1, 0}, {2, nan}}, 90, 1, BadAngle},
-		{"angle infinite", []Mark{{1, 0}, {2, inf}}, 90, 1, BadAngle},
-		{"distance 0", []Mark{{0, 0}, {2, 50}}, nan, 0, BadDistance},
-		{"distance below 0", []Mark{{-1, 0}, {2, 50}}, nan, 0, BadDistance},
-		{"distance NaN", []Mark{{1, 0}, {nan, 50}}, nan, 1, BadDistance},
-		{"beyond the throw", []Mark{{1, 0}, {2, 50}, {3, 100}}, 90, 2, BeyondThrow},
+		{"distance falls", []Mark{{Distance: 1, Angle: 0}, {Distance: 2, Angle: 50}, {Distance: 1.5, Angle: 90}}, nan, 2, DistanceOrder},
+		{"distance twice", []Mark{{Distance: 1, Angle: 0}, {Distance: 1, Angle: 50}}, nan, 1, DistanceOrder},
+		{"infinity twice", []Mark{{Distance: 1, Angle: 0}, {Distance: inf, Angle: 50}, {Distance: inf, Angle: 60}}, nan, 2, DistanceOrder},
+		{"after infinity", []Mark{{Distance: 1, Angle: 0}, {Distance: inf, Angle: 50}, {Distance: 5, Angle: 60}}, nan, 2, DistanceOrder},
+		{"too close to tell", []Mark{{Distance: 1, Angle: 0}, {Distance: 1 + 1e-12, Angle: 50}}, nan, 1, DistanceOrder},
+		{"as good as infinity", []Mark{{Distance: 1, Angle: 0}, {Distance: 1e200, Angle: 50}, {Distance: inf, Angle: 60}}, nan, 2, DistanceOrder},
+		{"angle falls", []Mark{{Distance: 1, Angle: 0}, {Distance: 2, Angle: 50}, {Distance: 3, Angle: 40}, {Distance: 4, Angle: 30}}, nan, 2, AngleOrder},
+		{"angle twice", []Mark{{Distance: 1, Angle: 0}, {Distance: 2, Angle: 0}}, nan, 1, AngleOrder},
+		{"angle below 0", []Mark{{Distance: 1, Angle: -1}, {Distance: 2, Angle: 50}}, nan, 0, BadAngle},
+		{"angle too little", []Mark{{Distance: 1, Angle: 0}, {Distance: 2, Angle: 1e-9}}, nan, 1, AngleOrder},
+		{"angle of no ring", []Mark{{Distance: 1, Angle: 0}, {Distance: 2, Angle: 1e300}}, nan, 1, BadAngle},
+		{"angle NaN", []Mark{{Distance: 1, Angle: 0}, {Distance: 2, Angle: nan}}, 90, 1, BadAngle},
+		{"angle infinite", []Mark{{Distance: 1, Angle: 0}, {Distance: 2, Angle: inf}}, 90, 1, BadAngle},
+		{"distance 0", []Mark{{Distance: 0, Angle: 0}, {Distance: 2, Angle: 50}}, nan, 0, BadDistance},
+		{"distance below 0", []Mark{{Distance: -1, Angle: 0}, {Distance: 2, Angle: 50}}, nan, 0, BadDistance},
+		{"distance NaN", []Mark{{Distance: 1, Angle: 0}, {Distance: nan, Angle: 50}}, nan, 1, BadDistance},
+		{"beyond the throw", []Mark{{Distance: 1, Angle: 0}, {Distance: 2, Angle: 50}, {Distance: 3, Angle: 100}}, 90, 2, BeyondThrow},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			law, err := FromMarks(c.marks, c.throw)
+			law, err := FromMarks(c.marks, shape(c.throw))
 			var fault *MarkError
 			if !errors.As(err, &fault) || law != nil {
 				t.Fatalf("got %v, %v", law, err)
@@ -261,20 +283,20 @@ func TestMarkFaults(t *testing.T) {
 }
 
 func TestFewMarksAndBadThrow(t *testing.T) {
-	for _, marks := range [][]Mark{nil, {{1, 0}}} {
-		if _, err := FromMarks(marks, 90); !errors.Is(err, ErrFewMarks) {
+	for _, marks := range [][]Mark{nil, {{Distance: 1, Angle: 0}}} {
+		if _, err := FromMarks(marks, shape(90)); !errors.Is(err, ErrFewMarks) {
 			t.Errorf("%d marks: %v", len(marks), err)
 		}
 	}
 	for _, throw := range []float64{0, -90, inf} {
-		if _, err := FromMarks(longThrow, throw); !errors.Is(err, ErrThrow) {
+		if _, err := FromMarks(longThrow, shape(throw)); !errors.Is(err, ErrThrow) {
 			t.Errorf("throw %v: %v", throw, err)
 		}
 	}
 }
 
 func TestMarkErrorCountsFromOne(t *testing.T) {
-	_, err := FromMarks([]Mark{{1, 0}, {0.5, 50}}, 90)
+	_, err := FromMarks([]Mark{{Distance: 1, Angle: 0}, {Distance: 0.5, Angle: 50}}, shape(90))
 	const want = "ring: mark 2 (0.5 m at 50 deg): distance is not farther than that of the mark before it"
 	if err == nil || err.Error() != want {
 		t.Errorf("got %v, want %s", err, want)
@@ -316,18 +338,19 @@ func FuzzFromMarks(f *testing.F) {
 	f.Add(1.0, 0.0, 1e200, 50.0, inf, 60.0, 90.0)
 	f.Add(1e-3, 0.0, 2e-3, 1e-6, 3e-3, 1e5, 1e300)
 	f.Fuzz(func(t *testing.T, d0, a0, d1, a1, d2, a2, throw float64) {
-		law, err := FromMarks([]Mark{{d0, a0}, {d1, a1}, {d2, a2}}, throw)
+		law, err := FromMarks([]Mark{{Distance: d0, Angle: a0}, {Distance: d1, Angle: a1}, {Distance: d2, Angle: a2}}, shape(throw))
 		if err != nil {
 			return
 		}
 		closest, previous := law.Closest(), 0.0
+		from, to := law.Angle(closest), law.Angle(law.Farthest())
 		for i := range 21 {
-			angle := law.Throw() * float64(i) / 20
+			angle := from + (to-from)*float64(i)/20
 			d := law.Distance(angle)
 			if math.IsNaN(d) || d < closest {
 				t.Fatalf("Distance(%v) = %v", angle, d)
 			}
-			back, _ := law.Angle(d)
+			back := law.Angle(d)
 			if math.IsNaN(back) || back < previous-1e-9*law.Throw() || back > law.Throw() {
 				t.Fatalf("Angle(%v) = %v after %v", d, back, previous)
 			}

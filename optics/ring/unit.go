@@ -1,4 +1,4 @@
-// The law of a ring without marks, on a lens that focuses as a unit.
+// The law of a ring without marks.
 
 package ring
 
@@ -20,21 +20,48 @@ var ErrMacro = errors.New("closest focus is nearer than four focal lengths from 
 // turn in degrees. It returns ErrMacro for closest < 4f, and another error if a value is
 // not above 0 and finite.
 func Unit(f, closest, throw float64) (*Law, error) {
-	for _, v := range []struct {
-		name  string
-		value float64
-	}{{"focal length", f}, {"closest focus", closest}, {"throw", throw}} {
-		if !(v.value > 0) || math.IsInf(v.value, 1) {
-			return nil, fmt.Errorf("ring: %s %g is not above 0 and finite", v.name, v.value)
-		}
+	if err := sound(f, closest, throw); err != nil {
+		return nil, err
 	}
 	x, ok := optics.FromSensor(closest, f)
 	if !ok {
 		return nil, fmt.Errorf("ring: focal length %g m, closest %g m: %w", f, closest, ErrMacro)
 	}
-	law := newLaw(unit{f: f, most: optics.Extension(f, x), throw: throw}, throw, closest, math.Inf(1))
-	law.closest = closest // as given, not as it comes back through the curve
+	return &Law{
+		curve: unit{f: f, most: optics.Extension(f, x), throw: throw},
+		throw: throw, stop: true, origin: math.NaN(), reading: math.NaN(),
+		nearest: end{closest, 0}, farthest: end{math.Inf(1), throw},
+	}, nil
+}
+
+// Macro returns the law of a lens that focuses nearer than four focal lengths, so that it
+// cannot move as a unit. Nothing is known of its ring, and the law is even in 1/(D-c), as
+// one through two marks, the closest stop at 0 and infinity at the throw; its K is that of
+// one gap alone. It is not measured. The values are as in Unit.
+func Macro(f, closest, throw float64) (*Law, error) {
+	if err := sound(f, closest, throw); err != nil {
+		return nil, err
+	}
+	marks := []Mark{{Distance: closest, Default: true}, {Distance: math.Inf(1), Angle: throw, Default: true}}
+	law, err := FromMarks(marks, Shape{Focal: f, Throw: throw})
+	if err != nil {
+		return nil, err
+	}
+	law.measured = false
 	return law, nil
+}
+
+// sound returns an error if one of the values is not above 0 and finite.
+func sound(f, closest, throw float64) error {
+	for _, v := range []struct {
+		name  string
+		value float64
+	}{{"focal length", f}, {"closest focus", closest}, {"throw", throw}} {
+		if !(v.value > 0) || math.IsInf(v.value, 1) {
+			return fmt.Errorf("ring: %s %g is not above 0 and finite", v.name, v.value)
+		}
+	}
+	return nil
 }
 
 // unit is the curve of Unit: most is the extension in metres at the closest
@@ -52,5 +79,8 @@ func (u unit) angle(distance float64) float64 {
 // distance needs no search: D = x + v with x = f + f^2/e and v = f + e.
 func (u unit) distance(angle float64) float64 {
 	e := u.most * (1 - angle/u.throw)
-	return 2*u.f + u.f*u.f*reciprocal(e) + e
+	if e <= 0 {
+		return math.Inf(1)
+	}
+	return 2*u.f + u.f*u.f/e + e
 }

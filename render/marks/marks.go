@@ -112,7 +112,7 @@ func startMark(s *plan.Shot) Mark {
 	if start.Text == "" && start.Name == "" {
 		return Mark{Deg: math.NaN()}
 	}
-	deg, _ := s.RingDeg(start.Distance, 0)
+	deg := s.RingDeg(start.Distance, 0)
 	return Mark{
 		Name: sheet.TargetName(s, "", cmp.Or(start.Text, start.Name)), Deg: deg, Tape: s.ToTape(start.Distance, 0), Start: true,
 		moved: sheet.Moves(s, s.Subject(start.Name)), length: isLength(start.Name, start.Names, start.Text),
@@ -154,15 +154,16 @@ func MarkName(s *plan.Shot, name, text string, t float64) string {
 // lens sharp.
 func (m Mark) withWindow(s *plan.Shot, x, t float64) Mark {
 	near, far := s.Judged(x, t).Window(x)
-	lo, _ := s.RingDeg(near, t)
-	hi, _ := s.RingDeg(far, t)
+	lo := s.RingHeld(near, t)
+	hi := s.RingHeld(far, t)
 	return m.bounded(s, lo, hi)
 }
 
 // bounded holds a window to the ring.
 func (m Mark) bounded(s *plan.Shot, lo, hi float64) Mark {
 	throw := s.Optics.Ring.Throw()
-	m.Open = [2]bool{lo <= 0, hi >= throw}
+	atClosest, atThrow := s.Optics.Ring.Stops()
+	m.Open = [2]bool{atClosest && lo <= 0, atThrow && hi >= throw}
 	m.Window = [2]float64{max(lo, 0), min(hi, throw)}
 	return m
 }

@@ -25,7 +25,7 @@ func TestLabelsOfMarks(t *testing.T) {
 		{"one walks", still().Rack("LEDGER", "", "", 1, 2).Walk("NADIA", 3.2, 3, 5).Rack("NADIA", "", "", 6, 7).Rack("LEDGER", "", "", 9, 10).Shot,
 			[]string{"LEDGER, 1 m", "NADIA, 1.7 m, 0 s", "NADIA, 3.2 m, 7 s", "(DOOR, 5.2 m)"}},
 		{"one walks, and nobody looks", still().Rack("LEDGER", "", "", 1, 2).Walk("DOOR", 3.2, 3, 5).Shot, []string{"LEDGER, 1 m", "NADIA, 1.7 m"}},
-		{"dolly", still().Dolly(0.5, 2, 4).Rack("LEDGER", "", "", 5, 6).Shot, []string{"LEDGER, 50 cm", "NADIA, 1.7 m"}},
+		{"dolly", still().Dolly(0.2, 2, 4).Rack("LEDGER", "", "", 5, 6).Shot, []string{"LEDGER, 80 cm", "NADIA, 1.7 m"}},
 		{"infinity", still().Rack("inf", "", "", 1, 2).Shot, []string{"(LEDGER, 1 m)", "NADIA, 1.7 m", "(DOOR, 5.2 m)", "∞"}},
 	} {
 		var got []string

@@ -40,7 +40,7 @@ func (w *window) sample() curves {
 		set := s.Judged(x, t)
 		c.focus[i] = s.ToTape(x, t)
 		c.near[i], c.far[i] = s.ToTape(set.Near(x), t), s.ToTape(set.Far(x), t)
-		deg, _ := s.RingDeg(x, t)
+		deg := s.RingDeg(x, t)
 		c.hand[i] = deg * float64(s.Gear)
 		for k, u := range s.Subjects {
 			d := s.DistanceAt(u, t)

@@ -147,7 +147,7 @@ func starts(s *plan.Shot) plan.Number {
 }
 
 func startDeg(s *plan.Shot) plan.Number {
-	deg, _ := s.RingDeg(s.Optics.Start.Distance, 0)
+	deg := s.RingDeg(s.Optics.Start.Distance, 0)
 	return plan.Number(deg)
 }
 

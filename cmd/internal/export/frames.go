@@ -51,7 +51,7 @@ func at(s *plan.Shot, n int64) Frame {
 	if s.BeginsAt != "" {
 		f.Label += s.Begins
 	}
-	if deg, _ := s.RingDeg(x, t); s.Optics.Ring != nil {
+	if deg := s.RingDeg(x, t); s.Optics.Ring != nil {
 		f.Ring = deg
 	}
 	if s.TNumber.Known() {

@@ -282,7 +282,7 @@ func pupilBehind(s *plan.Shot, t float64) float64 {
 func scaleAt(s *plan.Shot, t float64) float64 {
 	f, x := s.Focal(t), s.FocusAt(t)
 	if o := &s.Optics; o.Ring != nil && !math.IsNaN(o.Breathes) {
-		deg, _ := s.RingDeg(x, t)
+		deg := s.RingDeg(x, t)
 		return f * (1 + o.Breathes/100*(1-deg/o.Ring.Throw()))
 	}
 	if math.IsInf(x, 1) {

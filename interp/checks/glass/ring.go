@@ -5,6 +5,7 @@ package glass
 
 import (
 	"fmt"
+	"math"
 
 	"pullscore/interp/checks/check"
 	"pullscore/lang"
@@ -73,13 +74,13 @@ func outsideMarks(b *check.Shot) (found []check.Finding) {
 		if b.OutOfReach(p) {
 			continue // told as inside-closest or macro
 		}
-		if _, inside := b.Plan.RingDeg(p.Plan.ToLens, p.Rack.LandS); inside {
+		if !math.IsNaN(b.Plan.RingDeg(p.Plan.ToLens, p.Rack.LandS)) {
 			continue
 		}
 		found = append(found, b.About(p, check.Finding{Diagnostic: lang.Diagnostic{
 			Code: "beyond-marks", Severity: lang.Note,
-			Message: fmt.Sprintf("%s lies outside the marks of lens %q: its angle continues the line of the last two", p.Rack.ToText(), b.Setup.Lens.Name),
-			Detail:  "Measure a mark nearer to it.",
+			Message: fmt.Sprintf("%s lies beyond the last mark, and nothing says where infinity is: no angle, no chance", p.Rack.ToText()),
+			Detail:  "As in: ring 300 deg, or mark inf at 300 deg.",
 			Figures: []lang.Figure{check.Figure("distance_m", float64(p.Plan.ToM))},
 		}}))
 	}

@@ -125,7 +125,7 @@ func ringAt(s *plan.Shot, sensor, t float64) (float64, error) {
 	if _, ok := optics.FromSensor(sensor, s.Focal(t)); !ok && !math.IsInf(sensor, 1) {
 		return 0, fmt.Errorf("the lens forms no image of what is %s away", units.Style{}.Gap(sensor))
 	}
-	deg, _ := s.Optics.Ring.Angle(sensor)
+	deg := s.Optics.Ring.Angle(sensor)
 	return deg, nil
 }
 

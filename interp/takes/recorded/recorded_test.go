@@ -159,7 +159,7 @@ func TestScores(t *testing.T) {
 		}},
 		{"samples with encoders", "48", "01:00:00:00", func(s *plan.Shot) string {
 			return track(s, late, func(m float64) string {
-				deg, _ := s.Optics.Ring.Angle(m)
+				deg := s.Optics.Ring.Angle(m)
 				return fmt.Sprintf(`"encoders":{"focus":%.7f}`, 1-deg/s.Optics.Ring.Throw())
 			})
 		}},

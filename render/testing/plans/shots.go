@@ -22,7 +22,7 @@ type Maker struct{ *plan.Shot }
 // New starts a shot with a lens of 75 mm at f/2.8 that is watched on a
 // screen 12 m wide from 18 m.
 func New(id, title string, duration float64) Maker {
-	law, err := ring.FromMarks([]ring.Mark{{Distance: 0.75, Angle: 0}, {Distance: 1, Angle: 118}, {Distance: 2, Angle: 240}, {Distance: 5, Angle: 290}, {Distance: math.Inf(1), Angle: 310}}, 310)
+	law, err := ring.FromMarks([]ring.Mark{{Distance: 0.75, Angle: 0}, {Distance: 1, Angle: 118}, {Distance: 2, Angle: 240}, {Distance: 5, Angle: 290}, {Distance: math.Inf(1), Angle: 310}}, ring.Shape{Focal: 0.075, Throw: 310})
 	if err != nil {
 		panic(err)
 	}
@@ -46,7 +46,7 @@ func (m Maker) Put(name string, distance, deep float64) Maker {
 	u := &plan.Subject{Name: name, Distance: plan.Number(distance), Deep: plan.Number(deep),
 		Along: plan.Still(distance), Across: plan.Still(0), RingDeg: plan.None(), Slant: plan.None(), Sways: plan.None()}
 	if x := m.FromTape(distance, 0); m.Optics.Ring != nil && !math.IsNaN(x) {
-		deg, _ := m.RingDeg(x, 0)
+		deg := m.RingDeg(x, 0)
 		u.RingDeg = plan.Number(deg)
 	}
 	m.Subjects = append(m.Subjects, u)
@@ -111,8 +111,8 @@ func (m Maker) pull(kind, to string, start, land float64) *plan.Pull {
 
 // turn fills in what a ring adds to a pull.
 func (m Maker) turn(p *plan.Pull) {
-	from, _ := m.RingDeg(p.FromLens, float64(p.Start))
-	to, _ := m.RingDeg(p.ToLens, float64(p.Land))
+	from := m.RingDeg(p.FromLens, float64(p.Start))
+	to := m.RingDeg(p.ToLens, float64(p.Land))
 	gear := float64(m.Gear)
 	travel := math.Abs(to-from) * gear
 	p.FromDeg, p.ToDeg, p.HandDeg = plan.Number(from), plan.Number(to), plan.Number(travel)
@@ -377,7 +377,7 @@ func FeetLens(t *testing.T) *plan.Shot {
 	law, err := ring.FromMarks([]ring.Mark{
 		{Distance: 20 * plan.Inch, Angle: 0}, {Distance: 2 * foot, Angle: 62}, {Distance: 3 * foot, Angle: 150},
 		{Distance: 20 * foot, Angle: 290}, {Distance: math.Inf(1), Angle: 310},
-	}, 310)
+	}, ring.Shape{Focal: 0.075, Throw: 310})
 	if err != nil {
 		t.Fatal(err)
 	}
