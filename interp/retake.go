@@ -44,7 +44,7 @@ func (r *Result) Retake(of *plan.Shot) stops.Retake {
 // pull has none that takes it.
 func asChange(b *shot.Built, c stops.Change) (ch change.Change, ok bool) {
 	ch = change.Change{
-		Stop: c.Stop, Gear: c.Gear, Wheel: c.Wheel, Back: c.Back, Camera: c.Camera, Lens: c.Lens,
+		Number: c.Stop, Gear: c.Gear, Wheel: c.Wheel, Back: c.Back, Camera: c.Camera, Lens: c.Lens,
 		Focal: c.Focal, FocalBy: c.FocalBy, SensorBy: c.SensorBy,
 	}
 	for n := range c.Over {
@@ -104,8 +104,7 @@ func (r *Result) Kit() stops.Kit {
 	}
 	for _, name := range slices.Sorted(maps.Keys(r.program.film.Lenses)) {
 		if l := r.program.film.Lenses[name]; l.Ok {
-			widest, smallest := l.StopsAt(l.Focal)
-			kit.Lenses = append(kit.Lenses, stops.Lens{Name: name, Shortest: l.Focal, Longest: l.Longest, Widest: widest, Smallest: smallest})
+			kit.Lenses = append(kit.Lenses, stops.Lens{Name: name, Shortest: l.Focal, Longest: l.Longest, Spoken: [2]plan.Spoken{l.Spoken(l.Focal, false), l.Spoken(l.Focal, true)}})
 		}
 	}
 	return kit

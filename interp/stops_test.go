@@ -462,7 +462,7 @@ func TestSensorLever(t *testing.T) {
 // Light at a stop: the figures of the exposure table, on exact stops.
 func TestExposures(t *testing.T) {
 	light := func(meter, nd, iso, shutter float64) plan.Light {
-		return plan.Light{Meter: meter, ND: nd, PerT: math.NaN(), ISO: iso, Shutter: shutter}
+		return plan.Light{Meter: meter, ND: nd, ISO: iso, Shutter: shutter}
 	}
 	upTo := func(l plan.Light, iso, shutter float64) plan.Light {
 		l.ISOTo, l.ShutterTo = iso, shutter
@@ -643,7 +643,7 @@ func TestMomentsEndWindows(t *testing.T) {
 // loses the most and the one that loses the least, and neither is then off by more
 // than a quarter of a stop.
 func TestLightLostNear(t *testing.T) {
-	light := plan.Light{Meter: 4, PerT: math.NaN(), Loss: plan.Loss{Least: 0, Most: 0.337, At: "LEDGER"}}
+	light := plan.Light{Meter: 4, Loss: plan.Loss{Least: 0, Most: 0.337, At: "LEDGER"}}
 	if e := stops.Expose(light, 4); math.Abs(float64(e.Left)+0.1685) > 1e-6 || !e.Enough || e.ND != 0 {
 		t.Errorf("as the meter says: %+v", e)
 	}

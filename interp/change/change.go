@@ -12,10 +12,12 @@ import (
 
 // A Change is what is done differently. Zero fields change nothing.
 type Change struct {
-	Stop, Gear, Wheel float64 // f-number; hand to ring; metres
+	Stop, Gear, Wheel float64 // f-number as written; hand to ring; metres
 	TStop             float64 // the stop as a T-number, in place of Stop
+	Number            float64 // an f-number, said on the scale that the shot speaks; no words say it
 	ND                *float64
-	Meter             float64 // f-number that the meter shows
+	Meter             float64 // the stop that the meter shows
+	MeterT            bool    // it is a T-number
 	ISO, Shutter      float64 // what the camera is set to for Meter to show that; only words say it
 
 	Camera, Lens      string  // others of the kit

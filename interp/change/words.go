@@ -39,7 +39,7 @@ func (c Change) Says(u units.Style) string {
 	}
 	text := strings.Join(parts, " and ")
 	if c.Meter > 0 {
-		text += ", which makes it meter " + u.Stop(units.Nearest(c.Meter, 10), false, units.Exact)
+		text += ", which makes it meter " + u.Stop(units.Nearest(c.Meter, 10), c.MeterT, units.Exact)
 	}
 	return text
 }

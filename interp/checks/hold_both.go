@@ -42,11 +42,11 @@ func (b *Shot) tooFarApart(g *stage.Goal, t float64) (f Finding, ok bool) {
 	needs := set.StopToFitJudged(near, far)
 	detail := "One of them has to come nearer to the other, or the focus racks from one to the other."
 	if _, smallest := b.Setup.Lens.StopsAt(b.Plan.Focal(t)); needs > smallest {
-		detail = fmt.Sprintf("The lens closes to %s only. ", b.Units.Stop(smallest, false, units.Exact)) + detail
+		detail = fmt.Sprintf("The lens closes to %s only. ", b.StopText(smallest, units.Near)) + detail
 	}
 	return Finding{Diagnostic: lang.Diagnostic{
 		Code: "cannot-hold-both", Severity: lang.Error, Range: g.At,
-		Message: fmt.Sprintf("no setting holds %s together at %s: that needs %s", g.Text, b.Setup.StopText, b.Units.Stop(units.Up(needs, 10), false, units.Exact)),
+		Message: fmt.Sprintf("no setting holds %s together at %s: that needs %s", g.Text, b.Setup.StopText, b.StopText(needs, units.Closed)),
 		Detail:  detail,
 		Figures: []lang.Figure{check.Figure("needed_f", needs), check.Figure("near_m", b.Plan.ToTape(near, t)), check.Figure("far_m", b.Plan.ToTape(far, t))},
 	}, Tries: func() []change.Change {

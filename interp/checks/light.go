@@ -9,7 +9,6 @@ import (
 	"pullscore/interp/checks/check"
 
 	"pullscore/interp/change"
-	"pullscore/interp/names"
 	"pullscore/interp/stops"
 	"pullscore/interp/units"
 	"pullscore/lang"
@@ -52,12 +51,7 @@ func exposes(b *Shot) []Finding {
 // meter asks for against the stop, on exact stops, less the nd, and half-way
 // between where the most and where the least is lost near the lens.
 func (b *Shot) overexposure(nd float64) float64 {
-	light := b.Plan.Optics.Light
-	if b.Setup.Stop.Dim == names.DimTStop { // says the light itself
-		light.PerT = math.NaN()
-		return light.Over(b.Setup.Stop.V, nd)
-	}
-	return light.Over(b.Setup.Number, nd)
+	return b.Plan.Optics.Light.Over(b.Setup.Number, nd)
 }
 
 // lightTries offers nd in steps of a stop, iso alone, the shutter alone as far as the
@@ -74,11 +68,11 @@ func (b *Shot) lightTries(over float64) []change.Change {
 	least, most := stops.ISORange(b.Plan.Optics.Light)
 	if iso := stops.NearestISO(c.ISO / math.Exp2(over)); c.ISO > 0 && iso != c.ISO && iso >= least && iso <= most {
 		left := b.Setup.Meter * math.Sqrt(iso/c.ISO)
-		tries = append(tries, change.Change{ISO: iso, Meter: units.Nearest(left, 10)})
+		tries = append(tries, change.Change{ISO: iso, Meter: units.Nearest(left, 10), MeterT: b.Setup.MeterT})
 	}
 	if a := math.Round(c.Shutter / math.Exp2(over)); c.ShutterTo > 0 && a >= min(c.Shutter, c.ShutterTo) && a <= max(c.Shutter, c.ShutterTo) {
 		left := b.Setup.Meter * math.Sqrt(a/c.Shutter)
-		tries = append(tries, change.Change{Shutter: a, Meter: units.Nearest(left, 10)})
+		tries = append(tries, change.Change{Shutter: a, Meter: units.Nearest(left, 10), MeterT: b.Setup.MeterT})
 	}
 	return append(tries, b.jointTry()...)
 }
@@ -91,7 +85,7 @@ func (b *Shot) jointTry() []change.Change {
 	if !e.Meter.Known() || e.One() {
 		return nil
 	}
-	ch := change.Change{Meter: float64(e.Meter)}
+	ch := change.Change{Meter: float64(e.Meter), MeterT: b.Setup.MeterT}
 	if nd != b.Setup.ND {
 		ch.ND = &nd
 	}

@@ -64,7 +64,7 @@ func (b *Shot) deeper(u *stage.Subject, t float64) (f Finding, ok bool) {
 	}
 	stop := "no stop does"
 	if mark := b.FitsFrom(u, t); mark > 0 {
-		stop = b.Units.Stop(mark, b.ByT(), units.Exact) + " would do"
+		stop = b.Units.Stop(mark, b.Setup.Spoken.T, units.Exact) + " would do"
 	}
 	return Finding{Diagnostic: lang.Diagnostic{
 		Code: "too-deep", Severity: lang.Warning,

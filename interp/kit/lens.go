@@ -328,9 +328,17 @@ func (l *Lens) FocalText() string {
 	return units.Decimal(l.Focal*1000, 1) + " to " + units.Style{}.Millimetres(l.Longest)
 }
 
-// Transmission is the T-number over the f-number, from the widest of both
+// Spoken returns the scale of a shot that writes its stop as a T-number, or as an
+// f-number, with the lens at a focal length in metres.
+func (l *Lens) Spoken(focal float64, t bool) plan.Spoken {
+	s := plan.Spoken{T: t, PerT: l.transmission()}
+	s.Widest, s.Smallest = l.Scale(t).At(focal)
+	return s
+}
+
+// transmission is the T-number over the f-number, from the widest of both
 // scales; NaN where the lens has one scale alone.
-func (l *Lens) Transmission() float64 {
+func (l *Lens) transmission() float64 {
 	f, t := math.NaN(), math.NaN()
 	for _, r := range l.stops {
 		if r.t && math.IsNaN(t) {
@@ -344,10 +352,7 @@ func (l *Lens) Transmission() float64 {
 
 // StopsAt returns the widest and the smallest f-number at a focal length,
 // linear in stops between the focal lengths that the lens gives.
-func (l *Lens) StopsAt(focal float64) (widest, smallest float64) { return l.ScaleAt(focal, false) }
-
-// ScaleAt is like StopsAt on the scale of T-numbers, or on that of f-numbers.
-func (l *Lens) ScaleAt(focal float64, t bool) (widest, smallest float64) { return l.Scale(t).At(focal) }
+func (l *Lens) StopsAt(focal float64) (widest, smallest float64) { return l.Scale(false).At(focal) }
 
 // Scale returns the stops of the lens as T-numbers, or as f-numbers; a lens with
 // one scale has it for both. Stops said without a focal length are those at the

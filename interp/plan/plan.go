@@ -10,8 +10,6 @@
 package plan
 
 import (
-	"math"
-
 	"pullscore/interp/hand"
 	"pullscore/lang/timecode"
 	"pullscore/optics"
@@ -62,6 +60,7 @@ type Shot struct {
 	Ring     *Ring   `json:"ring,omitempty"` // nil where the lens has none, or one by wire
 
 	Stop        string `json:"stop"` // as written
+	StopBehind  string `json:"-"`    // the same on the lens's other scale; empty if it has one
 	FocalMM     Number `json:"focal_mm"`
 	FNumber     Number `json:"f_number"`
 	TNumber     Number `json:"t_number,omitzero"`
@@ -98,12 +97,10 @@ type Shot struct {
 
 // Optics holds the camera and lens of a shot in numbers, over the time of the shot.
 type Optics struct {
-	SensorW, SensorH float64    // metres
-	Focal            *Track     // metres, over a zoom
-	Number           float64    // the f-number set
-	Scale            Scale      // the f-numbers of a zoom; empty for a prime, which always has the one set
-	Stops            [2]float64 // the widest and the smallest f-number that the lens has at the focal length set
-	TOnly            bool       // the lens has a scale of T-numbers alone
+	SensorW, SensorH float64 // metres
+	Focal            *Track  // metres, over a zoom
+	Number           float64 // the f-number set
+	Scale            Scale   // the f-numbers of a zoom; empty for a prime, which always has the one set
 	Light            Light
 	Pupil            float64 // exit over entrance pupil, 1 where not said
 	Criterion        float64 // metres on the sensor
@@ -127,7 +124,7 @@ type Optics struct {
 type Light struct {
 	Meter   float64 // the stop that the meter shows at the camera's iso and shutter, as marked
 	ND      float64 // density of the filter that is on
-	PerT    float64 // T-number over f-number; NaN if the lens has one scale
+	Spoken  Spoken  // the scale of the stop that is set
 	ISO     float64
 	Shutter float64 // degrees
 	Loss    Loss    // near the lens
@@ -156,11 +153,7 @@ func (l Loss) Tells() bool { return l.Most > 0.1 }
 // most and where the least is lost near the lens: below 0 it is too little. NaN
 // without a meter.
 func (l Light) Over(number, nd float64) float64 {
-	n := optics.ExactStop(number)
-	if !math.IsNaN(l.PerT) {
-		n *= l.PerT
-	}
-	return optics.StopsBetween(optics.ExactStop(l.Meter), n) - optics.NDStops(nd) - l.Loss.Middle()
+	return optics.StopsBetween(optics.ExactStop(l.Meter), l.Spoken.Passes(number)) - optics.NDStops(nd) - l.Loss.Middle()
 }
 
 // A Target is the place that a pull goes to: a distance from the lens in metres,

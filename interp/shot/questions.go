@@ -7,7 +7,6 @@ import (
 	"slices"
 
 	"pullscore/interp/clock"
-	"pullscore/interp/names"
 	"pullscore/interp/stage"
 	"pullscore/optics"
 )
@@ -41,24 +40,11 @@ func (b *Built) AtStop(n float64) *Built {
 	return &other
 }
 
-// ByT tells whether the shot's stop is written on a scale of T-numbers, and Number
-// returns the f-number of a mark on the shot's own scale.
-func (b *Built) ByT() bool {
-	return b.Setup.Stop.Dim == names.DimTStop && b.Setup.Lens.HasScale(true)
-}
-
-func (b *Built) Number(mark float64) float64 {
-	if perT := b.Plan.Optics.Light.PerT; b.ByT() && !math.IsNaN(perT) {
-		return mark / perT
-	}
-	return mark
-}
-
 // FitsFrom returns the first marked third of the shot's own scale, whether or not the
 // lens has it, at which all of a subject's depth is sharp at t; 0 where there is none.
 func (b *Built) FitsFrom(u *stage.Subject, t float64) float64 {
 	for _, s := range optics.ThirdStops() {
-		if n := b.Number(s.Mark); n > b.Setup.Number && b.AtStop(n).Plan.Fits(u.Subject, t) {
+		if n := b.Setup.Spoken.Number(s.Mark); n > b.Setup.Number && b.AtStop(n).Plan.Fits(u.Subject, t) {
 			return s.Mark
 		}
 	}

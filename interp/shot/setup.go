@@ -33,8 +33,9 @@ type Setup struct {
 	StopAt      lang.Range
 	Focal       float64
 	Number      float64 // the f-number
-	perT        float64 // T-number over f-number; NaN where the lens has one scale
+	Spoken      plan.Spoken
 	Meter       float64 // NaN where not said
+	MeterT      bool    // it is written as a T-number
 	meterAt     lang.Range
 	ND          float64 // density
 	Gear, Wheel float64
@@ -48,7 +49,7 @@ type Setup struct {
 // computed, which has been reported. All of the set-up is looked at, whatever is
 // wrong with a part of it.
 func (b *builder) setup(w lang.With) (s *Setup, ok bool) {
-	s = &Setup{Gear: 1, Wheel: hand.Wheel, Hand: hand.Default(), Meter: math.NaN(), perT: math.NaN()}
+	s = &Setup{Gear: 1, Wheel: hand.Wheel, Hand: hand.Default(), Meter: math.NaN()}
 	s.View = b.Film.View.With(b.Settings, &b.Evaluator)
 	b.handOf(s, w.Puller)
 	s.Camera = choose(b, w.Camera, names.DeclCamera, b.Film.Cameras)
@@ -198,7 +199,7 @@ func (b *builder) numbers(s *Setup, w lang.With) {
 			if q.Dim != names.DimStop && q.Dim != names.DimTStop {
 				b.Fail(w.Meter.Range(), "wrong-unit", "the meter shows a stop", "As in: meter f/8.")
 			} else {
-				s.Meter, s.meterAt = q.V, w.Meter.Range()
+				s.Meter, s.MeterT, s.meterAt = q.V, q.Dim == names.DimTStop, w.Meter.Range()
 			}
 		}
 	}
@@ -273,18 +274,17 @@ func (b *builder) stop(s *Setup, w lang.With) bool {
 	if b.Ch.TStop > 0 {
 		q = names.Quantity{V: b.Ch.TStop, Dim: names.DimTStop}
 	}
-	s.Stop, s.StopText = q, stopText(q)
 	if !s.Lens.Ok {
+		s.Stop, s.StopText = q, stopText(q)
 		return false
 	}
-	s.perT = s.Lens.Transmission()
-	s.Number = q.V
-	if q.Dim == names.DimTStop {
-		if math.IsNaN(s.perT) {
-			b.byDefault("f-number", units.Style{}.Stop(q.V, false, units.Exact), "the lens has one scale of stops, so the f-number is taken as the T-number")
-		} else {
-			s.Number = q.V / s.perT
-		}
+	s.Spoken = s.Lens.Spoken(s.Focal, q.Dim == names.DimTStop)
+	if b.Ch.Number > 0 {
+		q.V = s.Spoken.Mark(b.Ch.Number)
+	}
+	s.Stop, s.StopText, s.Number = q, stopText(q), s.Spoken.Number(q.V)
+	if s.Spoken.T && !s.Spoken.Both() {
+		b.byDefault("f-number", units.Style{}.Stop(q.V, false, units.Exact), "the lens has one scale of stops, so the f-number is taken as the T-number")
 	}
 	return b.onLens(s)
 }
@@ -295,34 +295,33 @@ func stopText(q names.Quantity) string {
 
 // onLens reports a stop that the lens does not have.
 func (b *builder) onLens(s *Setup) bool {
-	widest, smallest := s.Lens.StopsAt(s.Focal)
 	const slack = 1.03 // a twelfth of a stop: marks are rounded
-	if s.Number*slack >= widest && s.Number <= smallest*slack {
+	if s.Stop.V*slack >= s.Spoken.Widest && s.Stop.V <= s.Spoken.Smallest*slack {
 		return true
 	}
-	b.tellStops(s, s.Number > smallest)
+	b.tellStops(s, s.Stop.V > s.Spoken.Smallest)
 	return false
 }
 
 // tellStops tells which stops the lens has, on the scale that the stop is
 // written on, or on the one that the lens has; the stop is too small for it, or
-// too wide.
+// too wide. The cure is a stop that the shot could say.
 func (b *builder) tellStops(s *Setup, small bool) {
-	l, dim, unit := s.Lens, names.DimStop, "f"
-	if t := s.Stop.Dim == names.DimTStop; t && l.HasScale(true) || !t && !l.HasScale(false) {
-		dim, unit = names.DimTStop, "T"
-	}
-	widest, smallest := l.ScaleAt(s.Focal, dim == names.DimTStop)
+	l, t, unit := s.Lens, s.Spoken.T, "f"
+	widest, smallest := s.Spoken.Widest, s.Spoken.Smallest
 	near := widest
 	if small {
 		near = smallest
 	}
-	write := func(n float64) string { return stopText(names.Quantity{V: n, Dim: dim}) }
+	if t {
+		unit = "T"
+	}
+	write := func(n float64) string { return units.Style{}.Stop(n, t == l.HasScale(t), units.Exact) }
 	b.Report(lang.Diagnostic{
 		Code: "stop-not-on-lens", Severity: lang.Error, Range: s.StopAt,
 		Message: fmt.Sprintf("lens %q does not have %s: it goes from %s to %s", l.Name, s.StopText, write(widest), write(smallest)),
 		Figures: []lang.Figure{{Name: "widest", Value: widest}, {Name: "smallest", Value: smallest}},
-		Cures:   []lang.Cure{{Text: "stop " + write(near), Value: near, Unit: unit}},
+		Cures:   []lang.Cure{{Text: "stop " + units.Style{}.Stop(near, t, units.Exact), Value: near, Unit: unit}},
 	})
 }
 
@@ -365,8 +364,9 @@ func (b *builder) fill(s *Setup) {
 	sh.Hand, sh.Log = s.Hand, s.log
 	sh.Stop, sh.FNumber, sh.TNumber = s.StopText, plan.Number(s.Number), plan.None()
 	switch {
-	case !math.IsNaN(s.perT):
-		sh.TNumber = plan.Number(s.Number * s.perT)
+	case s.Spoken.Both():
+		sh.TNumber = plan.Number(s.Number * s.Spoken.PerT)
+		sh.StopBehind = units.Style{}.Stop(s.Spoken.Other(s.Number), !s.Spoken.T, units.Near)
 	case s.Stop.Dim == names.DimTStop:
 		sh.TNumber = plan.Number(s.Stop.V)
 	}
@@ -380,9 +380,7 @@ func (b *builder) fill(s *Setup) {
 		Ring: s.Lens.Law, Marked: s.Lens.Marked, Engraved: s.Lens.Engraved, Diameter: s.Lens.RingDiameter(), TurnsTo: s.Lens.Turns,
 		Breathes: s.Lens.Breathing, Camera: plan.Still(0),
 	}
-	o.Stops[0], o.Stops[1] = s.Lens.StopsAt(s.Focal)
-	o.TOnly = !s.Lens.HasScale(false)
-	o.Light = plan.Light{Meter: s.Meter, ND: s.ND, PerT: s.perT, ISO: s.Camera.ISO, Shutter: s.Camera.Shutter, ISOTo: s.Camera.ISOTo, ShutterTo: s.Camera.ShutterTo}
+	o.Light = plan.Light{Meter: s.Meter, ND: s.ND, Spoken: s.Spoken, ISO: s.Camera.ISO, Shutter: s.Camera.Shutter, ISOTo: s.Camera.ISOTo, ShutterTo: s.Camera.ShutterTo}
 	if s.Lens.Zoom() {
 		o.Scale = s.Lens.Scale(false)
 	}

@@ -37,7 +37,7 @@ func (s *search) answer() *Answer {
 		ID: sh.ID, Title: sh.Title, Camera: sh.Camera, Lens: sh.Lens, FocalMM: sh.FocalMM, Wanted: sh.Wanted,
 		Set: sh.Stop, SetF: sh.FNumber, Racks: []Rack{}, Follows: []Follow{}, Rests: restsOf(sh), Levers: []Lever{}, Tried: s.tried,
 		Recommended: s.recommended(), set: sh.Optics.Light,
-		Landing: sh.Optics.Ring != nil, Light: Expose(sh.Optics.Light, float64(sh.FNumber)) != nil, TOnly: sh.Optics.TOnly,
+		Landing: sh.Optics.Ring != nil, Light: Expose(sh.Optics.Light, float64(sh.FNumber)) != nil,
 	}
 	for _, p := range sh.Pulls {
 		if p.Kind == "rack" {
@@ -104,7 +104,10 @@ func (s *search) promises(c Change) bool {
 	if !ok {
 		return false
 	}
-	scale := Scale(first.Shot.Optics.Stops[0], first.Shot.Optics.Stops[1])
+	scale := Scale(first.Shot.Spoken())
+	for i, mark := range scale {
+		scale[i] = first.Shot.Spoken().Number(mark)
+	}
 	const thirds = 3
 	a := other.at(scale[0])
 	for i := 0; i < len(scale) && !a.Holds; i += thirds {

@@ -93,8 +93,9 @@ func (s *search) through(l Lens, focal, back float64, v View) View {
 	if l.Longest > l.Shortest {
 		c.Focal = focal
 	}
-	if n := float64(s.shot.FNumber); n < l.Widest || n > l.Smallest {
-		c.Stop = min(max(n, l.Widest), l.Smallest)
+	spoken, mark := l.spoken(s.shot.Spoken().T), s.shot.Spoken().Mark(float64(s.shot.FNumber))
+	if mark < spoken.Widest || mark > spoken.Smallest {
+		c.Stop = spoken.Number(min(max(mark, spoken.Widest), spoken.Smallest))
 	}
 	other, ok := newSearch(s.retake, c, s.excused)
 	if !ok {
@@ -119,7 +120,7 @@ func (s *search) view(v View) View {
 	if list := s.windows(); len(list) > 0 {
 		w := list[cheapest(list)]
 		v.Window, at = &w, *w.AtBest
-		marked := &Answer{Tried: s.tried, TOnly: s.shot.Optics.TOnly}
+		marked := &Answer{Tried: s.tried, set: s.shot.Optics.Light}
 		v.Holds = strings.TrimPrefix(marked.span(w.From, w.To), "from ")
 	}
 	v.Stop, v.Number, v.Faults = at.Stop, at.Number, at.Faults

@@ -11,11 +11,11 @@ import (
 	"pullscore/optics"
 )
 
-// Scale returns the stops that a lens has: its widest, the marked third-stops
-// between, and its smallest.
-func Scale(widest, smallest float64) []float64 {
-	list := []float64{roundTo(widest, 2)}
-	last := roundTo(smallest, 2)
+// Scale returns the stops that a lens has on the scale that a shot speaks: its widest,
+// the marked third-stops between, and its smallest.
+func Scale(in plan.Spoken) []float64 {
+	list := []float64{roundTo(in.Widest, 2)}
+	last := roundTo(in.Smallest, 2)
 	for _, s := range optics.ThirdStops() {
 		if s.Mark > list[0] && s.Mark < last {
 			list = append(list, s.Mark)
@@ -49,8 +49,8 @@ func newSearch(retake Retake, c Change, excused []string) (s *search, ok bool) {
 	s.shot = first.Shot
 	s.demands = demandsOn(s.shot)
 	var takes []Take
-	for _, n := range Scale(s.shot.Optics.Stops[0], s.shot.Optics.Stops[1]) {
-		if t, ok := s.take(n); ok {
+	for _, mark := range Scale(s.shot.Spoken()) {
+		if t, ok := s.take(s.shot.Spoken().Number(mark)); ok {
 			takes = append(takes, t)
 		}
 	}
@@ -81,12 +81,12 @@ func (s *search) at(number float64) Verdict {
 	return judge(t, s.label(number), s.demands, s.excused)
 }
 
-// label names a stop as the lens's own scale does.
-func (s *search) label(number float64) string { return Label(number, s.shot.Optics.TOnly) }
+// label names a stop on the scale that the shot speaks.
+func (s *search) label(number float64) string { return says(s.shot.Spoken(), number, units.Exact) }
 
-// Label writes an f-number, or the T-number of a lens that has no other.
-func Label(number float64, tOnly bool) string {
-	return words.Stop(number, tOnly, units.Exact)
+// says writes an f-number on the scale that a shot speaks.
+func says(in plan.Spoken, number float64, r units.Round) string {
+	return words.Stop(in.Mark(number), in.T, r)
 }
 
 // A change of a demand lies between two f-numbers that are next to each other:

@@ -60,8 +60,6 @@ type Answer struct {
 	Obstacles []Obstacle `json:"obstacles,omitempty"`
 	Levers    []Lever    `json:"levers"`
 
-	TOnly bool `json:"-"` // the lens has T-numbers alone
-
 	set plan.Light // what is known of the light, as it is set
 
 	// For drawings: the verdicts on every sixth of a stop, and the f-numbers over which

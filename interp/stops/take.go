@@ -49,9 +49,17 @@ type Camera struct {
 }
 
 // A Lens is one by its name and focal lengths, metres, of which a prime has one, and
-// by its f-numbers at the shortest.
+// by its stops at the shortest: as a shot speaks of them that writes f-numbers, and as
+// one that writes T-numbers.
 type Lens struct {
 	Name              string
 	Shortest, Longest float64
-	Widest, Smallest  float64
+	Spoken            [2]plan.Spoken
+}
+
+func (l Lens) spoken(t bool) plan.Spoken {
+	if t {
+		return l.Spoken[1]
+	}
+	return l.Spoken[0]
 }

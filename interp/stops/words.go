@@ -39,7 +39,7 @@ func (a *Answer) Says() []string {
 
 // says describes a window in a sentence without its stop.
 func (a *Answer) says(w *Window) string {
-	text := fmt.Sprintf("Holds %s, %s; best %s", a.span(w.From, w.To), words.Stops(float64(w.Width)), w.Best)
+	text := fmt.Sprintf("Holds %s, %s; best %s%s", a.span(w.From, w.To), words.Stops(float64(w.Width)), w.Best, a.InBrackets(w.BestF))
 	if w.AtBest != nil && w.AtBest.Exposure != nil {
 		text += " with " + w.AtBest.Exposure.Says()
 	}
@@ -65,7 +65,22 @@ func (a *Answer) ends(from, to plan.Number) (first, last string, inside bool) {
 	if inside {
 		return first, last, true
 	}
-	return words.Stop(float64(from), a.TOnly, units.Open), words.Stop(float64(to), a.TOnly, units.Closed), false
+	return says(a.set.Spoken, float64(from), units.Open), says(a.set.Spoken, float64(to), units.Closed), false
+}
+
+// Behind writes an f-number on the lens's other scale, which the shot does not speak;
+// "" if the lens has one scale.
+func (a *Answer) Behind(number plan.Number) string {
+	in := a.set.Spoken
+	return words.Stop(in.Other(float64(number)), !in.T, units.Near)
+}
+
+// InBrackets writes the same as Behind, in brackets behind a space.
+func (a *Answer) InBrackets(number plan.Number) string {
+	if text := a.Behind(number); text != "" {
+		return " (" + text + ")"
+	}
+	return ""
 }
 
 // span writes a range of stops.
@@ -246,7 +261,7 @@ func (a *Answer) obstacleSays(o Obstacle) string {
 	case !o.From.Known():
 		return what + " at none" + a.bestSays(o)
 	case o.From == o.To:
-		return what + " at " + words.Stop(float64(o.From), a.TOnly, units.Near) + " only"
+		return what + " at " + says(a.set.Spoken, float64(o.From), units.Near) + " only"
 	}
 	return fmt.Sprintf("%s %s", what, a.span(o.From, o.To))
 }

@@ -67,7 +67,7 @@ func Setup(s *plan.Shot) string {
 	if s.Lens != "" {
 		parts = append(parts, "lens "+s.Lens)
 	}
-	parts = append(parts, Figures.Millimetres(float64(s.FocalMM)/1000), s.Stop, "sharp to "+Figures.Disc(float64(s.CriterionMM)/1000))
+	parts = append(parts, Figures.Millimetres(float64(s.FocalMM)/1000), s.BothStops(), "sharp to "+Figures.Disc(float64(s.CriterionMM)/1000))
 	if s.Screen != nil {
 		parts[len(parts)-1] += fmt.Sprintf(" (%s screen from %s)", Style(s).Tape(float64(s.Screen.Width)), Style(s).Tape(float64(s.Screen.Viewer)))
 	}

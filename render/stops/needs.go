@@ -31,7 +31,7 @@ func (st *stopsPage) drawNeeds(g *draw.Group) {
 	right := sheet.Margin
 	for i := range st.answer.Tried {
 		v := &st.answer.Tried[i]
-		if !wholeStop(float64(v.Number)) || !v.Exposure.Enough {
+		if !st.wholeStop(v) || !v.Exposure.Enough {
 			continue
 		}
 		lines := strings.Split(v.Exposure.Says(), ", ")

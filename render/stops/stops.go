@@ -5,7 +5,6 @@
 package stops
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -117,7 +116,7 @@ func (st *stopsPage) drawScale(g *draw.Group) {
 	var named []draw.Box
 	for i := range st.answer.Tried {
 		v := &st.answer.Tried[i]
-		x, whole := st.x(float64(v.Number)), wholeStop(float64(v.Number))
+		x, whole := st.x(float64(v.Number)), st.wholeStop(v)
 		g.Line(x, y, x, y+1.2, sheet.Solid(draw.Mid, sheet.Hair))
 		font, ink := sheet.FontSmall, draw.Grey
 		if whole {
@@ -136,19 +135,20 @@ func (st *stopsPage) drawScale(g *draw.Group) {
 	for i := range st.answer.Tried { // thirds where there is room
 		v := &st.answer.Tried[i]
 		text := draw.NewText(st.x(float64(v.Number)), y+5, strings.TrimLeft(v.Stop, "f/T"), sheet.FontSmall, draw.Grey).Aligned(draw.Middle)
-		if !wholeStop(float64(v.Number)) && free(named, text.Box().Grow(0.8)) {
+		if !st.wholeStop(v) && free(named, text.Box().Grow(0.8)) {
 			named = append(named, text.Box())
 			g.Add(text)
 		}
 	}
 	x := st.x(float64(st.answer.SetF))
 	g.Add(draw.Path{Runs: [][]draw.Point{{{X: x, Y: y + 6.4}, {X: x - 1.1, Y: y + 8.3}, {X: x + 1.1, Y: y + 8.3}}}, Closed: true, Fill: draw.Black})
-	label := draw.NewText(x, y+11.2, "set to "+st.answer.Set, sheet.FontSmall, draw.Black).Aligned(draw.Middle)
+	label := draw.NewText(x, y+11.2, "set to "+st.answer.Set+st.answer.InBrackets(st.answer.SetF), sheet.FontSmall, draw.Black).Aligned(draw.Middle)
 	g.Add(st.held(label))
 }
 
-// wholeStop tells whether a mark is a whole stop of the usual scale.
-func wholeStop(mark float64) bool {
+// wholeStop tells whether a stop is a whole one of the usual scale.
+func (st *stopsPage) wholeStop(v *stops.Verdict) bool {
+	mark := st.shot.Spoken().Mark(float64(v.Number))
 	for _, n := range []float64{0.7, 1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32, 45, 64, 90, 128} {
 		if mark == n {
 			return true
@@ -192,7 +192,7 @@ func (st *stopsPage) drawBest(g *draw.Group) {
 	for _, top := range []float64{st.landTop, st.seenTop} {
 		g.Line(x, top, x, top+st.plotHeight, sheet.Solid(draw.Black, sheet.Medium))
 	}
-	best := fmt.Sprintf("best %s", w.Best)
+	best := "best " + w.Best + st.answer.InBrackets(w.BestF)
 	if w.AtBest.Exposure != nil {
 		best += " · " + w.AtBest.Exposure.Says()
 	}

@@ -122,7 +122,7 @@ func (w *writer) shotTitle(s *plan.Shot) {
 
 // setUp says in a line what the shot is taken with.
 func setUp(s *plan.Shot) string {
-	parts := []string{"camera " + s.Camera, "lens " + s.Lens, s.Stop, "CoC " + figures.Disc(float64(s.CriterionMM)/1000), "on " + article(s.Support)}
+	parts := []string{"camera " + s.Camera, "lens " + s.Lens, s.BothStops(), "CoC " + figures.Disc(float64(s.CriterionMM)/1000), "on " + article(s.Support)}
 	if s.Gear.Known() && s.Gear != 1 {
 		parts = append(parts, "gear "+figures.Gear(float64(s.Gear)))
 	}

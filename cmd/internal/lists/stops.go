@@ -112,7 +112,7 @@ func (w *stopWriter) shot(a *stops.Answer, with string) {
 		title += "  " + console.Clean(a.Title)
 	}
 	w.Line(title)
-	w.Hanging(console.Dim, margin, fmt.Sprintf("%s, set to %s, %s wanted", with, a.Set, figures.Wanted(float64(a.Wanted))))
+	w.Hanging(console.Dim, margin, fmt.Sprintf("%s, set to %s%s, %s wanted", with, a.Set, a.InBrackets(a.SetF), figures.Wanted(float64(a.Wanted))))
 	w.Line("")
 	w.table(a)
 	w.Line("")
@@ -136,6 +136,9 @@ const (
 // stopColumns returns those that have something to say about a shot.
 func stopColumns(a *stops.Answer) []stopColumn {
 	list := []stopColumn{{"stop", func(_ *stops.Answer, v *stops.Verdict) string { return v.Stop }}}
+	if a.Behind(a.SetF) != "" { // the stop on the lens's other scale, which needs no head
+		list = append(list, stopColumn{"", func(a *stops.Answer, v *stops.Verdict) string { return a.Behind(v.Number) }})
+	}
 	if len(a.Racks) > 0 && a.Landing {
 		list = append(list, stopColumn{" lands", landing})
 	}

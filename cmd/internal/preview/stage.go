@@ -63,7 +63,7 @@ type toldStage struct {
 	Moments  []toldMoment    `json:"moments,omitempty"` // at the plan's own stop alone
 }
 
-// A toldStop is a stop by its name and its f-number as marked.
+// A toldStop is a stop by its name and its number, on the scale that the shot speaks.
 type toldStop struct {
 	Name string      `json:"name"`
 	Mark plan.Number `json:"mark"`
@@ -181,7 +181,7 @@ func stageable(s *plan.Shot) bool {
 // atStop returns the shot at another stop: the focus and all that moves stay.
 func atStop(s *plan.Shot, mark float64) *plan.Shot {
 	other := *s
-	other.Optics.Number = mark
+	other.Optics.Number = s.Spoken().Number(mark)
 	other.Stop = stopName(s, mark)
 	return &other
 }
@@ -191,16 +191,12 @@ func atStop(s *plan.Shot, mark float64) *plan.Shot {
 const slack = 1.03
 
 func hasStop(s *plan.Shot, mark float64) bool {
-	widest, smallest := s.Optics.Stops[0], s.Optics.Stops[1]
-	return mark*slack >= widest && mark <= smallest*slack
+	in := s.Spoken()
+	return mark*slack >= in.Widest && mark <= in.Smallest*slack
 }
 
 func stopName(s *plan.Shot, mark float64) string {
-	scale := "f/"
-	if s.Optics.TOnly {
-		scale = "T"
-	}
-	return scale + units.Decimal(mark, 2)
+	return units.Style{}.Stop(mark, s.Spoken().T, units.Exact)
 }
 
 // people returns who of the plan's subjects speaks, walks or sways: the

@@ -103,15 +103,19 @@ type MarkedStop struct {
 // third-stops between, and its smallest.
 func (b *Shot) StopsOf() []MarkedStop {
 	var list []MarkedStop
-	t := b.ByT()
-	for _, n := range stops.Scale(b.Setup.Lens.ScaleAt(b.Setup.Focal, t)) {
-		m := MarkedStop{b.Number(n), change.Change{Stop: n}}
-		if t {
+	for _, n := range stops.Scale(b.Setup.Spoken) {
+		m := MarkedStop{b.Setup.Spoken.Number(n), change.Change{Stop: n}}
+		if b.Setup.Spoken.T {
 			m.Change = change.Change{TStop: n}
 		}
 		list = append(list, m)
 	}
 	return list
+}
+
+// StopText writes an f-number on the scale that the shot speaks.
+func (b *Shot) StopText(number float64, r units.Round) string {
+	return b.Units.Stop(b.Setup.Spoken.Mark(number), b.Setup.Spoken.T, r)
 }
 
 // StopTry offers the nearest stop, closing down (or opening up), at which ok

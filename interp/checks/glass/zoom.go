@@ -35,7 +35,7 @@ func zooms(b *check.Shot) (found []check.Finding) {
 		}
 		found = append(found, check.Finding{Diagnostic: lang.Diagnostic{
 			Code: "stop-closes-in-zoom", Severity: lang.Warning, Range: m.Stmt.Range(), Time: m.Start,
-			Message: fmt.Sprintf("the stop closes from %s to %s as lens %q zooms", b.Units.Stop(n, false, units.Exact), b.Units.Stop(to, false, units.Exact), b.Setup.Lens.Name),
+			Message: fmt.Sprintf("the stop closes from %s to %s as lens %q zooms", b.StopText(n, units.Near), b.StopText(to, units.Near), b.Setup.Lens.Name),
 			Figures: []lang.Figure{check.Figure("f_number", n), check.Figure("widest", to)},
 		}, Tries: func() []change.Change {
 			for _, s := range b.StopsOf() {
