@@ -33,7 +33,7 @@ func genPlan(t *rapid.T) string {
 		line("subject %s at %d cm%s%s", who, between(60, 900, "distance"), side, deep)
 	}
 	line("shot 1")
-	line("  with camera A, lens %q, stop f/%s, %s", oneOf("lens", "ring", "marks", "zoom"), oneOf("stop", "2", "2.8", "4", "8", "16"), genLight(t))
+	line("  with camera A, lens %q, stop %s%s, %s", oneOf("lens", "ring", "marks", "zoom", "T", "both"), oneOf("scale", "f/", "T"), oneOf("stop", "2", "2.8", "4", "8", "16"), genLight(t))
 	line("  start on %s", oneOf("first", people...))
 	for i := range between(1, 7, "statements") {
 		genStatement(t, line, people, i)
@@ -42,7 +42,7 @@ func genPlan(t *rapid.T) string {
 }
 
 func genLight(t *rapid.T) string {
-	s := "meter f/" + rapid.SampledFrom([]string{"1.4", "2.8", "5.6", "6.3", "11", "22"}).Draw(t, "meter")
+	s := "meter " + rapid.SampledFrom([]string{"f/", "T"}).Draw(t, "meter's scale") + rapid.SampledFrom([]string{"1.4", "2.8", "5.6", "6.3", "11", "22"}).Draw(t, "meter")
 	if rapid.Bool().Draw(t, "nd?") {
 		s += fmt.Sprintf(", nd %.1f", 0.3*float64(rapid.IntRange(0, 5).Draw(t, "nd")))
 	}
@@ -75,6 +75,17 @@ func genKit(t *rapid.T, line func(string, ...any)) {
 	line("  mark 1 m at 118 deg")
 	line("  mark 2 m at 240 deg")
 	line("  mark 5 m at 290 deg")
+	line(`lens "T"`)
+	line("  focal 85 mm")
+	line("  stops T1.5 to T22")
+	line("  closest 80 cm")
+	line("  ring 270 deg, diameter 80 mm")
+	line(`lens "both"`)
+	line("  focal 40 mm")
+	line("  stops T2 to T22")
+	line("  stops f/1.8 to f/21")
+	line("  closest 40 cm")
+	line("  ring 300 deg, diameter 110 mm")
 	line(`lens "zoom"`)
 	line("  focal 24 mm to 70 mm")
 	line("  stops f/2 to f/22 at 24 mm")

@@ -35,8 +35,8 @@ the stops.
 Three stops are told, each with what it costs: the one that is set, the widest
 that meets all but light, and the one nearest to the meter as everything is set.
 The best is the set stop where it holds and costs nothing; else the one with the
-least of stops of iso raised, 0.1 for another filter and 0.05 for each stop away
-from the set one. Where there is no window it says what opens one, each tried:
+least of stops of iso raised, 0.15 for each stop of iso lowered, 0.1 for another
+filter and 0.05 for each stop away from the set one. Where there is no window it says what opens one, each tried:
 more time, another gear or wheel, another distance, focal length or sensor.
 
   pullscore stops scene-12.pull

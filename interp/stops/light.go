@@ -136,7 +136,7 @@ func (e *Exposure) beats(o *Exposure) bool {
 	if !e.Enough && math.Abs(left-other) > slack {
 		return left < other
 	}
-	if d := e.effort() - o.effort(); math.Abs(d) > slack {
+	if d := e.cost() - o.cost(); math.Abs(d) > slack {
 		return d < 0
 	}
 	if e.changes != o.changes {
@@ -145,12 +145,11 @@ func (e *Exposure) beats(o *Exposure) bool {
 	return left < other-slack
 }
 
-// effort is what an exposure costs, an iso that is lowered too.
-func (e *Exposure) effort() float64 { return e.cost() + lowerCost*max(-e.raised, 0) }
-
-// cost is what a recommendation counts: stops of iso raised, and a filter.
+// cost is what an exposure costs: stops of iso raised or lowered, and a filter. One
+// stop is compared with another by the same cost: if a lowered iso were free there, a
+// smaller stop at a lower iso would be preferred to the stop that is set and a filter.
 func (e *Exposure) cost() float64 {
-	c := max(e.raised, 0)
+	c := max(e.raised, 0) + lowerCost*max(-e.raised, 0)
 	if e.filter {
 		c += filterCost
 	}

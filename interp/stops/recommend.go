@@ -108,8 +108,8 @@ func (s *search) nearestToMeter() Recommendation {
 // stopCost is what a stop away from the one set costs, in stops of iso raised.
 const stopCost = 0.05
 
-// cost is what a stop costs against the one that is set: stops of iso raised, a
-// filter, and how far it is. The set stop costs nothing where nothing has to be
+// cost is what a stop costs against the one that is set: stops of iso raised or
+// lowered, a filter, and how far it is. The set stop costs nothing where nothing has to be
 // changed.
 func (s *search) cost(v *Verdict) float64 {
 	c := stopCost * math.Abs(between(float64(s.set.Number), float64(v.Number)))
