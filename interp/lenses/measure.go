@@ -34,15 +34,11 @@ func (of *Lens) measure(l *kit.Lens, k Kit, stop Stop) {
 func (of *Lens) stop(l *kit.Lens, stop Stop) (number float64) {
 	if stop.Number > 0 {
 		of.Stop = units.Style{}.Stop(stop.Number, stop.T, units.Exact)
-		if per := l.Transmission(); stop.T && !math.IsNaN(per) {
-			return stop.Number / per
-		}
-		return stop.Number
+		return l.Spoken(l.Longest, stop.T).Number(stop.Number)
 	}
-	t := !l.HasScale(false)
-	widest, _ := l.ScaleAt(l.Longest, t)
-	of.Stop, of.Widest = units.Style{}.Stop(widest, t, units.Exact), true
-	return widest
+	spoken := l.Spoken(l.Longest, !l.HasScale(false))
+	of.Stop, of.Widest = units.Style{}.Stop(spoken.Widest, spoken.T, units.Exact), true
+	return spoken.Number(spoken.Widest)
 }
 
 // criterion returns the smallest criterion of sharpness that the kit asks for.
