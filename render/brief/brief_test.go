@@ -32,6 +32,7 @@ func briefPages(shots []*plan.Shot, opt sheet.Options) []*draw.Page {
 
 func TestBriefsAreClean(t *testing.T) {
 	for name, s := range plans.Made() {
+		plans.Held(s, "wheel")
 		for size, paper := range map[string]sheet.Paper{"A4": sheet.A4, "Letter": sheet.Letter} {
 			for i, p := range briefPages([]*plan.Shot{s}, sheet.Options{Paper: paper}) {
 				plans.CheckPage(t, fmt.Sprintf("%s, %s, page %d", name, size, i+1), p)
@@ -43,7 +44,7 @@ func TestBriefsAreClean(t *testing.T) {
 func TestGeneratedBriefsAreClean(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		paper := rapid.SampledFrom([]sheet.Paper{sheet.A4, sheet.Letter}).Draw(t, "paper")
-		shots := []*plan.Shot{plans.Draw(t), plans.Draw(t)}
+		shots := []*plan.Shot{plans.Draw(t), plans.Held(plans.Draw(t), "ring")}
 		for i, p := range briefPages(shots, sheet.Options{Paper: paper}) {
 			plans.CheckPage(t, fmt.Sprintf("page %d", i+1), p)
 		}

@@ -21,7 +21,7 @@ func shotSheet(s *plan.Shot) []Passage {
 	} else if worstMoment(s) != "" {
 		list[0].Sentences = []string{modelWords}
 	}
-	for _, part := range []Passage{markTable(s), restTable(s)} {
+	for _, part := range []Passage{holdTable(s), markTable(s), restTable(s)} {
 		if len(part.Rows) > 0 {
 			list = append(list, part)
 		}
@@ -70,6 +70,17 @@ func pullRows(s *plan.Shot) [][]string {
 		})
 	}
 	return rows
+}
+
+// holdTable lists where the hand takes hold in each pull.
+func holdTable(s *plan.Shot) Passage {
+	t := Passage{Heading: "Where to take hold", Columns: []Column{{"no.", false}, {"thumb, as on a clock face", true}}}
+	for _, p := range s.Pulls {
+		if p.Hold != nil {
+			t.Rows = append(t.Rows, []string{fmt.Sprint(p.Number), p.HoldSays})
+		}
+	}
+	return t
 }
 
 // markTable lists how far somebody may miss each mark, of the start and of every pull

@@ -29,6 +29,7 @@ func (d *dial) draw(g *draw.Group) {
 	}
 	d.drawMarks(group)
 	d.drawLabels(group)
+	d.drawThumbs(g.Group("thumbs"))
 }
 
 // wheel names the wheel that the disc is for. The disc turns with it, so what
@@ -55,6 +56,9 @@ func (d *dial) how(lettered bool) string {
 	}
 	if lettered {
 		text += " The marks stand close: each has a letter, as in the table."
+	}
+	if len(d.thumbs()) > 0 {
+		text += " Dots at the rim: there the thumb takes hold for the pulls named."
 	}
 	return text
 }

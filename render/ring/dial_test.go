@@ -17,6 +17,7 @@ import (
 func TestDialsAreClean(t *testing.T) {
 	for name, s := range plans.Made() {
 		s.WheelMM, s.Gear = 80, 1.5
+		plans.Held(s, "wheel")
 		for size, paper := range map[string]sheet.Paper{"A4": sheet.A4, "Letter": sheet.Letter} {
 			for i, p := range Dial(s, sheet.Options{Paper: paper}) {
 				plans.CheckPage(t, fmt.Sprintf("%s, %s, page %d", name, size, i+1), p)
@@ -31,6 +32,9 @@ func TestGeneratedDialsAreClean(t *testing.T) {
 		s := plans.Draw(t)
 		s.WheelMM = plan.Number(rapid.SampledFrom([]float64{10, 40, 80, 110, 1000}).Draw(t, "wheel"))
 		s.Gear = plan.Number(rapid.SampledFrom([]float64{0.05, 0.5, 1, 1.5, 4, 20}).Draw(t, "gear"))
+		if rapid.Bool().Draw(t, "held") {
+			plans.Held(s, "wheel")
+		}
 		paper := rapid.SampledFrom([]sheet.Paper{sheet.A4, sheet.Letter}).Draw(t, "paper")
 		for i, p := range Dial(s, sheet.Options{Paper: paper}) {
 			plans.CheckPage(t, fmt.Sprintf("page %d", i+1), p)
@@ -61,6 +65,39 @@ func TestDialMarksLieAtTheirAngle(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// A place of the thumb is where the clock face says once the wheel has turned as far as
+// the pull's start: on the disc for a wheel that turns clockwise, and mirrored on the
+// other.
+func TestThumbsLieByTheClock(t *testing.T) {
+	for _, gear := range []float64{0.5, 1.5, 4} {
+		s := plans.ThreeRacks()
+		s.WheelMM, s.Gear = 80, plan.Number(gear)
+		s.Pulls = s.Pulls[:1]
+		p := plans.Held(s, "wheel").Pulls[0]
+		p.HoldFrom = 2.5
+		for _, clockwise := range []bool{true, false} { // of the disc's marks: the wheel turns the other way
+			way := 1.0
+			if clockwise {
+				way = -1
+			}
+			d := newDial(s, marks.Of(s), 60, clockwise)
+			list := d.thumbs()
+			if len(list) != 1 {
+				t.Fatalf("%d places", len(list))
+			}
+			at := d.point(list[0].deg, 30)
+			onDisc := math.Atan2(at.X-d.centre.X, d.centre.Y-at.Y) * 180 / math.Pi
+			if off := math.Remainder(onDisc+way*float64(p.FromDeg)*gear-way*75, 360); math.Abs(off) > 1e-6 {
+				t.Errorf("gear %v, disc clockwise %v: the thumb is %v deg off 2:30", gear, clockwise, off)
+			}
+		}
+	}
+	s := plans.Held(plans.ThreeRacks(), "ring")
+	if d := newDial(s, marks.Of(s), 60, true); len(d.thumbs()) > 0 {
+		t.Error("a thumb on the ring has a place on the disc")
 	}
 }
 

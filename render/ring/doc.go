@@ -8,4 +8,5 @@
 //   - dial.go: the disc
 //   - dial_names.go: which names have room on the disc
 //   - dial_draw.go: the disc with its marks and names
+//   - dial_thumbs.go: where the thumb takes hold
 package ring

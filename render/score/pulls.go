@@ -48,6 +48,7 @@ func pullColumns(s *plan.Shot) []column {
 		{title: "travel", cell: number(func(p *plan.Pull) plan.Number { return p.HandDeg }, sheet.Figures.Angle)},
 		{title: "window", cell: func(p *plan.Pull) string { return sheet.WindowWidth(p) }},
 		{title: "peak", cell: number(func(p *plan.Pull) plan.Number { return p.Peak }, sheet.Figures.Speed)},
+		{title: thumbTitle(s), cell: thumbOf},
 		{title: "re-grips", cell: func(p *plan.Pull) string { return sheet.CountOrBlank(p.Regrips) }},
 		{title: "needs", cell: number(func(p *plan.Pull) plan.Number { return p.Needed }, sheet.Figures.TimeFixed)},
 		{title: "chance", cell: func(p *plan.Pull) string { return moments.Lands(s, p, sheet.Figures) }},
@@ -63,6 +64,25 @@ func pullColumns(s *plan.Shot) []column {
 		}
 	}
 	return said
+}
+
+// thumbTitle heads where the thumb is: on a wheel, for one that turns clockwise towards
+// infinity.
+func thumbTitle(s *plan.Shot) string {
+	for _, p := range s.Pulls {
+		if p.Hold != nil && p.HoldOn == "wheel" {
+			return "thumb, ∞ clockwise"
+		}
+	}
+	return "thumb, o'clock"
+}
+
+// thumbOf says from where to where the thumb goes.
+func thumbOf(p *plan.Pull) string {
+	if p.Hold == nil {
+		return ""
+	}
+	return moments.Thumb(p.Hold, sheet.Figures)
 }
 
 // circles writes a blur in arc minutes as so many circles of confusion, the

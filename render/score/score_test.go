@@ -19,6 +19,7 @@ import (
 
 func TestScoresAreClean(t *testing.T) {
 	for name, s := range plans.Made() {
+		plans.Held(s, "wheel")
 		for size, paper := range map[string]sheet.Paper{"A4": sheet.A4, "Letter": sheet.Letter} {
 			pages := Score(s, sheet.Options{Paper: paper})
 			for i, p := range pages {
@@ -34,6 +35,9 @@ func TestScoresAreClean(t *testing.T) {
 func TestGeneratedScoresAreClean(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := plans.Draw(t)
+		if rapid.Bool().Draw(t, "held") {
+			plans.Held(s, rapid.SampledFrom([]string{"ring", "wheel"}).Draw(t, "on"))
+		}
 		paper := rapid.SampledFrom([]sheet.Paper{sheet.A4, sheet.Letter}).Draw(t, "paper")
 		for i, p := range Score(s, sheet.Options{Paper: paper}) {
 			plans.CheckPage(t, fmt.Sprintf("page %d", i+1), p)

@@ -306,6 +306,21 @@ func FastTalk() *plan.Shot {
 	return m.Shot
 }
 
+// Held gives the pulls of a shot places of the thumb on a ring or wheel, plausible and
+// not computed, some with a re-grip; and returns the shot.
+func Held(s *plan.Shot, on string) *plan.Shot {
+	for i, p := range s.Pulls {
+		h := plan.Hold{HoldOn: on, HoldFrom: plan.Number(1 + i%12), HoldTo: 12, Regrip: plan.None(), RegripTo: plan.None()}
+		if h.HoldSays = "take hold with the thumb at 4:30 o'clock, land at 12"; i%3 == 2 {
+			h.Regrip, h.RegripTo, h.HoldSays = 10, 2.5, "on the wheel: "+h.HoldSays+", and more of it"
+		}
+		if p.ToDeg.Known() && p.FromDeg.Known() {
+			p.Hold = &h
+		}
+	}
+	return s
+}
+
 // Hostile has markup, control characters and broken UTF-8 in its texts.
 func Hostile() *plan.Shot {
 	const script = `</text><script>alert("x")</script>&amp;<!--]]>`
