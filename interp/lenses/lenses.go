@@ -5,7 +5,9 @@ package lenses
 import (
 	"pullscore/interp/kit"
 	"pullscore/interp/plan"
+	"pullscore/interp/shot"
 	"pullscore/interp/units"
+	"pullscore/optics/ring"
 )
 
 // A Kit is what lenses are judged by.
@@ -24,8 +26,11 @@ type Stop struct {
 // A Lens is what is known of a lens.
 type Lens struct {
 	Name     string        `json:"name"`
+	Ring     *plan.Ring    `json:"ring,omitempty"` // nil where there is nothing to measure
+	Steps    []Step        `json:"steps"`
 	Sheet    []plan.Number `json:"sheet_m"`             // the distances to measure; infinity last
 	Infinity plan.Number   `json:"infinity_m,omitzero"` // how far away a thing must be to stand for infinity
+	Next     plan.Number   `json:"next_m,omitzero"`     // where one more mark would help most
 
 	Focal     string         `json:"-"` // the focal lengths, in words
 	Closest   float64        `json:"-"` // metres from the sensor
@@ -36,25 +41,29 @@ type Lens struct {
 	Imperial  bool           `json:"-"`
 	Ringless  string         `json:"-"` // why there is nothing to measure; empty where there is
 	Defaults  []plan.Default `json:"-"` // what stands in for what nobody said
+
+	Law    *ring.Law  `json:"-"` // nil where nothing says how the ring turns
+	Factor [2]float64 `json:"-"` // of the computed width of a window, where no mark says better; else 0
 }
 
 // Of returns what is known of a lens that can be used.
 func Of(l *kit.Lens, k Kit, stop Stop) *Lens {
-	of := &Lens{Name: l.Name, Focal: l.FocalText(), Closest: l.Closest, Imperial: k.Imperial, Sheet: []plan.Number{}, Infinity: plan.None()}
+	of := &Lens{Name: l.Name, Focal: l.FocalText(), Closest: l.Closest, Imperial: k.Imperial}
+	of.Steps, of.Sheet, of.Infinity, of.Next = []Step{}, []plan.Number{}, plan.None(), plan.None()
 	for _, d := range l.Defaults {
 		of.Defaults = append(of.Defaults, plan.Default{Name: d.Name, Value: d.Value, Why: d.Why})
 	}
-	switch l.RingKind {
-	case "none":
+	if of.Ring = shot.RingOf(l); of.Ring == nil {
 		of.Ringless = "it has no ring"
-		return of
-	case "wire":
-		of.Ringless = "its ring works by wire and repeats no mark"
+		if l.RingKind == "wire" {
+			of.Ringless = "its ring works by wire and repeats no mark"
+		}
 		return of
 	}
 	if l.Zoom() {
 		of.At = units.Style{}.Millimetres(l.Longest)
 	}
 	of.measure(l, k, stop)
+	of.take(l.Law)
 	return of
 }

@@ -54,7 +54,7 @@ func (s Sheet) Distances() []float64 {
 	n := s.Gaps()
 	list := []float64{s.Closest}
 	for j := 1; j < n; j++ {
-		d := onTape(s.step(1-float64(j)/float64(n)), s.Imperial)
+		d := OnTape(s.step(1-float64(j)/float64(n)), s.Imperial)
 		if d > list[len(list)-1] {
 			list = append(list, d)
 		}
@@ -98,10 +98,10 @@ func (s Sheet) extension() float64 {
 	return s.Closest / (2 + m + 1/m) * m
 }
 
-// onTape returns a distance in metres as it is easy to lay off with a tape: to 5 mm,
+// OnTape returns a distance in metres as it is easy to lay off with a tape: to 5 mm,
 // 1 cm, 5 cm or 10 cm by its size, or to 1/4, 1/2, 1 or 6 inches. Halves go to the
 // even step.
-func onTape(d float64, imperial bool) float64 {
+func OnTape(d float64, imperial bool) float64 {
 	steps, unit := [4]float64{0.005, 0.01, 0.05, 0.1}, 1.0
 	limits := [3]float64{0.5, 2, 5}
 	if imperial {

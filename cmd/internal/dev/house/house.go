@@ -64,7 +64,6 @@ var textRooms = []room{
 	{"interp/load", []string{"lang$", "lang/lines", "interp/names", "interp/units"}},
 	{"interp/kit", []string{"lang$", "optics", "interp/names", "interp/plan", "interp/hand", "interp/viewer", "interp/units"}},
 	{"interp/change", []string{"lang$", "interp/names", "interp/units"}},
-	{"interp/lenses", []string{"optics", "interp/kit", "interp/plan", "interp/units"}},
 	{"interp/stage", []string{"lang$", "optics$", "interp/names", "interp/change", "interp/plan", "interp/hand", "interp/units"}},
 	{"interp/cut", []string{"lang$", "lang/timecode", "interp/edit", "interp/speech"}},
 	{"interp/clock", []string{"lang$", "interp/names", "interp/stage", "interp/cut", "interp/kit", "interp/change", "interp/speech", "interp/plan", "interp/units"}},
@@ -76,6 +75,7 @@ var textRooms = []room{
 		"lang$", "optics$", "interp/names", "interp/kit", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/film",
 		"interp/hand", "interp/viewer", "interp/moments", "interp/plan", "interp/units",
 	}},
+	{"interp/lenses", []string{"optics", "interp/kit", "interp/plan", "interp/shot", "interp/units"}},
 	{"interp/checks/check", []string{"lang$", "lang/rule", "interp/change", "interp/shot", "interp/stops", "interp/units"}},
 	{"interp/checks/glass", []string{"lang$", "lang/rule", "optics$", "interp/change", "interp/stage", "interp/shot", "interp/checks/check", "interp/units"}},
 	{"interp/checks", []string{

@@ -1,0 +1,137 @@
+package interp_test
+
+import (
+	"math"
+	"testing"
+
+	"pullscore/interp"
+	"pullscore/interp/lenses"
+)
+
+// lensesOf returns what is known of the lenses of a kit, which must have no errors.
+func lensesOf(t *testing.T, kit string, stop lenses.Stop) map[string]*lenses.Lens {
+	t.Helper()
+	res := interp.Interpret("kit.pull", []byte(kit), interp.Options{})
+	for _, d := range res.Findings {
+		t.Errorf("%d: %s", d.Range.Start.Line, d.Message)
+	}
+	all := map[string]*lenses.Lens{}
+	for _, l := range res.Lenses(stop) {
+		all[l.Name] = l
+	}
+	return all
+}
+
+const lensKit = `watched on 12 m screen from 18 m
+
+camera A
+  sensor 24.89 x 18.66 mm
+
+camera B
+  sensor 36 x 24 mm
+
+camera C
+  sensor 6 x 4 mm
+  records 100 px
+
+lens "marked"
+  focal 75 mm
+  stops T2 to T22
+  stops f/1.8 to f/20
+  closest 75 cm
+  ring 310 deg, diameter 110 mm
+  mark 75 cm at 0 deg
+  mark 1 m at 118 deg
+  mark 2 m at 240 deg
+  mark 5 m at 290 deg
+  mark inf at 310 deg
+
+lens "by law"
+  focal 75 mm
+  stops f/1.8 to f/22
+  closest 75 cm
+  ring 310 deg, diameter 110 mm
+
+lens "unknown"
+  focal 24 mm to 75 mm
+  stops f/1.4 to f/22 at 24 mm
+  stops f/2.8 to f/22 at 75 mm
+  closest 75 cm
+  keeps focus through zoom
+
+lens "none"
+  focal 75 mm
+  stops T2 to T22
+  closest 75 cm
+  ring none
+`
+
+// Marks and the middles between them alternate; a middle is known less well than the
+// marks beside it, and the next mark is the middle that is known least.
+func TestStepsOfLenses(t *testing.T) {
+	all := lensesOf(t, lensKit, lenses.Stop{Number: 2.8})
+	l := all["marked"]
+	if len(l.Steps) != 9 {
+		t.Fatalf("%d steps, not 5 marks and 4 between them", len(l.Steps))
+	}
+	worst := l.Steps[1]
+	for i, s := range l.Steps {
+		if between := s.Kind == lenses.Between; between != (i%2 == 1) {
+			t.Errorf("step %d is %s", i, s.Kind)
+		} else if between && (s.Sigma <= l.Steps[i-1].Sigma || s.Sigma <= l.Steps[i+1].Sigma) {
+			t.Errorf("%v m is known to %v deg, the marks beside it to %v and %v", s.Distance, s.Sigma, l.Steps[i-1].Sigma, l.Steps[i+1].Sigma)
+		}
+		if s.Sigma > worst.Sigma {
+			worst = s
+		}
+		if want := math.Pi * 110 * float64(s.Deg) / 360; math.Abs(float64(s.Rim)-want) > 1e-9 {
+			t.Errorf("%v deg is %v mm of rim, want %v", s.Deg, s.Rim, want)
+		}
+	}
+	if l.Next != worst.Distance {
+		t.Errorf("one more mark helps most at %v m, want %v", l.Next, worst.Distance)
+	}
+	for _, s := range all["by law"].Steps {
+		if s.Kind != lenses.Between || s.Sigma.Known() || !s.Deg.Known() {
+			t.Errorf("by law: %+v", s)
+		}
+	}
+	if n := len(all["by law"].Steps); n != len(all["by law"].Sheet) {
+		t.Errorf("by law: %d steps for %d distances", n, len(all["by law"].Sheet))
+	}
+	for _, name := range []string{"unknown", "none"} {
+		if l := all[name]; len(l.Steps) > 0 || l.Next.Known() || l.Law != nil {
+			t.Errorf("%s: %+v", name, l)
+		}
+	}
+}
+
+// The sheet is for the most demanding use of the lens: the longest focal length, and the
+// smallest criterion of the cameras, which is never below a recorded pixel.
+func TestSheetsOfLenses(t *testing.T) {
+	all := lensesOf(t, lensKit, lenses.Stop{Number: 2.8})
+	want := []float64{0.75, 0.82, 0.92, 1.04, 1.22, 1.48, 1.92, 2.8, 5.5, math.Inf(1)}
+	for _, name := range []string{"marked", "by law", "unknown"} {
+		l := all[name]
+		if len(l.Sheet) != len(want) || l.Stop != "f/2.8" {
+			t.Fatalf("%s: for %s measure %v", name, l.Stop, l.Sheet)
+		}
+		for i, d := range l.Sheet {
+			if float64(d) != want[i] && math.Abs(float64(d)-want[i]) > 1e-9 {
+				t.Errorf("%s: distance %d is %v m, want %v", name, i+1, d, want[i])
+			}
+		}
+	}
+	if l := all["none"]; len(l.Sheet) > 0 || l.Ringless == "" {
+		t.Errorf("none: %+v", l)
+	}
+	wide := lensesOf(t, lensKit, lenses.Stop{})
+	for name, stop := range map[string]string{"marked": "f/1.8", "by law": "f/1.8", "unknown": "f/2.8"} {
+		if l := wide[name]; l.Stop != stop || !l.Widest {
+			t.Errorf("%s: measured for %s, its widest is %s", name, l.Stop, stop)
+		}
+	}
+	if l := lensesOf(t, lensKit, lenses.Stop{Number: 3, T: true})["marked"]; l.Stop != "T3" || len(l.Sheet) != 10 {
+		t.Errorf("T3: for %s measure %v", l.Stop, l.Sheet) // f/2.7 there
+	}
+}
