@@ -92,5 +92,5 @@ func (s Setting) StopToFitJudged(near, far float64) float64 {
 // infinity, and +Inf for x <= f. The formula is for a lens that focuses as a unit;
 // other lenses may lose less.
 func (s Setting) NearLoss(x float64) float64 {
-	return 2 * math.Log2(1+Magnification(s.Focal, x)/s.pupil())
+	return LightLost(Magnification(s.Focal, x), s.pupil())
 }

@@ -44,6 +44,13 @@ func FromSensor(D, f float64) (x float64, ok bool) {
 // and it returns +Inf. It is the inverse of FromSensor for x >= 2f.
 func ToSensor(x, f float64) float64 { return x + ImageDistance(f, x) }
 
+// FromSensorApart is FromSensor for a lens whose principal planes lie apart metres apart,
+// below 0 where they cross: D - apart = x + f x/(x-f).
+func FromSensorApart(D, f, apart float64) (x float64, ok bool) { return FromSensor(D-apart, f) }
+
+// ToSensorApart is the inverse of FromSensorApart for x >= 2f, and +Inf for x <= f.
+func ToSensorApart(x, f, apart float64) float64 { return ToSensor(x, f) + apart }
+
 // FieldOfView returns the angle of view in degrees of a sensor of the given width
 // in metres, with the focus at x: 2 atan(w/2v). x may be +Inf. It returns 0 for
 // x <= f.

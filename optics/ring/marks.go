@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"pullscore/optics"
 )
 
 // A Mark is a distance mark on a ring.
@@ -126,7 +128,7 @@ func FromMarks(marks []Mark, shape Shape) (*Law, error) {
 // through returns the law through marks without a fault.
 func through(marks []Mark, shape Shape) *Law {
 	first, last := marks[0], marks[len(marks)-1]
-	origin := min(2*shape.Focal, first.Distance/2)
+	origin := optics.Origin(shape.Focal, first.Distance)
 	throw := shape.Throw
 	if math.IsNaN(throw) || last.Angle > throw { // 0.7 turn is a hair less than 252 deg
 		throw = last.Angle

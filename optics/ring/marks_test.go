@@ -80,7 +80,7 @@ func TestMarksRise(t *testing.T) {
 		near, far := coordinate(first.Distance, law.Origin()), coordinate(last.Distance, law.Origin())
 		previous := -1.0
 		for i := range 500 {
-			d := law.Origin() + 1/(near+(far-near)*float64(i)/499)
+			d := law.Origin() + 1/max(far, near+(far-near)*float64(i)/499)
 			angle := law.Angle(min(max(d, first.Distance), last.Distance))
 			if !(angle >= previous) {
 				t.Fatalf("Angle(%v) = %v, less than %v just nearer", d, angle, previous)
