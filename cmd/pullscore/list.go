@@ -19,11 +19,12 @@ func (listCmd) Help() string {
 	return `Prints for every move of the focus when it starts and how long it takes, the
 distances and the ring's degrees, the travel and the landing window at the
 hand, and the chance that it lands, as in 84 % (64–91): between what that lies
-hangs on what nobody has measured of the hand. Below it stands how far somebody
-may miss the mark, until they are soft and until that shows, and how far the
-ring turns for 10 cm; of a follow, how often it is sharp. Below all are the
-rests, with how often and how surely somebody is sharp while the focus stands on
-them, and what the plan leaves unsaid and what was taken instead.
+hangs on what nobody has measured of the hand. Below it stands where the thumb
+takes hold and where it lands, on a clock face; how far somebody may miss the
+mark, until they are soft and until that shows, and how far the ring turns for
+10 cm; of a follow, how often it is sharp. Below all are the rests,
+with how often and how surely somebody is sharp while the focus stands on them,
+and what the plan leaves unsaid and what was taken instead.
 
   pullscore list scene-12.pull
   pullscore list --shot 14B scene-12.pull
