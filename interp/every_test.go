@@ -83,7 +83,7 @@ var notYetTold = []rule.Code{
 	rule.BeyondFarthest, rule.Darkens, rule.FewMarks, rule.LawAssumed, rule.MarkBeyondClosest, rule.MarksDisagree,
 	rule.MixedMarks, rule.NoRim, rule.NoThrow, rule.NotOnClock, rule.OutsideTravel, rule.Oval, rule.PlayLoses,
 	rule.RoughMark, rule.Slips, rule.SpeedLight, rule.SpeedSound, rule.TubeTooLong,
-	rule.UnknownFormat, rule.WhichFormat, rule.WhichWay, rule.WholeTurn,
+	rule.WhichWay, rule.WholeTurn,
 }
 
 // Every code that this package can tell is told of some plan: a row of the table

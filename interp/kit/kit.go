@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 
+	"pullscore/interp/format"
 	"pullscore/interp/hand"
 	"pullscore/interp/names"
 	"pullscore/lang"
@@ -24,7 +25,9 @@ type Missing struct{ Name, Value, Why string }
 type Camera struct {
 	Name            string
 	at              lang.Range
-	SensorW, Height float64 // m
+	SensorW, Height float64 // m; the sensor's, until Picture takes a part
+	Crop            float64 // the shape of the picture, width over height; 0 where not said
+	Format          format.Format
 	Pixels          float64 // recorded across; 0 where not said
 	Support         string
 	ISO, Shutter    float64 // shutter in degrees; 0 where not said
@@ -140,14 +143,7 @@ func (k *Reader) Camera(sec *lang.Section) Camera {
 	k.section(sec, func(s lang.Statement) {
 		switch s := s.(type) {
 		case *lang.Sensor:
-			if s.Width == nil {
-				return
-			}
-			w, okW := k.Within(s.Width, names.DimLength, 1e-3, 0.3, "a sensor is 1 to 300 mm wide")
-			h, okH := k.Within(s.Height, names.DimLength, 1e-3, 0.3, "a sensor is 1 to 300 mm high")
-			if okW && okH {
-				c.SensorW, c.Height, c.Ok = w, h, true
-			}
+			c.Ok = k.sensor(c, s)
 		case *lang.Records:
 			c.Pixels, _ = k.Within(s.Pixels, names.DimPixels, 16, 1e6, "a recording is 16 to 1 000 000 px wide")
 		case *lang.Support:

@@ -42,11 +42,21 @@ type Screen struct {
 	Viewer Number `json:"viewer_m"` // how far the viewer sits
 }
 
+// A Sensor is the part of a sensor that the picture uses.
+type Sensor struct {
+	WidthMM  Number `json:"width_mm"`
+	HeightMM Number `json:"height_mm"`
+	Format   string `json:"format,omitempty"` // its name, where the plan gives one
+	Source   string `json:"source,omitempty"` // the standard or table of that format
+	Cropped  bool   `json:"-"`                // the plan gives the shape of the picture
+}
+
 // A Shot is one shot with all names resolved and all figures computed.
 type Shot struct {
 	ID       string  `json:"id"`
 	Title    string  `json:"title,omitempty"`
 	Camera   string  `json:"camera"`
+	Sensor   Sensor  `json:"sensor"`
 	Lens     string  `json:"lens"`
 	Support  string  `json:"support"` // tripod, dolly, shoulder or hand
 	Puller   string  `json:"puller,omitempty"`

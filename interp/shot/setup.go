@@ -57,6 +57,7 @@ func (b *builder) setup(w lang.With) (s *Setup, ok bool) {
 	b.numbers(s, w)
 	known := s.Camera.Ok && s.Lens.Ok
 	if known {
+		s.Camera = s.Camera.Picture(1)
 		s.take(b.Ch)
 		known = s.Lens.Ok
 	}
@@ -97,7 +98,7 @@ func (b *builder) mayBeLost(word string) bool {
 // take makes the camera and the lens what a change has them be.
 func (s *Setup) take(ch change.Change) {
 	if ch.SensorBy > 0 {
-		s.Camera.SensorW, s.Camera.Height = s.Camera.SensorW*ch.SensorBy, s.Camera.Height*ch.SensorBy
+		s.Camera = s.Camera.Scaled(ch.SensorBy)
 	}
 	if ch.Support != "" {
 		s.Camera.Support = ch.Support
@@ -372,6 +373,10 @@ func (b *builder) fill(s *Setup) {
 	}
 	sh.FocalMM, sh.CriterionMM = plan.Number(s.Focal*1000), plan.Number(s.Criterion*1000)
 	sh.Ring = ringOf(&s.Lens)
+	sh.Sensor = plan.Sensor{
+		WidthMM: plan.Number(s.Camera.SensorW * 1000), HeightMM: plan.Number(s.Camera.Height * 1000),
+		Format: s.Camera.Format.Name, Source: s.Camera.Format.Source, Cropped: s.Camera.Crop > 0,
+	}
 	o := &sh.Optics
 	*o = plan.Optics{
 		SensorW: s.Camera.SensorW, SensorH: s.Camera.Height,

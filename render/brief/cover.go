@@ -79,6 +79,9 @@ func camerasOf(shots []*plan.Shot) Passage {
 			return nil
 		}
 		sensor := fmt.Sprintf("%s × %s mm", sheet.Figures.Number(s.Optics.SensorW*1000, 2), sheet.Figures.Number(s.Optics.SensorH*1000, 2))
+		if s.Sensor.Format != "" {
+			sensor = s.Sensor.Format + ", " + sensor
+		}
 		return []string{s.Camera, sensor, s.Support}
 	})
 }

@@ -122,7 +122,11 @@ func (w *writer) shotTitle(s *plan.Shot) {
 
 // setUp says in a line what the shot is taken with.
 func setUp(s *plan.Shot) string {
-	parts := []string{"camera " + s.Camera, "lens " + s.Lens, s.BothStops(), "CoC " + figures.Disc(float64(s.CriterionMM)/1000), "on " + article(s.Support)}
+	parts := []string{"camera " + s.Camera}
+	if s.Sensor.Format != "" || s.Sensor.Cropped {
+		parts = append(parts, sensor(s.Sensor))
+	}
+	parts = append(parts, "lens "+s.Lens, s.BothStops(), "CoC "+figures.Disc(float64(s.CriterionMM)/1000), "on "+article(s.Support))
 	if s.Gear.Known() && s.Gear != 1 {
 		parts = append(parts, "gear "+figures.Gear(float64(s.Gear)))
 	}
@@ -134,6 +138,15 @@ func setUp(s *plan.Shot) string {
 		parts = append(parts, "begins at "+s.BeginsAt)
 	}
 	return strings.Join(parts, ", ")
+}
+
+// sensor names the format, if the plan does, and the part that the picture uses.
+func sensor(s plan.Sensor) string {
+	size := fmt.Sprintf("%s x %s mm", figures.Number(float64(s.WidthMM), 2), figures.Number(float64(s.HeightMM), 2))
+	if s.Format == "" {
+		return "sensor " + size
+	}
+	return "sensor " + s.Format + ", " + size
 }
 
 func article(support string) string {
