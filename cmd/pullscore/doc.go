@@ -23,6 +23,8 @@
 //   - export.go: pullscore export
 //   - fmt.go: pullscore fmt
 //   - help.go: pullscore help
+//   - lens.go: pullscore lens
+//   - lens_from.go: pullscore lens --from
 //   - list.go: pullscore list
 //   - output.go: where drawings go, and the names of their files
 //   - page.go: pullscore page

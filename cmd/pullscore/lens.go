@@ -30,7 +30,9 @@ type lensCmd struct {
 	As     string `enum:"text,json,svg,pdf,png" default:"text" placeholder:"FORM" help:"How to answer: text or json; with --sheet svg, pdf or png."`
 	Paper  string `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
 	DPI    int    `name:"dpi" default:"150" placeholder:"N" help:"Pixels an inch of a png, 36 to 600; 150 without."`
-	Output string `offer:"places" short:"o" placeholder:"PLACE" help:"Where a sheet goes: a folder, a file, or - for standard output."`
+	From   string `offer:"files" placeholder:"FILE" help:"Print a kit from a lens file of another program: OpenTrackIO or ASC FDL; - is standard input."`
+	Name   string `placeholder:"NAME" help:"With --from: what to call the lens, or which framing of an FDL."`
+	Output string `offer:"places" short:"o" placeholder:"PLACE" help:"Where a sheet goes: a folder, a file, or - for standard output. With --from, the new kit."`
 	Kit    string `offer:"plans" arg:"" optional:"" name:"kit" help:"A kit or a plan, or - for standard input."`
 }
 
@@ -56,12 +58,26 @@ camera of the kit that shows the smallest blur.
 Between marks, ± is a usual bound, nineteen times in twenty on smooth rings. It
 is no certainty: a kink between two marks stays unseen.
 
+A lens file of another program becomes a kit to begin from: OpenTrackIO samples,
+or an ASC framing decision list (FDL) for the sensor alone. Each statement has
+its field as a comment. Nothing is guessed: what the file does not say is a
+comment that says how to get it.
+
+  pullscore lens --from take.jsonl -o lens-75.pull
+  pullscore lens --from scene.fdl --name wide
+
 What can be told is told also where the kit has errors; these go to standard
 error, and the exit code is then 1.`
 }
 
 // Run answers.
 func (c *lensCmd) Run(s *session) error {
+	if c.From != "" {
+		return c.lensFrom(s)
+	}
+	if c.Name != "" {
+		return errors.New("--name goes with --from; to show one lens, write --lens")
+	}
 	if c.Kit == "" {
 		return errors.New("name a kit or a plan")
 	}

@@ -43,6 +43,7 @@ var paperRooms = []room{
 	{"cmd/internal/diff", []string{"lang$", "lang/lines", "interp/plan", "interp/units", "cmd/internal/console", "cmd/internal/findings", "cmd/internal/lists"}},
 	{"cmd/internal/states", []string{"interp$", "cmd/internal/diff", "cmd/internal/files"}},
 	{"cmd/internal/export", []string{"optics$", "lang/timecode", "lang/edl", "lang/otio", "interp/plan", "interp/units"}},
+	{"cmd/internal/foreign", []string{"lang$", "lang/lines", "lang/jsontext", "lang/opentrackio", "lang/fdl", "optics", "interp$", "interp/units"}},
 	{"cmd/internal/script", []string{"lang$", "lang/lines", "lang/fountain", "interp/speech"}},
 	{"cmd/internal/watch", []string{"cmd/internal/files", fsnotify}},
 	{"cmd/internal/rebuild", []string{
@@ -58,6 +59,6 @@ var paperRooms = []room{
 		"lang$", "lang/rule", "lang/lines", "lang/fountain", "interp$", "interp/plan", "interp/units", "interp/format", "interp/lenses", "interp/stops", "interp/takes$", "interp/takes/predicted", "interp/takes/recorded",
 		"render/draw$", "render/sheet", "render/score", "render/floor", "render/ring", "render/lens", "render/stops", "render/takes", "render/brief", "render/html", "render/svg", "render/pdf", "render/png",
 		"cmd/internal/console", "cmd/internal/files", "cmd/internal/completion", "cmd/internal/findings", "cmd/internal/lists", "cmd/internal/diff", "cmd/internal/states",
-		"cmd/internal/export", "cmd/internal/script", "cmd/internal/watch", "cmd/internal/rebuild", "cmd/internal/preview", kong, godiff, qr,
+		"cmd/internal/export", "cmd/internal/script", "cmd/internal/foreign", "cmd/internal/watch", "cmd/internal/rebuild", "cmd/internal/preview", kong, godiff, qr,
 	}},
 }
