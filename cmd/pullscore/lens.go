@@ -7,7 +7,6 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -18,6 +17,7 @@ import (
 	"pullscore/interp/lenses"
 	"pullscore/interp/plan"
 	"pullscore/lang"
+	"pullscore/lang/lines"
 	"pullscore/render/draw"
 	lenspaper "pullscore/render/lens"
 	"pullscore/render/sheet"
@@ -116,14 +116,14 @@ func (c *lensCmd) fits() error {
 	return checkDPI(c.DPI)
 }
 
-var stopWritten = regexp.MustCompile(`^(f/|F/|T|t)?([0-9]+(?:\.[0-9]+)?)$`)
+var stopWritten = lines.Pattern(`^(f/|F/|T|t)?([0-9]+(?:\.[0-9]+)?)$`)
 
 // stopOf reads a stop of the command line; the zero Stop is none.
 func stopOf(text string) (lenses.Stop, error) {
 	if text == "" {
 		return lenses.Stop{}, nil
 	}
-	m := stopWritten.FindStringSubmatch(text)
+	m := stopWritten().FindStringSubmatch(text)
 	if m != nil {
 		if n, err := strconv.ParseFloat(m[2], 64); err == nil && n >= 0.5 && n <= 512 {
 			return lenses.Stop{Number: n, T: strings.EqualFold(m[1], "t")}, nil
