@@ -115,6 +115,23 @@ func (a *answers[T]) end(s *session) error {
 	return nil
 }
 
+// writeEach writes what was asked of plans: as JSON, that of several with their files,
+// as filed joins the two; else as the text that write makes of all.
+func writeEach[T, F any](s *session, all *answers[T], as string, filed func(file string, value T) F, write func([]T) error) error {
+	var values []T
+	var list []F
+	for _, a := range all.list {
+		values, list = append(values, a.value), append(list, filed(a.file, a.value))
+	}
+	switch {
+	case as == "json" && all.single():
+		return findings.Encode(s.out, values[0])
+	case as == "json":
+		return writePlans(s, list)
+	}
+	return write(values)
+}
+
 // writePlans writes what is said of several plans as JSON, by the promise to
 // scripts.
 func writePlans[T any](s *session, list []T) error {

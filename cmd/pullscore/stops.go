@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 
-	"pullscore/cmd/internal/findings"
 	"pullscore/cmd/internal/lists"
 	"pullscore/interp"
 	"pullscore/interp/plan"
@@ -93,21 +92,14 @@ func (c *stopsCmd) writeWindows(s *session, all *answers[*stops.Report]) error {
 		File string `json:"file"`
 		*stops.Report
 	}
-	var reports []*stops.Report
-	var list []filed
-	var shown []*stops.Answer
-	for _, a := range all.list {
-		reports = append(reports, a.value)
-		list = append(list, filed{a.file, a.value})
-		shown = append(shown, a.value.Shots...)
-	}
-	switch {
-	case c.As == "json" && all.single():
-		return findings.Encode(s.out, reports[0])
-	case c.As == "json":
-		return writePlans(s, list)
-	}
-	return noted(s, lists.WriteStops(s.screen, reports...), shown)
+	with := func(file string, r *stops.Report) filed { return filed{file, r} }
+	return writeEach(s, all, c.As, with, func(reports []*stops.Report) error {
+		var shown []*stops.Answer
+		for _, r := range reports {
+			shown = append(shown, r.Shots...)
+		}
+		return noted(s, lists.WriteStops(s.screen, reports...), shown)
+	})
 }
 
 // noted says where the chances come from, below a text that was written.
@@ -144,23 +136,16 @@ func (c *stopsCmd) writePairs(s *session, all *answers[*lists.Comparison]) error
 		File string `json:"file"`
 		*lists.Comparison
 	}
-	var comparisons []*lists.Comparison
-	var list []filed
-	var shown []*stops.Answer
-	for _, a := range all.list {
-		comparisons = append(comparisons, a.value)
-		list = append(list, filed{a.file, a.value})
-		for _, pair := range a.value.Shots {
-			shown = append(shown, pair.Here.Answer)
+	with := func(file string, r *lists.Comparison) filed { return filed{file, r} }
+	return writeEach(s, all, c.As, with, func(comparisons []*lists.Comparison) error {
+		var shown []*stops.Answer
+		for _, r := range comparisons {
+			for _, pair := range r.Shots {
+				shown = append(shown, pair.Here.Answer)
+			}
 		}
-	}
-	switch {
-	case c.As == "json" && all.single():
-		return findings.Encode(s.out, comparisons[0])
-	case c.As == "json":
-		return writePlans(s, list)
-	}
-	return noted(s, lists.WriteStopPairs(s.screen, comparisons...), shown)
+		return noted(s, lists.WriteStopPairs(s.screen, comparisons...), shown)
+	})
 }
 
 // lensesOf compares the lenses of the kit for the shots of a plan.
@@ -179,23 +164,14 @@ func (c *stopsCmd) writeLenses(s *session, all *answers[*stops.LensReport]) erro
 		File string `json:"file"`
 		*stops.LensReport
 	}
-	var reports []*stops.LensReport
-	var list []filed
-	for _, a := range all.list {
-		reports = append(reports, a.value)
-		list = append(list, filed{a.file, a.value})
-	}
-	switch {
-	case c.As == "json" && all.single():
-		return findings.Encode(s.out, reports[0])
-	case c.As == "json":
-		return writePlans(s, list)
-	}
-	if err := lists.WriteLenses(s.screen, reports...); err != nil {
-		return err
-	}
-	fmt.Fprintln(s.out)
-	return lists.WriteNote(s.screen)
+	with := func(file string, r *stops.LensReport) filed { return filed{file, r} }
+	return writeEach(s, all, c.As, with, func(reports []*stops.LensReport) error {
+		if err := lists.WriteLenses(s.screen, reports...); err != nil {
+			return err
+		}
+		fmt.Fprintln(s.out)
+		return lists.WriteNote(s.screen)
+	})
 }
 
 // kitHas is the error that the kit has no such camera.
