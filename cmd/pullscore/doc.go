@@ -26,6 +26,7 @@
 //   - lens.go: pullscore lens
 //   - lens_from.go: pullscore lens --from
 //   - list.go: pullscore list
+//   - new.go: pullscore new, and the files that it writes in starter
 //   - output.go: where drawings go, and the names of their files
 //   - page.go: pullscore page
 //   - page_against.go: page --against

@@ -33,6 +33,7 @@ func (helpCmd) Help() string {
 	return `  pullscore help language     the language in a minute
   pullscore help words        the twelve words to begin with, and all others by task
   pullscore help papers       a topic: papers, live, rehearse, window, log, cut, screenplay, git and more
+  pullscore help throw        your own lens: throw, marks, gear, and the formats of sensors
   pullscore help rack         a word of the language: how it is written, what it means
   pullscore help moment       what a MOMENT is; also place, target and value
   pullscore help grammar      the whole grammar, in EBNF
@@ -60,7 +61,11 @@ func (c *helpCmd) Run(s *session, parser *kong.Kong) error {
 	case isCommand(parser, c.Topic):
 		return given(parser.Parse([]string{c.Topic, "--help"}))
 	case isTopic:
-		return printTopic(s, topic)
+		if err := printTopic(s, topic); err != nil || len(usages) == 0 {
+			return err
+		}
+		fmt.Fprintln(s.out) // the topic is a word of the language too
+		return explain(s, usages, passages)
 	case isCode:
 		return explainFinding(s, code.Rule())
 	case len(usages)+len(passages) > 0:

@@ -34,6 +34,7 @@ type commands struct {
 	Takes      takesCmd      `cmd:"" help:"Fit a hand to a log of takes, or score a recorded pull."`
 	Click      clickCmd      `cmd:"" help:"Make a click track to rehearse a shot with."`
 	Export     exportCmd     `cmd:"" help:"Write markers for the cutting room, or focus curves."`
+	New        newCmd        `cmd:"" help:"Write a kit and a scene to begin with."`
 	Page       pageCmd       `cmd:"" help:"Start a plan from a script page."`
 	Diff       diffCmd       `cmd:"" help:"Explain to the crew what changed between two plans."`
 	Fmt        fmtCmd        `cmd:"" help:"Format plans."`

@@ -22,6 +22,8 @@ func printTopic(s *session, markdown string) error {
 			w.Hanging(console.Plain, "  ", line.Text)
 		case topics.Sample:
 			w.Line("    " + line.Text)
+		case topics.Verbatim:
+			w.Line(line.Text)
 		}
 	}
 	return w.Flush()

@@ -39,13 +39,14 @@ func Markdown(name string) (text string, ok bool) {
 type Kind uint8
 
 // The kinds of lines. A Text or an Item is one paragraph on one line, to be
-// wrapped. A Sample is printed as it is.
+// wrapped. A Sample is printed as it is, a Verbatim line also without an indent of its own.
 const (
 	Blank Kind = iota
 	Title
 	Text
 	Item
 	Sample
+	Verbatim
 )
 
 // A Line is one line of a topic, without the marks of Markdown.
@@ -59,13 +60,18 @@ type Line struct {
 func Lines(markdown string) []Line {
 	var list []Line
 	sample, open := false, false // open: the next row of text continues the line before
+	kind := Sample
 	for row := range strings.Lines(markdown) {
 		row = strings.TrimRight(row, "\n")
 		switch {
 		case strings.HasPrefix(row, "```"):
 			sample, open = !sample, false
+			kind = Sample
+			if row == "```text" {
+				kind = Verbatim
+			}
 		case sample:
-			list = append(list, Line{Sample, row})
+			list = append(list, Line{kind, row})
 		case row == "":
 			list, open = append(list, Line{}), false
 		case strings.HasPrefix(row, "# "), strings.HasPrefix(row, "## "):

@@ -38,10 +38,10 @@ func TestTopics(t *testing.T) {
 }
 
 func TestLines(t *testing.T) {
-	const text = "# Head\n\nOne [link](x.md) **bold**\ngoes on.\n\n- item `a`\n  goes on\n\n| a | b |\n| --- | --- |\n| c | [d](e) |\n\n```\n  as *it* is\n```\n"
+	const text = "# Head\n\nOne [link](x.md) **bold**\ngoes on.\n\n- item `a`\n  goes on\n\n| a | b |\n| --- | --- |\n| c | [d](e) |\n\n```\n  as *it* is\n```\n```text\n  and *this*\n```\n"
 	want := []topics.Line{
 		{topics.Title, "Head"}, {}, {topics.Text, "One link bold goes on."}, {},
-		{topics.Item, "item `a` goes on"}, {}, {topics.Item, "a: b"}, {topics.Item, "c: d"}, {}, {topics.Sample, "  as *it* is"},
+		{topics.Item, "item `a` goes on"}, {}, {topics.Item, "a: b"}, {topics.Item, "c: d"}, {}, {topics.Sample, "  as *it* is"}, {topics.Verbatim, "  and *this*"},
 	}
 	got := topics.Lines(text)
 	if len(got) != len(want) {

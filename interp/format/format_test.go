@@ -1,6 +1,7 @@
 package format_test
 
 import (
+	"fmt"
 	"os"
 	"strconv"
 	"strings"
@@ -53,5 +54,21 @@ func TestNamesThatAreNone(t *testing.T) {
 	}
 	if message, _ := format.Ambiguous("super16"); message != "" {
 		t.Errorf("super16: %s", message)
+	}
+}
+
+// The topic that help prints has every row of the table, in its order, and no other.
+func TestTopic(t *testing.T) {
+	text, err := os.ReadFile("../../examples/topics/formats.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, rows, _ := strings.Cut(string(text), "| --- | --- | --- | --- | --- |\n")
+	var want strings.Builder
+	for _, f := range format.All() {
+		fmt.Fprintf(&want, "| %s | %.2f x %.2f mm | %s | %s | %s |\n", f.Name, f.WidthMM, f.HeightMM, f.What, f.Source, f.Basis)
+	}
+	if rows != want.String() {
+		t.Errorf("the topic has\n%s\nwant\n%s", rows, want.String())
 	}
 }

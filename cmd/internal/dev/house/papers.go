@@ -56,7 +56,7 @@ var paperRooms = []room{
 	{"cmd/internal/dev/savespeed", []string{"interp$", "render/sheet", "render/score", "cmd/internal/testing/savestyle", chromedp, fsnotify}},
 	{"cmd/pullscore", []string{
 		"examples/topics",
-		"lang$", "lang/rule", "lang/lines", "lang/fountain", "interp$", "interp/plan", "interp/units", "interp/format", "interp/lenses", "interp/stops", "interp/takes$", "interp/takes/predicted", "interp/takes/recorded",
+		"lang$", "lang/rule", "lang/lines", "lang/fountain", "interp$", "interp/plan", "interp/units", "interp/lenses", "interp/stops", "interp/takes$", "interp/takes/predicted", "interp/takes/recorded",
 		"render/draw$", "render/sheet", "render/score", "render/floor", "render/ring", "render/lens", "render/stops", "render/takes", "render/brief", "render/html", "render/svg", "render/pdf", "render/png",
 		"cmd/internal/console", "cmd/internal/files", "cmd/internal/completion", "cmd/internal/findings", "cmd/internal/lists", "cmd/internal/diff", "cmd/internal/states",
 		"cmd/internal/export", "cmd/internal/script", "cmd/internal/foreign", "cmd/internal/watch", "cmd/internal/rebuild", "cmd/internal/preview", kong, godiff, qr,
