@@ -9,6 +9,7 @@ import (
 	"pullscore/interp/cut"
 	"pullscore/interp/film"
 	"pullscore/interp/hand"
+	"pullscore/interp/holds"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
 	"pullscore/interp/stage"
@@ -137,7 +138,7 @@ func (b *builder) compute(out *Built, opt Options) {
 	}
 	if opt.Lines {
 		out.fillBands()
-		out.fillHolds()
+		holds.Fill(out.Plan)
 	}
 	out.Rests = out.rests()
 	for _, r := range out.Rests {

@@ -133,26 +133,19 @@ func (b *Built) perMetre(x, t float64) float64 {
 	return (b.handDeg(x+h, t) - b.handDeg(x-h, t)) / (2 * h)
 }
 
-// followed returns the angles at the hand in a follow, degrees, by even steps of time,
-// and how many seconds a step is.
-func (b *Built) followed(p *Pull) (angles []float64, step float64) {
-	n := int(min(math.Ceil((p.Rack.LandS-p.Rack.StartS)*48), 20_000))
-	step = (p.Rack.LandS - p.Rack.StartS) / float64(max(n, 1))
-	angles = make([]float64, n+1)
-	for i := range angles {
-		t := p.Rack.StartS + float64(i)*step
-		angles[i] = b.handDeg(b.LensDistance(&p.Rack.Aim, t), t)
-	}
-	return angles, step
-}
-
 // followSpeed is the fastest that the hand has to turn in a follow, and how far
 // it turns, by the frame.
 func (b *Built) followSpeed(p *Pull) (peak, travel plan.Number) {
-	angles, step := b.followed(p)
-	for i := 1; i < len(angles); i++ {
-		by := math.Abs(angles[i] - angles[i-1])
-		peak, travel = max(peak, plan.Number(by/step)), travel+plan.Number(by)
+	const step = 1.0 / 48
+	n := int(min(math.Ceil((p.Rack.LandS-p.Rack.StartS)/step), 20_000))
+	dt := (p.Rack.LandS - p.Rack.StartS) / float64(max(n, 1))
+	handAt := func(t float64) float64 { return b.handDeg(b.LensDistance(&p.Rack.Aim, t), t) }
+	last := handAt(p.Rack.StartS)
+	for i := 1; i <= n; i++ {
+		a := handAt(p.Rack.StartS + float64(i)*dt)
+		peak = max(peak, plan.Number(math.Abs(a-last)/dt))
+		travel += plan.Number(math.Abs(a - last))
+		last = a
 	}
 	return peak, travel
 }

@@ -57,6 +57,7 @@ var textRooms = []room{
 	{"interp/wording", []string{"interp/speech"}},
 	{"interp/plan", []string{"lang/timecode", "optics", "interp/hand"}},
 	{"interp/moments", []string{"interp/plan", "interp/units"}},
+	{"interp/holds", []string{"interp/hand", "interp/plan", "interp/moments", "interp/units"}},
 	{"interp/stops", []string{"optics$", "interp/plan", "interp/units"}},
 	{"interp/takes", []string{"optics$", "lang$", "lang/timecode", "lang/opentrackio", "interp/plan", "interp/hand", gonum, "interp/units"}},
 	{"interp/edit", []string{"lang$", "lang/lines", "lang/captions", "lang/edl", "lang/otio", "lang/timecode", "interp/speech", "interp/wording"}},
@@ -74,7 +75,7 @@ var textRooms = []room{
 	}},
 	{"interp/shot", []string{
 		"lang$", "optics$", "interp/names", "interp/kit", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/film",
-		"interp/hand", "interp/viewer", "interp/moments", "interp/plan", "interp/units",
+		"interp/hand", "interp/holds", "interp/viewer", "interp/plan", "interp/units",
 	}},
 	{"interp/lenses", []string{"optics", "interp/kit", "interp/plan", "interp/shot", "interp/units"}},
 	{"interp/checks/check", []string{"lang$", "lang/rule", "interp/change", "interp/shot", "interp/stops", "interp/units"}},
