@@ -276,6 +276,24 @@ func TestThin(t *testing.T) {
 	}
 }
 
+// A place that was joined is one of its readings: on a law without noise it lies on
+// the law, however many were joined.
+func TestMiddleIsAReading(t *testing.T) {
+	all, err := gather(strings.NewReader(lawful(3000, 0.6, 0, 1, func(p float64) float64 { return p })), "f")
+	if err != nil {
+		t.Fatal(err)
+	}
+	list := join(all.pairs, joined)
+	if len(list) > 500 {
+		t.Errorf("%d places", len(list))
+	}
+	for _, p := range list {
+		if off := math.Abs(p.at - 0.6/p.distance); off > 1e-5 {
+			t.Errorf("%v m at %v: %v off the law", p.distance, p.at, off)
+		}
+	}
+}
+
 // Leaving out keeps the ends, keeps the order, and gives the number asked for.
 func TestThinKeepsTheEnds(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

@@ -166,17 +166,17 @@ func join(pairs []pair, width float64) (list []place) {
 	return list
 }
 
-// middle returns the place of pairs, which are sorted by position.
+// middle returns the place of pairs, which are sorted by position: the pair with
+// the middle distance, at its own position.
 func middle(pairs []pair) place {
 	n := len(pairs)
-	p := place{at: pairs[(n-1)/2].at, n: n, first: pairs[0].at, second: pairs[n-1].at}
-	distances := make([]float64, n)
-	for i := range pairs {
-		distances[i] = pairs[i].distance
+	byDistance := slices.Clone(pairs)
+	slices.SortStableFunc(byDistance, func(a, b pair) int { return cmp.Compare(a.distance, b.distance) })
+	m := byDistance[(n-1)/2]
+	return place{
+		at: m.at, distance: m.distance, n: n, low: byDistance[0].distance, high: byDistance[n-1].distance,
+		first: pairs[0].at, second: pairs[n-1].at,
 	}
-	slices.Sort(distances)
-	p.distance, p.low, p.high = distances[(n-1)/2], distances[0], distances[n-1]
-	return p
 }
 
 // written returns places as they are written. Neighbours that are then at one
