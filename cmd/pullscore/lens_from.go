@@ -39,16 +39,17 @@ func (c *lensCmd) lensFrom(s *session) error {
 		in = f
 	}
 	kit, err := foreign.Read(in, name(from), c.Name)
-	if err != nil {
-		return files.Plain(err)
+	faulty := false
+	if err == nil {
+		err = s.writeKit(kit, place)
 	}
-	if err := s.writeKit(kit, place); err != nil {
-		return err
+	if kit != nil {
+		faulty = s.printFindings(kit.Findings)
 	}
-	if s.printFindings(kit.Findings) {
-		return errFindings
+	if err == nil && faulty {
+		err = errFindings
 	}
-	return nil
+	return files.Plain(err)
 }
 
 // writeKit writes the text of a kit; a file that could not be read has none.

@@ -39,7 +39,8 @@ func (c *Choice) Error() string {
 
 // FDL returns the kit of a framing decision list: a camera. The name says which
 // framing, by its own label or identifier, or by those of its canvas or context; a
-// list with one framing needs none. The error is a *Choice.
+// list with one framing needs none. The error is a *Choice; the kit then has the
+// findings alone.
 func FDL(text *lines.Text, name string) (*Kit, error) {
 	list, findings := fdl.Read(text)
 	if len(list.Framings) == 0 {
@@ -54,7 +55,7 @@ func FDL(text *lines.Text, name string) (*Kit, error) {
 		for i := range list.Framings {
 			choice.Framings = append(choice.Framings, titleOf(&list.Framings[i]))
 		}
-		return nil, choice
+		return &Kit{Findings: findings}, choice
 	}
 	p := &page{}
 	p.note(0, "From %s: ASC framing decision list %d.%d, %s.", clean(text.Name), list.Major, list.Minor, titleOf(f))

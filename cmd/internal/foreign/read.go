@@ -20,7 +20,8 @@ const headSize = 64 << 10
 
 // Read returns the kit of a file. The name is that of the lens, for OpenTrackIO,
 // or of the framing, for a framing decision list. The error is a *Choice, one of
-// the file system, or says that the file has another form.
+// the file system, or says that the file has another form. A kit beside an error
+// has findings alone; it may be nil.
 func Read(r io.Reader, file, name string) (*Kit, error) {
 	br := bufio.NewReaderSize(r, headSize)
 	head, err := br.Peek(headSize)
