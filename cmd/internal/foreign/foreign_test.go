@@ -153,7 +153,7 @@ func TestFaults(t *testing.T) {
 		{`{"lens":{"focusDistance":2}}`, "1:1: note other-version: these samples do not say which version"},
 		{`{"protocol":{"version":[0,9,3]}}`, "1:1: note other-version: these samples have version 0.9.3"},
 		{`{"lens":{"focusDistance":2,"encoders":{"focus":0.31}}}{"lens":{"focusDistance":2.41,"encoders":{"focus":0.31}}}{"lens":{"focusDistance":2.52,"encoders":{"focus":0.3101}}}`,
-			"1:1: warning foreign-scatter: at encoder 0.31 the file has distances from 2 m to 2.52 m: the middle one is taken"},
+			"1:1: warning foreign-scatter: at encoder 0.31 the file has distances from 2 to 2.52 m: the middle one is taken"},
 		{`{"lens":{"focusDistance":1,"encoders":{"focus":0.9}}}{"lens":{"focusDistance":9,"encoders":{"focus":0.7}}}{"lens":{"focusDistance":2,"encoders":{"focus":0.5}}}{"lens":{"focusDistance":3,"encoders":{"focus":0.3}}}`,
 			"1:1: warning foreign-scatter: 1 position of the ring do not go"},
 		{`{"static":{"lens":{"model":"a"}},"lens":{"fStop":2}}` + "\n" + `{"static":{"lens":{"model":"b"}},"lens":{"fStop":8}}`, "2:1: warning foreign-scatter: from line 2 on the samples are of another lens, b"},

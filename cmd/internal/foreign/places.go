@@ -13,6 +13,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"strconv"
 
 	"pullscore/interp/units"
@@ -206,6 +207,15 @@ func written(list []place, digits int) (kept []place) {
 // them for how well it was read.
 func decimalPlaces(v float64, digits int) string { return strconv.FormatFloat(v, 'f', digits, 64) }
 
+// upTo writes the first of two distances, without its unit where both have the same.
+func upTo(low, high float64) string {
+	number, unit, _ := strings.Cut(metres(low), " ")
+	if strings.HasSuffix(metres(high), " "+unit) {
+		return number
+	}
+	return number + " " + unit
+}
+
 // scattered tells of places whose distances differ by more than the width of the
 // place explains. While the ring turns, distances within a place differ by as much
 // as its neighbours do over the same way.
@@ -217,7 +227,7 @@ func (t *track) scattered(list []place, r *barrel) {
 		}
 		if 1/p.low-1/p.high-slope*(p.second-p.first) > scatter/p.distance {
 			t.tell(lang.Warning, "foreign-scatter", lang.Pos{},
-				fmt.Sprintf("at encoder %s the file has distances from %s to %s: the middle one is taken", units.Decimal(p.at, r.digits), metres(p.low), metres(p.high)),
+				fmt.Sprintf("at encoder %s the file has distances from %s to %s: the middle one is taken", units.Decimal(p.at, r.digits), upTo(p.low, p.high), metres(p.high)),
 				"The encoder slips, or the distances are not of this lens. Check this mark by eye.")
 		}
 	}
