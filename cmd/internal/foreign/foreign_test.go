@@ -75,7 +75,7 @@ func TestFields(t *testing.T) {
 		"  pupil 1.169  # lens.entrancePupilOffset\n",
 		"  closest 75 cm  # lens.encoders.focus is 1 there, which the form calls the closest focus\n",
 		"  # ring ___ deg, girth ___ mm  # how far it turns, and the way round it: pullscore help throw\n",
-		"  mark 1.5 m at 0.3100 of 1  # 1 reading\n  mark 5.25 m at 0.1000 of 1  # 1 reading\n  mark inf at 0 of 1  # the form has 0 at infinity\n",
+		"  mark 1.5 m at 0.3100 of 1  # 1 reading\n  mark 5.25 m at 0.1000 of 1  # 1 reading\n  mark inf at 0.0000 of 1  # the form has 0 at infinity\n",
 	} {
 		if !strings.Contains(string(k.Text), want) {
 			t.Errorf("%q is not in\n%s", want, k.Text)

@@ -157,7 +157,7 @@ func (t *track) writeRing(p *page) (missing []string) {
 		p.say(ring.statement(m), m.says())
 	}
 	if ring.inf {
-		p.say("mark inf at 0 of 1", "the form has 0 at infinity")
+		p.say("mark inf at "+decimalPlaces(0, ring.digits)+" of 1", "the form has 0 at infinity")
 	}
 	return missing
 }
