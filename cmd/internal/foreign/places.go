@@ -13,8 +13,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 	"strconv"
+	"strings"
 
 	"pullscore/interp/units"
 	"pullscore/lang"
