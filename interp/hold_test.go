@@ -14,12 +14,12 @@ import (
 	"pullscore/interp/plan"
 )
 
-// holdScene is a plan of racks between two marks that lie 100 degrees apart, on a lens
+// holdScene is a plan of racks between two marks that lie 90 degrees apart, on a lens
 // with the given lines, in a shot with the given clauses.
 func holdScene(lens, with, body string) string {
 	return "plan \"P\"\nrate 24\nwatched on 12 m screen from 18 m\nsubject NEAR at 1 m\nsubject FAR at 2 m\ncamera A\n  sensor 25 x 18 mm\n" +
 		"lens \"75\"\n  focal 75 mm\n  stops f/1.8 to f/22\n  closest 75 cm\n  ring 310 deg, diameter 110 mm\n" +
-		"  mark 75 cm at 0 deg\n  mark 1 m at 110 deg\n  mark 2 m at 210 deg\n  mark inf at 310 deg\n" + lens +
+		"  mark 75 cm at 0 deg\n  mark 1 m at 110 deg\n  mark 2 m at 200 deg\n  mark inf at 310 deg\n" + lens +
 		"shot 1\n  with stop f/4, lens \"75\", camera A" + with + "\n  start on NEAR\n" + body
 }
 
@@ -30,14 +30,14 @@ func TestHoldInAPlan(t *testing.T) {
 		lens, with, body string
 		says             string // of the pulls, with a bar between
 	}{
-		"left is anticlockwise":    {"  turns left\n", "", there + back, "take hold with the thumb at 2 o'clock, land at 10:30|take hold with the thumb at 10 o'clock, land at 1:30"},
-		"right is clockwise":       {"  turns right\n", "", there + back, "take hold with the thumb at 10 o'clock, land at 1:30|take hold with the thumb at 2 o'clock, land at 10:30"},
+		"left is anticlockwise":    {"  turns left\n", "", there + back, "take hold with the thumb at 2 o'clock, land at 11|take hold with the thumb at 10 o'clock, land at 1"},
+		"right is clockwise":       {"  turns right\n", "", there + back, "take hold with the thumb at 10 o'clock, land at 1|take hold with the thumb at 2 o'clock, land at 11"},
 		"the way is not said":      {"", "", there + back, "|"},
 		"no time to let go":        {"  turns right\n", "", there + atOnce, "take hold with the thumb at 10:30 o'clock, land at 1:30|keep hold with the thumb at 1:30 o'clock, land at 10:30"},
-		"on a wheel":               {"", ", gear 1.2, wheel 80 mm", there, "on the wheel: take hold with the thumb at 10 o'clock, land at 2 (where it turns anticlockwise to infinity: 2 to 10)"},
+		"on a wheel":               {"", ", gear 1.3, wheel 80 mm", there, "on the wheel: take hold with the thumb at 10 o'clock, land at 2 (where it turns anticlockwise to infinity: 2 to 10)"},
 		"a re-grip":                {"  turns right\n", "", "  rack to inf, at 1 s, over 2 s\n", "take hold with the thumb at 10 o'clock, re-grip at 2 to 10, land at 12:30"},
 		"the focus stays":          {"  turns right\n", "", "  rack to NEAR, at 1 s, over 1 s\n", ""},
-		"a grip of its own":        {"  turns right\n", ", puller P", there, "take hold with the thumb at 8:30 o'clock, land at 12"},
+		"a grip of its own":        {"  turns right\n", ", puller P", there, "take hold with the thumb at 9 o'clock, land at 12"},
 		"nearer than it can focus": {"  turns right\n", "", "  rack to 50 cm, at 1 s, over 1 s\n", ""},
 	} {
 		src := holdScene(test.lens, test.with, test.body)

@@ -44,11 +44,25 @@ func Hold(p *plan.Pull, h *plan.Hold, in units.Style) string {
 }
 
 // Thumb says the same in figures alone: from where to where the thumb goes in each hold,
-// as in "2 to 12", or "10 to 2, 11 to 12".
+// as in "2 to 12", or "10 to 2, 11 to 12". It returns "" for nil.
 func Thumb(h *plan.Hold, in units.Style) string {
+	if h == nil {
+		return ""
+	}
 	from, to := in.ClockHand(float64(h.HoldFrom)), in.ClockHand(float64(h.HoldTo))
 	if !h.Regrip.Known() {
 		return from + " to " + to
 	}
 	return fmt.Sprintf("%s to %s, %s to %s", from, in.ClockHand(float64(h.Regrip)), in.ClockHand(float64(h.RegripTo)), to)
+}
+
+// ThumbHead returns what heads a column of Thumb. On a wheel, the places are for one
+// that turns clockwise towards infinity.
+func ThumbHead(s *plan.Shot) string {
+	for _, p := range s.Pulls {
+		if p.Hold != nil && p.HoldOn == "wheel" {
+			return "thumb, ∞ clockwise"
+		}
+	}
+	return "thumb, o'clock"
 }

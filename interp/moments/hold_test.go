@@ -37,6 +37,15 @@ func TestHold(t *testing.T) {
 			t.Errorf("%q, want %q", got, test.thumb)
 		}
 	}
+	s := shot()
+	s.Pulls = []*plan.Pull{{}, {Hold: &ring}}
+	if got := ThumbHead(s) + Thumb(nil, table); got != "thumb, o'clock" {
+		t.Errorf("on the ring: %q", got)
+	}
+	s.Pulls[1].Hold = &wheel
+	if got := ThumbHead(s); got != "thumb, ∞ clockwise" {
+		t.Errorf("on the wheel: %q", got)
+	}
 	noon := plan.Hold{HoldFrom: 12, HoldTo: 6, Regrip: none, RegripTo: none}.Mirrored()
 	if noon.HoldFrom != 12 || noon.HoldTo != 6 || noon.Regrip.Known() {
 		t.Errorf("mirrored: %+v", noon)

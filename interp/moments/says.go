@@ -100,3 +100,14 @@ func Unsure(s *plan.Shot, p *plan.Pull, ceiling bool, in units.Style) string {
 	}
 	return text + " the ends of what its log shows; more takes settle it."
 }
+
+// Circles writes a blur, in arc minutes at the viewer, as so many circles of confusion:
+// the largest discs that still are sharp.
+func Circles(s *plan.Shot, blur float64, in units.Style) string {
+	n := blur / (s.Optics.Criterion * s.Optics.ArcminPerBlur)
+	most := 0
+	if units.Nearest(n, 10) < 10 {
+		most = 1
+	}
+	return in.Number(n, most) + " × CoC"
+}

@@ -7,7 +7,6 @@ import (
 
 	"pullscore/interp/moments"
 	"pullscore/interp/plan"
-	"pullscore/interp/units"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
 )
@@ -48,11 +47,11 @@ func pullColumns(s *plan.Shot) []column {
 		{title: "travel", cell: number(func(p *plan.Pull) plan.Number { return p.HandDeg }, sheet.Figures.Angle)},
 		{title: "window", cell: func(p *plan.Pull) string { return sheet.WindowWidth(p) }},
 		{title: "peak", cell: number(func(p *plan.Pull) plan.Number { return p.Peak }, sheet.Figures.Speed)},
-		{title: thumbTitle(s), cell: thumbOf},
+		{title: moments.ThumbHead(s), cell: func(p *plan.Pull) string { return moments.Thumb(p.Hold, sheet.Figures) }},
 		{title: "re-grips", cell: func(p *plan.Pull) string { return sheet.CountOrBlank(p.Regrips) }},
 		{title: "needs", cell: number(func(p *plan.Pull) plan.Number { return p.Needed }, sheet.Figures.TimeFixed)},
 		{title: "chance", cell: func(p *plan.Pull) string { return moments.Lands(s, p, sheet.Figures) }},
-		{title: "leaves soft by", cell: number(func(p *plan.Pull) plan.Number { return p.LeftBlur }, func(v float64) string { return circles(s, v) })},
+		{title: "leaves soft by", cell: number(func(p *plan.Pull) plan.Number { return p.LeftBlur }, func(v float64) string { return moments.Circles(s, v, sheet.Figures) })},
 	}
 	var said []column
 	for _, c := range all {
@@ -64,36 +63,6 @@ func pullColumns(s *plan.Shot) []column {
 		}
 	}
 	return said
-}
-
-// thumbTitle heads where the thumb is: on a wheel, for one that turns clockwise towards
-// infinity.
-func thumbTitle(s *plan.Shot) string {
-	for _, p := range s.Pulls {
-		if p.Hold != nil && p.HoldOn == "wheel" {
-			return "thumb, ∞ clockwise"
-		}
-	}
-	return "thumb, o'clock"
-}
-
-// thumbOf says from where to where the thumb goes.
-func thumbOf(p *plan.Pull) string {
-	if p.Hold == nil {
-		return ""
-	}
-	return moments.Thumb(p.Hold, sheet.Figures)
-}
-
-// circles writes a blur in arc minutes as so many circles of confusion, the
-// largest that still are sharp.
-func circles(s *plan.Shot, blur float64) string {
-	n := blur / (s.Optics.Criterion * s.Optics.ArcminPerBlur)
-	most := 0
-	if units.Nearest(n, 10) < 10 {
-		most = 1
-	}
-	return sheet.Figures.Number(n, most) + " × CoC"
 }
 
 // pullTitle says the same with its number and its times.
