@@ -16,6 +16,15 @@ func (s Style) AngleTo(deg float64, most int) string {
 	return s.Number(deg, most) + s.degree()
 }
 
+// AngleFixed returns an angle in degrees with its unit and exactly the given decimals,
+// for columns of them.
+func (s Style) AngleFixed(deg float64, decimals int) string {
+	if out, ok := s.unwritten(deg); ok {
+		return out
+	}
+	return s.Fixed(deg, decimals) + s.degree()
+}
+
 // degree returns the unit that follows a number of degrees.
 func (s Style) degree() string {
 	if s.Face == Table {

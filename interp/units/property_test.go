@@ -105,6 +105,7 @@ var numbers = []number{
 	{"Tape", units.Style.Tape, inSystem(tapeMetric, tapeImperial), 2000, both},
 	{"Gap", units.Style.Gap, inSystem(gapMetric, gapImperial), 2000, both},
 	{"Angle", units.Style.Angle, always(tenths), 720, both},
+	{"AngleFixed", func(s units.Style, v float64) string { return s.AngleFixed(v, 1) }, constant(0.1), 720, both},
 	{"AngleTo", func(s units.Style, v float64) string { return s.AngleTo(v, 1) }, constant(0.1), 720, both},
 	{"Speed", units.Style.Speed, always(tenths), 2000, []units.Face{units.Words}},
 	{"Time", units.Style.Time, constant(0.01), 90000, both},
@@ -194,7 +195,7 @@ func TestNothingUgly(t *testing.T) {
 		}
 	}
 	for _, n := range numbers {
-		if n.name == "TimeFixed" || n.name == "Millimetres" { // columns keep their zeros; a lens of 10 mm
+		if n.name == "TimeFixed" || n.name == "AngleFixed" || n.name == "Millimetres" { // columns keep their zeros; a lens of 10 mm
 			continue
 		}
 		t.Run(n.name, rapid.MakeCheck(func(t *rapid.T) {

@@ -154,6 +154,8 @@ func TestAngles(t *testing.T) {
 		{9.94, "9.9 deg", "9.9°", "", ""}, {9.96, "10 deg", "10°", "", ""}, {117.3, "117 deg", "117°", "", ""},
 		{math.Inf(1), "infinity", "∞", "", ""}, {math.NaN(), "", "", "", ""},
 	}, units.Style.Angle)
+	check(t, "AngleFixed", []row{{117.34, "117.3 deg", "117.3°", "", ""}, {117, "117.0 deg", "117.0°", "", ""}, {math.NaN(), "", "", "", ""}},
+		func(s units.Style, v float64) string { return s.AngleFixed(v, 1) })
 	check(t, "AngleTo", []row{{117.34, "117.3 deg", "117.3°", "", ""}, {117, "117 deg", "117°", "", ""}, {math.NaN(), "", "", "", ""}},
 		func(s units.Style, v float64) string { return s.AngleTo(v, 1) })
 	check(t, "Speed", []row{

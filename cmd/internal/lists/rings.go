@@ -103,13 +103,13 @@ func (w *ringWriter) steps(l *lenses.Lens, style units.Style) {
 // millimetres of rim, to how much of either it is known, and whether it is a mark.
 func stepRow(l *lenses.Lens, s lenses.Step, style units.Style) []string {
 	kind := map[string]string{lenses.Marked: "mark", lenses.Default: "mark by default"}[s.Kind]
-	row := []string{style.Tape(float64(s.Distance)), figures.Fixed(float64(s.Deg), 1) + "°", "", "", "", kind}
+	row := []string{style.Tape(float64(s.Distance)), figures.AngleFixed(float64(s.Deg), 1), "", "", "", kind}
 	if s.Rim.Known() {
 		row[2] = figures.Fixed(float64(s.Rim), 1) + " mm"
 	}
 	if s.Sigma.Known() {
 		known := 2 * float64(s.Sigma)
-		row[3] = "±" + figures.Fixed(known, 1) + "°"
+		row[3] = "±" + figures.AngleFixed(known, 1)
 		if s.Rim.Known() {
 			row[4] = "±" + figures.Fixed(known*float64(l.Ring.Girth)/360, 1) + " mm"
 		}
@@ -124,7 +124,7 @@ func (w *ringWriter) next(l *lenses.Lens, style units.Style) {
 	}
 	for _, s := range l.Steps {
 		if s.Distance == l.Next {
-			w.Wrapped(console.Plain, margin, fmt.Sprintf("One more mark helps most at %s, now known to ±%s°.", style.Tape(float64(l.Next)), figures.Fixed(2*float64(s.Sigma), 1)))
+			w.Wrapped(console.Plain, margin, fmt.Sprintf("One more mark helps most at %s, now known to ±%s.", style.Tape(float64(l.Next)), figures.AngleFixed(2*float64(s.Sigma), 1)))
 		}
 	}
 }
