@@ -94,10 +94,14 @@ func named(text, otherwise string) string {
 	return lang.WriteName(text)
 }
 
+// mostDecimals is how many decimals a number has at most. One that needs more is
+// none that a lens can have, and the language refuses the 0 that is left of it.
+const mostDecimals = 9
+
 // significant writes a number with at most so many digits that count.
 func significant(v float64, digits int) string {
 	if v == 0 || math.IsInf(v, 0) || math.IsNaN(v) {
 		return units.Decimal(v, 0)
 	}
-	return units.Decimal(v, max(0, digits-1-int(math.Floor(math.Log10(math.Abs(v))))))
+	return units.Decimal(v, min(max(0, digits-1-int(math.Floor(math.Log10(math.Abs(v))))), mostDecimals))
 }

@@ -195,6 +195,13 @@ func TestRawEncoder(t *testing.T) {
 func TestRefusedValues(t *testing.T) {
 	k := kitOf(t, `{"static":{"camera":{"activeSensorPhysicalDimensions":{"width":24890,"height":18660},"isoSpeed":800},"lens":{"nominalFocalLength":75000}}}`, "")
 	checkText(t, k.Text)
+	for _, stop := range []string{"1e300", "1e-300"} {
+		k := kitOf(t, `{"lens":{"fStop":`+stop+`}}`, "")
+		checkText(t, k.Text)
+		if !strings.Contains(string(k.Text), "\n  # stops f/") || len(k.Text) > 2000 {
+			t.Errorf("%s", k.Text)
+		}
+	}
 	for _, want := range []string{"  # sensor 24890 x 18660 mm  # activeSensorPhysicalDimensions: ", "  # focal 75000 mm  # nominalFocalLength: ", "  iso 800  #"} {
 		if !strings.Contains(string(k.Text), want) {
 			t.Errorf("%q is not in\n%s", want, k.Text)

@@ -14,11 +14,11 @@ func settled(p *page, file string, findings []lang.Diagnostic) *Kit {
 	res := interp.Interpret(file, p.raw(), interp.Options{})
 	for _, d := range res.Findings {
 		n := d.Range.Start.Line - 1
-		if d.Code != "out-of-range" || n < 0 || n >= len(p.lines) || p.lines[n].statement == "" {
+		if d.Code != "out-of-range" && d.Code != "bad-number" || n < 0 || n >= len(p.lines) || p.lines[n].statement == "" {
 			continue
 		}
 		l := &p.lines[n]
-		l.comment = l.statement + "  # " + l.comment + ": " + d.Message
+		l.comment = clean(l.statement) + "  # " + l.comment + ": " + d.Message
 		l.statement = ""
 	}
 	return &Kit{Text: lang.Format(p.raw()), Findings: findings}
