@@ -139,6 +139,42 @@ func TestStopsSpeakTheScaleOfTheShot(t *testing.T) {
 	}
 }
 
+var stopRow = regexp.MustCompile(`(?:(f/|T)([\d.]+) on (?:it|a lens)|, transmittance|-number of (f/|T)([\d.]+)$)`)
+
+// The rows of an independent model, on whole plans.
+func TestStopsAreTheModels(t *testing.T) {
+	rows := 0
+	eachCase(t, "stops", func(name string, want, within float64) {
+		rows++
+		m := stopRow.FindStringSubmatch(name)
+		if m == nil {
+			t.Fatalf("no stop: %s", name)
+		}
+		lens, stop := "both", m[1]+m[2]+m[3]+m[4]
+		src := ""
+		switch {
+		case strings.Contains(name, "transmittance 0.81"): // so f/1.8 is T2
+			src = strings.Replace(scaled("both", "T2", "f/5.6"), "stops T1.9 to T22", "stops T2 to T22", 1)
+		case strings.Contains(name, "with T alone"):
+			lens = "T"
+			fallthrough
+		default:
+			src = scaled(lens, stop, "f/5.6")
+		}
+		sh := slowShot(t, src)
+		got := sh.FNumber
+		if strings.Contains(name, "T-number") {
+			got = sh.TNumber
+		}
+		if d := float64(got)/want - 1; d > within || d < -within {
+			t.Errorf("%s: %v, the model has %v", name, got, want)
+		}
+	})
+	if rows != 25 {
+		t.Errorf("%d rows, not 25", rows)
+	}
+}
+
 // The set-up says both stops where the lens has both, and the meter keeps its letter.
 func TestBothStopsOfASetUp(t *testing.T) {
 	for _, c := range []struct{ lens, stop, meter, both, cure string }{

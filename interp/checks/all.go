@@ -38,6 +38,7 @@ var All = []Check{
 	slant,
 	ofGlass(glass.Breathes),
 	light,
+	ofGlass(glass.Speed),
 	ofGlass(glass.BeyondMarks),
 	ofGlass(glass.Diffraction),
 }

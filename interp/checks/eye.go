@@ -27,16 +27,17 @@ func leavesTooSoon(b *Shot) (found []Finding) {
 			continue
 		}
 		angle := b.screenAngle(p)
-		needs, has := viewer.EyeNeeds(angle), next.Rack.StartS-p.Rack.LandS
+		at := b.Plan.Speed()
+		needs, has := viewer.EyeNeeds(angle), at.Screen(next.Rack.StartS-p.Rack.LandS)
 		if has >= needs-1e-9 {
 			continue
 		}
 		found = append(found, b.About(next, Finding{Diagnostic: lang.Diagnostic{
 			Code: "no-time-to-see", Severity: lang.Warning,
-			Message: fmt.Sprintf("the focus leaves %s %s after it has landed, and the eye needs %s", p.Rack.ToText(), b.Units.Time(has), b.Units.Time(units.Up(needs, 100))),
+			Message: fmt.Sprintf("the focus leaves %s %s%s after it has landed, and the eye needs %s", p.Rack.ToText(), b.Units.Time(has), b.OnScreen(), b.Units.Time(units.Up(needs, 100))),
 			Figures: []lang.Figure{check.Figure("has_s", has), check.Figure("needed_s", needs), check.Figure("screen_deg", angle)},
 			Related: []lang.Related{{Message: "it lands here", Range: p.Rack.Stmt.Range()}},
-		}, Tries: func() []change.Change { return b.waitTry(next, needs-has, needs) }}))
+		}, Tries: func() []change.Change { return b.waitTry(next, at.Set(needs-has), at.Set(needs)) }}))
 	}
 	return found
 }

@@ -42,7 +42,8 @@ var jarring = Check{Codes: []rule.Code{rule.Jarring}, Run: jars}
 // whole change, and a larger one wants more.
 func jars(b *Shot) (found []Finding) {
 	b.Racks(func(p *shot.Pull) {
-		t, quickest, blur := p.Rack.LandS-p.Rack.StartS, b.Setup.View.Quickest, b.changeOf(p)
+		at := b.Plan.Speed()
+		t, quickest, blur := at.Screen(p.Rack.LandS-p.Rack.StartS), b.Setup.View.Quickest, b.changeOf(p)
 		wanted := quickest * viewer.Wants(blur)
 		if b.Setup.View.QuickestSaid {
 			wanted = min(wanted, quickest)
@@ -50,14 +51,14 @@ func jars(b *Shot) (found []Finding) {
 		if t >= wanted-1e-9 || t < 0 {
 			return
 		}
-		message := fmt.Sprintf("%s takes %s; a change of %s wants %s", b.Racked(p), b.Units.Time(t), b.Units.Blur(blur), b.Units.Time(units.Up(wanted, 100)))
+		message := fmt.Sprintf("%s takes %s%s; a change of %s wants %s", b.Racked(p), b.Units.Time(t), b.OnScreen(), b.Units.Blur(blur), b.Units.Time(units.Up(wanted, 100)))
 		if wanted == quickest && b.Setup.View.QuickestSaid {
-			message = fmt.Sprintf("%s takes %s; you asked for at least %s", b.Racked(p), b.Units.Time(t), b.Units.Time(quickest))
+			message = fmt.Sprintf("%s takes %s%s; you asked for at least %s", b.Racked(p), b.Units.Time(t), b.OnScreen(), b.Units.Time(quickest))
 		}
 		found = append(found, b.About(p, Finding{Diagnostic: lang.Diagnostic{
 			Code: "jarring", Severity: lang.Warning, Message: message,
 			Figures: []lang.Figure{check.Figure("time_s", t), check.Figure("quickest_s", quickest), check.Figure("wanted_s", wanted), check.Figure("change_arcmin", blur)},
-		}, Tries: func() []change.Change { return b.OverTry(p, units.Up(wanted, 10)) }}))
+		}, Tries: func() []change.Change { return b.OverTry(p, units.Up(at.Set(wanted), 10)) }}))
 	})
 	return found
 }
@@ -71,21 +72,22 @@ var lingers = Check{Codes: []rule.Code{rule.NothingSharp}, Run: leavesNothingSha
 // second.
 func leavesNothingSharp(b *Shot) (found []Finding) {
 	b.Racks(func(p *shot.Pull) {
-		long := p.Rack.LandS - p.Rack.StartS
+		at := b.Plan.Speed()
+		long := at.Screen(p.Rack.LandS - p.Rack.StartS)
 		before := b.GoalBefore(p)
 		if !(long > viewer.LongestSoft) || p.Rack.Aim.Soft() || p.Plan.Stays || b.OutOfReach(p) || b.TooNear(before, p.Rack.StartS) {
 			return
 		}
-		from, to := viewer.Softest(p.Rack.StartS, p.Rack.LandS, func(t float64) bool { return b.anySharp(p, t) })
+		from, to := viewer.Softest(at.Screen(p.Rack.StartS), at.Screen(p.Rack.LandS), func(t float64) bool { return b.anySharp(p, at.Set(t)) })
 		if to == from {
 			return
 		}
 		found = append(found, b.About(p, Finding{Diagnostic: lang.Diagnostic{
-			Code: "nothing-sharp", Severity: lang.Note, Time: from,
-			Message: fmt.Sprintf("nothing looks sharp for %s of this rack: %s takes %s", b.Units.Time(to-from), b.Racked(p), b.Units.Time(long)),
+			Code: "nothing-sharp", Severity: lang.Note, Time: at.Set(from),
+			Message: fmt.Sprintf("nothing looks sharp for %s of this rack: %s takes %s%s", b.Units.Time(to-from), b.Racked(p), b.Units.Time(long), b.OnScreen()),
 			Figures: []lang.Figure{check.Figure("soft_s", to-from), check.Figure("time_s", long)},
 		}, Tries: func() []change.Change {
-			faster := units.Down(long*stillSoft*viewer.LongestSoft/(to-from), 10)
+			faster := units.Down(at.Set(long)*stillSoft*viewer.LongestSoft/(to-from), 10)
 			if p.Plan.Chance.Known() && !(faster >= float64(p.Plan.Needed)) {
 				return nil // it would land less often than wanted, as it may now
 			}
@@ -125,11 +127,12 @@ func goesToAndFro(b *Shot) []Finding {
 			racks = append(racks, p)
 		}
 	})
+	at := b.Plan.Speed()
 	rests, landed := make([]float64, 0, len(racks)+1), 0.0
 	for _, p := range racks {
-		rests, landed = append(rests, p.Rack.StartS-landed), p.Rack.LandS
+		rests, landed = append(rests, at.Screen(p.Rack.StartS-landed)), p.Rack.LandS
 	}
-	rests = append(rests, float64(b.Plan.Duration)-landed)
+	rests = append(rests, at.Screen(float64(b.Plan.Duration)-landed))
 	pace := viewer.PaceOf(rests, func(i, left int) bool {
 		return b.samePlace(b.GoalBefore(racks[left]), &racks[i].Rack.Aim, racks[i].Rack.LandS)
 	})
@@ -142,7 +145,7 @@ func goesToAndFro(b *Shot) []Finding {
 	}
 	return []Finding{b.About(racks[pace.First], Finding{Diagnostic: lang.Diagnostic{
 		Code: "restless", Severity: lang.Note,
-		Message: fmt.Sprintf("the focus goes to and fro: it goes back %d times after rests under %s, and has %s", pace.Returns, b.Units.Time(viewer.ShortRest), longer),
+		Message: fmt.Sprintf("the focus goes to and fro: it goes back %d times after rests under %s%s, and has %s", pace.Returns, b.Units.Time(viewer.ShortRest), b.OnScreen(), longer),
 		Detail:  "Common practice, no source. Rest longer where it matters, or leave racks out.",
 		Figures: []lang.Figure{check.Figure("returns", float64(pace.Returns)), check.Figure("long_rests", float64(pace.Rests)), check.Figure("short_rest_s", viewer.ShortRest)},
 	}})}

@@ -46,13 +46,13 @@ func outsidePicture(b *Shot) (found []Finding) {
 	if !b.InList() {
 		return nil
 	}
-	pieces := b.Cut.InPicture(b.Plan.Rate)
+	pieces := b.Cut.InPicture(b.Plan.Speed())
 	for _, p := range b.Pulls {
 		message, lost := b.left(p, pieces)
 		if message == "" {
 			continue
 		}
-		all := b.Plan.Rate.Frames(p.Rack.LandS - p.Rack.StartS)
+		all := b.Plan.Speed().Frames(p.Rack.LandS - p.Rack.StartS)
 		found = append(found, b.About(p, Finding{Diagnostic: lang.Diagnostic{
 			Code: "trimmed", Severity: lang.Warning, Message: message, Time: max(p.Rack.StartS, 0),
 			Detail:  fmt.Sprintf("%d of %s of the %s are in the picture.", all-lost, b.Units.Frames(all), p.Plan.Kind),
@@ -70,7 +70,7 @@ func (b *Shot) left(p *shot.Pull, pieces []cut.Stretch) (message string, lost in
 	for _, u := range pieces {
 		seen += max(0, min(p.Rack.LandS, u.To)-max(p.Rack.StartS, u.From))
 	}
-	frames := func(t float64) int64 { return b.Plan.Rate.Frames(t) }
+	frames := func(t float64) int64 { return b.Plan.Speed().Frames(t) }
 	lost = frames(p.Rack.LandS-p.Rack.StartS) - frames(seen)
 	switch {
 	case lost <= 0 && !(p.Rack.LandS == p.Rack.StartS && outside(p.Rack.LandS, pieces)):
@@ -107,10 +107,10 @@ func (b *Shot) howFar(p *shot.Pull, pieces []cut.Stretch) string {
 	text, nearest := "", math.Inf(1)
 	for _, u := range pieces {
 		if away := u.From - p.Rack.LandS; away >= 0 && away < nearest {
-			nearest, text = away, fmt.Sprintf(": it lands %s before the shot is seen", b.Units.Frames(b.Plan.Rate.Frames(away)))
+			nearest, text = away, fmt.Sprintf(": it lands %s before the shot is seen", b.Units.Frames(b.Plan.Speed().Frames(away)))
 		}
 		if away := p.Rack.StartS - u.To; away >= 0 && away < nearest {
-			nearest, text = away, fmt.Sprintf(": it starts %s after the shot is left", b.Units.Frames(b.Plan.Rate.Frames(away)))
+			nearest, text = away, fmt.Sprintf(": it starts %s after the shot is left", b.Units.Frames(b.Plan.Speed().Frames(away)))
 		}
 	}
 	return text

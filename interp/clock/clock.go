@@ -334,10 +334,10 @@ func (c *Clock) timeOf(in names.Reader, q names.Quantity, at lang.Range) (float6
 		return q.V, true
 	case q.Dim == names.DimTimecode && c.with.Begun:
 		frames := int64(q.V) - c.with.Epoch
-		if day := in.Rate.Day(); frames < -day/2 {
+		if day := in.Speed.Rate.Day(); frames < -day/2 {
 			frames += day // past midnight
 		}
-		return in.Rate.Seconds(frames), true
+		return in.Speed.Seconds(frames), true
 	case q.Dim == names.DimTimecode && c.with.Lex.Here.Any("begins"): // it may be said there
 	case q.Dim == names.DimTimecode:
 		in.Fail(at, "no-begins-at", "a timecode means nothing here: the shot does not say where it begins",

@@ -38,8 +38,8 @@ func (c *Clock) heardAt(l *Line) (from, to float64, ok bool) {
 	if !ok {
 		return 0, 0, false
 	}
-	l.words = shifted(l.Heard.Words, shift)
-	return l.Heard.Start() + shift, l.Heard.End() + shift, true
+	l.words = c.shifted(l.Heard.Words, shift)
+	return c.onSet(l.Heard.Start()) + shift, c.onSet(l.Heard.End()) + shift, true
 }
 
 // cutShift is what is added to the times of a heard line.
@@ -52,7 +52,7 @@ func (c *Clock) cutShift(l *Line) (shift float64, ok bool) {
 		return 0, true
 	}
 	if first := c.firstHeard(); first != nil {
-		return first.Start - cut.First.Start(), first.Timed
+		return first.Start - c.onSet(cut.First.Start()), first.Timed
 	}
 	return 0, false
 }
@@ -77,15 +77,25 @@ func (c *Clock) asLong(l *Line, start float64) (end float64, ok bool) {
 	if c.cut == nil || l.Heard == nil {
 		return 0, false
 	}
-	l.words = shifted(l.Heard.Words, start-l.Heard.Start())
-	return start + l.Heard.End() - l.Heard.Start(), true
+	l.words = c.shifted(l.Heard.Words, start-c.onSet(l.Heard.Start()))
+	return start + c.onSet(l.Heard.End()) - c.onSet(l.Heard.Start()), true
 }
 
-func shifted(words []speech.Timed, by float64) []speech.Timed {
+// onSet returns the set time of a time of a heard line. If the place of the shot is
+// known, the cut has given set time already; else the line has the time of the
+// subtitles, which is that of the screen.
+func (c *Clock) onSet(t float64) float64 {
+	if c.cut.Placed || c.cut.Slow == 1 {
+		return t
+	}
+	return t / c.cut.Slow
+}
+
+func (c *Clock) shifted(words []speech.Timed, by float64) []speech.Timed {
 	list := slices.Clone(words)
 	for i := range list {
-		list[i].Start += by
-		list[i].End += by
+		list[i].Start = c.onSet(list[i].Start) + by
+		list[i].End = c.onSet(list[i].End) + by
 	}
 	return list
 }

@@ -43,7 +43,7 @@ func (s *Shot) findLines(a *Asked) {
 		begins := s.List != nil || a.Begun
 		if begins && c.Known {
 			from, to := s.span(a)
-			perFrame := a.Rate.Seconds(1)
+			perFrame := a.Speed.Rate.Seconds(1)
 			picture := float64(c.Picture)
 			lo, hi := (from-picture)*perFrame-soundAround, (to-picture)*perFrame+soundAround
 			if s.take(findIn(a, c, lo, hi)) {
@@ -105,7 +105,7 @@ func (m *match) Away(rate timecode.Rate, from float64) float64 {
 // span is the part of the record that the shot is known to lie in, in frames.
 func (s *Shot) span(a *Asked) (from, to float64) {
 	if s.List == nil {
-		return float64(a.Begins), float64(a.Begins + a.Rate.Frames(longestTake))
+		return float64(a.Begins), float64(a.Begins + a.Speed.Rate.Frames(longestTake))
 	}
 	from, to = math.Inf(1), math.Inf(-1)
 	for _, c := range s.Pieces {
@@ -149,7 +149,7 @@ func written(words []edit.Word) string {
 
 // shift counts the times of the lines from the shot's start.
 func (s *Shot) shift(a *Asked, c *File) {
-	num, den := a.Rate.Exact()
+	num, den := a.Speed.Rate.Exact()
 	perSecond := float64(num) / float64(den)
 	for _, h := range s.Lines {
 		for i := range h.Words {

@@ -27,8 +27,9 @@ type Shot struct {
 	Cues map[string]float64 // seconds from the shot's start, by name in lower case
 
 	match
-	Placed bool // the times of the lines are known from the shot's start; else from the first of them
-	Adrift bool // they lie elsewhere than the shot is said to begin
+	Placed bool    // the times of the lines are known from the shot's start; else from the first of them
+	Slow   float64 // screen time over set time
+	Adrift bool    // they lie elsewhere than the shot is said to begin
 	// elsewhere is where the lines are that subtitles do not have beside the
 	// clips of the shot; nil: nowhere.
 	Elsewhere *match
@@ -46,9 +47,9 @@ type Stretch struct{ From, To float64 }
 // Asked is what a shot asks of the cuts.
 type Asked struct {
 	ID     string
-	Rate   timecode.Rate
-	Begun  bool  // the plan says where the shot begins
-	Begins int64 // there, as frames
+	Speed  timecode.Speed // of the camera
+	Begun  bool           // the plan says where the shot begins
+	Begins int64          // there, as frames
 	Lines  []Said
 	Cuts   []*File
 }
@@ -61,7 +62,7 @@ type Said struct {
 
 // FindShot finds a shot in the cuts.
 func FindShot(a *Asked) *Shot {
-	s := &Shot{}
+	s := &Shot{Slow: a.Speed.Factor()}
 	s.findPieces(a)
 	s.findCues(a)
 	s.findLines(a)
@@ -116,8 +117,7 @@ func (s *Shot) findCues(a *Asked) {
 // timeOf returns the time from the shot's start of a frame of the record: in
 // the piece that it lies in, else reckoned from the nearest.
 func (s *Shot) timeOf(record float64, a *Asked) float64 {
-	num, den := a.Rate.Exact()
-	perFrame := float64(den) / float64(num)
+	perFrame := a.Speed.Of(1)
 	if s.List == nil {
 		return (record - float64(a.Begins)) * perFrame
 	}
@@ -137,11 +137,11 @@ func (s *Shot) timeOf(record float64, a *Asked) float64 {
 }
 
 // InPicture returns the stretches of the shot that are used, in their order,
-// those that touch made one.
-func (s *Shot) InPicture(rate timecode.Rate) (list []Stretch) {
+// those that touch made one. The camera ran at that speed.
+func (s *Shot) InPicture(at timecode.Speed) (list []Stretch) {
 	for _, c := range s.Pieces {
-		from := rate.Seconds(c.SourceIn - s.origin)
-		to := from + rate.Seconds(c.RecordOut-c.RecordIn)*c.Speed
+		from := at.Seconds(c.SourceIn - s.origin)
+		to := from + at.Seconds(c.RecordOut-c.RecordIn)*c.Speed
 		list = append(list, Stretch{min(from, to), max(from, to)})
 	}
 	slices.SortFunc(list, func(a, b Stretch) int {

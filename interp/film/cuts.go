@@ -132,7 +132,9 @@ func (r *reader) findShots() {
 func (r *reader) findShot(sec *lang.Section) *cut.Shot {
 	head := sec.Head.(*lang.Shot)
 	l := names.NewLexicon(head, r.Scope, r.Lets, r.Source, r.Film.Rate)
-	asked := &cut.Asked{ID: head.ID, Rate: r.Film.Rate, Cuts: r.Cuts}
+	film, _ := r.Scope.Settings["with"].(*lang.With)
+	l.Speed = r.Film.Speed(names.Clauses(film, withOf(sec)), l)
+	asked := &cut.Asked{ID: head.ID, Speed: l.Speed, Cuts: r.Cuts}
 	for _, it := range l.Expand(sec.Body) {
 		switch s := it.Stmt.(type) {
 		case *lang.Speech:

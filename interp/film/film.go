@@ -25,7 +25,6 @@ type Film struct {
 	Tape     string // sensor or lens
 	Rate     timecode.Rate
 	Pace     float64 // words a minute
-	Beat     float64 // seconds; 0 where no `let beat` is a time
 	View     kit.Viewing
 	Defaults []plan.Default
 

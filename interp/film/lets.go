@@ -49,7 +49,7 @@ func (r *reader) inLet(v *names.LetValue, s *lang.Let) {
 			v.Alias = d.Name.Text
 		}
 	}
-	e := names.Evaluator{Reporter: r.Reporter, Rate: r.Evaluator.Rate, Names: r.named}
+	e := names.Evaluator{Reporter: r.Reporter, Speed: r.Evaluator.Speed, Names: r.named}
 	v.Q, v.Ok = e.Eval(s.Value)
 }
 
@@ -163,15 +163,4 @@ func (r *reader) value(x *lang.Expr) (names.Quantity, bool) {
 	}
 	r.Fail(x.Range(), "wrong-kind", fmt.Sprintf("%s is a %s; expected a value", x.Ref, names.WordFor(d, r.Lets[d])), "")
 	return names.Quantity{}, false
-}
-
-// beat returns the plan's `let beat` in seconds; 0 where it has none that is a
-// time.
-func (r *reader) beat() float64 {
-	if d := r.Scope.Find(names.DeclSubject, "beat"); d != nil && d.Kind == names.DeclLet {
-		if q, ok := r.let(d); ok && q.Dim == names.DimTime {
-			return q.V
-		}
-	}
-	return 0
 }

@@ -47,7 +47,6 @@ func Read(root *names.Unit, l *load.Loader, before *plan.Plan, told *names.Repor
 	}
 	again = r.readKit()
 	names.MoveCheck{Reporter: r.Reporter, Scope: f.Scope}.CheckMoves()
-	f.Beat = r.beat()
 	r.findPeople()
 	r.splitWords()
 	r.readCuts()
@@ -133,7 +132,7 @@ func (r *reader) readHeadless(k *kit.Reader) {
 func (r *reader) readSettings() {
 	set := r.Scope.Settings
 	r.Film.Rate = r.readRate(set["rate"])
-	r.Evaluator.Rate = r.Film.Rate
+	r.Evaluator.Speed.Rate = r.Film.Rate
 
 	if s, ok := set["plan"].(*lang.Plan); ok && s.Title != nil {
 		r.Title = s.Title.Value

@@ -10,6 +10,7 @@ import (
 	"pullscore/interp/hand"
 	"pullscore/interp/names"
 	"pullscore/lang"
+	"pullscore/lang/timecode"
 	"pullscore/optics"
 )
 
@@ -33,11 +34,20 @@ type Camera struct {
 	ISO, Shutter    float64 // shutter in degrees; 0 where not said
 	ISOTo           float64 // how far they may go, likewise
 	ShutterTo       float64
-	shutterTime     float64 // where it was written as a time, seconds
+	ShutterTime     float64 // where it was written as a time, seconds
+	ShutterToTime   float64
+	Shoots          float64 // frames a second; 0 where not said
 	Monitor         *monitor
 	Ok              bool
 	Defaults        []Missing
 }
+
+// MostFrames is how many frames a second a camera may take at most, and ShootsWithin
+// says so.
+const (
+	MostFrames   = 10_000
+	ShootsWithin = "a camera shoots 1 to 10 000 frames a second"
+)
 
 // A monitor is what the operator judges focus on.
 type monitor struct{ Width, Viewer, Pixels float64 }
@@ -140,6 +150,12 @@ func (k *Reader) whole(sec *lang.Section) bool {
 // its mistakes told too, and is not ok.
 func (k *Reader) Camera(sec *lang.Section) Camera {
 	c := &Camera{at: sec.Head.Range(), Name: nameOf(sec.Head)}
+	for _, s := range sec.Body { // before the shutter, which may be a time
+		if s, ok := s.(*lang.Shoots); ok && c.Shoots == 0 {
+			c.Shoots, _ = k.Within(s.Frames, names.DimFactor, 1, MostFrames, ShootsWithin)
+		}
+	}
+	at := timecode.SpeedOf(k.Speed.Rate, c.Shoots)
 	k.section(sec, func(s lang.Statement) {
 		switch s := s.(type) {
 		case *lang.Sensor:
@@ -155,9 +171,9 @@ func (k *Reader) Camera(sec *lang.Section) Camera {
 				c.ISOTo, _ = k.Within(s.To, names.DimFactor, 1, 1e7, why)
 			}
 		case *lang.Shutter:
-			c.Shutter, c.shutterTime = k.shutter(s.Value)
+			c.Shutter, c.ShutterTime = k.shutter(s.Value, at)
 			if s.To != nil {
-				c.ShutterTo, _ = k.shutter(s.To)
+				c.ShutterTo, c.ShutterToTime = k.shutter(s.To, at)
 			}
 		case *lang.Monitor:
 			w, okW := k.Size(s.Width)
@@ -181,17 +197,16 @@ func (k *Reader) Camera(sec *lang.Section) Camera {
 
 // shutter returns an angle in degrees, and in seconds the time that it was written as;
 // 0 where it was not, or is none.
-func (k *Reader) shutter(x *lang.Expr) (angle, time float64) {
+func (k *Reader) shutter(x *lang.Expr, at timecode.Speed) (angle, time float64) {
 	q, ok := k.Eval(x)
 	if !ok {
 		return 0, 0
 	}
-	num, den := k.Rate.Exact()
 	switch {
 	case q.Dim == names.DimAngle && q.V > 0 && q.V <= 360:
 		return q.V, 0
-	case q.Dim == names.DimTime && q.V > 0 && q.V <= float64(den)/float64(num):
-		return optics.ShutterAngle(float64(num)/float64(den), q.V), q.V
+	case q.Dim == names.DimTime && q.V > 0 && q.V <= at.Seconds(1):
+		return optics.ShutterAngle(at.PerSecond(), q.V), q.V
 	}
 	k.Fail(x.Range(), "wrong-unit", "a shutter is an angle up to 360 deg or a time no longer than a frame",
 		"As in 180 deg, or 1/50 s.")

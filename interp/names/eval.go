@@ -86,7 +86,7 @@ type lookup func(at *lang.Expr) (q Quantity, ok bool)
 // An Evaluator computes expressions and reports what is wrong with them.
 type Evaluator struct {
 	Reporter
-	Rate  timecode.Rate
+	Speed timecode.Speed // of the camera; outside shots that of the film's rate
 	Names lookup
 }
 
@@ -102,19 +102,18 @@ func (e *Evaluator) Eval(x *lang.Expr) (q Quantity, ok bool) {
 		}
 		q = Quantity{V: x.Value * x.Unit.SI(), Dim: dimensionOf(x.Unit)}
 		if x.Unit == lang.UnitFrame {
-			num, den := e.Rate.Exact()
-			q.V = x.Value * float64(den) / float64(num)
+			q.V = e.Speed.Of(x.Value)
 		}
 		return e.finite(x, q)
 	case lang.ExprInf:
 		return Quantity{V: math.Inf(1), Dim: DimLength}, true
 	case lang.ExprTimecode:
-		n, err := e.Rate.Parse(x.Ref)
+		n, err := e.Speed.Rate.Parse(x.Ref)
 		if err != nil && (e.To.Lost["rate"] || !lang.IsTimecode(x.Ref)) {
 			return q, false // told as it was read, or of another rate
 		}
 		if err != nil {
-			e.Fail(x.Range(), "bad-timecode", fmt.Sprintf("%s is no timecode at %s", x.Ref, e.Rate), Sentence(err.Error()))
+			e.Fail(x.Range(), "bad-timecode", fmt.Sprintf("%s is no timecode at %s", x.Ref, e.Speed.Rate), Sentence(err.Error()))
 			return q, false
 		}
 		return Quantity{V: float64(n), Dim: DimTimecode}, true
@@ -179,7 +178,7 @@ func (e *Evaluator) sum(x *lang.Expr, a, b Quantity) (Quantity, bool) {
 		e.Fail(x.Y.Range(), "wrong-unit", fmt.Sprintf("%s is a subject: it stands first, as in %s + 10 cm", b.On.Text, b.On.Text), "")
 		return Quantity{}, false
 	case a.Dim == DimTimecode && b.Dim == DimTime:
-		return Quantity{V: a.V + sign*float64(e.Rate.Frames(b.V)), Dim: DimTimecode}, true
+		return Quantity{V: a.V + sign*float64(e.Speed.Frames(b.V)), Dim: DimTimecode}, true
 	case a.Dim != b.Dim || a.Dim == DimTimecode:
 		e.Fail(x.Range(), "wrong-unit",
 			fmt.Sprintf("%s and %s cannot be added", a.What(), b.What()),

@@ -25,12 +25,14 @@ type Lexicon struct {
 
 	near     map[[2]string]guess // what was probably meant, by the name and what it should be
 	compared int                 // names, to find that
+
+	recounted map[*Decl]LetValue // lets of the film as a camera counts that runs at another speed
 }
 
 // NewLexicon returns the lexicon of a shot over the names of the film.
 func NewLexicon(head *lang.Shot, film *Scope, lets map[*Decl]*LetValue, source func(string) []byte, rate timecode.Rate) *Lexicon {
 	l := &Lexicon{Head: head, Film: film, Local: newScope(), Lets: lets, givens: map[given]LetValue{}, copies: map[lang.Statement]lang.Statement{}, Source: source, near: map[[2]string]guess{}}
-	l.Evaluator = Evaluator{Reporter: Reporter{To: &Report{}}, Rate: rate}
+	l.Evaluator = Evaluator{Reporter: Reporter{To: &Report{}}, Speed: timecode.Speed{Rate: rate}}
 	l.Names = l.Outside().Names
 	return l
 }
@@ -75,6 +77,40 @@ func (l *Lexicon) find(name string) *Decl {
 		return d
 	}
 	return l.Film.Find(DeclSubject, name)
+}
+
+// valueOf returns the value of a let of the film. Frames in it are frames of the shot:
+// if the camera runs at another speed than the film's rate they are counted again.
+func (l *Lexicon) valueOf(d *Decl) (Quantity, bool) {
+	v, ok := l.Lets[d]
+	if !ok {
+		return Quantity{}, false // it stands in a shot, which has been told
+	}
+	s, ok := d.Stmt.(*lang.Let)
+	if !l.Speed.Off() || !ok || !v.Ok || v.Alias != "" || v.Group != nil || v.Q.On != nil {
+		return v.Q, v.Ok
+	}
+	again, ok := l.recounted[d]
+	if !ok {
+		r := l.Outside().Quietly()
+		again.Q, again.Ok = r.Eval(s.Value)
+		if l.recounted == nil {
+			l.recounted = map[*Decl]LetValue{}
+		}
+		l.recounted[d] = again
+	}
+	return again.Q, again.Ok
+}
+
+// Beat returns the time of a film's `let beat`, in seconds, as the shot counts it; 0
+// where there is none that is a time.
+func (l *Lexicon) Beat() float64 {
+	if d := l.Film.Find(DeclSubject, "beat"); d != nil && d.Kind == DeclLet {
+		if q, ok := l.valueOf(d); ok && q.Dim == DimTime {
+			return q.V
+		}
+	}
+	return 0
 }
 
 // GroupOf returns the members of a let that is a group; nil for anything else.

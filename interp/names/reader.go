@@ -20,7 +20,7 @@ type Reader struct {
 
 // reader returns the reader of a place, which tells what is wrong to a report.
 func (l *Lexicon) reader(e *Env, call *lang.Call, to *Report) Reader {
-	r := Reader{Evaluator: Evaluator{Reporter: Reporter{To: to, Call: call}, Rate: l.Rate}, Env: e, lex: l}
+	r := Reader{Evaluator: Evaluator{Reporter: Reporter{To: to, Call: call}, Speed: l.Speed}, Env: e, lex: l}
 	at := r // without itself: the names need no more
 	r.Names = func(x *lang.Expr) (Quantity, bool) { return at.name(x) }
 	return r
@@ -75,10 +75,7 @@ func (r Reader) name(x *lang.Expr) (Quantity, bool) {
 			"A group stands alone, behind `start on` or `rack to`, or with others behind `and`.")
 		return Quantity{}, false
 	case d.Kind == DeclLet:
-		if v, ok := l.Lets[d]; ok {
-			return v.Q, v.Ok
-		}
-		return Quantity{}, false // it stands in a shot, which has been told
+		return l.valueOf(d)
 	case d.Kind == DeclSubject:
 		return Quantity{Dim: DimLength, On: d.Name}, true
 	}

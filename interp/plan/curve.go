@@ -210,5 +210,5 @@ func (s *Shot) Timecode(t float64) string {
 	if s.BeginsAt == "" {
 		return ""
 	}
-	return s.Rate.Format(s.Begins + s.Rate.Frames(t))
+	return s.Rate.Format(s.Begins + s.Speed().Frames(t))
 }

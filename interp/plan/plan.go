@@ -53,16 +53,22 @@ type Sensor struct {
 
 // A Shot is one shot with all names resolved and all figures computed.
 type Shot struct {
-	ID       string  `json:"id"`
-	Title    string  `json:"title,omitempty"`
-	Camera   string  `json:"camera"`
-	Sensor   Sensor  `json:"sensor"`
-	Lens     string  `json:"lens"`
-	Support  string  `json:"support"` // tripod, dolly, shoulder or hand
-	Puller   string  `json:"puller,omitempty"`
-	Gear     Number  `json:"gear"`
-	WheelMM  Number  `json:"wheel_mm,omitzero"` // with a gear only
-	BeginsAt string  `json:"begins_at,omitempty"`
+	ID       string `json:"id"`
+	Title    string `json:"title,omitempty"`
+	Camera   string `json:"camera"`
+	Sensor   Sensor `json:"sensor"`
+	Lens     string `json:"lens"`
+	Support  string `json:"support"` // tripod, dolly, shoulder or hand
+	Puller   string `json:"puller,omitempty"`
+	Gear     Number `json:"gear"`
+	WheelMM  Number `json:"wheel_mm,omitzero"` // with a gear only
+	BeginsAt string `json:"begins_at,omitempty"`
+
+	// Where the camera runs at another speed than the film: frames a second, and how many
+	// times as long everything takes on the screen.
+	Shoots     Number `json:"shoots,omitzero"`
+	SlowFactor Number `json:"slow_factor,omitzero"`
+
 	Duration Number  `json:"duration_s"`
 	Wanted   Number  `json:"wanted"`     // the chance of landing that the plan asks for, 0 to 1
 	Quickest Number  `json:"quickest_s"` // the shortest rack wanted, seconds
@@ -261,19 +267,21 @@ type Blocking struct {
 
 // A Pull is a move of the focus: a rack, or a follow.
 type Pull struct {
-	Number     int    `json:"number"` // from 1 within the shot
-	Kind       string `json:"kind"`   // rack or follow
-	From       string `json:"from,omitempty"`
-	To         string `json:"to,omitempty"`
-	Target     string `json:"target"` // as written
-	Profile    string `json:"profile"`
-	Anchor     string `json:"anchor,omitempty"`
-	Start      Number `json:"start_s"`
-	Land       Number `json:"land_s"` // of a follow: when it ends
-	StartFrame int64  `json:"start_frame"`
-	LandFrame  int64  `json:"land_frame"`
-	FromM      Number `json:"from_m"`
-	ToM        Number `json:"to_m"`
+	Number      int    `json:"number"` // from 1 within the shot
+	Kind        string `json:"kind"`   // rack or follow
+	From        string `json:"from,omitempty"`
+	To          string `json:"to,omitempty"`
+	Target      string `json:"target"` // as written
+	Profile     string `json:"profile"`
+	Anchor      string `json:"anchor,omitempty"`
+	Start       Number `json:"start_s"`
+	Land        Number `json:"land_s"`                  // of a follow: when it ends
+	ScreenStart Number `json:"screen_start_s,omitzero"` // on the screen, where the camera runs at another speed
+	ScreenLand  Number `json:"screen_land_s,omitzero"`
+	StartFrame  int64  `json:"start_frame"` // as shot
+	LandFrame   int64  `json:"land_frame"`
+	FromM       Number `json:"from_m"`
+	ToM         Number `json:"to_m"`
 
 	FromDeg    Number   `json:"from_deg,omitzero"` // on the ring
 	ToDeg      Number   `json:"to_deg,omitzero"`

@@ -84,12 +84,14 @@ func Build(f *film.Film, sec *lang.Section, ch change.Change, opt Options) (out 
 		b.declareLocal(s)
 	}
 	out.Settings = b.Settings
+	film, _ := f.Scope.Settings["with"].(*lang.With)
+	own, _ := b.Settings["with"].(*lang.With)
+	with := ch.With(names.Clauses(film, own))
+	b.runs(f.Speed(with, b.lex))
 	b.Items = b.lex.Place(ch.Apply(b.lex.Expand(sec.Body)))
 	b.lex.Lose(sec, b.Items, f.Lost)
 	out.Items, out.Lost = b.Items, b.lex.Here
-	film, _ := f.Scope.Settings["with"].(*lang.With)
-	own, _ := b.Settings["with"].(*lang.With)
-	set, ok := b.setup(ch.With(names.Clauses(film, own)))
+	set, ok := b.setup(with)
 	if ok {
 		out.Setup = *set
 		b.fill(set)

@@ -16,6 +16,7 @@ import (
 	"pullscore/interp/stage"
 	"pullscore/interp/units"
 	"pullscore/lang"
+	"pullscore/lang/timecode"
 )
 
 // A builder builds one shot.
@@ -55,12 +56,22 @@ func (b *builder) plan() *plan.Shot {
 		Subjects: []*plan.Subject{}, Lines: []plan.Line{}, Cues: []plan.Cue{}, Actions: []plan.Action{},
 		Pauses: []plan.Pause{}, Blocking: []plan.Blocking{}, Pulls: []*plan.Pull{}, Rests: []plan.Rest{},
 		Rate: b.Film.Rate, Imperial: b.Film.Units == "imperial", PlanName: b.Film.Title,
-		Beat: b.Film.Beat,
 	}
 	if b.Head.Title != nil {
 		sh.Title = b.Head.Title.Value
 	}
 	return sh
+}
+
+// runs takes the speed of the camera, by which all frames of the shot count. Nothing of
+// the shot may have been computed before.
+func (b *builder) runs(at timecode.Speed) {
+	b.lex.Speed, b.Evaluator.Speed = at, at
+	b.Shot.Beat = b.lex.Beat()
+	b.Shot.Shoots, b.Shot.SlowFactor = plan.None(), plan.None()
+	if at.Off() {
+		b.Shot.Shoots, b.Shot.SlowFactor = plan.Number(at.Shoots), plan.Number(at.Factor())
+	}
 }
 
 // declareLocal takes what the shot declares itself; a subject may stand
@@ -99,7 +110,7 @@ func (b *builder) begins() {
 	}
 	if n, ok := b.Want(s.At, names.DimTimecode); ok {
 		b.Shot.Begins = int64(n)
-		b.Shot.BeginsAt = b.Rate.Format(int64(n))
+		b.Shot.BeginsAt = b.Speed.Rate.Format(int64(n))
 		b.Epoch = int64(n)
 	}
 }
@@ -162,7 +173,7 @@ func (b *builder) readCut(c *clock.Clock) {
 		if b.Shot.BeginsAt == "" {
 			b.Epoch = found.Begin
 		}
-		b.Shot.Begins, b.Shot.BeginsAt = found.Begin, b.Rate.Format(found.Begin)
+		b.Shot.Begins, b.Shot.BeginsAt = found.Begin, b.Speed.Rate.Format(found.Begin)
 	}
 	c.Hear(found, b.Epoch)
 	b.sayCut(len(c.InOrder))
@@ -198,7 +209,7 @@ func (b *builder) duration(out *Built, racks []*clock.Pull) float64 {
 		end = max(end, p.StartS)
 	}
 	if b.Cut != nil && b.Cut.List != nil {
-		for _, u := range b.Cut.InPicture(b.Rate) {
+		for _, u := range b.Cut.InPicture(b.Speed) {
 			end = max(end, u.To)
 		}
 	}

@@ -26,7 +26,8 @@ func (b *Built) figures(p *Pull, needed bool) {
 		p.Plan.Profile = "smooth"
 	}
 	p.Plan.Start, p.Plan.Land = plan.Number(p.Rack.StartS), plan.Number(p.Rack.LandS)
-	p.Plan.StartFrame, p.Plan.LandFrame = sh.Rate.Frames(p.Rack.StartS), sh.Rate.Frames(p.Rack.LandS)
+	p.Plan.StartFrame, p.Plan.LandFrame = sh.Speed().Frames(p.Rack.StartS), sh.Speed().Frames(p.Rack.LandS)
+	p.Plan.ScreenStart, p.Plan.ScreenLand = sh.OnScreen(p.Rack.StartS), sh.OnScreen(p.Rack.LandS)
 	p.Plan.FromM, p.Plan.ToM = plan.Number(b.tapeBefore(p)), plan.Number(b.Tape(&p.Rack.Aim, p.Rack.LandS))
 	set := sh.Judged(to, p.Rack.LandS)
 	p.Plan.Near, p.Plan.Far = plan.Number(sh.ToTape(set.Near(to), p.Rack.LandS)), plan.Number(sh.ToTape(set.Far(to), p.Rack.LandS))

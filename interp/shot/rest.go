@@ -17,7 +17,7 @@ import (
 )
 
 // shortestRest is the shortest rest that is judged, seconds: about as long as the eye
-// needs to jump to somebody and to see them (viewer.EyeNeeds).
+// needs to jump to somebody and to see them (viewer.EyeNeeds), on the screen.
 const shortestRest = 0.53
 
 // A Rest is a time in which the focus stands on somebody.
@@ -43,7 +43,7 @@ func (b *Built) rests() (list []Rest) {
 		if i+1 < len(b.Pulls) {
 			r.To = b.Pulls[i+1].Rack.StartS
 		}
-		if !r.Goal.Ok || r.Goal.Soft() || len(r.Goal.Members()) == 0 || r.To-r.From < shortestRest {
+		if !r.Goal.Ok || r.Goal.Soft() || len(r.Goal.Members()) == 0 || b.Plan.Speed().Screen(r.To-r.From) < shortestRest {
 			continue
 		}
 		if r.After != nil && (r.After.Rack.Failed || b.OutOfReach(r.After)) || math.IsNaN(b.LensDistance(r.Goal, r.From)) {

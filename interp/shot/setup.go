@@ -36,7 +36,7 @@ type Setup struct {
 	Spoken      plan.Spoken
 	Meter       float64 // NaN where not said
 	MeterT      bool    // it is written as a T-number
-	meterAt     lang.Range
+	MeterAt     lang.Range
 	ND          float64 // density
 	Gear, Wheel float64
 	Geared      bool
@@ -55,6 +55,7 @@ func (b *builder) setup(w lang.With) (s *Setup, ok bool) {
 	s.Camera = choose(b, w.Camera, names.DeclCamera, b.Film.Cameras)
 	s.Lens = choose(b, w.Lens, names.DeclLens, b.Film.Lenses)
 	b.numbers(s, w)
+	b.shutter(s, w)
 	known := s.Camera.Ok && s.Lens.Ok
 	if known {
 		s.Camera = s.Camera.Picture(1)
@@ -200,7 +201,7 @@ func (b *builder) numbers(s *Setup, w lang.With) {
 			if q.Dim != names.DimStop && q.Dim != names.DimTStop {
 				b.Fail(w.Meter.Range(), "wrong-unit", "the meter shows a stop", "As in: meter f/8.")
 			} else {
-				s.Meter, s.MeterT, s.meterAt = q.V, q.Dim == names.DimTStop, w.Meter.Range()
+				s.Meter, s.MeterT, s.MeterAt = q.V, q.Dim == names.DimTStop, w.Meter.Range()
 			}
 		}
 	}
@@ -218,6 +219,21 @@ func (b *builder) numbers(s *Setup, w lang.With) {
 	}
 	if s.Geared && w.Wheel == nil && b.Ch.Wheel == 0 {
 		b.byDefault("wheel", "80 mm", "the set-up has a gear but no hand wheel")
+	}
+}
+
+// shutter turns a shutter that the kit gives as a time into the angle that it has at the
+// speed of the shot.
+func (b *builder) shutter(s *Setup, w lang.With) {
+	c := &s.Camera
+	for _, of := range []struct{ angle, time *float64 }{{&c.Shutter, &c.ShutterTime}, {&c.ShutterTo, &c.ShutterToTime}} {
+		if w.Shoots == nil || *of.time == 0 {
+			continue
+		}
+		if *of.angle = optics.ShutterAngle(b.Speed.PerSecond(), *of.time); *of.angle > 360*(1+1e-9) {
+			b.Fail(w.Shoots.Range(), "out-of-range", fmt.Sprintf("at %s frames a second a frame is shorter than the shutter of camera %s is open",
+				units.Decimal(b.Speed.PerSecond(), 3), c.Name), "Give the camera its shutter as an angle, or shoot more slowly.")
+		}
 	}
 }
 

@@ -157,7 +157,7 @@ func (b *Built) shortestOnAny(p, before *clock.Pull, start, land float64) float6
 // noShorter returns a needed time as a rack is written: in tenths of a second, and
 // never shorter than racks are wanted.
 func (b *Built) noShorter(t float64) float64 {
-	return max(units.Up(t, 10), units.Up(b.Setup.View.Quickest, 10), 0.1)
+	return max(units.Up(t, 10), units.Up(b.Plan.Speed().Set(b.Setup.View.Quickest), 10), 0.1)
 }
 
 // nothing is the interval that every other widens.

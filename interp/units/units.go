@@ -150,6 +150,21 @@ func Up(v, perUnit float64) float64 { return math.Ceil(v*perUnit-slack)/perUnit 
 // v uses it.
 func Down(v, perUnit float64) float64 { return math.Floor(v*perUnit+slack)/perUnit + 0 }
 
+// Slow returns how fast a shot goes by on the screen whose camera runs at another speed,
+// such as "4 times as slow" or "2 times as fast". factor is screen time over set time.
+func Slow(factor float64) string {
+	if factor < 1 {
+		return Decimal(1/factor, 3) + " times as fast"
+	}
+	return Decimal(factor, 3) + " times as slow"
+}
+
+// Shoots returns how many frames a second a camera takes, and how fast the shot goes by
+// on the screen: "96 frames a second, 4 times as slow".
+func Shoots(perSecond, factor float64) string {
+	return Decimal(perSecond, 3) + " frames a second, " + Slow(factor)
+}
+
 // Count returns a number with its noun, such as "1 frame" or "2 frames".
 func Count(n int, thing string) string {
 	if n == 1 || n == -1 {

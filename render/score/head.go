@@ -9,6 +9,7 @@ import (
 	"slices"
 
 	"pullscore/interp/units"
+	"pullscore/lang/timecode"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
 )
@@ -16,6 +17,9 @@ import (
 // drawHead writes what the shot is and which page this is.
 func (sh *leaf) drawHead(g *draw.Group, number int) {
 	right := []string{fmt.Sprintf("%s fps · %s", sh.shot.Rate, sheet.Figures.Time(float64(sh.shot.Duration)))}
+	if screen := sh.shot.OnScreen(float64(sh.shot.Duration)); screen.Known() {
+		right[0] += fmt.Sprintf(", %s on the screen", sheet.Figures.Time(float64(screen)))
+	}
 	if len(sh.sheets) > 1 {
 		right = append(right, sh.pageLine(number))
 	}
@@ -65,15 +69,7 @@ func (sh *leaf) drawRuler(g *draw.Group) {
 	perSecond := (w.right - w.left) / (w.to - w.from)
 	g.Line(w.left, y, w.right, y, sheet.Solid(draw.Black, sheet.Thin))
 
-	base := sh.shot.Rate.Base()
-	step := tickStep(base, perSecond/float64(base))
-	first := int64(math.Ceil(float64(sh.shot.Rate.Frames(w.from)) / float64(step)))
-	for f := first * step; sh.shot.Rate.Seconds(f) <= w.to+1e-9; f += step {
-		if f%base != 0 {
-			x := w.x(sh.shot.Rate.Seconds(f))
-			g.Line(x, y, x, y+0.8, sheet.Solid(draw.Mid, sheet.Hair))
-		}
-	}
+	step := sh.drawTicks(g, y)
 	every := labelStep(perSecond, sheet.FontSmall.Width(sheet.Figures.Number(w.to, 0)+" s")+3)
 	codes := 0.0
 	if sh.shot.BeginsAt != "" {
@@ -91,6 +87,58 @@ func (sh *leaf) drawRuler(g *draw.Group) {
 	}
 	tick := draw.NewText(w.left-headGap, y+sheet.FontSmall.Middle(), "tick "+units.Count(int(step), "frame"), sheet.FontSmall, draw.Grey)
 	g.Add(tick.Aligned(draw.End))
+	if at := sh.shot.Speed(); at.Off() {
+		sh.drawScreen(g, y+screenRuler, at)
+	}
+}
+
+// drawTicks draws the frames that the camera takes, and returns how many there are from
+// tick to tick.
+func (sh *leaf) drawTicks(g *draw.Group, y float64) (step int64) {
+	w, at := sh.window, sh.shot.Speed()
+	base := sh.shot.Rate.Base()
+	if at.Off() {
+		base = max(1, int64(math.Round(at.Shoots)))
+	}
+	step = tickStep(base, (w.right-w.left)/(w.to-w.from)/float64(base))
+	first := int64(math.Ceil(float64(at.Frames(w.from)) / float64(step)))
+	for f := first * step; at.Seconds(f) <= w.to+1e-9; f += step {
+		if f%base != 0 {
+			x := w.x(at.Seconds(f))
+			g.Line(x, y, x, y+0.8, sheet.Solid(draw.Mid, sheet.Hair))
+		}
+	}
+	return step
+}
+
+// screenRuler is the height of the second ruler, millimetres.
+const screenRuler = 8.2
+
+// rulers returns the height of the rulers: of a shot whose camera runs at another speed
+// there are two.
+func (sh *leaf) rulers() float64 {
+	if sh.shot.Speed().Off() {
+		return rulerHeight + screenRuler
+	}
+	return rulerHeight
+}
+
+// drawScreen draws the time that the audience sees: seconds of the screen over the set
+// time of the window.
+func (sh *leaf) drawScreen(g *draw.Group, y float64, at timecode.Speed) {
+	w := sh.window
+	perSecond := (w.right - w.left) / (w.to - w.from) / at.Factor()
+	g.Line(w.left, y, w.right, y, sheet.Solid(draw.Mid, sheet.Thin))
+	every := labelStep(perSecond, sheet.FontSmall.Width(sheet.Figures.Number(at.Screen(w.to), 0)+" s")+3)
+	tick := labelStep(perSecond, 1)
+	for n := math.Ceil(at.Screen(w.from)/tick-1e-9) * tick; n <= at.Screen(w.to)+1e-9; n += tick {
+		x := w.x(at.Set(n))
+		g.Line(x, y, x, y+1.6, sheet.Solid(draw.Mid, sheet.Thin))
+		if math.Mod(n, every) == 0 {
+			g.Add(draw.NewText(x, y-1.1, sheet.Figures.Number(n, 0)+" s", sheet.FontSmall, draw.Grey).Aligned(draw.Middle))
+		}
+	}
+	g.Add(draw.NewText(w.left-headGap, y+sheet.FontSmall.Middle(), "screen", sheet.FontSmall, draw.Grey).Aligned(draw.End))
 }
 
 // tickStep returns the frames between two ticks: the smallest divisor of a

@@ -143,7 +143,7 @@ func (sh *leaf) tears(sections []section) bool {
 func (sh *leaf) room() float64 {
 	h := sh.paper.H - 2*sheet.Edge - sheet.HeadHeight
 	if sh.window != nil {
-		h -= rulerHeight + keyHeight
+		h -= sh.rulers() + keyHeight
 	}
 	return h
 }
@@ -151,7 +151,7 @@ func (sh *leaf) room() float64 {
 // top returns where the sections start.
 func (sh *leaf) top() float64 {
 	if sh.window != nil {
-		return sheet.Edge + sheet.HeadHeight + rulerHeight
+		return sheet.Edge + sheet.HeadHeight + sh.rulers()
 	}
 	return sheet.Edge + sheet.HeadHeight
 }
@@ -206,7 +206,7 @@ func (sc *score) draw(name, desc string, around func(sh *leaf, root *draw.Group,
 		sh.draw(&p.Root)
 		if w := sh.window; w != nil {
 			_, bottom := sh.span()
-			p.Spans = []draw.Span{{From: w.from, To: w.to, Left: w.left, Right: w.right, Top: sh.top() - rulerHeight, Bottom: bottom}}
+			p.Spans = []draw.Span{{From: w.from, To: w.to, Left: w.left, Right: w.right, Top: sh.top() - sh.rulers(), Bottom: bottom}}
 		}
 		pages[i] = p
 	}

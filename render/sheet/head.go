@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/render/draw"
 )
 
@@ -70,6 +71,9 @@ func Setup(s *plan.Shot) string {
 	parts = append(parts, Figures.Millimetres(float64(s.FocalMM)/1000), s.BothStops(), "sharp to "+Figures.Disc(float64(s.CriterionMM)/1000))
 	if s.Screen != nil {
 		parts[len(parts)-1] += fmt.Sprintf(" (%s screen from %s)", Style(s).Tape(float64(s.Screen.Width)), Style(s).Tape(float64(s.Screen.Viewer)))
+	}
+	if at := s.Speed(); at.Off() {
+		parts = append(parts, units.Shoots(at.Shoots, at.Factor()))
 	}
 	if s.Gear.Known() && s.Gear != 1 {
 		parts = append(parts, "gear "+Figures.Gear(float64(s.Gear)))

@@ -48,8 +48,7 @@ func compareShots(before, after *plan.Shot) Shot {
 
 // frameRate returns the frames a second of a shot.
 func frameRate(s *plan.Shot) float64 {
-	num, den := s.Rate.Exact()
-	return float64(num) / float64(den)
+	return s.Speed().PerSecond()
 }
 
 // A comparison compares a shot that is there before and after, in the units
@@ -83,6 +82,7 @@ func (c comparison) shot() []Detail {
 	l.word("lens", "lens", b.Lens, a.Lens)
 	l.figure("focal_mm", "focal length", b.FocalMM, a.FocalMM, millimetres)
 	l.word("stop", "stop", b.Stop, a.Stop)
+	l.figure("shoots", "frames a second", b.Shoots, a.Shoots, written(func(n float64) string { return units.Decimal(n, 3) }))
 	l.word("support", "support", b.Support, a.Support)
 	l.word("puller", "puller", b.Puller, a.Puller)
 	l.figure("gear", "gear", b.Gear, a.Gear, written(figures.Gear))

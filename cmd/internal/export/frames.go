@@ -13,7 +13,7 @@ import (
 type Frame struct {
 	Number int64   // from 0 within the shot
 	Label  int64   // of its timecode, frames from 00:00:00:00
-	Time   float64 // seconds from the shot's start
+	Time   float64 // set time, seconds from the shot's start
 
 	Sensor float64 // the focus from the sensor, metres
 	Lens   float64 // from the lens's front principal plane, metres
@@ -28,9 +28,8 @@ type Frame struct {
 // Frames returns every frame of a shot. A shot that does not begin at a
 // timecode counts from 00:00:00:00.
 func Frames(s *plan.Shot) []Frame {
-	num, den := s.Rate.Exact()
 	const slack = 1e-6 // of a frame: a shot of 2 s has 48 frames and not 49
-	count := int64(math.Ceil(float64(s.Duration)*float64(num)/float64(den) - slack))
+	count := int64(math.Ceil(s.Speed().PerSecond()*float64(s.Duration) - slack))
 	frames := make([]Frame, max(0, count))
 	for i := range frames {
 		frames[i] = at(s, int64(i))
@@ -39,7 +38,7 @@ func Frames(s *plan.Shot) []Frame {
 }
 
 func at(s *plan.Shot, n int64) Frame {
-	t := s.Rate.Seconds(n)
+	t := s.Speed().Seconds(n)
 	set := s.Setting(t)
 	x := s.FocusAt(t)
 	f := Frame{

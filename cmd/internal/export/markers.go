@@ -56,7 +56,7 @@ func place(p *plan.Plan) (list []placed) {
 // before the picture is marked on its first frame.
 func (s placed) marks() (list []mark) {
 	add := func(t plan.Number, colour, format string, args ...any) {
-		at, text := s.Rate.Frames(float64(t)), fmt.Sprintf(format, args...)
+		at, text := s.Speed().Frames(float64(t)), fmt.Sprintf(format, args...)
 		if at < 0 { // the cut begins later, and no marker can lie before its clip
 			at, text = 0, fmt.Sprintf("%s, %d fr before the cut", text, -at)
 		}

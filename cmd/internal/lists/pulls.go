@@ -10,6 +10,7 @@ import (
 	"pullscore/cmd/internal/console"
 	"pullscore/interp/moments"
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 )
 
 // modelNote goes with every chance of landing that is printed.
@@ -132,6 +133,9 @@ func setUp(s *plan.Shot) string {
 	}
 	if s.Puller != "" {
 		parts = append(parts, "puller "+s.Puller)
+	}
+	if at := s.Speed(); at.Off() {
+		parts = append(parts, units.Shoots(at.Shoots, at.Factor()))
 	}
 	parts = append(parts, "lasts "+figures.Time(float64(s.Duration)))
 	if s.BeginsAt != "" {

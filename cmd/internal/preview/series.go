@@ -45,7 +45,7 @@ type samples struct {
 
 // newSamples takes every frame, or as many as maxSamples allows.
 func newSamples(s *plan.Shot) samples {
-	frames := s.Rate.Frames(float64(s.Duration)) + 1
+	frames := s.Speed().Frames(float64(s.Duration)) + 1
 	columns := int64(3*len(s.Subjects) + 6)
 	every := max((frames*columns+maxSamples-1)/maxSamples, 1)
 	return samples{shot: s, every: every, n: (frames + every - 1) / every}
@@ -56,7 +56,7 @@ func (m samples) of(at func(t float64) float64) series {
 	all := make(series, m.n)
 	same := true
 	for i := range all {
-		all[i] = at(m.shot.Rate.Seconds(int64(i) * m.every))
+		all[i] = at(m.shot.Speed().Seconds(int64(i) * m.every))
 		same = same && (all[i] == all[0] || math.IsNaN(all[i]) && math.IsNaN(all[0]))
 	}
 	if same {

@@ -119,7 +119,7 @@ func takeOf(p *rebuild.Plan, told toldTake, now time.Time) (takes.Take, error) {
 // when, how well, on which ring, and whose hand it is. The number of the pull is
 // not in it, since a pull that is written above shifts it.
 func signOf(s *plan.Shot, p *plan.Pull) string {
-	num, den := s.Rate.Exact()
+	num, den := perSecond(s)
 	ring := plan.None()
 	if s.Optics.Ring != nil {
 		ring = plan.Number(s.Optics.Ring.Throw()) * s.Gear

@@ -6,6 +6,7 @@ package preview
 import (
 	"encoding/json"
 	"fmt"
+	"math"
 	"path/filepath"
 	"slices"
 
@@ -179,10 +180,19 @@ func tellShot(s *plan.Shot, sheets []*rebuild.Sheet) toldShot {
 	return t
 }
 
+// perSecond returns the frames that the camera takes in a second, as a fraction.
+func perSecond(s *plan.Shot) (num, den int64) {
+	at := s.Speed()
+	if !at.Off() {
+		return s.Rate.Exact()
+	}
+	const thousandths = 1000
+	return int64(math.Round(at.Shoots * thousandths)), thousandths
+}
+
 // fps returns the frames of a second.
 func fps(s *plan.Shot) float64 {
-	num, den := s.Rate.Exact()
-	return float64(num) / float64(den)
+	return s.Speed().PerSecond()
 }
 
 func finite(n plan.Number) bool { return n.Known() && !n.IsInf() }

@@ -113,6 +113,14 @@ func (b *Shot) StopsOf() []MarkedStop {
 	return list
 }
 
+// OnScreen says that a time is screen time, where that is not the time on set.
+func (b *Shot) OnScreen() string {
+	if b.Plan.Speed().Off() {
+		return " on the screen"
+	}
+	return ""
+}
+
 // StopText writes an f-number on the scale that the shot speaks.
 func (b *Shot) StopText(number float64, r units.Round) string {
 	return b.Units.Stop(b.Setup.Spoken.Mark(number), b.Setup.Spoken.T, r)

@@ -134,8 +134,7 @@ func (c *Curve) label(frame int64) string { return c.Shot.Rate.Format(frame) }
 
 // time is when a frame is shown, in seconds from the start of the shot.
 func (c *Curve) time(frame int64) float64 {
-	num, den := c.Shot.Rate.Exact()
-	return float64(frame-c.Shot.Begins) * float64(den) / float64(num)
+	return c.Shot.Speed().Of(float64(frame - c.Shot.Begins))
 }
 
 // slice returns the frames between two times of the shot, in seconds.

@@ -139,7 +139,7 @@ func (s *Score) fill(m *motion, v movement) {
 	p, shot := m.pull, m.curve.Shot
 	s.Scored = true
 	s.Onset, s.Landing, s.Time = plan.Number(v.sets), plan.Number(v.lands), plan.Number(v.lands-v.sets)
-	onset, landing := shot.Rate.Frames(v.sets), shot.Rate.Frames(v.lands)
+	onset, landing := shot.Speed().Frames(v.sets), shot.Speed().Frames(v.lands)
 	s.OnsetCode, s.LandingCode = m.curve.label(shot.Begins+onset), m.curve.label(shot.Begins+landing)
 	s.OnsetFrames, s.LandingFrames = onset-p.StartFrame, landing-p.LandFrame
 	past := v.rest
