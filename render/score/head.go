@@ -9,7 +9,6 @@ import (
 	"slices"
 
 	"pullscore/interp/units"
-	"pullscore/lang/timecode"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
 )
@@ -88,7 +87,7 @@ func (sh *leaf) drawRuler(g *draw.Group) {
 	tick := draw.NewText(w.left-headGap, y+sheet.FontSmall.Middle(), "tick "+units.Count(int(step), "frame"), sheet.FontSmall, draw.Grey)
 	g.Add(tick.Aligned(draw.End))
 	if at := sh.shot.Speed(); at.Off() {
-		sh.drawScreen(g, y+screenRuler, at)
+		sh.drawScreen(g, y+screenRuler)
 	}
 }
 
@@ -125,8 +124,8 @@ func (sh *leaf) rulers() float64 {
 
 // drawScreen draws the time that the audience sees: seconds of the screen over the set
 // time of the window.
-func (sh *leaf) drawScreen(g *draw.Group, y float64, at timecode.Speed) {
-	w := sh.window
+func (sh *leaf) drawScreen(g *draw.Group, y float64) {
+	w, at := sh.window, sh.shot.Speed()
 	perSecond := (w.right - w.left) / (w.to - w.from) / at.Factor()
 	g.Line(w.left, y, w.right, y, sheet.Solid(draw.Mid, sheet.Thin))
 	every := labelStep(perSecond, sheet.FontSmall.Width(sheet.Figures.Number(at.Screen(w.to), 0)+" s")+3)
