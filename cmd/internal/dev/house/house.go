@@ -75,7 +75,7 @@ var textRooms = []room{
 	}},
 	{"interp/shot", []string{
 		"lang$", "lang/timecode", "optics$", "interp/names", "interp/kit", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/film",
-		"interp/hand", "interp/holds", "interp/moments", "interp/viewer", "interp/plan", "interp/units",
+		"interp/hand", "interp/holds", "interp/viewer", "interp/plan", "interp/units",
 	}},
 	{"interp/lenses", []string{"optics", "interp/kit", "interp/plan", "interp/shot", "interp/units"}},
 	{"interp/checks/check", []string{"lang$", "lang/rule", "interp/change", "interp/shot", "interp/stops", "interp/units"}},
