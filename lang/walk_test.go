@@ -104,7 +104,9 @@ func TestWalkAgrees(t *testing.T) {
 // neither.
 func TestWalkAgreesOnSlips(t *testing.T) {
 	lines := statementsOfTests(t)
-	words := append(Keywords(), ",", "(", ")", "+", "-", "*", "/", "NORA", "T2", `"a"`, "2", "2 m", "1.5 s", "f/2.8", "01:00:00:00", "5'6\"", "inf", ":", "=", "nearer")
+	words := append(Keywords(), ",", "(", ")", "+", "-", "*", "/", "NORA", "T2", `"a"`, "2", "2 m", "1.5 s", "f/2.8", "01:00:00:00", "5'6\"", "inf", ":", "=", "nearer",
+		"4:30", "o'clock", "4 o'clock", "3-perf", "16:9", "%")
+	words = append(words, softWords...)
 	rapid.Check(t, func(t *rapid.T) {
 		tokens := strings.Fields(rapid.SampledFrom(lines).Draw(t, "line"))
 		for range rapid.IntRange(1, 3).Draw(t, "slips") {

@@ -14,7 +14,7 @@ import (
 )
 
 type newCmd struct {
-	Folder string `arg:"" optional:"" default:"." help:"The folder to write into, this one if none is named; it is made where there is none."`
+	Folder string `offer:"places" arg:"" optional:"" default:"." help:"The folder to write into, this one if none is named; it is made where there is none."`
 }
 
 // Help explains the command.
