@@ -34,7 +34,8 @@ func (k *Reader) sensor(c *Camera, s *lang.Sensor) (ok bool) {
 func (k *Reader) format(c *Camera, written *lang.FormatName) (ok bool) {
 	name := lang.Write(written)
 	if c.Format, ok = format.Named(name); ok {
-		c.SensorW, c.Height = c.Format.WidthMM/1000, c.Format.HeightMM/1000
+		mm := lang.UnitMM.SI() // as if it were written
+		c.SensorW, c.Height = c.Format.WidthMM*mm, c.Format.HeightMM*mm
 		return true
 	}
 	if message, detail := format.Ambiguous(name); message != "" {
