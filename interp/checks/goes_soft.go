@@ -8,7 +8,6 @@ package checks
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"pullscore/interp/checks/check"
@@ -21,9 +20,9 @@ import (
 )
 
 const (
-	softStep  = 1.0 / 48 // seconds
-	softSteps = 4000     // at most between two ends of moves
-	softExact = 0.001    // seconds
+	softSteps = 48    // a second
+	softMost  = 4000  // between two ends of moves
+	softExact = 0.001 // seconds
 )
 
 var goesSoft = Check{Codes: []rule.Code{rule.GoesSoft}, Run: movesOut}
@@ -69,7 +68,7 @@ func (b *Shot) softFinding(s *soft) Finding {
 // while the focus stands where that has left it; nil where nobody does.
 func (b *Shot) softTimes() []*soft {
 	list := make([]*soft, len(b.Pulls)+1)
-	changes := map[*stage.Subject][]float64{}
+	keys := shot.Keys{}
 	for i := range list {
 		goal, from, until := &b.Start, 0.0, float64(b.Plan.Duration)
 		if i > 0 {
@@ -79,7 +78,7 @@ func (b *Shot) softTimes() []*soft {
 		if i < len(b.Pulls) {
 			until = b.Pulls[i].Rack.StartS
 		}
-		if s := b.firstSoft(goal, from, until, changes); s != nil {
+		if s := b.firstSoft(goal, from, until, keys); s != nil {
 			if s.to >= until && i < len(b.Pulls) {
 				s.to = b.backOn(s.who, i, s.to)
 			}
@@ -100,25 +99,13 @@ func (b *Shot) backOn(u *stage.Subject, i int, until float64) float64 {
 }
 
 // firstSoft finds when one whom the focus rests on between two times is not sharp
-// any more, though the focus stands still. changes holds when a subject or the
-// camera starts or stops, for those that have been asked for.
-func (b *Shot) firstSoft(g *stage.Goal, from, until float64, changes map[*stage.Subject][]float64) *soft {
+// any more, though the focus stands still.
+func (b *Shot) firstSoft(g *stage.Goal, from, until float64, keys shot.Keys) *soft {
 	if !g.Ok || g.Soft() || !(from < until) {
 		return nil
 	}
 	for _, u := range g.Members() {
-		times, ok := changes[u]
-		if !ok {
-			times = shot.SortedTimes(append(u.Along.Keys(), b.Plan.Optics.Camera.Keys()...))
-			changes[u] = times
-		}
-		first, _ := slices.BinarySearch(times, from)
-		last, _ := slices.BinarySearch(times, until)
-		if first > 0 {
-			first-- // a move that is under way as the focus lands
-		}
-		spans := append(slices.Clone(times[first:last]), until)
-		if s := b.softIn(g, u, from, spans); s != nil {
+		if s := b.softIn(g, u, from, b.Turns(u, from, until, keys)[1:]); s != nil {
 			return s
 		}
 	}
@@ -146,10 +133,7 @@ func (b *Shot) softIn(g *stage.Goal, u *stage.Subject, from float64, ends []floa
 		if end <= t {
 			continue
 		}
-		steps := 1
-		if b.Plan.DistanceAt(u.Subject, end) != b.Plan.DistanceAt(u.Subject, t) || b.Plan.DistanceAt(u.Subject, (t+end)/2) != b.Plan.DistanceAt(u.Subject, t) {
-			steps = int(min(math.Ceil((end-t)/softStep), softSteps))
-		}
+		steps := b.Steps(u, t, end, softSteps, softMost)
 		for k := 1; k <= steps; k++ {
 			next := t + (end-t)*float64(k)/float64(steps)
 			switch now := isSoft(next); {

@@ -33,7 +33,7 @@ type Rest struct {
 // rests returns the rests of the shot, in the order of time.
 func (b *Built) rests() (list []Rest) {
 	end := float64(b.Plan.Duration)
-	keys := keysOf{}
+	keys := Keys{}
 	for i := -1; i < len(b.Pulls); i++ {
 		r := Rest{Goal: &b.Start, To: end}
 		if i >= 0 {
@@ -57,11 +57,11 @@ func (b *Built) rests() (list []Rest) {
 }
 
 // judge fills in a rest; false where nothing can be computed.
-func (b *Built) judge(r *Rest, keys keysOf) bool {
+func (b *Built) judge(r *Rest, keys Keys) bool {
 	share, stays := 2.0, 2.0
 	for _, u := range r.Goal.Members() {
 		sway := math.Hypot(swayOfSubject(u), b.supportSway())
-		zone, f := b.zoneOf(r, u, b.turns(u, r.From, r.To, keys), sway)
+		zone, f := b.zoneOf(r, u, b.Turns(u, r.From, r.To, keys), sway)
 		if math.IsNaN(zone[0]) || math.IsNaN(zone[1]) {
 			return false
 		}
@@ -96,10 +96,8 @@ func (b *Built) zoneOf(r *Rest, u *stage.Subject, turns []float64, sway float64)
 	}
 	before := at(turns[0])
 	for i, end := range turns[1:] {
-		from, steps := turns[i], 1
-		if b.changes(u, from, end) {
-			steps = int(min(math.Ceil((end-from)*restSteps), restMost))
-		}
+		from := turns[i]
+		steps := b.Steps(u, from, end, restSteps, restMost)
 		for k := 1; k <= steps; k++ {
 			now := at(from + (end-from)*float64(k)/float64(steps))
 			share += (before + now) / 2 * (end - from) / float64(steps)
@@ -109,21 +107,13 @@ func (b *Built) zoneOf(r *Rest, u *stage.Subject, turns []float64, sway float64)
 	return zone, min(share/(r.To-r.From), 1)
 }
 
-// changes tells whether the distance of somebody or the lens changes between two
-// turns.
-func (b *Built) changes(u *stage.Subject, from, to float64) bool {
-	mid := (from + to) / 2
-	d, f := b.Plan.DistanceAt(u.Subject, from), b.Plan.Focal(from)
-	return d != b.Plan.DistanceAt(u.Subject, to) || d != b.Plan.DistanceAt(u.Subject, mid) || f != b.Plan.Focal(to) || f != b.Plan.Focal(mid)
-}
-
-// keysOf holds when a subject, the camera or the zoom starts or stops, for those
+// Keys holds when a subject, the camera or the zoom starts or stops, for those
 // that have been asked for.
-type keysOf map[*stage.Subject][]float64
+type Keys map[*stage.Subject][]float64
 
-// turns returns the ends of a rest and the times in it at which the distance of a
-// subject, or the lens, starts or stops changing.
-func (b *Built) turns(u *stage.Subject, from, to float64, keys keysOf) []float64 {
+// Turns returns two times and those between them at which the distance of a subject,
+// or the lens, starts or stops changing.
+func (b *Built) Turns(u *stage.Subject, from, to float64, keys Keys) []float64 {
 	times, ok := keys[u]
 	if !ok {
 		o := &b.Plan.Optics
@@ -135,6 +125,18 @@ func (b *Built) turns(u *stage.Subject, from, to float64, keys keysOf) []float64
 	return append(append([]float64{from}, times[first:last]...), to)
 }
 
+// Steps returns in how many steps the time between two turns is looked at: one where
+// the distance of a subject and the lens stay as they are, else so many a second, and
+// so many at most.
+func (b *Built) Steps(u *stage.Subject, from, to, each, most float64) int {
+	mid := (from + to) / 2
+	d, f := b.Plan.DistanceAt(u.Subject, from), b.Plan.Focal(from)
+	if d != b.Plan.DistanceAt(u.Subject, to) || d != b.Plan.DistanceAt(u.Subject, mid) || f != b.Plan.Focal(to) || f != b.Plan.Focal(mid) {
+		return int(min(math.Ceil((to-from)*each), most))
+	}
+	return 1
+}
+
 // RestingAt is the focus, from the lens at t, that was set on a goal earlier.
 func (b *Built) RestingAt(g *stage.Goal, set, t float64) float64 {
 	return b.Plan.Carried(b.LensDistance(g, set), set, t)
@@ -142,6 +144,6 @@ func (b *Built) RestingAt(g *stage.Goal, set, t float64) float64 {
 
 // JudgeAgain returns the figures of a rest in this shot, as it is or at another stop.
 func (b *Built) JudgeAgain(r Rest) plan.Rest {
-	b.judge(&r, keysOf{})
+	b.judge(&r, Keys{})
 	return r.Plan
 }
