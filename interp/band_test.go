@@ -8,45 +8,53 @@ import (
 	"testing"
 
 	"pullscore/interp"
+	"pullscore/interp/hand"
 	"pullscore/interp/plan"
 )
 
 // banded has a rack that a steady hand lands and another does not, and a follow that
-// ends at 3 m; hand is what the section of the puller says, "" for no puller.
-func banded(hand string) string {
+// ends at 3 m; puller is what the section of the puller says, "" for no puller.
+func banded(puller string) string {
 	src := kitOfMiss("f/1.4")
-	if hand != "" {
-		src += "puller NEVO\n" + hand
+	if puller != "" {
+		src += "puller NEVO\n" + puller
 	}
 	return src + "subject ANN at 2.5 m\nsubject BOX at 4 m\nshot 1\n  start on BOX\n  rack to ANN, at 1 s, over 1.2 s\n" +
 		"  follow ANN, on 4 s, until 9 s\n  ANN moves to 3 m over 3 s on 4.5 s, even\n  lasts 12 s\n"
 }
 
-// The ends of a band are the chances of the same shot with a hand that sets a mark to
-// a quarter of a millimetre and to a whole one; a hand whose plan says its spread has
-// none.
-func TestBandsAreOtherHands(t *testing.T) {
-	pulls := func(hand string) []*plan.Pull {
-		sh, _ := shotOf(t, banded(hand))
+// The ends of a band are the least and the most of nine landings: of hands that set a
+// mark to a quarter, a half and a whole millimetre, and of windows as wide as computed and
+// as wide as they may be. It holds the chance, and the band of a hand whose spread is said.
+func TestBandsAreNineLandings(t *testing.T) {
+	pulls := func(puller string) []*plan.Pull {
+		sh, _ := shotOf(t, banded(puller))
 		return sh.Pulls
 	}
-	middle, steady, rough := pulls(""), pulls("  spread 0.25 mm\n"), pulls("  spread 1 mm\n")
+	middle, steady := pulls(""), pulls("  spread 0.25 mm\n")
 	for i, p := range middle {
-		for _, c := range []struct {
-			name        string
-			band        plan.Interval
-			own, others [2]plan.Number
-		}{
-			{"chance", p.ChanceBand, [2]plan.Number{p.Chance}, [2]plan.Number{steady[i].Chance, rough[i].Chance}},
-			{"ceiling", p.CeilingBand, [2]plan.Number{p.Ceiling}, [2]plan.Number{steady[i].Ceiling, rough[i].Ceiling}},
-		} {
-			lo, hi := min(c.own[0], c.others[0], c.others[1]), max(c.own[0], c.others[0], c.others[1])
-			if math.Abs(float64(c.band[0]-lo)) > 1e-12 || math.Abs(float64(c.band[1]-hi)) > 1e-12 {
-				t.Errorf("%s %d: the %s lies in %v, want %v to %v", p.Kind, p.Number, c.name, c.band, lo, hi)
+		lo, hi := [2]plan.Number{1, 1}, [2]plan.Number{}
+		for _, rim := range []float64{0.00025, 0.0005, 0.001} {
+			for _, by := range []float64{1, float64(p.Factor[0]), float64(p.Factor[1])} {
+				h, asks := hand.Default(), p.Asks
+				h.RimSpread, asks.Lo, asks.Hi = rim, asks.Lo*by, asks.Hi*by
+				l := h.Land(asks)
+				for k, v := range []float64{l.Chance, l.Ceiling} {
+					lo[k], hi[k] = min(lo[k], plan.Number(v)), max(hi[k], plan.Number(v))
+				}
 			}
 		}
-		if steady[i].ChanceBand != (plan.Interval{steady[i].Chance, steady[i].Chance}) || !steady[i].Firm {
-			t.Errorf("a hand whose spread is said has %v, firm %v", steady[i].ChanceBand, steady[i].Firm)
+		near := func(a plan.Interval, k int) bool {
+			return math.Abs(float64(a[0]-lo[k])) < 1e-12 && math.Abs(float64(a[1]-hi[k])) < 1e-12
+		}
+		if p.Kind == "rack" && !near(p.ChanceBand, 0) || !near(p.CeilingBand, 1) {
+			t.Errorf("%s %d: %v and %v, want %v to %v", p.Kind, p.Number, p.ChanceBand, p.CeilingBand, lo, hi)
+		}
+		for _, of := range []*plan.Pull{p, steady[i]} {
+			b := of.ChanceBand
+			if !(b[0] <= of.Chance && of.Chance <= b[1] && p.ChanceBand[0] <= b[0] && b[1] <= p.ChanceBand[1]) {
+				t.Errorf("%s %d: the chance %v is not within %v, within %v", p.Kind, p.Number, of.Chance, b, p.ChanceBand)
+			}
 		}
 	}
 	if b := middle[0].ChanceBand; !(b[1]-b[0] > 0.03) {
@@ -81,7 +89,7 @@ func TestUnsureIsSaid(t *testing.T) {
 				band = p.CeilingBand
 			}
 			crosses := band[0] < sh.Wanted && band[1] >= sh.Wanted
-			const sentence = "as the hand sets a mark to 1 mm or 0.25 mm, which no source gives; a log of takes settles it."
+			const sentence = ", as the hand sets a mark to 1 mm or 0.25 mm and the window is 0.62 to 1.44 times as wide, which no source gives; a log of takes and marks on the ring settle it."
 			if got := strings.HasSuffix(d.Detail, sentence); got != crosses {
 				t.Errorf("%d %%, %s of %v: %s", wanted, d.Code, band, d.Detail)
 			}

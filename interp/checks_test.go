@@ -169,7 +169,8 @@ shot 1
 	metric := regexp.MustCompile(`[0-9] (mm|cm|m)\b`)
 	cures := 0
 	for _, d := range res.Findings {
-		if text := d.Message + " " + d.Detail; metric.MatchString(text) {
+		// A lens's own marks are named as they are engraved.
+		if text := d.Message + " " + d.Detail; metric.MatchString(text) && d.Code != "few-marks" {
 			t.Errorf("%s: %s", d.Code, text)
 		}
 		if d.Code != "out-of-frame" {

@@ -86,10 +86,7 @@ var rare = map[rule.Code]func() (plan string, files []string){
 
 // notYetTold are codes of things that can be written already and have no meaning yet.
 var notYetTold = []rule.Code{
-	rule.BeyondFarthest, rule.Darkens, rule.FewMarks, rule.LawAssumed, rule.MarkBeyondClosest, rule.MarksDisagree,
-	rule.MixedMarks, rule.NoRim, rule.NoThrow, rule.NotOnClock, rule.OutsideTravel, rule.Oval, rule.PlayLoses,
-	rule.RoughMark, rule.Slips, rule.TubeTooLong,
-	rule.WhichWay, rule.WholeTurn,
+	rule.BeyondFarthest, rule.Darkens, rule.OutsideTravel, rule.Oval, rule.PlayLoses, rule.Slips, rule.TubeTooLong,
 }
 
 // Every code that this package can tell is told of some plan: a row of the table

@@ -40,5 +40,6 @@ var All = []Check{
 	light,
 	ofGlass(glass.Speed),
 	ofGlass(glass.BeyondMarks),
+	ofGlass(glass.FewMarks),
 	ofGlass(glass.Diffraction),
 }

@@ -61,7 +61,7 @@ func (b *Shot) blindZone(p *shot.Pull, c float64) (metre, deg float64) {
 	if !math.IsInf(hi, 0) {
 		metre = max(metre, hi-p.Window[1])
 	}
-	if b.Plan.Optics.Ring == nil {
+	if !p.Plan.ToDeg.Known() {
 		return metre, math.NaN()
 	}
 	a, z := b.Edges([2]float64{lo, hi}, p.Rack.LandS)

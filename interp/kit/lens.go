@@ -4,7 +4,6 @@ package kit
 
 import (
 	"cmp"
-	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -31,8 +30,11 @@ type Lens struct {
 	Law             *ring.Law
 	Unknown         bool // the lens has a ring of which nothing says how far it turns
 	Marked          bool
-	Engraved        []string // the marks as written
-	Breathing       float64  // percent over the whole ring; NaN where not said
+	Engraved        []string   // the marks as written, in the order of the law's
+	From            string     // where the marks come from: engraved, measured or "", which counts as engraved
+	Read            *ring.Read // what the marks say of the ring; nil without marks
+	Ends            string     // of the ring: hard, slip, linear, or "" where not said
+	Breathing       float64    // percent over the whole ring; NaN where not said
 	KeepsFocus      bool
 	Pupil           float64
 	Ok              bool
@@ -66,7 +68,7 @@ func (k *Reader) Lens(sec *lang.Section) Lens {
 		at: sec.Head.Range(), Name: nameOf(sec.Head),
 		Closest: math.NaN(), throw: math.NaN(), Diameter: hand.Wheel, Breathing: math.NaN(), Pupil: 1,
 	}
-	r := lensReading{lost: lostIn(sec), good: true}
+	r := lensReading{lost: lostIn(sec), good: true, girth: math.NaN(), diameter: math.NaN(), within: math.NaN()}
 	k.section(sec, func(s lang.Statement) { k.lensLine(l, s, &r) })
 	k.finishLens(l, sec, &r)
 	l.Ok = l.Ok && l.Name != "" && k.whole(sec)
@@ -78,8 +80,13 @@ type lensReading struct {
 	lost     names.Losses
 	said     []*lang.Mark
 	marks    []ring.Written // of those that could be read
+	closest  *lang.Expr     // as written
+	ring     *lang.Ring
 	zoomSaid bool
 	good     bool // all values of the ring could be read
+
+	girth, diameter float64 // of the ring, metres, as written; NaN where not said
+	within          float64 // how well marks were read, degrees, nineteen times in twenty
 }
 
 // lensLine reads one line of a lens.
@@ -92,20 +99,25 @@ func (k *Reader) lensLine(l *Lens, s lang.Statement, r *lensReading) {
 	case *lang.Closest:
 		v, ok := k.Within(s.Distance, names.DimLength, 0.01, 1000, "the closest focus lies between 1 cm and 1 km")
 		if r.good = r.good && ok; ok {
-			l.Closest = v
+			l.Closest, r.closest = v, s.Distance
 		}
 	case *lang.Ring:
-		r.good = k.ring(l, s) && r.good
+		r.good = k.ring(l, s, r) && r.good
 	case *lang.Turns:
 		l.Turns = s.Dir
 	case *lang.Mark:
-		if s.Distance == nil || s.At.Value == nil || s.At.Of != nil {
-			return
+		w, ok := k.mark(l, s)
+		if r.said = append(r.said, s); ok {
+			r.marks = append(r.marks, w)
 		}
-		d, okD := k.Want(s.Distance, names.DimLength)
-		a, okA := k.Want(s.At.Value, names.DimAngle)
-		if r.said = append(r.said, s); okD && okA {
-			r.marks = append(r.marks, ring.Written{Distance: d, At: ring.Position{Value: a}})
+	case *lang.Marks:
+		l.From = s.From
+		if s.Within != nil {
+			k.set(&r.within, s.Within, names.DimAngle, 0.001, 90, "marks are read to within 0.001 to 90 deg")
+		}
+	case *lang.Ends:
+		if l.Ends == "" {
+			l.Ends = s.How
 		}
 	case *lang.Breathing:
 		if s.At != nil {
@@ -166,23 +178,6 @@ func (k *Reader) stops(l *Lens, s *lang.Stops) {
 	l.stops = append(l.stops, r)
 }
 
-// ring reads what a lens says of its ring; ok is false where the law of the ring
-// cannot be known.
-func (k *Reader) ring(l *Lens, s *lang.Ring) (ok bool) {
-	l.RingKind, ok = s.Kind, true
-	if s.Angle != nil {
-		if l.throw, ok = k.Within(s.Angle, names.DimAngle, 1, 3600, "a ring turns between 1 deg and 10 turns"); !ok {
-			l.throw = math.NaN()
-		}
-	}
-	if s.Diameter != nil {
-		if v, ok := k.Within(s.Diameter, names.DimLength, 0.01, 1, "a ring's diameter lies between 1 cm and 1 m"); ok {
-			l.Diameter, l.diameterSaid = v, true
-		}
-	}
-	return ok
-}
-
 // finishLens checks what the statements come to together, and builds the ring
 // law.
 func (k *Reader) finishLens(l *Lens, sec *lang.Section, r *lensReading) {
@@ -208,116 +203,10 @@ func (k *Reader) finishLens(l *Lens, sec *lang.Section, r *lensReading) {
 	if l.RingKind != "" {
 		return
 	}
+	k.law(l, r, ringLost)
 	if l.Ok && !l.diameterSaid {
 		l.Defaults = append(l.Defaults, Missing{l.Name, "ring diameter 80 mm", "the lens does not say its ring's diameter"})
 	}
-	k.law(l, r, ringLost)
-}
-
-// law builds the ring law, from the marks where there are any, else computed.
-// The order of the marks is looked at whatever else is wrong with the lens; a mark
-// that could not be read leaves nothing to be said of it.
-func (k *Reader) law(l *Lens, r *lensReading, lost bool) {
-	switch {
-	case len(r.marks) < len(r.said):
-		l.Ok = false
-		return
-	case len(r.said) > 0:
-		k.lawOfMarks(l, r, lost)
-		return
-	case !l.Ok:
-		return
-	}
-	throw := l.throw
-	if l.Unknown = math.IsNaN(throw); l.Unknown {
-		throw = Throws[0] // for its mistakes
-	}
-	law, err := ring.Unit(l.Focal, l.Closest, throw)
-	if err != nil {
-		k.Fail(l.at, "closest-too-close", fmt.Sprintf("lens %q cannot focus that close", l.Name), names.Sentence(err.Error()))
-		l.Ok = false
-		return
-	}
-	if !l.Unknown {
-		l.Law = law
-	}
-}
-
-// Throws are how far rings turn, degrees, where nothing says it of one: from a stills
-// prime to a lens made for pulling (common practice, no source).
-var Throws = [...]float64{60, 90, 150, 220, 320}
-
-// Supposed returns the law of the ring if it turned that far, in degrees, and the lens
-// focused as a unit; nil where no law can be.
-func (l *Lens) Supposed(throw float64) *ring.Law {
-	law, err := ring.Unit(l.Focal, l.Closest, throw)
-	if err != nil {
-		return nil
-	}
-	return law
-}
-
-// lawOfMarks builds the law through the marks. Of marks that alone say too little it says
-// nothing where a line of the ring was lost.
-func (k *Reader) lawOfMarks(l *Lens, r *lensReading, lost bool) {
-	nan := math.NaN()
-	said := ring.Said{Focal: l.Focal, Closest: l.Closest, Throw: l.throw, Girth: nan, Diameter: nan, Within: nan, Turns: l.Turns}
-	if l.diameterSaid {
-		said.Diameter = l.Diameter
-	}
-	read, err := ring.Complete(r.marks, said)
-	if err != nil {
-		l.Ok = false
-		if form := new(ring.FormError); !lost || !errors.As(err, &form) || form.Reason != ring.Lone {
-			k.markError(l, r.said, err)
-		}
-		return
-	}
-	if !(l.Focal > 0) {
-		return // said already
-	}
-	law, err := ring.FromMarks(read.Marks, read.Shape(l.Focal))
-	if err != nil {
-		k.markError(l, r.said, err)
-		return
-	}
-	for i, m := range read.Marks {
-		written := ""
-		if at := read.Order[i]; at >= 0 {
-			m := r.said[at]
-			written = names.SourceText(k.Source(m.Distance.Range().File), m.Distance.Range())
-		} else if math.IsInf(m.Distance, 1) {
-			written = "inf"
-		}
-		l.Engraved = append(l.Engraved, written)
-	}
-	l.Law, l.Marked, l.throw = law, true, read.Throw
-	if math.IsNaN(l.Closest) {
-		l.Closest = read.Marks[0].Distance
-	}
-}
-
-// markError tells why the marks say no law.
-func (k *Reader) markError(l *Lens, marks []*lang.Mark, err error) {
-	l.Ok = false
-	at, text := l.at, err.Error()
-	var order *ring.MarkError
-	var form *ring.FormError
-	switch {
-	case errors.As(err, &form):
-		if form.Index >= 0 {
-			at = marks[form.Index].Range()
-		}
-		if form.Reason == ring.Lone {
-			k.Fail(at, "lone-mark", "one mark alone says nothing of the ring", "Say closest and ring ANGLE too: they are marks of their own.")
-			return
-		}
-	case errors.As(err, &order) && order.Index < len(marks):
-		at = marks[order.Index].Range()
-		u := units.Style{}
-		text = fmt.Sprintf("mark %d, %s at %s: %v", order.Index+1, u.Tape(order.Mark.Distance), u.Angle(order.Mark.Angle), order.Fault)
-	}
-	k.Fail(at, "marks-out-of-order", "the marks of a ring go from near to far, each angle beyond the one before", names.Sentence(text))
 }
 
 // FocalText writes the focal lengths of the lens.

@@ -5,6 +5,7 @@ package moments
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"pullscore/interp/plan"
 	"pullscore/interp/units"
@@ -93,12 +94,30 @@ func Unsure(s *plan.Shot, p *plan.Pull, ceiling bool, in units.Style) string {
 	if !(band[0] < s.Wanted && band[1] >= s.Wanted) {
 		return ""
 	}
-	text := fmt.Sprintf(" Between %s and %s, as the hand sets a mark to %s or %s,", in.Chance(float64(band[0]), 0), in.Chance(float64(band[1]), 0),
-		in.Disc(s.Hand.RimTo), in.Disc(s.Hand.RimFrom))
-	if s.Hand.RimAssumed() {
-		return text + " which no source gives; a log of takes settles it."
+	text := fmt.Sprintf(" Between %s and %s, as ", in.Chance(float64(band[0]), 0), in.Chance(float64(band[1]), 0))
+	hand, wide := "", ""
+	if s.Hand.RimTo > 0 {
+		hand = fmt.Sprintf("the hand sets a mark to %s or %s", in.Disc(s.Hand.RimTo), in.Disc(s.Hand.RimFrom))
 	}
-	return text + " the ends of what its log shows; more takes settle it."
+	if p.Factor[0].Known() {
+		wide = fmt.Sprintf("the window is %.2f to %.2f times as wide", float64(p.Factor[0]), float64(p.Factor[1]))
+	}
+	switch {
+	case hand == "":
+		return text + wide + "; marks on the ring settle it."
+	case wide != "":
+		text += hand + " and " + wide + ","
+	default:
+		text += hand + ","
+	}
+	settles := " settles it."
+	if wide != "" {
+		settles = " and marks on the ring settle it."
+	}
+	if s.Hand.RimAssumed() {
+		return text + " which no source gives; a log of takes" + settles
+	}
+	return text + " the ends of what its log shows; more takes" + strings.Replace(settles, "settles", "settle", 1)
 }
 
 // Circles writes a blur, in arc minutes at the viewer, as so many circles of confusion:

@@ -125,10 +125,11 @@ func (s *Shot) during(p *Pull, t float64) float64 {
 		return p.ToLens
 	}
 	u := Ease((t-float64(p.Start))/float64(p.Land-p.Start), p.Profile == "smooth")
-	if r := s.Optics.Ring; r != nil {
+	if s.Optics.Ring != nil && p.FromDeg.Known() && p.ToDeg.Known() {
 		return s.RingDistance(float64(p.FromDeg)+u*float64(p.ToDeg-p.FromDeg), t)
 	}
-	// Without a ring the move is even in what a ring would feel: 1/distance.
+	// Without a ring, or with an angle that nobody knows, the move is even in what a ring
+	// would feel: 1/distance.
 	return 1 / (1/p.FromLens + u*(1/p.ToLens-1/p.FromLens))
 }
 

@@ -2,6 +2,12 @@
 
 package plan
 
+import (
+	"math"
+
+	"pullscore/optics"
+)
+
 // What the angles of a ring rest on: the kinds of a Ring.
 const (
 	Measured    = "measured" // marks that somebody measured
@@ -22,7 +28,7 @@ type Ring struct {
 	Marked   string     `json:"marked,omitempty"`  // which way the marks were come to: inf, closest or both
 	Ends     string     `json:"ends,omitempty"`    // hard, slip or linear
 	Marks    []RingMark `json:"marks,omitempty"`   // from near to far
-	Reading  Number     `json:"-"`                 // how well the marks were read, one sigma in degrees
+	SaidKind bool       `json:"-"`                 // the kit says where the marks come from
 }
 
 // A RingMark is a distance on the ring.
@@ -36,3 +42,14 @@ type RingMark struct {
 // RingUnknown reports whether the lens has a ring of which nothing says how far it
 // turns. Its chances are a range, and it has no angles.
 func (s *Shot) RingUnknown() bool { return s.Ring != nil && s.Ring.Kind == UnknownRing }
+
+// LawSigma returns how well the marks of the lens tell the angle that focuses at x metres
+// from the lens at t: one standard deviation, in degrees of the ring. It returns NaN for a
+// ring without marks, and where the angle is not known.
+func (s *Shot) LawSigma(x, t float64) float64 {
+	r := s.Optics.Ring
+	if r == nil || !r.Measured() || !(x > s.Focal(t)) {
+		return math.NaN()
+	}
+	return r.Sigma(optics.ToSensor(x, s.Focal(t)))
+}

@@ -60,25 +60,31 @@ func (b *Built) handFigures(p *Pull, needed bool) {
 	if b.guess(p); p.Guesses != nil {
 		return
 	}
-	needs, ok := b.HandPull(p)
-	if !ok || b.OutOfReach(p) { // a ring at its end is not where it should be
+	if b.Plan.Optics.Ring == nil || b.OutOfReach(p) { // a ring at its end is not where it should be
 		return
 	}
-	from := b.Plan.RingDeg(p.Plan.FromLens, p.Rack.StartS)
-	to := b.Plan.RingDeg(p.Plan.ToLens, p.Rack.LandS)
+	gear := b.Setup.Gear
+	from, to := b.Plan.RingDeg(p.Plan.FromLens, p.Rack.StartS), b.Plan.RingDeg(p.Plan.ToLens, p.Rack.LandS)
+	p.Plan.FromDeg, p.Plan.ToDeg = plan.Number(from), plan.Number(to)
+	if math.IsNaN(to) { // told as beyond-marks
+		return
+	}
+	b.doubt(p)
 	near, far := b.extremes(p.Rack, p.Rack.LandS)
 	lo, hi := b.EdgesOf(near, far, p.Rack.LandS)
-	gear := b.Setup.Gear
-	p.Plan.FromDeg, p.Plan.ToDeg = plan.Number(from), plan.Number(to)
 	p.Plan.WindowHand = plan.Interval{plan.Number(lo * gear), plan.Number(hi * gear)}
 	atClosest, atThrow := b.Plan.Optics.Ring.Stops()
 	p.Plan.OpenNear, p.Plan.OpenFar = atClosest && lo <= 0, atThrow && hi >= b.Plan.Optics.Ring.Throw()
+	needs, ok := b.HandPull(p)
+	if !ok {
+		return
+	}
 	if p.Rack.Follow {
 		return
 	}
 	p.Plan.HandDeg = plan.Number(math.Abs(to-from) * gear)
 	p.Plan.Asks, p.Landed = needs, b.Setup.Hand.Land(needs)
-	p.Plan.Regrips = p.Landed.Regrips
+	p.Plan.Regrips, p.Plan.OnPaper = p.Landed.Regrips, b.onPaper(p)
 	if p.Landed.Possible {
 		p.Plan.Peak, p.Plan.Spread = plan.Number(p.Landed.Peak), plan.Number(p.Landed.Spread)
 	}

@@ -17,6 +17,9 @@ func (b *Built) followFigures(p *Pull) {
 	if to < from || p.Rack.Failed || math.IsNaN(p.Plan.ToLens) {
 		return
 	}
+	if b.Plan.Optics.Ring != nil && !b.knowsAll(p) {
+		return
+	}
 	w := b.wayOf(&p.Rack.Aim, from-1, to+1)
 	p.Moments = b.Setup.Hand.Follow(b.course(p, &w))
 	worst := hand.Moment{}
@@ -81,6 +84,18 @@ func lastOf(f func(float64) float64) func(float64) float64 {
 	}
 }
 
+// knowsAll tells whether the angle of the ring is known all through a follow.
+func (b *Built) knowsAll(p *Pull) bool {
+	n, step := stepsOf(p)
+	for i := range n + 1 {
+		t := p.Rack.StartS + float64(i)*step
+		if math.IsNaN(b.Plan.RingDeg(b.LensDistance(&p.Rack.Aim, t), t)) {
+			return false
+		}
+	}
+	return true
+}
+
 // Behind finds the first moment of a follow at which it lags by more than what is
 // sharp on that side: when, by how many metres, and how many are sharp there.
 func (b *Built) Behind(p *Pull) (t, lag, room float64, ok bool) {
@@ -133,12 +148,17 @@ func (b *Built) perMetre(x, t float64) float64 {
 	return (b.handDeg(x+h, t) - b.handDeg(x-h, t)) / (2 * h)
 }
 
+// stepsOf returns in how many steps of how many seconds a follow is looked at.
+func stepsOf(p *Pull) (n int, step float64) {
+	long := p.Rack.LandS - p.Rack.StartS
+	n = int(min(math.Ceil(long*48), 20_000))
+	return n, long / float64(max(n, 1))
+}
+
 // followSpeed is the fastest that the hand has to turn in a follow, and how far
 // it turns, by the frame.
 func (b *Built) followSpeed(p *Pull) (peak, travel plan.Number) {
-	const step = 1.0 / 48
-	n := int(min(math.Ceil((p.Rack.LandS-p.Rack.StartS)/step), 20_000))
-	dt := (p.Rack.LandS - p.Rack.StartS) / float64(max(n, 1))
+	n, dt := stepsOf(p)
 	handAt := func(t float64) float64 { return b.handDeg(b.LensDistance(&p.Rack.Aim, t), t) }
 	last := handAt(p.Rack.StartS)
 	for i := 1; i <= n; i++ {

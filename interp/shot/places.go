@@ -3,6 +3,7 @@
 package shot
 
 import (
+	"math"
 	"pullscore/interp/plan"
 	"pullscore/interp/stage"
 	"slices"
@@ -44,10 +45,10 @@ func (b *Built) fillSubjects() {
 		u.Distance, u.LensDistance, u.Side = plan.Number(d), plan.Number(x), plan.Number(u.Across.At(0))
 		u.Near, u.Far = plan.Number(sh.ToTape(set.Near(x), 0)), plan.Number(sh.ToTape(set.Far(x), 0))
 		u.RingDeg, u.Window, u.LawSigma = plan.None(), plan.NoInterval(), plan.None()
-		if sh.Optics.Ring != nil {
-			deg := sh.RingDeg(x, 0)
+		if deg := sh.RingDeg(x, 0); !math.IsNaN(deg) {
 			a, z := b.EdgesOf(x, x, 0)
 			u.RingDeg, u.Window = plan.Number(deg), plan.Interval{plan.Number(a), plan.Number(z)}
+			u.LawSigma = plan.Number(sh.LawSigma(x, 0))
 		}
 		if u.SlantDeg == 0 {
 			u.Slant = plan.None()

@@ -5,18 +5,20 @@ package shot
 import (
 	"math"
 
+	"pullscore/interp/hand"
 	"pullscore/interp/kit"
 	"pullscore/interp/plan"
+	"pullscore/optics"
 )
 
-// ringOf returns what is known of a lens's ring; nil for a lens that has none, or one
+// RingOf returns what is known of a lens's ring; nil for a lens that has none, or one
 // by wire.
-func ringOf(l *kit.Lens) *plan.Ring {
+func RingOf(l *kit.Lens) *plan.Ring {
 	if l.RingKind != "" {
 		return nil
 	}
 	none := plan.None()
-	r := &plan.Ring{Kind: plan.ByLaw, Throw: none, Diameter: none, Girth: none, Offset: none, Play: none, Reading: none}
+	r := &plan.Ring{Kind: plan.ByLaw, Throw: none, Diameter: none, Girth: none, Offset: none, Play: none, Ends: l.Ends}
 	if d := l.RingDiameter(); !math.IsNaN(d) {
 		r.Diameter, r.Girth = plan.Number(d*1000), plan.Number(math.Pi*d*1000)
 	}
@@ -24,13 +26,73 @@ func ringOf(l *kit.Lens) *plan.Ring {
 		r.Kind = plan.UnknownRing
 		return r
 	}
-	r.Throw = plan.Number(l.Law.Throw())
+	if _, known := l.Law.Stops(); known {
+		r.Throw = plan.Number(l.Law.Throw())
+	}
 	if !l.Marked {
 		return r
 	}
-	r.Kind = plan.Engraved
+	r.Kind, r.SaidKind, r.Offset = plan.Engraved, l.From != "", plan.Number(l.Law.Origin())
+	if l.From == plan.Measured {
+		r.Kind = plan.Measured
+	}
+	if l.Read != nil {
+		r.Play = plan.Number(l.Read.Play)
+	}
 	for _, m := range l.Law.Marks() {
-		r.Marks = append(r.Marks, plan.RingMark{Distance: plan.Number(m.Distance), Deg: plan.Number(m.Angle), Second: none})
+		r.Marks = append(r.Marks, plan.RingMark{
+			Distance: plan.Number(m.Distance), Deg: plan.Number(m.Angle), Default: m.Default, Second: plan.Number(m.Second()),
+		})
 	}
 	return r
+}
+
+// doubt says how well the law of the ring knows the mark on which a pull lands, and how
+// wide its window may truly be.
+func (b *Built) doubt(p *Pull) {
+	law := b.Plan.Optics.Ring
+	if law == nil || !p.Plan.ToDeg.Known() {
+		return
+	}
+	d := optics.ToSensor(p.Plan.ToLens, b.Plan.Focal(p.Rack.LandS))
+	p.Plan.LawSigma, p.Plan.LawBound = plan.Number(b.Plan.LawSigma(p.Plan.ToLens, p.Rack.LandS)), plan.None()
+	if law.Measured() {
+		p.Plan.LawBound = plan.Number(law.Bound(d))
+	}
+	least, most := law.Factors(d)
+	p.Plan.Factor = plan.Interval{plan.Number(least), plan.Number(most)}
+}
+
+// onPaper returns the chance of a pull with its mark taken from a printed tape or disc,
+// which is off by as much as the law of the ring may be; NaN without marks.
+func (b *Built) onPaper(p *Pull) plan.Number {
+	if !p.Plan.LawSigma.Known() || p.Rack.Follow {
+		return plan.None()
+	}
+	asks := p.Plan.Asks
+	asks.SigmaX = math.Hypot(asks.SigmaX, float64(p.Plan.LawSigma)*b.Setup.Gear)
+	return plan.Number(b.Setup.Hand.Land(asks).Chance)
+}
+
+// factors are those by which the width of the window of a pull is taken: as computed, and
+// the least and the most that it may truly be.
+func factors(p *Pull) []float64 {
+	if !p.Plan.Factor[0].Known() {
+		return []float64{1}
+	}
+	return []float64{1, float64(p.Plan.Factor[0]), float64(p.Plan.Factor[1])}
+}
+
+// wider returns an edge of a window, from its mark, by a factor: an open one stays open.
+func wider(edge, by float64) float64 {
+	if math.IsInf(edge, 0) {
+		return edge
+	}
+	return edge * by
+}
+
+// widened returns what a pull asks of the hand if its window is wider by a factor.
+func widened(asks hand.Pull, by float64) hand.Pull {
+	asks.Lo, asks.Hi = wider(asks.Lo, by), wider(asks.Hi, by)
+	return asks
 }

@@ -388,7 +388,7 @@ func (b *builder) fill(s *Setup) {
 		sh.TNumber = plan.Number(s.Stop.V)
 	}
 	sh.FocalMM, sh.CriterionMM = plan.Number(s.Focal*1000), plan.Number(s.Criterion*1000)
-	sh.Ring = ringOf(&s.Lens)
+	sh.Ring = RingOf(&s.Lens)
 	sh.Sensor = plan.Sensor{
 		WidthMM: plan.Number(s.Camera.SensorW * 1000), HeightMM: plan.Number(s.Camera.Height * 1000),
 		Format: s.Camera.Format.Name, Source: s.Camera.Format.Source, Cropped: s.Camera.Crop > 0,

@@ -159,13 +159,3 @@ func (b *Built) shortestOnAny(p, before *clock.Pull, start, land float64) float6
 func (b *Built) noShorter(t float64) float64 {
 	return max(units.Up(t, 10), units.Up(b.Plan.Speed().Set(b.Setup.View.Quickest), 10), 0.1)
 }
-
-// nothing is the interval that every other widens.
-func nothing() plan.Interval {
-	return plan.Interval{plan.Number(math.Inf(1)), plan.Number(math.Inf(-1))}
-}
-
-// over returns the least and the most of two intervals.
-func over(a, b plan.Interval) plan.Interval {
-	return plan.Interval{min(a[0], b[0]), max(a[1], b[1])}
-}

@@ -4,6 +4,7 @@
 package takes
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"path/filepath"
@@ -201,14 +202,19 @@ func RingAngle(s *plan.Shot, tape, t float64) (float64, error) {
 		return 0, fmt.Errorf("lens %s has no ring to pull by angle", s.Lens)
 	}
 	if math.IsInf(tape, 1) {
-		deg := s.Optics.Ring.Angle(tape)
+		if deg := s.Optics.Ring.Angle(tape); !math.IsNaN(deg) {
+			return deg, nil
+		}
+		return 0, errors.New("nothing says where infinity lies on the ring")
+	}
+	x := s.FromTape(tape, t)
+	switch deg := s.RingDeg(x, t); {
+	case !math.IsNaN(deg):
 		return deg, nil
+	case x > s.Focal(t):
+		return 0, fmt.Errorf("nothing says where %s lies on the ring", units.Style{}.Gap(tape))
 	}
-	deg := s.RingDeg(s.FromTape(tape, t), t)
-	if math.IsNaN(deg) {
-		return 0, fmt.Errorf("the lens forms no image of what is %s away", units.Style{}.Gap(tape))
-	}
-	return deg, nil
+	return 0, fmt.Errorf("the lens forms no image of what is %s away", units.Style{}.Gap(tape))
 }
 
 // LandedAt returns the distance that a landing so far past the mark sets, degrees

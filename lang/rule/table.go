@@ -415,10 +415,10 @@ var table = [...]Rule{
 		"a close-up lens or a tube lets the lens focus no farther than this",
 		"A close-up lens of 2 diopters is sharp at half a metre and nearer, whatever the ring says. Take a " +
 			"weaker one, or bring the person nearer."},
-	BeyondMarks: {"beyond-marks", Shot, Note, nil, Hand,
-		"the focus goes outside the marks of the lens",
-		"The angle there is drawn out from the last two marks and is less sure than the others. Measure a " +
-			"mark nearer to the distance before the shoot."},
+	BeyondMarks: {"beyond-marks", Shot, Warning, nil, Hand,
+		"the focus goes beyond the marks of the lens, and nothing says where the ring ends",
+		"There is no angle, no window and no chance out there. Say how far the ring turns, as in ring 300 deg, " +
+			"or mark inf. Nearer than the first mark, say closest."},
 	Breathes: {"breathes", Shot, Note, nil, Sharp,
 		"the picture changes its size visibly during the rack",
 		"The audience may see the frame grow or shrink while the focus moves. Choose a shorter rack, a stop " +

@@ -280,8 +280,9 @@ func pupilBehind(s *plan.Shot, t float64) float64 {
 func scaleAt(s *plan.Shot, t float64) float64 {
 	f, x := s.Focal(t), s.FocusAt(t)
 	if o := &s.Optics; o.Ring != nil && !math.IsNaN(o.Breathes) {
-		deg := s.RingDeg(x, t)
-		return f * (1 + o.Breathes/100*(1-deg/o.Ring.Throw()))
+		if deg := s.RingDeg(x, t); !math.IsNaN(deg) {
+			return f * (1 + o.Breathes/100*(1-deg/o.Ring.Throw()))
+		}
 	}
 	if math.IsInf(x, 1) {
 		return f

@@ -17,31 +17,29 @@ var InsideClosest = check.Check{Codes: []rule.Code{rule.InsideClosest}, Run: goe
 
 func goesTooNear(b *check.Shot) (found []check.Finding) {
 	if b.Start.Ok && b.TooNear(&b.Start, 0) {
-		found = append(found, tooNear(b, &b.Start, 0))
+		found = append(found, tooNear(b, &b.Start, 0, b.Start.At))
 	}
 	for _, p := range b.Pulls {
 		switch {
 		case b.TooNear(&p.Rack.Aim, p.Rack.LandS):
-			found = append(found, b.About(p, tooNear(b, &p.Rack.Aim, p.Rack.LandS)))
+			found = append(found, b.About(p, tooNear(b, &p.Rack.Aim, p.Rack.LandS, p.Rack.Stmt.Range())))
 		case p.Rack.Follow:
 			if t, ok := followsTooNear(b, p); ok {
-				found = append(found, b.About(p, tooNear(b, &p.Rack.Aim, t)))
+				found = append(found, b.About(p, tooNear(b, &p.Rack.Aim, t, p.Rack.Stmt.Range())))
 			}
 		}
 	}
 	return found
 }
 
-func tooNear(b *check.Shot, g *stage.Goal, t float64) check.Finding {
+// tooNear tells of a goal that is too near at t; at is its place in the plan, which of a
+// pull is that of the pull.
+func tooNear(b *check.Shot, g *stage.Goal, t float64, at lang.Range) check.Finding {
 	tape, closest := b.Nearest(g, t), b.Setup.Lens.Closest
-	detail := "Go farther away, or take another lens."
-	if missing := closest - b.FromSensor(tape, t); missing > 0 {
-		detail = fmt.Sprintf("The camera has to be %s farther away, or another lens taken.", b.Units.Gap(missing))
-	}
 	return check.Finding{Diagnostic: lang.Diagnostic{
-		Code: "inside-closest", Severity: lang.Error, Range: g.At, Time: t, Detail: detail,
+		Code: "inside-closest", Severity: lang.Error, Range: at, Time: t, Detail: "Go farther away, take another lens, or a diopter.",
 		Message: fmt.Sprintf("the focus cannot go to %s (%s): lens %q focuses no closer than %s", g.Text, b.Units.Tape(tape), b.Setup.Lens.Name, b.Units.Tape(closest)),
-		Figures: []lang.Figure{check.Figure("distance_m", tape), check.Figure("closest_m", closest)},
+		Figures: []lang.Figure{check.Figure("distance_m", tape), check.Figure("closest_m", closest), check.Figure("missing_m", closest-b.FromSensor(tape, t))},
 	}}
 }
 

@@ -1,11 +1,10 @@
-// no-ring, by-wire, ring-unknown, beyond-marks: what the ring of the lens cannot do, or
-// what nothing says of it.
+// no-ring, by-wire, ring-unknown: what the ring of the lens cannot do, or what nothing
+// says of it.
 
 package glass
 
 import (
 	"fmt"
-	"math"
 
 	"pullscore/interp/checks/check"
 	"pullscore/lang"
@@ -30,8 +29,8 @@ func pulledByNoAngle(b *check.Shot) (found []check.Finding) {
 	case "wire":
 		found = append(found, b.About(first, check.Finding{Diagnostic: lang.Diagnostic{
 			Code: "by-wire", Severity: lang.Warning,
-			Message: fmt.Sprintf("the ring of lens %q works by wire and repeats no mark: Pullscore cannot compute an angle or a chance", b.Setup.Lens.Name),
-			Detail:  "Set the camera to a linear ring if it has one, or take a lens with a ring that has ends.",
+			Message: "a ring by wire turns by how fast it is turned: it repeats no mark",
+			Detail:  "If the body offers a linear ring: ring by wire, linear over 360 deg.",
 		}}))
 	}
 	return found
@@ -61,28 +60,4 @@ func nothingSaid(b *check.Shot) []check.Finding {
 		Code: "ring-unknown", Severity: lang.Warning, Message: message,
 		Detail: "A strip of paper and ten minutes tell: pullscore help throw.",
 	}})}
-}
-
-var BeyondMarks = check.Check{Codes: []rule.Code{rule.BeyondMarks}, Run: outsideMarks}
-
-func outsideMarks(b *check.Shot) (found []check.Finding) {
-	law := b.Plan.Optics.Ring
-	if law == nil || !b.Plan.Optics.Marked {
-		return nil
-	}
-	for _, p := range b.Pulls {
-		if b.OutOfReach(p) {
-			continue // told as inside-closest or macro
-		}
-		if !math.IsNaN(b.Plan.RingDeg(p.Plan.ToLens, p.Rack.LandS)) {
-			continue
-		}
-		found = append(found, b.About(p, check.Finding{Diagnostic: lang.Diagnostic{
-			Code: "beyond-marks", Severity: lang.Note,
-			Message: fmt.Sprintf("%s lies beyond the last mark, and nothing says where infinity is: no angle, no chance", p.Rack.ToText()),
-			Detail:  "As in: ring 300 deg, or mark inf at 300 deg.",
-			Figures: []lang.Figure{check.Figure("distance_m", float64(p.Plan.ToM))},
-		}}))
-	}
-	return found
 }

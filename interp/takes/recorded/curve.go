@@ -126,6 +126,9 @@ func ringAt(s *plan.Shot, sensor, t float64) (float64, error) {
 		return 0, fmt.Errorf("the lens forms no image of what is %s away", units.Style{}.Gap(sensor))
 	}
 	deg := s.Optics.Ring.Angle(sensor)
+	if math.IsNaN(deg) {
+		return 0, fmt.Errorf("nothing says where %s lies on the ring", units.Style{}.Gap(sensor))
+	}
 	return deg, nil
 }
 

@@ -1,0 +1,92 @@
+// The ring of a lens: how far it turns, how wide it is, and its law.
+
+package kit
+
+import (
+	"fmt"
+	"math"
+
+	"pullscore/interp/names"
+	"pullscore/lang"
+	"pullscore/optics/ring"
+)
+
+// ring reads what a lens says of its ring; ok is false where the law of the ring
+// cannot be known.
+func (k *Reader) ring(l *Lens, s *lang.Ring, r *lensReading) (ok bool) {
+	l.RingKind, r.ring, ok = s.Kind, s, true
+	angle := s.Angle
+	if s.Linear != nil {
+		angle, l.RingKind, l.Ends = s.Linear, "", "linear"
+	}
+	if angle != nil {
+		if l.throw, ok = k.Within(angle, names.DimAngle, 1, 3600, "a ring turns between 1 deg and 10 turns"); !ok {
+			l.throw = math.NaN()
+		}
+	}
+	if s.Diameter != nil {
+		if v, ok := k.Within(s.Diameter, names.DimLength, 0.01, 1, "a ring's diameter lies between 1 cm and 1 m"); ok {
+			r.diameter = v
+			l.Diameter, l.diameterSaid = v, true
+		}
+	}
+	if s.Girth != nil {
+		if v, ok := k.Within(s.Girth, names.DimLength, 0.03, 3.2, "a ring's girth lies between 3 cm and 3.2 m"); ok {
+			r.girth = v
+			if math.IsNaN(r.diameter) {
+				l.Diameter, l.diameterSaid = v/math.Pi, true
+			}
+		}
+	}
+	return ok
+}
+
+// law builds the ring law, from the marks where there are any, else computed.
+// The order of the marks is looked at whatever else is wrong with the lens; a mark
+// that could not be read leaves nothing to be said of it.
+func (k *Reader) law(l *Lens, r *lensReading, lost bool) {
+	switch {
+	case len(r.marks) < len(r.said):
+		l.Ok = false
+		return
+	case len(r.said) > 0:
+		k.lawOfMarks(l, r, lost)
+		return
+	}
+	if by := r.girth / math.Pi; math.Abs(by-r.diameter) > agrees*max(by, r.diameter) {
+		k.markError(l, r, &ring.FormError{Reason: ring.GirthDisagrees, Index: -1, Girth: r.girth, Measured: by, Said: r.diameter})
+	}
+	if !l.Ok {
+		return
+	}
+	throw := l.throw
+	if l.Unknown = math.IsNaN(throw); l.Unknown {
+		throw = Throws[0] // for its mistakes
+	}
+	law, err := ring.Unit(l.Focal, l.Closest, throw)
+	if err != nil {
+		k.Fail(l.at, "closest-too-close", fmt.Sprintf("lens %q cannot focus that close", l.Name), names.Sentence(err.Error()))
+		l.Ok = false
+		return
+	}
+	if !l.Unknown {
+		l.Law = law
+	}
+}
+
+// agrees is the part by which two ways to say one thing may differ.
+const agrees = 0.03
+
+// Throws are how far rings turn, degrees, where nothing says it of one: from a stills
+// prime to a lens made for pulling (common practice, no source).
+var Throws = [...]float64{60, 90, 150, 220, 320}
+
+// Supposed returns the law of the ring if it turned that far, in degrees, and the lens
+// focused as a unit; nil where no law can be.
+func (l *Lens) Supposed(throw float64) *ring.Law {
+	law, err := ring.Unit(l.Focal, l.Closest, throw)
+	if err != nil {
+		return nil
+	}
+	return law
+}
