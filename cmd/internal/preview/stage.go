@@ -27,10 +27,9 @@ const lawSamples = 1024
 type toldStage struct {
 	Plan     string      `json:"plan"`
 	Shot     string      `json:"shot"`
-	Version  uint64      `json:"version"`              // of the plan
-	Rate     [2]int64    `json:"rate"`                 // frames a second of set time, a fraction
-	Slow     plan.Number `json:"slow_factor,omitzero"` // screen time over set time, where they differ
-	Every    int64       `json:"every"`                // frames from sample to sample
+	Version  uint64      `json:"version"` // of the plan
+	Rate     [2]int64    `json:"rate"`    // frames a second of set time, a fraction
+	Every    int64       `json:"every"`   // frames from sample to sample
 	Samples  int64       `json:"samples"`
 	Duration plan.Number `json:"duration_s"`
 	Beat     plan.Number `json:"beat_s"` // of a count-in
@@ -238,7 +237,6 @@ func tellStage(s *plan.Shot, people map[string]bool) *toldStage {
 		Ring: tellRing(s, times), Puller: s.Puller,
 	}
 	t.Rate[0], t.Rate[1] = perSecond(s)
-	t.Slow = s.SlowFactor
 	for _, u := range s.Subjects {
 		t.Subjects = append(t.Subjects, toldSubject{
 			Name: u.Name, Person: people[u.Name], Deep: u.Deep,

@@ -109,7 +109,7 @@ func takeOf(p *rebuild.Plan, told toldTake, now time.Time) (takes.Take, error) {
 	return takes.Take{
 		Date: now.Format(time.DateOnly), Plan: title, Shot: shot.ID, Pull: pull.Number, Puller: shot.Puller,
 		Travel: float64(pull.HandDeg), Error: told.Error, Time: told.Time, Landed: takes.LandedAt(shot, pull, told.Error),
-		Distance: markOf(pull), FNumber: "f/" + units.Decimal(float64(shot.FNumber), 1),
+		Distance: markOf(pull), FNumber: shot.Stop,
 		Hit:  hitOf(shot, pull, told.Error),
 		Note: "page, " + by,
 	}, nil

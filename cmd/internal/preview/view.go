@@ -59,8 +59,9 @@ type toldShot struct {
 	Label    string      `json:"label"` // for people
 	Title    string      `json:"title"`
 	Duration plan.Number `json:"duration_s"`
-	FPS      float64     `json:"fps"`   // frames a second
-	Pages    []string    `json:"pages"` // their tags: another where a page is another
+	FPS      float64     `json:"fps"`                  // frames that the camera takes in a second
+	Slow     plan.Number `json:"slow_factor,omitzero"` // screen time over set time, where they differ
+	Pages    []string    `json:"pages"`                // their tags: another where a page is another
 	Pulls    []toldPull  `json:"pulls"`
 	Silent   string      `json:"not_judged,omitempty"` // what no findings says nothing of
 	Stage    *toldFrame  `json:"stage,omitempty"`      // where there is one to come
@@ -161,7 +162,7 @@ func tellPlan(p *rebuild.Plan) toldPlan {
 }
 
 func tellShot(s *plan.Shot, sheets []*rebuild.Sheet) toldShot {
-	t := toldShot{ID: s.ID, Label: draw.Clean(s.ID), Title: draw.Clean(s.Title), Duration: s.Duration, FPS: fps(s), Pages: []string{}, Pulls: []toldPull{}}
+	t := toldShot{ID: s.ID, Label: draw.Clean(s.ID), Title: draw.Clean(s.Title), Duration: s.Duration, FPS: fps(s), Slow: s.SlowFactor, Pages: []string{}, Pulls: []toldPull{}}
 	t.Silent = draw.Clean(plan.NotJudged(s))
 	for _, sheet := range sheets {
 		t.Pages = append(t.Pages, sheet.Tag)

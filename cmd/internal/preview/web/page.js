@@ -133,7 +133,7 @@ function followSight() {
 // load sets the playhead to a shot; where it is the same as before, all that is
 // on goes on. A try that is on when another shot comes has lost its own.
 function load(shot, same) {
-  const now = { duration: shot?.duration_s ?? 0, rate: shot?.fps ?? 24, pulls: shot?.pulls ?? [] };
+  const now = { duration: shot?.duration_s ?? 0, rate: shot?.fps ?? 24, pulls: shot?.pulls ?? [], slow: shot?.slow_factor ?? 1 };
   if (same) {
     player.reload(now);
     return;

@@ -25,13 +25,15 @@ export class Player extends EventTarget {
   #request = null;
   #began = { clock: 0, time: 0 };
   #speed = 1;
+  #onSet = false;
   #leading = null;
 
   // clock replaces the browser's: now() in seconds, request(run), cancel(id).
   constructor(clock = browserClock) {
     super();
     this.#clock = clock;
-    this.duration = 0; // seconds
+    this.duration = 0; // seconds of set time, as all times are
+    this.slow = 1; // how much longer everything takes on the screen
     this.fps = 24; // frames a second
     this.pulls = []; // { number, start_s, land_s }
     this.time = 0; // seconds
@@ -45,6 +47,27 @@ export class Player extends EventTarget {
   get playing() { return this.moving || this.#leading !== null; }
   get moving() { return this.#request !== null; }
   get speed() { return this.#speed; }
+
+  // onSet is whether it plays in the time of the set. Else it plays as on the screen,
+  // where a shot of a camera that runs fast is slow.
+  get onSet() { return this.#onSet; }
+  set onSet(on) {
+    if (on === this.#onSet) return;
+    this.#goOn(() => { this.#onSet = on; });
+  }
+
+  // pace is how much set time goes by in a second.
+  get #pace() { return this.#speed / (this.#onSet ? 1 : this.slow); }
+
+  // goOn makes a change of the pace: the time goes on from where it is.
+  #goOn(change) {
+    const now = this.now;
+    change();
+    if (this.moving) this.time = now;
+    this.#mark();
+    this.#tell("state");
+  }
+
   get frames() { return Math.floor(this.duration * this.fps + whisker); }
 
   // now is the time to the instant, where time is that of the last repaint.
@@ -56,7 +79,7 @@ export class Player extends EventTarget {
   at(stamp) {
     if (!this.moving) return this.time;
     const since = Math.max(0, stamp / 1000 - this.#began.clock);
-    return Math.min(this.#began.time + since * this.#speed, this.duration);
+    return Math.min(this.#began.time + since * this.#pace, this.duration);
   }
 
   // begun reports whether it was playing at a stamp.
@@ -98,8 +121,10 @@ export class Player extends EventTarget {
     this.#tell("time");
   }
 
-  #hold({ duration, rate, pulls = [] }) {
+  #hold({ duration, rate, pulls = [], slow = 1 }) {
     this.duration = Math.max(0, duration || 0);
+    const longer = slow > 0 ? slow : 1;
+    if (longer !== this.slow) this.#goOn(() => { this.slow = longer; });
     this.fps = rateOf(rate);
     this.pulls = pulls;
   }
@@ -170,7 +195,7 @@ export class Player extends EventTarget {
   // run is called before each repaint while it plays.
   #run() {
     const { from, to } = this.#stretch();
-    let t = this.#began.time + (this.#clock.now() - this.#began.clock) * this.#speed;
+    let t = this.#began.time + (this.#clock.now() - this.#began.clock) * this.#pace;
     if (t >= to && this.looping) {
       t = from + ((t - from) % (to - from));
       this.#began = { clock: this.#clock.now(), time: t };

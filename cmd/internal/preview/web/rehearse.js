@@ -195,6 +195,7 @@ export class Rehearsal {
     const { player, pull, shot } = this;
     player.pause();
     player.loop();
+    player.onSet = true; // where the hand is
     player.speed = 1; // a hand learns nothing of a slower pull
     player.seek(Math.max(0, pull.start_s - before));
     this.attempt = new Try(pull, shot.fps, shot.told.ring.throw_deg);

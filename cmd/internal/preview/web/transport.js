@@ -22,6 +22,8 @@ export class Transport {
     this.scrub.addEventListener("input", () => player.seek(player.timeOf(Number(this.scrub.value))));
     this.frame = make("output", "frame-number");
     this.half = toggle("Half speed", (on) => { player.speed = on ? 0.5 : 1; });
+    this.onSet = toggle("Set time", (on) => { player.onSet = on; });
+    this.onSet.title = "Play as on set, and not as on the screen";
     this.loop = make("select");
     this.loop.setAttribute("aria-label", "Loop");
     this.loop.addEventListener("change", () => this.setLoop(Number(this.loop.value)));
@@ -41,7 +43,7 @@ export class Transport {
     const keys = make("div", "buttons");
     keys.append(this.back, this.run, this.on, this.rehearse);
     this.ways = make("div", "ways");
-    this.ways.append(this.half, this.loop, this.counting);
+    this.ways.append(this.half, this.onSet, this.loop, this.counting);
     this.root.append(keys, this.scrub, this.frame);
     player.addEventListener("time", () => this.follow());
     player.addEventListener("state", () => this.follow());
@@ -100,8 +102,11 @@ export class Transport {
     this.scrub.max = player.frames;
     this.scrub.value = player.frame;
     const seconds = player.time.toFixed(2);
-    this.scrub.setAttribute("aria-valuetext", `frame ${player.frame}, ${seconds} s`);
-    this.frame.value = `frame ${player.frame} · ${seconds} s`;
+    const screen = player.slow === 1 ? "" : `, ${(player.time * player.slow).toFixed(2)} s on the screen`;
+    this.scrub.setAttribute("aria-valuetext", `frame ${player.frame}, ${seconds} s${screen}`);
+    this.frame.value = `frame ${player.frame} · ${seconds} s${screen}`;
+    this.onSet.hidden = player.slow === 1;
+    this.onSet.setAttribute("aria-pressed", player.onSet);
     this.half.setAttribute("aria-pressed", player.speed === 0.5);
     this.count.setAttribute("aria-pressed", player.lead !== null);
     this.loop.value = player.looping?.pull ?? 0;

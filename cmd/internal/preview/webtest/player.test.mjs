@@ -205,3 +205,23 @@ test("the time of an event is that of its stamp, however late it is heard of", (
   assert.ok(!player.begun(5600));
   close(player.at(1), player.time);
 });
+
+test("a shot of a fast camera plays slowly, as on the screen, or as on set", () => {
+  const { clock, player } = loaded(96);
+  player.load({ duration: 10, rate: 96, pulls: [], slow: 4 });
+  player.play();
+  clock.tick(2);
+  close(player.time, 0.5);
+  player.onSet = true;
+  clock.tick(2);
+  close(player.time, 2.5);
+  player.speed = 0.5;
+  clock.tick(2);
+  close(player.time, 3.5);
+  player.onSet = false;
+  clock.tick(4);
+  close(player.time, 4);
+  player.reload({ duration: 10, rate: 24, pulls: [] });
+  clock.tick(2);
+  close(player.time, 5);
+});
