@@ -245,3 +245,41 @@ func TestFramesOfALetAreThoseOfTheShot(t *testing.T) {
 		t.Errorf("24 frames take %v s, and a beat %v s", got, s.Beat)
 	}
 }
+
+// What a cut has is screen time: of a shot that goes by four times as slowly everything
+// comes four times as soon on set. Lines, cues and the stretch in the picture agree.
+func TestACutIsOnTheScreen(t *testing.T) {
+	list := "TITLE: CUT\n\n001  AX V C 01:00:00:00 01:00:20:00 01:00:00:00 01:00:20:00\n* FROM CLIP NAME: 1\n* LOC: 01:00:04:00 YELLOW drop\n"
+	body := "  cue drop on 7 s\n  ANNA: \"The bucket falls over the edge.\"\n  rack to ANNA, on drop, over 0.5 s\n"
+	src := offSpeed("24", "96", "0.5 s")
+	src = strings.Replace(src, "rate 24\n", "rate 24\nedit \"cut.edl\"\nedit \"cut.srt\"\n", 1)
+	src = src[:strings.Index(src, "  pause 2 s")] + body
+	res := interpret("plan.pull", src, "cut.edl", list, "cut.srt", srt(8.0, 12.0, "The bucket falls over the edge."))
+	s := res.Plan.Shots[0]
+	if !nearly(s.Lines[0].Start, 2) || !nearly(s.Lines[0].End, 3) {
+		t.Errorf("the line is from %v to %v s on set: %v", s.Lines[0].Start, s.Lines[0].End, res.Findings)
+	}
+	if !nearly(s.Pulls[0].Start, 1) || !nearly(s.Pulls[0].ScreenStart, 4) || s.Pulls[0].StartFrame != 96 {
+		t.Errorf("the rack starts at %v s on set, %v s on the screen, frame %d", s.Pulls[0].Start, s.Pulls[0].ScreenStart, s.Pulls[0].StartFrame)
+	}
+	if !nearly(s.Duration, 5) {
+		t.Errorf("20 s of the cut are %v s on set", s.Duration)
+	}
+}
+
+// Subtitles without a place say how lines lie to one another: on the screen too.
+func TestSubtitlesAreOnTheScreen(t *testing.T) {
+	src := offSpeed("24", "96", "0.5 s")
+	src = strings.Replace(src, "rate 24\n", "rate 24\nedit \"cut.srt\"\n", 1)
+	src = strings.Replace(src, "  begins at 01:00:00:00\n", "", 1)
+	src = src[:strings.Index(src, "  pause 2 s")] + "  pause 1 s\n  ANNA: \"The bucket falls over the edge.\"\n  BRAM: \"And nobody has seen it go.\"\n"
+	s := interpret("plan.pull", src, "cut.srt", srt(40.0, 42.0, "The bucket falls over the edge.", 48.0, 52.0, "And nobody has seen it go.")).Plan.Shots[0]
+	for i, want := range [][2]float64{{1, 1.5}, {3, 4}} {
+		if l := s.Lines[i]; !nearly(l.Start, want[0]) || !nearly(l.End, want[1]) {
+			t.Errorf("line %d is from %v to %v s on set, not %v", i+1, l.Start, l.End, want)
+		}
+	}
+	if w := s.Lines[1].Words; !(w[0].Start == 3 && w[len(w)-1].End == 4) {
+		t.Errorf("its words: %+v", w)
+	}
+}

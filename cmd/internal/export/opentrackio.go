@@ -41,6 +41,8 @@ type static struct {
 type staticCamera struct {
 	Sensor size   `json:"activeSensorPhysicalDimensions"` // mm
 	Label  string `json:"label,omitempty"`
+
+	FrameRate map[string]int64 `json:"captureFrameRate,omitempty"` // where it is not that of the film
 }
 
 type size struct {
@@ -118,7 +120,7 @@ func OpenTrackIO(w io.Writer, s *plan.Shot) error {
 		}
 		if f.Number == 0 {
 			one.Static = &static{
-				staticCamera{size{rounded(s.Optics.SensorH * 1000), rounded(s.Optics.SensorW * 1000)}, s.Camera},
+				staticCamera{size{rounded(s.Optics.SensorH * 1000), rounded(s.Optics.SensorW * 1000)}, s.Camera, captured(s)},
 				staticLens{s.Lens},
 			}
 		}
@@ -127,6 +129,23 @@ func OpenTrackIO(w io.Writer, s *plan.Shot) error {
 		}
 	}
 	return out.Flush()
+}
+
+// captured returns the frames that the camera takes in a second, as a fraction; nil if
+// those are the frames of the film.
+func captured(s *plan.Shot) map[string]int64 {
+	at := s.Speed()
+	if !at.Off() {
+		return nil
+	}
+	const thousandths = 1000
+	num, den := int64(math.Round(at.Shoots*thousandths)), int64(thousandths)
+	for _, prime := range []int64{2, 2, 2, 5, 5, 5} {
+		if num%prime == 0 && den%prime == 0 {
+			num, den = num/prime, den/prime
+		}
+	}
+	return map[string]int64{"num": num, "denom": den}
 }
 
 func labelOf(s *plan.Shot, f Frame) label {
