@@ -48,7 +48,7 @@ func BenchmarkStartToExit(b *testing.B) {
 }
 
 // build builds a program as releases are built.
-func build(b testing.TB, to, from string) {
+func build(b *testing.B, to, from string) {
 	b.Helper()
 	cmd := exec.Command("go", "build", "-o", to, from)
 	cmd.Env = append(os.Environ(), "CGO_ENABLED=0")
