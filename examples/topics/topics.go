@@ -101,7 +101,8 @@ func plain(text string) string {
 	return strings.ReplaceAll(link().ReplaceAllString(text, "$1"), "**", "")
 }
 
-// cells returns a row of a table as one text, "" for the rule below its head.
+// cells returns a row of a table as one text, "" for the rule below its head: what
+// the first cell names, then the others.
 func cells(row string) string {
 	if rule().MatchString(row) {
 		return ""
@@ -110,5 +111,6 @@ func cells(row string) string {
 	for i := range parts {
 		parts[i] = plain(strings.TrimSpace(parts[i]))
 	}
-	return strings.Join(parts, ": ")
+	name, rest := parts[0], parts[1:]
+	return name + ": " + strings.Join(rest, " · ")
 }
