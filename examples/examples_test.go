@@ -27,9 +27,21 @@ type found struct {
 	code string
 }
 
+// byLaw is why the notes of law-assumed are there.
+const byLaw = "the kit has no marks of this lens, as its head says"
+
 // why says of each finding that the examples are to have what makes it, and so why
 // none of them may go or come unnoticed. A finding without a reason fails.
 var why = map[found]string{
+	{"22A", 1, "law-assumed"}:        byLaw,
+	{"22B", 1, "law-assumed"}:        byLaw,
+	{"22C", 1, "law-assumed"}:        byLaw,
+	{"40A", 1, "law-assumed"}:        byLaw,
+	{"40B", 1, "law-assumed"}:        byLaw,
+	{"40C", 1, "law-assumed"}:        byLaw,
+	{"40D", 1, "law-assumed"}:        byLaw,
+	{"7A", 1, "law-assumed"}:         byLaw,
+	{"3A", 1, "law-assumed"}:         byLaw,
 	{"22B", 1, "not-seen"}:           "18 mm at f/8 on a sensor a third as wide leaves under 2 minutes of arc of blur",
 	{"22C", 1, "faint"}:              "at f/5.6 the same blur shows, and is under 4.6 minutes of arc",
 	{"40A", 1, "never-sure"}:         "the mark of a quick 85 wide open is narrower than a hand sets it at leisure",
@@ -37,6 +49,9 @@ var why = map[found]string{
 	{"40B", 1, "never-sure"}:         "two stops more widen the mark, and not by enough",
 	{"7B", 0, "stop-closes-in-zoom"}: "the long end of this zoom has no f/2.8",
 	{"55-B", 2, "re-grip"}:           "to infinity the ring turns farther than one grip",
+	{"44A", 1, "ring-unknown"}:       "nobody has measured the lens yet",
+	{"44A", 1, "rough-mark"}:         "between two marks the ring is known to half a window",
+	{"44A", 2, "hard-to-land"}:       "with the ring known, 0.9 s is a little short",
 	{"27A", 1, "trimmed"}:            "the second cut begins after the first rack has",
 	{"27B", 0, "line-differs"}:       "the second cut says the line in other words",
 }
@@ -56,24 +71,35 @@ var examples = []struct {
 	{
 		file:  "small-sensor.pull",
 		pulls: map[string]int{"22A": 1, "22B": 1, "22C": 1, "22D": 1},
-		finds: []found{{"22B", 1, "not-seen"}, {"22C", 1, "faint"}},
+		finds: []found{{"22A", 1, "law-assumed"}, {"22B", 1, "law-assumed"}, {"22B", 1, "not-seen"}, {"22C", 1, "faint"}, {"22C", 1, "law-assumed"}},
 	},
 	{
 		file:  "two-85s.pull",
 		pulls: map[string]int{"40A": 1, "40B": 1, "40C": 1, "40D": 1},
-		finds: []found{{"40A", 1, "never-sure"}, {"40A", 1, "nothing-sharp"}, {"40B", 1, "never-sure"}},
+		finds: []found{
+			{"40A", 1, "law-assumed"}, {"40A", 1, "never-sure"}, {"40A", 1, "nothing-sharp"}, {"40B", 1, "law-assumed"}, {"40B", 1, "never-sure"},
+			{"40C", 1, "law-assumed"}, {"40D", 1, "law-assumed"},
+		},
 	},
 	{
 		file:  "zoom.pull",
 		pulls: map[string]int{"7A": 1, "7B": 0},
-		finds: []found{{"7B", 0, "stop-closes-in-zoom"}},
+		finds: []found{{"7A", 1, "law-assumed"}, {"7B", 0, "stop-closes-in-zoom"}},
 	},
 	{
 		file:  "crossing.pull",
 		pulls: map[string]int{"55-A": 1, "55-B": 4},
 		finds: []found{{"55-B", 2, "re-grip"}},
 	},
-	{file: "roll-call.pull", pulls: map[string]int{"3A": 2}},
+	{file: "roll-call.pull", pulls: map[string]int{"3A": 2}, finds: []found{{"3A", 1, "law-assumed"}}},
+	{file: "own-lens/before/kit.pull"},
+	{file: "own-lens/before/chandler.pull", pulls: map[string]int{"44A": 2}, finds: []found{{"44A", 1, "ring-unknown"}}},
+	{file: "own-lens/after/kit.pull"},
+	{
+		file:  "own-lens/after/chandler.pull",
+		pulls: map[string]int{"44A": 2},
+		finds: []found{{"44A", 1, "rough-mark"}, {"44A", 2, "hard-to-land"}},
+	},
 	{file: "ferry/cut-1/ferry.pull", pulls: map[string]int{"27A": 2, "27B": 1}},
 	{
 		file:  "ferry/cut-2/ferry.pull",
@@ -162,6 +188,7 @@ func TestCuresInComments(t *testing.T) {
 		{"small-sensor.pull", "22C", "faint", "stop f/2.8"},
 		{"two-85s.pull", "40B", "never-sure", "gear 2"},
 		{"zoom.pull", "7B", "stop-closes-in-zoom", "stop f/4"},
+		{"own-lens/after/chandler.pull", "44A", "hard-to-land", "over 1 s"},
 	} {
 		offered := false
 		for _, d := range read(t, c.file).Findings {
@@ -372,3 +399,32 @@ func shot(t *testing.T, file, id string) *plan.Shot {
 }
 
 func span(i plan.Interval) float64 { return float64(i[1] - i[0]) }
+
+// own-lens: the same plan beside both kits. Only the second knows angles, and its chances
+// lie within what the first can tell.
+func TestOwnLens(t *testing.T) {
+	texts := map[string][]byte{}
+	for _, state := range []string{"before", "after"} {
+		src, err := os.ReadFile(filepath.Join("own-lens", state, "chandler.pull"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		texts[state] = src
+	}
+	if !bytes.Equal(texts["before"], texts["after"]) {
+		t.Error("the two plans differ")
+	}
+	before, after := shot(t, "own-lens/before/chandler.pull", "44A"), shot(t, "own-lens/after/chandler.pull", "44A")
+	for i, p := range before.Pulls {
+		q := after.Pulls[i]
+		if p.Chance.Known() || p.ToDeg.Known() || !q.ToDeg.Known() || !q.WindowHand[0].Known() {
+			t.Errorf("pull %d: to %v deg with %v before, to %v deg after", i+1, p.ToDeg, p.Chance, q.ToDeg)
+		}
+		if low, high := p.ChanceBand[0], p.ChanceBand[1]; !(q.Chance >= low && q.Chance <= high) {
+			t.Errorf("pull %d lands with %v, and before it was said to lie between %v and %v", i+1, q.Chance, low, high)
+		}
+	}
+	if r := after.Ring; r.Kind != plan.Measured || len(r.Marks) != 9 || r.Play < 1 || r.Play > 2.5 {
+		t.Errorf("the ring after: %+v", r)
+	}
+}

@@ -39,3 +39,65 @@ func TestShownOutputs(t *testing.T) {
 		t.Errorf("only %d outputs are shown", shown)
 	}
 }
+
+// What the README says of a lens of one's own: its commands run, its statements stand in
+// the kit that it shows, and its picture is what the first command draws.
+func TestOwnLensInReadme(t *testing.T) {
+	root, err := filepath.Abs(filepath.Join("..", ".."))
+	if err != nil {
+		t.Fatal(err)
+	}
+	readme, err := os.ReadFile(filepath.Join(root, "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	section := regexp.MustCompile("(?s)\n## Your own lens\n(.*?)\n## ").FindSubmatch(readme)
+	if section == nil {
+		t.Fatal("the README has no such section")
+	}
+	kit, err := os.ReadFile(filepath.Join(root, "examples", "own-lens", "after", "kit.pull"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	dir := t.TempDir()
+	if err := os.Symlink(filepath.Join(root, "examples"), filepath.Join(dir, "examples")); err != nil {
+		t.Fatal(err)
+	}
+	t.Chdir(dir)
+	commands, statements := 0, 0
+	for _, code := range regexp.MustCompile("`([^`\n]+)`").FindAllSubmatch(section[1], -1) {
+		text := string(code[1])
+		if args, ok := strings.CutPrefix(text, "pullscore "); ok {
+			commands++
+			var out, errs bytes.Buffer
+			if code := run(strings.Fields(args), strings.NewReader(""), &out, &errs); code != exitFine || errs.Len() > 0 {
+				t.Errorf("%s: exit code %d\n%s", text, code, &errs)
+			}
+			continue
+		}
+		if statements++; !bytes.Contains(kit, []byte("\n  "+text+"\n")) {
+			t.Errorf("the kit does not say %s", text)
+		}
+	}
+	if commands != 2 || statements != 5 {
+		t.Errorf("%d commands and %d statements, not 2 and 5", commands, statements)
+	}
+	samePicture(t, "kit-found_65-sheet-1.svg", filepath.Join(root, "examples", "own-lens", "sheet.svg"))
+}
+
+// samePicture compares a drawing with the one that the README shows.
+func samePicture(t *testing.T, drawn, shown string) {
+	t.Helper()
+	got, err := os.ReadFile(drawn)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if os.Getenv("PULLSCORE_UPDATE") == "1" {
+		if err := os.WriteFile(shown, got, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if want, err := os.ReadFile(shown); err != nil || !bytes.Equal(got, want) {
+		t.Errorf("%s is not what the first command draws now (%v); PULLSCORE_UPDATE=1 draws it anew", shown, err)
+	}
+}
