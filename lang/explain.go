@@ -166,7 +166,7 @@ func (w *walker) further(s *spec, first *mistake) (list []*mistake) {
 	for at := first.token; !w.token(at).EOF() && len(list) < maxFurther; {
 		t := w.token(at)
 		switch {
-		case t.Type != tokWord || at == first.token && first.code == "unknown-clause":
+		case t.Type != tokWord || at == first.token && (first.code == "unknown-clause" || first.code == "unknown-unit"):
 		case slices.Contains(shape.heads, t.Value) && at != first.clause:
 			w.begun = append(w.begun, at)
 			m := w.clauseAlone(s, at)
