@@ -4,6 +4,7 @@ package kit
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"pullscore/interp/format"
@@ -209,7 +210,7 @@ func (k *Reader) shutter(x *lang.Expr, at timecode.Speed) (angle, time float64) 
 		return optics.ShutterAngle(at.PerSecond(), q.V), q.V
 	}
 	k.Fail(x.Range(), "wrong-unit", "a shutter is an angle up to 360 deg or a time no longer than a frame",
-		"As in 180 deg, or 1/50 s.")
+		fmt.Sprintf("As in 180 deg, or 1/%d s.", max(50, int(math.Ceil(2*at.PerSecond())))))
 	return 0, 0
 }
 
