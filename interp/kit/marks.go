@@ -88,7 +88,7 @@ func (k *Reader) lawOfMarks(l *Lens, r *lensReading, lost bool) {
 	})
 	if err != nil {
 		l.Ok = false
-		if form := new(ring.FormError); !lost || !errors.As(err, &form) || form.Reason != ring.Lone {
+		if form := new(ring.FormError); !errors.As(err, &form) || !r.mayBeSaid(form.Reason, lost) {
 			k.markError(l, r, err)
 		}
 		return
@@ -112,6 +112,18 @@ func (k *Reader) lawOfMarks(l *Lens, r *lensReading, lost bool) {
 		l.Closest = law.Closest() // nearer than a first mark elsewhere nothing is known
 	}
 	l.byDefault(read)
+}
+
+// mayBeSaid reports whether what marks lack for that reason may stand in a line that could
+// not be read: lost is set where one of the ring was.
+func (r *lensReading) mayBeSaid(reason ring.Reason, lost bool) bool {
+	switch reason {
+	case ring.Lone, ring.NoRim, ring.NoThrow, ring.NoEnd, ring.NoDistance:
+		return lost || !r.good
+	case ring.WhichWay:
+		return r.lost.Any("turns")
+	}
+	return false
 }
 
 // written returns the distance of a mark as the section writes it, "" where it does not.
