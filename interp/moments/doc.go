@@ -3,6 +3,6 @@
 // which moment of a shot is its worst. Lists, papers and the page take them from here,
 // so that all say the same.
 //
-// says.go has the words, hold.go those of where the hand takes hold, worst.go the worst
-// moment.
+// says.go has the words, hold.go those of where the hand takes hold, provenance.go where
+// the angles of a ring come from, worst.go the worst moment.
 package moments

@@ -74,13 +74,17 @@ func worstTime(p *plan.Pull, in units.Style) string {
 	return in.Time(float64(p.WorstAt)) + " to " + in.Time(float64(p.WorstUntil()))
 }
 
-// Lands writes how likely a pull lands, with between what that lies; of a ring of which
-// nothing is known that alone.
+// Lands writes how likely a pull lands, with between what that lies, and what it rests on
+// where no marks stand behind it; of a ring of which nothing is known the range alone.
 func Lands(s *plan.Shot, p *plan.Pull, in units.Style) string {
+	text := in.ChanceRange(float64(p.Chance), float64(p.ChanceBand[0]), float64(p.ChanceBand[1]), float64(s.Wanted))
 	if s.RingUnknown() {
-		return in.ChanceSpan(float64(p.ChanceBand[0]), float64(p.ChanceBand[1]))
+		text = in.ChanceSpan(float64(p.ChanceBand[0]), float64(p.ChanceBand[1]))
 	}
-	return in.ChanceRange(float64(p.Chance), float64(p.ChanceBand[0]), float64(p.ChanceBand[1]), float64(s.Wanted))
+	if text == "" {
+		return ""
+	}
+	return text + unmeasured(s)
 }
 
 // Unsure says, as a sentence with a blank before it, between what the chance of a pull

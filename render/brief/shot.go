@@ -21,6 +21,9 @@ func shotSheet(s *plan.Shot) []Passage {
 	} else if worstMoment(s) != "" {
 		list[0].Sentences = []string{modelWords}
 	}
+	if text := moments.Provenance(s); text != "" && len(s.Pulls) > 0 {
+		list[0].Sentences = append(list[0].Sentences, text+".")
+	}
 	for _, part := range []Passage{holdTable(s), markTable(s), restTable(s)} {
 		if len(part.Rows) > 0 {
 			list = append(list, part)

@@ -7,6 +7,7 @@ import (
 	"io"
 	"strings"
 
+	"pullscore/interp/moments"
 	"pullscore/interp/plan"
 	"pullscore/render/brief"
 	"pullscore/render/draw"
@@ -158,9 +159,18 @@ func (w writer) table(p brief.Passage) {
 			if p.Columns[i].Text {
 				class = " class=\"text\""
 			}
-			w.markup("<td"+class+" role=\"cell\" data-head=\"%s\" dir=\"auto\">%s</td>", p.Columns[i].Title, cell)
+			inner := "%s"
+			if assumed(cell) {
+				inner = "<span class=\"assumed\">%s</span>"
+			}
+			w.markup("<td"+class+" role=\"cell\" data-head=\"%s\" dir=\"auto\">"+inner+"</td>", p.Columns[i].Title, cell)
 		}
 		w.markup("</tr>\n")
 	}
 	w.markup("</tbody>\n</table></div>\n")
+}
+
+// assumed reports whether a cell is a chance that no measured ring stands behind.
+func assumed(cell string) bool {
+	return strings.HasSuffix(cell, " "+moments.ByTheLaw) || strings.HasSuffix(cell, " "+moments.RingNotKnown)
 }

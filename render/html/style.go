@@ -24,6 +24,7 @@ h3{font-size:1.1rem;margin:2em 0 .2em}
 h4{font-size:1rem;margin:1.2em 0 .3em}
 p{margin:.3em 0;overflow-wrap:anywhere}
 .setup{color:var(--soft)}
+.assumed{text-decoration:underline dotted}
 a{color:var(--link)}
 summary{padding:.5rem 0;font-weight:bold}
 nav a{display:inline-block;padding:.3rem 0;overflow-wrap:anywhere}

@@ -17,30 +17,41 @@ type LensMark struct {
 	Text  string
 	Other string // the same in the plan's units, where the lens has the others
 	Deg   float64
+	Stop  bool // the ring ends here
 }
 
 // sameEnd is how near, in degrees, a mark at a stop of the ring lies to it.
 const sameEnd = 0.5
 
-// lensMarks returns the stops of the ring and, of a lens with marks, those
-// between them.
+// OfLens returns the stops of the ring, where they are known, and between them the marks of
+// a lens that has some: each once, where it lies.
 func OfLens(s *plan.Shot) []LensMark {
 	r := s.Optics.Ring
-	near := LensMark{Text: sheet.Style(s).Tape(r.Closest())}
-	far := LensMark{Text: sheet.Style(s).Tape(r.Distance(r.Throw())), Deg: r.Throw()}
+	atClosest, atThrow := r.Stops()
+	near := LensMark{Text: sheet.Style(s).Tape(r.Closest()), Stop: true}
+	far := LensMark{Text: sheet.Style(s).Tape(r.Distance(r.Throw())), Deg: r.Throw(), Stop: true}
 	var between []LensMark
 	for _, m := range engravedMarks(s, s.Imperial) {
 		switch {
-		case m.Deg <= sameEnd:
+		case atClosest && m.Deg <= sameEnd:
 			near.Text, near.Other = m.Text, m.Other
-		case m.Deg >= r.Throw()-sameEnd:
+		case atThrow && m.Deg >= r.Throw()-sameEnd:
 			far.Text, far.Other = m.Text, m.Other
 		default:
-			between = append(between, m)
+			if between = append(between, m); m.Text == "∞" {
+				far.Text = "stop" // the ring goes on beyond infinity
+			}
 		}
 	}
 	near.Text = "closest " + near.Text
-	return append([]LensMark{near, far}, between...)
+	var ends []LensMark
+	if atClosest {
+		ends = append(ends, near)
+	}
+	if atThrow {
+		ends = append(ends, far)
+	}
+	return append(ends, between...)
 }
 
 // engravedMarks returns the marks that the kit gives of a lens, as it writes

@@ -25,6 +25,8 @@ type Mark struct {
 	Open   [2]bool    // a stop of the ring bounds the window: the near one, the far one
 	Start  bool       // the focus starts here
 	Pulls  []int      // that land here
+	Sigma  float64    // how well the lens's marks tell its place, ring degrees; NaN where not known
+	Rough  bool       // not known well enough to go by: it is to be set by eye
 	time   float64    // when the subject is here, seconds
 	moved  bool       // somebody moves: it is not always here
 	length bool       // the name is a distance
@@ -48,7 +50,9 @@ func Of(s *plan.Shot) []Mark {
 	for _, u := range s.Subjects {
 		named := slices.ContainsFunc(marks, func(m Mark) bool { return m.Name == u.Name })
 		if !named && !sheet.Moves(s, u) {
-			marks = addMark(marks, Mark{Name: u.Name, Deg: float64(u.RingDeg), Tape: float64(u.Distance), Window: noWindow})
+			marks = addMark(marks, Mark{
+				Name: u.Name, Deg: float64(u.RingDeg), Tape: float64(u.Distance), Window: noWindow, Sigma: float64(u.LawSigma), Rough: byLaw(s),
+			})
 		}
 	}
 	labelMarks(s, marks)
@@ -65,7 +69,7 @@ func addMark(marks []Mark, m Mark) []Mark {
 	}
 	for i := range marks {
 		if o := &marks[i]; o.Name == m.Name && math.Abs(o.Deg-m.Deg) <= sameMark {
-			o.Start, o.Pulls = o.Start || m.Start, append(o.Pulls, m.Pulls...)
+			o.Start, o.Pulls, o.Rough = o.Start || m.Start, append(o.Pulls, m.Pulls...), o.Rough || m.Rough
 			return marks
 		}
 	}
@@ -86,10 +90,26 @@ func labelMarks(s *plan.Shot, marks []Mark) {
 		if !m.length && !math.IsNaN(m.Tape) {
 			m.Label += ", " + sheet.Style(s).Tape(m.Tape)
 		}
+		if m.Rough {
+			m.Label = RoughSign + " " + m.Label
+		}
 		if several && m.moved {
 			m.Name, m.Label = m.Name+", "+sheet.Figures.Time(m.time), m.Label+", "+sheet.Figures.Time(m.time)
 		}
 	}
+}
+
+// RoughSign stands before a mark that is to be set by eye.
+const RoughSign = "~"
+
+// byLaw reports whether the lens has no marks, so that every place is a computed one.
+func byLaw(s *plan.Shot) bool { return !s.Optics.Marked }
+
+// rough reports whether a finding says that the mark of a pull is not known well enough.
+func rough(s *plan.Shot, p *plan.Pull) bool {
+	return byLaw(s) || slices.ContainsFunc(s.Flags, func(f plan.Flag) bool {
+		return f.Pull == p.Number && (f.Code == "rough-mark" || f.Code == "few-marks")
+	})
 }
 
 // noWindow is that of a mark of which none is known, or wanted.
@@ -116,6 +136,7 @@ func startMark(s *plan.Shot) Mark {
 	return Mark{
 		Name: sheet.TargetName(s, "", cmp.Or(start.Text, start.Name)), Deg: deg, Tape: s.ToTape(start.Distance, 0), Start: true,
 		moved: sheet.Moves(s, s.Subject(start.Name)), length: isLength(start.Name, start.Names, start.Text),
+		Sigma: s.LawSigma(start.Distance, 0), Rough: byLaw(s),
 	}.withWindow(s, start.Distance, 0)
 }
 
@@ -123,6 +144,7 @@ func pullMark(s *plan.Shot, p *plan.Pull) Mark {
 	m := Mark{
 		Name: sheet.TargetName(s, "", cmp.Or(p.Target, p.To)), Deg: float64(p.ToDeg), Tape: float64(p.ToM), Pulls: []int{p.Number},
 		time: float64(p.Land), moved: sheet.Moves(s, s.Subject(p.To)), length: isLength(p.To, p.Goal.Names, p.Target),
+		Sigma: float64(p.LawSigma), Rough: rough(s, p),
 	}
 	lo, hi := float64(p.WindowHand[0]/s.Gear), float64(p.WindowHand[1]/s.Gear)
 	if !(lo <= hi) { // crossed where no setting holds all that should be sharp

@@ -22,6 +22,7 @@ func Dial(shot *plan.Shot, opt sheet.Options) []*draw.Page {
 	list := marks.Of(shot)
 	lettered := false
 	h := sheet.NewHandout(shot, opt, "dial", describeDial(shot, list))
+	sayByLaw(h)
 	switch {
 	case shot.Optics.Ring == nil:
 		sayNoRing(h, "No dial can be made")

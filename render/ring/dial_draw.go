@@ -90,8 +90,11 @@ func (d *dial) keepClear(c *sheet.Clearing) {
 	for _, text := range d.turnNumbers() {
 		c.Taken = append(c.Taken, text.Box())
 	}
-	for i := range min(stopMarks, len(marks.OfLens(d.shot))) {
-		w := d.wedge(d.hand(marks.OfLens(d.shot)[i].Deg))
+	for _, m := range marks.OfLens(d.shot) {
+		if !m.Stop {
+			continue
+		}
+		w := d.wedge(d.hand(m.Deg))
 		box := draw.Box{X: w[0].X, Y: w[0].Y}
 		for _, p := range w[1:] {
 			box = draw.Box{
@@ -152,10 +155,10 @@ func (d *dial) drawDirection(g *draw.Group) {
 // the stops of the ring.
 func (d *dial) drawScale(g *draw.Group) {
 	g.Title = "the lens's own marks, to lay the disc by"
-	for i, m := range marks.OfLens(d.shot) {
+	for _, m := range marks.OfLens(d.shot) {
 		deg := d.hand(m.Deg)
 		r := d.track(deg)
-		if i < stopMarks {
+		if m.Stop {
 			g.Add(draw.Path{Runs: [][]draw.Point{d.wedge(deg)}, Closed: true, Fill: draw.Black})
 			continue
 		}
@@ -163,9 +166,6 @@ func (d *dial) drawScale(g *draw.Group) {
 		g.Line(a.X, a.Y, b.X, b.Y, sheet.Solid(draw.Mid, sheet.Thin))
 	}
 }
-
-// stopMarks is how many of the lens's marks are the stops of its ring.
-const stopMarks = 2
 
 // wedge is the triangle that points at a stop of the ring, from outside.
 func (d *dial) wedge(deg float64) []draw.Point {
@@ -190,6 +190,7 @@ func (d *dial) drawWindow(g *draw.Group, m marks.Mark) {
 	from, to := d.hand(m.Window[0]), d.hand(m.Window[1])
 	inwards, half := d.size(1.4), d.size(dialBar)/2
 	g.Add(draw.Path{Runs: [][]draw.Point{sheet.Between(d.arc(from, to, inwards-half), d.arc(from, to, inwards+half))}, Closed: true, Fill: draw.Mid})
+	d.drawDoubt(g, m, inwards+half)
 	for i, deg := range []float64{from, to} {
 		if !m.Open[i] {
 			a, b := d.point(deg, d.track(deg)-inwards+1.6*half), d.point(deg, d.track(deg)-inwards-1.6*half)
@@ -198,10 +199,22 @@ func (d *dial) drawWindow(g *draw.Group, m marks.Mark) {
 	}
 }
 
+// drawDoubt draws inside a window how well its mark is known: a thin bar of two sigma to
+// either side.
+func (d *dial) drawDoubt(g *draw.Group, m marks.Mark, inwards float64) {
+	throw := d.shot.Optics.Ring.Throw()
+	from, to := max(m.Deg-2*m.Sigma, 0), min(m.Deg+2*m.Sigma, throw)
+	if !sheet.Finite(m.Sigma) || from >= to {
+		return
+	}
+	in, out := inwards+d.size(0.15), inwards+d.size(0.15+doubtBar)
+	g.Add(draw.Path{Runs: [][]draw.Point{sheet.Between(d.arc(d.hand(from), d.hand(to), in), d.arc(d.hand(from), d.hand(to), out))}, Closed: true, Fill: draw.Black})
+}
+
 // drawMarks draws the lines of the marks.
 func (d *dial) drawMarks(g *draw.Group) {
 	for _, m := range d.marks {
 		run := d.line(m)
-		g.Line(run[0].X, run[0].Y, run[1].X, run[1].Y, sheet.Solid(m.Ink(), sheet.Medium))
+		g.Line(run[0].X, run[0].Y, run[1].X, run[1].Y, tick(m, sheet.Medium))
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"math"
 	"slices"
 
+	"pullscore/interp/moments"
 	"pullscore/interp/plan"
 	"pullscore/interp/units"
 	"pullscore/render/draw"
@@ -22,6 +23,7 @@ import (
 func Strip(shot *plan.Shot, opt sheet.Options) []*draw.Page {
 	list := marks.Of(shot)
 	h := sheet.NewHandout(shot, opt, "strip", describeStrip(shot, list))
+	sayByLaw(h)
 	switch o := &shot.Optics; {
 	case o.Ring == nil:
 		sayNoRing(h, "No strip can be made")
@@ -91,8 +93,24 @@ func sayNoDiameter(h *sheet.Handout) {
 		"Until then the angles below hold, whatever the diameter.", units.Style{}.AngleTo(h.Shot.Optics.Ring.Throw(), 1)), sheet.FontBody, draw.Black)
 }
 
-// sayLaw tells what the marks rest on.
+// byLaw is what stands across the head of a paper whose marks nobody has measured.
+const byLaw = "BY LAW, NOT MEASURED"
+
+// sayByLaw draws across the head of the sheet, in a frame, that the marks are computed.
+func sayByLaw(h *sheet.Handout) {
+	if h.Shot.Optics.Ring == nil || h.Shot.Optics.Marked {
+		return
+	}
+	const height = 6.0
+	g, top := h.Take(height+2, "by-law")
+	g.Add(draw.Rect{Box: draw.Box{X: sheet.Margin, Y: top, W: h.Width(), H: height}, Stroke: sheet.Solid(draw.Black, sheet.Medium)})
+	text := draw.NewText(h.Paper.W/2, top+height/2+sheet.FontTitle.Middle(), byLaw, sheet.FontTitle, draw.Black)
+	g.Add(text.Aligned(draw.Middle))
+}
+
+// sayLaw tells what the marks rest on, and how well they are known.
 func sayLaw(h *sheet.Handout) {
+	h.Say(moments.Provenance(h.Shot)+".", sheet.FontStrong, draw.Black)
 	if h.Shot.Optics.Marked {
 		h.Say("Marks are computed from the lens's own marks, as the kit gives them. Check the first and the last with the tape measure before you trust the rest.", sheet.FontNote, draw.Black)
 		return
@@ -101,12 +119,16 @@ func sayLaw(h *sheet.Handout) {
 		"Check every mark with the tape measure, and write what you find into the kit.", sheet.FontStrong, draw.Black)
 }
 
+// sayWindow tells what the bars and the dashed marks are, where there are any.
 func sayWindow(h *sheet.Handout, list []marks.Mark) {
-	for _, m := range list {
-		if m.Sharp() {
-			h.Say("Bar: the settings that keep the subject sharp, drawn true to its width; no end where a stop of the ring is the end. S: the focus starts here. Numbers: the pulls that land here.", sheet.FontSmall, draw.Grey)
-			return
-		}
+	if slices.ContainsFunc(list, marks.Mark.Sharp) {
+		h.Say("Bar: the settings that keep the subject sharp, drawn true to its width; no end where a stop of the ring is the end. S: the focus starts here. Numbers: the pulls that land here.", sheet.FontSmall, draw.Grey)
+	}
+	if slices.ContainsFunc(list, func(m marks.Mark) bool { return m.Sharp() && m.Sigma > 0 }) {
+		h.Say("Thin bar under it: where the mark may truly lie, nineteen times in twenty on a smooth ring.", sheet.FontSmall, draw.Grey)
+	}
+	if slices.ContainsFunc(list, func(m marks.Mark) bool { return m.Rough }) {
+		h.Say(marks.RoughSign+" set by eye", sheet.FontSmall, draw.Grey)
 	}
 }
 

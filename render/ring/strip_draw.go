@@ -20,6 +20,7 @@ const (
 	tickLong   = 4.2 // a mark's line, at least
 	scaleZone  = 6.2 // for the lens's own list
 	windowBar  = 0.9
+	doubtBar   = 0.22 // of two sigma, under a window
 	tickWidth  = 0.25 // fine enough to tell two list half a millimetre apart
 	fanZone    = 4.5  // in which lines to names go aside
 	joinRadius = 1.6
@@ -128,12 +129,12 @@ func (t *tape) drawDirection(g *draw.Group, top float64) {
 // right when they meet those of the lens. The stops of the ring have a wedge.
 func (t *tape) drawScale(g *draw.Group) {
 	g.Title = "the lens's own marks, to lay the tape by"
-	for i, m := range t.scale {
+	for _, m := range t.scale {
 		if !t.holds(m.at) {
 			continue
 		}
 		x := t.x(m.at)
-		if i < stopMarks {
+		if m.Stop {
 			g.Add(draw.Path{Runs: [][]draw.Point{{{X: x, Y: t.bottom}, {X: x - 1, Y: t.bottom - 2.2}, {X: x + 1, Y: t.bottom - 2.2}}}, Closed: true, Fill: draw.Black})
 		} else {
 			g.Line(x, t.bottom-2, x, t.bottom, sheet.Solid(draw.Mid, sheet.Thin))
@@ -212,6 +213,7 @@ func (t *tape) drawWindow(g *draw.Group, m *stripMark) {
 	bar := min(windowBar, 0.6*t.lane)
 	from, to := t.x(max(m.window[0], t.from)), t.x(min(m.window[1], t.to))
 	g.Add(draw.Rect{Box: draw.Box{X: from, Y: y - bar/2, W: to - from, H: bar}, Fill: draw.Mid})
+	t.drawDoubt(g, m, y+bar/2)
 	openLeft, openRight := m.Open[0], m.Open[1]
 	if t.mirrored() {
 		openLeft, openRight = openRight, openLeft
@@ -225,13 +227,32 @@ func (t *tape) drawWindow(g *draw.Group, m *stripMark) {
 	}
 }
 
+// drawDoubt draws under a window how well its mark is known: a thin bar of two sigma to
+// either side.
+func (t *tape) drawDoubt(g *draw.Group, m *stripMark, top float64) {
+	half := ringLength(t.shot.Optics.Diameter, 2*m.Sigma)
+	from, to := max(m.at-half, t.from), min(m.at+half, t.to)
+	if !sheet.Finite(half) || from >= to {
+		return
+	}
+	g.Add(draw.Rect{Box: draw.Box{X: t.x(from), Y: top + 0.15, W: to - from, H: doubtBar}, Fill: draw.Black})
+}
+
+// tick is the line of a mark: dashed where it is to be set by eye.
+func tick(m marks.Mark, width float64) draw.Stroke {
+	if m.Rough {
+		return sheet.Dashed(m.Ink(), width, 0.7, 0.5)
+	}
+	return sheet.Solid(m.Ink(), width)
+}
+
 // drawMark draws a mark's line from the upper edge down to its name, and the
 // name right of it.
 func (t *tape) drawMark(g *draw.Group, m *stripMark) {
 	mg := g.Group("mark")
 	mg.Title = m.Title(t.shot)
 	x, stem := t.x(m.at), t.x(m.stem)
-	mg.Line(x, t.top, x, t.top+t.ticks, sheet.Solid(m.Ink(), tickWidth))
+	mg.Line(x, t.top, x, t.top+t.ticks, tick(m.Mark, tickWidth))
 	if m.row < 0 {
 		return
 	}

@@ -247,9 +247,6 @@ func (sh *leaf) heading(g *draw.Group, top float64, text string) {
 	g.Add(draw.NewText(sheet.Margin, top+laneAir+flagLane/2+sheet.FontHeading.Middle(), text, sheet.FontHeading, draw.Black))
 }
 
-// drawCaution draws on a score the cautions that apply.
-func (sh *leaf) drawCaution(g *draw.Group) {
-	if list := sheet.MotionCautions(sh.shot); len(list) > 0 {
-		sheet.DrawSentences(g, sh.paper.H-sheet.Edge+3.4, append(list, sheet.ChargeCaution))
-	}
-}
+// drawCaution draws at the foot of a score the cautions that apply, and where the angles
+// of the ring come from.
+func (sh *leaf) drawCaution(g *draw.Group) { sheet.DrawFoot(g, sh.paper, sh.shot) }

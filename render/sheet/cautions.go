@@ -7,6 +7,7 @@ package sheet
 import (
 	"slices"
 
+	"pullscore/interp/moments"
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
 )
@@ -49,6 +50,25 @@ func DrawSentences(g *draw.Group, base float64, sentences []string) {
 		g.Add(text)
 		x = text.Box().Right() + 1.2
 	}
+}
+
+// DrawFoot draws at the foot of a page of a shot the cautions that apply, and at its right
+// end where the angles of the ring come from, as far as there is room beside them.
+func DrawFoot(g *draw.Group, paper Paper, s *plan.Shot) {
+	base, left := paper.H-Edge+3.4, Margin
+	if list := MotionCautions(s); len(list) > 0 {
+		list = append(list, ChargeCaution)
+		DrawSentences(g, base, list)
+		for _, sentence := range list {
+			left += FontSmall.Width(sentence) + 1.2
+		}
+		left += 4
+	}
+	text, end := moments.Provenance(s), paper.W-Margin
+	if text == "" || len(s.Pulls) == 0 || end-left < FontSmall.Width("Ring of") {
+		return
+	}
+	g.Add(draw.NewText(end, base, text, FontSmall, draw.Black).Aligned(draw.End).Shortened(end - left))
 }
 
 // cameraMoves reports whether the camera moves, or may move because somebody carries

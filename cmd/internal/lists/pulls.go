@@ -77,6 +77,9 @@ func (w *writer) shot(s *plan.Shot) {
 	w.Line("")
 	w.shotTitle(s)
 	w.Wrapped(console.Dim, margin, setUp(s))
+	if text := moments.Provenance(s); text != "" {
+		w.Wrapped(console.Dim, margin, console.Clean(text))
+	}
 	w.start(s)
 	if len(s.Pulls) == 0 {
 		w.Line(margin + "The focus stays where it is.")
