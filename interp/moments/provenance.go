@@ -90,13 +90,14 @@ func known(v float64) float64 {
 	return v
 }
 
-// unmeasured returns what follows the chances of a shot, "" where its ring has marks.
-func unmeasured(s *plan.Shot) string {
+// RestsOn returns what the chances of a shot rest on where its ring has no marks, "" where
+// it has some.
+func RestsOn(s *plan.Shot) string {
 	switch {
 	case s.RingUnknown():
-		return " " + RingNotKnown
+		return RingNotKnown
 	case s.Ring != nil && s.Ring.Kind == plan.ByLaw:
-		return " " + ByTheLaw
+		return ByTheLaw
 	}
 	return ""
 }

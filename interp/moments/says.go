@@ -75,16 +75,23 @@ func worstTime(p *plan.Pull, in units.Style) string {
 }
 
 // Lands writes how likely a pull lands, with between what that lies, and what it rests on
-// where no marks stand behind it; of a ring of which nothing is known the range alone.
+// where no marks stand behind it.
 func Lands(s *plan.Shot, p *plan.Pull, in units.Style) string {
-	text := in.ChanceRange(float64(p.Chance), float64(p.ChanceBand[0]), float64(p.ChanceBand[1]), float64(s.Wanted))
+	text, on := Chance(s, p, in), RestsOn(s)
+	if text == "" || on == "" {
+		return text
+	}
+	return text + " " + on
+}
+
+// Chance writes how likely a pull lands, with between what that lies; of a ring of which
+// nothing is known that alone.
+func Chance(s *plan.Shot, p *plan.Pull, in units.Style) string {
+	lo, hi := float64(p.ChanceBand[0]), float64(p.ChanceBand[1])
 	if s.RingUnknown() {
-		text = in.ChanceSpan(float64(p.ChanceBand[0]), float64(p.ChanceBand[1]))
+		return in.ChanceSpan(lo, hi)
 	}
-	if text == "" {
-		return ""
-	}
-	return text + unmeasured(s)
+	return in.ChanceRange(float64(p.Chance), lo, hi, float64(s.Wanted))
 }
 
 // Unsure says, as a sentence with a blank before it, between what the chance of a pull

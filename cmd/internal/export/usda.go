@@ -11,6 +11,7 @@ import (
 	"strconv"
 	"strings"
 
+	"pullscore/interp/moments"
 	"pullscore/interp/plan"
 )
 
@@ -33,7 +34,11 @@ func USD(w io.Writer, s *plan.Shot) error {
 	u.line(0, "#usda 1.0")
 	u.line(0, "(")
 	u.line(1, "defaultPrim = \"Shot\"")
-	u.line(1, "doc = %s", quote(fmt.Sprintf("%s, shot %s. focusDistance is from the lens, planned and not measured; %s m stands for infinity.", s.PlanName, s.ID, decimal(farthest))))
+	doc := fmt.Sprintf("%s, shot %s. focusDistance is from the lens, planned and not measured; %s m stands for infinity.", s.PlanName, s.ID, decimal(farthest))
+	if text := moments.Provenance(s); text != "" {
+		doc += " " + text + "."
+	}
+	u.line(1, "doc = %s", quote(doc))
 	u.line(1, "endTimeCode = %d", firstFrame+max(0, len(u.frames)-1))
 	u.line(1, "framesPerSecond = %s", fps)
 	u.line(1, "metersPerUnit = 1")

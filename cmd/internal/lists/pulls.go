@@ -196,12 +196,20 @@ func (w *writer) table(s *plan.Shot) {
 			text = text[:at] + w.Screen.Paint(console.Yellow, text[at:])
 		}
 		w.Line(indent + text)
-		for _, more := range []string{hold(u), moments.Follow(s, u, style(s)), moments.Miss(s, u.Miss, style(s))} {
+		for _, more := range []string{restsOn(s, u), hold(u), moments.Follow(s, u, style(s)), moments.Miss(s, u.Miss, style(s))} {
 			if more != "" {
 				w.Wrapped(console.Dim, indent, more)
 			}
 		}
 	}
+}
+
+// restsOn says what the chance of a pull rests on where the ring has no marks; "" else.
+func restsOn(s *plan.Shot, u *plan.Pull) string {
+	if on := moments.RestsOn(s); on != "" && chance(s, u) != "" {
+		return "chance " + on
+	}
+	return ""
 }
 
 // pull writes the line that says what a pull is: its number, whom it goes to,
@@ -245,7 +253,7 @@ func angle(n plan.Number) string {
 }
 
 func chance(s *plan.Shot, u *plan.Pull) string {
-	return moments.Lands(s, u, figures)
+	return moments.Chance(s, u, figures)
 }
 
 // hold says where the hand takes hold; nothing where that is not known.
