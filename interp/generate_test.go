@@ -33,7 +33,7 @@ func genPlan(t *rapid.T) string {
 		line("subject %s at %d cm%s%s", who, between(60, 900, "distance"), side, deep)
 	}
 	line("shot 1")
-	line("  with camera A, lens %q, stop %s%s, %s", oneOf("lens", "ring", "marks", "zoom", "T", "both"), oneOf("scale", "f/", "T"), oneOf("stop", "2", "2.8", "4", "8", "16"), genLight(t))
+	line("  with camera A, lens %q, stop %s%s, %s%s", oneOf("lens", "ring", "marks", "zoom", "T", "both"), oneOf("scale", "f/", "T"), oneOf("stop", "2", "2.8", "4", "8", "16"), genLight(t), oneOf("shoots", "", "", ", shoots 96", ", shoots 12"))
 	line("  start on %s", oneOf("first", people...))
 	for i := range between(1, 7, "statements") {
 		genStatement(t, line, people, i)

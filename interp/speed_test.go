@@ -154,10 +154,12 @@ func eachCase(t *testing.T, topic string, do func(name string, want, within floa
 	}
 }
 
+var shooting = regexp.MustCompile(`, shoots [0-9]+`)
+
 // A camera that shoots at the rate changes no byte.
 func TestTheRateItselfChangesNothing(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		src := genPlan(t)
+		src := shooting.ReplaceAllString(genPlan(t), "")
 		_, after, _ := strings.Cut(src, "\nrate ")
 		rate, _, _ := strings.Cut(after, "\n")
 		with := strings.Replace(src, "\n  with camera A,", "\n  with camera A, shoots "+rate+",", 1)
