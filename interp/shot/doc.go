@@ -9,7 +9,7 @@
 // way.go how distances go, follow.go how far a hand is behind somebody who moves,
 // rest.go how often somebody who sways is sharp, light.go what light is lost near the
 // lens, miss.go how far somebody may be from the mark, places.go where everyone
-// stands, ring.go and ring_of.go what is known of the ring, unknown.go what holds where nothing
-// is, assumed.go what the figures take for granted. questions.go is what checks ask of
-// a built shot.
+// stands, ring.go what is known of the ring, unknown.go what holds where nothing is,
+// assumed.go what the figures take for granted. questions.go is what checks ask of a
+// built shot.
 package shot

@@ -58,7 +58,7 @@ func (w *ringWriter) ring(l *lenses.Lens) {
 	case plan.ByLaw:
 		parts = append(parts, "Ring by the law of unit focusing, not measured")
 	default:
-		w.Wrapped(console.Yellow, margin, "Ring not known: nothing says how far it turns. pullscore help throw says how to find out.")
+		w.Wrapped(console.Yellow, margin, "Ring not known: nothing says how far it turns. To measure it: pullscore lens --sheet, or pullscore help throw.")
 		return
 	}
 	add("throw", r.Throw, figures.Angle)
@@ -67,9 +67,9 @@ func (w *ringWriter) ring(l *lenses.Lens) {
 	w.Wrapped(console.Plain, margin, strings.Join(parts, ", ")+".")
 	switch {
 	case r.Offset.Known():
-		w.Wrapped(console.Dim, margin, fmt.Sprintf("Between the marks: a smooth rising curve, nearly straight in 1/(distance - %s).", mm(float64(r.Offset)*1000)))
+		w.Wrapped(console.Dim, margin, fmt.Sprintf("Between the marks: a smooth rising curve, nearly straight in 1/(distance - %s).", figures.Tape(float64(r.Offset))))
 	case r.Kind == plan.ByLaw:
-		w.Wrapped(console.Dim, margin, fmt.Sprintf("The true windows may be %s to %s times as wide as computed.", figures.Number(float64(l.Factor[0]), 2), figures.Number(float64(l.Factor[1]), 2)))
+		w.Wrapped(console.Dim, margin, fmt.Sprintf("The true windows may be %s to %s times as wide as computed. To measure the ring: pullscore lens --sheet.", figures.Number(float64(l.Factor[0]), 2), figures.Number(float64(l.Factor[1]), 2)))
 	}
 }
 
