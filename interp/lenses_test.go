@@ -135,3 +135,14 @@ func TestSheetsOfLenses(t *testing.T) {
 		t.Errorf("T3: for %s measure %v", l.Stop, l.Sheet) // f/2.7 there
 	}
 }
+
+// What is cropped away is not part of the picture: the criterion is that of the rest.
+func TestSheetOfCroppedCamera(t *testing.T) {
+	const lens = "\nlens \"a\"\n  focal 75 mm\n  stops f/1.8 to f/22\n  closest 75 cm\n"
+	cropped := lensesOf(t, "camera A\n  sensor 40 x 20 mm, crop 1\n"+lens, lenses.Stop{})["a"]
+	same := lensesOf(t, "camera A\n  sensor 20 x 20 mm\n"+lens, lenses.Stop{})["a"]
+	whole := lensesOf(t, "camera A\n  sensor 40 x 20 mm\n"+lens, lenses.Stop{})["a"]
+	if cropped.Criterion != same.Criterion || cropped.Criterion >= whole.Criterion {
+		t.Errorf("criteria: %v cropped, %v of that size, %v whole", cropped.Criterion, same.Criterion, whole.Criterion)
+	}
+}

@@ -58,6 +58,7 @@ func (of *Lens) criterion(k Kit) float64 {
 		if !c.Ok {
 			continue
 		}
+		c = c.Picture(1) // a squeeze makes the criterion larger
 		on := optics.Criterion(c.SensorW, v.Width, v.Viewer, v.Arcmin)
 		if c.Pixels > 0 {
 			on = max(on, c.SensorW/c.Pixels)
