@@ -18,9 +18,6 @@ var rare = map[rule.Code]func() (plan string, files []string){
 		return "<<<<<<< ours\nrate 24\n=======\nrate 25\n>>>>>>> theirs\n", nil
 	},
 	rule.BadRate: func() (string, []string) { return "rate 31\n", nil },
-	rule.ClosestTooClose: func() (string, []string) {
-		return "lens X\n  focal 75 mm\n  stops f/2 to f/16\n  closest 20 cm\n  ring 300 deg\n", nil
-	},
 	rule.FocalNotOnLens: func() (string, []string) {
 		return scene("") + "shot 2\n  with camera A, lens \"75\", stop f/4, focal 90 mm\n  start on NORA\n", nil
 	},
@@ -85,9 +82,7 @@ var rare = map[rule.Code]func() (plan string, files []string){
 }
 
 // notYetTold are codes of things that can be written already and have no meaning yet.
-var notYetTold = []rule.Code{
-	rule.BeyondFarthest, rule.Darkens, rule.OutsideTravel, rule.Oval, rule.PlayLoses, rule.Slips, rule.TubeTooLong,
-}
+var notYetTold = []rule.Code{}
 
 // Every code that this package can tell is told of some plan: a row of the table
 // that nothing tells is dead, and help on it would be false. Readers of other

@@ -22,6 +22,7 @@ type Change struct {
 
 	Camera, Lens      string  // others of the kit
 	Support           string  // what the camera is on
+	BothWays          bool    // the ring is marked for both ways
 	Focal             float64 // that a zoom is set to, metres
 	FocalBy, SensorBy float64 // what the focal lengths and the sensor are multiplied by
 	Back              float64 // how much farther the camera stands, metres

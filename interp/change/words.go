@@ -34,6 +34,7 @@ func (c Change) Says(u units.Style) string {
 	add(c.ISO > 0, "iso", units.Decimal(c.ISO, 0))
 	add(c.Shutter > 0, "shutter", u.AngleTo(c.Shutter, 0))
 	add(c.Support != "", "on", c.Support)
+	add(c.BothWays, "marked both ways")
 	for _, e := range c.Edits {
 		add(true, e.says(u))
 	}

@@ -10,6 +10,7 @@ import (
 	"slices"
 
 	"pullscore/interp/checks/check"
+	"pullscore/interp/checks/glass"
 
 	"pullscore/interp/change"
 	"pullscore/interp/hand"
@@ -39,6 +40,7 @@ func landsBadly(b *Shot) (found []Finding) {
 		case l.Peak > b.Setup.Hand.Limit*(1+1e-9):
 			found = append(found, b.fasterThanAHand(p))
 		case p.Rack.Aim.Split != nil && p.Window[0] > p.Window[1]:
+		case glass.LosesByPlay(&b.Shot, p): // told as play-loses
 		case l.Ceiling < b.Setup.View.Wanted:
 			found = append(found, b.neverSure(p))
 		case l.Chance < b.Setup.View.Wanted-1e-9:

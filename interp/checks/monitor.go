@@ -22,7 +22,7 @@ func looksSharp(b *Shot) []Finding {
 	if m == nil || len(b.Pulls) == 0 {
 		return nil
 	}
-	c := max(optics.Criterion(b.Setup.Camera.SensorW, m.Width, m.Viewer, viewer.Sharp), b.Setup.Camera.SensorW/m.Pixels)
+	c := max(optics.Criterion(b.Plan.Optics.PictureW(), m.Width, m.Viewer, viewer.Sharp), b.Plan.Optics.PictureW()/m.Pixels)
 	if c <= b.Setup.Criterion {
 		return nil
 	}

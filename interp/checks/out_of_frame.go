@@ -56,7 +56,7 @@ func standsOutside(b *Shot) (found []Finding) {
 // metres, with the focus at x from the lens at t. It is NaN where the lens forms
 // no image.
 func (b *Shot) sees(u *stage.Subject, x, t float64) float64 {
-	angle := optics.FieldOfView(b.Plan.Optics.SensorW, b.Plan.Focal(t), x)
+	angle := optics.FieldOfView(b.Plan.Optics.PictureW(), b.Plan.FocalTo(x, t), x)
 	if !(angle > 0) {
 		return math.NaN()
 	}

@@ -85,7 +85,7 @@ func (t *trial) lands(f *checks.Finding) bool {
 	if number == 0 {
 		return false
 	}
-	for _, code := range []rule.Code{rule.NoTimeToMove, rule.FasterThanAHand, rule.NeverSure, rule.HardToLand} {
+	for _, code := range []rule.Code{rule.NoTimeToMove, rule.FasterThanAHand, rule.NeverSure, rule.HardToLand, rule.PlayLoses} {
 		if t.found[told{code.String(), at, number}] != nil {
 			return false
 		}

@@ -35,6 +35,7 @@ type Lens struct {
 	Read            *ring.Read // what the marks say of the ring; nil without marks
 	Ends            string     // of the ring: hard, slip, linear, or "" where not said
 	Breathing       float64    // percent over the whole ring; NaN where not said
+	Glass           Glass
 	KeepsFocus      bool
 	Pupil           float64
 	Ok              bool
@@ -66,7 +67,7 @@ func (l *Lens) Zoom() bool { return l.Longest > l.Focal }
 func (k *Reader) Lens(sec *lang.Section) Lens {
 	l := &Lens{
 		at: sec.Head.Range(), Name: nameOf(sec.Head),
-		Closest: math.NaN(), throw: math.NaN(), Diameter: hand.Wheel, Breathing: math.NaN(), Pupil: 1,
+		Closest: math.NaN(), throw: math.NaN(), Diameter: hand.Wheel, Breathing: math.NaN(), Pupil: 1, Glass: Glass{Play: math.NaN()},
 	}
 	r := lensReading{lost: lostIn(sec), good: true, girth: math.NaN(), diameter: math.NaN(), within: math.NaN()}
 	k.section(sec, func(s lang.Statement) { k.lensLine(l, s, &r) })
@@ -121,11 +122,14 @@ func (k *Reader) lensLine(l *Lens, s lang.Statement, r *lensReading) {
 		}
 	case *lang.Breathing:
 		if s.At != nil {
+			k.glassLine(l, s)
 			return
 		}
 		if v, ok := k.Within(s.Percent, names.DimPercent, 0, 0.5, "breathing lies between 0 and 50 %"); ok {
 			l.Breathing = v * 100
 		}
+	case *lang.Squeeze, *lang.Ratio, *lang.Darkens, *lang.Play, *lang.Planes:
+		k.glassLine(l, s)
 	case *lang.ThroughZoom:
 		l.KeepsFocus, r.zoomSaid = s.Keeps, true
 	case *lang.Pupil:
@@ -278,7 +282,7 @@ func (l Lens) Scaled(k float64) Lens {
 	if l.Law == nil {
 		return c
 	}
-	law, err := ring.Unit(c.Focal, c.Closest, c.throw)
+	law, err := computed(c.Focal, c.Closest, c.throw)
 	if l.Marked {
 		law, err = ring.FromMarks(l.Law.Marks(), ring.Shape{Focal: c.Focal, Throw: c.throw, Reading: l.Law.Reading()})
 	}

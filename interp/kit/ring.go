@@ -3,7 +3,6 @@
 package kit
 
 import (
-	"fmt"
 	"math"
 
 	"pullscore/interp/names"
@@ -63,10 +62,9 @@ func (k *Reader) law(l *Lens, r *lensReading, lost bool) {
 	if l.Unknown = math.IsNaN(throw); l.Unknown {
 		throw = Throws[0] // for its mistakes
 	}
-	law, err := ring.Unit(l.Focal, l.Closest, throw)
+	law, err := computed(l.Focal, l.Closest, throw)
 	if err != nil {
-		k.Fail(l.at, "closest-too-close", fmt.Sprintf("lens %q cannot focus that close", l.Name), names.Sentence(err.Error()))
-		l.Ok = false
+		l.Ok = false // its focal length or its closest distance has been told
 		return
 	}
 	if !l.Unknown {
@@ -84,9 +82,18 @@ var Throws = [...]float64{60, 90, 150, 220, 320}
 // Supposed returns the law of the ring if it turned that far, in degrees, and the lens
 // focused as a unit; nil where no law can be.
 func (l *Lens) Supposed(throw float64) *ring.Law {
-	law, err := ring.Unit(l.Focal, l.Closest, throw)
+	law, err := computed(l.Focal, l.Closest, throw)
 	if err != nil {
 		return nil
 	}
 	return law
+}
+
+// computed returns the law of a ring without marks: that of a lens that moves as a unit,
+// or of a macro lens.
+func computed(f, closest, throw float64) (*ring.Law, error) {
+	if closest < 4*f {
+		return ring.Macro(f, closest, throw)
+	}
+	return ring.Unit(f, closest, throw)
 }

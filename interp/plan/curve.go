@@ -28,18 +28,32 @@ func (s *Shot) Setting(t float64) optics.Setting {
 	o := &s.Optics
 	f := s.Focal(t)
 	n := max(o.Number, o.Widest(f))
-	return optics.Setting{Focal: f, Number: n, Criterion: o.Criterion, Pupil: o.Pupil}
+	set := optics.Setting{Focal: f, Number: n, Criterion: o.Criterion, Pupil: o.Pupil}
+	if p := o.Glass.Diopter; p > 0 {
+		return set.Behind(p)
+	}
+	return set
+}
+
+// SettingTo is Setting with the focus at x metres from the lens: a macro lens is shorter
+// near.
+func (s *Shot) SettingTo(x, t float64) optics.Setting {
+	set := s.Setting(t)
+	if s.Optics.Glass.macro() {
+		set.Focal = s.FocalTo(x, t)
+	}
+	return set
 }
 
 // Judged returns the lens as it is set at t, with what diffraction leaves of the
 // criterion with the focus at x metres from the lens: what is sharp is judged by
 // that, while Setting says how large a blur is.
-func (s *Shot) Judged(x, t float64) optics.Setting { return s.Setting(t).Judged(x) }
+func (s *Shot) Judged(x, t float64) optics.Setting { return s.SettingTo(x, t).Judged(x) }
 
 // Diffraction returns the size of the disc of diffraction alone at t, in arc minutes
 // at the viewer, with the focus at x metres from the lens.
 func (s *Shot) Diffraction(x, t float64) float64 {
-	return s.Setting(t).Diffraction(x) * s.Optics.ArcminPerBlur
+	return s.SettingTo(x, t).Diffraction(x) * s.Optics.ArcminPerBlur
 }
 
 // FromTape converts a tape reading along the axis at t into a distance from the
@@ -49,7 +63,7 @@ func (s *Shot) FromTape(d, t float64) float64 {
 	if s.Optics.FromLens {
 		return d
 	}
-	x, ok := optics.FromSensor(d, s.Focal(t))
+	x, ok := s.FromSensor(d, t)
 	if !ok {
 		return math.NaN()
 	}
@@ -62,7 +76,7 @@ func (s *Shot) ToTape(x, t float64) float64 {
 	if s.Optics.FromLens {
 		return x
 	}
-	return optics.ToSensor(x, s.Focal(t))
+	return s.SensorTape(x, t)
 }
 
 // Subject returns the subject with that name, or nil if the shot has none.
@@ -138,7 +152,7 @@ func (s *Shot) during(p *Pull, t float64) float64 {
 // at x, or if its law does not know the angle.
 func (s *Shot) RingDeg(x, t float64) float64 {
 	if r := s.Optics.Ring; r != nil && x > s.Focal(t) {
-		return r.Angle(optics.ToSensor(x, s.Focal(t)))
+		return r.Angle(s.RingTape(x, t))
 	}
 	return math.NaN()
 }
@@ -147,7 +161,10 @@ func (s *Shot) RingDeg(x, t float64) float64 {
 // end. It is for the edges of a window.
 func (s *Shot) RingHeld(x, t float64) float64 {
 	if r := s.Optics.Ring; r != nil && x > s.Focal(t) {
-		return r.Held(optics.ToSensor(x, s.Focal(t)))
+		if tape := s.RingTape(x, t); !math.IsNaN(tape) {
+			return r.Held(tape)
+		}
+		return r.Held(math.Inf(1)) // behind the farthest that a close-up lens or a tube lets it
 	}
 	return math.NaN()
 }
@@ -156,12 +173,7 @@ func (s *Shot) RingHeld(x, t float64) float64 {
 // degrees focuses at. It returns NaN if the lens forms no image there. The lens must
 // have a ring.
 func (s *Shot) RingDistance(deg, t float64) float64 {
-	d := s.Optics.Ring.Distance(deg)
-	x, ok := optics.FromSensor(d, s.Focal(t))
-	if !ok {
-		return math.NaN()
-	}
-	return x
+	return s.ringReaches(s.Optics.Ring.Distance(deg), t)
 }
 
 // HandAt returns the angle at the hand at t, in degrees: the ring angle times the
@@ -182,7 +194,7 @@ func (s *Shot) BlurAt(u *Subject, t float64) float64 {
 // Blur returns the size of the disc that defocus makes of a point at d with the focus
 // at x, in arc minutes at the viewer. Both are in metres from the lens.
 func (s *Shot) Blur(d, x, t float64) float64 {
-	return s.Setting(t).Blur(d, x) * s.Optics.ArcminPerBlur
+	return s.SettingTo(x, t).Blur(d, x) * s.Optics.ArcminPerBlur
 }
 
 // Fits reports whether one focus can keep the whole depth of a subject sharp at t. It

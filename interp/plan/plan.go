@@ -80,8 +80,12 @@ type Shot struct {
 	FocalMM     Number `json:"focal_mm"`
 	FNumber     Number `json:"f_number"`
 	TNumber     Number `json:"t_number,omitzero"`
-	CriterionMM Number `json:"criterion_mm"` // the largest blur disc on the sensor that looks sharp
-	Hyperfocal  Number `json:"hyperfocal_m"` // from the lens
+	SqueezeBy   Number `json:"squeeze,omitzero"`    // by which the picture is stretched across
+	Diopter     Number `json:"diopter,omitzero"`    // power of the close-up lens, 1/m
+	TubeMM      Number `json:"tube_mm,omitzero"`    // length of the extension tube
+	TravelDeg   Number `json:"travel_deg,omitzero"` // of a hand wheel with ends
+	CriterionMM Number `json:"criterion_mm"`        // the largest blur disc on the sensor that looks sharp
+	Hyperfocal  Number `json:"hyperfocal_m"`        // from the lens
 
 	Start    Start      `json:"start"`
 	Subjects []*Subject `json:"subjects"`
@@ -129,6 +133,7 @@ type Optics struct {
 	Diameter float64   // of the ring, metres; NaN where not said
 	TurnsTo  string    // "left", "right" or "": which way the ring turns towards infinity
 	Breathes float64   // percent over the whole ring; NaN: unit focusing
+	Glass    Glass
 
 	Camera *Track // the camera's way along the axis from where it starts, metres
 	Start  Target // where the focus is when the shot starts
@@ -327,6 +332,7 @@ type Pull struct {
 
 	DiffractionMM Number `json:"diffraction_mm,omitzero"`  // the disc of diffraction once landed
 	NearLoss      Number `json:"near_loss_stops,omitzero"` // of light, against infinity, once landed
+	PlayShift     Number `json:"play_shift_deg,omitzero"`  // how far the ring stays short of the mark by play, degrees of the ring
 	Breathing     Number `json:"breathing_percent,omitzero"`
 	Because       string `json:"because,omitempty"`
 

@@ -4,8 +4,6 @@ package plan
 
 import (
 	"math"
-
-	"pullscore/optics"
 )
 
 // What the angles of a ring rest on: the kinds of a Ring.
@@ -51,5 +49,5 @@ func (s *Shot) LawSigma(x, t float64) float64 {
 	if r == nil || !r.Measured() || !(x > s.Focal(t)) {
 		return math.NaN()
 	}
-	return r.Sigma(optics.ToSensor(x, s.Focal(t)))
+	return r.Sigma(s.RingTape(x, t))
 }

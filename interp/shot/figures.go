@@ -39,8 +39,8 @@ func (b *Built) figures(p *Pull, needed bool) {
 	if !(to > sh.Focal(p.Rack.LandS)) { // told as inside-closest
 		return
 	}
-	set = sh.Setting(p.Rack.LandS)
-	p.Plan.DiffractionMM, p.Plan.NearLoss = plan.Number(set.Diffraction(to)*1000), plan.Number(set.NearLoss(to))
+	set = sh.SettingTo(to, p.Rack.LandS)
+	p.Plan.DiffractionMM, p.Plan.NearLoss = plan.Number(set.Diffraction(to)*1000), plan.Number(sh.NearLoss(to, p.Rack.LandS))
 	if !p.Rack.Follow {
 		b.viewerFigures(p)
 		if speed, _ := b.walk(p.Rack, p.Rack.LandS); speed > 0 {
@@ -55,7 +55,7 @@ func (b *Built) handFigures(p *Pull, needed bool) {
 	p.Plan.Spread, p.Plan.Chance, p.Plan.Ceiling, p.Plan.WindowHand = none, none, none, plan.NoInterval()
 	p.Plan.SharpShare, p.Plan.WorstShare, p.Plan.WorstAt, p.Plan.LagDeg = none, none, none, none
 	p.Plan.ChanceBand, p.Plan.CeilingBand, p.Plan.Factor = plan.NoInterval(), plan.NoInterval(), plan.NoInterval()
-	p.Plan.OnPaper, p.Plan.LawSigma, p.Plan.LawBound = none, none, none
+	p.Plan.OnPaper, p.Plan.LawSigma, p.Plan.LawBound, p.Plan.PlayShift = none, none, none, none
 	p.Plan.Asks.Travel = math.NaN()
 	if b.guess(p); p.Guesses != nil {
 		return
@@ -73,8 +73,8 @@ func (b *Built) handFigures(p *Pull, needed bool) {
 	near, far := b.extremes(p.Rack, p.Rack.LandS)
 	lo, hi := b.EdgesOf(near, far, p.Rack.LandS)
 	p.Plan.WindowHand = plan.Interval{plan.Number(lo * gear), plan.Number(hi * gear)}
-	atClosest, atThrow := b.Plan.Optics.Ring.Stops()
-	p.Plan.OpenNear, p.Plan.OpenFar = atClosest && lo <= 0, atThrow && hi >= b.Plan.Optics.Ring.Throw()
+	ends := b.handEnds()
+	p.Plan.OpenNear, p.Plan.OpenFar = ends.atLo && lo <= ends.lo, ends.atHi && hi >= ends.hi
 	needs, ok := b.HandPull(p)
 	if !ok {
 		return
@@ -83,6 +83,10 @@ func (b *Built) handFigures(p *Pull, needed bool) {
 		return
 	}
 	p.Plan.HandDeg = plan.Number(math.Abs(to-from) * gear)
+	if b.Setup.Lens.Slack() > 0 && to != from {
+		p.Plan.HandDeg = plan.Number(needs.Travel)
+		p.Plan.PlayShift = plan.Number(b.Setup.shortBy(to > from) / gear)
+	}
 	p.Plan.Asks, p.Landed = needs, b.Setup.Hand.Land(needs)
 	p.Plan.Regrips, p.Plan.OnPaper = p.Landed.Regrips, b.onPaper(p)
 	if p.Landed.Possible {
@@ -132,7 +136,13 @@ func (b *Built) breathing(p *Pull) float64 {
 		}
 		return v * math.Abs(float64(p.Plan.ToDeg-p.Plan.FromDeg)) / b.Plan.Optics.Ring.Throw()
 	}
-	return math.Abs(optics.Breathing(b.Plan.Focal(p.Rack.LandS), p.Plan.FromLens, p.Plan.ToLens))
+	sh := b.Plan
+	from, to := sh.Grown(p.Plan.FromLens, p.Rack.StartS), sh.Grown(p.Plan.ToLens, p.Rack.LandS)
+	if !math.IsNaN(from) && !math.IsNaN(to) {
+		return math.Abs(100 * ((100+from)/(100+to) - 1))
+	}
+	image := func(x float64) float64 { return optics.ImageDistance(sh.FocalTo(x, p.Rack.LandS), x) }
+	return math.Abs(100 * (image(p.Plan.FromLens)/image(p.Plan.ToLens) - 1))
 }
 
 // hang tells the lines which pulls hang on them.

@@ -105,16 +105,21 @@ func (b *Built) handPull(p, before *clock.Pull, start, land float64) (out hand.P
 		Travel: math.Abs(to-from) * set.Gear, Time: land - start, Reacts: p.Reacts, Even: !p.Smooth,
 		Rim: set.underHand(), SigmaX: b.spreadOfDistance(p, x, land) * set.Gear,
 	}
-	end := to // of the ring in the direction of travel, degrees past the mark
-	stopped, atThrow := sh.Optics.Ring.Stops()
+	ends := b.handEnds()
+	end, stopped := to-ends.lo, ends.atLo // of the ring in the direction of travel, degrees past the mark
 	if to >= from {
 		out.Lo, out.Hi = (lo-to)*set.Gear, (hi-to)*set.Gear
-		end, stopped = sh.Optics.Ring.Throw()-to, atThrow
+		end, stopped = ends.hi-to, ends.atHi
 	} else {
 		out.Lo, out.Hi = (to-hi)*set.Gear, (to-lo)*set.Gear
 	}
 	if end *= set.Gear; stopped && end >= 0 && end <= out.Hi {
 		out.Stopped, out.ToStop = true, end
+	}
+	if from != to { // what the hand lands at is farther on than the ring by what play takes
+		short := set.shortBy(to > from)
+		out.Lo, out.Hi, out.ToStop = out.Lo+short, out.Hi+short, out.ToStop+short
+		out.Travel += b.turnsBack(before, to > from)
 	}
 	return out, !math.IsNaN(out.Travel)
 }
@@ -143,13 +148,21 @@ func (b *Built) window(p *clock.Pull, t float64) [2]float64 {
 // there holds the hand.
 func (b *Built) windowOf(near, far, t float64) (lo, hi float64) {
 	lo, hi = b.EdgesOf(near, far, t)
-	throw := b.Plan.Optics.Ring.Throw()
-	atClosest, atThrow := b.Plan.Optics.Ring.Stops()
-	if atClosest && lo <= 0 || atThrow && lo >= throw {
+	ends := b.handEnds()
+	if ends.atLo && lo <= ends.lo || ends.atHi && lo >= ends.hi {
 		lo = math.Inf(-1)
 	}
-	if atThrow && hi >= throw || atClosest && hi <= 0 {
+	if ends.atHi && hi >= ends.hi || ends.atLo && hi <= ends.lo {
 		hi = math.Inf(1)
+	}
+	if b.slips() { // behind its end the ring goes on: as far as the window reaches before it
+		from, to := lo, hi
+		if hi >= ends.hi {
+			hi = max(hi, 2*b.Plan.RingHeld(near, t)-from)
+		}
+		if lo <= ends.lo {
+			lo = min(lo, 2*b.Plan.RingHeld(far, t)-to)
+		}
 	}
 	return lo, hi
 }

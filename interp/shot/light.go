@@ -23,7 +23,7 @@ func (b *Built) nearLoss() plan.Loss {
 		}
 	}
 	if b.Start.Ok {
-		add(b.Plan.Setting(0).NearLoss(b.Plan.Optics.Start.Distance), b.Plan.Optics.Start.Text)
+		add(b.Plan.NearLoss(b.Plan.Optics.Start.Distance, 0), b.Plan.Optics.Start.Text)
 	}
 	for _, p := range b.Pulls {
 		if !p.Rack.Failed {
@@ -38,7 +38,7 @@ func (b *Built) nearLoss() plan.Loss {
 
 // sayNearLoss lists what the light lost near is taken for, where it counts.
 func (b *builder) sayNearLoss(l plan.Light) {
-	if math.IsNaN(l.Meter) || !l.Loss.Tells() {
+	if math.IsNaN(l.Meter) || !l.Loss.Tells() || !b.Shot.Optics.LossByUnit() {
 		return
 	}
 	b.Defaults = append(b.Defaults, plan.Default{

@@ -115,7 +115,12 @@ func (b *Built) TooNear(g *stage.Goal, t float64) bool {
 	if b.Plan.Optics.FromLens && tape <= b.Plan.Focal(t) {
 		return true
 	}
-	return b.FromSensor(tape, t) < b.Setup.Lens.Closest*(1-1e-6)
+	closest := b.Setup.Lens.Closest * (1 - 1e-6)
+	if glass := &b.Plan.Optics.Glass; glass.Diopter > 0 || glass.Tube > 0 {
+		x := b.Plan.FromTape(tape, t)
+		return math.IsNaN(x) || b.Plan.RingTape(x, t) < closest
+	}
+	return b.FromSensor(tape, t) < closest
 }
 
 // OutOfReach tells whether nothing can be computed of a rack because of where
@@ -127,7 +132,7 @@ func (b *Built) OutOfReach(p *Pull) bool {
 // FromSensor turns a tape reading into a distance from the sensor.
 func (b *Built) FromSensor(tape, t float64) float64 {
 	if b.Plan.Optics.FromLens && tape > b.Plan.Focal(t) {
-		return optics.ToSensor(tape, b.Plan.Focal(t))
+		return b.Plan.SensorTape(tape, t)
 	}
 	return tape
 }

@@ -8,7 +8,7 @@ import (
 	"pullscore/interp/hand"
 	"pullscore/interp/kit"
 	"pullscore/interp/plan"
-	"pullscore/optics"
+	"pullscore/optics/ring"
 )
 
 // RingOf returns what is known of a lens's ring; nil for a lens that has none, or one
@@ -19,6 +19,10 @@ func RingOf(l *kit.Lens) *plan.Ring {
 	}
 	none := plan.None()
 	r := &plan.Ring{Kind: plan.ByLaw, Throw: none, Diameter: none, Girth: none, Offset: none, Play: none, Ends: l.Ends}
+	if l.Slack() > 0 || !math.IsNaN(l.Glass.Play) {
+		r.Play = plan.Number(l.Slack())
+		r.Marked = map[ring.Way]string{ring.ToInf: "inf", ring.ToClosest: "closest", ring.BothWays: "both"}[l.Glass.Marked]
+	}
 	if d := l.RingDiameter(); !math.IsNaN(d) {
 		r.Diameter, r.Girth = plan.Number(d*1000), plan.Number(math.Pi*d*1000)
 	}
@@ -36,9 +40,6 @@ func RingOf(l *kit.Lens) *plan.Ring {
 	if l.From == plan.Measured {
 		r.Kind = plan.Measured
 	}
-	if l.Read != nil {
-		r.Play = plan.Number(l.Read.Play)
-	}
 	for _, m := range l.Law.Marks() {
 		r.Marks = append(r.Marks, plan.RingMark{
 			Distance: plan.Number(m.Distance), Deg: plan.Number(m.Angle), Default: m.Default, Second: plan.Number(m.Second()),
@@ -54,7 +55,7 @@ func (b *Built) doubt(p *Pull) {
 	if law == nil || !p.Plan.ToDeg.Known() {
 		return
 	}
-	d := optics.ToSensor(p.Plan.ToLens, b.Plan.Focal(p.Rack.LandS))
+	d := b.Plan.RingTape(p.Plan.ToLens, p.Rack.LandS)
 	p.Plan.LawSigma, p.Plan.LawBound = plan.Number(b.Plan.LawSigma(p.Plan.ToLens, p.Rack.LandS)), plan.None()
 	if law.Measured() {
 		p.Plan.LawBound = plan.Number(law.Bound(d))

@@ -18,6 +18,7 @@ import (
 	"pullscore/interp/viewer"
 	"pullscore/lang"
 	"pullscore/optics"
+	"pullscore/optics/ring"
 )
 
 // A Setup is what a shot is taken with.
@@ -42,6 +43,9 @@ type Setup struct {
 	Geared      bool
 	View        kit.Viewing
 	Criterion   float64
+	Diopter     float64 // 1/m
+	Tube        float64 // metres
+	Travel      Travel
 	perBlur     float64 // arc minutes at the viewer per metre of blur on the sensor
 }
 
@@ -58,7 +62,7 @@ func (b *builder) setup(w lang.With) (s *Setup, ok bool) {
 	b.shutter(s, w)
 	known := s.Camera.Ok && s.Lens.Ok
 	if known {
-		s.Camera = s.Camera.Picture(1)
+		s.Camera = s.Camera.Picture(s.Lens.SqueezeFar())
 		s.take(b.Ch)
 		known = s.Lens.Ok
 	}
@@ -71,6 +75,7 @@ func (b *builder) setup(w lang.With) (s *Setup, ok bool) {
 		return s, false
 	}
 	b.sharpness(s)
+	b.glassed(s, w)
 	return s, true
 }
 
@@ -103,6 +108,9 @@ func (s *Setup) take(ch change.Change) {
 	}
 	if ch.Support != "" {
 		s.Camera.Support = ch.Support
+	}
+	if ch.BothWays {
+		s.Lens.Glass.Marked = ring.BothWays
 	}
 	if ch.FocalBy > 0 {
 		s.Lens = s.Lens.Scaled(ch.FocalBy)
@@ -351,10 +359,11 @@ func (b *builder) sharpness(s *Setup) {
 		s.perBlur = viewer.Sharp / v.Criterion
 		return
 	}
-	s.Criterion = optics.Criterion(c.SensorW, v.Width, v.Viewer, v.Arcmin)
-	s.perBlur = optics.ArcminAtViewer(1e-6, c.SensorW, v.Width, v.Viewer) / 1e-6
+	wide := c.SensorW * s.Lens.SqueezeFar() // as if without a squeeze
+	s.Criterion = optics.Criterion(wide, v.Width, v.Viewer, v.Arcmin)
+	s.perBlur = optics.ArcminAtViewer(1e-6, wide, v.Width, v.Viewer) / 1e-6
 	if c.Pixels > 0 {
-		s.Criterion = max(s.Criterion, c.SensorW/c.Pixels)
+		s.Criterion = max(s.Criterion, wide/c.Pixels)
 	}
 }
 
@@ -389,6 +398,7 @@ func (b *builder) fill(s *Setup) {
 	}
 	sh.FocalMM, sh.CriterionMM = plan.Number(s.Focal*1000), plan.Number(s.Criterion*1000)
 	sh.Ring = RingOf(&s.Lens)
+	s.fillGlass(sh)
 	sh.Sensor = plan.Sensor{
 		WidthMM: plan.Number(s.Camera.SensorW * 1000), HeightMM: plan.Number(s.Camera.Height * 1000),
 		Format: s.Camera.Format.Name, Source: s.Camera.Format.Source, Cropped: s.Camera.Crop > 0,
@@ -399,7 +409,7 @@ func (b *builder) fill(s *Setup) {
 		Focal: plan.Still(s.Focal), Number: s.Number, Pupil: s.Lens.Pupil,
 		Criterion: s.Criterion, ArcminPerBlur: s.perBlur, FromLens: b.Film.Tape == "lens",
 		Ring: s.Lens.Law, Marked: s.Lens.Marked, Engraved: s.Lens.Engraved, Diameter: s.Lens.RingDiameter(), TurnsTo: s.Lens.Turns,
-		Breathes: s.Lens.Breathing, Camera: plan.Still(0),
+		Breathes: s.Lens.Breathing, Camera: plan.Still(0), Glass: s.glass(),
 	}
 	o.Light = plan.Light{Meter: s.Meter, ND: s.ND, Spoken: s.Spoken, ISO: s.Camera.ISO, Shutter: s.Camera.Shutter, ISOTo: s.Camera.ISOTo, ShutterTo: s.Camera.ShutterTo}
 	if s.Lens.Zoom() {

@@ -139,7 +139,7 @@ func (s *search) view(v View) View {
 	}
 	v.RingDeg, v.RingShare = ringUsed(s.shot)
 	if d, f := s.shot.Optics.Start.Distance, float64(s.shot.FocalMM)/1000; d > f && finite(d) {
-		v.Frame = plan.Number(s.shot.Optics.SensorW * (d - f) / f)
+		v.Frame = plan.Number(s.shot.Optics.PictureW() * (d - f) / f)
 	}
 	v.Needed, v.Endless = s.needed(float64(at.Number))
 	return v

@@ -34,7 +34,6 @@ const (
 	BadRate
 	BadTimecode
 	Circle
-	ClosestTooClose
 	DuplicateName
 	FocalNotOnLens
 	HoldTooEarly

@@ -109,10 +109,6 @@ var table = [...]Rule{
 		"files, values, moves, subjects or moments depend on themselves",
 		"Pullscore cannot compute any of them first. Give one of them a value of its own: a time, a distance, " +
 			"or a word of a spoken line."},
-	ClosestTooClose: {"closest-too-close", Meaning, Error, nil, NoRow,
-		"the lens cannot focus as close as its kit says",
-		"The distance is so short that a lens of this focal length forms no image. Check the unit: closest " +
-			"focus is measured from the sensor. Check the focal length too."},
 	DuplicateName: {"duplicate-name", Meaning, Error, nil, NoRow,
 		"a name is taken, or differs from another only in upper and lower case",
 		"Two people or two lenses with one name cannot be told apart, neither here nor on set. Rename one of " +

@@ -156,7 +156,7 @@ func sightAt(s *plan.Shot, t float64) sight {
 	if !s.Optics.FromLens {
 		behind = v
 	}
-	return sight{x: s.Optics.Camera.At(t) + behind, t: t, perSide: s.Optics.SensorW / 2 / v}
+	return sight{x: s.Optics.Camera.At(t) + behind, t: t, perSide: s.Optics.PictureW() / 2 / v}
 }
 
 // angle returns the horizontal field of view in degrees.

@@ -5,7 +5,6 @@ import (
 
 	"pullscore/interp/plan"
 	"pullscore/lang/timecode"
-	"pullscore/optics"
 )
 
 // A Frame is the lens at the time at which a frame of a shot begins. What does
@@ -43,7 +42,7 @@ func at(s *plan.Shot, n int64) Frame {
 	x := s.FocusAt(t)
 	f := Frame{
 		Number: n, Label: n, Time: t,
-		Sensor: optics.ToSensor(x, set.Focal), Lens: x,
+		Sensor: s.SensorTape(x, t), Lens: x,
 		Ring: math.NaN(), Hand: s.HandAt(t),
 		Focal: set.Focal, Stop: set.Number, T: math.NaN(),
 	}

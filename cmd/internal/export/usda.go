@@ -74,7 +74,7 @@ func (u *usd) camera() {
 	u.value("float", "focalLength", func(f Frame) string { return decimal(f.Focal * 1000 * tenths) })
 	u.value("float", "focusDistance", func(f Frame) string { return decimal(min(f.Lens, farthest)) })
 	u.value("float", "fStop", func(f Frame) string { return decimal(f.Stop) })
-	u.line(2, "float horizontalAperture = %s", decimal(o.SensorW*1000*tenths))
+	u.line(2, "float horizontalAperture = %s", decimal(o.PictureW()*1000*tenths))
 	u.line(2, "token projection = \"perspective\"")
 	u.line(2, "float verticalAperture = %s", decimal(o.SensorH*1000*tenths))
 	u.place(func(f Frame) (side, along float64) { return 0, o.Camera.At(f.Time) })

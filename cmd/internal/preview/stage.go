@@ -226,8 +226,8 @@ func tellStage(s *plan.Shot, people map[string]bool) *toldStage {
 		Shot: s.ID, Every: times.every, Samples: times.n, Duration: s.Duration, Beat: plan.Number(s.Tick()),
 		Stop: s.Stop, Stops: stopsOf(s), Screen: s.Screen,
 		Sharp: plan.Number(o.Criterion * o.ArcminPerBlur), Seen: viewer.Seen,
-		ArcminPerWidth: plan.Number(o.ArcminPerBlur * o.SensorW),
-		SensorW:        plan.Number(o.SensorW * 1000), SensorH: plan.Number(o.SensorH * 1000),
+		ArcminPerWidth: plan.Number(o.ArcminPerBlur * o.PictureW()),
+		SensorW:        plan.Number(o.PictureW() * 1000), SensorH: plan.Number(o.SensorH * 1000),
 		Focal:    times.of(s.Focal),
 		Number:   times.of(func(t float64) float64 { return s.Setting(t).Number }),
 		Pupil:    times.of(func(t float64) float64 { return pupilBehind(s, t) }),
@@ -281,6 +281,9 @@ func scaleAt(s *plan.Shot, t float64) float64 {
 		if deg := s.RingDeg(x, t); !math.IsNaN(deg) {
 			return f * (1 + o.Breathes/100*(1-deg/o.Ring.Throw()))
 		}
+	}
+	if grown := s.Grown(x, t); !math.IsNaN(grown) {
+		return f * (1 + grown/100)
 	}
 	if math.IsInf(x, 1) {
 		return f

@@ -168,7 +168,7 @@ func tellShot(s *plan.Shot, sheets []*rebuild.Sheet) toldShot {
 		t.Pages = append(t.Pages, sheet.Tag)
 	}
 	if len(sheets) > 0 && stageable(s) {
-		t.Stage = &toldFrame{Aspect: plan.Number(s.Optics.SensorW / s.Optics.SensorH), Subjects: len(s.Subjects)}
+		t.Stage = &toldFrame{Aspect: plan.Number(s.Optics.PictureW() / s.Optics.SensorH), Subjects: len(s.Subjects)}
 	}
 	if !finite(s.Duration) {
 		t.Duration = 0

@@ -11,7 +11,6 @@ import (
 	"pullscore/interp/shot"
 	"pullscore/lang"
 	"pullscore/lang/rule"
-	"pullscore/optics"
 	"pullscore/optics/ring"
 )
 
@@ -108,7 +107,7 @@ func leastKnown(b *check.Shot) (worst *shot.Pull) {
 
 // few tells which mark would help the mark of a rack most.
 func few(b *check.Shot, p *shot.Pull) check.Finding {
-	near, far, _ := b.Plan.Optics.Ring.Between(optics.ToSensor(p.Plan.ToLens, b.Plan.Focal(p.Rack.LandS)))
+	near, far, _ := b.Plan.Optics.Ring.Between(b.Plan.RingTape(p.Plan.ToLens, p.Rack.LandS))
 	return check.Finding{Diagnostic: lang.Diagnostic{
 		Code: "few-marks", Severity: lang.Note, Time: p.Rack.LandS,
 		Message: fmt.Sprintf("the mark of %s is known to within %s: the nearest marks are %s and %s", b.Units.Tape(float64(p.Plan.ToM)),

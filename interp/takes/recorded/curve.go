@@ -17,7 +17,6 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/interp/takes"
 	"pullscore/interp/units"
-	"pullscore/optics"
 )
 
 // A Frame is one frame of a curve.
@@ -122,7 +121,7 @@ func (c *Curve) add(f frame, src source) *takes.Fault {
 // ringAt returns the angle of the ring, in degrees, that focuses at a distance
 // from the sensor in metres, which may be infinite, at a time of the shot.
 func ringAt(s *plan.Shot, sensor, t float64) (float64, error) {
-	if _, ok := optics.FromSensor(sensor, s.Focal(t)); !ok && !math.IsInf(sensor, 1) {
+	if _, ok := s.FromSensor(sensor, t); !ok && !math.IsInf(sensor, 1) {
 		return 0, fmt.Errorf("the lens forms no image of what is %s away", units.Style{}.Gap(sensor))
 	}
 	deg := s.Optics.Ring.Angle(sensor)

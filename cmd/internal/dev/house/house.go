@@ -59,7 +59,7 @@ var textRooms = []room{
 	{"interp/moments", []string{"interp/plan", "interp/units"}},
 	{"interp/holds", []string{"interp/hand", "interp/plan", "interp/moments", "interp/units"}},
 	{"interp/stops", []string{"optics$", "interp/plan", "interp/units"}},
-	{"interp/takes", []string{"optics$", "lang$", "lang/timecode", "lang/opentrackio", "interp/plan", "interp/hand", gonum, "interp/units"}},
+	{"interp/takes", []string{"lang$", "lang/timecode", "lang/opentrackio", "interp/plan", "interp/hand", gonum, "interp/units"}},
 	{"interp/edit", []string{"lang$", "lang/lines", "lang/captions", "lang/edl", "lang/otio", "lang/timecode", "interp/speech", "interp/wording"}},
 	{"interp/revision", []string{"lang/fountain", "interp/plan", "interp/speech", "interp/wording"}},
 	{"interp/names", []string{"lang$", "lang/timecode"}},
@@ -74,7 +74,7 @@ var textRooms = []room{
 		"interp/speech", "interp/wording", "interp/hand", "interp/viewer", "interp/plan", "interp/units",
 	}},
 	{"interp/shot", []string{
-		"lang$", "lang/timecode", "optics$", "interp/names", "interp/kit", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/film",
+		"lang$", "lang/timecode", "optics", "interp/names", "interp/kit", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/film",
 		"interp/hand", "interp/holds", "interp/viewer", "interp/plan", "interp/units",
 	}},
 	{"interp/lenses", []string{"optics", "interp/kit", "interp/plan", "interp/shot", "interp/units"}},
