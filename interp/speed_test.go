@@ -285,3 +285,28 @@ func TestSubtitlesAreOnTheScreen(t *testing.T) {
 		t.Errorf("its words: %+v", w)
 	}
 }
+
+// A shutter that is a time is another angle at another speed; one that is open longer
+// than a frame is told where the speed is written.
+func TestShutterAtAnotherSpeed(t *testing.T) {
+	angle := func(shutter, shoots string) (float64, []string) {
+		src := strings.Replace(offSpeed("24", "24", "1 s"), "shutter 180 deg", "shutter "+shutter, 1)
+		src = strings.Replace(src, "with stop", "with shoots "+shoots+", stop", 1)
+		res := interpret("plan.pull", src)
+		if len(res.Plan.Shots) == 0 {
+			return math.NaN(), codes(res)
+		}
+		return res.Plan.Shots[0].Optics.Light.Shutter, codes(res)
+	}
+	for _, c := range []struct {
+		shutter, shoots string
+		want            float64
+	}{{"180 deg", "96", 180}, {"1/192 s", "96", 180}, {"1/192 s", "48", 90}, {"1/192 s", "24", 45}} {
+		if got, _ := angle(c.shutter, c.shoots); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%s at %s frames a second is %v degrees, not %v", c.shutter, c.shoots, got, c.want)
+		}
+	}
+	if _, told := angle("1/50 s", "96"); !slices.Contains(told, "out-of-range") {
+		t.Errorf("1/50 s at 96 frames a second is told as %v", told)
+	}
+}
