@@ -11,6 +11,7 @@ import (
 	"pullscore/interp/cures"
 	"pullscore/interp/film"
 	"pullscore/interp/load"
+	"pullscore/interp/moments"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
 	"pullscore/interp/revision"
@@ -41,7 +42,7 @@ func build(root *names.Unit, l *load.Loader, before *plan.Plan) (p *program, aga
 		Shots: []*plan.Shot{}, Defaults: append([]plan.Default{}, f.Defaults...),
 	}
 	p.buildShots()
-	p.plan.Defaults = append(p.plan.Defaults, shot.Assumed(p.plan.Shots)...)
+	p.plan.Defaults = append(p.plan.Defaults, moments.Assumed(p.plan.Shots)...)
 	p.compareScript()
 	return p, again
 }

@@ -11,6 +11,7 @@ import (
 
 	"pullscore/interp/checks/check"
 	"pullscore/interp/checks/glass"
+	"pullscore/interp/stage"
 
 	"pullscore/interp/change"
 	"pullscore/interp/hand"
@@ -122,7 +123,7 @@ func (b *Shot) onceStandingTry(p *shot.Pull) []change.Change {
 	for _, m := range b.Stage.MovesIn(p.Rack.LandS, p.Rack.LandS) {
 		stands = max(stands, m.End)
 	}
-	return b.LaterTry(p, stands+shot.PickUp/2-p.Rack.LandS)
+	return b.LaterTry(p, stands+stage.PickUp/2-p.Rack.LandS)
 }
 
 // atBest says how often something is sharp as it is written, and how often at most.

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"pullscore/interp/names"
+	"pullscore/interp/plan"
 	"pullscore/lang"
 	"pullscore/optics/ring"
 )
@@ -96,4 +97,41 @@ func computed(f, closest, throw float64) (*ring.Law, error) {
 		return ring.Macro(f, closest, throw)
 	}
 	return ring.Unit(f, closest, throw)
+}
+
+// RingKnown returns what is known of the ring of the lens; nil for one that has none, or
+// one by wire.
+func (l *Lens) RingKnown() *plan.Ring {
+	if l.RingKind != "" {
+		return nil
+	}
+	none := plan.None()
+	r := &plan.Ring{Kind: plan.ByLaw, Throw: none, Diameter: none, Girth: none, Offset: none, Play: none, Ends: l.Ends}
+	if l.Slack() > 0 || !math.IsNaN(l.Glass.Play) {
+		r.Play = plan.Number(l.Slack())
+		r.Marked = map[ring.Way]string{ring.ToInf: "inf", ring.ToClosest: "closest", ring.BothWays: "both"}[l.Glass.Marked]
+	}
+	if d := l.RingDiameter(); !math.IsNaN(d) {
+		r.Diameter, r.Girth = plan.Number(d*1000), plan.Number(math.Pi*d*1000)
+	}
+	if l.Law == nil {
+		r.Kind = plan.UnknownRing
+		return r
+	}
+	if _, known := l.Law.Stops(); known {
+		r.Throw = plan.Number(l.Law.Throw())
+	}
+	if !l.Marked {
+		return r
+	}
+	r.Kind, r.SaidKind, r.Offset = plan.Engraved, l.From != "", plan.Number(l.Law.Origin())
+	if l.From == plan.Measured {
+		r.Kind = plan.Measured
+	}
+	for _, m := range l.Law.Marks() {
+		r.Marks = append(r.Marks, plan.RingMark{
+			Distance: plan.Number(m.Distance), Deg: plan.Number(m.Angle), Default: m.Default, Second: plan.Number(m.Second()),
+		})
+	}
+	return r
 }

@@ -5,7 +5,6 @@ package lenses
 import (
 	"pullscore/interp/kit"
 	"pullscore/interp/plan"
-	"pullscore/interp/shot"
 	"pullscore/interp/units"
 	"pullscore/optics/ring"
 )
@@ -53,7 +52,7 @@ func Of(l *kit.Lens, k Kit, stop Stop) *Lens {
 	for _, d := range l.Defaults {
 		of.Defaults = append(of.Defaults, plan.Default{Name: d.Name, Value: d.Value, Why: d.Why})
 	}
-	if of.Ring = shot.RingOf(l); of.Ring == nil {
+	if of.Ring = l.RingKnown(); of.Ring == nil {
 		of.Ringless = "it has no ring"
 		if l.RingKind == "wire" {
 			of.Ringless = "its ring works by wire and repeats no mark"

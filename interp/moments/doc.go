@@ -4,5 +4,6 @@
 // so that all say the same.
 //
 // says.go has the words, hold.go those of where the hand takes hold, provenance.go where
-// the angles of a ring come from, worst.go the worst moment.
+// the angles of a ring come from, assumed.go what figures take for granted, worst.go the
+// worst moment.
 package moments

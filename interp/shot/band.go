@@ -40,7 +40,7 @@ func (b *Built) chanceOf(p *Pull) func(h hand.Hand, by float64) float64 {
 	if !p.Rack.Follow {
 		return func(h hand.Hand, by float64) float64 { return h.Land(widened(asks, by)).Chance }
 	}
-	w := b.wayOf(&p.Rack.Aim, p.Rack.StartS-1, p.Rack.LandS+1)
+	w := b.Stage.Way(b.sight(), &p.Rack.Aim, p.Rack.StartS-1, p.Rack.LandS+1)
 	course, last := b.course(p, &w), p.Moments[len(p.Moments)-1]
 	lo, hi := course.Room(last.T)
 	return func(h hand.Hand, by float64) float64 {

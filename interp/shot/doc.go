@@ -6,10 +6,9 @@
 // be computed and at what no shot says, spoken.go what is said in it. pull.go ties
 // the racks and follows to one another; figures.go fills in their numbers,
 // landing.go what they ask of the hand, band.go how far their chances hang on it,
-// way.go how distances go, follow.go how far a hand is behind somebody who moves,
-// rest.go how often somebody who sways is sharp, light.go what light is lost near the
-// lens, glass.go what is on the lens and between hand and ring, miss.go how far somebody
-// may be from the mark, places.go where everyone stands, ring.go what is known of the
-// ring, unknown.go what holds where nothing is, assumed.go what the figures take for
-// granted. questions.go is what checks ask of a built shot.
+// follow.go how far a hand is behind somebody who moves, rest.go how often somebody who
+// sways is sharp, light.go what light is lost near the lens, glass.go what is on the lens
+// and between hand and ring, miss.go how far somebody may be from the mark, places.go
+// where everyone stands, ring.go how well the ring is known, unknown.go what holds where
+// nothing is. questions.go is what checks ask of a built shot.
 package shot

@@ -8,6 +8,7 @@ import (
 
 	"pullscore/interp/hand"
 	"pullscore/interp/plan"
+	"pullscore/interp/stage"
 )
 
 // followFigures fills in the figures of a follow, moment by moment. A lens without
@@ -20,7 +21,7 @@ func (b *Built) followFigures(p *Pull) {
 	if b.Plan.Optics.Ring != nil && !b.knowsAll(p) {
 		return
 	}
-	w := b.wayOf(&p.Rack.Aim, from-1, to+1)
+	w := b.Stage.Way(b.sight(), &p.Rack.Aim, from-1, to+1)
 	p.Moments = b.Setup.Hand.Follow(b.course(p, &w))
 	worst := hand.Moment{}
 	for _, m := range p.Moments {
@@ -28,7 +29,7 @@ func (b *Built) followFigures(p *Pull) {
 			worst = m
 		}
 	}
-	p.Plan.Lag = plan.Number(math.Abs(b.metres(worst.Lag, w.lens(worst.T), worst.T)))
+	p.Plan.Lag = plan.Number(math.Abs(b.metres(worst.Lag, w.Lens(worst.T), worst.T)))
 	if !p.Plan.FromDeg.Known() || !(to > from) {
 		return
 	}
@@ -47,11 +48,11 @@ func (b *Built) followFigures(p *Pull) {
 }
 
 // course returns what a follow asks of the hand.
-func (b *Built) course(p *Pull, w *way) hand.Course {
-	lens := lastOf(w.lens)
+func (b *Built) course(p *Pull, w *stage.Way) hand.Course {
+	lens := lastOf(w.Lens)
 	c := hand.Course{
 		From: p.Rack.StartS, To: p.Rack.LandS, Rim: b.Setup.underHand(), Sway: b.swayOf(&p.Rack.Aim),
-		Distance: lens, ToMark: w.toMark, Still: w.still,
+		Distance: lens, ToMark: w.ToMark, Still: w.Still,
 	}
 	if b.Plan.Optics.Ring == nil {
 		c.Angle, c.PerMetre = lens, func(float64) float64 { return 1 }
@@ -102,12 +103,12 @@ func (b *Built) Behind(p *Pull) (t, lag, room float64, ok bool) {
 	if len(p.Moments) == 0 {
 		return 0, 0, 0, false
 	}
-	w := b.wayOf(&p.Rack.Aim, p.Rack.StartS-1, p.Rack.LandS+1)
+	w := b.Stage.Way(b.sight(), &p.Rack.Aim, p.Rack.StartS-1, p.Rack.LandS+1)
 	for _, m := range p.Moments {
 		if m.Lag == 0 {
 			continue
 		}
-		x := w.lens(m.T)
+		x := w.Lens(m.T)
 		lo, hi := b.Plan.Judged(x, m.T).Window(x)
 		lag, room = b.metres(m.Lag, x, m.T), x-lo
 		if lag < 0 { // the hand is beyond them

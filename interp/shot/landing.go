@@ -4,6 +4,7 @@ package shot
 
 import (
 	"math"
+
 	"pullscore/interp/clock"
 	"pullscore/interp/hand"
 	"pullscore/interp/kit"
@@ -220,14 +221,14 @@ func (b *Built) walk(p *clock.Pull, t float64) (speed, toMark float64) {
 	if len(p.Aim.Members()) == 0 || p.Aim.Soft() {
 		return 0, 0
 	}
-	w := b.wayOf(&p.Aim, t-PickUp, t+PickUp)
-	if w.still(t-PickUp/2, t+PickUp/2) {
+	w := b.Stage.Way(b.sight(), &p.Aim, t-stage.PickUp, t+stage.PickUp)
+	if w.Still(t-stage.PickUp/2, t+stage.PickUp/2) {
 		return 0, 0
 	}
-	if speed = math.Abs(w.speed(t)); speed < 1e-3 || math.IsNaN(speed) {
+	if speed = math.Abs(w.Speed(t)); speed < 1e-3 || math.IsNaN(speed) {
 		return 0, 0
 	}
-	return speed, w.toMark(t)
+	return speed, w.ToMark(t)
 }
 
 // swayOf returns the sway of what a goal is on and of the camera together, metres

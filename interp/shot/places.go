@@ -4,9 +4,10 @@ package shot
 
 import (
 	"math"
+	"slices"
+
 	"pullscore/interp/plan"
 	"pullscore/interp/stage"
-	"slices"
 )
 
 // fillBlocking writes the moves of people, camera and zoom into the shot.

@@ -6,47 +6,8 @@ import (
 	"math"
 
 	"pullscore/interp/hand"
-	"pullscore/interp/kit"
 	"pullscore/interp/plan"
-	"pullscore/optics/ring"
 )
-
-// RingOf returns what is known of a lens's ring; nil for a lens that has none, or one
-// by wire.
-func RingOf(l *kit.Lens) *plan.Ring {
-	if l.RingKind != "" {
-		return nil
-	}
-	none := plan.None()
-	r := &plan.Ring{Kind: plan.ByLaw, Throw: none, Diameter: none, Girth: none, Offset: none, Play: none, Ends: l.Ends}
-	if l.Slack() > 0 || !math.IsNaN(l.Glass.Play) {
-		r.Play = plan.Number(l.Slack())
-		r.Marked = map[ring.Way]string{ring.ToInf: "inf", ring.ToClosest: "closest", ring.BothWays: "both"}[l.Glass.Marked]
-	}
-	if d := l.RingDiameter(); !math.IsNaN(d) {
-		r.Diameter, r.Girth = plan.Number(d*1000), plan.Number(math.Pi*d*1000)
-	}
-	if l.Law == nil {
-		r.Kind = plan.UnknownRing
-		return r
-	}
-	if _, known := l.Law.Stops(); known {
-		r.Throw = plan.Number(l.Law.Throw())
-	}
-	if !l.Marked {
-		return r
-	}
-	r.Kind, r.SaidKind, r.Offset = plan.Engraved, l.From != "", plan.Number(l.Law.Origin())
-	if l.From == plan.Measured {
-		r.Kind = plan.Measured
-	}
-	for _, m := range l.Law.Marks() {
-		r.Marks = append(r.Marks, plan.RingMark{
-			Distance: plan.Number(m.Distance), Deg: plan.Number(m.Angle), Default: m.Default, Second: plan.Number(m.Second()),
-		})
-	}
-	return r
-}
 
 // doubt says how well the law of the ring knows the mark on which a pull lands, and how
 // wide its window may truly be.

@@ -397,7 +397,7 @@ func (b *builder) fill(s *Setup) {
 		sh.TNumber = plan.Number(s.Stop.V)
 	}
 	sh.FocalMM, sh.CriterionMM = plan.Number(s.Focal*1000), plan.Number(s.Criterion*1000)
-	sh.Ring = RingOf(&s.Lens)
+	sh.Ring = s.Lens.RingKnown()
 	s.fillGlass(sh)
 	sh.Sensor = plan.Sensor{
 		WidthMM: plan.Number(s.Camera.SensorW * 1000), HeightMM: plan.Number(s.Camera.Height * 1000),

@@ -82,7 +82,7 @@ func (b *Built) guessed(p *Pull, throw float64) (g Guess, ok bool) {
 	if !(p.Rack.LandS > p.Rack.StartS) || b.TooNear(&p.Rack.Aim, p.Rack.StartS) {
 		return g, false
 	}
-	w := b.wayOf(&p.Rack.Aim, p.Rack.StartS-1, p.Rack.LandS+1)
+	w := b.Stage.Way(b.sight(), &p.Rack.Aim, p.Rack.StartS-1, p.Rack.LandS+1)
 	course := b.course(p, &w)
 	moments := own.Follow(course)
 	peak, _ := b.followSpeed(p)

@@ -56,7 +56,7 @@ var textRooms = []room{
 	{"interp/speech", []string{text}},
 	{"interp/wording", []string{"interp/speech"}},
 	{"interp/plan", []string{"lang/timecode", "optics", "interp/hand"}},
-	{"interp/moments", []string{"interp/plan", "interp/units"}},
+	{"interp/moments", []string{"interp/plan", "interp/hand", "interp/units"}},
 	{"interp/holds", []string{"interp/hand", "interp/plan", "interp/moments", "interp/units"}},
 	{"interp/stops", []string{"optics$", "interp/plan", "interp/units"}},
 	{"interp/takes", []string{"lang$", "lang/timecode", "lang/opentrackio", "interp/plan", "interp/hand", gonum, "interp/units"}},
@@ -77,7 +77,7 @@ var textRooms = []room{
 		"lang$", "lang/timecode", "optics", "interp/names", "interp/kit", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/film",
 		"interp/hand", "interp/holds", "interp/viewer", "interp/plan", "interp/units",
 	}},
-	{"interp/lenses", []string{"optics", "interp/kit", "interp/plan", "interp/shot", "interp/units"}},
+	{"interp/lenses", []string{"optics", "interp/kit", "interp/plan", "interp/units"}},
 	{"interp/checks/check", []string{"lang$", "lang/rule", "interp/change", "interp/shot", "interp/stops", "interp/units"}},
 	{"interp/checks/glass", []string{"lang$", "lang/rule", "optics", "interp/change", "interp/stage", "interp/shot", "interp/checks/check", "interp/units"}},
 	{"interp/checks", []string{
@@ -87,7 +87,7 @@ var textRooms = []room{
 	{"interp/cures", []string{"lang$", "lang/rule", "interp/units", "interp/change", "interp/checks", "interp/shot", "interp/plan"}},
 	{"interp", []string{
 		"lang$", "lang/lines", "lang/fountain", "interp/load", "interp/names", "interp/change", "interp/clock", "interp/film", "interp/shot",
-		"interp/checks", "interp/cures", "interp/lenses", "interp/revision", "interp/stops", "interp/wording", "interp/plan",
+		"interp/checks", "interp/cures", "interp/lenses", "interp/moments", "interp/revision", "interp/stops", "interp/wording", "interp/plan",
 	}},
 }
 

@@ -1,6 +1,6 @@
 // What figures take for granted: constants that no study of focus pulling gives.
 
-package shot
+package moments
 
 import (
 	"fmt"

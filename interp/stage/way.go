@@ -4,25 +4,23 @@
 // track has a corner at either end, which nobody walks: there the way is the mean
 // over half a second. The drawn curves and the exported ones keep the corner.
 
-package shot
+package stage
 
 import (
 	"cmp"
 	"math"
 	"slices"
 	"sort"
-
-	"pullscore/interp/stage"
 )
 
 // PickUp is how long someone who goes at an even pace takes to get to it, and to
 // stop: seconds. Common practice, no source.
 const PickUp = 0.5
 
-// A way is how the distance of a goal goes in time.
-type way struct {
-	b      *Built
-	goal   *stage.Goal
+// A Way is how the distance of a goal goes in time.
+type Way struct {
+	sight  Sight
+	goal   *Goal
 	shifts []shift
 	under  underWay
 	even   underWay // of the shifts that have corners to be rounded
@@ -37,19 +35,20 @@ type shift struct {
 	marks         [2]float64 // where they stand as it starts and ends, as the tape reads it
 }
 
-// wayOf returns how the distance of a goal goes, right between two times.
-func (b *Built) wayOf(g *stage.Goal, from, until float64) way {
-	w := way{b: b, goal: g}
-	var hangs map[*stage.Subject]bool
+// Way returns how the distance of a goal goes in a shot on this stage, right between two
+// times.
+func (st *Stage) Way(sight Sight, g *Goal, from, until float64) Way {
+	w := Way{sight: sight, goal: g}
+	var hangs map[*Subject]bool
 	for _, u := range g.Members() {
-		for a := range b.Stage.Ancestors(u) {
+		for a := range st.Ancestors(u) {
 			if hangs == nil {
-				hangs = map[*stage.Subject]bool{}
+				hangs = map[*Subject]bool{}
 			}
 			hangs[a] = true
 		}
 	}
-	for _, m := range b.Stage.MovesIn(from-PickUp, until+PickUp) {
+	for _, m := range st.MovesIn(from-PickUp, until+PickUp) {
 		s := shift{number: len(w.shifts), start: m.Start, end: m.End, smooth: m.Smooth}
 		switch {
 		case m.Kind == "dolly":
@@ -60,7 +59,7 @@ func (b *Built) wayOf(g *stage.Goal, from, until float64) way {
 		default:
 			continue
 		}
-		s.marks = [2]float64{b.Tape(g, m.Start), b.Tape(g, m.End)}
+		s.marks = [2]float64{sight.Tape(g, m.Start), sight.Tape(g, m.End)}
 		w.shifts = append(w.shifts, s)
 	}
 	w.under = newUnderWay(w.shifts)
@@ -68,9 +67,9 @@ func (b *Built) wayOf(g *stage.Goal, from, until float64) way {
 	return w
 }
 
-// tape returns the distance at t, metres, as the tape reads it.
-func (w *way) tape(t float64) float64 {
-	d := w.b.Tape(w.goal, t)
+// Tape returns the distance at t, metres, as the tape reads it.
+func (w *Way) Tape(t float64) float64 {
+	d := w.sight.Tape(w.goal, t)
 	var room [4]shift
 	for _, s := range w.even.at(t, room[:0]) {
 		d += s.d * (s.evened(t) - min(max((t-s.start)/(s.end-s.start), 0), 1))
@@ -94,32 +93,32 @@ func (s *shift) evened(t float64) float64 {
 	return (done(t+PickUp/2) - done(t-PickUp/2)) / PickUp
 }
 
-// lens returns the distance at t from the lens, metres.
-func (w *way) lens(t float64) float64 { return w.b.Plan.FromTape(w.tape(t), t) }
+// Lens returns the distance at t from the lens, metres.
+func (w *Way) Lens(t float64) float64 { return w.sight.Shot.FromTape(w.Tape(t), t) }
 
-// toMark returns how far they are at t from the nearest place where they stand:
+// ToMark returns how far they are at t from the nearest place where they stand:
 // where a move begins or ends that they are in. Metres; 0 for one who stands.
-func (w *way) toMark(t float64) float64 {
+func (w *Way) ToMark(t float64) float64 {
 	var room [4]shift
 	list := w.under.at(t, room[:0])
 	if len(list) == 0 {
 		return 0
 	}
-	d, least := w.tape(t), math.Inf(1)
+	d, least := w.Tape(t), math.Inf(1)
 	for _, s := range list {
 		least = min(least, math.Abs(d-s.marks[0]), math.Abs(d-s.marks[1]))
 	}
 	return least
 }
 
-// speed returns how fast the distance changes at t, metres a second.
-func (w *way) speed(t float64) float64 {
+// Speed returns how fast the distance changes at t, metres a second.
+func (w *Way) Speed(t float64) float64 {
 	const h = 1.0 / 96
-	return (w.lens(t+h) - w.lens(t-h)) / (2 * h)
+	return (w.Lens(t+h) - w.Lens(t-h)) / (2 * h)
 }
 
-// still tells whether nothing moves between two times.
-func (w *way) still(from, to float64) bool { return !w.under.any(from, to) }
+// Still tells whether nothing moves between two times.
+func (w *Way) Still(from, to float64) bool { return !w.under.any(from, to) }
 
 // underWay finds the moves that are felt at a moment, without a look at all.
 type underWay struct {
