@@ -107,7 +107,7 @@ func (l *Lens) RingKnown() *plan.Ring {
 	}
 	none := plan.None()
 	r := &plan.Ring{Kind: plan.ByLaw, Throw: none, Diameter: none, Girth: none, Offset: none, Play: none, Ends: l.Ends}
-	if l.Slack() > 0 || !math.IsNaN(l.Glass.Play) {
+	if l.Slack() > 0 {
 		r.Play = plan.Number(l.Slack())
 		r.Marked = map[ring.Way]string{ring.ToInf: "inf", ring.ToClosest: "closest", ring.BothWays: "both"}[l.Glass.Marked]
 	}

@@ -1,0 +1,144 @@
+// Real glass: what changes nothing, and what follows from the thin lens.
+
+package interp_test
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"pullscore/interp/plan"
+)
+
+// glassPlan is a plan of one shot on a lens of 50 mm with marks. Each of its lines may be
+// one that says nothing.
+func glassPlan(lens [3]string, with string, near float64) string {
+	return fmt.Sprintf(`plan "Glass"
+rate 24
+watched on 12 m screen from 18 m
+camera A
+  sensor 24.89 x 18.66 mm, crop 2.39
+  on tripod
+lens "50"
+  focal 50 mm
+  stops f/1.8 to f/22
+  closest 45 cm
+  ring 300 deg, diameter 110 mm
+  mark 1 m at 150 deg
+  mark 3 m at 240 deg
+  %s
+  %s
+  %s
+subject NORA at 2 m, 5 cm left
+subject LAMP at %.3f m
+shot 1
+  with camera A, lens "50", stop f/4, meter f/4%s
+  start on NORA
+  rack to LAMP, on 1 s, over 1 s
+  hold 1 s
+  rack to inf, over 1.2 s
+`, lens[0], lens[1], lens[2], near, with)
+}
+
+// glassShot interprets such a plan, and returns its shot, all of it and all findings as
+// JSON.
+func glassShot(t *rapid.T, source string) (*plan.Shot, string) {
+	r := interpret("glass.pull", source)
+	if len(r.Plan.Shots) != 1 {
+		t.Fatalf("no shot of\n%s%v", source, r.Findings)
+	}
+	shot, err := json.Marshal(r.Plan)
+	if err != nil {
+		t.Fatal(err)
+	}
+	findings, err := json.Marshal(r.Findings)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r.Plan.Shots[0], string(shot) + string(findings)
+}
+
+func TestGlassThatDoesNothing(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		near := rapid.Float64Range(0.46, 1.9).Draw(t, "lamp")
+		lens, with := [3]string{"squeeze 1", "play 0 deg", "planes 0 mm apart"}, ", diopter 0, tube 0 mm, shoots 24"
+		_, same := glassShot(t, glassPlan(lens, with, near))
+		// Remarks of the same length, so that all places stay.
+		with = " #" + strings.Repeat("-", len(with)-2)
+		for i, line := range lens {
+			lens[i] = "#" + strings.Repeat("-", len(line)-1)
+		}
+		_, plain := glassShot(t, glassPlan(lens, with, near))
+		if plain != same {
+			a, b := diverge(plain, same)
+			t.Errorf("it changes\n%s\nto\n%s", a, b)
+		}
+	})
+}
+
+// diverge returns two texts from shortly before they differ.
+func diverge(a, b string) (string, string) {
+	i := 0
+	for i < len(a) && i < len(b) && a[i] == b[i] {
+		i++
+	}
+	from := max(0, i-120)
+	return a[from:min(len(a), i+120)], b[from:min(len(b), i+120)]
+}
+
+// TestSqueezeIsAWiderSensor compares a squeezed lens with a sensor that is as many times
+// as wide: criterion, windows and chances are the same.
+func TestSqueezeIsAWiderSensor(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := rapid.Float64Range(1.01, 2).Draw(t, "squeeze")
+		near := rapid.Float64Range(0.46, 1.9).Draw(t, "lamp")
+		source := strings.Replace(glassPlan([3]string{fmt.Sprintf("squeeze %v at rear", s), "# -", "# -"}, "", near), ", crop 2.39", "", 1)
+		squeezed, _ := glassShot(t, source)
+		wide, _ := glassShot(t, strings.NewReplacer("squeeze", "# squeeze", "sensor 24.89 x", fmt.Sprintf("sensor %v x", 24.89*s)).Replace(source))
+		if !near9(float64(squeezed.CriterionMM), float64(wide.CriterionMM)) {
+			t.Errorf("criterion %v and %v", squeezed.CriterionMM, wide.CriterionMM)
+		}
+		for i, p := range squeezed.Pulls {
+			if o := wide.Pulls[i]; !near9(float64(p.Chance), float64(o.Chance)) || !near9(float64(p.Far), float64(o.Far)) {
+				t.Errorf("pull %d: %v to %v, %v to %v", i+1, p.Chance, o.Chance, p.Far, o.Far)
+			}
+		}
+	})
+}
+
+func near9(a, b float64) bool {
+	return a == b || math.Abs(a-b) <= 1e-7*max(math.Abs(a), math.Abs(b))
+}
+
+// TestPlayIsLostOneWay: marks for both ways, and marks that were come to the same way,
+// lose nothing; the other way the ring stays short by all of the play.
+func TestPlayIsLostOneWay(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		play := rapid.Float64Range(0.1, 8).Draw(t, "play")
+		near := rapid.Float64Range(0.46, 1.9).Draw(t, "lamp")
+		chance := func(line string) plan.Number {
+			s, _ := glassShot(t, glassPlan([3]string{line, "# -", "# -"}, "", near))
+			return s.Pulls[0].Chance
+		}
+		firm, both := chance("# -"), chance(fmt.Sprintf("play %v deg, marked both ways", play))
+		if firm != both {
+			t.Errorf("marked both ways %v, without play %v", both, firm)
+		}
+		// The first rack goes nearer: marks that were come to so lose nothing.
+		if got := chance(fmt.Sprintf("play %v deg, marked to closest", play)); got != firm {
+			t.Errorf("the way of the marks: %v, not %v", got, firm)
+		}
+		s, _ := glassShot(t, glassPlan([3]string{fmt.Sprintf("play %v deg, marked to inf", play), "# -", "# -"}, "", near))
+		first, second := s.Pulls[0], s.Pulls[1]
+		if !near9(float64(first.PlayShift), play) || second.PlayShift != 0 {
+			t.Errorf("short by %v and %v, play %v", first.PlayShift, second.PlayShift, play)
+		}
+		if turned := float64(second.HandDeg) - math.Abs(float64(second.ToDeg-second.FromDeg)); math.Abs(turned-play) > 1e-6 {
+			t.Errorf("turning back the hand goes %v farther, play %v", turned, play)
+		}
+	})
+}
