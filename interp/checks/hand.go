@@ -205,6 +205,9 @@ func (b *Shot) enough(p *shot.Pull, l hand.Landing) bool {
 // gearTry offers another gear, nearest first, or with a gear a larger wheel.
 func (b *Shot) gearTry(p *shot.Pull) []change.Change {
 	var tries []change.Change
+	if b.Setup.Travel.Deg > 0 { // its ends say the gear
+		return nil
+	}
 	for _, g := range stops.GearsFrom(b.Setup.Gear) {
 		if b.landsWith(p, g, b.Setup.Wheel) {
 			tries = append(tries, change.Change{Gear: g})

@@ -120,7 +120,7 @@ func nearestFirst(list []float64, to float64) []float64 {
 }
 
 func (s *search) gearLever(Kit) (Lever, bool) {
-	if s.shot.Optics.Ring == nil {
+	if s.shot.Optics.Ring == nil || s.shot.TravelDeg > 0 {
 		return Lever{}, false
 	}
 	for _, g := range GearsFrom(float64(s.shot.Gear)) {

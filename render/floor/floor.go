@@ -147,7 +147,8 @@ type sight struct {
 
 // sightAt is what the camera sees at a time, with the focus as it then is.
 func sightAt(s *plan.Shot, t float64) sight {
-	focal, x := s.Focal(t), s.FocusAt(t)
+	x := s.FocusAt(t)
+	focal := s.FocalTo(x, t)
 	if !(x > focal) {
 		x = math.Inf(1)
 	}

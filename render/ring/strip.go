@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"pullscore/interp/moments"
 	"pullscore/interp/plan"
@@ -108,8 +109,23 @@ func sayByLaw(h *sheet.Handout) {
 	g.Add(text.Aligned(draw.Middle))
 }
 
+// glassOn names the close-up lens and the tube of a shot, "" if it has none.
+func glassOn(s *plan.Shot) string {
+	var on []string
+	if p := s.Optics.Glass.Diopter; p > 0 {
+		on = append(on, "diopter "+sheet.Figures.Number(p, 2))
+	}
+	if t := s.Optics.Glass.Tube; t > 0 {
+		on = append(on, "a tube of "+sheet.Figures.Number(t*1000, 1)+" mm")
+	}
+	return strings.Join(on, " and ")
+}
+
 // sayLaw tells what the marks rest on, and how well they are known.
 func sayLaw(h *sheet.Handout) {
+	if with := glassOn(h.Shot); with != "" {
+		h.Say("With "+with+" on the lens. These marks hold for nothing else.", sheet.FontBody, draw.Black)
+	}
 	h.Say(moments.Provenance(h.Shot)+".", sheet.FontStrong, draw.Black)
 	if h.Shot.Optics.Marked {
 		h.Say("Marks are computed from the lens's own marks, as the kit gives them. Check the first and the last with the tape measure before you trust the rest.", sheet.FontNote, draw.Black)
