@@ -15,6 +15,7 @@ import (
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
 	"pullscore/interp/revision"
+	"pullscore/interp/setup"
 	"pullscore/interp/shot"
 	"pullscore/lang"
 )
@@ -68,7 +69,7 @@ func (p *program) buildShots() {
 		}
 	}
 	p.To.Diags = append(p.To.Diags, shot.Unused(p.film, used)...)
-	adviseOnce(p.To.Diags, shot.NoKit)
+	adviseOnce(p.To.Diags, setup.NoKit)
 }
 
 // adviseOnce leaves an advice to the first that has it.

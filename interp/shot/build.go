@@ -12,6 +12,7 @@ import (
 	"pullscore/interp/holds"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
+	"pullscore/interp/setup"
 	"pullscore/interp/stage"
 	"pullscore/lang"
 )
@@ -51,7 +52,7 @@ type Built struct {
 	Items    []names.Item // the statements, moves written out
 	Settings map[string]lang.Statement
 	Lost     names.Losses // what could not be read of it
-	Setup    Setup
+	Setup    setup.Setup
 	Stage    *stage.Stage
 	Start    stage.Goal // where the focus is as the shot begins
 	Cut      *cut.Shot  // what the cuts say of the shot; nil where the plan follows none
@@ -94,7 +95,7 @@ func Build(f *film.Film, sec *lang.Section, ch change.Change, opt Options) (out 
 	set, ok := b.setup(with)
 	if ok {
 		out.Setup = *set
-		b.fill(set)
+		set.Fill(b.Shot, b.Film.Tape == "lens")
 		b.compute(out, opt)
 	} else {
 		b.look(set)

@@ -13,6 +13,7 @@ import (
 	"pullscore/interp/kit"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
+	"pullscore/interp/setup"
 	"pullscore/interp/stage"
 	"pullscore/interp/units"
 	"pullscore/lang"
@@ -96,10 +97,12 @@ func (b *builder) declareLocal(stmt lang.Statement) {
 	b.lex.Local.Put(d)
 }
 
-func (b *builder) defaultsOf(list []kit.Missing) {
-	for _, m := range list {
-		b.byDefault(m.Name, m.Value, m.Why)
-	}
+// setup resolves what the shot is taken with; ok is false where it cannot be computed.
+func (b *builder) setup(w lang.With) (s *setup.Setup, ok bool) {
+	r := setup.Reader{Evaluator: b.Evaluator, Film: b.Film, Head: b.Head, Settings: b.Settings, Here: b.lex.Here, Ch: b.Ch, Dry: b.dry}
+	s, ok = r.Read(w)
+	b.Defaults = append(b.Defaults, r.Defaults...)
+	return s, ok
 }
 
 // begins takes `begins at TIMECODE`.

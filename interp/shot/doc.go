@@ -2,7 +2,7 @@
 // that checks and drawings read, and that nobody writes to afterwards.
 //
 // build.go goes from one end to the other; builder.go takes what the shot says
-// itself, setup.go what it is taken with, resolve.go looks at a shot that cannot
+// itself, resolve.go looks at a shot that cannot
 // be computed and at what no shot says, spoken.go what is said in it. pull.go ties
 // the racks and follows to one another; figures.go fills in their numbers,
 // landing.go what they ask of the hand, band.go how far their chances hang on it,

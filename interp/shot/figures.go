@@ -85,7 +85,7 @@ func (b *Built) handFigures(p *Pull, needed bool) {
 	p.Plan.HandDeg = plan.Number(math.Abs(to-from) * gear)
 	if b.Setup.Lens.Slack() > 0 && to != from {
 		p.Plan.HandDeg = plan.Number(needs.Travel)
-		p.Plan.PlayShift = plan.Number(b.Setup.shortBy(to > from) / gear)
+		p.Plan.PlayShift = plan.Number(b.Setup.ShortBy(to > from) / gear)
 	}
 	p.Plan.Asks, p.Landed = needs, b.Setup.Hand.Land(needs)
 	p.Plan.Regrips, p.Plan.OnPaper = p.Landed.Regrips, b.onPaper(p)

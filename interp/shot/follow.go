@@ -51,7 +51,7 @@ func (b *Built) followFigures(p *Pull) {
 func (b *Built) course(p *Pull, w *stage.Way) hand.Course {
 	lens := lastOf(w.Lens)
 	c := hand.Course{
-		From: p.Rack.StartS, To: p.Rack.LandS, Rim: b.Setup.underHand(), Sway: b.swayOf(&p.Rack.Aim),
+		From: p.Rack.StartS, To: p.Rack.LandS, Rim: b.Setup.UnderHand(), Sway: b.swayOf(&p.Rack.Aim),
 		Distance: lens, ToMark: w.ToMark, Still: w.Still,
 	}
 	if b.Plan.Optics.Ring == nil {

@@ -104,7 +104,7 @@ func (b *Built) handPull(p, before *clock.Pull, start, land float64) (out hand.P
 	lo, hi := b.windowOf(near, far, land)
 	out = hand.Pull{
 		Travel: math.Abs(to-from) * set.Gear, Time: land - start, Reacts: p.Reacts, Even: !p.Smooth,
-		Rim: set.underHand(), SigmaX: b.spreadOfDistance(p, x, land) * set.Gear,
+		Rim: set.UnderHand(), SigmaX: b.spreadOfDistance(p, x, land) * set.Gear,
 	}
 	ends := b.handEnds()
 	end, stopped := to-ends.lo, ends.atLo // of the ring in the direction of travel, degrees past the mark
@@ -118,7 +118,7 @@ func (b *Built) handPull(p, before *clock.Pull, start, land float64) (out hand.P
 		out.Stopped, out.ToStop = true, end
 	}
 	if from != to { // what the hand lands at is farther on than the ring by what play takes
-		short := set.shortBy(to > from)
+		short := set.ShortBy(to > from)
 		out.Lo, out.Hi, out.ToStop = out.Lo+short, out.Hi+short, out.ToStop+short
 		out.Travel += b.turnsBack(before, to > from)
 	}

@@ -15,6 +15,7 @@ import (
 	"pullscore/interp/kit"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
+	"pullscore/interp/setup"
 	"pullscore/interp/stage"
 	"pullscore/lang"
 )
@@ -32,7 +33,7 @@ func standIn(focal float64) plan.Optics {
 
 // look takes the clock through a shot that cannot be computed, for its mistakes
 // alone.
-func (b *builder) look(set *Setup) {
+func (b *builder) look(set *setup.Setup) {
 	b.begins()
 	b.lasts()
 	b.Shot.Optics = standIn(set.Focal)
@@ -75,7 +76,7 @@ var ofPlaces = []string{
 // film, subjects, and moves that none uses. used holds the moves that shots use.
 func Unused(f *film.Film, used map[*lang.Move]bool) []lang.Diagnostic {
 	b := newDry(f, nil)
-	set := &Setup{}
+	set := &setup.Setup{}
 	if with, ok := f.Scope.Settings["with"].(*lang.With); ok {
 		set, _ = b.setup(*with)
 	}
@@ -112,7 +113,7 @@ func unusedMoves(f *film.Film, moves []*lang.Section, headless bool) []lang.Diag
 	}
 	b.lex.Lose(all, b.Items, f.Lost)
 	b.To.Lost[""] = b.To.Lost[""] || headless
-	b.look(&Setup{})
+	b.look(&setup.Setup{})
 	b.leaveOut(ofPlaces)
 	return b.To.Diags
 }

@@ -73,9 +73,12 @@ var textRooms = []room{
 		"lang$", "lang/timecode", "interp/load", "interp/names", "interp/kit", "interp/cut", "interp/edit", "interp/takes$", "interp/takes/fit",
 		"interp/speech", "interp/wording", "interp/hand", "interp/viewer", "interp/plan", "interp/units",
 	}},
+	{"interp/setup", []string{
+		"lang$", "optics", "interp/names", "interp/kit", "interp/change", "interp/film", "interp/hand", "interp/viewer", "interp/plan", "interp/units",
+	}},
 	{"interp/shot", []string{
 		"lang$", "lang/timecode", "optics", "interp/names", "interp/kit", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/film",
-		"interp/hand", "interp/holds", "interp/viewer", "interp/plan", "interp/units",
+		"interp/setup", "interp/hand", "interp/holds", "interp/viewer", "interp/plan", "interp/units",
 	}},
 	{"interp/lenses", []string{"optics", "interp/kit", "interp/plan", "interp/units"}},
 	{"interp/checks/check", []string{"lang$", "lang/rule", "interp/change", "interp/shot", "interp/stops", "interp/units"}},
@@ -86,7 +89,7 @@ var textRooms = []room{
 	}},
 	{"interp/cures", []string{"lang$", "lang/rule", "interp/units", "interp/change", "interp/checks", "interp/shot", "interp/plan"}},
 	{"interp", []string{
-		"lang$", "lang/lines", "lang/fountain", "interp/load", "interp/names", "interp/change", "interp/clock", "interp/film", "interp/shot",
+		"lang$", "lang/lines", "lang/fountain", "interp/load", "interp/names", "interp/change", "interp/clock", "interp/film", "interp/setup", "interp/shot",
 		"interp/checks", "interp/cures", "interp/lenses", "interp/moments", "interp/revision", "interp/stops", "interp/wording", "interp/plan",
 	}},
 }

@@ -1,7 +1,7 @@
 // The set-up of a shot: its own `with` over the film's, clause by clause, the
 // camera and lens named or the only ones, and the optics that follow.
 
-package shot
+package setup
 
 import (
 	"fmt"
@@ -10,6 +10,7 @@ import (
 	"slices"
 
 	"pullscore/interp/change"
+	"pullscore/interp/film"
 	"pullscore/interp/hand"
 	"pullscore/interp/kit"
 	"pullscore/interp/names"
@@ -21,13 +22,36 @@ import (
 	"pullscore/optics/ring"
 )
 
+// A Reader reads the set-up of one shot.
+type Reader struct {
+	names.Evaluator // of what stands in no move
+	Film            *film.Film
+	Head            *lang.Shot
+	Settings        map[string]lang.Statement
+	Here            names.Losses // what could not be read of the shot
+	Ch              change.Change
+	Dry             bool           // it is no shot, but what no shot says: nothing is missed
+	Defaults        []plan.Default // what stands in for what nothing says
+}
+
+// byDefault notes that a value stands in for one that the shot does not give.
+func (b *Reader) byDefault(name, value, why string) {
+	b.Defaults = append(b.Defaults, plan.Default{Name: name, Value: value, Why: why, Shot: b.Head.ID})
+}
+
+func (b *Reader) defaultsOf(list []kit.Missing) {
+	for _, m := range list {
+		b.byDefault(m.Name, m.Value, m.Why)
+	}
+}
+
 // A Setup is what a shot is taken with.
 type Setup struct {
 	Camera kit.Camera // not ok where it is not known
 	Lens   kit.Lens
 	Hand   hand.Hand
-	puller string
-	log    string // of the puller's takes
+	Puller string
+	Log    string // of the puller's takes
 
 	Stop        names.Quantity // as written
 	StopText    string
@@ -49,10 +73,10 @@ type Setup struct {
 	perBlur     float64 // arc minutes at the viewer per metre of blur on the sensor
 }
 
-// setup resolves the shot's set-up; ok is false where the shot cannot be
+// Read resolves the shot's set-up; ok is false where the shot cannot be
 // computed, which has been reported. All of the set-up is looked at, whatever is
 // wrong with a part of it.
-func (b *builder) setup(w lang.With) (s *Setup, ok bool) {
+func (b *Reader) Read(w lang.With) (s *Setup, ok bool) {
 	s = &Setup{Gear: 1, Wheel: hand.Wheel, Hand: hand.Default(), Meter: math.NaN()}
 	s.View = b.Film.View.With(b.Settings, &b.Evaluator)
 	b.handOf(s, w.Puller)
@@ -81,12 +105,12 @@ func (b *builder) setup(w lang.With) (s *Setup, ok bool) {
 
 // lostWith reports whether a set-up could not be read, of the shot or of the film,
 // or a clause of it: nothing can be computed without knowing what it says.
-func (b *builder) lostWith() bool {
-	return b.Film.Scope.Lost["with"] || b.lex.Here["with"] || b.lostClause("")
+func (b *Reader) lostWith() bool {
+	return b.Film.Scope.Lost["with"] || b.Here["with"] || b.lostClause("")
 }
 
 // lostClause reports whether a clause of the set-up could not be read, "" for any.
-func (b *builder) lostClause(word string) bool {
+func (b *Reader) lostClause(word string) bool {
 	for _, s := range []lang.Statement{b.Film.Scope.Settings["with"], b.Settings["with"]} {
 		if lost := b.Film.Scope.Torn[s]; b.Film.Scope.Torn.Lost(s, word) || word == "" && len(lost) > 0 {
 			return true
@@ -97,8 +121,8 @@ func (b *builder) lostClause(word string) bool {
 
 // mayBeLost reports whether a clause that the set-up does not say may stand in a
 // line that could not be read.
-func (b *builder) mayBeLost(word string) bool {
-	return b.dry || b.Film.Scope.Lost.Any("with") || b.lex.Here.Any("with") || b.lostClause(word)
+func (b *Reader) mayBeLost(word string) bool {
+	return b.Dry || b.Film.Scope.Lost.Any("with") || b.Here.Any("with") || b.lostClause(word)
 }
 
 // take makes the camera and the lens what a change has them be.
@@ -119,7 +143,7 @@ func (s *Setup) take(ch change.Change) {
 
 // choose resolves the camera or lens that is named, or the only one; none is not
 // ok.
-func choose[T any](b *builder, name *lang.Name, kind names.DeclKind, among map[string]T) (none T) {
+func choose[T any](b *Reader, name *lang.Name, kind names.DeclKind, among map[string]T) (none T) {
 	if name != nil {
 		if v, ok := among[name.Text]; ok && !b.lostClause(kind.String()) {
 			return v
@@ -147,7 +171,7 @@ func choose[T any](b *builder, name *lang.Name, kind names.DeclKind, among map[s
 
 // notInKit reports a name of the kit that nothing declares. It may stand in a
 // file that could not be read.
-func (b *builder) notInKit(name *lang.Name, kind names.DeclKind, among []string) {
+func (b *Reader) notInKit(name *lang.Name, kind names.DeclKind, among []string) {
 	lost := b.Film.Lost || b.Film.Scope.Lost.Any(kind.String())
 	if len(among) > 0 || lost {
 		b.Unknown(name, kind, among)
@@ -169,10 +193,10 @@ func only[T any](m map[string]T) (v T, ok bool) {
 	return v, len(m) == 1
 }
 
-func (b *builder) handOf(s *Setup, name *lang.Name) {
+func (b *Reader) handOf(s *Setup, name *lang.Name) {
 	if name != nil {
 		if u, ok := b.Film.Pullers[name.Text]; ok {
-			s.Hand, s.puller, s.log = u.Hand, u.Name, u.Log
+			s.Hand, s.Puller, s.Log = u.Hand, u.Name, u.Log
 			b.defaultsOf(u.Defaults)
 			return
 		}
@@ -180,7 +204,7 @@ func (b *builder) handOf(s *Setup, name *lang.Name) {
 		return
 	}
 	if u, ok := only(b.Film.Pullers); ok {
-		s.Hand, s.puller, s.log = u.Hand, u.Name, u.Log
+		s.Hand, s.Puller, s.Log = u.Hand, u.Name, u.Log
 		b.defaultsOf(u.Defaults)
 		return
 	}
@@ -188,7 +212,7 @@ func (b *builder) handOf(s *Setup, name *lang.Name) {
 }
 
 // numbers takes the clauses that are plain numbers.
-func (b *builder) numbers(s *Setup, w lang.With) {
+func (b *Reader) numbers(s *Setup, w lang.With) {
 	if w.Gear != nil {
 		if v, ok := b.Within(w.Gear, names.DimFactor, 0.05, 20, "a gear lies between 0.05 and 20"); ok {
 			s.Gear, s.Geared = v, true
@@ -232,7 +256,7 @@ func (b *builder) numbers(s *Setup, w lang.With) {
 
 // shutter turns a shutter that the kit gives as a time into the angle that it has at the
 // speed of the shot.
-func (b *builder) shutter(s *Setup, w lang.With) {
+func (b *Reader) shutter(s *Setup, w lang.With) {
 	c := &s.Camera
 	for _, of := range []struct{ angle, time *float64 }{{&c.Shutter, &c.ShutterTime}, {&c.ShutterTo, &c.ShutterToTime}} {
 		if w.Shoots == nil || *of.time == 0 {
@@ -245,7 +269,7 @@ func (b *builder) shutter(s *Setup, w lang.With) {
 	}
 }
 
-func (b *builder) focal(s *Setup, w lang.With) bool {
+func (b *Reader) focal(s *Setup, w lang.With) bool {
 	l := s.Lens
 	known := l.Ok
 	if known {
@@ -276,7 +300,7 @@ func (b *builder) focal(s *Setup, w lang.With) bool {
 
 // stop takes the stop, as f-number and as T-number, and checks that the lens
 // has it.
-func (b *builder) stop(s *Setup, w lang.With) bool {
+func (b *Reader) stop(s *Setup, w lang.With) bool {
 	if w.Stop == nil {
 		if b.mayBeLost("stop") {
 			return false
@@ -319,7 +343,7 @@ func stopText(q names.Quantity) string {
 }
 
 // onLens reports a stop that the lens does not have.
-func (b *builder) onLens(s *Setup) bool {
+func (b *Reader) onLens(s *Setup) bool {
 	const slack = 1.03 // a twelfth of a stop: marks are rounded
 	if s.Stop.V*slack >= s.Spoken.Widest && s.Stop.V <= s.Spoken.Smallest*slack {
 		return true
@@ -331,7 +355,7 @@ func (b *builder) onLens(s *Setup) bool {
 // tellStops tells which stops the lens has, on the scale that the stop is
 // written on, or on the one that the lens has; the stop is too small for it, or
 // too wide. The cure is a stop that the shot could say.
-func (b *builder) tellStops(s *Setup, small bool) {
+func (b *Reader) tellStops(s *Setup, small bool) {
 	l, t, unit := s.Lens, s.Spoken.T, "f"
 	widest, smallest := s.Spoken.Widest, s.Spoken.Smallest
 	near := widest
@@ -352,7 +376,7 @@ func (b *builder) tellStops(s *Setup, small bool) {
 
 // sharpness computes the criterion on the sensor, and what a blur on the
 // sensor is at the viewer's eye.
-func (b *builder) sharpness(s *Setup) {
+func (b *Reader) sharpness(s *Setup) {
 	v, c := s.View, s.Camera
 	if !math.IsNaN(v.Criterion) {
 		s.Criterion = v.Criterion
@@ -367,17 +391,17 @@ func (b *builder) sharpness(s *Setup) {
 	}
 }
 
-// underHand is the diameter that the hand turns, metres.
-func (s *Setup) underHand() float64 {
+// UnderHand is the diameter that the hand turns, metres.
+func (s *Setup) UnderHand() float64 {
 	if s.Geared {
 		return s.Wheel
 	}
 	return s.Lens.Diameter
 }
 
-func (b *builder) fill(s *Setup) {
-	sh := b.Shot
-	sh.Camera, sh.Lens, sh.Support, sh.Puller = s.Camera.Name, s.Lens.Name, s.Camera.Support, s.puller
+// Fill writes the set-up into a shot; fromLens tells that the tape is from the lens.
+func (s *Setup) Fill(sh *plan.Shot, fromLens bool) {
+	sh.Camera, sh.Lens, sh.Support, sh.Puller = s.Camera.Name, s.Lens.Name, s.Camera.Support, s.Puller
 	sh.Gear, sh.WheelMM = plan.Number(s.Gear), plan.None()
 	if s.Geared {
 		sh.WheelMM = plan.Number(s.Wheel * 1000)
@@ -387,7 +411,7 @@ func (b *builder) fill(s *Setup) {
 		sh.ScreenAssumed = !s.View.Watched
 		sh.Screen = &plan.Screen{Width: plan.Number(s.View.Width), Viewer: plan.Number(s.View.Viewer)}
 	}
-	sh.Hand, sh.Log = s.Hand, s.log
+	sh.Hand, sh.Log = s.Hand, s.Log
 	sh.Stop, sh.FNumber, sh.TNumber = s.StopText, plan.Number(s.Number), plan.None()
 	switch {
 	case s.Spoken.Both():
@@ -407,7 +431,7 @@ func (b *builder) fill(s *Setup) {
 	*o = plan.Optics{
 		SensorW: s.Camera.SensorW, SensorH: s.Camera.Height,
 		Focal: plan.Still(s.Focal), Number: s.Number, Pupil: s.Lens.Pupil,
-		Criterion: s.Criterion, ArcminPerBlur: s.perBlur, FromLens: b.Film.Tape == "lens",
+		Criterion: s.Criterion, ArcminPerBlur: s.perBlur, FromLens: fromLens,
 		Ring: s.Lens.Law, Marked: s.Lens.Marked, Engraved: s.Lens.Engraved, Diameter: s.Lens.RingDiameter(), TurnsTo: s.Lens.Turns,
 		Breathes: s.Lens.Breathing, Camera: plan.Still(0), Glass: s.glass(),
 	}
