@@ -42,7 +42,7 @@ func tellMoments(s *plan.Shot) []toldMoment {
 		}
 	}
 	if s.Start.Target != "" {
-		add(toldMoment{Name: "starts on " + s.Start.Target}, moments.Miss(s, s.Start.Miss, in))
+		add(toldMoment{Name: "starts on " + s.Start.Target}, moments.Miss(s, s.Start.Miss, in), moments.Provenance(s))
 	}
 	for i := range s.Rests {
 		r := &s.Rests[i]
@@ -59,7 +59,8 @@ func tellMoments(s *plan.Shot) []toldMoment {
 		} else {
 			lands = moments.Follow(s, p, in)
 		}
-		add(toldMoment{Name: name, Time: p.Start, Pull: p.Number, Hard: p.Chance < s.Wanted || p.WorstShare < s.Wanted, order: 2},
+		hard := p.Chance < s.Wanted || p.WorstShare < s.Wanted || s.RingUnknown() && p.ChanceBand[1] < s.Wanted
+		add(toldMoment{Name: name, Time: p.Start, Pull: p.Number, Hard: hard, order: 2},
 			lands, moments.Miss(s, p.Miss, in))
 	}
 	slices.SortStableFunc(list, func(a, b toldMoment) int {

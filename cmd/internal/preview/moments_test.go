@@ -34,6 +34,12 @@ func TestTellMoments(t *testing.T) {
 			t.Errorf("%s says %q, want %q", list[i].Name, list[i].Says, want)
 		}
 	}
+	if got, want := list[0].Says[1], "Ring of \"L\": by the law of unit focusing: not measured"; got != want {
+		t.Errorf("the page says %q, want %q", got, want)
+	}
+	if !strings.HasSuffix(list[2].Says[0], " by the law") {
+		t.Errorf("%q does not say what it rests on", list[2].Says[0])
+	}
 	if !list[6].Hard || list[2].Hard != (s.Pulls[0].Chance < s.Wanted) {
 		t.Errorf("hard: %+v", list)
 	}

@@ -3,6 +3,9 @@
 
 import { make } from "./shared.js";
 
+// A chance that no measured ring stands behind ends in these words, and is underlined.
+const assumed = / (by the law|ring not known)$/;
+
 export class Moments {
   // seek is called with the time of a moment that is picked, in seconds.
   constructor(seek) {
@@ -24,7 +27,7 @@ export class Moments {
     const head = make("span", "moment-head");
     head.append(make("bdi", "moment-name", m.name), " ", make("span", "moment-time", `${m.t_s.toFixed(1)} s`));
     if (m.hard) head.append(" ", make("span", "severity", "less often than wanted"));
-    button.append(head, ...m.says.map((text) => make("bdi", "detail", text)));
+    button.append(head, ...m.says.map((text) => make("bdi", assumed.test(text) ? "detail assumed" : "detail", text)));
     button.addEventListener("click", () => this.seek(m.t_s));
     item.append(button);
     return item;
