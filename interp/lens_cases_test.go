@@ -25,9 +25,9 @@ var lensTopics = map[string][]lensRule{
 // lensElsewhere has the topics whose rows other tests read.
 var lensElsewhere = map[string]string{
 	"sheet":  "optics/ring has a test of its own, which reads all of them",
-	"import": "not read yet",
-	"speed":  "not read yet",
-	"stops":  "not read yet",
+	"import": "cmd/internal/foreign has a test of its own, beside the readers",
+	"speed":  "speed_test.go reads them",
+	"stops":  "scale_test.go reads them",
 }
 
 // lensRows are how many rows each topic has.
