@@ -9,14 +9,13 @@ import (
 	"math"
 	"slices"
 
+	"pullscore/interp/change"
 	"pullscore/interp/checks/check"
 	"pullscore/interp/checks/glass"
-	"pullscore/interp/stage"
-
-	"pullscore/interp/change"
 	"pullscore/interp/hand"
 	"pullscore/interp/moments"
 	"pullscore/interp/shot"
+	"pullscore/interp/stage"
 	"pullscore/interp/stops"
 	"pullscore/interp/units"
 	"pullscore/lang"
@@ -104,9 +103,9 @@ func (b *Shot) longer(p *shot.Pull) []change.Change {
 func (b *Shot) neverSure(p *shot.Pull) Finding {
 	message := fmt.Sprintf("%s lands %s; you asked for %s", b.Racked(p), b.atBest(p.Landed.Chance, p.Landed.Ceiling, "however slowly you pull"), b.Units.Wanted(b.Setup.View.Wanted))
 	return b.About(p, Finding{Diagnostic: b.landing(p, "never-sure", message), Needs: b.needs(p), Tries: func() []change.Change {
-		var tries []change.Change
+		tries := b.withoutPlayTry(p)
 		if p.Plan.Needed.Known() { // with another time it lands where nobody moves any more
-			tries = b.longer(p)
+			tries = append(tries, b.longer(p)...)
 		}
 		tries = append(tries, b.onceStandingTry(p)...)
 		return append(append(tries, b.landStop(p)...), b.gearTry(p)...)
@@ -153,8 +152,17 @@ func (b *Shot) Needing(f Finding, seconds float64) Finding {
 func (b *Shot) hardToLand(p *shot.Pull) Finding {
 	message := fmt.Sprintf("%s lands %s of the time; you asked for %s", b.Racked(p), b.Units.Chance(p.Landed.Chance, b.Setup.View.Wanted), b.Units.Wanted(b.Setup.View.Wanted))
 	return b.About(p, Finding{Diagnostic: b.landing(p, "hard-to-land", message), Needs: b.needs(p), Tries: func() []change.Change {
-		return append(append(b.longer(p), b.landStop(p)...), b.gearTry(p)...)
+		return append(append(append(b.withoutPlayTry(p), b.longer(p)...), b.landStop(p)...), b.gearTry(p)...)
 	}})
+}
+
+// withoutPlayTry offers marks that are read both ways, where the play of the ring takes
+// a part of what a rack is off by.
+func (b *Shot) withoutPlayTry(p *shot.Pull) []change.Change {
+	if _, loses := b.WithoutPlay(p); !loses {
+		return nil
+	}
+	return []change.Change{{BothWays: true}}
 }
 
 // landing is the diagnostic of a rack that may miss, with its figures.
@@ -171,6 +179,9 @@ func (b *Shot) landing(p *shot.Pull, code, message string) lang.Diagnostic {
 	}
 	if code == "hard-to-land" && b.Units.Chance(p.Landed.Ceiling, 0) != b.Units.Chance(p.Landed.Chance, 0) {
 		detail += fmt.Sprintf(" However slowly you pull, it lands %s of the time.", b.Units.Chance(p.Landed.Ceiling, 0))
+	}
+	if _, loses := b.WithoutPlay(p); loses {
+		detail += fmt.Sprintf(" The play of the ring leaves it %s short.", b.Units.Angle(float64(p.Plan.PlayShift)*b.Setup.Gear))
 	}
 	d := lang.Diagnostic{
 		Code: code, Severity: lang.Warning, Message: message, Detail: detail + moments.Unsure(b.Plan, p.Plan, code == "never-sure", b.Units),
