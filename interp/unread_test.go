@@ -3,8 +3,11 @@
 package interp_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
+
+	"pullscore/lang"
 )
 
 // bad ends the lines of unreadable that hold a mistake.
@@ -90,5 +93,41 @@ func TestKitThatIsNoText(t *testing.T) {
 	res := interpret("plan.pull", scene("  rack to LAMP, over 1 s"), "kit.pull", wide)
 	if len(res.Findings) != 1 || res.Findings[0].Code != "bad-character" {
 		t.Errorf("told: %+v", res.Findings)
+	}
+}
+
+// A line of the ring that cannot be read is one mistake: what the rest of the lens says
+// would be another ring, so nothing is told of it.
+func TestRingThatCannotBeRead(t *testing.T) {
+	const plan = `plan "A torn ring"
+subject ANNA at 1.7 m
+subject KEY at 1.1 m
+camera A
+  sensor 24.89 x 14 mm
+  on tripod
+lens "50"
+  focal 50 mm
+  stops f/1.8 to f/22
+  closest 45 cm
+%s
+shot 1
+  with camera A, lens "50", stop f/2.8
+  start on ANNA
+  pause 2 s
+  rack to KEY, over 1 s, because "of it"
+  hold 1 s
+`
+	for _, lines := range []string{
+		"  ring 1e9 deg",
+		"  ring 300 dge",
+		"  ring by wire linear",
+		"  ring 300 deg\n  mark 1 m at 1e9 deg",
+		"  ring 300 deg\n  mark 1 m at 118 degg\n  mark 2 m at 200 deg",
+		"  ring 3o0 deg, diameter 80 mm\n  mark 1 m at 100 deg\n  mark 2 m at 200 deg",
+	} {
+		res := interpret("plan.pull", fmt.Sprintf(plan, lines))
+		if len(res.Findings) != 1 || res.Findings[0].Severity != lang.Error {
+			t.Errorf("%q: told %+v, want the line alone", lines, res.Findings)
+		}
 	}
 }

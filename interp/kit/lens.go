@@ -208,6 +208,7 @@ func (k *Reader) finishLens(l *Lens, sec *lang.Section, r *lensReading) {
 		return
 	}
 	k.law(l, r, ringLost)
+	l.Ok = l.Ok && !ringLost // the rest says another ring than the one that was meant
 	if l.Ok && !l.diameterSaid {
 		l.Defaults = append(l.Defaults, Missing{l.Name, "ring diameter 80 mm", "the lens does not say its ring's diameter"})
 	}
