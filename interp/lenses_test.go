@@ -2,6 +2,7 @@ package interp_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"pullscore/interp"
@@ -144,5 +145,53 @@ func TestSheetOfCroppedCamera(t *testing.T) {
 	whole := lensesOf(t, "camera A\n  sensor 40 x 20 mm\n"+lens, lenses.Stop{})["a"]
 	if cropped.Criterion != same.Criterion || cropped.Criterion >= whole.Criterion {
 		t.Errorf("criteria: %v cropped, %v of that size, %v whole", cropped.Criterion, same.Criterion, whole.Criterion)
+	}
+}
+
+// A macro lens without marks is by a law too: its factors are those of that law, and it
+// has a step for each distance of the sheet.
+func TestMacroLensByLaw(t *testing.T) {
+	l := lensesOf(t, "lens \"macro\"\n  focal 100 mm\n  stops f/2.8 to f/32\n  closest 30 cm\n  ring 270 deg\n", lenses.Stop{Number: 2.8})["macro"]
+	if l.Law == nil || len(l.Steps) != len(l.Sheet) || l.Next.Known() {
+		t.Fatalf("%d steps for %d distances, next %v", len(l.Steps), len(l.Sheet), l.Next)
+	}
+	// K of that law is 0.25, and a window may be 1 -/+ 2.5 K times as wide.
+	if least, most := l.Factor[0], l.Factor[1]; least != 0.375 || most != 1.625 {
+		t.Errorf("windows are %v to %v times as wide", least, most)
+	}
+}
+
+// A lens that goes too near behind a close-up lens or on a tube is told of with what it
+// has on: it focuses closer so than alone.
+func TestTooNearWithGlassOn(t *testing.T) {
+	const plan = `plan "Near"
+subject COIN at 35 cm
+camera A
+  sensor 24.89 x 14 mm
+  on tripod
+lens "75"
+  focal 75 mm
+  stops f/2 to f/22
+  closest 70 cm
+  ring 300 deg
+shot 1
+  with camera A, lens "75", stop f/8`
+	for on, want := range map[string]string{
+		"":                         `the focus cannot go to COIN (35 cm): lens "75" focuses no closer than 70 cm`,
+		", diopter 2":              `the focus cannot go to COIN (35 cm): with diopter 2 lens "75" focuses no closer than 36.1 cm`,
+		", tube 12 mm":             `the focus cannot go to COIN (35 cm): with a tube of 12 mm lens "75" focuses no closer than 42.3 cm`,
+		", diopter 1, tube 1 mm":   `the focus cannot go to COIN (35 cm): with diopter 1 and a tube of 1 mm lens "75" focuses no closer than`,
+		", diopter 3":              "",
+		", diopter 2, tube 2.5 mm": "",
+	} {
+		got := ""
+		for _, f := range interpret("plan.pull", plan+on+"\n  start on COIN\n  hold 1 s\n").Findings {
+			if f.Code == "inside-closest" {
+				got = f.Message
+			}
+		}
+		if !strings.HasPrefix(got, want) || want == "" && got != "" {
+			t.Errorf("%q: told %q, want %q", on, got, want)
+		}
 	}
 }

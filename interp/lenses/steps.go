@@ -42,8 +42,8 @@ func (of *Lens) take(law *ring.Law) {
 		return
 	}
 	marks := law.Marks()
-	if len(marks) == 0 {
-		of.Factor[0], of.Factor[1] = law.Factors(of.Closest)
+	if !law.Measured() { // the two marks of a macro lens are the ends of the ring
+		of.Factor[0], of.Factor[1] = law.Factors(math.Inf(1))
 		for _, d := range of.Sheet {
 			if d := float64(d); !math.IsNaN(law.Angle(d)) {
 				of.Steps = append(of.Steps, of.step(law, d, Between))

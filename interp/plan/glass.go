@@ -144,6 +144,10 @@ func (s *Shot) ringReaches(tape, t float64) float64 {
 // infinity without a close-up lens and a tube.
 func (s *Shot) Farthest(t float64) float64 { return s.ringReaches(math.Inf(1), t) }
 
+// Closest returns the closest distance in metres from the lens that it can focus at, with
+// its close-up lens and its tube. It returns NaN where no image forms there.
+func (s *Shot) Closest(t float64) float64 { return s.ringReaches(s.Optics.Glass.Closest, t) }
+
 // NearLoss returns the light lost with the focus at x metres from the lens at t, in stops
 // against infinity: as measured, by the magnification, or by that of a lens that focuses
 // as a unit.

@@ -33,13 +33,20 @@ func goesTooNear(b *check.Shot) (found []check.Finding) {
 }
 
 // tooNear tells of a goal that is too near at t; at is its place in the plan, which of a
-// pull is that of the pull.
+// pull is that of the pull. Behind a close-up lens or on a tube a lens focuses closer.
 func tooNear(b *check.Shot, g *stage.Goal, t float64, at lang.Range) check.Finding {
 	tape, closest := b.Nearest(g, t), b.Setup.Lens.Closest
+	missing := closest - b.FromSensor(tape, t)
+	with, detail := "", "Go farther away, take another lens, or a diopter."
+	if b.Setup.Diopter > 0 || b.Setup.Tube > 0 {
+		closest = b.Plan.ToTape(b.Plan.Closest(t), t)
+		missing = closest - tape
+		with, detail = "with "+onTheLens(b)+" ", "Go farther away, or take a lens that focuses closer."
+	}
 	return check.Finding{Diagnostic: lang.Diagnostic{
-		Code: "inside-closest", Severity: lang.Error, Range: at, Time: t, Detail: "Go farther away, take another lens, or a diopter.",
-		Message: fmt.Sprintf("the focus cannot go to %s (%s): lens %q focuses no closer than %s", g.Text, b.Units.Tape(tape), b.Setup.Lens.Name, b.Units.Tape(closest)),
-		Figures: []lang.Figure{check.Figure("distance_m", tape), check.Figure("closest_m", closest), check.Figure("missing_m", closest-b.FromSensor(tape, t))},
+		Code: "inside-closest", Severity: lang.Error, Range: at, Time: t, Detail: detail,
+		Message: fmt.Sprintf("the focus cannot go to %s (%s): %slens %q focuses no closer than %s", g.Text, b.Units.Tape(tape), with, b.Setup.Lens.Name, b.Units.Tape(closest)),
+		Figures: []lang.Figure{check.Figure("distance_m", tape), check.Figure("closest_m", closest), check.Figure("missing_m", missing)},
 	}}
 }
 

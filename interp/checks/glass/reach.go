@@ -38,6 +38,19 @@ func goesTooFar(b *check.Shot) (found []check.Finding) {
 	return found
 }
 
+// onTheLens names the close-up lens and the tube of a shot that has one of them.
+func onTheLens(b *check.Shot) string {
+	tube := "a tube of " + b.Units.Millimetres(b.Setup.Tube)
+	diopter := "diopter " + units.Decimal(b.Setup.Diopter, 2)
+	switch {
+	case b.Setup.Diopter == 0:
+		return tube
+	case b.Setup.Tube > 0:
+		return diopter + " and " + tube
+	}
+	return diopter
+}
+
 func beyondFarthest(b *check.Shot, g *stage.Goal, t float64) check.Finding {
 	x := b.Plan.Farthest(t)
 	far := b.Plan.ToTape(x, t)
@@ -46,17 +59,10 @@ func beyondFarthest(b *check.Shot, g *stage.Goal, t float64) check.Finding {
 		detail = fmt.Sprintf("That counts from the close-up lens; the tape reads %s.", b.Units.Tape(far))
 		far = x
 	}
-	with := "diopter " + units.Decimal(b.Setup.Diopter, 2)
-	switch {
-	case b.Setup.Diopter == 0:
-		with = "a tube of " + b.Units.Millimetres(b.Setup.Tube)
-	case b.Setup.Tube > 0:
-		with += " and a tube of " + b.Units.Millimetres(b.Setup.Tube)
-	}
 	tape := b.Tape(g, t)
 	return check.Finding{Diagnostic: lang.Diagnostic{
 		Code: "beyond-farthest", Severity: lang.Error, Range: g.At, Time: t, Detail: detail,
-		Message: fmt.Sprintf("with %s lens %q focuses no farther than %s: %s is at %s", with, b.Setup.Lens.Name, b.Units.Tape(far), g.Text, b.Units.Tape(tape)),
+		Message: fmt.Sprintf("with %s lens %q focuses no farther than %s: %s is at %s", onTheLens(b), b.Setup.Lens.Name, b.Units.Tape(far), g.Text, b.Units.Tape(tape)),
 		Figures: []lang.Figure{check.Figure("distance_m", tape), check.Figure("farthest_m", far)},
 	}}
 }
