@@ -41,6 +41,15 @@ type RingMark struct {
 // turns. Its chances are a range, and it has no angles.
 func (s *Shot) RingUnknown() bool { return s.Ring != nil && s.Ring.Kind == UnknownRing }
 
+// RingKind returns what the angles of the ring rest on, one of the kinds of a Ring; "" for
+// a lens that has none.
+func (s *Shot) RingKind() string {
+	if s.Ring == nil {
+		return ""
+	}
+	return s.Ring.Kind
+}
+
 // LawSigma returns how well the marks of the lens tell the angle that focuses at x metres
 // from the lens at t: one standard deviation, in degrees of the ring. It returns NaN for a
 // ring without marks, and where the angle is not known.

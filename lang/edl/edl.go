@@ -29,6 +29,7 @@ type Event struct {
 	RecordIn, RecordOut int64
 
 	Clip, ToClip, KeyClip, SourceFile string
+	Notes                             []string // comments for people, which are written and not read
 
 	Speed   *Speed
 	Markers []Marker

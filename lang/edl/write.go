@@ -33,6 +33,9 @@ func Write(w io.Writer, list *List, rate timecode.Rate) error {
 		if e.ToClip != "" {
 			fmt.Fprintf(out, "* TO CLIP NAME: %s\n", oneLine(e.ToClip))
 		}
+		for _, note := range e.Notes {
+			fmt.Fprintf(out, "* %s\n", oneLine(note))
+		}
 		for _, m := range e.Markers {
 			fmt.Fprintf(out, "* LOC: %s %-7s %s\n", rate.Format(m.At), m.Colour, oneLine(m.Text))
 		}

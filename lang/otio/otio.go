@@ -42,7 +42,10 @@ type Item struct {
 	Source   int64 // its first frame in the source's own time
 	Disabled bool
 	Markers  []Marker
-	At       int // the byte of the file that it begins at; see lines.Text.Place
+
+	Metadata map[string]string // what this program alone knows: written under its name, not read
+
+	At int // the byte of the file that it begins at; see lines.Text.Place
 }
 
 // A Marker is a place or a stretch.

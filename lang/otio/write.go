@@ -69,13 +69,21 @@ func gap(frames int64, rate timecode.Rate) fields {
 
 func (i Item) fields(rate timecode.Rate) fields {
 	return fields{
-		"OTIO_SCHEMA": "Clip.2", "name": i.Name, "metadata": fields{}, "effects": []any{}, "enabled": !i.Disabled,
+		"OTIO_SCHEMA": "Clip.2", "name": i.Name, "metadata": owned(i.Metadata), "effects": []any{}, "enabled": !i.Disabled,
 		"source_range": timeRange(i.Source, i.Frames, rate), "markers": markers(i.Markers, rate),
 		"active_media_reference_key": "DEFAULT_MEDIA",
 		"media_references": fields{"DEFAULT_MEDIA": fields{
 			"OTIO_SCHEMA": "MissingReference.1", "name": "", "metadata": fields{}, "available_range": nil,
 		}},
 	}
+}
+
+// owned puts metadata under the name of this program, as the form asks of everybody.
+func owned(data map[string]string) fields {
+	if len(data) == 0 {
+		return fields{}
+	}
+	return fields{"pullscore": data}
 }
 
 func markers(list []Marker, rate timecode.Rate) []any {

@@ -29,6 +29,7 @@ var columns = []column{
 	{"focal_mm", number(func(f Frame) float64 { return f.Focal * 1000 })},
 	{"f_number", number(func(f Frame) float64 { return f.Stop })},
 	{"t_number", number(func(f Frame) float64 { return f.T })},
+	{"ring_kind", func(s *plan.Shot, _ Frame) string { return s.RingKind() }}, // what ring_deg rests on
 }
 
 func number(value func(Frame) float64) func(*plan.Shot, Frame) string {

@@ -414,3 +414,36 @@ func TestMarkersLieInTheirClips(t *testing.T) {
 		}
 	}
 }
+
+// Every form says what the ring of a shot rests on in the words of the lists, but for the
+// rows of the CSV, which have its kind.
+func TestFormsSayWhereTheRingIsFrom(t *testing.T) {
+	const law = `Ring of "long": by the law of unit focusing: not measured`
+	p := made(t, "24")
+	var list, line, rows, samples, scene bytes.Buffer
+	for _, err := range []error{
+		EDL(&list, p), OTIO(&line, p), CSV(&rows, p.Shots[0]), OpenTrackIO(&samples, p.Shots[0]), USD(&scene, p.Shots[0]),
+	} {
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	quoted := strings.ReplaceAll(law, `"`, `\"`)
+	for _, c := range []struct {
+		form, text, want string
+		times            int
+	}{
+		{"edl", list.String(), "\n* " + law + "\n", len(p.Shots)},
+		{"otio", line.String(), `"ring": "` + quoted + `"`, len(p.Shots)},
+		{"csv", rows.String(), ",law\n", len(Frames(p.Shots[0]))},
+		{"opentrackio", samples.String(), "sensor plane. " + quoted + `."`, len(Frames(p.Shots[0]))},
+		{"usd", scene.String(), quoted + `."`, 1},
+	} {
+		if n := strings.Count(c.text, c.want); n != c.times {
+			t.Errorf("%s: %q stands there %d times, want %d", c.form, c.want, n, c.times)
+		}
+	}
+	if head, _, _ := strings.Cut(rows.String(), "\n"); !strings.HasSuffix(head, ",ring_kind") {
+		t.Errorf("the last column of the CSV is not the ring: %s", head)
+	}
+}

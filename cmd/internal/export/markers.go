@@ -9,6 +9,7 @@ import (
 	"io"
 	"slices"
 
+	"pullscore/interp/moments"
 	"pullscore/interp/plan"
 	"pullscore/lang/edl"
 	"pullscore/lang/otio"
@@ -87,6 +88,9 @@ func EDL(w io.Writer, p *plan.Plan) error {
 			Number: fmt.Sprintf("%03d", i+1), Reel: "AX", Channels: "V", Transition: "C", Clip: s.ID,
 			SourceIn: s.in, SourceOut: s.out, RecordIn: s.in, RecordOut: s.out,
 		}
+		if text := moments.Provenance(s.Shot); text != "" {
+			e.Notes = []string{text}
+		}
 		for _, m := range s.marks() {
 			e.Markers = append(e.Markers, edl.Marker{At: m.at, Colour: m.colour, Text: m.text})
 		}
@@ -105,6 +109,9 @@ func OTIO(w io.Writer, p *plan.Plan) error {
 	}
 	for _, s := range shots {
 		item := otio.Item{Kind: "Clip", Name: s.ID, Record: s.in - t.Start, Frames: s.out - s.in, Source: s.in}
+		if text := moments.Provenance(s.Shot); text != "" {
+			item.Metadata = map[string]string{"ring": text}
+		}
 		for _, m := range s.marks() {
 			item.Markers = append(item.Markers, otio.Marker{Name: m.text, Colour: m.colour, Start: m.at})
 		}

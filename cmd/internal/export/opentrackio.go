@@ -11,6 +11,7 @@ import (
 	"io"
 	"math"
 
+	"pullscore/interp/moments"
 	"pullscore/interp/plan"
 )
 
@@ -88,7 +89,19 @@ type encoders struct {
 	Focus float64 `json:"focus"`
 }
 
-const notes = "Planned, not measured. focusDistance is from the sensor plane."
+// notesOn returns what the form has no field for. Its schema allows no fields of our own,
+// and at most 1023 letters here.
+func notesOn(s *plan.Shot) string {
+	text := "Planned, not measured. focusDistance is from the sensor plane."
+	if ring := moments.Provenance(s); ring != "" {
+		text += " " + ring + "."
+	}
+	const most = 1023
+	if letters := []rune(text); len(letters) > most {
+		text = string(letters[:most])
+	}
+	return text
+}
 
 // space begins the name of every identifier, so that the same frame of the same
 // plan always has the same one and no other program's has it.
@@ -109,7 +122,7 @@ func OpenTrackIO(w io.Writer, s *plan.Shot) error {
 	out := bufio.NewWriter(w)
 	lines := json.NewEncoder(out)
 	lines.SetEscapeHTML(false)
-	source := urn(s.PlanName, "\n", s.ID)
+	source, notes := urn(s.PlanName, "\n", s.ID), notesOn(s)
 	for _, f := range Frames(s) {
 		one := sample{
 			Protocol: protocol{"OpenTrackIO", [3]int{1, 0, 1}},

@@ -110,6 +110,7 @@ var columns = []column{
 	number("hold_to_clock", func(u *plan.Pull) plan.Number { return held(u).HoldTo }),
 	number("regrip_clock", func(u *plan.Pull) plan.Number { return held(u).Regrip }),
 	number("regrip_to_clock", func(u *plan.Pull) plan.Number { return held(u).RegripTo }),
+	{"ring_kind", func(_ *plan.Plan, s *plan.Shot, _ *plan.Pull) string { return s.RingKind() }},
 }
 
 // held returns where the hand takes hold in a pull, or a hold that says nothing.
