@@ -142,3 +142,42 @@ func TestPlayIsLostOneWay(t *testing.T) {
 		}
 	})
 }
+
+// A wheel that is mapped to a part of the ring turns nowhere else: of a pull to or from
+// there nothing follows of the hand. From 45 cm on, the part is drawn at random.
+func TestNoChanceWhereTheWheelDoesNotGo(t *testing.T) {
+	outside, inside := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		near := rapid.Float64Range(0.5, 1.4).Draw(t, "near")
+		far := rapid.Float64Range(1.5, 4).Draw(t, "far")
+		lamp := rapid.Float64Range(0.46, 6).Draw(t, "lamp")
+		source := glassPlan([3]string{}, fmt.Sprintf(", travel 330 deg from %.3f m to %.3f m, wheel 80 mm", near, far), lamp)
+		shot, found := glassShot(t, source)
+		lamp, near, far = math.Round(lamp*1000)/1000, math.Round(near*1000)/1000, math.Round(far*1000)/1000
+		if math.Abs(lamp-near) < 2e-3 || math.Abs(lamp-far) < 2e-3 || math.Abs(2-far) < 2e-3 {
+			return // at the edge
+		}
+		at := []float64{2, lamp, math.Inf(1)}
+		for i, p := range shot.Pulls {
+			out := func(d float64) bool { return d < near || d > far }
+			known := p.Chance.Known() || p.Peak.Known() || p.HandDeg.Known() || p.ChanceBand[0].Known() || p.OnPaper.Known() || p.Needed.Known()
+			if want := !out(at[i]) && !out(at[i+1]); known != want {
+				t.Fatalf("rack %d, from %v to %v, wheel from %v to %v: figures of the hand are %v, want %v\n%s", i+1, at[i], at[i+1], near, far, known, want, source)
+			}
+			if window := p.WindowHand[0].Known() || p.ToDeg.Known(); window == out(at[i+1]) {
+				t.Fatalf("rack %d, to %v, wheel from %v to %v: a window or an angle is %v\n%s", i+1, at[i+1], near, far, window, source)
+			}
+			if out(at[i+1]) {
+				outside++
+			} else {
+				inside++
+			}
+		}
+		if !strings.Contains(found, "outside-travel") {
+			t.Fatalf("infinity lies outside the wheel, and that is not told\n%s", source)
+		}
+	})
+	if outside == 0 || inside == 0 {
+		t.Errorf("%d racks outside, %d inside: both must be seen", outside, inside)
+	}
+}

@@ -66,6 +66,9 @@ func (b *Built) handFigures(p *Pull, needed bool) {
 	gear := b.Setup.Gear
 	from, to := b.Plan.RingDeg(p.Plan.FromLens, p.Rack.StartS), b.Plan.RingDeg(p.Plan.ToLens, p.Rack.LandS)
 	p.Plan.FromDeg, p.Plan.ToDeg = plan.Number(from), plan.Number(to)
+	if b.pastWheel(from) { // the wheel never was there
+		p.Plan.FromDeg = none
+	}
 	if math.IsNaN(to) { // told as beyond-marks
 		return
 	}

@@ -85,12 +85,13 @@ func lastOf(f func(float64) float64) func(float64) float64 {
 	}
 }
 
-// knowsAll tells whether the angle of the ring is known all through a follow.
+// knowsAll tells whether the angle of the ring is known all through a follow, and the hand
+// can turn there.
 func (b *Built) knowsAll(p *Pull) bool {
 	n, step := stepsOf(p)
 	for i := range n + 1 {
 		t := p.Rack.StartS + float64(i)*step
-		if math.IsNaN(b.Plan.RingDeg(b.LensDistance(&p.Rack.Aim, t), t)) {
+		if deg := b.Plan.RingDeg(b.LensDistance(&p.Rack.Aim, t), t); math.IsNaN(deg) || b.pastWheel(deg) {
 			return false
 		}
 	}

@@ -70,8 +70,14 @@ func (b *Built) OutsideTravel(g *stage.Goal, t float64) bool {
 	if !b.Setup.Travel.Part() || b.Plan.Optics.Ring == nil {
 		return false
 	}
-	deg := b.Plan.RingDeg(b.LensDistance(g, t), t)
-	return deg < b.Setup.Travel.Lo-1e-6 || deg > b.Setup.Travel.Hi+1e-6
+	return b.pastWheel(b.Plan.RingDeg(b.LensDistance(g, t), t))
+}
+
+// pastWheel reports whether an angle of the ring lies outside the part that the wheel is
+// mapped to. No hand turns the wheel there, so nothing follows of a pull from or to it.
+func (b *Built) pastWheel(deg float64) bool {
+	w := b.Setup.Travel
+	return w.Part() && (deg < w.Lo-1e-6 || deg > w.Hi+1e-6)
 }
 
 // BeyondFarthest reports whether a goal at t is farther than the lens focuses behind its

@@ -84,7 +84,7 @@ func (b *Built) neededBy(p *Pull, asks hand.Pull) (seconds float64, ok bool) {
 }
 
 // HandPull returns what a pull asks of the hand; ok is false for a lens without
-// a ring that can be pulled by angle.
+// a ring that can be pulled by angle, and where the wheel does not go.
 func (b *Built) HandPull(p *Pull) (out hand.Pull, ok bool) {
 	return b.handPull(p.Rack, p.Before, p.Rack.StartS, p.Rack.LandS)
 }
@@ -100,6 +100,9 @@ func (b *Built) handPull(p, before *clock.Pull, start, land float64) (out hand.P
 	}
 	x := b.LensDistance(&p.Aim, land)
 	to := sh.RingDeg(x, land)
+	if b.pastWheel(from) || b.pastWheel(to) {
+		return out, false
+	}
 	near, far := b.extremes(p, land)
 	lo, hi := b.windowOf(near, far, land)
 	out = hand.Pull{

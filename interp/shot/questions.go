@@ -123,10 +123,10 @@ func (b *Built) TooNear(g *stage.Goal, t float64) bool {
 	return b.FromSensor(tape, t) < closest
 }
 
-// OutOfReach tells whether nothing can be computed of a rack because of where
+// OutOfReach tells whether nothing can be computed of a pull because of where
 // it goes.
 func (b *Built) OutOfReach(p *Pull) bool {
-	return math.IsNaN(p.Plan.ToLens) || b.TooNear(&p.Rack.Aim, p.Rack.LandS)
+	return math.IsNaN(p.Plan.ToLens) || b.TooNear(&p.Rack.Aim, p.Rack.LandS) || b.OutsideTravel(&p.Rack.Aim, p.Rack.LandS)
 }
 
 // FromSensor turns a tape reading into a distance from the sensor.
