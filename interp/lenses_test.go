@@ -195,3 +195,18 @@ shot 1
 		}
 	}
 }
+
+// A part of the throw is no more than all of it: what is more is told at the mark, and
+// nothing of the order of the marks.
+func TestPartsOfTheThrow(t *testing.T) {
+	for position, ok := range map[string]bool{"64 %": true, "6.4 of 10": true, "130 %": false, "12 of 10": false} {
+		kit := "camera A\n  sensor 24.89 x 14 mm\n  on tripod\nlens \"75\"\n  focal 75 mm\n  stops f/2 to f/22\n  closest 70 cm\n  ring 300 deg\n  mark 2 m at " + position + "\n"
+		codes := []string{}
+		for _, f := range interpret("kit.pull", kit).Findings {
+			codes = append(codes, f.Code)
+		}
+		if told := strings.Join(codes, " "); ok && told != "" || !ok && told != "out-of-range" {
+			t.Errorf("mark at %s: told %q", position, told)
+		}
+	}
+}

@@ -51,18 +51,27 @@ func (k *Reader) position(of *lang.Mark, p *lang.Position) (out ring.Position, o
 	case q.On != nil: // a place, not a length
 	case p.Of != nil && q.Dim == names.DimFactor:
 		of, ok := k.Positive(p.Of, names.DimFactor)
-		return ring.Position{Form: ring.Part, Value: q.V, Of: of, Step: k.lastDigit(p.Value)}, ok
+		return ring.Position{Form: ring.Part, Value: q.V, Of: of, Step: k.lastDigit(p.Value)}, ok && k.inThrow(p, q.V/of)
 	case p.Of != nil:
 	case q.Dim == names.DimAngle:
 		return ring.Position{Form: ring.Degrees, Value: q.V}, true
 	case q.Dim == names.DimLength && !math.IsInf(q.V, 0):
 		return ring.Position{Form: ring.Along, Value: q.V}, true
 	case q.Dim == names.DimPercent:
-		return ring.Position{Form: ring.Part, Value: q.V * 100, Of: 100, Step: k.lastDigit(p.Value)}, true
+		return ring.Position{Form: ring.Part, Value: q.V * 100, Of: 100, Step: k.lastDigit(p.Value)}, k.inThrow(p, q.V)
 	}
 	k.Fail(p.Range(), "bad-mark", "expected an angle, a length along the rim, a part of the throw or a clock position",
 		"As in: 118 deg, 3.1 in, 32 %, 3.2 of 10, 4:30 o'clock.")
 	return out, false
+}
+
+// inThrow reports whether a part of the throw lies in it, and tells of one that does not.
+func (k *Reader) inThrow(p *lang.Position, part float64) bool {
+	if part >= 0 && part <= 1 {
+		return true
+	}
+	k.Fail(p.Range(), "out-of-range", "a part of the throw lies between nothing and the whole of it", "As in: 64 %, 3.2 of 10.")
+	return false
 }
 
 // lastDigit returns what the last written digit of a number counts; 0 where it is not
