@@ -35,7 +35,7 @@ func TestHoldInAPlan(t *testing.T) {
 		"the way is not said":      {"", "", there + back, "|"},
 		"no time to let go":        {"  turns right\n", "", there + atOnce, "take hold with the thumb at 10:30 o'clock, land at 1:30|keep hold with the thumb at 1:30 o'clock, land at 10:30"},
 		"on a wheel":               {"", ", gear 1.3, wheel 80 mm", there, "on the wheel: take hold with the thumb at 10 o'clock, land at 2 (where it turns anticlockwise to infinity: 2 to 10)"},
-		"a re-grip":                {"  turns right\n", "", "  rack to inf, at 1 s, over 2 s\n", "take hold with the thumb at 10 o'clock, re-grip at 2 to 10, land at 12:30"},
+		"a re-grip":                {"  turns right\n", "", "  rack to inf, at 1 s, over 2 s\n", "take hold with the thumb at 10 o'clock, re-grip from 2 to 10, land at 12:30"},
 		"the focus stays":          {"  turns right\n", "", "  rack to NEAR, at 1 s, over 1 s\n", ""},
 		"a grip of its own":        {"  turns right\n", ", puller P", there, "take hold with the thumb at 9 o'clock, land at 12"},
 		"nearer than it can focus": {"  turns right\n", "", "  rack to 50 cm, at 1 s, over 1 s\n", ""},

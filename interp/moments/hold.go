@@ -23,7 +23,7 @@ func Hold(p *plan.Pull, h *plan.Hold, in units.Style) string {
 	again := in.ClockHand(float64(h.RegripTo))
 	switch at := in.ClockHand(float64(h.Regrip)); {
 	case p.Regrips == 1:
-		text += fmt.Sprintf(", re-grip at %s to %s", at, again)
+		text += fmt.Sprintf(", re-grip from %s to %s", at, again)
 	case p.Regrips > 1:
 		text += fmt.Sprintf(", re-grip %d times at %s, the last time to %s", p.Regrips, at, again)
 	}

@@ -25,10 +25,10 @@ func TestHold(t *testing.T) {
 		{rack, kept, "keep hold with the thumb at 4 o'clock, land at 11", "4 to 11"},
 		{rack, hurried, "let go at once and take hold with the thumb at 4 o'clock, land at 11", "4 to 11"},
 		{rack, same, "take hold with the thumb at 11 o'clock, land there", "11 to 11"},
-		{once, again, "take hold with the thumb at 4 o'clock, re-grip at 10 to 1:30, land at 11", "4 to 10, 1:30 to 11"},
+		{once, again, "take hold with the thumb at 4 o'clock, re-grip from 10 to 1:30, land at 11", "4 to 10, 1:30 to 11"},
 		{twice, again, "take hold with the thumb at 4 o'clock, re-grip 3 times at 10, the last time to 1:30, land at 11", "4 to 10, 1:30 to 11"},
 		{rack, wheel, "on the wheel: take hold with the thumb at 4 o'clock, land at 11 (where it turns anticlockwise to infinity: 8 to 1)", "4 to 11"},
-		{once, wheelAgain, "on the wheel: take hold with the thumb at 4 o'clock, re-grip at 10 to 1:30, land at 11 (where it turns anticlockwise to infinity: 8 to 2, 10:30 to 1)", "4 to 10, 1:30 to 11"},
+		{once, wheelAgain, "on the wheel: take hold with the thumb at 4 o'clock, re-grip from 10 to 1:30, land at 11 (where it turns anticlockwise to infinity: 8 to 2, 10:30 to 1)", "4 to 10, 1:30 to 11"},
 	} {
 		if got := Hold(&test.pull, &test.hold, table); got != test.says {
 			t.Errorf("%q, want %q", got, test.says)
