@@ -767,3 +767,25 @@ func BenchmarkStops(b *testing.B) {
 		})
 	}
 }
+
+// Why landing is not judged is told as it is: a ring of which nothing is known is one that
+// may yet be measured.
+func TestWhyLandingIsNotJudged(t *testing.T) {
+	for line, want := range map[string]string{
+		"":               "Nothing says how far the ring of the lens turns: ",
+		"  ring by wire": "The lens has no ring that is pulled by angle: ",
+		"  ring 300 deg": "",
+	} {
+		res := interpret("plan.pull", "plan \"Ring\"\nsubject ANNA at 2 m\nsubject KEY at 1 m\ncamera A\n  sensor 24.89 x 14 mm\n  on tripod\n"+
+			"lens \"50\"\n  focal 50 mm\n  stops f/2 to f/22\n  closest 45 cm\n"+line+"\n"+
+			"shot 1\n  with camera A, lens \"50\", stop f/4\n  start on ANNA\n  pause 2 s\n  rack to KEY, over 1 s\n")
+		a, ok := stops.Find(res.Retake(res.Plan.Shots[0]), res.Kit(), stops.Options{})
+		if !ok {
+			t.Fatalf("%q: no answer", line)
+		}
+		told := strings.Join(a.Says(), "\n")
+		if want == "" && strings.Contains(told, "the ring") || !strings.Contains(told, want) {
+			t.Errorf("%q: told %q, want %q", line, told, want)
+		}
+	}
+}

@@ -37,7 +37,7 @@ func (s *search) answer() *Answer {
 		ID: sh.ID, Title: sh.Title, Camera: sh.Camera, Lens: sh.Lens, FocalMM: sh.FocalMM, Wanted: sh.Wanted,
 		Set: sh.Stop, SetF: sh.FNumber, Racks: []Rack{}, Follows: []Follow{}, Rests: restsOf(sh), Levers: []Lever{}, Tried: s.tried,
 		Recommended: s.recommended(), set: sh.Optics.Light,
-		Landing: sh.Optics.Ring != nil, Light: Expose(sh.Optics.Light, float64(sh.FNumber)) != nil,
+		Landing: sh.Optics.Ring != nil, unknown: sh.RingUnknown(), Light: Expose(sh.Optics.Light, float64(sh.FNumber)) != nil,
 	}
 	for _, p := range sh.Pulls {
 		if p.Kind == "rack" {

@@ -60,7 +60,8 @@ type Answer struct {
 	Obstacles []Obstacle `json:"obstacles,omitempty"`
 	Levers    []Lever    `json:"levers"`
 
-	set plan.Light // what is known of the light, as it is set
+	set     plan.Light // what is known of the light, as it is set
+	unknown bool       // the lens has a ring of which nothing says how far it turns
 
 	// For drawings: the verdicts on every sixth of a stop, and the f-numbers over which
 	// rests and follows (as Rests), depth and light are had.

@@ -292,6 +292,14 @@ func (a *Answer) leverSays(l Lever) string {
 	return fmt.Sprintf("Opens one: %s (%s, best %s).", l.Text, a.span(l.Window.From, l.Window.To), l.Window.Best)
 }
 
+// NoAngles says why landing is not judged, as the beginning of a sentence.
+func (a *Answer) NoAngles() string {
+	if a.unknown {
+		return "Nothing says how far the ring of the lens turns"
+	}
+	return "The lens has no ring that is pulled by angle"
+}
+
 // notes says what has not been judged.
 func (a *Answer) notes() []string {
 	var list []string
@@ -299,7 +307,7 @@ func (a *Answer) notes() []string {
 	case len(a.Racks) == 0 && len(a.Follows) == 0:
 		list = append(list, "The shot has no rack and no follow: only rests, depth, diffraction and light are judged.")
 	case !a.Landing:
-		list = append(list, "The lens has no ring that is pulled by angle: nobody can say whether racks land and follows keep up, so only what is seen, rests, depth, diffraction and light are judged.")
+		list = append(list, a.NoAngles()+": nobody can say whether racks land and follows keep up, so only what is seen, rests, depth, diffraction and light are judged.")
 	}
 	if text := a.untimed(); text != "" {
 		list = append(list, text)

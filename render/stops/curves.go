@@ -289,7 +289,7 @@ func (st *stopsPage) noLanding() string {
 	case len(st.answer.Racks) == 0:
 		return "The shot has no rack."
 	case !st.answer.Landing:
-		return "The lens has no ring that is pulled by angle."
+		return st.answer.NoAngles() + "."
 	case !slices.ContainsFunc(st.curves, func(c *rackCurve) bool { return slices.ContainsFunc(c.chance, sheet.Finite) }):
 		return "No rack has a chance that could be computed."
 	}
