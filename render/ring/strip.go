@@ -90,7 +90,7 @@ func sayNoRing(h *sheet.Handout, what string) {
 
 func sayNoDiameter(h *sheet.Handout) {
 	h.Say("The strip needs the ring's diameter, and the kit does not say it.", sheet.FontTitle, draw.Black)
-	h.Say(fmt.Sprintf("Measure the ring where the tape will lie (its girth divided by 3.1416 is the diameter) and write it into the lens: ring %s, diameter 110 mm. "+
+	h.Say(fmt.Sprintf("Lay a strip of paper round the ring where the tape will lie, measure its length, and write that into the lens: ring %s, girth 346 mm. "+
 		"Until then the angles below hold, whatever the diameter.", units.Style{}.AngleTo(h.Shot.Optics.Ring.Throw(), 1)), sheet.FontBody, draw.Black)
 }
 
