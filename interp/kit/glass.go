@@ -117,6 +117,15 @@ func (l *Lens) Slack() float64 {
 	return 0
 }
 
+// MarkedFrom returns from which side the marks were come to. Marks that were read from both
+// sides say so themselves, unless the lens says its play and how it was marked.
+func (l *Lens) MarkedFrom() ring.Way {
+	if math.IsNaN(l.Glass.Play) && l.Glass.Marked == ring.WayUnknown && l.Slack() > 0 {
+		return ring.BothWays
+	}
+	return l.Glass.Marked
+}
+
 // Origin returns the distance from the sensor, in metres, from which figures of the lens
 // count along its ring.
 func (l *Lens) Origin() float64 { return optics.Origin(l.Focal, l.Closest) }

@@ -109,7 +109,7 @@ func (l *Lens) RingKnown() *plan.Ring {
 	r := &plan.Ring{Kind: plan.ByLaw, Throw: none, Diameter: none, Girth: none, Offset: none, Play: none, Ends: l.Ends}
 	if l.Slack() > 0 {
 		r.Play = plan.Number(l.Slack())
-		r.Marked = map[ring.Way]string{ring.ToInf: "inf", ring.ToClosest: "closest", ring.BothWays: "both"}[l.Glass.Marked]
+		r.Marked = map[ring.Way]string{ring.ToInf: "inf", ring.ToClosest: "closest", ring.BothWays: "both"}[l.MarkedFrom()]
 	}
 	if d := l.RingDiameter(); !math.IsNaN(d) {
 		r.Diameter, r.Girth = plan.Number(d*1000), plan.Number(math.Pi*d*1000)

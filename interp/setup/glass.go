@@ -124,7 +124,7 @@ func (s *Setup) fillGlass(sh *plan.Shot) {
 // towards closest, stays short of its mark because of the play.
 func (s *Setup) ShortBy(towardsInf bool) float64 {
 	if p := s.Lens.Slack(); p > 0 {
-		return ring.PlayShift(p, towardsInf, s.Lens.Glass.Marked) * s.Gear
+		return ring.PlayShift(p, towardsInf, s.Lens.MarkedFrom()) * s.Gear
 	}
 	return 0
 }

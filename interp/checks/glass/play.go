@@ -30,7 +30,7 @@ func missesByPlay(b *check.Shot) (found []check.Finding) {
 		}
 		lens := &b.Setup.Lens
 		side, detail := "this mark is taken from the other side", "Approach from the side of infinity (rack beyond and come back)."
-		switch lens.Glass.Marked {
+		switch lens.MarkedFrom() {
 		case ring.ToInf:
 			detail = "Approach from the near side (rack beyond and come back)."
 		case ring.WayUnknown:
