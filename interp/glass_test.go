@@ -181,3 +181,57 @@ func TestNoChanceWhereTheWheelDoesNotGo(t *testing.T) {
 		t.Errorf("%d racks outside, %d inside: both must be seen", outside, inside)
 	}
 }
+
+// A macro lens behind a close-up lens, as two thin lenses in touch. Worked out by hand:
+//
+//	The lens: 100 mm, closest 30 cm at 1/1. c = min(2 f, D0/2) = 0.15 m. At closest it is
+//	f' = D0/(2 + m + 1/m) = 0.3/4 = 75 mm. Set to 40 cm: q(D)/q(D0) = (0.3-0.15)/(0.4-0.15)
+//	= 0.6, so f(D) = 100 - 25 x 0.6 = 85 mm.
+//	The lens alone is sharp at x from itself with x + v = 0.4, x v/(x + v) = 0.085, so
+//	x v = 0.034 and x = 0.2 + sqrt(0.04 - 0.034) = 0.277460 m, v = 0.122540 m.
+//	With the close-up lens of 2 1/m: 1/F = 1/0.085 + 2, F = 0.0726496 m; v stays, so
+//	1/d = 1/F - 1/v = 13.764706 - 8.160584 = 5.604122, d = 0.178440 m.
+//	From the sensor that is d + v = 0.300980 m.
+//
+// So on a subject at 30.098 cm the ring stands at its mark of 40 cm.
+func TestMacroBehindACloseupLens(t *testing.T) {
+	const source = `plan "Two lenses"
+rate 24
+watched on 12 m screen from 18 m
+camera A
+  sensor 24.89 x 18.66 mm
+  on tripod
+lens "100"
+  focal 100 mm
+  stops f/2.8 to f/22
+  closest 30 cm
+  ratio 1/1 at 30 cm
+  ring 300 deg, diameter 110 mm
+  mark 40 cm at 137 deg
+subject NORA at 28 cm
+subject LAMP at 30.0980 cm
+shot 1
+  with camera A, lens "100", stop f/8, diopter 2
+  start on NORA
+  rack to LAMP, at 1 s, over 1 s
+  hold 1 s
+`
+	r := interpret("two.pull", source)
+	if len(r.Plan.Shots) != 1 {
+		t.Fatal(r.Findings)
+	}
+	s := r.Plan.Shots[0]
+	p := s.Pulls[0]
+	for _, c := range []struct {
+		what            string
+		got, want, near float64
+	}{
+		{"the ring, degrees", float64(p.ToDeg), 137, 0.05},
+		{"from the lens, metres", p.ToLens, 0.178440, 2e-5},
+		{"focal length of both, metres", s.FocalTo(p.ToLens, 2), 0.0726496, 2e-5},
+	} {
+		if !(math.Abs(c.got-c.want) <= c.near) {
+			t.Errorf("%s: %v, want %v", c.what, c.got, c.want)
+		}
+	}
+}

@@ -80,6 +80,9 @@ func (g *Glass) bent(f float64) float64 { return f / (1 + g.Diopter*f) }
 // metres from the lens.
 func (s *Shot) FocalTo(x, t float64) float64 {
 	g := &s.Optics.Glass
+	if g.Diopter > 0 { // the lens itself is set to elsewhere
+		return g.bent(g.focusedAt(s.Focal(t), optics.CloseupSetting(x, g.Diopter)))
+	}
 	return g.bent(g.focusedAt(s.Focal(t), x))
 }
 
@@ -92,8 +95,31 @@ func (s *Shot) SensorTape(x, t float64) float64 {
 // FromSensor converts a distance from the sensor at t into the distance from the lens,
 // both in metres. ok is false where the lens forms no image.
 func (s *Shot) FromSensor(tape, t float64) (x float64, ok bool) {
-	g := &s.Optics.Glass
-	return optics.FromSensorApart(tape, g.bent(g.focalAt(s.Focal(t), tape)), g.Planes)
+	g, f := &s.Optics.Glass, s.Focal(t)
+	set := tape // what the ring shows
+	if g.Diopter > 0 && g.macro() {
+		set = g.setBehind(f, tape)
+	}
+	return optics.FromSensorApart(tape, g.bent(g.focalAt(f, set)), g.Planes)
+}
+
+// setBehind returns the distance from the sensor that a macro lens shows where it is sharp
+// at another one behind its close-up lens, both in metres; f is its focal length at
+// infinity. The focal length hangs on what the ring shows, so it is found by halving, in
+// 1/D. Beyond what it reaches the end of the ring is returned.
+func (g *Glass) setBehind(f, tape float64) float64 {
+	lo, hi := 0.0, 1/g.Closest // of 1/D
+	for range 60 {
+		mid := (lo + hi) / 2
+		at := g.focalAt(f, 1/mid)
+		x, ok := optics.FromSensorApart(1/mid, at, g.Planes)
+		if ok && optics.ToSensorApart(optics.Closeup(x, g.Diopter), g.bent(at), g.Planes) > tape {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return 1 / hi
 }
 
 // RingTape returns the distance in metres from the sensor that the ring has to show, to
