@@ -46,6 +46,13 @@ func (b *Reader) glassed(s *Setup, w lang.With) {
 	if w.Travel != nil {
 		b.travel(s, w)
 	}
+	if law := s.Lens.Law; (s.Diopter > 0 || s.Tube > 0) && law != nil && law.Measured() {
+		what := "diopter"
+		if s.Diopter == 0 {
+			what = "tube"
+		}
+		b.byDefault(what, "counted as on a lens that focuses as a unit", "its marks are measured without it; on a lens that focuses otherwise they lie elsewhere with it")
+	}
 	if _, said := s.Lens.MacroNear(); !said && len(s.Lens.Glass.Darkens) == 0 {
 		b.byDefault("ratio of lens \""+s.Lens.Name+"\"", "1/1 at its closest focus", "it focuses nearer than four focal lengths, and the lens does not say how large things get there")
 	}
