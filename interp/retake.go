@@ -99,7 +99,7 @@ func (r *Result) Kit() stops.Kit {
 	var kit stops.Kit
 	for _, name := range slices.Sorted(maps.Keys(r.program.film.Cameras)) {
 		if c := r.program.film.Cameras[name]; c.Ok {
-			kit.Cameras = append(kit.Cameras, stops.Camera{Name: name, SensorW: c.Picture(1).SensorW})
+			kit.Cameras = append(kit.Cameras, stops.Camera{Name: name, Sensor: c})
 		}
 	}
 	for _, name := range slices.Sorted(maps.Keys(r.program.film.Lenses)) {

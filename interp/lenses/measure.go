@@ -21,7 +21,7 @@ const usualSensor = 24.89e-3
 
 // measure says which distances to measure.
 func (of *Lens) measure(l *kit.Lens, k Kit, stop Stop) {
-	of.Criterion = of.criterion(k)
+	of.Criterion = of.criterion(l, k)
 	number := of.stop(l, stop)
 	s := ring.Sheet{Focal: l.Longest, Closest: l.Closest, Number: number, Criterion: of.Criterion, Imperial: k.Imperial}
 	for _, d := range s.Distances() {
@@ -41,8 +41,8 @@ func (of *Lens) stop(l *kit.Lens, stop Stop) (number float64) {
 	return spoken.Number(spoken.Widest)
 }
 
-// criterion returns the smallest criterion of sharpness that the kit asks for.
-func (of *Lens) criterion(k Kit) float64 {
+// criterion returns the smallest criterion of sharpness that the kit asks for of a lens.
+func (of *Lens) criterion(l *kit.Lens, k Kit) float64 {
 	v := k.View
 	if !math.IsNaN(v.Criterion) {
 		return v.Criterion
@@ -53,21 +53,21 @@ func (of *Lens) criterion(k Kit) float64 {
 			Name: "watched", Value: fmt.Sprintf("on %s screen from %s", style.Tape(v.Width), style.Tape(v.Viewer)), Why: "the kit does not say",
 		})
 	}
-	least := math.Inf(1)
+	least, squeeze := math.Inf(1), l.SqueezeFar()
 	for _, c := range k.Cameras {
 		if !c.Ok {
 			continue
 		}
-		c = c.Picture(1) // a squeeze makes the criterion larger
-		on := optics.Criterion(c.SensorW, v.Width, v.Viewer, v.Arcmin)
+		wide := c.Picture(squeeze).SensorW * squeeze // as if without a squeeze
+		on := optics.Criterion(wide, v.Width, v.Viewer, v.Arcmin)
 		if c.Pixels > 0 {
-			on = max(on, c.SensorW/c.Pixels)
+			on = max(on, wide/c.Pixels)
 		}
 		least = min(least, on)
 	}
 	if math.IsInf(least, 1) {
 		of.Defaults = append(of.Defaults, plan.Default{Name: "camera", Value: "sensor 24.89 mm wide", Why: "the kit has no camera"})
-		return optics.Criterion(usualSensor, v.Width, v.Viewer, v.Arcmin)
+		return optics.Criterion(usualSensor*squeeze, v.Width, v.Viewer, v.Arcmin)
 	}
 	return least
 }

@@ -68,13 +68,13 @@ func (k Kit) primesFrom(focal float64) []Lens {
 // length that frames alike from the same place: the first camera of the kit
 // that opens a window, else a sensor that is computed.
 func (s *search) sensorLever(kit Kit) (Lever, bool) {
-	w := s.shot.Optics.SensorW
-	cameras := slices.DeleteFunc(slices.Clone(kit.Cameras), func(c Camera) bool { return c.SensorW <= w*1.01 })
-	slices.SortStableFunc(cameras, func(a, b Camera) int { return cmp.Compare(a.SensorW, b.SensorW) })
+	w, squeeze := s.shot.Optics.SensorW, s.shot.Optics.Squeeze()
+	cameras := slices.DeleteFunc(slices.Clone(kit.Cameras), func(c Camera) bool { return c.width(squeeze) <= w*1.01 })
+	slices.SortStableFunc(cameras, func(a, b Camera) int { return cmp.Compare(a.width(squeeze), b.width(squeeze)) })
 	for _, c := range cameras {
 		v := s.on(c, kit)
-		l := Lever{Kind: "sensor", Value: plan.Number(c.SensorW * 1000), Unit: "mm", Camera: c.Name, Lens: v.Lens, Change: v.Change}
-		l.Text = fmt.Sprintf("camera %s (a sensor %s mm wide) with %s", c.Name, millimetres(c.SensorW), v.With)
+		l := Lever{Kind: "sensor", Value: plan.Number(c.width(squeeze) * 1000), Unit: "mm", Camera: c.Name, Lens: v.Lens, Change: v.Change}
+		l.Text = fmt.Sprintf("camera %s (a sensor %s mm wide) with %s", c.Name, millimetres(c.width(squeeze)), v.With)
 		if l, ok := s.try(l); ok {
 			return l, true
 		}
@@ -98,7 +98,7 @@ type view struct {
 // of the kit that has the focal length, else with one of that length computed
 // from the shot's own.
 func (s *search) on(c Camera, kit Kit) view {
-	k := c.SensorW / s.shot.Optics.SensorW
+	k := c.width(s.shot.Optics.Squeeze()) / s.shot.Optics.SensorW
 	f := float64(s.shot.FocalMM) / 1000 * k
 	v := view{Change: s.change}
 	v.Camera = c.Name

@@ -1,6 +1,9 @@
 package stops
 
-import "pullscore/interp/plan"
+import (
+	"pullscore/interp/kit"
+	"pullscore/interp/plan"
+)
 
 // A Change is what is done differently when a shot is computed anew. Zero
 // fields change nothing. Lengths are metres, times seconds.
@@ -42,11 +45,15 @@ type Kit struct {
 	Lenses  []Lens
 }
 
-// A Camera is one by its name and the width of its sensor, metres.
+// A Camera is one by its name and its sensor.
 type Camera struct {
-	Name    string
-	SensorW float64
+	Name   string
+	Sensor kit.Camera
 }
+
+// width returns the width in metres of what the picture uses of the sensor, through a
+// lens with that squeeze.
+func (c Camera) width(squeeze float64) float64 { return c.Sensor.Picture(squeeze).SensorW }
 
 // A Lens is one by its name and focal lengths, metres, of which a prime has one, and
 // by its stops at the shortest: as a shot speaks of them that writes f-numbers, and as
