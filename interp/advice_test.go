@@ -248,7 +248,7 @@ var (
 )
 
 // Every cure that is printed can be written: as a clause of the line that it is
-// told of, as one of a set-up, or as a line.
+// told of, as one of a set-up or of the play of a lens, or as a line.
 func TestCuresCanBeWritten(t *testing.T) {
 	tried := map[string]bool{}
 	for _, a := range advice(t) {
@@ -258,7 +258,8 @@ func TestCuresCanBeWritten(t *testing.T) {
 				side := toSide.ReplaceAllString(part, "subject $1 at 2 m, $2")
 				tried[strings.Fields(part)[0]] = true
 				ofCamera := len(faultsIn("camera A\n"+part, 2)) == 0 && (a.d.Code == "light" || a.d.Code == "diffraction")
-				if !ofCamera && !a.stands(part) && !a.stands("with "+part) && !a.joins(part) && (side == part || !a.stands(side)) {
+				ofPlay := len(faultsIn("lens \"A\"\nplay 2 deg, "+part, 2)) == 0 // a clause of the lens's play
+				if !ofCamera && !ofPlay && !a.stands(part) && !a.stands("with "+part) && !a.joins(part) && (side == part || !a.stands(side)) {
 					t.Errorf("%s: %s\n  cannot be written: %s", a.d.Code, a.d.Message, part)
 				}
 			}
