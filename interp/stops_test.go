@@ -789,3 +789,56 @@ func TestWhyLandingIsNotJudged(t *testing.T) {
 		}
 	}
 }
+
+// On a ring of which nothing is known a stop fails only where the best ring lands too
+// seldom, holds only where every ring lands, and is left open between.
+func TestStopsOnAnUnknownRing(t *testing.T) {
+	const text = `rate 24
+camera A
+  sensor 24 x 18 mm
+lens "75"
+  focal 75 mm
+  stops f/2 to f/22
+  closest 75 cm
+subject NEAR at 1.1 m
+subject FAR at 1.7 m
+shot 1
+  with camera A, lens "75", stop f/2.8
+  start on FAR
+  rack to NEAR, over 0.9 s, on 1 s
+  lasts 4 s
+`
+	_, a, ok := findStops(text, stops.Options{})
+	if !ok || !a.RingUnknown || a.Landing {
+		t.Fatalf("an answer %t, ring unknown %t, landing judged %t", ok, a.RingUnknown, a.Landing)
+	}
+	fails, open, holds := 0, 0, 0
+	for _, v := range a.Tried {
+		band := v.Racks[0].Band
+		sure, may := band[0] >= a.Wanted, band[1] >= a.Wanted
+		if v.Holds != sure || v.Unsure != (may && !sure) || v.Racks[0].Lands != sure || v.Racks[0].Probability.Known() {
+			t.Errorf("%s: %v, holds %t, not known %t, lands %t", v.Stop, band, v.Holds, v.Unsure, v.Racks[0].Lands)
+		}
+		switch {
+		case sure:
+			holds++
+		case may:
+			open++
+		default:
+			fails++
+		}
+		list := interpret("plan.pull", atStop(text, v.Stop))
+		if told := slices.ContainsFunc(list.Findings, func(d lang.Diagnostic) bool { return d.Code == "hard-to-land" || d.Code == "never-sure" }); told == may {
+			t.Errorf("%s: may land %t, and the list warns %t", v.Stop, may, told)
+		}
+	}
+	if fails == 0 || open == 0 || holds == 0 {
+		t.Errorf("%d fail, %d are open, %d hold: the test needs all three", fails, open, holds)
+	}
+	said := strings.Join(a.Says(), "\n")
+	for _, want := range []string{"Does not fail from f/2.8 to f/22", "set f/2.8: ring not known", "at best, however far the ring turns"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("%q does not say %q", said, want)
+		}
+	}
+}

@@ -108,7 +108,7 @@ func noted(s *session, err error, list []*stops.Answer) error {
 		return err
 	}
 	for _, a := range list {
-		if a.Landing && len(a.Racks) > 0 {
+		if (a.Landing || a.RingUnknown) && len(a.Racks) > 0 {
 			fmt.Fprintln(s.out)
 			return lists.WriteNote(s.screen)
 		}

@@ -37,7 +37,7 @@ func (s *search) answer() *Answer {
 		ID: sh.ID, Title: sh.Title, Camera: sh.Camera, Lens: sh.Lens, FocalMM: sh.FocalMM, Wanted: sh.Wanted,
 		Set: sh.Stop, SetF: sh.FNumber, Racks: []Rack{}, Follows: []Follow{}, Rests: restsOf(sh), Levers: []Lever{}, Tried: s.tried,
 		Recommended: s.recommended(), set: sh.Optics.Light,
-		Landing: sh.Optics.Ring != nil, unknown: sh.RingUnknown(), Light: Expose(sh.Optics.Light, float64(sh.FNumber)) != nil,
+		Landing: sh.Optics.Ring != nil, RingUnknown: sh.RingUnknown(), Light: Expose(sh.Optics.Light, float64(sh.FNumber)) != nil,
 	}
 	for _, p := range sh.Pulls {
 		if p.Kind == "rack" {
@@ -84,7 +84,7 @@ func (s *search) opens(c Change) (w Window, ok bool) {
 		return Window{}, false
 	}
 	other, ok := newSearch(s.retake, c, s.excused)
-	if !ok || !slices.ContainsFunc(other.tried, func(v Verdict) bool { return v.Holds }) {
+	if !ok || !slices.ContainsFunc(other.tried, func(v Verdict) bool { return v.open }) {
 		return Window{}, false
 	}
 	list := other.windows()
@@ -110,20 +110,20 @@ func (s *search) promises(c Change) bool {
 	}
 	const thirds = 3
 	a := other.at(scale[0])
-	for i := 0; i < len(scale) && !a.Holds; i += thirds {
+	for i := 0; i < len(scale) && !a.open; i += thirds {
 		last := min(i+thirds, len(scale)-1)
 		b := other.at(scale[last])
-		if b.Holds {
+		if b.open {
 			return true
 		}
 		if !other.hopeless(&a, &b, all) {
 			for _, n := range scale[min(i+1, last):last] {
-				if v := other.at(n); v.Holds {
+				if v := other.at(n); v.open {
 					return true
 				}
 			}
 		}
 		a = b
 	}
-	return a.Holds
+	return a.open
 }

@@ -122,6 +122,9 @@ func (s *search) view(v View) View {
 		v.Window, at = &w, *w.AtBest
 		marked := &Answer{Tried: s.tried, set: s.shot.Optics.Light}
 		v.Holds = strings.TrimPrefix(marked.span(w.From, w.To), "from ")
+		if at.Unsure {
+			v.Holds += ", ring not known"
+		}
 	}
 	v.Stop, v.Number, v.Faults = at.Stop, at.Number, at.Faults
 	if len(v.Faults) > 0 {

@@ -84,13 +84,21 @@ func (v *Verdict) WorstShare() (share plan.Number, ok bool) {
 	return share, !math.IsInf(float64(share), 1)
 }
 
+// known returns a number, and infinity for one that is none.
+func known(n plan.Number) float64 {
+	if !n.Known() {
+		return math.Inf(1)
+	}
+	return float64(n)
+}
+
 // Worst returns the rack that lands least surely, and the one that shows
 // least, of a verdict; nil where no rack has the figure.
 func (v *Verdict) Worst() (lands, shows *RackAt) {
 	least, faintest := math.Inf(1), math.Inf(1)
 	for i := range v.Racks {
 		r := &v.Racks[i]
-		if p := float64(r.Probability); p < least {
+		if p := min(known(r.Probability), known(r.Band[0])); p < least {
 			lands, least = r, p
 		}
 		if b := float64(r.LeftBlur); b < faintest {

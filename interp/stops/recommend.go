@@ -26,6 +26,7 @@ type Recommendation struct {
 	Stop   string      `json:"stop"`
 	Number plan.Number `json:"f_number"`
 	Holds  bool        `json:"holds"`
+	Unsure bool        `json:"ring_not_known,omitempty"` // the ring decides, of which nothing is known
 	Fails  *End        `json:"fails,omitempty"`
 	Price  *Price      `json:"price"` // without a meter: none
 }
@@ -71,9 +72,11 @@ func (s *search) role(as Role, v *Verdict, e *Exposure) Recommendation {
 				end.Left = e.Left
 			}
 			r.Holds, r.Fails = false, &end
-			break
+			return r
 		}
 	}
+	r.Unsure = s.shot.RingUnknown() && !v.pullsHold()
+	r.Holds = !r.Unsure
 	return r
 }
 
@@ -129,7 +132,7 @@ func (s *search) best(x stretch) (Verdict, float64) {
 	for _, list := range [][]Verdict{{s.set}, s.tried} {
 		for i := range list {
 			v := &list[i]
-			if n := float64(v.Number); !v.Holds || n*slightly < x.from || n > x.to*slightly {
+			if n := float64(v.Number); !v.open || n*slightly < x.from || n > x.to*slightly {
 				continue
 			}
 			c := s.cost(v)

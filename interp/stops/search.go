@@ -240,13 +240,13 @@ func figuresOf(d demand, v *Verdict) End {
 		}
 	case Lands, Seen:
 		if r := v.rack(d.pull); r != nil && d.kind == Lands {
-			e.Probability = r.Probability
+			e.Probability = better(r.Probability, r.Band[1])
 		} else if r != nil {
 			e.LeftBlur, e.SeenFrom = r.LeftBlur, r.SeenFrom
 		}
 	case Follows:
 		if f := v.follow(d.pull); f != nil {
-			e.Share, e.Probability = f.Worst, f.Probability
+			e.Share, e.Probability = f.Worst, better(f.Probability, f.Band[1])
 		}
 	case Rests:
 		if r := v.rest(d.pull); r != nil {

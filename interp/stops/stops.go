@@ -43,12 +43,16 @@ type Answer struct {
 	// Racks and Follows are those that are judged, Rests the times in which the focus
 	// stands on somebody; Landing tells whether landing and following are: a ring by
 	// wire, or none, has no chances.
-	Racks   []Rack    `json:"racks"`
-	Follows []Follow  `json:"follows"`
-	Rests   []Rest    `json:"rests"`
-	Landing bool      `json:"landing_judged"`
-	Light   bool      `json:"light_judged"`
-	Tried   []Verdict `json:"tried"`
+	Racks   []Rack   `json:"racks"`
+	Follows []Follow `json:"follows"`
+	Rests   []Rest   `json:"rests"`
+	Landing bool     `json:"landing_judged"`
+	Light   bool     `json:"light_judged"`
+	// RingUnknown tells that the lens has a ring of which nothing says how far it turns.
+	// Then a stop fails where a pull fails on every ring, and holds where all hold on
+	// all; windows reach over all that do not fail.
+	RingUnknown bool      `json:"ring_unknown,omitempty"`
+	Tried       []Verdict `json:"tried"`
 
 	// Recommended are the stop that is set, the widest and the one of the light.
 	Recommended []Recommendation `json:"recommended"`
@@ -60,8 +64,7 @@ type Answer struct {
 	Obstacles []Obstacle `json:"obstacles,omitempty"`
 	Levers    []Lever    `json:"levers"`
 
-	set     plan.Light // what is known of the light, as it is set
-	unknown bool       // the lens has a ring of which nothing says how far it turns
+	set plan.Light // what is known of the light, as it is set
 
 	// For drawings: the verdicts on every sixth of a stop, and the f-numbers over which
 	// rests and follows (as Rests), depth and light are had.
@@ -102,6 +105,7 @@ type Verdict struct {
 	Stop     string      `json:"stop"`
 	Number   plan.Number `json:"f_number"`
 	Holds    bool        `json:"holds"`
+	Unsure   bool        `json:"ring_not_known,omitempty"` // the ring decides, of which nothing is known
 	Racks    []RackAt    `json:"racks"`
 	Follows  []FollowAt  `json:"follows,omitempty"`
 	Rests    []RestAt    `json:"rests,omitempty"`
@@ -110,7 +114,8 @@ type Verdict struct {
 	Exposure *Exposure   `json:"light,omitempty"` // without a meter: none
 	Faults   []string    `json:"errors,omitempty"`
 
-	met []bool // by the search's demands
+	open bool   // no demand fails: it holds, or may
+	met  []bool // by the search's demands
 }
 
 // A RackAt is a rack at a stop, in the figures of the pull list.
@@ -120,6 +125,9 @@ type RackAt struct {
 	Seen        bool        `json:"seen"`
 	Probability plan.Number `json:"probability,omitzero"`
 	Ceiling     plan.Number `json:"ceiling,omitzero"`
+
+	Band plan.Interval `json:"probability_band,omitzero"` // of a ring of which nothing is known
+
 	LeftBlur    plan.Number `json:"left_blur_arcmin,omitzero"`
 	ReachedBlur plan.Number `json:"reached_blur_arcmin,omitzero"`
 	SeenFrom    plan.Number `json:"seen_from_arcmin,omitzero"` // above it the blur that is left shows
@@ -132,6 +140,8 @@ type FollowAt struct {
 	Worst       plan.Number `json:"worst_share,omitzero"` // of its worst half second
 	Probability plan.Number `json:"probability,omitzero"` // of being sharp where it ends
 	Ceiling     plan.Number `json:"ceiling,omitzero"`
+
+	Band plan.Interval `json:"probability_band,omitzero"` // of a ring of which nothing is known
 }
 
 // A RestAt is a rest at a stop: how often whom it is on is sharp.
@@ -172,7 +182,7 @@ type End struct {
 
 	// Stop is the next stop tried beyond the end, with the figures there.
 	Stop        string      `json:"stop,omitempty"`
-	Probability plan.Number `json:"probability,omitzero"`
+	Probability plan.Number `json:"probability,omitzero"` // of a ring of which nothing is known, on the best
 	LeftBlur    plan.Number `json:"left_blur_arcmin,omitzero"`
 	SeenFrom    plan.Number `json:"seen_from_arcmin,omitzero"`
 	Share       plan.Number `json:"sharp_share,omitzero"` // of a rest, or of the worst half second of a follow

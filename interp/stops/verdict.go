@@ -48,22 +48,39 @@ func judge(t Take, label string, demands []demand, excused []string) Verdict {
 	}
 	for _, p := range s.Pulls {
 		if p.Kind != "rack" {
-			v.Follows = append(v.Follows, FollowAt{p.Number, follows(s, p), p.WorstShare, p.Chance, p.Ceiling})
+			v.Follows = append(v.Follows, FollowAt{p.Number, follows(s, p), p.WorstShare, p.Chance, p.Ceiling, unknownBand(s, p)})
 		}
 		if p.Kind == "rack" {
 			v.Racks = append(v.Racks, RackAt{
-				Pull: p.Number, Lands: lands(s, p), Seen: seen(p), Probability: p.Chance, Ceiling: p.Ceiling,
+				Pull: p.Number, Lands: lands(s, p), Seen: seen(p), Probability: p.Chance, Ceiling: p.Ceiling, Band: unknownBand(s, p),
 				LeftBlur: p.LeftBlur, ReachedBlur: p.ReachedBlur, SeenFrom: p.SeenFrom,
 			})
 		}
 	}
-	v.Holds = true
+	v.open = true
 	for _, d := range demands {
 		ok := v.meets(s, d)
 		v.met = append(v.met, ok)
-		v.Holds = v.Holds && ok
+		v.open = v.open && ok
 	}
+	v.Unsure = v.open && s.RingUnknown() && !v.pullsHold()
+	v.Holds = v.open && !v.Unsure
 	return v
+}
+
+// unknownBand returns between what the chance of a pull lies on a ring of which nothing is
+// known, none for any other.
+func unknownBand(s *plan.Shot, p *plan.Pull) plan.Interval {
+	if !s.RingUnknown() {
+		return plan.NoInterval()
+	}
+	return p.ChanceBand
+}
+
+// pullsHold tells whether every rack lands and every follow holds, whatever the ring.
+func (v *Verdict) pullsHold() bool {
+	return !slices.ContainsFunc(v.Racks, func(r RackAt) bool { return !r.Lands }) &&
+		!slices.ContainsFunc(v.Follows, func(f FollowAt) bool { return !f.Holds })
 }
 
 func (v *Verdict) meets(s *plan.Shot, d demand) bool {
@@ -74,7 +91,7 @@ func (v *Verdict) meets(s *plan.Shot, d demand) bool {
 		return v.Sharp
 	case Follows:
 		f := v.follow(d.pull)
-		return f != nil && f.Holds
+		return f != nil && (f.Holds || mayDo(s, f.Band))
 	case Rests:
 		r := v.rest(d.pull)
 		return r == nil || r.Holds // it has been moved over
@@ -90,7 +107,7 @@ func (v *Verdict) meets(s *plan.Shot, d demand) bool {
 	case r == nil:
 		return false // it has lost its time
 	case d.kind == Lands:
-		return r.Lands
+		return r.Lands || mayDo(s, r.Band)
 	case d.kind == Seen:
 		return r.Seen
 	}
@@ -101,9 +118,17 @@ func (v *Verdict) meets(s *plan.Shot, d demand) bool {
 // slack is what a comparison leaves to the last digits.
 const slack = 1e-9
 
-// lands tells whether a rack lands with the wanted chance. A lens without a
-// ring that is pulled by angle has no chances, and nothing is asked of it.
+// mayDo tells whether a pull does what is wanted on some ring, where nothing is known of
+// the ring.
+func mayDo(s *plan.Shot, band plan.Interval) bool { return band[1] >= s.Wanted-slack }
+
+// lands tells whether a rack lands with the wanted chance, on any ring where nothing is
+// known of it. A lens without a ring that is pulled by angle has no chances, and nothing
+// is asked of it.
 func lands(s *plan.Shot, p *plan.Pull) bool {
+	if s.RingUnknown() {
+		return p.ChanceBand[0] >= s.Wanted-slack
+	}
 	if s.Optics.Ring == nil {
 		return true
 	}
@@ -114,8 +139,12 @@ func seen(p *plan.Pull) bool { return p.Stays || p.LeftBlur > p.SeenFrom }
 
 // follows tells whether a follow is sharp as often as wanted in its worst half second
 // and where it ends. One without such figures, as of a lens without a ring that is
-// pulled by angle, is not judged.
+// pulled by angle, is not judged. On a ring of which nothing is known nobody can say that
+// it is.
 func follows(s *plan.Shot, p *plan.Pull) bool {
+	if s.RingUnknown() {
+		return false
+	}
 	if !p.WorstShare.Known() {
 		return true
 	}

@@ -39,7 +39,11 @@ func (a *Answer) Says() []string {
 
 // says describes a window in a sentence without its stop.
 func (a *Answer) says(w *Window) string {
-	text := fmt.Sprintf("Holds %s, %s; best %s%s", a.span(w.From, w.To), words.Stops(float64(w.Width)), w.Best, a.InBrackets(w.BestF))
+	holds := "Holds"
+	if a.RingUnknown {
+		holds = "Does not fail" // what it does hangs on the ring
+	}
+	text := fmt.Sprintf("%s %s, %s; best %s%s", holds, a.span(w.From, w.To), words.Stops(float64(w.Width)), w.Best, a.InBrackets(w.BestF))
 	if w.AtBest != nil && w.AtBest.Exposure != nil {
 		text += " with " + w.AtBest.Exposure.Says()
 	}
@@ -134,9 +138,13 @@ func (a *Answer) endSays(e End) string {
 // failSays says what fails, with its figures.
 func (a *Answer) failSays(e End) string {
 	chance := func(p plan.Number) string { return words.Chance(float64(p), float64(a.Wanted)) }
+	most := ""
+	if a.RingUnknown {
+		most = " at best, however far the ring turns"
+	}
 	switch e.Kind {
 	case Lands:
-		return fmt.Sprintf("%s lands %s of the time", a.pull(e.Pull), chance(e.Probability))
+		return fmt.Sprintf("%s lands %s of the time%s", a.pull(e.Pull), chance(e.Probability), most)
 	case Seen:
 		return fmt.Sprintf("%s is no longer seen: %s of blur, and %s is where it shows", a.pull(e.Pull), words.Blur(float64(e.LeftBlur)), words.Blur(float64(e.SeenFrom)))
 	case Reached:
@@ -146,7 +154,7 @@ func (a *Answer) failSays(e End) string {
 			return fmt.Sprintf("%s is sharp %s of the time at its worst", a.pull(e.Pull), chance(e.Share))
 		}
 		if e.Probability < a.Wanted {
-			return fmt.Sprintf("%s ends sharp %s of the time", a.pull(e.Pull), chance(e.Probability))
+			return fmt.Sprintf("%s ends sharp %s of the time%s", a.pull(e.Pull), chance(e.Probability), most)
 		}
 		return a.pull(e.Pull) + " asks for more than a hand can turn"
 	case Rests:
@@ -175,7 +183,10 @@ func (a *Answer) recommendedSays() []string {
 			continue
 		}
 		text := fmt.Sprintf("%s %s: holds", r.Role, r.Stop)
-		if !r.Holds {
+		switch {
+		case r.Unsure:
+			text = fmt.Sprintf("%s %s: ring not known", r.Role, r.Stop)
+		case !r.Holds:
 			text = fmt.Sprintf("%s %s: fails, %s", r.Role, r.Stop, a.failSays(*r.Fails))
 		}
 		if r.Price != nil {
@@ -294,7 +305,7 @@ func (a *Answer) leverSays(l Lever) string {
 
 // NoAngles says why landing is not judged, as the beginning of a sentence.
 func (a *Answer) NoAngles() string {
-	if a.unknown {
+	if a.RingUnknown {
 		return "Nothing says how far the ring of the lens turns"
 	}
 	return "The lens has no ring that is pulled by angle"
@@ -306,6 +317,8 @@ func (a *Answer) notes() []string {
 	switch {
 	case len(a.Racks) == 0 && len(a.Follows) == 0:
 		list = append(list, "The shot has no rack and no follow: only rests, depth, diffraction and light are judged.")
+	case a.RingUnknown:
+		list = append(list, a.NoAngles()+": a stop fails only where a rack or a follow fails on every ring, and holds only where all land on every ring.")
 	case !a.Landing:
 		list = append(list, a.NoAngles()+": nobody can say whether racks land and follows keep up, so only what is seen, rests, depth, diffraction and light are judged.")
 	}

@@ -8,6 +8,7 @@ import (
 	"math"
 	"strings"
 
+	"pullscore/interp/moments"
 	"pullscore/interp/plan"
 	"pullscore/interp/stops"
 	"pullscore/render/draw"
@@ -193,6 +194,9 @@ func (st *stopsPage) drawBest(g *draw.Group) {
 		g.Line(x, top, x, top+st.plotHeight, sheet.Solid(draw.Black, sheet.Medium))
 	}
 	best := "best " + w.Best + st.answer.InBrackets(w.BestF)
+	if w.AtBest.Unsure {
+		best += ", " + moments.RingNotKnown
+	}
 	if w.AtBest.Exposure != nil {
 		best += " · " + w.AtBest.Exposure.Says()
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"pullscore/cmd/internal/console"
+	"pullscore/interp/moments"
 	"pullscore/interp/stops"
 )
 
@@ -139,7 +140,7 @@ func stopColumns(a *stops.Answer) []stopColumn {
 	if a.Behind(a.SetF) != "" { // the stop on the lens's other scale, which needs no head
 		list = append(list, stopColumn{"", func(a *stops.Answer, v *stops.Verdict) string { return a.Behind(v.Number) }})
 	}
-	if len(a.Racks) > 0 && a.Landing {
+	if len(a.Racks) > 0 && (a.Landing || a.RingUnknown) {
 		list = append(list, stopColumn{" lands", landing})
 	}
 	if len(a.Racks) > 0 {
@@ -160,7 +161,11 @@ func stopColumns(a *stops.Answer) []stopColumn {
 }
 
 func landing(a *stops.Answer, v *stops.Verdict) string {
-	if r, _ := v.Worst(); r != nil {
+	r, _ := v.Worst()
+	switch {
+	case r != nil && a.RingUnknown:
+		return figures.ChanceSpan(float64(r.Band[0]), float64(r.Band[1])) + rack(a, r)
+	case r != nil:
 		return console.Right(figures.Chance(float64(r.Probability), float64(a.Wanted)), chanceWidth) + rack(a, r)
 	}
 	return "-"
@@ -198,8 +203,14 @@ func yes(ok bool) string {
 
 func holding(a *stops.Answer, v *stops.Verdict) string {
 	text := yes(v.Holds)
+	if v.Unsure {
+		text = moments.RingNotKnown
+	}
 	if a.Window != nil && v.Number == a.Window.BestF {
 		text = "best"
+		if v.Unsure {
+			text += ", " + moments.RingNotKnown
+		}
 	}
 	if v.Number == a.SetF {
 		text += ", set"
