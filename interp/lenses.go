@@ -13,7 +13,7 @@ import (
 // names. stop is the stop that the sheet of a lens shall be enough for.
 func (r *Result) Lenses(stop lenses.Stop) []*lenses.Lens {
 	f := r.program.film
-	k := lenses.Kit{View: f.View, Imperial: f.Units == "imperial"}
+	k := lenses.Kit{View: f.View, Imperial: f.Units == "imperial", OwnUnits: f.OwnUnits}
 	for _, name := range slices.Sorted(maps.Keys(f.Cameras)) {
 		k.Cameras = append(k.Cameras, f.Cameras[name])
 	}

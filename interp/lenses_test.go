@@ -210,3 +210,41 @@ func TestPartsOfTheThrow(t *testing.T) {
 		}
 	}
 }
+
+// A lens is told in the units that its own distances are written in, unless somebody
+// says units: then in these.
+func TestUnitsOfLenses(t *testing.T) {
+	lens := func(lines string) string {
+		return "camera A\n  sensor 24.89 x 14 mm\nlens \"50\"\n  focal 50 mm\n  stops f/1.8 to f/22\n  ring 300 deg, diameter 110 mm\n" + lines
+	}
+	feet, metres := "  mark 3' at 0 deg\n  mark 5' at 180 deg\n  mark 10' at 250 deg\n", "  mark 1 m at 0 deg\n  mark 2 m at 180 deg\n"
+	for _, c := range []struct {
+		kit  string
+		feet bool
+	}{
+		{lens("  closest 3'\n"), true},
+		{lens("  closest 36 in\n"), true},
+		{lens("  closest (2' + 1')\n"), true},
+		{lens(feet), true},
+		{"let NEAREST = 90 cm\n" + lens("  closest NEAREST\n"+strings.Replace(feet, "3' at 0", "3' at 10", 1)), true},
+		{lens("  closest 90 cm\n"), false},
+		{lens(metres), false},
+		{lens("  closest 90 cm\n" + strings.Replace(feet, "3' at 0", "3' at 10", 1)), false},
+		{"units metric\n" + lens(feet), false},
+		{"units imperial\n" + lens(metres), true},
+	} {
+		l := lensesOf(t, c.kit, lenses.Stop{})["50"]
+		if l.Imperial != c.feet {
+			t.Errorf("in feet: %v\n%s", l.Imperial, c.kit)
+		}
+		inches := 0
+		for _, d := range l.Sheet[1 : len(l.Sheet)-1] { // between closest and infinity
+			if n := float64(d) / 0.0254 * 2; math.Abs(n-math.Round(n)) < 1e-6 {
+				inches++
+			}
+		}
+		if between := len(l.Sheet) - 2; between < 2 || (inches == between) != c.feet {
+			t.Errorf("%d of %d distances are whole halves of an inch, in feet: %v\n%s", inches, between, c.feet, c.kit)
+		}
+	}
+}

@@ -22,6 +22,7 @@ type Film struct {
 
 	Title    string
 	Units    string // metric or imperial
+	OwnUnits bool   // nobody says units: each lens is told in those that it is written in
 	Tape     string // sensor or lens
 	Rate     timecode.Rate
 	Pace     float64 // words a minute

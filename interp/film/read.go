@@ -142,9 +142,9 @@ func (r *reader) readSettings() {
 			Message: "the plan has no title", Detail: `Begin the file with: plan "TITLE".`,
 		})
 	}
-	r.Units = "metric"
+	r.Units, r.OwnUnits = "metric", true
 	if s, ok := set["units"].(*lang.Units); ok {
-		r.Units = s.System
+		r.Units, r.OwnUnits = s.System, false
 	}
 	r.Tape = "sensor"
 	if s, ok := set["tape"].(*lang.Tape); ok {

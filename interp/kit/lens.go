@@ -23,6 +23,7 @@ type Lens struct {
 	Focal, Longest  float64 // m; equal for a prime
 	stops           []stopRange
 	Closest         float64 // m from the sensor; NaN where not said
+	Imperial        bool    // its distances are written in feet or inches
 	RingKind        string  // "", "wire" or "none"
 	throw, Diameter float64 // degrees and m
 	diameterSaid    bool
@@ -72,6 +73,7 @@ func (k *Reader) Lens(sec *lang.Section) Lens {
 	r := lensReading{lost: lostIn(sec), good: true, girth: math.NaN(), diameter: math.NaN(), within: math.NaN()}
 	k.section(sec, func(s lang.Statement) { k.lensLine(l, s, &r) })
 	k.finishLens(l, sec, &r)
+	l.Imperial = r.imperial()
 	l.Ok = l.Ok && l.Name != "" && k.whole(sec)
 	return *l
 }

@@ -3,6 +3,7 @@
 package kit
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -278,3 +279,32 @@ var (
 	oneOf  = map[ring.Form]string{ring.Degrees: "an angle", ring.Along: "a length", ring.Part: "a part of the throw", ring.Clock: "a clock position"}
 	manyOf = map[ring.Form]string{ring.Degrees: "angles", ring.Along: "lengths", ring.Part: "parts of the throw", ring.Clock: "clock positions"}
 )
+
+// imperial reports whether the distances of a lens are written in feet or inches. Of
+// those that are written with a unit the first counts, closest before any mark.
+func (r *lensReading) imperial() bool {
+	if system := systemOf(r.closest); system != "" {
+		return system == "imperial"
+	}
+	for _, m := range r.said {
+		if system := systemOf(m.Distance); system != "" {
+			return system == "imperial"
+		}
+	}
+	return false
+}
+
+// systemOf returns the system of units that a length is written in, metric or imperial;
+// "" where it has no unit, as inf and a name have none.
+func systemOf(e *lang.Expr) string {
+	if e == nil {
+		return ""
+	}
+	switch e.Unit {
+	case lang.UnitFoot, lang.UnitInch:
+		return "imperial"
+	case lang.UnitMM, lang.UnitCM, lang.UnitM:
+		return "metric"
+	}
+	return cmp.Or(systemOf(e.X), systemOf(e.Y))
+}

@@ -14,6 +14,7 @@ type Kit struct {
 	Cameras  []kit.Camera
 	View     kit.Viewing
 	Imperial bool
+	OwnUnits bool // each lens is told in the units that it is written in, whatever Imperial is
 }
 
 // A Stop is a stop to measure a lens for. The zero Stop is the widest of the lens.
@@ -48,6 +49,9 @@ type Lens struct {
 // Of returns what is known of a lens that can be used.
 func Of(l *kit.Lens, k Kit, stop Stop) *Lens {
 	of := &Lens{Name: l.Name, Focal: l.FocalText(), Closest: l.Closest, Imperial: k.Imperial}
+	if k.OwnUnits {
+		of.Imperial = l.Imperial
+	}
 	of.Steps, of.Sheet, of.Infinity, of.Next = []Step{}, []plan.Number{}, plan.None(), plan.None()
 	for _, d := range l.Defaults {
 		of.Defaults = append(of.Defaults, plan.Default{Name: d.Name, Value: d.Value, Why: d.Why})

@@ -23,7 +23,7 @@ const usualSensor = 24.89e-3
 func (of *Lens) measure(l *kit.Lens, k Kit, stop Stop) {
 	of.Criterion = of.criterion(l, k)
 	number := of.stop(l, stop)
-	s := ring.Sheet{Focal: l.Longest, Closest: l.Closest, Number: number, Criterion: of.Criterion, Imperial: k.Imperial}
+	s := ring.Sheet{Focal: l.Longest, Closest: l.Closest, Number: number, Criterion: of.Criterion, Imperial: of.Imperial}
 	for _, d := range s.Distances() {
 		of.Sheet = append(of.Sheet, plan.Number(d))
 	}

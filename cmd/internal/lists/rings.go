@@ -32,7 +32,7 @@ func (w *ringWriter) lens(l *lenses.Lens) {
 	if l.Ringless != "" {
 		w.Wrapped(console.Plain, margin, "Nothing to measure: "+l.Ringless+".")
 	} else {
-		w.ring(l)
+		w.ring(l, style)
 		w.steps(l, style)
 		w.next(l, style)
 		w.sheet(l, style)
@@ -41,7 +41,7 @@ func (w *ringWriter) lens(l *lenses.Lens) {
 }
 
 // ring says what the angles of a ring rest on, and its sizes.
-func (w *ringWriter) ring(l *lenses.Lens) {
+func (w *ringWriter) ring(l *lenses.Lens, style units.Style) {
 	r := l.Ring
 	var parts []string
 	add := func(name string, n plan.Number, write func(float64) string) {
@@ -67,7 +67,7 @@ func (w *ringWriter) ring(l *lenses.Lens) {
 	w.Wrapped(console.Plain, margin, strings.Join(parts, ", ")+".")
 	switch {
 	case r.Offset.Known():
-		w.Wrapped(console.Dim, margin, fmt.Sprintf("Between the marks: a smooth rising curve, nearly straight in 1/(distance - %s).", figures.Tape(float64(r.Offset))))
+		w.Wrapped(console.Dim, margin, fmt.Sprintf("Between the marks: a smooth rising curve, nearly straight in 1/(distance - %s).", style.Tape(float64(r.Offset))))
 	case r.Kind == plan.ByLaw:
 		w.Wrapped(console.Dim, margin, fmt.Sprintf("The true windows may be %s to %s times as wide as computed. To measure the ring: pullscore lens --sheet.", figures.Number(float64(l.Factor[0]), 2), figures.Number(float64(l.Factor[1]), 2)))
 	}
