@@ -22,7 +22,7 @@ const (
 	isoReach    = 2.0  // stops
 	LightSlack  = 0.25 // stops that the picture may be off
 	halfAFilter = 0.5  // stops: as near as filters in whole stops come
-	halfAThird  = 1.0 / 6
+	halfAThird  = 0.1781 // stops: half the widest step of the iso scale, from 1250 to 1600
 )
 
 // What a change of light costs beside others, in stops of iso raised: that is noise
