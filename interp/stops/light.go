@@ -19,9 +19,9 @@ import (
 const (
 	ndStep      = 0.3
 	ndMost      = 3.9
-	isoReach    = 2.0  // stops
-	LightSlack  = 0.25 // stops that the picture may be off
-	halfAFilter = 0.5  // stops: as near as filters in whole stops come
+	isoReach    = 2.0    // stops
+	LightSlack  = 0.25   // stops that the picture may be off
+	halfAFilter = 0.5    // stops: as near as filters in whole stops come
 	halfAThird  = 0.1781 // stops: half the widest step of the iso scale, from 1250 to 1600
 )
 
