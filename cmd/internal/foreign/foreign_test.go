@@ -117,7 +117,7 @@ func interpreted(text []byte) string {
 // the blanks.
 func TestFilledKitsHaveNoErrors(t *testing.T) {
 	blanks := regexp.MustCompile(`error (no-closest|no-focal|no-stops|no-sensor|no-throw|lone-mark):`)
-	for _, text := range []string{full, `{"lens":{"focusDistance":2,"encoders":{"focus":0.5}}}`, `{"lens":{"focusDistance":2,"rawEncoders":{"focus":0}}}`, `{}`} {
+	for _, text := range []string{full, `{"lens":{"focusDistance":2,"encoders":{"focus":0.5}}}`, `{"lens":{"focusDistance":2,"rawEncoders":{"focus":0}}}`, `{"static":{"camera":{"isoSpeed":800}}}`} {
 		k := kitOf(t, text, "")
 		checkText(t, k.Text)
 		for _, l := range strings.Split(strings.TrimSpace(interpreted(k.Text)), "\n") {
@@ -151,7 +151,7 @@ func TestFaults(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
 		{`{"protocol":{"version":[1,0,1]},"lens":{` + "\n" + `"focusDistance":-2,"encoders":{"focus":0.5}}}`, "2:17: error foreign-unit: lens.focusDistance is 0 or below, line 2"},
 		{`{"lens":{"focusDistance":2}}`, "1:1: note other-version: these samples do not say which version"},
-		{`{"protocol":{"version":[0,9,3]}}`, "1:1: note other-version: these samples have version 0.9.3"},
+		{`{"protocol":{"version":[0,9,3]},"lens":{"fStop":2}}`, "1:1: note other-version: these samples have version 0.9.3"},
 		{`{"lens":{"focusDistance":2,"encoders":{"focus":0.31}}}{"lens":{"focusDistance":2.41,"encoders":{"focus":0.31}}}{"lens":{"focusDistance":2.52,"encoders":{"focus":0.3101}}}`,
 			"1:1: warning foreign-scatter: at encoder 0.31 the file has distances from 2 to 2.52 m: the middle one is taken"},
 		{`{"lens":{"focusDistance":1,"encoders":{"focus":0.9}}}{"lens":{"focusDistance":9,"encoders":{"focus":0.7}}}{"lens":{"focusDistance":2,"encoders":{"focus":0.5}}}{"lens":{"focusDistance":3,"encoders":{"focus":0.3}}}`,
@@ -163,7 +163,8 @@ func TestFaults(t *testing.T) {
 			t.Errorf("%s\nwant %s", got, c.want)
 		}
 	}
-	for text, want := range map[string]string{"": "is empty", "\n ": "is empty", "<lensdatabase/>": "is neither OpenTrackIO nor", "[]": "has no samples"} {
+	for text, want := range map[string]string{"": "is empty", "\n ": "is empty", "<lensdatabase/>": "is neither OpenTrackIO nor", "[]": "has no samples",
+		"{}": "says nothing of a lens or a camera", `{"protocol":{"name":"OpenTrackIO","version":[1,0,1]},"timing":{"sampleRate":{"num":24,"denom":1}}}`: "says nothing of a lens"} {
 		if _, err := Read(strings.NewReader(text), "f", ""); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%q: %v", text, err)
 		}
@@ -427,4 +428,22 @@ func FuzzRead(f *testing.F) {
 			checkText(t, k.Text)
 		}
 	})
+}
+
+// The schema of the samples is JSON with the same words, and no sample.
+func TestSchemaIsNoSample(t *testing.T) {
+	schema := string(samples.Read(t, "opentrackio/schema.json"))
+	if k, err := Read(strings.NewReader(schema), "schema.json", ""); k != nil || err == nil || err.Error() != "schema.json: says nothing of a lens or a camera" {
+		t.Errorf("%v, %v", k, err)
+	}
+}
+
+// The head of a kit names the file that it is from, without its folders.
+func TestHeadNamesTheFile(t *testing.T) {
+	for name, text := range map[string]string{"take.jsonl": `{"lens":{"fStop":2}}`, "scene.fdl": framings} {
+		k, err := Read(strings.NewReader(text), "some/folder/"+name, map[string]string{"scene.fdl": "W"}[name])
+		if err != nil || !strings.HasPrefix(string(k.Text), "# From "+name+": ") {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
 }

@@ -5,6 +5,7 @@ package foreign
 import (
 	"cmp"
 	"fmt"
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -58,7 +59,7 @@ func FDL(text *lines.Text, name string) (*Kit, error) {
 		return &Kit{Findings: findings}, choice
 	}
 	p := &page{}
-	p.note(0, "From %s: ASC framing decision list %d.%d, %s.", clean(text.Name), list.Major, list.Minor, titleOf(f))
+	p.note(0, "From %s: ASC framing decision list %d.%d, %s.", clean(filepath.Base(text.Name)), list.Major, list.Minor, titleOf(f))
 	p.note(0, "Each comment names the field of the file. Nothing is guessed: where ___ is, the file")
 	p.note(0, "says nothing. Fill it in, and delete the first #.")
 	missing := writeFraming(p, f)

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -17,7 +18,8 @@ import (
 
 // OpenTrackIO returns the kit of a file of samples. The lens gets the name, or
 // where that is empty the one that the file gives it. The error is one of the file
-// system, or says that the file has no samples at all.
+// system, or says that the file has no samples at all, or none that says anything of
+// a lens or a camera.
 func OpenTrackIO(r io.Reader, file, name string) (*Kit, error) {
 	t, err := gather(r, file)
 	if err != nil {
@@ -29,8 +31,11 @@ func OpenTrackIO(r io.Reader, file, name string) (*Kit, error) {
 		}
 		return nil, fmt.Errorf("%s: has no samples", file)
 	}
+	if !t.said { // some other JSON
+		return nil, fmt.Errorf("%s: says nothing of a lens or a camera", file)
+	}
 	p := &page{}
-	p.note(0, "From %s: OpenTrackIO, %s.", clean(file), units.Count(t.samples, "sample"))
+	p.note(0, "From %s: OpenTrackIO, %s.", clean(filepath.Base(file)), units.Count(t.samples, "sample"))
 	p.note(0, "Each comment names the field of the file. Nothing is guessed: where ___ is, the file")
 	p.note(0, "says nothing. Fill it in, and delete the first #.")
 	t.writeCamera(p)

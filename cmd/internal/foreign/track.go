@@ -46,6 +46,7 @@ func (s *span) add(n opentrackio.Number) {
 type track struct {
 	file    string
 	samples int
+	said    bool // a sample says something of a camera or a lens, be it right or wrong
 	version string
 	camera  opentrackio.Camera
 	lens    opentrackio.Lens // make, model and nominal focal length
@@ -100,6 +101,7 @@ func (t *track) add(s *opentrackio.Sample) {
 	if t.samples++; t.samples == 1 {
 		t.versioned(s)
 	}
+	t.said = t.said || s.Camera != (opentrackio.Camera{}) || s.Lens != (opentrackio.Lens{}) || len(s.Faults) > 0
 	t.still(s)
 	if t.isOther(s) {
 		return
