@@ -159,22 +159,14 @@ func (b *Built) windowOf(near, far, t float64) (lo, hi float64) {
 	if ends.atHi && hi >= ends.hi || ends.atLo && hi <= ends.lo {
 		hi = math.Inf(1)
 	}
-	if b.slips() { // behind its end the ring goes on: as far as the window reaches before it
-		from, to := lo, hi
-		if hi >= ends.hi {
-			hi = max(hi, 2*b.Plan.RingHeld(near, t)-from)
-		}
-		if lo <= ends.lo {
-			lo = min(lo, 2*b.Plan.RingHeld(far, t)-to)
-		}
-	}
 	return lo, hi
 }
 
 // EdgesOf are the ring angles of the window of what lies from near to far, held at
 // the ring's ends. Where infinity is sharp too and the ring goes on behind it, the
 // blur there grows as it does on the near side: as far behind the mark as the
-// window reaches before it.
+// window reaches before it. A ring that slips, or has no ends, goes on behind its first
+// and last mark in the same way.
 func (b *Built) EdgesOf(near, far, t float64) (lo, hi float64) {
 	least, _ := b.Plan.Judged(far, t).Window(far)
 	before, most := b.Plan.Judged(near, t).Window(near)
@@ -183,6 +175,15 @@ func (b *Built) EdgesOf(near, far, t float64) (lo, hi float64) {
 		at := b.Plan.RingHeld(near, t)
 		edge := b.Plan.RingHeld(before, t)
 		hi = min(max(hi, 2*at-edge), throw)
+	}
+	if b.slips() && !(b.Setup.Travel.Deg > 0) { // no end holds the hand, nor does a wheel
+		from, to := lo, hi
+		if hi >= b.Plan.Optics.Ring.Throw() {
+			hi = max(hi, 2*b.Plan.RingHeld(near, t)-from)
+		}
+		if lo <= 0 {
+			lo = min(lo, 2*b.Plan.RingHeld(far, t)-to)
+		}
 	}
 	return lo, hi
 }
