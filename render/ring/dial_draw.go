@@ -48,9 +48,13 @@ func (d *dial) how(lettered bool) string {
 	if d.scaled() {
 		size = fmt.Sprintf("The wheel of %s mm is larger than the sheet: this disc is %s mm across, and its angles hold; tape it on the middle of the wheel.", sheet.Figures.Number(float64(d.shot.WheelMM), 1), sheet.Figures.Number(2*d.outer, 1))
 	}
+	closest := "closest stop"
+	if slips(d.shot) {
+		closest = "closest mark"
+	}
 	text := fmt.Sprintf("%s Turn the wheel from near to infinity, see which way it goes as you face it, and take the disc for it: only your gear knows. "+
-		"Cut along the dashes, set the ring to its closest stop, and tape the disc on the wheel, the wedge at the top under a fixed pointer: it turns with the wheel. "+
-		"(A scale that stays beside the wheel, read by a pointer on the wheel, is the other disc.) Angles at the hand are those of the ring times %s.", size, sheet.Figures.Number(float64(d.shot.Gear), 2))
+		"Cut along the dashes, set the ring to its %s, and tape the disc on the wheel, the wedge at the top under a fixed pointer: it turns with the wheel. "+
+		"(A scale that stays beside the wheel, read by a pointer on the wheel, is the other disc.) Angles at the hand are those of the ring times %s.", size, closest, sheet.Figures.Number(float64(d.shot.Gear), 2))
 	if d.turns > 1 {
 		text += fmt.Sprintf(" The wheel turns %s times over the ring: the line runs inwards, and each turn has its number.", sheet.Figures.Number(d.turns, 2))
 	}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 
+	"pullscore/interp/plan"
 	"pullscore/render/draw"
 	"pullscore/render/marks"
 	"pullscore/render/sheet"
@@ -264,9 +265,9 @@ func (t *tape) drawMark(g *draw.Group, m *stripMark) {
 // sayHow tells how the tape is put on.
 func (st *strip) sayHow(h *sheet.Handout) {
 	o := &st.shot.Optics
-	h.Say(fmt.Sprintf("Tape for a ring of %s mm across: 1° is %s mm. Cut along the dashes, lay the wedges on the ring's two stops%s, and hold the upper edge to the index. "+
+	h.Say(fmt.Sprintf("Tape for a ring of %s mm across: 1° is %s mm. Cut along the dashes, %s, and hold the upper edge to the index. "+
 		"The text reads upright from behind the camera.",
-		sheet.Figures.Number(o.Diameter*1000, 1), sheet.Figures.Number(ringLength(o.Diameter, 1), 3), map[bool]string{true: " and the light marks on the lens's own", false: ""}[o.Marked]), sheet.FontNote, draw.Black)
+		sheet.Figures.Number(o.Diameter*1000, 1), sheet.Figures.Number(ringLength(o.Diameter, 1), 3), layOn(st.shot)), sheet.FontNote, draw.Black)
 	switch o.TurnsTo {
 	case "left", "right":
 		h.Say(fmt.Sprintf("The top of this ring turns %s towards infinity, seen from behind the camera; so infinity is on the %s of the tape.",
@@ -283,6 +284,25 @@ func (st *strip) sayHow(h *sheet.Handout) {
 		h.Say(fmt.Sprintf("The ring is %s mm round: trim the ends beyond the wedges so that the tape does not lie over itself.", sheet.Figures.Number(round, 0)), sheet.FontNote, draw.Black)
 	}
 	sayUnnamed(h, st.unnamed(), "tape")
+}
+
+// layOn tells what the tape is laid by: the stops of the ring, where it has any that
+// hold, and the lens's own marks.
+func layOn(s *plan.Shot) string {
+	switch {
+	case slips(s) && s.Optics.Marked:
+		return "lay the wedges and the light marks on the lens's own marks, since nothing holds this ring at its ends"
+	case slips(s):
+		return "lay the wedges on the lens's own marks of its closest distance and of infinity, since nothing holds this ring at its ends"
+	case s.Optics.Marked:
+		return "lay the wedges on the ring's two stops and the light marks on the lens's own"
+	}
+	return "lay the wedges on the ring's two stops"
+}
+
+// slips reports whether nothing holds the ring of a lens at its ends.
+func slips(s *plan.Shot) bool {
+	return s.Ring != nil && (s.Ring.Ends == "slip" || s.Ring.Ends == "linear")
 }
 
 // sayUnnamed says how many marks have no name on what is cut out, if any.
