@@ -20,7 +20,7 @@ import (
 // pull by angle, the page says so.
 func Dial(shot *plan.Shot, opt sheet.Options) []*draw.Page {
 	list := marks.Of(shot)
-	lettered := false
+	lettered, drawn := false, false
 	h := sheet.NewHandout(shot, opt, "dial", describeDial(shot, list))
 	sayByLaw(h)
 	switch {
@@ -32,7 +32,7 @@ func Dial(shot *plan.Shot, opt sheet.Options) []*draw.Page {
 	case shot.WheelMM < wheelLeast:
 		h.Say(fmt.Sprintf("A wheel of %s mm is too small for names.", sheet.Figures.Number(float64(shot.WheelMM), 1)), sheet.FontTitle, draw.Black)
 	default:
-		lettered = putDials(h, shot, list)
+		lettered, drawn = putDials(h, shot, list), true
 	}
 	sayLaw(h)
 	t := markTable(shot, list, func(m marks.Mark) []string {
@@ -46,7 +46,7 @@ func Dial(shot *plan.Shot, opt sheet.Options) []*draw.Page {
 		}
 	}
 	t.Put(h, "marks")
-	sayWindow(h, list)
+	sayWindow(h, list, drawn)
 	sayAside(h, list)
 	return h.Pages()
 }

@@ -25,6 +25,7 @@ func Strip(shot *plan.Shot, opt sheet.Options) []*draw.Page {
 	list := marks.Of(shot)
 	h := sheet.NewHandout(shot, opt, "strip", describeStrip(shot, list))
 	sayByLaw(h)
+	drawn := false
 	switch o := &shot.Optics; {
 	case o.Ring == nil:
 		sayNoRing(h, "No strip can be made")
@@ -37,13 +38,14 @@ func Strip(shot *plan.Shot, opt sheet.Options) []*draw.Page {
 		for i := range st.pieces {
 			st.drawPiece(h, i)
 		}
+		drawn = true
 	}
 	sayLaw(h)
 	t := markTable(shot, list, func(m marks.Mark) []string {
 		return []string{sheet.Figures.AngleTo(m.Deg, 1), alongStrip(shot, m.Deg)}
 	}, "ring", "from closest stop")
 	t.Put(h, "marks")
-	sayWindow(h, list)
+	sayWindow(h, list, drawn)
 	sayAside(h, list)
 	return h.Pages()
 }
@@ -135,10 +137,16 @@ func sayLaw(h *sheet.Handout) {
 		"Check every mark with the tape measure, and write what you find into the kit.", sheet.FontStrong, draw.Black)
 }
 
-// sayWindow tells what the bars and the dashed marks are, where there are any.
-func sayWindow(h *sheet.Handout, list []marks.Mark) {
+// sayWindow tells what the bars and the dashed marks of a drawing are, where there are
+// any. Of a page that draws none it tells the table alone.
+func sayWindow(h *sheet.Handout, list []marks.Mark, drawn bool) {
+	const pulls = "S: the focus starts here. Numbers: the pulls that land here."
+	if !drawn {
+		h.Say(pulls, sheet.FontSmall, draw.Grey)
+		return
+	}
 	if slices.ContainsFunc(list, marks.Mark.Sharp) {
-		h.Say("Bar: the settings that keep the subject sharp, drawn true to its width; no end where a stop of the ring is the end. S: the focus starts here. Numbers: the pulls that land here.", sheet.FontSmall, draw.Grey)
+		h.Say("Bar: the settings that keep the subject sharp, drawn true to its width; no end where a stop of the ring is the end. "+pulls, sheet.FontSmall, draw.Grey)
 	}
 	if slices.ContainsFunc(list, func(m marks.Mark) bool { return m.Sharp() && m.Sigma > 0 }) {
 		h.Say("Thin bar under it: where the mark may truly lie, nineteen times in twenty on a smooth ring.", sheet.FontSmall, draw.Grey)
