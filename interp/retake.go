@@ -99,7 +99,9 @@ func (r *Result) Kit() stops.Kit {
 	var kit stops.Kit
 	for _, name := range slices.Sorted(maps.Keys(r.program.film.Cameras)) {
 		if c := r.program.film.Cameras[name]; c.Ok {
-			kit.Cameras = append(kit.Cameras, stops.Camera{Name: name, Sensor: c})
+			kit.Cameras = append(kit.Cameras, stops.Camera{
+				Name: name, Width: func(squeeze float64) float64 { return c.Picture(squeeze).SensorW },
+			})
 		}
 	}
 	for _, name := range slices.Sorted(maps.Keys(r.program.film.Lenses)) {

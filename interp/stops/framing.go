@@ -69,12 +69,12 @@ func (k Kit) primesFrom(focal float64) []Lens {
 // that opens a window, else a sensor that is computed.
 func (s *search) sensorLever(kit Kit) (Lever, bool) {
 	w, squeeze := s.shot.Optics.SensorW, s.shot.Optics.Squeeze()
-	cameras := slices.DeleteFunc(slices.Clone(kit.Cameras), func(c Camera) bool { return c.width(squeeze) <= w*1.01 })
-	slices.SortStableFunc(cameras, func(a, b Camera) int { return cmp.Compare(a.width(squeeze), b.width(squeeze)) })
+	cameras := slices.DeleteFunc(slices.Clone(kit.Cameras), func(c Camera) bool { return c.Width(squeeze) <= w*1.01 })
+	slices.SortStableFunc(cameras, func(a, b Camera) int { return cmp.Compare(a.Width(squeeze), b.Width(squeeze)) })
 	for _, c := range cameras {
 		v := s.on(c, kit)
-		l := Lever{Kind: "sensor", Value: plan.Number(c.width(squeeze) * 1000), Unit: "mm", Camera: c.Name, Lens: v.Lens, Change: v.Change}
-		l.Text = fmt.Sprintf("camera %s (a sensor %s mm wide) with %s", c.Name, millimetres(c.width(squeeze)), v.With)
+		l := Lever{Kind: "sensor", Value: plan.Number(c.Width(squeeze) * 1000), Unit: "mm", Camera: c.Name, Lens: v.Lens, Change: v.Change}
+		l.Text = fmt.Sprintf("camera %s (a sensor %s mm wide) with %s", c.Name, millimetres(c.Width(squeeze)), v.With)
 		if l, ok := s.try(l); ok {
 			return l, true
 		}
@@ -98,7 +98,7 @@ type view struct {
 // of the kit that has the focal length, else with one of that length computed
 // from the shot's own.
 func (s *search) on(c Camera, kit Kit) view {
-	k := c.width(s.shot.Optics.Squeeze()) / s.shot.Optics.SensorW
+	k := c.Width(s.shot.Optics.Squeeze()) / s.shot.Optics.SensorW
 	f := float64(s.shot.FocalMM) / 1000 * k
 	v := view{Change: s.change}
 	v.Camera = c.Name

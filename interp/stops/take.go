@@ -1,9 +1,6 @@
 package stops
 
-import (
-	"pullscore/interp/kit"
-	"pullscore/interp/plan"
-)
+import "pullscore/interp/plan"
 
 // A Change is what is done differently when a shot is computed anew. Zero
 // fields change nothing. Lengths are metres, times seconds.
@@ -45,15 +42,12 @@ type Kit struct {
 	Lenses  []Lens
 }
 
-// A Camera is one by its name and its sensor.
+// A Camera is one by its name. Width returns the width in metres of what the picture uses
+// of its sensor, through a lens with a given squeeze.
 type Camera struct {
-	Name   string
-	Sensor kit.Camera
+	Name  string
+	Width func(squeeze float64) float64
 }
-
-// width returns the width in metres of what the picture uses of the sensor, through a
-// lens with that squeeze.
-func (c Camera) width(squeeze float64) float64 { return c.Sensor.Picture(squeeze).SensorW }
 
 // A Lens is one by its name and focal lengths, metres, of which a prime has one, and
 // by its stops at the shortest: as a shot speaks of them that writes f-numbers, and as
