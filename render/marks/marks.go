@@ -21,6 +21,7 @@ type Mark struct {
 	Label  string     // the name with the distance, as it stands beside the mark
 	Deg    float64    // on the ring, from its closest stop
 	Tape   float64    // metres as the tape reads; may be infinite or NaN
+	Sides  [2]float64 // ring degrees where it lies come to from the far side, and from the near one; alike where it is one place
 	Window [2]float64 // ring degrees in which it is sharp; NaN where not known
 	Open   [2]bool    // a stop of the ring bounds the window: the near one, the far one
 	Start  bool       // the focus starts here
@@ -56,10 +57,36 @@ func Of(s *plan.Shot) []Mark {
 		}
 	}
 	labelMarks(s, marks)
+	for i := range marks {
+		marks[i].Sides = sides(s, marks[i])
+	}
 	slices.SortStableFunc(marks, func(a, b Mark) int {
 		return cmp.Or(cmp.Compare(a.Deg, b.Deg), strings.Compare(a.Name, b.Name))
 	})
 	return marks
+}
+
+// sides returns where the ring stands at a mark, in degrees, come to from the far side and
+// from the near one. On a ring that was marked both ways the mark lies between: half of the
+// play is lost along the travel either way, so the ring has to go that much farther. No
+// place lies beyond a stop of the ring.
+func sides(s *plan.Shot, m Mark) [2]float64 {
+	if m.Aside() || s.Ring == nil || s.Ring.Marked != "both" || !(s.Ring.Play > 0) {
+		return [2]float64{m.Deg, m.Deg}
+	}
+	half := float64(s.Ring.Play) / 2
+	fromFar, fromNear := m.Deg-half, m.Deg+half
+	if s.Ring.Ends == "slip" || s.Ring.Ends == "linear" { // nothing holds the ring there
+		return [2]float64{fromFar, fromNear}
+	}
+	atClosest, atThrow := s.Optics.Ring.Stops()
+	if atClosest {
+		fromFar = max(fromFar, min(m.Deg, 0))
+	}
+	if atThrow {
+		fromNear = min(fromNear, max(m.Deg, s.Optics.Ring.Throw()))
+	}
+	return [2]float64{fromFar, fromNear}
 }
 
 // addMark adds a mark, to that of the same name and place where there is one.
@@ -214,6 +241,9 @@ func (m Mark) Title(s *plan.Shot) string {
 		if second != "" {
 			text += " (" + second + ")"
 		}
+	}
+	if m.Sides[0] < m.Sides[1] {
+		text += ", come to from near at " + sheet.Figures.AngleTo(m.Sides[1], 1) + ", from far at " + sheet.Figures.AngleTo(m.Sides[0], 1)
 	}
 	if m.Start {
 		text += ", the focus starts here"

@@ -20,7 +20,8 @@ import (
 // pull by angle, the page says so.
 func Dial(shot *plan.Shot, opt sheet.Options) []*draw.Page {
 	list := marks.Of(shot)
-	lettered, drawn := false, false
+	lettered := false
+	var discs []*dial
 	h := sheet.NewHandout(shot, opt, "dial", describeDial(shot, list))
 	sayByLaw(h)
 	switch {
@@ -32,7 +33,7 @@ func Dial(shot *plan.Shot, opt sheet.Options) []*draw.Page {
 	case shot.WheelMM < wheelLeast:
 		h.Say(fmt.Sprintf("A wheel of %s mm is too small for names.", sheet.Figures.Number(float64(shot.WheelMM), 1)), sheet.FontTitle, draw.Black)
 	default:
-		lettered, drawn = putDials(h, shot, list), true
+		discs, lettered = putDials(h, shot, list)
 	}
 	sayLaw(h)
 	t := markTable(shot, list, func(m marks.Mark) []string {
@@ -46,7 +47,10 @@ func Dial(shot *plan.Shot, opt sheet.Options) []*draw.Page {
 		}
 	}
 	t.Put(h, "marks")
-	sayWindow(h, list, drawn)
+	sayWindow(h, list, len(discs) > 0)
+	if len(discs) > 0 {
+		sayPlay(h, list, discs[0].two)
+	}
 	sayAside(h, list)
 	return h.Pages()
 }
@@ -106,10 +110,10 @@ func newDial(s *plan.Shot, list []marks.Mark, most float64, clockwise bool) *dia
 }
 
 // putDials draws the disc for either way, side by side where the paper is wide
-// enough. It reports whether the marks have letters: on both or on none.
-func putDials(h *sheet.Handout, s *plan.Shot, list []marks.Mark) (lettered bool) {
+// enough. It returns both, and whether the marks have letters: on both or on none.
+func putDials(h *sheet.Handout, s *plan.Shot, list []marks.Mark) (discs []*dial, lettered bool) {
 	most := (h.Paper.H - sheet.HandoutTop - sheet.HandoutBottom - dialTop - dialHead) / 2
-	discs := []*dial{newDial(s, list, most, true), newDial(s, list, most, false)}
+	discs = []*dial{newDial(s, list, most, true), newDial(s, list, most, false)}
 	lettered = !placeAll(discs, withDistance) && !placeAll(discs, withoutDistance)
 	pair := float64(s.WheelMM)/2 <= (h.Width()-dialGap)/4
 	for i, d := range discs {
@@ -134,7 +138,7 @@ func putDials(h *sheet.Handout, s *plan.Shot, list []marks.Mark) (lettered bool)
 		d.centre = draw.Point{X: x, Y: top + dialHead + d.outer}
 		d.draw(g)
 	}
-	return lettered
+	return discs, lettered
 }
 
 // placeAll places the labels of all discs in the same words, and reports

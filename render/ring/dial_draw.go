@@ -218,7 +218,11 @@ func (d *dial) drawDoubt(g *draw.Group, m marks.Mark, inwards float64) {
 // drawMarks draws the lines of the marks.
 func (d *dial) drawMarks(g *draw.Group) {
 	for _, m := range d.marks {
-		run := d.line(m)
+		if d.two(m) {
+			d.drawSides(g, m)
+			continue
+		}
+		run := d.line(m.Deg, dialTick)
 		g.Line(run[0].X, run[0].Y, run[1].X, run[1].Y, tick(m, sheet.Medium))
 	}
 }

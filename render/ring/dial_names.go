@@ -150,7 +150,11 @@ func (d *dial) clearing() *sheet.Clearing {
 	c := &sheet.Clearing{Bounds: draw.Box{X: d.centre.X - d.outer, Y: d.centre.Y - d.outer, W: 2 * d.outer, H: 2 * d.outer}}
 	d.keepClear(c)
 	for _, m := range d.marks {
-		c.Block(d.line(m), 0.6)
+		if d.two(m) {
+			d.keepSidesClear(c, m)
+		} else {
+			c.Block(d.line(m.Deg, dialTick), 0.6)
+		}
 		if m.Sharp() {
 			c.Block(d.arc(d.hand(m.Window[0]), d.hand(m.Window[1]), d.size(1.4)), d.size(dialBar)+0.4)
 		}
@@ -177,14 +181,19 @@ func (d *dial) byWeight() []marks.Mark {
 	return list
 }
 
-// line is the line of a mark, from the track inwards.
-func (d *dial) line(m marks.Mark) []draw.Point {
-	deg := d.hand(m.Deg)
-	return []draw.Point{d.point(deg, d.track(deg)), d.point(deg, d.track(deg)-d.size(dialTick))}
+// line is the line of a mark at an angle of the ring, from the track inwards.
+func (d *dial) line(ring, long float64) []draw.Point {
+	deg := d.hand(ring)
+	return []draw.Point{d.point(deg, d.track(deg)), d.point(deg, d.track(deg)-d.size(long))}
 }
 
-// end is where the line of a mark ends.
-func (d *dial) end(m marks.Mark) draw.Point { return d.line(m)[1] }
+// end is where the line of a mark ends, or between its two.
+func (d *dial) end(m marks.Mark) draw.Point {
+	if d.two(m) {
+		return d.line(m.Deg, sideTick)[1]
+	}
+	return d.line(m.Deg, dialTick)[1]
+}
 
 // drawLabels draws the labels that have been placed.
 func (d *dial) drawLabels(g *draw.Group) {

@@ -32,6 +32,9 @@ func TestGeneratedDialsAreClean(t *testing.T) {
 		s := plans.Draw(t)
 		s.WheelMM = plan.Number(rapid.SampledFrom([]float64{10, 40, 80, 110, 1000}).Draw(t, "wheel"))
 		s.Gear = plan.Number(rapid.SampledFrom([]float64{0.05, 0.5, 1, 1.5, 4, 20}).Draw(t, "gear"))
+		if rapid.Bool().Draw(t, "play") {
+			s.Ring = plans.Play(rapid.Float64Range(0, 60).Draw(t, "degrees"))
+		}
 		if rapid.Bool().Draw(t, "held") {
 			plans.Held(s, "wheel")
 		}

@@ -9,4 +9,5 @@
 //   - dial_names.go: which names have room on the disc
 //   - dial_draw.go: the disc with its marks and names
 //   - dial_thumbs.go: where the thumb takes hold
+//   - sides.go: the two lines of a mark on a ring with play
 package ring

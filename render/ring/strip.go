@@ -35,6 +35,7 @@ func Strip(shot *plan.Shot, opt sheet.Options) []*draw.Page {
 	default:
 		st := newStrip(shot, list, h.Width())
 		st.sayHow(h)
+		sayPlay(h, list, func(m marks.Mark) bool { _, two := st.sides(m); return two })
 		for i := range st.pieces {
 			st.drawPiece(h, i)
 		}

@@ -50,6 +50,9 @@ func (st *strip) drawPiece(h *sheet.Handout, index int) {
 		t.lane = lanesMost / float64(st.lanes)
 	}
 	t.ticks = max(t.lane*float64(st.lanes)+tapeTop, tickLong) + 0.4
+	if st.anyTwo() {
+		t.ticks += sideZone
+	}
 	zone := t.ticks
 	if p.fanned {
 		zone += fanZone
@@ -65,7 +68,7 @@ func (st *strip) drawPiece(h *sheet.Handout, index int) {
 		t.drawWindow(group, &st.marks[i])
 	}
 	for i := range st.marks {
-		if m := &st.marks[i]; p.holds(m.at) {
+		if m := &st.marks[i]; p.shows(m) {
 			t.drawMark(group, m)
 		}
 	}
@@ -247,14 +250,18 @@ func tick(m marks.Mark, width float64) draw.Stroke {
 	return sheet.Solid(m.Ink(), width)
 }
 
-// drawMark draws a mark's line from the upper edge down to its name, and the
+// drawMark draws a mark's line, or its two, from the upper edge down to its name, and the
 // name right of it.
 func (t *tape) drawMark(g *draw.Group, m *stripMark) {
 	mg := g.Group("mark")
 	mg.Title = m.Title(t.shot)
 	x, stem := t.x(m.at), t.x(m.stem)
-	mg.Line(x, t.top, x, t.top+t.ticks, tick(m.Mark, tickWidth))
-	if m.row < 0 {
+	if m.two {
+		t.drawSides(mg, m)
+	} else {
+		mg.Line(x, t.top, x, t.top+t.ticks, tick(m.Mark, tickWidth))
+	}
+	if m.row < 0 || !t.holds(m.at) {
 		return
 	}
 	base := t.names + rowPitch*float64(m.row) + 2.4

@@ -27,6 +27,8 @@ type strip struct {
 type stripMark struct {
 	marks.Mark
 	at     float64    // where it lies
+	sides  [2]float64 // where it lies come to from far, and from near
+	two    bool       // these are far enough apart for a line each
 	window [2]float64 // where its window lies, left to right
 	lane   int        // of its window
 	stem   float64    // where the line to its name comes down
@@ -66,7 +68,9 @@ func newStrip(s *plan.Shot, list []marks.Mark, width float64) *strip {
 	st := &strip{shot: s, length: ringLength(s.Optics.Diameter, s.Optics.Ring.Throw())}
 	for _, m := range list {
 		a, z := st.at(m.Window[0]), st.at(m.Window[1])
-		st.marks = append(st.marks, stripMark{Mark: m, at: st.at(m.Deg), window: [2]float64{min(a, z), max(a, z)}})
+		sm := stripMark{Mark: m, at: st.at(m.Deg), window: [2]float64{min(a, z), max(a, z)}}
+		sm.sides, sm.two = st.sides(m)
+		st.marks = append(st.marks, sm)
 	}
 	if st.mirrored() {
 		for i, j := 0, len(st.marks)-1; i < j; i, j = i+1, j-1 {

@@ -37,6 +37,9 @@ func TestGeneratedStripsAreClean(t *testing.T) {
 		s.Optics.Diameter = rapid.SampledFrom([]float64{0.02, 0.05, 0.08, 0.114, 0.3, math.NaN()}).Draw(t, "diameter")
 		s.Optics.TurnsTo = rapid.SampledFrom([]string{"", "left", "right"}).Draw(t, "turns")
 		s.Optics.Marked = rapid.Bool().Draw(t, "marked")
+		if rapid.Bool().Draw(t, "play") {
+			s.Ring = plans.Play(rapid.Float64Range(0, 60).Draw(t, "degrees"))
+		}
 		paper := rapid.SampledFrom([]sheet.Paper{sheet.A4, sheet.Letter}).Draw(t, "paper")
 		for i, p := range Strip(s, sheet.Options{Paper: paper}) {
 			plans.CheckPage(t, fmt.Sprintf("page %d", i+1), p)
@@ -219,7 +222,7 @@ func TestStripsSayWhatIsMissing(t *testing.T) {
 // The goldens show in a review what a change does to a drawing. Set
 // PULLSCORE_UPDATE=1 to write them anew, then look at them.
 func TestGoldenStrips(t *testing.T) {
-	for name, s := range map[string]*plan.Shot{"three-racks": plans.ThreeRacks(), "crowd": plans.Crowd(), "walk": plans.WalkAndDolly()} {
+	for name, s := range map[string]*plan.Shot{"three-racks": plans.ThreeRacks(), "crowd": plans.Crowd(), "walk": plans.WalkAndDolly(), "both-ways": plans.BothWays()} {
 		plans.CheckGolden(t, "strip-"+name, Strip(s, sheet.Options{}))
 	}
 }

@@ -167,7 +167,7 @@ func Made() map[string]*plan.Shot {
 		"one-rack": OneRack(), "three-racks": ThreeRacks(), "walk": WalkAndDolly(), "crowd": Crowd(),
 		"long": LongShot(), "no-ring": NoRing(), "infinity": ToInfinity(), "imperial": InFeet(),
 		"long-names": LongNames(), "scripts": OtherScripts(), "near-far": NearAndFar(), "findings": LongFindings(),
-		"empty": New("1", "", 4).Shot, "fast-talk": FastTalk(), "hostile": Hostile(),
+		"empty": New("1", "", 4).Shot, "fast-talk": FastTalk(), "hostile": Hostile(), "both-ways": BothWays(),
 	}
 }
 
@@ -194,6 +194,23 @@ func ThreeRacks() *plan.Shot {
 		flag("warning", "hand", 3.9, 1, "NADIA to LEDGER lands 84 times in 100; 90 are wanted.", "over 1.9 s, or f/4").
 		flag("note", "hand", 6.5, 2, "The hand turns 188° and must let go once; that costs 0.39 s.", "").
 		flag("error", "lines", 5.5, 2, "The focus leaves OTTO within his line.", "because").Shot
+}
+
+// BothWays has racks on a ring with play whose marks were come to from both sides.
+func BothWays() *plan.Shot {
+	s := ThreeRacks()
+	s.Ring = Play(2)
+	return s
+}
+
+// Play is the ring of the lens of New, measured, with a play in degrees and marked both ways.
+func Play(deg float64) *plan.Ring {
+	none := plan.None()
+	r := &plan.Ring{Kind: plan.Measured, Throw: 310, Diameter: 110, Girth: none, Offset: none, Play: plan.Number(deg), Marked: "both"}
+	for _, m := range New("", "", 1).Optics.Ring.Marks() {
+		r.Marks = append(r.Marks, plan.RingMark{Distance: plan.Number(m.Distance), Deg: plan.Number(m.Angle), Second: plan.Number(m.Angle - deg/2)})
+	}
+	return r
 }
 
 // WalkAndDolly has somebody who walks while the camera goes in.
