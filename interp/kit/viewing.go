@@ -8,6 +8,7 @@ import (
 	"pullscore/interp/names"
 	"pullscore/interp/viewer"
 	"pullscore/lang"
+	"pullscore/optics"
 )
 
 // What stands in where a plan says nothing.
@@ -63,4 +64,18 @@ func (v Viewing) With(set map[string]lang.Statement, e *names.Evaluator) Viewing
 		}
 	}
 	return v
+}
+
+// CriterionOn returns the largest disc on the sensor that looks sharp, in metres. wide is
+// the width of the picture on the sensor as if without a squeeze, in metres, and pixels
+// how many it records across, 0 where nobody says it: no disc is smaller than one of them.
+func (v Viewing) CriterionOn(wide, pixels float64) float64 {
+	if !math.IsNaN(v.Criterion) {
+		return v.Criterion
+	}
+	on := optics.Criterion(wide, v.Width, v.Viewer, v.Arcmin)
+	if pixels > 0 {
+		on = max(on, wide/pixels)
+	}
+	return on
 }

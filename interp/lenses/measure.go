@@ -11,7 +11,6 @@ import (
 	"pullscore/interp/kit"
 	"pullscore/interp/plan"
 	"pullscore/interp/units"
-	"pullscore/optics"
 	"pullscore/optics/ring"
 )
 
@@ -59,15 +58,11 @@ func (of *Lens) criterion(l *kit.Lens, k Kit) float64 {
 			continue
 		}
 		wide := c.Picture(squeeze).SensorW * squeeze // as if without a squeeze
-		on := optics.Criterion(wide, v.Width, v.Viewer, v.Arcmin)
-		if c.Pixels > 0 {
-			on = max(on, wide/c.Pixels)
-		}
-		least = min(least, on)
+		least = min(least, v.CriterionOn(wide, c.Pixels))
 	}
 	if math.IsInf(least, 1) {
 		of.Defaults = append(of.Defaults, plan.Default{Name: "camera", Value: "sensor 24.89 mm wide", Why: "the kit has no camera"})
-		return optics.Criterion(usualSensor*squeeze, v.Width, v.Viewer, v.Arcmin)
+		return v.CriterionOn(usualSensor*squeeze, 0)
 	}
 	return least
 }

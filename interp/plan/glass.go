@@ -60,17 +60,26 @@ func (g *Glass) focusedAt(f, x float64) float64 {
 	if !g.macro() || math.IsInf(x, 1) || math.IsNaN(x) {
 		return f
 	}
+	far, _ := g.halve(func(tape float64) bool {
+		at, ok := optics.FromSensor(tape, g.focalAt(f, tape))
+		return ok && at > x
+	})
+	return g.focalAt(f, far)
+}
+
+// halve finds by halving, in 1/D, where beyond begins to hold of a distance from the
+// sensor in metres, from the closest focus on. It returns the nearest at which it holds
+// and the farthest at which it does not.
+func (g *Glass) halve(beyond func(tape float64) bool) (far, near float64) {
 	lo, hi := 0.0, 1/g.Closest // of 1/D
 	for range 60 {
-		mid := (lo + hi) / 2
-		at, ok := optics.FromSensor(1/mid, g.focalAt(f, 1/mid))
-		if ok && at > x {
+		if mid := (lo + hi) / 2; beyond(1 / mid) {
 			lo = mid
 		} else {
 			hi = mid
 		}
 	}
-	return g.focalAt(f, 1/lo)
+	return 1 / lo, 1 / hi
 }
 
 // bent returns the focal length of a lens behind its close-up lens.
@@ -108,18 +117,12 @@ func (s *Shot) FromSensor(tape, t float64) (x float64, ok bool) {
 // infinity. The focal length hangs on what the ring shows, so it is found by halving, in
 // 1/D. Beyond what it reaches the end of the ring is returned.
 func (g *Glass) setBehind(f, tape float64) float64 {
-	lo, hi := 0.0, 1/g.Closest // of 1/D
-	for range 60 {
-		mid := (lo + hi) / 2
-		at := g.focalAt(f, 1/mid)
-		x, ok := optics.FromSensorApart(1/mid, at, g.Planes)
-		if ok && optics.ToSensorApart(optics.Closeup(x, g.Diopter), g.bent(at), g.Planes) > tape {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return 1 / hi
+	_, near := g.halve(func(shown float64) bool {
+		at := g.focalAt(f, shown)
+		x, ok := optics.FromSensorApart(shown, at, g.Planes)
+		return ok && optics.ToSensorApart(optics.Closeup(x, g.Diopter), g.bent(at), g.Planes) > tape
+	})
+	return near
 }
 
 // RingTape returns the distance in metres from the sensor that the ring has to show, to

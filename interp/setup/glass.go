@@ -15,10 +15,10 @@ import (
 )
 
 // A Travel is a hand wheel with end stops: how far it turns, in degrees, over which part of
-// the ring. From and To are the ends of that part as written, nil for the whole ring.
+// the ring.
 type Travel struct {
 	Deg    float64
-	Near   float64 // metres as the tape reads, NaN for the whole ring
+	Near   float64 // the ends of that part, metres as the tape reads; NaN for the whole ring
 	Far    float64
 	Lo, Hi float64 // of the ring, degrees
 }

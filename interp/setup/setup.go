@@ -30,13 +30,13 @@ type Reader struct {
 	Settings        map[string]lang.Statement
 	Here            names.Losses // what could not be read of the shot
 	Ch              change.Change
-	Dry             bool           // it is no shot, but what no shot says: nothing is missed
-	Defaults        []plan.Default // what stands in for what nothing says
+	Dry             bool // it is no shot, but what no shot says: nothing is missed
+	defaults        []plan.Default
 }
 
 // byDefault notes that a value stands in for one that the shot does not give.
 func (b *Reader) byDefault(name, value, why string) {
-	b.Defaults = append(b.Defaults, plan.Default{Name: name, Value: value, Why: why, Shot: b.Head.ID})
+	b.defaults = append(b.defaults, plan.Default{Name: name, Value: value, Why: why, Shot: b.Head.ID})
 }
 
 func (b *Reader) defaultsOf(list []kit.Missing) {
@@ -73,10 +73,15 @@ type Setup struct {
 	perBlur     float64 // arc minutes at the viewer per metre of blur on the sensor
 }
 
-// Read resolves the shot's set-up; ok is false where the shot cannot be
-// computed, which has been reported. All of the set-up is looked at, whatever is
-// wrong with a part of it.
-func (b *Reader) Read(w lang.With) (s *Setup, ok bool) {
+// Read resolves the shot's set-up, and returns what stands in for what nothing says. ok
+// is false where the shot cannot be computed, which has been reported. All of the set-up
+// is looked at, whatever is wrong with a part of it.
+func (b *Reader) Read(w lang.With) (s *Setup, defaults []plan.Default, ok bool) {
+	s, ok = b.read(w)
+	return s, b.defaults, ok
+}
+
+func (b *Reader) read(w lang.With) (s *Setup, ok bool) {
 	s = &Setup{Gear: 1, Wheel: hand.Wheel, Hand: hand.Default(), Meter: math.NaN()}
 	s.View = b.Film.View.With(b.Settings, &b.Evaluator)
 	b.handOf(s, w.Puller)
@@ -377,18 +382,13 @@ func (b *Reader) tellStops(s *Setup, small bool) {
 // sharpness computes the criterion on the sensor, and what a blur on the
 // sensor is at the viewer's eye.
 func (b *Reader) sharpness(s *Setup) {
-	v, c := s.View, s.Camera
+	v, wide := s.View, s.Camera.SensorW*s.Lens.SqueezeFar() // as if without a squeeze
+	s.Criterion = v.CriterionOn(wide, s.Camera.Pixels)
 	if !math.IsNaN(v.Criterion) {
-		s.Criterion = v.Criterion
 		s.perBlur = viewer.Sharp / v.Criterion
 		return
 	}
-	wide := c.SensorW * s.Lens.SqueezeFar() // as if without a squeeze
-	s.Criterion = optics.Criterion(wide, v.Width, v.Viewer, v.Arcmin)
 	s.perBlur = optics.ArcminAtViewer(1e-6, wide, v.Width, v.Viewer) / 1e-6
-	if c.Pixels > 0 {
-		s.Criterion = max(s.Criterion, wide/c.Pixels)
-	}
 }
 
 // UnderHand is the diameter that the hand turns, metres.

@@ -14,7 +14,8 @@ import (
 	"pullscore/interp/plan"
 )
 
-// fillBands says between what the chance and the ceiling of every pull lie. What a rest comes to does not hang on the hand.
+// fillBands says between what the chance and the ceiling of every pull lie. What a rest
+// comes to does not hang on the hand.
 func (b *Built) fillBands() {
 	for _, p := range b.Pulls {
 		if !p.Plan.Chance.Known() {
@@ -27,10 +28,15 @@ func (b *Built) fillBands() {
 			ceiling = over(ceiling, between(own.Range(func(h hand.Hand) float64 { return h.Land(asks).Ceiling })))
 			chance = over(chance, between(own.Range(func(h hand.Hand) float64 { return chanceOf(h, by) })))
 		}
-		p.Plan.ChanceBand, p.Plan.CeilingBand = chance, ceiling
-		lo, hi, wanted := float64(chance[0]), float64(chance[1]), b.Setup.View.Wanted
-		p.Plan.Firm = lo >= wanted || hi < wanted
+		b.lies(p, chance, ceiling)
 	}
+}
+
+// lies writes between what the chance and the ceiling of a pull lie, and whether what is
+// wanted lies outside.
+func (b *Built) lies(p *Pull, chance, ceiling plan.Interval) {
+	p.Plan.ChanceBand, p.Plan.CeilingBand = chance, ceiling
+	p.Plan.Firm = chance[0] >= b.Plan.Wanted || chance[1] < b.Plan.Wanted
 }
 
 // chanceOf returns the chance of a pull by the hand, and by how much wider its window is

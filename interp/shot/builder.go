@@ -100,8 +100,8 @@ func (b *builder) declareLocal(stmt lang.Statement) {
 // setup resolves what the shot is taken with; ok is false where it cannot be computed.
 func (b *builder) setup(w lang.With) (s *setup.Setup, ok bool) {
 	r := setup.Reader{Evaluator: b.Evaluator, Film: b.Film, Head: b.Head, Settings: b.Settings, Here: b.lex.Here, Ch: b.Ch, Dry: b.dry}
-	s, ok = r.Read(w)
-	b.Defaults = append(b.Defaults, r.Defaults...)
+	s, defaults, ok := r.Read(w)
+	b.Defaults = append(b.Defaults, defaults...)
 	return s, ok
 }
 

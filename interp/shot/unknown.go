@@ -60,8 +60,7 @@ func (b *Built) guess(p *Pull) {
 		chance, ceiling = over(chance, g.Chance), over(ceiling, g.Ceiling)
 	}
 	if len(p.Guesses) > 0 {
-		p.Plan.ChanceBand, p.Plan.CeilingBand = chance, ceiling
-		p.Plan.Firm = chance[0] >= b.Plan.Wanted || chance[1] < b.Plan.Wanted
+		b.lies(p, chance, ceiling)
 	}
 }
 

@@ -36,13 +36,7 @@ func WriteLenses(screen console.Screen, reports ...*stops.LensReport) error {
 
 // lenses writes a shot through all lenses of the kit.
 func (w *stopWriter) lenses(l *stops.Lenses) {
-	w.Line("")
-	title := w.Screen.Paint(console.Bold, console.Clean(l.ID))
-	if l.Title != "" {
-		title += "  " + console.Clean(l.Title)
-	}
-	w.Line(title)
-	w.Hanging(console.Dim, margin, fmt.Sprintf("camera %s, lens %s, set to %s, %s wanted", l.Camera, l.Lens, l.Set, figures.Wanted(float64(l.Wanted))))
+	w.head(l.ID, l.Title, fmt.Sprintf("camera %s, lens %s, set to %s, %s wanted", l.Camera, l.Lens, l.Set, figures.Wanted(float64(l.Wanted))))
 	w.Line("")
 	rows := [][]string{{"lens", "camera", "holds", "best", "ring", "frame", "arcmin", "needs", "stays"}}
 	for _, v := range l.Views {

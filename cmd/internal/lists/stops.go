@@ -60,6 +60,17 @@ func (w *stopWriter) title(before int, title string) {
 	w.Line(w.Screen.Paint(console.Bold, console.Clean(titleOf(title))))
 }
 
+// head writes the title of a shot, and below it what it is taken with.
+func (w *stopWriter) head(id, title, with string) {
+	w.Line("")
+	name := w.Screen.Paint(console.Bold, console.Clean(id))
+	if title != "" {
+		name += "  " + console.Clean(title)
+	}
+	w.Line(name)
+	w.Hanging(console.Dim, margin, with)
+}
+
 // pair writes a shot on its own camera and on another.
 func (w *stopWriter) pair(p stops.Pair, camera string) {
 	w.shot(p.Here.Answer, fmt.Sprintf("camera %s, %s, %s", p.Here.Camera, p.Here.With, focal(p.Here.Answer)))
@@ -107,13 +118,7 @@ func titleOf(title string) string {
 type stopWriter struct{ console.Lines }
 
 func (w *stopWriter) shot(a *stops.Answer, with string) {
-	w.Line("")
-	title := w.Screen.Paint(console.Bold, console.Clean(a.ID))
-	if a.Title != "" {
-		title += "  " + console.Clean(a.Title)
-	}
-	w.Line(title)
-	w.Hanging(console.Dim, margin, fmt.Sprintf("%s, set to %s%s, %s wanted", with, a.Set, a.InBrackets(a.SetF), figures.Wanted(float64(a.Wanted))))
+	w.head(a.ID, a.Title, fmt.Sprintf("%s, set to %s%s, %s wanted", with, a.Set, a.InBrackets(a.SetF), figures.Wanted(float64(a.Wanted))))
 	w.Line("")
 	w.table(a)
 	w.Line("")
