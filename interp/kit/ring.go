@@ -53,8 +53,8 @@ func (k *Reader) law(l *Lens, r *lensReading, lost bool) {
 		k.lawOfMarks(l, r, lost)
 		return
 	}
-	if by := r.girth / math.Pi; math.Abs(by-r.diameter) > agrees*max(by, r.diameter) {
-		k.markError(l, r, &ring.FormError{Reason: ring.GirthDisagrees, Index: -1, Girth: r.girth, Measured: by, Said: r.diameter})
+	if err := ring.RimAgrees(r.girth, r.diameter); err != nil {
+		k.markError(l, r, err)
 	}
 	if !l.Ok {
 		return
@@ -72,9 +72,6 @@ func (k *Reader) law(l *Lens, r *lensReading, lost bool) {
 		l.Law = law
 	}
 }
-
-// agrees is the part by which two ways to say one thing may differ.
-const agrees = 0.03
 
 // Throws are how far rings turn, degrees, where nothing says it of one: from a stills
 // prime to a lens made for pulling (common practice, no source).

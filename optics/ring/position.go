@@ -17,6 +17,7 @@
 package ring
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -123,8 +124,8 @@ type placed struct {
 // rim finds girth and diameter from each other.
 func (c *completion) rim() error {
 	girth, diameter := c.said.Girth, c.said.Diameter
-	if !math.IsNaN(girth) && !math.IsNaN(diameter) && differ(girth/math.Pi, diameter) {
-		return &FormError{Reason: GirthDisagrees, Index: -1, Girth: girth, Measured: girth / math.Pi, Said: diameter}
+	if err := RimAgrees(girth, diameter); err != nil {
+		return err
 	}
 	switch {
 	case !math.IsNaN(girth):
@@ -133,6 +134,15 @@ func (c *completion) rim() error {
 		girth = math.Pi * diameter
 	}
 	c.Girth, c.Diameter = girth, diameter
+	return nil
+}
+
+// RimAgrees returns a *FormError with GirthDisagrees where a girth and a diameter, both
+// in metres, are not those of one ring. NaN is one that nobody says.
+func RimAgrees(girth, diameter float64) error {
+	if !math.IsNaN(girth) && !math.IsNaN(diameter) && differ(girth/math.Pi, diameter) {
+		return &FormError{Reason: GirthDisagrees, Index: -1, Girth: girth, Measured: girth / math.Pi, Said: diameter}
+	}
 	return nil
 }
 
@@ -153,15 +163,7 @@ func (c *completion) sorted(written []Written) error {
 		}
 		c.list = append(c.list, placed{Written: w, index: i})
 	}
-	slices.SortStableFunc(c.list, func(a, b placed) int {
-		switch {
-		case a.Distance < b.Distance:
-			return -1
-		case a.Distance > b.Distance:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(c.list, func(a, b placed) int { return cmp.Compare(a.Distance, b.Distance) })
 	for i := 1; i < len(c.list); i++ {
 		if a, b := c.list[i-1], c.list[i]; 1/a.Distance-1/b.Distance <= spacing {
 			return &FormError{Reason: SameDistance, Index: b.index, Distance: b.Distance, Other: a.Distance}

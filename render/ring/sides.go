@@ -106,7 +106,6 @@ func (d *dial) triangle(ring, ahead float64) []draw.Point {
 func (d *dial) keepSidesClear(c *sheet.Clearing, m marks.Mark) {
 	for i, ahead := range []float64{-1, 1} {
 		c.Block(d.line(m.Sides[i], sideTick), 0.6)
-
 		c.Block(d.triangle(m.Sides[i], ahead), 0.4)
 	}
 }
