@@ -62,7 +62,7 @@ func (b *Shot) screenAngle(p *shot.Pull) float64 {
 	t := p.Rack.LandS
 	v := optics.ImageDistance(b.Plan.FocalTo(p.Plan.ToLens, t), p.Plan.ToLens)
 	angle := func(u *stage.Subject) float64 {
-		share := u.Across.At(t) / b.Plan.LensDistanceAt(u.Subject, t) * v / b.Plan.Optics.PictureW()
+		share := b.Plan.SideAt(u.Subject, t) / b.Plan.LensDistanceAt(u.Subject, t) * v / b.Plan.Optics.PictureW()
 		onScreen := min(max(share, -0.5), 0.5) * b.Setup.View.Width
 		return math.Atan(onScreen/b.Setup.View.Viewer) * 180 / math.Pi
 	}

@@ -30,7 +30,7 @@ func standsOutside(b *Shot) (found []Finding) {
 			if told[u] || !u.Ok {
 				continue
 			}
-			if reach := b.sees(u, x, t); math.Abs(u.Across.At(t)) > reach*(1+1e-9) {
+			if reach := b.sees(u, x, t); math.Abs(b.Plan.SideAt(u.Subject, t)) > reach*(1+1e-9) {
 				told[u] = true
 				fresh = append(fresh, b.unseen(u, g, reach, t))
 			}
@@ -64,7 +64,7 @@ func (b *Shot) sees(u *stage.Subject, x, t float64) float64 {
 }
 
 func (b *Shot) unseen(u *stage.Subject, g *stage.Goal, reach, t float64) Finding {
-	side, d := u.Across.At(t), b.Plan.DistanceAt(u.Subject, t)
+	side, d := b.Plan.SideAt(u.Subject, t), b.Plan.DistanceAt(u.Subject, t)
 	return Finding{Diagnostic: lang.Diagnostic{
 		Code: "out-of-frame", Severity: lang.Warning, Range: g.At, Time: t,
 		Message: fmt.Sprintf("%s is out of the frame: %s %s at %s, and the lens sees %s to each side there", u.Name, b.Units.Gap(math.Abs(side)), sideOf(side), b.Units.Tape(d), b.Units.Gap(reach)),
@@ -102,7 +102,7 @@ func (b *Shot) sideTry(u *stage.Subject, reach, t float64) []change.Change {
 	if stmt.Place.Side == nil || u.SlantDeg != 0 {
 		return nil
 	}
-	side := u.Across.At(t)
+	side := b.Plan.SideAt(u.Subject, t)
 	own := u.FirstAcross.V - side + math.Copysign(reach, side) // what its statement may say
 	own = math.Copysign(b.atMost(math.Abs(own)), own)
 	if own == 0 || own*u.FirstAcross.V < 0 || math.Abs(own) > math.Abs(u.FirstAcross.V) {

@@ -48,7 +48,7 @@ func meetsCamera(b *Shot) (found []Finding) {
 func (b *Shot) meets(u *stage.Subject, m *stage.Move) bool {
 	return b.Plan.DistanceAt(u.Subject, m.Start) > cameraReach &&
 		b.Plan.DistanceAt(u.Subject, m.End) <= cameraReach &&
-		math.Abs(u.Across.At(m.End)) < cameraHalf
+		math.Abs(b.Plan.SideAt(u.Subject, m.End)) < cameraHalf
 }
 
 func (b *Shot) whereTo(u *stage.Subject, t float64) string {

@@ -92,7 +92,10 @@ func (s *Shot) Subject(name string) *Subject {
 // DistanceAt returns the distance of the subject along the axis at t, as a tape reads
 // it, in metres.
 func (s *Shot) DistanceAt(u *Subject, t float64) float64 {
-	return u.Along.At(t) - s.Optics.Camera.At(t)
+	if s.Optics.Rig == nil {
+		return u.Along.At(t) - s.Optics.Camera.At(t)
+	}
+	return s.ViewOf(u, t).Along
 }
 
 // LensDistanceAt returns the subject's distance from the lens at t, in metres.

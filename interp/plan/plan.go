@@ -97,6 +97,10 @@ type Shot struct {
 	Pulls    []*Pull    `json:"pulls"`
 	Rests    []Rest     `json:"rests"`
 
+	Operator   string    `json:"operator,omitempty"`    // who pans and tilts; empty: not said
+	Turns      []Turn    `json:"turns,omitempty"`       // in the order of their starts
+	CameraPath []Station `json:"camera_path,omitempty"` // of a camera that turns, or leaves its axis
+
 	File string `json:"file"`
 	Line int    `json:"line"`
 
@@ -136,6 +140,7 @@ type Optics struct {
 	Glass    Glass
 
 	Camera *Track // the camera's way along the axis from where it starts, metres
+	Rig    *Rig   // what else the camera does; nil: nothing
 	Start  Target // where the focus is when the shot starts
 }
 

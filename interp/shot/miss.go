@@ -70,7 +70,7 @@ func (b *Built) missOfOne(m *plan.Miss, u *stage.Subject, x, t float64) {
 	if !u.SideKnown() {
 		return
 	}
-	f, side := b.Plan.FocalTo(x, t), u.Across.At(t)
+	f, side := b.Plan.FocalTo(x, t), b.Plan.SideAt(u.Subject, t)
 	frame := b.Plan.Optics.PictureW() * (d - f) / (2 * f) // half of what the picture shows there
 	if !m.Left.Known() {
 		m.Left, m.Right = plan.Number(math.Inf(1)), plan.Number(math.Inf(1))

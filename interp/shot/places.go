@@ -38,12 +38,12 @@ func (b *Built) fillBlocking() {
 // fillSubjects computes every subject as it stands at the start of the shot.
 func (b *Built) fillSubjects() {
 	sh := b.Plan
-	keys := sh.Optics.Camera.Keys()
+	keys := sh.Optics.Keys()
 	for _, u := range b.Stage.Order {
 		d := sh.DistanceAt(u.Subject, 0)
 		x := sh.FromTape(d, 0)
 		set := sh.Judged(x, 0)
-		u.Distance, u.LensDistance, u.Side = plan.Number(d), plan.Number(x), plan.Number(u.Across.At(0))
+		u.Distance, u.LensDistance, u.Side = plan.Number(d), plan.Number(x), plan.Number(sh.SideAt(u.Subject, 0))
 		u.Near, u.Far = plan.Number(sh.ToTape(set.Near(x), 0)), plan.Number(sh.ToTape(set.Far(x), 0))
 		u.RingDeg, u.Window, u.LawSigma = plan.None(), plan.NoInterval(), plan.None()
 		if deg := sh.RingDeg(x, 0); !math.IsNaN(deg) {
@@ -68,7 +68,7 @@ func (b *Built) path(u *stage.Subject, camera []float64) []plan.Point {
 			continue
 		}
 		path = append(path, plan.Point{
-			T: plan.Number(t), Distance: plan.Number(b.Plan.DistanceAt(u.Subject, t)), Side: plan.Number(u.Across.At(t)),
+			T: plan.Number(t), Distance: plan.Number(b.Plan.DistanceAt(u.Subject, t)), Side: plan.Number(b.Plan.SideAt(u.Subject, t)),
 		})
 	}
 	return path

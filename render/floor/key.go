@@ -64,7 +64,7 @@ func (f *floor) words() []string {
 	if s.Optics.FromLens {
 		origin = "Tape from the front of the lens's principal plane, read along the axis"
 	}
-	if s.Optics.Camera.Moves() {
+	if s.Optics.Travels() {
 		origin += "; the tape below lies where the camera first stands, distances are from where it is then"
 	}
 	lines := []string{"Holds when printed at 100 %.", origin + "."}

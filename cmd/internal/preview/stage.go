@@ -241,7 +241,7 @@ func tellStage(s *plan.Shot, people map[string]bool) *toldStage {
 		t.Subjects = append(t.Subjects, toldSubject{
 			Name: u.Name, Person: people[u.Name], Deep: u.Deep,
 			Distance: times.of(func(t float64) float64 { return s.LensDistanceAt(u, t) }),
-			Side:     times.of(u.Across.At),
+			Side:     times.of(func(t float64) float64 { return s.SideAt(u, t) }),
 			Blur:     times.of(func(t float64) float64 { return s.BlurAt(u, t) }),
 		})
 	}

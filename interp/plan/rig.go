@@ -1,0 +1,178 @@
+// The rig: how the camera stands and looks when it does more than go along its axis.
+//
+// The floor of a shot is that of its camera at the start: x to the right, y the way the
+// lens looks then, z up, with the camera at the zero point. Everyone is level with the
+// lens there, as no distance says a height. The camera turns about its sensor mark.
+
+package plan
+
+import "math"
+
+// A Rig holds what the camera does besides going along the axis of the start, which is
+// the track Optics.Camera. Slides may overlap, and add up.
+type Rig struct {
+	Slides []Slide
+	Pans   []Sweep // in the order of their starts, without overlaps
+	Tilts  []Sweep
+}
+
+// A Slide takes the camera straight to another place between two times in seconds, by
+// so many metres to the right, forth and up.
+type Slide struct {
+	Start, End float64
+	X, Y, Z    float64
+	Smooth     bool // minimum jerk; if false, constant speed
+}
+
+// A Sweep turns the camera about one axis between two times in seconds, from one angle
+// to another: degrees, to the right or up positive.
+type Sweep struct {
+	Start, End float64
+	From, To   float64
+	Smooth     bool
+	With       *Subject // who stays where they are in the picture; nil: it turns by itself
+}
+
+// A Turn is a pan or a tilt of the camera, as the crew reads it.
+type Turn struct {
+	Kind    string `json:"kind"`             // pan or tilt
+	Target  string `json:"target,omitempty"` // whom it goes to or stays with
+	Start   Number `json:"start_s"`
+	End     Number `json:"end_s"`
+	From    Number `json:"from_deg"`
+	To      Number `json:"to_deg"`
+	Peak    Number `json:"peak_deg_s"`
+	Width   Number `json:"width_s,omitzero"` // the picture crosses its width, or a tilt its height, in so long on the screen
+	Profile string `json:"profile"`          // smooth, even or with
+}
+
+// A Station is where the camera is at a time, and where it looks.
+type Station struct {
+	T       Number `json:"t_s"`
+	Right   Number `json:"right_m"`
+	Upstage Number `json:"upstage_m"`
+	High    Number `json:"high_m"`
+	PanDeg  Number `json:"pan_deg"`
+	TiltDeg Number `json:"tilt_deg"`
+}
+
+// A Pose is where the sensor mark of the camera is on the floor, in metres, and where
+// the lens looks, in degrees.
+type Pose struct{ X, Y, Z, Pan, Tilt float64 }
+
+// A View is where a point is as the lens sees it, in metres: along its axis from the
+// sensor mark, across it to the right, and above it.
+type View struct{ Along, Across, Above float64 }
+
+// View returns where the camera sees a point of the floor.
+func (p Pose) View(x, y, z float64) View {
+	x, y, z = x-p.X, y-p.Y, z-p.Z
+	sp, cp := math.Sincos(p.Pan * math.Pi / 180)
+	st, ct := math.Sincos(p.Tilt * math.Pi / 180)
+	level := x*sp + y*cp
+	return View{Along: level*ct + z*st, Across: x*cp - y*sp, Above: z*ct - level*st}
+}
+
+// Bearing returns at which pan and tilt the camera has a point of the floor in the
+// middle of its picture, in degrees.
+func (p Pose) Bearing(x, y, z float64) (pan, tilt float64) {
+	x, y, z = x-p.X, y-p.Y, z-p.Z
+	return math.Atan2(x, y) * 180 / math.Pi, math.Atan2(z, math.Hypot(x, y)) * 180 / math.Pi
+}
+
+// Wrapped returns an angle as the shortest turn: over -180 and up to 180 degrees.
+func Wrapped(deg float64) float64 { return deg - 360*math.Ceil((deg-180)/360) }
+
+// place is where the camera is at t.
+func (o *Optics) place(t float64) (p Pose) {
+	p.Y = o.Camera.At(t)
+	if o.Rig == nil {
+		return p
+	}
+	for i := range o.Rig.Slides {
+		s := &o.Rig.Slides[i]
+		u := Ease((t-s.Start)/(s.End-s.Start), s.Smooth)
+		p.X, p.Y, p.Z = p.X+s.X*u, p.Y+s.Y*u, p.Z+s.Z*u
+	}
+	return p
+}
+
+// Pose returns where the camera is at t and where it looks.
+func (o *Optics) Pose(t float64) Pose {
+	p := o.place(t)
+	if o.Rig != nil {
+		p.Pan = o.angle(o.Rig.Pans, t, Pose.pan)
+		p.Tilt = o.angle(o.Rig.Tilts, t, Pose.tilt)
+	}
+	return p
+}
+
+func (p Pose) pan(x, y, z float64) float64 { deg, _ := p.Bearing(x, y, z); return deg }
+
+func (p Pose) tilt(x, y, z float64) float64 { _, deg := p.Bearing(x, y, z); return deg }
+
+// angle is where sweeps have turned the camera by t.
+func (o *Optics) angle(list []Sweep, t float64, bearing func(Pose, float64, float64, float64) float64) (deg float64) {
+	for i := range list {
+		s := &list[i]
+		if t <= s.Start {
+			break
+		}
+		deg = s.To
+		switch {
+		case t >= s.End:
+		case s.With != nil:
+			at := func(t float64) float64 {
+				return bearing(o.place(t), s.With.Across.At(t), s.With.Along.At(t), 0)
+			}
+			deg = s.From + Wrapped(at(t)-at(s.Start))
+		default:
+			deg = s.From + (s.To-s.From)*Ease((t-s.Start)/(s.End-s.Start), s.Smooth)
+		}
+	}
+	return deg
+}
+
+// Keys returns the times in seconds, not in order, at which the camera starts or stops
+// going or turning.
+func (o *Optics) Keys() []float64 {
+	keys := o.Camera.Keys()
+	if o.Rig == nil {
+		return keys
+	}
+	for _, s := range o.Rig.Slides {
+		keys = append(keys, s.Start, s.End)
+	}
+	for _, list := range [][]Sweep{o.Rig.Pans, o.Rig.Tilts} {
+		for _, s := range list {
+			keys = append(keys, s.Start, s.End)
+			if s.With != nil {
+				keys = append(keys, s.With.Along.Keys()...)
+				keys = append(keys, s.With.Across.Keys()...)
+			}
+		}
+	}
+	return keys
+}
+
+// Travels reports whether the camera changes its place at all.
+func (o *Optics) Travels() bool { return o.Camera.Moves() || o.Rig != nil && len(o.Rig.Slides) > 0 }
+
+// Turns reports whether the camera pans or tilts at all.
+func (o *Optics) Turns() bool {
+	return o.Rig != nil && len(o.Rig.Pans)+len(o.Rig.Tilts) > 0
+}
+
+// ViewOf returns where the lens sees a subject at t, in metres.
+func (s *Shot) ViewOf(u *Subject, t float64) View {
+	if s.Optics.Rig == nil {
+		return View{Along: s.DistanceAt(u, t), Across: u.Across.At(t)}
+	}
+	return s.Optics.Pose(t).View(u.Across.At(t), u.Along.At(t), 0)
+}
+
+// SideAt returns how far to the right of the lens's axis the subject is at t, in metres.
+func (s *Shot) SideAt(u *Subject, t float64) float64 { return s.ViewOf(u, t).Across }
+
+// AboveAt returns how far above the lens's axis the subject is at t, in metres.
+func (s *Shot) AboveAt(u *Subject, t float64) float64 { return s.ViewOf(u, t).Above }
