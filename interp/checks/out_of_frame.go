@@ -13,7 +13,6 @@ import (
 	"pullscore/interp/units"
 	"pullscore/lang"
 	"pullscore/lang/rule"
-	"pullscore/optics"
 )
 
 var outOfFrame = Check{Codes: []rule.Code{rule.OutOfFrame}, Run: standsOutside}
@@ -56,11 +55,8 @@ func standsOutside(b *Shot) (found []Finding) {
 // metres, with the focus at x from the lens at t. It is NaN where the lens forms
 // no image.
 func (b *Shot) sees(u *stage.Subject, x, t float64) float64 {
-	angle := optics.FieldOfView(b.Plan.Optics.PictureW(), b.Plan.FocalTo(x, t), x)
-	if !(angle > 0) {
-		return math.NaN()
-	}
-	return b.Plan.LensDistanceAt(u.Subject, t) * math.Tan(angle/2*math.Pi/180)
+	side, _ := b.Plan.Reach(b.Plan.LensDistanceAt(u.Subject, t), x, t)
+	return side
 }
 
 func (b *Shot) unseen(u *stage.Subject, g *stage.Goal, reach, t float64) Finding {

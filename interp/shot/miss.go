@@ -70,8 +70,8 @@ func (b *Built) missOfOne(m *plan.Miss, u *stage.Subject, x, t float64) {
 	if !u.SideKnown() {
 		return
 	}
-	f, side := b.Plan.FocalTo(x, t), b.Plan.SideAt(u.Subject, t)
-	frame := b.Plan.Optics.PictureW() * (d - f) / (2 * f) // half of what the picture shows there
+	side := b.Plan.SideAt(u.Subject, t)
+	frame, _ := b.Plan.Reach(d, d, t)
 	if !m.Left.Known() {
 		m.Left, m.Right = plan.Number(math.Inf(1)), plan.Number(math.Inf(1))
 	}

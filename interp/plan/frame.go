@@ -1,0 +1,135 @@
+// The frame: who is in the picture.
+//
+// A point is in the picture where the lens sees as far to its side, and above or below.
+// How far that is at a distance hangs on the distance of the focus, as a lens that
+// focuses near sees less.
+
+package plan
+
+import (
+	"math"
+	"slices"
+
+	"pullscore/optics"
+)
+
+// SafeAction is the share of the picture, from its middle, in which an action is safe
+// from the edges of a screen. SMPTE ST 2046-1, from memory.
+const SafeAction = 0.93
+
+// A Frame says where a point is to the picture.
+type Frame uint8
+
+// The places of a point to the picture.
+const (
+	OutOfFrame Frame = iota
+	EdgeOfFrame
+	InFrame
+)
+
+// String returns the word of a place: out, edge or in.
+func (f Frame) String() string { return [...]string{"out", "edge", "in"}[f] }
+
+// Reach returns how far the lens sees at d metres from it with the focus at x metres
+// from it at t: to either side of the axis, and up and down, in metres. Both are NaN
+// where the lens forms no image.
+func (s *Shot) Reach(d, x, t float64) (side, up float64) {
+	f := s.FocalTo(x, t)
+	half := func(size float64) float64 {
+		angle := optics.FieldOfView(size, f, x)
+		if !(angle > 0) {
+			return math.NaN()
+		}
+		return d * math.Tan(angle/2*math.Pi/180)
+	}
+	return half(s.Optics.PictureW()), half(s.Optics.SensorH)
+}
+
+// Place returns where a point that the lens sees at v is to a picture whose focus is at
+// x metres from the lens at t. So near that no lens could show it, at four focal lengths
+// from the sensor, everything is out.
+func (s *Shot) Place(v View, x, t float64) Frame {
+	if v.Along <= 4*s.FocalTo(x, t) {
+		return OutOfFrame
+	}
+	side, up := s.Reach(s.FromTape(v.Along, t), x, t)
+	switch far := max(math.Abs(v.Across)/side, math.Abs(v.Above)/up); {
+	case far <= SafeAction:
+		return InFrame
+	case far <= 1+1e-9:
+		return EdgeOfFrame
+	}
+	return OutOfFrame
+}
+
+// FrameAt returns where a subject is to the picture at t, with the focus where the plan
+// has it then.
+func (s *Shot) FrameAt(u *Subject, t float64) Frame {
+	x := s.FocusAt(t)
+	if !(x > s.FocalTo(x, t)) { // which is told elsewhere
+		x = math.Inf(1)
+	}
+	return s.Place(s.ViewOf(u, t), x, t)
+}
+
+// How closely the frame is looked at.
+const (
+	frameSteps = 48    // a second
+	frameMost  = 4000  // between two ends of moves
+	frameExact = 0.001 // seconds
+)
+
+// Framed returns from when to when a subject is in the picture, in seconds from the
+// start of the shot to its end.
+func (s *Shot) Framed(u *Subject) (list [][2]float64) {
+	shows := func(t float64) bool { return s.FrameAt(u, t) != OutOfFrame }
+	times := s.frameKeys(u)
+	in := shows(times[0])
+	if in {
+		list = append(list, [2]float64{times[0], times[len(times)-1]})
+	}
+	for i, from := range times[:len(times)-1] {
+		steps := max(1, int(min(math.Ceil((times[i+1]-from)*frameSteps), frameMost)))
+		each := (times[i+1] - from) / float64(steps)
+		for k := 1; k <= steps; k++ {
+			before, at := from+each*float64(k-1), from+each*float64(k)
+			if shows(at) == in {
+				continue
+			}
+			in = !in
+			if t := changes(before, at, shows); in {
+				list = append(list, [2]float64{t, times[len(times)-1]})
+			} else {
+				list[len(list)-1][1] = t
+			}
+		}
+	}
+	return list
+}
+
+// frameKeys returns the times at which anything starts or stops that changes where a
+// subject is to the picture, and both ends of the shot.
+func (s *Shot) frameKeys(u *Subject) []float64 {
+	end := float64(s.Duration)
+	keys := slices.Concat([]float64{0, end}, s.Optics.Keys(), s.Optics.Focal.Keys(), u.Along.Keys(), u.Across.Keys())
+	for _, p := range s.Pulls {
+		keys = append(keys, float64(p.Start), float64(p.Land))
+	}
+	keys = slices.DeleteFunc(keys, func(t float64) bool { return !(t >= 0 && t <= end) })
+	slices.Sort(keys)
+	return slices.Compact(keys)
+}
+
+// changes returns a time between two, to a millisecond, at which something that differs
+// between them changes; it is on the side of the second.
+func changes(from, to float64, holds func(float64) bool) float64 {
+	was := holds(from)
+	for to-from > frameExact {
+		if mid := from + (to-from)/2; holds(mid) == was {
+			from = mid
+		} else {
+			to = mid
+		}
+	}
+	return to
+}
