@@ -12,8 +12,6 @@ import (
 	"strconv"
 	"strings"
 	"testing"
-
-	"pullscore/optics"
 )
 
 // A floorRow is a row of the table: inputs by name, as text and as numbers.
@@ -65,6 +63,11 @@ func (r floorRow) unit() View {
 	return r.pose().View(end[0], end[1], end[2])
 }
 
+// shot is a shot with the lens of a row and a picture of that size, in millimetres.
+func (r floorRow) shot(width, height float64) *Shot {
+	return &Shot{Optics: Optics{SensorW: width / 1000, SensorH: height / 1000, Focal: Still(r.in["focal_mm"] / 1000), Camera: Still(0)}}
+}
+
 // turned is how far a camera that looks where a pan starts, and makes it, has turned.
 func turned(s Sweep, t float64) float64 {
 	o := Optics{Camera: Still(0), Rig: &Rig{Pans: []Sweep{{Start: s.Start - 2, End: s.Start - 1, To: s.From}, s}}}
@@ -88,11 +91,14 @@ var floorOf = map[string]func(r floorRow) float64{
 		return tilt
 	},
 	"half": func(r floorRow) float64 {
-		f := r.in["focal_mm"] / 1000
-		focus, _ := optics.FromSensor(r.in["focus_m"], f)
-		along, _ := optics.FromSensor(r.in["along_m"], f)
-		angle := optics.FieldOfView(r.in["size_mm"]/1000, f, focus)
-		return along * math.Tan(angle/2*math.Pi/180)
+		s := r.shot(r.in["size_mm"], r.in["size_mm"])
+		side, _ := s.Reach(s.FromTape(r.in["along_m"], 0), s.FromTape(r.in["focus_m"], 0), 0)
+		return side
+	},
+	"frame": func(r floorRow) float64 {
+		s := r.shot(r.in["width_mm"], r.in["height_mm"])
+		v := View{Along: r.in["along_m"], Across: r.in["across_m"], Above: r.in["above_m"]}
+		return float64(s.Place(v, s.FromTape(r.in["focus_m"], 0), 0))
 	},
 	"turn": func(r floorRow) float64 {
 		return turned(Sweep{Start: r.in["start_s"], End: r.in["end_s"], From: r.in["start_deg"], To: r.in["end_deg"],
@@ -108,7 +114,7 @@ var floorOf = map[string]func(r floorRow) float64{
 // floorKinds are how many rows each kind has.
 var floorKinds = map[string]int{
 	"along": 32, "across": 32, "above": 31, "forward": 15, "right": 15, "up": 15,
-	"pan": 27, "tilt": 27, "half": 8, "turn": 18, "wrapped": 13, "shortest": 6,
+	"pan": 27, "tilt": 27, "half": 8, "frame": 28, "turn": 18, "wrapped": 13, "shortest": 6,
 }
 
 func TestFloorOfTheModel(t *testing.T) {
