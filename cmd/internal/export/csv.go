@@ -6,6 +6,7 @@ import (
 	"encoding/csv"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 
 	"pullscore/interp/plan"
@@ -30,6 +31,20 @@ var columns = []column{
 	{"f_number", number(func(f Frame) float64 { return f.Stop })},
 	{"t_number", number(func(f Frame) float64 { return f.T })},
 	{"ring_kind", func(s *plan.Shot, _ Frame) string { return s.RingKind() }}, // what ring_deg rests on
+}
+
+// rigColumns follow where the camera turns or leaves its axis: where its sensor mark is
+// from where it starts, and where it looks, to the right and up positive.
+var rigColumns = []column{
+	pose("camera_right_m", func(p plan.Pose) float64 { return p.X }),
+	pose("camera_upstage_m", func(p plan.Pose) float64 { return p.Y }),
+	pose("camera_high_m", func(p plan.Pose) float64 { return p.Z }),
+	pose("pan_deg", func(p plan.Pose) float64 { return p.Pan }),
+	pose("tilt_deg", func(p plan.Pose) float64 { return p.Tilt }),
+}
+
+func pose(name string, of func(plan.Pose) float64) column {
+	return column{name, func(s *plan.Shot, f Frame) string { return decimal(of(s.Optics.Pose(f.Time))) }}
 }
 
 func number(value func(Frame) float64) func(*plan.Shot, Frame) string {
@@ -59,7 +74,10 @@ func rounded(v float64) float64 {
 
 // CSV writes a header and a row a frame.
 func CSV(w io.Writer, s *plan.Shot) error {
-	out := csv.NewWriter(w)
+	out, columns := csv.NewWriter(w), columns
+	if s.Optics.Rig != nil {
+		columns = slices.Concat(columns, rigColumns)
+	}
 	row := make([]string, len(columns))
 	for i, c := range columns {
 		row[i] = c.name

@@ -2,6 +2,7 @@
 // frame by frame, markers for the cutting room, and a click track that a hand
 // rehearses with.
 //
+//   - camera.go: the moves of the camera as markers say them
 //   - click.go: a click track: its beats, the start and landing of each pull
 //   - click_sounds.go: the sounds of a click track
 //   - click_wav.go: a click track as WAV, with its marks

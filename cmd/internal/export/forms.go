@@ -23,14 +23,14 @@ type Form struct {
 func Forms() []Form {
 	return []Form{
 		{Name: "otio", Ending: "otio", Plan: OTIO,
-			Help: "OpenTimelineIO: the shots as clips, with markers where each move\nstarts and lands and where the cues fall"},
+			Help: "OpenTimelineIO: the shots as clips, with markers where each move\nstarts and lands and where the cues fall; where a camera turns,\nbooms or tracks, also its moves"},
 		{Name: "edl", Ending: "edl", Plan: EDL,
 			Help: "the same as a CMX 3600 list with LOC lines"},
 		{Name: "csv", Ending: "csv", Shot: CSV,
-			Help: "a row a frame: focus from the sensor (focus_m, whatever `tape`\nsays) and from the lens, ring and hand degrees, focal, stop"},
+			Help: "a row a frame: focus from the sensor (focus_m, whatever `tape`\nsays) and from the lens, ring and hand degrees, focal, stop;\nwhere a camera turns, booms or tracks, also its place and angles"},
 		{Name: "opentrackio", Ending: "jsonl", Shot: OpenTrackIO,
-			Help: "a JSON sample a frame, one a line; focus distances are from the\nsensor; infinity has no number, and is left out"},
+			Help: "a JSON sample a frame, one a line; focus distances are from the\nsensor; infinity has no number, and is left out; transforms\nsay where a camera is and looks that turns, booms or tracks"},
 		{Name: "usd", Ending: "usda", Shot: USD,
-			Help: "a camera in USD ascii that racks, and everybody at their place,\nfor previsualisation"},
+			Help: "a camera in USD ascii that racks, turns and moves, and everybody\nat their place, for previsualisation"},
 	}
 }

@@ -1,5 +1,5 @@
 // Markers for the cutting room: where each move of the focus starts and lands,
-// and where the cues fall.
+// where the cues fall, and where a camera that turns starts and lands.
 
 package export
 
@@ -34,6 +34,9 @@ const (
 	startColour = "CYAN"
 	landColour  = "GREEN"
 	cueColour   = "YELLOW"
+
+	cameraStartColour = "MAGENTA"
+	cameraLandColour  = "BLUE"
 )
 
 // place lays the shots of a plan into the record: where they begin, if all of
@@ -74,6 +77,10 @@ func (s placed) marks() (list []mark) {
 		}
 		add(p.Start, startColour, "%d rack to %s", p.Number, to)
 		add(p.Land, landColour, "%d lands on %s", p.Number, to)
+	}
+	for _, m := range cameraMoves(s.Shot) {
+		add(m.start, cameraStartColour, "%s", m.starts)
+		add(m.land, cameraLandColour, "%s", m.lands)
 	}
 	slices.SortStableFunc(list, func(a, b mark) int { return cmp.Compare(a.at, b.at) })
 	return list

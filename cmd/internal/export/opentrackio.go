@@ -27,6 +27,38 @@ type sample struct {
 	Tracker      tracker  `json:"tracker"`
 	Timing       timing   `json:"timing"`
 	Lens         lens     `json:"lens"`
+
+	Transforms []transform `json:"transforms,omitempty"` // of a camera that turns, or leaves its axis
+}
+
+// A transform is where the sensor mark of the camera is, in metres from where it starts,
+// and how it is turned. The axes of the form are those of our floor: x to the right, y
+// where the camera looks at the start, z up, right-handed. It turns about z, then about
+// its own x, in degrees. About z, left is positive.
+type transform struct {
+	ID          string `json:"id"`
+	Translation struct {
+		X float64 `json:"x"`
+		Y float64 `json:"y"`
+		Z float64 `json:"z"`
+	} `json:"translation"`
+	Rotation struct {
+		Pan  float64 `json:"pan"`
+		Tilt float64 `json:"tilt"`
+		Roll float64 `json:"roll"`
+	} `json:"rotation"`
+}
+
+// transformsOf returns the one transform of a shot whose camera turns or leaves its axis,
+// at t; nil of any other.
+func transformsOf(s *plan.Shot, t float64) []transform {
+	if s.Optics.Rig == nil {
+		return nil
+	}
+	p, one := s.Optics.Pose(t), transform{ID: "Camera"}
+	one.Translation.X, one.Translation.Y, one.Translation.Z = rounded(p.X), rounded(p.Y), rounded(p.Z)
+	one.Rotation.Pan, one.Rotation.Tilt = rounded(-p.Pan), rounded(p.Tilt)
+	return []transform{one}
 }
 
 type protocol struct {
@@ -129,7 +161,7 @@ func OpenTrackIO(w io.Writer, s *plan.Shot) error {
 			SourceID: source, SourceNumber: 1, SampleID: urn(source, f.Number),
 			Tracker: tracker{Notes: notes, Slate: s.ID},
 			Timing:  timing{"external", rate(s.Rate), f.Number, labelOf(s, f)},
-			Lens:    lensOf(s, f),
+			Lens:    lensOf(s, f), Transforms: transformsOf(s, f.Time),
 		}
 		if f.Number == 0 {
 			one.Static = &static{

@@ -1,6 +1,17 @@
 // The focus curve as a camera in USD ascii (Universal Scene Description), for
-// previsualisation: the camera looks along -Z from the origin, metres are scene
+// previsualisation: the camera begins at the origin and looks along -Z, metres are scene
 // units, and everybody of the plan is a transform at their place.
+//
+// Y is up, so (x, y, z) of the floor is (x, z, -y) here. The camera pans about Y and then
+// tilts about its own X. Both turn to the left and up where they are positive.
+//
+// The camera of the form is a pinhole, and a lens is none: its front principal plane is
+// ahead of the sensor mark, by another length for every distance. So everybody is moved
+// along the axis of the lens until they are as far from the mark as they are from the
+// lens. The pinhole then sees them where the lens does, and focusDistance is the distance
+// at which they are sharp. While the camera turns, that moves who stands still by as much
+// as the lens is ahead of the mark, a few centimetres. Whom the lens cannot image at all,
+// such as those behind it, are at their place on the floor.
 
 package export
 
@@ -8,6 +19,7 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"math"
 	"strconv"
 	"strings"
 
@@ -37,6 +49,9 @@ func USD(w io.Writer, s *plan.Shot) error {
 	doc := fmt.Sprintf("%s, shot %s. focusDistance is from the lens, planned and not measured; %s m stands for infinity.", s.PlanName, s.ID, decimal(farthest))
 	if text := moments.Provenance(s); text != "" {
 		doc += " " + text + "."
+	}
+	if s.Optics.Rig != nil {
+		doc += " Everybody is where a pinhole at the sensor mark sees them as the lens does: moved along its axis to their distance from the lens."
 	}
 	u.line(1, "doc = %s", quote(doc))
 	u.line(1, "endTimeCode = %d", firstFrame+max(0, len(u.frames)-1))
@@ -77,12 +92,22 @@ func (u *usd) camera() {
 	u.line(2, "float horizontalAperture = %s", decimal(o.PictureW()*1000*tenths))
 	u.line(2, "token projection = \"perspective\"")
 	u.line(2, "float verticalAperture = %s", decimal(o.SensorH*1000*tenths))
-	u.place(func(f Frame) (side, along float64) { return 0, o.Camera.At(f.Time) })
+	u.place(func(f Frame) point {
+		p := o.Pose(f.Time)
+		return point{p.X, p.Y, p.Z}
+	})
+	order := "\"xformOp:translate\""
+	if o.Turns() {
+		u.value("double", "xformOp:rotateY", func(f Frame) string { return decimal(-o.Pose(f.Time).Pan) })
+		u.value("double", "xformOp:rotateX", func(f Frame) string { return decimal(o.Pose(f.Time).Tilt) })
+		order += ", \"xformOp:rotateY\", \"xformOp:rotateX\""
+	}
+	u.order(order)
 	u.line(1, "}")
 }
 
 func (u *usd) subjects() {
-	o, taken := u.shot.Optics, map[string]bool{"Camera": true}
+	taken := map[string]bool{"Camera": true}
 	for _, subject := range u.shot.Subjects {
 		name := identifier(subject.Name, taken)
 		u.line(0, "")
@@ -90,22 +115,43 @@ func (u *usd) subjects() {
 		u.line(2, "displayName = %s", quote(subject.Name))
 		u.line(1, ")")
 		u.line(1, "{")
-		u.place(func(f Frame) (side, along float64) {
-			// The camera of the form is a pinhole, so distances are the lens's.
-			return subject.Across.At(f.Time), o.Camera.At(f.Time) + u.shot.LensDistanceAt(subject, f.Time)
-		})
+		u.place(func(f Frame) point { return seen(u.shot, subject, f.Time) })
+		u.order("\"xformOp:translate\"")
 		u.line(1, "}")
 	}
 }
 
-// place writes where a thing is.
-func (u *usd) place(at func(Frame) (side, along float64)) {
-	u.value("double3", "xformOp:translate", func(f Frame) string {
-		side, along := at(f)
-		return fmt.Sprintf("(%s, 0, %s)", decimal(side), decimal(-min(along, farthest)))
-	})
-	u.line(2, "uniform token[] xformOpOrder = [\"xformOp:translate\"]")
+// A point is a place on the floor, in metres: to the right, forth and up.
+type point struct{ x, y, z float64 }
+
+// seen returns the point at which a pinhole at the sensor mark sees a subject as the lens
+// does at t.
+func seen(s *plan.Shot, u *plan.Subject, t float64) point {
+	o, lens := &s.Optics, s.LensDistanceAt(u, t)
+	if o.Rig == nil {
+		return point{x: u.Across.At(t), y: o.Camera.At(t) + lens}
+	}
+	at := point{x: u.Across.At(t), y: u.Along.At(t)}
+	if math.IsNaN(lens) {
+		return at
+	}
+	pose := o.Pose(t)
+	ahead := lens - s.ViewOf(u, t).Along
+	sp, cp := math.Sincos(pose.Pan * math.Pi / 180)
+	st, ct := math.Sincos(pose.Tilt * math.Pi / 180)
+	return point{at.x + ahead*sp*ct, at.y + ahead*cp*ct, at.z + ahead*st}
 }
+
+// place writes where a thing is.
+func (u *usd) place(at func(Frame) point) {
+	u.value("double3", "xformOp:translate", func(f Frame) string {
+		p := at(f)
+		return fmt.Sprintf("(%s, %s, %s)", decimal(p.x), decimal(p.z), decimal(-min(p.y, farthest)))
+	})
+}
+
+// order writes in which order a thing is placed and turned.
+func (u *usd) order(ops string) { u.line(2, "uniform token[] xformOpOrder = [%s]", ops) }
 
 // value writes an attribute: one value where it never changes, else samples.
 // Readers go in a straight line from one sample to the next, so of a stretch
