@@ -9,7 +9,7 @@ import (
 	"strings"
 
 	"pullscore/cmd/internal/diff"
-	"pullscore/render/score"
+	"pullscore/render/difference"
 	"pullscore/render/sheet"
 )
 
@@ -44,7 +44,7 @@ func (c *diffCmd) drawShot(g *pile, p diff.Plan, shot diff.Shot) error {
 	if is == nil {
 		is, path = shot.Before, p.Before
 	}
-	drawn := score.Diff(overlaid(p, shot), sheet.Options{Paper: papers[strings.ToLower(c.Paper)]})
+	drawn := difference.Draw(overlaid(p, shot), sheet.Options{Paper: papers[strings.ToLower(c.Paper)]})
 	files, lacking, err := filesOf(c.As, "diff", is, drawn, c.DPI)
 	if err != nil {
 		return fmt.Errorf("%s: %w", path, err)
@@ -54,10 +54,10 @@ func (c *diffCmd) drawShot(g *pile, p diff.Plan, shot diff.Shot) error {
 }
 
 // overlaid is what the drawing of a shot is given.
-func overlaid(p diff.Plan, shot diff.Shot) score.Difference {
-	d := score.Difference{Names: [2]string{p.Before, p.After}, Before: shot.Before, After: shot.After}
+func overlaid(p diff.Plan, shot diff.Shot) difference.Difference {
+	d := difference.Difference{Names: [2]string{p.Before, p.After}, Before: shot.Before, After: shot.After}
 	for _, u := range shot.Pulls {
-		d.Pulls = append(d.Pulls, score.PullChange{Before: u.Before, After: u.After, Text: u.Says()})
+		d.Pulls = append(d.Pulls, difference.PullChange{Before: u.Before, After: u.After, Text: u.Says()})
 	}
 	d.Notes = p.FaultPhrases()
 	if shot.Before != nil && shot.After != nil { // else the drawing says which it lacks

@@ -8,6 +8,7 @@ import (
 	"pullscore/interp/moments"
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
+	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
 )
 
@@ -65,36 +66,28 @@ func pullColumns(s *plan.Shot) []column {
 	return said
 }
 
-// pullTitle says the same with its number and its times.
-func pullTitle(s *plan.Shot, p *plan.Pull) string {
-	return fmt.Sprintf("%d: %s, %s to %s", p.Number, sheet.PullName(s, p), sheet.When(s, float64(p.Start)), sheet.When(s, float64(p.Land)))
-}
-
 const (
-	cellGap    = 3.0 // between columns at least
-	widestGap  = 9.0 // and at most
+	widestGap  = 9.0 // between columns at most
 	numberRoom = 6.0 // for a pull's number
-	cellLines  = 2   // that a text may take
-	cellPitch  = 3.1
 )
 
 // pullTable returns a section for every pull.
-func (sc *score) pullTable() []section {
-	columns := pullColumns(sc.shot)
-	sc.fit(columns)
-	head := section{name: "pulls", least: footAir + 4.6, draw: func(sh *leaf, g *draw.Group, top, _ float64) {
-		g.Add(draw.NewText(sheet.Margin, top+footAir+2.9, "Pulls", sheet.FontHeading, draw.Black))
-		drawTableHead(g, columns, top+footAir+2.9)
-		g.Line(sheet.Margin, top+footAir+4.6, sc.paper.W-sheet.Margin, top+footAir+4.6, sheet.Solid(draw.Black, sheet.Thin))
+func pullTable(sc *bands.Chart) []bands.Section {
+	columns := pullColumns(sc.Shot)
+	fit(sc, columns)
+	head := bands.Section{Name: "pulls", Least: bands.FootAir + 4.6, Draw: func(sh *bands.Leaf, g *draw.Group, top, _ float64) {
+		g.Add(draw.NewText(sheet.Margin, top+bands.FootAir+2.9, "Pulls", sheet.FontHeading, draw.Black))
+		drawTableHead(g, columns, top+bands.FootAir+2.9)
+		g.Line(sheet.Margin, top+bands.FootAir+4.6, sc.Paper.W-sheet.Margin, top+bands.FootAir+4.6, sheet.Solid(draw.Black, sheet.Thin))
 	}}
-	var all []section
-	for _, p := range sc.shot.Pulls {
+	var all []bands.Section
+	for _, p := range sc.Shot.Pulls {
 		cells, lines := wrapCells(columns, p)
-		height := cellPitch*float64(lines) + 1.1
-		all = append(all, section{name: "pulls", least: height, most: height, head: &head,
-			draw: func(sh *leaf, g *draw.Group, top, height float64) {
+		height := bands.CellPitch*float64(lines) + 1.1
+		all = append(all, bands.Section{Name: "pulls", Least: height, Most: height, Head: &head,
+			Draw: func(sh *bands.Leaf, g *draw.Group, top, height float64) {
 				drawPull(g, columns, cells, p.Number, top)
-				g.Line(sheet.Margin, top+height, sh.paper.W-sheet.Margin, top+height, sheet.Solid(draw.Pale, sheet.Hair))
+				g.Line(sheet.Margin, top+height, sh.Paper.W-sheet.Margin, top+height, sheet.Solid(draw.Pale, sheet.Hair))
 			}})
 	}
 	return all
@@ -103,13 +96,13 @@ func (sc *score) pullTable() []section {
 // fit sets the columns' widths: figures as wide as they are; texts as wide as
 // they are where there is room, else in equal shares of it. What is left over
 // goes between the columns, as far as it does not tear them apart.
-func (sc *score) fit(columns []column) {
-	room := sc.paper.W - 2*sheet.Margin - numberRoom - cellGap*float64(len(columns)-1)
+func fit(sc *bands.Chart, columns []column) {
+	room := sc.Paper.W - 2*sheet.Margin - numberRoom - bands.CellGap*float64(len(columns)-1)
 	texts := 0
 	for i := range columns {
 		c := &columns[i]
 		c.width = sheet.FontSmall.Width(c.title)
-		for _, p := range sc.shot.Pulls {
+		for _, p := range sc.Shot.Pulls {
 			c.width = max(c.width, sheet.FontNote.Width(draw.Clean(c.cell(p))))
 		}
 		if c.text {
@@ -126,7 +119,7 @@ func (sc *score) fit(columns []column) {
 		}
 	}
 	for i := range columns {
-		columns[i].gap = min(cellGap+max(0, room)/float64(max(1, len(columns)-1)), widestGap)
+		columns[i].gap = min(bands.CellGap+max(0, room)/float64(max(1, len(columns)-1)), widestGap)
 	}
 }
 
@@ -138,30 +131,10 @@ func wrapCells(columns []column, p *plan.Pull) (cells [][]draw.Text, lines int) 
 			cells[i] = []draw.Text{draw.NewText(0, 0, c.cell(p), sheet.FontNote, draw.Black).Aligned(draw.End)}
 			continue
 		}
-		cells[i] = wrapText(c.cell(p), c.width, cellLines)
+		cells[i] = bands.WrapText(c.cell(p), c.width, bands.CellLines)
 		lines = max(lines, len(cells[i]))
 	}
 	return cells, lines
-}
-
-// wrapText breaks a text into at most so many lines, the last of them
-// shortened where there are more, with the whole text in Full.
-func wrapText(text string, width float64, most int) []draw.Text {
-	return setWrapped(sheet.FontNote.Wrap(text, width), text, width, most)
-}
-
-// setWrapped returns at most so many of a text's lines.
-func setWrapped(wrapped []string, text string, width float64, most int) []draw.Text {
-	var lines []draw.Text
-	for k, line := range wrapped[:min(len(wrapped), most)] {
-		t := draw.NewText(0, 0, line, sheet.FontNote, draw.Black)
-		if k == most-1 && len(wrapped) > most {
-			t = draw.NewText(0, 0, sheet.FontNote.Shorten(line+" "+wrapped[k+1], width), sheet.FontNote, draw.Black)
-			t.Full = text
-		}
-		lines = append(lines, t)
-	}
-	return lines
 }
 
 func drawTableHead(g *draw.Group, columns []column, base float64) {
@@ -181,11 +154,11 @@ func drawTableHead(g *draw.Group, columns []column, base float64) {
 
 func drawPull(g *draw.Group, columns []column, cells [][]draw.Text, number int, top float64) {
 	base := top + 3.1
-	badge(g, sheet.Margin+badgeRadius(number), base-sheet.FontNote.Middle(), number)
+	bands.Badge(g, sheet.Margin+bands.BadgeRadius(number), base-sheet.FontNote.Middle(), number)
 	x := sheet.Margin + numberRoom
 	for i, c := range columns {
 		for k, t := range cells[i] {
-			t.At = draw.Point{X: x, Y: base + float64(k)*cellPitch}
+			t.At = draw.Point{X: x, Y: base + float64(k)*bands.CellPitch}
 			if !c.text {
 				t.At.X += c.width
 			}

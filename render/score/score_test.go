@@ -12,6 +12,7 @@ import (
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
+	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
 	"pullscore/render/svg"
 	"pullscore/render/testing/plans"
@@ -50,16 +51,16 @@ func TestGeneratedScoresAreClean(t *testing.T) {
 // give way.
 func TestWeightyWordsStandAtTheirTime(t *testing.T) {
 	for name, s := range plans.Made() {
-		sc := newScore(s, sheet.A4)
-		for _, w := range sc.windows {
-			for _, r := range w.rows() {
-				for i, u := range r.said {
-					for _, word := range u.words {
-						if !word.Hangs || u.cue || !w.holds(word.Start) {
+		sc := bands.NewChart(s, sheet.A4)
+		for _, w := range sc.Windows {
+			for _, r := range w.Rows() {
+				for i, u := range r.Said {
+					for _, word := range u.Words {
+						if !word.Hangs || u.Cue || !w.Holds(word.Start) {
 							continue
 						}
-						if !standsAt(r, i, w.x(word.Start)) {
-							t.Errorf("%s: %q of %s does not stand at %.2f s", name, word.Text, r.name, word.Start)
+						if !standsAt(r, i, w.X(word.Start)) {
+							t.Errorf("%s: %q of %s does not stand at %.2f s", name, word.Text, r.Name, word.Start)
 						}
 					}
 				}
@@ -68,9 +69,9 @@ func TestWeightyWordsStandAtTheirTime(t *testing.T) {
 	}
 }
 
-func standsAt(r *row, said int, x float64) bool {
-	for _, run := range r.runs {
-		if run.said == said && run.hangs && math.Abs(run.x-x) < 1e-6 {
+func standsAt(r *bands.Row, said int, x float64) bool {
+	for _, run := range r.Runs {
+		if run.Said == said && run.Hangs && math.Abs(run.X-x) < 1e-6 {
 			return true
 		}
 	}
@@ -94,11 +95,11 @@ func TestTitlesHoldTheWholeText(t *testing.T) {
 // Depth of field is even in 1/distance: with a depth of field that is small
 // against the distance, its near and far half are drawn alike, near or far.
 func TestDistancesAreEvenInTheirReciprocal(t *testing.T) {
-	d := depthScale{far: 0, near: 2}
+	d := bands.DepthScale{Far: 0, Near: 2}
 	for _, tc := range []struct{ metres, want float64 }{
 		{math.Inf(1), 10}, {0.5, 110}, {1, 60}, {2, 35}, {0.1, 110}, {-1, 110},
 	} {
-		if got := d.y(tc.metres, 10, 100); math.Abs(got-tc.want) > 1e-9 {
+		if got := d.Y(tc.metres, 10, 100); math.Abs(got-tc.want) > 1e-9 {
 			t.Errorf("%v m stands at %v, want %v", tc.metres, got, tc.want)
 		}
 	}
@@ -106,15 +107,15 @@ func TestDistancesAreEvenInTheirReciprocal(t *testing.T) {
 
 func TestTicksAreRoundAndInRange(t *testing.T) {
 	for name, s := range plans.Made() {
-		sc := newScore(s, sheet.A4)
-		sc.lay(sc.windows[0], sc.bands(sc.windows[0]))
-		b := distanceBand{leaf: sc.sheets[0], top: 50, height: 60}
-		ticks := b.ticks()
+		sc := bands.NewChart(s, sheet.A4)
+		sc.Lay(sc.Windows[0], bandsOf(sc.Windows[0]))
+		b := bands.DistanceBand{Leaf: sc.Sheets[0], Top: 50, Height: 60}
+		ticks := b.Ticks()
 		if len(ticks) == 0 {
 			t.Errorf("%s: no distance is written", name)
 		}
 		for _, m := range ticks {
-			if 1/m < sc.depth.far-1e-9 || 1/m > sc.depth.near+1e-9 {
+			if 1/m < sc.Depth.Far-1e-9 || 1/m > sc.Depth.Near+1e-9 {
 				t.Errorf("%s: %v m is out of range", name, m)
 			}
 		}
@@ -126,20 +127,20 @@ func TestTicksAreRoundAndInRange(t *testing.T) {
 func TestTimeIsCutWithoutGaps(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := plans.Draw(t)
-		cuts := cutTime(s)
+		cuts := bands.CutTime(s)
 		if cuts[0] != 0 || cuts[len(cuts)-1] != float64(s.Duration) {
 			t.Fatalf("cut from %v to %v, the shot lasts %v", cuts[0], cuts[len(cuts)-1], s.Duration)
 		}
 		for i := 1; i < len(cuts); i++ {
-			if cuts[i] <= cuts[i-1] || cuts[i]-cuts[i-1] > sheetSeconds*1.5 {
+			if cuts[i] <= cuts[i-1] || cuts[i]-cuts[i-1] > bands.SheetSeconds*1.5 {
 				t.Fatalf("a sheet from %v to %v", cuts[i-1], cuts[i])
 			}
 		}
-		sc := newScore(s, sheet.A4)
+		sc := bands.NewChart(s, sheet.A4)
 		at := rapid.Float64Range(0, float64(s.Duration)).Draw(t, "at")
 		n := 0
-		for _, w := range sc.windows {
-			if w.holds(at) {
+		for _, w := range sc.Windows {
+			if w.Holds(at) {
 				n++
 			}
 		}
@@ -151,7 +152,7 @@ func TestTimeIsCutWithoutGaps(t *testing.T) {
 
 func TestSheetsAreCutWhereItIsQuiet(t *testing.T) {
 	m := plans.New("1", "", 30).Put("A", 1, 0).Put("B", 2, 0).Start("A").Rack("B", "", "", 14.5, 15.7).Line("A", "one two", 15.5, 16.5)
-	if cuts := cutTime(m.Shot); len(cuts) != 3 || cuts[1] != 14 && cuts[1] != 17 {
+	if cuts := bands.CutTime(m.Shot); len(cuts) != 3 || cuts[1] != 14 && cuts[1] != 17 {
 		t.Errorf("cut at %v, want 14 or 17", cuts)
 	}
 }
@@ -211,19 +212,19 @@ func BenchmarkScore(b *testing.B) {
 func TestWeightyWordAtTheEdge(t *testing.T) {
 	s := plans.New("1", "", 10).Put("A", 1, 0).Start("A").Line("A", "well *incomprehensibilities", 9.3, 9.99).Cue("incomprehensibilities", 9.98).
 		Rack("A", "on incomprehensibilities", "", 9.8, 9.9).Shot
-	w := newScore(s, sheet.A4).windows[0]
-	for _, r := range w.rows() {
+	w := bands.NewChart(s, sheet.A4).Windows[0]
+	for _, r := range w.Rows() {
 		heavy := 0
-		for _, run := range r.runs {
-			if run.hangs {
+		for _, run := range r.Runs {
+			if run.Hangs {
 				heavy++
-				if run.full != "incomprehensibilities" {
-					t.Errorf("%s: %q is short for %q", r.name, run.string(), run.full)
+				if run.Full != "incomprehensibilities" {
+					t.Errorf("%s: %q is short for %q", r.Name, run.String(), run.Full)
 				}
 			}
 		}
 		if heavy != 1 {
-			t.Errorf("%s: %d weighty words, want 1", r.name, heavy)
+			t.Errorf("%s: %d weighty words, want 1", r.Name, heavy)
 		}
 	}
 	for _, p := range Score(s, sheet.Options{}) {
@@ -236,12 +237,12 @@ func TestWeightyWordAtTheEdge(t *testing.T) {
 func TestEveryFindingIsToldOnce(t *testing.T) {
 	for name, s := range plans.Made() {
 		for size, paper := range map[string]sheet.Paper{"A4": sheet.A4, "Letter": sheet.Letter} {
-			sc := newScore(s, paper)
-			sc.compose()
+			sc := bands.NewChart(s, paper)
+			compose(sc)
 			told := map[int]int{} // number to page
-			for i, sh := range sc.sheets {
-				for _, p := range sh.strips {
-					for _, n := range p.flags {
+			for i, sh := range sc.Sheets {
+				for _, p := range sh.Strips {
+					for _, n := range p.Flags {
 						if told[n] != 0 {
 							t.Errorf("%s, %s: finding %d is told twice", name, size, n)
 						}
@@ -254,10 +255,10 @@ func TestEveryFindingIsToldOnce(t *testing.T) {
 					t.Errorf("%s, %s: finding %d is not told", name, size, f.Number)
 				}
 			}
-			for i, sh := range sc.sheets {
+			for i, sh := range sc.Sheets {
 				for _, f := range s.Flags {
 					on := told[f.Number]
-					if sh.window != nil && sh.window.holds(f.Time) && on != i+1 && !slices.Contains(sh.toldOn(i+1), on) {
+					if sh.Window != nil && sh.Window.Holds(f.Time) && on != i+1 && !slices.Contains(sh.ToldOn(i+1), on) {
 						t.Errorf("%s, %s, page %d does not say that finding %d is told on page %d", name, size, i+1, f.Number, on)
 					}
 				}

@@ -8,6 +8,7 @@ import (
 	"math"
 
 	"pullscore/render/draw"
+	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
 )
 
@@ -19,26 +20,26 @@ const (
 )
 
 // sharpBand returns a section for every subject.
-func (w *window) sharpBand() []section {
-	head := w.lane("sharp", "Sharp")
-	var all []section
-	for k := range w.shot.Subjects {
-		all = append(all, section{name: "sharp", least: 3.6, most: 5.6, head: &head, overTime: true,
-			draw: func(sh *leaf, g *draw.Group, top, height float64) { sh.drawBar(g, k, top, height) }})
+func sharpBand(w *bands.Window) []bands.Section {
+	head := w.Lane("sharp", "Sharp")
+	var all []bands.Section
+	for k := range w.Shot.Subjects {
+		all = append(all, bands.Section{Name: "sharp", Least: 3.6, Most: 5.6, Head: &head, OverTime: true,
+			Draw: func(sh *bands.Leaf, g *draw.Group, top, height float64) { drawBar(sh, g, k, top, height) }})
 	}
 	return all
 }
 
 // drawBar draws the bar of a subject.
-func (sh *leaf) drawBar(g *draw.Group, k int, top, height float64) {
-	w := sh.window
+func drawBar(sh *bands.Leaf, g *draw.Group, k int, top, height float64) {
+	w := sh.Window
 	y := top + height/2
-	sh.rowHead(g, y+sheet.FontBody.Middle(), sh.shot.Subjects[k].Name)
+	sh.RowHead(g, y+sheet.FontBody.Middle(), sh.Shot.Subjects[k].Name)
 	bg := g.Group("bar")
-	bg.Title = sh.shot.Subjects[k].Name
-	bg.Line(w.left, y, w.right, y, sheet.Solid(draw.Mid, sheet.Hair))
+	bg.Title = sh.Shot.Subjects[k].Name
+	bg.Line(w.Left, y, w.Right, y, sheet.Solid(draw.Mid, sheet.Hair))
 	half := min(height*0.3, 1.5)
-	bar := blurBar{t: w.curves.t, blur: w.curves.blur[k]}
+	bar := blurBar{t: w.Curves.T, blur: w.Curves.Blur[k]}
 	for _, part := range []struct {
 		from, to float64
 		ink      draw.Ink
@@ -108,11 +109,11 @@ func clip(p, q blurAt, lo, hi float64) (from, to blurAt, ok bool) {
 }
 
 // barRun returns the outline of a piece of a bar round the line y.
-func barRun(w *window, piece []blurAt, y, half float64) []draw.Point {
+func barRun(w *bands.Window, piece []blurAt, y, half float64) []draw.Point {
 	upper, lower := make([]draw.Point, len(piece)), make([]draw.Point, len(piece))
 	for i, p := range piece {
 		h := half / math.Sqrt(max(1, p.blur))
-		upper[i], lower[i] = draw.Point{X: w.x(p.t), Y: y - h}, draw.Point{X: w.x(p.t), Y: y + h}
+		upper[i], lower[i] = draw.Point{X: w.X(p.t), Y: y - h}, draw.Point{X: w.X(p.t), Y: y + h}
 	}
 	return sheet.Between(sheet.Simplify(upper), sheet.Simplify(lower))
 }

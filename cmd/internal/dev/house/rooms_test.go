@@ -77,13 +77,8 @@ func TestTestToolsServeTests(t *testing.T) {
 	}
 }
 
-// mostFiles and mostLines are what a room may hold without its tests; larger
-// ones are named, with their reason.
+// mostFiles and mostLines are what a room may hold without its tests.
 const mostFiles, mostLines = 30, 2500
-
-var larger = map[string]int{
-	"render/score": 4500, // a score and the difference of two share their bands
-}
 
 // A room of interp or render is small enough to be read in an afternoon.
 func TestRoomsAreSmall(t *testing.T) {
@@ -95,12 +90,8 @@ func TestRoomsAreSmall(t *testing.T) {
 		for _, name := range p.GoFiles {
 			lines += bytes.Count(source(t, p, name), []byte("\n"))
 		}
-		most := mostLines
-		if named, ok := larger[strings.TrimPrefix(p.ImportPath, module+"/")]; ok {
-			most = named
-		}
-		if len(p.GoFiles) > mostFiles || lines > most {
-			t.Errorf("%s has %d files and %d lines, most are %d and %d", p.ImportPath, len(p.GoFiles), lines, mostFiles, most)
+		if len(p.GoFiles) > mostFiles || lines > mostLines {
+			t.Errorf("%s has %d files and %d lines, most are %d and %d", p.ImportPath, len(p.GoFiles), lines, mostFiles, mostLines)
 		}
 	}
 }

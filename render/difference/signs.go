@@ -1,7 +1,7 @@
 // The signs of a difference: how the two states are drawn, where a move lands,
 // where it landed, and what became of it.
 
-package score
+package difference
 
 import (
 	"math"

@@ -1,7 +1,8 @@
-package score
+package difference
 
 import (
 	"math"
+	"pullscore/render/score/bands"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -74,15 +75,15 @@ func TestApartFromWhereItLeaves(t *testing.T) {
 }
 
 func TestCounterparts(t *testing.T) {
-	was := []mark{{name: "ADA", deg: 229}, {name: "BELL", deg: 100}, {name: "ADA", deg: 180}, {name: "CAT", deg: 5}}
-	now := []mark{{name: "ADA", deg: 231.4}, {name: "ADA", deg: 229.01}, {name: "BELL", deg: 101}, {name: "DOG", deg: 9}}
+	was := []bands.Mark{{Name: "ADA", Deg: 229}, {Name: "BELL", Deg: 100}, {Name: "ADA", Deg: 180}, {Name: "CAT", Deg: 5}}
+	now := []bands.Mark{{Name: "ADA", Deg: 231.4}, {Name: "ADA", Deg: 229.01}, {Name: "BELL", Deg: 101}, {Name: "DOG", Deg: 9}}
 	olds, left := counterparts(now, was)
 	for i, want := range []float64{180, 229, 100} {
-		if olds[i] == nil || olds[i].deg != want {
+		if olds[i] == nil || olds[i].Deg != want {
 			t.Errorf("%v was %v, want %v", now[i], olds[i], want)
 		}
 	}
-	if olds[3] != nil || len(left) != 1 || left[0].name != "CAT" {
+	if olds[3] != nil || len(left) != 1 || left[0].Name != "CAT" {
 		t.Errorf("DOG was %v, left are %v", olds[3], left)
 	}
 }

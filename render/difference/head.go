@@ -1,40 +1,41 @@
 // What stands round the bands of a difference: the title, what the two states
 // are called, and the key.
 
-package score
+package difference
 
 import (
 	"math"
 	"slices"
 
 	"pullscore/render/draw"
+	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
 )
 
 // drawAround draws what stands round the bands of a sheet.
-func (df *differ) drawAround(sh *leaf, root *draw.Group, number int) {
+func (df *differ) drawAround(sh *bands.Leaf, root *draw.Group, number int) {
 	df.drawHead(sh, root.Group("head"), number)
-	if sh.window == nil {
+	if sh.Window == nil {
 		if df.hasChance() { // a sheet of tables has no key that says it
 			g := root.Group("key")
-			g.Add(draw.NewText(sh.paper.W-sheet.Margin, sh.paper.H-sheet.Edge+3.4, sheet.ModelNote, sheet.FontSmall, draw.Grey).Aligned(draw.End))
+			g.Add(draw.NewText(sh.Paper.W-sheet.Margin, sh.Paper.H-sheet.Edge+3.4, sheet.ModelNote, sheet.FontSmall, draw.Grey).Aligned(draw.End))
 		}
 		return
 	}
 	df.drawEnd(sh, root.Group("end"))
-	sh.plumbs = root.Group("plumb-lines")
-	sh.drawRuler(root.Group("ruler"))
-	sh.drawKeyOf(root.Group("key"), df.key(), df.hasChance())
-	sh.drawCaution(root.Group("caution"))
+	sh.Plumbs = root.Group("plumb-lines")
+	sh.DrawRuler(root.Group("ruler"))
+	sh.DrawKeyOf(root.Group("key"), df.key(), df.hasChance())
+	sh.DrawCaution(root.Group("caution"))
 }
 
 // drawHead writes what the shot is, and what its states are called.
-func (df *differ) drawHead(sh *leaf, g *draw.Group, number int) {
+func (df *differ) drawHead(sh *bands.Leaf, g *draw.Group, number int) {
 	right := []string{"changes · " + df.running()}
-	if len(sh.sheets) > 1 {
-		right = append(right, sh.pageLine(number))
+	if len(sh.Sheets) > 1 {
+		right = append(right, sh.PageLine(number))
 	}
-	room := sheet.DrawPageTitle(g, sh.shot, sh.paper, right...)
+	room := sheet.DrawPageTitle(g, sh.Shot, sh.Paper, right...)
 	names, x := g.Group("states"), sheet.Margin
 	for side, label := range []string{"before: ", "after: "} {
 		if df.sides[side] == nil {
@@ -90,7 +91,7 @@ func (df *differ) earlyEnd() (side int, t float64, ok bool) {
 	if !df.both() {
 		return 0, 0, false
 	}
-	was, now := lasting(df.Before), lasting(df.After)
+	was, now := bands.Lasting(df.Before), bands.Lasting(df.After)
 	if side = before; now < was {
 		side = after
 	}
@@ -98,38 +99,38 @@ func (df *differ) earlyEnd() (side int, t float64, ok bool) {
 }
 
 // drawEnd draws where the shorter shot ends.
-func (df *differ) drawEnd(sh *leaf, g *draw.Group) {
-	if side, t, ok := df.earlyEnd(); ok && sh.window.holds(t) {
+func (df *differ) drawEnd(sh *bands.Leaf, g *draw.Group) {
+	if side, t, ok := df.earlyEnd(); ok && sh.Window.Holds(t) {
 		stroke := sheet.Solid(draw.Black, sheet.Thin)
 		if side == before {
 			stroke = beforeThin
 		}
-		x := sh.window.x(t)
-		for _, p := range sh.strips {
-			if p.name == "distance" || p.name == "hand" {
-				g.Line(x, p.top+laneHeight, x, p.top+p.height, stroke)
+		x := sh.Window.X(t)
+		for _, p := range sh.Strips {
+			if p.Name == "distance" || p.Name == "hand" {
+				g.Line(x, p.Top+bands.LaneHeight, x, p.Top+p.Height, stroke)
 			}
 		}
 	}
 }
 
 // blockEnd keeps texts off that line.
-func (df *differ) blockEnd(c *sheet.Clearing, w *window) {
-	if _, t, ok := df.earlyEnd(); ok && w.holds(t) {
-		c.BlockAt(w.x(t))
+func (df *differ) blockEnd(c *sheet.Clearing, w *bands.Window) {
+	if _, t, ok := df.earlyEnd(); ok && w.Holds(t) {
+		c.BlockAt(w.X(t))
 	}
 }
 
 // endSign returns the word over that line.
-func (df *differ) endSign(sh *leaf, top float64) []sign {
+func (df *differ) endSign(sh *bands.Leaf, top float64) []bands.Sign {
 	side, t, ok := df.earlyEnd()
-	if !ok || !sh.window.holds(t) {
+	if !ok || !sh.Window.Holds(t) {
 		return nil
 	}
 	text := draw.NewText(0, 0, []string{"ended", "ends"}[side], sheet.FontSmall, []draw.Ink{draw.Grey, draw.Black}[side]).Aligned(draw.Middle)
-	return []sign{{at: sh.window.x(t), width: text.Width + 1.2, rank: 4, draw: func(g *draw.Group, x float64) {
-		y := top + laneAir + flagLane/2
-		sh.pole(g, x, y+text.Box().H/2, sh.window.x(t), top)
+	return []bands.Sign{{At: sh.Window.X(t), Width: text.Width + 1.2, Rank: 4, Draw: func(g *draw.Group, x float64) {
+		y := top + bands.LaneAir + bands.FlagLane/2
+		sh.Pole(g, x, y+text.Box().H/2, sh.Window.X(t), top)
 		text.At = draw.Point{X: x, Y: y + sheet.FontSmall.Middle()}
 		g.Add(text)
 	}}}

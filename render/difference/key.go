@@ -1,19 +1,20 @@
 // The key at the foot of a difference.
 
-package score
+package difference
 
 import (
 	"slices"
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
+	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
 )
 
 // hasChance tells whether a chance of landing may be written on a sheet.
 func (df *differ) hasChance() bool {
 	for _, sc := range df.sides {
-		if sc != nil && slices.ContainsFunc(sc.shot.Pulls, func(p *plan.Pull) bool { return p.Chance.Known() || p.ChanceBand[0].Known() }) {
+		if sc != nil && slices.ContainsFunc(sc.Shot.Pulls, func(p *plan.Pull) bool { return p.Chance.Known() || p.ChanceBand[0].Known() }) {
 			return true
 		}
 	}
@@ -22,7 +23,7 @@ func (df *differ) hasChance() bool {
 
 // key returns the signs of a difference.
 func (df *differ) key() []sheet.KeyEntry {
-	entries := []sheet.KeyEntry{sheet.Entry("move of the focus", 2*badgeSize, df.keyNumber)}
+	entries := []sheet.KeyEntry{sheet.Entry("move of the focus", 2*bands.BadgeSize, df.keyNumber)}
 	if slices.ContainsFunc(df.changes(), func(c *PullChange) bool { return c.Before != nil && c.After != nil }) {
 		entries = append(entries, sheet.Entry("landing, before and after", 9, keyShift))
 	}
@@ -32,18 +33,18 @@ func (df *differ) key() []sheet.KeyEntry {
 	entries = append(entries, df.keyFates()...)
 	entries = append(entries,
 		sheet.Entry("focus, sharp zone", 7, sheet.KeyZone),
-		sheet.Entry("subject", 7, keySubject))
+		sheet.Entry("subject", 7, bands.KeySubject))
 	if df.verdict() == "" {
 		entries = append(entries, sheet.Entry("where it was", 7, func(g *draw.Group, x, y float64) {
 			g.Line(x, y-0.8, x+7, y-0.8, beforeThin)
 			g.Line(x, y+0.8, x+7, y+0.8, beforeThin)
 		}))
 	}
-	if slices.ContainsFunc(df.sides[:], func(sc *score) bool { return sc != nil && sc.shot.Optics.Ring != nil }) {
+	if slices.ContainsFunc(df.sides[:], func(sc *bands.Chart) bool { return sc != nil && sc.Shot.Optics.Ring != nil }) {
 		entries = append(entries, sheet.Entry("window to land in", 5, df.keyWindow))
 	}
 	if df.After != nil && slices.ContainsFunc(df.After.Pulls, func(p *plan.Pull) bool { return len(p.Grips) > 0 }) {
-		entries = append(entries, sheet.Entry("re-grip", 6, keyGrip))
+		entries = append(entries, sheet.Entry("re-grip", 6, bands.KeyGrip))
 	}
 	return entries
 }
@@ -61,10 +62,10 @@ func (df *differ) keyFates() []sheet.KeyEntry {
 
 func (df *differ) keyNumber(g *draw.Group, x, y float64) {
 	if df.After == nil {
-		hollowBadge(g, x+badgeSize, y, 1)
+		hollowBadge(g, x+bands.BadgeSize, y, 1)
 		return
 	}
-	badge(g, x+badgeSize, y, 1)
+	bands.Badge(g, x+bands.BadgeSize, y, 1)
 }
 
 func keyShift(g *draw.Group, x, y float64) {

@@ -1,4 +1,4 @@
-package score
+package difference
 
 import (
 	"bytes"
@@ -118,7 +118,7 @@ func differences() map[string]Difference {
 func TestDiffsAreClean(t *testing.T) {
 	for name, d := range differences() {
 		for size, paper := range map[string]sheet.Paper{"A4": sheet.A4, "Letter": sheet.Letter} {
-			for i, p := range Diff(d, sheet.Options{Paper: paper}) {
+			for i, p := range Draw(d, sheet.Options{Paper: paper}) {
 				plans.CheckPage(t, fmt.Sprintf("%s, %s, page %d", name, size, i+1), p)
 				doc := plans.SVGOf(t, p)
 				for _, bad := range []string{"NaN", "Inf", "<script"} {
@@ -156,7 +156,7 @@ func TestGeneratedDiffsAreClean(t *testing.T) {
 		}
 		d.Notes = rapid.SliceOfN(rapid.String(), 0, 30).Draw(t, "notes")
 		paper := rapid.SampledFrom([]sheet.Paper{sheet.A4, sheet.Letter}).Draw(t, "paper")
-		for i, p := range Diff(d, sheet.Options{Paper: paper}) {
+		for i, p := range Draw(d, sheet.Options{Paper: paper}) {
 			plans.CheckPage(t, fmt.Sprintf("page %d", i+1), p)
 			plans.SVGOf(t, p)
 		}
@@ -176,9 +176,9 @@ func TestGoldenDiffs(t *testing.T) {
 	for i, name := range []string{"ferry-light", "ferry-bell"} {
 		d := difference(was[i], now[i])
 		d.Names = [2]string{"cut-1/ferry.pull", "cut-2/ferry.pull"}
-		plans.CheckGolden(t, "diff-"+name, Diff(d, sheet.Options{}))
+		plans.CheckGolden(t, "diff-"+name, Draw(d, sheet.Options{}))
 	}
-	plans.CheckGolden(t, "diff-edited", Diff(difference(plans.ThreeRacks(), editedRacks()), sheet.Options{}))
+	plans.CheckGolden(t, "diff-edited", Draw(difference(plans.ThreeRacks(), editedRacks()), sheet.Options{}))
 }
 
 // textsOf returns the texts on pages.
@@ -218,7 +218,7 @@ func paths(g *draw.Group) [][]draw.Point {
 
 func TestNothingChangedIsSaid(t *testing.T) {
 	for name, s := range plans.Made() {
-		pages := Diff(difference(s, s), sheet.Options{})
+		pages := Draw(difference(s, s), sheet.Options{})
 		if !slices.Contains(textsOf(pages), "Nothing changed for the crew.") || !strings.HasSuffix(pages[0].Desc, ": nothing changed for the crew.") {
 			t.Errorf("%s: it is not said that nothing changed", name)
 		}
@@ -239,7 +239,7 @@ func TestNothingChangedIsSaid(t *testing.T) {
 func TestDiffSaysWhoseChances(t *testing.T) {
 	tables := 0
 	for name, d := range differences() {
-		for i, p := range Diff(d, sheet.Options{}) {
+		for i, p := range Draw(d, sheet.Options{}) {
 			texts := strings.Join(textsOf([]*draw.Page{p}), "\n")
 			if !strings.Contains(texts, "chance ") {
 				continue
@@ -261,7 +261,7 @@ func TestShotsOfOneStateAreSaid(t *testing.T) {
 	for word, d := range map[string]Difference{
 		"This shot is new.": difference(nil, plans.ThreeRacks()), "This shot is gone.": difference(plans.ThreeRacks(), nil),
 	} {
-		pages := Diff(d, sheet.Options{})
+		pages := Draw(d, sheet.Options{})
 		if !slices.Contains(textsOf(pages), word) {
 			t.Errorf("%q is not on the page", word)
 		}
@@ -275,7 +275,7 @@ func TestShotsOfOneStateAreSaid(t *testing.T) {
 // in the middle, and its landings stand at their times in both states.
 func TestDiffStandsInTime(t *testing.T) {
 	d := difference(plans.ThreeRacks(), editedRacks())
-	p := Diff(d, sheet.Options{})[0]
+	p := Draw(d, sheet.Options{})[0]
 	span := p.Spans[0]
 	x := func(t plan.Number) float64 {
 		return span.Left + (float64(t)-span.From)/(span.To-span.From)*(span.Right-span.Left)
@@ -319,14 +319,14 @@ func TestDiffStandsInTime(t *testing.T) {
 func TestDiffTellsEverything(t *testing.T) {
 	for _, name := range []string{"edited", "undone", "sixty"} {
 		d := differences()[name]
-		texts := strings.Join(textsOf(Diff(d, sheet.Options{})), "\n")
+		texts := strings.Join(textsOf(Draw(d, sheet.Options{})), "\n")
 		for _, c := range d.Pulls {
 			if !strings.Contains(texts, strings.ReplaceAll(c.Text, "->", "→")) {
 				t.Errorf("%s: %q is not told", name, c.Text)
 			}
 		}
 	}
-	texts := textsOf(Diff(difference(plans.ThreeRacks(), editedRacks()), sheet.Options{}))
+	texts := textsOf(Draw(difference(plans.ThreeRacks(), editedRacks()), sheet.Options{}))
 	for _, want := range []string{"stop f/2.8 → f/4", "1.7 m → 2.1 m", "5.2 m → 4.2 m", "1.3 m, new", "before: NADIA 3.2 m", "NADIA 3.4 m", "ends"} {
 		if !slices.Contains(texts, want) {
 			t.Errorf("%q is not on the page", want)
@@ -340,7 +340,7 @@ func TestStatesAreToldApart(t *testing.T) {
 	d := difference(plans.ThreeRacks(), editedRacks())
 	long := strings.Repeat("somewhere/deep/", 40)
 	d.Names = [2]string{long + "one.pull", long + "two.pull"}
-	texts := textsOf(Diff(d, sheet.Options{}))
+	texts := textsOf(Draw(d, sheet.Options{}))
 	for _, end := range []string{"/one.pull", "/two.pull"} {
 		if !slices.ContainsFunc(texts, func(s string) bool { return strings.HasPrefix(s, "…") && strings.HasSuffix(s, end) }) {
 			t.Errorf("no name ends in %s", end)
@@ -352,7 +352,7 @@ func TestDiffSameBytesOnEveryBackEnd(t *testing.T) {
 	draws := func() string {
 		var all bytes.Buffer
 		for _, name := range []string{"edited", "came", "gone", "hostile"} {
-			pages := Diff(differences()[name], sheet.Options{})
+			pages := Draw(differences()[name], sheet.Options{})
 			file := pdf.New(pdf.Info{Title: name})
 			for _, p := range pages {
 				all.WriteString(plans.SVGOf(t, p))

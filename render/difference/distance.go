@@ -1,7 +1,7 @@
 // The band of distances of a difference: the subjects and the focus as they
 // were and as they are, and every landing joined to what it was.
 
-package score
+package difference
 
 import (
 	"math"
@@ -9,6 +9,7 @@ import (
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
+	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
 )
 
@@ -16,30 +17,30 @@ import (
 // shot does not show on the sheet in that state.
 type diffDistance struct {
 	*differ
-	main  *distanceBand
-	sides [2]*distanceBand
+	main  *bands.DistanceBand
+	sides [2]*bands.DistanceBand
 }
 
 // distanceBand returns the band.
-func (df *differ) distanceBand(i int) section {
+func (df *differ) distanceBand(i int) bands.Section {
 	n := 0
 	for _, sc := range df.sides {
 		if sc != nil {
-			n = max(n, len(sc.shot.Subjects))
+			n = max(n, len(sc.Shot.Subjects))
 		}
 	}
-	least := min(max(34, float64(n)*labelOne+4), 140) + laneHeight + bandGap
-	return section{name: "distance", least: least, most: max(least, 86), overTime: true,
-		draw: func(sh *leaf, g *draw.Group, top, height float64) {
-			sh.heading(g, top, "Distance")
+	least := min(max(34, float64(n)*bands.LabelOne+4), 140) + bands.LaneHeight + bands.BandGap
+	return bands.Section{Name: "distance", Least: least, Most: max(least, 86), OverTime: true,
+		Draw: func(sh *bands.Leaf, g *draw.Group, top, height float64) {
+			sh.Heading(g, top, "Distance")
 			df.drawNumbers(sh, g.Group("numbers"), top, i)
 			d := diffDistance{differ: df}
 			for side, sc := range df.sides {
 				if sc == nil {
 					continue
 				}
-				band := &distanceBand{leaf: sh.of(sc, i), top: top + laneHeight, height: height - laneHeight - bandGap}
-				if d.main = band; len(band.window.curves.t) > 0 {
+				band := &bands.DistanceBand{Leaf: asOf(sh, sc, i), Top: top + bands.LaneHeight, Height: height - bands.LaneHeight - bands.BandGap}
+				if d.main = band; len(band.Window.Curves.T) > 0 {
 					d.sides[side] = band
 				}
 			}
@@ -49,54 +50,54 @@ func (df *differ) distanceBand(i int) section {
 
 // drawNumbers draws the numbers of the moves where they start, and those of
 // moves that are gone where they started.
-func (df *differ) drawNumbers(sh *leaf, g *draw.Group, top float64, i int) {
-	var signs []sign
+func (df *differ) drawNumbers(sh *bands.Leaf, g *draw.Group, top float64, i int) {
+	var signs []bands.Sign
 	if df.After != nil {
-		signs = sh.badges(top)
+		signs = sh.Badges(top)
 	}
 	for _, c := range df.Pulls {
-		p, w := c.Before, df.main.windows[i]
-		if c.After != nil || !w.holds(float64(p.Start)) {
+		p, w := c.Before, df.main.Windows[i]
+		if c.After != nil || !w.Holds(float64(p.Start)) {
 			continue
 		}
-		signs = append(signs, sign{at: w.x(float64(p.Start)), width: 2*badgeRadius(p.Number) + 0.8, rank: 2,
-			draw: func(g *draw.Group, x float64) {
-				y := top + laneAir + flagLane/2
+		signs = append(signs, bands.Sign{At: w.X(float64(p.Start)), Width: 2*bands.BadgeRadius(p.Number) + 0.8, Rank: 2,
+			Draw: func(g *draw.Group, x float64) {
+				y := top + bands.LaneAir + bands.FlagLane/2
 				bg := g.Group("gone")
-				bg.Title = "before " + pullTitle(df.Before, p)
-				sh.pole(bg, x, y, w.x(float64(p.Start)), top)
+				bg.Title = "before " + bands.PullTitle(df.Before, p)
+				sh.Pole(bg, x, y, w.X(float64(p.Start)), top)
 				hollowBadge(bg, x, y, p.Number)
 			}})
 	}
-	sh.drawSigns(g, append(signs, df.endSign(sh, top)...))
+	sh.DrawSigns(g, append(signs, df.endSign(sh, top)...))
 }
 
-// of returns the sheet as one of another score on the same times.
-func (sh *leaf) of(sc *score, i int) *leaf {
-	return &leaf{score: sc, window: sc.windows[i], plumbX: sh.plumbX}
+// asOf returns the sheet as one of another score on the same times.
+func asOf(sh *bands.Leaf, sc *bands.Chart, i int) *bands.Leaf {
+	return &bands.Leaf{Chart: sc, Window: sc.Windows[i], PlumbX: sh.PlumbX}
 }
 
 func (d *diffDistance) draw(g *draw.Group) {
-	d.main.drawScale(g.Group("scale"))
+	d.main.DrawScale(g.Group("scale"))
 	var focus, edges [2][][]draw.Point
 	for side, b := range d.sides {
 		if b == nil {
 			continue
 		}
-		c := &b.window.curves
-		focus[side] = b.run(func(i int) float64 { return c.focus[i] })
-		far := b.run(func(i int) float64 { return c.far[i] })
-		near := b.run(func(i int) float64 { return c.near[i] })
+		c := &b.Window.Curves
+		focus[side] = b.Run(func(i int) float64 { return c.Focus[i] })
+		far := b.Run(func(i int) float64 { return c.Far[i] })
+		near := b.Run(func(i int) float64 { return c.Near[i] })
 		edges[side] = slices.Concat(far, near)
 		if side == after || d.After == nil {
-			b.drawZone(g, simplified(far), simplified(near))
+			b.DrawZone(g, bands.Simplified(far), bands.Simplified(near))
 		}
 	}
 	d.drawWas(g.Group("before"), edges, focus)
 	if b := d.sides[after]; b != nil {
 		fg := g.Group("focus")
 		fg.Title = "focus"
-		fg.Add(draw.Path{Runs: simplified(focus[after]), Stroke: afterFocus})
+		fg.Add(draw.Path{Runs: bands.Simplified(focus[after]), Stroke: afterFocus})
 		if d.both() {
 			strokeApart(fg, focus[after], focus[before], sheet.Solid(draw.Blue, accent))
 		}
@@ -114,8 +115,8 @@ func (d *diffDistance) drawWas(g *draw.Group, edges, focus [2][][]draw.Point) {
 		return
 	}
 	if d.After != nil {
-		for k, u := range b.shot.Subjects {
-			for _, off := range []float64{-deep(u) / 2, deep(u) / 2} {
+		for k, u := range b.Shot.Subjects {
+			for _, off := range []float64{-bands.Deep(u) / 2, bands.Deep(u) / 2} {
 				strokeApart(g, d.subject(before, u.Name, k, off), d.subject(after, u.Name, -1, off), beforeThin)
 			}
 		}
@@ -132,11 +133,11 @@ func (d *diffDistance) subject(side int, name string, k int, off float64) [][]dr
 		return nil
 	}
 	if k < 0 {
-		if k = indexOfSubject(b.shot, name); k < 0 {
+		if k = indexOfSubject(b.Shot, name); k < 0 {
 			return nil
 		}
 	}
-	return b.run(func(i int) float64 { return b.window.curves.distance[k][i] + off })
+	return b.Run(func(i int) float64 { return b.Window.Curves.Distance[k][i] + off })
 }
 
 func indexOfSubject(s *plan.Shot, name string) int {
@@ -146,45 +147,45 @@ func indexOfSubject(s *plan.Shot, name string) int {
 // drawLabels names the subjects, each where it stands when the sheet starts,
 // with the distance that it had if that is another.
 func (d *diffDistance) drawLabels(g *draw.Group) {
-	var labels []gutterLabel
+	var labels []bands.GutterLabel
 	for side := after; side >= before; side-- {
 		b := d.sides[side]
 		if b == nil {
 			continue
 		}
-		for k, u := range b.shot.Subjects {
+		for k, u := range b.Shot.Subjects {
 			if side == before && d.sides[after] != nil && d.After.Subject(u.Name) != nil {
 				continue
 			}
-			metres := b.window.curves.distance[k][0]
-			l := gutterLabel{name: u.Name, y: b.y(metres)}
-			l.first, l.second = sheet.Style(b.shot).Both(metres)
+			metres := b.Window.Curves.Distance[k][0]
+			l := bands.GutterLabel{Name: u.Name, Y: b.Y(metres)}
+			l.First, l.Second = sheet.Style(b.Shot).Both(metres)
 			d.compare(&l, side, u.Name)
-			if !math.IsNaN(l.y) {
+			if !math.IsNaN(l.Y) {
 				labels = append(labels, l)
 			}
 		}
 	}
-	d.main.gutterLabels(g, labels, d.main.top-0.5, d.main.top+d.main.height+bandGap)
+	d.main.GutterLabels(g, labels, d.main.Top-0.5, d.main.Top+d.main.Height+bands.BandGap)
 }
 
 // compare says in a label what the other state has.
-func (d *diffDistance) compare(l *gutterLabel, side int, name string) {
+func (d *diffDistance) compare(l *bands.GutterLabel, side int, name string) {
 	if !d.both() || d.sides[1-side] == nil {
 		return
 	}
 	if side == before {
-		l.first, l.second = l.first+", gone", ""
+		l.First, l.Second = l.First+", gone", ""
 		return
 	}
 	old := d.sides[before]
-	k := indexOfSubject(old.shot, name)
+	k := indexOfSubject(old.Shot, name)
 	if k < 0 {
-		l.first, l.second = l.first+", new", ""
+		l.First, l.Second = l.First+", new", ""
 		return
 	}
-	if was := sheet.Style(d.After).Tape(old.window.curves.distance[k][0]); was != l.first {
-		l.first, l.second = was+" → "+l.first, ""
+	if was := sheet.Style(d.After).Tape(old.Window.Curves.Distance[k][0]); was != l.First {
+		l.First, l.Second = was+" → "+l.First, ""
 	}
 }
 
@@ -202,8 +203,8 @@ func (d *diffDistance) drawShifts(g *draw.Group) [][]draw.Point {
 		for side, p := range c.states() {
 			if b := d.sides[side]; b != nil && p != nil {
 				t := float64(p.Land)
-				at[side] = draw.Point{X: b.window.x(t), Y: b.y(b.shot.ToTape(b.shot.FocusAt(t), t))}
-				on[side] = b.window.holds(t) && !math.IsNaN(at[side].Y)
+				at[side] = draw.Point{X: b.Window.X(t), Y: b.Y(b.Shot.ToTape(b.Shot.FocusAt(t), t))}
+				on[side] = b.Window.Holds(t) && !math.IsNaN(at[side].Y)
 			}
 		}
 		if on[before] && on[after] && math.Hypot(at[after].X-at[before].X, at[after].Y-at[before].Y) > leastArc {
@@ -222,7 +223,7 @@ func (d *diffDistance) drawShifts(g *draw.Group) [][]draw.Point {
 // seen: into the band.
 func (d *diffDistance) bulge(from, to draw.Point) float64 {
 	by := min(max(1.2, 0.12*math.Hypot(to.X-from.X, to.Y-from.Y)), 4)
-	if (from.Y+to.Y)/2 > d.main.top+d.main.height/2 {
+	if (from.Y+to.Y)/2 > d.main.Top+d.main.Height/2 {
 		return -by
 	}
 	return by
@@ -230,25 +231,25 @@ func (d *diffDistance) bulge(from, to draw.Point) float64 {
 
 // writeArrivals writes where walks end, and where they ended.
 func (d *diffDistance) writeArrivals(g *draw.Group, lines [][]draw.Point) {
-	c := d.main.clearing(simplified(lines))
-	d.blockEnd(&c, d.main.window)
+	c := d.main.Clearing(bands.Simplified(lines))
+	d.blockEnd(&c, d.main.Window)
 	if b := d.sides[before]; b != nil {
-		for k, u := range b.shot.Subjects {
+		for k, u := range b.Shot.Subjects {
 			for _, run := range d.subject(before, u.Name, k, 0) {
-				c.Block(sheet.Simplify(run), deep(u)+1)
+				c.Block(sheet.Simplify(run), bands.Deep(u)+1)
 			}
 		}
 	}
 	if b := d.sides[after]; b != nil {
-		b.writeArrivals(g, &c, b.shot.Blocking, "")
+		b.WriteArrivals(g, &c, b.Shot.Blocking, "")
 	}
 	if b := d.sides[before]; b != nil {
-		moves, label := b.shot.Blocking, ""
+		moves, label := b.Shot.Blocking, ""
 		if d.After != nil {
 			label = "before: "
 			moves = slices.DeleteFunc(slices.Clone(moves), func(m plan.Blocking) bool { return d.endsAlike(m) })
 		}
-		b.writeArrivals(g, &c, moves, label)
+		b.WriteArrivals(g, &c, moves, label)
 	}
 }
 

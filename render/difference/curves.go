@@ -1,8 +1,9 @@
 // Where a curve is not what it was.
 
-package score
+package difference
 
 import (
+	"pullscore/render/score/bands"
 	"slices"
 	"sort"
 
@@ -49,7 +50,7 @@ func apartOf(run []draw.Point, others [][]draw.Point) [][]draw.Point {
 
 // strokeApart draws what of runs lies off the others.
 func strokeApart(g *draw.Group, runs, others [][]draw.Point, stroke draw.Stroke) {
-	if pieces := simplified(apart(runs, others)); len(pieces) > 0 {
+	if pieces := bands.Simplified(apart(runs, others)); len(pieces) > 0 {
 		g.Add(draw.Path{Runs: pieces, Stroke: stroke})
 	}
 }
@@ -73,7 +74,7 @@ func heightAt(run []draw.Point, x float64) (y float64, ok bool) {
 	case run[i].X == x || i == 0:
 		return run[i].Y, true
 	}
-	return pointAt(run[i-1], run[i], x).Y, true
+	return bands.PointAt(run[i-1], run[i], x).Y, true
 }
 
 // refined returns the run with a point wherever one of the others has one.

@@ -1,7 +1,7 @@
 // Curves of a window, sampled once for all bands: densely where something
 // moves, at the ends where nothing does.
 
-package score
+package bands
 
 import (
 	"math"
@@ -13,48 +13,48 @@ import (
 // curves are what the bands draw, at the times t. Distances are metres as the
 // tape reads them.
 type curves struct {
-	t         []float64
-	focus     []float64
-	near, far []float64   // the sharp zone
+	T         []float64
+	Focus     []float64
+	Near, Far []float64   // the sharp zone
 	hand      []float64   // degrees
-	distance  [][]float64 // of each subject
-	blur      [][]float64 // of each subject, in discs of the sharpness criterion
+	Distance  [][]float64 // of each subject
+	Blur      [][]float64 // of each subject, in discs of the sharpness criterion
 }
 
 // samplePitch is how far apart samples lie on the page where something moves,
 // in millimetres.
 const samplePitch = 0.4
 
-func (w *window) sample() curves {
-	s := w.shot
-	c := curves{t: w.times()}
-	n := len(c.t)
-	c.focus, c.near, c.far = make([]float64, n), make([]float64, n), make([]float64, n)
+func (w *Window) sample() curves {
+	s := w.Shot
+	c := curves{T: w.times()}
+	n := len(c.T)
+	c.Focus, c.Near, c.Far = make([]float64, n), make([]float64, n), make([]float64, n)
 	c.hand = make([]float64, n)
-	c.distance, c.blur = make([][]float64, len(s.Subjects)), make([][]float64, len(s.Subjects))
+	c.Distance, c.Blur = make([][]float64, len(s.Subjects)), make([][]float64, len(s.Subjects))
 	for k := range s.Subjects {
-		c.distance[k], c.blur[k] = make([]float64, n), make([]float64, n)
+		c.Distance[k], c.Blur[k] = make([]float64, n), make([]float64, n)
 	}
-	for i, t := range c.t {
+	for i, t := range c.T {
 		x := s.FocusAt(t)
 		set := s.Judged(x, t)
-		c.focus[i] = s.ToTape(x, t)
-		c.near[i], c.far[i] = s.ToTape(set.Near(x), t), s.ToTape(set.Far(x), t)
+		c.Focus[i] = s.ToTape(x, t)
+		c.Near[i], c.Far[i] = s.ToTape(set.Near(x), t), s.ToTape(set.Far(x), t)
 		deg := s.RingDeg(x, t)
 		c.hand[i] = deg * float64(s.Gear)
 		for k, u := range s.Subjects {
 			d := s.DistanceAt(u, t)
-			c.distance[k][i] = d
-			c.blur[k][i] = set.Blur(s.FromTape(d, t), x) / set.Criterion
+			c.Distance[k][i] = d
+			c.Blur[k][i] = set.Blur(s.FromTape(d, t), x) / set.Criterion
 		}
 	}
 	return c
 }
 
 // times returns the times at which to sample.
-func (w *window) times() []float64 {
+func (w *Window) times() []float64 {
 	keys := w.keys()
-	pitch := samplePitch * (w.to - w.from) / (w.right - w.left)
+	pitch := samplePitch * (w.to - w.from) / (w.Right - w.Left)
 	var times []float64
 	for i := 1; i < len(keys); i++ {
 		a, b := keys[i-1], keys[i]
@@ -71,8 +71,8 @@ func (w *window) times() []float64 {
 
 // keys returns the times at which a movement may start or end, the ends of the
 // curves with them.
-func (w *window) keys() []float64 {
-	s := w.shot
+func (w *Window) keys() []float64 {
+	s := w.Shot
 	keys := []float64{w.from, w.end}
 	for _, p := range s.Pulls {
 		keys = append(keys, float64(p.Start), float64(p.Land))
@@ -85,18 +85,18 @@ func (w *window) keys() []float64 {
 	return slices.Compact(keys)
 }
 
-func (w *window) tracks() []*plan.Track {
-	o := &w.shot.Optics
+func (w *Window) tracks() []*plan.Track {
+	o := &w.Shot.Optics
 	tracks := []*plan.Track{o.Camera, o.Focal}
-	for _, u := range w.shot.Subjects {
+	for _, u := range w.Shot.Subjects {
 		tracks = append(tracks, u.Along)
 	}
 	return tracks
 }
 
 // moving reports whether anything moves between two neighbouring keys.
-func (w *window) moving(a, b float64) bool {
-	for _, p := range w.shot.Pulls {
+func (w *Window) moving(a, b float64) bool {
+	for _, p := range w.Shot.Pulls {
 		if float64(p.Start) < b && float64(p.Land) > a {
 			return true
 		}

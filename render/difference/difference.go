@@ -2,7 +2,7 @@
 // another. What was before is thin, dashed and hollow, what is now is drawn as
 // in a score, and what changed is heavier than what did not.
 
-package score
+package difference
 
 import (
 	"fmt"
@@ -12,6 +12,7 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/interp/units"
 	"pullscore/render/draw"
+	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
 )
 
@@ -30,23 +31,23 @@ type PullChange struct {
 	Text          string     // what changed, as a phrase; empty: nothing
 }
 
-// Diff draws the difference. One that is longer, or fuller, than a sheet can
+// Draw draws the difference. One that is longer, or fuller, than a sheet can
 // show goes on over more pages, as a score does.
-func Diff(d Difference, opt sheet.Options) []*draw.Page {
+func Draw(d Difference, opt sheet.Options) []*draw.Page {
 	df := newDiffer(d, opt.Size())
 	notes, later := df.notes(), []*PullChange(nil)
-	for i, w := range df.main.windows {
-		df.main.lay(w, df.bands(i))
-		if i == 0 && df.main.addHere(notes) {
+	for i, w := range df.main.Windows {
+		df.main.Lay(w, df.bands(i))
+		if i == 0 && df.main.AddHere(notes) {
 			notes = nil
 		}
-		if here := df.changesOn(w); !df.main.addHere(df.table(here)) {
+		if here := df.changesOn(w); !df.main.AddHere(df.table(here)) {
 			later = append(later, here...)
 		}
 	}
-	df.main.lay(nil, notes)
-	df.main.lay(nil, append(df.table(later), df.rest()...))
-	return df.main.draw("changes", df.describe(), df.drawAround)
+	df.main.Lay(nil, notes)
+	df.main.Lay(nil, append(df.table(later), df.rest()...))
+	return df.main.Draw("changes", df.describe(), df.drawAround)
 }
 
 // The two states, as indices.
@@ -58,8 +59,8 @@ const (
 // A differ is a difference in the making.
 type differ struct {
 	Difference
-	sides [2]*score // of the two states, on the same times and scales; nil: the shot is not in it
-	main  *score    // the later of them, whose sheets are drawn on
+	sides [2]*bands.Chart // of the two states, on the same times and scales; nil: the shot is not in it
+	main  *bands.Chart    // the later of them, whose sheets are drawn on
 }
 
 // diffGutter is by how much the gutter is wider than that of a score: its
@@ -68,32 +69,32 @@ const diffGutter = 6.0
 
 func newDiffer(d Difference, paper sheet.Paper) *differ {
 	df := &differ{Difference: d}
-	cuts := cutTime(d.together())
+	cuts := bands.CutTime(d.together())
 	for side, shot := range []*plan.Shot{d.Before, d.After} {
 		if shot != nil {
-			df.main = newScoreOver(cuts, shot, paper)
-			df.main.left += diffGutter
+			df.main = bands.NewChartOver(cuts, shot, paper)
+			df.main.Left += diffGutter
 			df.sides[side] = df.main
 		}
 	}
 	if a, b := df.sides[before], df.sides[after]; a != nil && b != nil {
-		a.depth = depthScale{far: min(a.depth.far, b.depth.far), near: max(a.depth.near, b.depth.near)}
-		b.depth = a.depth
-		a.turn = a.turnWith(b)
-		b.turn = a.turn
+		a.Depth = bands.DepthScale{Far: min(a.Depth.Far, b.Depth.Far), Near: max(a.Depth.Near, b.Depth.Near)}
+		b.Depth = a.Depth
+		a.Turn = turnOver(a, b)
+		b.Turn = a.Turn
 	}
 	return df
 }
 
-// turnWith returns the range of degrees that holds those of both scores.
-func (sc *score) turnWith(o *score) turnScale {
+// turnOver returns the range of degrees that holds those of both scores.
+func turnOver(sc, o *bands.Chart) bands.TurnScale {
 	switch {
-	case sc.shot.Optics.Ring == nil:
-		return o.turn
-	case o.shot.Optics.Ring == nil:
-		return sc.turn
+	case sc.Shot.Optics.Ring == nil:
+		return o.Turn
+	case o.Shot.Optics.Ring == nil:
+		return sc.Turn
 	}
-	return turnScale{low: min(sc.turn.low, o.turn.low), high: max(sc.turn.high, o.turn.high)}
+	return bands.TurnScale{Low: min(sc.Turn.Low, o.Turn.Low), High: max(sc.Turn.High, o.Turn.High)}
 }
 
 // together returns a shot with what is in the way of a cut in either state, as
@@ -102,7 +103,7 @@ func (d *Difference) together() *plan.Shot {
 	all := &plan.Shot{}
 	for _, s := range []*plan.Shot{d.Before, d.After} {
 		if s != nil {
-			all.Duration = max(all.Duration, plan.Number(lasting(s)))
+			all.Duration = max(all.Duration, plan.Number(bands.Lasting(s)))
 			all.Lines = append(all.Lines, s.Lines...)
 		}
 	}
@@ -146,8 +147,8 @@ func (d *Difference) changes() []*PullChange {
 }
 
 // changesOn returns those that land on a window.
-func (d *Difference) changesOn(w *window) []*PullChange {
-	return slices.DeleteFunc(d.changes(), func(c *PullChange) bool { return !w.holds(float64(c.pull().Land)) })
+func (d *Difference) changesOn(w *bands.Window) []*PullChange {
+	return slices.DeleteFunc(d.changes(), func(c *PullChange) bool { return !w.Holds(float64(c.pull().Land)) })
 }
 
 // verdict says what there is to say of the shot as a whole; "" where its
@@ -166,7 +167,7 @@ func (d *Difference) verdict() string {
 
 // describe says in a sentence what the drawing shows.
 func (df *differ) describe() string {
-	name, v := sheet.ShotName(df.main.shot), df.verdict()
+	name, v := sheet.ShotName(df.main.Shot), df.verdict()
 	text := fmt.Sprintf("Shot %s before (%s) and after (%s)", name, df.Names[before], df.Names[after])
 	if v != "" {
 		return text + ": " + strings.ToLower(v[:1]) + v[1:]
@@ -179,15 +180,15 @@ func (df *differ) describe() string {
 func arrows(phrase string) string { return strings.ReplaceAll(phrase, "->", "→") }
 
 // window returns a state's view of a sheet; nil where the shot is not in it.
-func (df *differ) window(side, i int) *window {
+func (df *differ) window(side, i int) *bands.Window {
 	if df.sides[side] == nil {
 		return nil
 	}
-	return df.sides[side].windows[i]
+	return df.sides[side].Windows[i]
 }
 
 // bands returns the rows of a sheet from top to bottom.
-func (df *differ) bands(i int) []section {
+func (df *differ) bands(i int) []bands.Section {
 	all := df.word(i)
 	all = append(all, df.linesBand(i)...)
 	all = append(all, df.changesBand(i)...)
@@ -195,12 +196,12 @@ func (df *differ) bands(i int) []section {
 }
 
 // word returns the verdict on the shot, above all else.
-func (df *differ) word(i int) []section {
+func (df *differ) word(i int) []bands.Section {
 	const height = 6
 	if df.verdict() == "" || i > 0 {
 		return nil
 	}
-	return []section{{name: "word", least: height, most: height, draw: func(sh *leaf, g *draw.Group, top, _ float64) {
-		g.Add(draw.NewText(sh.left, top+5, df.verdict(), sheet.FontHeading, draw.Black))
+	return []bands.Section{{Name: "word", Least: height, Most: height, Draw: func(sh *bands.Leaf, g *draw.Group, top, _ float64) {
+		g.Add(draw.NewText(sh.Left, top+5, df.verdict(), sheet.FontHeading, draw.Black))
 	}}}
 }

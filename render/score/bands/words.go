@@ -1,7 +1,7 @@
 // Setting words on a row: each where it falls, as long as there is room; else
 // on two lanes, shortened or thinned out, but those that moves hang on stay.
 
-package score
+package bands
 
 import (
 	"math"
@@ -25,12 +25,12 @@ type setWord struct {
 
 // A wordRun is words set as one text.
 type wordRun struct {
-	said  int
+	Said  int
 	lane  int
-	x     float64
+	X     float64
 	words []string
-	full  string
-	hangs bool
+	Full  string
+	Hangs bool
 	cut   bool // words are left out after it
 	from  float64
 	till  float64 // the bar of its utterance
@@ -41,7 +41,7 @@ const (
 	drift  = 3.5 // how far a word may stand from where it falls, on one lane
 	drift2 = 7.0 // and within a run on two
 	onTime = 1.5 // and at the start of a run
-	runGap = 2.0 // between two runs on a lane
+	RunGap = 2.0 // between two runs on a lane
 	pastIt = 0.5 // how far words may run past their bar unseen
 )
 
@@ -51,55 +51,55 @@ func (s setWord) width() float64 { return s.font().Width(s.text) }
 
 var space = sheet.FontBody.Width(" ")
 
-// set finds a place for every word of the row: on one lane, in small type if
+// Set finds a place for every word of the row: on one lane, in small type if
 // that helps, else on two.
-func (r *row) set(w *window) {
-	limit := w.paper.W - sheet.Margin
-	r.runs, r.lanes = nil, 1
+func (r *Row) Set(w *Window) {
+	limit := w.Paper.W - sheet.Margin
+	r.Runs, r.Lanes = nil, 1
 	for _, past := range []float64{pastIt, math.Inf(1)} { // over their bars only where it must be
 		for _, r.size = range []float64{sheet.FontBody.Size, sheet.FontSmall.Size} {
 			words := r.words(w)
-			if at, ok := oneLane(words, w.left, limit, past); ok {
+			if at, ok := oneLane(words, w.Left, limit, past); ok {
 				for i, s := range words {
-					r.runs = append(r.runs, s.run(0, at[i]))
+					r.Runs = append(r.Runs, s.run(0, at[i]))
 				}
 				return
 			}
 		}
 	}
-	set := setter{limit: limit, left: w.left, ends: [2]float64{w.left - runGap, w.left - runGap}}
+	set := setter{limit: limit, left: w.Left, ends: [2]float64{w.Left - RunGap, w.Left - RunGap}}
 	for _, s := range r.words(w) {
 		set.place(s)
 	}
 	set.drawIn()
-	r.runs = set.runs
-	for _, run := range r.runs {
-		r.lanes = max(r.lanes, run.lane+1)
+	r.Runs = set.runs
+	for _, run := range r.Runs {
+		r.Lanes = max(r.Lanes, run.lane+1)
 	}
 }
 
 // run returns the word as a run of its own.
 func (s setWord) run(lane int, x float64) wordRun {
-	return wordRun{said: s.said, lane: lane, x: x, words: []string{s.text}, full: s.full, hangs: s.hangs, from: s.from, till: s.till, size: s.size}
+	return wordRun{Said: s.said, lane: lane, X: x, words: []string{s.text}, Full: s.full, Hangs: s.hangs, from: s.from, till: s.till, size: s.size}
 }
 
 // words returns the words that start in the window, and texts of one piece that
 // go on in it.
-func (r *row) words(w *window) []setWord {
+func (r *Row) words(w *Window) []setWord {
 	var words []setWord
-	for i, u := range r.said {
-		lead, from, till := 0.0, w.x(u.start), math.Inf(1)
-		if u.cue {
+	for i, u := range r.Said {
+		lead, from, till := 0.0, w.X(u.Start), math.Inf(1)
+		if u.Cue {
 			lead = cueLead
 		}
-		if len(u.words) > 1 {
-			till = w.x(u.end)
+		if len(u.Words) > 1 {
+			till = w.X(u.End)
 		}
-		for k, word := range u.words {
-			if !w.holds(word.Start) && len(u.words) > 1 {
+		for k, word := range u.Words {
+			if !w.Holds(word.Start) && len(u.Words) > 1 {
 				continue
 			}
-			s := setWord{text: draw.Clean(word.Text), said: i, at: w.x(word.Start) + lead, hangs: word.Hangs, first: k == 0, from: from, till: till, size: r.size}
+			s := setWord{text: draw.Clean(word.Text), said: i, at: w.X(word.Start) + lead, hangs: word.Hangs, first: k == 0, from: from, till: till, size: r.size}
 			if s.text != "" {
 				words = append(words, s.within(r.room(w, i, s.at)))
 			}
@@ -114,10 +114,10 @@ const leastRoom = 6.0
 // room returns how much room a word of an utterance has from x on: to the edge
 // of the page, and for a text of one piece to the start of the one after the
 // next, since there are two lanes.
-func (r *row) room(w *window, said int, x float64) float64 {
-	room := w.paper.W - sheet.Margin - x
-	if len(r.said[said].words) == 1 && said+2 < len(r.said) {
-		room = min(room, w.x(r.said[said+2].start)-x-2*space)
+func (r *Row) room(w *Window, said int, x float64) float64 {
+	room := w.Paper.W - sheet.Margin - x
+	if len(r.Said[said].Words) == 1 && said+2 < len(r.Said) {
+		room = min(room, w.X(r.Said[said+2].Start)-x-2*space)
 	}
 	return max(room, leastRoom)
 }
@@ -175,9 +175,9 @@ func (st *setter) place(s setWord) {
 	}
 	best, off := -1, onTime
 	for _, lane := range s.lanes() {
-		x := min(max(s.at, st.ends[lane]+runGap), st.limit-s.width())
+		x := min(max(s.at, st.ends[lane]+RunGap), st.limit-s.width())
 		d := math.Abs(x - s.at)
-		if x >= st.ends[lane]+runGap-1e-9 && d < off && (!s.hangs || d < 1e-6) {
+		if x >= st.ends[lane]+RunGap-1e-9 && d < off && (!s.hangs || d < 1e-6) {
 			best, off = lane, d
 		}
 	}
@@ -188,7 +188,7 @@ func (st *setter) place(s setWord) {
 		st.leaveOut()
 		return
 	}
-	x := min(max(s.at, st.ends[best]+runGap), st.limit-s.width())
+	x := min(max(s.at, st.ends[best]+RunGap), st.limit-s.width())
 	st.start(s, best, x)
 }
 
@@ -196,10 +196,10 @@ func (st *setter) place(s setWord) {
 func (st *setter) goOn(s setWord) bool {
 	last := &st.runs[len(st.runs)-1]
 	x := st.ends[last.lane] + space
-	if last.said != s.said || last.cut || math.Abs(x-s.at) > drift2 || x+s.width() > st.limit {
+	if last.Said != s.said || last.cut || math.Abs(x-s.at) > drift2 || x+s.width() > st.limit {
 		return false
 	}
-	if last.hangs {
+	if last.Hangs {
 		st.start(s, last.lane, x)
 		return true
 	}
@@ -211,11 +211,11 @@ func (st *setter) goOn(s setWord) bool {
 // drawIn moves runs that reach past their bars back towards them, as far as
 // there is room and they still stand near where they fall.
 func (st *setter) drawIn() {
-	ends := [2]float64{st.left - runGap, st.left - runGap}
+	ends := [2]float64{st.left - RunGap, st.left - RunGap}
 	for i := range st.runs {
 		run := &st.runs[i]
-		if past := run.end() - run.till - pastIt; past > 0 && !run.hangs {
-			run.x -= max(0, min(past, drift2, run.x-ends[run.lane]-runGap, run.x-run.from))
+		if past := run.end() - run.till - pastIt; past > 0 && !run.Hangs {
+			run.X -= max(0, min(past, drift2, run.X-ends[run.lane]-RunGap, run.X-run.from))
 		}
 		ends[run.lane] = run.end()
 	}
@@ -243,9 +243,9 @@ func (st *setter) clear(s setWord) int {
 	}
 	for _, lane := range s.lanes() {
 		trial := setter{runs: slices.Clone(st.runs)}
-		if trial.trim(lane, s.at-runGap) {
+		if trial.trim(lane, s.at-RunGap) {
 			st.runs = trial.runs
-			st.ends[lane] = s.at - runGap
+			st.ends[lane] = s.at - RunGap
 			return lane
 		}
 	}
@@ -262,7 +262,7 @@ func (st *setter) trim(lane int, x float64) bool {
 		if run.end() <= x {
 			return true
 		}
-		if run.hangs {
+		if run.Hangs {
 			return false
 		}
 		run.cut = true
@@ -288,9 +288,10 @@ func (st *setter) leaveOut() {
 	st.ends[last.lane] = max(st.ends[last.lane], last.end())
 }
 
-func (r *wordRun) font() draw.Font { return draw.Font{Size: r.size, Bold: r.hangs} }
+func (r *wordRun) font() draw.Font { return draw.Font{Size: r.size, Bold: r.Hangs} }
 
-func (r *wordRun) string() string {
+// String returns the words as they are drawn.
+func (r *wordRun) String() string {
 	s := strings.Join(r.words, " ")
 	if r.cut {
 		s += "…"
@@ -298,11 +299,11 @@ func (r *wordRun) string() string {
 	return s
 }
 
-func (r *wordRun) end() float64 { return r.x + r.font().Width(r.string()) }
+func (r *wordRun) end() float64 { return r.X + r.font().Width(r.String()) }
 
 // text returns the run as a text, with the first lane's baseline at base.
 func (r *wordRun) text(base float64) draw.Text {
-	t := draw.NewText(r.x, base+float64(r.lane)*lanePitch, r.string(), r.font(), draw.Black)
-	t.Full = r.full
+	t := draw.NewText(r.X, base+float64(r.lane)*lanePitch, r.String(), r.font(), draw.Black)
+	t.Full = r.Full
 	return t
 }

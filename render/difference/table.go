@@ -1,7 +1,7 @@
 // What stands below the bands of a difference: what changed besides pulls, and
 // the table of the pulls that changed.
 
-package score
+package difference
 
 import (
 	"fmt"
@@ -9,6 +9,7 @@ import (
 
 	"pullscore/interp/units"
 	"pullscore/render/draw"
+	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
 )
 
@@ -19,23 +20,23 @@ const (
 )
 
 // notes returns what changed besides pulls, two phrases side by side.
-func (df *differ) notes() []section {
+func (df *differ) notes() []bands.Section {
 	left := sheet.Margin + signRoom
-	width := (df.main.paper.W - sheet.Margin - left - columnGap) / 2
-	head := section{name: "notes", least: footAir, draw: func(_ *leaf, g *draw.Group, top, _ float64) {
-		g.Add(draw.NewText(sheet.Margin, top+footAir+2.7, "Besides", sheet.FontHeading, draw.Black))
+	width := (df.main.Paper.W - sheet.Margin - left - bands.ColumnGap) / 2
+	head := bands.Section{Name: "notes", Least: bands.FootAir, Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
+		g.Add(draw.NewText(sheet.Margin, top+bands.FootAir+2.7, "Besides", sheet.FontHeading, draw.Black))
 	}}
-	var all []section
+	var all []bands.Section
 	for i := 0; i < len(df.Notes); i += 2 {
 		var cells [2][]draw.Text
 		for k := range min(2, len(df.Notes)-i) {
 			cells[k] = wrapPhrases(arrows(df.Notes[i+k]), width)
 		}
-		height := sentencePitch*float64(max(len(cells[0]), len(cells[1]))) + 0.6
-		all = append(all, section{name: "notes", least: height, most: height, head: &head,
-			draw: func(_ *leaf, g *draw.Group, top, _ float64) {
-				setLines(g, cells[0], left, top+2.7, sentencePitch)
-				setLines(g, cells[1], left+width+columnGap, top+2.7, sentencePitch)
+		height := bands.SentencePitch*float64(max(len(cells[0]), len(cells[1]))) + 0.6
+		all = append(all, bands.Section{Name: "notes", Least: height, Most: height, Head: &head,
+			Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
+				setLines(g, cells[0], left, top+2.7, bands.SentencePitch)
+				setLines(g, cells[1], left+width+bands.ColumnGap, top+2.7, bands.SentencePitch)
 			}})
 	}
 	return all
@@ -59,7 +60,7 @@ func wrapPhrases(text string, width float64) []draw.Text {
 			line += " "
 		}
 	}
-	return setWrapped(append(lines, strings.TrimRight(line, " ")), text, width, tellLines)
+	return bands.SetWrapped(append(lines, strings.TrimRight(line, " ")), text, width, tellLines)
 }
 
 // setLines sets lines of text under one another.
@@ -80,50 +81,50 @@ type diffTable struct {
 }
 
 // table returns a section for every one of these changes.
-func (df *differ) table(changes []*PullChange) []section {
+func (df *differ) table(changes []*PullChange) []bands.Section {
 	t := diffTable{differ: df, landsAt: sheet.Margin + signRoom + pullRoom}
 	for _, c := range changes {
-		t.tellsAt = max(t.tellsAt, t.landsAt+sheet.FontNote.Width(df.lands(c))+2*cellGap)
+		t.tellsAt = max(t.tellsAt, t.landsAt+sheet.FontNote.Width(df.lands(c))+2*bands.CellGap)
 		t.says = t.says || df.tells(c) != ""
 	}
-	head := section{name: "pulls", least: footAir + 4.6, draw: t.drawHead}
-	var all []section
+	head := bands.Section{Name: "pulls", Least: bands.FootAir + 4.6, Draw: t.drawHead}
+	var all []bands.Section
 	for _, c := range changes {
-		name := wrapText(sheet.PullName(df.shots()[c.side()], c.pull()), pullRoom-cellGap, cellLines)
-		told := wrapPhrases(df.tells(c), df.main.paper.W-sheet.Margin-t.tellsAt)
-		height := cellPitch*float64(max(len(name), len(told))) + 1.1
-		all = append(all, section{name: "pulls", least: height, most: height, head: &head,
-			draw: func(sh *leaf, g *draw.Group, top, height float64) {
+		name := bands.WrapText(sheet.PullName(df.shots()[c.side()], c.pull()), pullRoom-bands.CellGap, bands.CellLines)
+		told := wrapPhrases(df.tells(c), df.main.Paper.W-sheet.Margin-t.tellsAt)
+		height := bands.CellPitch*float64(max(len(name), len(told))) + 1.1
+		all = append(all, bands.Section{Name: "pulls", Least: height, Most: height, Head: &head,
+			Draw: func(sh *bands.Leaf, g *draw.Group, top, height float64) {
 				base := top + 3.1
 				c.drawBadges(g, sheet.Margin, base-sheet.FontNote.Middle())
-				setLines(g, name, sheet.Margin+signRoom, base, cellPitch)
+				setLines(g, name, sheet.Margin+signRoom, base, bands.CellPitch)
 				g.Add(draw.NewText(t.landsAt, base, df.lands(c), sheet.FontNote, draw.Black))
-				setLines(g, told, t.tellsAt, base, cellPitch)
-				g.Line(sheet.Margin, top+height, sh.paper.W-sheet.Margin, top+height, sheet.Solid(draw.Pale, sheet.Hair))
+				setLines(g, told, t.tellsAt, base, bands.CellPitch)
+				g.Line(sheet.Margin, top+height, sh.Paper.W-sheet.Margin, top+height, sheet.Solid(draw.Pale, sheet.Hair))
 			}})
 	}
 	return all
 }
 
-func (t *diffTable) drawHead(sh *leaf, g *draw.Group, top, _ float64) {
-	base := top + footAir + 2.9
+func (t *diffTable) drawHead(sh *bands.Leaf, g *draw.Group, top, _ float64) {
+	base := top + bands.FootAir + 2.9
 	g.Add(draw.NewText(sheet.Margin, base, "Pulls", sheet.FontHeading, draw.Black))
 	g.Add(draw.NewText(t.landsAt, base, "lands", sheet.FontSmall, draw.Grey))
 	if t.says {
 		g.Add(draw.NewText(t.tellsAt, base, "what changed", sheet.FontSmall, draw.Grey))
 	}
-	g.Line(sheet.Margin, top+footAir+4.6, sh.paper.W-sheet.Margin, top+footAir+4.6, sheet.Solid(draw.Black, sheet.Thin))
+	g.Line(sheet.Margin, top+bands.FootAir+4.6, sh.Paper.W-sheet.Margin, top+bands.FootAir+4.6, sheet.Solid(draw.Black, sheet.Thin))
 }
 
 // rest says how many pulls are as they were.
-func (df *differ) rest() []section {
+func (df *differ) rest() []bands.Section {
 	n := len(df.Pulls) - len(df.changes())
 	if n == 0 || df.verdict() != "" {
 		return nil
 	}
 	text := units.Count(n, "pull") + " unchanged"
 	const height = 5.0
-	return []section{{name: "rest", least: height, most: height, draw: func(_ *leaf, g *draw.Group, top, _ float64) {
+	return []bands.Section{{Name: "rest", Least: height, Most: height, Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
 		g.Add(draw.NewText(sheet.Margin+signRoom, top+3.9, text, sheet.FontNote, draw.Grey))
 	}}}
 }

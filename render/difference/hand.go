@@ -1,7 +1,7 @@
 // The band of the hand of a difference: its path and the windows that it lands
 // in, as they were and as they are.
 
-package score
+package difference
 
 import (
 	"math"
@@ -9,6 +9,7 @@ import (
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
+	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
 )
 
@@ -16,45 +17,45 @@ import (
 // nothing of it on the sheet.
 type diffHand struct {
 	*differ
-	main  *handBand
-	sides [2]*handBand
+	main  *bands.HandBand
+	sides [2]*bands.HandBand
 }
 
 // handBand returns the band, or a line that says why there is none.
-func (df *differ) handBand(i int) section {
+func (df *differ) handBand(i int) bands.Section {
 	marks := -1 // there is no ring
 	for side, sc := range df.sides {
-		if sc != nil && sc.shot.Optics.Ring != nil {
+		if sc != nil && sc.Shot.Optics.Ring != nil {
 			marks = max(marks, 0)
-			if w := df.window(side, i); len(w.curves.t) > 0 {
-				marks = max(marks, len(w.marks()))
+			if w := df.window(side, i); len(w.Curves.T) > 0 {
+				marks = max(marks, len(w.Marks()))
 			}
 		}
 	}
 	if marks < 0 {
-		return section{name: "hand", least: laneHeight + 2, most: laneHeight + 2, overTime: true,
-			draw: func(sh *leaf, g *draw.Group, top, _ float64) {
-				sh.heading(g, top, "Hand")
-				g.Add(draw.NewText(sh.left, top+laneHeight+1, ringless, sheet.FontNote, draw.Grey))
+		return bands.Section{Name: "hand", Least: bands.LaneHeight + 2, Most: bands.LaneHeight + 2, OverTime: true,
+			Draw: func(sh *bands.Leaf, g *draw.Group, top, _ float64) {
+				sh.Heading(g, top, "Hand")
+				g.Add(draw.NewText(sh.Left, top+bands.LaneHeight+1, bands.Ringless, sheet.FontNote, draw.Grey))
 			}}
 	}
-	least := min(max(20, float64(marks)*labelOne+1), 100) + laneHeight + bandGap
-	return section{name: "hand", least: least, most: max(least, 52), overTime: true,
-		draw: func(sh *leaf, g *draw.Group, top, height float64) {
-			sh.heading(g, top, "Hand")
-			df.handOn(sh, i, top+laneHeight, height-laneHeight-bandGap).draw(g)
+	least := min(max(20, float64(marks)*bands.LabelOne+1), 100) + bands.LaneHeight + bands.BandGap
+	return bands.Section{Name: "hand", Least: least, Most: max(least, 52), OverTime: true,
+		Draw: func(sh *bands.Leaf, g *draw.Group, top, height float64) {
+			sh.Heading(g, top, "Hand")
+			df.handOn(sh, i, top+bands.LaneHeight, height-bands.LaneHeight-bands.BandGap).draw(g)
 		}}
 }
 
 // handOn returns the band on a sheet.
-func (df *differ) handOn(sh *leaf, i int, top, height float64) *diffHand {
+func (df *differ) handOn(sh *bands.Leaf, i int, top, height float64) *diffHand {
 	d := &diffHand{differ: df}
 	for side, sc := range df.sides {
-		if sc == nil || sc.shot.Optics.Ring == nil {
+		if sc == nil || sc.Shot.Optics.Ring == nil {
 			continue
 		}
-		band := &handBand{leaf: sh.of(sc, i), top: top, height: height}
-		if d.main = band; len(band.window.curves.t) > 0 {
+		band := &bands.HandBand{Leaf: asOf(sh, sc, i), Top: top, Height: height}
+		if d.main = band; len(band.Window.Curves.T) > 0 {
 			d.sides[side] = band
 		}
 	}
@@ -64,30 +65,30 @@ func (df *differ) handOn(sh *leaf, i int, top, height float64) *diffHand {
 func (d *diffHand) draw(g *draw.Group) {
 	d.drawMarks(g.Group("marks"))
 	var paths [2][][]draw.Point
-	c := sheet.Clearing{Bounds: draw.Box{X: d.main.left, Y: d.main.top - 1, W: d.main.right - d.main.left + apron, H: d.main.height + 2}}
-	d.main.blockPlumbs(&c)
-	d.blockEnd(&c, d.main.window)
+	c := sheet.Clearing{Bounds: draw.Box{X: d.main.Left, Y: d.main.Top - 1, W: d.main.Right - d.main.Left + bands.Apron, H: d.main.Height + 2}}
+	d.main.BlockPlumbs(&c)
+	d.blockEnd(&c, d.main.Window)
 	for side, b := range d.sides {
 		if b == nil {
 			continue
 		}
-		paths[side] = b.path()
-		for _, run := range simplified(paths[side]) {
+		paths[side] = b.Path()
+		for _, run := range bands.Simplified(paths[side]) {
 			c.Block(run, sheet.Heavy+0.4)
 		}
-		for _, m := range b.window.marks() {
-			c.Avoid([]draw.Point{{X: b.left, Y: b.y(m.deg)}, {X: b.right, Y: b.y(m.deg)}})
+		for _, m := range b.Window.Marks() {
+			c.Avoid([]draw.Point{{X: b.Left, Y: b.Y(m.Deg)}, {X: b.Right, Y: b.Y(m.Deg)}})
 		}
 	}
 	strokeApart(g, paths[before], paths[after], beforeHand)
 	if d.sides[after] != nil {
 		pg := g.Group("path")
 		pg.Title = "degrees at the hand"
-		pg.Add(draw.Path{Runs: simplified(paths[after]), Stroke: afterHand})
+		pg.Add(draw.Path{Runs: bands.Simplified(paths[after]), Stroke: afterHand})
 		if d.both() {
 			strokeApart(pg, paths[after], paths[before], sheet.Solid(draw.Black, accent))
 		}
-		gripsBetween(pg, paths[after])
+		bands.GripsBetween(pg, paths[after])
 	}
 	d.drawLandings(g.Group("landings"), &c)
 }
@@ -95,20 +96,20 @@ func (d *diffHand) draw(g *draw.Group) {
 // drawMarks draws a line for every mark and names it, with the angle that it
 // had if that is another.
 func (d *diffHand) drawMarks(g *draw.Group) {
-	var was []mark
+	var was []bands.Mark
 	if b := d.sides[before]; b != nil {
-		was = b.window.marks()
+		was = b.Window.Marks()
 	}
-	var labels []gutterLabel
+	var labels []bands.GutterLabel
 	if b := d.sides[after]; b != nil {
-		var olds []*mark
-		now := b.window.marks()
+		var olds []*bands.Mark
+		now := b.Window.Marks()
 		olds, was = counterparts(now, was)
 		for i, m := range now {
-			l := gutterLabel{name: m.name, first: sheet.Figures.Angle(m.deg), y: b.y(m.deg)}
-			g.Line(b.left, l.y, b.right, l.y, sheet.Dashed(draw.Mid, sheet.Hair, 1.2, 1.2))
-			if old := olds[i]; old != nil && !old.alike(m) {
-				l.first = tenths(old.deg) + " → " + tenths(m.deg)
+			l := bands.GutterLabel{Name: m.Name, First: sheet.Figures.Angle(m.Deg), Y: b.Y(m.Deg)}
+			g.Line(b.Left, l.Y, b.Right, l.Y, sheet.Dashed(draw.Mid, sheet.Hair, 1.2, 1.2))
+			if old := olds[i]; old != nil && !alike(*old, m) {
+				l.First = tenths(old.Deg) + " → " + tenths(m.Deg)
 				d.drawOldMark(g, *old)
 			}
 			labels = append(labels, l)
@@ -116,25 +117,25 @@ func (d *diffHand) drawMarks(g *draw.Group) {
 	}
 	for _, m := range was {
 		d.drawOldMark(g, m)
-		l := gutterLabel{name: m.name, first: sheet.Figures.Angle(m.deg), y: d.sides[before].y(m.deg)}
+		l := bands.GutterLabel{Name: m.Name, First: sheet.Figures.Angle(m.Deg), Y: d.sides[before].Y(m.Deg)}
 		if d.After != nil {
-			l.first += ", before"
+			l.First += ", before"
 		}
 		labels = append(labels, l)
 	}
-	d.main.gutterLabels(g, labels, d.main.top-0.5, d.main.top+d.main.height+bandGap)
+	d.main.GutterLabels(g, labels, d.main.Top-0.5, d.main.Top+d.main.Height+bands.BandGap)
 }
 
 // alike reports whether two marks are written alike.
-func (m mark) alike(o mark) bool { return m.name == o.name && tenths(m.deg) == tenths(o.deg) }
+func alike(m, o bands.Mark) bool { return m.Name == o.Name && tenths(m.Deg) == tenths(o.Deg) }
 
 // counterparts returns what each of the marks was: one that is alike, else the
 // next of its name; nil for none. It returns also what is left of the old ones.
-func counterparts(now, was []mark) (olds []*mark, left []mark) {
-	olds, left = make([]*mark, len(now)), slices.Clone(was)
-	for _, same := range []func(m, o mark) bool{mark.alike, func(m, o mark) bool { return m.name == o.name }} {
+func counterparts(now, was []bands.Mark) (olds []*bands.Mark, left []bands.Mark) {
+	olds, left = make([]*bands.Mark, len(now)), slices.Clone(was)
+	for _, same := range []func(m, o bands.Mark) bool{alike, func(m, o bands.Mark) bool { return m.Name == o.Name }} {
 		for i, m := range now {
-			k := slices.IndexFunc(left, func(o mark) bool { return same(m, o) })
+			k := slices.IndexFunc(left, func(o bands.Mark) bool { return same(m, o) })
 			if olds[i] == nil && k >= 0 {
 				old := left[k]
 				olds[i], left = &old, slices.Delete(left, k, k+1)
@@ -145,10 +146,10 @@ func counterparts(now, was []mark) (olds []*mark, left []mark) {
 }
 
 // drawOldMark draws the line of a mark that was.
-func (d *diffHand) drawOldMark(g *draw.Group, m mark) {
+func (d *diffHand) drawOldMark(g *draw.Group, m bands.Mark) {
 	b := d.sides[before]
-	y := b.y(m.deg)
-	g.Line(b.left, y, b.right, y, sheet.Dashed(draw.Mid, sheet.Hair, 0.3, 0.9))
+	y := b.Y(m.Deg)
+	g.Line(b.Left, y, b.Right, y, sheet.Dashed(draw.Mid, sheet.Hair, 0.3, 0.9))
 }
 
 // tenths writes an angle to a tenth of a degree: marks that moved by less than
@@ -186,11 +187,11 @@ func (d *diffHand) drawLandings(g *draw.Group, c *sheet.Clearing) {
 // is on the sheet.
 func (d *diffHand) drawLanding(g *draw.Group, c *sheet.Clearing, side int, p *plan.Pull) (at draw.Point, ok bool) {
 	b := d.sides[side]
-	upper, lower, ok := b.landing(p)
+	upper, lower, ok := b.Landing(p)
 	if !ok {
 		return at, false
 	}
-	land := b.window.x(float64(p.Land))
+	land := b.Window.X(float64(p.Land))
 	x := drawBracket(g, side, land, upper, lower, !p.OpenFar, !p.OpenNear)
 	c.Taken = append(c.Taken, draw.Box{X: min(x, land), Y: upper, W: math.Abs(x - land), H: lower - upper}.Grow(0.2))
 	return draw.Point{X: x, Y: (upper + lower) / 2}, true
@@ -211,9 +212,9 @@ func (d *diffHand) windowMoved(c *PullChange) bool {
 // stands: thin before the landing for what was, heavy behind it for what is.
 func drawBracket(g *draw.Group, side int, x, upper, lower float64, top, bottom bool) float64 {
 	if side == after {
-		bracket(g, x+bracketOff, upper, lower, top, bottom)
-		return x + bracketOff
+		bands.Bracket(g, x+bands.BracketOff, upper, lower, top, bottom)
+		return x + bands.BracketOff
 	}
-	g.Add(draw.Path{Runs: [][]draw.Point{bracketRun(x-bracketOff, upper, lower, bracketArm, top, bottom)}, Stroke: sheet.Solid(draw.Grey, sheet.Thin)})
-	return x - bracketOff
+	g.Add(draw.Path{Runs: [][]draw.Point{bands.BracketRun(x-bands.BracketOff, upper, lower, bands.BracketArm, top, bottom)}, Stroke: sheet.Solid(draw.Grey, sheet.Thin)})
+	return x - bands.BracketOff
 }

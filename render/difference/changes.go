@@ -1,7 +1,7 @@
 // The band of changes: over the time of every pull that changed, what changed,
 // beside an arrow from its old landing to its new one.
 
-package score
+package difference
 
 import (
 	"math"
@@ -9,6 +9,7 @@ import (
 	"strconv"
 
 	"pullscore/render/draw"
+	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
 )
 
@@ -32,17 +33,17 @@ type changeSign struct {
 }
 
 // changesBand returns the band of a sheet, if anything changed on it.
-func (df *differ) changesBand(i int) []section {
+func (df *differ) changesBand(i int) []bands.Section {
 	signs, lanes := df.changeSigns(i)
 	if len(signs) == 0 {
 		return nil
 	}
-	height := laneHeight - flagLane/2 + changePitch*float64(lanes)
-	return []section{{name: "changes", least: height, most: height, overTime: true,
-		draw: func(sh *leaf, g *draw.Group, top, _ float64) {
-			sh.heading(g, top, "Changes")
+	height := bands.LaneHeight - bands.FlagLane/2 + changePitch*float64(lanes)
+	return []bands.Section{{Name: "changes", Least: height, Most: height, OverTime: true,
+		Draw: func(sh *bands.Leaf, g *draw.Group, top, _ float64) {
+			sh.Heading(g, top, "Changes")
 			for _, s := range signs {
-				s.draw(sh, g, top+laneAir+flagLane/2+changePitch*float64(s.lane))
+				s.draw(sh, g, top+bands.LaneAir+bands.FlagLane/2+changePitch*float64(s.lane))
 			}
 		}}}
 }
@@ -53,7 +54,7 @@ func (df *differ) changeSigns(i int) (signs []*changeSign, lanes int) {
 	if !df.both() {
 		return nil, 0 // all is new, or gone
 	}
-	w := df.main.windows[i]
+	w := df.main.Windows[i]
 	for _, c := range df.changesOn(w) {
 		s := &changeSign{change: c}
 		s.measure(w)
@@ -67,7 +68,7 @@ func (df *differ) changeSigns(i int) (signs []*changeSign, lanes int) {
 func stack(signs []*changeSign) (kept []*changeSign, lanes int) {
 	for _, s := range signs {
 		onLane := func(o *changeSign) bool {
-			return o.lane == s.lane && o.left < s.right+runGap && s.left < o.right+runGap
+			return o.lane == s.lane && o.left < s.right+bands.RunGap && s.left < o.right+bands.RunGap
 		}
 		for s.lane = 0; slices.ContainsFunc(kept, onLane); {
 			s.lane++
@@ -81,19 +82,19 @@ func stack(signs []*changeSign) (kept []*changeSign, lanes int) {
 
 // measure sets where the arrow stands, and the text beside it: right of it, or
 // left where it has more room there.
-func (s *changeSign) measure(w *window) {
+func (s *changeSign) measure(w *bands.Window) {
 	from, to := math.Inf(1), math.Inf(-1)
 	for side, p := range s.change.states() {
 		if p != nil {
 			t := float64(p.Land)
-			s.at[side], s.on[side] = w.x(t), w.holds(t)
+			s.at[side], s.on[side] = w.X(t), w.Holds(t)
 			from, to = min(from, s.at[side]), max(to, s.at[side])
 		}
 	}
 	from, to = from-changeAir, to+changeAir
 	width := s.change.badges() + 1.2
 	s.text = draw.NewText(0, 0, s.change.says(w), sheet.FontSmall, draw.Black)
-	leftRoom, rightRoom := from-w.left-width, w.paper.W-sheet.Margin-to-width
+	leftRoom, rightRoom := from-w.Left-width, w.Paper.W-sheet.Margin-to-width
 	if wish := min(s.text.Width, changeRoom); rightRoom >= min(wish, leftRoom) {
 		s.text = sheet.ShortenedPhrases(s.text, min(rightRoom, changeRoom))
 		s.left, s.badge, s.right = from, to, to+width+s.text.Width
@@ -106,11 +107,11 @@ func (s *changeSign) measure(w *window) {
 }
 
 // says is what the band says of a change.
-func (c *PullChange) says(w *window) string {
+func (c *PullChange) says(w *bands.Window) string {
 	if c.Before != nil && c.After != nil {
 		return arrows(c.Text)
 	}
-	name := sheet.PullName(w.shot, c.pull())
+	name := sheet.PullName(w.Shot, c.pull())
 	if c.Text != "" {
 		name += ", " + arrows(c.Text)
 	}
@@ -118,7 +119,7 @@ func (c *PullChange) says(w *window) string {
 }
 
 // draw draws the change on its lane, with its middle at y.
-func (s *changeSign) draw(sh *leaf, g *draw.Group, y float64) {
+func (s *changeSign) draw(sh *bands.Leaf, g *draw.Group, y float64) {
 	cg := g.Group("change")
 	cg.Title = s.text.String
 	if s.text.Full != "" {
@@ -135,7 +136,7 @@ func (s *changeSign) draw(sh *leaf, g *draw.Group, y float64) {
 	}
 	s.change.drawBadges(cg, s.badge, y)
 	s.text.At.Y = y + sheet.FontSmall.Middle()
-	sh.clearOfPlumbs(cg, s.text.Box())
+	sh.ClearOfPlumbs(cg, s.text.Box())
 	cg.Add(s.text)
 }
 
@@ -148,34 +149,34 @@ const (
 func (c *PullChange) badges() float64 {
 	switch {
 	case c.Before == nil || c.After == nil:
-		return fateRoom + 2*badgeRadius(c.pull().Number)
+		return fateRoom + 2*bands.BadgeRadius(c.pull().Number)
 	case c.Before.Number != c.After.Number:
-		return 2*badgeRadius(c.Before.Number) + arrowRoom + 2*badgeRadius(c.After.Number)
+		return 2*bands.BadgeRadius(c.Before.Number) + arrowRoom + 2*bands.BadgeRadius(c.After.Number)
 	}
-	return 2 * badgeRadius(c.After.Number)
+	return 2 * bands.BadgeRadius(c.After.Number)
 }
 
 // drawBadges draws the numbers that the pull has and had, from x on.
 func (c *PullChange) drawBadges(g *draw.Group, x, y float64) {
 	if c.After == nil {
 		fate(g, x+1.1, y, before)
-		hollowBadge(g, x+fateRoom+badgeRadius(c.Before.Number), y, c.Before.Number)
+		hollowBadge(g, x+fateRoom+bands.BadgeRadius(c.Before.Number), y, c.Before.Number)
 		return
 	}
 	if c.Before == nil {
 		fate(g, x+1.1, y, after)
 		x += fateRoom
 	} else if c.Before.Number != c.After.Number {
-		r := badgeRadius(c.Before.Number)
+		r := bands.BadgeRadius(c.Before.Number)
 		hollowBadge(g, x+r, y, c.Before.Number)
 		g.Add(draw.NewText(x+2*r+arrowRoom/2, y+sheet.FontSmall.Middle(), "→", sheet.FontSmall, draw.Black).Aligned(draw.Middle))
 		x += 2*r + arrowRoom
 	}
-	badge(g, x+badgeRadius(c.After.Number), y, c.After.Number)
+	bands.Badge(g, x+bands.BadgeRadius(c.After.Number), y, c.After.Number)
 }
 
 // hollowBadge draws the number that a move had.
 func hollowBadge(g *draw.Group, x, y float64, number int) {
-	g.Add(draw.Disc{Centre: draw.Point{X: x, Y: y}, Radius: badgeRadius(number) - sheet.Thin/2, Fill: draw.Paper, Stroke: sheet.Solid(draw.Black, sheet.Thin)})
+	g.Add(draw.Disc{Centre: draw.Point{X: x, Y: y}, Radius: bands.BadgeRadius(number) - sheet.Thin/2, Fill: draw.Paper, Stroke: sheet.Solid(draw.Black, sheet.Thin)})
 	g.Add(draw.NewText(x, y+sheet.FontNumber.Middle(), strconv.Itoa(number), sheet.FontNumber, draw.Black).Aligned(draw.Middle))
 }

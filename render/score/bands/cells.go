@@ -1,0 +1,48 @@
+// Cells of the tables below the bands, and what a pull is called there.
+
+package bands
+
+import (
+	"fmt"
+
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+	"pullscore/render/sheet"
+)
+
+const (
+	CellGap   = 3.0 // between columns at least
+	CellLines = 2   // that a text may take
+	CellPitch = 3.1
+)
+
+const (
+	SentencePitch = 3.4
+	ColumnGap     = 8.0
+	FootAir       = 3.2 // above what stands below the bands
+)
+
+// PullTitle says the same with its number and its times.
+func PullTitle(s *plan.Shot, p *plan.Pull) string {
+	return fmt.Sprintf("%d: %s, %s to %s", p.Number, sheet.PullName(s, p), sheet.When(s, float64(p.Start)), sheet.When(s, float64(p.Land)))
+}
+
+// WrapText breaks a text into at most so many lines, the last of them
+// shortened where there are more, with the whole text in Full.
+func WrapText(text string, width float64, most int) []draw.Text {
+	return SetWrapped(sheet.FontNote.Wrap(text, width), text, width, most)
+}
+
+// SetWrapped returns at most so many of a text's lines.
+func SetWrapped(wrapped []string, text string, width float64, most int) []draw.Text {
+	var lines []draw.Text
+	for k, line := range wrapped[:min(len(wrapped), most)] {
+		t := draw.NewText(0, 0, line, sheet.FontNote, draw.Black)
+		if k == most-1 && len(wrapped) > most {
+			t = draw.NewText(0, 0, sheet.FontNote.Shorten(line+" "+wrapped[k+1], width), sheet.FontNote, draw.Black)
+			t.Full = text
+		}
+		lines = append(lines, t)
+	}
+	return lines
+}

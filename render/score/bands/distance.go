@@ -1,0 +1,245 @@
+// The second band of a score: where everyone stands and where the focus is, on
+// a scale even in 1/distance, near below.
+
+package bands
+
+import (
+	"math"
+	"slices"
+
+	"pullscore/interp/plan"
+	"pullscore/render/draw"
+	"pullscore/render/sheet"
+)
+
+// A DepthScale is the range of 1/distance that the band shows, in 1/m.
+type DepthScale struct{ Far, Near float64 }
+
+// newDepthScale takes in the focus and every subject with its depth, unless it
+// is nearer than four focal lengths: nearer than that to the sensor there is no
+// sharp image, and someone who passes the camera must not squeeze the rest.
+func newDepthScale(windows []*Window) DepthScale {
+	lo, hi := math.Inf(1), math.Inf(-1)
+	take := func(d, least float64) {
+		if d > least {
+			lo, hi = min(lo, 1/d), max(hi, 1/d)
+		}
+	}
+	for _, w := range windows {
+		for i, t := range w.Curves.T {
+			take(w.Curves.Focus[i], 0)
+			least := 4 * w.Shot.Focal(t)
+			for k, u := range w.Shot.Subjects {
+				d, half := w.Curves.Distance[k][i], Deep(u)/2
+				take(d-half, least)
+				take(d+half, least)
+			}
+		}
+	}
+	if lo > hi {
+		lo, hi = 0, 1
+	}
+	pad := max(0.09*(hi-lo), 0.03*hi, 1e-4)
+	far := lo - pad
+	if lo > 0 {
+		far = max(far, 0)
+	}
+	return DepthScale{Far: far, Near: hi + pad}
+}
+
+// Deep returns how deep a subject is, in metres; 0 where nothing says it.
+func Deep(u *plan.Subject) float64 {
+	if u.Deep.Known() {
+		return float64(u.Deep)
+	}
+	return 0
+}
+
+// Y returns where a distance stands in a band, held to it; NaN for none.
+func (d DepthScale) Y(metres, top, height float64) float64 {
+	if math.IsNaN(metres) {
+		return metres
+	}
+	inv := d.Near
+	if metres > 0 {
+		inv = 1 / metres
+	}
+	share := (inv - d.Far) / (d.Near - d.Far)
+	return top + min(max(share, 0), 1)*height
+}
+
+// DistanceBand returns the band.
+func (w *Window) DistanceBand() Section {
+	n := float64(len(w.Shot.Subjects))
+	least := min(max(34, n*LabelOne+4), 140) + LaneHeight + BandGap
+	return Section{Name: "distance", Least: least, Most: max(least, 82), OverTime: true,
+		Draw: func(sh *Leaf, g *draw.Group, top, height float64) {
+			sh.open(g, top, "distance", "Distance")
+			d := DistanceBand{Leaf: sh, Top: top + LaneHeight, Height: height - LaneHeight - BandGap}
+			d.draw(g)
+		}}
+}
+
+// A DistanceBand is the band on a sheet.
+type DistanceBand struct {
+	*Leaf
+	Top, Height float64
+}
+
+func (b *DistanceBand) Y(metres float64) float64 { return b.Depth.Y(metres, b.Top, b.Height) }
+
+// Run returns a curve of distances as runs of points, broken where there is no
+// distance.
+func (b *DistanceBand) Run(values func(i int) float64) [][]draw.Point {
+	return runsOf(b.Window, func(i int) float64 { return b.Y(values(i)) })
+}
+
+func (b *DistanceBand) draw(g *draw.Group) {
+	b.DrawScale(g.Group("scale"))
+	c := &b.Window.Curves
+	far := Simplified(b.Run(func(i int) float64 { return c.Far[i] }))
+	near := Simplified(b.Run(func(i int) float64 { return c.Near[i] }))
+	b.DrawZone(g, far, near)
+
+	focus := Simplified(b.Run(func(i int) float64 { return c.Focus[i] }))
+	fg := g.Group("focus")
+	fg.Title = "focus"
+	fg.Add(draw.Path{Runs: focus, Stroke: sheet.Solid(draw.Blue, sheet.Heavy)})
+	b.drawLabels(g.Group("names"))
+	b.drawArrivals(g.Group("arrivals"), slices.Concat(focus, far, near))
+}
+
+// DrawZone draws the subjects' bands and the sharp zone with its edges.
+func (b *DistanceBand) DrawZone(g *draw.Group, far, near [][]draw.Point) {
+	zone, subjects, hatch := g.Group("sharp-zone"), g.Group("subjects"), g.Group("sharp-zone")
+	zone.Title, hatch.Title = "sharp zone", "sharp zone"
+	b.drawSubjects(subjects)
+	if len(far) == 1 && len(near) == 1 {
+		outline := sheet.Between(far[0], near[0])
+		zone.Add(draw.Path{Runs: [][]draw.Point{outline}, Closed: true, Fill: draw.BluePale})
+		hatch.Add(draw.Path{Runs: draw.Hatch(outline, sheet.HatchPitch, sheet.HatchLeast), Stroke: sheet.Solid(draw.Blue, sheet.Hair)})
+	}
+	hatch.Add(draw.Path{Runs: slices.Concat(far, near), Stroke: sheet.Solid(draw.Blue, sheet.Hair)})
+}
+
+// drawSubjects draws each subject as a band as thick as it is deep.
+func (b *DistanceBand) drawSubjects(g *draw.Group) {
+	for k, u := range b.Shot.Subjects {
+		along, half := b.Window.Curves.Distance[k], Deep(u)/2
+		sg := g.Group("subject")
+		sg.Title = u.Name
+		if half > 0 {
+			back := b.Run(func(i int) float64 { return along[i] + half })
+			front := b.Run(func(i int) float64 { return along[i] - half })
+			if len(back) == 1 && len(front) == 1 {
+				sg.Add(draw.Path{Runs: [][]draw.Point{sheet.Between(sheet.Simplify(back[0]), sheet.Simplify(front[0]))}, Closed: true, Fill: draw.Pale})
+			}
+		}
+		middle := b.Run(func(i int) float64 { return along[i] })
+		sg.Add(draw.Path{Runs: Simplified(middle), Stroke: sheet.Solid(draw.Mid, sheet.Hair)})
+	}
+}
+
+// drawLabels names the subjects in the gutter, each where it stands when the
+// sheet starts.
+func (b *DistanceBand) drawLabels(g *draw.Group) {
+	var names []GutterLabel
+	for k, u := range b.Shot.Subjects {
+		d := b.Window.Curves.Distance[k][0]
+		first, second := sheet.Style(b.Shot).Both(d)
+		if y := b.Y(d); !math.IsNaN(y) {
+			names = append(names, GutterLabel{Name: u.Name, First: first, Second: second, Y: y})
+		}
+	}
+	b.GutterLabels(g, names, b.Top-0.5, b.Top+b.Height+BandGap)
+}
+
+// drawArrivals writes where a walk ends, as far as there is room.
+func (b *DistanceBand) drawArrivals(g *draw.Group, lines [][]draw.Point) {
+	if len(b.Shot.Blocking) == 0 {
+		return
+	}
+	c := b.Clearing(lines)
+	b.WriteArrivals(g, &c, b.Shot.Blocking, "")
+}
+
+// Clearing returns the band as a plot for texts that keep off lines.
+func (b *DistanceBand) Clearing(lines [][]draw.Point) sheet.Clearing {
+	c := sheet.Clearing{Bounds: draw.Box{X: b.Left, Y: b.Top, W: b.Right - b.Left, H: b.Height}}
+	for _, run := range lines {
+		c.Block(run, 1)
+	}
+	b.blockTime(&c)
+	for _, along := range b.Window.Curves.Distance {
+		for _, run := range b.Run(func(i int) float64 { return along[i] }) {
+			c.Avoid(sheet.Simplify(run))
+		}
+	}
+	return c
+}
+
+// WriteArrivals writes where moves end, each after a label.
+func (b *DistanceBand) WriteArrivals(g *draw.Group, c *sheet.Clearing, moves []plan.Blocking, label string) {
+	for _, m := range moves {
+		u := b.Shot.Subject(m.Who)
+		t := float64(m.End)
+		if u == nil || !b.Window.Holds(t) {
+			continue
+		}
+		d := b.Shot.DistanceAt(u, t)
+		text := draw.NewText(0, 0, label+u.Name+" "+sheet.Style(b.Shot).Tape(d), sheet.FontSmall, draw.Grey)
+		at := draw.Point{X: b.Window.X(t), Y: b.Y(d)}
+		if !math.IsNaN(at.Y) {
+			c.Write(g, text, at)
+		}
+	}
+}
+
+// DrawScale draws the grid and writes its distances, in the plan's units.
+func (b *DistanceBand) DrawScale(g *draw.Group) {
+	for _, m := range b.Ticks() {
+		y := b.Y(m)
+		g.Line(b.Left, y, b.Right, y, sheet.Solid(draw.Pale, sheet.Hair))
+		g.Add(draw.NewText(b.Right+1.6, y+sheet.FontSmall.Middle(), sheet.Style(b.Shot).Tape(m), sheet.FontSmall, draw.Grey))
+	}
+}
+
+// Round distances, the roundest first, in metres or in feet; and the steps of
+// those that are tried where a narrow range has hardly any of them.
+var (
+	round  = []float64{1, 2, 5, 0.5, 10, 3, 1.5, 0.7, 0.3, 20, 0.2, 50, 100, 4, 0.8, 0.6, 0.4, 2.5, 7, 1.2, 0.25, 0.1, 0.15, 200, 500}
+	finer  = []float64{0.1, 0.05, 0.02, 0.01, 0.005}
+	finerF = []float64{1. / 2, 1. / 4, 1. / 12, 1. / 24}
+)
+
+// Ticks returns the distances to write, in metres: the roundest that stand far
+// enough apart, infinity first.
+func (b *DistanceBand) Ticks() []float64 {
+	unit, steps := 1.0, finer
+	if b.Shot.Imperial {
+		unit, steps = plan.InchesPerFoot*plan.Inch, finerF
+	}
+	var ticks []float64
+	try := func(m float64) {
+		if inv := 1 / m; inv < b.Depth.Far || inv > b.Depth.Near {
+			return
+		}
+		if !slices.ContainsFunc(ticks, func(o float64) bool { return math.Abs(b.Y(o)-b.Y(m)) < 4.4 }) {
+			ticks = append(ticks, m)
+		}
+	}
+	try(math.Inf(1))
+	for _, r := range round {
+		try(r * unit)
+	}
+	for _, step := range steps {
+		if len(ticks) >= 3 || b.Depth.Far <= 0 {
+			break
+		}
+		from, to := math.Ceil(1/b.Depth.Near/unit/step), math.Floor(1/b.Depth.Far/unit/step)
+		for n := from; n <= min(to, from+200); n++ {
+			try(n * step * unit)
+		}
+	}
+	return ticks
+}

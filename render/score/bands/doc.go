@@ -1,0 +1,16 @@
+// Package bands holds the bands that show a shot against time, and the sheets that they
+// are stacked on. The score of one shot and the difference of two are made of them.
+//
+//   - chart.go: a shot cut into windows of time, one a sheet, on common scales
+//   - leaf.go: sections stacked on a page, with the free room shared out
+//   - curves.go: what the bands draw, sampled once for all of them
+//   - head.go: title, ruler of time, columns of the pulls
+//   - lines.go: the band of lines, cues and actions
+//   - words.go: words set on a row, each at its time
+//   - distance.go: the band of distances
+//   - hand.go: the band of the hand
+//   - flags.go: numbers of pulls and flags of findings above the bands
+//   - gutter.go: names before the bands
+//   - cells.go: what the tables below the bands share
+//   - keyline.go: the line of signs at the foot
+package bands
