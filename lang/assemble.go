@@ -27,7 +27,7 @@ func identify(first, second *lexer.Token, in section) *spec {
 		return specOf[callWord]
 	case second.Type == tokWord && second.Value == movesWord && isName(first):
 		return specOf[movesWord]
-	case first.Type == tokWord && isSoft(first.Value):
+	case first.Type == tokWord && isSoft(first.Value) && !meantElsewhere(first, second):
 		if s := specOf[first.Value]; s != nil {
 			return s.within(in) // in the wrong place, which is told
 		}

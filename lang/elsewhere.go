@@ -17,7 +17,6 @@ var statementsElsewhere = map[string]string{
 	"wait": "pause", "rest": "pause",
 	"stay": "hold", "linger": "hold",
 	"track": "follow",
-	"push":  "dolly in",
 	"stop":  "with stop", "aperture": "with stop", "iris": "with stop", "nd": "with nd",
 }
 
@@ -56,6 +55,28 @@ func fromElsewhere(first, second *lexer.Token) string {
 	return statementsElsewhere[word]
 }
 
+// meantElsewhere reports whether a line that begins with the word of a camera move is
+// rather meant for the focus, as in `pull to NORA` and `track NORA`.
+func meantElsewhere(first, second *lexer.Token) bool {
+	var ways []string
+	switch first.Value {
+	case "pull":
+		if second.Value == "to" || second.Value == "from" || second.Value == "focus" {
+			return true
+		}
+		ways = []string{"in", "out", "back"}
+	case "track":
+		ways = []string{"left", "right", "in", "out", "back", "to", "with"}
+	default:
+		return false
+	}
+	if !isName(second) || second.Pos == cursor.Pos {
+		return false
+	}
+	_, near := Nearest(second.Value, ways)
+	return !near
+}
+
 func firstWord(s string) string {
 	word, _, _ := strings.Cut(s, " ")
 	return word
@@ -78,6 +99,8 @@ func slipOf(s *spec, w *walker, at int) *fault {
 		return rackFrom(w, at)
 	case s.word == "with":
 		return stopsOfND(w, start, at)
+	case ways[s.word] != nil:
+		return moveSlip(s, w, at)
 	}
 	return nil
 }

@@ -295,7 +295,7 @@ func (w *walker) lacking(s *spec, end int) *mistake {
 			continue
 		}
 		head := s.shape().headOf(f)
-		said := w.saidInstead(s.shape(), f)
+		said := w.saidInstead(s.shape(), f) || w.saidByEnds(s.shape())
 		for at := int(w.start.RawCursor()); at < end && !said; at++ {
 			t := w.token(at)
 			said = t.Value == head || t.Type == tokWord && looksLikeHead(t, []string{head})

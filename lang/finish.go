@@ -211,13 +211,14 @@ func (p *parser) rules(tree Statement, s *spec, start lexer.Checkpoint, end int)
 			return m
 		}
 	}
+	t, timed := timesOf(tree)
 	v := reflect.ValueOf(tree).Elem()
 	for i := range shape.slots {
 		f := shape.slots[i].field
 		x, isValue := v.Field(f.index).Interface().(*Expr)
 		switch {
-		case !isValue:
-		case f.needed && shape.otherwise(f) != nil:
+		case !isValue || x == nil && timed:
+		case f.needed && !timed && shape.otherwise(f) != nil:
 			other, _ := v.Field(shape.otherwise(f).index).Interface().(*Expr)
 			if m := p.oneOf(s, f, x, other, at, end); m != nil {
 				return m
@@ -229,6 +230,9 @@ func (p *parser) rules(tree Statement, s *spec, start lexer.Checkpoint, end int)
 				return p.onNode(s, &bad.Node, at, end, "bad-number", "there is no stop %s", bad.Ref)
 			}
 		}
+	}
+	if timed {
+		return p.timeRules(t, s, start, end)
 	}
 	if ring, ok := tree.(*Ring); ok {
 		return p.ringRules(ring, s, at, end)

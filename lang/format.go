@@ -264,6 +264,9 @@ func (f *formatter) clauseBegins(tokens []lexer.Token, i int) bool {
 	if f.spec.word == "sensor" && i == behindBy(tokens) {
 		return false // the height
 	}
+	if t.Value == "with" && !f.joined && f.spec.turns() && i == behindTurn(tokens) {
+		return false // whom the camera turns with
+	}
 	f.clauses++
 	return i > 0 && (f.spec.apart || f.clauses > 1) && endsClause(tokens[:i])
 }
@@ -277,6 +280,17 @@ func behindBy(tokens []lexer.Token) int {
 		}
 	}
 	return 0
+}
+
+// turns reports whether the statement turns the camera.
+func (s *spec) turns() bool { return s.word == "pan" || s.word == "tilt" }
+
+// behindTurn returns the number of the token behind `pan`, `tilt` or `pan and tilt`.
+func behindTurn(tokens []lexer.Token) int {
+	if len(tokens) > 2 && tokens[1].Value == "and" {
+		return 3
+	}
+	return 1
 }
 
 // endsClause reports whether a clause can end with these tokens.

@@ -117,9 +117,13 @@ func (u *usageWriter) form(s *shape, f *form) {
 // of them; all where the tree keeps which it was, and otherwise the first, of
 // which the others are other spellings.
 func (u *usageWriter) choice(s *shape, f *form) {
+	if say := f.parts[0].field; f.captured && say != nil && say.say != "" {
+		u.put(say.say)
+		return
+	}
 	for _, part := range f.parts {
-		if part.kind == formLiteral && part.text == u.word {
-			u.put(part.text)
+		if u.word != "" && part.leaves()[0].text == u.word {
+			u.form(s, part)
 			return
 		}
 	}

@@ -116,7 +116,15 @@ var specs = []*spec{
 	{word: "rack", under: inScene, apart: true, of: (*Rack)(nil)},
 	{word: "hold", under: inScene, of: (*Hold)(nil)},
 	{word: "follow", under: inScene, of: (*Follow)(nil)},
+	{word: "pan", under: inScene, of: (*Turn)(nil), says: "pan left | right ANGLE | [and tilt] to NAME over TIME | with KIND, " +
+		"on MOMENT, landing on MOMENT, smooth | even | pan [and tilt] with NAME, on MOMENT, until MOMENT"},
+	{word: "tilt", under: inScene, of: (*Turn)(nil), says: "tilt up | down ANGLE | to NAME over TIME | with KIND, " +
+		"on MOMENT, landing on MOMENT, smooth | even | tilt with NAME, on MOMENT, until MOMENT"},
 	{word: "dolly", under: inScene, of: (*Dolly)(nil)},
+	{word: "push", under: inScene, of: (*Dolly)(nil)},
+	{word: "pull", under: inScene, of: (*Dolly)(nil)},
+	{word: "track", under: inScene, of: (*Track)(nil)},
+	{word: "boom", under: inScene, of: (*Boom)(nil)},
 	{word: "zoom", under: inScene, of: (*Zoom)(nil)},
 	{word: movesWord, under: inScene, numbers: true, of: (*Moves)(nil)},
 	{word: speechWord, under: inScene, apart: true, of: (*Speech)(nil)},
@@ -174,23 +182,24 @@ func (s *spec) within(in section) *spec {
 // statement, and its second token is no `:`, `(` or `moves`. Most belong to cameras,
 // lenses, pullers and set-ups: a cue may be a mark or a ring. The list is sorted.
 var softWords = []string{
-	"apart", "bias", "both", "breathing", "closest", "crop", "darkens", "diagonal", "diameter", "diopter",
-	"ends", "engraved", "farther", "focal", "focus", "gear", "girth", "grip", "hand", "hard", "iso", "keeps",
-	"limit", "linear", "loses", "mark", "marked", "marks", "measured", "meter", "monitor", "nd", "nearer",
-	"o'clock", "planes", "play", "pupil", "ratio", "rear", "records", "ring", "screen", "sensor", "shoots",
-	"shoulder", "shutter", "slip", "spread", "squeeze", "stop", "stops", "takes", "through", "travel", "tripod",
-	"tube", "turns", "type", "ways", "wheel", "within", "x",
+	"apart", "bias", "boom", "both", "breathing", "closest", "crop", "darkens", "diagonal", "diameter", "diopter",
+	"down", "ends", "engraved", "farther", "focal", "focus", "gear", "girth", "grip", "hand", "hard", "iso",
+	"keeps", "limit", "linear", "loses", "mark", "marked", "marks", "measured", "meter", "monitor", "nd",
+	"nearer", "o'clock", "operator", "pan", "planes", "play", "pull", "pupil", "push", "ratio", "rear", "records",
+	"ring", "screen", "sensor", "shoots", "shoulder", "shutter", "slip", "spread", "squeeze", "stop", "stops",
+	"takes", "through", "tilt", "track", "travel", "tripod", "tube", "turns", "type", "up", "ways", "wheel",
+	"within", "x",
 }
 
 // otherKeywords are the words with a meaning of their own inside statements. The list
 // is sorted, and no map: that would be built at every start of the program.
 var otherKeywords = []string{
-	"and", "apart", "arcmin", "at", "because", "bit", "both", "by", "cm", "crop", "deep", "deg", "df",
-	"diagonal", "diameter", "diopter", "end", "engraved", "even", "focus", "fr", "from", "ft", "gear",
-	"girth", "hard", "imperial", "in", "inf", "landing", "lasting", "left", "linear", "m", "marked",
-	"measured", "meter", "metric", "mm", "ms", "nd", "none", "o'clock", "of", "out", "over", "px", "rear",
-	"right", "s", "scene", "screen", "shoulder", "slip", "smooth", "stop", "sways", "through", "to",
-	"travel", "tripod", "tube", "turn", "type", "until", "ways", "wheel", "wire", "within", "wpm",
+	"and", "apart", "arcmin", "at", "because", "bit", "both", "by", "cm", "crop", "deep", "deg", "df", "diagonal",
+	"diameter", "diopter", "down", "end", "engraved", "even", "focus", "fr", "from", "ft", "gear", "girth",
+	"hard", "imperial", "in", "inf", "landing", "lasting", "left", "linear", "m", "marked", "measured", "meter",
+	"metric", "mm", "ms", "nd", "none", "o'clock", "of", "operator", "out", "over", "px", "rear", "right", "s",
+	"scene", "screen", "shoulder", "slip", "smooth", "stop", "sways", "through", "to", "travel", "tripod", "tube",
+	"turn", "type", "until", "up", "ways", "wheel", "wire", "within", "wpm",
 }
 
 // isWordOf reports whether a word means something in the language somewhere.

@@ -109,7 +109,8 @@ type (
 		Diopter    *Expr `parser:"'diopter' @@ |" is:"number"`
 		Tube       *Expr `parser:"'tube' @@ |" is:"length"`
 		Shoots     *Expr `parser:"'shoots' @@ |" is:"number"`
-		Puller     *Name `parser:"'puller' @@ ) )+"`
+		Puller     *Name `parser:"'puller' @@ |"`
+		Operator   *Name `parser:"'operator' @@ ) )+"`
 	}
 	// Subject is `subject NAME at PLACE[, deep D][, sways D]`.
 	Subject struct {
@@ -401,7 +402,10 @@ type (
 		Landing *Anchor `parser:"'landing' ( 'on' | 'at' ) @@ |" is:"moment"`
 		Over    *Expr   `parser:"'over' @@ |" is:"time"`
 		Profile Profile `parser:"@( 'smooth' | 'even' ) |"`
-		Because *Text   `parser:"'because' @@ ) )*" say:"WHY"`
+		// Alongside is the kind of camera move with which it starts and lands, in place
+		// of all times; "" for none.
+		Alongside string `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'camera' | 'zoom' ) |" say:"KIND"`
+		Because   *Text  `parser:"'because' @@ ) )*" say:"WHY"`
 	}
 	// Hold is `hold T`.
 	Hold struct {
@@ -428,24 +432,75 @@ type (
 		On      *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
 		Profile Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
 	}
-	// Dolly is `dolly in/out D over T [on A]`; In is towards the subjects. Speed
-	// stands in place of Over.
+	// Dolly is `dolly in/out D over T [on A]`, or `push in D` and `pull out D`; In is
+	// towards the subjects. Speed stands in place of Over, and Alongside in place of all
+	// times: the kind of camera move with which this one starts and lands, "" for none.
 	Dolly struct {
 		Node
-		In      bool    `parser:"'dolly' ( @'in' | 'out' )"`
-		By      *Expr   `parser:"@@ ( (?! EOF ) ','? (" is:"length"`
-		Over    *Expr   `parser:"'over' @@ |" is:"time,needed"`
-		Speed   *Expr   `parser:"(?= 'at' Number ( 'm' | 'ft' ) '/' ) 'at' @@ |" is:"speed,instead"`
-		On      *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
-		Profile Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
+		In        bool    `parser:"( 'dolly' ( @'in' | 'out' ) | 'push' @'in' | 'pull' 'out' )"`
+		By        *Expr   `parser:"@@ ( (?! EOF ) ','? (" is:"length"`
+		Over      *Expr   `parser:"'over' @@ |" is:"time,needed"`
+		Speed     *Expr   `parser:"(?= 'at' Number ( 'm' | 'ft' ) '/' ) 'at' @@ |" is:"speed,instead"`
+		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'camera' | 'zoom' ) |" is:",instead" say:"KIND"`
+		On        *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
+		Landing   *Anchor `parser:"'landing' ( 'on' | 'at' ) @@ |" is:"moment"`
+		Profile   Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
 	}
-	// Zoom is `zoom to F over T [on A]`.
+	// Track is `track left/right D over T`: the camera goes level and square to where it
+	// looks. Its other fields are those of Dolly.
+	Track struct {
+		Node
+		Way       string  `parser:"'track' @( 'left' | 'right' )"`
+		By        *Expr   `parser:"@@ ( (?! EOF ) ','? (" is:"length"`
+		Over      *Expr   `parser:"'over' @@ |" is:"time,needed"`
+		Speed     *Expr   `parser:"(?= 'at' Number ( 'm' | 'ft' ) '/' ) 'at' @@ |" is:"speed,instead"`
+		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'camera' | 'zoom' ) |" is:",instead" say:"KIND"`
+		On        *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
+		Landing   *Anchor `parser:"'landing' ( 'on' | 'at' ) @@ |" is:"moment"`
+		Profile   Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
+	}
+	// Boom is `boom up/down D over T`: the height of the camera alone changes. Its other
+	// fields are those of Dolly.
+	Boom struct {
+		Node
+		Way       string  `parser:"'boom' @( 'up' | 'down' )"`
+		By        *Expr   `parser:"@@ ( (?! EOF ) ','? (" is:"length"`
+		Over      *Expr   `parser:"'over' @@ |" is:"time,needed"`
+		Speed     *Expr   `parser:"(?= 'at' Number ( 'm' | 'ft' ) '/' ) 'at' @@ |" is:"speed,instead"`
+		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'camera' | 'zoom' ) |" is:",instead" say:"KIND"`
+		On        *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
+		Landing   *Anchor `parser:"'landing' ( 'on' | 'at' ) @@ |" is:"moment"`
+		Profile   Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
+	}
+	// Turn is a pan, a tilt or both: by so much, as in `pan left/right A over T` and
+	// `tilt up/down A over T`, with Way and By; until a subject is in the middle of the
+	// picture, `pan to NAME over T`; or so that it stays where it is in the picture, `pan
+	// with NAME [on A] [until A]`. `pan and tilt` do the last two at once. Alongside is
+	// that of Dolly.
+	Turn struct {
+		Node
+		Pan       bool    `parser:"( @'pan' (?! 'up' | 'down' ) ("`
+		Tilt      bool    `parser:"'and' @'tilt' (?! 'left' | 'right' | 'up' | 'down' ) )? | @'tilt' (?! 'left' | 'right' ) ) ("`
+		Way       string  `parser:"@( 'left' | 'right' | 'up' | 'down' )"`
+		By        *Expr   `parser:"@@ |" is:"angle"`
+		To        *Name   `parser:"'to' @@ |"`
+		With      *Name   `parser:"'with' @@ ) ( (?! EOF ) ','? ("`
+		Over      *Expr   `parser:"'over' @@ |" is:"time,needed"`
+		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'camera' | 'zoom' ) |" is:",instead" say:"KIND"`
+		On        *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
+		Landing   *Anchor `parser:"'landing' ( 'on' | 'at' ) @@ |" is:"moment"`
+		Until     *Anchor `parser:"'until' @@ |" is:"moment"`
+		Profile   Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
+	}
+	// Zoom is `zoom to F over T [on A]`. Alongside is that of Dolly.
 	Zoom struct {
 		Node
-		To      *Expr   `parser:"'zoom' 'to' @@ ( (?! EOF ) ','? (" is:"focal"`
-		Over    *Expr   `parser:"'over' @@ |" is:"time,needed"`
-		On      *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
-		Profile Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
+		To        *Expr   `parser:"'zoom' 'to' @@ ( (?! EOF ) ','? (" is:"focal"`
+		Over      *Expr   `parser:"'over' @@ |" is:"time,needed"`
+		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'camera' | 'zoom' ) |" is:",instead" say:"KIND"`
+		On        *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
+		Landing   *Anchor `parser:"'landing' ( 'on' | 'at' ) @@ |" is:"moment"`
+		Profile   Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
 	}
 	// Call is `NAME(ARGS)`, the use of a move. Each argument is read as an
 	// Anchor, the widest form: a value is its Time, a name its Name.

@@ -297,6 +297,9 @@ func (*Hold) statement()        {}
 func (*Follow) statement()      {}
 func (*Moves) statement()       {}
 func (*Dolly) statement()       {}
+func (*Track) statement()       {}
+func (*Boom) statement()        {}
+func (*Turn) statement()        {}
 func (*Zoom) statement()        {}
 func (*Call) statement()        {}
 func (*Bad) statement()         {}

@@ -58,11 +58,23 @@ func (r Reader) copyOf(s lang.Statement) lang.Statement {
 		return &made
 	case *lang.Dolly:
 		made := *s
-		made.On = r.moment(s.On)
+		made.On, made.Landing = r.moment(s.On), r.moment(s.Landing)
 		return &made
 	case *lang.Zoom:
 		made := *s
-		made.On = r.moment(s.On)
+		made.On, made.Landing = r.moment(s.On), r.moment(s.Landing)
+		return &made
+	case *lang.Turn:
+		made := *s
+		made.On, made.Landing, made.Until = r.moment(s.On), r.moment(s.Landing), r.moment(s.Until)
+		return &made
+	case *lang.Track:
+		made := *s
+		made.On, made.Landing = r.moment(s.On), r.moment(s.Landing)
+		return &made
+	case *lang.Boom:
+		made := *s
+		made.On, made.Landing = r.moment(s.On), r.moment(s.Landing)
 		return &made
 	case *lang.Call:
 		made := *s
