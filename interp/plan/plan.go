@@ -261,8 +261,10 @@ type Pause struct {
 	End   Number `json:"end_s"`
 }
 
-// Blocking is a move of a person ("moves"), of the camera ("dolly") or of the
-// zoom ("zoom", From and To then focal lengths).
+// Blocking is a move of a person ("moves"), of the camera or of the zoom. From and To
+// are distances of a person; the zoom ("zoom") has focal lengths. Of the camera they are
+// how far it has gone by all its moves of that kind: forth ("dolly"), to the right
+// ("track"), up ("boom"). A turn ("pan" or "tilt") has degrees to the right or up.
 type Blocking struct {
 	Who     string `json:"who,omitempty"`
 	Kind    string `json:"kind"`
@@ -272,7 +274,9 @@ type Blocking struct {
 	To      Number `json:"to_m,omitzero"`
 	FromMM  Number `json:"from_mm,omitzero"`
 	ToMM    Number `json:"to_mm,omitzero"`
-	Profile string `json:"profile"` // smooth or even
+	FromDeg Number `json:"from_deg,omitzero"`
+	ToDeg   Number `json:"to_deg,omitzero"`
+	Profile string `json:"profile"` // smooth or even; of a turn that stays with somebody: with
 }
 
 // A Pull is a move of the focus: a rack, or a follow.

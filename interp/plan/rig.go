@@ -6,7 +6,10 @@
 
 package plan
 
-import "math"
+import (
+	"math"
+	"sort"
+)
 
 // A Rig holds what the camera does besides going along the axis of the start, which is
 // the track Optics.Camera. Slides may overlap, and add up.
@@ -83,8 +86,8 @@ func (p Pose) Bearing(x, y, z float64) (pan, tilt float64) {
 // Wrapped returns an angle as the shortest turn: over -180 and up to 180 degrees.
 func Wrapped(deg float64) float64 { return deg - 360*math.Ceil((deg-180)/360) }
 
-// place is where the camera is at t.
-func (o *Optics) place(t float64) (p Pose) {
+// Place returns where the camera is at t, without where it looks.
+func (o *Optics) Place(t float64) (p Pose) {
 	p.Y = o.Camera.At(t)
 	if o.Rig == nil {
 		return p
@@ -99,7 +102,7 @@ func (o *Optics) place(t float64) (p Pose) {
 
 // Pose returns where the camera is at t and where it looks.
 func (o *Optics) Pose(t float64) Pose {
-	p := o.place(t)
+	p := o.Place(t)
 	if o.Rig != nil {
 		p.Pan = o.angle(o.Rig.Pans, t, Pose.pan)
 		p.Tilt = o.angle(o.Rig.Tilts, t, Pose.tilt)
@@ -111,26 +114,23 @@ func (p Pose) pan(x, y, z float64) float64 { deg, _ := p.Bearing(x, y, z); retur
 
 func (p Pose) tilt(x, y, z float64) float64 { _, deg := p.Bearing(x, y, z); return deg }
 
-// angle is where sweeps have turned the camera by t.
-func (o *Optics) angle(list []Sweep, t float64, bearing func(Pose, float64, float64, float64) float64) (deg float64) {
-	for i := range list {
-		s := &list[i]
-		if t <= s.Start {
-			break
-		}
-		deg = s.To
-		switch {
-		case t >= s.End:
-		case s.With != nil:
-			at := func(t float64) float64 {
-				return bearing(o.place(t), s.With.Across.At(t), s.With.Along.At(t), 0)
-			}
-			deg = s.From + Wrapped(at(t)-at(s.Start))
-		default:
-			deg = s.From + (s.To-s.From)*Ease((t-s.Start)/(s.End-s.Start), s.Smooth)
-		}
+// angle is where sweeps have turned the camera by t: the last that has begun says it.
+func (o *Optics) angle(list []Sweep, t float64, bearing func(Pose, float64, float64, float64) float64) float64 {
+	i := sort.Search(len(list), func(i int) bool { return list[i].Start >= t })
+	if i == 0 {
+		return 0
 	}
-	return deg
+	s := &list[i-1]
+	switch {
+	case t >= s.End:
+		return s.To
+	case s.With != nil:
+		at := func(t float64) float64 {
+			return bearing(o.Place(t), s.With.Across.At(t), s.With.Along.At(t), 0)
+		}
+		return s.From + Wrapped(at(t)-at(s.Start))
+	}
+	return s.From + (s.To-s.From)*Ease((t-s.Start)/(s.End-s.Start), s.Smooth)
 }
 
 // Keys returns the times in seconds, not in order, at which the camera starts or stops
@@ -161,6 +161,26 @@ func (o *Optics) Travels() bool { return o.Camera.Moves() || o.Rig != nil && len
 // Turns reports whether the camera pans or tilts at all.
 func (o *Optics) Turns() bool {
 	return o.Rig != nil && len(o.Rig.Pans)+len(o.Rig.Tilts) > 0
+}
+
+// Stirs reports whether the camera may turn or leave its axis at some time between two.
+func (o *Optics) Stirs(from, to float64) bool {
+	if o.Rig == nil {
+		return false
+	}
+	for _, s := range o.Rig.Slides {
+		if s.Start < to && s.End > from {
+			return true
+		}
+	}
+	for _, list := range [][]Sweep{o.Rig.Pans, o.Rig.Tilts} {
+		for _, s := range list {
+			if s.Start < to && s.End > from {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // ViewOf returns where the lens sees a subject at t, in metres.

@@ -97,8 +97,13 @@ func (tr *Track) Keys() []float64 {
 		}
 	}
 	add(tr)
-	slices.Sort(keys)
-	return slices.Compact(keys)
+	return Sorted(keys)
+}
+
+// Sorted sorts times and leaves out those that come again.
+func Sorted(times []float64) []float64 {
+	slices.Sort(times)
+	return slices.Compact(times)
 }
 
 // Ease returns the share of a move that is done after the share u (0 to 1) of its

@@ -117,6 +117,8 @@ func (b *builder) compute(out *Built, opt Options) {
 	racks := b.inOrder(out)
 	out.Plan.Duration = plan.Number(b.duration(out, racks))
 	endFollows(racks, float64(out.Plan.Duration))
+	b.Stage.EndTurns(float64(out.Plan.Duration))
+	b.limitTurns(out)
 	out.Pulls = pullsOf(racks)
 	if opt.Lines { // before the figures: what hangs on a line is drawn with it
 		out.Clock.Finish(out.Plan)
@@ -130,6 +132,8 @@ func (b *builder) compute(out *Built, opt Options) {
 		out.hang()
 		b.untimed(out.Pulls)
 		out.fillMisses()
+		out.fillTurns()
+		b.sayRig(out)
 	}
 	out.Plan.Optics.Light.Loss = out.nearLoss()
 	b.sayNearLoss(out.Plan.Optics.Light)

@@ -4,7 +4,6 @@ package shot
 
 import (
 	"math"
-	"slices"
 
 	"pullscore/interp/plan"
 	"pullscore/interp/stage"
@@ -14,10 +13,11 @@ import (
 func (b *Built) fillBlocking() {
 	sh := b.Plan
 	none := plan.None()
+	gone := b.gone()
 	for _, m := range b.Stage.Moves {
 		out := plan.Blocking{
 			Kind: m.Kind, Start: plan.Number(m.Start), End: plan.Number(m.End), Profile: "even",
-			From: none, To: none, FromMM: none, ToMM: none,
+			From: none, To: none, FromMM: none, ToMM: none, FromDeg: none, ToDeg: none,
 		}
 		if m.Smooth {
 			out.Profile = "smooth"
@@ -28,11 +28,32 @@ func (b *Built) fillBlocking() {
 			out.From, out.To = plan.Number(sh.DistanceAt(m.Who.Subject, m.Start)), plan.Number(sh.DistanceAt(m.Who.Subject, m.End))
 		case "dolly":
 			out.From, out.To = plan.Number(sh.Optics.Camera.At(m.Start)), plan.Number(sh.Optics.Camera.At(m.End))
+			if sh.Optics.Rig != nil {
+				out.From, out.To = plan.Number(gone[m]), plan.Number(gone[m]+m.By)
+			}
+		case "track", "boom":
+			out.From, out.To = plan.Number(gone[m]), plan.Number(gone[m]+m.By)
+		case "pan", "tilt":
+			out.FromDeg, out.ToDeg = plan.Number(m.From), plan.Number(m.To)
+			if m.Keeps {
+				out.Profile = "with"
+			}
 		case "zoom":
 			out.FromMM, out.ToMM = plan.Number(sh.Focal(m.Start)*1000), plan.Number(sh.Focal(m.End)*1000)
 		}
 		sh.Blocking = append(sh.Blocking, out)
 	}
+}
+
+// gone returns how far the camera has gone in the way of each of its moves as that
+// starts, metres: forth by dollies, to the right by tracks, up by booms.
+func (b *Built) gone() map[*stage.Move]float64 {
+	far, gone := map[string]float64{}, map[*stage.Move]float64{}
+	for _, m := range b.Stage.InTime() {
+		gone[m] = far[m.Kind]
+		far[m.Kind] += m.By
+	}
+	return gone
 }
 
 // fillSubjects computes every subject as it stands at the start of the shot.
@@ -59,23 +80,28 @@ func (b *Built) fillSubjects() {
 	}
 }
 
-// path is where a subject stands whenever it or the camera starts or stops.
+// path is where a subject stands whenever it or the camera starts or stops; where the
+// camera turns or leaves its axis, also so often between that the rest is straight.
 func (b *Built) path(u *stage.Subject, camera []float64) []plan.Point {
-	times := SortedTimes(append(append([]float64{0}, u.Along.Keys()...), camera...))
-	path := make([]plan.Point, 0, len(times))
-	for _, t := range times {
-		if t < 0 || t > float64(b.Plan.Duration) {
-			continue
-		}
-		path = append(path, plan.Point{
-			T: plan.Number(t), Distance: plan.Number(b.Plan.DistanceAt(u.Subject, t)), Side: plan.Number(b.Plan.SideAt(u.Subject, t)),
+	sh := b.Plan
+	at := func(t float64) plan.Point {
+		v := sh.ViewOf(u.Subject, t)
+		return plan.Point{T: plan.Number(t), Distance: plan.Number(v.Along), Side: plan.Number(v.Across)}
+	}
+	times := append(append([]float64{0}, u.Along.Keys()...), camera...)
+	if sh.Optics.Rig != nil {
+		times = b.straightened(append(times, u.Across.Keys()...), func(t float64) []float64 {
+			v := sh.ViewOf(u.Subject, t)
+			return []float64{v.Along, v.Across, v.Above}
 		})
 	}
+	times = plan.Sorted(times)
+	path := make([]plan.Point, 0, len(times))
+	for _, t := range times {
+		if t < 0 || t > float64(sh.Duration) {
+			continue
+		}
+		path = append(path, at(t))
+	}
 	return path
-}
-
-// SortedTimes sorts times and leaves out those that come again.
-func SortedTimes(list []float64) []float64 {
-	slices.Sort(list)
-	return slices.Compact(list)
 }

@@ -117,7 +117,11 @@ func (b *Built) Turns(u *stage.Subject, from, to float64, keys Keys) []float64 {
 	times, ok := keys[u]
 	if !ok {
 		o := &b.Plan.Optics
-		times = SortedTimes(append(append(u.Along.Keys(), o.Camera.Keys()...), o.Focal.Keys()...))
+		times = append(append(u.Along.Keys(), o.Keys()...), o.Focal.Keys()...)
+		if o.Rig != nil {
+			times = append(times, u.Across.Keys()...)
+		}
+		times = plan.Sorted(times)
 		keys[u] = times
 	}
 	first, _ := slices.BinarySearch(times, from)
@@ -130,6 +134,9 @@ func (b *Built) Turns(u *stage.Subject, from, to float64, keys Keys) []float64 {
 // so many at most.
 func (b *Built) Steps(u *stage.Subject, from, to, each, most float64) int {
 	mid := (from + to) / 2
+	if b.Plan.Optics.Stirs(from, to) { // which may bring them back to where they were
+		return int(min(math.Ceil((to-from)*each), most))
+	}
 	d, f := b.Plan.DistanceAt(u.Subject, from), b.Plan.Focal(from)
 	if d != b.Plan.DistanceAt(u.Subject, to) || d != b.Plan.DistanceAt(u.Subject, mid) || f != b.Plan.Focal(to) || f != b.Plan.Focal(mid) {
 		return int(min(math.Ceil((to-from)*each), most))

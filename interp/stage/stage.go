@@ -80,16 +80,24 @@ type Move struct {
 	Item       int
 	number     int // among the moves taken
 	Stmt       lang.Statement
-	Kind       string // moves, dolly or zoom
+	Kind       string // moves, dolly, zoom, track, boom, pan or tilt
 	Who        *Subject
 	Along      spot // of a person
 	Across     spot
 	KeepsSide  bool
-	By         float64 // dolly: towards the subjects positive; zoom: the focal length; FromSelf: away from the camera
-	FromSelf   bool    // a person goes by so much from where they then stand
-	Speed      float64 // metres a second, where it says no time; else 0
-	Start, End float64
+	By         float64  // dolly: forth positive; track and boom: to the right and up; pan and tilt likewise, degrees; zoom: the focal length; FromSelf: away from the camera
+	FromSelf   bool     // a person goes by so much from where they then stand
+	Speed      float64  // metres a second, where it says no time; else 0
+	Aim        *Subject // of a pan or a tilt: whom it goes to, or stays with; nil: it turns by By
+	Keeps      bool     // it stays with them, until the next turn of its kind
+	Start, End float64  // End is infinite where it stays with somebody and nothing says how long
 	Smooth     bool
+
+	From, To float64 // of a turn, once it is laid: degrees
+
+	head   float64 // where the camera looked as it was laid, degrees to the right
+	onAxis bool    // it lies on the track of the camera's axis
+	parts  int     // sweeps that it lies on the rig as
 }
 
 // New places the subjects of the shot: its own, then the file's.
@@ -117,7 +125,7 @@ func New(l *names.Lexicon, ch change.Change, optics *plan.Optics, focal float64,
 	for _, u := range st.Order {
 		u.Along.From, u.Across.From = onTrack(u.FirstAlong, false), onTrack(u.FirstAcross, true)
 	}
-	*optics.Camera, *optics.Focal = *plan.Still(0), *plan.Still(focal)
+	*optics.Camera, *optics.Focal, optics.Rig = *plan.Still(0), *plan.Still(focal), nil
 	return st
 }
 
@@ -269,8 +277,11 @@ func inTime(a, b *Move) int { return cmp.Compare(a.Start, b.Start) }
 func (st *Stage) lift(m *Move) {
 	off := func(tr *plan.Track) { tr.Steps = tr.Steps[:len(tr.Steps)-1] }
 	switch m.Kind {
-	case "dolly":
-		off(st.optics.Camera)
+	case "dolly", "track", "boom":
+		st.liftSlide(m)
+	case "pan", "tilt":
+		list := st.sweeps(m.Kind)
+		*list = (*list)[:len(*list)-m.parts]
 	case "zoom":
 		off(st.optics.Focal)
 	default:
@@ -281,15 +292,8 @@ func (st *Stage) lift(m *Move) {
 	}
 }
 
-// lay puts moves, in the order of time, behind those that lie on the tracks:
-// the camera's first, since people's places are measured from where it then
-// stands.
+// lay puts moves, in the order of time, behind those that lie on the tracks.
 func (st *Stage) lay(moves []*Move) {
-	o := st.optics
-	at := 0.0
-	if n := len(o.Camera.Steps); n > 0 {
-		at = o.Camera.Steps[n-1].To.Offset
-	}
 	latest := math.Inf(-1)
 	if n := len(st.laid); n > 0 {
 		latest = st.laid[n-1].latest
@@ -297,11 +301,32 @@ func (st *Stage) lay(moves []*Move) {
 	for _, m := range moves {
 		latest = max(latest, m.End)
 		st.laid = append(st.laid, laid{m, latest})
-		switch m.Kind {
-		case "dolly":
+	}
+	st.layAt(moves, st.heads(moves))
+	if st.optics.Turns() {
+		st.settle(moves)
+	}
+}
+
+// layAt lays moves where the camera looks so many degrees to the right as each
+// starts: the camera's own first, since people's places are measured from where it
+// then stands, and then its turns, which may go to people.
+func (st *Stage) layAt(moves []*Move, heads []float64) {
+	o := st.optics
+	at := 0.0
+	if n := len(o.Camera.Steps); n > 0 {
+		at = o.Camera.Steps[n-1].To.Offset
+	}
+	for i, m := range moves {
+		m.head = heads[i]
+		switch {
+		case m.Kind == "dolly" && heads[i] == 0:
 			at += m.By
 			o.Camera.Add(plan.Step{Start: m.Start, End: m.End, To: plan.Spot{Offset: at}, Smooth: m.Smooth})
-		case "zoom":
+			m.onAxis = true
+		case m.Kind == "dolly" || m.Kind == "track" || m.Kind == "boom":
+			st.slide(m)
+		case m.Kind == "zoom":
 			o.Focal.Add(plan.Step{Start: m.Start, End: m.End, To: plan.Spot{Offset: m.By}, Smooth: m.Smooth})
 		}
 	}
@@ -311,17 +336,23 @@ func (st *Stage) lay(moves []*Move) {
 		}
 		m.Who.Along.Add(plan.Step{Start: m.Start, End: m.End, To: st.leadsTo(m), Smooth: m.Smooth})
 		if !m.KeepsSide {
-			m.Who.Across.Add(plan.Step{Start: m.Start, End: m.End, To: m.leadsAcross(), Smooth: m.Smooth})
+			m.Who.Across.Add(plan.Step{Start: m.Start, End: m.End, To: st.leadsAcross(m), Smooth: m.Smooth})
 		}
 	}
+	st.turn(moves, "pan")
+	st.turn(moves, "tilt")
 }
 
 // leadsAcross is where to the side a move of a person leads.
-func (m *Move) leadsAcross() plan.Spot {
+func (st *Stage) leadsAcross(m *Move) plan.Spot {
 	if m.FromSelf {
 		return plan.Spot{Offset: m.Who.Across.At(m.Start) + m.Across.V}
 	}
-	return onTrack(m.Across, true)
+	across := onTrack(m.Across, true)
+	if across.Parent == nil && st.optics.Rig != nil {
+		across.Offset += st.optics.Place(m.End).X
+	}
+	return across
 }
 
 // leadsTo is where along the lens's axis a move of a person leads, once all before
@@ -332,7 +363,7 @@ func (st *Stage) leadsTo(m *Move) plan.Spot {
 	}
 	along := onTrack(m.Along, false)
 	if along.Parent == nil {
-		along.Offset += st.optics.Camera.At(m.End)
+		along.Offset += st.optics.Place(m.End).Y
 	}
 	return along
 }
@@ -345,7 +376,7 @@ func (st *Stage) Takes(m *Move, start float64) (long float64) {
 	switch {
 	case m.FromSelf && !m.KeepsSide:
 		return math.Hypot(m.By, m.Across.V) / m.Speed
-	case m.Kind == "dolly" || m.FromSelf:
+	case m.Who == nil || m.FromSelf:
 		return math.Abs(m.By) / m.Speed
 	}
 	across := m.Who.Across.At(start)
@@ -354,7 +385,7 @@ func (st *Stage) Takes(m *Move, start float64) (long float64) {
 		dx := at(st.leadsTo(&try), try.End) - m.Who.Along.At(start)
 		dy := 0.0
 		if !m.KeepsSide {
-			dy = at(m.leadsAcross(), try.End) - across
+			dy = at(st.leadsAcross(&Move{Across: m.Across, End: try.End}), try.End) - across
 		}
 		before := long
 		if long = math.Hypot(dx, dy) / m.Speed; math.Abs(long-before) < 1e-9 {
@@ -370,6 +401,15 @@ func at(s plan.Spot, t float64) float64 {
 		return s.Offset
 	}
 	return s.Parent.At(t) + s.Offset
+}
+
+// InTime returns all moves in the order of time.
+func (st *Stage) InTime() []*Move {
+	list := make([]*Move, len(st.laid))
+	for i, l := range st.laid {
+		list[i] = l.move
+	}
+	return list
 }
 
 // MovesIn returns the moves that are under way at some time between two, in the

@@ -33,6 +33,7 @@ type shift struct {
 	start, end, d float64
 	smooth        bool
 	marks         [2]float64 // where they stand as it starts and ends, as the tape reads it
+	rigged        *rigged    // where the camera turns or leaves its axis, in place of d
 }
 
 // Way returns how the distance of a goal goes in a shot on this stage, right between two
@@ -51,6 +52,10 @@ func (st *Stage) Way(sight Sight, g *Goal, from, until float64) Way {
 	for _, m := range st.MovesIn(from-PickUp, until+PickUp) {
 		s := shift{number: len(w.shifts), start: m.Start, end: m.End, smooth: m.Smooth}
 		switch {
+		case st.optics.Rig != nil:
+			if s.rigged = st.rigged(m, hangs); s.rigged == nil {
+				continue
+			}
 		case m.Kind == "dolly":
 			s.d = -m.By
 		case m.Kind == "moves" && hangs[m.Who]:
@@ -63,7 +68,7 @@ func (st *Stage) Way(sight Sight, g *Goal, from, until float64) Way {
 		w.shifts = append(w.shifts, s)
 	}
 	w.under = newUnderWay(w.shifts)
-	w.even = newUnderWay(slices.DeleteFunc(slices.Clone(w.shifts), func(s shift) bool { return s.smooth || s.d == 0 || !(s.end > s.start) }))
+	w.even = newUnderWay(slices.DeleteFunc(slices.Clone(w.shifts), func(s shift) bool { return s.smooth || s.d == 0 && !s.rigged.felt() || !(s.end > s.start) }))
 	return w
 }
 
@@ -72,7 +77,7 @@ func (w *Way) Tape(t float64) float64 {
 	d := w.sight.Tape(w.goal, t)
 	var room [4]shift
 	for _, s := range w.even.at(t, room[:0]) {
-		d += s.d * (s.evened(t) - min(max((t-s.start)/(s.end-s.start), 0), 1))
+		d += w.by(&s, t) * (s.evened(t) - min(max((t-s.start)/(s.end-s.start), 0), 1))
 	}
 	return d
 }
