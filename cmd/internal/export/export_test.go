@@ -370,6 +370,23 @@ func compareSamples(t *testing.T, s *plan.Shot, layer string) {
 	}
 }
 
+// Whom the lens cannot image, because they are too near, is in the file too, and at the
+// distance of the plan.
+func TestUSDHasWhoIsTooNear(t *testing.T) {
+	s := made(t, "24").Shots[0]
+	s.Subjects[1].Along = plan.Still(0.06)
+	if lens := s.LensDistanceAt(s.Subjects[1], 0); !math.IsNaN(lens) {
+		t.Fatalf("the lens images them at %g m", lens)
+	}
+	var b bytes.Buffer
+	if err := USD(&b, s); err != nil {
+		t.Fatal(err)
+	}
+	if got := placesIn(t, still(b.String(), firstFrame))["A_B"].place(); !near3(got, [3]float64{0, 0, -0.06}, 1e-9) {
+		t.Errorf("they are at %v", got)
+	}
+}
+
 // The same plan gives the same bytes.
 func TestSameBytes(t *testing.T) {
 	write := func() (all []byte) {

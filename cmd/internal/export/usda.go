@@ -128,12 +128,12 @@ type point struct{ x, y, z float64 }
 // does at t.
 func seen(s *plan.Shot, u *plan.Subject, t float64) point {
 	o, lens := &s.Optics, s.LensDistanceAt(u, t)
-	if o.Rig == nil {
-		return point{x: u.Across.At(t), y: o.Camera.At(t) + lens}
-	}
 	at := point{x: u.Across.At(t), y: u.Along.At(t)}
-	if math.IsNaN(lens) {
+	switch {
+	case math.IsNaN(lens):
 		return at
+	case o.Rig == nil:
+		return point{x: at.x, y: o.Camera.At(t) + lens}
 	}
 	pose := o.Pose(t)
 	ahead := lens - s.ViewOf(u, t).Along
