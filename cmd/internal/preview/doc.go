@@ -21,6 +21,7 @@
 //   - series.go: how a figure goes over the frames of a shot
 //   - server.go: from an address to answered requests, and its end
 //   - stage.go: a shot in numbers, frame by frame, for the stage
+//   - stage_camera.go: of it, where the camera is and whom it sees where
 //   - takes.go: tries that the page keeps, in a log beside the plan
 //   - view.go: a State as JSON
 package preview

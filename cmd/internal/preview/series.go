@@ -47,6 +47,9 @@ type samples struct {
 func newSamples(s *plan.Shot) samples {
 	frames := s.Speed().Frames(float64(s.Duration)) + 1
 	columns := int64(3*len(s.Subjects) + 6)
+	if s.Optics.Rig != nil {
+		columns += int64(len(s.Subjects) + 6)
+	}
 	every := max((frames*columns+maxSamples-1)/maxSamples, 1)
 	return samples{shot: s, every: every, n: (frames + every - 1) / every}
 }

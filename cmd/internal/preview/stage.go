@@ -53,6 +53,7 @@ type toldStage struct {
 	// a metre from the entrance pupil. It changes as the lens breathes.
 	Scale series `json:"scale_m"`
 
+	Camera   *toldCamera     `json:"camera,omitempty"` // nil where it only goes along its axis
 	Subjects []toldSubject   `json:"subjects"`
 	Lines    []toldLine      `json:"lines"`
 	Cues     []plan.Cue      `json:"cues"`
@@ -75,6 +76,7 @@ type toldSubject struct {
 	Deep     plan.Number `json:"deep_m"`
 	Distance series      `json:"lens_distance_m"`
 	Side     series      `json:"side_m"`
+	Above    series      `json:"above_m,omitempty"` // of a camera that turns or leaves its axis
 	Blur     series      `json:"blur_arcmin"`
 }
 
@@ -208,7 +210,9 @@ func people(p *plan.Plan) map[string]bool {
 			who[l.Who] = true
 		}
 		for _, b := range s.Blocking {
-			who[b.Who] = true
+			if b.Kind == "moves" { // else it is the camera that does
+				who[b.Who] = true
+			}
 		}
 		for _, u := range s.Subjects {
 			if u.Sways > 0 {
@@ -233,17 +237,13 @@ func tellStage(s *plan.Shot, people map[string]bool) *toldStage {
 		Pupil:    times.of(func(t float64) float64 { return pupilBehind(s, t) }),
 		Focus:    times.of(s.FocusAt),
 		Scale:    times.of(func(t float64) float64 { return scaleAt(s, t) }),
+		Camera:   tellCamera(s, times),
 		Subjects: []toldSubject{}, Lines: tellLines(s), Cues: s.Cues, Actions: s.Actions, Pulls: tellStagePulls(s),
 		Ring: tellRing(s, times), Puller: s.Puller,
 	}
 	t.Rate[0], t.Rate[1] = perSecond(s)
 	for _, u := range s.Subjects {
-		t.Subjects = append(t.Subjects, toldSubject{
-			Name: u.Name, Person: people[u.Name], Deep: u.Deep,
-			Distance: times.of(func(t float64) float64 { return s.LensDistanceAt(u, t) }),
-			Side:     times.of(func(t float64) float64 { return s.SideAt(u, t) }),
-			Blur:     times.of(func(t float64) float64 { return s.BlurAt(u, t) }),
-		})
+		t.Subjects = append(t.Subjects, tellSubject(s, u, people[u.Name], times))
 	}
 	return t
 }

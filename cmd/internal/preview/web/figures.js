@@ -8,7 +8,7 @@ import { plain } from "./text.js";
 // eyes some 11 cm below the top of the head (from memory), and the camera looks
 // level from there.
 const crown = -0.11;
-const floor = 1.59;
+export const floor = 1.59;
 const thingHeight = 0.2;
 
 const looks = [

@@ -7,8 +7,9 @@ import { plain, shorten } from "./text.js";
 // A name takes at most this share of the frame's width.
 const widest = 0.4;
 
-// place returns where the names go, each { text, x, y, w, out }: its middle and
-// baseline in pixels and whether its figure is outside the frame. Names that
+// place returns where the names go, each { text, x, y, w, out, over }: its middle and
+// baseline in pixels, and whether its figure is outside the frame, to a side or above or
+// below. Names that
 // would lie over each other move down, in the order of their figures from left
 // to right. measure gives the width of a text.
 export function place(subjects, frame, size, measure) {
@@ -16,14 +17,16 @@ export function place(subjects, frame, size, measure) {
   const names = subjects.map((u) => {
     const metre = u.metre * frame.width;
     const x = frame.midX + u.x * frame.width;
-    const [left, top, right] = boxOf(u);
+    const midY = frame.midY - (u.y ?? 0) * frame.width;
+    const [left, top, right, bottom] = boxOf(u);
     const from = frame.midX - frame.width / 2, to = frame.midX + frame.width / 2;
     const out = x + right * metre < from ? -1 : x + left * metre > to ? 1 : 0;
+    const over = midY + bottom * metre < frame.midY - frame.height / 2 ? 1 : midY + top * metre > frame.midY + frame.height / 2 ? -1 : 0;
     const name = shorten(plain(u.name), (part) => measure(part) <= frame.width * widest);
-    const text = out < 0 ? `◂ ${name}` : out > 0 ? `${name} ▸` : name;
+    const text = out < 0 ? `◂ ${name}` : out > 0 ? `${name} ▸` : over ? `${over > 0 ? "▴" : "▾"} ${name}` : name;
     const w = measure(text) + pad;
-    const y = out ? frame.midY : frame.midY + top * metre - size * 0.5;
-    return { text, out, w, x: clamp(x, from + w / 2 + pad / 2, to - w / 2 - pad / 2), y };
+    const y = out && !over ? frame.midY : midY + top * metre - size * 0.5;
+    return { text, out, over, w, x: clamp(x, from + w / 2 + pad / 2, to - w / 2 - pad / 2), y };
   }).sort((a, b) => a.x - b.x);
   const lines = [frame.midY - frame.height / 2 + size * 1.5, frame.midY + frame.height / 2 - size * 0.8];
   const put = [];

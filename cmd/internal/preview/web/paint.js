@@ -2,7 +2,8 @@
 // spread over its disc of blur before it covers what is behind it.
 
 import { blurBy, varianceOf } from "./disc.js";
-import { boxOf, drawFigure } from "./figures.js";
+import { boxOf, drawFigure, floor } from "./figures.js";
+import { farAway, floorLines, horizon, shades } from "./sight.js";
 
 // A disc is worked out on as few points as show it: at most this radius, and in
 // all at most so many points times rows of the disc, a figure. While the picture
@@ -30,6 +31,10 @@ const lights = [
   [-0.11, 0.085, 0.8, white], [0.142, 0.1, 0.8, white],
 ];
 
+// So many degrees on, the lights begin anew: a camera that turns has some before it
+// wherever it looks. A whole number of them goes round.
+const again = 36;
+
 // A Painter paints on one canvas.
 export class Painter {
   constructor(canvas) {
@@ -46,28 +51,51 @@ export class Painter {
     const width = canvas.width / round;
     this.frame = { width, height: width / picture.aspect, midX: canvas.width / 2, midY: canvas.height / 2 };
     c.setTransform(1, 0, 0, 1, 0, 0);
-    this.back(picture.back);
+    this.back(picture.back, picture.camera);
+    if (picture.camera) this.grid(floorLines(picture.camera, floor, picture.back.tangent));
     const most = resting ? effort.resting : effort.moving / views;
     for (const u of picture.subjects) this.subject(u, most);
     if (round > 1) this.surround();
   }
 
   // back paints the sky, the sea and the lights beyond it. A level camera has
-  // the horizon in its middle; that too is spread over its disc.
-  back({ tangent, disc }) {
+  // the horizon in its middle; that too is spread over its disc. camera is one that
+  // turns, or null.
+  back({ tangent, disc }, camera) {
     const { canvas, context: c } = this;
     const { width, midX, midY } = this.frame;
     const r = Math.max((disc * width) / 2, 1);
+    const line = midY - (camera ? horizon(camera, tangent) * width : 0);
     const sky = c.createLinearGradient(0, 0, 0, canvas.height);
     const at = (y) => Math.min(Math.max(y / canvas.height, 0), 1);
     sky.addColorStop(0, "#30485c");
-    sky.addColorStop(at(midY - r), "#8195a0");
-    sky.addColorStop(at(midY + r), "#33454f");
+    sky.addColorStop(at(line - r), "#8195a0");
+    sky.addColorStop(at(line + r), "#33454f");
     sky.addColorStop(1, "#141d24");
     c.fillStyle = sky;
     c.fillRect(0, 0, canvas.width, canvas.height);
     for (const [x, y, strength, colour] of lights) {
-      this.light(midX + x * tangent * width, midY - y * tangent * width, r, strength, colour);
+      for (const p of camera ? round(x, y, camera, tangent) : [{ x: x * tangent, y: y * tangent }]) {
+        this.light(midX + p.x * width, midY - p.y * width, r, strength, colour);
+      }
+    }
+  }
+
+  // grid paints lines of the floor, faintly and never blurred: they are not of the
+  // picture, and show how the camera turns and goes.
+  grid(lines) {
+    const { canvas, context: c } = this;
+    const { width, midX, midY } = this.frame;
+    c.lineWidth = Math.max(1, canvas.width / 900);
+    for (let shade = 0; shade < shades; shade++) {
+      c.strokeStyle = `rgb(235 240 242 / ${(0.32 * (shades - shade)) / shades})`;
+      c.beginPath();
+      for (const l of lines) {
+        if (l.shade !== shade) continue;
+        c.moveTo(midX + l.x1 * width, midY - l.y1 * width);
+        c.lineTo(midX + l.x2 * width, midY - l.y2 * width);
+      }
+      c.stroke();
     }
   }
 
@@ -87,10 +115,10 @@ export class Painter {
   subject(u, most) {
     const { canvas, context: c, frame } = this;
     const metre = u.metre * frame.width;
-    const x = frame.midX + u.x * frame.width;
+    const x = frame.midX + u.x * frame.width, y = frame.midY - u.y * frame.width;
     const r = Number.isFinite(u.disc) ? (u.disc * frame.width) / 2 : canvas.width;
     if (r < unseen) {
-      c.setTransform(metre, 0, 0, metre, x, frame.midY);
+      c.setTransform(metre, 0, 0, metre, x, y);
       drawFigure(c, u);
       c.setTransform(1, 0, 0, 1, 0, 0);
       return;
@@ -98,19 +126,19 @@ export class Painter {
     const [left, top, right, bottom] = boxOf(u);
     const edge = Math.ceil(r) + 1;
     const region = clip({
-      left: x + left * metre - edge, top: frame.midY + top * metre - edge,
-      right: x + right * metre + edge, bottom: frame.midY + bottom * metre + edge,
+      left: x + left * metre - edge, top: y + top * metre - edge,
+      right: x + right * metre + edge, bottom: y + bottom * metre + edge,
     }, -edge, -edge, canvas.width + edge, canvas.height + edge);
     if (!region) return;
-    const made = this.spreadOut(u, { metre, x, r, region, most });
+    const made = this.spreadOut(u, { metre, x, y, r, region, most });
     c.imageSmoothingQuality = "low"; // straight between points, everywhere alike
     c.drawImage(made.canvas, 0, 0, made.width, made.height, region.left, region.top, made.width / made.scale, made.height / made.scale);
   }
 
   // spreadOut draws a figure by itself and spreads it over its disc. What was
   // made for the last frame is taken again where nothing has changed.
-  spreadOut(u, { metre, x, r, region, most }) {
-    const key = [metre, x, r, most, this.canvas.width].map((v) => Number(v).toFixed(2)).join();
+  spreadOut(u, { metre, x, y, r, region, most }) {
+    const key = [metre, x, y, r, most, this.canvas.width].map((v) => Number(v).toFixed(2)).join();
     let made = this.spread.get(u.name);
     if (made?.key === key) return made;
     if (!made) {
@@ -127,7 +155,7 @@ export class Painter {
     const c = made.context;
     c.setTransform(1, 0, 0, 1, 0, 0);
     c.clearRect(0, 0, made.canvas.width, made.canvas.height);
-    c.setTransform(metre * scale, 0, 0, metre * scale, (x - region.left) * scale, (this.frame.midY - region.top) * scale);
+    c.setTransform(metre * scale, 0, 0, metre * scale, (x - region.left) * scale, (y - region.top) * scale);
     drawFigure(c, u);
     c.putImageData(blurBy(c.getImageData(0, 0, width, height), (varianceOf(r) - gridVariance(scale)) * scale * scale), 0, 0);
     return made;
@@ -146,6 +174,16 @@ export class Painter {
     c.lineWidth = Math.max(1, canvas.width / 640);
     c.strokeRect(midX - width / 2, midY - height / 2, width, height);
   }
+}
+
+// round returns where a camera that turns has a light, as often as it is before it.
+function round(x, y, camera, tangent) {
+  const places = [];
+  for (let around = 0; around < 360; around += again) {
+    const p = farAway(x, y, around, camera, tangent);
+    if (p && Math.abs(p.x) < 1) places.push(p);
+  }
+  return places;
 }
 
 // scaleFor is how much smaller than the canvas a disc of radius r is worked out

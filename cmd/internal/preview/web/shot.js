@@ -59,15 +59,25 @@ export class Shot {
       const metre = scale / (distance + lens.behind) / sensor;
       return {
         name: u.name, person: u.person, deep: u.deep_m, index, distance, blur,
-        metre, x: this.at(u.side_m, i) * metre, disc: Math.hypot(blur, diffraction) / told.arcmin_per_width,
+        metre, x: this.at(u.side_m, i) * metre, y: u.above_m ? this.at(u.above_m, i) * metre : 0, disc: Math.hypot(blur, diffraction) / told.arcmin_per_width,
       };
     });
     return {
       sample: i, focus, aspect: told.sensor_width_mm / told.sensor_height_mm,
       limits: limitsOf(told.sharp_arcmin, told.seen_arcmin, diffraction),
       back: this.back(lens, focus, scale, sensor),
+      camera: this.cameraAt(i),
       subjects: subjects.filter((u) => u.distance > 0 && u.metre > 0).sort((a, b) => b.distance - a.distance),
     };
+  }
+
+  // cameraAt is where the camera is and looks, for sight.js; null where it only goes
+  // along its axis.
+  cameraAt(i) {
+    const { camera } = this.told;
+    if (!camera) return null;
+    const [x, y, z, pan, tilt, pupil] = [camera.right_m, camera.upstage_m, camera.high_m, camera.pan_deg, camera.tilt_deg, camera.pupil_ahead_m].map((s) => this.at(s, i));
+    return { x, y, z, pan, tilt, pupil };
   }
 
   // back is what lies far behind everyone: how large it is, in parts of the

@@ -189,9 +189,11 @@ function build() {
 
 // explain says what the picture is made from, and what it cannot know.
 function explain(told) {
+  const camera = told.camera ? "with their eyes as high as the lens at the start of the shot" : "with the camera level with the eyes and looking along the axis";
   const parts = [
     "Each figure has its true place and size in the field of view, and every point of it is spread over the disc that the lens makes of it on the sensor, at the scale of this picture. The discs are even and round everywhere: of the shape of the iris and the edge of the field the plan says nothing.",
-    "Heights are assumed, as the plan does not give them: who speaks, walks or sways is drawn 1.7 m tall, with the camera level with the eyes and looking along the axis; anything else is a block as high as it is deep, or 20 cm. Each figure is flat: all of it has the blur of the distance in the plan. Sea and lights lie far behind, to show discs.",
+    `Heights are assumed, as the plan does not give them: who speaks, walks or sways is drawn 1.7 m tall, ${camera}; anything else is a block as high as it is deep, or 20 cm. Each figure is flat: all of it has the blur of the distance in the plan. Sea and lights lie far behind, to show discs.`,
+    told.camera ? "The grid is a floor with a line each metre, on which they stand. It is not in the picture, and shows how the camera turns and goes. Sea and lights are there on every side. Figures face the lens, and stay upright in the picture where it tilts." : "",
     told.ring?.breathes_percent !== undefined
       ? "The picture grows as the focus comes nearer, by the lens's breathing over the whole ring. That it grows and does not shrink is an assumption."
       : "The picture grows as the focus comes nearer, as with a lens that moves as a whole.",
@@ -201,5 +203,5 @@ function explain(told) {
     parts.push(`Seen from ${widths} widths of the picture, it looks as it does from the seats. Up to ${told.sharp_arcmin.toFixed(1)} arcmin (minutes of arc at the viewer) is sharp, beyond ${told.seen_arcmin.toFixed(1)} arcmin soft, faint between. A small stop blurs all of it: that is painted, and less defocus is then sharp, and more is needed to show.`);
   }
   if (told.every > 1) parts.push(`The shot is long, so the stage shows every ${told.every}th frame.`);
-  note.lastChild.replaceChildren(...parts.map((p) => make("p", "", p)));
+  note.lastChild.replaceChildren(...parts.filter(Boolean).map((p) => make("p", "", p)));
 }

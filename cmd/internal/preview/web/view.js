@@ -88,9 +88,13 @@ export class View {
   }
 
   // tell writes everyone's blur below the picture.
-  tell({ subjects, sample, limits: { sharp, seen } }) {
+  tell({ subjects, sample, limits }) {
     this.list.dataset.sample = sample;
     const words = [];
+    const seen = new Set(subjects.map((u) => u.name));
+    for (const [name, item] of this.items) {
+      if (!seen.has(name)) away(item);
+    }
     for (const u of [...subjects].sort((a, b) => a.index - b.index)) {
       let item = this.items.get(u.name);
       if (!item) {
@@ -100,7 +104,7 @@ export class View {
         this.list.append(item);
         this.items.set(u.name, item);
       }
-      const word = wordFor(u.blur, sharp, seen);
+      const word = wordFor(u.blur, limits.sharp, limits.seen);
       item.dataset.blur = u.blur;
       item.dataset.word = word;
       item.children[1].textContent = arcmin(u.blur);
@@ -110,6 +114,15 @@ export class View {
     const text = plain(`The frame at ${this.shot.told.stop}: ${words.join(", ")}`);
     if (this.canvas.getAttribute("aria-label") !== text) this.canvas.setAttribute("aria-label", text);
   }
+}
+
+// away says of somebody that the lens has no image of them, as they are behind it or too
+// near.
+function away(item) {
+  delete item.dataset.blur;
+  item.dataset.word = "";
+  item.children[1].textContent = arcmin(NaN);
+  item.children[2].textContent = "";
 }
 
 // arcmin writes a blur for people.
