@@ -3,7 +3,8 @@
 // which moment of a shot is its worst. Lists, papers and the page take them from here,
 // so that all say the same.
 //
-// says.go has the words, hold.go those of where the hand takes hold, provenance.go where
+// says.go has the words, hold.go those of where the hand takes hold, rig.go those of a camera
+// that turns, provenance.go where
 // the angles of a ring come from, assumed.go what figures take for granted, worst.go the
 // worst moment.
 package moments

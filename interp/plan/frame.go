@@ -133,3 +133,38 @@ func changes(from, to float64, holds func(float64) bool) float64 {
 	}
 	return to
 }
+
+// Tape returns how far a point is from the sensor mark, as a tape laid straight to it
+// reads, in metres.
+func (v View) Tape() float64 { return math.Hypot(math.Hypot(v.Across, v.Above), v.Along) }
+
+// OffAxis returns the angle between the lens's axis and the way to a point, in degrees.
+func (v View) OffAxis() float64 {
+	return math.Atan2(math.Hypot(v.Across, v.Above), v.Along) * 180 / math.Pi
+}
+
+// Seen says how the camera sees somebody, where it turns or leaves its axis. But for
+// InFrame its figures are those at the start of the shot.
+type Seen struct {
+	Tape    Number     `json:"tape_m"`       // straight from the sensor mark
+	Above   Number     `json:"above_m"`      // of the lens's axis
+	OffAxis Number     `json:"off_axis_deg"` // between the axis and the way to them
+	InFrame []Interval `json:"in_frame"`     // from when to when they are in the picture, seconds
+}
+
+// CrossesIn returns how long what stands still takes on the screen to cross the picture in
+// the sweep, from side to side or, of a tilt, from top to bottom: seconds, by the mean
+// speed. It is +Inf for a sweep that turns nothing.
+func (s *Shot) CrossesIn(w *Sweep, tilt bool) float64 {
+	size := s.Optics.PictureW()
+	if tilt {
+		size = s.Optics.SensorH
+	}
+	x := s.FocusAt(w.Start)
+	f := s.FocalTo(x, w.Start)
+	if !(x > f) {
+		x = math.Inf(1)
+	}
+	turned := math.Abs(w.To - w.From)
+	return optics.FieldOfView(size, f, x) / turned * s.Speed().Screen(w.End-w.Start)
+}

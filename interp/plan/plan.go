@@ -208,6 +208,8 @@ type Subject struct {
 	LawSigma     Number   `json:"law_sigma_deg,omitzero"`
 	Path         []Point  `json:"path"`
 
+	*Seen // nil for a camera that neither turns nor leaves its axis
+
 	Along    *Track  `json:"-"` // from the camera's first place, along the axis
 	Across   *Track  `json:"-"`
 	SlantDeg float64 `json:"-"`                // of the tape, 0 where read along the axis

@@ -138,6 +138,9 @@ func (b *builder) compute(out *Built, opt Options) {
 	out.Plan.Optics.Light.Loss = out.nearLoss()
 	b.sayNearLoss(out.Plan.Optics.Light)
 	out.fillSubjects()
+	if opt.Lines {
+		out.fillSeen()
+	}
 	for _, p := range out.Pulls {
 		if p.Rack.Follow {
 			out.followFigures(p) // along the drawn curve, so after all else

@@ -85,6 +85,7 @@ func (c comparison) shot() []Detail {
 	l.figure("shoots", "frames a second", b.Shoots, a.Shoots, written(func(n float64) string { return units.Decimal(n, 3) }))
 	l.word("support", "support", b.Support, a.Support)
 	l.word("puller", "puller", b.Puller, a.Puller)
+	l.word("operator", "operator", b.Operator, a.Operator)
 	l.figure("gear", "gear", b.Gear, a.Gear, written(figures.Gear))
 	l.figure("wheel_mm", "wheel", b.WheelMM, a.WheelMM, millimetres)
 	l.length("duration_s", "lasts", b.Duration, a.Duration)

@@ -147,7 +147,7 @@ func (p Piece) phrase() string {
 	text := p.Name
 	switch p.Kind {
 	case "line", "subject", "moves":
-	case "dolly", "zoom":
+	case "dolly", "zoom", "track", "boom", "pan", "tilt":
 		text = "the " + p.Kind
 	default:
 		text = p.Kind + " " + p.Name
@@ -165,6 +165,7 @@ func (p Piece) phrase() string {
 // call many.
 var kinds = []struct{ kind, many string }{
 	{"line", "lines"}, {"cue", "cues"}, {"action", "actions"}, {"moves", "moves"}, {"dolly", "moves of the dolly"}, {"zoom", "zooms"},
+	{"track", "moves of the track"}, {"boom", "moves of the boom"}, {"pan", "pans"}, {"tilt", "tilts"},
 }
 
 // EventPhrases says what changed in the lines, the cues, the actions and the

@@ -20,6 +20,7 @@ func (c comparison) subjects() []Piece {
 			l.figure("side_m", "", b.Side, a.Side, c.aside)
 			l.figure("deep_m", "deep", b.Deep, a.Deep, c.tape)
 			l.figure("sways_m", "sways", b.Sways, a.Sways, c.tape)
+			c.seen(l, b, a)
 			return l.details
 		})
 }
@@ -40,6 +41,8 @@ func (c comparison) events() []Piece {
 			l.figure("to_m", "to", b.to, a.to, c.tape)
 			l.figure("from_mm", "from", b.fromMM, a.fromMM, millimetres)
 			l.figure("to_mm", "to", b.toMM, a.toMM, millimetres)
+			l.word("target", "goes to", b.target, a.target)
+			l.figure("turned_deg", "turns", b.turned, a.turned, func(n plan.Number) string { return heading(a.kind, n) })
 			l.word("profile", "profile", b.profile, a.profile)
 			return l.details
 		})
@@ -51,7 +54,8 @@ type event struct {
 	label
 	start, end             plan.Number
 	from, to, fromMM, toMM plan.Number
-	profile                string
+	turned                 plan.Number // of a pan or a tilt
+	profile, target        string
 }
 
 // events lists the events of a shot, kind by kind.
@@ -59,7 +63,10 @@ func events(s *plan.Shot) []event {
 	none := plan.Number(math.NaN())
 	var list []event
 	add := func(kind, name string, start, end plan.Number) {
-		list = append(list, event{label{kind, name}, start, end, none, none, none, none, ""})
+		list = append(list, event{
+			label: label{kind, name}, start: start, end: end,
+			from: none, to: none, fromMM: none, toMM: none, turned: none,
+		})
 	}
 	for _, l := range s.Lines {
 		add("line", fmt.Sprintf("%s “%s”", l.Who, l.Text), l.Start, l.End)
@@ -71,7 +78,17 @@ func events(s *plan.Shot) []event {
 		add("action", a.Text, a.Start, a.End)
 	}
 	for _, b := range s.Blocking {
-		list = append(list, event{label{b.Kind, b.Who}, b.Start, b.End, b.From, b.To, b.FromMM, b.ToMM, b.Profile})
+		if b.Kind == "pan" || b.Kind == "tilt" {
+			continue // a turn
+		}
+		add(b.Kind, b.Who, b.Start, b.End)
+		e := &list[len(list)-1]
+		e.from, e.to, e.fromMM, e.toMM, e.profile = b.From, b.To, b.FromMM, b.ToMM, b.Profile
+	}
+	for _, t := range s.Turns {
+		add(t.Kind, "", t.Start, t.End)
+		e := &list[len(list)-1]
+		e.turned, e.profile, e.target = t.To-t.From, t.Profile, t.Target
 	}
 	return list
 }

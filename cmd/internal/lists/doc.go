@@ -5,6 +5,7 @@
 //   - pulls.go: the pull list as text
 //   - pulls_csv.go: the pull list as CSV (RFC 4180), safe to open in a
 //     spreadsheet
+//   - rig.go: what the pull list tells of a camera that turns or leaves its axis
 //   - pulls_json.go: the pull list as JSON
 //   - stops.go: the window of stops as text
 //   - lenses.go: a shot through every lens of the kit, as text

@@ -4,6 +4,7 @@ package lists
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -83,9 +84,11 @@ func (w *writer) shot(s *plan.Shot) {
 	w.start(s)
 	if len(s.Pulls) == 0 {
 		w.Line(margin + "The focus stays where it is.")
+		w.cameraMovesUntil(s, cameraMoves(s), math.Inf(1), margin)
 	} else {
 		w.table(s)
 	}
+	w.inFrame(s)
 	w.rests(s)
 }
 
@@ -136,6 +139,9 @@ func setUp(s *plan.Shot) string {
 	}
 	if s.Puller != "" {
 		parts = append(parts, "puller "+s.Puller)
+	}
+	if s.Operator != "" {
+		parts = append(parts, "operator "+s.Operator)
 	}
 	if at := s.Speed(); at.Off() {
 		parts = append(parts, units.Shoots(at.Shoots, at.Factor()))
@@ -188,7 +194,9 @@ func (w *writer) table(s *plan.Shot) {
 	}
 	w.Line("")
 	w.Line(indent + w.Screen.Paint(console.Dim, cells(heads, widths, gap)))
+	moves := cameraMoves(s)
 	for i, u := range s.Pulls {
+		moves = w.cameraMovesUntil(s, moves, float64(u.Start), indent)
 		w.pull(s, u, indent)
 		text := cells(rows[i+1], widths, gap)
 		if u.Chance.Known() && u.Chance < s.Wanted {
@@ -202,6 +210,7 @@ func (w *writer) table(s *plan.Shot) {
 			}
 		}
 	}
+	w.cameraMovesUntil(s, moves, math.Inf(1), indent)
 }
 
 // restsOn says what the chance of a pull rests on where the ring has no marks; "" else.

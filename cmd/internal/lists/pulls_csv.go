@@ -149,10 +149,12 @@ func cell(n plan.Number) string {
 	return string(text)
 }
 
-// WriteCSV writes a header and then a row for every pull of the plans.
+// WriteCSV writes a header and then a row for every pull of the plans. Only where a camera
+// turns or leaves its axis there are columns for that.
 func WriteCSV(w io.Writer, plans ...*plan.Plan) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true // as RFC 4180, 2.1, has it
+	columns := columnsFor(plans)
 	row := make([]string, len(columns))
 	for i, c := range columns {
 		row[i] = c.name
