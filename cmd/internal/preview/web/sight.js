@@ -17,13 +17,15 @@ export const shades = 6;
 // Nearer than this, metres, nothing of the floor is drawn.
 const nearest = 0.1;
 
-// turned returns a direction of the floor as the camera has it: along its axis, to the
-// right of it and above.
-export function turned([x, y, z], { pan, tilt }) {
+// turner returns a function that has a direction of the floor as the camera has it: along
+// its axis, to the right of it and above. It is made once for all that a picture holds.
+export function turner({ pan, tilt }) {
   const sp = Math.sin(pan * radians), cp = Math.cos(pan * radians);
   const st = Math.sin(tilt * radians), ct = Math.cos(tilt * radians);
-  const level = x * sp + y * cp;
-  return { along: level * ct + z * st, across: x * cp - y * sp, above: z * ct - level * st };
+  return (x, y, z) => {
+    const level = x * sp + y * cp;
+    return { along: level * ct + z * st, across: x * cp - y * sp, above: z * ct - level * st };
+  };
 }
 
 // horizon returns how high in the picture a camera has the horizon.
@@ -36,7 +38,7 @@ export function horizon({ tilt }, tangent) {
 // turns the direction about the camera, in degrees to the right.
 export function farAway(x, z, around, camera, tangent) {
   const s = Math.sin(around * radians), c = Math.cos(around * radians);
-  const v = turned([x * c + s, c - x * s, z], camera);
+  const v = turner(camera)(x * c + s, c - x * s, z);
   return v.along > 0.02 ? { x: (v.across / v.along) * tangent, y: (v.above / v.along) * tangent } : null;
 }
 
@@ -44,32 +46,37 @@ export function farAway(x, z, around, camera, tangent) {
 // start: pieces { x1, y1, x2, y2, shade }, shade from 0 for the nearest to shades - 1.
 export function floorLines(camera, below, tangent) {
   const lines = [];
+  const turn = turner(camera);
+  const seen = (x, y) => {
+    const v = turn(x - camera.x, y - camera.y, -below - camera.z);
+    v.along -= camera.pupil;
+    return v;
+  };
+  const add = (fromX, fromY, toX, toY) => {
+    const x = (fromX + toX) / 2 - camera.x, y = (fromY + toY) / 2 - camera.y;
+    const away = Math.sqrt(x * x + y * y); // hypot is slower
+    if (away > reach) return;
+    const l = line(seen(fromX, fromY), seen(toX, toY), tangent);
+    if (l) lines.push(Object.assign(l, { shade: Math.min(Math.floor((away / reach) * shades), shades - 1) }));
+  };
   const midX = Math.round(camera.x), midY = Math.round(camera.y);
   for (let n = -reach; n <= reach; n++) {
     for (let m = -reach; m < reach; m += piece) {
-      lines.push(line(camera, below, tangent, [midX + n, midY + m], [midX + n, midY + m + piece]));
-      lines.push(line(camera, below, tangent, [midX + m, midY + n], [midX + m + piece, midY + n]));
+      add(midX + n, midY + m, midX + n, midY + m + piece);
+      add(midX + m, midY + n, midX + m + piece, midY + n);
     }
   }
-  return lines.filter(Boolean);
+  return lines;
 }
 
-// line returns a piece of a line of the floor, or null where the camera does not see it.
-function line(camera, below, tangent, from, to) {
-  const away = Math.hypot((from[0] + to[0]) / 2 - camera.x, (from[1] + to[1]) / 2 - camera.y);
-  if (away > reach) return null;
-  let [a, b] = [from, to].map(([x, y]) => {
-    const v = turned([x - camera.x, y - camera.y, -below - camera.z], camera);
-    return { ...v, along: v.along - camera.pupil };
-  });
+// line returns a line from one point to another as the picture has it, or null where the
+// camera does not see it.
+function line(a, b, tangent) {
   if (a.along < nearest && b.along < nearest) return null;
   if (a.along < nearest) a = cut(b, a);
   if (b.along < nearest) b = cut(a, b);
-  const seen = (v, side) => (v[side] / v.along) * tangent;
-  return {
-    x1: seen(a, "across"), y1: seen(a, "above"), x2: seen(b, "across"), y2: seen(b, "above"),
-    shade: Math.min(Math.floor((away / reach) * shades), shades - 1),
-  };
+  const by = tangent / a.along, to = tangent / b.along;
+  return { x1: a.across * by, y1: a.above * by, x2: b.across * to, y2: b.above * to };
 }
 
 // cut returns the point between one that is seen and one that is too near, where the line

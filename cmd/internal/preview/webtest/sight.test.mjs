@@ -4,17 +4,17 @@ import assert from "node:assert/strict";
 import test from "node:test";
 import { place } from "../web/labels.js";
 import { Shot } from "../web/shot.js";
-import { farAway, floorLines, horizon, shades, turned } from "../web/sight.js";
+import { farAway, floorLines, horizon, shades, turner } from "../web/sight.js";
 
 const close = (a, b, by = 1e-9) => assert.ok(Math.abs(a - b) <= by * Math.max(1, Math.abs(b)), `${a} is not ${b}`);
 const level = { x: 0, y: 0, z: 0, pan: 0, tilt: 0, pupil: 0 };
 
 test("a direction turns the other way than the camera", () => {
   // Reference: (0, 3, 0) with a pan of 20 degrees is 3 cos 20 along and 3 sin 20 to the left.
-  const right = turned([0, 3, 0], { pan: 20, tilt: 0 });
+  const right = turner({ pan: 20, tilt: 0 })(0, 3, 0);
   close(right.along, 2.8190778623577253);
   close(right.across, -1.0260604299770062);
-  const up = turned([0, 1, 0], { pan: 0, tilt: 30 });
+  const up = turner({ pan: 0, tilt: 30 })(0, 1, 0);
   close(up.along, Math.sqrt(3) / 2);
   close(up.above, -0.5);
 });
@@ -37,7 +37,7 @@ test("lines of the floor stand under the people on them", () => {
   // Somebody at 2 m right and 5 m upstage has their feet on a crossing of lines.
   const camera = { x: 0.3, y: -0.2, z: 0.4, pan: 15, tilt: -8, pupil: 0.05 };
   const lines = floorLines(camera, 1.59, 1.4);
-  const v = turned([2 - 0.3, 5.2, -1.99], camera);
+  const v = turner(camera)(2 - 0.3, 5.2, -1.99);
   const feet = { x: (v.across / (v.along - 0.05)) * 1.4, y: (v.above / (v.along - 0.05)) * 1.4 };
   const off = (l) => Math.abs((l.x2 - l.x1) * (feet.y - l.y1) - (l.y2 - l.y1) * (feet.x - l.x1)) / Math.hypot(l.x2 - l.x1, l.y2 - l.y1);
   const within = (l) => (feet.x - l.x1) * (feet.x - l.x2) + (feet.y - l.y1) * (feet.y - l.y2) <= 1e-9;
