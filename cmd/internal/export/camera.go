@@ -3,9 +3,7 @@
 package export
 
 import (
-	"fmt"
-	"math"
-
+	"pullscore/interp/moments"
 	"pullscore/interp/plan"
 	"pullscore/interp/units"
 )
@@ -36,8 +34,9 @@ func cameraMoves(s *plan.Shot) (list []cameraMove) {
 		}
 		list = append(list, turning(turn, kind, in))
 	}
-	for _, b := range s.Blocking {
-		if text := going(b, in); text != "" {
+	for i := range s.Blocking {
+		b := &s.Blocking[i]
+		if text := moments.Goes(b, in); text != "" {
 			list = append(list, cameraMove{b.Start, b.End, text, b.Kind + " lands"})
 		}
 	}
@@ -59,29 +58,7 @@ func turning(t plan.Turn, kind string, in units.Style) cameraMove {
 	case t.Target != "":
 		m.starts, m.lands = kind+" to "+t.Target, kind+" lands on "+t.Target
 	default:
-		by := float64(t.To - t.From)
-		m.starts, m.lands = fmt.Sprintf("%s %s %s", kind, in.Angle(math.Abs(by)), way(t.Kind, by)), kind+" lands"
+		m.starts, m.lands = kind+" "+moments.Heading(kind, float64(t.To-t.From), in), kind+" lands"
 	}
 	return m
-}
-
-// going says where a move takes the camera; "" for a move of anything else.
-func going(b plan.Blocking, in units.Style) string {
-	by := float64(b.To - b.From)
-	switch b.Kind {
-	case "boom", "track", "dolly":
-		return fmt.Sprintf("%s %s %s", b.Kind, way(b.Kind, by), in.Tape(math.Abs(by)))
-	}
-	return ""
-}
-
-// way is the word for the way that a move of the camera goes.
-func way(kind string, by float64) string {
-	words := map[string][2]string{
-		"pan": {"left", "right"}, "tilt": {"down", "up"}, "track": {"left", "right"}, "boom": {"down", "up"}, "dolly": {"out", "in"},
-	}[kind]
-	if by < 0 {
-		return words[0]
-	}
-	return words[1]
 }

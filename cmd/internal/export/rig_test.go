@@ -334,7 +334,7 @@ func TestCSVTurns(t *testing.T) {
 func TestMarkersOfTheCamera(t *testing.T) {
 	p, s := turned(t)
 	want := []string{
-		"0 MAGENTA pan with A \"B\" <c>", "12 MAGENTA track left 60 cm", "24 MAGENTA boom up 45 cm",
+		"0 MAGENTA pan with A \"B\" <c>", "12 MAGENTA track 60 cm left, 1.5 s", "24 MAGENTA boom 45 cm up, 2 s",
 		"36 BLUE pan with A \"B\" <c> ends", "48 MAGENTA pan and tilt to A-B", "48 BLUE track lands", "72 BLUE boom lands",
 		"84 BLUE pan and tilt lands on A-B", "86 MAGENTA tilt 10 deg up", "94 BLUE tilt lands",
 	}
@@ -352,7 +352,7 @@ func TestMarkersOfTheCamera(t *testing.T) {
 	if !slices.Equal(edl, otio) {
 		t.Errorf("the list has %q, the timeline %q", edl, otio)
 	}
-	for _, text := range []string{"pan and tilt to A-B", "dolly in 40 cm"} {
+	for _, text := range []string{"pan and tilt to A-B", "dolly 40 cm in, 2 s"} {
 		if !slices.ContainsFunc(edl, func(m string) bool { return strings.HasSuffix(m, text) }) {
 			t.Errorf("no %q in %q", text, edl)
 		}
