@@ -4,6 +4,7 @@
 package lang
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -73,8 +74,8 @@ func meantElsewhere(first, second *lexer.Token) bool {
 	if !isName(second) || second.Pos == cursor.Pos {
 		return false
 	}
-	_, near := Nearest(second.Value, ways)
-	return !near
+	_, near := Nearest(second.Value, ways) // which is another word
+	return !near && !slices.Contains(ways, second.Value)
 }
 
 func firstWord(s string) string {

@@ -56,7 +56,7 @@ func (w *walker) mistake(s *spec, fit bool) *mistake {
 	if fit && w.token(here).EOF() {
 		return nil
 	}
-	if fit && here > far.at {
+	if fit && here > far.at || far.at < 0 { // a look ahead that refuses wants nothing
 		far = miss{at: here, clause: -1}
 	}
 	t := w.token(far.at)

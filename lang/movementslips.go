@@ -58,11 +58,15 @@ func moveSlip(s *spec, w *walker, at int) *fault {
 	start := int(w.start.RawCursor())
 	words := ways[s.word]
 	second := w.token(start + 1)
-	if words == nil || at > start+2 || second.EOF() {
+	switch {
+	case words == nil:
 		return nil
-	}
-	if second.Value == "and" {
+	case second.EOF():
+		return faultAt(second, "expected-word", "expected %s, found %s", choice(words), describe(second))
+	case second.Value == "and" && at <= start+3:
 		return bothSlip(s, w, start)
+	case at > start+2:
+		return nil
 	}
 	if slices.Contains(words, second.Value) {
 		return nil
@@ -130,6 +134,8 @@ func bothSlip(s *spec, w *walker, start int) *fault {
 	case s.word == "pan" && third.Value == "tilt" && moveOfWay("pan", fourth.Value) != "":
 		return faultAt(fourth, "expected-word", "expected `to` or `with`, found %s", describe(fourth)).
 			because("By an angle, each is a line of its own: the second ends in `with pan`.")
+	case s.word == "pan" && third.Value == "tilt" && fourth.EOF():
+		return faultAt(w.token(start+3), "expected-word", "expected `to` or `with`, found %s", describe(fourth))
 	}
 	return nil
 }
