@@ -34,6 +34,7 @@ func key(sh *bands.Leaf) []sheet.KeyEntry {
 			entries = append(entries, sheet.Entry(severity, bands.FlagWidth(1), func(g *draw.Group, x, y float64) { bands.Pennant(g, x, y-bands.FlagHeight/2, severity, "1") }))
 		}
 	}
+	entries = append(entries, cameraKey(s)...)
 	return append(entries, sheet.Entry("cue of a move", 4.5, func(g *draw.Group, x, y float64) { g.Line(x, y, x+4.5, y, bands.PlumbStroke) }))
 }
 

@@ -38,6 +38,7 @@ func drawAround(sh *bands.Leaf, root *draw.Group, number int) {
 	sh.DrawHead(root.Group("head"), number)
 	if sh.Window != nil {
 		sh.DrawMoves(root.Group("moves"))
+		drawJoints(sh, root)
 		sh.Plumbs = root.Group("plumb-lines")
 		sh.DrawRuler(root.Group("ruler"))
 		drawKey(sh, root.Group("key"))
@@ -49,6 +50,7 @@ func drawAround(sh *bands.Leaf, root *draw.Group, number int) {
 func bandsOf(w *bands.Window) []bands.Section {
 	all := append(w.LinesBand(), w.DistanceBand())
 	all = append(all, sharpBand(w)...)
+	all = append(all, cameraBand(w)...)
 	return append(all, w.HandBand())
 }
 

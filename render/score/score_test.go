@@ -282,7 +282,7 @@ func TestPlacesOfOneNameHaveTheirDistance(t *testing.T) {
 // The goldens show in a review what a change does to a drawing. Set
 // PULLSCORE_UPDATE=1 to write them anew, then look at them.
 func TestGoldenScores(t *testing.T) {
-	for name, s := range map[string]*plan.Shot{"three-racks": plans.ThreeRacks(), "crowd": plans.Crowd(), "walk": plans.WalkAndDolly()} {
+	for name, s := range map[string]*plan.Shot{"three-racks": plans.ThreeRacks(), "crowd": plans.Crowd(), "walk": plans.WalkAndDolly(), "pan-and-rack": plans.PanAndRack(), "all-ways": plans.AllWays()} {
 		plans.CheckGolden(t, "score-"+name, Score(s, sheet.Options{}))
 	}
 }

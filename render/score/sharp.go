@@ -52,6 +52,7 @@ func drawBar(sh *bands.Leaf, g *draw.Group, k int, top, height float64) {
 			bg.Add(draw.Path{Runs: runs, Closed: true, Fill: part.ink})
 		}
 	}
+	drawOut(bg, w, sh.Shot.Subjects[k], y, half)
 }
 
 // A blurBar is a subject's blur at times.

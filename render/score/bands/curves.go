@@ -80,6 +80,9 @@ func (w *Window) keys() []float64 {
 	for _, tr := range w.tracks() {
 		keys = append(keys, tr.Keys()...)
 	}
+	if s.Optics.Rig != nil {
+		keys = append(keys, s.Optics.Keys()...)
+	}
 	keys = slices.DeleteFunc(keys, func(t float64) bool { return !(t >= w.from && t <= w.end) })
 	slices.Sort(keys)
 	return slices.Compact(keys)
@@ -90,6 +93,9 @@ func (w *Window) tracks() []*plan.Track {
 	tracks := []*plan.Track{o.Camera, o.Focal}
 	for _, u := range w.Shot.Subjects {
 		tracks = append(tracks, u.Along)
+		if o.Rig != nil {
+			tracks = append(tracks, u.Across) // a camera that turns sees it come and go
+		}
 	}
 	return tracks
 }
@@ -99,6 +105,14 @@ func (w *Window) moving(a, b float64) bool {
 	for _, p := range w.Shot.Pulls {
 		if float64(p.Start) < b && float64(p.Land) > a {
 			return true
+		}
+	}
+	if o := &w.Shot.Optics; o.Rig != nil {
+		at := o.Pose(a)
+		for _, share := range []float64{0.31, 0.62, 1} {
+			if o.Pose(a+share*(b-a)) != at {
+				return true
+			}
 		}
 	}
 	for _, tr := range w.tracks() {

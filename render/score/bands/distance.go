@@ -74,7 +74,7 @@ func (w *Window) DistanceBand() Section {
 	least := min(max(34, n*LabelOne+4), 140) + LaneHeight + BandGap
 	return Section{Name: "distance", Least: least, Most: max(least, 82), OverTime: true,
 		Draw: func(sh *Leaf, g *draw.Group, top, height float64) {
-			sh.open(g, top, "distance", "Distance")
+			sh.Open(g, top, "distance", "Distance")
 			d := DistanceBand{Leaf: sh, Top: top + LaneHeight, Height: height - LaneHeight - BandGap}
 			d.draw(g)
 		}}

@@ -16,7 +16,7 @@ import (
 func (w *Window) Lane(row, title string) Section {
 	return Section{Name: row, Least: LaneHeight, Most: LaneHeight, OverTime: true,
 		Draw: func(sh *Leaf, g *draw.Group, top, _ float64) {
-			sh.open(g, top, row, title)
+			sh.Open(g, top, row, title)
 		}}
 }
 

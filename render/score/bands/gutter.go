@@ -11,7 +11,7 @@ import (
 )
 
 const (
-	headGap    = 4.8 // between a row head and the time axis
+	HeadGap    = 4.8 // between a row head and the time axis
 	LaneAir    = 2.4 // above a band's heading
 	FlagLane   = 5.4 // for a band's heading and its flags
 	LaneHeight = LaneAir + FlagLane
@@ -56,7 +56,7 @@ func (sh *Leaf) GutterLabels(g *draw.Group, labels []GutterLabel, top, bottom fl
 
 // labelOnTwo writes the name and, below it, the figure in both units.
 func (sh *Leaf) labelOnTwo(g *draw.Group, l GutterLabel, y float64) {
-	x := sh.Left - headGap
+	x := sh.Left - HeadGap
 	name := draw.NewText(x, y-nameLow+sheet.FontStrong.Middle(), l.Name, sheet.FontStrong, draw.Black).Aligned(draw.End)
 	g.Add(name.Shortened(x - sheet.Margin))
 	figure := l.First
@@ -69,7 +69,7 @@ func (sh *Leaf) labelOnTwo(g *draw.Group, l GutterLabel, y float64) {
 // labelOnOne writes the name and the first figure on a line; both figures where
 // another label has the name too.
 func (sh *Leaf) labelOnOne(g *draw.Group, l GutterLabel, twice bool, y float64) {
-	x := sh.Left - headGap
+	x := sh.Left - HeadGap
 	figures := l.First
 	if twice && l.Second != "" {
 		figures += " · " + l.Second
@@ -83,7 +83,7 @@ func (sh *Leaf) labelOnOne(g *draw.Group, l GutterLabel, twice bool, y float64) 
 // leader joins a label that stands at y to what it names, at to.
 func (sh *Leaf) leader(g *draw.Group, to, y float64) {
 	const near, far = 0.9, 0.5
-	g.Line(sh.Left-headGap+near, y, sh.Left-far, to, sheet.Solid(draw.Mid, sheet.Hair))
+	g.Line(sh.Left-HeadGap+near, y, sh.Left-far, to, sheet.Solid(draw.Mid, sheet.Hair))
 }
 
 // blockTime keeps texts off the plumb lines and the edges of the columns.

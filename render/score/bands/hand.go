@@ -115,7 +115,7 @@ func (w *Window) HandBand() Section {
 		}
 		return Section{Name: "hand", Least: LaneHeight + 2, Most: LaneHeight + 2, OverTime: true,
 			Draw: func(sh *Leaf, g *draw.Group, top, _ float64) {
-				sh.open(g, top, "hand", "Hand")
+				sh.Open(g, top, "hand", "Hand")
 				g.Add(draw.NewText(sh.Left, top+LaneHeight+1, why, sheet.FontNote, draw.Grey))
 			}}
 	}
@@ -123,7 +123,7 @@ func (w *Window) HandBand() Section {
 	least := min(max(20, n*LabelOne+1), 100) + LaneHeight + BandGap
 	return Section{Name: "hand", Least: least, Most: max(least, 46), OverTime: true,
 		Draw: func(sh *Leaf, g *draw.Group, top, height float64) {
-			sh.open(g, top, "hand", "Hand")
+			sh.Open(g, top, "hand", "Hand")
 			b := HandBand{Leaf: sh, Top: top + LaneHeight, Height: height - LaneHeight - BandGap}
 			b.draw(g)
 		}}

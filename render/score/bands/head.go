@@ -84,7 +84,7 @@ func (sh *Leaf) DrawRuler(g *draw.Group) {
 			g.Add(draw.NewText(x+0.8, y+3.6, sh.Shot.Timecode(n), sheet.FontSmall, draw.Grey))
 		}
 	}
-	tick := draw.NewText(w.Left-headGap, y+sheet.FontSmall.Middle(), "tick "+units.Count(int(step), "frame"), sheet.FontSmall, draw.Grey)
+	tick := draw.NewText(w.Left-HeadGap, y+sheet.FontSmall.Middle(), "tick "+units.Count(int(step), "frame"), sheet.FontSmall, draw.Grey)
 	g.Add(tick.Aligned(draw.End))
 	if at := sh.Shot.Speed(); at.Off() {
 		sh.drawScreen(g, y+screenRuler)
@@ -137,7 +137,7 @@ func (sh *Leaf) drawScreen(g *draw.Group, y float64) {
 			g.Add(draw.NewText(x, y-1.1, sheet.Figures.Number(n, 0)+" s", sheet.FontSmall, draw.Grey).Aligned(draw.Middle))
 		}
 	}
-	g.Add(draw.NewText(w.Left-headGap, y+sheet.FontSmall.Middle(), "screen", sheet.FontSmall, draw.Grey).Aligned(draw.End))
+	g.Add(draw.NewText(w.Left-HeadGap, y+sheet.FontSmall.Middle(), "screen", sheet.FontSmall, draw.Grey).Aligned(draw.End))
 }
 
 // tickStep returns the frames between two ticks: the smallest divisor of a

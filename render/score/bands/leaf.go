@@ -191,6 +191,21 @@ func (sh *Leaf) span() (top, bottom float64) {
 	return top, bottom
 }
 
+// Reach returns the top of the first and the bottom of the last section of that name on
+// the sheet, in millimetres, and whether there is any.
+func (sh *Leaf) Reach(name string) (top, bottom float64, ok bool) {
+	for _, p := range sh.Strips {
+		if p.Name != name {
+			continue
+		}
+		if !ok {
+			top, ok = p.Top, true
+		}
+		bottom = p.Top + p.Height
+	}
+	return top, bottom, ok
+}
+
 // Draw makes the pages; name says which drawing they are, and around draws what
 // stands round the sections of each.
 func (sc *Chart) Draw(name, desc string, around func(sh *Leaf, root *draw.Group, number int)) []*draw.Page {
@@ -224,8 +239,8 @@ func (sh *Leaf) draw(root *draw.Group) {
 	}
 }
 
-// open writes a band's heading and its lane of flags.
-func (sh *Leaf) open(g *draw.Group, top float64, row, title string) {
+// Open writes a band's heading and its lane of flags.
+func (sh *Leaf) Open(g *draw.Group, top float64, row, title string) {
 	sh.Heading(g, top, title)
 	sh.drawLane(g.Group("flags"), top, row)
 }

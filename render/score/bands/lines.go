@@ -139,7 +139,7 @@ func (w *Window) Action() []*Row {
 		}
 	}
 	for _, b := range s.Blocking {
-		if w.overlaps(float64(b.Start), float64(b.End)) {
+		if w.overlaps(float64(b.Start), float64(b.End)) && !inCameraRow(s, b) {
 			moves.add(whole(blocking(s, b), float64(b.Start), float64(b.End), nil))
 		}
 	}
@@ -209,6 +209,11 @@ func hangsOn(s *plan.Shot, cue string) bool {
 	return slices.ContainsFunc(s.Pulls, func(p *plan.Pull) bool {
 		return slices.Contains(strings.FieldsFunc(p.Anchor, func(r rune) bool { return r == ' ' || r == '"' }), cue)
 	})
+}
+
+// inCameraRow reports whether the row of the camera shows a move.
+func inCameraRow(s *plan.Shot, b plan.Blocking) bool {
+	return s.Optics.Rig != nil && slices.Contains([]string{"pan", "tilt", "boom", "track", "dolly"}, b.Kind)
 }
 
 // blocking says what a person, the camera or the zoom does.
@@ -333,6 +338,6 @@ func (sh *Leaf) ClearOfPlumbs(g *draw.Group, b draw.Box) {
 
 // RowHead writes a name at the end of the gutter.
 func (sh *Leaf) RowHead(g *draw.Group, base float64, name string) {
-	t := draw.NewText(sh.Left-headGap, base, name, sheet.FontBody, draw.Grey).Aligned(draw.End)
-	g.Add(t.Shortened(sh.Left - headGap - sheet.Margin))
+	t := draw.NewText(sh.Left-HeadGap, base, name, sheet.FontBody, draw.Grey).Aligned(draw.End)
+	g.Add(t.Shortened(sh.Left - HeadGap - sheet.Margin))
 }

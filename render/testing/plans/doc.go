@@ -2,6 +2,7 @@
 // what is asked of every page.
 //
 //   - shots.go: shots made by hand, and generated ones
+//   - rig.go: those of a camera that turns, and leaves its axis
 //   - real.go: the examples, and plans that are wrong on purpose
 //   - pages.go: faults of pages, goldens, the text of pages
 package plans
