@@ -18,6 +18,7 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
 	"pullscore/interp/plan"
+	"pullscore/lang/opentrackio"
 )
 
 // turned is a shot whose camera pans with somebody who walks, pans on by itself past them
@@ -275,6 +276,13 @@ func TestOpenTrackIOTurns(t *testing.T) {
 		t.Fatal(err)
 	}
 	frames := Frames(s)
+	read := opentrackio.NewReader(bytes.NewReader(b.Bytes()), "turned.jsonl")
+	for i, f := range frames { // our own reader takes it as before
+		one, err := read.Next()
+		if err != nil || len(one.Faults) > 0 || math.Abs(one.Lens.FocusDistance.Value-f.Sensor) > 1e-6 {
+			t.Fatalf("frame %d is read as %+v: %v", i, one, err)
+		}
+	}
 	for i, line := range bytes.Split(bytes.TrimSpace(b.Bytes()), []byte("\n")) {
 		value, err := jsonschema.UnmarshalJSON(bytes.NewReader(line))
 		if err != nil {
