@@ -6,6 +6,7 @@ import (
 	"math"
 	"net/http"
 	"os/exec"
+	"strings"
 	"testing"
 
 	"pullscore/cmd/internal/rebuild"
@@ -13,7 +14,7 @@ import (
 )
 
 // turning is a plan whose camera pans from one person to another, tilts down to a thing,
-// then goes up and to the left. What it does is put in by hand.
+// goes up and to the left, and turns away from everyone. What it does is put in by hand.
 func turning(t testing.TB) (*rebuild.State, *plan.Shot) {
 	t.Helper()
 	const src = `plan "The loft"
@@ -46,7 +47,7 @@ shot 2
 	}
 	s := p.Good.Shots[0]
 	s.Optics.Rig = &plan.Rig{
-		Pans:   []plan.Sweep{{Start: 0.5, End: 1.5, To: 38, Smooth: true}},
+		Pans:   []plan.Sweep{{Start: 0.5, End: 1.5, To: 38, Smooth: true}, {Start: 5.6, End: 5.9, From: 38, To: 170}},
 		Tilts:  []plan.Sweep{{Start: 2, End: 3, To: -8, Smooth: true}},
 		Slides: []plan.Slide{{Start: 3.5, End: 5, X: -0.4, Z: 0.5, Smooth: true}},
 	}
@@ -88,8 +89,11 @@ func TestStageTellsTheCamera(t *testing.T) {
 		}
 		for k, u := range shot.Subjects {
 			view := pose.View(u.Across.At(now), u.Along.At(now), 0)
-			h := told.Subjects[k]
-			if !close6(at(h.Side, i), view.Across) || !close6(at(h.Above, i), view.Above) || !close6(at(h.Distance, i), shot.FromTape(view.Along, now)) {
+			h, lens := told.Subjects[k], shot.FromTape(view.Along, now)
+			if math.IsNaN(lens) {
+				lens = 0 // as the page is told of somebody behind the camera
+			}
+			if !close6(at(h.Side, i), view.Across) || !close6(at(h.Above, i), view.Above) || !close6(at(h.Distance, i), lens) {
 				t.Fatalf("frame %d: %s is told %g to the side and %g above, want %+v", i, u.Name, at(h.Side, i), at(h.Above, i), view)
 			}
 		}
@@ -143,4 +147,14 @@ func TestStageTurns(t *testing.T) {
 	}
 	b.seek(1)
 	b.picture("1")
+	told := func() string {
+		return value[string](b, `[...document.querySelectorAll('[data-view="A"] .blur')].find((e) => e.dataset.subject === "OSKEL").innerText`)
+	}
+	if text := told(); !strings.Contains(text, "arcmin") {
+		t.Errorf("of somebody in the picture the page says %q", text)
+	}
+	b.seek(5.95)
+	if text := told(); strings.Contains(text, "arcmin") || !strings.Contains(text, "no image") {
+		t.Errorf("of somebody behind the camera the page says %q", text)
+	}
 }
