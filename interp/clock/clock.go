@@ -72,6 +72,7 @@ type With struct {
 	Change  change.Change
 	Lens    *kit.Lens // for the focal lengths that it has; nil where it is not known
 	Pace    float64   // words a minute
+	Alone   bool      // the items are of moves that no shot uses: who knows what stands above
 	Begun   bool      // the shot begins at a timecode
 	Epoch   int64     // there, as frames: its timecodes count from it
 	Landing Landing
@@ -297,7 +298,7 @@ func (c *Clock) resolve(k int) {
 	switch s := c.items[k].Stmt.(type) {
 	case *lang.Cue:
 		w = c.cue(k, s, false)
-	case *lang.Moves, *lang.Dolly, *lang.Zoom:
+	case *lang.Moves, *lang.Dolly, *lang.Zoom, *lang.Track, *lang.Boom, *lang.Turn:
 		w = c.movement(k, false)
 	case *lang.Rack, *lang.Follow:
 		w = c.timePull(c.PullOf[k], false)

@@ -96,6 +96,19 @@ func (c *Clock) endings() ending {
 			word = "dolly"
 		case *lang.Zoom:
 			word = "zoom"
+		case *lang.Track:
+			word = "track"
+		case *lang.Boom:
+			word = "boom"
+		case *lang.Turn:
+			if mv := c.movements[k]; mv != nil && mv.Keeps && mv.until == nil {
+				continue // nobody knows its end yet
+			}
+			if word = "pan"; !s.Pan {
+				word = "tilt"
+			} else if s.Tilt {
+				e.kinds["tilt"] = append(e.kinds["tilt"], k)
+			}
 		case *lang.Rack:
 			word = "rack"
 		case *lang.Action:

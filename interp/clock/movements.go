@@ -16,6 +16,7 @@ import (
 	"cmp"
 	"container/heap"
 	"fmt"
+	"math"
 
 	"pullscore/interp/names"
 	"pullscore/interp/stage"
@@ -52,30 +53,16 @@ func (q *queue) Pop() any {
 // untimedOf lists all movements: one without a moment waits for the clock.
 func untimedOf(items []names.Item) (u untimed) {
 	for i, it := range items {
-		on, ok := startOf(it.Stmt)
+		hangs, ok := hangsOn(it.Stmt)
 		switch {
 		case !ok:
-		case on == nil:
+		case !hangs:
 			u.passed = append(u.passed, queued{i, i})
 		default:
 			u.ready = append(u.ready, queued{0, i})
 		}
 	}
 	return u // in order, as heaps are
-}
-
-// startOf returns the moment that a movement says it starts on; ok is false for
-// all other statements.
-func startOf(stmt lang.Statement) (on *lang.Anchor, ok bool) {
-	switch s := stmt.(type) {
-	case *lang.Moves:
-		return s.On, true
-	case *lang.Dolly:
-		return s.On, true
-	case *lang.Zoom:
-		return s.On, true
-	}
-	return nil, false
 }
 
 // moveSoFar times what movements can be timed before this pull has landed; what
@@ -129,8 +116,9 @@ func (c *Clock) wake(m *moment, w When) {
 // A movement is what a statement says of it, but for its start.
 type movement struct {
 	stage.Move
-	on   *lang.Anchor
-	over float64 // 0 where a speed stands in its place
+	timing
+	over float64 // 0 where a speed stands in its place, or two moments, or another movement
+	both bool    // it is a pan and a tilt; Kind is the pan
 	ok   bool
 }
 
@@ -139,34 +127,38 @@ type movement struct {
 func (c *Clock) readMovements() {
 	for k := range c.items {
 		in := &c.items[k].In
-		var over, speed *lang.Expr
-		mv := &movement{Move: stage.Move{Item: k, Stmt: c.items[k].Stmt}}
-		switch s := mv.Stmt.(type) {
-		case *lang.Moves:
-			mv.Kind, mv.on, mv.Smooth = "moves", s.On, s.Profile == lang.ProfileSmooth
-			mv.ok, over, speed = c.readWalk(in, s, mv), s.Over, s.Speed
-		case *lang.Dolly:
-			mv.Kind, mv.on, mv.Smooth = "dolly", s.On, s.Profile != lang.ProfileEven
-			mv.By, mv.ok = in.Within(s.By, names.DimLength, 1e-4, stage.MaxDistance, "a camera goes 0.1 mm to 1000 km")
-			if !s.In {
-				mv.By = -mv.By
-			}
-			over, speed = s.Over, s.Speed
-		case *lang.Zoom:
-			mv.Kind, mv.on, mv.Smooth = "zoom", s.On, s.Profile != lang.ProfileEven
-			mv.ok, over = c.readZoom(in, s, mv), s.Over
-		default:
+		t, ok := timingOf(c.items[k].Stmt)
+		if !ok {
 			continue
 		}
-		okT := false
-		if speed != nil {
-			mv.Speed, okT = in.Positive(speed, names.DimVelocity)
-		} else {
-			mv.over, okT = in.Positive(over, names.DimTime)
+		mv := &movement{Move: stage.Move{Item: k, Stmt: c.items[k].Stmt, Smooth: t.profile != lang.ProfileEven}, timing: t}
+		switch s := mv.Stmt.(type) {
+		case *lang.Moves:
+			mv.Kind, mv.Smooth = "moves", s.Profile == lang.ProfileSmooth
+			mv.ok = c.readWalk(in, s, mv)
+		case *lang.Zoom:
+			mv.Kind, mv.ok = "zoom", c.readZoom(in, s, mv)
+		case *lang.Turn:
+			mv.ok = c.readTurn(in, s, mv)
+		default:
+			mv.ok = c.readSlide(in, mv)
 		}
-		mv.ok = mv.ok && okT && !c.torn(mv.Stmt)
+		mv.ok = c.readLength(in, mv) && mv.ok && !c.torn(mv.Stmt)
 		c.movements[k] = mv
 	}
+}
+
+// readLength reads how long a movement takes, where it says that itself.
+func (c *Clock) readLength(in *names.Reader, mv *movement) (ok bool) {
+	switch {
+	case mv.Keeps || mv.alongside != "" || mv.on != nil && mv.landing != nil:
+		return true
+	case mv.speed != nil:
+		mv.Speed, ok = in.Positive(mv.speed, names.DimVelocity)
+	default:
+		mv.over, ok = in.Positive(mv.lasts, names.DimTime)
+	}
+	return ok
 }
 
 // readWalk reads who moves, and to where.
@@ -220,11 +212,11 @@ func (c *Clock) readZoom(in *names.Reader, s *lang.Zoom, mv *movement) (ok bool)
 func (c *Clock) movement(k int, ahead bool) When {
 	return c.settle(&c.At[k], func() When {
 		mv := c.movements[k]
-		w := c.when(k, mv.on, ahead)
+		w, end := c.moments(k, mv, ahead)
 		switch {
 		case w.State == Waits:
 			return w
-		case !mv.ok: // told; its moment has been looked at all the same
+		case !mv.ok: // told; its moments have been looked at all the same
 			return failed
 		case !mv.FromSelf && mv.Along.On != nil && c.with.Stage.HangsOn(mv.Along.On, mv.Who):
 			c.items[k].In.Fail(mv.Stmt.(*lang.Moves).To.Range(), "circle", fmt.Sprintf("%s would stand relative to itself", mv.Who.Name), "")
@@ -232,17 +224,25 @@ func (c *Clock) movement(k int, ahead bool) When {
 		case w.State == Failed:
 			return failed
 		}
-		over, ok := mv.over, true
-		if mv.Speed > 0 {
-			if over, ok = c.fromSpeed(k, mv, w.T, ahead); !ok {
-				return failed
+		if math.IsNaN(end) {
+			over, ok := mv.over, true
+			if mv.Speed > 0 {
+				if over, ok = c.fromSpeed(k, mv, w.T, ahead); !ok {
+					return failed
+				}
+			}
+			if end = w.T + over; mv.landing != nil {
+				end, w.T = w.T, w.T-over
 			}
 		}
-		mv.Start, mv.End = w.T, c.span(k, w.T, w.T+over)
-		c.moved = append(c.moved, &mv.Move)
-		if mv.Who != nil && !mv.FromSelf {
-			mv.Who.StandsBy(mv.Along.On)
+		mv.Start, mv.End = w.T, end
+		if math.IsInf(end, 0) { // the next turn ends it, or the shot
+			end = w.T
 		}
+		if end = c.span(k, w.T, end); !math.IsInf(mv.End, 0) {
+			mv.End = end
+		}
+		c.take(mv)
 		return w
 	})
 }
@@ -251,6 +251,9 @@ func (c *Clock) movement(k int, ahead bool) When {
 // where the movements written above it leave whoever goes: one written below may
 // itself wait for this.
 func (c *Clock) fromSpeed(k int, mv *movement, start float64, ahead bool) (over float64, ok bool) {
+	if mv.Who == nil {
+		return math.Abs(mv.By) / mv.Speed, true
+	}
 	for ; c.timedTo < k; c.timedTo++ {
 		if c.movements[c.timedTo] != nil {
 			c.movement(c.timedTo, ahead)

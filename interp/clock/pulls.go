@@ -26,6 +26,7 @@ type Pull struct {
 	Anchor  string // what it hangs on, as the plan writes it
 
 	On, Landing *lang.Anchor
+	Alongside   string // the kind of the camera move with which it starts and lands; "" for none
 	until       *lang.Anchor
 	above       *Pull   // written next above; nil: none
 	landsBefore *Pull   // the last above that may land: not known to have failed
@@ -66,8 +67,8 @@ func (c *Clock) readPulls() {
 }
 
 func (c *Clock) readRack(in names.Reader, s *lang.Rack) *Pull {
-	p := &Pull{On: s.On, Landing: s.Landing, Smooth: s.Profile != lang.ProfileEven}
-	p.Anchored = s.On != nil || s.Landing != nil
+	p := &Pull{On: s.On, Landing: s.Landing, Alongside: s.Alongside, Smooth: s.Profile != lang.ProfileEven}
+	p.Anchored = s.On != nil || s.Landing != nil || s.Alongside != ""
 	p.Aim = c.with.Stage.Goal(s.Target, in)
 	p.Because = names.ValueOf(s.Because)
 	p.Anchor = in.AnchorText(s.On, s.Landing)
@@ -80,7 +81,10 @@ func (c *Clock) readRack(in names.Reader, s *lang.Rack) *Pull {
 		}
 	}
 	p.Aim.Ok = p.Aim.Ok && !c.torn(s)
-	p.ByDefault = s.Over == nil && (s.On == nil || s.Landing == nil)
+	p.ByDefault = s.Over == nil && s.Alongside == "" && (s.On == nil || s.Landing == nil)
+	if s.Alongside != "" {
+		p.Anchor = "with " + s.Alongside
+	}
 	if s.On != nil {
 		p.Reacts = c.reacts(s.On, in)
 	}
@@ -128,6 +132,9 @@ func (c *Clock) timePull(p *Pull, ahead bool) When {
 }
 
 func (c *Clock) timeRack(p *Pull, ahead bool) When {
+	if p.Alongside != "" {
+		return c.goesAlong(p, ahead)
+	}
 	q := ask{item: p.Item, in: c.items[p.Item].In, focus: true, ahead: ahead}
 	var start, land When
 	if p.On != nil {
@@ -161,6 +168,23 @@ func (c *Clock) timeRack(p *Pull, ahead bool) When {
 		return c.placed(p, land.T-p.over, land.T)
 	}
 	return c.placed(p, start.T, start.T+p.over)
+}
+
+// goesAlong gives a rack the start, the landing and the profile of a camera move. The
+// hand waits for what that waits for.
+func (c *Clock) goesAlong(p *Pull, ahead bool) When {
+	w, land := c.alongside(p.Item, p.Alongside, ahead, &p.Smooth)
+	if w.State != Found {
+		return w
+	}
+	p.hangsOn(w.Line)
+	if i := c.lastOf(p.Item, p.Alongside); c.movements[i].on != nil {
+		p.Reacts = c.reacts(c.movements[i].on, c.items[i].In)
+	}
+	if !p.Aim.Ok {
+		return failed
+	}
+	return c.placed(p, w.T, land)
 }
 
 // hangsOn notes a line that a moment of the pull hangs on.

@@ -141,7 +141,7 @@ func (b *builder) runClock(out *Built) *clock.Clock {
 // with returns what the clock of the shot goes by.
 func (b *builder) with(lens *kit.Lens, l clock.Landing) clock.With {
 	return clock.With{
-		Lex: b.lex, Items: b.Items, Stage: b.Stage, Change: b.Ch, Lens: lens, Pace: b.Film.Pace,
+		Lex: b.lex, Items: b.Items, Stage: b.Stage, Change: b.Ch, Lens: lens, Pace: b.Film.Pace, Alone: b.dry,
 		Begun: b.Shot.BeginsAt != "", Epoch: b.Epoch, Landing: l, Tokens: b.Film.Tokens,
 	}
 }
