@@ -30,7 +30,7 @@ func (st *Stage) rigged(m *Move, hangs map[*Subject]bool) *rigged {
 		return &rigged{x: m.Who.Across.At(m.End) - m.Who.Across.At(m.Start), y: m.Who.Along.At(m.End) - m.Who.Along.At(m.Start)}
 	case m.Kind == "moves" && st.watched(m):
 		return &rigged{} // the camera turns with them
-	case m.Kind == "moves" || m.Keeps:
+	case m.Kind == "moves" || m.Keeps || m.turnsNothing():
 		return nil
 	case m.Kind == "pan":
 		return &rigged{pan: m.To - m.From}
@@ -39,6 +39,12 @@ func (st *Stage) rigged(m *Move, hangs map[*Subject]bool) *rigged {
 	}
 	x, y, z := m.goes()
 	return &rigged{x: -x, y: -y, z: -z}
+}
+
+// turnsNothing reports whether a move is a turn to somebody who is in the middle of the
+// picture by then.
+func (m *Move) turnsNothing() bool {
+	return (m.Kind == "pan" || m.Kind == "tilt") && math.Abs(m.To-m.From) < settled
 }
 
 // watched reports whether a turn stays with somebody whom a move takes along.
