@@ -68,6 +68,8 @@ var examples = []struct {
 	{file: "ticket-window.pull", pulls: map[string]int{"12A": 3, "12B": 2}},
 	{file: "lantern.pull", pulls: map[string]int{"31C": 2}},
 	{file: "gangway.pull", pulls: map[string]int{"18A": 2}},
+	{file: "loft.pull", pulls: map[string]int{"62A": 2}},
+	{file: "chart-room.pull", pulls: map[string]int{"47B": 2}},
 	{
 		file:  "small-sensor.pull",
 		pulls: map[string]int{"22A": 1, "22B": 1, "22C": 1, "22D": 1},
@@ -243,6 +245,57 @@ func TestGangway(t *testing.T) {
 	}
 	if math.Abs(float64(follow.ToM)-1.8) > 1e-6 || math.Abs(float64(rack.ToM)-1.45) > 1e-6 {
 		t.Errorf("the follow ends at %.3f m, the rack at %.3f m", follow.ToM, rack.ToM)
+	}
+}
+
+// loft: the rack starts and lands with the pan, on the word, and goes to where the key is
+// from a camera that has boomed up. All figures by hand, from the tapes that the plan says.
+func TestLoft(t *testing.T) {
+	s := shot(t, "loft.pull", "62A")
+	follow, rack := s.Pulls[0], s.Pulls[1]
+	words := s.Lines[1].Words
+	key := words[slices.IndexFunc(words, func(w plan.Word) bool { return w.Text == "key?" })].Start
+	pans := slices.DeleteFunc(slices.Clone(s.Turns), func(t plan.Turn) bool { return t.Kind != "pan" })
+	if len(pans) != 2 || len(s.Turns) != 4 {
+		t.Fatalf("%d pans of %d turns, not 2 of 4", len(pans), len(s.Turns))
+	}
+	if to := pans[1]; rack.Start != to.Start || rack.Land != to.End || math.Abs(float64(rack.Land)-key) > 1e-9 || math.Abs(float64(rack.Land-rack.Start)-1.2) > 1e-9 {
+		t.Errorf("the rack goes from %.3f s to %.3f s, the pan from %.3f s to %.3f s, and the word is at %.3f s", rack.Start, rack.Land, to.Start, to.End, key)
+	}
+	deg := func(rad float64) float64 { return rad * 180 / math.Pi }
+	const up = 0.3
+	aside := math.Atan2(0.2, 4.6) // how far left of the axis she stays
+	for _, c := range []struct {
+		what      string
+		got, want float64
+	}{
+		{"the first pan goes to", float64(pans[0].To), deg(aside - math.Atan2(0.8, 2.6))},
+		{"the second pan goes to", float64(pans[1].To), deg(math.Atan2(0.45, 1.7))},
+		{"the first tilt goes to", float64(s.Turns[1].To), -deg(math.Atan2(up, math.Hypot(2.6, 0.8)))},
+		{"the second tilt goes to", float64(s.Turns[3].To), -deg(math.Atan2(up, math.Hypot(1.7, 0.45)))},
+		// In the middle from top to bottom, and aside by the same angle as at the start.
+		{"the follow ends at", float64(follow.ToM), func() float64 {
+			level := math.Hypot(2.6, 0.8)
+			tilt := math.Atan2(up, level)
+			return level*math.Cos(aside)*math.Cos(tilt) + up*math.Sin(tilt)
+		}()},
+		{"the rack goes to", float64(rack.ToM), math.Sqrt(1.7*1.7 + 0.45*0.45 + up*up)},
+	} {
+		if math.Abs(c.got-c.want) > 1e-6 {
+			t.Errorf("%s %.7f, by hand %.7f", c.what, c.got, c.want)
+		}
+	}
+}
+
+// chart-room: the push brings her near by all its length, and the lamp behind her too.
+func TestChartRoom(t *testing.T) {
+	s := shot(t, "chart-room.pull", "47B")
+	follow, rack := s.Pulls[0], s.Pulls[1]
+	if follow.Kind != "follow" || math.Abs(float64(follow.ToM)-2.2) > 1e-9 || math.Abs(float64(rack.ToM)-3.8) > 1e-9 {
+		t.Errorf("the %s ends at %.4f m, the rack at %.4f m", follow.Kind, follow.ToM, rack.ToM)
+	}
+	if len(s.Turns) > 0 || len(s.Blocking) != 1 || s.Blocking[0].Kind != "dolly" {
+		t.Errorf("turns %v, moves %v", s.Turns, s.Blocking)
 	}
 }
 

@@ -67,7 +67,7 @@ func close6(a, b float64) bool {
 
 func TestStageTellsTheCurves(t *testing.T) {
 	for _, c := range []struct{ file, shot string }{
-		{"ticket-window.pull", "12A"}, {"gangway.pull", "18A"}, {"zoom.pull", "7A"}, {"zoom.pull", "7B"}, {"crossing.pull", "55-B"},
+		{"ticket-window.pull", "12A"}, {"gangway.pull", "18A"}, {"loft.pull", "62A"}, {"zoom.pull", "7A"}, {"zoom.pull", "7B"}, {"crossing.pull", "55-B"},
 	} {
 		t.Run(c.shot, func(t *testing.T) {
 			shot, h := stageOf(t, c.file, c.shot, "")
