@@ -128,6 +128,9 @@ func (p *parser) meant(first, second *lexer.Token) (string, bool) {
 			here = append(here, s.word)
 		}
 	}
+	if lower := strings.ToLower(first.Value); slices.Contains(here, lower) {
+		return lower, true
+	}
 	return Nearest(first.Value, here)
 }
 
@@ -193,6 +196,8 @@ func (p *parser) turned(l *line) *spec {
 	s := identify(second, first, p.in)
 	switch {
 	case s == nil || !isWordByte(s.word[0]) || s.word == movesWord || second.Value != s.word || !s.mayStand(p.in):
+		return nil
+	case ways[s.word] != nil: // no name stands behind its word
 		return nil
 	case s.under == 0 && l.end != l.at+2 && !(l.end == l.at+3 && p.tokens[l.at+2].Type == tokText):
 		return nil
@@ -287,12 +292,17 @@ func (p *parser) strayComma(l *line, f *fault) int {
 		if comma.Value != "," || comma.Pos.Line == next.Pos.Line {
 			continue
 		}
-		near := f.Pos.Offset == comma.Pos.Offset || f.Pos.Offset == next.Pos.Offset
+		near := f.Pos.Offset == comma.Pos.Offset || f.Pos.Offset == next.Pos.Offset || next.Value == "with" && p.within(f, i+2, min(i+3, l.end))
 		if near && p.standsAlone(l, i+1) || f.Pos.Offset < comma.Pos.Offset && p.beginsAnother(l.spec, i+1) {
 			return i
 		}
 	}
 	return 0
+}
+
+// within reports whether a fault stands at one of the tokens from one up to another.
+func (p *parser) within(f *fault, from, to int) bool {
+	return p.tokens[from].Pos.Offset <= f.Pos.Offset && f.Pos.Offset <= p.tokens[to].Pos.Offset
 }
 
 // beginsAnother reports whether a token begins a statement and no clause of s, or
@@ -370,6 +380,15 @@ func (p *parser) continues(l *line) bool {
 	return true
 }
 
+// goesWith reports whether a line is rather the end of the one above, as is `with pan`
+// below a rack: no set-up begins so.
+func (p *parser) goesWith(l *line) bool {
+	second := &p.tokens[l.at+1]
+	up := p.above.spec
+	return l.spec.word == "with" && up != nil && up.shape().fieldNamed("Alongside") != nil &&
+		(ways[second.Value] != nil || second.Value == "zoom" || second.Value == "camera" && l.end == l.at+2)
+}
+
 // forgottenComma reports whether a header is rather a clause of the set-up
 // right above: in a shot, `with camera A` and then `lens "75"`, where nothing
 // of a lens follows.
@@ -399,6 +418,22 @@ func (p *parser) meansWith(l *line) bool {
 	p.report(faultAt(&p.tokens[l.at], "wrong-section", "what follows this header belongs to the shot").
 		because("Did you mean `with %s %s`?", l.spec.word, shorten(name)))
 	p.add(l, p.bad(l))
+	return true
+}
+
+// meansMove reports whether a header is rather a move of the camera, as in `camera pans
+// left 10 deg`, and says so.
+func (p *parser) meansMove(l *line) bool {
+	second := &p.tokens[l.at+1]
+	meant := strings.TrimSuffix(strings.TrimSuffix(second.Value, "s"), "e") // pans, pushes
+	if l.spec.word != "camera" || l.end < l.at+3 || ways[meant] == nil || p.in&inScene == 0 {
+		return false
+	}
+	p.report(faultAt(&p.tokens[l.at], "unknown-word", "no statement begins with `camera %s`", second.Value).
+		because("Did you mean `%s`? Write: %s", meant, Usage(meant)))
+	b := p.bad(l)
+	b.Keyword, b.Name = meant, nil
+	p.add(l, b)
 	return true
 }
 

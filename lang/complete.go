@@ -58,6 +58,9 @@ func Choices(src []byte, offset int) []Choice {
 	if s == nil || isSoft(before[0].Value) && !s.mayStand(in) {
 		return behindName(before)
 	}
+	if len(before) == 1 && in&inScene != 0 && isSoft(before[0].Value) {
+		return append(s.choices(before), behindName(before)...) // it may be a name
+	}
 	return s.choices(before)
 }
 
@@ -165,7 +168,7 @@ func (s *spec) choices(before []lexer.Token) []Choice {
 		add(Choice{RoleWord, word, ""})
 	}
 	for _, f := range w.miss.wants {
-		if w.miss.at == len(before) && !(f.head && w.said(s, f.text)) {
+		if w.miss.at == len(before) && !(f.head && w.said(s, f.text)) && !w.excludes(s, f) {
 			add(f.asChoice())
 		}
 	}

@@ -18,7 +18,9 @@ var statementsElsewhere = map[string]string{
 	"wait": "pause", "rest": "pause",
 	"stay": "hold", "linger": "hold",
 	"track": "follow",
-	"stop":  "with stop", "aperture": "with stop", "iris": "with stop", "nd": "with nd",
+	"pans":  "pan", "whip pan": "pan", "swish pan": "pan", "tilts": "tilt",
+	"crane": "boom", "jib": "boom", "pedestal": "boom", "booms": "boom", "truck": "track", "crab": "track", "tracks": "track",
+	"stop": "with stop", "aperture": "with stop", "iris": "with stop", "nd": "with nd",
 }
 
 // clauseElsewhere returns the beginning of the clause that is meant by a word, ""
@@ -65,13 +67,13 @@ func meantElsewhere(first, second *lexer.Token) bool {
 		if second.Value == "to" || second.Value == "from" || second.Value == "focus" {
 			return true
 		}
-		ways = []string{"in", "out", "back"}
+		ways = []string{"out", "back"}
 	case "track":
-		ways = []string{"left", "right", "in", "out", "back", "to", "with"}
+		ways = []string{"left", "right", "back"}
 	default:
 		return false
 	}
-	if !isName(second) || second.Pos == cursor.Pos {
+	if !isName(second) || second.Pos == cursor.Pos || moveOfWay(first.Value, second.Value) != "" {
 		return false
 	}
 	_, near := Nearest(second.Value, ways) // which is another word
@@ -97,18 +99,21 @@ func slipOf(s *spec, w *walker, at int) *fault {
 		return faultAt(filler, "expected-value", "expected a number, found %s", describe(filler)).
 			because("Leave out `%s`.", filler.Value)
 	case s.word == "rack" && at == start+1 && t.Value == "from":
-		return rackFrom(w, at)
+		return startsFrom(w, at, "a rack starts where the focus is")
 	case s.word == "with":
 		return stopsOfND(w, start, at)
+	case at > start && w.token(at-1).Value == "with" && kindElsewhere(t.Value) != "" && s.shape().fieldNamed("Alongside") != nil:
+		return faultAt(t, "expected-word", "expected a kind of camera move, found %s", describe(t)).
+			because("Did you mean `with %s`?", kindElsewhere(t.Value))
 	case ways[s.word] != nil:
 		return moveSlip(s, w, at)
 	}
 	return nil
 }
 
-// rackFrom tells of a rack that is told where it starts.
-func rackFrom(w *walker, at int) *fault {
-	f := faultAt(w.token(at), "expected-word", "a rack starts where the focus is")
+// startsFrom tells of a rack or a turn that is told where it starts.
+func startsFrom(w *walker, at int, message string) *fault {
+	f := faultAt(w.token(at), "expected-word", "%s", message)
 	var words []string
 	for ; !w.token(at).EOF() && w.token(at).Value != "to"; at++ {
 		words = append(words, w.token(at).Value)

@@ -106,6 +106,9 @@ func (w *walker) expectation(s *spec, t *lexer.Token, wants []*form, fit, atEnd 
 	case piece != nil:
 		return notA(t, piece, words)
 	}
+	if len(words) == 0 {
+		return faultAt(t, "expected-word", "%s cannot stand here", describe(t))
+	}
 	f := faultAt(t, "expected-word", "expected %s, found %s", choice(words), describe(t))
 	if near, ok := Nearest(t.Value, words); ok {
 		f.because("Did you mean `%s`?", near)
@@ -177,6 +180,7 @@ func (w *walker) further(s *spec, first *mistake) (list []*mistake) {
 			list = append(list, m)
 			at = max(m.token, at+1)
 			continue
+		case at == first.token && first.code == "expected-word": // told already
 		case looksLikeHead(t, shape.heads):
 			m := &mistake{fault: noClause(t, shape.heads, true), token: at, clause: at}
 			m.word = w.clauseWord(s, at)
@@ -295,7 +299,7 @@ func (w *walker) lacking(s *spec, end int) *mistake {
 			continue
 		}
 		head := s.shape().headOf(f)
-		said := w.saidInstead(s.shape(), f) || w.saidByEnds(s.shape())
+		said := w.saidInstead(s.shape(), f) || w.saidByEnds(s)
 		for at := int(w.start.RawCursor()); at < end && !said; at++ {
 			t := w.token(at)
 			said = t.Value == head || t.Type == tokWord && looksLikeHead(t, []string{head})

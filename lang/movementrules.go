@@ -47,17 +47,17 @@ func (p *parser) timeRules(t times, s *spec, start lexer.Checkpoint, end int) *m
 	both := t.on != nil && t.landing != nil
 	switch {
 	case t.with != nil:
-		return p.unused(s, start, end, []string{"Over", "Alongside", "Landing", "Profile"},
+		return p.unused(s, start, end, func(field string) bool { return exclude("With", field) },
 			"a turn with somebody goes as they go, and has no `%s`")
 	case t.until != nil:
-		return p.unused(s, start, end, []string{"Until"}, "only a turn with somebody has an `%s`")
+		return p.unused(s, start, end, func(field string) bool { return field == "Until" }, "only a turn with somebody has an `%s`")
 	case t.alongside != "":
-		return p.unused(s, start, end, []string{"Over", "Speed", "On", "Landing", "Profile"},
+		return p.unused(s, start, end, func(field string) bool { return exclude("Alongside", field) },
 			"`with "+t.alongside+"` already says what `%s` says")
 	case t.free:
 		return nil
 	case both && (t.over != nil || t.speed != nil):
-		return p.unused(s, start, end, []string{"Over", "Speed"},
+		return p.unused(s, start, end, func(field string) bool { return field == "Over" || field == "Speed" },
 			"its start and its landing already give its length, which `%s` gives too")
 	case both:
 		return nil
@@ -65,15 +65,15 @@ func (p *parser) timeRules(t times, s *spec, start lexer.Checkpoint, end int) *m
 	return p.oneOf(s, s.shape().fieldNamed("Over"), t.over, t.speed, int(start.RawCursor()), end)
 }
 
-// unused tells of the first clause of a statement that belongs to one of the fields. The
-// message takes the word that begins it.
-func (p *parser) unused(s *spec, start lexer.Checkpoint, end int, fields []string, message string) *mistake {
+// unused tells of the first clause of a statement whose field has no use. The message
+// takes the word that begins it.
+func (p *parser) unused(s *spec, start lexer.Checkpoint, end int, useless func(field string) bool, message string) *mistake {
 	saved := p.endAt(end)
 	defer func() { p.tokens[end] = saved }()
 	w := p.walker(start)
 	w.walk(s.shape().form)
 	for _, at := range w.begun {
-		if clause := w.alternativeAt(s.shape(), at).leaves(); slices.Contains(fields, clause[0].field.name) {
+		if clause := w.alternativeAt(s.shape(), at).leaves(); useless(clause[0].field.name) {
 			word := p.tokens[at].Value
 			return &mistake{fault: faultAt(&p.tokens[at], "conflicting-clauses", message, word), token: at, clause: at, word: word}
 		}
@@ -83,21 +83,36 @@ func (p *parser) unused(s *spec, start lexer.Checkpoint, end int, fields []strin
 
 // saidByEnds reports whether a statement that has to say how long it takes does so by
 // clauses that were read: by its start and landing, by another move that it goes with,
-// or by a subject that it keeps in its place.
-func (w *walker) saidByEnds(s *shape) bool {
+// or by a subject with whom it goes.
+func (w *walker) saidByEnds(s *spec) bool {
+	said := w.fieldsSaid(s)
+	return slices.Contains(said, "With") || slices.Contains(said, "Alongside") || slices.Contains(said, "On") && slices.Contains(said, "Landing")
+}
+
+// fieldsSaid returns the fields of the clauses that were read, and With of a turn with
+// somebody.
+func (w *walker) fieldsSaid(s *spec) (list []string) {
+	if way := w.token(w.behindTurn()).Value; s.turns() && (way == "with" || wordOfWay(way) == "with") {
+		list = append(list, "With")
+	}
+	for _, at := range w.begun {
+		list = append(list, w.alternativeAt(s.shape(), at).leaves()[0].field.name)
+	}
+	return list
+}
+
+// behindTurn returns the number of the token behind `pan`, `tilt` or `pan and tilt`.
+func (w *walker) behindTurn() int {
 	at := int(w.start.RawCursor())
-	if s.fieldNamed("Until") != nil && w.token(at).Value != "follow" {
-		for behind := at + 1; !w.token(behind).EOF() && behind <= at+3; behind += 2 {
-			if w.token(behind).Value == "with" {
-				return true
-			}
+	for n := range 3 {
+		if w.token(at + n).EOF() {
+			return at + n
 		}
 	}
-	said := map[string]bool{}
-	for _, at := range w.begun {
-		said[w.alternativeAt(s, at).leaves()[0].field.name] = true
+	if w.token(at+1).Value == "and" {
+		return at + 3
 	}
-	return said["Alongside"] || said["On"] && said["Landing"]
+	return at + 1
 }
 
 // fieldNamed returns a field by its name, nil where there is none.
@@ -106,4 +121,31 @@ func (s *shape) fieldNamed(name string) *field {
 		return s.fields[i]
 	}
 	return nil
+}
+
+// excludes reports whether a word cannot stand where the form has it, since a rule
+// forbids it beside what was read.
+func (w *walker) excludes(s *spec, f *form) bool {
+	said := w.fieldsSaid(s)
+	switch {
+	case f.kind != formLiteral || s.shape().fieldNamed("Alongside") == nil:
+		return false
+	case f.field.name == "Way" && s.turns():
+		return !slices.Contains(ways[s.word], f.text) || w.behindTurn() > int(w.start.RawCursor())+1
+	case f.field.name == "Tilt" && s.word == "tilt":
+		return true
+	}
+	return f.head && slices.ContainsFunc(said, func(name string) bool { return exclude(name, f.field.name) || exclude(f.field.name, name) }) ||
+		f.head && f.field.name == "Until" && !slices.Contains(said, "With")
+}
+
+// exclude reports whether a field of a camera move or a rack leaves no use for another.
+func exclude(field, other string) bool {
+	switch field {
+	case "With":
+		return slices.Contains([]string{"Over", "Alongside", "Landing", "Profile"}, other)
+	case "Alongside":
+		return slices.Contains([]string{"Over", "Speed", "On", "Landing", "Profile"}, other)
+	}
+	return false
 }

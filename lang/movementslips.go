@@ -52,6 +52,20 @@ func wordOfWay(written string) string {
 	return ""
 }
 
+// kindElsewhere returns the kind of camera move that is meant by a word that is none of
+// them, "" for none.
+func kindElsewhere(word string) string {
+	switch word {
+	case "push", "pull":
+		return "dolly"
+	case "truck", "crab":
+		return "track"
+	case "crane", "jib", "pedestal":
+		return "boom"
+	}
+	return ""
+}
+
 // moveSlip returns what is told of a camera move whose first words are not as the
 // language has them; nil where the mistake stands behind those.
 func moveSlip(s *spec, w *walker, at int) *fault {
@@ -59,17 +73,14 @@ func moveSlip(s *spec, w *walker, at int) *fault {
 	words := ways[s.word]
 	second := w.token(start + 1)
 	switch {
-	case words == nil:
+	case slices.Contains(words, second.Value):
 		return nil
-	case second.EOF():
-		return faultAt(second, "expected-word", "expected %s, found %s", choice(words), describe(second))
 	case second.Value == "and" && at <= start+3:
 		return bothSlip(s, w, start)
 	case at > start+2:
 		return nil
-	}
-	if slices.Contains(words, second.Value) {
-		return nil
+	case second.Value == "from" && s.turns():
+		return startsFrom(w, start+1, "a "+s.word+" starts where the camera looks")
 	}
 	if meant := moveOfWay(s.word, second.Value); meant != "" {
 		return faultAt(second, "expected-word", "expected %s, found %s", choice(words), describe(second)).because("Did you mean `%s`?", meant)

@@ -154,10 +154,13 @@ func (p *parser) statement(l *line) {
 		return
 	}
 	if header := headers[l.spec.word]; l.spec.under == 0 && header != 0 {
-		if p.forgottenComma(l) && p.continues(l) || p.meansWith(l) {
+		if p.forgottenComma(l) && p.continues(l) || p.meansWith(l) || p.meansMove(l) {
 			return
 		}
 		p.openSection(l, header)
+		return
+	}
+	if p.goesWith(l) && p.continues(l) {
 		return
 	}
 	f := p.misplacedLine(l)

@@ -177,4 +177,34 @@ shot 1
 			"lens D\n  ring diameter 4 in\n  play 1 deg, marked to closest\n\nshot 1\n  with travel 330 deg from 2' to 8', diopter 1/2, tube 12 mm, shoots 96\n  with travel 1 turn, wheel 80 mm\n"},
 	{"values called like the words around them", "camera A\nsensor x x x crop crop\nsensor perf x 3 mm-perf\nlens A\nring diameter diameter diameter girth girth\nring girth\nmark closest - closest at girth and girth\nmark closest at o'clock\nplay marked marked both ways\nplanes apart apart\nmarks measured within within\nshot 1\nsensor moves 3m-perf nearer over 1 s\nwith travel travel from from_ to tube tube tube\n",
 		"camera A\n  sensor x x x, crop crop\n  sensor perf x 3 mm - perf\n\nlens A\n  ring diameter diameter diameter girth girth\n  ring girth\n  mark closest - closest at girth and girth\n  mark closest at o'clock\n  play marked marked both ways\n  planes apart apart\n  marks measured, within within\n\nshot 1\n  sensor moves 3 m - perf nearer over 1 s\n  with travel travel from from_ to tube tube tube\n"},
+	{"camera moves", `shot 1
+  with camera A, operator INES, puller INES
+  pan left 12 deg over 1 s
+  pan right 1/2 turn over 2 s, on "x", even
+  pan to PAUL, landing on "door", over 1.2 s
+  pan and tilt to LETTER over 1 s, at 3 s, smooth
+  pan with ANNA until end of moves
+  pan and tilt with ANNA, on 2 s, until knock
+  tilt up 3 deg, with pan
+  tilt down 3 deg, on 2 s, landing on "x"
+  tilt to LETTER, with boom
+  tilt with ANNA
+  boom down 35 cm over 1.8 s, on "like"
+  boom up 1 ft 6 in at 0.2 m/s, landing on 4 s
+  track left 1 m over 2 s, landing at 4 s
+  track right 5' at 1 ft/s
+  push in 80 cm over 3 s, on 0.5 s
+  pull out 1 m, with tilt
+  dolly in 30 cm, landing on knock, over 2 s
+  zoom to 50 mm, with dolly
+  rack to PAUL, with pan, because "he has it"
+  rack to PAUL, with camera
+  rack to PAUL,
+    with track,
+    because "he has it"
+`, ""},
+	{"camera moves without commas", "move settle(who)\npan and tilt with who on 2 s until knock\npan to who landing on \"x\" over 1s\ntilt up 3° with pan\nboom up 10cm at 1m/s on 2 s even\nrack to who with pan because \"y\"\nshot 1\nwith camera A operator INES\n",
+		"move settle(who)\n  pan and tilt with who on 2 s, until knock\n  pan to who landing on \"x\", over 1 s\n  tilt up 3° with pan\n  boom up 10 cm at 1 m/s, on 2 s, even\n  rack to who, with pan, because \"y\"\n\nshot 1\n  with camera A, operator INES\n"},
+	{"words of camera moves are names", "subject pan at 2 m\nsubject tilt at pan + 1 m, boom * 2 left, deep up\nlet track = pan and push\nlet boom=2 m\nmove pull(up,down)\n  rack to up, on down\nshot 1\n  with camera operator, operator operator\n  with operator pan puller tilt\n  pan: \"No.\"\n  tilt(pan, push)\n  boom moves to track - up over down, on push\n  track moves boom nearer at 1 m/s\n  pan to pan with pan\n  pan with with_ until tilt\n  pan and tilt with pan until end of pan\n  pan and tilt to tilt, landing on pan \"x\", over up\n  tilt up up over down\n  boom down down with boom\n  track left track with tilt\n  push in push over pull\n  pull out pull over push\n  rack to pan and tilt with pan\n  rack to boom, on track, over pull\n  start on push\n  cue pan on tilt - 1 s\n",
+		"subject pan at 2 m\nsubject tilt at pan + 1 m, boom * 2 left, deep up\nlet track = pan and push\nlet boom = 2 m\n\nmove pull(up, down)\n  rack to up, on down\n\nshot 1\n  with camera operator, operator operator\n  with operator pan, puller tilt\n  pan: \"No.\"\n  tilt(pan, push)\n  boom moves to track - up over down, on push\n  track moves boom nearer at 1 m/s\n  pan to pan with pan\n  pan with with_ until tilt\n  pan and tilt with pan until end of pan\n  pan and tilt to tilt, landing on pan \"x\", over up\n  tilt up up over down\n  boom down down with boom\n  track left track with tilt\n  push in push over pull\n  pull out pull over push\n  rack to pan and tilt, with pan\n  rack to boom, on track, over pull\n  start on push\n  cue pan on tilt - 1 s\n"},
 }
