@@ -64,8 +64,11 @@ func TestUsageByHand(t *testing.T) {
 var lensWords = strings.Fields("crop type shoots girth linear o'clock marks engraved measured within ends hard slip squeeze " +
 	"rear play marked both ways ratio darkens planes apart diopter tube travel")
 
-func TestLensWordsAreSoft(t *testing.T) {
-	for _, w := range lensWords {
+// moveWords are the words that came with the moves of the camera.
+var moveWords = strings.Fields("pan tilt boom track push pull operator up down")
+
+func TestNewWordsAreSoft(t *testing.T) {
+	for _, w := range append(moveWords, lensWords...) {
 		if !isSoft(w) || isKeyword(w) || !isWordOf(w) {
 			t.Errorf("%s is no soft word", w)
 		}
@@ -127,6 +130,21 @@ shot 1
   pause %[1]s * 2
   dolly in %[1]s over %[2]s
   hold %[2]s
+  with operator %[1]s, puller %[2]s
+  pan left %[1]s, on %[1]s, landing on %[2]s - %[1]s
+  tilt up %[2]s over %[1]s, landing on %[2]s
+  pan to %[1]s over %[2]s
+  tilt to %[2]s, with pan
+  pan and tilt to %[1]s, with zoom
+  pan with %[2]s, on %[1]s, until %[2]s "a"
+  pan and tilt with %[1]s until end of %[2]s
+  tilt with %[1]s
+  push in %[1]s over %[2]s, on %[1]s
+  pull out %[2]s over %[1]s
+  track left %[1]s, with tilt
+  boom down %[2]s, on %[1]s, landing on %[2]s
+  zoom to %[1]s over %[2]s, landing on %[1]s
+  rack to %[1]s and %[2]s, with boom, because "a"
 `
 
 // Every soft word is a name in every place where names stand, beside every other.
