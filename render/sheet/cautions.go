@@ -74,15 +74,18 @@ func DrawFoot(g *draw.Group, paper Paper, s *plan.Shot) {
 // cameraMoves reports whether the camera moves, or may move because somebody carries
 // it.
 func cameraMoves(s *plan.Shot) bool {
-	return Carried(s) || slices.ContainsFunc(s.Blocking, func(b plan.Blocking) bool { return b.Kind == "dolly" })
+	return Carried(s) || slices.ContainsFunc(s.Blocking, func(b plan.Blocking) bool { return goes(b.Kind) })
 }
+
+// goes reports whether a move of this kind takes the camera to another place.
+func goes(kind string) bool { return kind == "dolly" || kind == "track" || kind == "boom" }
 
 // Carried reports whether somebody carries the camera, on a shoulder or in the hand.
 func Carried(s *plan.Shot) bool { return s.Support == "shoulder" || s.Support == "hand" }
 
 // MovesAtAll reports whether the camera or any subject moves.
 func MovesAtAll(s *plan.Shot) bool {
-	return slices.ContainsFunc(s.Blocking, func(b plan.Blocking) bool { return b.Kind != "zoom" })
+	return slices.ContainsFunc(s.Blocking, func(b plan.Blocking) bool { return b.Kind == "moves" || goes(b.Kind) })
 }
 
 // mayWalkBackwards reports whether somebody carries the camera and either a person
