@@ -52,7 +52,7 @@ func cameraLanes(s *plan.Shot) []cameraLane {
 		{name: "tilt", more: "up", less: "down", angle: true, at: func(t float64) float64 { return o.Pose(t).Tilt }, moves: turnsOf(s, "tilt")},
 		{name: "boom", more: "up", less: "down", at: boom, moves: ups},
 		{name: "track", note: "right is up", more: "right", less: "left", at: track, moves: sides},
-		{name: "push", note: "in is up", more: "in", less: "out", at: func(t float64) float64 { return push(t) + o.Camera.At(t) - o.Camera.At(0) }, moves: append(ins, stepsOf(o)...)},
+		{name: "dolly", note: "in is up", more: "in", less: "out", at: func(t float64) float64 { return push(t) + o.Camera.At(t) - o.Camera.At(0) }, moves: append(ins, stepsOf(o)...)},
 	}
 	all = slices.DeleteFunc(all, func(l cameraLane) bool { return len(l.moves) == 0 })
 	for i := range all {
@@ -176,10 +176,13 @@ func (l *cameraLane) fit(s *plan.Shot) {
 
 // value writes a value of the lane with its unit.
 func (l *cameraLane) value(s *plan.Shot, v float64) string {
-	if l.angle {
+	switch {
+	case v == 0:
+		return "0"
+	case l.angle:
 		return sheet.Figures.Angle(v)
 	}
-	return sheet.Style(s).Tape(v)
+	return sheet.Style(s).Gap(v)
 }
 
 // words returns what is said of a move, from the fullest to the shortest.
@@ -378,12 +381,12 @@ func cornersOf(b draw.Box) []draw.Point {
 // cameraKey returns the signs that a moving camera adds to the key.
 func cameraKey(s *plan.Shot) (entries []sheet.KeyEntry) {
 	if slices.ContainsFunc(s.Subjects, func(u *plan.Subject) bool { return len(outOf(s, u)) > 0 }) {
-		entries = append(entries, sheet.Entry("out of the picture", 6, func(g *draw.Group, x, y float64) {
-			outSign(g, draw.Box{X: x, Y: y - 1.2, W: 6, H: 2.4})
+		entries = append(entries, sheet.Entry("out of picture", 5, func(g *draw.Group, x, y float64) {
+			outSign(g, draw.Box{X: x, Y: y - 1.2, W: 5, H: 2.4})
 		}))
 	}
 	if s.Optics.Rig != nil && len(jointsOf(s)) > 0 {
-		entries = append(entries, sheet.Entry("turn and rack at once", 4.5, func(g *draw.Group, x, y float64) {
+		entries = append(entries, sheet.Entry("turn + rack", 4.5, func(g *draw.Group, x, y float64) {
 			shade(g, draw.Box{X: x, Y: y - 1.4, W: 4.5, H: 2.8})
 		}))
 	}

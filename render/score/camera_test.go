@@ -27,7 +27,7 @@ func lane(t *testing.T, s *plan.Shot, name string) cameraLane {
 func TestLanesAreTheCamera(t *testing.T) {
 	s := plans.New("1", "", 10).Put("ADA", 3, 0.1).Start("ADA").
 		Pan("", 30, 0, 1).Slide("dolly", 0.8, 2, 4).Slide("track", -0.5, 3, 6).Slide("boom", 0.3, 5, 7).Tilt(-9, 8, 9).Dolly(0.2, 8, 9).Shot
-	pan, tilt, boom, track, push := lane(t, s, "pan"), lane(t, s, "tilt"), lane(t, s, "boom"), lane(t, s, "track"), lane(t, s, "push")
+	pan, tilt, boom, track, push := lane(t, s, "pan"), lane(t, s, "tilt"), lane(t, s, "boom"), lane(t, s, "track"), lane(t, s, "dolly")
 	sin, cos := math.Sincos(math.Pi / 6)
 	for at := 0.0; at <= 10; at += 0.25 {
 		p, dolly := s.Optics.Pose(at), s.Optics.Camera.At(at)
@@ -124,6 +124,24 @@ func TestNoBandWithoutTurns(t *testing.T) {
 		has := strings.Contains(" "+plans.TextOf(Score(s, sheet.Options{}))+" ", " Camera ")
 		if has != (s.Optics.Rig != nil) {
 			t.Errorf("%s: the band is there: %v", name, has)
+		}
+	}
+}
+
+// The line of signs has room for all of them, on both papers.
+func TestKeyHoldsEverySign(t *testing.T) {
+	s := plans.PanAndRack()
+	s.Pulls[0].Grips = []float64{2}
+	for i, severity := range []string{"error", "warning", "note"} {
+		s.Flags = append(s.Flags, plan.Flag{Number: i + 1, Severity: severity, Code: "hard-to-land", Text: "It is late.", Row: "hand", Time: 3})
+	}
+	for name, paper := range map[string]sheet.Paper{"A4": sheet.A4, "Letter": sheet.Letter} {
+		pages := Score(s, sheet.Options{Paper: paper})
+		plans.CheckPage(t, name, pages[0])
+		for _, sign := range []string{"out of picture", "turn + rack", "re-grip", "cue of a move"} {
+			if !strings.Contains(plans.TextOf(pages[:1]), sign) {
+				t.Errorf("%s: the key has no %q", name, sign)
+			}
 		}
 	}
 }

@@ -17,10 +17,14 @@ func drawKey(sh *bands.Leaf, g *draw.Group) { sh.DrawKeyOf(g, key(sh), sh.HasCha
 // key returns the entries for the shot.
 func key(sh *bands.Leaf) []sheet.KeyEntry {
 	s := sh.Shot
+	subject := "subject, as deep as it is"
+	if s.Optics.Rig != nil { // a line with more signs has room for fewer words
+		subject = "subject"
+	}
 	entries := []sheet.KeyEntry{
 		sheet.Entry("move of the focus", 2*bands.BadgeSize, func(g *draw.Group, x, y float64) { bands.Badge(g, x+bands.BadgeSize, y, 1) }),
 		sheet.Entry("focus, sharp zone", 7, sheet.KeyZone),
-		sheet.Entry("subject, as deep as it is", 7, bands.KeySubject),
+		sheet.Entry(subject, 7, bands.KeySubject),
 		sheet.Entry("sharp, then softer", 9, keyBar),
 	}
 	if s.Optics.Ring != nil {

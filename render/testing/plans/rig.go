@@ -5,6 +5,8 @@ package plans
 import (
 	"math"
 
+	"pgregory.net/rapid"
+
 	"pullscore/interp/plan"
 )
 
@@ -81,6 +83,31 @@ func (m Maker) Slide(kind string, by, start, end float64) Maker {
 	m.Blocking = append(m.Blocking, plan.Blocking{Kind: kind, Start: plan.Number(start), End: plan.Number(end),
 		From: 0, To: plan.Number(by), FromMM: plan.None(), ToMM: plan.None(), Profile: "smooth"})
 	return m
+}
+
+// drawRig draws what a camera does that turns and goes, one thing after another.
+func (m Maker) drawRig(t *rapid.T, names []string, duration float64) {
+	n := rapid.IntRange(1, 8).Draw(t, "turns")
+	each := duration / float64(n)
+	for i := range n {
+		start := each * float64(i)
+		end := start + each*rapid.Float64Range(0.1, 1).Draw(t, "share")
+		name := rapid.SampledFrom(names).Draw(t, "whom")
+		switch kind := rapid.SampledFrom([]string{"pan", "pan to", "pan with", "tilt", "track", "dolly", "boom", "aside"}).Draw(t, "kind"); kind {
+		case "pan":
+			m.Pan("", rapid.Float64Range(-400, 400).Draw(t, "angle"), start, end)
+		case "pan to":
+			m.PanTo(name, start, end)
+		case "pan with":
+			m.PanWith(name, start, end)
+		case "tilt":
+			m.Tilt(rapid.Float64Range(-90, 90).Draw(t, "angle"), start, end)
+		case "aside":
+			m.Aside(name, rapid.Float64Range(-20, 20).Draw(t, "side"))
+		default:
+			m.Slide(kind, rapid.Float64Range(-6, 6).Draw(t, "metres"), start, end)
+		}
+	}
 }
 
 // PanAndRack has a camera that pans from one to another as the focus goes there.

@@ -378,6 +378,9 @@ func Draw(t *rapid.T) *plan.Shot {
 		from := moment.Draw(t, "from")
 		m.Walk(someone.Draw(t, "who"), rapid.Float64Range(0.4, 30).Draw(t, "to"), from, rapid.Float64Range(from, duration).Draw(t, "until"))
 	}
+	if rapid.IntRange(0, 3).Draw(t, "rig") == 0 {
+		m.drawRig(t, names, duration)
+	}
 	pulls := rapid.IntRange(0, 60).Draw(t, "pulls")
 	for i := range pulls {
 		each := duration / float64(pulls)
