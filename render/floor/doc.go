@@ -3,6 +3,7 @@
 //
 //   - overhead.go: the pages, and how much floor each shows
 //   - floor.go: one floor: its scale, its axis and the camera
+//   - rig.go: a camera that turns, or leaves its axis
 //   - people.go: where everyone stands, and their ways
 //   - sharp.go: the depth of field of each landing
 //   - tape.go: the tape along the axis

@@ -59,6 +59,13 @@ func (f *floor) reach() (back, far, left, right float64) {
 	for _, t := range append(o.Camera.Keys(), 0) {
 		back, far = min(back, o.Camera.At(t)), max(far, o.Camera.At(t))
 	}
+	if o.Rig != nil {
+		for _, t := range o.Keys() {
+			p := o.Pose(t)
+			back, far = min(back, p.Y), max(far, p.Y)
+			left, right = min(left, p.X), max(right, p.X)
+		}
+	}
 	for _, p := range f.people {
 		for _, at := range p.places {
 			if f.mine(at.x) {
@@ -142,7 +149,8 @@ func (f *floor) drawNearFloor(g *draw.Group, c *sheet.Clearing) {
 // A lens stands at a place along the axis and sees so far to either side.
 type sight struct {
 	x, t    float64
-	perSide float64 // metres to a side for a metre ahead
+	perSide float64    // metres to a side for a metre ahead
+	pose    *plan.Pose // of a camera that turns or leaves its axis; nil: it looks along it
 }
 
 // sightAt is what the camera sees at a time, with the focus as it then is.
@@ -157,7 +165,12 @@ func sightAt(s *plan.Shot, t float64) sight {
 	if !s.Optics.FromLens {
 		behind = v
 	}
-	return sight{x: s.Optics.Camera.At(t) + behind, t: t, perSide: s.Optics.PictureW() / 2 / v}
+	view := sight{x: cameraAlong(s, t) + behind, t: t, perSide: s.Optics.PictureW() / 2 / v}
+	if s.Optics.Rig != nil {
+		pose := s.Optics.Pose(t)
+		view.pose = &pose
+	}
+	return view
 }
 
 // angle returns the horizontal field of view in degrees.
@@ -166,6 +179,9 @@ func (v sight) angle() float64 { return 2 * math.Atan(v.perSide) * 180 / math.Pi
 // sights are what the camera sees at first and, where a dolly or a zoom
 // changes that, at last.
 func sights(s *plan.Shot) []sight {
+	if s.Optics.Rig != nil {
+		return rigSights(s)
+	}
 	first, end := sightAt(s, 0), float64(s.Duration)
 	if sameView(s, 0, end) {
 		return []sight{first}
@@ -176,6 +192,9 @@ func sights(s *plan.Shot) []sight {
 // sameView reports whether camera and focal length are alike at two times. What
 // the lens breathes is left out: it is less than a line is wide.
 func sameView(s *plan.Shot, a, b float64) bool {
+	if s.Optics.Rig != nil {
+		return samePose(s.Optics.Pose(a), s.Optics.Pose(b)) && s.Focal(a) == s.Focal(b)
+	}
 	return s.Optics.Camera.At(a) == s.Optics.Camera.At(b) && s.Focal(a) == s.Focal(b)
 }
 
@@ -185,6 +204,10 @@ func (f *floor) drawView(g *draw.Group, c *sheet.Clearing) {
 		stroke := sheet.Solid(draw.Black, sheet.Thin)
 		if i > 0 {
 			stroke = sheet.Dashed(draw.Black, sheet.Thin, 2.4, 1.2)
+		}
+		if v.turned() {
+			f.drawTurnedView(g, c, v, stroke)
+			continue
 		}
 		for _, side := range []float64{-1, 1} {
 			far := f.end()
@@ -224,6 +247,10 @@ func chords(run []draw.Point) []draw.Point {
 // drawCamera draws the camera where it starts and, dashed, where it ends; under
 // it the way of the dolly, with times.
 func (f *floor) drawCamera(g *draw.Group, c *sheet.Clearing) {
+	if f.shot.Optics.Rig != nil {
+		f.drawRig(g, c)
+		return
+	}
 	views := sights(f.shot)
 	if last := views[len(views)-1]; f.shot.Optics.Camera.At(last.t) != f.shot.Optics.Camera.At(0) {
 		f.drawBody(g, c, f.at(last.x, 0), true)

@@ -64,11 +64,18 @@ func (f *floor) words() []string {
 	if s.Optics.FromLens {
 		origin = "Tape from the front of the lens's principal plane, read along the axis"
 	}
-	if s.Optics.Travels() {
+	switch {
+	case s.Optics.Rig != nil:
+		origin += " of the start; a bar below it is as far from the camera as the focus then is, along the lens's axis"
+	case s.Optics.Travels():
 		origin += "; the tape below lies where the camera first stands, distances are from where it is then"
 	}
 	lines := []string{"Holds when printed at 100 %.", origin + "."}
-	for i, v := range sights(f.shot) {
+	views := sights(f.shot)
+	for i, v := range views {
+		if v.turned() && i > 0 && s.Focal(v.t) == s.Focal(views[0].t) {
+			continue // it sees as much, elsewhere
+		}
 		line := "Field of view " + sheet.Figures.AngleTo(v.angle(), 1) + " at " + sheet.Figures.Millimetres(s.Focal(v.t))
 		if i > 0 {
 			line += " at the end (dashed)"
@@ -121,10 +128,30 @@ func (o *overhead) keyEntries() []sheet.KeyEntry {
 				g.Line(x, y, x+8, y, sheet.Dashed(draw.Black, sheet.Medium, 1.6, 0.9))
 			}))
 	}
+	if o.shot.Optics.Rig != nil {
+		return append(entries, o.rigEntries()...)
+	}
 	if o.shot.Optics.Camera.Moves() {
 		entries = append(entries, sheet.Entry(o.trackName(), 8, func(g *draw.Group, x, y float64) {
 			g.Line(x, y-0.5, x+8, y-0.5, sheet.Solid(draw.Black, sheet.Thin))
 			g.Line(x, y+0.5, x+8, y+0.5, sheet.Solid(draw.Black, sheet.Thin))
+		}))
+	}
+	return entries
+}
+
+// rigEntries are the signs of a camera that turns or leaves its axis.
+func (o *overhead) rigEntries() (entries []sheet.KeyEntry) {
+	if o.shot.Optics.Turns() {
+		entries = append(entries, sheet.Entry("where a pan ends", 7.5, func(g *draw.Group, x, y float64) {
+			for _, end := range []float64{-1.2, 1.2} {
+				g.Line(x, y, x+7.5, y+end, sheet.Dashed(draw.Black, sheet.Thin, 2.4, 1.2))
+			}
+		}))
+	}
+	if o.shot.Optics.Travels() {
+		entries = append(entries, sheet.Entry("way of the camera", 8, func(g *draw.Group, x, y float64) {
+			g.Line(x, y, x+8, y, sheet.Solid(draw.Black, sheet.Heavy))
 		}))
 	}
 	return entries

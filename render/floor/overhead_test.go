@@ -123,7 +123,7 @@ func TestEveryLandingIsOnTheFloor(t *testing.T) {
 // The goldens show in a review what a change does to a drawing. Set
 // PULLSCORE_UPDATE=1 to write them anew, then look at them.
 func TestGoldenOverheads(t *testing.T) {
-	for name, s := range map[string]*plan.Shot{"three-racks": plans.ThreeRacks(), "crowd": plans.Crowd(), "walk": plans.WalkAndDolly()} {
+	for name, s := range map[string]*plan.Shot{"three-racks": plans.ThreeRacks(), "crowd": plans.Crowd(), "walk": plans.WalkAndDolly(), "pan-and-rack": plans.PanAndRack(), "all-ways": plans.AllWays()} {
 		plans.CheckGolden(t, "overhead-"+name, Overhead(s, sheet.Options{}))
 	}
 	plans.CheckGolden(t, "overhead-near-far", Overhead(plans.NearAndFar(), sheet.Options{}))

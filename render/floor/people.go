@@ -195,7 +195,7 @@ func (f *floor) drawPlaces(g *draw.Group, c *sheet.Clearing) {
 
 func (f *floor) drawPlace(under, discs *draw.Group, c *sheet.Clearing, p person, i int) {
 	q := f.at(p.places[i].x, p.places[i].y)
-	if math.Abs(q.Y-f.axis) > 2*spotRadius {
+	if math.Abs(q.Y-f.axis) > 2*spotRadius && (i == 0 || f.shot.Optics.Rig == nil) { // a camera that turns reads it elsewhere
 		under.Line(q.X, q.Y, q.X, f.axis, sheet.Dashed(draw.Mid, sheet.Hair, 0.3, 0.9))
 	}
 	if half := float64(p.Deep) / 2 * f.perMetre; half > spotRadius && sheet.Finite(half) {

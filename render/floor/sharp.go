@@ -31,7 +31,7 @@ func fociOf(s *plan.Shot) []focus {
 	var foci []focus
 	views := sights(s)
 	add := func(z focus, x, t float64) {
-		set, camera := s.Judged(x, t), s.Optics.Camera.At(t)
+		set, camera := s.Judged(x, t), cameraAlong(s, t)
 		z.camera, z.sight = camera, seenAs(s, views, t)
 		z.at, z.near, z.far = camera+s.ToTape(x, t), camera+s.ToTape(set.Near(x), t), camera+s.ToTape(set.Far(x), t)
 		if math.IsNaN(z.at) || math.IsInf(z.at, -1) || !sheet.Finite(z.near) || math.IsNaN(z.far) || !(x > s.Focal(t)) {
@@ -70,7 +70,7 @@ func seenAs(s *plan.Shot, views []sight, t float64) sight {
 // half a percent.
 func (z focus) same(o focus) bool {
 	alike := func(a, b float64) bool { return a == b || math.Abs(a-b) <= 0.005*math.Abs(a) }
-	return alike(z.at, o.at) && alike(z.near, o.near) && alike(z.far, o.far) && z.camera == o.camera && z.sight.perSide == o.sight.perSide
+	return alike(z.at, o.at) && alike(z.near, o.near) && alike(z.far, o.far) && z.camera == o.camera && z.sight.perSide == o.sight.perSide && z.sight.sameTurn(o.sight)
 }
 
 // mark returns the focus as a mark, for its numbers.
@@ -115,11 +115,11 @@ func (f *floor) drawZones(g *draw.Group) {
 // slab is the outline of what a focus keeps sharp within the field of view, cut
 // to the floor.
 func (f *floor) slab(z focus) []draw.Point {
-	near, far := max(z.near, z.sight.x), min(z.far, f.end())
+	near, far := max(z.near, z.sight.x), min(z.far, f.limit(z.sight))
 	if far <= near {
 		return nil
 	}
-	corner := func(x, side float64) draw.Point { return f.at(x, side*(x-z.sight.x)*z.sight.perSide) }
+	corner := func(x, side float64) draw.Point { return f.spot(z.sight, x, side) }
 	return cropped([]draw.Point{corner(near, -1), corner(far, -1), corner(far, 1), corner(near, 1)}, f.box)
 }
 
@@ -136,6 +136,9 @@ func (f *floor) slabEdges(z focus) (edges [][]draw.Point) {
 
 // across is the line across the field of view at x metres.
 func (f *floor) across(x float64, v sight) (run []draw.Point, ok bool) {
+	if v.turned() {
+		return f.acrossTurned(x, v)
+	}
 	if !(x > v.x) || x > f.end() || f.at(x, 0).X < f.box.X {
 		return nil, false
 	}
@@ -173,12 +176,12 @@ func (f *floor) drawFoci(g *draw.Group, c *sheet.Clearing) {
 	var want []float64
 	var shown []focus
 	for _, z := range f.zones {
-		at := min(z.at, f.end())
+		at := min(z.at, f.limit(z.sight))
 		run, ok := f.across(at, z.sight)
 		if !ok {
 			continue
 		}
-		if z.at <= f.end() {
+		if z.at <= f.limit(z.sight) {
 			g.Add(draw.Path{Runs: [][]draw.Point{run}, Stroke: sheet.Solid(draw.Blue, sheet.Heavy)})
 			c.Block(run, sheet.Heavy)
 		}
@@ -189,7 +192,7 @@ func (f *floor) drawFoci(g *draw.Group, c *sheet.Clearing) {
 	for i, x := range places {
 		tag := draw.NewText(x, f.box.Y-1.6, tagText(shown[i]), sheet.FontNumber, draw.Black).Aligned(draw.Middle)
 		g.Add(tag.Shortened(most))
-		if shown[i].at <= f.end() {
+		if shown[i].at <= f.limit(shown[i].sight) {
 			run, _ := f.across(shown[i].at, shown[i].sight)
 			g.Line(x, f.box.Y-1.1, run[0].X, f.box.Y, sheet.Solid(draw.Blue, sheet.Thin))
 			g.Line(run[0].X, f.box.Y, run[0].X, run[0].Y, sheet.Dashed(draw.Blue, sheet.Thin, 0.3, 0.7))

@@ -25,7 +25,7 @@ var paperRooms = []room{
 	{"render/score/bands", []string{"interp/plan", "interp/units", "render/draw$", "render/sheet"}},
 	{"render/score", []string{"interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/score/bands"}},
 	{"render/difference", []string{"interp/plan", "interp/units", "render/draw$", "render/sheet", "render/score/bands"}},
-	{"render/floor", []string{"optics$", "interp/plan", "interp/units", "render/draw$", "render/sheet", "render/marks"}},
+	{"render/floor", []string{"optics$", "interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/marks"}},
 	{"render/ring", []string{"interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/marks"}},
 	{"render/lens", []string{"interp/units", "render/draw$", "render/sheet"}},
 	{"render/stops", []string{"interp/plan", "interp/units", "interp/moments", "interp/stops", "render/draw$", "render/sheet"}},
