@@ -121,7 +121,7 @@ func TestSays(t *testing.T) {
 		{edit(change.Edit{Kind: change.Pause, Item: 1, Seconds: 0.4}), "pause 0.4 s before the first line", 0.4, "s"},
 		{edit(change.Edit{Kind: change.Follow, Item: 1, Who: "BEN"}), "follow BEN after it", 0, ""},
 		{edit(change.Edit{Kind: change.MoveOver, Item: 1, Who: "BEN", Seconds: 2, Text: " (line 7)"}), "BEN moves over 2 s (line 7)", 2, "s"},
-		{edit(change.Edit{Kind: change.MoveOver, Item: 1, Seconds: 2}), "dolly over 2 s", 2, "s"},
+		{edit(change.Edit{Kind: change.MoveOver, Item: 1, What: "dolly", Seconds: 2}), "dolly over 2 s", 2, "s"},
 		{edit(change.Edit{Kind: change.Side, Who: "BEN", Metres: -0.2}), "BEN 20 cm left", -0.2, "m"},
 		{change.Change{Back: 1}, "", 0, ""},
 	} {

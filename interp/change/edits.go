@@ -20,7 +20,7 @@ const (
 	Hold              // a hold of Seconds above the statement
 	Pause             // a pause of Seconds above the statement
 	Follow            // a follow of Who below the statement
-	MoveOver          // a movement that is followed, of Who or of the dolly where that is "", takes Seconds; Text tells it from others
+	MoveOver          // a movement, of Who or of the camera's What where that is "", takes Seconds; Text tells it from others
 	Side              // Who stands Metres to the side, as the statement that places them says it
 )
 
@@ -31,6 +31,7 @@ type Edit struct {
 	Seconds float64
 	Metres  float64
 	Who     string
+	What    string // the kind of a camera move
 	Text    string
 }
 
@@ -99,16 +100,51 @@ func (e Edit) rewritten(s lang.Statement) lang.Statement {
 	switch s := s.(type) {
 	case *lang.Rack:
 		return e.rewrite(s)
+	}
+	if e.Kind == MoveOver {
+		return e.slowed(s)
+	}
+	return s
+}
+
+// slowed returns a movement that takes another time, or itself where it has the times
+// of another movement. One that starts and lands at moments starts as much earlier.
+func (e Edit) slowed(s lang.Statement) lang.Statement {
+	over := seconds(e.Seconds)
+	start := func(on, landing *lang.Anchor) *lang.Anchor {
+		if landing != nil {
+			return nil
+		}
+		return on
+	}
+	switch s := s.(type) {
 	case *lang.Moves:
-		if e.Kind == MoveOver {
-			made := *s
-			made.Over, made.Speed = seconds(e.Seconds), nil
+		made := *s
+		made.Over, made.Speed = over, nil
+		return &made
+	case *lang.Dolly:
+		if made := *s; s.Alongside == "" {
+			made.Over, made.Speed, made.On = over, nil, start(s.On, s.Landing)
 			return &made
 		}
-	case *lang.Dolly:
-		if e.Kind == MoveOver {
-			made := *s
-			made.Over, made.Speed = seconds(e.Seconds), nil
+	case *lang.Track:
+		if made := *s; s.Alongside == "" {
+			made.Over, made.Speed, made.On = over, nil, start(s.On, s.Landing)
+			return &made
+		}
+	case *lang.Boom:
+		if made := *s; s.Alongside == "" {
+			made.Over, made.Speed, made.On = over, nil, start(s.On, s.Landing)
+			return &made
+		}
+	case *lang.Turn:
+		if made := *s; s.Alongside == "" && s.With == nil {
+			made.Over, made.On = over, start(s.On, s.Landing)
+			return &made
+		}
+	case *lang.Zoom:
+		if made := *s; s.Alongside == "" {
+			made.Over, made.On = over, start(s.On, s.Landing)
 			return &made
 		}
 	}

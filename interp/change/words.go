@@ -65,7 +65,7 @@ func (e Edit) says(u units.Style) string {
 		return "follow " + lang.WriteName(e.Who) + " after it"
 	case MoveOver:
 		if e.Who == "" {
-			return "dolly over " + u.Time(e.Seconds) + e.Text
+			return e.What + " over " + u.Time(e.Seconds) + e.Text
 		}
 		return lang.WriteName(e.Who) + " moves over " + u.Time(e.Seconds) + e.Text
 	case Side:

@@ -122,9 +122,9 @@ func (b *Shot) slowerTry(p *shot.Pull) []change.Change {
 	if only == nil || only.Speed > 0 {
 		return nil
 	}
-	who, long := "", only.End-only.Start
+	who, what, long := "", only.Kind, only.End-only.Start
 	if only.Who != nil {
-		who = only.Who.Name
+		who, what = only.Who.Name, ""
 	}
 	which := ""
 	if others {
@@ -132,7 +132,7 @@ func (b *Shot) slowerTry(p *shot.Pull) []change.Change {
 	}
 	var tries []change.Change
 	for _, factor := range []float64{1.5, 2, 3} {
-		tries = append(tries, check.Edited(change.Edit{Kind: change.MoveOver, Item: only.Item + 1, Who: who, Seconds: units.Up(long*factor, 10), Text: which}))
+		tries = append(tries, check.Edited(change.Edit{Kind: change.MoveOver, Item: only.Item + 1, Who: who, What: what, Seconds: units.Up(long*factor, 10), Text: which}))
 	}
 	return tries
 }

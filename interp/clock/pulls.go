@@ -26,7 +26,8 @@ type Pull struct {
 	Anchor  string // what it hangs on, as the plan writes it
 
 	On, Landing *lang.Anchor
-	Alongside   string // the kind of the camera move with which it starts and lands; "" for none
+	Alongside   string      // the kind of the camera move with which it starts and lands; "" for none
+	With        *stage.Move // that move; nil where nobody knows it
 	until       *lang.Anchor
 	above       *Pull   // written next above; nil: none
 	landsBefore *Pull   // the last above that may land: not known to have failed
@@ -178,11 +179,16 @@ func (c *Clock) goesAlong(p *Pull, ahead bool) When {
 		return w
 	}
 	p.hangsOn(w.Line)
-	if i := c.lastOf(p.Item, p.Alongside); c.movements[i].on != nil {
-		p.Reacts = c.reacts(c.movements[i].on, c.items[i].In)
+	i := c.lastOf(p.Item, p.Alongside)
+	p.With = &c.movements[i].Move
+	if on := c.movements[i].on; on != nil {
+		p.Reacts = c.reacts(on, c.items[i].In)
 	}
-	if !p.Aim.Ok {
+	switch {
+	case !p.Aim.Ok:
 		return failed
+	case p.over > 0: // a change says it
+		return c.placed(p, land-p.over, land)
 	}
 	return c.placed(p, w.T, land)
 }

@@ -21,6 +21,7 @@ func Clauses(film, shot *lang.With) lang.With {
 	over(&w.Camera, shot.Camera)
 	over(&w.Lens, shot.Lens)
 	over(&w.Puller, shot.Puller)
+	over(&w.Operator, shot.Operator)
 	over(&w.Stop, shot.Stop)
 	over(&w.Meter, shot.Meter)
 	over(&w.Focal, shot.Focal)

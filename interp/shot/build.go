@@ -88,6 +88,9 @@ func Build(f *film.Film, sec *lang.Section, ch change.Change, opt Options) (out 
 	film, _ := f.Scope.Settings["with"].(*lang.With)
 	own, _ := b.Settings["with"].(*lang.With)
 	with := ch.With(names.Clauses(film, own))
+	if with.Operator != nil {
+		sh.Operator = with.Operator.Text
+	}
 	b.runs(f.Speed(with, b.lex))
 	b.Items = b.lex.Place(ch.Apply(b.lex.Expand(sec.Body)))
 	b.lex.Lose(sec, b.Items, f.Lost)

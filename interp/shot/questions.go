@@ -56,7 +56,10 @@ func (b *Built) FitsFrom(u *stage.Subject, t float64) float64 {
 // the shot has more moves of the same.
 func (b *Built) MoveFollowed(p *Pull) (only *stage.Move, others bool) {
 	for _, m := range b.Stage.MovesIn(p.Rack.StartS, p.Rack.LandS) {
-		if m.Kind == "zoom" || m.Kind == "moves" && m.Who != p.Rack.Aim.Subject {
+		if m.Kind == "zoom" || m.Keeps || m.Kind == "moves" && m.Who != p.Rack.Aim.Subject {
+			continue
+		}
+		if only != nil && only.Item == m.Item { // a pan and its tilt
 			continue
 		}
 		if only != nil {

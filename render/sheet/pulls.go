@@ -68,7 +68,7 @@ func TargetName(s *plan.Shot, name, text string) string {
 
 // Moves reports whether the distance to a subject changes.
 func Moves(s *plan.Shot, u *plan.Subject) bool {
-	return u != nil && (u.Along.Moves() || s.Optics.Travels())
+	return u != nil && (u.Along.Moves() || s.Optics.Travels() || s.Optics.Turns())
 }
 
 // NounOf returns the noun for a number of things, singular or plural.

@@ -149,7 +149,10 @@ func Edited(e change.Edit) change.Change { return change.Change{Edits: []change.
 
 // OverTry offers another length for a rack.
 func (b *Shot) OverTry(p *shot.Pull, t float64) []change.Change {
-	if r := p.Rack; r.Follow || r.On != nil && r.Landing != nil || !(t > 0) || math.IsInf(t, 0) {
+	if m := p.Rack.With; m != nil && !m.Keeps && t > 0 && !math.IsInf(t, 0) { // they stay together
+		return []change.Change{Edited(change.Edit{Kind: change.MoveOver, Item: m.Item + 1, What: m.Kind, Seconds: t})}
+	}
+	if r := p.Rack; r.Follow || r.With != nil || r.On != nil && r.Landing != nil || !(t > 0) || math.IsInf(t, 0) {
 		return nil
 	}
 	return []change.Change{Edited(change.Edit{Kind: change.Over, Item: p.Rack.Item + 1, Seconds: t})}
