@@ -5,5 +5,6 @@
 //   - brief.go: passages, the papers of a shot, the title
 //   - cover.go: the cover: kit, cautions, shots
 //   - shot.go: the sheet of a shot: pulls, findings, a log to fill in
+//   - camera.go: what the camera does, and who is in the picture
 //   - pages.go: passages laid on pages
 package brief

@@ -24,7 +24,7 @@ func shotSheet(s *plan.Shot) []Passage {
 	if text := moments.Provenance(s); text != "" && len(s.Pulls) > 0 {
 		list[0].Sentences = append(list[0].Sentences, text+".")
 	}
-	for _, part := range []Passage{holdTable(s), markTable(s), restTable(s)} {
+	for _, part := range []Passage{cameraTable(s), pictureTable(s), holdTable(s), markTable(s), restTable(s)} {
 		if len(part.Rows) > 0 {
 			list = append(list, part)
 		}
