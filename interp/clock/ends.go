@@ -29,6 +29,9 @@ func (c *Clock) end(q ask, a *lang.Anchor) When {
 	if k, ok := c.actionCalled(q, a.Name.Text); ok {
 		return c.over(q, k)
 	}
+	if k, ok := c.moveCalled(q, a.Name.Text); ok {
+		return c.over(q, k)
+	}
 	d, ok := q.in.Who(a.Name, names.DeclSubject, names.DeclVoice)
 	if !ok {
 		return failed
@@ -42,10 +45,30 @@ func (c *Clock) end(q ask, a *lang.Anchor) When {
 
 // actionCalled finds the action that says what stands in place of a name.
 func (c *Clock) actionCalled(q ask, text string) (k int, ok bool) {
-	if _, _, isParameter := q.in.Arg(text); isParameter || c.with.Lex.Find(text) != nil {
+	if c.isName(q, text) {
 		return 0, false
 	}
 	return nearestTo(q.item, c.ends().actions[folded(text)])
+}
+
+// moveCalled finds the camera move whose word stands in place of a name: those words can
+// be names, and a name wins.
+func (c *Clock) moveCalled(q ask, text string) (k int, ok bool) {
+	switch {
+	case c.isName(q, text):
+		return 0, false
+	case text == "push" || text == "pull":
+		text = "dolly"
+	case !slices.Contains([]string{"pan", "tilt", "track", "boom"}, text):
+		return 0, false
+	}
+	return nearestTo(q.item, c.ends().kinds[text])
+}
+
+// isName tells whether a text is a name that the plan declares.
+func (c *Clock) isName(q ask, text string) bool {
+	_, _, isParameter := q.in.Arg(text)
+	return isParameter || c.with.Lex.Find(text) != nil
 }
 
 // over is when an item is over.
