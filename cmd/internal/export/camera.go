@@ -51,12 +51,15 @@ func together(a, b plan.Turn) bool {
 
 // turning says what a turn does.
 func turning(t plan.Turn, kind string, in units.Style) cameraMove {
-	m := cameraMove{start: t.Start, land: t.End}
+	m, s := cameraMove{start: t.Start, land: t.End}, "s"
+	if kind != t.Kind {
+		s = "" // two of them
+	}
 	switch {
 	case t.Profile == "with":
-		m.starts, m.lands = kind+" with "+t.Target, kind+" with "+t.Target+" ends"
+		m.starts, m.lands = kind+" with "+t.Target, kind+" with "+t.Target+" end"+s
 	case t.Target != "":
-		m.starts, m.lands = kind+" to "+t.Target, kind+" lands on "+t.Target
+		m.starts, m.lands = kind+" to "+t.Target, kind+" land"+s+" on "+t.Target
 	default:
 		m.starts, m.lands = kind+" "+moments.Heading(kind, float64(t.To-t.From), in), kind+" lands"
 	}

@@ -17,7 +17,9 @@ import (
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
+	"pullscore/interp"
 	"pullscore/interp/plan"
+	"pullscore/lang"
 	"pullscore/lang/opentrackio"
 )
 
@@ -50,6 +52,46 @@ func turned(t testing.TB) (*plan.Plan, *plan.Shot) {
 		plan.Blocking{Kind: "track", Start: 0.5, End: 2, From: 0, To: -0.6},
 		plan.Blocking{Kind: "boom", Start: 1, End: 3, From: 0, To: 0.45})
 	return p, s
+}
+
+// written is a shot whose camera does all that a plan can say of it.
+func written(t testing.TB) *plan.Shot {
+	t.Helper()
+	const text = `rate 25
+camera A
+  sensor 24 x 13.5 mm
+lens "long"
+  focal 40 mm
+  stops f/2.8 to f/22
+  closest 60 cm
+  ring 300 deg, diameter 90 mm
+subject MARRIT at 2 m, 30 cm left
+subject OSKEL at 2.4 m, 1.9 m right
+shot 1
+  with stop f/4
+  start on MARRIT
+  OSKEL moves to 3 m over 2 s, on 2 s
+  pan and tilt to OSKEL, over 1 s, on 0.5 s
+  rack to OSKEL, with pan
+  boom up 40 cm over 1.5 s, on 1 s
+  pan and tilt with OSKEL until 4 s
+  track left 50 cm over 1 s, on 4 s
+  push in 30 cm over 1 s, on 5 s
+  pan left 200 deg over 1.5 s, on 5 s
+  tilt down 9 deg over 1 s, on 6 s
+  lasts 8 s
+`
+	res := interp.Interpret("written.pull", []byte(text), interp.Options{})
+	for _, d := range res.Findings {
+		if d.Severity == lang.Error {
+			t.Fatalf("%d: %s", d.Range.Start.Line, d.Message)
+		}
+	}
+	s := res.Plan.Shots[0]
+	if end := s.Optics.Pose(8); !s.Optics.Turns() || end.Z != 0.4 || end.Pan > -140 || end.Tilt > -9 {
+		t.Fatalf("at the end the camera is %+v", end)
+	}
+	return s
 }
 
 // A matrix takes a point of a prim, as a row, to the scene: sixteen figures, row by row.
@@ -188,20 +230,22 @@ func checkPlaces(t *testing.T, s *plan.Shot, f Frame, found map[string]matrix) {
 
 // The camera of USD sees everybody where the lens does, at every frame.
 func TestUSDTurns(t *testing.T) {
-	_, s := turned(t)
-	var b bytes.Buffer
-	if err := USD(&b, s); err != nil {
-		t.Fatal(err)
-	}
-	behind := 0
-	for i, f := range Frames(s) {
-		checkPlaces(t, s, f, placesIn(t, still(b.String(), firstFrame+i)))
-		if math.IsNaN(s.LensDistanceAt(s.Subjects[0], f.Time)) {
-			behind++
+	_, made := turned(t)
+	for _, s := range []*plan.Shot{made, written(t)} {
+		var b bytes.Buffer
+		if err := USD(&b, s); err != nil {
+			t.Fatal(err)
 		}
-	}
-	if behind == 0 || behind == len(Frames(s)) {
-		t.Errorf("the camera turns away from nobody, or always: %d frames", behind)
+		behind := 0
+		for i, f := range Frames(s) {
+			checkPlaces(t, s, f, placesIn(t, still(b.String(), firstFrame+i)))
+			if math.IsNaN(s.LensDistanceAt(s.Subjects[0], f.Time)) {
+				behind++
+			}
+		}
+		if behind == 0 || behind == len(Frames(s)) {
+			t.Errorf("the camera turns away from nobody, or always: %d frames", behind)
+		}
 	}
 }
 
@@ -239,7 +283,7 @@ func TestUSDTurnsForAnotherReader(t *testing.T) {
 	if _, err := exec.LookPath("node"); err != nil {
 		t.Skip("skipped: there is no node")
 	}
-	_, s := turned(t)
+	s := written(t)
 	var b bytes.Buffer
 	if err := USD(&b, s); err != nil {
 		t.Fatal(err)
@@ -269,7 +313,7 @@ func TestUSDTurnsForAnotherReader(t *testing.T) {
 // OpenTrackIO has the sensor where the plan has it, and turns about z first, then about
 // the camera's own x, right-handed: its y is then the lens's axis.
 func TestOpenTrackIOTurns(t *testing.T) {
-	_, s := turned(t)
+	s := written(t)
 	schema := trackSchema(t)
 	var b bytes.Buffer
 	if err := OpenTrackIO(&b, s); err != nil {
@@ -344,7 +388,7 @@ func TestMarkersOfTheCamera(t *testing.T) {
 	want := []string{
 		"0 MAGENTA pan with A \"B\" <c>", "12 MAGENTA track 60 cm left, 1.5 s", "24 MAGENTA boom 45 cm up, 2 s",
 		"36 BLUE pan with A \"B\" <c> ends", "48 MAGENTA pan and tilt to A-B", "48 BLUE track lands", "72 BLUE boom lands",
-		"84 BLUE pan and tilt lands on A-B", "86 MAGENTA tilt 10 deg up", "94 BLUE tilt lands",
+		"84 BLUE pan and tilt land on A-B", "86 MAGENTA tilt 10 deg up", "94 BLUE tilt lands",
 	}
 	var got []string
 	for _, m := range (placed{Shot: s}).marks() {

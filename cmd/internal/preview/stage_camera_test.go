@@ -14,7 +14,7 @@ import (
 )
 
 // turning is a plan whose camera pans from one person to another, tilts down to a thing,
-// goes up and to the left, and turns away from everyone. What it does is put in by hand.
+// goes up and to the left, and turns away from everyone.
 func turning(t testing.TB) (*rebuild.State, *plan.Shot) {
 	t.Helper()
 	const src = `plan "The loft"
@@ -35,6 +35,11 @@ shot 1
   rack to OSKEL, over 1 s, on 0.5 s
   MARRIT: "You kept it.", on 0 s
   OSKEL: "All of it.", on 2 s
+  pan right 38 deg over 1 s, on 0.5 s
+  tilt down 8 deg over 1 s, on 2 s
+  track left 40 cm over 1.5 s, on 3.5 s
+  boom up 50 cm over 1.5 s, on 3.5 s
+  pan left 148 deg over 0.3 s, on 5.6 s
   lasts 6 s
 shot 2
   with stop f/4
@@ -45,13 +50,7 @@ shot 2
 	if p.Good == nil {
 		t.Fatalf("the plan has errors: %v", p.Findings)
 	}
-	s := p.Good.Shots[0]
-	s.Optics.Rig = &plan.Rig{
-		Pans:   []plan.Sweep{{Start: 0.5, End: 1.5, To: 38, Smooth: true}, {Start: 5.6, End: 5.9, From: 38, To: 170}},
-		Tilts:  []plan.Sweep{{Start: 2, End: 3, To: -8, Smooth: true}},
-		Slides: []plan.Slide{{Start: 3.5, End: 5, X: -0.4, Z: 0.5, Smooth: true}},
-	}
-	return &rebuild.State{Version: 1, Plans: []*rebuild.Plan{p}}, s
+	return &rebuild.State{Version: 1, Plans: []*rebuild.Plan{p}}, p.Good.Shots[0]
 }
 
 // The stage is told where the camera is, and everybody as it sees them; of a camera that
