@@ -172,6 +172,7 @@ func TestStagePictures(t *testing.T) {
 		{"zoom.pull", "7A", []float64{0, 8}},
 		{"gangway.pull", "18A", []float64{4, 11}},
 		{"two-85s.pull", "40A", []float64{0, 5}},
+		{"loft.pull", "62A", []float64{0, 4.5, 7, 9}},
 	} {
 		t.Run(p.shot, func(t *testing.T) {
 			s := serve(t, Options{})
