@@ -83,7 +83,9 @@ func moveSlip(s *spec, w *walker, at int) *fault {
 		return startsFrom(w, start+1, "a "+s.word+" starts where the camera looks")
 	}
 	if meant := moveOfWay(s.word, second.Value); meant != "" {
-		return faultAt(second, "expected-word", "expected %s, found %s", choice(words), describe(second)).because("Did you mean `%s`?", meant)
+		f := faultAt(second, "expected-word", "expected %s, found %s", choice(words), describe(second)).because("Did you mean `%s`?", meant)
+		f.Pos = w.token(start).Pos // both words are to be replaced
+		return f
 	}
 	f := faultAt(second, "expected-word", "expected %s, found %s", choice(words), describe(second))
 	near, ok := Nearest(second.Value, words)
