@@ -243,7 +243,7 @@ func (a advised) stands(example string) bool {
 
 // what a cure says of where it belongs, and which side somebody goes to.
 var (
-	belongs = regexp.MustCompile(`,? (?:before it|before the first line|after it|which makes it meter [^ ]+)$`)
+	belongs = regexp.MustCompile(`,? (?:before it|before the first line|after it|in place of its times|which makes it meter [^ ]+)$`)
 	toSide  = regexp.MustCompile(`^(.+) ([0-9][^"]* (?:left|right))$`)
 )
 
@@ -255,6 +255,9 @@ func TestCuresCanBeWritten(t *testing.T) {
 		for _, cure := range a.d.Cures {
 			for part := range strings.SplitSeq(cure.Text, " and ") {
 				part = belongs.ReplaceAllString(part, "")
+				if ofCamera.MatchString(part) { // a clause of that movement
+					_, part, _ = strings.Cut(part, " ")
+				}
 				side := toSide.ReplaceAllString(part, "subject $1 at 2 m, $2")
 				tried[strings.Fields(part)[0]] = true
 				ofCamera := len(faultsIn("camera A\n"+part, 2)) == 0 && (a.d.Code == "light" || a.d.Code == "diffraction")
@@ -273,7 +276,8 @@ func TestCuresCanBeWritten(t *testing.T) {
 }
 
 // joins reports whether a clause can be written into the line at fault, in place of
-// one that begins with the same word.
+// one that begins with the same word. With a move of the camera it stands in place of all
+// times.
 func (a advised) joins(clause string) bool {
 	lines := strings.Split(a.src, "\n")
 	at := a.d.Range.Start.Line - 1
@@ -285,7 +289,8 @@ func (a advised) joins(clause string) bool {
 		if i < len(line) && hidden[i] != ',' {
 			continue
 		}
-		if piece := strings.TrimSpace(line[from:i]); piece != "" && strings.Fields(piece)[0] != head {
+		times := head == "with" && slices.Contains([]string{"on", "landing", "over", "smooth", "even"}, strings.Fields(line[from:i] + " -")[0])
+		if piece := strings.TrimSpace(line[from:i]); piece != "" && strings.Fields(piece)[0] != head && !times {
 			kept = append(kept, piece)
 		}
 		from = i + 1

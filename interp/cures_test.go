@@ -113,6 +113,9 @@ subject BRAM at 110 cm
 		{"tripod", "shot 1\n  with lens \"ring\", stop f/2.8\n  start on ANNA\n  ANNA moves to 301 cm over 500 ms\n  pause 2 s\n  ANNA moves to 180 cm over 2500 ms\n  follow ANNA\n", "hard-to-follow", "ANNA moves over 7.5 s (line 25)"},
 		{"dolly", "shot 1\n  with lens \"ring\", stop f/2.8\n  start on ANNA\n  pause 1 s\n  dolly in 120 cm over 2500 ms\n  follow ANNA\n", "hard-to-follow", "dolly over 7.5 s"},
 		{"hand", "shot 1\n  with lens \"both\", stop T2.2\n  start on BRAM\n  BRAM: \"Word by the river and over the hill, and on.\"\n", "drifts-soft", "stop T3.5"},
+		{"tripod", "shot 1\n  with lens \"ring\", stop f/8, operator IMKE\n  start on ANNA\n  ANNA moves to 3 m, 1 m right over 3 s, on 1 s\n  boom up 5 cm, on 1 s, over 1 s\n", "leaves-frame", "pan with ANNA after it"},
+		{"tripod", "puller IMKE\n  hand 4.1 bit/s\nshot 1\n  with lens \"ring\", stop f/2.8, operator IMKE\n  start on ANNA\n  pan right 5 deg, on 1 s, over 1200 ms\n  rack to 2 m, on 1500 ms, over 1200 ms\n", "hands-apart", "with pan in place of its times"},
+		{"tripod", "shot 1\n  with lens \"ring\", stop f/8\n  start on ANNA\n  pan right 20 deg, on 1 s, over 2000 ms\n  pause 20 s\n", "pans-fast", "pan over 11.3 s"},
 	} {
 		src := fmt.Sprintf(kit, c.on) + c.shot
 		found := false
@@ -188,7 +191,7 @@ func applyCure(src string, f lang.Diagnostic, cure string) (string, bool) {
 		lines[with] = clause(lines[with], word, cure)
 	case strings.HasPrefix(cure, "on ") && supports.MatchString(cure):
 		lines[index(lines, "  on ")] = "  " + cure
-	case strings.Contains(cure, " moves over ") || strings.HasPrefix(cure, "dolly over "):
+	case strings.Contains(cure, " moves over ") || ofCamera.MatchString(cure):
 		said, where, _ := strings.Cut(cure, " (line ")
 		start := "  " + said[:strings.Index(said, "over ")]
 		i := index(lines, strings.TrimSuffix(start, "over "))
@@ -199,6 +202,11 @@ func applyCure(src string, f lang.Diagnostic, cure string) (string, bool) {
 			i--
 		}
 		lines[i] = overs.ReplaceAllLiteralString(lines[i], " "+said[strings.Index(said, "over "):])
+	case strings.HasSuffix(cure, " in place of its times"):
+		for _, times := range []string{"on", "landing on", "over"} {
+			lines[at] = clause(lines[at], times, "")
+		}
+		lines[at] += ", " + strings.TrimSuffix(cure, " in place of its times")
 	case word == "over":
 		lines[at] = clause(lines[at], "over", cure)
 	case word == "because":
@@ -214,8 +222,10 @@ func applyCure(src string, f lang.Diagnostic, cure string) (string, bool) {
 	return strings.Join(lines, "\n"), true
 }
 
-// supports are what a camera may be on, and overs how long a movement takes.
+// supports are what a camera may be on, overs how long a movement takes, and ofCamera a
+// cure that is about one of the camera.
 var (
+	ofCamera = regexp.MustCompile(`^(?:dolly|track|boom|pan|tilt|zoom) over `)
 	supports = regexp.MustCompile(`^on (tripod|dolly|shoulder|hand)$`)
 	overs    = regexp.MustCompile(` over \d+ ms`)
 )

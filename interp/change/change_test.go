@@ -51,6 +51,9 @@ func written(list []names.Item) string {
 					text += " end of " + a.Name.Text
 				}
 			}
+			if r.Alongside != "" {
+				text += " with " + r.Alongside
+			}
 			if r.Because != nil {
 				text += " because " + r.Because.Value
 			}
@@ -76,6 +79,8 @@ func TestApply(t *testing.T) {
 		{[]change.Edit{{Kind: change.Hold, Item: 2, Seconds: 1}}, "with; hold; rack over 1; speech; rack end of ANN", []int{0, 1, 3, 4, 5, 6}},
 		{[]change.Edit{{Kind: change.Pause, Item: 1, Seconds: 1}}, "pause; with; rack over 1; speech; rack end of ANN", []int{0, 2, 3, 4, 5, 6}},
 		{[]change.Edit{{Kind: change.Follow, Item: 4, Who: "BEN"}}, "with; rack over 1; speech; rack end of ANN; follow", []int{0, 1, 2, 3, 4, 6}},
+		{[]change.Edit{{Kind: change.PanWith, Item: 4, Who: "BEN"}}, "with; rack over 1; speech; rack end of ANN; turn", []int{0, 1, 2, 3, 4, 6}},
+		{[]change.Edit{{Kind: change.WithTurn, Item: 2, Who: "pan"}}, "with; rack with pan; speech; rack end of ANN", []int{0, 1, 2, 3, 4, 5}},
 		{[]change.Edit{{Kind: change.Side, Who: "BEN", Metres: 0.2}}, as, []int{0, 1, 2, 3, 4, 5}},
 		{[]change.Edit{
 			{Kind: change.Over, Item: 4, Seconds: 2}, {Kind: change.Hold, Item: 4, Seconds: 1}, {Kind: change.Over, Item: 2, Seconds: 3},
@@ -123,6 +128,9 @@ func TestSays(t *testing.T) {
 		{edit(change.Edit{Kind: change.MoveOver, Item: 1, Who: "BEN", Seconds: 2, Text: " (line 7)"}), "BEN moves over 2 s (line 7)", 2, "s"},
 		{edit(change.Edit{Kind: change.MoveOver, Item: 1, What: "dolly", Seconds: 2}), "dolly over 2 s", 2, "s"},
 		{edit(change.Edit{Kind: change.Side, Who: "BEN", Metres: -0.2}), "BEN 20 cm left", -0.2, "m"},
+		{edit(change.Edit{Kind: change.MoveOver, Item: 1, What: "track", Seconds: 2}), "track over 2 s", 2, "s"},
+		{edit(change.Edit{Kind: change.PanWith, Item: 1, Who: "BEN"}), "pan with BEN after it", 0, ""},
+		{edit(change.Edit{Kind: change.WithTurn, Item: 1, Who: "pan"}), "with pan in place of its times", 0, ""},
 		{change.Change{Back: 1}, "", 0, ""},
 	} {
 		got := test.c.Cure(units.Style{})

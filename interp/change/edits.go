@@ -21,6 +21,8 @@ const (
 	Pause             // a pause of Seconds above the statement
 	Follow            // a follow of Who below the statement
 	MoveOver          // a movement, of Who or of the camera's What where that is "", takes Seconds; Text tells it from others
+	PanWith           // a pan with Who below the statement
+	WithTurn          // a rack has the times of the last move of the camera of the kind that Who says
 	Side              // Who stands Metres to the side, as the statement that places them says it
 )
 
@@ -38,7 +40,7 @@ type Edit struct {
 // above reports whether the edit puts a statement above its own, and below
 // whether it puts one below.
 func (e Edit) above() bool { return e.Kind == Hold || e.Kind == Pause }
-func (e Edit) below() bool { return e.Kind == Follow }
+func (e Edit) below() bool { return e.Kind == Follow || e.Kind == PanWith }
 
 // Apply returns the statements of a shot with the edits made. It writes neither
 // to the list nor to what the list holds.
@@ -90,6 +92,9 @@ func (e Edit) statement() lang.Statement {
 		return &lang.Hold{Time: seconds(e.Seconds)}
 	case Pause:
 		return &lang.Pause{Time: seconds(e.Seconds)}
+	}
+	if e.Kind == PanWith {
+		return &lang.Turn{Pan: true, With: &lang.Name{Text: e.Who}}
 	}
 	return &lang.Follow{Who: &lang.Name{Text: e.Who}}
 }
@@ -165,6 +170,8 @@ func (e Edit) rewrite(r *lang.Rack) *lang.Rack {
 		made.On, made.Landing = later(r.On, e.Seconds), later(r.Landing, e.Seconds)
 	case OnEndOf:
 		made.On, made.Landing = &lang.Anchor{Kind: lang.AnchorEnd, Name: &lang.Name{Text: e.Who}}, nil
+	case WithTurn:
+		made.On, made.Landing, made.Over, made.Profile, made.Alongside = nil, nil, nil, lang.ProfileUnset, e.Who
 	case Because:
 		made.Because = &lang.Text{Value: "why"}
 	default:

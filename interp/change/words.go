@@ -63,6 +63,10 @@ func (e Edit) says(u units.Style) string {
 		return "pause " + u.Time(e.Seconds) + " before the first line"
 	case Follow:
 		return "follow " + lang.WriteName(e.Who) + " after it"
+	case PanWith:
+		return "pan with " + lang.WriteName(e.Who) + " after it"
+	case WithTurn:
+		return "with " + e.Who + " in place of its times"
 	case MoveOver:
 		if e.Who == "" {
 			return e.What + " over " + u.Time(e.Seconds) + e.Text

@@ -2,7 +2,10 @@
 
 package checks
 
-import "pullscore/interp/checks/glass"
+import (
+	"pullscore/interp/checks/glass"
+	"pullscore/interp/checks/rig"
+)
 
 // All are the checks, in the order in which they are run on every shot.
 var All = []Check{
@@ -15,16 +18,17 @@ var All = []Check{
 	runsInto,
 	notOnSubject,
 	outOfFrame,
+	of(rig.LeavesFrame),
 	goesSoft,
 	driftsSoft,
 	holdBoth,
-	ofGlass(glass.NoRing),
-	ofGlass(glass.RingUnknown),
-	ofGlass(glass.InsideClosest),
-	ofGlass(glass.Reach),
-	ofGlass(glass.Macro),
-	ofGlass(glass.PlayLoses),
-	ofGlass(glass.Slips),
+	of(glass.NoRing),
+	of(glass.RingUnknown),
+	of(glass.InsideClosest),
+	of(glass.Reach),
+	of(glass.Macro),
+	of(glass.PlayLoses),
+	of(glass.Slips),
 	landing,
 	reGrip,
 	tooDeep,
@@ -35,16 +39,19 @@ var All = []Check{
 	lingers,
 	restless,
 	noTimeToSee,
-	ofGlass(glass.Zoom),
+	of(glass.Zoom),
 	following,
+	of(rig.Hands),
+	of(rig.PansFast),
 	monitorHides,
 	slant,
-	ofGlass(glass.Breathes),
-	ofGlass(glass.Darkens),
-	ofGlass(glass.Oval),
+	of(rig.OffAxis),
+	of(glass.Breathes),
+	of(glass.Darkens),
+	of(glass.Oval),
 	light,
-	ofGlass(glass.Speed),
-	ofGlass(glass.BeyondMarks),
-	ofGlass(glass.FewMarks),
-	ofGlass(glass.Diffraction),
+	of(glass.Speed),
+	of(glass.BeyondMarks),
+	of(glass.FewMarks),
+	of(glass.Diffraction),
 }

@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"pullscore/interp/checks/check"
+	"pullscore/interp/checks/rig"
 
 	"pullscore/interp/change"
 	"pullscore/interp/shot"
@@ -26,6 +27,9 @@ func drifts(b *Shot) (found []Finding) {
 			after = r.After.Plan.Number
 		}
 		if float64(r.Plan.Share) >= b.Setup.View.Wanted-1e-9 || soft()[after] != nil || r.After != nil && b.missed(r.After) {
+			continue
+		}
+		if rig.Leaves(&b.Shot, r.Who, r.From, r.To) { // which is told
 			continue
 		}
 		f := b.driftFinding(r)

@@ -8,11 +8,14 @@ package checks
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"pullscore/interp/checks/check"
+	"pullscore/interp/checks/rig"
 
 	"pullscore/interp/change"
+	"pullscore/interp/plan"
 	"pullscore/interp/shot"
 	"pullscore/interp/stage"
 	"pullscore/lang"
@@ -38,7 +41,11 @@ func movesOut(b *Shot) (found []Finding) {
 		if s == nil {
 			continue
 		}
-		f := b.softFinding(s)
+		landed := 0.0
+		if i > 0 {
+			landed = b.Pulls[i-1].Rack.LandS
+		}
+		f := b.softFinding(s, landed)
 		if i == 0 {
 			f.Range = b.Start.At
 			found = append(found, f)
@@ -55,12 +62,20 @@ func movesOut(b *Shot) (found []Finding) {
 	return found
 }
 
-func (b *Shot) softFinding(s *soft) Finding {
+// softFinding tells of somebody soft who was sharp when the focus landed, and what took
+// the plane of focus off them where it was a turn of the camera.
+func (b *Shot) softFinding(s *soft, landed float64) Finding {
+	figures := []lang.Figure{check.Figure("time_s", s.from), check.Figure("until_s", s.to)}
+	why := "the distance changes, and nothing follows"
+	if takes, by := rig.TakesOff(&b.Shot, s.who, landed, s.from, s.to); takes != "" {
+		why = fmt.Sprintf("%s the plane of focus %s off, and nothing follows", takes, b.Units.Gap(math.Abs(by)))
+		figures = append(figures, check.Figure("turned_off_m", by))
+	}
 	return Finding{Diagnostic: lang.Diagnostic{
 		Code: "goes-soft", Severity: lang.Warning, Time: s.from,
-		Message: fmt.Sprintf("%s is soft from %s to %s: the distance changes, and nothing follows", s.who.Name, b.Units.Time(s.from), b.Units.Time(s.to)),
+		Message: fmt.Sprintf("%s is soft from %s to %s: %s", s.who.Name, b.Units.Time(s.from), b.Units.Time(s.to), why),
 		Detail:  "Follow from before the move until it is over, or rack again once it is.",
-		Figures: []lang.Figure{check.Figure("time_s", s.from), check.Figure("until_s", s.to)},
+		Figures: figures,
 	}}
 }
 
@@ -122,7 +137,7 @@ func (b *Shot) softIn(g *stage.Goal, u *stage.Subject, from float64, ends []floa
 		}
 		x, d := b.RestingAt(g, from, t), b.Plan.LensDistanceAt(u.Subject, t)
 		set := b.Plan.Judged(x, t)
-		return set.Blur(d, x) > set.Criterion
+		return set.Blur(d, x) > set.Criterion && (b.Plan.Optics.Rig == nil || b.Plan.FrameAt(u.Subject, t) != plan.OutOfFrame)
 	}
 	if isSoft(from + softExact) {
 		return nil // it was never sharp here, which the landing has been told of

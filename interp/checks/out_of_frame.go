@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"pullscore/interp/checks/check"
+	"pullscore/interp/checks/rig"
 
 	"pullscore/interp/change"
 	"pullscore/interp/stage"
@@ -18,15 +19,22 @@ import (
 var outOfFrame = Check{Codes: []rule.Code{rule.OutOfFrame}, Run: standsOutside}
 
 // standsOutside tells, once of each subject, that the focus goes to it and it
-// stands outside the frame. The camera looks straight ahead, since a plan says
-// nothing of pans; and a subject is the point that its place says, so that one
-// told of may still show in part. One whose side nobody has given stands in the
-// middle and is always seen.
+// stands outside the frame. The camera looks straight ahead where the plan says
+// nothing of pans and tilts; and a subject is the point that its place says, so that
+// one told of may still show in part. One whose side nobody has given stands straight
+// ahead of the camera at the start.
 func standsOutside(b *Shot) (found []Finding) {
 	told := map[*stage.Subject]bool{}
 	look := func(g *stage.Goal, x, t float64) (fresh []Finding) {
 		for _, u := range g.Members() {
 			if told[u] || !u.Ok {
+				continue
+			}
+			if b.Plan.Optics.Rig != nil {
+				if f, out := rig.Outside(&b.Shot, u, g, x, t); out {
+					told[u] = true
+					fresh = append(fresh, f)
+				}
 				continue
 			}
 			if reach := b.sees(u, x, t); math.Abs(b.Plan.SideAt(u.Subject, t)) > reach*(1+1e-9) {

@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"pullscore/interp/checks/check"
+	"pullscore/interp/checks/rig"
 
 	"pullscore/interp/stage"
 	"pullscore/lang"
@@ -27,6 +28,10 @@ func meetsCamera(b *Shot) (found []Finding) {
 		if m.Kind == "zoom" {
 			continue
 		}
+		if b.Plan.Optics.Rig != nil {
+			found = append(found, b.meetsOnFloor(m)...)
+			continue
+		}
 		for _, u := range b.Stage.Order {
 			if m.Who != nil && !b.Stage.HangsOn(u, m.Who) || !b.meets(u, m) {
 				continue
@@ -41,6 +46,28 @@ func meetsCamera(b *Shot) (found []Finding) {
 		}
 	}
 	return found
+}
+
+// meetsOnFloor tells of the first whom a camera meets in a move, of those that turn or
+// leave their axis.
+func (b *Shot) meetsOnFloor(m *stage.Move) []Finding {
+	for _, u := range b.Stage.Order {
+		if m.Who != nil && !b.Stage.HangsOn(u, m.Who) {
+			continue
+		}
+		t, meets := rig.Meets(&b.Shot, u, m)
+		if !meets {
+			continue
+		}
+		apart := b.Plan.ViewOf(u.Subject, t).Tape()
+		return []Finding{{Diagnostic: lang.Diagnostic{
+			Code: "runs-into", Severity: lang.Error, Range: m.Stmt.Range(), Time: t,
+			Message: fmt.Sprintf("the camera and %s would meet: at %s they are %s apart", u.Name, b.Units.Time(t), b.Units.Gap(apart)),
+			Detail:  "Give the camera another path.",
+			Figures: []lang.Figure{check.Figure("apart_m", apart)},
+		}}}
+	}
+	return nil
 }
 
 // meets tells whether a move brings a subject that stood before the camera up

@@ -26,8 +26,9 @@ type Check struct {
 // Of returns a built shot as the checks see it.
 func Of(b *shot.Built) *Shot { return &Shot{Shot: *check.Of(b), speech: speechOf(b)} }
 
-// ofGlass returns a check about lens or ring as one of this list.
-func ofGlass(c check.Check) Check {
+// of returns a check of another package, about lens and ring or about the camera's moves,
+// as one of this list.
+func of(c check.Check) Check {
 	return Check{Codes: c.Codes, Run: func(b *Shot) []Finding { return c.Run(&b.Shot) }}
 }
 

@@ -152,19 +152,18 @@ type Seen struct {
 	InFrame []Interval `json:"in_frame"`     // from when to when they are in the picture, seconds
 }
 
-// CrossesIn returns how long what stands still takes on the screen to cross the picture in
-// the sweep, from side to side or, of a tilt, from top to bottom: seconds, by the mean
-// speed. It is +Inf for a sweep that turns nothing.
-func (s *Shot) CrossesIn(w *Sweep, tilt bool) float64 {
+// CrossesIn returns how long what stands still takes on the screen to cross the picture
+// from side to side, or in a tilt from top to bottom, at so many degrees a second and with
+// the focus as it is at t: seconds. It is NaN where the lens forms no image.
+func (s *Shot) CrossesIn(kind string, degPerSec, t float64) float64 {
 	size := s.Optics.PictureW()
-	if tilt {
+	if kind == "tilt" {
 		size = s.Optics.SensorH
 	}
-	x := s.FocusAt(w.Start)
-	f := s.FocalTo(x, w.Start)
-	if !(x > f) {
-		x = math.Inf(1)
+	x := s.FocusAt(t)
+	wide := optics.FieldOfView(size, s.FocalTo(x, t), x)
+	if !(wide > 0) || !(degPerSec > 0) {
+		return math.NaN()
 	}
-	turned := math.Abs(w.To - w.From)
-	return optics.FieldOfView(size, f, x) / turned * s.Speed().Screen(w.End-w.Start)
+	return s.Speed().Screen(wide / degPerSec)
 }

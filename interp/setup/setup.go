@@ -53,6 +53,8 @@ type Setup struct {
 	Puller string
 	Log    string // of the puller's takes
 
+	Operator string // who turns the camera; "" where not said
+
 	Stop        names.Quantity // as written
 	StopText    string
 	StopAt      lang.Range
@@ -85,6 +87,9 @@ func (b *Reader) read(w lang.With) (s *Setup, ok bool) {
 	s = &Setup{Gear: 1, Wheel: hand.Wheel, Hand: hand.Default(), Meter: math.NaN()}
 	s.View = b.Film.View.With(b.Settings, &b.Evaluator)
 	b.handOf(s, w.Puller)
+	if w.Operator != nil { // a crew has them as it has actors: nothing declares them
+		s.Operator = w.Operator.Text
+	}
 	s.Camera = choose(b, w.Camera, names.DeclCamera, b.Film.Cameras)
 	s.Lens = choose(b, w.Lens, names.DeclLens, b.Film.Lenses)
 	b.numbers(s, w)
@@ -402,6 +407,7 @@ func (s *Setup) UnderHand() float64 {
 // Fill writes the set-up into a shot; fromLens tells that the tape is from the lens.
 func (s *Setup) Fill(sh *plan.Shot, fromLens bool) {
 	sh.Camera, sh.Lens, sh.Support, sh.Puller = s.Camera.Name, s.Lens.Name, s.Camera.Support, s.Puller
+	sh.Operator = s.Operator
 	sh.Gear, sh.WheelMM = plan.Number(s.Gear), plan.None()
 	if s.Geared {
 		sh.WheelMM = plan.Number(s.Wheel * 1000)

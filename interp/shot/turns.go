@@ -10,7 +10,6 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/interp/stage"
 	"pullscore/interp/units"
-	"pullscore/optics"
 )
 
 // steepest is how far up or down a camera tilts, degrees.
@@ -48,12 +47,12 @@ const metresPerDegree = 3 * math.Pi / 180
 func (b *Built) turn(m *stage.Move) plan.Turn {
 	t := plan.Turn{
 		Kind: m.Kind, Start: plan.Number(m.Start), End: plan.Number(m.End), From: plan.Number(m.From), To: plan.Number(m.To),
-		Profile: "even", Width: plan.None(),
+		Profile: "even",
 	}
 	if m.Aim != nil {
 		t.Target = m.Aim.Name
 	}
-	peak, at := b.fastest(m)
+	peak, at := b.Fastest(m)
 	t.Peak = plan.Number(peak)
 	switch {
 	case m.Keeps:
@@ -61,14 +60,12 @@ func (b *Built) turn(m *stage.Move) plan.Turn {
 	case m.Smooth:
 		t.Profile = "smooth"
 	}
-	if wide := b.sees(m.Kind, at); peak > 0 && wide > 0 {
-		t.Width = plan.Number(b.Plan.Speed().Screen(wide / peak))
-	}
+	t.Width = plan.Number(b.Plan.CrossesIn(m.Kind, peak, at))
 	return t
 }
 
-// fastest returns how fast a turn is at its fastest, degrees a second, and when.
-func (b *Built) fastest(m *stage.Move) (peak, at float64) {
+// Fastest returns how fast a turn is at its fastest, degrees a second, and when.
+func (b *Built) Fastest(m *stage.Move) (peak, at float64) {
 	long := m.End - m.Start
 	if !(long > 0) {
 		return 0, m.Start
@@ -96,17 +93,6 @@ func (b *Built) fastest(m *stage.Move) (peak, at float64) {
 
 // mostSteps is at how many moments a turn is looked at, at most.
 const mostSteps = 20_000
-
-// sees is the angle that the picture shows at t from side to side, or of a tilt up and
-// down, degrees; NaN where the lens forms no image.
-func (b *Built) sees(kind string, t float64) float64 {
-	size := b.Plan.Optics.PictureW()
-	if kind == "tilt" {
-		size = b.Plan.Optics.SensorH
-	}
-	x := b.Plan.FocusAt(t)
-	return optics.FieldOfView(size, b.Plan.FocalTo(x, t), x)
-}
 
 // straightened returns times with so many more between them that what changes in time
 // is straight between two, to a millimetre. of returns its values at a time, in metres.

@@ -131,11 +131,13 @@ const (
 	FewMarks
 	FewTakes
 	GoesSoft
+	HandsApart
 	HardToFollow
 	HardToLand
 	InsideClosest
 	Jarring
 	LawAssumed
+	LeavesFrame
 	Light
 	LineDiffers
 	LineNotInEdit
@@ -159,6 +161,8 @@ const (
 	OutOfFrame
 	OutsideTravel
 	Oval
+	PanAndPull
+	PansFast
 	PlayLoses
 	RacksOverlap
 	ReGrip

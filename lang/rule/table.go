@@ -474,8 +474,14 @@ var table = [...]Rule{
 			"a chance close to the one that you want."},
 	GoesSoft: {"goes-soft", Shot, Warning, nil, Sharp,
 		"somebody is soft, from when to when: the distance changes, and nothing follows",
-		"The focus stays where it was while the person walks away from it. Add a follow, or rack again once " +
-			"the move is over."},
+		"The focus stays where it was while the person walks away from it, or the camera goes or turns. Add " +
+			"a follow, or rack again once the move is over."},
+	HandsApart: {"hands-apart", Shot, Warning, nil, Hand,
+		"one person pans and pulls at once, and the two hands do not go together",
+		"Two hands of one person start and land together, whatever each of them has to do (Kelso, Southard " +
+			"and Goodman, 1979). Where they are to start or land apart, or one of them has to take a new grip, " +
+			"one of them fails. Give the rack the times of the pan with `with pan`, or have a second person " +
+			"pull."},
 	HardToFollow: {"hard-to-follow", Shot, Warning, nil, Hand,
 		"in its worst half second a follow is sharp less often than wanted",
 		"The hand sees a change of speed a fifth of a second late, and is also a little early or late. Away " +
@@ -502,6 +508,10 @@ var table = [...]Rule{
 		"Pullscore then takes the lens as one that focuses as a unit, and few lenses do. A window may be " +
 			"0.62 to 1.44 times as wide. Measure some marks: pullscore lens --sheet prints a tape, a target and " +
 			"a table."},
+	LeavesFrame: {"leaves-frame", Shot, Warning, nil, Sharp,
+		"somebody goes out of the picture while the focus is on them",
+		"The camera turns or goes away from them, or they walk out. Pan with them, rack to somebody who is " +
+			"still in the picture, or let the move end earlier."},
 	Light: {"light", Shot, Warning, nil, NoRow,
 		"the stop does not fit the light",
 		"The picture would be too bright or too dark by more than a quarter of a stop, after all filters. " +
@@ -584,7 +594,7 @@ var table = [...]Rule{
 	OutOfFrame: {"out-of-frame", Shot, Warning, nil, Distance,
 		"the focus goes to somebody outside the picture",
 		"The lens does not see the place where the person stands. Check the side and the distance, or take a " +
-			"wider lens. A plan has no pans."},
+			"wider lens. A camera that pans or tilts can turn to them."},
 	OutsideTravel: {"outside-travel", Shot, Error, nil, Hand,
 		"the focus goes outside the part of the ring that the wheel reaches",
 		"The hand wheel stops before this distance. Map the wheel to a wider part of the ring, or leave out " +
@@ -593,6 +603,15 @@ var table = [...]Rule{
 		"the disc of blur of a squeezed lens is higher than wide",
 		"An anamorphic lens blurs the height more than the width. Sharpness is judged by the height, which " +
 			"is what the audience sees first."},
+	PanAndPull: {"pan-and-pull", Shot, Note, nil, Hand,
+		"a turn of the camera and a pull overlap: that takes two people, or two hands",
+		"The chance of landing is that of a hand which does nothing else, and does not count the turn. " +
+			"Rehearse the two together. Name who does what: `with operator NAME, puller NAME`."},
+	PansFast: {"pans-fast", Shot, Note, nil, NoRow,
+		"the picture crosses its width so fast that it may judder",
+		"At 24 frames a second, what stands still should take 7 s or more to cross the picture (common " +
+			"practice). A turn of less than 1.5 s reads as one quick move, and one that stays with somebody " +
+			"hides it. Give the turn more time, or pan with somebody."},
 	PlayLoses: {"play-loses", Shot, Warning, nil, Hand,
 		"the play of the ring makes a pull miss its mark",
 		"The focus follows only after the ring has turned through its play. A mark read from one side is " +

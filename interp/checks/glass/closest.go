@@ -43,9 +43,12 @@ func tooNear(b *check.Shot, g *stage.Goal, t float64, at lang.Range) check.Findi
 		missing = closest - tape
 		with, detail = "with "+onTheLens(b)+" ", "Go farther away, or take a lens that focuses closer."
 	}
+	message := fmt.Sprintf("the focus cannot go to %s (%s): %slens %q focuses no closer than %s", g.Text, b.Units.Tape(tape), with, b.Setup.Lens.Name, b.Units.Tape(closest))
+	if tape < 0 && b.Plan.Optics.Turns() {
+		message, detail = fmt.Sprintf("the focus cannot go to %s: that is behind the camera, which has turned away", g.Text), "Turn the camera there first."
+	}
 	return check.Finding{Diagnostic: lang.Diagnostic{
-		Code: "inside-closest", Severity: lang.Error, Range: at, Time: t, Detail: detail,
-		Message: fmt.Sprintf("the focus cannot go to %s (%s): %slens %q focuses no closer than %s", g.Text, b.Units.Tape(tape), with, b.Setup.Lens.Name, b.Units.Tape(closest)),
+		Code: "inside-closest", Severity: lang.Error, Range: at, Time: t, Detail: detail, Message: message,
 		Figures: []lang.Figure{check.Figure("distance_m", tape), check.Figure("closest_m", closest), check.Figure("missing_m", missing)},
 	}}
 }

@@ -83,9 +83,10 @@ var textRooms = []room{
 	{"interp/lenses", []string{"optics", "interp/kit", "interp/plan", "interp/units"}},
 	{"interp/checks/check", []string{"lang$", "lang/rule", "interp/change", "interp/shot", "interp/stops", "interp/units"}},
 	{"interp/checks/glass", []string{"lang$", "lang/rule", "optics", "interp/change", "interp/stage", "interp/shot", "interp/checks/check", "interp/units"}},
+	{"interp/checks/rig", []string{"lang$", "lang/rule", "interp/change", "interp/names", "interp/plan", "interp/stage", "interp/shot", "interp/checks/check", "interp/units"}},
 	{"interp/checks", []string{
 		"lang$", "lang/rule", "optics$", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/shot",
-		"interp/checks/check", "interp/checks/glass", "interp/hand", "interp/viewer", "interp/stops", "interp/moments", "interp/units",
+		"interp/checks/check", "interp/checks/glass", "interp/checks/rig", "interp/plan", "interp/hand", "interp/viewer", "interp/stops", "interp/moments", "interp/units",
 	}},
 	{"interp/cures", []string{"lang$", "lang/rule", "interp/units", "interp/change", "interp/checks", "interp/shot", "interp/plan"}},
 	{"interp", []string{

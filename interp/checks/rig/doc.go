@@ -1,0 +1,9 @@
+// Package rig has the checks about a camera that turns or leaves its axis.
+//
+// leaves.go tells who goes out of the picture while the focus is on them, hands.go what
+// a turn and a pull at once ask of hands, fast.go which turn is too fast for the screen,
+// off_axis.go where a tape and the focus differ, meets.go whom the camera would run into,
+// soft.go what of a loss of focus is the camera's, outside.go who is out of the picture
+// by how much. moves.go has the moves of the camera that they look at. None tells anything of a
+// camera that only goes along its axis.
+package rig

@@ -1,0 +1,48 @@
+// Whom a camera would run into that turns or leaves its axis, for runs-into: it is looked
+// at on the floor, wherever the lens looks.
+
+package rig
+
+import (
+	"math"
+
+	"pullscore/interp/checks/check"
+	"pullscore/interp/stage"
+)
+
+// So near to a person, and to a thing, the camera meets them, metres on the floor. Over
+// the head of a person it passes by as much.
+const (
+	nearPerson = 0.3
+	nearThing  = 0.05
+)
+
+// How closely a move is looked at: so often a second, and so often at most.
+const (
+	meetSteps = 48
+	meetMost  = 4000
+)
+
+// Meets returns when the camera first meets a subject in a move that was clear of it
+// when it began; ok is false where it does not.
+func Meets(b *check.Shot, u *stage.Subject, m *stage.Move) (t float64, ok bool) {
+	reach := nearThing
+	if float64(u.Sways) > 0 {
+		reach = nearPerson
+	}
+	within := func(t float64) bool {
+		p := b.Plan.Optics.Pose(t)
+		apart := math.Hypot(u.Across.At(t)-p.X, u.Along.At(t)-p.Y)
+		return apart < reach && p.Z < reach
+	}
+	if m.Kind == "pan" || m.Kind == "tilt" || within(m.Start) {
+		return 0, false
+	}
+	steps := int(max(1, min(math.Ceil((m.End-m.Start)*meetSteps), meetMost)))
+	for k := 1; k <= steps; k++ {
+		if t := m.Start + (m.End-m.Start)*float64(k)/float64(steps); within(t) {
+			return t, true
+		}
+	}
+	return 0, false
+}
