@@ -17,23 +17,25 @@ import (
 	"pullscore/render/svg"
 )
 
-func TestPictureInReadme(t *testing.T) {
-	res, err := interp.Read("lantern.pull", interp.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	var out bytes.Buffer
-	if err := svg.Write(&out, score.Score(res.Plan.Shots[0], sheet.Options{})[0]); err != nil {
-		t.Fatal(err)
-	}
-	const name = "lantern.svg"
-	if os.Getenv("PULLSCORE_UPDATE") != "" {
-		if err := os.WriteFile(name, out.Bytes(), 0o644); err != nil {
+func TestPicturesInReadme(t *testing.T) {
+	for _, name := range []string{"lantern", "loft"} {
+		res, err := interp.Read(name+".pull", interp.Options{})
+		if err != nil {
 			t.Fatal(err)
 		}
-	}
-	if old, err := os.ReadFile(name); err != nil || !bytes.Equal(old, out.Bytes()) {
-		t.Errorf("%s is not what lantern.pull draws now (%v); PULLSCORE_UPDATE=1 draws it anew", name, err)
+		var out bytes.Buffer
+		if err := svg.Write(&out, score.Score(res.Plan.Shots[0], sheet.Options{})[0]); err != nil {
+			t.Fatal(err)
+		}
+		name += ".svg"
+		if os.Getenv("PULLSCORE_UPDATE") != "" {
+			if err := os.WriteFile(name, out.Bytes(), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if old, err := os.ReadFile(name); err != nil || !bytes.Equal(old, out.Bytes()) {
+			t.Errorf("%s is not what its plan draws now (%v); PULLSCORE_UPDATE=1 draws it again", name, err)
+		}
 	}
 }
 

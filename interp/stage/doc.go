@@ -1,7 +1,8 @@
 // Package stage says where everyone and everything in a shot is at any time.
 //
 // stage.go places the subjects, takes the moves of people, camera and zoom, and
-// lays the tracks; goal.go is where the focus is wanted, and how far that is; way.go is how
-// that distance goes in time.
+// lays the tracks; rig.go lays the turns of the camera and its moves off its axis;
+// goal.go is where the focus is wanted, and how far that is; way.go is how that distance
+// goes in time, and rigway.go what it does where the camera turns or leaves its axis.
 // Lengths are metres, times seconds.
 package stage
