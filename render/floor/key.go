@@ -149,7 +149,7 @@ func (o *overhead) rigEntries() (entries []sheet.KeyEntry) {
 			}
 		}))
 	}
-	if o.shot.Optics.Travels() {
+	if leavesPlace(o.shot) {
 		entries = append(entries, sheet.Entry("way of the camera", 8, func(g *draw.Group, x, y float64) {
 			g.Line(x, y, x+8, y, sheet.Solid(draw.Black, sheet.Heavy))
 		}))

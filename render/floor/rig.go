@@ -171,6 +171,14 @@ func (f *floor) drawTurnedBody(g *draw.Group, c *sheet.Clearing, v sight, last b
 	c.Block([]draw.Point{at(-6, 0), at(-4.5, 0), at(-3, 0), at(-1.5, 0), at(0, 0)}, 4.2)
 }
 
+// leavesPlace reports whether the camera goes anywhere that is seen from above.
+func leavesPlace(s *plan.Shot) bool {
+	return slices.ContainsFunc(s.Optics.Keys(), func(t float64) bool {
+		p := s.Optics.Pose(t)
+		return math.Hypot(p.X, p.Y) >= 0.01
+	})
+}
+
 // drawWay draws where the camera goes, with an arrow.
 func (f *floor) drawWay(g *draw.Group, c *sheet.Clearing) {
 	const steps = 240
@@ -181,7 +189,7 @@ func (f *floor) drawWay(g *draw.Group, c *sheet.Clearing) {
 			run = append(run, p)
 		}
 	}
-	if !f.shot.Optics.Travels() || runLength(run) < 1 {
+	if !leavesPlace(f.shot) || runLength(run) < 1 {
 		return
 	}
 	run = sheet.Simplify(run)

@@ -112,3 +112,11 @@ func TestManyPansHaveFewViews(t *testing.T) {
 		t.Errorf("%v of a camera that stands", plain)
 	}
 }
+
+// A camera that only booms has no way that is seen from above.
+func TestBoomHasNoWay(t *testing.T) {
+	m := plans.New("1", "", 8).Put("ADA", 3, 0).Start("ADA").Slide("boom", 0.5, 1, 3)
+	if text := plans.TextOf(Overhead(m.Shot, sheet.Options{})); strings.Contains(text, "way of the camera") || !strings.Contains(text, "boom 50 cm up") {
+		t.Errorf("it says %q", text)
+	}
+}

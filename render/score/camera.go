@@ -339,6 +339,18 @@ func shade(g *draw.Group, box draw.Box) {
 	g.Add(draw.Path{Runs: draw.Hatch(cornersOf(box), pitch, least), Stroke: sheet.Solid(draw.Pale, sheet.Medium)})
 }
 
+// framed returns from when to when a subject is in the picture, in seconds: what the plan
+// says of it, if it says anything.
+func framed(s *plan.Shot, u *plan.Subject) (list [][2]float64) {
+	if u.Seen == nil {
+		return s.Framed(u)
+	}
+	for _, in := range u.InFrame {
+		list = append(list, [2]float64{float64(in[0]), float64(in[1])})
+	}
+	return list
+}
+
 // outOf returns from when to when a subject of a camera that turns or leaves its axis is
 // out of the picture, in seconds.
 func outOf(s *plan.Shot, u *plan.Subject) (list [][2]float64) {
@@ -346,7 +358,7 @@ func outOf(s *plan.Shot, u *plan.Subject) (list [][2]float64) {
 		return nil
 	}
 	at, end := 0.0, float64(s.Duration)
-	for _, in := range s.Framed(u) {
+	for _, in := range framed(s, u) {
 		if in[0] > at {
 			list = append(list, [2]float64{at, in[0]})
 		}
