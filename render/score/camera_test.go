@@ -12,61 +12,6 @@ import (
 	"pullscore/render/testing/plans"
 )
 
-// lane returns the lane of a name.
-func lane(t *testing.T, s *plan.Shot, name string) cameraLane {
-	t.Helper()
-	lanes := cameraLanes(s)
-	i := slices.IndexFunc(lanes, func(l cameraLane) bool { return l.name == name })
-	if i < 0 {
-		t.Fatalf("no lane %s", name)
-	}
-	return lanes[i]
-}
-
-// The curves of the lanes are where the camera is: together they give its place.
-func TestLanesAreTheCamera(t *testing.T) {
-	s := plans.New("1", "", 10).Put("ADA", 3, 0.1).Start("ADA").
-		Pan("", 30, 0, 1).Slide("dolly", 0.8, 2, 4).Slide("track", -0.5, 3, 6).Slide("boom", 0.3, 5, 7).Tilt(-9, 8, 9).Dolly(0.2, 8, 9).Shot
-	pan, tilt, boom, track, push := lane(t, s, "pan"), lane(t, s, "tilt"), lane(t, s, "boom"), lane(t, s, "track"), lane(t, s, "dolly")
-	sin, cos := math.Sincos(math.Pi / 6)
-	for at := 0.0; at <= 10; at += 0.25 {
-		p, dolly := s.Optics.Pose(at), s.Optics.Camera.At(at)
-		in, side := push.at(at)-dolly, track.at(at)
-		for name, v := range map[string][2]float64{
-			"right": {p.X, in*sin + side*cos}, "upstage": {p.Y, dolly + in*cos - side*sin}, "high": {p.Z, boom.at(at)},
-			"pan": {p.Pan, pan.at(at)}, "tilt": {p.Tilt, tilt.at(at)},
-		} {
-			if math.Abs(v[0]-v[1]) > 1e-9 {
-				t.Errorf("%s at %g s: the camera is at %g, the lanes at %g", name, at, v[0], v[1])
-			}
-		}
-	}
-	if len(push.moves) != 2 || len(track.moves) != 1 || math.Abs(track.moves[0].by+0.5) > 1e-9 {
-		t.Errorf("pushes %v, tracks %v", push.moves, track.moves)
-	}
-}
-
-// A peak is the steepest place of its curve.
-func TestPeaksAreTheSteepest(t *testing.T) {
-	for _, s := range []*plan.Shot{plans.PanAndRack(), plans.AllWays()} {
-		for _, l := range cameraLanes(s) {
-			for _, m := range l.moves {
-				const h = 1e-4
-				speed := func(t float64) float64 { return math.Abs(l.at(t+h)-l.at(t-h)) / (2 * h) }
-				if !strings.HasPrefix(m.who, "with ") && math.Abs(speed(m.at)-m.peak) > 1e-3*m.peak {
-					t.Errorf("%s: %g at its peak, and %g is written", l.name, speed(m.at), m.peak)
-				}
-				for at := m.start + h; at < m.end-h; at += 0.01 {
-					if speed(at) > speed(m.at)*1.02+1e-6 {
-						t.Errorf("%s: faster at %g s than at its peak at %g s", l.name, at, m.at)
-						break
-					}
-				}
-			}
-		}
-	}
-}
-
 // The shade lies where a turn and a rack overlap, and nowhere else.
 func TestJointsAreWhereBothGo(t *testing.T) {
 	joints := jointsOf(plans.PanAndRack())

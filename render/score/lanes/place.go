@@ -1,0 +1,67 @@
+// A lane on a sheet.
+
+package lanes
+
+import (
+	"pullscore/render/draw"
+	"pullscore/render/score/bands"
+	"pullscore/render/sheet"
+)
+
+const (
+	Least = 7.4  // height of a lane, millimetres
+	Most  = 15.0 // that it can make use of
+	air   = 1.4  // above and below its curve
+)
+
+// A Place is a lane on a sheet.
+type Place struct {
+	*bands.Leaf
+	Lane        *Lane
+	Top, Height float64 // millimetres
+}
+
+// y returns where a value stands.
+func (p Place) y(v float64) float64 {
+	share := (p.Lane.High - v) / (p.Lane.High - p.Lane.Low)
+	return p.Top + air + min(max(share, 0), 1)*(p.Height-2*air)
+}
+
+// DrawHead draws the lane's name and its scale.
+func (p Place) DrawHead(g *draw.Group) {
+	x, middle := p.Left-bands.HeadGap, p.Top+p.Height/2
+	if p.Lane.note != "" {
+		g.Add(draw.NewText(x, middle+1.5+sheet.FontSmall.Middle(), p.Lane.note, sheet.FontSmall, draw.Grey).Aligned(draw.End))
+		middle -= 1.5
+	}
+	g.Add(draw.NewText(x, middle+sheet.FontStrong.Middle(), p.Lane.Name, sheet.FontStrong, draw.Black).Aligned(draw.End))
+	g.Line(p.Left, p.y(0), p.Right, p.y(0), sheet.Solid(draw.Pale, sheet.Hair))
+	for _, v := range []float64{p.Lane.Low, p.Lane.High} {
+		g.Add(draw.NewText(p.Right+1.6, p.y(v)+sheet.FontSmall.Middle(), p.Lane.value(p.Shot, v), sheet.FontSmall, draw.Grey))
+	}
+}
+
+// Run returns the lane's curve on the sheet; nil where the shot does not show there.
+func (p Place) Run() []draw.Point {
+	var run []draw.Point
+	for _, t := range p.Window.Curves.T {
+		run = append(run, draw.Point{X: p.Window.X(t), Y: p.y(p.Lane.At(t))})
+	}
+	return sheet.Simplify(run)
+}
+
+// WriteMoves writes at the peak of each move where it goes, how far and how fast, after a
+// label: as much of it as there is room for.
+func (p Place) WriteMoves(g *draw.Group, c *sheet.Clearing, moves []Move, label string) {
+	for _, m := range moves {
+		if !p.Window.Holds(m.At) {
+			continue
+		}
+		at := draw.Point{X: p.Window.X(m.At), Y: p.y(p.Lane.At(m.At))}
+		for _, words := range p.Lane.Words(p.Shot, m) {
+			if c.Write(g, draw.NewText(0, 0, label+words, sheet.FontSmall, draw.Black), at) {
+				break
+			}
+		}
+	}
+}
