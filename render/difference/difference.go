@@ -192,7 +192,9 @@ func (df *differ) bands(i int) []bands.Section {
 	all := df.word(i)
 	all = append(all, df.linesBand(i)...)
 	all = append(all, df.changesBand(i)...)
-	return append(all, df.distanceBand(i), df.handBand(i))
+	all = append(all, df.distanceBand(i))
+	all = append(all, df.cameraBand(i)...)
+	return append(all, df.handBand(i))
 }
 
 // word returns the verdict on the shot, above all else.

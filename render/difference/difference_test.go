@@ -83,6 +83,15 @@ func editedRacks() *plan.Shot {
 	return m.Shot
 }
 
+// turnedLater is a shot whose second pan comes later, and whose camera booms besides.
+func turnedLater() *plan.Shot {
+	m := plans.Maker{Shot: plans.PanAndRack()}
+	pan := &m.Optics.Rig.Pans[1]
+	pan.Start, pan.End = pan.Start+0.8, pan.End+0.8
+	m.Turns[1].Start, m.Turns[1].End = m.Turns[1].Start+0.8, m.Turns[1].End+0.8
+	return m.Slide("boom", 0.3, 7, 9).Shot
+}
+
 // manyRacks is a shot of sixty racks, every third of them off by so much.
 func manyRacks(off float64) *plan.Shot {
 	m := plans.New("60", "Nothing but racks", 120).Put("ADA", 1.2, 0.1).Put("BELL", 2.4, 0.1).Start("ADA")
@@ -110,6 +119,7 @@ func differences() map[string]Difference {
 		"edited": difference(plans.ThreeRacks(), editedRacks()), "undone": difference(editedRacks(), plans.ThreeRacks()),
 		"same": difference(plans.ThreeRacks(), plans.ThreeRacks()), "came": difference(nil, plans.WalkAndDolly()), "gone": difference(plans.WalkAndDolly(), nil),
 		"sixty": difference(manyRacks(0), manyRacks(0.3)), "likelier": likelier, "ring lost": difference(plans.ThreeRacks(), plans.NoRing()), "ring gained": difference(plans.NoRing(), plans.ThreeRacks()),
+		"turned": difference(plans.PanAndRack(), turnedLater()), "turns no more": difference(plans.AllWays(), plans.ThreeRacks()), "turns now": difference(plans.ThreeRacks(), plans.AllWays()),
 		"no ring": difference(plans.NoRing(), plans.NoRing()), "feet": difference(plans.OneRack(), plans.InFeet()), "crowds": difference(plans.Crowd(), plans.FastTalk()), "far": difference(plans.ToInfinity(), plans.NearAndFar()),
 		"scripts": difference(plans.OtherScripts(), plans.Hostile()), "hostile": hostileNames, "emptied": difference(plans.LongShot(), plans.New("1", "", 4).Shot),
 	}
@@ -178,6 +188,9 @@ func TestGoldenDiffs(t *testing.T) {
 		d.Names = [2]string{"cut-1/ferry.pull", "cut-2/ferry.pull"}
 		plans.CheckGolden(t, "diff-"+name, Draw(d, sheet.Options{}))
 	}
+	turned := difference(plans.PanAndRack(), turnedLater())
+	turned.Notes = []string{"pan to DOOR lands 0.8 s later", "boom 30 cm up, new"}
+	plans.CheckGolden(t, "diff-turned", Draw(turned, sheet.Options{}))
 	plans.CheckGolden(t, "diff-edited", Draw(difference(plans.ThreeRacks(), editedRacks()), sheet.Options{}))
 }
 

@@ -6,6 +6,7 @@
 //   - changes.go: its band of changes
 //   - lines.go: its band of lines
 //   - distance.go: its band of distances
+//   - camera.go: its band of the camera
 //   - hand.go: its band of the hand
 //   - curves.go: where a curve is not what it was
 //   - signs.go: the signs for what was and what is

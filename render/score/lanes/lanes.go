@@ -31,6 +31,7 @@ type Move struct {
 	By         float64 // how far, in all
 	Peak       float64 // the greatest speed, a second
 	At         float64 // when it is reached
+	angle      bool    // degrees
 }
 
 // Of returns the lanes of a shot: none of a camera that only goes along its
@@ -100,6 +101,16 @@ func stepsOf(o *plan.Optics) (moves []Move) {
 	return moves
 }
 
+// Alike reports whether two moves are the same to a hundredth of a second, and to a
+// hundredth of a degree or a tenth of a millimetre.
+func (m Move) Alike(o Move) bool {
+	off := 1e-4
+	if m.angle {
+		off = 0.01
+	}
+	return m.who == o.who && math.Abs(m.Start-o.Start) < 0.01 && math.Abs(m.End-o.End) < 0.01 && math.Abs(m.By-o.By) < off
+}
+
 // peakOfSmooth is the greatest speed of a minimum-jerk move over its mean speed.
 const peakOfSmooth = 1.875
 
@@ -117,7 +128,7 @@ func turnsOf(s *plan.Shot, kind string) (moves []Move) {
 		if t.Kind != kind {
 			continue
 		}
-		m := Move{Start: float64(t.Start), End: float64(t.End), By: float64(t.To - t.From), Peak: float64(t.Peak)}
+		m := Move{angle: true, Start: float64(t.Start), End: float64(t.End), By: float64(t.To - t.From), Peak: float64(t.Peak)}
 		m.At = (m.Start + m.End) / 2
 		switch {
 		case t.Profile == "with":

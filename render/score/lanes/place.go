@@ -50,6 +50,11 @@ func (p Place) Run() []draw.Point {
 	return sheet.Simplify(run)
 }
 
+// Rest returns the curve of a camera that does nothing of the lane.
+func (p Place) Rest() []draw.Point {
+	return []draw.Point{{X: p.Left, Y: p.y(0)}, {X: p.Right, Y: p.y(0)}}
+}
+
 // WriteMoves writes at the peak of each move where it goes, how far and how fast, after a
 // label: as much of it as there is room for.
 func (p Place) WriteMoves(g *draw.Group, c *sheet.Clearing, moves []Move, label string) {
