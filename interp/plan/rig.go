@@ -25,6 +25,21 @@ type Slide struct {
 	Start, End float64
 	X, Y, Z    float64
 	Smooth     bool // minimum jerk; if false, constant speed
+
+	added   bool    // by Slide, which knows the rest
+	latest  float64 // the latest end of this one and of all before it
+	x, y, z float64 // where they all take the camera
+}
+
+// Slide appends a slide to the rig. It must not start before the others.
+func (r *Rig) Slide(s Slide) {
+	s.added, s.latest, s.x, s.y, s.z = true, s.End, s.X, s.Y, s.Z
+	if n := len(r.Slides); n > 0 {
+		last := &r.Slides[n-1]
+		s.latest = max(s.End, last.latest)
+		s.x, s.y, s.z = last.x+s.X, last.y+s.Y, last.z+s.Z
+	}
+	r.Slides = append(r.Slides, s)
 }
 
 // A Sweep turns the camera about one axis between two times in seconds, from one angle
@@ -92,8 +107,17 @@ func (o *Optics) Place(t float64) (p Pose) {
 	if o.Rig == nil {
 		return p
 	}
-	for i := range o.Rig.Slides {
-		s := &o.Rig.Slides[i]
+	slides := o.Rig.Slides
+	if n := len(slides); n > 0 && slides[n-1].added {
+		slides = slides[:sort.Search(n, func(i int) bool { return slides[i].Start >= t })]
+		if done := sort.Search(len(slides), func(i int) bool { return slides[i].latest > t }); done > 0 {
+			s := &slides[done-1]
+			p.X, p.Y, p.Z = p.X+s.x, p.Y+s.y, p.Z+s.z
+			slides = slides[done:]
+		}
+	}
+	for i := range slides {
+		s := &slides[i]
 		u := Ease((t-s.Start)/(s.End-s.Start), s.Smooth)
 		p.X, p.Y, p.Z = p.X+s.X*u, p.Y+s.Y*u, p.Z+s.Z*u
 	}

@@ -140,7 +140,7 @@ func (b *builder) compute(out *Built, opt Options) {
 	}
 	out.Plan.Optics.Light.Loss = out.nearLoss()
 	b.sayNearLoss(out.Plan.Optics.Light)
-	out.fillSubjects()
+	out.fillSubjects(opt.Lines)
 	if opt.Lines {
 		out.fillSeen()
 	}

@@ -56,8 +56,9 @@ func (b *Built) gone() map[*stage.Move]float64 {
 	return gone
 }
 
-// fillSubjects computes every subject as it stands at the start of the shot.
-func (b *Built) fillSubjects() {
+// fillSubjects computes every subject as it stands at the start of the shot, and where
+// it goes: closely, where the drawings show it.
+func (b *Built) fillSubjects(closely bool) {
 	sh := b.Plan
 	keys := sh.Optics.Keys()
 	for _, u := range b.Stage.Order {
@@ -75,21 +76,21 @@ func (b *Built) fillSubjects() {
 		if u.SlantDeg == 0 {
 			u.Slant = plan.None()
 		}
-		u.Path = b.path(u, keys)
+		u.Path = b.path(u, keys, closely)
 		sh.Subjects = append(sh.Subjects, u.Subject)
 	}
 }
 
 // path is where a subject stands whenever it or the camera starts or stops; where the
 // camera turns or leaves its axis, also so often between that the rest is straight.
-func (b *Built) path(u *stage.Subject, camera []float64) []plan.Point {
+func (b *Built) path(u *stage.Subject, camera []float64, closely bool) []plan.Point {
 	sh := b.Plan
 	at := func(t float64) plan.Point {
 		v := sh.ViewOf(u.Subject, t)
 		return plan.Point{T: plan.Number(t), Distance: plan.Number(v.Along), Side: plan.Number(v.Across)}
 	}
 	times := append(append([]float64{0}, u.Along.Keys()...), camera...)
-	if sh.Optics.Rig != nil {
+	if closely && sh.Optics.Rig != nil {
 		times = b.straightened(append(times, u.Across.Keys()...), func(t float64) []float64 {
 			v := sh.ViewOf(u.Subject, t)
 			return []float64{v.Along, v.Across, v.Above}

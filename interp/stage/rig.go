@@ -65,8 +65,7 @@ func (st *Stage) settle(moves []*Move) {
 func (st *Stage) slide(m *Move) {
 	s := plan.Slide{Start: m.Start, End: m.End, Smooth: m.Smooth}
 	s.X, s.Y, s.Z = m.goes()
-	rig := st.rig()
-	rig.Slides = append(rig.Slides, s)
+	st.rig().Slide(s)
 	m.onAxis = false
 }
 
