@@ -27,7 +27,7 @@ type Pull struct {
 
 	On, Landing *lang.Anchor
 	Alongside   string      // the kind of the camera move with which it starts and lands; "" for none
-	With        *stage.Move // that move; nil where nobody knows it
+	With        *stage.Move // the move that says their times; nil where nobody knows it
 	until       *lang.Anchor
 	above       *Pull   // written next above; nil: none
 	landsBefore *Pull   // the last above that may land: not known to have failed
@@ -180,6 +180,9 @@ func (c *Clock) goesAlong(p *Pull, ahead bool) When {
 	}
 	p.hangsOn(w.Line)
 	i := c.lastOf(p.Item, p.Alongside)
+	for c.movements[i].alongside != "" {
+		i = c.lastOf(i, c.movements[i].alongside)
+	}
 	p.With = &c.movements[i].Move
 	if on := c.movements[i].on; on != nil {
 		p.Reacts = c.reacts(on, c.items[i].In)
