@@ -69,9 +69,9 @@ func (c *Clock) readSlide(in *names.Reader, mv *movement) (ok bool) {
 // readTurn reads where a pan or a tilt goes.
 func (c *Clock) readTurn(in *names.Reader, s *lang.Turn, mv *movement) (ok bool) {
 	mv.Kind, mv.both, mv.Keeps = "pan", s.Pan && s.Tilt, s.With != nil
-	most, says := 720.0, "a camera pans by up to 720 deg"
+	most, says := 720.0, "a camera pans 0.001 deg to 720 deg at once"
 	if !s.Pan {
-		mv.Kind, most, says = "tilt", 180, "a camera tilts by up to 180 deg"
+		mv.Kind, most, says = "tilt", 180, "a camera tilts 0.001 deg to 180 deg at once"
 	}
 	who := s.To
 	if mv.Keeps {

@@ -139,8 +139,8 @@ func (b *builder) limitTurns(out *Built) {
 			continue
 		}
 		it := out.Items[m.Item]
-		it.In.Fail(m.Stmt.Range(), "out-of-range", fmt.Sprintf("the camera tilts up to %d deg up or down, and this goes to %s",
-			steepest, units.Style{}.AngleTo(m.To, 1)), "")
+		it.In.Fail(m.Stmt.Range(), "out-of-range", fmt.Sprintf("the camera tilts to %s up or down at most, and this goes to %s",
+			units.Style{}.Angle(steepest), units.Style{}.AngleTo(m.To, 1)), "")
 	}
 }
 
