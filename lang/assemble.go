@@ -386,7 +386,7 @@ func (p *parser) goesWith(l *line) bool {
 	second := &p.tokens[l.at+1]
 	up := p.above.spec
 	return l.spec.word == "with" && up != nil && up.shape().fieldNamed("Alongside") != nil &&
-		(ways[second.Value] != nil || second.Value == "zoom" || second.Value == "camera" && l.end == l.at+2)
+		(ways[second.Value] != nil || second.Value == "zoom")
 }
 
 // forgottenComma reports whether a header is rather a clause of the set-up

@@ -9,7 +9,9 @@
 // (statements.go). participle builds the parser of a statement from the tags at the
 // first such statement. A second reader turns the same tags into forms (form.go).
 // From the forms come the explanation of a mistake (walk.go, explain.go), usage
-// lines, the printed grammar (grammar.go) and completion (complete.go). Five
+// lines, the printed grammar (grammar.go) and completion (complete.go). What the tags
+// cannot say of camera moves and of what goes with them is in movementrules.go, and
+// what people write for them in movementslips.go. Five
 // productions have parsers written by hand, through participle's Parseable: values,
 // products, names, texts and moments. Offsets are bytes from 0. Lines and columns
 // count from 1, columns in characters.

@@ -404,7 +404,7 @@ type (
 		Profile Profile `parser:"@( 'smooth' | 'even' ) |"`
 		// Alongside is the kind of camera move with which it starts and lands, in place
 		// of all times; "" for none.
-		Alongside string `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'camera' | 'zoom' ) |" say:"KIND"`
+		Alongside string `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'zoom' ) |" say:"KIND"`
 		Because   *Text  `parser:"'because' @@ ) )*" say:"WHY"`
 	}
 	// Hold is `hold T`.
@@ -441,7 +441,7 @@ type (
 		By        *Expr   `parser:"@@ ( (?! EOF ) ','? (" is:"length"`
 		Over      *Expr   `parser:"'over' @@ |" is:"time,needed"`
 		Speed     *Expr   `parser:"(?= 'at' Number ( 'm' | 'ft' ) '/' ) 'at' @@ |" is:"speed,instead"`
-		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'camera' | 'zoom' ) |" is:",instead" say:"KIND"`
+		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'zoom' ) |" is:",instead" say:"KIND"`
 		On        *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
 		Landing   *Anchor `parser:"'landing' ( 'on' | 'at' ) @@ |" is:"moment"`
 		Profile   Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
@@ -454,7 +454,7 @@ type (
 		By        *Expr   `parser:"@@ ( (?! EOF ) ','? (" is:"length"`
 		Over      *Expr   `parser:"'over' @@ |" is:"time,needed"`
 		Speed     *Expr   `parser:"(?= 'at' Number ( 'm' | 'ft' ) '/' ) 'at' @@ |" is:"speed,instead"`
-		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'camera' | 'zoom' ) |" is:",instead" say:"KIND"`
+		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'zoom' ) |" is:",instead" say:"KIND"`
 		On        *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
 		Landing   *Anchor `parser:"'landing' ( 'on' | 'at' ) @@ |" is:"moment"`
 		Profile   Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
@@ -467,7 +467,7 @@ type (
 		By        *Expr   `parser:"@@ ( (?! EOF ) ','? (" is:"length"`
 		Over      *Expr   `parser:"'over' @@ |" is:"time,needed"`
 		Speed     *Expr   `parser:"(?= 'at' Number ( 'm' | 'ft' ) '/' ) 'at' @@ |" is:"speed,instead"`
-		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'camera' | 'zoom' ) |" is:",instead" say:"KIND"`
+		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'zoom' ) |" is:",instead" say:"KIND"`
 		On        *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
 		Landing   *Anchor `parser:"'landing' ( 'on' | 'at' ) @@ |" is:"moment"`
 		Profile   Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
@@ -486,7 +486,7 @@ type (
 		To        *Name   `parser:"'to' @@ |"`
 		With      *Name   `parser:"'with' @@ ) ( (?! EOF ) ','? ("`
 		Over      *Expr   `parser:"'over' @@ |" is:"time,needed"`
-		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'camera' | 'zoom' ) |" is:",instead" say:"KIND"`
+		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'zoom' ) |" is:",instead" say:"KIND"`
 		On        *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
 		Landing   *Anchor `parser:"'landing' ( 'on' | 'at' ) @@ |" is:"moment"`
 		Until     *Anchor `parser:"'until' @@ |" is:"moment"`
@@ -497,7 +497,7 @@ type (
 		Node
 		To        *Expr   `parser:"'zoom' 'to' @@ ( (?! EOF ) ','? (" is:"focal"`
 		Over      *Expr   `parser:"'over' @@ |" is:"time,needed"`
-		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'camera' | 'zoom' ) |" is:",instead" say:"KIND"`
+		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'zoom' ) |" is:",instead" say:"KIND"`
 		On        *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
 		Landing   *Anchor `parser:"'landing' ( 'on' | 'at' ) @@ |" is:"moment"`
 		Profile   Profile `parser:"@( 'smooth' | 'even' ) ) )*"`

@@ -198,7 +198,7 @@ shot 1
   dolly in 30 cm, landing on knock, over 2 s
   zoom to 50 mm, with dolly
   rack to PAUL, with pan, because "he has it"
-  rack to PAUL, with camera
+  rack to PAUL, with zoom
   rack to PAUL,
     with track,
     because "he has it"

@@ -68,7 +68,7 @@ var tasks = []part{
 	{"Begin a shot", "shot with start begins lasts"},
 	{"Say what happens, from top to bottom", ": pause action cue"},
 	{"Move the focus", "rack hold follow"},
-	{"Move people, the camera and the zoom", "moves dolly zoom"},
+	{"Move people, the camera and the zoom", "moves pan tilt dolly push pull track boom zoom"},
 	{"Follow a cut or a script page", "edit script"},
 	{"Give a series of moves a name, and use it", "move ("},
 	{"Describe a camera, under camera NAME", "camera sensor records on iso shutter monitor shoots"},
@@ -89,6 +89,8 @@ PLACE is a distance by tape (1.7 m, 20 cm left) or one from somebody else
 (ILKA - 35 cm). TARGET is a subject, a distance, inf, or two subjects that
 must both be sharp (ILKA and TICKET). MOMENT is a spoken word ("yesterday"), a
 speaker, a cue or a time (3 s), with or without a shift: "yesterday" + 0.2 s.
+KIND is pan, tilt, boom, dolly, track or zoom: what goes with pan starts and
+lands with the last pan above.
 
 Lines, pauses, actions and holds advance the clock of a shot. A rack starts
 where the clock stands, starts on its MOMENT, or lands on it; over says how
