@@ -38,6 +38,7 @@ const (
 	Distance
 	Sharp
 	Hand
+	Camera // only of a camera that turns or leaves its axis
 )
 
 // A Group says which table of the reference holds a code.
@@ -153,7 +154,7 @@ func (s Severity) MarshalText() ([]byte, error) { return []byte(s.String()), nil
 
 // String returns the name of a row, as the plan's flags carry it; NoRow is "".
 func (r Row) String() string {
-	return [...]string{"", "lines", "distance", "sharp", "hand"}[r]
+	return [...]string{"", "lines", "distance", "sharp", "hand", "camera"}[r]
 }
 
 // String returns the word that marks a group's table in the reference.

@@ -34,7 +34,7 @@ func TestEveryRowIsWhole(t *testing.T) {
 			t.Errorf("%s belongs to no group", r.Name)
 		case r.Severity > rule.Error || slices.Contains(r.Also, r.Severity):
 			t.Errorf("%s has the severities %v and %v", r.Name, r.Severity, r.Also)
-		case r.Row > rule.Hand:
+		case r.Row > rule.Camera:
 			t.Errorf("%s stands on no row of the score", r.Name)
 		case r.Row != rule.NoRow && r.Group < rule.Shot:
 			t.Errorf("%s never reaches the score and has the row %v", r.Name, r.Row)

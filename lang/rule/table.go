@@ -607,7 +607,7 @@ var table = [...]Rule{
 		"a turn of the camera and a pull overlap: that takes two people, or two hands",
 		"The chance of landing is that of a hand which does nothing else, and does not count the turn. " +
 			"Rehearse the two together. Name who does what: `with operator NAME, puller NAME`."},
-	PansFast: {"pans-fast", Shot, Note, nil, NoRow,
+	PansFast: {"pans-fast", Shot, Note, nil, Camera,
 		"the picture crosses its width so fast that it may judder",
 		"At 24 frames a second, what stands still should take 7 s or more to cross the picture (common " +
 			"practice). A turn of less than 1.5 s reads as one quick move, and one that stays with somebody " +
