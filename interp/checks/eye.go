@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"pullscore/interp/checks/check"
+	"pullscore/interp/checks/rig"
 
 	"pullscore/interp/change"
 	"pullscore/interp/shot"
@@ -58,6 +59,9 @@ func (b *Shot) screenAngle(p *shot.Pull) float64 {
 	from, to := b.GoalBefore(p).Subject, p.Rack.Aim.Subject
 	if from == nil || to == nil {
 		return 0
+	}
+	if b.Plan.Optics.Rig != nil {
+		return rig.ScreenAngle(&b.Shot, p, from, to)
 	}
 	t := p.Rack.LandS
 	v := optics.ImageDistance(b.Plan.FocalTo(p.Plan.ToLens, t), p.Plan.ToLens)

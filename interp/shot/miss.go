@@ -67,11 +67,14 @@ func (b *Built) missOfOne(m *plan.Miss, u *stage.Subject, x, t float64) {
 	seen.Criterion = viewer.SeenFrom(b.Plan.Diffraction(x, t)) / b.Plan.Optics.ArcminPerBlur
 	least(&m.SeenForward, d-half-seen.Near(x))
 	least(&m.SeenBack, seen.Far(x)-d-half)
-	if !u.SideKnown() {
+	if !u.SideKnown() && b.Plan.Optics.Rig == nil { // else one without a side stands straight ahead
 		return
 	}
 	side := b.Plan.SideAt(u.Subject, t)
-	frame, _ := b.Plan.Reach(d, d, t)
+	frame, up := b.Plan.Reach(d, d, t)
+	if math.Abs(b.Plan.AboveAt(u.Subject, t)) > up {
+		frame = 0 // out of the picture wherever they stand
+	}
 	if !m.Left.Known() {
 		m.Left, m.Right = plan.Number(math.Inf(1)), plan.Number(math.Inf(1))
 	}

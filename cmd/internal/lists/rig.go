@@ -41,14 +41,16 @@ func cameraMoves(s *plan.Shot) (list []cameraMove) {
 // cameraMovesUntil writes the first of the moves that start by t, and returns the others.
 func (w *writer) cameraMovesUntil(s *plan.Shot, moves []cameraMove, t float64, indent string) []cameraMove {
 	for len(moves) > 0 && moves[0].start <= t {
-		w.cameraMove(s, moves[0], indent)
+		m := moves[0]
+		w.cameraMove(s, m, len(moves) > 1 && moves[1].start == m.start && moves[1].end == m.end, indent)
 		moves = moves[1:]
 	}
 	return moves
 }
 
-// cameraMove writes a move of the camera, and where it leaves everyone.
-func (w *writer) cameraMove(s *plan.Shot, m cameraMove, indent string) {
+// cameraMove writes a move of the camera, and where it leaves everyone if no other move
+// starts and ends with it.
+func (w *writer) cameraMove(s *plan.Shot, m cameraMove, goesOn bool, indent string) {
 	text := console.Clean(m.says)
 	more := " · starts at " + style(s).Time(m.start)
 	if at := s.Timecode(m.start); at != "" {
@@ -59,6 +61,9 @@ func (w *writer) cameraMove(s *plan.Shot, m cameraMove, indent string) {
 			line = w.Screen.Paint(console.Bold, text) + w.Screen.Paint(console.Dim, line[len(text):])
 		}
 		w.Line(indent + line)
+	}
+	if goesOn {
+		return
 	}
 	for _, u := range s.Subjects {
 		w.Wrapped(console.Dim, indent, console.Clean("then "+moments.SeenAt(s, u, m.end, style(s))))
