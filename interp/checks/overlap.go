@@ -83,6 +83,7 @@ var movesOverlap = Check{Codes: []rule.Code{rule.MovesOverlap, rule.BeforeTheSho
 
 func movesTwice(b *Shot) (found []Finding) {
 	last := map[any]*stage.Move{}
+	told := map[lang.Statement]bool{} // turns: a pan and tilt is two moves
 	moves := slices.SortedStableFunc(slices.Values(b.Stage.Moves), func(a, c *stage.Move) int { return cmp.Compare(a.Start, c.Start) })
 	for _, m := range moves {
 		var key any = m.Kind
@@ -90,14 +91,16 @@ func movesTwice(b *Shot) (found []Finding) {
 		if m.Who != nil {
 			key, what = m.Who, m.Who.Name
 		}
-		if p := last[key]; p != nil && m.Start < p.End-1e-9 {
+		if p := last[key]; p != nil && m.Start < p.End-1e-9 && !told[m.Stmt] {
+			told[m.Stmt] = isTurn(m.Stmt)
 			found = append(found, Finding{Diagnostic: lang.Diagnostic{
 				Code: "moves-overlap", Severity: lang.Error, Range: m.Stmt.Range(), Time: m.Start,
 				Message: fmt.Sprintf("%s starts a move at %s, and the one before ends only at %s", what, b.Units.Time(m.Start), b.Units.Time(p.End)),
 				Related: []lang.Related{{Message: "this move is still under way", Range: p.Stmt.Range()}},
 			}})
 		}
-		if m.Start < -1e-9 {
+		if m.Start < -1e-9 && !told[m.Stmt] && !goesAlong(m.Stmt) {
+			told[m.Stmt] = isTurn(m.Stmt)
 			found = append(found, Finding{Diagnostic: lang.Diagnostic{
 				Code: "before-the-shot", Severity: lang.Error, Range: m.Stmt.Range(),
 				Message: fmt.Sprintf("%s would start %s before the shot", what, b.Units.Time(-m.Start)),
@@ -106,4 +109,26 @@ func movesTwice(b *Shot) (found []Finding) {
 		last[key] = m
 	}
 	return found
+}
+
+func isTurn(stmt lang.Statement) bool {
+	_, ok := stmt.(*lang.Turn)
+	return ok
+}
+
+// goesAlong reports whether a move takes its start from another, which is told of.
+func goesAlong(stmt lang.Statement) bool {
+	switch s := stmt.(type) {
+	case *lang.Turn:
+		return s.Alongside != ""
+	case *lang.Dolly:
+		return s.Alongside != ""
+	case *lang.Track:
+		return s.Alongside != ""
+	case *lang.Boom:
+		return s.Alongside != ""
+	case *lang.Zoom:
+		return s.Alongside != ""
+	}
+	return false
 }

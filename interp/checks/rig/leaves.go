@@ -84,6 +84,7 @@ func leaving(b *check.Shot, s stay, t float64) check.Finding {
 	d := lang.Diagnostic{
 		Code: "leaves-frame", Severity: lang.Warning, Time: t,
 		Message: fmt.Sprintf("%s leaves the frame at %s, and the focus is on %s until %s", s.who.Name, b.Units.Time(t), s.who.Name, b.Units.Time(s.to)),
+		Detail:  "Turn the camera with them, or take the focus away before.",
 		Figures: []lang.Figure{check.Figure("time_s", t), check.Figure("until_s", s.to)},
 	}
 	item := 0
