@@ -217,23 +217,45 @@ func (f *floor) drawArcs(g *draw.Group, c *sheet.Clearing) {
 		p := f.apex(sightAt(f.shot, float64(t.End)))
 		radius := arcRadius + arcPitch*float64(n%5)
 		n++
-		var run []draw.Point
-		steps := max(8, int(math.Abs(by)/3))
-		for i := range steps + 1 {
-			sin, cos := math.Sincos((float64(t.From) + by*float64(i)/float64(steps)) * math.Pi / 180)
-			if q := (draw.Point{X: p.X + radius*cos, Y: p.Y + radius*sin}); f.box.Holds(draw.Box{X: q.X, Y: q.Y}) {
-				run = append(run, q)
-			}
-		}
-		if len(run) < 2 {
+		runs, ends := f.arc(p, radius, float64(t.From), by)
+		if len(runs) == 0 {
 			continue
 		}
 		ag := g.Group("pan")
-		ag.Add(draw.Path{Runs: [][]draw.Point{run}, Stroke: sheet.Solid(draw.Black, sheet.Thin)})
-		arcArrow(ag, run)
-		c.Block(run, 0.8)
-		f.writeNear(ag, c, f.turnWords(t), run[len(run)/2])
+		ag.Add(draw.Path{Runs: runs, Stroke: sheet.Solid(draw.Black, sheet.Thin)})
+		for _, run := range runs {
+			c.Block(run, 0.8)
+		}
+		if ends {
+			arcArrow(ag, runs[len(runs)-1])
+		}
+		longest := slices.MaxFunc(runs, func(a, b []draw.Point) int { return len(a) - len(b) })
+		f.writeNear(ag, c, f.turnWords(t), longest[len(longest)/2])
 	}
+}
+
+// arc returns what of an arc round p lies on the floor, and whether its end does.
+func (f *floor) arc(p draw.Point, radius, from, by float64) (runs [][]draw.Point, ends bool) {
+	var run []draw.Point
+	flush := func() {
+		if len(run) > 1 {
+			runs = append(runs, run)
+		}
+		run = nil
+	}
+	steps := max(8, int(math.Abs(by)/3))
+	for i := range steps + 1 {
+		sin, cos := math.Sincos((from + by*float64(i)/float64(steps)) * math.Pi / 180)
+		q := draw.Point{X: p.X + radius*cos, Y: p.Y + radius*sin}
+		if f.box.Holds(draw.Box{X: q.X, Y: q.Y}) {
+			run = append(run, q)
+			continue
+		}
+		flush()
+	}
+	ends = len(run) > 1
+	flush()
+	return runs, ends
 }
 
 // arcArrow draws the head of an arrow at the end of a run.

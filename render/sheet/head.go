@@ -81,6 +81,9 @@ func Setup(s *plan.Shot) string {
 	if s.Puller != "" {
 		parts = append(parts, "pulled by "+s.Puller)
 	}
+	if s.Operator != "" {
+		parts = append(parts, "operated by "+s.Operator)
+	}
 	if s.Optics.FromLens {
 		parts = append(parts, "tape from lens")
 	}

@@ -43,12 +43,31 @@ func (w *Window) sample() curves {
 		deg := s.RingDeg(x, t)
 		c.hand[i] = deg * float64(s.Gear)
 		for k, u := range s.Subjects {
-			d := s.DistanceAt(u, t)
+			d := w.distance(u, t)
 			c.Distance[k][i] = d
 			c.Blur[k][i] = set.Blur(s.FromTape(d, t), x) / set.Criterion
 		}
 	}
 	return c
+}
+
+// mostAside is the cosine of how far off the lens's axis somebody is drawn, of a camera
+// that turns: 60 degrees. Farther off, the distance along the axis says little; behind
+// the camera, nothing.
+const mostAside = 0.5
+
+// distance returns the distance of a subject at t as the tape reads it, in metres; NaN
+// where a camera that turns looks elsewhere.
+func (w *Window) distance(u *plan.Subject, t float64) float64 {
+	s := w.Shot
+	if s.Optics.Rig == nil {
+		return s.DistanceAt(u, t)
+	}
+	v := s.ViewOf(u, t)
+	if !(v.Along > mostAside*v.Tape()) {
+		return math.NaN()
+	}
+	return v.Along
 }
 
 // times returns the times at which to sample.

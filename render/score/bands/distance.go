@@ -131,8 +131,10 @@ func (b *DistanceBand) drawSubjects(g *draw.Group) {
 		if half > 0 {
 			back := b.Run(func(i int) float64 { return along[i] + half })
 			front := b.Run(func(i int) float64 { return along[i] - half })
-			if len(back) == 1 && len(front) == 1 {
-				sg.Add(draw.Path{Runs: [][]draw.Point{sheet.Between(sheet.Simplify(back[0]), sheet.Simplify(front[0]))}, Closed: true, Fill: draw.Pale})
+			if len(back) == len(front) && (len(back) == 1 || b.Shot.Optics.Rig != nil) {
+				for i := range back {
+					sg.Add(draw.Path{Runs: [][]draw.Point{sheet.Between(sheet.Simplify(back[i]), sheet.Simplify(front[i]))}, Closed: true, Fill: draw.Pale})
+				}
 			}
 		}
 		middle := b.Run(func(i int) float64 { return along[i] })
