@@ -290,7 +290,11 @@ func (a advised) joins(clause string) bool {
 			continue
 		}
 		times := head == "with" && slices.Contains([]string{"on", "landing", "over", "smooth", "even"}, strings.Fields(line[from:i] + " -")[0])
-		if piece := strings.TrimSpace(line[from:i]); piece != "" && strings.Fields(piece)[0] != head && !times {
+		piece := strings.TrimSpace(line[from:i])
+		if before, _, ok := strings.Cut(piece, " "+head+" "); ok && head == "over" { // as in pan left 5 deg over 2 s
+			piece = before
+		}
+		if piece != "" && strings.Fields(piece)[0] != head && !times {
 			kept = append(kept, piece)
 		}
 		from = i + 1

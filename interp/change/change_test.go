@@ -160,3 +160,41 @@ func TestKey(t *testing.T) {
 	equal(change.Change{Edits: []change.Edit{a}}, change.Change{Edits: []change.Edit{a, b}}, false)
 	equal(edit(change.Edit{Kind: change.Follow, Who: "a", Text: "b"}), edit(change.Edit{Kind: change.Follow, Who: `a" Text:"b`}), false)
 }
+
+// A camera move takes another time where it says one itself; where two moments say it,
+// or another move, it stays.
+func TestSlowerCameraMoves(t *testing.T) {
+	moment, long := &lang.Anchor{}, &lang.Expr{Value: 1}
+	slower := func(s lang.Statement) lang.Statement {
+		c := edit(change.Edit{Kind: change.MoveOver, Item: 1, Seconds: 2})
+		return c.Apply([]names.Item{{Stmt: s}})[0].Stmt
+	}
+	for _, s := range []lang.Statement{
+		&lang.Turn{Pan: true, Over: long}, &lang.Track{Over: long, Landing: moment}, &lang.Boom{Speed: long, On: moment}, &lang.Dolly{Over: long}, &lang.Zoom{Over: long},
+	} {
+		var over, speed *lang.Expr
+		switch s := slower(s).(type) {
+		case *lang.Turn:
+			over = s.Over
+		case *lang.Track:
+			over, speed = s.Over, s.Speed
+		case *lang.Boom:
+			over, speed = s.Over, s.Speed
+		case *lang.Dolly:
+			over, speed = s.Over, s.Speed
+		case *lang.Zoom:
+			over = s.Over
+		}
+		if over == nil || over.Value != 2 || speed != nil {
+			t.Errorf("%T takes %v, at %v", s, over, speed)
+		}
+	}
+	for _, s := range []lang.Statement{
+		&lang.Turn{Pan: true, With: &lang.Name{}}, &lang.Turn{Tilt: true, Alongside: "pan"}, &lang.Track{On: moment, Landing: moment}, &lang.Boom{Alongside: "dolly"},
+		&lang.Dolly{On: moment, Landing: moment}, &lang.Zoom{Alongside: "pan"},
+	} {
+		if slower(s) != s {
+			t.Errorf("%T is written otherwise", s)
+		}
+	}
+}

@@ -112,15 +112,12 @@ func (e Edit) rewritten(s lang.Statement) lang.Statement {
 	return s
 }
 
-// slowed returns a movement that takes another time, or itself where it has the times
-// of another movement. One that starts and lands at moments starts as much earlier.
+// slowed returns a movement that takes another time. One that has its times from two
+// moments, or from another movement, stays as it is.
 func (e Edit) slowed(s lang.Statement) lang.Statement {
 	over := seconds(e.Seconds)
-	start := func(on, landing *lang.Anchor) *lang.Anchor {
-		if landing != nil {
-			return nil
-		}
-		return on
+	free := func(on, landing *lang.Anchor, alongside string) bool {
+		return alongside == "" && (on == nil || landing == nil)
 	}
 	switch s := s.(type) {
 	case *lang.Moves:
@@ -128,28 +125,28 @@ func (e Edit) slowed(s lang.Statement) lang.Statement {
 		made.Over, made.Speed = over, nil
 		return &made
 	case *lang.Dolly:
-		if made := *s; s.Alongside == "" {
-			made.Over, made.Speed, made.On = over, nil, start(s.On, s.Landing)
+		if made := *s; free(s.On, s.Landing, s.Alongside) {
+			made.Over, made.Speed = over, nil
 			return &made
 		}
 	case *lang.Track:
-		if made := *s; s.Alongside == "" {
-			made.Over, made.Speed, made.On = over, nil, start(s.On, s.Landing)
+		if made := *s; free(s.On, s.Landing, s.Alongside) {
+			made.Over, made.Speed = over, nil
 			return &made
 		}
 	case *lang.Boom:
-		if made := *s; s.Alongside == "" {
-			made.Over, made.Speed, made.On = over, nil, start(s.On, s.Landing)
-			return &made
-		}
-	case *lang.Turn:
-		if made := *s; s.Alongside == "" && s.With == nil {
-			made.Over, made.On = over, start(s.On, s.Landing)
+		if made := *s; free(s.On, s.Landing, s.Alongside) {
+			made.Over, made.Speed = over, nil
 			return &made
 		}
 	case *lang.Zoom:
-		if made := *s; s.Alongside == "" {
-			made.Over, made.On = over, start(s.On, s.Landing)
+		if made := *s; free(s.On, s.Landing, s.Alongside) {
+			made.Over = over
+			return &made
+		}
+	case *lang.Turn:
+		if made := *s; s.With == nil && free(s.On, s.Landing, s.Alongside) {
+			made.Over = over
 			return &made
 		}
 	}
