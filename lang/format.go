@@ -268,7 +268,9 @@ func (f *formatter) clauseBegins(tokens []lexer.Token, i int) bool {
 		return false // whom the camera turns with
 	}
 	f.clauses++
-	return i > 0 && (f.spec.apart || f.clauses > 1) && endsClause(tokens[:i])
+	// With another move, or landing on a moment, is apart from what the move is.
+	apart := f.spec.apart || f.clauses > 1 || t.Value == "with" || t.Value == "landing"
+	return i > 0 && apart && endsClause(tokens[:i])
 }
 
 // behindBy returns the number of the token behind the x of two lengths, 0 where there is
