@@ -74,10 +74,14 @@ func (s *Shot) FrameAt(u *Subject, t float64) Frame {
 
 // How closely the frame is looked at.
 const (
-	frameSteps = 48    // a second
-	frameMost  = 4000  // between two ends of moves
-	frameExact = 0.001 // seconds
+	frameSteps = 48     // a second
+	frameMost  = 20_000 // in a shot, beside the ends of moves
+	frameExact = 0.001  // seconds
 )
+
+// Looks returns how often a second a shot is looked at for what moves in it: a long one
+// less often, so that it takes no longer.
+func (s *Shot) Looks() float64 { return min(frameSteps, frameMost/float64(s.Duration)) }
 
 // Framed returns from when to when a subject is in the picture, in seconds from the
 // start of the shot to its end.
@@ -89,7 +93,7 @@ func (s *Shot) Framed(u *Subject) (list [][2]float64) {
 		list = append(list, [2]float64{times[0], times[len(times)-1]})
 	}
 	for i, from := range times[:len(times)-1] {
-		steps := max(1, int(min(math.Ceil((times[i+1]-from)*frameSteps), frameMost)))
+		steps := max(1, int(math.Ceil((times[i+1]-from)*s.Looks())))
 		each := (times[i+1] - from) / float64(steps)
 		for k := 1; k <= steps; k++ {
 			before, at := from+each*float64(k-1), from+each*float64(k)

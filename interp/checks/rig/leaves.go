@@ -4,11 +4,13 @@ package rig
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"pullscore/interp/change"
 	"pullscore/interp/checks/check"
 	"pullscore/interp/names"
+	"pullscore/interp/plan"
 	"pullscore/interp/shot"
 	"pullscore/interp/stage"
 	"pullscore/lang"
@@ -112,10 +114,11 @@ func Leaves(b *check.Shot, u *stage.Subject, from, to float64) bool {
 	if !rigged(b) {
 		return false
 	}
-	for _, in := range b.Plan.Framed(u.Subject) {
-		if in[0] <= from && in[1] >= to {
-			return false
+	steps := max(1, math.Ceil((to-from)*b.Plan.Looks()))
+	for k := 0.0; k <= steps; k++ {
+		if b.Plan.FrameAt(u.Subject, from+(to-from)*k/steps) == plan.OutOfFrame {
+			return true
 		}
 	}
-	return true
+	return false
 }

@@ -17,12 +17,6 @@ const (
 	nearThing  = 0.05
 )
 
-// How closely a move is looked at: so often a second, and so often at most.
-const (
-	meetSteps = 48
-	meetMost  = 4000
-)
-
 // Meets returns when the camera first meets a subject in a move that was clear of it
 // when it began; ok is false where it does not.
 func Meets(b *check.Shot, u *stage.Subject, m *stage.Move) (t float64, ok bool) {
@@ -38,7 +32,7 @@ func Meets(b *check.Shot, u *stage.Subject, m *stage.Move) (t float64, ok bool) 
 	if m.Kind == "pan" || m.Kind == "tilt" || within(m.Start) {
 		return 0, false
 	}
-	steps := int(max(1, min(math.Ceil((m.End-m.Start)*meetSteps), meetMost)))
+	steps := max(1, int(math.Ceil((m.End-m.Start)*b.Plan.Looks())))
 	for k := 1; k <= steps; k++ {
 		if t := m.Start + (m.End-m.Start)*float64(k)/float64(steps); within(t) {
 			return t, true
