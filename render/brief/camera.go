@@ -17,7 +17,7 @@ import (
 // order of their starts.
 func cameraTable(s *plan.Shot) Passage {
 	t := Passage{Heading: "Camera", Columns: []Column{
-		{"what", true}, {"starts", false}, {"lands", false}, {"takes", false}, {"from", false}, {"to", false}, {"peak", false},
+		{"what", true}, {"starts", false}, {"lands", false}, {"takes", false}, {"begins at", false}, {"ends at", false}, {"peak", false},
 	}}
 	if s.Optics.Rig == nil {
 		return t
