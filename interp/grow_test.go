@@ -78,6 +78,16 @@ var growing = []struct {
 	{"dollies", func(i int) string {
 		return fmt.Sprintf("pause 1 s\ndolly %s 10 cm over 1 s\n", []string{"in", "out"}[i%2]) + walk(i) + "rack to ANN\n"
 	}},
+	{"pans", func(i int) string {
+		return fmt.Sprintf("pause 1 s\npan %s 10 deg over 1 s\n", []string{"left", "right"}[i%2])
+	}},
+	{"pans with racks", func(i int) string {
+		return fmt.Sprintf("pause 2 s\npan to %s over 1 s\nrack to %s, with pan\n", turn(i), turn(i))
+	}},
+	{"tracks while the camera pans", func(i int) string {
+		way := []string{"left", "right"}[i%2]
+		return fmt.Sprintf("pause 1 s\npan to BOB over 1 s\ntrack %s 10 cm, with pan\n", way)
+	}},
 	{"actions", func(i int) string {
 		return fmt.Sprintf("action \"a door\" lasting 1 s\nrack to %s, over 1 s\n", turn(i))
 	}},
