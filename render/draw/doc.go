@@ -15,5 +15,7 @@
 //   - widths.go: the widths of glyphs; genwidths writes it
 //   - fallback.go: signs that the fonts lack
 //   - ink.go: the inks, in colour and grey, light and dark
+//   - pen.go: the weights of lines, and what dashes mean
+//   - link.go: names that lead from one part of a document to another
 //   - hatch.go: hatches made of lines
 package draw

@@ -32,11 +32,12 @@ type Span struct {
 type Item interface{ item() }
 
 // A Stroke is the style of a line. Width and dashes are in millimetres; without
-// dashes the line is unbroken.
+// dashes the line is unbroken. Round caps turn the shortest dashes into dots.
 type Stroke struct {
 	Ink   Ink
 	Width float64
 	Dash  []float64 // on, off, on ...
+	Round bool
 }
 
 // A Line is a straight line.
@@ -72,9 +73,14 @@ type Path struct {
 // A Group holds items that belong together. Its name says which part of the drawing it
 // is. Its number counts the groups of that name, if they are numbered. Its title, if it
 // has one, appears under the pointer.
+//
+// ID is a name that no other group of the document has, so that others can lead to this
+// group. Link is the ID of the group to which this one leads. Both hold only ASCII
+// letters, digits, hyphens and underlines; see ID.
 type Group struct {
 	Name, Title string
 	Number      int // from 1; 0: none
+	ID, Link    string
 	Items       []Item
 }
 

@@ -28,6 +28,17 @@ const (
 	inks
 )
 
+// The names that the inks go by on all papers.
+const (
+	Zone    = BluePale // the sharp zone
+	Warning = Rust     // problems
+	Cure    = Leaf     // what mends them
+	Body    = Pale     // subjects, and what is covered
+	Slab    = Faint    // the time of a rack
+	Soft    = Mid      // what is faintly soft
+	Guide   = Pale     // guides
+)
+
 // A Colour is a colour in sRGB.
 type Colour struct{ R, G, B uint8 }
 

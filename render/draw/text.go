@@ -75,6 +75,23 @@ func (t Text) Box() Box {
 	return Box{x, t.At.Y - rise*size, t.Width, (rise + fall) * size}
 }
 
+// Slack is by how much a text may come out wider than measured: viewers set drawings in
+// the fonts that they have. Whatever keeps texts apart counts every text as that much
+// wider.
+const Slack = 1.15
+
+// Room returns the area that the text may take in any viewer, in millimetres: its box
+// with Slack. The slack lies on the side to which the text grows, on both sides if it is
+// centred.
+func (t Text) Room() Box {
+	wide := t
+	wide.Width *= Slack
+	return wide.Box()
+}
+
+// Room returns the width that s may take in any viewer, in millimetres: with Slack.
+func (f Font) Room(s string) float64 { return Slack * f.Width(s) }
+
 // Height returns the height of the box of a line, in millimetres.
 func (f Font) Height() float64 { return (rise + fall) * f.Size * MM }
 

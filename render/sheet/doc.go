@@ -9,6 +9,9 @@
 //
 //   - paper.go: sizes of paper, the options of a drawing, type and lines
 //   - head.go: the head of every page: the shot and its set-up
+//   - folio.go: the head of the sheets of a shot, with paper and page
+//   - order.go: the one order of the subjects of a shot
+//   - legend.go: the legend at the foot, made from the signs of the page
 //   - key.go: signs and hatches that several papers use, and the entries of a
 //     key
 //   - labels.go: labels that keep apart along a line, or find a free place in

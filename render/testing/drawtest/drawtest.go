@@ -1,5 +1,5 @@
-// Package drawtest checks pages: what every drawing has to keep, whatever it
-// shows.
+// Texts that overlap, are too small, or leave the page.
+
 package drawtest
 
 import (
@@ -16,13 +16,16 @@ const slack = 0.02
 
 // Faults returns what is wrong with a page, a sentence each: texts that overlap
 // or are too small to be read, and whatever leaves the page.
-func Faults(p *draw.Page) []string {
+func Faults(p *draw.Page) []string { return faults(p, draw.Text.Box) }
+
+// faults finds the faults of a page whose texts take the areas that room returns.
+func faults(p *draw.Page, room func(draw.Text) draw.Box) []string {
 	var faults []string
 	say := func(format string, args ...any) { faults = append(faults, fmt.Sprintf(format, args...)) }
 	page := draw.Box{W: p.W, H: p.H}
 	var texts []draw.Text
 	for it := range p.Root.All() {
-		for _, b := range boxes(it) {
+		for _, b := range boxes(it, room) {
 			if !page.Holds(b) {
 				say("%T at %.1f leaves the page", it, b)
 			}
@@ -35,7 +38,7 @@ func Faults(p *draw.Page) []string {
 			say("%q is set in %v points", text.String, text.Font.Size)
 		}
 		for _, other := range texts {
-			if text.Box().Grow(-slack / 2).Overlaps(other.Box().Grow(-slack / 2)) {
+			if room(text).Grow(-slack / 2).Overlaps(room(other).Grow(-slack / 2)) {
 				say("%q at %.1f and %q at %.1f overlap", other.String, other.Box(), text.String, text.Box())
 			}
 		}
@@ -45,10 +48,10 @@ func Faults(p *draw.Page) []string {
 }
 
 // boxes returns the boxes that hold an item; none for a group.
-func boxes(it draw.Item) []draw.Box {
+func boxes(it draw.Item, room func(draw.Text) draw.Box) []draw.Box {
 	switch it := it.(type) {
 	case draw.Text:
-		return []draw.Box{it.Box()}
+		return []draw.Box{room(it)}
 	case draw.Rect:
 		return []draw.Box{it.Box}
 	case draw.Disc:
