@@ -29,13 +29,14 @@ type program struct {
 	revision []revision.Change
 	spoken   []*spoken                    // what is said in every shot, if there is a page
 	sections map[*plan.Shot]*lang.Section // that the shots come from
+	flagged  map[*plan.Shot][]int         // where in the list of findings those of the flags of a shot are
 }
 
 // build reads the film and builds its shots. A log may name pulls of the plan: where
 // again is true all is to be built once more, with the plan as built without it,
 // before.
 func build(root *names.Unit, l *load.Loader, before *plan.Plan) (p *program, again bool) {
-	p = &program{Reporter: names.Reporter{To: &names.Report{Diags: slices.Clone(l.Diags)}}, loader: l, sections: map[*plan.Shot]*lang.Section{}}
+	p = &program{Reporter: names.Reporter{To: &names.Report{Diags: slices.Clone(l.Diags)}}, loader: l, sections: map[*plan.Shot]*lang.Section{}, flagged: map[*plan.Shot][]int{}}
 	p.film, again = film.Read(root, l, before, p.To)
 	f := p.film
 	p.plan = &plan.Plan{
@@ -45,7 +46,18 @@ func build(root *names.Unit, l *load.Loader, before *plan.Plan) (p *program, aga
 	p.buildShots()
 	p.plan.Defaults = append(p.plan.Defaults, moments.Assumed(p.plan.Shots)...)
 	p.compareScript()
+	p.letter()
 	return p, again
+}
+
+// letter gives the findings of every shot their letters, once all of them are known.
+func (p *program) letter() {
+	for s, at := range p.flagged {
+		s.Letter()
+		for i, f := range s.Flags {
+			p.To.Diags[at[i]].Cause = f.Cause
+		}
+	}
 }
 
 // buildShots builds every shot of the plan file itself, and looks at what none of
@@ -95,9 +107,10 @@ func (p *program) buildShot(s film.Shot) []names.Item {
 	if ok {
 		found := cures.Run(b, p.anew(sec, times))
 		for _, f := range found {
+			p.flagged[b.Plan] = append(p.flagged[b.Plan], len(p.To.Diags))
 			p.To.Diags = append(p.To.Diags, f.Diagnostic)
 		}
-		b.Plan.Flags, b.Plan.Causes = cures.Flags(found), cures.Causes(b, found)
+		b.Plan.Flags, b.Plan.Causes = cures.Flags(b, found), cures.Causes(b, found)
 	}
 	if ok = ok && s.Read; ok {
 		for _, d := range b.Defaults {

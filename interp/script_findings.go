@@ -53,6 +53,7 @@ func (p *program) tellRevision(c *revision.Change) {
 		Number: len(s.built.Flags) + 1, Severity: d.Severity.String(), Code: d.Code, Text: d.Message,
 		Time: d.Time, Row: checks.RowOf(d.Code),
 	})
+	p.flagged[s.built] = append(p.flagged[s.built], len(p.To.Diags)-1)
 }
 
 // shotOf finds the shot of a change: the first of that ID that has such a line.

@@ -87,6 +87,10 @@ type Diagnostic struct {
 	Shot string
 	Pull int
 	Time float64
+
+	// Cause is the letter that a finding has on the drawings of its shot, together with
+	// all others of the same cause; "" if it is flagged on none.
+	Cause string
 }
 
 // Sort returns the list ordered by file, place, severity (worst first) and code. It

@@ -59,7 +59,7 @@ func (b *Shot) driftFinding(r *shot.Rest) Finding {
 	if math.IsInf(far, 1) {
 		room = fmt.Sprintf("%s before is sharp", b.Units.Gap(near))
 	}
-	return Finding{Diagnostic: lang.Diagnostic{
+	return Finding{Who: r.Who.Name, Diagnostic: lang.Diagnostic{
 		Code: "drifts-soft", Severity: lang.Warning, Time: r.From,
 		Message: fmt.Sprintf("%s is sharp %s of the time from %s to %s, and %s is wanted", r.Who.Name,
 			b.Units.Chance(float64(r.Plan.Share), wanted), b.Units.Time(r.From), b.Units.Time(r.To), b.Units.Wanted(wanted)),

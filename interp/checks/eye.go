@@ -33,7 +33,7 @@ func leavesTooSoon(b *Shot) (found []Finding) {
 		if has >= needs-1e-9 {
 			continue
 		}
-		found = append(found, b.About(next, Finding{Diagnostic: lang.Diagnostic{
+		found = append(found, b.About(next, Finding{Who: p.Rack.Aim.Name(), Diagnostic: lang.Diagnostic{
 			Code: "no-time-to-see", Severity: lang.Warning,
 			Message: fmt.Sprintf("the focus leaves %s %s%s after it has landed, and the eye needs %s", p.Rack.ToText(), b.Units.Time(has), b.OnScreen(), b.Units.Time(units.Up(needs, 100))),
 			Figures: []lang.Figure{check.Figure("has_s", has), check.Figure("needed_s", needs), check.Figure("screen_deg", angle)},

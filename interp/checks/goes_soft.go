@@ -71,7 +71,7 @@ func (b *Shot) softFinding(s *soft, landed float64) Finding {
 		why = fmt.Sprintf("%s the plane of focus %s off, and nothing follows", takes, b.Units.Gap(math.Abs(by)))
 		figures = append(figures, check.Figure("turned_off_m", by))
 	}
-	return Finding{Diagnostic: lang.Diagnostic{
+	return Finding{Who: s.who.Name, Diagnostic: lang.Diagnostic{
 		Code: "goes-soft", Severity: lang.Warning, Time: s.from,
 		Message: fmt.Sprintf("%s is soft from %s to %s: %s", s.who.Name, b.Units.Time(s.from), b.Units.Time(s.to), why),
 		Detail:  "Follow from before the move until it is over, or rack again once it is.",

@@ -69,7 +69,7 @@ func (b *Shot) sees(u *stage.Subject, x, t float64) float64 {
 
 func (b *Shot) unseen(u *stage.Subject, g *stage.Goal, reach, t float64) Finding {
 	side, d := b.Plan.SideAt(u.Subject, t), b.Plan.DistanceAt(u.Subject, t)
-	return Finding{Diagnostic: lang.Diagnostic{
+	return Finding{Who: u.Name, Diagnostic: lang.Diagnostic{
 		Code: "out-of-frame", Severity: lang.Warning, Range: g.At, Time: t,
 		Message: fmt.Sprintf("%s is out of the frame: %s %s at %s, and the lens sees %s to each side there", u.Name, b.Units.Gap(math.Abs(side)), sideOf(side), b.Units.Tape(d), b.Units.Gap(reach)),
 		Detail:  "Pullscore assumes that the camera looks straight ahead.",

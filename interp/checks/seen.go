@@ -33,7 +33,7 @@ func hardlySeen(b *Shot) (found []Finding) {
 			d.Code, d.Severity = "faint", lang.Note
 			d.Message = fmt.Sprintf("the audience barely sees this rack: %s blurs by %s, and %s is where it shows", b.FromText(p), b.Units.Blur(blur), b.Units.Blur(from))
 		}
-		found = append(found, b.About(p, Finding{Diagnostic: d, Tries: func() []change.Change {
+		found = append(found, b.About(p, Finding{Who: b.GoalBefore(p).Name(), Diagnostic: d, Tries: func() []change.Change {
 			return b.StopTry(false, func(at *shot.Built) bool {
 				blur := at.Plan.Blur(p.LeftAt, p.Plan.ToLens, p.Rack.LandS)
 				return blur > viewer.SeenFrom(at.Plan.Diffraction(p.Plan.ToLens, p.Rack.LandS))

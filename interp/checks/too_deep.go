@@ -66,7 +66,7 @@ func (b *Shot) deeper(u *stage.Subject, t float64) (f Finding, ok bool) {
 	if mark := b.FitsFrom(u, t); mark > 0 {
 		stop = b.Units.Stop(mark, b.Setup.Spoken.T, units.Exact) + " would do"
 	}
-	return Finding{Diagnostic: lang.Diagnostic{
+	return Finding{Who: u.Name, Diagnostic: lang.Diagnostic{
 		Code: "too-deep", Severity: lang.Warning,
 		Message: fmt.Sprintf("%s is %s deep, and at %s only %s of it is sharp: %s", u.Name, b.Units.Gap(deep), b.Setup.StopText, b.Units.Gap(fits), stop),
 		Figures: []lang.Figure{check.Figure("deep_m", deep), check.Figure("fits_m", fits), check.Figure("needed_f", needs)},

@@ -51,17 +51,22 @@ func faults(b *checks.Shot, found []checks.Finding) map[Fault]bool {
 	return set
 }
 
-// Flags returns findings as the drawings show them.
-func Flags(found []checks.Finding) []plan.Flag {
+// Flags returns findings as the drawings show them; letters are given to them later,
+// once all are known.
+func Flags(b *shot.Built, found []checks.Finding) []plan.Flag {
 	var flags []plan.Flag
 	for i, f := range found {
-		cures := make([]string, len(f.Cures))
+		cures, texts := make([]string, len(f.Cures)), make([]string, len(f.Cures))
 		for j, c := range f.Cures {
-			cures[j] = c.Says()
+			cures[j], texts[j] = c.Says(), c.Text
+		}
+		who := f.Who
+		if who == "" && f.Pull > 0 {
+			who = b.Plan.Pulls[f.Pull-1].To
 		}
 		flags = append(flags, plan.Flag{
 			Number: i + 1, Severity: f.Severity.String(), Code: f.Code, Text: f.Message,
-			Cures: strings.Join(cures, ", or "), Time: max(f.Time, 0), Row: checks.RowOf(f.Code), Pull: f.Pull,
+			Cures: strings.Join(cures, ", or "), CureTexts: texts, Time: max(f.Time, 0), Row: checks.RowOf(f.Code), Pull: f.Pull, Who: who,
 		})
 	}
 	return flags

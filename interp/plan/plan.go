@@ -359,6 +359,7 @@ type Pull struct {
 	ToLens   float64   `json:"-"` // at the landing
 	Grips    []float64 `json:"-"` // times at which the hand lets go, seconds
 	LostEach float64   `json:"-"` // what a re-grip costs, seconds
+	Sures    []Sure    `json:"-"` // of a follow: the chance of being sharp, moment by moment
 	Untimed  bool      `json:"-"` // no line says how long it takes: it is the shortest that lands as wanted
 	Stays    bool      `json:"-"` // with whom the focus is on: a correction, not meant to be seen
 }
@@ -442,6 +443,10 @@ type Flag struct {
 	Text     string  // the message
 	Cures    string  // the cures as one phrase; may be empty
 	Time     float64 // where it lies in the shot, seconds
-	Row      string  // the row that it belongs on: lines, distance, sharp or hand; "" for the whole shot
+	Row      string  // the row that it belongs on: lines, camera, distance, sharp or hand; "" for the whole shot
 	Pull     int     // the pull that it is about; 0: none
+	Who      string  // the subject that it is about; "": none, or several
+
+	Cause     string   // the letter of its cause
+	CureTexts []string // the cures one by one: what to write
 }

@@ -43,6 +43,10 @@ func (b *Built) followFigures(p *Pull) {
 	last := p.Moments[len(p.Moments)-1]
 	p.Plan.Chance, p.Plan.Ceiling = plan.Number(min(last.Sharp*(1-b.Setup.Hand.Slips), p.Landed.Ceiling)), plan.Number(p.Landed.Ceiling)
 	p.Plan.Spread = plan.Number(last.Spread)
+	p.Plan.Sures = make([]plan.Sure, len(p.Moments))
+	for i, m := range p.Moments {
+		p.Plan.Sures[i] = plan.Sure{T: m.T, Chance: m.Sharp}
+	}
 	share, at := hand.WorstHalfSecond(p.Moments)
 	p.Plan.SharpShare, p.Plan.WorstShare, p.Plan.WorstAt = plan.Number(hand.SharpShare(p.Moments)), plan.Number(share), plan.Number(at)
 }

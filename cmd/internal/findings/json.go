@@ -17,6 +17,7 @@ type Finding struct {
 	Detail   string `json:"detail,omitempty"`
 	Shot     string `json:"shot,omitempty"`
 	Pull     int    `json:"pull,omitempty"`
+	Cause    string `json:"cause,omitempty"` // the letter of its cause, within the shot
 	place
 	Figures map[string]plan.Number `json:"figures,omitempty"`
 	Cures   []cure                 `json:"cures,omitempty"`
@@ -55,7 +56,7 @@ func List(diags []lang.Diagnostic) []Finding {
 func newFinding(d lang.Diagnostic) Finding {
 	f := Finding{
 		Code: d.Code, Severity: d.Severity.String(), Message: d.Message, Detail: d.Detail,
-		Shot: d.Shot, Pull: d.Pull, place: placeOf(d.Range),
+		Shot: d.Shot, Pull: d.Pull, Cause: d.Cause, place: placeOf(d.Range),
 	}
 	for _, fig := range d.Figures {
 		value := plan.Number(fig.Value)

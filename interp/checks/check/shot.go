@@ -39,7 +39,8 @@ type Check struct {
 // A Finding is a diagnostic of a shot, with the changes that may cure it.
 type Finding struct {
 	lang.Diagnostic
-	Item int // the statement that it is about, from 1; 0: the shot
+	Item int    // the statement that it is about, from 1; 0: the shot
+	Who  string // the subject that it is about, where that is not whom its pull goes to
 	// Tries returns what may cure it, the best first; nil where nothing does. They
 	// are computed only when they are asked for: a shot has many findings, and is
 	// built for many cures of which nobody asks more.

@@ -96,7 +96,7 @@ func leaving(b *check.Shot, s stay, t float64) check.Finding {
 		d.Range = b.Start.At
 		item = 1 + slices.IndexFunc(b.Items, func(it names.Item) bool { return it.Stmt == b.Settings["start"] })
 	}
-	f := check.Finding{Diagnostic: d, Tries: func() []change.Change {
+	f := check.Finding{Who: s.who.Name, Diagnostic: d, Tries: func() []change.Change {
 		if item == 0 {
 			return nil
 		}

@@ -36,7 +36,7 @@ func Outside(b *check.Shot, u *stage.Subject, g *stage.Goal, x, t float64) (f ch
 			b.Units.Gap(math.Abs(v.Across)), word(v.Across, "left", "right"), b.Units.Tape(v.Along), b.Units.Gap(side))
 		figures = []lang.Figure{check.Figure("side_m", v.Across), check.Figure("sees_m", side)}
 	}
-	return check.Finding{Diagnostic: lang.Diagnostic{
+	return check.Finding{Who: u.Name, Diagnostic: lang.Diagnostic{
 		Code: "out-of-frame", Severity: lang.Warning, Range: g.At, Time: t,
 		Message: fmt.Sprintf("%s is out of the frame: %s", u.Name, where), Figures: figures,
 		Related: []lang.Related{{Message: "where " + u.Name + " stands", Range: u.Decl.Stmt.Range()}},
