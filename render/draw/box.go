@@ -2,6 +2,8 @@
 
 package draw
 
+import "math"
+
 // A Box is an upright rectangle, in millimetres. X and Y are its top left corner.
 type Box struct{ X, Y, W, H float64 }
 
@@ -24,4 +26,46 @@ func (b Box) Overlaps(c Box) bool {
 // Holds reports whether c lies wholly inside b.
 func (b Box) Holds(c Box) bool {
 	return c.X >= b.X && c.Y >= b.Y && c.Right() <= b.Right() && c.Bottom() <= b.Bottom()
+}
+
+// around returns the upright box that holds points.
+func around(corners [4]Point) Box {
+	lo, hi := corners[0], corners[0]
+	for _, p := range corners[1:] {
+		lo.X, lo.Y = min(lo.X, p.X), min(lo.Y, p.Y)
+		hi.X, hi.Y = max(hi.X, p.X), max(hi.Y, p.Y)
+	}
+	return Box{lo.X, lo.Y, hi.X - lo.X, hi.Y - lo.Y}
+}
+
+// Clash reports whether the areas of two texts share more than a strip that is deep
+// millimetres wide. It is exact for turned texts: two convex shapes are apart if a line
+// along a side of one of them parts them.
+func Clash(a, b Text, deep float64) bool {
+	if !a.Box().Overlaps(b.Box()) {
+		return false
+	}
+	p, q := a.Corners(), b.Corners()
+	return !parted(p, q, deep) && !parted(q, p, deep)
+}
+
+// parted reports whether a line along a side of p leaves q on its other side, but for deep
+// millimetres.
+func parted(p, q [4]Point, deep float64) bool {
+	for i := range p {
+		from, to := p[i], p[(i+1)%4]
+		nx, ny := to.Y-from.Y, from.X-to.X // outwards, as the corners go clockwise
+		d := math.Hypot(nx, ny)
+		if d == 0 {
+			continue
+		}
+		least := math.Inf(1)
+		for _, c := range q {
+			least = min(least, ((c.X-from.X)*nx+(c.Y-from.Y)*ny)/d)
+		}
+		if least >= -deep {
+			return true
+		}
+	}
+	return false
 }

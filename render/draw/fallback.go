@@ -25,8 +25,32 @@ const (
 // Set returns the items that draw a text with the embedded fonts only: texts that
 // these fonts cover, each aligned at its start, and boxes with code points for the
 // rest. Together they are as wide as the text. It omits marks and invisible characters
-// that the fonts lack, because they have no width; see Lacking.
+// that the fonts lack, because they have no width; see Lacking. Texts among them are
+// turned as t is, each round its own start.
 func (t Text) Set() []Item {
+	level := t
+	level.Turn = 0
+	items := level.set()
+	if t.Turn == 0 {
+		return items
+	}
+	for i, it := range items {
+		switch it := it.(type) {
+		case Text:
+			it.At, it.Turn = t.turned(it.At.X, it.At.Y), t.Turn
+			items[i] = it
+		case Rect:
+			b := it.Box
+			items[i] = Path{Closed: true, Fill: it.Fill, Stroke: it.Stroke, Runs: [][]Point{{
+				t.turned(b.X, b.Y), t.turned(b.Right(), b.Y), t.turned(b.Right(), b.Bottom()), t.turned(b.X, b.Bottom()),
+			}}}
+		}
+	}
+	return items
+}
+
+// set does the work of Set for a level text.
+func (t Text) set() []Item {
 	t.At.X, t.Align = t.Box().X, Start
 	if Covers(t.String) {
 		return []Item{t}

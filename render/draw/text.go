@@ -3,6 +3,7 @@
 package draw
 
 import (
+	"math"
 	"strings"
 	"unicode"
 )
@@ -23,9 +24,11 @@ type Font struct {
 	Bold bool
 }
 
-// A Text is one line of text. At lies on its baseline.
+// A Text is one line of text. At lies on its baseline. Turn turns it clockwise round At,
+// in degrees.
 type Text struct {
 	At     Point
+	Turn   float64
 	Align  Align
 	Font   Font
 	Ink    Ink
@@ -62,8 +65,42 @@ func (t Text) Shortened(w float64) Text {
 	return t
 }
 
-// Box returns the area that the text takes, in millimetres.
+// Turned returns the text turned clockwise round its point by deg degrees.
+func (t Text) Turned(deg float64) Text {
+	t.Turn = deg
+	return t
+}
+
+// Box returns the area that the text takes, in millimetres. That of a turned text is the
+// upright box round its corners.
 func (t Text) Box() Box {
+	if t.Turn == 0 {
+		return t.line()
+	}
+	return around(t.Corners())
+}
+
+// Corners returns the corners of the area that the text takes, in millimetres: the top
+// left one first, as one reads the text, then clockwise.
+func (t Text) Corners() [4]Point {
+	b := t.line()
+	return [4]Point{
+		t.turned(b.X, b.Y), t.turned(b.Right(), b.Y), t.turned(b.Right(), b.Bottom()), t.turned(b.X, b.Bottom()),
+	}
+}
+
+// turned returns where a point of the level text lies once the text is turned.
+func (t Text) turned(x, y float64) Point {
+	if t.Turn == 0 {
+		return Point{x, y}
+	}
+	sin, cos := math.Sincos(t.Turn * math.Pi / 180)
+	dx, dy := x-t.At.X, y-t.At.Y
+	return Point{t.At.X + dx*cos - dy*sin, t.At.Y + dx*sin + dy*cos}
+}
+
+// line returns the area that the text takes if it is not turned.
+func (t Text) line() Box {
 	size := t.Font.Size * MM
 	x := t.At.X
 	switch t.Align {
@@ -83,10 +120,19 @@ const Slack = 1.15
 // Room returns the area that the text may take in any viewer, in millimetres: its box
 // with Slack. The slack lies on the side to which the text grows, on both sides if it is
 // centred.
-func (t Text) Room() Box {
-	wide := t
-	wide.Width *= Slack
-	return wide.Box()
+func (t Text) Room() Box { return t.Wide().Box() }
+
+// Wide returns the text as wide as it may come out in any viewer.
+func (t Text) Wide() Text {
+	t.Width *= Slack
+	return t
+}
+
+// Level returns where a point of the page lies for somebody who turns the page until the
+// text is level, with its own point where it is.
+func (t Text) Level(p Point) Point {
+	t.Turn = -t.Turn
+	return t.turned(p.X, p.Y)
 }
 
 // Room returns the width that s may take in any viewer, in millimetres: with Slack.

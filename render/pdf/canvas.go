@@ -144,6 +144,11 @@ func (c *canvas) glyphs(t draw.Text) {
 		c.letter = t.Ink
 		c.pdf.SetTextColor(rgb(t.Ink))
 	}
+	if t.Turn != 0 { // font and colour are set before: they go on after the turn
+		c.pdf.TransformBegin()
+		defer c.pdf.TransformEnd()
+		c.pdf.TransformRotate(-number(t.Turn), number(t.At.X), number(t.At.Y)) // anticlockwise
+	}
 	c.pdf.Text(number(t.At.X), number(t.At.Y), t.String)
 }
 

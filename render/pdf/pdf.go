@@ -163,6 +163,8 @@ func (c *canvas) text(t draw.Text) {
 		switch it := it.(type) {
 		case draw.Rect:
 			c.rect(it)
+		case draw.Path:
+			c.path(it)
 		case draw.Text:
 			c.glyphs(it)
 		}

@@ -5,6 +5,7 @@ package png
 
 import (
 	"fmt"
+	"math"
 	"sync"
 
 	"golang.org/x/image/font"
@@ -103,16 +104,19 @@ func (c *canvas) glyphs(t draw.Text) {
 	f := c.face(t.Font.Bold)
 	size := t.Font.Size * draw.MM * c.scale / f.units // pixels a unit
 	x, y := c.pixel(t.At)
+	sin, cos := math.Sincos(t.Turn * math.Pi / 180)
+	along := 0.0
 	c.outline.Clear()
 	for _, r := range t.String {
 		g := f.glyph(r)
 		for _, s := range g.segments {
 			for i := range s.at {
-				s.at[i] = vertex{x + s.at[i].x*size, y + s.at[i].y*size}
+				dx, dy := along+s.at[i].x*size, s.at[i].y*size
+				s.at[i] = vertex{x + dx*cos - dy*sin, y + dx*sin + dy*cos}
 			}
 			c.outline.add(s)
 		}
-		x += g.advance * size
+		along += g.advance * size
 	}
 	c.paint(t.Ink)
 }

@@ -82,6 +82,8 @@ func (c *canvas) text(t draw.Text) {
 		switch it := it.(type) {
 		case draw.Rect:
 			c.shape([][]draw.Point{corners(it.Box)}, true, it.Fill, it.Stroke)
+		case draw.Path:
+			c.shape(it.Runs, it.Closed, it.Fill, it.Stroke)
 		case draw.Text:
 			c.glyphs(it)
 		}

@@ -160,3 +160,26 @@ func TestBounds(t *testing.T) {
 		}()
 	}
 }
+
+// A text that is turned by a right angle has the ink of the level one, turned: what lies
+// right of its point now lies below it.
+func TestTurnedTextIsTurned(t *testing.T) {
+	text := draw.NewText(15, 15, "LT", draw.Font{Size: 20, Bold: true}, draw.Black)
+	page := func(turn float64) *draw.Page {
+		p := &draw.Page{W: 30, H: 30}
+		p.Root.Add(text.Turned(turn))
+		return p
+	}
+	level, turned := Image(page(0), testDPI), Image(page(90), testDPI)
+	const size = 300 // pixels, and the text's point in the middle
+	off, inked := 0.0, 0.0
+	for y := range size {
+		for x := range size {
+			a, b := 255-float64(level.RGBAAt(x, y).R), 255-float64(turned.RGBAAt(size-1-y, x).R)
+			off, inked = off+math.Abs(a-b), inked+a
+		}
+	}
+	if inked == 0 || off > 0.01*inked {
+		t.Errorf("%.0f of %.0f of the ink lie elsewhere", off, inked)
+	}
+}

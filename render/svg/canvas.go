@@ -131,6 +131,12 @@ func setting(t draw.Text) string {
 	if draw.Covers(t.String) {
 		b = appendNumber(append(b, `" textLength="`...), t.Width)
 	}
+	if t.Turn != 0 {
+		b = appendNumber(append(b, `" transform="rotate(`...), t.Turn)
+		b = appendNumber(append(b, ' '), t.At.X)
+		b = appendNumber(append(b, ' '), t.At.Y)
+		b = append(b, ')')
+	}
 	return string(append(b, '"'))
 }
 

@@ -220,3 +220,17 @@ func TestNumbersAreShortest(t *testing.T) {
 		}
 	})
 }
+
+// A turned text is turned round its point; a level one has no transform.
+func TestTurnedTexts(t *testing.T) {
+	p := &draw.Page{W: 50, H: 30}
+	text := draw.NewText(12.5, 20, "PEVIN", draw.Font{Size: 12}, draw.Black).Aligned(draw.Middle)
+	p.Root.Add(text, text.Turned(-37.25))
+	var b bytes.Buffer
+	if err := Write(&b, p); err != nil {
+		t.Fatal(err)
+	}
+	if n := strings.Count(b.String(), "transform="); n != 1 || !strings.Contains(b.String(), `transform="rotate(-37.25 12.5 20)"`) {
+		t.Errorf("%d transforms in %s", n, b.String())
+	}
+}

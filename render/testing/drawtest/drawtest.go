@@ -16,16 +16,18 @@ const slack = 0.02
 
 // Faults returns what is wrong with a page, a sentence each: texts that overlap
 // or are too small to be read, and whatever leaves the page.
-func Faults(p *draw.Page) []string { return faults(p, draw.Text.Box) }
+func Faults(p *draw.Page) []string {
+	return faults(p, func(t draw.Text) draw.Text { return t })
+}
 
-// faults finds the faults of a page whose texts take the areas that room returns.
-func faults(p *draw.Page, room func(draw.Text) draw.Box) []string {
+// faults finds the faults of a page whose texts come out as set returns them.
+func faults(p *draw.Page, set func(draw.Text) draw.Text) []string {
 	var faults []string
 	say := func(format string, args ...any) { faults = append(faults, fmt.Sprintf(format, args...)) }
 	page := draw.Box{W: p.W, H: p.H}
 	var texts []draw.Text
 	for it := range p.Root.All() {
-		for _, b := range boxes(it, room) {
+		for _, b := range boxes(it, set) {
 			if !page.Holds(b) {
 				say("%T at %.1f leaves the page", it, b)
 			}
@@ -38,7 +40,7 @@ func faults(p *draw.Page, room func(draw.Text) draw.Box) []string {
 			say("%q is set in %v points", text.String, text.Font.Size)
 		}
 		for _, other := range texts {
-			if room(text).Grow(-slack / 2).Overlaps(room(other).Grow(-slack / 2)) {
+			if draw.Clash(set(text), set(other), slack) {
 				say("%q at %.1f and %q at %.1f overlap", other.String, other.Box(), text.String, text.Box())
 			}
 		}
@@ -48,10 +50,10 @@ func faults(p *draw.Page, room func(draw.Text) draw.Box) []string {
 }
 
 // boxes returns the boxes that hold an item; none for a group.
-func boxes(it draw.Item, room func(draw.Text) draw.Box) []draw.Box {
+func boxes(it draw.Item, set func(draw.Text) draw.Text) []draw.Box {
 	switch it := it.(type) {
 	case draw.Text:
-		return []draw.Box{room(it)}
+		return []draw.Box{set(it).Box()}
 	case draw.Rect:
 		return []draw.Box{it.Box}
 	case draw.Disc:

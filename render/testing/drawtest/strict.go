@@ -20,12 +20,12 @@ const (
 // text as wide as its room, texts on lines that limit something, and leaders that cross a
 // text or each other or are too long.
 func Strict(p *draw.Page) []string {
-	faults := faults(p, draw.Text.Room)
+	faults := faults(p, draw.Text.Wide)
 	w := walk{}
 	w.group(&p.Root, nil)
 	for _, l := range w.limits {
 		for _, t := range w.texts {
-			if !within(t.groups, l.group) && hits(l.segment, t.text.Box().Grow(limitApart-beforeSharp)) {
+			if !within(t.groups, l.group) && passes(l.segment, t.text, limitApart-beforeSharp) {
 				faults = append(faults, fmt.Sprintf("%q at %.1f lies on a line of %q", t.text.String, t.text.Box(), l.group.Name))
 			}
 		}
@@ -127,7 +127,7 @@ func (w *walk) leaderFaults() []string {
 			oblique[l.group]++
 		}
 		for _, t := range w.texts {
-			if hits(l.segment, t.text.Box().Grow(-beforeSharp)) {
+			if passes(l.segment, t.text, -beforeSharp) {
 				say("a leader at %.1f crosses %q", l.a, t.text.String)
 			}
 		}
@@ -146,6 +146,14 @@ func (w *walk) leaderFaults() []string {
 		}
 	}
 	return faults
+}
+
+// passes reports whether a segment comes nearer to a text than apart millimetres, turned
+// as it is.
+func passes(s segment, t draw.Text, apart float64) bool {
+	level := t
+	level.Turn = 0
+	return hits(segment{t.Level(s.a), t.Level(s.b)}, level.Box().Grow(apart))
 }
 
 // hits reports whether a segment passes through a box (Liang and Barsky, A New Concept and
