@@ -30,7 +30,7 @@ func CoverPages(title string, passages []Passage, opt sheet.Options) []*draw.Pag
 	h.put(passages)
 	return h.leaves(draw.Clean(title)+": cover", "The kit, the cautions that apply and the shots.", func(g *draw.Group, which string) {
 		number := draw.NewText(h.Paper.W-sheet.Margin, sheet.Edge+6.5, which, sheet.FontBody, draw.Grey).Aligned(draw.End)
-		g.Add(draw.NewText(sheet.Margin, sheet.Edge+6.5, title, fontCover, draw.Black).Shortened(number.Box().X-6-sheet.Margin), number)
+		g.Add(draw.NewText(sheet.Margin, sheet.Edge+6.5, title, fontCover, draw.Black).Shortened(number.Room().X-6-sheet.Margin), number)
 	})
 }
 

@@ -95,12 +95,12 @@ func (s *changeSign) measure(w *bands.Window) {
 	width := s.change.badges() + 1.2
 	s.text = draw.NewText(0, 0, s.change.says(w), sheet.FontSmall, draw.Black)
 	leftRoom, rightRoom := from-w.Left-width, w.Paper.W-sheet.Margin-to-width
-	if wish := min(s.text.Width, changeRoom); rightRoom >= min(wish, leftRoom) {
+	if wish := min(s.text.Room().W, changeRoom); rightRoom >= min(wish, leftRoom) {
 		s.text = sheet.ShortenedPhrases(s.text, min(rightRoom, changeRoom))
-		s.left, s.badge, s.right = from, to, to+width+s.text.Width
+		s.left, s.badge, s.right = from, to, to+width+s.text.Room().W
 	} else {
 		s.text = sheet.ShortenedPhrases(s.text, min(leftRoom, changeRoom))
-		s.badge = from - width - s.text.Width
+		s.badge = from - width - s.text.Room().W
 		s.left, s.right = s.badge, to
 	}
 	s.text.At.X = s.badge + width

@@ -128,7 +128,7 @@ func (df *differ) endSign(sh *bands.Leaf, top float64) []bands.Sign {
 		return nil
 	}
 	text := draw.NewText(0, 0, []string{"ended", "ends"}[side], sheet.FontSmall, []draw.Ink{draw.Grey, draw.Black}[side]).Aligned(draw.Middle)
-	return []bands.Sign{{At: sh.Window.X(t), Width: text.Width + 1.2, Rank: 4, Draw: func(g *draw.Group, x float64) {
+	return []bands.Sign{{At: sh.Window.X(t), Width: text.Room().W + 1.2, Rank: 4, Draw: func(g *draw.Group, x float64) {
 		y := top + bands.LaneAir + bands.FlagLane/2
 		sh.Pole(g, x, y+text.Box().H/2, sh.Window.X(t), top)
 		text.At = draw.Point{X: x, Y: y + sheet.FontSmall.Middle()}

@@ -47,7 +47,7 @@ func wrapPhrases(text string, width float64) []draw.Text {
 	var lines []string
 	line := ""
 	for _, phrase := range strings.SplitAfter(draw.Clean(text), ", ") {
-		if sheet.FontNote.Width(line+strings.TrimRight(phrase, " ")) <= width {
+		if sheet.FontNote.Room(line+strings.TrimRight(phrase, " ")) <= width {
 			line += phrase
 			continue
 		}
@@ -84,7 +84,7 @@ type diffTable struct {
 func (df *differ) table(changes []*PullChange) []bands.Section {
 	t := diffTable{differ: df, landsAt: sheet.Margin + signRoom + pullRoom}
 	for _, c := range changes {
-		t.tellsAt = max(t.tellsAt, t.landsAt+sheet.FontNote.Width(df.lands(c))+2*bands.CellGap)
+		t.tellsAt = max(t.tellsAt, t.landsAt+sheet.FontNote.Room(df.lands(c))+2*bands.CellGap)
 		t.says = t.says || df.tells(c) != ""
 	}
 	head := bands.Section{Name: "pulls", Least: bands.FootAir + 4.6, Draw: t.drawHead}

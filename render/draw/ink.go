@@ -10,33 +10,36 @@ import "fmt"
 type Ink uint8
 
 // The inks. On paper, inks for text have a contrast of at least 4.5:1, and inks for
-// lines with a meaning at least 3:1. Pale inks only lie under others.
+// lines with a meaning at least 3:1. Grey, Blue, Warning and Cure are one tone without
+// colour, so signs and words tell them apart. Tints only lie under others. Blue, Warning
+// and Cure are of the palette of Okabe and Ito, Color Universal Design (2002, revised
+// 2008), or a darker kin of it.
 const (
-	None      Ink = iota // not drawn
-	Black                // text and lines that matter most
-	Grey                 // less important text
-	Mid                  // thin lines that matter
-	Pale                 // bands
-	Faint                // grids and tints
-	Blue                 // the focus
-	BluePale             // the sharp zone
-	Vermilion            // lines of the cue of a move
-	Rust                 // text and fills for problems
-	Green                // lines for good results
-	Leaf                 // text for good results
-	Paper                // the page itself, and text on black
+	None    Ink = iota // not drawn
+	Black              // what matters most; the focus and the hand
+	Grey               // less important text
+	Blue               // what is sharp
+	Zone               // the tint of what is sharp
+	Warning            // problems
+	Cure               // what mends them
+	Soft               // what is faintly soft
+	Guide              // guides
+	Body               // subjects
+	Slab               // the time of a rack
+	Paper              // the page itself, and text on black
 	inks
 )
 
-// The names that the inks go by on all papers.
+// Names that papers use until each says what it means.
 const (
-	Zone    = BluePale // the sharp zone
-	Warning = Rust     // problems
-	Cure    = Leaf     // what mends them
-	Body    = Pale     // subjects, and what is covered
-	Slab    = Faint    // the time of a rack
-	Soft    = Mid      // what is faintly soft
-	Guide   = Pale     // guides
+	Mid       = Soft
+	Pale      = Body
+	Faint     = Slab
+	BluePale  = Zone
+	Vermilion = Warning
+	Rust      = Warning
+	Green     = Cure
+	Leaf      = Cure
 )
 
 // A Colour is a colour in sRGB.
@@ -49,18 +52,17 @@ var palette = [inks]struct {
 	name        string
 	light, dark Colour
 }{
-	Black:     {"black", Colour{0x11, 0x11, 0x11}, Colour{0xf2, 0xf2, 0xf2}},
-	Grey:      {"grey", Colour{0x5c, 0x5c, 0x5c}, Colour{0xb4, 0xb4, 0xb4}},
-	Mid:       {"mid", Colour{0x8a, 0x8a, 0x8a}, Colour{0x80, 0x80, 0x80}},
-	Pale:      {"pale", Colour{0xd0, 0xd0, 0xd0}, Colour{0x45, 0x45, 0x45}},
-	Faint:     {"faint", Colour{0xf4, 0xf4, 0xf4}, Colour{0x20, 0x20, 0x20}},
-	Blue:      {"blue", Colour{0x00, 0x72, 0xb2}, Colour{0x5c, 0xb8, 0xec}},
-	BluePale:  {"blue-pale", Colour{0xd5, 0xe8, 0xf3}, Colour{0x17, 0x3a, 0x50}},
-	Vermilion: {"vermilion", Colour{0xd5, 0x5e, 0x00}, Colour{0xf0, 0x86, 0x3c}},
-	Rust:      {"rust", Colour{0xb3, 0x47, 0x00}, Colour{0xf4, 0x95, 0x55}},
-	Green:     {"green", Colour{0x00, 0x9e, 0x73}, Colour{0x2c, 0xc3, 0x97}},
-	Leaf:      {"leaf", Colour{0x00, 0x7a, 0x59}, Colour{0x45, 0xcf, 0xa6}},
-	Paper:     {"paper", Colour{0xff, 0xff, 0xff}, Colour{0x14, 0x14, 0x14}},
+	Black:   {"black", Colour{0x11, 0x11, 0x11}, Colour{0xf2, 0xf2, 0xf2}},
+	Grey:    {"grey", Colour{0x59, 0x59, 0x59}, Colour{0xb4, 0xb8, 0xbc}},
+	Blue:    {"blue", Colour{0x00, 0x72, 0xb2}, Colour{0x6c, 0xb8, 0xea}},
+	Zone:    {"zone", Colour{0xd4, 0xe6, 0xf3}, Colour{0x1b, 0x3a, 0x50}},
+	Warning: {"warning", Colour{0xb3, 0x47, 0x00}, Colour{0xff, 0x9b, 0x5e}},
+	Cure:    {"cure", Colour{0x00, 0x7a, 0x59}, Colour{0x52, 0xc9, 0xa4}},
+	Soft:    {"soft", Colour{0x8a, 0x8a, 0x8a}, Colour{0x88, 0x8d, 0x92}},
+	Guide:   {"guide", Colour{0xb8, 0xb8, 0xb8}, Colour{0x5c, 0x62, 0x68}},
+	Body:    {"body", Colour{0xcf, 0xcf, 0xcf}, Colour{0x4b, 0x51, 0x57}},
+	Slab:    {"slab", Colour{0xf0, 0xf0, 0xf0}, Colour{0x1e, 0x23, 0x28}},
+	Paper:   {"paper", Colour{0xff, 0xff, 0xff}, Colour{0x14, 0x17, 0x1a}},
 }
 
 // Inks returns every ink except None.

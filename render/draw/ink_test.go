@@ -50,18 +50,30 @@ func TestInksCanBeRead(t *testing.T) {
 				t.Errorf("%s: %v on %v has %.2f:1, want %v", theme.name, front, back, got, least)
 			}
 		}
-		for _, back := range []Ink{Paper, Faint} {
-			for _, text := range []Ink{Black, Grey, Rust, Leaf} {
+		for _, back := range []Ink{Paper, Slab} {
+			for _, text := range []Ink{Black, Grey, Blue, Warning, Cure} {
 				check(text, back, 4.5)
 			}
-			for _, line := range []Ink{Mid, Blue, Vermilion, Green} {
-				check(line, back, 3)
-			}
+			check(Soft, back, 3)
 		}
 		check(Paper, Black, 4.5)
-		check(Paper, Rust, 4.5)
-		check(Blue, BluePale, 3)
-		check(Black, Pale, 4.5)
+		check(Paper, Warning, 4.5)
+		check(Blue, Zone, 3)
+		check(Black, Zone, 4.5)
+		check(Black, Body, 4.5)
+	}
+}
+
+// Without colour these inks are one tone, L* of CIE 1976 within 2 of each other: what they
+// say has to stand in signs and words.
+func TestColoursAreOneTone(t *testing.T) {
+	lo, hi := 100.0, 0.0
+	for _, ink := range []Ink{Blue, Warning, Cure} {
+		l := 116*math.Cbrt(luminance(ink.Light())) - 16
+		lo, hi = min(lo, l), max(hi, l)
+	}
+	if hi-lo > 2 {
+		t.Errorf("L* from %.1f to %.1f", lo, hi)
 	}
 }
 

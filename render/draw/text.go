@@ -56,8 +56,8 @@ func (t Text) Aligned(a Align) Text {
 	return t
 }
 
-// Shortened returns the text, cut with an ellipsis if it is wider than w millimetres.
-// Full then holds the whole text.
+// Shortened returns the text, cut with an ellipsis if it has no room in w millimetres,
+// with Slack. Full then holds the whole text.
 func (t Text) Shortened(w float64) Text {
 	if short := t.Font.Shorten(t.String, w); short != t.String {
 		t.Full, t.String, t.Width = t.String, short, t.Font.Width(short)
@@ -117,6 +117,10 @@ func (t Text) line() Box {
 // wider.
 const Slack = 1.15
 
+// rounding is what a text may be wider than its room, in millimetres: less than anybody
+// prints, and more than arithmetic is off.
+const rounding = 1e-9
+
 // Room returns the area that the text may take in any viewer, in millimetres: its box
 // with Slack. The slack lies on the side to which the text grows, on both sides if it is
 // centred.
@@ -145,11 +149,11 @@ func (f Font) Height() float64 { return (rise + fall) * f.Size * MM }
 // millimetres.
 func (f Font) Middle() float64 { return 0.36 * f.Size * MM }
 
-// Shorten returns s, or the start of s with an ellipsis that fits in w millimetres.
-// Marks, which have no width, stay with their letter. If nothing fits, it returns the
+// Shorten returns s, or the start of s with an ellipsis, that has room in w millimetres,
+// with Slack. Marks, which have no width, stay with their letter. If nothing fits, it returns the
 // ellipsis alone.
 func (f Font) Shorten(s string, w float64) string {
-	if f.Width(s) <= w {
+	if w = w/Slack + rounding; f.Width(s) <= w {
 		return s
 	}
 	room := w - f.Width("…")
@@ -163,9 +167,11 @@ func (f Font) Shorten(s string, w float64) string {
 	return strings.TrimRightFunc(s[:cut], unicode.IsSpace) + "…"
 }
 
-// Wrap returns s broken into lines of at most w millimetres. It breaks at blanks, and
-// inside a word only if the word is longer than a line. It returns at least one line.
+// Wrap returns s broken into lines that have room in w millimetres, with Slack. It breaks
+// at blanks, and inside a word only if the word is longer than a line. It returns at least
+// one line.
 func (f Font) Wrap(s string, w float64) []string {
+	w = w/Slack + rounding
 	var lines []string
 	line := ""
 	for _, word := range strings.Fields(Clean(s)) {

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"math"
 	"strings"
 	"testing"
 	"unicode"
@@ -42,16 +43,16 @@ func TestShortenFits(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		f := Font{Size: rapid.Float64Range(7, 20).Draw(t, "size"), Bold: rapid.Bool().Draw(t, "bold")}
 		s := Clean(rapid.String().Draw(t, "s"))
-		w := rapid.Float64Range(f.Width("…"), 60).Draw(t, "w")
+		w := rapid.Float64Range(f.Room("…"), 60).Draw(t, "w")
 		short := f.Shorten(s, w)
-		if f.Width(short) > w+1e-9 {
-			t.Errorf("%q is %.3f mm wide, room %.3f", short, f.Width(short), w)
+		if f.Room(short) > w+1e-8 {
+			t.Errorf("%q takes %.3f mm, room %.3f", short, f.Room(short), w)
 		}
 		if short != s && !strings.HasPrefix(s, strings.TrimSuffix(short, "…")) {
 			t.Errorf("%q does not begin as %q does", short, s)
 		}
-		if (short == s) != (f.Width(s) <= w) {
-			t.Errorf("%q became %q where its width is %.3f of %.3f", s, short, f.Width(s), w)
+		if (short == s) != (f.Room(s) <= w+1e-9) {
+			t.Errorf("%q became %q where it takes %.3f of %.3f", s, short, f.Room(s), w)
 		}
 	})
 }
@@ -59,7 +60,7 @@ func TestShortenFits(t *testing.T) {
 func TestShortenKeepsMarksWithTheirLetter(t *testing.T) {
 	f := Font{Size: 10}
 	s := "xxxe\u0301\u0302yyyyyyy"
-	for w := f.Width("…"); w < f.Width(s); w += 0.1 {
+	for w := f.Room("…"); w < f.Room(s); w += 0.1 {
 		short := strings.TrimSuffix(f.Shorten(s, w), "…")
 		rest := strings.TrimPrefix(s, short)
 		if r, _ := utf8.DecodeRuneInString(rest); unicode.Is(unicode.M, r) {
@@ -78,8 +79,8 @@ func TestWrapLosesNothing(t *testing.T) {
 			t.Errorf("Wrap(%q) gave %q", s, lines)
 		}
 		for _, line := range lines {
-			if f.Width(line) > w && utf8.RuneCountInString(line) > 1 {
-				t.Errorf("line %q is %.2f mm wide, room %.2f", line, f.Width(line), w)
+			if f.Room(line) > w+1e-8 && utf8.RuneCountInString(line) > 1 {
+				t.Errorf("line %q takes %.2f mm, room %.2f", line, f.Room(line), w)
 			}
 		}
 	})
@@ -98,6 +99,11 @@ func TestTextBox(t *testing.T) {
 		}
 		if b.Y >= 50-0.7*10*MM || b.Bottom() <= 50+0.2*10*MM {
 			t.Errorf("align %d: box %v cuts off capitals or descenders", tc.align, b)
+		}
+		r, extra := text.Aligned(tc.align).Room(), (Slack-1)*text.Width
+		left, right := map[Align][2]float64{Start: {0, extra}, Middle: {extra / 2, extra / 2}, End: {extra, 0}}[tc.align], r.Right()-b.Right()
+		if math.Abs(b.X-r.X-left[0]) > 1e-9 || math.Abs(right-left[1]) > 1e-9 {
+			t.Errorf("align %d: room %v about %v", tc.align, r, b)
 		}
 	}
 }

@@ -143,7 +143,7 @@ func (f *floor) drawNearFloor(g *draw.Group, c *sheet.Clearing) {
 	g.Line(to, f.box.Y, to, f.box.Bottom(), sheet.Dashed(draw.Grey, sheet.Thin, 0.5, 0.7))
 	text := draw.NewText(to+1, f.box.Bottom()-1.2, "up to here: drawn larger above", sheet.FontSmall, draw.Grey)
 	g.Add(sheet.Halo(text.Box()), text)
-	c.Taken = append(c.Taken, text.Box())
+	c.Taken = append(c.Taken, text.Room())
 }
 
 // A lens stands at a place along the axis and sees so far to either side.

@@ -96,7 +96,7 @@ func (o *overhead) drawKey(g *draw.Group) {
 	g.Line(sheet.Margin, base-4.4, o.paper.W-sheet.Margin, base-4.4, sheet.Solid(draw.Pale, sheet.Hair))
 	x := sheet.Margin
 	for _, e := range o.keyEntries() {
-		if x+e.Width+sheet.KeyText+sheet.FontSmall.Width(e.Text) > o.paper.W-sheet.Margin {
+		if x+e.Width+sheet.KeyText+sheet.FontSmall.Room(e.Text) > o.paper.W-sheet.Margin {
 			return
 		}
 		e.Draw(g, x, base-sheet.FontSmall.Middle())

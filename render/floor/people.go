@@ -229,7 +229,7 @@ func (f *floor) drawName(g *draw.Group, c *sheet.Clearing, p person, i int) {
 	ng := g.Group("place")
 	ng.Title = draw.Clean(name + ", " + figures)
 	at := f.at(p.places[i].x, p.places[i].y)
-	w := min(max(sheet.FontStrong.Width(draw.Clean(name)), sheet.FontSmall.Width(figures)), labelWidest)
+	w := min(max(sheet.FontStrong.Room(draw.Clean(name)), sheet.FontSmall.Room(figures)), labelWidest)
 	if box, ok := f.place(c, at, w, sheet.FontStrong.Height()+figurePitch); ok {
 		sheet.LeadTo(ng, at, box)
 		base := box.Y + 0.8*sheet.FontStrong.Size*draw.MM
@@ -237,7 +237,7 @@ func (f *floor) drawName(g *draw.Group, c *sheet.Clearing, p person, i int) {
 			draw.NewText(box.X, base+figurePitch, figures, sheet.FontSmall, draw.Grey).Shortened(w+1e-9))
 		return
 	}
-	for w = min(sheet.FontStrong.Width(draw.Clean(name)), labelWidest); w > sheet.FontStrong.Width("…"); w *= 0.6 {
+	for w = min(sheet.FontStrong.Room(draw.Clean(name)), labelWidest); w > sheet.FontStrong.Room("…"); w *= 0.6 {
 		if box, ok := f.place(c, at, w, sheet.FontStrong.Height()); ok {
 			sheet.LeadTo(ng, at, box)
 			ng.Add(sheet.Halo(box), draw.NewText(box.X, box.Y+0.8*sheet.FontStrong.Size*draw.MM, name, sheet.FontStrong, draw.Black).Shortened(w+1e-9))

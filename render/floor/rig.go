@@ -275,7 +275,7 @@ func (f *floor) writeNear(g *draw.Group, c *sheet.Clearing, words string, p draw
 	if c.Write(g, text, p) {
 		return
 	}
-	if box, ok := c.Anywhere(p, text.Width, text.Font.Height(), func(draw.Box) bool { return true }); ok {
+	if box, ok := c.Anywhere(p, text.Room().W, text.Font.Height(), func(draw.Box) bool { return true }); ok {
 		text.At = draw.Point{X: box.X, Y: box.Y + text.Box().H - (text.Box().Bottom() - text.At.Y)}
 		g.Add(sheet.Halo(box), text)
 		sheet.LeadTo(g, p, box)

@@ -209,7 +209,7 @@ func (f *floor) spreadTags(shown []focus, want []float64) (places []float64, mos
 	size := make([]float64, len(shown))
 	for _, most = range []float64{sheet.NumberMost, 0.6 * sheet.NumberMost, 0.35 * sheet.NumberMost} {
 		for i, z := range shown {
-			size[i] = min(sheet.FontNumber.Width(tagText(z)), most) + 2
+			size[i] = min(sheet.FontNumber.Room(tagText(z)), most) + 2
 		}
 		places = sheet.Spread(want, size, f.box.X, f.box.Right())
 		off := 0.0
@@ -288,13 +288,13 @@ func (f *floor) writeBar(g *draw.Group, z focus, bar draw.Box) {
 		before = 3.6
 	}
 	switch {
-	case bar.Right()+1.6+text.Width <= f.box.Right():
+	case bar.Right()+1.6+text.Room().W <= f.box.Right():
 		text.At.X = bar.Right() + 1.6
-	case bar.X-before-text.Width >= f.box.X:
-		text.At.X = bar.X - before - text.Width
+	case bar.X-before-text.Room().W >= f.box.X:
+		text.At.X = bar.X - before - text.Room().W
 	default:
-		text.At.X = (bar.X+bar.Right())/2 - text.Width/2
-		text.At.X = min(max(text.At.X, f.box.X+1), f.box.Right()-3-text.Width)
+		text.At.X = (bar.X+bar.Right())/2 - text.Room().W/2
+		text.At.X = min(max(text.At.X, f.box.X+1), f.box.Right()-3-text.Room().W)
 		g.Add(sheet.Halo(text.Box()))
 	}
 	g.Add(text)

@@ -259,9 +259,9 @@ func Write(g *draw.Group, m Mark, words string, x, base, room float64) {
 	if n := m.Numbers(); n != "" {
 		text := draw.NewText(x, base, n, sheet.FontNumber, draw.Black).Shortened(min(sheet.NumberMost, room))
 		g.Add(text)
-		x, room = x+text.Width+1, room-text.Width-1
+		x, room = x+text.Room().W+1, room-text.Room().W-1
 	}
-	if full := sheet.FontNote.Width(draw.Clean(words)); room+1e-9 >= min(full, sheet.FontNote.Width("…")) {
+	if full := sheet.FontNote.Room(draw.Clean(words)); room+1e-9 >= min(full, sheet.FontNote.Room("…")) {
 		g.Add(draw.NewText(x, base, words, sheet.FontNote, m.Ink()).Shortened(room + 1e-9))
 	}
 }

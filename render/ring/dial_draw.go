@@ -87,12 +87,12 @@ func (d *dial) name() draw.Text {
 // keepClear takes what texts may not stand on: the middle of the disc, and lines as far
 // as it can be had.
 func (d *dial) keepClear(c *sheet.Clearing) {
-	c.Taken = append(c.Taken, draw.Box{X: d.centre.X, Y: d.centre.Y}.Grow(dialHub), d.name().Box().Grow(0.2))
+	c.Taken = append(c.Taken, draw.Box{X: d.centre.X, Y: d.centre.Y}.Grow(dialHub), d.name().Room().Grow(0.2))
 	for _, run := range d.rings() {
 		c.Avoid(run)
 	}
 	for _, text := range d.turnNumbers() {
-		c.Taken = append(c.Taken, text.Box())
+		c.Taken = append(c.Taken, text.Room())
 	}
 	for _, m := range marks.OfLens(d.shot) {
 		if !m.Stop {

@@ -51,7 +51,7 @@ func (d *dial) place(words wording) (labels []dialLabel, ok bool) {
 	c := d.clearing()
 	for _, m := range d.byWeight() {
 		l := dialLabel{mark: m, at: d.end(m), text: words(m)}
-		width := numbersWidth(m) + min(sheet.FontNote.Width(draw.Clean(l.text)), dialNames)
+		width := numbersWidth(m) + min(sheet.FontNote.Room(draw.Clean(l.text)), dialNames)
 		if l.box, ok = c.Anywhere(l.at, width, sheet.FontNote.Height(), d.within); !ok {
 			return nil, false
 		}
@@ -82,7 +82,7 @@ func (d *dial) placeLetters() (labels []dialLabel) {
 	for _, m := range d.byWeight() {
 		i := slices.IndexFunc(d.marks, func(o marks.Mark) bool { return o.Name == m.Name && o.Deg == m.Deg })
 		l := dialLabel{mark: m, letter: letter(i), at: d.end(m)}
-		if box, ok := c.Anywhere(l.at, sheet.FontNumber.Width(l.letter), sheet.FontNote.Height(), d.within); ok {
+		if box, ok := c.Anywhere(l.at, sheet.FontNumber.Room(l.letter), sheet.FontNote.Height(), d.within); ok {
 			l.box = box
 		}
 		labels = append(labels, l)
@@ -110,11 +110,11 @@ func (d *dial) unnamed() (n int) {
 func (d *dial) putBeside(c *sheet.Clearing, l *dialLabel) {
 	for _, words := range []wording{withDistance, withoutDistance} {
 		l.text = words(l.mark)
-		if full := sheet.FontNote.Width(draw.Clean(l.text)); full <= dialNames && d.beside(c, l, full) {
+		if full := sheet.FontNote.Room(draw.Clean(l.text)); full <= dialNames && d.beside(c, l, full) {
 			return
 		}
 	}
-	full := sheet.FontNote.Width(draw.Clean(l.text))
+	full := sheet.FontNote.Room(draw.Clean(l.text))
 	for w := min(full, dialNames); w >= min(full, leastOfName); w *= 0.8 {
 		if d.beside(c, l, w) {
 			return

@@ -75,7 +75,7 @@ func (d *dial) drawThumbs(g *draw.Group) {
 	for _, t := range list {
 		at := d.point(t.deg, d.outer-thumbRadius)
 		text := draw.NewText(0, 0, "thumb "+strings.Join(t.pulls, ", "), sheet.FontSmall, draw.Black).Shortened(sheet.NumberMost)
-		box, ok := c.Anywhere(at, text.Width, text.Font.Height(), d.within)
+		box, ok := c.Anywhere(at, text.Room().W, text.Font.Height(), d.within)
 		if _, lead := sheet.Nearest(at, box); !ok || lead > thumbLead {
 			continue
 		}

@@ -148,7 +148,7 @@ func (t *tape) drawScale(g *draw.Group) {
 	taken := make([]draw.Box, len(texts))
 	for i, text := range texts {
 		g.Add(text)
-		taken[i] = text.Box()
+		taken[i] = text.Room()
 	}
 	if t.last {
 		t.drawOwner(g, taken)
@@ -162,7 +162,7 @@ func (t *tape) scaleTexts() []draw.Text {
 	var others []string
 	apart := func(text draw.Text, but int) bool {
 		return !slices.ContainsFunc(texts, func(o draw.Text) bool {
-			return (but < 0 || o != texts[but]) && text.Box().Grow(0.6).Overlaps(o.Box())
+			return (but < 0 || o != texts[but]) && text.Room().Grow(0.6).Overlaps(o.Room())
 		})
 	}
 	for _, m := range t.scale {
@@ -189,7 +189,7 @@ func (t *tape) scaleText(m scaleMark, figure string) draw.Text {
 
 // inside moves a text from its place onto the piece.
 func (t *tape) inside(text draw.Text) draw.Text {
-	half := text.Width/2 + 0.8
+	half := text.Room().W/2 + 0.8
 	text.At.X = min(max(text.At.X, t.left+half), t.x(t.to)-half)
 	return text
 }

@@ -160,13 +160,13 @@ func (st *strip) quietest(lo, hi float64) float64 {
 
 // wish returns the room that a mark's name would like.
 func (st *strip) wish(m stripMark) float64 {
-	return numbersWidth(m.Mark) + min(sheet.FontNote.Width(draw.Clean(m.Label)), nameMost) + flagGap + markGap
+	return numbersWidth(m.Mark) + min(sheet.FontNote.Room(draw.Clean(m.Label)), nameMost) + flagGap + markGap
 }
 
 // numbersWidth is the room of a mark's numbers before its name.
 func numbersWidth(m marks.Mark) float64 {
 	if n := m.Numbers(); n != "" {
-		return min(sheet.FontNumber.Width(n), sheet.NumberMost) + 1
+		return min(sheet.FontNumber.Room(n), sheet.NumberMost) + 1
 	}
 	return 0
 }

@@ -102,7 +102,7 @@ func sentence(sc *bands.Chart, f *plan.Flag, width float64) []sentenceLine {
 	indent := timeIndent(sc)
 	at := indent
 	for i := range sc.Shot.Flags {
-		at = max(at, indent+sheet.FontNote.Width(sheet.When(sc.Shot, sc.Shot.Flags[i].Time))+2)
+		at = max(at, indent+sheet.FontNote.Room(sheet.When(sc.Shot, sc.Shot.Flags[i].Time))+2)
 	}
 	var lines []sentenceLine
 	add := func(text string, ink draw.Ink) {

@@ -101,9 +101,9 @@ func fit(sc *bands.Chart, columns []column) {
 	texts := 0
 	for i := range columns {
 		c := &columns[i]
-		c.width = sheet.FontSmall.Width(c.title)
+		c.width = sheet.FontSmall.Room(c.title)
 		for _, p := range sc.Shot.Pulls {
-			c.width = max(c.width, sheet.FontNote.Width(draw.Clean(c.cell(p))))
+			c.width = max(c.width, sheet.FontNote.Room(draw.Clean(c.cell(p))))
 		}
 		if c.text {
 			texts++

@@ -60,12 +60,12 @@ func DrawFoot(g *draw.Group, paper Paper, s *plan.Shot) {
 		list = append(list, ChargeCaution)
 		DrawSentences(g, base, list)
 		for _, sentence := range list {
-			left += FontSmall.Width(sentence) + 1.2
+			left += FontSmall.Room(sentence) + 1.2
 		}
 		left += 4
 	}
 	text, end := moments.Provenance(s), paper.W-Margin
-	if text == "" || len(s.Pulls) == 0 || end-left < FontSmall.Width("Ring of") {
+	if text == "" || len(s.Pulls) == 0 || end-left < FontSmall.Room("Ring of") {
 		return
 	}
 	g.Add(draw.NewText(end, base, text, FontSmall, draw.Black).Aligned(draw.End).Shortened(end - left))

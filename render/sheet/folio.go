@@ -28,7 +28,7 @@ func DrawHead(g *draw.Group, s *plan.Shot, paper Paper, f Folio) {
 	drawFirst(g, s.ID, s.Title, paper, f)
 	line := Joined([]string{Rate(s), f.Scale})
 	right := draw.NewText(paper.W-Margin, HeadBase+HeadPitch, line, FontBody, draw.Grey).Aligned(draw.End)
-	g.Add(right, draw.NewText(Margin, HeadBase+HeadPitch, Setup(s), FontBody, draw.Grey).Shortened((right.Room().X-4-Margin)/draw.Slack))
+	g.Add(right, draw.NewText(Margin, HeadBase+HeadPitch, Setup(s), FontBody, draw.Grey).Shortened(right.Room().X-4-Margin))
 }
 
 // drawFirst writes the first line of a head.
@@ -38,10 +38,10 @@ func drawFirst(g *draw.Group, name, title string, paper Paper, f Folio) {
 	number.Link = f.Back
 	number.Add(folio)
 	room := folio.Room().X - 6 - Margin
-	id := draw.NewText(Margin, HeadBase, name, FontID, draw.Black).Shortened(room / draw.Slack)
+	id := draw.NewText(Margin, HeadBase, name, FontID, draw.Black).Shortened(room)
 	g.Add(id)
-	if rest := room - draw.Slack*id.Width - 4; title != "" && rest > 10 {
-		g.Add(draw.NewText(Margin+draw.Slack*id.Width+2, HeadBase, title, FontTitle, draw.Black).Shortened(rest / draw.Slack))
+	if rest := room - id.Room().W - 4; title != "" && rest > 10 {
+		g.Add(draw.NewText(Margin+id.Room().W+2, HeadBase, title, FontTitle, draw.Black).Shortened(rest))
 	}
 }
 

@@ -45,12 +45,12 @@ func drawTitle(g *draw.Group, name, title string, paper Paper, right ...string) 
 	for i, line := range right {
 		text := draw.NewText(paper.W-Margin, HeadBase+HeadPitch*float64(i), line, FontBody, draw.Grey).Aligned(draw.End)
 		g.Add(text)
-		rooms[i] = text.Box().X - 6 - Margin
+		rooms[i] = text.Room().X - 6 - Margin
 	}
 	id := draw.NewText(Margin, HeadBase, name, FontID, draw.Black).Shortened(rooms[0])
 	g.Add(id)
-	if rest := rooms[0] - id.Width - 4; title != "" && rest > 10 {
-		g.Add(draw.NewText(Margin+id.Width+4, HeadBase, title, FontTitle, draw.Black).Shortened(rest))
+	if rest := rooms[0] - id.Room().W - 4; title != "" && rest > 10 {
+		g.Add(draw.NewText(Margin+id.Room().W+4, HeadBase, title, FontTitle, draw.Black).Shortened(rest))
 	}
 	return rooms[1]
 }

@@ -210,7 +210,7 @@ func appendInReach(near []draw.Box, p draw.Point, w, h float64, rings int, lists
 // place is not right beside p, it draws a leader line. A thin line that would cross the
 // text is interrupted there.
 func (c *Clearing) Write(g *draw.Group, text draw.Text, p draw.Point) bool {
-	box, ok := c.Near(p, text.Width, text.Font.Height())
+	box, ok := c.Near(p, text.Room().W, text.Font.Height())
 	if !ok {
 		return false
 	}

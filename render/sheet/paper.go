@@ -29,13 +29,14 @@ func (o Options) Size() Paper {
 
 // The type and the lines that all drawings share.
 var (
-	FontID      = draw.Font{Size: 20, Bold: true}
-	FontTitle   = draw.Font{Size: 14}
+	FontID      = draw.Font{Size: 18, Bold: true}
+	FontTitle   = draw.Font{Size: 12.5}
 	FontHeading = draw.Font{Size: 9, Bold: true}
 	FontStrong  = draw.Font{Size: 8, Bold: true}
 	FontBody    = draw.Font{Size: 8}
 	FontNote    = draw.Font{Size: 7.5}
-	FontSmall   = draw.Font{Size: 7} // no type is smaller
+	FontSmall   = draw.Font{Size: 7}               // no type is smaller
+	FontMark    = draw.Font{Size: 8.5, Bold: true} // names of marks
 	FontNumber  = draw.Font{Size: 7, Bold: true}
 )
 

@@ -31,6 +31,21 @@ func (c *Clearing) Anywhere(p draw.Point, w, h float64, within func(draw.Box) bo
 	return best, ok
 }
 
+// WriteAnywhere places a text as Write does, and if there is no place near p, at the
+// nearest free place in the whole plot.
+func (c *Clearing) WriteAnywhere(g *draw.Group, text draw.Text, p draw.Point) bool {
+	if c.Write(g, text, p) {
+		return true
+	}
+	box, ok := c.Anywhere(p, text.Room().W, text.Font.Height(), func(draw.Box) bool { return true })
+	if ok {
+		text.At = draw.Point{X: box.X, Y: box.Y + text.At.Y - text.Box().Y}
+		g.Add(text)
+		LeadTo(g, p, box)
+	}
+	return ok
+}
+
 // A raster answers quickly whether a box is free: for every cell it holds how
 // many taken cells lie above and left of it (a summed-area table, Crow 1984).
 type raster struct {

@@ -14,7 +14,7 @@ import (
 // for paths, which differ at their ends. Marks, which have no width, stay with their
 // letter.
 func ShortenedFront(t draw.Text, w float64) draw.Text {
-	if t.Width <= w {
+	if w = w/draw.Slack + 1e-9; t.Width <= w {
 		return t
 	}
 	rest, left := t.String, t.Width+t.Font.Width("…")
@@ -38,7 +38,7 @@ func weightless(s string) bool {
 // its commas. If the first phrase is too long, it cuts inside that.
 func ShortenedPhrases(t draw.Text, w float64) draw.Text {
 	short := t
-	for short.Width > w {
+	for short.Room().W > w+1e-9 {
 		cut := strings.LastIndex(strings.TrimSuffix(short.String, ", …"), ", ")
 		if cut < 0 {
 			return t.Shortened(w)

@@ -30,9 +30,9 @@ func (t *Table) fit(room float64) {
 	room -= tableGap * float64(len(t.Columns)-1)
 	for i := range t.Columns {
 		c := &t.Columns[i]
-		c.width = FontSmall.Width(c.Title)
+		c.width = FontSmall.Room(c.Title)
 		for _, row := range t.Rows {
-			c.width = max(c.width, FontNote.Width(draw.Clean(row[i])))
+			c.width = max(c.width, FontNote.Room(draw.Clean(row[i])))
 		}
 		if c.Text {
 			texts, wish = texts+1, wish+c.width

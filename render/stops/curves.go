@@ -149,19 +149,19 @@ func (l level) at(p *plot, x float64) float64 {
 // one end of it, above or below.
 func (p *plot) drawLevel(l level, lines [][]draw.Point) {
 	label := draw.NewText(0, 0, l.text, sheet.FontSmall, draw.Black)
-	left, right := p.left+1.5, p.right-1.5-label.Width
-	under := func(x float64) float64 { return max(l.at(p, x), l.at(p, x+label.Width)) + 3 }
-	over := func(x float64) float64 { return min(l.at(p, x), l.at(p, x+label.Width)) - 1.2 }
+	left, right := p.left+1.5, p.right-1.5-label.Room().W
+	under := func(x float64) float64 { return max(l.at(p, x), l.at(p, x+label.Room().W)) + 3 }
+	over := func(x float64) float64 { return min(l.at(p, x), l.at(p, x+label.Room().W)) - 1.2 }
 	places := []draw.Point{{X: right, Y: under(right)}, {X: left, Y: under(left)}, {X: right, Y: over(right)}, {X: left, Y: over(left)}}
 	label.At = places[0]
 	for _, at := range places {
 		label.At = at
-		if b := label.Box().Grow(1); b.Y > p.top && b.Bottom() < p.top+p.plotHeight && clearOf(b, lines) {
+		if b := label.Room().Grow(1); b.Y > p.top && b.Bottom() < p.top+p.plotHeight && clearOf(b, lines) {
 			break
 		}
 	}
 	p.group.Add(draw.Rect{Box: label.Box().Grow(0.3), Fill: draw.Paper}, label)
-	p.taken = append(p.taken, label.Box().Grow(0.5))
+	p.taken = append(p.taken, label.Room().Grow(0.5))
 }
 
 // clearOf tells whether a box is clear of lines.
@@ -246,7 +246,7 @@ func (p *plot) number(c *rackCurve, line []draw.Point, home float64) {
 	})
 	for _, i := range order {
 		text.At = draw.Point{X: line[i].X, Y: line[i].Y + sheet.FontNumber.Middle()}
-		box := text.Box().Grow(0.5)
+		box := text.Room().Grow(0.5)
 		inside := draw.Box{X: p.left, Y: p.top, W: p.right - p.left, H: p.plotHeight}
 		if !inside.Holds(box) || !free(p.taken, box.Grow(0.3)) {
 			continue

@@ -37,7 +37,7 @@ func (st *stopsPage) drawNeeds(g *draw.Group) {
 		lines := strings.Split(v.Exposure.Says(), ", ")
 		width := 0.0
 		for _, l := range lines {
-			width = max(width, sheet.FontSmall.Width(l))
+			width = max(width, sheet.FontSmall.Room(l))
 		}
 		x := min(max(st.x(float64(v.Number)), st.left+width/2), st.right-width/2)
 		if x-width/2 < right+1.2 {

@@ -128,16 +128,16 @@ func (st *stopsPage) drawScale(g *draw.Group) {
 			}
 		}
 		text := draw.NewText(x, y+5, v.Stop, font, ink).Aligned(draw.Middle)
-		if whole && free(named, text.Box().Grow(0.8)) {
-			named = append(named, text.Box())
+		if whole && free(named, text.Room().Grow(0.8)) {
+			named = append(named, text.Room())
 			g.Add(text)
 		}
 	}
 	for i := range st.answer.Tried { // thirds where there is room
 		v := &st.answer.Tried[i]
 		text := draw.NewText(st.x(float64(v.Number)), y+5, strings.TrimLeft(v.Stop, "f/T"), sheet.FontSmall, draw.Grey).Aligned(draw.Middle)
-		if !st.wholeStop(v) && free(named, text.Box().Grow(0.8)) {
-			named = append(named, text.Box())
+		if !st.wholeStop(v) && free(named, text.Room().Grow(0.8)) {
+			named = append(named, text.Room())
 			g.Add(text)
 		}
 	}

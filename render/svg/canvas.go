@@ -42,8 +42,8 @@ func (c *canvas) start(w, h float64) {
 }
 
 // families names the font that the page is measured with, then those of the
-// same widths.
-const families = "Go,Arial,Helvetica,'Liberation Sans',Arimo,sans-serif"
+// same widths, then one that comes within draw.Slack of them.
+const families = "Go,Arial,Helvetica,'Liberation Sans',Arimo,'DejaVu Sans Condensed',sans-serif"
 
 // style writes the styles of a file that holds one page.
 func (c *canvas) style() { c.svg.Style("text/css", "\n"+Style("")) }

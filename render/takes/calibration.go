@@ -69,7 +69,7 @@ func (c *calibration) drawHead(g *draw.Group) {
 	base := sheet.Edge + 6.5
 	kind := draw.NewText(c.paper.W-sheet.Margin, base, "predicted against landed", sheet.FontBody, draw.Grey).Aligned(draw.End)
 	g.Add(kind)
-	g.Add(draw.NewText(sheet.Margin, base, draw.Clean(c.name()), sheet.FontID, draw.Black).Shortened(kind.Box().X - 6 - sheet.Margin))
+	g.Add(draw.NewText(sheet.Margin, base, draw.Clean(c.name()), sheet.FontID, draw.Black).Shortened(kind.Room().X - 6 - sheet.Margin))
 	g.Add(draw.NewText(sheet.Margin, base+5.2, fmt.Sprintf("%d takes", c.report.All.Takes), sheet.FontBody, draw.Grey))
 }
 

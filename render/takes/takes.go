@@ -124,7 +124,7 @@ func (tp *takesPage) drawHead(g *draw.Group) {
 	base := sheet.Edge + 6.5
 	kind := draw.NewText(tp.paper.W-sheet.Margin, base, "takes", sheet.FontBody, draw.Grey).Aligned(draw.End)
 	g.Add(kind)
-	g.Add(draw.NewText(sheet.Margin, base, draw.Clean(tp.name()), sheet.FontID, draw.Black).Shortened(kind.Box().X - 6 - sheet.Margin))
+	g.Add(draw.NewText(sheet.Margin, base, draw.Clean(tp.name()), sheet.FontID, draw.Black).Shortened(kind.Room().X - 6 - sheet.Margin))
 	text := fmt.Sprintf("%d takes", tp.report.Takes)
 	if n := len(tp.report.Sessions); n > 0 {
 		text += fmt.Sprintf(" · %s to %s", tp.report.Sessions[0].Date, tp.report.Sessions[n-1].Date)

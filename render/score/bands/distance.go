@@ -192,7 +192,7 @@ func (b *DistanceBand) WriteArrivals(g *draw.Group, c *sheet.Clearing, moves []p
 		text := draw.NewText(0, 0, label+u.Name+" "+sheet.Style(b.Shot).Tape(d), sheet.FontSmall, draw.Grey)
 		at := draw.Point{X: b.Window.X(t), Y: b.Y(d)}
 		if !math.IsNaN(at.Y) {
-			c.Write(g, text, at)
+			c.WriteAnywhere(g, text, at)
 		}
 	}
 }

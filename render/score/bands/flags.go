@@ -115,7 +115,7 @@ func (sh *Leaf) Pole(g *draw.Group, x, y, to, top float64) {
 
 // BadgeRadius returns how large the disc of a move's number is, in millimetres.
 func BadgeRadius(number int) float64 {
-	return max(BadgeSize, sheet.FontNumber.Width(strconv.Itoa(number))/2+0.5)
+	return max(BadgeSize, sheet.FontNumber.Room(strconv.Itoa(number))/2+0.5)
 }
 
 // Badge draws the number of a move.
@@ -125,12 +125,12 @@ func Badge(g *draw.Group, x, y float64, number int) {
 }
 
 // FlagWidth returns how wide the flag of a finding is, in millimetres.
-func FlagWidth(number int) float64 { return sheet.FontNumber.Width(strconv.Itoa(number)) + 3 }
+func FlagWidth(number int) float64 { return sheet.FontNumber.Room(strconv.Itoa(number)) + 3 }
 
 // Pennant draws the flag of a finding with its top left corner at (x, y): an
 // error full, a warning outlined, a note outlined thinly.
 func Pennant(g *draw.Group, x, y float64, severity, number string) {
-	w := sheet.FontNumber.Width(number) + 3
+	w := sheet.FontNumber.Room(number) + 3
 	run := []draw.Point{{X: x, Y: y}, {X: x + w, Y: y}, {X: x + w - 1, Y: y + FlagHeight/2}, {X: x + w, Y: y + FlagHeight}, {X: x, Y: y + FlagHeight}}
 	fill, stroke, ink := draw.Paper, sheet.Solid(draw.Grey, sheet.Hair), draw.Grey
 	switch severity {

@@ -76,7 +76,7 @@ func (sh *Leaf) labelOnOne(g *draw.Group, l GutterLabel, twice bool, y float64) 
 	}
 	figure := draw.NewText(x, y+sheet.FontSmall.Middle(), figures, sheet.FontSmall, draw.Grey).Aligned(draw.End)
 	g.Add(figure)
-	x -= figure.Width + 1.2
+	x -= figure.Room().W + 1.2
 	g.Add(draw.NewText(x, y+sheet.FontSmall.Middle(), l.Name, sheet.FontNumber, draw.Black).Aligned(draw.End).Shortened(x - sheet.Margin))
 }
 

@@ -69,10 +69,10 @@ func (sh *Leaf) DrawRuler(g *draw.Group) {
 	g.Line(w.Left, y, w.Right, y, sheet.Solid(draw.Black, sheet.Thin))
 
 	step := sh.drawTicks(g, y)
-	every := labelStep(perSecond, sheet.FontSmall.Width(sheet.Figures.Number(w.to, 0)+" s")+3)
+	every := labelStep(perSecond, sheet.FontSmall.Room(sheet.Figures.Number(w.to, 0)+" s")+3)
 	codes := 0.0
 	if sh.Shot.BeginsAt != "" {
-		codes = math.Ceil((sheet.FontSmall.Width(sh.Shot.BeginsAt)+3)/perSecond/every) * every
+		codes = math.Ceil((sheet.FontSmall.Room(sh.Shot.BeginsAt)+3)/perSecond/every) * every
 	}
 	for n := math.Ceil(w.from - 1e-9); n <= w.to+1e-9; n++ {
 		x := w.X(n)
@@ -80,7 +80,7 @@ func (sh *Leaf) DrawRuler(g *draw.Group) {
 		if math.Mod(n, every) == 0 {
 			g.Add(draw.NewText(x, y-1.1, sheet.Figures.Number(n, 0)+" s", sheet.FontSmall, draw.Grey).Aligned(draw.Middle))
 		}
-		if codes > 0 && math.Mod(n, codes) == 0 && x+sheet.FontSmall.Width(sh.Shot.BeginsAt) < sh.Paper.W-sheet.Margin {
+		if codes > 0 && math.Mod(n, codes) == 0 && x+sheet.FontSmall.Room(sh.Shot.BeginsAt) < sh.Paper.W-sheet.Margin {
 			g.Add(draw.NewText(x+0.8, y+3.6, sh.Shot.Timecode(n), sheet.FontSmall, draw.Grey))
 		}
 	}
@@ -128,7 +128,7 @@ func (sh *Leaf) drawScreen(g *draw.Group, y float64) {
 	w, at := sh.Window, sh.Shot.Speed()
 	perSecond := (w.Right - w.Left) / (w.to - w.from) / at.Factor()
 	g.Line(w.Left, y, w.Right, y, sheet.Solid(draw.Mid, sheet.Thin))
-	every := labelStep(perSecond, sheet.FontSmall.Width(sheet.Figures.Number(at.Screen(w.to), 0)+" s")+3)
+	every := labelStep(perSecond, sheet.FontSmall.Room(sheet.Figures.Number(at.Screen(w.to), 0)+" s")+3)
 	tick := labelStep(perSecond, 1)
 	for n := math.Ceil(at.Screen(w.from)/tick-1e-9) * tick; n <= at.Screen(w.to)+1e-9; n += tick {
 		x := w.X(at.Set(n))

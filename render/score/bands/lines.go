@@ -198,7 +198,7 @@ func whole(text string, start, end float64, dash []float64) Utterance {
 func (w *Window) pause(p plan.Pause) Utterance {
 	start, end := float64(p.Start), float64(p.End)
 	u := whole("pause", start, end, []float64{pauseDash, 2 * pauseDash})
-	if w.X(end)-w.X(start) < sheet.FontBody.Width("pause")+2 {
+	if w.X(end)-w.X(start) < sheet.FontBody.Room("pause")+2 {
 		u.Words = nil
 	}
 	return u
