@@ -69,3 +69,40 @@ func parted(p, q [4]Point, deep float64) bool {
 	}
 	return false
 }
+
+// Bounds returns the upright box that holds everything in the group, in millimetres: texts
+// as measured, lines without their width. ok is false for a group that holds nothing.
+func (g *Group) Bounds() (b Box, ok bool) {
+	lo, hi := Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
+	take := func(x, y float64) {
+		lo.X, lo.Y = min(lo.X, x), min(lo.Y, y)
+		hi.X, hi.Y = max(hi.X, x), max(hi.Y, y)
+	}
+	box := func(b Box) {
+		take(b.X, b.Y)
+		take(b.Right(), b.Bottom())
+	}
+	for it := range g.All() {
+		switch it := it.(type) {
+		case Line:
+			take(it.From.X, it.From.Y)
+			take(it.To.X, it.To.Y)
+		case Rect:
+			box(it.Box)
+		case Disc:
+			box(Box{X: it.Centre.X, Y: it.Centre.Y}.Grow(it.Radius))
+		case Text:
+			box(it.Box())
+		case Path:
+			for _, run := range it.Runs {
+				for _, p := range run {
+					take(p.X, p.Y)
+				}
+			}
+		}
+	}
+	if lo.X > hi.X {
+		return Box{}, false
+	}
+	return Box{lo.X, lo.Y, hi.X - lo.X, hi.Y - lo.Y}, true
+}

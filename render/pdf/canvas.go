@@ -36,6 +36,19 @@ type canvas struct {
 	pen    draw.Stroke
 	font   draw.Font
 	letter draw.Ink
+
+	page    int            // from 1
+	height  float64        // of the page, millimetres
+	targets map[string]int // the library's links, by the IDs that they lead to
+	links   []link         // of all pages, in order
+}
+
+// A link is an area of a page that leads to an ID, which a later page may have.
+type link struct {
+	page   int
+	height float64 // of the page
+	area   draw.Box
+	to     string
 }
 
 func newCanvas(d Info) *canvas {
@@ -53,7 +66,7 @@ func newCanvas(d Info) *canvas {
 	pdf.SetAutoPageBreak(false, 0)
 	pdf.AddUTF8FontFromBytes(family, "", goregular.TTF)
 	pdf.AddUTF8FontFromBytes(family, "B", gobold.TTF)
-	return &canvas{pdf: pdf}
+	return &canvas{pdf: pdf, targets: map[string]int{}}
 }
 
 func size(p *draw.Page) fpdf.SizeType { return fpdf.SizeType{Wd: p.W, Ht: p.H} }
@@ -66,6 +79,40 @@ func (c *canvas) start(p *draw.Page) {
 	c.pdf.SetLineCapStyle("butt")
 	c.pdf.SetDashPattern(nil, 0) // fpdf takes the last page's dashes over
 	c.fill, c.pen, c.font, c.letter = draw.None, draw.Stroke{}, draw.Font{}, draw.None
+	c.page, c.height = c.page+1, p.H
+	c.target(p.Root.ID, 0)
+}
+
+// target makes a place of this page one that links can lead to.
+func (c *canvas) target(id string, y float64) {
+	if id == "" {
+		return
+	}
+	c.targets[id] = c.pdf.AddLink()
+	c.pdf.SetLink(c.targets[id], number(y), c.page)
+}
+
+// lead notes the area of a group that leads elsewhere.
+func (c *canvas) lead(g *draw.Group) {
+	if area, ok := g.Bounds(); ok && g.Link != "" {
+		c.links = append(c.links, link{c.page, c.height, area.Grow(linkAir), g.Link})
+	}
+}
+
+// linkAir is by how much the area of a link is larger than what it shows, in
+// millimetres, so that it is easy to hit.
+const linkAir = 0.5
+
+// join makes links of the areas whose targets the file has. The library counts
+// heights from the foot of the page that was begun last.
+func (c *canvas) join() {
+	for _, l := range c.links {
+		if to, ok := c.targets[l.to]; ok {
+			c.pdf.SetPage(l.page)
+			c.pdf.Link(number(l.area.X), number(l.area.Y)+c.height-l.height, number(l.area.W), number(l.area.H), to)
+		}
+	}
+	c.pdf.SetPage(c.page)
 }
 
 func (c *canvas) bookmark(m mark) {
@@ -75,6 +122,7 @@ func (c *canvas) bookmark(m mark) {
 
 // finish writes the file.
 func (c *canvas) finish(w io.Writer) error {
+	c.join()
 	var b bytes.Buffer
 	if err := c.pdf.Output(&b); err != nil {
 		return fmt.Errorf("writing PDF: %w", err)
@@ -116,9 +164,15 @@ func (c *canvas) stroke(s draw.Stroke) bool {
 	if !slices.Equal(s.Dash, c.pen.Dash) {
 		c.pdf.SetDashPattern(s.Dash, 0)
 	}
+	if s.Round != c.pen.Round {
+		c.pdf.SetLineCapStyle(caps[s.Round])
+	}
 	c.pen = s
 	return true
 }
+
+// caps are the library's words for the ends of lines, round or not.
+var caps = map[bool]string{false: "butt", true: "round"}
 
 func rgb(ink draw.Ink) (r, g, b int) {
 	colour := ink.Light()

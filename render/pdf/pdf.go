@@ -43,7 +43,8 @@ func (f *File) Mark(title string, level int) {
 	f.marks = append(f.marks, mark{title, level})
 }
 
-// Add draws a page.
+// Add draws a page. Its links lead to whatever pages of the file have their IDs; those
+// that lead to none are left out.
 func (f *File) Add(p *draw.Page) {
 	f.canvas.start(p)
 	for _, m := range f.marks {
@@ -102,8 +103,18 @@ func (c *canvas) group(g *draw.Group) {
 		c.span("Alt", g.Title)
 		defer c.endSpan()
 	}
+	if g.ID != "" {
+		if area, ok := g.Bounds(); ok {
+			c.target(g.ID, max(area.Y-targetAir, 0))
+		}
+	}
+	c.lead(g)
 	c.items(g.Items)
 }
+
+// targetAir is how much of the page a viewer shows above what a link leads to,
+// in millimetres.
+const targetAir = 5
 
 func (c *canvas) line(l draw.Line) {
 	if c.stroke(l.Stroke) {

@@ -62,16 +62,23 @@ func (c *canvas) fillRuns(runs [][]draw.Point, ink draw.Ink) {
 	c.paint(ink)
 }
 
+// dot is the length of a dash that with round ends is a dot, in millimetres.
+const dot = 0.05
+
 // miter is not reached, since joins are round.
 const miter = 4
 
 // strokeRuns draws along runs with round joins and butt ends, as the other
-// back ends do.
+// back ends do. Dots are discs: the stroker does not see lines so short.
 func (c *canvas) strokeRuns(runs [][]draw.Point, closed bool, s draw.Stroke) {
 	if s.Ink == draw.None || s.Width <= 0 {
 		return
 	}
-	c.stroker.SetStroke(fixed26(s.Width*c.scale), fixed26(miter), rasterx.ButtCap, rasterx.ButtCap, rasterx.RoundGap, rasterx.Round)
+	ends := rasterx.ButtCap
+	if s.Round {
+		ends = rasterx.RoundCap
+	}
+	c.stroker.SetStroke(fixed26(s.Width*c.scale), fixed26(miter), ends, ends, rasterx.RoundGap, rasterx.Round)
 	for _, run := range runs {
 		if !dashes(s.Dash) {
 			c.strokeRun(run, closed, s.Ink)
@@ -81,6 +88,10 @@ func (c *canvas) strokeRuns(runs [][]draw.Point, closed bool, s draw.Stroke) {
 			run = append(slices.Clone(run), run[0])
 		}
 		for _, dash := range dashed(run, s.Dash) {
+			if s.Round && len(dash) > 0 && s.Dash[0] < dot {
+				c.fillRuns([][]draw.Point{circle(dash[0], s.Width/2)}, s.Ink)
+				continue
+			}
 			c.strokeRun(dash, false, s.Ink)
 		}
 	}

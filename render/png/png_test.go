@@ -183,3 +183,23 @@ func TestTurnedTextIsTurned(t *testing.T) {
 		t.Errorf("%.0f of %.0f of the ink lie elsewhere", off, inked)
 	}
 }
+
+// The dots of a silence are there at every resolution, and apart.
+func TestDots(t *testing.T) {
+	p := &draw.Page{W: 20, H: 4}
+	p.Root.Line(1, 2, 19, 2, draw.Unsaid(draw.Black))
+	for _, dpi := range []int{LeastDPI, DefaultDPI, MostDPI} {
+		img, dark := Image(p, dpi), 0.0
+		for y := range img.Rect.Dy() {
+			for x := range img.Rect.Dx() {
+				dark += 1 - float64(img.RGBAAt(x, y).R)/255
+			}
+		}
+		scale := float64(dpi) / 25.4
+		// 18 mm of dots 0.91 apart, each a disc 0.3 wide in an ink of 0x11.
+		want := math.Ceil(18/0.91) * math.Pi * 0.15 * 0.15 * scale * scale * (1 - 0x11/255.0)
+		if math.Abs(dark/want-1) > 0.12 {
+			t.Errorf("%d dpi: %.1f pixels are dark, want %.1f", dpi, dark, want)
+		}
+	}
+}

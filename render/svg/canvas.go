@@ -20,6 +20,8 @@ import (
 type canvas struct {
 	svg *svgo.SVG
 	out *bufio.Writer // keeps the first error of what it writes to
+	// leads reports whether the document has a group of that ID.
+	leads func(id string) bool
 }
 
 func newCanvas(w io.Writer) *canvas {
@@ -34,11 +36,19 @@ func (c *canvas) flush() error {
 	return nil
 }
 
-// start opens a document of w by h millimetres whose user unit is one. svgo's
-// own opening carries a comment and a namespace that nothing here uses.
-func (c *canvas) start(w, h float64) {
-	dw, dh := decimals(w), decimals(h)
-	fmt.Fprintf(c.out, `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s" role="img">`+"\n", dw, dh, dw, dh)
+// start opens a document of the size of the page whose user unit is a
+// millimetre. svgo's own opening carries a comment and a namespace that nothing
+// here uses. A page with links is a document to those who hear it: nobody can
+// reach a link inside a picture.
+func (c *canvas) start(p *draw.Page) {
+	w, h, role, id := decimals(p.W), decimals(p.H), "img", ""
+	if c.linked(p) {
+		role = "graphics-document document"
+	}
+	if p.Root.ID != "" {
+		id = " " + attr("id", p.Root.ID)
+	}
+	fmt.Fprintf(c.out, `<svg xmlns="http://www.w3.org/2000/svg"%s width="%smm" height="%smm" viewBox="0 0 %s %s" role="%s">`+"\n", id, w, h, w, h, role)
 }
 
 // families names the font that the page is measured with, then those of the
@@ -107,6 +117,9 @@ func paint(fill draw.Ink, s draw.Stroke) string {
 	for i, d := range s.Dash {
 		b = append(b, [2]string{`" stroke-dasharray="`, " "}[min(i, 1)]...)
 		b = appendNumber(b, d)
+	}
+	if s.Round {
+		b = append(b, `" stroke-linecap="round`...)
 	}
 	return string(append(b, '"'))
 }

@@ -7,16 +7,25 @@ import (
 	"pullscore/render/draw"
 )
 
-// Write writes the page. It returns the first error of w.
-func Write(w io.Writer, p *draw.Page) error { return compose(w, p, (*canvas).style) }
+// Write writes the page as a file of its own. Links to other pages, which the
+// file does not have, are left out. It returns the first error of w.
+func Write(w io.Writer, p *draw.Page) error {
+	ids := draw.IDs(p)
+	leads := func(id string) bool { _, ok := ids[id]; return ok }
+	return compose(w, p, (*canvas).style, leads)
+}
 
 // WriteBare writes the page without styles, as an element of a document that
-// has those of Style. It returns the first error of w.
-func WriteBare(w io.Writer, p *draw.Page) error { return compose(w, p, func(*canvas) {}) }
+// has those of Style, and whatever the links of the page lead to. It returns
+// the first error of w.
+func WriteBare(w io.Writer, p *draw.Page) error {
+	return compose(w, p, func(*canvas) {}, func(string) bool { return true })
+}
 
-func compose(w io.Writer, p *draw.Page, style func(*canvas)) error {
+func compose(w io.Writer, p *draw.Page, style func(*canvas), leads func(id string) bool) error {
 	c := newCanvas(w)
-	c.start(p.W, p.H)
+	c.leads = leads
+	c.start(p)
 	c.svg.Title(draw.Clean(p.Title))
 	c.svg.Desc(draw.Clean(p.Desc))
 	style(c)
@@ -45,6 +54,16 @@ func (c *canvas) items(items []draw.Item) {
 	}
 }
 
+// linked reports whether the page has a link that is written.
+func (c *canvas) linked(p *draw.Page) bool {
+	for it := range p.Root.All() {
+		if g, ok := it.(*draw.Group); ok && g.Link != "" && c.leads(g.Link) {
+			return true
+		}
+	}
+	return false
+}
+
 // group writes a group with its name and title; one that holds nothing is left
 // out.
 func (c *canvas) group(g *draw.Group) {
@@ -52,6 +71,9 @@ func (c *canvas) group(g *draw.Group) {
 		return
 	}
 	attrs := []string{attr("class", g.Name)}
+	if g.ID != "" {
+		attrs = append(attrs, attr("id", g.ID))
+	}
 	if g.Number > 0 {
 		attrs = append(attrs, attr("data-number", strconv.Itoa(g.Number)))
 	}
@@ -59,7 +81,13 @@ func (c *canvas) group(g *draw.Group) {
 	if g.Title != "" {
 		c.svg.Title(draw.Clean(g.Title))
 	}
-	c.items(g.Items)
+	if g.Link != "" && c.leads(g.Link) {
+		c.out.WriteString("<a " + attr("href", "#"+g.Link) + ">\n")
+		c.items(g.Items)
+		c.out.WriteString("</a>\n")
+	} else {
+		c.items(g.Items)
+	}
 	c.svg.Gend()
 }
 

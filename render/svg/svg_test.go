@@ -234,3 +234,42 @@ func TestTurnedTexts(t *testing.T) {
 		t.Errorf("%d transforms in %s", n, b.String())
 	}
 }
+
+// A file has the IDs of its groups and the links that lead to them; a document of many
+// pages has all links.
+func TestLinks(t *testing.T) {
+	p := &draw.Page{W: 50, H: 50}
+	p.Root.ID = "sheet"
+	here, away := p.Root.Group("row"), p.Root.Group("row")
+	here.ID, here.Link, away.Link = "row-1", "sheet", "another-sheet"
+	for _, g := range []*draw.Group{here, away} {
+		g.Add(draw.Disc{Centre: draw.Point{X: 9, Y: 9}, Radius: 1, Fill: draw.Black})
+	}
+	file := write(t, p)
+	elements(t, file, "a")
+	var bare bytes.Buffer
+	if err := WriteBare(&bare, p); err != nil {
+		t.Fatal(err)
+	}
+	for want, in := range map[string][2]bool{
+		` id="sheet" `:                        {true, true},
+		`<g class="row" id="row-1" >`:         {true, true},
+		`<a href="#sheet">`:                   {true, true},
+		` role="graphics-document document">`: {true, true},
+		`<a href="#another-sheet">`:           {false, true},
+	} {
+		for i, text := range []string{file, bare.String()} {
+			if strings.Contains(text, want) != in[i] {
+				t.Errorf("%q in %d: %v\n%s", want, i, !in[i], text)
+			}
+		}
+	}
+}
+
+func TestRoundEnds(t *testing.T) {
+	p := &draw.Page{W: 50, H: 50}
+	p.Root.Line(1, 1, 20, 1, draw.Unsaid(draw.Black))
+	if file := write(t, p); !strings.Contains(file, `stroke-dasharray="0.01 0.9" stroke-linecap="round"`) {
+		t.Error(file)
+	}
+}
