@@ -4,7 +4,7 @@
 package stops
 
 import (
-	"fmt"
+	"slices"
 	"strings"
 
 	"pullscore/interp/stops"
@@ -40,7 +40,7 @@ func (st *stopsPage) drawNeeds(g *draw.Group) {
 			width = max(width, sheet.FontSmall.Room(l))
 		}
 		x := min(max(st.x(float64(v.Number)), st.left+width/2), st.right-width/2)
-		if x-width/2 < right+1.2 {
+		if x-width/2 < right+1.6 {
 			continue
 		}
 		right = x + width/2
@@ -50,11 +50,11 @@ func (st *stopsPage) drawNeeds(g *draw.Group) {
 	}
 }
 
-// bar draws one bar: full where the stop is good for it, a thin line where it
+// bar draws one bar: full where the stop is good for it, the line alone where it
 // is not.
 func (st *stopsPage) bar(g *draw.Group, y float64, name string, of stops.Kind) {
 	g.Add(draw.NewText(sheet.Margin, y+sheet.FontSmall.Middle(), name, sheet.FontSmall, draw.Grey))
-	g.Line(st.left, y, st.right, y, sheet.Dashed(draw.Mid, sheet.Hair, 0.4, 0.8))
+	g.Line(st.left, y, st.right, y, draw.Solid(draw.Soft, draw.DashWidth))
 	for _, span := range st.answer.Spans[of] {
 		l, r := st.x(span.From), st.x(span.To)
 		g.Add(draw.Rect{Box: draw.Box{X: l, Y: y - 0.8, W: max(r-l, 0.6), H: 1.6}, Fill: draw.Black})
@@ -65,27 +65,30 @@ func (st *stopsPage) bar(g *draw.Group, y float64, name string, of stops.Kind) {
 func (st *stopsPage) drawAside(g *draw.Group) {
 	x, y := st.right+stopsGap, sheet.Edge+sheet.HeadHeight+4
 	end := st.paper.W - sheet.Margin
-	for _, c := range st.curves {
-		g.Line(x, y-1, x+9, y-1, c.stroke)
-		g.Add(draw.NewText(x+11, y, c.says(), sheet.FontBody, draw.Black).Shortened(end - x - 11))
-		y += 4.4
+	for _, r := range st.rows() {
+		b := newBadge(r.numbers)
+		b.draw(g, x, func(float64) float64 { return y - sheet.FontBody.Middle() })
+		text := x + b.width + 1.6
+		g.Add(draw.NewText(text, y, r.text, sheet.FontBody, draw.Black).Shortened(end - text))
+		y += 4.7
 	}
 	if st.hidden > 0 {
-		g.Add(draw.NewText(x+11, y, units.Count(st.hidden, "more rack")+", which limit less", sheet.FontNote, draw.Grey).Shortened(end - x - 11))
+		g.Add(draw.NewText(x, y, units.Count(st.hidden, "more rack")+", which limit less", sheet.FontNote, draw.Grey).Shortened(end - x))
 		y += 4.4
 	}
-	for _, line := range []string{"Lands: the chance that a rack lands sharp.", "Shows: the blur of what it leaves, arc minutes at the viewer."} {
+	told := []string{"Lands: the chance that a rack lands sharp.", "Shows: the blur of what it leaves, in arcmin at the viewer."}
+	if len(st.windows()) > 0 {
+		told = append(told, "Grey: the stops that hold.")
+	}
+	for _, line := range told {
 		if len(st.curves) > 0 {
 			g.Add(draw.NewText(x, y, line, sheet.FontNote, draw.Grey))
 			y += 3.7
 		}
 	}
 	y += 3
-	bottom := st.paper.H - sheet.Edge
+	bottom := st.paper.H - sheet.FootRule
 	words := st.answer.Says()
-	if st.noLanding() == "" {
-		words = append(words, "Chances of landing are computed by a model of our own, put together from published measurements.")
-	}
 	for i, s := range words {
 		font := sheet.FontBody
 		if i == 0 {
@@ -103,15 +106,35 @@ func (st *stopsPage) drawAside(g *draw.Group) {
 	}
 }
 
-// says names the racks of a curve.
-func (c *rackCurve) says() string {
-	var list []string
-	for _, r := range c.racks {
-		text := fmt.Sprintf("%d to %s", r.Pull, r.Target)
-		if r.From != "" {
-			text = fmt.Sprintf("%d %s to %s", r.Pull, r.From, r.Target)
+// A row names racks beside the plots.
+type row struct {
+	numbers []int
+	text    string
+}
+
+// rows returns the racks of the curves: those of one curve that go from the same to the
+// same in one row.
+func (st *stopsPage) rows() []row {
+	var list []row
+	for _, c := range st.curves {
+		first := len(list)
+		for _, r := range c.racks {
+			text := rackSays(r)
+			if i := slices.IndexFunc(list[first:], func(o row) bool { return o.text == text }); i >= 0 {
+				list[first+i].numbers = append(list[first+i].numbers, r.Pull)
+			} else {
+				list = append(list, row{[]int{r.Pull}, text})
+			}
 		}
-		list = append(list, text)
 	}
-	return strings.ReplaceAll(strings.Join(list, ", "), `"`, "")
+	return list
+}
+
+// rackSays says from where to where a rack goes.
+func rackSays(r stops.Rack) string {
+	text := "to " + r.Target
+	if r.From != "" {
+		text = r.From + " to " + r.Target
+	}
+	return strings.ReplaceAll(text, `"`, "")
 }

@@ -15,6 +15,7 @@ import (
 	"pullscore/interp/stops"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
+	"pullscore/render/signs"
 	"pullscore/render/svg"
 	"pullscore/render/testing/drawtest"
 	"pullscore/render/testing/plans"
@@ -43,8 +44,13 @@ func TestStopsAreDrawnWithoutFaults(t *testing.T) {
 			for _, paper := range []sheet.Paper{sheet.A4, sheet.Letter} {
 				for _, page := range Stops(s, a, sheet.Options{Paper: paper}) {
 					pages++
-					for _, f := range drawtest.Faults(page) {
-						t.Errorf("%s, shot %s: %s", name, s.ID, f)
+					for _, check := range []func(*draw.Page) []string{drawtest.Strict, drawtest.Signs, drawtest.Units} {
+						for _, f := range check(page) {
+							t.Errorf("%s, shot %s: %s", name, s.ID, f)
+						}
+					}
+					if n := inksOfCurves(page); len(n) > 1 {
+						t.Errorf("%s, shot %s: curves differ by their ink", name, s.ID)
 					}
 					for _, bad := range []string{"NaN", "Inf"} {
 						if strings.Contains(stopsSVG(t, page), bad) {
@@ -57,6 +63,57 @@ func TestStopsAreDrawnWithoutFaults(t *testing.T) {
 	}
 	if pages < 40 {
 		t.Errorf("only %d pages were drawn", pages)
+	}
+}
+
+// inksOfCurves returns the strokes of focus width on a page: those of the curves.
+func inksOfCurves(p *draw.Page) map[draw.Ink]bool {
+	inks := map[draw.Ink]bool{}
+	for it := range p.Root.All() {
+		if path, ok := it.(draw.Path); ok && path.Stroke.Width == draw.FocusWidth {
+			inks[path.Stroke.Ink] = true
+		}
+	}
+	return inks
+}
+
+// Every rack that a plot shows has its number on its line at both ends.
+func TestCurvesHaveTheirNumbersAtBothEnds(t *testing.T) {
+	res := interp.Interpret("../../examples/crowd", []byte(crowdOfRacks()), interp.Options{})
+	s := res.Plan.Shots[0]
+	st := newStopsPage(s, answerOf(res, s), sheet.A4)
+	for name, draws := range map[string]func(*draw.Group){"landing": st.drawLanding, "seeing": st.drawSeeing} {
+		var g draw.Group
+		draws(&g)
+		count := map[int]int{}
+		for it := range g.All() {
+			if sub, ok := it.(*draw.Group); ok && sub.Name == signs.Rack {
+				count[sub.Number]++
+			}
+		}
+		if len(count) == 0 {
+			t.Errorf("%s: no curve has a number", name)
+		}
+		for n, times := range count {
+			if times != 2 {
+				t.Errorf("%s: rack %d has its number %d times", name, n, times)
+			}
+		}
+	}
+}
+
+// Curves that are nearer than 1.2 mm throughout share a line, with a dot between their
+// numbers; others do not.
+func TestCurvesThatAreNearShareALine(t *testing.T) {
+	run := func(dy float64) [][]draw.Point { return [][]draw.Point{{{X: 40, Y: 50 + dy}, {X: 90, Y: 70 + dy}}} }
+	l := &line{runs: run(0)}
+	for dy, want := range map[float64]bool{0: true, 1.1: true, -1.1: true, 1.3: false, -1.3: false} {
+		if l.shares(run(dy)) != want {
+			t.Errorf("%v mm apart: shares a line: %t", dy, !want)
+		}
+	}
+	if once := [][]draw.Point{{{X: 40, Y: 50}, {X: 90, Y: 72}}}; l.shares(once) {
+		t.Error("curves that part at an end share a line")
 	}
 }
 

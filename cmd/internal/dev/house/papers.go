@@ -30,7 +30,7 @@ var paperRooms = []room{
 	{"render/floor", []string{"optics$", "interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/marks"}},
 	{"render/ring", []string{"interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/marks"}},
 	{"render/lens", []string{"interp/units", "render/draw$", "render/sheet"}},
-	{"render/stops", []string{"interp/plan", "interp/units", "interp/moments", "interp/stops", "render/draw$", "render/sheet"}},
+	{"render/stops", []string{"interp/plan", "interp/units", "interp/moments", "interp/stops", "render/draw$", "render/sheet", "render/signs"}},
 	{"render/takes", []string{"interp/takes$", "interp/takes/predicted", "render/draw$", "render/sheet"}},
 	{"render/brief", []string{"interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/marks", "render/score", "render/floor", "render/ring"}},
 	{"render/html", []string{"interp/plan", "interp/moments", "render/draw$", "render/sheet", "render/brief", "render/svg"}},
