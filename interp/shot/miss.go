@@ -63,7 +63,7 @@ func (b *Built) missOfOne(m *plan.Miss, u *stage.Subject, x, t float64) {
 	soft := b.Plan.Judged(x, t)
 	least(&m.SoftForward, d-half-soft.Near(x))
 	least(&m.SoftBack, soft.Far(x)-d-half)
-	seen := b.Plan.Setting(t)
+	seen := b.Plan.SettingTo(x, t)
 	seen.Criterion = viewer.SeenFrom(b.Plan.Diffraction(x, t)) / b.Plan.Optics.ArcminPerBlur
 	least(&m.SeenForward, d-half-seen.Near(x))
 	least(&m.SeenBack, seen.Far(x)-d-half)
