@@ -6,6 +6,7 @@ import (
 	"pullscore/interp"
 	"pullscore/interp/plan"
 	"pullscore/interp/stops"
+	"pullscore/render/cards"
 	"pullscore/render/draw"
 	"pullscore/render/floor"
 	"pullscore/render/ring"
@@ -29,6 +30,8 @@ var drawingTable = []struct {
 	{"overhead", fromShot(floor.Overhead), "the floor from above, to scale: places, paths, field of view, and\nwhat is sharp at every landing"},
 	{"strip", fromShot(ring.Strip), "a tape for the focus ring, 1:1, with the marks of the pulls"},
 	{"dial", fromShot(ring.Dial), "a disc for the hand wheel, 1:1"},
+	{"tolerance", fromShot(cards.Tolerance), "a card for whoever watches the marks: how far everybody may miss\ntheirs, 1:5, and how far the ring turns for it"},
+	{"log", fromShot(cards.Log), "a log of takes to fill in and to type in for takes"},
 	{"stops", drawStops, "the window of stops: what lands and is seen at which"},
 }
 

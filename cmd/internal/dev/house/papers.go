@@ -29,6 +29,7 @@ var paperRooms = []room{
 	{"render/difference", []string{"interp/plan", "interp/units", "render/draw$", "render/sheet", "render/score/bands", "render/score/lanes"}},
 	{"render/floor", []string{"optics$", "interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/marks"}},
 	{"render/ring", []string{"interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/marks"}},
+	{"render/cards", []string{"interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/signs"}},
 	{"render/lens", []string{"interp/units", "render/draw$", "render/sheet"}},
 	{"render/stops", []string{"interp/plan", "interp/units", "interp/moments", "interp/stops", "render/draw$", "render/sheet", "render/signs"}},
 	{"render/takes", []string{"interp/takes$", "interp/takes/predicted", "render/draw$", "render/sheet"}},
@@ -61,7 +62,7 @@ var paperRooms = []room{
 	{"cmd/pullscore", []string{
 		"examples/topics",
 		"lang$", "lang/rule", "lang/lines", "lang/fountain", "interp$", "interp/plan", "interp/units", "interp/lenses", "interp/stops", "interp/takes$", "interp/takes/predicted", "interp/takes/recorded",
-		"render/draw$", "render/sheet", "render/score$", "render/difference", "render/floor", "render/ring", "render/lens", "render/stops", "render/takes", "render/brief", "render/html", "render/svg", "render/pdf", "render/png",
+		"render/draw$", "render/sheet", "render/score$", "render/difference", "render/floor", "render/ring", "render/cards", "render/lens", "render/stops", "render/takes", "render/brief", "render/html", "render/svg", "render/pdf", "render/png",
 		"cmd/internal/console", "cmd/internal/files", "cmd/internal/completion", "cmd/internal/findings", "cmd/internal/lists", "cmd/internal/diff", "cmd/internal/states",
 		"cmd/internal/export", "cmd/internal/script", "cmd/internal/foreign", "cmd/internal/watch", "cmd/internal/rebuild", "cmd/internal/preview", kong, godiff, qr,
 	}},
