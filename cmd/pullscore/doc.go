@@ -16,6 +16,7 @@
 //   - check.go: pullscore check
 //   - click.go: pullscore click
 //   - completion.go: pullscore completion
+//   - coverage.go: pullscore coverage
 //   - diff.go: pullscore diff
 //   - diff_draw.go: the drawings of pullscore diff
 //   - draw.go: pullscore draw

@@ -216,6 +216,7 @@ type Subject struct {
 	Slant    Number  `json:"slant_m,omitzero"` // the slant tape as read
 
 	SwayAssumed bool `json:"-"` // the plan does not say how much the subject sways
+	SideSaid    bool `json:"-"` // the plan says to which side the subject stands
 }
 
 // A Point is a place on a subject's path.

@@ -76,6 +76,7 @@ func (b *Built) fillSubjects(closely bool) {
 		if u.SlantDeg == 0 {
 			u.Slant = plan.None()
 		}
+		u.SideSaid = u.SideKnown()
 		u.Path = b.path(u, keys, closely)
 		sh.Subjects = append(sh.Subjects, u.Subject)
 	}

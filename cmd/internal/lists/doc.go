@@ -7,6 +7,8 @@
 //     spreadsheet
 //   - rig.go: what the pull list tells of a camera that turns or leaves its axis
 //   - pulls_json.go: the pull list as JSON
+//   - coverage.go: what each set-up has of each word, as text
+//   - coverage_csv.go: the same as CSV
 //   - stops.go: the window of stops as text
 //   - lenses.go: a shot through every lens of the kit, as text
 //   - rings.go: what is known of the lenses of a kit, as text

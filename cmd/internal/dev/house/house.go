@@ -58,6 +58,7 @@ var textRooms = []room{
 	{"interp/plan", []string{"lang/timecode", "optics", "interp/hand"}},
 	{"interp/moments", []string{"interp/plan", "interp/hand", "interp/units"}},
 	{"interp/holds", []string{"interp/hand", "interp/plan", "interp/moments", "interp/units"}},
+	{"interp/coverage", []string{"interp/plan", "interp/speech", "interp/viewer", "interp/wording"}},
 	{"interp/stops", []string{"optics$", "interp/plan", "interp/units"}},
 	{"interp/takes", []string{"lang$", "lang/timecode", "lang/opentrackio", "interp/plan", "interp/hand", gonum, "interp/units"}},
 	{"interp/edit", []string{"lang$", "lang/lines", "lang/captions", "lang/edl", "lang/otio", "lang/timecode", "interp/speech", "interp/wording"}},

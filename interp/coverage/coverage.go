@@ -1,0 +1,146 @@
+package coverage
+
+import "pullscore/interp/plan"
+
+// A Scene is what the shots of a plan have of its lines.
+type Scene struct {
+	Title    string  `json:"title"`
+	File     string  `json:"file"`
+	Setups   []Setup `json:"setups"`
+	Coverage []Run   `json:"coverage"`
+	Missing  []Gap   `json:"missing"`
+	Single   []Gap   `json:"held_by_one"`
+	Speakers []Own   `json:"speakers"`
+	Words    int     `json:"words"` // of the scene
+	Lines    []*Line `json:"-"`
+
+	Shots []*plan.Shot `json:"-"` // those of Setups, in the same order
+}
+
+// A Setup is a shot that has lines of the scene.
+type Setup struct {
+	Shot    string      `json:"shot"`
+	Title   string      `json:"title,omitempty"`
+	Camera  string      `json:"camera"`
+	Lens    string      `json:"lens"`
+	FocalMM plan.Number `json:"focal_mm"`
+	Stop    string      `json:"stop"`
+	Words   int         `json:"words"` // of the scene that it has
+}
+
+// A Line is a line of the scene.
+type Line struct {
+	Number int // from 1
+	Who    string
+	Voice  bool // no set-up has the speaker as a subject
+	Words  []Word
+}
+
+// A Word is one word of a line, with the set-ups that have it.
+type Word struct {
+	Text  string
+	Cells []Cell // in the order of the set-ups
+}
+
+// The focus on the speaker of a word, at its worst while the word sounds.
+const (
+	Sharp = "sharp"
+	Faint = "faint" // soft, but most people do not see it
+	Soft  = "soft"
+	Rack  = "rack" // not sharp, and a rack is on its way
+	Voice = ""     // the set-up does not have the speaker as a subject
+)
+
+// A Cell is a word, or a run of words, in one set-up. Its figures are the worst of it.
+type Cell struct {
+	Shot   string      `json:"shot"`
+	Start  plan.Number `json:"start_s"` // in the time of the shot
+	End    plan.Number `json:"end_s"`
+	Frame  string      `json:"frame,omitempty"` // in, edge or out; empty: nobody says to which side the speaker is
+	Focus  string      `json:"focus,omitempty"`
+	Blur   plan.Number `json:"blur_arcmin,omitzero"`
+	Held   bool        `json:"held"` // sharp, and not out of the picture
+	Chance plan.Number `json:"chance,omitzero"`
+	Others []string    `json:"others_sharp"` // all others who are sharp, in the order of the plan
+
+	Setup int   `json:"-"` // the index of the set-up
+	Lands []int `json:"-"` // the numbers of the racks that land while it sounds
+}
+
+// Cell returns the cell of a set-up; ok is false where the set-up does not have the word.
+func (w *Word) Cell(setup int) (c *Cell, ok bool) {
+	for i := range w.Cells {
+		if w.Cells[i].Setup == setup {
+			return &w.Cells[i], true
+		}
+	}
+	return nil, false
+}
+
+// Held reports whether any set-up holds the word.
+func (w *Word) Held() bool {
+	for i := range w.Cells {
+		if w.Cells[i].Held {
+			return true
+		}
+	}
+	return false
+}
+
+// Has reports whether a set-up has any word of the line.
+func (l *Line) Has(setup int) bool {
+	for i := range l.Words {
+		if _, ok := l.Words[i].Cell(setup); ok {
+			return true
+		}
+	}
+	return false
+}
+
+// Of returns what the shots of a plan have of its lines.
+func Of(p *plan.Plan) *Scene {
+	sc := &Scene{Title: p.Title, File: p.File, Setups: []Setup{}}
+	for _, s := range p.Shots {
+		if speaks(s) {
+			sc.Shots = append(sc.Shots, s)
+			sc.Setups = append(sc.Setups, Setup{
+				Shot: s.ID, Title: s.Title, Camera: s.Camera, Lens: s.Lens, FocalMM: s.FocalMM, Stop: s.Stop,
+			})
+		}
+	}
+	lookers := make([]*looker, len(sc.Shots))
+	for i, s := range sc.Shots {
+		lookers[i] = newLooker(s, i)
+	}
+	for _, l := range join(sc.Shots) {
+		line := &Line{Number: len(sc.Lines) + 1, Who: l.who, Voice: true}
+		for _, sl := range l.slots {
+			w := Word{Text: sl.text}
+			for _, at := range sl.said {
+				k := lookers[at.shot]
+				if c, ok := k.cell(l.who, at.word); ok {
+					w.Cells = append(w.Cells, c)
+					sc.Setups[at.shot].Words++
+				}
+				line.Voice = line.Voice && k.shot.Subject(l.who) == nil
+			}
+			line.Words = append(line.Words, w)
+		}
+		sc.Words += len(line.Words)
+		sc.Lines = append(sc.Lines, line)
+	}
+	sc.Coverage = runs(sc.Lines)
+	sc.Missing, sc.Single = gaps(sc)
+	sc.Speakers = own(sc.Lines)
+	return sc
+}
+
+// speaks reports whether anybody says a word in a shot.
+func speaks(s *plan.Shot) bool {
+	for i := range s.Lines {
+		if len(s.Lines[i].Words) > 0 {
+			return true
+		}
+	}
+	return false
+}

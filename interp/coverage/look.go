@@ -1,0 +1,178 @@
+// One word in one set-up.
+//
+// A word is looked at where it begins, in its middle, where it ends, and at every time
+// within it at which a rack, a person, the camera or the zoom starts or stops. The worst
+// of these counts.
+
+package coverage
+
+import (
+	"math"
+	"slices"
+	"sort"
+
+	"pullscore/interp/plan"
+	"pullscore/interp/viewer"
+)
+
+// faintUpTo is the largest blur that is only faint, in units of the largest that is
+// sharp.
+const faintUpTo = viewer.Seen / viewer.Sharp
+
+// A looker looks at one set-up.
+type looker struct {
+	shot  *plan.Shot
+	setup int
+	keys  []float64 // seconds, rising
+	seen  map[float64]moment
+}
+
+// A moment is how the set-up is at a time: by subjects, the share of the blur that is
+// sharp, of which 1 is the most.
+type moment struct{ blurs []float64 }
+
+func newLooker(s *plan.Shot, setup int) *looker {
+	keys := slices.Concat(s.Optics.Keys(), s.Optics.Focal.Keys())
+	for _, u := range s.Subjects {
+		keys = append(append(keys, u.Along.Keys()...), u.Across.Keys()...)
+	}
+	for _, p := range s.Pulls {
+		keys = append(keys, float64(p.Start), float64(p.Land))
+	}
+	return &looker{shot: s, setup: setup, keys: plan.Sorted(keys), seen: map[float64]moment{}}
+}
+
+// cell returns what the set-up has of a word; ok is false where it only sounds outside
+// of the picture.
+func (k *looker) cell(who string, w *plan.Word) (c Cell, ok bool) {
+	end := float64(k.shot.Duration)
+	from, to := max(w.Start, 0), min(w.End, end)
+	if !(from <= to) || w.Start >= end && end > 0 || w.End <= 0 {
+		return c, false
+	}
+	times := k.within(from, to)
+	c = Cell{
+		Shot: k.shot.ID, Start: plan.Number(w.Start), End: plan.Number(w.End), Setup: k.setup,
+		Blur: plan.None(), Chance: plan.None(), Others: k.others(who, times), Lands: k.landings(from, to),
+	}
+	if u := k.shot.Subject(who); u != nil {
+		k.speaker(&c, u, times)
+	}
+	return c, true
+}
+
+// within returns the times at which a word is looked at.
+func (k *looker) within(from, to float64) []float64 {
+	times := []float64{from, from + (to-from)/2, to}
+	for i := sort.SearchFloat64s(k.keys, from); i < len(k.keys) && k.keys[i] <= to; i++ {
+		times = append(times, k.keys[i])
+	}
+	return times
+}
+
+// speaker fills in how the speaker of a word is.
+func (k *looker) speaker(c *Cell, u *plan.Subject, times []float64) {
+	worst, blur := 0.0, 0.0
+	chance := plan.Number(1)
+	frame := plan.InFrame
+	for _, t := range times {
+		worst = math.Max(worst, k.blurOf(u, t)) // NaN stays
+		blur = math.Max(blur, k.shot.BlurAt(u, t))
+		chance = min(chance, k.shot.SharpChance(u, t))
+		frame = min(frame, k.shot.FrameAt(u, t))
+	}
+	c.Focus = focus(worst)
+	if c.Focus != Sharp && k.racking(times[0], times[2]) {
+		c.Focus = Rack
+	}
+	if c.Focus == Sharp {
+		c.Chance = chance
+	}
+	if c.Blur = plan.Number(blur); blur < noise {
+		c.Blur = 0
+	}
+	c.Held = c.Focus == Sharp
+	if u.SideSaid || k.shot.Optics.Rig != nil {
+		c.Frame = frame.String()
+		c.Held = c.Held && frame != plan.OutOfFrame
+	}
+}
+
+// noise is a blur of which only the error of the computation is left, arc minutes.
+const noise = 1e-9
+
+// focus returns the word for a blur in units of the largest that is sharp.
+func focus(blur float64) string {
+	switch {
+	case blur <= 1:
+		return Sharp
+	case blur <= faintUpTo:
+		return Faint
+	}
+	return Soft
+}
+
+// blurOf returns the blur of a subject at t in units of the largest that is sharp.
+func (k *looker) blurOf(u *plan.Subject, t float64) float64 {
+	return k.at(t).blurs[slices.Index(k.shot.Subjects, u)]
+}
+
+// at returns how the set-up is at t. The last times are kept, since a word begins where
+// the one before it ends.
+func (k *looker) at(t float64) moment {
+	if m, ok := k.seen[t]; ok {
+		return m
+	}
+	x := k.shot.FocusAt(t)
+	set := k.shot.Judged(x, t)
+	m := moment{blurs: make([]float64, len(k.shot.Subjects))}
+	for i, u := range k.shot.Subjects {
+		m.blurs[i] = set.Blur(k.shot.LensDistanceAt(u, t), x) / set.Criterion
+	}
+	if len(k.seen) > mostKept {
+		clear(k.seen)
+	}
+	k.seen[t] = m
+	return m
+}
+
+// mostKept is how many times a looker keeps.
+const mostKept = 16
+
+// racking reports whether a rack is on its way at some time between two.
+func (k *looker) racking(from, to float64) bool {
+	for _, p := range k.shot.Pulls {
+		if p.Kind == "rack" && float64(p.Start) < to && float64(p.Land) > from {
+			return true
+		}
+	}
+	return false
+}
+
+// landings returns the numbers of the racks that land from one time up to another.
+func (k *looker) landings(from, to float64) (list []int) {
+	for _, p := range k.shot.Pulls {
+		if land := float64(p.Land); p.Kind == "rack" && land >= from && land < to {
+			list = append(list, p.Number)
+		}
+	}
+	return list
+}
+
+// others returns who else is sharp at all of some times.
+func (k *looker) others(who string, times []float64) []string {
+	list := []string{}
+	for i, u := range k.shot.Subjects {
+		if u.Name == who {
+			continue
+		}
+		sharp := true
+		for _, t := range times {
+			sharp = sharp && k.at(t).blurs[i] <= 1
+		}
+		if sharp {
+			list = append(list, u.Name)
+		}
+	}
+	return list
+}

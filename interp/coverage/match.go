@@ -1,0 +1,287 @@
+// Which line of a shot is which line of the scene.
+//
+// Lines are found by their words, as a script page finds them, among the lines of the
+// same speaker. A line of three words or more that is found is hardly there by chance:
+// it ties the shot to the scene. A shorter one counts only between lines that do, or
+// where all that the shot has is found, because "No." is in many scenes. Of a long line
+// a set-up may have only a part, from some word within it on: that counts too if it is
+// word for word.
+
+package coverage
+
+import (
+	"slices"
+
+	"pullscore/interp/speech"
+	"pullscore/interp/wording"
+)
+
+// telling is how many words a line has that is hardly found by chance.
+const telling = 3
+
+// mostAligned is how many words of a line are compared one by one.
+const mostAligned = 400
+
+// A match is a line of a shot that has been found in lines of the scene.
+type match struct {
+	slots []*slot // for each word of the line; nil: none
+	words int     // that are in both
+	at    int     // the index of the first line of the scene that it is in
+}
+
+// spoken is all that one speaker says in the scene.
+type spoken struct {
+	lines  []*sceneLine
+	slots  []*slot
+	where  map[string][]int // each word in slots
+	stream *wording.Stream  // of the words of slots
+	torn   bool             // it has other words than slots: nothing is found in it
+}
+
+// add adds a line at the end.
+func (sp *spoken) add(l *sceneLine) {
+	sp.lines = append(sp.lines, l)
+	for i, s := range l.slots {
+		sp.where[s.fold] = append(sp.where[s.fold], len(sp.slots)+i)
+	}
+	sp.slots = append(sp.slots, l.slots...)
+	sp.stream.Append(l.written())
+	sp.torn = sp.torn || sp.stream.Len() != len(sp.slots)
+}
+
+// spokenBy returns what a speaker says in the scene.
+func (j *joiner) spokenBy(who string) *spoken {
+	if sp := j.spoken[who]; sp != nil {
+		return sp
+	}
+	sp := &spoken{where: map[string][]int{}, stream: wording.New(j.vocabulary)}
+	for _, l := range j.lines {
+		if l.who == who {
+			sp.add(l)
+		}
+	}
+	j.spoken[who] = sp
+	return sp
+}
+
+// match returns for each word of each line of a shot the word of the scene that it is,
+// nil where the scene does not have it yet.
+func (j *joiner) match(lines []shotLine) [][]*slot {
+	j.number()
+	found := make([]*match, len(lines))
+	for _, who := range speakers(lines) {
+		if sp := j.spokenBy(who); len(sp.lines) > 0 && !sp.torn {
+			var mine []int
+			for i := range lines {
+				if lines[i].who == who {
+					mine = append(mine, i)
+				}
+			}
+			taken := sp.findLines(lines, mine, found)
+			j.findIn(lines, mine, sp, found, taken)
+		}
+	}
+	keepSure(found)
+	slots := make([][]*slot, len(lines))
+	for i, m := range found {
+		if slots[i] = make([]*slot, len(lines[i].words)); m != nil {
+			slots[i] = m.slots
+		}
+	}
+	return slots
+}
+
+// speakers returns who speaks, each once.
+func speakers(lines []shotLine) []string {
+	var list []string
+	for i := range lines {
+		if who := lines[i].who; !slices.Contains(list, who) {
+			list = append(list, who)
+		}
+	}
+	return list
+}
+
+// findLines looks for lines of a shot in the scene: those with the indices mine. It
+// returns the lines of the scene that are found.
+func (sp *spoken) findLines(lines []shotLine, mine []int, found []*match) map[*sceneLine]bool {
+	wanted := make([]speech.Folded, len(mine))
+	for k, i := range mine {
+		wanted[k] = lines[i].folds
+	}
+	taken := map[*sceneLine]bool{}
+	used := map[*slot]bool{}
+	put := func(i int, slots []*slot) {
+		m := newMatch(len(lines[i].words), slots[0].line)
+		m.lay(lines[i].folds, 0, slots)
+		found[i] = m
+		for _, s := range slots {
+			taken[s.line], used[s] = true, true
+		}
+	}
+	for k, at := range sp.stream.Place(wanted, 0, sp.stream.Len()) {
+		if at.Found() && at.End > at.Start {
+			put(mine[k], sp.slots[at.Start:at.End])
+		}
+	}
+	for k, i := range mine {
+		if found[i] == nil && len(wanted[k]) >= telling {
+			if part := sp.part(wanted[k], used); part != nil {
+				put(i, part)
+			}
+		}
+	}
+	return taken
+}
+
+// part returns the first words of one line of the scene that are those of a line of a
+// shot, word for word, and not used yet; nil where there are none.
+func (sp *spoken) part(folds speech.Folded, used map[*slot]bool) []*slot {
+	for _, from := range sp.where[folds[0]] {
+		to := from + len(folds)
+		if to > len(sp.slots) || sp.slots[to-1].line != sp.slots[from].line {
+			continue
+		}
+		same := true
+		for k, s := range sp.slots[from:to] {
+			if same = s.fold == folds[k] && !used[s]; !same {
+				break
+			}
+		}
+		if same {
+			return sp.slots[from:to]
+		}
+	}
+	return nil
+}
+
+// findIn looks for lines of the scene that are not taken in those of a shot that were
+// not found: these may be longer.
+func (j *joiner) findIn(lines []shotLine, mine []int, sp *spoken, found []*match, taken map[*sceneLine]bool) {
+	stream := wording.New(j.vocabulary)
+	said := map[string]bool{}
+	var owner, place []int // of each word of the stream: its line, and which word of it
+	for _, i := range mine {
+		if found[i] != nil {
+			continue
+		}
+		stream.Append(lines[i].text)
+		for k, fold := range lines[i].folds {
+			owner, place, said[fold] = append(owner, i), append(place, k), true
+		}
+	}
+	if stream.Len() != len(owner) || len(owner) == 0 {
+		return
+	}
+	free, wanted := sp.alike(said, taken)
+	for k, at := range stream.Place(wanted, 0, stream.Len()) {
+		if !at.Found() || at.End <= at.Start || owner[at.Start] != owner[at.End-1] {
+			continue
+		}
+		i := owner[at.Start]
+		if found[i] == nil {
+			found[i] = newMatch(len(lines[i].words), free[k])
+		}
+		from, to := place[at.Start], place[at.End-1]+1
+		found[i].lay(lines[i].folds[from:to], from, free[k].slots)
+	}
+}
+
+// alike returns the lines that are not taken and have enough of the words said to be
+// found there.
+func (sp *spoken) alike(said map[string]bool, taken map[*sceneLine]bool) (free []*sceneLine, folds []speech.Folded) {
+	for _, l := range sp.lines {
+		n := 0
+		for _, s := range l.slots {
+			if said[s.fold] {
+				n++
+			}
+		}
+		if !taken[l] && float64(n) >= wording.Least*float64(len(l.slots)) {
+			free, folds = append(free, l), append(folds, foldsOf(l.slots))
+		}
+	}
+	return free, folds
+}
+
+// newMatch returns the match of a line of so many words that begins in a line of the
+// scene.
+func newMatch(words int, in *sceneLine) *match {
+	return &match{slots: make([]*slot, words), at: in.index}
+}
+
+// lay lays words of the line on slots of the scene; from is the index of the first.
+func (m *match) lay(folds speech.Folded, from int, slots []*slot) {
+	if len(folds) > mostAligned || len(slots) > mostAligned {
+		return
+	}
+	for k, at := range align(folds, foldsOf(slots)) {
+		if at < 0 || m.slots[from+k] != nil {
+			continue
+		}
+		m.slots[from+k] = slots[at]
+		if folds[k] == slots[at].fold {
+			m.words++
+		}
+	}
+}
+
+// keepSure takes away the matches that may be there by chance.
+func keepSure(found []*match) {
+	all := len(found) > 1
+	for _, m := range found {
+		all = all && m != nil
+	}
+	if all && rising(found) {
+		return
+	}
+	for i, m := range found {
+		if m != nil && m.words < telling && !between(found, i) {
+			found[i] = nil
+		}
+	}
+}
+
+// rising reports whether the matches are in the order of the scene.
+func rising(found []*match) bool {
+	for i := 1; i < len(found); i++ {
+		if found[i].at < found[i-1].at {
+			return false
+		}
+	}
+	return true
+}
+
+// between reports whether a match lies in the scene where the telling ones around it do,
+// of which there is one at least.
+func between(found []*match, i int) bool {
+	told := false
+	for k, m := range found {
+		if m == nil || k == i || m.words < telling {
+			continue
+		}
+		if k < i && m.at > found[i].at || k > i && m.at < found[i].at {
+			return false
+		}
+		told = true
+	}
+	return told
+}
+
+// written returns the words of a line of the scene as one text.
+func (l *sceneLine) written() string {
+	text := ""
+	for _, s := range l.slots {
+		text += s.text + " "
+	}
+	return text
+}
+
+// foldsOf returns slots as they are compared.
+func foldsOf(slots []*slot) speech.Folded {
+	folds := make(speech.Folded, len(slots))
+	for i, s := range slots {
+		folds[i] = s.fold
+	}
+	return folds
+}
