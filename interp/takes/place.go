@@ -109,6 +109,7 @@ func (d *draft) fromPull(s *plan.Shot, p *plan.Pull) {
 	if d.Rim == 0 {
 		d.Rim = asks.Rim
 	}
+	d.Window = [2]float64{asks.Lo, asks.Hi}
 	if d.Hit == Unsaid && !d.Unmeasured {
 		d.Hit = Missed
 		if asks.Lo <= d.Error && d.Error <= asks.Hi {

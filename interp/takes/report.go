@@ -141,6 +141,9 @@ type Place struct {
 	Message string `json:"message"`
 }
 
+// HitsByPlan says that the log or a plan tells which takes were sharp.
+const HitsByPlan = "log or plan"
+
 // Report fits the sample and reports it.
 func (s *Sample) Report() *Report {
 	f := s.Fit()
@@ -188,7 +191,7 @@ func interval(e fit.Estimate) plan.Interval {
 // scores fills in what takes say without a model.
 func (r *Report) scores(s *Scores) {
 	hits, of, told := s.Counted()
-	r.Hits, r.HitsOf, r.HitsFrom = hits, of, "log or plan"
+	r.Hits, r.HitsOf, r.HitsFrom = hits, of, HitsByPlan
 	if !told {
 		r.HitsFrom = "within " + units.Style{}.AngleTo(HitWithin, 1)
 	}

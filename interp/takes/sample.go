@@ -69,6 +69,7 @@ type Dot struct {
 	Travel, Moving, Error float64 // degrees, seconds without re-grips, degrees
 	Hit                   Hit
 	Date                  string
+	Window                [2]float64 // as of a Take
 }
 
 // A session is the takes of one day.
@@ -123,7 +124,7 @@ func (s *Sample) Add(t Take) {
 		s.AtEnd++
 	}
 	s.log.Add(t.landing(moving))
-	s.dot(Dot{t.Travel, moving, t.Error, t.Hit, t.Date})
+	s.dot(Dot{t.Travel, moving, t.Error, t.Hit, t.Date, t.Window})
 }
 
 // fits tells whether a take can be fitted, and how long it moved; it counts

@@ -34,6 +34,11 @@ type Take struct {
 	// Error, and may have neither Travel nor Time. Whether it hit may be known.
 	Unmeasured bool
 
+	// Window is how far from the mark a take may land and be sharp, as a plan tells:
+	// before the mark and past it, in degrees at the hand. Both are 0 where no plan was at
+	// hand. A log has no column for it.
+	Window [2]float64
+
 	// Stop is what the end of the ring has to do with the landing, as far as a
 	// plan tells.
 	Stop Stop

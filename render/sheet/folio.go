@@ -45,6 +45,13 @@ func drawFirst(g *draw.Group, name, title string, paper Paper, f Folio) {
 	}
 }
 
+// DrawHeadOf writes the head of pages that belong to no shot.
+func DrawHeadOf(g *draw.Group, h Heading, paper Paper, f Folio) {
+	drawFirst(g, h.Name, h.Title, paper, f)
+	right := draw.NewText(paper.W-Margin, HeadBase+HeadPitch, f.Scale, FontBody, draw.Grey).Aligned(draw.End)
+	g.Add(right, draw.NewText(Margin, HeadBase+HeadPitch, h.Line, FontBody, draw.Grey).Shortened(right.Room().X-4-Margin))
+}
+
 // Rate returns the rate and the length of a shot as text.
 func Rate(s *plan.Shot) string {
 	line := fmt.Sprintf("%s fps · %s", s.Rate, Figures.Time(float64(s.Duration)))

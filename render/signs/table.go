@@ -49,6 +49,7 @@ const (
 	Tape       = "tape"
 	Hit        = "hit"
 	Miss       = "miss"
+	NotSaid    = "not-said"
 	Before     = "before"
 	CutLine    = "cut-here"
 )

@@ -35,7 +35,7 @@ type calibration struct {
 
 func newCalibration(r *predicted.Report, paper sheet.Paper) *calibration {
 	top := sheet.Edge + sheet.HeadHeight + takesOver
-	side := min(paper.H-sheet.Edge-takesKey-takesUnder-top, paper.W-2*sheet.Margin-takesGutter-takesAside)
+	side := min(paper.H-takesKey-takesUnder-top, paper.W-2*sheet.Margin-takesGutter-takesAside)
 	return &calibration{report: r, paper: paper, box: draw.Box{X: sheet.Margin + takesGutter, Y: top, W: side, H: side}}
 }
 
@@ -66,23 +66,20 @@ func (c *calibration) describe() string {
 }
 
 func (c *calibration) drawHead(g *draw.Group) {
-	base := sheet.Edge + 6.5
-	kind := draw.NewText(c.paper.W-sheet.Margin, base, "predicted against landed", sheet.FontBody, draw.Grey).Aligned(draw.End)
-	g.Add(kind)
-	g.Add(draw.NewText(sheet.Margin, base, draw.Clean(c.name()), sheet.FontID, draw.Black).Shortened(kind.Room().X - 6 - sheet.Margin))
-	g.Add(draw.NewText(sheet.Margin, base+5.2, fmt.Sprintf("%d takes", c.report.All.Takes), sheet.FontBody, draw.Grey))
+	head := sheet.Heading{Name: draw.Clean(c.name()), Line: fmt.Sprintf("%d takes", c.report.All.Takes)}
+	sheet.DrawHeadOf(g, head, c.paper, sheet.Folio{Paper: "predicted against landed", Number: 1, Of: 1})
 }
 
 // drawScales draws the frame, both scales in tenths, and the line on which what
 // was said came true.
 func (c *calibration) drawScales(g *draw.Group) {
-	g.Add(draw.Rect{Box: c.box, Stroke: sheet.Solid(draw.Mid, sheet.Thin)})
+	g.Add(draw.Rect{Box: c.box, Stroke: draw.Solid(draw.Grey, draw.FineWidth)})
 	for i := range 11 {
 		v := float64(i) / 10
 		x, y := c.at(v, 0).X, c.at(0, v).Y
 		if i > 0 && i < 10 {
-			g.Line(x, c.box.Y, x, c.box.Bottom(), sheet.Dashed(draw.Mid, sheet.Hair, 0.3, 1))
-			g.Line(c.box.X, y, c.box.Right(), y, sheet.Dashed(draw.Mid, sheet.Hair, 0.3, 1))
+			g.Line(x, c.box.Y, x, c.box.Bottom(), draw.Solid(draw.Guide, draw.GuideWidth))
+			g.Line(c.box.X, y, c.box.Right(), y, draw.Solid(draw.Guide, draw.GuideWidth))
 		}
 		if i%2 == 0 {
 			text := sheet.Figures.Share(v, 0)
@@ -91,7 +88,7 @@ func (c *calibration) drawScales(g *draw.Group) {
 		}
 	}
 	from, to := c.at(0, 0), c.at(1, 1)
-	g.Line(from.X, from.Y, to.X, to.Y, sheet.Solid(draw.Blue, sheet.Thin))
+	g.Line(from.X, from.Y, to.X, to.Y, draw.Solid(draw.Black, draw.RulerWidth))
 	g.Add(draw.NewText(c.box.X, c.box.Y-2.2, "Landed, of the takes of a band", sheet.FontHeading, draw.Black))
 	g.Add(draw.NewText(c.box.Right(), c.box.Bottom()+9.6, "said, on the mean of a band", sheet.FontSmall, draw.Black).Aligned(draw.End))
 }
@@ -104,9 +101,9 @@ func (c *calibration) drawBand(g *draw.Group, b *predicted.Band) {
 	lo, hi := c.at(float64(b.Said), float64(b.Interval[0])), c.at(float64(b.Said), float64(b.Interval[1]))
 	ink, fill := draw.Black, draw.Black
 	if !b.Holds() {
-		ink, fill = draw.Rust, draw.Paper
+		ink, fill = draw.Warning, draw.Paper
 	}
-	stroke := sheet.Solid(ink, sheet.Medium)
+	stroke := draw.Solid(ink, draw.WindowWidth)
 	g.Line(lo.X, lo.Y, hi.X, hi.Y, stroke)
 	for _, end := range []draw.Point{lo, hi} {
 		g.Line(end.X-cap, end.Y, end.X+cap, end.Y, stroke)
@@ -128,13 +125,13 @@ func (c *calibration) drawWords(g *draw.Group) {
 	share := func(v float64) string { return sheet.Figures.Share(v, 0) }
 	say(sheet.FontHeading, draw.Black, 2, "By bands of chance")
 	if c.report.All.Takes == 0 {
-		say(sheet.FontBody, draw.Rust, 2, "No take can be laid beside a chance of this plan.")
+		say(sheet.FontBody, draw.Warning, 2, "No take can be laid beside a chance of this plan.")
 	}
 	for i := range c.report.Bands {
 		b := &c.report.Bands[i]
 		ink := draw.Black
 		if !b.Holds() {
-			ink = draw.Rust
+			ink = draw.Warning
 		}
 		say(sheet.FontStrong, ink, 0, fmt.Sprintf("said %s, landed %d of %d", span(b), b.Hits, b.Takes))
 		say(sheet.FontBody, ink, 1.4, fmt.Sprintf("%s; 90 %% within %s to %s", share(float64(b.Rate)), share(float64(b.Interval[0])), share(float64(b.Interval[1]))))

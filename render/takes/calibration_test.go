@@ -6,6 +6,7 @@ import (
 
 	"pullscore/interp/plan"
 	"pullscore/interp/takes/predicted"
+	"pullscore/render/draw"
 	"pullscore/render/sheet"
 	"pullscore/render/testing/drawtest"
 )
@@ -35,8 +36,10 @@ func TestCalibrationIsDrawnWithoutFaults(t *testing.T) {
 	for name, r := range tests {
 		for _, paper := range []sheet.Paper{sheet.A4, sheet.Letter} {
 			for _, page := range Calibration(r, sheet.Options{Paper: paper}) {
-				for _, f := range drawtest.Faults(page) {
-					t.Errorf("%s: %s", name, f)
+				for _, check := range []func(*draw.Page) []string{drawtest.Strict, drawtest.Signs, drawtest.Units} {
+					for _, f := range check(page) {
+						t.Errorf("%s: %s", name, f)
+					}
 				}
 				if text := takesSVG(t, page); strings.Contains(text, "NaN") || strings.Contains(text, "Inf") {
 					t.Errorf("%s: holds a number that is none", name)

@@ -4,12 +4,12 @@
 package takes
 
 import (
-	"fmt"
 	"math"
 
 	"pullscore/interp/takes"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
+	"pullscore/render/signs"
 )
 
 // A takesPlot is one of the two plots.
@@ -19,10 +19,9 @@ type takesPlot struct {
 	box               draw.Box
 	from, to          float64 // of the scale across
 
-	x         func(*takes.Dot) float64
-	spread    func(x, other float64) float64 // of landings there
-	others    [3]float64                     // what the other scale has at its tenths and in its middle
-	otherUnit string
+	x      func(*takes.Dot) float64
+	spread func(x, other float64) float64 // of landings there
+	others [3]float64                     // what the other scale has at its tenths and in its middle
 }
 
 // scale sets the ends of the scale across: round numbers about the takes.
@@ -54,6 +53,7 @@ func (p *takesPlot) draw(g *draw.Group) {
 	g.Add(draw.NewText(p.box.X, p.box.Y-2.2, p.title, sheet.FontHeading, draw.Black))
 	p.drawBand(g.Group("band"))
 	p.drawScales(g.Group("scale"))
+	p.page.window.draw(g, p)
 	dots := g.Group("takes")
 	for i := range p.page.dots {
 		d := &p.page.dots[i]
@@ -81,17 +81,17 @@ func (p *takesPlot) drawBand(g *draw.Group) {
 	for i := len(below) - 1; i >= 0; i-- {
 		outline = append(outline, below[i])
 	}
-	g.Add(draw.Path{Runs: [][]draw.Point{outline}, Closed: true, Fill: draw.BluePale})
-	g.Add(draw.Path{Runs: [][]draw.Point{above, below}, Stroke: sheet.Solid(draw.Blue, sheet.Thin)})
+	g.Add(draw.Path{Runs: [][]draw.Point{outline}, Closed: true, Fill: draw.Slab})
+	g.Add(draw.Path{Runs: [][]draw.Point{above, below}, Stroke: draw.Solid(draw.Soft, draw.RulerWidth)})
 	for _, other := range []float64{p.others[0], p.others[2]} {
 		for _, side := range []float64{1, -1} {
 			if run := p.inside(p.edge(other, side)); other != p.others[1] && len(run) > 1 {
-				g.Add(draw.Path{Runs: [][]draw.Point{run}, Stroke: sheet.Dashed(draw.Blue, sheet.Thin, 1.4, 0.9)})
+				g.Add(draw.Path{Runs: [][]draw.Point{run}, Stroke: draw.Solid(draw.Soft, draw.FineWidth)})
 			}
 		}
 	}
 	y := p.atY(p.page.report.Fit.Bias.Value)
-	g.Line(p.box.X, y, p.box.Right(), y, sheet.Solid(draw.Blue, sheet.Medium))
+	g.Line(p.box.X, y, p.box.Right(), y, draw.Solid(draw.Grey, draw.DashWidth))
 }
 
 // inside returns the part of a run that is not held at the edge of the plot.
@@ -107,27 +107,30 @@ func (p *takesPlot) inside(run []draw.Point) (part []draw.Point) {
 
 // drawScales draws the frame, the mark in its middle, and both scales.
 func (p *takesPlot) drawScales(g *draw.Group) {
-	g.Add(draw.Rect{Box: p.box, Stroke: sheet.Solid(draw.Mid, sheet.Thin)})
+	p.drawErrors(g)
+	step := niceStep(p.to-p.from, 8)
+	for v := math.Ceil(p.from/step-1e-9) * step; v <= p.to; v += step {
+		x := p.atX(v)
+		g.Line(x, p.box.Bottom(), x, p.box.Bottom()+1.4, draw.Solid(draw.Black, draw.FineWidth))
+		g.Add(draw.NewText(x, p.box.Bottom()+4.6, sheet.Figures.Number(v, decimals(step))+p.gap()+p.unit, sheet.FontSmall, draw.Black).Aligned(draw.Middle))
+	}
+}
+
+// drawErrors draws the frame, and the scale of errors at its left with the mark in its
+// middle.
+func (p *takesPlot) drawErrors(g *draw.Group) {
+	g.Add(draw.Rect{Box: p.box, Stroke: draw.Solid(draw.Grey, draw.FineWidth)})
 	reach := p.page.reach
 	step := niceStep(2*reach, 8)
 	for e := -math.Floor(reach/step) * step; e <= reach*(1+1e-9); e += step {
 		y := p.atY(e)
-		mark := math.Abs(e) < step/2
-		stroke, text := sheet.Dashed(draw.Mid, sheet.Hair, 0.3, 1), signed(e, step)
-		if mark {
-			stroke, text = sheet.Solid(draw.Black, sheet.Thin), "mark"
+		stroke, text := draw.Solid(draw.Guide, draw.GuideWidth), signed(e, step)
+		if math.Abs(e) < step/2 {
+			stroke, text = draw.Solid(draw.Black, draw.RulerWidth), "mark"
 		}
 		g.Line(p.box.X, y, p.box.Right(), y, stroke)
 		g.Add(draw.NewText(p.box.X-1.6, y+sheet.FontSmall.Middle(), text, sheet.FontSmall, draw.Black).Aligned(draw.End))
 	}
-	step = niceStep(p.to-p.from, 8)
-	for v := math.Ceil(p.from/step-1e-9) * step; v <= p.to; v += step {
-		x := p.atX(v)
-		g.Line(x, p.box.Bottom(), x, p.box.Bottom()+1.4, sheet.Solid(draw.Black, sheet.Hair))
-		g.Add(draw.NewText(x, p.box.Bottom()+4.6, sheet.Figures.Number(v, decimals(step))+p.gap()+p.unit, sheet.FontSmall, draw.Black).Aligned(draw.Middle))
-	}
-	other := fmt.Sprintf("band at %s%s; dashed at %s and %s%s", sheet.Figures.Number(p.others[1], 2), p.otherUnit, sheet.Figures.Number(p.others[0], 2), sheet.Figures.Number(p.others[2], 2), p.otherUnit)
-	g.Add(draw.NewText(p.box.Right(), p.box.Y-2.2, other, sheet.FontSmall, draw.Grey).Aligned(draw.End))
 }
 
 // gap stands before the unit: none before a degree sign.
@@ -155,14 +158,12 @@ func decimals(step float64) int {
 // drawTake draws one take: a disc for a hit, a cross for a miss, a circle where
 // that is not known. Their shapes tell them apart without colour.
 func drawTake(g *draw.Group, x, y float64, hit takes.Hit) {
-	const r = 0.75
 	switch hit {
 	case takes.Sharp:
-		g.Add(draw.Disc{Centre: draw.Point{X: x, Y: y}, Radius: r, Fill: draw.Black})
+		signs.DrawHit(g, x, y)
 	case takes.Missed:
-		g.Line(x-r, y-r, x+r, y+r, sheet.Solid(draw.Rust, sheet.Medium))
-		g.Line(x-r, y+r, x+r, y-r, sheet.Solid(draw.Rust, sheet.Medium))
+		signs.DrawMiss(g, x, y)
 	default:
-		g.Add(draw.Disc{Centre: draw.Point{X: x, Y: y}, Radius: r, Fill: draw.Paper, Stroke: sheet.Solid(draw.Black, sheet.Thin)})
+		signs.DrawNotSaid(g, x, y)
 	}
 }

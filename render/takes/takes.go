@@ -1,5 +1,6 @@
 // Takes: where a hand has landed, against the time and against the travel that
-// it had, with the spread that the fitted hand expects.
+// it had, with the spread that the fitted hand expects. Where all travels are much alike,
+// the errors are counted instead.
 
 package takes
 
@@ -18,11 +19,16 @@ func Takes(sample *takes.Sample, r *takes.Report, opt sheet.Options) []*draw.Pag
 	tp := newTakesPage(sample, r, opt.Size())
 	p := &draw.Page{Title: draw.Clean(tp.name() + ": takes"), Desc: draw.Clean(tp.describe()), W: tp.paper.W, H: tp.paper.H}
 	tp.drawHead(p.Root.Group("head"))
-	for _, plot := range tp.plots() {
-		plot.draw(p.Root.Group(plot.name))
+	plots := tp.plots()
+	plots[0].draw(p.Root.Group(plots[0].name))
+	if tp.spreads() {
+		plots[1].draw(p.Root.Group(plots[1].name))
+	} else {
+		h := histogram{takesPage: tp, takesPlot: plots[1]}
+		h.draw(p.Root.Group("histogram"))
 	}
-	tp.drawKey(p.Root.Group("key"))
 	tp.drawAside(p.Root.Group("aside"))
+	sheet.DrawLegend(&p.Root, tp.paper, "our own landing model, on published parts")
 	return []*draw.Page{p}
 }
 
@@ -33,6 +39,7 @@ type takesPage struct {
 	dots   []takes.Dot
 	reach  float64 // of the error scale, degrees either way
 	beyond int     // takes past it, drawn at its edge
+	window window
 
 	travels, times [3]float64 // a tenth, the half and nine tenths of the takes lie below
 }
@@ -42,8 +49,8 @@ const (
 	takesGutter = 15.0 // left of the plots, for their scale
 	takesAside  = 74.0 // right of them, for words
 	takesUnder  = 13.0 // under each plot, for its scale
-	takesKey    = 14.0 // at the foot
-	takesOver   = 7.0  // over each plot, for its name
+	takesKey    = sheet.FootRule
+	takesOver   = 7.0 // over each plot, for its name
 )
 
 // spread90 is how many standard deviations hold 90 % of landings to both sides.
@@ -70,7 +77,20 @@ func newTakesPage(sample *takes.Sample, r *takes.Report, paper sheet.Paper) *tak
 			tp.beyond++
 		}
 	}
+	tp.window = windowOf(tp.dots, r)
 	return tp
+}
+
+// mostAlike is by what factor travels may differ and count as one travel.
+const mostAlike = 1.3
+
+// spreads reports whether the travels differ enough to be a scale.
+func (tp *takesPage) spreads() bool {
+	least, most := math.Inf(1), 0.0
+	for _, d := range tp.dots {
+		least, most = min(least, d.Travel), max(most, d.Travel)
+	}
+	return most > mostAlike*least
 }
 
 // quantile returns the value below which that share of a sorted list lies, 0
@@ -121,61 +141,36 @@ func (tp *takesPage) describe() string {
 
 // drawHead writes whose takes these are, and of when.
 func (tp *takesPage) drawHead(g *draw.Group) {
-	base := sheet.Edge + 6.5
-	kind := draw.NewText(tp.paper.W-sheet.Margin, base, "takes", sheet.FontBody, draw.Grey).Aligned(draw.End)
-	g.Add(kind)
-	g.Add(draw.NewText(sheet.Margin, base, draw.Clean(tp.name()), sheet.FontID, draw.Black).Shortened(kind.Room().X - 6 - sheet.Margin))
-	text := fmt.Sprintf("%d takes", tp.report.Takes)
+	parts := []string{fmt.Sprintf("%d takes", tp.report.Takes)}
 	if n := len(tp.report.Sessions); n > 0 {
-		text += fmt.Sprintf(" · %s to %s", tp.report.Sessions[0].Date, tp.report.Sessions[n-1].Date)
+		parts = append(parts, fmt.Sprintf("%s to %s", tp.report.Sessions[0].Date, tp.report.Sessions[n-1].Date))
 	}
 	if len(tp.dots) < tp.report.Fitted {
-		text += fmt.Sprintf(" · %d drawn, picked by chance", len(tp.dots))
+		parts = append(parts, fmt.Sprintf("%d drawn, picked by chance", len(tp.dots)))
 	}
 	if tp.beyond > 0 {
-		text += fmt.Sprintf(" · %d beyond the scale, at its edge", tp.beyond)
+		parts = append(parts, fmt.Sprintf("%d beyond the scale, at its edge", tp.beyond))
 	}
-	g.Add(draw.NewText(sheet.Margin, base+5.2, text, sheet.FontBody, draw.Grey).Shortened(tp.paper.W - 2*sheet.Margin))
+	sheet.DrawHeadOf(g, sheet.Heading{Name: draw.Clean(tp.name()), Line: sheet.Joined(parts)}, tp.paper, sheet.Folio{Paper: "takes", Number: 1, Of: 1})
 }
 
 // plots returns the two plots, the upper one against time.
 func (tp *takesPage) plots() []*takesPlot {
 	left, right := sheet.Margin+takesGutter, tp.paper.W-sheet.Margin-takesAside
 	top := sheet.Edge + sheet.HeadHeight
-	height := (tp.paper.H-sheet.Edge-takesKey-top)/2 - takesUnder - takesOver
+	height := (tp.paper.H-takesKey-top)/2 - takesUnder - takesOver
 	fit := &tp.report.Fit
 	byTime := &takesPlot{
 		page: tp, name: "against-time", title: "Error against the time of the movement", unit: "s", box: draw.Box{X: left, Y: top + takesOver, W: right - left, H: height},
-		x: func(d *takes.Dot) float64 { return d.Moving }, spread: func(x, other float64) float64 { return fit.Spread(other, x) }, others: tp.travels, otherUnit: "°",
+		x: func(d *takes.Dot) float64 { return d.Moving }, spread: func(x, other float64) float64 { return fit.Spread(other, x) }, others: tp.travels,
 	}
 	byTravel := &takesPlot{
 		page: tp, name: "against-travel", title: "Error against the travel", unit: "°", box: draw.Box{X: left, Y: top + 2*takesOver + height + takesUnder, W: right - left, H: height},
-		x: func(d *takes.Dot) float64 { return d.Travel }, spread: fit.Spread, others: tp.times, otherUnit: " s",
+		x: func(d *takes.Dot) float64 { return d.Travel }, spread: fit.Spread, others: tp.times,
 	}
 	byTime.scale()
 	byTravel.scale()
 	return []*takesPlot{byTime, byTravel}
-}
-
-// drawKey says what the signs are.
-func (tp *takesPage) drawKey(g *draw.Group) {
-	y := tp.paper.H - sheet.Edge - 2
-	x := sheet.Margin + takesGutter
-	for _, k := range []struct {
-		hit  takes.Hit
-		text string
-	}{{takes.Sharp, "hit"}, {takes.Missed, "miss"}, {takes.Unsaid, "not said"}} {
-		drawTake(g, x+1, y-1, k.hit)
-		text := draw.NewText(x+4, y, k.text, sheet.FontSmall, draw.Black)
-		g.Add(text)
-		x = text.Box().Right() + 6
-	}
-	g.Add(draw.Rect{Box: draw.Box{X: x, Y: y - 2.6, W: 8, H: 3}, Fill: draw.BluePale, Stroke: sheet.Solid(draw.Blue, sheet.Hair)})
-	text := draw.NewText(x+10, y, "where nine in ten land, by the fit, at the middle of the other scale", sheet.FontSmall, draw.Black)
-	g.Add(text)
-	x = text.Box().Right() + 6
-	g.Line(x, y-1, x+8, y-1, sheet.Dashed(draw.Blue, sheet.Thin, 1.4, 0.9))
-	g.Add(draw.NewText(x+10, y, "at a tenth and at nine tenths of it", sheet.FontSmall, draw.Black))
 }
 
 // drawAside writes the fit in words and numbers.
@@ -202,13 +197,13 @@ func (tp *takesPage) drawAside(g *draw.Group) {
 	f := &r.Fit
 	say(sheet.FontHeading, draw.Black, 2, "The hand")
 	if r.Fitted < takes.Enough {
-		say(sheet.FontBody, draw.Rust, 2, fmt.Sprintf("Fewer than %d takes: read the ranges, not the numbers.", takes.Enough))
+		say(sheet.FontBody, draw.Warning, 2, fmt.Sprintf("Fewer than %d takes: read the ranges, not the numbers.", takes.Enough))
 	}
 	value("Throughput", sheet.Figures.Number(f.Throughput.Value, 2)+" bit/s", span(f.Throughput.Lo, f.Throughput.Hi))
 	value("Spread at leisure, on a rim of 80 mm", sheet.Figures.AngleTo(f.Rim.Value, 2), span(f.Rim.Lo, f.Rim.Hi))
 	value("Bias, past the mark", sheet.Figures.AngleTo(f.Bias.Value, 2), span(f.Bias.Lo, f.Bias.Hi))
 	if r.Slipped > 0 {
-		say(sheet.FontBody, draw.Rust, 2, fmt.Sprintf("%d of %d takes are slips and are not in the spread; every chance is lessened by %s.", r.Slipped, r.Fitted, sheet.Figures.Share(float64(r.SlipShare), 1)))
+		say(sheet.FontBody, draw.Warning, 2, fmt.Sprintf("%d of %d takes are slips and are not in the spread; every chance is lessened by %s.", r.Slipped, r.Fitted, sheet.Figures.Share(float64(r.SlipShare), 1)))
 	}
 	y += 2
 	say(sheet.FontHeading, draw.Black, 2, "The takes")
@@ -221,5 +216,16 @@ func (tp *takesPage) drawAside(g *draw.Group) {
 	}
 	say(sheet.FontBody, draw.Black, 2, fmt.Sprintf("Constant error %s, variable %s, absolute %s", sheet.Figures.AngleTo(float64(r.Constant), 2), sheet.Figures.AngleTo(float64(r.Variable), 2), sheet.Figures.AngleTo(float64(r.Absolute), 2)))
 	say(sheet.FontBody, draw.Black, 4, fmt.Sprintf("%d short of the mark, %d past it", r.Short, r.Past))
-	say(sheet.FontNote, draw.Grey, 0, "The landing model that is fitted is our own, on published parts.")
+	say(sheet.FontNote, draw.Grey, 0, tp.bandSays())
+}
+
+// bandSays explains the band of the plots.
+func (tp *takesPage) bandSays() string {
+	n := func(v float64) string { return sheet.Figures.Number(v, 2) }
+	text := fmt.Sprintf("Grey: where nine in ten land, by the fit, at a travel of %s°", n(tp.travels[1]))
+	if !tp.spreads() {
+		return text + ". The line in the middle of the grey is the bias."
+	}
+	text += fmt.Sprintf("; lines: at %s and %s°. Against the travel, at %s s, and at %s and %s s.", n(tp.travels[0]), n(tp.travels[2]), n(tp.times[1]), n(tp.times[0]), n(tp.times[2]))
+	return text + " The line in the middle of the grey is the bias."
 }

@@ -32,7 +32,7 @@ var paperRooms = []room{
 	{"render/cards", []string{"interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/signs"}},
 	{"render/lens", []string{"interp/units", "render/draw$", "render/sheet"}},
 	{"render/stops", []string{"interp/plan", "interp/units", "interp/moments", "interp/stops", "render/draw$", "render/sheet", "render/signs"}},
-	{"render/takes", []string{"interp/takes$", "interp/takes/predicted", "render/draw$", "render/sheet"}},
+	{"render/takes", []string{"interp/takes$", "interp/takes/predicted", "render/draw$", "render/sheet", "render/signs"}},
 	{"render/brief", []string{"interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/marks", "render/score", "render/floor", "render/ring"}},
 	{"render/html", []string{"interp/plan", "interp/moments", "render/draw$", "render/sheet", "render/brief", "render/svg"}},
 	{"examples/topics", []string{"lang/lines"}},
