@@ -32,6 +32,7 @@ const (
 // Sheet draws the two pages of a lens: the tape with the table, and the target.
 func Sheet(l Lens, opt sheet.Options) []*draw.Page {
 	h := sheet.NewHandoutOf(l.heading(), opt, "map of the ring", l.describe())
+	h.Scale = sheet.TrueScale
 	putTape(h)
 	h.Y += gapBelow
 	g, top := h.Take(h.Left(), "record")

@@ -52,7 +52,7 @@ func (l Lens) drawTable(g *draw.Group, x, y, room float64) {
 	list := l.rows()
 	high := min(max((room-tableHead)/float64(len(list)), rowLeast), rowMost)
 	right, bottom := x+nameWide+blankWide*float64(len(blankTitles)), y+tableHead+high*float64(len(list))
-	rule := sheet.Solid(draw.Mid, sheet.Hair)
+	rule := draw.Solid(draw.Soft, draw.GuideWidth)
 	for i, title := range blankTitles {
 		at := x + nameWide + blankWide*float64(i)
 		for k, line := range title {
@@ -68,7 +68,7 @@ func (l Lens) drawTable(g *draw.Group, x, y, room float64) {
 		name := draw.NewText(x, base, r.name, fontDistance, draw.Black)
 		g.Add(name)
 		if r.note != "" {
-			g.Add(draw.NewText(name.Box().Right()+2, base, r.note, sheet.FontSmall, draw.Black))
+			g.Add(draw.NewText(name.Room().Right()+2, base, r.note, sheet.FontSmall, draw.Black))
 		}
 		if r.single { // one reading, in the column of the side that it is come to from
 			from := 1
@@ -77,7 +77,7 @@ func (l Lens) drawTable(g *draw.Group, x, y, room float64) {
 			}
 			for k := range 2 {
 				if k != from {
-					g.Add(draw.Rect{Box: draw.Box{X: x + nameWide + blankWide*float64(k), Y: top, W: blankWide, H: high}, Fill: draw.Pale})
+					g.Add(draw.Rect{Box: draw.Box{X: x + nameWide + blankWide*float64(k), Y: top, W: blankWide, H: high}, Fill: draw.Guide})
 				}
 			}
 		}

@@ -14,17 +14,15 @@ const (
 	tapeLength = 440 // millimetres: round rings of up to 140 mm
 	tapeHigh   = 12.0
 	tapeFlap   = 15 // what strips overlap
-	tapeLine   = 0.15
+	tapeLine   = draw.SubjectWidth
 	stripGap   = 2.0
-	cutOn      = 8.0 // the dashes of what is cut
-	cutOff     = 2.0
 )
 
 // fontTape is that of the numbers on the tape.
 var fontTape = draw.Font{Size: 7, Bold: true}
 
 // cut is the stroke of what is cut out.
-func cut() draw.Stroke { return sheet.Dashed(draw.Grey, sheet.Thin, cutOn, cutOff) }
+func cut() draw.Stroke { return draw.CutHere(draw.Grey) }
 
 // tickLong is how long the line of a millimetre is.
 func tickLong(mm int) float64 {
@@ -65,7 +63,7 @@ func strips(width float64) (list []strip) {
 func putTape(h *sheet.Handout) {
 	g, top := h.Take(5, "words")
 	title := draw.NewText(sheet.Margin, top+3, "Tape for the ring, in mm", sheet.FontHeading, draw.Black)
-	g.Add(title, draw.NewText(title.Box().Right()+4, top+3,
+	g.Add(title, draw.NewText(title.Room().Right()+4, top+3,
 		"Read it against the lens's own index line. ∞: the end towards infinity. Cut along the long dashes.", sheet.FontNote, draw.Black))
 	list := strips(h.Width())
 	for _, s := range list {
@@ -87,7 +85,7 @@ func (s strip) at(mm int) float64 { return float64(mm - s.from) }
 func (s strip) draw(g *draw.Group, x, y float64) {
 	end := x + s.at(s.to+s.flap)
 	if s.flap > 0 {
-		g.Add(draw.Rect{Box: draw.Box{X: x + s.at(s.to), Y: y, W: float64(s.flap), H: tapeHigh}, Fill: draw.Pale})
+		g.Add(draw.Rect{Box: draw.Box{X: x + s.at(s.to), Y: y, W: float64(s.flap), H: tapeHigh}, Fill: draw.Guide})
 	}
 	edges := g.Group("cut")
 	edges.Line(x, y, end, y, cut())
@@ -97,8 +95,8 @@ func (s strip) draw(g *draw.Group, x, y float64) {
 	ticks := g.Group("graduation")
 	for mm := s.from; mm <= s.to+s.flap; mm++ {
 		at, long := x+s.at(mm), tickLong(mm)
-		ticks.Line(at, y, at, y+long, sheet.Solid(draw.Black, tapeLine))
-		ticks.Line(at, y+tapeHigh-long, at, y+tapeHigh, sheet.Solid(draw.Black, tapeLine))
+		ticks.Line(at, y, at, y+long, draw.Solid(draw.Black, tapeLine))
+		ticks.Line(at, y+tapeHigh-long, at, y+tapeHigh, draw.Solid(draw.Black, tapeLine))
 	}
 	s.drawNumbers(g.Group("numbers"), x, y+tapeHigh/2)
 }
@@ -130,6 +128,6 @@ func (s strip) drawNumbers(g *draw.Group, x, middle float64) {
 
 // drawArrow draws an arrow of that length to the right.
 func drawArrow(g *draw.Group, x, y, long float64) {
-	g.Line(x, y, x+long-0.8, y, sheet.Solid(draw.Black, tapeLine))
+	g.Line(x, y, x+long-0.8, y, draw.Solid(draw.Black, tapeLine))
 	g.Add(draw.Path{Runs: [][]draw.Point{{{X: x + long, Y: y}, {X: x + long - 1, Y: y - 0.5}, {X: x + long - 1, Y: y + 0.5}}}, Closed: true, Fill: draw.Black})
 }

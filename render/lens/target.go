@@ -72,7 +72,7 @@ func (c card) drawEdges(g *draw.Group) {
 	g.Line(c.x, c.y, c.x, foot, cut())
 	g.Line(c.right, c.y, c.right, foot, cut())
 	for _, y := range []float64{c.y, c.low} {
-		g.Line(c.fold, y, c.fold, y+stripHigh, sheet.Dashed(draw.Black, sheet.Thin, 3, 1.2))
+		g.Line(c.fold, y, c.fold, y+stripHigh, draw.Solid(draw.Black, draw.RulerWidth))
 		g.Add(draw.NewText(c.fold-1.2, y+stripHigh/2, "fold", sheet.FontSmall, draw.Black).Aligned(draw.End))
 	}
 }
@@ -121,12 +121,12 @@ func (c card) drawRuler(g *draw.Group, outer, edge float64, side, how string) {
 		case mm%rulerStep == 0:
 			long, width = 5, 0.5
 		}
-		g.Line(x, edge, x, edge+out*long, sheet.Solid(draw.Black, width))
+		g.Line(x, edge, x, edge+out*long, draw.Solid(draw.Black, width))
 		if mm%10 == 0 {
 			g.Add(draw.NewText(x, edge+out*10+fontRuler.Middle(), fmt.Sprint(mm), fontRuler, draw.Black).Aligned(draw.Middle))
 		}
 	}
 	g.Add(draw.NewText(c.fold+1, edge+out*10+fontRuler.Middle(), "0", fontRuler, draw.Black))
 	name := draw.NewText(c.fold+3, edge+out*15.2+fontSide.Middle(), side, fontSide, draw.Black)
-	g.Add(name, draw.NewText(name.Box().Right()+3, name.At.Y, how+" to 45 degrees; numbers are mm of distance from the star", sheet.FontSmall, draw.Black))
+	g.Add(name, draw.NewText(name.Room().Right()+3, name.At.Y, how+" to 45 degrees; numbers are mm of distance from the star", sheet.FontSmall, draw.Black))
 }

@@ -81,9 +81,9 @@ func (c *column) line(high float64, parts ...any) {
 		case string:
 			text := draw.NewText(x, base, p, sheet.FontBody, draw.Black)
 			c.g.Add(text)
-			x = text.Box().Right() + gap
+			x = text.Room().Right() + gap
 		case float64:
-			c.g.Line(x, base+0.6, x+p, base+0.6, sheet.Solid(draw.Black, sheet.Hair))
+			c.g.Line(x, base+0.6, x+p, base+0.6, draw.Solid(draw.Black, draw.GuideWidth))
 			x += p + gap
 		}
 	}
@@ -100,7 +100,7 @@ func (l Lens) writeTarget(c *column) {
 	c.heading("The target")
 	c.steps([]string{
 		"Glue the sheet onto card. Cut along the long dashes, also between the strips and the star.",
-		"Fold along the short dashes: the upper strip back, the lower strip forward, both to 45 degrees. Their lines at 100 then lie 100 mm behind the star and 100 mm before it.",
+		"Fold along the lines marked fold: the upper strip back, the lower strip forward, both to 45 degrees. Their lines at 100 then lie 100 mm behind the star and 100 mm before it.",
 		"Stand the star square to the lens, its middle on the axis of the lens.",
 		"Lay the tape from the sensor mark to the face of the star.",
 		"Turn until the grey spot in the middle of the star is smallest. The strips tell the side: they are sharpest at 0 when the star is in focus.",
@@ -129,9 +129,9 @@ func (l Lens) drawFolds(c *column) {
 	g := c.g.Group("from-above")
 	x, y := c.x+12, c.y+arm+3
 	g.Add(draw.NewText(c.x, c.y+3, "from above", sheet.FontSmall, draw.Grey))
-	g.Line(x-6, y, x+2*half, y, sheet.Solid(draw.Black, sheet.Heavy))
+	g.Line(x-6, y, x+2*half, y, draw.Solid(draw.Black, draw.FocusWidth))
 	for _, side := range []float64{-1, 1} {
-		g.Line(x, y, x+arm, y+side*arm, sheet.Solid(draw.Black, sheet.Medium))
+		g.Line(x, y, x+arm, y+side*arm, draw.Solid(draw.Black, draw.StopWidth))
 	}
 	name := func(dx, dy float64, text string) {
 		g.Add(draw.NewText(x+dx, y+dy+sheet.FontNote.Middle(), text, sheet.FontNote, draw.Black))

@@ -4,6 +4,7 @@ package sheet
 
 import (
 	"fmt"
+	"strconv"
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
@@ -50,6 +51,11 @@ func DrawHeadOf(g *draw.Group, h Heading, paper Paper, f Folio) {
 	drawFirst(g, h.Name, h.Title, paper, f)
 	right := draw.NewText(paper.W-Margin, HeadBase+HeadPitch, f.Scale, FontBody, draw.Grey).Aligned(draw.End)
 	g.Add(right, draw.NewText(Margin, HeadBase+HeadPitch, h.Line, FontBody, draw.Grey).Shortened(right.Room().X-4-Margin))
+}
+
+// PageID returns the ID of a page of a paper of a shot. Number counts from 1.
+func PageID(s *plan.Shot, paper string, number int) string {
+	return draw.ID(s.ID, paper, strconv.Itoa(number))
 }
 
 // Rate returns the rate and the length of a shot as text.

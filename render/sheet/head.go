@@ -68,7 +68,7 @@ func Setup(s *plan.Shot) string {
 	if s.Lens != "" {
 		parts = append(parts, "lens "+s.Lens)
 	}
-	parts = append(parts, Figures.Millimetres(float64(s.FocalMM)/1000), s.BothStops(), "sharp to "+Figures.Disc(float64(s.CriterionMM)/1000))
+	parts = append(parts, Figures.Millimetres(float64(s.FocalMM)/1000), s.BothStops(), sharpTo(s))
 	if s.Screen != nil {
 		parts[len(parts)-1] += fmt.Sprintf(" (%s screen from %s)", Style(s).Tape(float64(s.Screen.Width)), Style(s).Tape(float64(s.Screen.Viewer)))
 	}
@@ -91,6 +91,15 @@ func Setup(s *plan.Shot) string {
 		parts = parts[1:]
 	}
 	return strings.Join(parts, " · ")
+}
+
+// sharpTo returns up to which blur a shot is sharp: at the viewer, unless the plan gives
+// the disc on the sensor.
+func sharpTo(s *plan.Shot) string {
+	if s.Screen == nil {
+		return "sharp to " + Figures.Disc(float64(s.CriterionMM)/1000)
+	}
+	return "sharp to " + Figures.Blur(s.Optics.Criterion*s.Optics.ArcminPerBlur)
 }
 
 // supported returns what carries the camera, in words.

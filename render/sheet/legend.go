@@ -33,6 +33,11 @@ type legendStyle struct {
 // words at the right end of the last row. It reads the page: call it when everything else
 // is drawn. It shortens words where there is little room, and drops no sign.
 func DrawLegend(root *draw.Group, paper Paper, notes ...string) {
+	drawLegend(root, paper, paper.W-2*Margin, notes)
+}
+
+// drawLegend draws a legend that is that many millimetres wide, from the left margin.
+func drawLegend(root *draw.Group, paper Paper, width float64, notes []string) {
 	found := signs.On(root)
 	g := root.Group(signs.Legend)
 	g.Line(Margin, paper.H-FootRule, paper.W-Margin, paper.H-FootRule, draw.Solid(draw.Guide, draw.GuideWidth))
@@ -41,7 +46,7 @@ func DrawLegend(root *draw.Group, paper Paper, notes ...string) {
 	if note != "" {
 		room = FontNote.Room(note) + 4
 	}
-	entries := layLegend(found, paper.W-2*Margin, room)
+	entries := layLegend(found, width, room)
 	last := 0
 	for _, e := range entries {
 		base := paper.H - legendBase + legendPitch*float64(e.row)
@@ -50,7 +55,7 @@ func DrawLegend(root *draw.Group, paper Paper, notes ...string) {
 		last = e.row
 	}
 	if note != "" {
-		g.Add(draw.NewText(paper.W-Margin, paper.H-legendBase+legendPitch*float64(last), note, FontNote, draw.Grey).Aligned(draw.End))
+		g.Add(draw.NewText(Margin+width, paper.H-legendBase+legendPitch*float64(last), note, FontNote, draw.Grey).Aligned(draw.End))
 	}
 }
 

@@ -29,6 +29,22 @@ func CheckPage(t tester, name string, p *draw.Page) {
 	}
 }
 
+// CheckPaper fails for every fault of the pages of a paper in any viewer, and for what
+// breaks the grammar of all papers. subjects are their names in the order of all papers.
+func CheckPaper(t tester, name string, subjects []string, pages []*draw.Page) {
+	t.Helper()
+	for i, p := range pages {
+		for _, check := range []func(*draw.Page) []string{drawtest.Strict, drawtest.Signs, drawtest.Units} {
+			for _, fault := range check(p) {
+				t.Errorf("%s, page %d: %s", name, i+1, fault)
+			}
+		}
+	}
+	for _, fault := range drawtest.Order(pages, subjects) {
+		t.Errorf("%s: %s", name, fault)
+	}
+}
+
 // SVGOf returns a page as an SVG file.
 func SVGOf(t tester, p *draw.Page) string {
 	t.Helper()
