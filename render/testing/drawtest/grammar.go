@@ -76,7 +76,7 @@ func strokeOf(it draw.Item) (s draw.Stroke, ok bool) {
 
 // blurInFeet finds a number of minutes of arc that reads as feet: a prime after a number,
 // beside a word of blur.
-var blurInFeet = regexp.MustCompile(`[0-9]\s*[′']\s*(of blur|soft|blur|on the screen)|(blur|soft by|sharp to)[^0-9]*[0-9.]+\s*[′'](?:[^0-9]|$)`)
+var blurInFeet = regexp.MustCompile(`[0-9]\s*[′']\s*(of blur|soft|blur|on the screen)|(blur|soft by)[^0-9]*[0-9.]+\s*[′'](?:[^0-9]|$)`)
 
 // Units returns what breaks the rule of one unit of blur on a page, a sentence each.
 func Units(p *draw.Page) []string {
