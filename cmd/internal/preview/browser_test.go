@@ -1,12 +1,15 @@
 package preview
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
 	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
+
+	"pullscore/render/draw"
 )
 
 // sheetCount is how many pages of a score are drawn.
@@ -35,10 +38,80 @@ func TestPageOpens(t *testing.T) {
 	}
 	b.picture("light")
 	b.dark()
-	if paper := value[string](b, `getComputedStyle(document.querySelector(".sheet rect")).fill`); paper != "rgb(20, 20, 20)" {
+	if paper := value[string](b, `getComputedStyle(document.querySelector(".sheet rect")).fill`); paper != rgb(draw.Paper.Dark()) {
 		t.Errorf("the dark paper is %s", paper)
 	}
 	b.picture("dark")
+}
+
+// rgb is a colour as a browser tells it.
+func rgb(c draw.Colour) string { return fmt.Sprintf("rgb(%d, %d, %d)", c.R, c.G, c.B) }
+
+// The page has the colours of the drawings on it, on a light screen, on a dark one, and
+// those of paper when it is printed.
+func TestThePageHasTheInksOfTheDrawings(t *testing.T) {
+	s := serve(t, Options{})
+	s.Show(exampleState(t, 1, "lantern.pull"))
+	b := newTab(t, 1280, 800)
+	b.open(s)
+	b.until(sheetCount + ` > 0`)
+	vars := map[string]draw.Ink{"--paper": draw.Paper, "--ink": draw.Black, "--grey": draw.Grey, "--blue": draw.Blue, "--blue-pale": draw.Zone, "--rust": draw.Warning, "--leaf": draw.Cure, "--slab": draw.Slab}
+	check := func(what string, of func(draw.Ink) draw.Colour) {
+		for name, ink := range vars {
+			if got := value[string](b, `getComputedStyle(document.documentElement).getPropertyValue(`+quote(name)+`).trim()`); got != of(ink).String() {
+				t.Errorf("%s: %s is %s, the ink %s", what, name, got, of(ink))
+			}
+		}
+		if got := value[string](b, `getComputedStyle(document.querySelector(".sheet rect")).fill`); got != rgb(of(draw.Paper)) {
+			t.Errorf("%s: the sheet is %s", what, got)
+		}
+		if got := value[string](b, `getComputedStyle(document.querySelector(".sheet .s-black")).stroke`); got != rgb(of(draw.Black)) {
+			t.Errorf("%s: black is %s", what, got)
+		}
+	}
+	check("light", draw.Ink.Light)
+	b.dark()
+	check("dark", draw.Ink.Dark)
+	b.sees("print", map[string]string{"prefers-color-scheme": "dark"})
+	check("printed", draw.Ink.Light)
+}
+
+// On a screen that was told to use its own colours, every ink is one of them.
+func TestForcedColours(t *testing.T) {
+	s := serve(t, Options{})
+	s.Show(exampleState(t, 1, "ticket-window.pull"))
+	b := newTab(t, 1280, 800)
+	b.sees("screen", map[string]string{"forced-colors": "active", "prefers-color-scheme": "dark"})
+	b.open(s)
+	b.until(sheetCount + ` > 0`)
+	const all = `(() => {
+		const probe = document.body.appendChild(document.createElement("i"));
+		const system = new Set(["none", ...["Canvas", "CanvasText", "LinkText", "Mark", "MarkText"].map((c) => { probe.style.cssText = "forced-color-adjust: none"; probe.style.color = c; return getComputedStyle(probe).color; })]);
+		probe.remove();
+		const svg = document.querySelector(".sheet > svg");
+		const ns = "http://www.w3.org/2000/svg", strange = [];
+		for (const ink of %s) {
+			for (const [cls, property] of [["f-", "fill"], ["s-", "stroke"]]) {
+				const e = svg.appendChild(document.createElementNS(ns, "path"));
+				e.setAttribute("class", cls + ink);
+				const colour = getComputedStyle(e)[property];
+				if (!system.has(colour)) strange.push(cls + ink + " " + colour);
+				e.remove();
+			}
+		}
+		return strange.join(", ");
+	})()`
+	var inks []string
+	for _, ink := range draw.Inks() {
+		inks = append(inks, quote(ink.String()))
+	}
+	if strange := value[string](b, fmt.Sprintf(all, "["+strings.Join(inks, ",")+"]")); strange != "" {
+		t.Errorf("not of the system's colours: %s", strange)
+	}
+	if head, canvas := value[string](b, `getComputedStyle(document.querySelector(".playhead")).backgroundColor`), value[string](b, `getComputedStyle(document.querySelector(".sheet > svg")).backgroundColor`); head == canvas {
+		t.Errorf("the playhead is as the canvas, %s", head)
+	}
+	b.picture("forced")
 }
 
 func TestNarrowPage(t *testing.T) {

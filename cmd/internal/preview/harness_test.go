@@ -181,7 +181,16 @@ func (b *tab) press(keys string, modifiers ...chromedp.Modifier) {
 // dark has the page seen by someone who likes dark screens.
 func (b *tab) dark() {
 	b.Helper()
-	media := emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: "dark"}}}
+	b.sees("screen", map[string]string{"prefers-color-scheme": "dark"})
+}
+
+// sees has the page seen on another medium, with features of it set.
+func (b *tab) sees(medium string, features map[string]string) {
+	b.Helper()
+	media := emulation.SetEmulatedMediaParams{Media: medium}
+	for name, value := range features {
+		media.Features = append(media.Features, &emulation.MediaFeature{Name: name, Value: value})
+	}
 	if _, err := chromedp.Call(b.ctx, emulation.SetEmulatedMedia, media); err != nil {
 		b.Fatal(err)
 	}
