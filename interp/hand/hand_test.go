@@ -160,7 +160,6 @@ func TestLandAnything(t *testing.T) {
 			t.Fatalf("%+v", l)
 		}
 		h.Needed(p, 0.9)
-		h.RegripTimes(p)
 	})
 }
 
@@ -186,28 +185,6 @@ func TestRegrips(t *testing.T) {
 	if l := h.Land(Pull{Travel: 60, Time: Reaction, Reacts: true}); l.Possible || l.Chance != 0 {
 		t.Errorf("no time is left after the reaction: %+v", l)
 	}
-}
-
-// At each time of a re-grip the curve has turned whole grips, and there are as
-// many as Land counts.
-func TestRegripTimes(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		h, p := anyHand(t), anyPull(t)
-		p.Time += 0.1
-		times := h.RegripTimes(p)
-		if n := h.Land(p).Regrips; len(times) != n {
-			t.Fatalf("%d times for %d re-grips", len(times), n)
-		}
-		for i, s := range times {
-			share := s / p.Time
-			if !p.Even {
-				share = MinJerk(share)
-			}
-			if turned := share * p.Travel; math.Abs(turned-float64(i+1)*h.Grip) > 1e-6 {
-				t.Fatalf("at %v s the hand has turned %v deg with grips of %v", s, turned, h.Grip)
-			}
-		}
-	})
 }
 
 func TestMinJerk(t *testing.T) {

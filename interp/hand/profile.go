@@ -2,8 +2,6 @@
 
 package hand
 
-import "math"
-
 const (
 	// PeakSpeed is the fastest speed of a minimum-jerk movement, as a multiple of
 	// travel/time: 15/8, at the middle (Flash & Hogan 1985, J Neurosci 5(7),
@@ -67,24 +65,4 @@ func bisect(lo, hi, tolerance float64, holds func(float64) bool) float64 {
 		}
 	}
 	return hi
-}
-
-// RegripTimes returns the times from the start of a pull, in seconds, at which the
-// hand has used up a grip. They count on the planned curve, which takes all of Time.
-// There are as many as the re-grips of Land, and none if Time is not a positive
-// number.
-func (h Hand) RegripTimes(p Pull) []float64 {
-	n := h.Land(p).Regrips
-	if !(p.Time > 0) || math.IsInf(p.Time, 1) || n == 0 {
-		return nil
-	}
-	times := make([]float64, n)
-	for i := range times {
-		u := float64(i+1) * h.Grip / p.Travel
-		if !p.Even {
-			u = MinJerkTime(u)
-		}
-		times[i] = u * p.Time
-	}
-	return times
 }

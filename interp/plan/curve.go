@@ -106,11 +106,19 @@ func (s *Shot) LensDistanceAt(u *Subject, t float64) float64 {
 // FocusAt returns the planned distance of the focus from the lens at t, in metres. It
 // does not include the lag or spread of a hand.
 func (s *Shot) FocusAt(t float64) float64 {
+	if p := s.begunAt(t); p != nil {
+		return s.during(p, t)
+	}
+	return s.Carried(s.Optics.Start.Distance, 0, t)
+}
+
+// begunAt returns the last pull that has started at t; nil if none has.
+func (s *Shot) begunAt(t float64) *Pull {
 	i := sort.Search(len(s.Pulls), func(i int) bool { return float64(s.Pulls[i].Start) > t })
 	if i == 0 {
-		return s.Carried(s.Optics.Start.Distance, 0, t)
+		return nil
 	}
-	return s.during(s.Pulls[i-1], t)
+	return s.Pulls[i-1]
 }
 
 // Carried returns the distance of the focus at t, if it was x at the time set and the
@@ -141,12 +149,12 @@ func (s *Shot) during(p *Pull, t float64) float64 {
 		}
 		return p.ToLens
 	}
-	u := Ease((t-float64(p.Start))/float64(p.Land-p.Start), p.Profile == "smooth")
-	if s.Optics.Ring != nil && p.FromDeg.Known() && p.ToDeg.Known() {
-		return s.RingDistance(float64(p.FromDeg)+u*float64(p.ToDeg-p.FromDeg), t)
+	if s.byRing(p) {
+		return s.RingDistance(s.RingAt(t), t)
 	}
 	// Without a ring, or with an angle that nobody knows, the move is even in what a ring
 	// would feel: 1/distance.
+	u := p.Turned(t)
 	return 1 / (1/p.FromLens + u*(1/p.ToLens-1/p.FromLens))
 }
 
@@ -177,12 +185,6 @@ func (s *Shot) RingHeld(x, t float64) float64 {
 // have a ring.
 func (s *Shot) RingDistance(deg, t float64) float64 {
 	return s.ringReaches(s.Optics.Ring.Distance(deg), t)
-}
-
-// HandAt returns the angle at the hand at t, in degrees: the ring angle times the
-// gear. It returns NaN if RingDeg does.
-func (s *Shot) HandAt(t float64) float64 {
-	return s.RingDeg(s.FocusAt(t), t) * float64(s.Gear)
 }
 
 // WorstUntil returns when the worst half second of a follow ends, in seconds.

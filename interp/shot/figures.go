@@ -101,12 +101,9 @@ func (b *Built) handFigures(p *Pull, needed bool) {
 			p.Plan.Needed = plan.Number(t)
 		}
 	}
-	p.Plan.Grips = b.Setup.Hand.RegripTimes(needs)
-	for i := range p.Plan.Grips {
-		p.Plan.Grips[i] += p.Rack.StartS
-	}
 	if n := p.Landed.Regrips; n > 0 {
 		p.Plan.LostEach = p.Landed.Lost / float64(n)
+		p.Plan.Grips = p.Plan.LetsGo()
 	}
 }
 

@@ -70,13 +70,13 @@ func (m *maker) glide(p *plan.Pull) {
 }
 
 // travel returns how much of its way the ring has gone at a share of a move's
-// time. A rack has its profile. A follow goes as who is followed does, in
+// time. A rack goes as the ring of the plan does. A follow goes as who is followed does, in
 // 1/distance, which is what a ring feels.
 func (m *maker) travel(p *plan.Pull) func(u float64) float64 {
-	if p.Kind != "follow" {
-		return func(u float64) float64 { return plan.Ease(u, p.Profile == "smooth") }
-	}
 	start, land := float64(p.Start), float64(p.Land)
+	if p.Kind != "follow" {
+		return func(u float64) float64 { return p.Turned(start + u*(land-start)) }
+	}
 	near := func(t float64) float64 { return 1 / m.shot.FocusAt(t) }
 	from, way := near(start), near(land)-near(start)
 	return func(u float64) float64 {

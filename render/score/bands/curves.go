@@ -94,7 +94,10 @@ func (w *Window) keys() []float64 {
 	s := w.Shot
 	keys := []float64{w.from, w.end}
 	for _, p := range s.Pulls {
-		keys = append(keys, float64(p.Start), float64(p.Land))
+		keys = append(keys, p.Keys()...)
+		if t := float64(p.Start); s.FocusAt(before(t)) != s.FocusAt(t) {
+			keys = append(keys, before(t)) // the focus jumps, and does not go there from the key before
+		}
 	}
 	for _, tr := range w.tracks() {
 		keys = append(keys, tr.Keys()...)
@@ -106,6 +109,9 @@ func (w *Window) keys() []float64 {
 	slices.Sort(keys)
 	return slices.Compact(keys)
 }
+
+// before returns the last time before t.
+func before(t float64) float64 { return math.Nextafter(t, math.Inf(-1)) }
 
 func (w *Window) tracks() []*plan.Track {
 	o := &w.Shot.Optics

@@ -117,12 +117,12 @@ func (m Maker) turn(p *plan.Pull) {
 	travel := math.Abs(to-from) * gear
 	p.FromDeg, p.ToDeg, p.HandDeg = plan.Number(from), plan.Number(to), plan.Number(travel)
 	p.WindowHand = plan.Interval{plan.Number(to*gear - 1.1), plan.Number(to*gear + 1.3)}
-	p.Peak = plan.Number(1.875 * travel / float64(p.Land-p.Start))
 	p.Needed, p.Chance, p.LeftBlur = 1.35, 0.86, 31.2
 	if travel > 120 {
 		p.Regrips, p.LostEach = 1, 0.25
-		p.Grips = []float64{float64(p.Start+p.Land)/2 - 0.1}
+		p.Grips = p.LetsGo()
 	}
+	p.Peak = plan.Number(1.875 * travel / (float64(p.Land-p.Start) - float64(p.Regrips)*p.LostEach))
 }
 
 // Follow adds a follow.
