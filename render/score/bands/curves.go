@@ -94,6 +94,9 @@ func (w *Window) keys() []float64 {
 	s := w.Shot
 	keys := []float64{w.from, w.end}
 	for _, p := range s.Pulls {
+		if !w.overlaps(float64(p.Start), float64(p.Land)) {
+			continue
+		}
 		keys = append(keys, p.Keys()...)
 		if t := float64(p.Start); s.FocusAt(before(t)) != s.FocusAt(t) {
 			keys = append(keys, before(t)) // the focus jumps, and does not go there from the key before
