@@ -1,11 +1,11 @@
 // Which line of a shot is which line of the scene.
 //
 // Lines are found by their words, as a script page finds them, among the lines of the
-// same speaker. A line of three words or more that is found is hardly there by chance:
-// it ties the shot to the scene. A shorter one counts only between lines that do, or
-// where all that the shot has is found, because "No." is in many scenes. Of a long line
-// a set-up may have only a part, from some word within it on: that counts too if it is
-// word for word.
+// same speaker. A line of three words or more that is found word for word is hardly there
+// by chance: it ties the shot to the scene. A shorter one, and one with other words in it,
+// counts only where it lies between lines that do, or where all that the shot has is
+// found: "No." is in many scenes, and people say much the same of two things. Of a long
+// line a set-up may have only a part, from some word within it on.
 
 package coverage
 
@@ -19,6 +19,10 @@ import (
 // telling is how many words a line has that is hardly found by chance.
 const telling = 3
 
+// leastSame is the least likeness of two lines of one plan: what differs is a slip or a
+// change, and not another line.
+const leastSame = 0.75
+
 // mostAligned is how many words of a line are compared one by one.
 const mostAligned = 400
 
@@ -26,6 +30,7 @@ const mostAligned = 400
 type match struct {
 	slots []*slot // for each word of the line; nil: none
 	words int     // that are in both
+	other bool    // it has other words too, among these
 	at    int     // the index of the first line of the scene that it is in
 }
 
@@ -120,7 +125,7 @@ func (sp *spoken) findLines(lines []shotLine, mine []int, found []*match) map[*s
 		}
 	}
 	for k, at := range sp.stream.Place(wanted, 0, sp.stream.Len()) {
-		if at.Found() && at.End > at.Start {
+		if at.Likeness >= leastSame && at.End > at.Start {
 			put(mine[k], sp.slots[at.Start:at.End])
 		}
 	}
@@ -175,7 +180,7 @@ func (j *joiner) findIn(lines []shotLine, mine []int, sp *spoken, found []*match
 	}
 	free, wanted := sp.alike(said, taken)
 	for k, at := range stream.Place(wanted, 0, stream.Len()) {
-		if !at.Found() || at.End <= at.Start || owner[at.Start] != owner[at.End-1] {
+		if at.Likeness < leastSame || at.End <= at.Start || owner[at.Start] != owner[at.End-1] {
 			continue
 		}
 		i := owner[at.Start]
@@ -215,7 +220,9 @@ func (m *match) lay(folds speech.Folded, from int, slots []*slot) {
 	if len(folds) > mostAligned || len(slots) > mostAligned {
 		return
 	}
-	for k, at := range align(folds, foldsOf(slots)) {
+	theirs := foldsOf(slots)
+	m.other = m.other || !slices.Equal(folds, theirs)
+	for k, at := range align(folds, theirs) {
 		if at < 0 || m.slots[from+k] != nil {
 			continue
 		}
@@ -226,20 +233,33 @@ func (m *match) lay(folds speech.Folded, from int, slots []*slot) {
 	}
 }
 
+// tells reports whether the match is hardly there by chance.
+func (m *match) tells() bool { return m != nil && !m.other && m.words >= telling }
+
 // keepSure takes away the matches that may be there by chance.
 func keepSure(found []*match) {
-	all := len(found) > 1
-	for _, m := range found {
-		all = all && m != nil
-	}
-	if all && rising(found) {
+	if wholly(found) {
 		return
 	}
-	for i, m := range found {
-		if m != nil && m.words < telling && !between(found, i) {
+	told := slices.Clone(found) // what tells goes on telling
+	for i, m := range told {
+		if m != nil && !m.tells() && !between(told, i) {
 			found[i] = nil
 		}
 	}
+}
+
+// wholly reports whether all of several lines are found in the order of the scene, and
+// one of them word for word.
+func wholly(found []*match) bool {
+	exact := false
+	for _, m := range found {
+		if m == nil {
+			return false
+		}
+		exact = exact || !m.other
+	}
+	return len(found) > 1 && exact && rising(found)
 }
 
 // rising reports whether the matches are in the order of the scene.
@@ -257,7 +277,7 @@ func rising(found []*match) bool {
 func between(found []*match, i int) bool {
 	told := false
 	for k, m := range found {
-		if m == nil || k == i || m.words < telling {
+		if k == i || !m.tells() {
 			continue
 		}
 		if k < i && m.at > found[i].at || k > i && m.at < found[i].at {
