@@ -35,6 +35,7 @@
 //   - primer.go: the language in a minute, and its words by task
 //   - sheets.go: the pages of drawings on their way into files
 //   - stops.go: pullscore stops
+//   - story.go: pullscore story
 //   - takes.go: pullscore takes
 //   - takes_predicted.go: pullscore takes --predicted
 //   - takes_recorded.go: pullscore takes --recorded

@@ -31,6 +31,7 @@ type commands struct {
 	Watch      watchCmd      `cmd:"" help:"Redraw on every save, and serve a live page."`
 	Stops      stopsCmd      `cmd:"" help:"Find the stops at which every rack lands and is seen."`
 	Coverage   coverageCmd   `cmd:"" help:"Say what each set-up has of each word."`
+	Story      storyCmd      `cmd:"" help:"Say who holds the focus in a film, and for how long."`
 	Lens       lensCmd       `cmd:"" help:"Say what is known of a lens, and print a sheet to map its ring."`
 	Takes      takesCmd      `cmd:"" help:"Fit a hand to a log of takes, or score a recorded pull."`
 	Click      clickCmd      `cmd:"" help:"Make a click track to rehearse a shot with."`

@@ -12,6 +12,7 @@
 //   - stops.go: the window of stops as text
 //   - lenses.go: a shot through every lens of the kit, as text
 //   - rings.go: what is known of the lenses of a kit, as text
+//   - story.go: who holds the focus in a film, as text
 //   - takes.go: a log of takes as text
 //   - predicted.go: what was said of takes against what landed, as text
 //   - takes_recorded.go: the score of a recording as text

@@ -57,6 +57,7 @@ var textRooms = []room{
 	{"interp/wording", []string{"interp/speech"}},
 	{"interp/plan", []string{"lang/timecode", "optics", "interp/hand"}},
 	{"interp/moments", []string{"interp/plan", "interp/hand", "interp/units"}},
+	{"interp/story", []string{"interp/plan", "interp/units"}},
 	{"interp/holds", []string{"interp/hand", "interp/plan", "interp/moments", "interp/units"}},
 	{"interp/coverage", []string{"interp/plan", "interp/speech", "interp/viewer", "interp/wording"}},
 	{"interp/stops", []string{"optics$", "interp/plan", "interp/units"}},
