@@ -1,6 +1,7 @@
 // The score: its pages one below the other, replaced in place; the playhead
 // over them; their size.
 
+import { Frame } from "./frame.js";
 import { make } from "./shared.js";
 import { byKeys } from "./keys.js";
 import { clock } from "./model.js";
@@ -17,7 +18,7 @@ export class Score {
   // root holds the sheets; player is the playhead; out shows the size, and
   // time the playhead's time.
   constructor(root, player, out, time) {
-    Object.assign(this, { root, player, out, time, pages: [], tags: [], sheets: [], asked: 0, zoom: 1, fps: 24 });
+    Object.assign(this, { root, player, out, time, pages: [], tags: [], sheets: [], frames: new WeakMap(), asked: 0, zoom: 1, fps: 24 });
     this.head = make("div", "playhead");
     this.head.tabIndex = 0;
     this.head.setAttribute("role", "slider");
@@ -29,6 +30,8 @@ export class Score {
     root.addEventListener("pointerdown", (e) => this.press(e));
     root.addEventListener("click", (e) => this.tap(e));
     root.addEventListener("keydown", (e) => this.key(e));
+    root.addEventListener("scroll", () => this.scrolled(), { passive: true });
+    window.addEventListener("scroll", () => this.scrolled(), { passive: true });
     new ResizeObserver(() => this.resize()).observe(root);
   }
 
@@ -94,12 +97,23 @@ export class Score {
     drawing.removeAttribute("width");
     drawing.removeAttribute("height");
     makeReachable(drawing);
-    const old = sheet.querySelector("svg");
+    const old = sheet.querySelector(":scope > svg");
     if (old) morph(old, drawing);
-    else sheet.append(drawing);
+    else sheet.prepend(drawing);
     this.tags[i] = page.tag;
     this.pages[i] = page;
+    if (!this.frames.has(sheet)) this.frames.set(sheet, new Frame(sheet));
+    this.frames.get(sheet).take(sheet.querySelector(":scope > svg"), page);
+    this.scrolled();
     this.follow();
+  }
+
+  // scrolled keeps the heads of rows and the rulers in sight, once a frame.
+  scrolled() {
+    this.moving ??= requestAnimationFrame(() => {
+      this.moving = null;
+      for (const sheet of this.sheets) this.frames.get(sheet)?.follow(this.root.scrollLeft, -sheet.getBoundingClientRect().top);
+    });
   }
 
   // follow puts the playhead where the player is.
@@ -219,6 +233,7 @@ export class Score {
 
   resize() {
     this.root.style.setProperty("--page", `${sizes.baseWidth(this.root.clientWidth) * this.zoom}px`);
+    this.scrolled();
     this.out.value = `${Math.round(this.zoom * 100)} %`;
   }
 
