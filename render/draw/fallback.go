@@ -22,15 +22,50 @@ const (
 	digitFoot = 0.05 // of the lower row's over the box's foot
 )
 
-// Set returns the items that draw a text with the embedded fonts only: texts that
-// these fonts cover, each aligned at its start, and boxes with code points for the
-// rest. Together they are as wide as the text. It omits marks and invisible characters
-// that the fonts lack, because they have no width; see Lacking. Texts among them are
-// turned as t is, each round its own start.
-func (t Text) Set() []Item {
+// A Face is a font besides the embedded ones.
+type Face interface {
+	// Advance returns how far the next letter stands from that of r, as a share of the em.
+	// ok is false if the font cannot set r.
+	Advance(r rune) (em float64, ok bool)
+}
+
+// Faces are fonts that are tried in order for what the embedded fonts lack.
+type Faces []Face
+
+// of returns the first of the faces that can set r, from 1, and the advance of r in
+// millimetres in a font; 0 if none can.
+func (fs Faces) of(r rune, f Font) (face int, advance float64) {
+	for i, other := range fs {
+		if em, ok := other.Advance(r); ok {
+			return i + 1, em * f.Size * MM
+		}
+	}
+	return 0, f.advance(r)
+}
+
+// width returns the width of s in millimetres, as these faces set it.
+func (fs Faces) width(s string, f Font) float64 {
+	w := 0.0
+	for _, r := range s {
+		if Covers(string(r)) {
+			w += f.advance(r)
+		} else {
+			_, advance := fs.of(r, f)
+			w += advance
+		}
+	}
+	return w
+}
+
+// Set returns the items that draw a text with the embedded fonts and these faces only:
+// texts of one font, each aligned at its start, and boxes with code points for what all
+// fonts lack. Together they are as wide as the text comes out in these fonts. It omits
+// marks and invisible characters that the fonts lack, because they have no width; see
+// Lacking. Texts among them are turned as t is, each round its own start.
+func (t Text) Set(faces ...Face) []Item {
 	level := t
 	level.Turn = 0
-	items := level.set()
+	items := level.set(faces)
 	if t.Turn == 0 {
 		return items
 	}
@@ -50,30 +85,43 @@ func (t Text) Set() []Item {
 }
 
 // set does the work of Set for a level text.
-func (t Text) set() []Item {
+func (t Text) set(faces Faces) []Item {
+	whole := Covers(t.String)
+	if !whole && len(faces) > 0 {
+		t.Width = faces.width(t.String, t.Font)
+	}
 	t.At.X, t.Align = t.Box().X, Start
-	if Covers(t.String) {
+	if whole {
 		return []Item{t}
 	}
 	var items []Item
-	x, run := t.At.X, []rune(nil)
+	x, run, width, face := t.At.X, []rune(nil), 0.0, 0
 	end := func() {
 		if len(run) > 0 {
-			piece := NewText(0, t.At.Y, "", t.Font, t.Ink)
-			piece.String, piece.Width = string(run), t.Font.Width(string(run))
-			piece.At.X = x
+			piece := Text{At: Point{x, t.At.Y}, Font: t.Font, Ink: t.Ink, String: string(run), Width: width, Face: face}
 			items = append(items, piece)
-			x, run = x+piece.Width, nil
+			x, run, width = x+width, nil, 0
 		}
 	}
+	add := func(r rune, of int, advance float64) {
+		if of != face {
+			end()
+			face = of
+		}
+		run, width = append(run, r), width+advance
+	}
 	for _, r := range t.String {
-		switch {
-		case Covers(string(r)):
-			run = append(run, r)
-		case t.Font.advance(r) > 0:
+		if Covers(string(r)) {
+			add(r, 0, t.Font.advance(r))
+			continue
+		}
+		switch of, advance := faces.of(r, t.Font); {
+		case of > 0:
+			add(r, of, advance)
+		case advance > 0:
 			end()
 			items = append(items, t.codeBox(r, x)...)
-			x += t.Font.advance(r)
+			x += advance
 		}
 	}
 	end()
@@ -108,13 +156,20 @@ func (t Text) codeBox(r rune, x float64) []Item {
 
 // Lacking returns the characters on the pages that the embedded fonts lack, in order.
 // It does not include invisible characters.
-func Lacking(pages ...*Page) []rune {
+func Lacking(pages ...*Page) []rune { return Faces(nil).Lacking(pages...) }
+
+// Lacking returns the characters on the pages that the embedded fonts and these faces
+// lack, in order. It does not include invisible characters.
+func (fs Faces) Lacking(pages ...*Page) []rune {
 	seen := map[rune]bool{}
 	for _, p := range pages {
 		for it := range p.Root.All() {
 			if t, ok := it.(Text); ok && !Covers(t.String) {
 				for _, r := range t.String {
-					if !Covers(string(r)) && !unicode.Is(unicode.Cf, r) {
+					if Covers(string(r)) || unicode.Is(unicode.Cf, r) {
+						continue
+					}
+					if face, _ := fs.of(r, t.Font); face == 0 {
 						seen[r] = true
 					}
 				}

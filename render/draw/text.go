@@ -35,6 +35,7 @@ type Text struct {
 	String string
 	Width  float64 // millimetres, as measured
 	Full   string  // the whole text, if String is a shortened one
+	Face   int     // of a text that Set returns: 0 an embedded font, else a face, from 1
 }
 
 // Rise and fall of a line of text about its baseline, as shares of the size:

@@ -19,6 +19,7 @@ import (
 	"golang.org/x/image/font/gofont/goregular"
 
 	"pullscore/render/draw"
+	"pullscore/render/fonts"
 )
 
 // family names the embedded fonts.
@@ -29,12 +30,15 @@ const family = "Go"
 var noDate = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 
 type canvas struct {
-	pdf *fpdf.Fpdf
+	pdf   *fpdf.Fpdf
+	files []*fonts.File
+	faces draw.Faces // the files, to set texts in
 
 	// What is set on the page that is being written.
 	fill   draw.Ink
 	pen    draw.Stroke
 	font   draw.Font
+	face   int // as in draw.Text
 	letter draw.Ink
 
 	page    int            // from 1
@@ -66,7 +70,7 @@ func newCanvas(d Info) *canvas {
 	pdf.SetAutoPageBreak(false, 0)
 	pdf.AddUTF8FontFromBytes(family, "", goregular.TTF)
 	pdf.AddUTF8FontFromBytes(family, "B", gobold.TTF)
-	return &canvas{pdf: pdf, targets: map[string]int{}}
+	return &canvas{pdf: pdf, files: d.Fonts, faces: fonts.Faces(d.Fonts), targets: map[string]int{}}
 }
 
 func size(p *draw.Page) fpdf.SizeType { return fpdf.SizeType{Wd: p.W, Ht: p.H} }
@@ -78,7 +82,7 @@ func (c *canvas) start(p *draw.Page) {
 	c.pdf.SetLineJoinStyle("round")
 	c.pdf.SetLineCapStyle("butt")
 	c.pdf.SetDashPattern(nil, 0) // fpdf takes the last page's dashes over
-	c.fill, c.pen, c.font, c.letter = draw.None, draw.Stroke{}, draw.Font{}, draw.None
+	c.fill, c.pen, c.font, c.face, c.letter = draw.None, draw.Stroke{}, draw.Font{}, 0, draw.None
 	c.page, c.height = c.page+1, p.H
 	c.target(p.Root.ID, 0)
 }
@@ -116,7 +120,7 @@ func (c *canvas) join() {
 }
 
 func (c *canvas) bookmark(m mark) {
-	c.setFont(draw.Font{Size: 8}) // fpdf encodes by the font that is set
+	c.setFont(draw.Font{Size: 8}, 0) // fpdf encodes by the font that is set
 	c.pdf.Bookmark(surrogates(m.title), m.level, 0)
 }
 
@@ -179,21 +183,27 @@ func rgb(ink draw.Ink) (r, g, b int) {
 	return int(colour.R), int(colour.G), int(colour.B)
 }
 
-func (c *canvas) setFont(f draw.Font) {
-	if f == c.font {
+// setFont sets an embedded font, or a face from 1 on, which has one weight. A face
+// goes into the file when it is first used.
+func (c *canvas) setFont(f draw.Font, face int) {
+	if f == c.font && face == c.face {
 		return
 	}
-	style := ""
-	if f.Bold {
+	name, style := family, ""
+	switch {
+	case face > 0:
+		name = fmt.Sprintf("%s%d", family, face)
+		c.pdf.AddUTF8FontFromBytes(name, "", c.files[face-1].Data) // a second time it does nothing
+	case f.Bold:
 		style = "B"
 	}
-	c.font = f
-	c.pdf.SetFont(family, style, f.Size)
+	c.font, c.face = f, face
+	c.pdf.SetFont(name, style, f.Size)
 }
 
 // glyphs writes a text that the fonts cover, from its start on.
 func (c *canvas) glyphs(t draw.Text) {
-	c.setFont(t.Font)
+	c.setFont(t.Font, t.Face)
 	if t.Ink != c.letter {
 		c.letter = t.Ink
 		c.pdf.SetTextColor(rgb(t.Ink))

@@ -5,12 +5,14 @@ import (
 	"io"
 
 	"pullscore/render/draw"
+	"pullscore/render/fonts"
 )
 
 // Info is what a file says of itself.
 type Info struct {
 	Title, Desc string
-	Language    string // of the text, by BCP 47; may be empty
+	Language    string        // of the text, by BCP 47; may be empty
+	Fonts       []*fonts.File // for what the embedded fonts lack
 }
 
 // A File is a PDF file in the making, page after page: a page that has been
@@ -170,7 +172,7 @@ func (c *canvas) text(t draw.Text) {
 		c.span("ActualText", t.String)
 		defer c.endSpan()
 	}
-	for _, it := range t.Set() {
+	for _, it := range t.Set(c.faces...) {
 		switch it := it.(type) {
 		case draw.Rect:
 			c.rect(it)

@@ -15,6 +15,8 @@ import (
 	"pgregory.net/rapid"
 
 	"pullscore/render/draw"
+	"pullscore/render/fonts"
+	"pullscore/render/testing/fonttest"
 )
 
 func page(texts ...string) *draw.Page {
@@ -83,7 +85,7 @@ func reads(t interface {
 	}
 	var complaints strings.Builder
 	cmd := exec.Command(program, append(args, file, "-")...)
-	if program == "pdfinfo" {
+	if program == "pdfinfo" || program == "pdffonts" {
 		cmd.Args = cmd.Args[:len(cmd.Args)-1]
 	}
 	cmd.Stderr = &complaints
@@ -95,7 +97,7 @@ func reads(t interface {
 }
 
 func TestDocumentInfo(t *testing.T) {
-	d := document{Info: Info{"Ferry 🛥 (9)", "A sentence.", "en"}, Pages: []*draw.Page{page("a"), page("b")}}
+	d := document{Info: Info{Title: "Ferry 🛥 (9)", Desc: "A sentence.", Language: "en"}, Pages: []*draw.Page{page("a"), page("b")}}
 	info := reads(t, t.TempDir(), written(t, d), "pdfinfo")
 	for _, want := range []string{"Ferry 🛥 (9)", "A sentence.", "Pages:           2", "340.16 x 170.08 pts"} {
 		if !strings.Contains(info, want) {
@@ -233,5 +235,30 @@ func TestCoordinatesMustBeNumbers(t *testing.T) {
 			p.Root.Line(v, 0, 1, 1, draw.Stroke{Ink: draw.Black, Width: 1})
 			_ = (document{Pages: []*draw.Page{p}}).write(io.Discard)
 		}()
+	}
+}
+
+// A letter that the embedded fonts lack comes from the first file that has it, and is found
+// as itself. The file carries the font.
+func TestFontFiles(t *testing.T) {
+	file, err := fonts.Read(fonttest.Font{Runes: []rune("Ա花")}.Bytes())
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := page("NADIA 花 and Ա", "子")
+	d := document{Info: Info{Title: "Fonts", Fonts: []*fonts.File{file}}, Pages: []*draw.Page{p, page("花")}}
+	found := reads(t, t.TempDir(), written(t, d), "pdftotext", "-raw")
+	for _, want := range []string{"NADIA 花 and Ա", "子"} {
+		if !strings.Contains(found, want) {
+			t.Errorf("no %q in\n%s", want, found)
+		}
+	}
+	list := reads(t, t.TempDir(), written(t, d), "pdffonts")
+	if strings.Count(list, "yes no  yes") != 3 { // embedded, with a map of Unicode
+		t.Errorf("fonts:\n%s", list)
+	}
+	d.Fonts = nil
+	if list = reads(t, t.TempDir(), written(t, d), "pdffonts"); strings.Count(list, "yes no  yes") != 2 {
+		t.Errorf("fonts:\n%s", list)
 	}
 }

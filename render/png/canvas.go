@@ -14,6 +14,7 @@ import (
 	"golang.org/x/image/vector"
 
 	"pullscore/render/draw"
+	"pullscore/render/fonts"
 )
 
 type canvas struct {
@@ -22,12 +23,15 @@ type canvas struct {
 	outline *outline
 	stroker *rasterx.Stroker
 	raster  vector.Rasterizer
-	fonts   [2]*face // regular, bold
+	fonts   []*face // regular, bold, then those of the files; nil until one is used
+	files   []*fonts.File
+	faces   draw.Faces // the files, to set texts in
 }
 
-func newCanvas(bounds image.Rectangle, scale float64) *canvas {
+func newCanvas(bounds image.Rectangle, scale float64, files []*fonts.File) *canvas {
 	out := &outline{}
 	return &canvas{
+		fonts: make([]*face, 2+len(files)), files: files, faces: fonts.Faces(files),
 		image: image.NewRGBA(bounds), scale: scale, outline: out,
 		stroker: rasterx.NewStroker(bounds.Dx(), bounds.Dy(), out),
 	}

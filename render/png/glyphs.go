@@ -50,10 +50,13 @@ func newFace(f *sfnt.Font) *face {
 	return &face{font: f, units: float64(f.UnitsPerEm()), glyphs: map[rune]glyph{}}
 }
 
-// face returns the face of a weight.
-func (c *canvas) face(isBold bool) *face {
+// face returns the face in which a text is set. Those of files have one weight.
+func (c *canvas) face(t draw.Text) *face {
 	i, load := 0, regular
-	if isBold {
+	switch {
+	case t.Face > 0:
+		i, load = 1+t.Face, func() *sfnt.Font { return c.files[t.Face-1].Font }
+	case t.Font.Bold:
 		i, load = 1, bold
 	}
 	if c.fonts[i] == nil {
@@ -101,7 +104,7 @@ func (f *face) load(r rune) (glyph, error) {
 
 // glyphs draws a text that the fonts cover, from its start on.
 func (c *canvas) glyphs(t draw.Text) {
-	f := c.face(t.Font.Bold)
+	f := c.face(t)
 	size := t.Font.Size * draw.MM * c.scale / f.units // pixels a unit
 	x, y := c.pixel(t.At)
 	sin, cos := math.Sincos(t.Turn * math.Pi / 180)

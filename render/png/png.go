@@ -11,6 +11,7 @@ import (
 	"math"
 
 	"pullscore/render/draw"
+	"pullscore/render/fonts"
 )
 
 // The resolutions that can be asked for, in pixels an inch: less shows
@@ -21,11 +22,11 @@ const (
 	MostDPI    = 600
 )
 
-// Write writes the page at that many pixels an inch. It returns the first
-// error of w.
-func Write(w io.Writer, p *draw.Page, dpi int) error {
+// Write writes the page at that many pixels an inch, with files of fonts for
+// what the embedded fonts lack. It returns the first error of w.
+func Write(w io.Writer, p *draw.Page, dpi int, files ...*fonts.File) error {
 	var b bytes.Buffer
-	if err := stdpng.Encode(&b, Image(p, dpi)); err != nil {
+	if err := stdpng.Encode(&b, Image(p, dpi, files...)); err != nil {
 		return fmt.Errorf("writing PNG: %w", err)
 	}
 	if _, err := w.Write(describe(b.Bytes(), p, dpi)); err != nil {
@@ -35,13 +36,13 @@ func Write(w io.Writer, p *draw.Page, dpi int) error {
 }
 
 // Image draws the page. It panics on a resolution that is out of bounds.
-func Image(p *draw.Page, dpi int) *image.RGBA {
+func Image(p *draw.Page, dpi int, files ...*fonts.File) *image.RGBA {
 	if dpi < LeastDPI || dpi > MostDPI {
 		panic(fmt.Sprintf("png: %d pixels an inch", dpi))
 	}
 	scale := float64(dpi) / 25.4
 	bounds := image.Rect(0, 0, int(math.Ceil(p.W*scale-1e-6)), int(math.Ceil(p.H*scale-1e-6)))
-	c := newCanvas(bounds, scale)
+	c := newCanvas(bounds, scale, files)
 	imagedraw.Draw(c.image, bounds, image.NewUniform(colour(draw.Paper)), image.Point{}, imagedraw.Src)
 	c.items(p.Root.Items)
 	return c.image
@@ -78,7 +79,7 @@ func (c *canvas) shape(runs [][]draw.Point, closed bool, fill draw.Ink, s draw.S
 
 // text writes a text in the embedded fonts.
 func (c *canvas) text(t draw.Text) {
-	for _, it := range t.Set() {
+	for _, it := range t.Set(c.faces...) {
 		switch it := it.(type) {
 		case draw.Rect:
 			c.shape([][]draw.Point{corners(it.Box)}, true, it.Fill, it.Stroke)

@@ -4,12 +4,15 @@ import (
 	"bytes"
 	"encoding/binary"
 	"errors"
+	"image"
 	"image/color"
 	stdpng "image/png"
 	"math"
 	"testing"
 
 	"pullscore/render/draw"
+	"pullscore/render/fonts"
+	"pullscore/render/testing/fonttest"
 )
 
 const testDPI = 254 // ten pixels a millimetre
@@ -201,5 +204,31 @@ func TestDots(t *testing.T) {
 		if math.Abs(dark/want-1) > 0.12 {
 			t.Errorf("%d dpi: %.1f pixels are dark, want %.1f", dpi, dark, want)
 		}
+	}
+}
+
+// A letter that the embedded fonts lack is drawn from the first file that has it.
+func TestFontFiles(t *testing.T) {
+	file, err := fonts.Read(fonttest.Font{Runes: []rune{'花'}}.Bytes())
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := &draw.Page{W: 30, H: 20}
+	f := draw.Font{Size: 10 / draw.MM} // an em of 10 mm
+	p.Root.Add(draw.NewText(25, 15, "花", f, draw.Black).Aligned(draw.End))
+	img := Image(p, 254, file)
+	dark := image.Rectangle{}
+	for y := range img.Rect.Dy() {
+		for x := range img.Rect.Dx() {
+			if img.RGBAAt(x, y).R < 0x80 {
+				dark = dark.Union(image.Rect(x, y, x+1, y+1))
+			}
+		}
+	}
+	const em = 100 // pixels
+	left := 250 - em*fonttest.Advance/1000
+	want := image.Rect(left+em*fonttest.Left/1000, 150-em*fonttest.Top/1000, left+em*fonttest.Right/1000, 150)
+	if dark != want {
+		t.Errorf("the letter lies in %v, want %v", dark, want)
 	}
 }

@@ -15,9 +15,11 @@ const (
 var paperRooms = []room{
 	{"render/draw", nil},
 	{"render/draw/genwidths", []string{image}},
+	{"render/fonts", []string{"render/draw$", image}},
+	{"render/testing/fonttest", nil},
 	{"render/svg", []string{"render/draw$", svgo}},
-	{"render/pdf", []string{"render/draw$", fpdf, image}},
-	{"render/png", []string{"render/draw$", rasterx, image}},
+	{"render/pdf", []string{"render/draw$", "render/fonts", fpdf, image}},
+	{"render/png", []string{"render/draw$", "render/fonts", rasterx, image}},
 	{"render/signs", []string{"render/draw$"}},
 	{"render/testing/drawtest", []string{"render/draw$", "render/signs"}},
 	{"render/testing/plans", []string{"optics/ring", "lang/testing/chunk", "interp/plan", "render/draw$", "render/svg", "render/testing/drawtest", rapid}},

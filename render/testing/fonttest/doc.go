@@ -1,0 +1,2 @@
+// Package fonttest makes fonts for tests.
+package fonttest
