@@ -139,7 +139,7 @@ func fontConfig(t *testing.T) []string {
 func write(t *testing.T, dir, form string, p drawnPage) string {
 	t.Helper()
 	var b bytes.Buffer
-	if err := backends[form].write(&b, p.shot, []*draw.Page{p.page}, agreeDPI); err != nil {
+	if err := backends[form].write(&b, p.shot, []*draw.Page{p.page}, rendering{dpi: agreeDPI}); err != nil {
 		t.Fatal(err)
 	}
 	file := filepath.Join(dir, form+"."+form)

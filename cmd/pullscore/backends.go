@@ -12,6 +12,7 @@ import (
 	"pullscore/cmd/internal/console"
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
+	"pullscore/render/fonts"
 	"pullscore/render/pdf"
 	"pullscore/render/png"
 	"pullscore/render/svg"
@@ -24,20 +25,20 @@ const language = "en"
 type backend struct {
 	paged    bool // one file holds all pages of a shot; else one page
 	embedded bool // has the embedded fonts alone
-	write    func(w io.Writer, shot *plan.Shot, pages []*draw.Page, dpi int) error
+	write    func(w io.Writer, shot *plan.Shot, pages []*draw.Page, how rendering) error
 }
 
 // backends are all of them, by the ending of their files.
 var backends = map[string]backend{
-	"svg": {write: func(w io.Writer, _ *plan.Shot, pages []*draw.Page, _ int) error {
+	"svg": {write: func(w io.Writer, _ *plan.Shot, pages []*draw.Page, _ rendering) error {
 		return svg.Write(w, pages[0])
 	}},
-	"png": {embedded: true, write: func(w io.Writer, _ *plan.Shot, pages []*draw.Page, dpi int) error {
-		return png.Write(w, pages[0], dpi)
+	"png": {embedded: true, write: func(w io.Writer, _ *plan.Shot, pages []*draw.Page, how rendering) error {
+		return png.Write(w, pages[0], how.dpi, how.fonts...)
 	}},
-	"pdf": {embedded: true, paged: true, write: func(w io.Writer, shot *plan.Shot, pages []*draw.Page, _ int) error {
+	"pdf": {embedded: true, paged: true, write: func(w io.Writer, shot *plan.Shot, pages []*draw.Page, how rendering) error {
 		name := strings.TrimSpace(shot.ID + " " + shot.Title)
-		f := pdf.New(pdf.Info{Title: name, Desc: pages[0].Desc, Language: language})
+		f := pdf.New(pdf.Info{Title: name, Desc: pages[0].Desc, Language: language, Fonts: how.fonts})
 		f.Mark(name, 0)
 		for _, p := range pages {
 			f.Add(p)
@@ -55,7 +56,7 @@ func checkDPI(dpi int) error {
 }
 
 // files returns what the pages of a shot come to; nothing for none.
-func (b backend) files(shot *plan.Shot, pages []*draw.Page, dpi int) ([]page, error) {
+func (b backend) files(shot *plan.Shot, pages []*draw.Page, how rendering) ([]page, error) {
 	if len(pages) == 0 {
 		return nil, nil
 	}
@@ -69,7 +70,7 @@ func (b backend) files(shot *plan.Shot, pages []*draw.Page, dpi int) ([]page, er
 	var files []page
 	for i, group := range groups {
 		var buf bytes.Buffer
-		if err := b.write(&buf, shot, group, dpi); err != nil {
+		if err := b.write(&buf, shot, group, how); err != nil {
 			return nil, fmt.Errorf("shot %s: %w", shot.ID, err)
 		}
 		files = append(files, page{shot: shot.ID, number: i + 1, total: len(groups), data: buf.Bytes()})
@@ -81,7 +82,8 @@ func (b backend) files(shot *plan.Shot, pages []*draw.Page, dpi int) ([]page, er
 const shownCharacters = 8
 
 // noteLacking says once which characters stand as boxes in the files, and
-// where they can be seen; nothing where there are none.
+// how they can be seen; nothing where there are none. No font helps scripts
+// whose letters join or run from right to left.
 func (s *session) noteLacking(lacking []rune, instead string) {
 	if len(lacking) == 0 {
 		return
@@ -95,8 +97,11 @@ func (s *session) noteLacking(lacking []rune, instead string) {
 	if more := len(lacking) - len(list); more > 0 {
 		list = append(list, fmt.Sprintf("%d more", more))
 	}
+	if slices.ContainsFunc(lacking, func(r rune) bool { return !fonts.NeedsShaping(r) }) {
+		instead = "--font FILE takes a font that has it, or " + instead
+	}
 	s.bar.Clear()
 	s.out.Flush()
-	fmt.Fprintf(s.errScreen.W, "%s the embedded fonts lack %s; a box with its code stands for each, and %s\n",
+	fmt.Fprintf(s.errScreen.W, "%s the fonts lack %s; a box with its code stands for each: %s\n",
 		s.errScreen.Paint(console.Yellow, "pullscore:"), strings.Join(list, ", "), instead)
 }

@@ -18,6 +18,7 @@ import (
 	"pullscore/interp/stops"
 	"pullscore/render/brief"
 	"pullscore/render/draw"
+	"pullscore/render/fonts"
 	"pullscore/render/html"
 	"pullscore/render/pdf"
 	"pullscore/render/sheet"
@@ -25,8 +26,9 @@ import (
 )
 
 type briefCmd struct {
-	As     string   `enum:"pdf,html" default:"pdf" placeholder:"FORM" help:"The form of the file: pdf or html."`
-	Paper  string   `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
+	As    string `enum:"pdf,html" default:"pdf" placeholder:"FORM" help:"The form of the file: pdf or html."`
+	Paper string `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
+	fontFlag
 	Stops  bool     `help:"Also the window of stops of every shot."`
 	Output string   `offer:"places" short:"o" default:"." placeholder:"PLACE" help:"A folder, the file, or - for standard output."`
 	Paths  []string `offer:"plans" arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
@@ -63,11 +65,16 @@ func (c *briefCmd) Run(s *session) error {
 	}
 	// Hundreds of sheets are drawn and let go: here memory is dearer than time.
 	defer debug.SetGCPercent(debug.SetGCPercent(briefGarbage))
+	list, err := c.fontFlag.read(c.As)
+	if err != nil {
+		return err
+	}
 	all, faulty, err := c.read(s)
 	switch {
 	case err != nil:
 		return err
 	case len(all.plans) > 0:
+		all.fonts = list
 		err = c.write(s, all, out)
 	case !s.failed && !faulty:
 		err = errors.New("none of the plans has shots, so there is nothing to put into a brief")
@@ -116,6 +123,7 @@ type briefing struct {
 	plans   []*plan.Plan
 	windows map[*plan.Shot]*stops.Answer // where they are asked for
 	opt     sheet.Options
+	fonts   []*fonts.File
 }
 
 // papers draws the papers of a shot.
@@ -217,7 +225,7 @@ func eachShot[T any](s *session, plans []*plan.Plan, work func(placedShot) (T, e
 // briefPDF returns the file in parts.
 func briefPDF(s *session, all *briefing) ([][]byte, error) {
 	title := brief.Title(all.plans)
-	file := pdf.New(pdf.Info{Title: title, Desc: "Crew papers.", Language: language})
+	file := pdf.New(pdf.Info{Title: title, Desc: "Crew papers.", Language: language, Fonts: all.fonts})
 	number, lacking := 0, []rune(nil)
 	add := func(pages []*draw.Page) {
 		for _, p := range pages {
@@ -225,7 +233,7 @@ func briefPDF(s *session, all *briefing) ([][]byte, error) {
 			brief.NumberPage(p, number)
 			file.Add(p)
 		}
-		lacking = append(lacking, draw.Lacking(pages...)...)
+		lacking = append(lacking, fonts.Faces(all.fonts).Lacking(pages...)...)
 	}
 	file.Mark("Cover", 0)
 	add(brief.CoverPages(title, brief.Cover(all.plans), all.opt))

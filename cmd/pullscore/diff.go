@@ -3,6 +3,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 
 	"pullscore/cmd/internal/console"
@@ -12,9 +13,10 @@ import (
 )
 
 type diffCmd struct {
-	As     string   `enum:"text,json,svg,pdf,png" default:"text" placeholder:"FORM" help:"How to tell it: text, json, or as drawings svg, pdf, png."`
-	Shot   string   `offer:"shots" placeholder:"ID" help:"Only this shot."`
-	Paper  string   `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet of a drawing, lying: a4 or letter."`
+	As    string `enum:"text,json,svg,pdf,png" default:"text" placeholder:"FORM" help:"How to tell it: text, json, or as drawings svg, pdf, png."`
+	Shot  string `offer:"shots" placeholder:"ID" help:"Only this shot."`
+	Paper string `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet of a drawing, lying: a4 or letter."`
+	fontFlag
 	DPI    int      `name:"dpi" default:"150" placeholder:"N" help:"Pixels an inch of a png, 36 to 600; 150 without."`
 	Output string   `offer:"places" short:"o" placeholder:"PLACE" help:"For drawings: a folder, a file for a single page, or - for standard output."`
 	Git    bool     `help:"Take the arguments that git gives to a diff driver."`
@@ -90,6 +92,8 @@ func (c *diffCmd) pairs() ([]states.Pair, error) {
 	switch n := len(c.States); {
 	case c.Output != "" && !drawn:
 		return nil, fmt.Errorf("-o is for drawings: name svg, pdf or png with --as; %s goes to standard output", c.As)
+	case len(c.Font) > 0 && !drawn:
+		return nil, errors.New("--font is for drawings: name pdf or png with --as")
 	case c.Git:
 		return states.FromGit(c.States)
 	case n == 1:

@@ -18,6 +18,10 @@ func (c *diffCmd) draw(s *session, plans []diff.Plan) error {
 	if err := checkDPI(c.DPI); err != nil {
 		return err
 	}
+	how, err := c.rendering(c.As, c.DPI)
+	if err != nil {
+		return err
+	}
 	out, err := newOutput(cmp.Or(c.Output, "."), c.As)
 	if err != nil {
 		return err
@@ -28,7 +32,7 @@ func (c *diffCmd) draw(s *session, plans []diff.Plan) error {
 			if shot.Change == diff.Same {
 				continue
 			}
-			if err := c.drawShot(&g, p, shot); err != nil {
+			if err := c.drawShot(&g, p, shot, how); err != nil {
 				return err
 			}
 		}
@@ -39,13 +43,13 @@ func (c *diffCmd) draw(s *session, plans []diff.Plan) error {
 	return g.end()
 }
 
-func (c *diffCmd) drawShot(g *pile, p diff.Plan, shot diff.Shot) error {
+func (c *diffCmd) drawShot(g *pile, p diff.Plan, shot diff.Shot, how rendering) error {
 	is, path := shot.After, p.After
 	if is == nil {
 		is, path = shot.Before, p.Before
 	}
 	drawn := difference.Draw(overlaid(p, shot), sheet.Options{Paper: papers[strings.ToLower(c.Paper)]})
-	files, lacking, err := filesOf(c.As, "diff", is, drawn, c.DPI)
+	files, lacking, err := filesOf(c.As, "diff", is, drawn, how)
 	if err != nil {
 		return fmt.Errorf("%s: %w", path, err)
 	}

@@ -17,13 +17,14 @@ import (
 )
 
 type drawCmd struct {
-	Drawing string   `enum:"${drawings},all" default:"score" placeholder:"NAME" help:"Which drawing: ${drawings_words}, or all."`
-	As      string   `enum:"svg,pdf,png" default:"svg" placeholder:"FORM" help:"The form of the files: svg, pdf or png."`
-	Shot    string   `offer:"shots" placeholder:"ID" help:"Only this shot."`
-	Paper   string   `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
-	DPI     int      `name:"dpi" default:"150" placeholder:"N" help:"Pixels an inch of a png, 36 to 600; 150 without."`
-	Output  string   `offer:"places" short:"o" default:"." placeholder:"PLACE" help:"A folder, a file for a single page, or - for standard output."`
-	Paths   []string `offer:"plans" arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
+	Drawing string `enum:"${drawings},all" default:"score" placeholder:"NAME" help:"Which drawing: ${drawings_words}, or all."`
+	As      string `enum:"svg,pdf,png" default:"svg" placeholder:"FORM" help:"The form of the files: svg, pdf or png."`
+	Shot    string `offer:"shots" placeholder:"ID" help:"Only this shot."`
+	Paper   string `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
+	fontFlag
+	DPI    int      `name:"dpi" default:"150" placeholder:"N" help:"Pixels an inch of a png, 36 to 600; 150 without."`
+	Output string   `offer:"places" short:"o" default:"." placeholder:"PLACE" help:"A folder, a file for a single page, or - for standard output."`
+	Paths  []string `offer:"plans" arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
 }
 
 // Help explains the command.
@@ -46,9 +47,10 @@ Strips and dials are right only when printed at 100 %; a bar of 50 mm on every
 sheet tells. A file is named PLAN-SHOT-score.svg, with a page number before
 .svg where a shot has more than one page; a pdf holds all pages of its shot. A
 folder that is not there yet is made. PDF and PNG files are always light, and
-carry fonts of their own for Latin, Greek and Cyrillic; for a letter of another
-script they show a box with its code. SVG files use the fonts of the system
-that shows them. A sign that not every system allows in a name becomes _, and
+carry fonts of their own for Latin, Greek and Cyrillic; for other letters name
+a TrueType font with --font, as often as needed. A letter that no font has is
+a box with its code, and so are scripts whose letters join or run from right to
+left. SVG files use the fonts of the system that shows them. A sign that not every system allows in a name becomes _, and
 a name that is taken gets ~2, ~3 and so on. In a folder of plans, kits (plans
 without shots) are passed over.
 
@@ -68,12 +70,16 @@ func (c *drawCmd) Run(s *session) error {
 	if err := checkDPI(c.DPI); err != nil {
 		return err
 	}
+	how, err := c.rendering(c.As, c.DPI)
+	if err != nil {
+		return err
+	}
 	out, err := newOutput(c.Output, c.As)
 	if err != nil {
 		return err
 	}
 	g := gallery{pile: pile{session: s, out: out}, shot: c.Shot}
-	if err := eachFile(s, c.Paths, "drawing", func(f files.File) (drawn, error) { return c.draw(s, f.Path) }, g.plan); err != nil {
+	if err := eachFile(s, c.Paths, "drawing", func(f files.File) (drawn, error) { return c.draw(s, f.Path, how) }, g.plan); err != nil {
 		return err
 	}
 	if err := g.complete(); err != nil {
@@ -86,7 +92,7 @@ func (c *drawCmd) Run(s *session) error {
 }
 
 // draw interprets a plan and draws its shots.
-func (c *drawCmd) draw(s *session, path string) (drawn, error) {
+func (c *drawCmd) draw(s *session, path string, how rendering) (drawn, error) {
 	res, err := s.interpret(path)
 	if err != nil {
 		return drawn{}, err
@@ -97,7 +103,7 @@ func (c *drawCmd) draw(s *session, path string) (drawn, error) {
 			continue
 		}
 		for _, what := range c.drawings() {
-			files, lacking, err := filesOf(c.As, what, shot, c.sheets(what, res, shot), c.DPI)
+			files, lacking, err := filesOf(c.As, what, shot, c.sheets(what, res, shot), how)
 			if err != nil {
 				return drawn{}, fmt.Errorf("%s: %w", path, err)
 			}

@@ -24,11 +24,12 @@ import (
 )
 
 type lensCmd struct {
-	Sheet  bool   `help:"Draw the sheet to map a ring with: a tape, a table and a target."`
-	Lens   string `placeholder:"NAME" help:"Only this lens."`
-	Stop   string `placeholder:"STOP" help:"Name enough distances for this stop, as in f/2.8; for the widest without."`
-	As     string `enum:"text,json,svg,pdf,png" default:"text" placeholder:"FORM" help:"How to answer: text or json; with --sheet svg, pdf or png."`
-	Paper  string `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
+	Sheet bool   `help:"Draw the sheet to map a ring with: a tape, a table and a target."`
+	Lens  string `placeholder:"NAME" help:"Only this lens."`
+	Stop  string `placeholder:"STOP" help:"Name enough distances for this stop, as in f/2.8; for the widest without."`
+	As    string `enum:"text,json,svg,pdf,png" default:"text" placeholder:"FORM" help:"How to answer: text or json; with --sheet svg, pdf or png."`
+	Paper string `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
+	fontFlag
 	DPI    int    `name:"dpi" default:"150" placeholder:"N" help:"Pixels an inch of a png, 36 to 600; 150 without."`
 	From   string `offer:"files" placeholder:"FILE" help:"Print a kit from a lens file of another program: OpenTrackIO or ASC FDL; - is standard input."`
 	Name   string `placeholder:"NAME" help:"With --from: what to call the lens, or which framing of an FDL."`
@@ -110,6 +111,8 @@ func (c *lensCmd) fits() error {
 		return fmt.Errorf("--as %s draws a sheet: add --sheet", c.As)
 	case c.Sheet && c.As == "json":
 		return errors.New("--sheet draws: as svg, pdf or png")
+	case len(c.Font) > 0 && !c.Sheet:
+		return errors.New("--font is for a sheet: add --sheet")
 	case c.Output != "" && !c.Sheet:
 		return errors.New("-o says where a sheet goes: add --sheet")
 	}
@@ -177,6 +180,10 @@ func (c *lensCmd) draw(s *session, list []*lenses.Lens) error {
 			form = ending
 		}
 	}
+	how, err := c.rendering(form, c.DPI)
+	if err != nil {
+		return err
+	}
 	out, err := newOutput(place, form)
 	if err != nil {
 		return err
@@ -190,7 +197,7 @@ func (c *lensCmd) draw(s *session, list []*lenses.Lens) error {
 			continue
 		}
 		pages := lenspaper.Sheet(paperOf(l, planName(c.Kit)), sheet.Options{Paper: papers[strings.ToLower(c.Paper)]})
-		files, lacking, err := filesOf(form, "sheet", &plan.Shot{ID: l.Name, Title: "map of the ring"}, pages, c.DPI)
+		files, lacking, err := filesOf(form, "sheet", &plan.Shot{ID: l.Name, Title: "map of the ring"}, pages, how)
 		if err != nil {
 			return err
 		}

@@ -42,7 +42,7 @@ func TestLensSheetIsTrueToScale(t *testing.T) {
 		})
 		t.Run(size+"/PDF", func(t *testing.T) {
 			var b bytes.Buffer
-			if err := backends["pdf"].write(&b, &plan.Shot{Title: "75"}, pages, 0); err != nil {
+			if err := backends["pdf"].write(&b, &plan.Shot{Title: "75"}, pages, rendering{}); err != nil {
 				t.Fatal(err)
 			}
 			measureSheet(t, pdfLines(t, b.Bytes()))
@@ -67,7 +67,7 @@ func TestLensSheetIsTrueToScale(t *testing.T) {
 func svgFile(t *testing.T, p *draw.Page) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	if err := backends["svg"].write(&b, nil, []*draw.Page{p}, 0); err != nil {
+	if err := backends["svg"].write(&b, nil, []*draw.Page{p}, rendering{}); err != nil {
 		t.Fatal(err)
 	}
 	return b.Bytes()

@@ -14,6 +14,8 @@ import (
 	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"pullscore/render/testing/fonttest"
 )
 
 func TestMain(m *testing.M) {
@@ -38,6 +40,7 @@ func TestScripts(t *testing.T) {
 			"crlf":   crlf,
 			"holds":  holds,
 			"awaits": awaits,
+			"font":   font,
 		},
 		Condition: func(name string) (bool, error) {
 			switch name {
@@ -96,6 +99,14 @@ func holds(ts *testscript.TestScript, _ bool, args []string) {
 		out = append(out, text...)
 	}
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), out, 0o666))
+}
+
+// font makes a font of squares with those letters: font FILE LETTERS LICENCE-BITS.
+func font(ts *testscript.TestScript, _ bool, args []string) {
+	bits, err := strconv.Atoi(args[2])
+	ts.Check(err)
+	f := fonttest.Font{Runes: []rune(args[1]), FsType: uint16(bits)}
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), f.Bytes(), 0o666))
 }
 
 // awaits waits until a file holds a text: awaits FILE TEXT. It gives up after

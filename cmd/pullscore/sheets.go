@@ -8,6 +8,7 @@ import (
 	"pullscore/cmd/internal/files"
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
+	"pullscore/render/fonts"
 )
 
 // A page is one file to write.
@@ -78,14 +79,14 @@ func (p *pile) end() error {
 
 // filesOf returns what a drawing of a shot comes to in a form, and the
 // characters that stand as boxes in it. what is in the names of its files.
-func filesOf(form, what string, shot *plan.Shot, drawn []*draw.Page, dpi int) (pages []page, lacking []rune, err error) {
+func filesOf(form, what string, shot *plan.Shot, drawn []*draw.Page, how rendering) (pages []page, lacking []rune, err error) {
 	back := backends[form]
-	pages, err = back.files(shot, drawn, dpi)
+	pages, err = back.files(shot, drawn, how)
 	for i := range pages {
 		pages[i].what = what
 	}
 	if err == nil && back.embedded {
-		lacking = draw.Lacking(drawn...)
+		lacking = fonts.Faces(how.fonts).Lacking(drawn...)
 	}
 	return pages, lacking, err
 }

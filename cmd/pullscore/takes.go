@@ -185,7 +185,7 @@ const drawDPI = 150
 
 // draw writes a drawing, which is one page, in the form that was asked for.
 func (c *takesCmd) draw(s *session, pages []*draw.Page) error {
-	return backends[c.As].write(s.out, &plan.Shot{Title: pages[0].Title}, pages, drawDPI)
+	return backends[c.As].write(s.out, &plan.Shot{Title: pages[0].Title}, pages, rendering{dpi: drawDPI})
 }
 
 // printFaults prints the faults of a log to standard error, and reports whether
