@@ -21,6 +21,7 @@
 //   - diff_draw.go: the drawings of pullscore diff
 //   - draw.go: pullscore draw
 //   - drawings.go: the drawings that can be asked for, by name
+//   - fontflag.go: the flag --font, for letters that the embedded fonts lack
 //   - export.go: pullscore export
 //   - fmt.go: pullscore fmt
 //   - help.go: pullscore help
