@@ -48,7 +48,7 @@ func lettered(flags []Flag) []Lettered {
 		if !ok {
 			i = len(list)
 			at[cause] = i
-			list = append(list, Lettered{Letter: letterOf(i), Code: f.Code, Severity: f.Severity, Cures: f.CureTexts})
+			list = append(list, Lettered{Letter: LetterOf(i), Code: f.Code, Severity: f.Severity, Cures: f.CureTexts})
 		}
 		list[i].Flags = append(list[i].Flags, f.Number)
 	}
@@ -67,8 +67,8 @@ func rowRank(row string) int {
 	return slices.Index([]string{"", "lines", "camera", "distance", "sharp", "hand"}, row)
 }
 
-// letterOf returns the letter of the cause with that index from 0: a to z, aa, ab.
-func letterOf(i int) string {
+// LetterOf returns the letter of the cause with that index from 0: a to z, aa, ab.
+func LetterOf(i int) string {
 	letter := ""
 	for i++; i > 0; i /= 26 {
 		i--

@@ -33,7 +33,7 @@ func TestLetters(t *testing.T) {
 
 func TestLetterOf(t *testing.T) {
 	for i, want := range map[int]string{0: "a", 25: "z", 26: "aa", 27: "ab", 51: "az", 52: "ba", 701: "zz", 702: "aaa"} {
-		if got := letterOf(i); got != want {
+		if got := LetterOf(i); got != want {
 			t.Errorf("the letter of %d is %q, want %q", i, got, want)
 		}
 	}
