@@ -10,13 +10,13 @@ import (
 
 func floorSigns() []Sign {
 	return []Sign{
-		{Place, "place", "place", 4.2, func(g *draw.Group, x, y float64) { DrawPlace(g, x+PlaceRadius, y, "A", false) }},
-		{LaterPlace, "later place", "later place", 4.2, func(g *draw.Group, x, y float64) { DrawPlace(g, x+PlaceRadius, y, "B", true) }},
+		{Place, "place", "place", 4.2, func(g *draw.Group, x, y float64) { DrawPlace(g, x+PlaceRadius, y, "a", false) }},
+		{LaterPlace, "later place", "later place", 4.2, func(g *draw.Group, x, y float64) { DrawPlace(g, x+PlaceRadius, y, "b", true) }},
 		{Way, "way", "way", 8, func(g *draw.Group, x, y float64) { DrawWay(g, []draw.Point{pt(x, y), pt(x+8, y)}, 1) }},
 		{Track, "dolly track", "track", 8, func(g *draw.Group, x, y float64) { DrawTrack(g, pt(x, y), pt(x+8, y)) }},
 		{LensAxis, "lens axis", "axis", 8, stroked(LensAxis, 8, draw.Axis(draw.Grey))},
 		{LaterState, "later, at the end of a move", "later", 8, stroked(LaterState, 8, draw.Later(draw.Black))},
-		{Tape, "tape, from the sensor", "tape", 8, func(g *draw.Group, x, y float64) { DrawTape(g, pt(x, y), pt(x+8, y)) }},
+		{Tape, "tape from the camera", "tape", 8, func(g *draw.Group, x, y float64) { DrawTape(g, pt(x, y), pt(x+8, y)) }},
 	}
 }
 
