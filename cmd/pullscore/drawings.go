@@ -27,7 +27,7 @@ var drawingTable = []struct {
 	help string
 }{
 	{"score", fromShot(score.Score), "who speaks, where everybody is, what is sharp and where the hand is,\nall against one ruler of time"},
-	{"overhead", fromShot(floor.Overhead), "the floor from above, to scale: places, paths, field of view, and\nwhat is sharp at every landing"},
+	{"overhead", fromShot(floor.Draw), "the floor from above, to scale: places, paths, field of view, and\nwhat is sharp at every landing"},
 	{"strip", fromShot(ring.Strip), "a tape for the focus ring, 1:1, with the marks of the pulls"},
 	{"dial", fromShot(ring.Dial), "a disc for the hand wheel, 1:1"},
 	{"tolerance", fromShot(cards.Tolerance), "a card for whoever watches the marks: how far everybody may miss\ntheirs, 1:5, and how far the ring turns for it"},

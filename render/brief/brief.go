@@ -67,7 +67,7 @@ func NewShot(s *plan.Shot, opt sheet.Options) Shot {
 	b := Shot{Name: sheet.ShotName(s), Setup: sheet.Setup(s), Sheet: shotSheet(s)}
 	b.Pages = shotPages(s, b.Sheet, opt)
 	b.Figures = []Figure{
-		{"Score", score.Score(s, opt), false}, {"Overhead", floor.Overhead(s, opt), false},
+		{"Score", score.Score(s, opt), false}, {"Floor", floor.Draw(s, opt), false},
 		{"Strip", ring.Strip(s, opt), true},
 	}
 	if s.WheelMM.Known() { // without a wheel there is no dial

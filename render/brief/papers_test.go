@@ -24,7 +24,7 @@ var drawings = []struct {
 	name string
 	draw func(*plan.Shot, sheet.Options) []*draw.Page
 }{
-	{"score", score.Score}, {"overhead", floor.Overhead}, {"strip", ring.Strip}, {"dial", ring.Dial},
+	{"score", score.Score}, {"floor", floor.Draw}, {"strip", ring.Strip}, {"dial", ring.Dial},
 }
 
 // checkDrawn fails for every fault of a page, and for figures that are none.
@@ -102,7 +102,7 @@ func TestCautions(t *testing.T) {
 		cover := CoverPages("", Cover([]*plan.Plan{{Shots: []*plan.Shot{tc.shot}}}), sheet.Options{})
 		brief := NewShot(tc.shot, sheet.Options{Paper: sheet.Letter})
 		papers := map[string][]*draw.Page{
-			"cover": cover, "sheet": brief.Pages, "score": score.Score(tc.shot, sheet.Options{Paper: sheet.Letter}), "overhead": floor.Overhead(tc.shot, sheet.Options{}),
+			"cover": cover, "sheet": brief.Pages, "score": score.Score(tc.shot, sheet.Options{Paper: sheet.Letter}), "floor": floor.Draw(tc.shot, sheet.Options{}),
 		}
 		for name, pages := range papers {
 			text := plans.TextOf(pages)

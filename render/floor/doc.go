@@ -1,11 +1,20 @@
-// Package floor draws the floor of a shot from above, to scale: who stands
-// where, and what each landing keeps sharp.
+// Package floor draws a floor from above, to scale: where cameras and people stand, where
+// they go, how long the tapes are, and what each landing keeps sharp.
 //
-//   - overhead.go: the pages, and how much floor each shows
-//   - floor.go: one floor: its scale, its axis and the camera
-//   - rig.go: a camera that turns, or leaves its axis
-//   - people.go: where everyone stands, and their ways
-//   - sharp.go: the depth of field of each landing
-//   - tape.go: the tape along the axis
-//   - key.go: the words beside the floor, the signs and the cautions
+// A Floor is plain data: places, ways, and cameras with their states. Of makes one of a
+// shot; all that draws it takes any number of cameras.
+//
+//   - data.go: a floor as data
+//   - shot.go: the floor of a shot, with its places and ways
+//   - states.go: where the camera of a shot is, and what it sees then
+//   - zones.go: what each landing keeps sharp
+//   - pages.go: how a floor is shared out among sheets
+//   - ground.go: the scale of a sheet, and what lies where on it
+//   - shapes.go: lines and outlines that are cut, and hatches
+//   - sights.go: fields of view, axes, and slabs that are sharp
+//   - cameras.go: cameras, their tracks, ways and turns
+//   - places.go: lettered places, and the ways of people
+//   - labels.go: the search for the places of names and words
+//   - ruler.go: the tape under the floor, and the tape to each focus
+//   - table.go: the table of all tapes
 package floor

@@ -1,0 +1,347 @@
+// How a floor is shared out among sheets.
+
+package floor
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"pullscore/interp/plan"
+	"pullscore/interp/units"
+	"pullscore/render/draw"
+	"pullscore/render/sheet"
+	"pullscore/render/signs"
+)
+
+// Draw draws the floor of a shot from above: places and ways, the camera with its field of
+// view, what is sharp at every landing, and all tapes. Where the nearest and the farthest
+// are too far apart for one scale, each part has a sheet of its own.
+func Draw(s *plan.Shot, opt sheet.Options) []*draw.Page {
+	head := func(g *draw.Group, f sheet.Folio) { sheet.DrawHead(g, s, opt.Size(), f) }
+	return Of(s).Pages(opt.Size(), head)
+}
+
+// A part is what one sheet shows of a floor.
+type part struct {
+	places []int
+	zones  []camZone
+}
+
+// A camZone is a zone with the index of its camera.
+type camZone struct {
+	camera int
+	Zone
+}
+
+// A layer is what is drawn of a floor on one sheet.
+type layer struct {
+	ground
+	part
+	floor   *Floor
+	pins    []pin
+	keepOut []circle // round discs, where no line goes
+	crowded []int    // places without room for a disc
+}
+
+const (
+	mostPlaces = 16 // on a sheet
+	sheetTop   = 27.0
+	footRoom   = sheet.FootRule + 3
+)
+
+// Pages draws a floor. head draws the head of a sheet.
+func (f *Floor) Pages(paper sheet.Paper, head func(*draw.Group, sheet.Folio)) []*draw.Page {
+	box := draw.Box{X: sheet.Margin, Y: sheetTop, W: paper.W - 2*sheet.Margin - tableWide - tableGap, H: paper.H - footRoom - sheetTop}
+	var pages []*draw.Page
+	var scales []string
+	var rest []line
+	for _, sheets := range f.roomy(box, f.parts(rowsFor(box.H))) {
+		lines := f.tapeLines(sheets[0].places)
+		for _, p := range sheets {
+			page, scale, left := f.page(paper, box, p, lines)
+			pages, scales, lines = append(pages, page), append(scales, scale), left
+		}
+		rest = append(rest, lines...)
+	}
+	for len(rest) > 0 {
+		page, left := tapePage(paper, rest)
+		pages, scales, rest = append(pages, page), append(scales, ""), left
+	}
+	for i, p := range pages {
+		folio := sheet.Folio{Paper: "floor", Number: i + 1, Of: len(pages), Scale: scales[i]}
+		p.Title, p.Desc = draw.Clean(fmt.Sprintf("%s: %s", f.Name, folio)), draw.Clean(f.describe(scales[i]))
+		head(p.Root.Group("head"), folio)
+	}
+	return pages
+}
+
+func (f *Floor) describe(scale string) string {
+	if scale == "" {
+		return "More tapes of the floor of " + f.Name + "."
+	}
+	zones := 0
+	for _, c := range f.Cameras {
+		zones += len(c.Zones)
+	}
+	return fmt.Sprintf("The floor of %s from above at %s: the camera with its field of view, %s, ways, what is sharp at %s of the focus, and all tapes.",
+		f.Name, scale, units.Count(len(f.Places), "place"), units.Count(zones, "place"))
+}
+
+// parts shares a floor out: by distance where one scale does not do, then so many places
+// to a sheet. Each has as many sheets as its rows need.
+func (f *Floor) parts(rows int) [][]part {
+	var all [][]part
+	spans := f.spans()
+	for i, span := range spans {
+		var zones []camZone
+		for k, c := range f.Cameras {
+			for _, z := range c.Zones {
+				if at := z.Seen.Pose.Y + z.At; spanOf(spans, at) == i {
+					zones = append(zones, camZone{k, z})
+				}
+			}
+		}
+		var places []int
+		for k, p := range f.Places {
+			if p.At.Y >= span[0] && p.At.Y < span[1] && sheet.Finite(p.At.X) {
+				places = append(places, k)
+			}
+		}
+		if len(places) == 0 {
+			places = []int{}
+		}
+		groups := slices.Collect(slices.Chunk(places, mostPlaces))
+		if len(groups) == 0 {
+			groups = [][]int{{}}
+		}
+		for k, group := range groups {
+			var sheets []part
+			if k == 0 {
+				for _, some := range chunked(zones, rows) {
+					sheets = append(sheets, part{group, some})
+				}
+			} else {
+				sheets = []part{{group, nil}}
+			}
+			all = append(all, sheets)
+		}
+	}
+	return all
+}
+
+// chunked cuts zones into groups of at most n; one empty group if there are none.
+func chunked(zones []camZone, n int) [][]camZone {
+	if len(zones) == 0 {
+		return [][]camZone{nil}
+	}
+	return slices.Collect(slices.Chunk(zones, n))
+}
+
+// spanOf returns the index of the span in which something lies that far ahead.
+func spanOf(spans [][2]float64, at float64) int {
+	for i, s := range spans {
+		if at < s[1] {
+			return i
+		}
+	}
+	return len(spans) - 1
+}
+
+// tooFar is the share of the farthest distance under which the nearest would not be told
+// from the camera on one floor.
+const tooFar = 1.0 / 12
+
+// spans returns the stretches ahead of the first camera that have a sheet of their own, the
+// nearest first, in metres.
+func (f *Floor) spans() [][2]float64 {
+	var all []float64
+	for _, p := range f.Places {
+		if p.At.Y > 0 && sheet.Finite(p.At.Y) {
+			all = append(all, p.At.Y)
+		}
+	}
+	slices.Sort(all)
+	spans := [][2]float64{}
+	from := math.Inf(-1)
+	for {
+		split := splitAt(all)
+		if split == 0 {
+			return append(spans, [2]float64{from, math.Inf(1)})
+		}
+		spans = append(spans, [2]float64{from, split})
+		from = split
+		all = all[slices.IndexFunc(all, func(v float64) bool { return v >= split }):]
+	}
+}
+
+// splitAt returns where distances, the nearest first, are parted: between the two
+// neighbours that are the farthest apart by their ratio. It returns 0 where one floor
+// shows all.
+func splitAt(all []float64) float64 {
+	if len(all) < 2 || all[0] >= tooFar*all[len(all)-1] {
+		return 0
+	}
+	best, split := 1.5, 0.0
+	for i := 1; i < len(all); i++ {
+		if ratio := all[i] / all[i-1]; ratio > best {
+			best, split = ratio, math.Sqrt(all[i-1]*all[i])
+		}
+	}
+	return split
+}
+
+// page draws a sheet. It returns its scale and the lines of the table that found no room.
+func (f *Floor) page(paper sheet.Paper, box draw.Box, p part, lines []line) (page *draw.Page, scale string, left []line) {
+	l := f.layer(box, p)
+	page = &draw.Page{W: paper.W, H: paper.H}
+	unplaced, letters := l.draw(page.Root.Group("floor"))
+	x := paper.W - sheet.Margin - tableWide
+	left = f.drawTable(page.Root.Group("tapes"), x, paper.H-footRoom, lines, unplaced)
+	var notes []string
+	if letters {
+		notes = append(notes, "no room for a name: its letter is in the table")
+	}
+	sheet.DrawLegend(&page.Root, paper, notes...)
+	return page, l.text(), left
+}
+
+// roomy takes the places off their sheets whose discs have no room there, and gives them
+// sheets of their own.
+func (f *Floor) roomy(box draw.Box, all [][]part) (roomy [][]part) {
+	for len(all) > 0 {
+		sheets := all[0]
+		all = all[1:]
+		var crowded []int
+		for i := 0; i < len(sheets); i++ {
+			more := f.layer(box, sheets[i]).crowded
+			if len(more) == 0 || len(more) == len(sheets[i].places) {
+				continue
+			}
+			crowded = append(crowded, more...)
+			rest := slices.DeleteFunc(slices.Clone(sheets[i].places), func(k int) bool { return slices.Contains(more, k) })
+			for k := range sheets {
+				sheets[k].places = rest
+			}
+			i = -1 // on another scale others may be crowded
+		}
+		roomy = append(roomy, sheets)
+		if len(crowded) > 0 {
+			slices.Sort(crowded)
+			all = append([][]part{{{places: crowded}}}, all...)
+		}
+	}
+	return roomy
+}
+
+// layer lays what a sheet shows into a box.
+func (f *Floor) layer(box draw.Box, p part) *layer {
+	box.H -= rulerRoom + rowPitch*float64(len(p.zones))
+	g := newGround(box, f.reach(p.places))
+	pins, crowded := layPins(f, g, p.places, f.bodies(g))
+	l := &layer{ground: g, part: p, floor: f, pins: pins, crowded: crowded}
+	for _, q := range l.pins {
+		l.keepOut = append(l.keepOut, discRoom(f.Places[q.place].Letter, q.disc))
+		if q.aside() {
+			l.keepOut = append(l.keepOut, circle{q.at, dotRadius + 0.3})
+		}
+	}
+	for _, c := range f.Cameras {
+		ahead, right := c.States[0].ahead()
+		middle := moved(g.at(c.States[0].apex()), ahead, right, -(bodyBack+bodyFront)/2, 0)
+		l.keepOut = append(l.keepOut, circle{middle, bodyRoom})
+	}
+	return l
+}
+
+// draw draws the floor of a sheet. It returns the words of the camera that found no place,
+// and whether some name found none.
+func (l *layer) draw(g *draw.Group) (unplaced []string, letters bool) {
+	c := &clearing{bounds: l.box}
+	l.drawSlabs(g.Group("zones"), c)
+	l.drawSights(g.Group("views"), c)
+	l.drawDepths(g.Group("depths"), c)
+	l.drawWays(g.Group("ways"), c)
+	words := l.drawCameras(g.Group("cameras"), c)
+	l.drawPins(g.Group("places"))
+	l.drawRuler(g.Group("ruler"))
+	l.drawRows(g.Group("rows"))
+	unplaced, letters = l.drawLabels(g.Group("names"), c, words)
+	return unplaced, letters
+}
+
+// drawLabels names the places, then writes what the cameras do.
+func (l *layer) drawLabels(g *draw.Group, c *clearing, words []label) (unplaced []string, letters bool) {
+	for _, p := range l.pins {
+		c.discs = append(c.discs, circle{p.disc, signs.PlaceRadius})
+		if p.aside() {
+			c.lines, c.leads = append(c.lines, segment{p.at, p.disc}), append(c.leads, segment{p.at, p.disc})
+		}
+	}
+	var names []label
+	for i, p := range l.pins {
+		names = append(names, l.nameOf(i, p))
+	}
+	for i := range words {
+		words[i].index = len(names) + i
+	}
+	done := layLabels(c, append(names, words...))
+	found := map[int]bool{}
+	for _, t := range done {
+		found[t.index] = true
+		sub := g.Group("name")
+		if t.index < len(names) {
+			sub.Title = draw.Clean(l.floor.Places[l.pins[t.index].place].Name)
+		}
+		t.draw(sub, c.tinted(t))
+	}
+	for _, w := range words {
+		if !found[w.index] {
+			unplaced = append(unplaced, w.lines[0].String+".")
+		}
+	}
+	return unplaced, slices.ContainsFunc(names, func(n label) bool { return !found[n.index] })
+}
+
+const widestName = 46.0
+
+// nameOf returns the label of a pin: the name, and below it the side and the time.
+func (l *layer) nameOf(i int, p pin) label {
+	place := l.floor.Places[p.place]
+	t := label{at: p.disc, radius: signs.PlaceRadius, index: i, spare: 1, assumed: place.Unsaid}
+	t.lines = append(t.lines, draw.NewText(0, 0, place.Name, fontName, draw.Black).Shortened(widestName))
+	side := ""
+	switch {
+	case place.Unsaid:
+		side = "≈ aside not said"
+	case math.Abs(place.At.X) >= onAxis:
+		side = l.floor.sideWords(place.At.X)
+	}
+	if figures := sheet.Joined([]string{side, place.When}); figures != "" {
+		t.lines = append(t.lines, draw.NewText(0, 0, figures, fontValue, draw.Grey))
+	}
+	return t
+}
+
+// drawTable draws the table beside a floor: as many lines as have room, then notes, and
+// cautions, which always have.
+func (f *Floor) drawTable(g *draw.Group, x, bottom float64, lines []line, unplaced []string) (left []line) {
+	foot := append([]line{gapLine(2)}, wordLines(append(unplaced, f.Notes...), fontValue, draw.Grey)...)
+	foot = append(append(foot, gapLine(2)), wordLines(f.Cautions, fontValue, draw.Black)...)
+	n := fitting(lines, bottom-sheetTop-tableHead-heightOf(foot))
+	drawColumn(g, x, sheetTop-1, append(slices.Clone(lines[:n]), foot...))
+	return lines[n:]
+}
+
+// tapePage draws a sheet of tapes that found no room beside the floor.
+func tapePage(paper sheet.Paper, lines []line) (page *draw.Page, left []line) {
+	page = &draw.Page{W: paper.W, H: paper.H}
+	g := page.Root.Group("tapes")
+	for x := sheet.Margin; x+tableWide <= paper.W-sheet.Margin+1e-9 && len(lines) > 0; x += tableWide + tableGap {
+		n := max(fitting(lines, paper.H-footRoom-sheetTop-tableHead), 1)
+		drawColumn(g, x, sheetTop-1, lines[:n])
+		lines = lines[n:]
+	}
+	sheet.DrawLegend(&page.Root, paper)
+	return page, lines
+}
