@@ -39,7 +39,7 @@ func (briefCmd) Help() string {
 	return `Puts the crew papers of a scene, or of a folder of scenes, into one file to
 print: a cover with the kit, the cautions that apply and the shots with what is
 worst in each; then for every shot its pulls in figures with a blank log of
-takes, its score, its overhead, and the strip and the dial in their true size.
+takes, its score, its floor, and the strip and the dial in their true size.
 
   pullscore brief scene-12.pull                    scene-12-brief.pdf in this folder
   pullscore brief -o papers scene-12.pull          the same in the folder papers

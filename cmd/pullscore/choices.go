@@ -3,6 +3,7 @@
 package main
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/alecthomas/kong"
@@ -18,7 +19,7 @@ func (*exportCmd) words() kong.Vars { return formWords() }
 
 func drawingWords() kong.Vars {
 	var list []string
-	for _, d := range drawingTable {
+	for _, d := range slices.Concat(drawingTable, olderTable) {
 		list = append(list, d.name)
 	}
 	return kong.Vars{"drawings": strings.Join(list, ","), "drawings_words": strings.Join(list, ", ")}

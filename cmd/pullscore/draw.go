@@ -30,7 +30,7 @@ type drawCmd struct {
 // Help explains the command.
 func (drawCmd) Help() string {
 	var list []choice
-	for _, d := range drawingTable {
+	for _, d := range slices.Concat(drawingTable, olderTable) {
 		list = append(list, choice{d.name, d.help})
 	}
 	return `Draws every shot, and prints the names of the files that it has written:

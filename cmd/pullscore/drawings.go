@@ -3,6 +3,8 @@
 package main
 
 import (
+	"slices"
+
 	"pullscore/interp"
 	"pullscore/interp/plan"
 	"pullscore/interp/stops"
@@ -19,15 +21,17 @@ import (
 // the shot comes from is there for drawings that take it anew.
 type drawing func(*interp.Result, *plan.Shot, sheet.Options) []*draw.Page
 
-// drawingTable is what draw can draw, in the order of its help. Their names are
-// those of the flag and of the files.
-var drawingTable = []struct {
+// A namedDrawing is a drawing with its name, which is that of the flag and of the files.
+type namedDrawing struct {
 	name string
 	draw drawing
 	help string
-}{
+}
+
+// drawingTable is what draw can draw, in the order of its help.
+var drawingTable = []namedDrawing{
 	{"score", fromShot(score.Score), "who speaks, where everybody is, what is sharp and where the hand is,\nall against one ruler of time"},
-	{"overhead", fromShot(floor.Draw), "the floor from above, to scale: places, paths, field of view, and\nwhat is sharp at every landing"},
+	{"floor", fromShot(floor.Draw), "the floor from above, to scale: places, ways, field of view, what is\nsharp at every landing, and all tapes"},
 	{"strip", fromShot(ring.Strip), "a tape for the focus ring, 1:1, with the marks of the pulls"},
 	{"dial", fromShot(ring.Dial), "a disc for the hand wheel, 1:1"},
 	{"tolerance", fromShot(cards.Tolerance), "a card for whoever watches the marks: how far everybody may miss\ntheirs, 1:5, and how far the ring turns for it"},
@@ -35,9 +39,15 @@ var drawingTable = []struct {
 	{"stops", drawStops, "the window of stops: what lands and is seen at which"},
 }
 
+// olderTable is what draw can also draw, under names that it had before. It is not part of
+// all.
+var olderTable = []namedDrawing{
+	{"overhead", fromShot(floor.Draw), "the floor by its older name"},
+}
+
 // drawingNamed returns a drawing by its name, nil where there is none.
 func drawingNamed(name string) drawing {
-	for _, d := range drawingTable {
+	for _, d := range slices.Concat(drawingTable, olderTable) {
 		if d.name == name {
 			return d.draw
 		}

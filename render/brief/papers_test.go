@@ -130,7 +130,7 @@ func TestSameShotSameBytes(t *testing.T) {
 		var all strings.Builder
 		for _, s := range []*plan.Shot{plans.ThreeRacks(), plans.WalkAndDolly(), plans.Crowd(), plans.LongFindings()} {
 			s.WheelMM = 80
-			for _, p := range slices.Concat(score.Score(s, sheet.Options{}), floor.Overhead(s, sheet.Options{}), ring.Strip(s, sheet.Options{}), ring.Dial(s, sheet.Options{})) {
+			for _, p := range slices.Concat(score.Score(s, sheet.Options{}), floor.Draw(s, sheet.Options{}), ring.Strip(s, sheet.Options{}), ring.Dial(s, sheet.Options{})) {
 				all.WriteString(plans.SVGOf(t, p))
 			}
 		}
