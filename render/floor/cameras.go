@@ -91,8 +91,9 @@ func (l *layer) drawBody(g *draw.Group, c *clearing, name string, v State, later
 		sub.Add(draw.Path{Runs: [][]draw.Point{run}, Closed: true, Fill: fill, Stroke: stroke})
 	}
 	font := sheet.FontStrong
-	if font.Room(name) <= bodyBack-bodyFront-0.6 && !later {
-		middle := at(-(bodyBack+bodyFront)/2, 0)
+	middle := at(-(bodyBack+bodyFront)/2, 0)
+	crowded := slices.ContainsFunc(l.pins, func(p pin) bool { return segment{p.at, p.disc}.off(middle) < 2.7 })
+	if font.Room(name) <= bodyBack-bodyFront-0.6 && !later && !crowded {
 		sub.Add(draw.NewText(middle.X, middle.Y+font.Middle(), name, font, ink).Aligned(draw.Middle))
 	}
 	for _, by := range []float64{-6.6, -5.2, -3.8, -2.4, -0.8} {
