@@ -114,7 +114,7 @@ func commonTitle(plans []*plan.Plan) string {
 
 // numberFoot is how far above the sheet's lower edge page numbers stand: where
 // printers still print, and drawings have nothing.
-const numberFoot = 4.6
+const numberFoot = 3.6
 
 // NumberPage writes a page's number at its foot.
 func NumberPage(p *draw.Page, number int) {

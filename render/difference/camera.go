@@ -51,7 +51,7 @@ func (df *differ) cameraBand(i int) []bands.Section {
 	return []bands.Section{{Name: "camera", Least: n*lanes.Least + room, Most: n*lanes.Most + room, OverTime: true,
 		Draw: func(sh *bands.Leaf, g *draw.Group, top, height float64) {
 			sh.Heading(g, top, "Camera")
-			c := sheet.Clearing{Bounds: draw.Box{X: sh.Left, Y: top + bands.LaneHeight - 1, W: sh.Right - sh.Left, H: height - room + 2}}
+			c := sheet.Clearing{Bounds: draw.Box{X: sh.Left, Y: top + bands.LaneHeight - 1, W: sh.Window.Right - sh.Left, H: height - room + 2}}
 			sh.BlockPlumbs(&c)
 			df.blockEnd(&c, df.main.Windows[i])
 			each := (height - room) / n
@@ -78,7 +78,7 @@ func (df *differ) drawLane(g *draw.Group, c *sheet.Clearing, both [2]*lanes.Plac
 	if head == nil {
 		head = both[before]
 	}
-	lg := g.Group(head.Lane.Name)
+	lg := g.Group("lane")
 	lg.Title = head.Lane.Name + " of the camera"
 	head.DrawHead(lg)
 	var runs [2][][]draw.Point

@@ -18,6 +18,7 @@ const (
 	changeLanes = 10   // on a sheet at most; the table has all
 	changeRoom  = 95.0 // for a text at most; the table has it whole
 	changeAir   = 2.2  // round an arrow
+	signGap     = 2.0  // between two changes on a lane
 )
 
 // A changeSign is a change on its way to its place.
@@ -68,7 +69,7 @@ func (df *differ) changeSigns(i int) (signs []*changeSign, lanes int) {
 func stack(signs []*changeSign) (kept []*changeSign, lanes int) {
 	for _, s := range signs {
 		onLane := func(o *changeSign) bool {
-			return o.lane == s.lane && o.left < s.right+bands.RunGap && s.left < o.right+bands.RunGap
+			return o.lane == s.lane && o.left < s.right+signGap && s.left < o.right+signGap
 		}
 		for s.lane = 0; slices.ContainsFunc(kept, onLane); {
 			s.lane++
@@ -172,7 +173,7 @@ func (c *PullChange) drawBadges(g *draw.Group, x, y float64) {
 		g.Add(draw.NewText(x+2*r+arrowRoom/2, y+sheet.FontSmall.Middle(), "→", sheet.FontSmall, draw.Black).Aligned(draw.Middle))
 		x += 2*r + arrowRoom
 	}
-	bands.Badge(g, x+bands.BadgeRadius(c.After.Number), y, c.After.Number)
+	bands.Badge(g, x+bands.BadgeRadius(c.After.Number), y, c.After)
 }
 
 // hollowBadge draws the number that a move had.

@@ -47,7 +47,7 @@ func Draw(d Difference, opt sheet.Options) []*draw.Page {
 	}
 	df.main.Lay(nil, notes)
 	df.main.Lay(nil, append(df.table(later), df.rest()...))
-	return df.main.Draw("changes", df.describe(), df.drawAround)
+	return df.main.Draw("changes", df.describe(), df.drawAround, func(*bands.Sheet, *draw.Group) {})
 }
 
 // The two states, as indices.
@@ -69,11 +69,12 @@ const diffGutter = 6.0
 
 func newDiffer(d Difference, paper sheet.Paper) *differ {
 	df := &differ{Difference: d}
-	cuts := bands.CutTime(d.together())
+	seconds := d.lasting()
 	for side, shot := range []*plan.Shot{d.Before, d.After} {
 		if shot != nil {
-			df.main = bands.NewChartOver(cuts, shot, paper)
-			df.main.Left += diffGutter
+			df.main = bands.NewChartOver(seconds, shot, paper)
+			df.main.Systems = 1
+			df.main.Shift(diffGutter)
 			df.sides[side] = df.main
 		}
 	}
@@ -97,20 +98,14 @@ func turnOver(sc, o *bands.Chart) bands.TurnScale {
 	return bands.TurnScale{Low: min(sc.Turn.Low, o.Turn.Low), High: max(sc.Turn.High, o.Turn.High)}
 }
 
-// together returns a shot with what is in the way of a cut in either state, as
-// long as the longer of them.
-func (d *Difference) together() *plan.Shot {
-	all := &plan.Shot{}
-	for _, s := range []*plan.Shot{d.Before, d.After} {
+// lasting returns how long the shot is in the longer of its states, in seconds.
+func (d *Difference) lasting() (seconds float64) {
+	for _, s := range d.shots() {
 		if s != nil {
-			all.Duration = max(all.Duration, plan.Number(bands.Lasting(s)))
-			all.Lines = append(all.Lines, s.Lines...)
+			seconds = max(seconds, bands.Lasting(s))
 		}
 	}
-	for _, c := range d.Pulls {
-		all.Pulls = append(all.Pulls, c.pull())
-	}
-	return all
+	return seconds
 }
 
 // pull returns the pull as it is now, or as it was.

@@ -29,7 +29,9 @@ func (df *differ) distanceBand(i int) bands.Section {
 			n = max(n, len(sc.Shot.Subjects))
 		}
 	}
-	least := min(max(34, float64(n)*bands.LabelOne+4), 140) + bands.LaneHeight + bands.BandGap
+	above, below := df.edgeRoom(i, true), df.edgeRoom(i, false)
+	room := bands.LaneHeight + above + below + bands.BandGap
+	least := min(max(34, float64(n)*bands.LabelOne+4), 140) + room
 	return bands.Section{Name: "distance", Least: least, Most: max(least, 86), OverTime: true,
 		Draw: func(sh *bands.Leaf, g *draw.Group, top, height float64) {
 			sh.Heading(g, top, "Distance")
@@ -39,13 +41,23 @@ func (df *differ) distanceBand(i int) bands.Section {
 				if sc == nil {
 					continue
 				}
-				band := &bands.DistanceBand{Leaf: asOf(sh, sc, i), Top: top + bands.LaneHeight, Height: height - bands.LaneHeight - bands.BandGap}
+				band := &bands.DistanceBand{Leaf: asOf(sh, sc, i), Top: top + bands.LaneHeight + above, Height: height - room}
 				if d.main = band; len(band.Window.Curves.T) > 0 {
 					d.sides[side] = band
 				}
 			}
 			d.draw(g)
 		}}
+}
+
+// edgeRoom returns the room that signs of a zone take which goes on beyond the band.
+func (df *differ) edgeRoom(i int, above bool) (room float64) {
+	for side := range df.sides {
+		if w := df.window(side, i); w != nil {
+			room = max(room, w.EdgeRoom(above))
+		}
+	}
+	return room
 }
 
 // drawNumbers draws the numbers of the moves where they start, and those of
@@ -86,11 +98,9 @@ func (d *diffDistance) draw(g *draw.Group) {
 		}
 		c := &b.Window.Curves
 		focus[side] = b.Run(func(i int) float64 { return c.Focus[i] })
-		far := b.Run(func(i int) float64 { return c.Far[i] })
-		near := b.Run(func(i int) float64 { return c.Near[i] })
-		edges[side] = slices.Concat(far, near)
+		edges[side] = b.Limits()
 		if side == after || d.After == nil {
-			b.DrawZone(g, bands.Simplified(far), bands.Simplified(near))
+			b.DrawZone(g)
 		}
 	}
 	d.drawWas(g.Group("before"), edges, focus)

@@ -65,7 +65,7 @@ func (df *differ) handOn(sh *bands.Leaf, i int, top, height float64) *diffHand {
 func (d *diffHand) draw(g *draw.Group) {
 	d.drawMarks(g.Group("marks"))
 	var paths [2][][]draw.Point
-	c := sheet.Clearing{Bounds: draw.Box{X: d.main.Left, Y: d.main.Top - 1, W: d.main.Right - d.main.Left + bands.Apron, H: d.main.Height + 2}}
+	c := sheet.Clearing{Bounds: draw.Box{X: d.main.Left, Y: d.main.Top - 1, W: d.main.Window.Right - d.main.Left + bands.Apron, H: d.main.Height + 2}}
 	d.main.BlockPlumbs(&c)
 	d.blockEnd(&c, d.main.Window)
 	for side, b := range d.sides {
@@ -77,7 +77,7 @@ func (d *diffHand) draw(g *draw.Group) {
 			c.Block(run, sheet.Heavy+0.4)
 		}
 		for _, m := range b.Window.Marks() {
-			c.Avoid([]draw.Point{{X: b.Left, Y: b.Y(m.Deg)}, {X: b.Right, Y: b.Y(m.Deg)}})
+			c.Avoid([]draw.Point{{X: b.Left, Y: b.Y(m.Deg)}, {X: b.Window.Right, Y: b.Y(m.Deg)}})
 		}
 	}
 	strokeApart(g, paths[before], paths[after], beforeHand)
@@ -107,7 +107,7 @@ func (d *diffHand) drawMarks(g *draw.Group) {
 		olds, was = counterparts(now, was)
 		for i, m := range now {
 			l := bands.GutterLabel{Name: m.Name, First: sheet.Figures.Angle(m.Deg), Y: b.Y(m.Deg)}
-			g.Line(b.Left, l.Y, b.Right, l.Y, sheet.Dashed(draw.Mid, sheet.Hair, 1.2, 1.2))
+			g.Line(b.Left, l.Y, b.Window.Right, l.Y, sheet.Dashed(draw.Mid, sheet.Hair, 1.2, 1.2))
 			if old := olds[i]; old != nil && !alike(*old, m) {
 				l.First = tenths(old.Deg) + " → " + tenths(m.Deg)
 				d.drawOldMark(g, *old)
@@ -149,7 +149,7 @@ func counterparts(now, was []bands.Mark) (olds []*bands.Mark, left []bands.Mark)
 func (d *diffHand) drawOldMark(g *draw.Group, m bands.Mark) {
 	b := d.sides[before]
 	y := b.Y(m.Deg)
-	g.Line(b.Left, y, b.Right, y, sheet.Dashed(draw.Mid, sheet.Hair, 0.3, 0.9))
+	g.Line(b.Left, y, b.Window.Right, y, sheet.Dashed(draw.Mid, sheet.Hair, 0.3, 0.9))
 }
 
 // tenths writes an angle to a tenth of a degree: marks that moved by less than
@@ -187,14 +187,14 @@ func (d *diffHand) drawLandings(g *draw.Group, c *sheet.Clearing) {
 // is on the sheet.
 func (d *diffHand) drawLanding(g *draw.Group, c *sheet.Clearing, side int, p *plan.Pull) (at draw.Point, ok bool) {
 	b := d.sides[side]
-	upper, lower, ok := b.Landing(p)
+	l, ok := b.Landing(p)
 	if !ok {
 		return at, false
 	}
 	land := b.Window.X(float64(p.Land))
-	x := drawBracket(g, side, land, upper, lower, !p.OpenFar, !p.OpenNear)
-	c.Taken = append(c.Taken, draw.Box{X: min(x, land), Y: upper, W: math.Abs(x - land), H: lower - upper}.Grow(0.2))
-	return draw.Point{X: x, Y: (upper + lower) / 2}, true
+	x := drawWindow(g, side, land, l)
+	c.Taken = append(c.Taken, draw.Box{X: min(x, land), Y: l.Upper, W: math.Abs(x - land), H: l.Lower - l.Upper}.Grow(0.2))
+	return draw.Point{X: x, Y: (l.Upper + l.Lower) / 2}, true
 }
 
 // windowMoved reports whether the window of a landing is not where it was, in
@@ -208,13 +208,22 @@ func (d *diffHand) windowMoved(c *PullChange) bool {
 		tenths(float64(a.WindowHand[1])) != tenths(float64(b.WindowHand[1]))
 }
 
-// drawBracket draws the window of a landing at x, and returns where the bracket
-// stands: thin before the landing for what was, heavy behind it for what is.
-func drawBracket(g *draw.Group, side int, x, upper, lower float64, top, bottom bool) float64 {
+// drawWindow draws the window of a landing at x, and returns where it stands: thin before
+// the landing for what was, heavy behind it for what is.
+func drawWindow(g *draw.Group, side int, x float64, l bands.Landing) float64 {
 	if side == after {
-		bands.Bracket(g, x+bands.BracketOff, upper, lower, top, bottom)
+		l.Draw(g, x+bands.BracketOff, -1)
 		return x + bands.BracketOff
 	}
-	g.Add(draw.Path{Runs: [][]draw.Point{bands.BracketRun(x-bands.BracketOff, upper, lower, bands.BracketArm, top, bottom)}, Stroke: sheet.Solid(draw.Grey, sheet.Thin)})
-	return x - bands.BracketOff
+	const arm = 1.1
+	at := x - bands.BracketOff
+	run := []draw.Point{{X: at, Y: l.Upper}, {X: at, Y: l.Lower}}
+	if !l.Above && !l.Far {
+		run = append([]draw.Point{{X: at + arm, Y: l.Upper}}, run...)
+	}
+	if !l.Below && !l.Near {
+		run = append(run, draw.Point{X: at + arm, Y: l.Lower})
+	}
+	g.Add(draw.Path{Runs: [][]draw.Point{run}, Stroke: draw.Solid(draw.Grey, draw.DashWidth)})
+	return at
 }

@@ -13,24 +13,29 @@ import (
 )
 
 // drawAround draws what stands round the bands of a sheet.
-func (df *differ) drawAround(sh *bands.Leaf, root *draw.Group, number int) {
+func (df *differ) drawAround(sh *bands.Sheet, root *draw.Group, number int) {
 	df.drawHead(sh, root.Group("head"), number)
-	if sh.Window == nil {
-		if df.hasChance() { // a sheet of tables has no key that says it
-			g := root.Group("key")
-			g.Add(draw.NewText(sh.Paper.W-sheet.Margin, sh.Paper.H-sheet.Edge+3.4, sheet.ModelNote, sheet.FontSmall, draw.Grey).Aligned(draw.End))
+	timed := false
+	for _, lf := range sh.Leaves {
+		if lf.Window == nil {
+			continue
 		}
-		return
+		timed = true
+		df.drawEnd(lf, root.Group("end"))
+		lf.Plumbs = root.Group("plumb-lines")
+		lf.DrawRuler(root.Group("ruler"))
 	}
-	df.drawEnd(sh, root.Group("end"))
-	sh.Plumbs = root.Group("plumb-lines")
-	sh.DrawRuler(root.Group("ruler"))
-	sh.DrawKeyOf(root.Group("key"), df.key(), df.hasChance())
-	sh.DrawCaution(root.Group("caution"))
+	if timed {
+		drawKeyOf(sh, root.Group("key"), df.key(), df.hasChance())
+		sh.DrawCaution(root.Group("caution"))
+	} else if df.hasChance() { // a sheet of tables has no key that says it
+		g := root.Group("key")
+		g.Add(draw.NewText(sh.Paper.W-sheet.Margin, sh.Paper.H-sheet.Edge+3.4, sheet.ModelNote, sheet.FontSmall, draw.Grey).Aligned(draw.End))
+	}
 }
 
 // drawHead writes what the shot is, and what its states are called.
-func (df *differ) drawHead(sh *bands.Leaf, g *draw.Group, number int) {
+func (df *differ) drawHead(sh *bands.Sheet, g *draw.Group, number int) {
 	right := []string{"changes · " + df.running()}
 	if len(sh.Sheets) > 1 {
 		right = append(right, sh.PageLine(number))

@@ -9,6 +9,7 @@ import (
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
+	"pullscore/render/signs"
 )
 
 // hasChance tells whether a chance of landing may be written on a sheet.
@@ -33,7 +34,7 @@ func (df *differ) key() []sheet.KeyEntry {
 	entries = append(entries, df.keyFates()...)
 	entries = append(entries,
 		sheet.Entry("focus, sharp zone", 7, sheet.KeyZone),
-		sheet.Entry("subject", 7, bands.KeySubject))
+		sheet.Entry("subject", 7, keySubject))
 	if df.verdict() == "" {
 		entries = append(entries, sheet.Entry("where it was", 7, func(g *draw.Group, x, y float64) {
 			g.Line(x, y-0.8, x+7, y-0.8, beforeThin)
@@ -44,7 +45,7 @@ func (df *differ) key() []sheet.KeyEntry {
 		entries = append(entries, sheet.Entry("window to land in", 5, df.keyWindow))
 	}
 	if df.After != nil && slices.ContainsFunc(df.After.Pulls, func(p *plan.Pull) bool { return len(p.Grips) > 0 }) {
-		entries = append(entries, sheet.Entry("re-grip", 6, bands.KeyGrip))
+		entries = append(entries, sheet.Entry("re-grip", 6, keyGrip))
 	}
 	return entries
 }
@@ -65,7 +66,7 @@ func (df *differ) keyNumber(g *draw.Group, x, y float64) {
 		hollowBadge(g, x+bands.BadgeSize, y, 1)
 		return
 	}
-	bands.Badge(g, x+bands.BadgeSize, y, 1)
+	signs.DrawRack(g, x+bands.BadgeSize, y, 1)
 }
 
 func keyShift(g *draw.Group, x, y float64) {
@@ -83,7 +84,54 @@ func keyHeavier(g *draw.Group, x, y float64) {
 func (df *differ) keyWindow(g *draw.Group, x, y float64) {
 	for side, sc := range df.sides {
 		if sc != nil {
-			drawBracket(g, side, x+2.4, y-1.3, y+1.3, true, true)
+			drawWindow(g, side, x+2.4, bands.Landing{Upper: y - 1.3, Lower: y + 1.3})
 		}
 	}
+}
+
+// keyLeast is the gap between entries under which texts are shortened.
+const keyLeast = 2.5
+
+// drawKeyOf draws a key of these entries, with a word on chances where there
+// are any; the entries move together where the page is narrow.
+func drawKeyOf(sh *bands.Sheet, g *draw.Group, entries []sheet.KeyEntry, chances bool) {
+	base := sh.Paper.H - sheet.Edge - 1.2
+	g.Line(sheet.Margin, base-4.6, sh.Paper.W-sheet.Margin, base-4.6, sheet.Solid(draw.Pale, sheet.Hair))
+	gap := keyGaps(sh, entries)
+	if chances {
+		entries = append(entries, sheet.KeyEntry{Text: sheet.ModelNote, Draw: sheet.NoSign})
+		if gap = keyGaps(sh, entries); gap < keyLeast {
+			entries[len(entries)-1].Text = sheet.ModelNoteShort
+			gap = keyGaps(sh, entries)
+		}
+	}
+	x := sheet.Margin
+	for _, e := range entries {
+		e.Draw(g, x, base-sheet.FontSmall.Middle())
+		text := draw.NewText(x+e.Width+sheet.KeyText, base, e.Text, sheet.FontSmall, draw.Grey)
+		g.Add(text)
+		x = text.Box().Right() + gap
+	}
+}
+
+// keyGaps returns the space between entries that fill the line.
+func keyGaps(sh *bands.Sheet, entries []sheet.KeyEntry) float64 {
+	free := sh.Paper.W - 2*sheet.Margin
+	for _, e := range entries {
+		free -= e.Width + sheet.KeyText + sheet.FontSmall.Width(e.Text)
+	}
+	return min(sheet.KeyGap, free/float64(len(entries)-1))
+}
+
+// keySubject draws the sign of a subject at (x, y): as thick as it is deep.
+func keySubject(g *draw.Group, x, y float64) {
+	g.Add(draw.Rect{Box: draw.Box{X: x, Y: y - 0.8, W: 7, H: 1.6}, Fill: draw.Pale})
+	g.Line(x, y, x+7, y, sheet.Solid(draw.Mid, sheet.Hair))
+}
+
+// keyGrip draws the sign of a re-grip at (x, y).
+func keyGrip(g *draw.Group, x, y float64) {
+	g.Line(x, y, x+1.6, y, draw.Solid(draw.Black, draw.HandWidth))
+	g.Line(x+4.4, y, x+6, y, draw.Solid(draw.Black, draw.HandWidth))
+	signs.DrawRegrip(g, draw.Point{X: x + 1.6, Y: y}, draw.Point{X: x + 4.4, Y: y})
 }

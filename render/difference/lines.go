@@ -51,7 +51,7 @@ func (df *differ) rows(i int) []*diffRow {
 			speech[side], action[side] = w.Speech(), w.Action()
 		}
 	}
-	pairs := append(pairRows(speech), df.joined(pairRows(action), i)...)
+	pairs := append(pairRows(speech), pairRows(action)...)
 	pairs = slices.DeleteFunc(pairs, func(r *diffRow) bool { return len(r.was.Said)+len(r.now.Said) == 0 })
 	for _, r := range pairs {
 		for side, one := range []*bands.Row{r.was, r.now} {
@@ -61,41 +61,6 @@ func (df *differ) rows(i int) []*diffRow {
 		}
 	}
 	return pairs
-}
-
-// joined returns rows of action with those in one that have room on it together
-// in both states.
-func (df *differ) joined(rows []*diffRow, i int) []*diffRow {
-	var list []*diffRow
-	for _, r := range rows {
-		if len(r.old.Said)+len(r.now.Said) == 0 {
-			continue
-		}
-		rest, all := list, newDiffRow("action", r.old, r.now)
-		if last := len(list) - 1; last >= 0 {
-			o := list[last]
-			rest, all = list[:last], newDiffRow("action", bands.Gather([]*bands.Row{o.old, r.old}), bands.Gather([]*bands.Row{o.now, r.now}))
-		}
-		if df.onOneLane(all, i) {
-			list = append(rest, all)
-		} else {
-			list = append(list, r)
-		}
-	}
-	return list
-}
-
-// onOneLane reports whether a row needs no more than a lane for either state.
-func (df *differ) onOneLane(r *diffRow, i int) bool {
-	for side, one := range []*bands.Row{r.was, r.now} {
-		if len(one.Said) == 0 {
-			continue
-		}
-		if one.Set(df.window(side, i)); !one.Apart() || one.Lanes > 1 {
-			return false
-		}
-	}
-	return true
 }
 
 // pairRows pairs the rows of two states by their names.

@@ -6,13 +6,13 @@ package score
 
 import (
 	"fmt"
-	"slices"
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
 	"pullscore/render/score/lanes"
 	"pullscore/render/sheet"
+	"pullscore/render/signs"
 )
 
 // cameraBand returns the band, if the camera does anything that it shows.
@@ -26,7 +26,7 @@ func cameraBand(w *bands.Window) []bands.Section {
 		Draw: func(sh *bands.Leaf, g *draw.Group, top, height float64) {
 			sh.Open(g, top, "camera", "Camera")
 			each := (height - room) / n
-			c := sheet.Clearing{Bounds: draw.Box{X: sh.Left, Y: top + bands.LaneHeight - 1, W: sh.Right - sh.Left, H: height - room + 2}}
+			c := sheet.Clearing{Bounds: draw.Box{X: sh.Left, Y: top + bands.LaneHeight - 1, W: sh.Window.Right - sh.Left, H: height - room + 2}}
 			sh.BlockPlumbs(&c)
 			var places []lanes.Place
 			for i := range all {
@@ -44,11 +44,11 @@ func cameraBand(w *bands.Window) []bands.Section {
 
 // drawLane draws a lane's name, its scale and its curve.
 func drawLane(g *draw.Group, c *sheet.Clearing, p lanes.Place) {
-	lg := g.Group(p.Lane.Name)
+	lg := g.Group("lane")
 	lg.Title = p.Lane.Name + " of the camera"
 	p.DrawHead(lg)
 	if run := p.Run(); len(run) > 1 {
-		lg.Add(draw.Path{Runs: [][]draw.Point{run}, Stroke: sheet.Solid(draw.Black, sheet.Medium)})
+		lg.Add(draw.Path{Runs: [][]draw.Point{run}, Stroke: draw.Solid(draw.Black, draw.WindowWidth)})
 		c.Block(run, sheet.Medium+0.6)
 	}
 }
@@ -92,16 +92,8 @@ func drawJoints(sh *bands.Leaf, root *draw.Group) {
 		if to <= from {
 			continue
 		}
-		jg := g.Group("overlap")
-		jg.Title = j.title
-		shade(jg, draw.Box{X: from, Y: top + bands.LaneHeight, W: to - from, H: bottom - top - bands.LaneHeight})
+		signs.DrawJoint(g, draw.Box{X: from, Y: top + bands.LaneHeight, W: to - from, H: bottom - top - bands.LaneHeight}).Title = j.title
 	}
-}
-
-// shade draws the ground of a joint.
-func shade(g *draw.Group, box draw.Box) {
-	const pitch, least = 1.5, 0.5
-	g.Add(draw.Path{Runs: draw.Hatch(cornersOf(box), pitch, least), Stroke: sheet.Solid(draw.Pale, sheet.Medium)})
 }
 
 // framed returns from when to when a subject is in the picture, in seconds: what the plan
@@ -139,33 +131,7 @@ func outOf(s *plan.Shot, u *plan.Subject) (list [][2]float64) {
 func drawOut(g *draw.Group, w *bands.Window, u *plan.Subject, y, half float64) {
 	for _, out := range outOf(w.Shot, u) {
 		if from, to := w.X(out[0]), w.X(out[1]); to > from {
-			outSign(g, draw.Box{X: from, Y: y - half, W: to - from, H: 2 * half})
+			signs.DrawOut(g, draw.Box{X: from, Y: y - half, W: to - from, H: 2 * half})
 		}
 	}
-}
-
-// outSign draws the hatch of who is out of the picture.
-func outSign(g *draw.Group, box draw.Box) {
-	const pitch, least = 1.1, 0.6
-	g.Add(draw.Rect{Box: draw.Box{X: box.X, Y: box.Y - 0.1, W: box.W, H: box.H + 0.2}, Fill: draw.Paper},
-		draw.Path{Runs: draw.Hatch(cornersOf(box), pitch, least), Stroke: sheet.Solid(draw.Grey, sheet.Hair)})
-}
-
-func cornersOf(b draw.Box) []draw.Point {
-	return []draw.Point{{X: b.X, Y: b.Y}, {X: b.Right(), Y: b.Y}, {X: b.Right(), Y: b.Bottom()}, {X: b.X, Y: b.Bottom()}}
-}
-
-// cameraKey returns the signs that a moving camera adds to the key.
-func cameraKey(s *plan.Shot) (entries []sheet.KeyEntry) {
-	if slices.ContainsFunc(s.Subjects, func(u *plan.Subject) bool { return len(outOf(s, u)) > 0 }) {
-		entries = append(entries, sheet.Entry("out of picture", 5, func(g *draw.Group, x, y float64) {
-			outSign(g, draw.Box{X: x, Y: y - 1.2, W: 5, H: 2.4})
-		}))
-	}
-	if s.Optics.Rig != nil && len(jointsOf(s)) > 0 {
-		entries = append(entries, sheet.Entry("turn + rack", 4.5, func(g *draw.Group, x, y float64) {
-			shade(g, draw.Box{X: x, Y: y - 1.4, W: 4.5, H: 2.8})
-		}))
-	}
-	return entries
 }

@@ -3,8 +3,9 @@
 //
 //   - score.go: the pages of a score, from the bands of render/score/bands
 //   - sharp.go: the band of sharpness
+//   - chance.go: the height of its bars
+//   - legend.go: what the legend says besides its signs
 //   - camera.go: the band of the camera, and what it adds to the others
 //   - findings.go: the findings in words
 //   - pulls.go: the table of pulls
-//   - key.go: the signs at the foot
 package score

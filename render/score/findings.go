@@ -3,13 +3,13 @@
 package score
 
 import (
-	"slices"
 	"strconv"
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
+	"pullscore/render/signs"
 )
 
 // A sentenceLine is one printed line of a finding.
@@ -21,27 +21,6 @@ type sentenceLine struct {
 	ink    draw.Ink
 	flag   *plan.Flag // on its first line
 }
-
-// tellHere puts the sentences of a window's findings on its own sheet, as far
-// as it has room, the worst first; it returns the others.
-func tellHere(sc *bands.Chart, w *bands.Window) (later []plan.Flag) {
-	var flags []plan.Flag
-	for _, f := range sc.Shot.Flags {
-		if w.Holds(f.Time) {
-			flags = append(flags, f)
-		}
-	}
-	slices.SortStableFunc(flags, func(a, b plan.Flag) int { return bands.Rank(b.Severity) - bands.Rank(a.Severity) })
-	for n := len(flags); n > 0; n-- {
-		here := slices.SortedFunc(slices.Values(flags[:n]), byNumber)
-		if sc.AddHere(findings(sc, here)) {
-			return slices.SortedFunc(slices.Values(flags[n:]), byNumber)
-		}
-	}
-	return slices.SortedFunc(slices.Values(flags), byNumber)
-}
-
-func byNumber(a, b plan.Flag) int { return a.Number - b.Number }
 
 // findings returns the sentences of findings, two side by side, a section for
 // every printed line so that none is ever cut.
@@ -90,11 +69,11 @@ const mostTogether = 12
 
 // timeIndent is where the times of findings stand, right of their flags.
 func timeIndent(sc *bands.Chart) float64 {
-	widest := 0
+	widest := 0.0
 	for i := range sc.Shot.Flags {
-		widest = max(widest, sc.Shot.Flags[i].Number)
+		widest = max(widest, signs.FlagWidth(strconv.Itoa(sc.Shot.Flags[i].Number)))
 	}
-	return max(7.5, bands.FlagWidth(widest)+2)
+	return max(7.5, widest+2)
 }
 
 // sentence wraps a finding: when it is and what is wrong, then what cures it.
@@ -121,7 +100,7 @@ func sentence(sc *bands.Chart, f *plan.Flag, width float64) []sentenceLine {
 func (l sentenceLine) draw(g *draw.Group, x, top float64) {
 	base := top + 2.7
 	if l.flag != nil {
-		bands.Pennant(g, x, base-sheet.FontNote.Middle()-bands.FlagHeight/2, l.flag.Severity, strconv.Itoa(l.flag.Number))
+		signs.DrawFlag(g, x, base-sheet.FontNote.Middle()-bands.FlagHeight/2, l.flag.Severity, strconv.Itoa(l.flag.Number))
 		g.Add(draw.NewText(x+l.timeAt, base, l.time, sheet.FontNote, draw.Grey))
 	}
 	g.Add(draw.NewText(x+l.at, base, l.text, sheet.FontNote, l.ink))

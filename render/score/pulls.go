@@ -4,9 +4,11 @@ package score
 
 import (
 	"fmt"
+	"slices"
 
 	"pullscore/interp/moments"
 	"pullscore/interp/plan"
+	"pullscore/interp/units"
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
@@ -16,9 +18,18 @@ import (
 type column struct {
 	title string
 	text  bool // takes a share of the free room and wraps; else as wide as it needs
+	extra bool // only where there is plenty of room
+	bold  func(p *plan.Pull) bool
 	cell  func(p *plan.Pull) string
 	width float64
 	gap   float64 // after it
+}
+
+// font returns the type of a cell.
+func (c *column) font(p *plan.Pull) draw.Font {
+	f := sheet.FontNote
+	f.Bold = c.bold != nil && c.bold(p)
+	return f
 }
 
 // number returns the cell of a figure that may not apply.
@@ -34,25 +45,28 @@ func number(of func(p *plan.Pull) plan.Number, write func(float64) string) func(
 // pullColumns returns the columns that have anything to say of the shot's
 // pulls.
 func pullColumns(s *plan.Shot) []column {
-	in := sheet.Style(s).Tape
+	of := func(p *plan.Pull) string {
+		if p.Kind == "follow" {
+			return "follow " + sheet.TargetName(s, p.To, p.Target)
+		}
+		return "to " + sheet.TargetName(s, p.To, p.Target)
+	}
 	all := []column{
-		{text: true, cell: func(p *plan.Pull) string { return sheet.PullName(s, p) }},
-		{title: "cue", text: true, cell: func(p *plan.Pull) string { return p.Anchor }},
+		{text: true, bold: always, cell: of},
+		{title: "hangs on", text: true, cell: func(p *plan.Pull) string { return p.Anchor }},
 		{title: "because", text: true, cell: func(p *plan.Pull) string { return p.Because }},
 		{title: "starts", cell: func(p *plan.Pull) string { return sheet.Figures.TimeFixed(float64(p.Start)) }},
 		{title: "lands", cell: func(p *plan.Pull) string { return sheet.Figures.TimeFixed(float64(p.Land)) }},
-		{title: "frames", cell: func(p *plan.Pull) string { return fmt.Sprintf("%d–%d", p.StartFrame, p.LandFrame) }},
+		{title: "frames", extra: true, cell: func(p *plan.Pull) string { return fmt.Sprintf("%d–%d", p.StartFrame, p.LandFrame) }},
 		{title: "takes", cell: func(p *plan.Pull) string { return sheet.Figures.TimeFixed(float64(p.Land - p.Start)) }},
-		{title: "from", cell: number(func(p *plan.Pull) plan.Number { return p.FromM }, in)},
-		{title: "to", cell: number(func(p *plan.Pull) plan.Number { return p.ToM }, in)},
-		{title: "travel", cell: number(func(p *plan.Pull) plan.Number { return p.HandDeg }, sheet.Figures.Angle)},
+		{title: "at the hand", cell: number(func(p *plan.Pull) plan.Number { return p.HandDeg }, sheet.Figures.Angle)},
 		{title: "window", cell: func(p *plan.Pull) string { return sheet.WindowWidth(p) }},
 		{title: "peak", cell: number(func(p *plan.Pull) plan.Number { return p.Peak }, sheet.Figures.Speed)},
 		{title: moments.ThumbHead(s), cell: func(p *plan.Pull) string { return moments.Thumb(p.Hold, sheet.Figures) }},
-		{title: "re-grips", cell: func(p *plan.Pull) string { return sheet.CountOrBlank(p.Regrips) }},
+		{title: "re-grips", extra: true, cell: func(p *plan.Pull) string { return sheet.CountOrBlank(p.Regrips) }},
 		{title: "needs", cell: number(func(p *plan.Pull) plan.Number { return p.Needed }, sheet.Figures.TimeFixed)},
-		{title: "chance", cell: func(p *plan.Pull) string { return moments.Lands(s, p, sheet.Figures) }},
-		{title: "leaves soft by", cell: number(func(p *plan.Pull) plan.Number { return p.LeftBlur }, func(v float64) string { return moments.Circles(s, v, sheet.Figures) })},
+		{title: "chance", bold: func(p *plan.Pull) bool { return p.Chance < s.Wanted }, cell: func(p *plan.Pull) string { return moments.Lands(s, p, sheet.Figures) }},
+		{title: "leaves soft by", cell: number(func(p *plan.Pull) plan.Number { return p.LeftBlur }, arcmin)},
 	}
 	var said []column
 	for _, c := range all {
@@ -66,61 +80,94 @@ func pullColumns(s *plan.Shot) []column {
 	return said
 }
 
+func always(*plan.Pull) bool { return true }
+
+// arcmin writes a blur at the viewer.
+func arcmin(blur float64) string {
+	most := 0
+	if units.Nearest(blur, 10) < 10 {
+		most = 1
+	}
+	return sheet.Figures.Number(blur, most) + " arcmin"
+}
+
 const (
 	widestGap  = 9.0 // between columns at most
-	numberRoom = 6.0 // for a pull's number
+	numberRoom = 5.4 // for a pull's number
 )
 
 // pullTable returns a section for every pull.
 func pullTable(sc *bands.Chart) []bands.Section {
-	columns := pullColumns(sc.Shot)
-	fit(sc, columns)
+	columns := fit(sc, pullColumns(sc.Shot))
 	head := bands.Section{Name: "pulls", Least: bands.FootAir + 4.6, Draw: func(sh *bands.Leaf, g *draw.Group, top, _ float64) {
 		g.Add(draw.NewText(sheet.Margin, top+bands.FootAir+2.9, "Pulls", sheet.FontHeading, draw.Black))
 		drawTableHead(g, columns, top+bands.FootAir+2.9)
-		g.Line(sheet.Margin, top+bands.FootAir+4.6, sc.Paper.W-sheet.Margin, top+bands.FootAir+4.6, sheet.Solid(draw.Black, sheet.Thin))
+		g.Line(sheet.Margin, top+bands.FootAir+4.6, sc.Paper.W-sheet.Margin, top+bands.FootAir+4.6, draw.Solid(draw.Black, draw.RulerWidth))
 	}}
 	var all []bands.Section
 	for _, p := range sc.Shot.Pulls {
 		cells, lines := wrapCells(columns, p)
-		height := bands.CellPitch*float64(lines) + 1.1
+		height := bands.CellPitch*float64(lines) + 1.6
 		all = append(all, bands.Section{Name: "pulls", Least: height, Most: height, Head: &head,
 			Draw: func(sh *bands.Leaf, g *draw.Group, top, height float64) {
-				drawPull(g, columns, cells, p.Number, top)
-				g.Line(sheet.Margin, top+height, sh.Paper.W-sheet.Margin, top+height, sheet.Solid(draw.Pale, sheet.Hair))
+				drawPull(g, columns, cells, p, top)
+				g.Line(sheet.Margin, top+height, sh.Paper.W-sheet.Margin, top+height, draw.Solid(draw.Guide, draw.GuideWidth))
 			}})
 	}
 	return all
 }
 
+// extraRoom is how much room a column needs that is there only where there is plenty.
+const extraRoom = 15.0
+
 // fit sets the columns' widths: figures as wide as they are; texts as wide as
 // they are where there is room, else in equal shares of it. What is left over
 // goes between the columns, as far as it does not tear them apart.
-func fit(sc *bands.Chart, columns []column) {
-	room := sc.Paper.W - 2*sheet.Margin - numberRoom - bands.CellGap*float64(len(columns)-1)
-	texts := 0
+func fit(sc *bands.Chart, columns []column) []column {
 	for i := range columns {
 		c := &columns[i]
 		c.width = sheet.FontSmall.Room(c.title)
 		for _, p := range sc.Shot.Pulls {
-			c.width = max(c.width, sheet.FontNote.Room(draw.Clean(c.cell(p))))
+			c.width = max(c.width, c.font(p).Room(draw.Clean(c.cell(p))))
 		}
+	}
+	free := func() float64 {
+		room := sc.Paper.W - 2*sheet.Margin - numberRoom - bands.CellGap*float64(len(columns)-1)
+		for _, c := range columns {
+			room -= c.width
+		}
+		return room
+	}
+	for i := len(columns) - 1; i >= 0; i-- {
+		if columns[i].extra && free() < extraRoom {
+			columns = slices.Delete(columns, i, i+1)
+		}
+	}
+	short := -free() // what texts have to give
+	for i := range columns {
+		if c := &columns[i]; c.text && short > 0 {
+			give := min(short, c.width-max(18, min(c.width, textShare(columns, sc.Paper.W))))
+			c.width, short = c.width-max(0, give), short-max(0, give)
+		}
+	}
+	room := max(0, free())
+	for i := range columns {
+		columns[i].gap = min(bands.CellGap+room/float64(max(1, len(columns)-1)), widestGap)
+	}
+	return columns
+}
+
+// textShare returns the width that each text may have where all of them wrap.
+func textShare(columns []column, width float64) float64 {
+	room, texts := width-2*sheet.Margin-numberRoom-bands.CellGap*float64(len(columns)-1), 0
+	for _, c := range columns {
 		if c.text {
 			texts++
 		} else {
 			room -= c.width
 		}
 	}
-	for i := range columns {
-		if c := &columns[i]; c.text {
-			c.width = min(c.width, max(room/float64(texts), 12))
-			room -= c.width
-			texts--
-		}
-	}
-	for i := range columns {
-		columns[i].gap = min(bands.CellGap+max(0, room)/float64(max(1, len(columns)-1)), widestGap)
-	}
+	return room / float64(max(1, texts))
 }
 
 // wrapCells breaks the texts of a pull's row and returns how many lines it has.
@@ -128,10 +175,10 @@ func wrapCells(columns []column, p *plan.Pull) (cells [][]draw.Text, lines int) 
 	cells, lines = make([][]draw.Text, len(columns)), 1
 	for i, c := range columns {
 		if !c.text {
-			cells[i] = []draw.Text{draw.NewText(0, 0, c.cell(p), sheet.FontNote, draw.Black).Aligned(draw.End)}
+			cells[i] = []draw.Text{draw.NewText(0, 0, c.cell(p), c.font(p), draw.Black).Aligned(draw.End)}
 			continue
 		}
-		cells[i] = bands.WrapText(c.cell(p), c.width, bands.CellLines)
+		cells[i] = bands.WrapIn(c.font(p), c.cell(p), c.width, bands.CellLines)
 		lines = max(lines, len(cells[i]))
 	}
 	return cells, lines
@@ -152,9 +199,9 @@ func drawTableHead(g *draw.Group, columns []column, base float64) {
 	}
 }
 
-func drawPull(g *draw.Group, columns []column, cells [][]draw.Text, number int, top float64) {
-	base := top + 3.1
-	bands.Badge(g, sheet.Margin+bands.BadgeRadius(number), base-sheet.FontNote.Middle(), number)
+func drawPull(g *draw.Group, columns []column, cells [][]draw.Text, p *plan.Pull, top float64) {
+	base := top + 3.3
+	bands.Badge(g, sheet.Margin+bands.BadgeRadius(p.Number), base-sheet.FontNote.Middle(), p)
 	x := sheet.Margin + numberRoom
 	for i, c := range columns {
 		for k, t := range cells[i] {

@@ -20,30 +20,31 @@ import (
 func Score(shot *plan.Shot, opt sheet.Options) []*draw.Page {
 	sc := bands.NewChart(shot, opt.Size())
 	compose(sc)
-	return sc.Draw("score", describe(sc), drawAround)
+	return sc.Draw("score", describe(sc), drawAround, drawLegend)
 }
 
 // compose lays everything on sheets.
 func compose(sc *bands.Chart) {
-	var later []plan.Flag
 	for _, w := range sc.Windows {
 		sc.Lay(w, bandsOf(w))
-		later = append(later, tellHere(sc, w)...)
 	}
-	sc.Lay(nil, foot(sc, later))
+	sc.Lay(nil, findings(sc, sc.Shot.Flags))
+	sc.Lay(nil, pullTable(sc))
 }
 
 // drawAround draws what stands round the bands of a score.
-func drawAround(sh *bands.Leaf, root *draw.Group, number int) {
-	sh.DrawHead(root.Group("head"), number)
-	if sh.Window != nil {
-		sh.DrawMoves(root.Group("moves"))
-		drawJoints(sh, root)
-		sh.Plumbs = root.Group("plumb-lines")
-		sh.DrawRuler(root.Group("ruler"))
-		drawKey(sh, root.Group("key"))
-		sh.DrawCaution(root.Group("caution"))
+func drawAround(sh *bands.Sheet, root *draw.Group, number int) {
+	sh.DrawHead(root.Group("head"), "score", number, len(sh.Sheets))
+	for _, lf := range sh.Leaves {
+		if lf.Window == nil {
+			continue
+		}
+		lf.DrawMoves(root.Group("moves"))
+		drawJoints(lf, root)
+		lf.Plumbs = root.Group("plumb-lines")
+		lf.DrawRuler(root.Group("ruler"))
 	}
+	sh.DrawCaution(root.Group("caution"))
 }
 
 // bandsOf returns the rows of a window from top to bottom.
@@ -52,12 +53,6 @@ func bandsOf(w *bands.Window) []bands.Section {
 	all = append(all, sharpBand(w)...)
 	all = append(all, cameraBand(w)...)
 	return append(all, w.HandBand())
-}
-
-// foot returns what stands below the bands: the findings that have not been
-// told, and the pulls.
-func foot(sc *bands.Chart, flags []plan.Flag) []bands.Section {
-	return append(findings(sc, flags), pullTable(sc)...)
 }
 
 // describe says in a sentence what the score shows.

@@ -1,58 +1,76 @@
-// The third band of a score: a bar for each subject, full while it is sharp.
-// Where it goes soft the bar thins as the disc of blur grows: at four times the
-// disc it is half as high.
+// The third band of a score: a bar for each subject while it is sharp, black as high as
+// the chance that it is so on the day; a low grey bar while it is faintly soft.
 
 package score
 
 import (
-	"math"
-
+	"pullscore/interp/plan"
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
+	"pullscore/render/signs"
 )
 
-// Discs of blur on the screen, in units of the largest that is sharp: faint up
-// to 4.6 arcmin where sharp is up to 2, seen beyond; and where a bar ends.
+// faintUpTo is the blur up to which somebody is faintly soft, in units of the largest that
+// is sharp: 4.6 arcmin where sharp is up to 2.
+const faintUpTo = 4.6 / 2
+
+// The height of a row, in millimetres; flags stand above its bar.
 const (
-	faintUpTo = 4.6 / 2
-	goneAt    = 36.0
+	sharpLeast = 5.2
+	sharpMost  = 7.2
+	barFoot    = 1.0 // below the bar
 )
 
-// sharpBand returns a section for every subject.
+// sharpBand returns a section for every subject, the farthest first.
 func sharpBand(w *bands.Window) []bands.Section {
-	head := w.Lane("sharp", "Sharp")
+	head := bands.Section{Name: "sharp", Least: bands.LaneAir, Most: bands.LaneAir, OverTime: true,
+		Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {}}
 	var all []bands.Section
-	for k := range w.Shot.Subjects {
-		all = append(all, bands.Section{Name: "sharp", Least: 3.6, Most: 5.6, Head: &head, OverTime: true,
-			Draw: func(sh *bands.Leaf, g *draw.Group, top, height float64) { drawBar(sh, g, k, top, height) }})
+	for i, k := range w.Order {
+		least := sharpLeast
+		if len(w.FlagsOf(w.Shot.Subjects[k].Name)) > 0 {
+			least = barFoot + signs.BarHeight + bands.FlagHeight + 1.2
+		}
+		all = append(all, bands.Section{Name: "sharp", Least: least, Most: max(least, sharpMost), Head: &head, OverTime: true,
+			Draw: func(sh *bands.Leaf, g *draw.Group, top, height float64) {
+				drawRow(sh, g, w.Shot.Subjects[k], k, i == 0, top+height-barFoot)
+			}})
 	}
 	return all
 }
 
-// drawBar draws the bar of a subject.
-func drawBar(sh *bands.Leaf, g *draw.Group, k int, top, height float64) {
+// drawRow draws the row of a subject, its bar standing on base.
+func drawRow(sh *bands.Leaf, g *draw.Group, u *plan.Subject, k int, first bool, base float64) {
 	w := sh.Window
-	y := top + height/2
-	sh.RowHead(g, y+sheet.FontBody.Middle(), sh.Shot.Subjects[k].Name)
-	bg := g.Group("bar")
-	bg.Title = sh.Shot.Subjects[k].Name
-	bg.Line(w.Left, y, w.Right, y, sheet.Solid(draw.Mid, sheet.Hair))
-	half := min(height*0.3, 1.5)
-	bar := blurBar{t: w.Curves.T, blur: w.Curves.Blur[k]}
-	for _, part := range []struct {
-		from, to float64
-		ink      draw.Ink
-	}{{faintUpTo, goneAt, draw.Pale}, {1, faintUpTo, draw.Mid}, {0, 1, draw.Black}} {
-		var runs [][]draw.Point
-		for _, piece := range bar.between(part.from, part.to) {
-			runs = append(runs, barRun(w, piece, y, half))
-		}
-		if len(runs) > 0 {
-			bg.Add(draw.Path{Runs: runs, Closed: true, Fill: part.ink})
-		}
+	row := g.Group(signs.Row)
+	row.Title = u.Name
+	text := base - signs.BarHeight/2 + sheet.FontBody.Middle()
+	if first {
+		row.Add(draw.NewText(sheet.Margin, text, "Sharp", sheet.FontHeading, draw.Black))
 	}
-	drawOut(bg, w, sh.Shot.Subjects[k], y, half)
+	sh.RowHead(row, text, u.Name)
+	row.Line(w.Left, base, w.Right, base, draw.Solid(draw.Soft, draw.DashWidth))
+	bar := blurBar{t: w.Curves.T, blur: w.Curves.Blur[k]}
+	faint, sharp := bar.between(1, faintUpTo), bar.between(0, 1)
+	for _, piece := range faint {
+		signs.DrawFaint(row, w.X(piece[0].t), w.X(piece[len(piece)-1].t), base)
+	}
+	for i, piece := range sharp {
+		last := drawSharp(row, w, u, piece, base)
+		from, to := w.X(last.t), w.Paper.W-sheet.Margin
+		for _, f := range faint {
+			if f[0].t == last.t {
+				from = w.X(f[len(f)-1].t)
+			}
+		}
+		if i+1 < len(sharp) {
+			to = w.X(sharp[i+1][0].t)
+		}
+		writeChance(row, w.Shot, last, from, to, base)
+	}
+	drawOut(row, w, u, base-signs.BarHeight/2, signs.BarHeight/2)
+	sh.DrawFlags(row, w.FlagsOf(u.Name), base-signs.BarHeight-0.9-bands.FlagHeight, nil)
 }
 
 // A blurBar is a subject's blur at times.
@@ -107,14 +125,4 @@ func clip(p, q blurAt, lo, hi float64) (from, to blurAt, ok bool) {
 		}
 	}
 	return from, to, to.t > from.t
-}
-
-// barRun returns the outline of a piece of a bar round the line y.
-func barRun(w *bands.Window, piece []blurAt, y, half float64) []draw.Point {
-	upper, lower := make([]draw.Point, len(piece)), make([]draw.Point, len(piece))
-	for i, p := range piece {
-		h := half / math.Sqrt(max(1, p.blur))
-		upper[i], lower[i] = draw.Point{X: w.X(p.t), Y: y - h}, draw.Point{X: w.X(p.t), Y: y + h}
-	}
-	return sheet.Between(sheet.Simplify(upper), sheet.Simplify(lower))
 }

@@ -55,7 +55,7 @@ func DrawSentences(g *draw.Group, base float64, sentences []string) {
 // DrawFoot draws at the foot of a page of a shot the cautions that apply, and at its right
 // end where the angles of the ring come from, as far as there is room beside them.
 func DrawFoot(g *draw.Group, paper Paper, s *plan.Shot) {
-	base, left := paper.H-Edge+3.4, Margin
+	base, left := paper.H-cautionBase, Margin
 	if list := MotionCautions(s); len(list) > 0 {
 		list = append(list, ChargeCaution)
 		DrawSentences(g, base, list)

@@ -12,7 +12,7 @@ const (
 	FootRule    = 17.7 // the line above it
 	legendBase  = 14.0 // the baseline of the first row
 	legendPitch = 4.6
-	cautionBase = 5.0
+	cautionBase = 6.6
 )
 
 // An entry is a sign of the legend, with its place.

@@ -22,6 +22,8 @@ func focusSigns() []Sign {
 		{Stay, "focus stays", "stays", 8, func(g *draw.Group, x, y float64) { DrawStay(g, x, x+8, y) }},
 		{Sheet, "sheet", "sheet", 3, func(g *draw.Group, x, y float64) { DrawSheet(g, x, y-1.5, y+1.5, "3", "") }},
 		{Hold, "hold", "hold", 7, func(g *draw.Group, x, y float64) { DrawHold(g, x, x+7, y) }},
+		{Out, "out of the picture", "out of picture", 5, func(g *draw.Group, x, y float64) { DrawOut(g, draw.Box{X: x, Y: y - 1.2, W: 5, H: 2.4}) }},
+		{Joint, "camera turns while the focus moves", "turn and rack", 4.5, func(g *draw.Group, x, y float64) { DrawJoint(g, draw.Box{X: x, Y: y - 1.4, W: 4.5, H: 2.8}) }},
 		{Edge, "sharp goes on, to", "goes on, to", 1.8, func(g *draw.Group, x, y float64) { DrawEdge(g, x+0.9, y+0.7, true, "") }},
 	}
 }
@@ -97,6 +99,26 @@ func DrawEdge(g *draw.Group, x, y float64, up bool, value string) {
 	if value != "" {
 		upright(sub, x+1.6, (y+tip)/2, value, fontValue, draw.Blue, draw.Start)
 	}
+}
+
+// DrawOut draws who is out of the picture: a hatch instead of their bar.
+func DrawOut(g *draw.Group, box draw.Box) {
+	const pitch, least = 1.1, 0.6
+	g.Group(Out).Add(draw.Rect{Box: box.Grow(0.1), Fill: draw.Paper},
+		draw.Path{Runs: draw.Hatch(cornersOf(box), pitch, least), Stroke: draw.Solid(draw.Grey, draw.HatchWidth)})
+}
+
+// DrawJoint draws the ground of a time in which the camera turns while the focus moves, and
+// returns its group.
+func DrawJoint(g *draw.Group, box draw.Box) *draw.Group {
+	const pitch, least = 1.5, 0.5
+	sub := g.Group(Joint)
+	sub.Add(draw.Path{Runs: draw.Hatch(cornersOf(box), pitch, least), Stroke: draw.Solid(draw.Pale, draw.WindowWidth)})
+	return sub
+}
+
+func cornersOf(b draw.Box) []draw.Point {
+	return []draw.Point{pt(b.X, b.Y), pt(b.Right(), b.Y), pt(b.Right(), b.Bottom()), pt(b.X, b.Bottom())}
 }
 
 // The heights of the bars of sharpness, in millimetres.

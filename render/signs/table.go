@@ -22,6 +22,8 @@ const (
 	Stay       = "stay"
 	Sheet      = "sheet"
 	Hold       = "hold"
+	Out        = "out-of-picture"
+	Joint      = "turn-and-rack"
 	Cue        = "cue"
 	Word       = "word"
 	Plumb      = "plumb"

@@ -1,5 +1,5 @@
-// The chart: a shot against time on its way to paper. It is cut into windows, one a
-// sheet, that share the scales of distance and of the hand.
+// The chart: a shot against time on its way to paper. A long shot is cut into windows that
+// share the scales of time, of distance and of the hand.
 
 package bands
 
@@ -13,42 +13,88 @@ import (
 
 // A Chart is a shot against time in the making.
 type Chart struct {
-	Shot        *plan.Shot
-	Paper       sheet.Paper
-	Left, Right float64 // where the time axis starts and ends
-	Windows     []*Window
-	Depth       DepthScale
-	Turn        TurnScale
-	Sheets      []*Leaf
+	Shot      *plan.Shot
+	Paper     sheet.Paper
+	Left      float64 // where the time axis starts, millimetres
+	PerSecond float64 // millimetres
+	Seconds   float64 // how long it is
+	Systems   int     // windows on one sheet at most
+	Order     []int   // the subjects, the farthest first
+	Windows   []*Window
+	Depth     DepthScale
+	Turn      TurnScale
+	Sheets    []*Sheet
 }
 
-// A Window is the stretch of time that a sheet shows.
+// A Window is the stretch of time that one system shows.
 type Window struct {
 	*Chart
 	from, to float64 // seconds
-	end      float64 // of the curves: where the shot ends, if it does before to
+	end      float64 // of the curves: a little of the next window, no more than the shot
 	last     bool
+	Right    float64 // where the time axis ends, millimetres
 	Curves   curves
 }
 
-// gutter is the room left of the time axis for the row heads, apron the room
-// right of it for the distances.
+// Where the time axis starts, and what of the page has to be right of it.
 const (
-	gutter = 33.0
-	Apron  = 10.0
+	gutter = 34.0 // from the margin on: row heads
+	Apron  = 15.0 // up to the margin: the scale of distances
 )
+
+// Lap is how much of the next window a window shows again, seconds.
+const Lap = 0.3
+
+// SystemSeconds is how long a window of a long shot is, SystemSubjects how many subjects
+// it may have at most if two stand on a sheet.
+const (
+	SystemSeconds  = 10.0
+	SystemSubjects = 6
+)
+
+// ladder holds the scales of time, in millimetres a second.
+var ladder = []float64{160, 120, 80, 60, 40, 30, 25, 20}
+
+// timeRoom is how wide a time axis may be, in millimetres.
+func timeRoom(paper sheet.Paper) float64 {
+	return paper.W - 2*sheet.Margin - gutter - Apron
+}
+
+// Scale returns the greatest scale of time at which so many seconds fit on a sheet, in
+// millimetres a second. If none does, long is true, and the scale is the least.
+func Scale(seconds float64, paper sheet.Paper) (perSecond float64, long bool) {
+	for _, rung := range ladder {
+		if seconds*rung <= timeRoom(paper)+1e-9 {
+			return rung, false
+		}
+	}
+	return ladder[len(ladder)-1], true
+}
 
 // NewChart returns the chart of a shot over its own times.
 func NewChart(shot *plan.Shot, paper sheet.Paper) *Chart {
-	return NewChartOver(CutTime(shot), shot, paper)
+	return NewChartOver(Lasting(shot), shot, paper)
 }
 
-// NewChartOver returns the chart of a shot over times that may be more than
-// its own.
-func NewChartOver(cuts []float64, shot *plan.Shot, paper sheet.Paper) *Chart {
-	sc := &Chart{Shot: shot, Paper: paper, Left: sheet.Margin + gutter, Right: paper.W - sheet.Margin - Apron}
+// NewChartOver returns the chart of a shot over a time that may be longer than its own,
+// in seconds.
+func NewChartOver(seconds float64, shot *plan.Shot, paper sheet.Paper) *Chart {
+	perSecond, long := Scale(seconds, paper)
+	sc := &Chart{Shot: shot, Paper: paper, Left: sheet.Margin + gutter, PerSecond: perSecond, Seconds: seconds, Systems: 1, Order: order(shot)}
+	if long && len(shot.Subjects) <= SystemSubjects {
+		sc.Systems = 2
+	}
+	cuts := []float64{0, seconds}
+	if long {
+		cuts = CutTime(seconds)
+	}
 	for i := 1; i < len(cuts); i++ {
-		w := &Window{Chart: sc, from: cuts[i-1], to: cuts[i], end: min(cuts[i], Lasting(shot)), last: i == len(cuts)-1}
+		w := &Window{Chart: sc, from: cuts[i-1], to: cuts[i], last: i == len(cuts)-1}
+		w.end = min(w.to, Lasting(shot))
+		if !w.last {
+			w.end = min(w.to+Lap, Lasting(shot))
+		}
+		w.Right = sc.Left + (w.ends()-w.from)*perSecond
 		if w.end > w.from {
 			w.Curves = w.sample()
 		}
@@ -59,10 +105,26 @@ func NewChartOver(cuts []float64, shot *plan.Shot, paper sheet.Paper) *Chart {
 	return sc
 }
 
+// Shift moves the time axis to the right by so many millimetres.
+func (sc *Chart) Shift(by float64) {
+	sc.Left += by
+	for _, w := range sc.Windows {
+		w.Right += by
+	}
+}
+
+// ends returns where the time axis ends, in seconds.
+func (w *Window) ends() float64 {
+	if w.last {
+		return w.to
+	}
+	return w.to + Lap
+}
+
 // X returns where a time stands, held to the window.
 func (w *Window) X(t float64) float64 {
-	t = min(max(t, w.from), w.to)
-	return w.Left + (t-w.from)/(w.to-w.from)*(w.Right-w.Left)
+	t = min(max(t, w.from), w.ends())
+	return w.Left + (t-w.from)*w.PerSecond
 }
 
 // Holds reports whether a moment belongs on the window. The first and the last
@@ -73,35 +135,18 @@ func (w *Window) Holds(t float64) bool {
 
 // overlaps reports whether a stretch of time shows on the window.
 func (w *Window) overlaps(from, to float64) bool {
-	return to > w.from && from < w.to || w.Holds(from)
+	return to > w.from && from < w.ends() || w.Holds(from)
 }
 
-// What one sheet shows at most: more seconds would not leave room for words,
-// more pulls or flags none for their labels.
-const (
-	SheetSeconds = 16.0
-	sheetPulls   = 10
-	sheetFlags   = 24
-	leastSeconds = 2.0
-)
-
-// CutTime returns the times at which sheets start, and the end. Sheets are of
-// like length, cut at a whole second where that cuts through the fewest moves
-// and lines.
-func CutTime(s *plan.Shot) []float64 {
-	end := Lasting(s)
-	n := max(
-		int(math.Ceil(end/SheetSeconds-1e-9)),
-		(len(s.Pulls)+sheetPulls-1)/sheetPulls,
-		(len(s.Flags)+sheetFlags-1)/sheetFlags,
-	)
-	n = max(1, min(n, int(end/leastSeconds)))
+// CutTime returns the times at which windows of a long shot start, and the end, in
+// seconds. What is left over at the end has no window of its own if it is shorter than
+// what windows show twice.
+func CutTime(seconds float64) []float64 {
 	cuts := []float64{0}
-	for i := 1; i < n; i++ {
-		even := end * float64(i) / float64(n)
-		cuts = append(cuts, quietest(s, even, cuts[i-1], end/float64(n)/5))
+	for t := SystemSeconds; t < seconds-Lap; t += SystemSeconds {
+		cuts = append(cuts, t)
 	}
-	return append(cuts, end)
+	return append(cuts, seconds)
 }
 
 // Lasting returns how long a shot is drawn: an empty one still has a score.
@@ -112,35 +157,12 @@ func Lasting(s *plan.Shot) float64 {
 	return 1
 }
 
-// quietest returns the whole second within reach of t that cuts the fewest
-// moves and lines, the nearest of them, or t itself where no whole second after
-// the last cut is in reach.
-func quietest(s *plan.Shot, t, after, reach float64) float64 {
-	best, least := t, math.Inf(1)
-	for c := math.Ceil(t - reach); c <= t+reach; c++ {
-		if c <= after {
-			continue
-		}
-		if cost := 10*float64(crossings(s, c)) + math.Abs(c-t); cost < least {
-			best, least = c, cost
-		}
+// order returns the indices of the subjects in the order of all papers.
+func order(s *plan.Shot) (all []int) {
+	for _, u := range sheet.Order(s) {
+		all = append(all, slices.Index(s.Subjects, u))
 	}
-	return best
-}
-
-func crossings(s *plan.Shot, t float64) int {
-	n := 0
-	for _, p := range s.Pulls {
-		if p.Kind != "follow" && float64(p.Start) < t && t < float64(p.Land) {
-			n += 2
-		}
-	}
-	for _, l := range s.Lines {
-		if float64(l.Start) < t && t < float64(l.End) {
-			n++
-		}
-	}
-	return n
+	return all
 }
 
 // Rank orders severities.

@@ -39,7 +39,7 @@ func newDepthScale(windows []*Window) DepthScale {
 	if lo > hi {
 		lo, hi = 0, 1
 	}
-	pad := max(0.09*(hi-lo), 0.03*hi, 1e-4)
+	pad := max(0.1*(hi-lo), 0.03*hi, 1e-4)
 	far := lo - pad
 	if lo > 0 {
 		far = max(far, 0)
@@ -57,25 +57,30 @@ func Deep(u *plan.Subject) float64 {
 
 // Y returns where a distance stands in a band, held to it; NaN for none.
 func (d DepthScale) Y(metres, top, height float64) float64 {
-	if math.IsNaN(metres) {
+	return min(max(d.free(metres, top, height), top), top+height)
+}
+
+// free returns where a distance stands, also outside the band; NaN for none.
+func (d DepthScale) free(metres, top, height float64) float64 {
+	switch {
+	case math.IsNaN(metres):
 		return metres
+	case metres <= 0:
+		return top + 2*height // it is no distance: as far below the band as anything is drawn
 	}
-	inv := d.Near
-	if metres > 0 {
-		inv = 1 / metres
-	}
-	share := (inv - d.Far) / (d.Near - d.Far)
-	return top + min(max(share, 0), 1)*height
+	share := (1/metres - d.Far) / (d.Near - d.Far)
+	return top + min(max(share, -1), 2)*height
 }
 
 // DistanceBand returns the band.
 func (w *Window) DistanceBand() Section {
 	n := float64(len(w.Shot.Subjects))
-	least := min(max(34, n*LabelOne+4), 140) + LaneHeight + BandGap
-	return Section{Name: "distance", Least: least, Most: max(least, 82), OverTime: true,
+	room := LaneHeight + w.EdgeRoom(true) + w.EdgeRoom(false) + BandGap
+	least := min(max(30, n*LabelOne+4), 140) + room
+	return Section{Name: "distance", Least: least, Most: max(least, 104), OverTime: true,
 		Draw: func(sh *Leaf, g *draw.Group, top, height float64) {
 			sh.Open(g, top, "distance", "Distance")
-			d := DistanceBand{Leaf: sh, Top: top + LaneHeight, Height: height - LaneHeight - BandGap}
+			d := DistanceBand{Leaf: sh, Top: top + LaneHeight + w.EdgeRoom(true), Height: height - room}
 			d.draw(g)
 		}}
 }
@@ -86,6 +91,7 @@ type DistanceBand struct {
 	Top, Height float64
 }
 
+// Y returns where a distance stands, held to the band.
 func (b *DistanceBand) Y(metres float64) float64 { return b.Depth.Y(metres, b.Top, b.Height) }
 
 // Run returns a curve of distances as runs of points, broken where there is no
@@ -97,37 +103,37 @@ func (b *DistanceBand) Run(values func(i int) float64) [][]draw.Point {
 func (b *DistanceBand) draw(g *draw.Group) {
 	b.DrawScale(g.Group("scale"))
 	c := &b.Window.Curves
-	far := Simplified(b.Run(func(i int) float64 { return c.Far[i] }))
-	near := Simplified(b.Run(func(i int) float64 { return c.Near[i] }))
-	b.DrawZone(g, far, near)
-
+	b.DrawZone(g)
 	focus := Simplified(b.Run(func(i int) float64 { return c.Focus[i] }))
 	fg := g.Group("focus")
 	fg.Title = "focus"
-	fg.Add(draw.Path{Runs: focus, Stroke: sheet.Solid(draw.Blue, sheet.Heavy)})
+	fg.Add(draw.Path{Runs: focus, Stroke: b.FocusPen()})
 	b.drawLabels(g.Group("names"))
-	b.drawArrivals(g.Group("arrivals"), slices.Concat(focus, far, near))
+	b.drawArrivals(g.Group("arrivals"), slices.Concat(focus, b.Limits()))
 }
 
-// DrawZone draws the subjects' bands and the sharp zone with its edges.
-func (b *DistanceBand) DrawZone(g *draw.Group, far, near [][]draw.Point) {
-	zone, subjects, hatch := g.Group("sharp-zone"), g.Group("subjects"), g.Group("sharp-zone")
-	zone.Title, hatch.Title = "sharp zone", "sharp zone"
-	b.drawSubjects(subjects)
-	if len(far) == 1 && len(near) == 1 {
-		outline := sheet.Between(far[0], near[0])
-		zone.Add(draw.Path{Runs: [][]draw.Point{outline}, Closed: true, Fill: draw.BluePale})
-		hatch.Add(draw.Path{Runs: draw.Hatch(outline, sheet.HatchPitch, sheet.HatchLeast), Stroke: sheet.Solid(draw.Blue, sheet.Hair)})
+// FocusPen returns the stroke of the focus: it must not hide the zone round it.
+func (b *DistanceBand) FocusPen() draw.Stroke {
+	const thinZone = 1.2
+	c := &b.Window.Curves
+	for i := range c.T {
+		if b.Depth.free(c.Near[i], b.Top, b.Height)-b.Depth.free(c.Far[i], b.Top, b.Height) >= thinZone {
+			return draw.Solid(draw.Black, draw.FocusWidth)
+		}
 	}
-	hatch.Add(draw.Path{Runs: slices.Concat(far, near), Stroke: sheet.Solid(draw.Blue, sheet.Hair)})
+	return draw.Solid(draw.Black, draw.WindowWidth)
 }
 
 // drawSubjects draws each subject as a band as thick as it is deep.
 func (b *DistanceBand) drawSubjects(g *draw.Group) {
-	for k, u := range b.Shot.Subjects {
+	for _, k := range b.Order {
+		u := b.Shot.Subjects[k]
 		along, half := b.Window.Curves.Distance[k], Deep(u)/2
 		sg := g.Group("subject")
 		sg.Title = u.Name
+		if len(b.Window.Curves.T) == 0 {
+			continue
+		}
 		if half > 0 {
 			back := b.Run(func(i int) float64 { return along[i] + half })
 			front := b.Run(func(i int) float64 { return along[i] - half })
@@ -138,7 +144,7 @@ func (b *DistanceBand) drawSubjects(g *draw.Group) {
 			}
 		}
 		middle := b.Run(func(i int) float64 { return along[i] })
-		sg.Add(draw.Path{Runs: Simplified(middle), Stroke: sheet.Solid(draw.Mid, sheet.Hair)})
+		sg.Add(draw.Path{Runs: Simplified(middle), Stroke: draw.Solid(draw.Mid, draw.SubjectWidth)})
 	}
 }
 
@@ -146,7 +152,8 @@ func (b *DistanceBand) drawSubjects(g *draw.Group) {
 // sheet starts.
 func (b *DistanceBand) drawLabels(g *draw.Group) {
 	var names []GutterLabel
-	for k, u := range b.Shot.Subjects {
+	for _, k := range b.Order {
+		u := b.Shot.Subjects[k]
 		d := b.Window.Curves.Distance[k][0]
 		first, second := sheet.Style(b.Shot).Both(d)
 		if y := b.Y(d); !math.IsNaN(y) {
@@ -167,7 +174,7 @@ func (b *DistanceBand) drawArrivals(g *draw.Group, lines [][]draw.Point) {
 
 // Clearing returns the band as a plot for texts that keep off lines.
 func (b *DistanceBand) Clearing(lines [][]draw.Point) sheet.Clearing {
-	c := sheet.Clearing{Bounds: draw.Box{X: b.Left, Y: b.Top, W: b.Right - b.Left, H: b.Height}}
+	c := sheet.Clearing{Bounds: draw.Box{X: b.Left, Y: b.Top, W: b.Window.Right - b.Left, H: b.Height}}
 	for _, run := range lines {
 		c.Block(run, 1)
 	}
@@ -197,12 +204,14 @@ func (b *DistanceBand) WriteArrivals(g *draw.Group, c *sheet.Clearing, moves []p
 	}
 }
 
-// DrawScale draws the grid and writes its distances, in the plan's units.
+// DrawScale draws the scale right of the band and writes its distances, in the plan's
+// units.
 func (b *DistanceBand) DrawScale(g *draw.Group) {
+	x := b.Window.Right
 	for _, m := range b.Ticks() {
 		y := b.Y(m)
-		g.Line(b.Left, y, b.Right, y, sheet.Solid(draw.Pale, sheet.Hair))
-		g.Add(draw.NewText(b.Right+1.6, y+sheet.FontSmall.Middle(), sheet.Style(b.Shot).Tape(m), sheet.FontSmall, draw.Grey))
+		g.Line(x, y, x+1.2, y, draw.Solid(draw.Black, draw.RulerWidth))
+		g.Add(draw.NewText(x+1.8, y+sheet.FontSmall.Middle(), sheet.Style(b.Shot).Tape(m), sheet.FontSmall, draw.Grey))
 	}
 }
 
@@ -213,6 +222,22 @@ var (
 	finer  = []float64{0.1, 0.05, 0.02, 0.01, 0.005}
 	finerF = []float64{1. / 2, 1. / 4, 1. / 12, 1. / 24}
 )
+
+// tickPitch is how far distances are apart on the scale at least, millimetres.
+const tickPitch = 4.5
+
+// besideName reports whether a distance stands so near to a subject's that it would be
+// taken for it.
+func (b *DistanceBand) besideName(m float64) bool {
+	const alike, apart = 0.05, 1.0
+	return slices.ContainsFunc(b.Window.Curves.Distance, func(along []float64) bool {
+		if len(along) == 0 {
+			return false
+		}
+		off := math.Abs(b.Y(along[len(along)-1]) - b.Y(m))
+		return off > alike && off < apart
+	})
+}
 
 // Ticks returns the distances to write, in metres: the roundest that stand far
 // enough apart, infinity first.
@@ -226,7 +251,7 @@ func (b *DistanceBand) Ticks() []float64 {
 		if inv := 1 / m; inv < b.Depth.Far || inv > b.Depth.Near {
 			return
 		}
-		if !slices.ContainsFunc(ticks, func(o float64) bool { return math.Abs(b.Y(o)-b.Y(m)) < 4.4 }) {
+		if !b.besideName(m) && !slices.ContainsFunc(ticks, func(o float64) bool { return math.Abs(b.Y(o)-b.Y(m)) < tickPitch }) {
 			ticks = append(ticks, m)
 		}
 	}

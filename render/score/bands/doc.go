@@ -6,11 +6,11 @@
 //   - curves.go: what the bands draw, sampled once for all of them
 //   - head.go: title, ruler of time, columns of the pulls
 //   - lines.go: the band of lines, cues and actions
-//   - words.go: words set on a row, each at its time
+//   - setting.go: the words of a row, each utterance on a lane
 //   - distance.go: the band of distances
+//   - zone.go: the sharp zone in that band, and where it goes on beyond it
 //   - hand.go: the band of the hand
 //   - flags.go: numbers of pulls and flags of findings above the bands
 //   - gutter.go: names before the bands
 //   - cells.go: what the tables below the bands share
-//   - keyline.go: the line of signs at the foot
 package bands

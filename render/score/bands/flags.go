@@ -6,31 +6,13 @@ package bands
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
+	"pullscore/render/signs"
 )
-
-// Lane returns the strip that opens a band of several rows.
-func (w *Window) Lane(row, title string) Section {
-	return Section{Name: row, Least: LaneHeight, Most: LaneHeight, OverTime: true,
-		Draw: func(sh *Leaf, g *draw.Group, top, _ float64) {
-			sh.Open(g, top, row, title)
-		}}
-}
-
-// flags returns the findings of a row in the window. One without a row is about
-// the shot as a whole and stands in the sentences alone.
-func (w *Window) flags(row string) []plan.Flag {
-	var flags []plan.Flag
-	for _, f := range w.Shot.Flags {
-		if f.Row == row && w.Holds(f.Time) {
-			flags = append(flags, f)
-		}
-	}
-	return flags
-}
 
 // A Sign is something that stands in a lane.
 type Sign struct {
@@ -41,104 +23,249 @@ type Sign struct {
 }
 
 const (
-	FlagHeight = 3.3
-	BadgeSize  = 1.75 // radius
+	FlagHeight = signs.FlagHeight
+	BadgeSize  = 1.9 // radius of a disc
 )
 
-// drawLane draws a row's flags, and over the distances the numbers of moves.
-func (sh *Leaf) drawLane(g *draw.Group, top float64, row string) {
-	var signs []Sign
-	for _, f := range sh.Window.flags(row) {
-		signs = append(signs, sh.flagSign(f, top))
-	}
+// Open writes a band's heading, and in its lane the flags of its row and, over the
+// distances, the moves of the focus.
+func (sh *Leaf) Open(g *draw.Group, top float64, row, title string) {
+	sh.Heading(g, top, title)
+	lane := g.Group("flags")
+	var taken []draw.Box
 	if row == "distance" {
-		signs = append(signs, sh.Badges(top)...)
+		taken = sh.drawDiscs(lane, top)
 	}
-	sh.DrawSigns(g, signs)
+	sh.DrawFlags(lane, sh.Window.flagsOn(row, ""), top+LaneAir+(FlagLane-FlagHeight)/2, taken)
 }
 
-// DrawSigns puts signs where they belong in time, apart from each other. Where
-// there are more than the lane holds, the least weighty are left out; they are
-// in the sentences and the table.
-func (sh *Leaf) DrawSigns(g *draw.Group, signs []Sign) {
-	lo, hi := sh.Left-1, sh.Right+Apron
-	slices.SortStableFunc(signs, func(a, b Sign) int { return b.Rank - a.Rank })
-	sizes := make([]float64, len(signs))
-	for i, s := range signs {
+// Lane returns the strip that opens a band of several rows.
+func (w *Window) Lane(row, title string) Section {
+	return Section{Name: row, Least: LaneHeight, Most: LaneHeight, OverTime: true,
+		Draw: func(sh *Leaf, g *draw.Group, top, _ float64) {
+			sh.Open(g, top, row, title)
+		}}
+}
+
+// flagsOn returns the findings of the window that stand on a row. Of the rows of
+// sharpness each has those of its subject.
+func (w *Window) flagsOn(row, who string) []plan.Flag {
+	var flags []plan.Flag
+	for _, f := range w.Shot.Flags {
+		if at, of := w.placeOf(f); at == row && of == who && w.Holds(f.Time) {
+			flags = append(flags, f)
+		}
+	}
+	return flags
+}
+
+// FlagsOf returns the findings of the window about how sharp somebody is.
+func (w *Window) FlagsOf(who string) []plan.Flag { return w.flagsOn("sharp", who) }
+
+// placeOf returns the row on which a finding has its flag, and of the rows of sharpness
+// whose: what is about nobody, about lines or about the shot as a whole stands over the
+// distances.
+func (w *Window) placeOf(f plan.Flag) (row, who string) {
+	switch f.Row {
+	case "hand":
+		return "hand", ""
+	case "camera":
+		return "camera", ""
+	case "sharp", "distance":
+		if who := about(w.Shot, f); who != "" {
+			return "sharp", who
+		}
+	}
+	return "distance", ""
+}
+
+// about returns the subject that a finding is about; "" for none.
+func about(s *plan.Shot, f plan.Flag) string {
+	if f.Pull > 0 && f.Pull <= len(s.Pulls) && s.Subject(s.Pulls[f.Pull-1].To) != nil {
+		return s.Pulls[f.Pull-1].To
+	}
+	return ""
+}
+
+// letter returns what stands in the flag of a finding.
+func letter(f plan.Flag) string { return strconv.Itoa(f.Number) }
+
+// A pennant is a flag in the making: of one finding, or of several at one place.
+type pennant struct {
+	flags []plan.Flag
+	x     float64
+}
+
+// letters returns what stands in the flag: at most four letters.
+func (p *pennant) letters() string {
+	var all []string
+	for _, f := range p.flags {
+		if l := letter(f); !slices.Contains(all, l) {
+			all = append(all, l)
+		}
+	}
+	if len(all) > 4 {
+		return all[0] + "+" + strconv.Itoa(len(all)-1)
+	}
+	return strings.Join(all, "")
+}
+
+// right returns where the next flag may stand.
+func (p *pennant) right() float64 {
+	const air = 0.6
+	return p.x + signs.FlagWidth(p.letters()) + air
+}
+
+// worst returns the finding that weighs most.
+func (p *pennant) worst() plan.Flag {
+	return slices.MaxFunc(p.flags, func(a, b plan.Flag) int { return Rank(a.Severity) - Rank(b.Severity) })
+}
+
+// flagShift is how far right of its time a flag may stand, millimetres.
+const flagShift = 4.0
+
+// pennants gives each finding its flag, as near to its time as others let it: flags at
+// one place become one.
+func (sh *Leaf) pennants(flags []plan.Flag, taken []draw.Box) (list []pennant) {
+	flags = slices.Clone(flags)
+	slices.SortStableFunc(flags, func(a, b plan.Flag) int {
+		switch {
+		case a.Time < b.Time:
+			return -1
+		case a.Time > b.Time:
+			return 1
+		}
+		return 0
+	})
+	for _, f := range flags {
+		at := sh.Window.X(f.Time)
+		p := pennant{flags: []plan.Flag{f}, x: at}
+		if n := len(list); n > 0 {
+			last := &list[n-1]
+			same := sh.Window.X(last.flags[0].Time) >= at-0.05
+			if same || last.right()-at > flagShift {
+				last.flags = append(last.flags, f)
+				last.x = pushed(last.x, signs.FlagWidth(last.letters()), taken)
+				continue
+			}
+			p.x = max(at, last.right())
+		}
+		p.x = pushed(p.x, signs.FlagWidth(letter(f)), taken)
+		list = append(list, p)
+	}
+	return list
+}
+
+// pushed returns the first place from x on where something of that width is clear of what
+// is taken.
+func pushed(x, width float64, taken []draw.Box) float64 {
+	for moved := true; moved; {
+		moved = false
+		for _, b := range taken {
+			if b.X < x+width && x < b.Right() {
+				x, moved = b.Right(), true
+			}
+		}
+	}
+	return x
+}
+
+// DrawFlags draws the flags of findings with their upper ends at y, each with its pole at
+// its time.
+func (sh *Leaf) DrawFlags(g *draw.Group, flags []plan.Flag, y float64, taken []draw.Box) {
+	for _, p := range sh.pennants(flags, taken) {
+		into := g
+		for _, f := range p.flags { // one in the other, so that each can be found
+			into = into.Group("finding")
+			into.Title, into.Number = f.Severity+" "+f.Code+": "+f.Text, f.Number
+		}
+		x := min(p.x, sh.Paper.W-sheet.Margin-signs.FlagWidth(p.letters()))
+		at := sh.Window.X(p.flags[0].Time)
+		ink := draw.Warning
+		if p.worst().Severity == "note" {
+			ink = draw.Grey
+		}
+		foot := y + FlagHeight + 0.9
+		into.Add(draw.Path{Runs: [][]draw.Point{{{X: x, Y: y}, {X: x, Y: foot - 0.9}, {X: at, Y: foot}}}, Stroke: draw.Solid(ink, draw.RulerWidth)})
+		signs.DrawFlag(into, x, y, p.worst().Severity, p.letters())
+	}
+}
+
+// DrawSigns puts signs where they belong in time, apart from each other, and returns how
+// far each reaches. Where there are more than the lane holds, the least weighty are left
+// out; they are in the table.
+func (sh *Leaf) DrawSigns(g *draw.Group, list []Sign) (taken []draw.Box) {
+	lo, hi := sh.Left-2, sh.Window.Right+Apron
+	slices.SortStableFunc(list, func(a, b Sign) int { return b.Rank - a.Rank })
+	sizes := make([]float64, len(list))
+	for i, s := range list {
 		sizes[i] = s.Width
 	}
-	signs = signs[:sheet.Capacity(sizes, hi-lo)]
-	want := make([]float64, len(signs))
-	for i, s := range signs {
+	list = list[:sheet.Capacity(sizes, hi-lo)]
+	want := make([]float64, len(list))
+	for i, s := range list {
 		want[i] = s.At
 	}
-	for i, x := range sheet.Spread(want, sizes[:len(signs)], lo, hi) {
-		signs[i].Draw(g, x)
+	for i, x := range sheet.Spread(want, sizes[:len(list)], lo, hi) {
+		list[i].Draw(g, x)
+		taken = append(taken, draw.Box{X: x - sizes[i]/2, W: sizes[i]})
 	}
+	return taken
+}
+
+// drawDiscs draws where the focus is at the start and where it moves, and returns how far
+// the signs reach.
+func (sh *Leaf) drawDiscs(g *draw.Group, top float64) (taken []draw.Box) {
+	y := top + LaneAir + FlagLane/2
+	if sh.Window.from == 0 {
+		signs.DrawStart(g, sh.Left-1, y)
+	}
+	for _, p := range sh.Shot.Pulls {
+		if from, to := sh.Window.X(float64(p.Start)), sh.Window.X(float64(p.Land)); p.Kind == "follow" && to > from {
+			g.Group(signs.Follow).Line(from, y, to, y, draw.Solid(draw.Black, draw.DashWidth))
+		}
+	}
+	return sh.DrawSigns(g, sh.Badges(top))
 }
 
 // Badges returns the numbered discs of the moves that start in the window.
 func (sh *Leaf) Badges(top float64) []Sign {
-	var signs []Sign
+	var list []Sign
 	for _, p := range sh.Shot.Pulls {
 		if t := float64(p.Start); sh.Window.Holds(t) {
-			signs = append(signs, Sign{At: sh.Window.X(t), Width: 2*BadgeRadius(p.Number) + 0.8, Rank: 3,
+			list = append(list, Sign{At: sh.Window.X(t), Width: 2*signs.DiscRadius(p.Number) + 0.8, Rank: 3,
 				Draw: func(g *draw.Group, x float64) {
 					bg := g.Group("pull")
 					bg.Title, bg.Number = PullTitle(sh.Shot, p), p.Number
 					y := top + LaneAir + FlagLane/2
 					sh.Pole(bg, x, y, sh.Window.X(t), top)
-					Badge(bg, x, y, p.Number)
+					disc(bg, x, y, p)
 				}})
 		}
 	}
-	return signs
+	return list
 }
 
-// flagSign returns the flag of a finding, with its pole down to the row.
-func (sh *Leaf) flagSign(f plan.Flag, top float64) Sign {
-	width := FlagWidth(f.Number)
-	return Sign{At: sh.Window.X(f.Time) + width/2, Width: width + 0.8, Rank: Rank(f.Severity),
-		Draw: func(g *draw.Group, x float64) {
-			fg := g.Group("finding")
-			fg.Title, fg.Number = f.Severity+" "+f.Code+": "+f.Text, f.Number
-			y := top + LaneAir + (FlagLane-FlagHeight)/2
-			sh.Pole(fg, x-width/2, y, sh.Window.X(f.Time), top)
-			Pennant(fg, x-width/2, y, f.Severity, strconv.Itoa(f.Number))
-		}}
+// disc draws the disc of a pull.
+func disc(g *draw.Group, x, y float64, p *plan.Pull) {
+	if p.Kind == "follow" {
+		signs.DrawFollow(g, x, y, p.Number)
+		return
+	}
+	signs.DrawRack(g, x, y, p.Number)
 }
 
-// Pole joins a sign to the place on the row's upper edge that it means.
+// Pole joins a sign that does not stand where it belongs to its place on the row's upper
+// edge.
 func (sh *Leaf) Pole(g *draw.Group, x, y, to, top float64) {
-	g.Add(draw.Path{Runs: [][]draw.Point{{{X: x, Y: y}, {X: x, Y: top + LaneHeight - 1}, {X: to, Y: top + LaneHeight + 0.6}}}, Stroke: sheet.Solid(draw.Grey, sheet.Thin)})
+	if x-to < 0.05 && to-x < 0.05 {
+		return
+	}
+	g.Add(draw.Path{Runs: [][]draw.Point{{{X: x, Y: y}, {X: x, Y: top + LaneHeight - 1}, {X: to, Y: top + LaneHeight}}}, Stroke: draw.Solid(draw.Grey, draw.FineWidth)})
 }
 
 // BadgeRadius returns how large the disc of a move's number is, in millimetres.
-func BadgeRadius(number int) float64 {
-	return max(BadgeSize, sheet.FontNumber.Room(strconv.Itoa(number))/2+0.5)
-}
+func BadgeRadius(number int) float64 { return signs.DiscRadius(number) }
 
-// Badge draws the number of a move.
-func Badge(g *draw.Group, x, y float64, number int) {
-	g.Add(draw.Disc{Centre: draw.Point{X: x, Y: y}, Radius: BadgeRadius(number), Fill: draw.Black})
-	g.Add(draw.NewText(x, y+sheet.FontNumber.Middle(), strconv.Itoa(number), sheet.FontNumber, draw.Paper).Aligned(draw.Middle))
-}
-
-// FlagWidth returns how wide the flag of a finding is, in millimetres.
-func FlagWidth(number int) float64 { return sheet.FontNumber.Room(strconv.Itoa(number)) + 3 }
-
-// Pennant draws the flag of a finding with its top left corner at (x, y): an
-// error full, a warning outlined, a note outlined thinly.
-func Pennant(g *draw.Group, x, y float64, severity, number string) {
-	w := sheet.FontNumber.Room(number) + 3
-	run := []draw.Point{{X: x, Y: y}, {X: x + w, Y: y}, {X: x + w - 1, Y: y + FlagHeight/2}, {X: x + w, Y: y + FlagHeight}, {X: x, Y: y + FlagHeight}}
-	fill, stroke, ink := draw.Paper, sheet.Solid(draw.Grey, sheet.Hair), draw.Grey
-	switch severity {
-	case "error":
-		fill, stroke, ink = draw.Rust, sheet.Solid(draw.Rust, sheet.Medium), draw.Paper
-	case "warning":
-		stroke, ink = sheet.Solid(draw.Rust, sheet.Medium), draw.Rust
-	}
-	g.Add(draw.Path{Runs: [][]draw.Point{run}, Closed: true, Fill: fill, Stroke: stroke})
-	g.Add(draw.NewText(x+0.9, y+FlagHeight/2+sheet.FontNumber.Middle(), number, sheet.FontNumber, ink))
-}
+// Badge draws the number of a pull of a table, with its middle at (x, y).
+func Badge(g *draw.Group, x, y float64, p *plan.Pull) { disc(g, x, y, p) }

@@ -8,13 +8,14 @@ import (
 
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
+	"pullscore/render/signs"
 )
 
 const (
-	HeadGap    = 4.8 // between a row head and the time axis
-	LaneAir    = 2.4 // above a band's heading
+	HeadGap    = 4.0 // between a row head and the time axis
+	LaneAir    = 1.8 // above a band's heading
 	FlagLane   = 5.4 // for a band's heading and its flags
-	LaneHeight = LaneAir + FlagLane
+	LaneHeight = LaneAir + FlagLane + 0.6
 	BandGap    = 1.2 // below a band
 
 	labelTwo = 6.6  // height of a label of two lines
@@ -82,8 +83,9 @@ func (sh *Leaf) labelOnOne(g *draw.Group, l GutterLabel, twice bool, y float64) 
 
 // leader joins a label that stands at y to what it names, at to.
 func (sh *Leaf) leader(g *draw.Group, to, y float64) {
-	const near, far = 0.9, 0.5
-	g.Line(sh.Left-HeadGap+near, y, sh.Left-far, to, sheet.Solid(draw.Mid, sheet.Hair))
+	const near, far = 0.7, 0.3
+	lg := g.Group(signs.Leader)
+	lg.Line(sh.Left-HeadGap+near, y, sh.Left-far, to, draw.Solid(draw.Grey, draw.FineWidth))
 }
 
 // blockTime keeps texts off the plumb lines and the edges of the columns.

@@ -9,6 +9,7 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
+	"pullscore/render/signs"
 )
 
 // A TurnScale is the range of degrees at the hand that the band shows.
@@ -32,8 +33,16 @@ func newTurnScale(sc *Chart) TurnScale {
 	if lo > hi {
 		lo, hi = 0, 1
 	}
-	pad := max(0.08*(hi-lo), 1)
-	return TurnScale{lo - pad, hi + pad}
+	pad := max(0.1*(hi-lo), 1)
+	lo, hi = lo-pad, hi+pad
+	for most, p := hi-lo, 0; p < len(sc.Shot.Pulls); p++ { // windows, as far as they do not squeeze the rest
+		for _, end := range sc.Shot.Pulls[p].WindowHand {
+			if deg := float64(end); sheet.Finite(deg) && max(hi, deg)-min(lo, deg) <= 2*most {
+				lo, hi = min(lo, deg-pad/4), max(hi, deg+pad/4)
+			}
+		}
+	}
+	return TurnScale{lo, hi}
 }
 
 // A Mark is an angle at the hand that has a name.
@@ -120,8 +129,8 @@ func (w *Window) HandBand() Section {
 			}}
 	}
 	n := float64(len(w.Marks()))
-	least := min(max(20, n*LabelOne+1), 100) + LaneHeight + BandGap
-	return Section{Name: "hand", Least: least, Most: max(least, 46), OverTime: true,
+	least := min(max(19, n*LabelOne+1), 100) + LaneHeight + BandGap
+	return Section{Name: "hand", Least: least, Most: max(least, 60), OverTime: true,
 		Draw: func(sh *Leaf, g *draw.Group, top, height float64) {
 			sh.Open(g, top, "hand", "Hand")
 			b := HandBand{Leaf: sh, Top: top + LaneHeight, Height: height - LaneHeight - BandGap}
@@ -135,28 +144,30 @@ type HandBand struct {
 	Top, Height float64
 }
 
-// Y returns where an angle stands: near below, as the distances.
+// Y returns where an angle stands, held to the band: near below, as the distances.
 func (b *HandBand) Y(deg float64) float64 {
-	share := (b.Turn.High - deg) / (b.Turn.High - b.Turn.Low)
-	if math.IsNaN(share) {
-		return share
-	}
-	return b.Top + min(max(share, 0), 1)*b.Height
+	return min(max(b.free(deg), b.Top), b.Top+b.Height)
+}
+
+// free returns where an angle stands, also outside the band.
+func (b *HandBand) free(deg float64) float64 {
+	return b.Top + (b.Turn.High-deg)/(b.Turn.High-b.Turn.Low)*b.Height
 }
 
 func (b *HandBand) draw(g *draw.Group) {
 	b.drawMarks(g.Group("marks"))
-	runs := Simplified(b.Path())
+	raw := b.Path()
+	runs := Simplified(raw)
 	path := g.Group("path")
 	path.Title = "degrees at the hand"
-	path.Add(draw.Path{Runs: runs, Stroke: sheet.Solid(draw.Black, sheet.Heavy)})
-	c := sheet.Clearing{Bounds: draw.Box{X: b.Left, Y: b.Top - 1, W: b.Right - b.Left + Apron, H: b.Height + 2}}
+	path.Add(draw.Path{Runs: runs, Stroke: draw.Solid(draw.Black, draw.HandWidth)})
+	c := sheet.Clearing{Bounds: draw.Box{X: b.Left, Y: b.Top - 1, W: b.Window.Right - b.Left + Apron, H: b.Height + 2}}
 	for _, run := range runs {
-		c.Block(run, sheet.Heavy+0.4)
+		c.Block(run, draw.HandWidth+0.4)
 	}
 	b.blockTime(&c)
 	for _, m := range b.Window.Marks() {
-		c.Avoid([]draw.Point{{X: b.Left, Y: b.Y(m.Deg)}, {X: b.Right, Y: b.Y(m.Deg)}})
+		c.Avoid([]draw.Point{{X: b.Left, Y: b.Y(m.Deg)}, {X: b.Window.Right, Y: b.Y(m.Deg)}})
 	}
 	GripsBetween(path, runs)
 	landings, speeds := g.Group("landings"), g.Group("speeds")
@@ -170,12 +181,12 @@ func (b *HandBand) draw(g *draw.Group) {
 	}
 }
 
-// drawMarks draws a dashed line for every mark and names it in the gutter.
+// drawMarks draws a guide for every mark and names it in the gutter.
 func (b *HandBand) drawMarks(g *draw.Group) {
 	var labels []GutterLabel
 	for _, m := range b.Window.Marks() {
 		y := b.Y(m.Deg)
-		g.Line(b.Left, y, b.Right, y, sheet.Dashed(draw.Mid, sheet.Hair, 1.2, 1.2))
+		g.Line(b.Left, y, b.Window.Right, y, draw.Solid(draw.Guide, draw.GuideWidth))
 		labels = append(labels, GutterLabel{Name: m.Name, First: sheet.Figures.Angle(m.Deg), Y: y})
 		if l := &labels[len(labels)-1]; !math.IsNaN(m.tape) && sheet.Style(b.Shot).Tape(m.tape) != m.Name {
 			l.Second = sheet.Style(b.Shot).Tape(m.tape)
@@ -205,7 +216,7 @@ func (b *HandBand) Path() [][]draw.Point {
 // gaps returns where the hand lets go, as ranges of x in order, each wide
 // enough to be seen.
 func (b *HandBand) gaps() [][2]float64 {
-	const seen = 1.3
+	const seen = 2.2
 	var gaps [][2]float64
 	for _, p := range b.Shot.Pulls {
 		for _, t := range p.Grips {
@@ -250,76 +261,103 @@ func PointAt(p, q draw.Point, x float64) draw.Point {
 // GripsBetween marks the gaps between the runs of a path.
 func GripsBetween(g *draw.Group, runs [][]draw.Point) {
 	for i := 1; i < len(runs); i++ {
-		GripEnds(g, runs[i-1][len(runs[i-1])-1], runs[i][0])
+		signs.DrawRegrip(g, runs[i-1][len(runs[i-1])-1], runs[i][0])
 	}
 }
 
-// GripEnds marks both sides of a gap.
-func GripEnds(g *draw.Group, p, q draw.Point) {
-	for _, end := range []draw.Point{p, q} {
-		g.Add(draw.Disc{Centre: end, Radius: 0.62, Fill: draw.Paper, Stroke: sheet.Solid(draw.Black, sheet.Thin)})
-	}
+// BracketOff is how far right of the landing its window stands, millimetres.
+const BracketOff = 1.6
+
+// A Landing is the window of a landing as it stands on the sheet, true to scale.
+type Landing struct {
+	Upper, Lower float64 // its ends, held to the band
+	Above, Below bool    // it goes on beyond the band
+	Far, Near    bool    // the ring ends there
 }
 
-// bracketOff is how far from the landing its bracket stands.
-const BracketOff = 1.4
-
-// Landing returns between what heights the bracket of a landing stands, if it
-// has one on the sheet. A window too small to be seen is drawn larger. Where
-// nothing lands there is no window, or one with its ends the wrong way round.
-func (b *HandBand) Landing(p *plan.Pull) (upper, lower float64, ok bool) {
+// Landing returns the window of a landing, if it has one on the sheet. Where nothing
+// lands there is no window, or one with its ends the wrong way round.
+func (b *HandBand) Landing(p *plan.Pull) (l Landing, ok bool) {
 	lo, hi := float64(p.WindowHand[0]), float64(p.WindowHand[1])
 	if !b.Window.Holds(float64(p.Land)) || !(lo <= hi) || !sheet.Finite(hi-lo) {
-		return 0, 0, false
+		return l, false
 	}
-	const least = 2.6
-	upper, lower = b.Y(hi), b.Y(lo)
-	if room := least - (lower - upper); room > 0 {
-		upper, lower = upper-room/2, lower+room/2
-	}
-	return upper, lower, true
+	upper, lower := b.free(hi), b.free(lo)
+	l = Landing{Upper: b.Y(hi), Lower: b.Y(lo), Above: upper < b.Top-on, Below: lower > b.Top+b.Height+on}
+	l.Far, l.Near = p.OpenFar && !l.Above, p.OpenNear && !l.Below
+	return l, true
 }
 
-// drawLanding draws the window of a landing as a bracket and writes how wide it
-// truly is.
+// Draw draws the window with its upright line at x and its ends to that side: below 0 to
+// the left.
+func (l Landing) Draw(g *draw.Group, x, side float64) {
+	ends := [2]bool{!l.Above && !l.Far, !l.Below && !l.Near}
+	if ends[0] && ends[1] && side < 0 || l.Lower-l.Upper < signs.WindowLeast {
+		signs.DrawWindow(g, x, l.Upper, l.Lower)
+	} else {
+		bracket(g.Group(signs.Window), x, l, side, ends)
+	}
+	const half, off = 1.6, 1.1
+	if l.Far {
+		signs.DrawStop(g, draw.Point{X: x - half, Y: l.Upper}, draw.Point{X: x + half, Y: l.Upper})
+	}
+	if l.Near {
+		signs.DrawStop(g, draw.Point{X: x + half, Y: l.Lower}, draw.Point{X: x - half, Y: l.Lower})
+	}
+	if l.Above {
+		goesOn(g, x, l.Upper-off, true)
+	}
+	if l.Below {
+		goesOn(g, x, l.Lower+off, false)
+	}
+}
+
+// bracket draws a window that does not have both of its ends in the band.
+func bracket(g *draw.Group, x float64, l Landing, side float64, ends [2]bool) {
+	const arm = 1.1
+	run := []draw.Point{{X: x, Y: l.Upper}, {X: x, Y: l.Lower}}
+	if ends[0] {
+		run = append([]draw.Point{{X: x + side*arm, Y: l.Upper}}, run...)
+	}
+	if ends[1] {
+		run = append(run, draw.Point{X: x + side*arm, Y: l.Lower})
+	}
+	g.Add(draw.Path{Runs: [][]draw.Point{run}, Stroke: draw.Solid(draw.Black, draw.WindowWidth)})
+}
+
+// goesOn draws the sign of a window that goes on beyond the band.
+func goesOn(g *draw.Group, x, y float64, up bool) {
+	signs.DrawEdge(g, x, y, up, "")
+}
+
+// drawLanding draws the window of a landing and writes how wide it is.
 func (b *HandBand) drawLanding(g *draw.Group, c *sheet.Clearing, p *plan.Pull) {
-	upper, lower, ok := b.Landing(p)
+	l, ok := b.Landing(p)
 	if !ok {
 		return
 	}
 	x := b.Window.X(float64(p.Land)) + BracketOff
-	Bracket(g, x, upper, lower, !p.OpenFar, !p.OpenNear)
-	c.Taken = append(c.Taken, draw.Box{X: x - 1, Y: upper, W: 1.2, H: lower - upper}.Grow(0.2))
+	l.Draw(g, x, -1)
+	c.Taken = append(c.Taken, draw.Box{X: x - 1.2, Y: l.Upper, W: 1.9, H: l.Lower - l.Upper}.Grow(0.2))
+	if l.Lower-l.Upper < signs.WindowLeast {
+		c.Taken = append(c.Taken, draw.Box{X: x - 0.6, Y: l.Upper - 1.7, W: 1.2, H: l.Lower - l.Upper + 3.4})
+	}
 	text := draw.NewText(0, 0, sheet.WindowWidth(p), sheet.FontSmall, draw.Black)
-	c.Write(g, text, draw.Point{X: x, Y: (upper + lower) / 2})
+	c.Write(g, text, draw.Point{X: x + 0.6, Y: (l.Upper + l.Lower) / 2})
 }
 
-// bracketArm is how long the arms of a bracket are.
-const BracketArm = 1.0
+// peakLeast is how high a move is at least beside which its greatest speed stands,
+// millimetres.
+const peakLeast = 8.0
 
-// Bracket draws a square bracket that holds what is left of it. An end that a
-// stop of the ring bounds has no arm.
-func Bracket(g *draw.Group, x, upper, lower float64, top, bottom bool) {
-	g.Add(draw.Path{Runs: [][]draw.Point{BracketRun(x, upper, lower, -BracketArm, top, bottom)}, Stroke: sheet.Solid(draw.Black, sheet.Medium)})
-}
-
-// BracketRun returns the run of a bracket whose arms reach to x + arm.
-func BracketRun(x, upper, lower, arm float64, top, bottom bool) []draw.Point {
-	run := []draw.Point{{X: x, Y: upper}, {X: x, Y: lower}}
-	if top {
-		run = append([]draw.Point{{X: x + arm, Y: upper}}, run...)
-	}
-	if bottom {
-		run = append(run, draw.Point{X: x + arm, Y: lower})
-	}
-	return run
-}
-
-// writePeak writes the greatest speed of a move in the middle of it, where it
-// is reached.
+// writePeak writes the greatest speed of a move in the middle of it, if there is room
+// beside it; the table has it too.
 func (b *HandBand) writePeak(g *draw.Group, c *sheet.Clearing, p *plan.Pull) {
 	t := (float64(p.Start) + float64(p.Land)) / 2
 	if !p.Peak.Known() || !b.Window.Holds(t) || p.Kind == "follow" {
+		return
+	}
+	if high := b.free(float64(p.FromDeg*b.Shot.Gear)) - b.free(float64(p.ToDeg*b.Shot.Gear)); !(math.Abs(high) >= peakLeast) {
 		return
 	}
 	at := draw.Point{X: b.Window.X(t), Y: b.Y(b.Shot.HandAt(t))}

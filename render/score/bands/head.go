@@ -6,89 +6,118 @@ package bands
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"pullscore/interp/units"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
 )
 
-// DrawHead writes what the shot is and which page this is.
-func (sh *Leaf) DrawHead(g *draw.Group, number int) {
-	right := []string{fmt.Sprintf("%s fps · %s", sh.Shot.Rate, sheet.Figures.Time(float64(sh.Shot.Duration)))}
-	if screen := sh.Shot.OnScreen(float64(sh.Shot.Duration)); screen.Known() {
-		right[0] += fmt.Sprintf(", %s on the screen", sheet.Figures.Time(float64(screen)))
+// DrawHead writes what the shot is, which page of which paper this is, and its scale.
+func (sh *Sheet) DrawHead(g *draw.Group, paper string, number, pages int) {
+	sheet.DrawHead(g, sh.Shot, sh.Paper, sheet.Folio{Paper: paper, Number: number, Of: pages, Scale: sh.scale()})
+}
+
+// scale says which time the sheet shows, and to what scale.
+func (sh *Sheet) scale() string {
+	scale := sheet.Figures.Number(sh.PerSecond, 0) + " mm/s"
+	from, to, ok := sh.spans()
+	switch {
+	case !ok:
+		return ""
+	case len(sh.Windows) > 1:
+		return fmt.Sprintf("%s to %s s · %s on every sheet", sheet.Figures.Number(from, 1), sheet.Figures.Number(to, 1), scale)
+	case sh.inFrames():
+		return scale + " · ruler in frames"
 	}
-	if len(sh.Sheets) > 1 {
-		right = append(right, sh.PageLine(number))
-	}
-	sheet.DrawPageHead(g, sh.Shot, sh.Paper, right...)
+	return scale
 }
 
 // PageLine says which page this is and what time it shows.
-func (sh *Leaf) PageLine(number int) string {
+func (sh *Sheet) PageLine(number int) string {
 	line := fmt.Sprintf("page %d of %d", number, len(sh.Sheets))
-	if w := sh.Window; w != nil && len(sh.Windows) > 1 {
-		line += fmt.Sprintf(" · %s to %s s", sheet.Figures.Number(w.from, 1), sheet.Figures.Number(w.to, 1))
-	}
-	if elsewhere := sh.ToldOn(number); len(elsewhere) > 0 {
-		line += " · findings on " + sheet.NounOf(len(elsewhere), "page") + " " + sheet.JoinNumbers(elsewhere)
+	if from, to, ok := sh.spans(); ok && len(sh.Windows) > 1 {
+		line += fmt.Sprintf(" · %s to %s s", sheet.Figures.Number(from, 1), sheet.Figures.Number(to, 1))
 	}
 	return line
 }
 
-// ToldOn returns the numbers of the other pages on which findings of this page
-// are told.
-func (sh *Leaf) ToldOn(number int) (pages []int) {
-	if sh.Window == nil {
-		return nil
-	}
-	here := map[int]bool{} // the flags of this page
-	for _, f := range sh.Shot.Flags {
-		if sh.Window.Holds(f.Time) {
-			here[f.Number] = true
+// spans returns the time that the sheet shows, in seconds; ok is false if it shows none.
+func (sh *Sheet) spans() (from, to float64, ok bool) {
+	for _, lf := range sh.Leaves {
+		if w := lf.Window; w != nil {
+			if !ok {
+				from, ok = w.from, true
+			}
+			to = w.to
 		}
 	}
-	for i, other := range sh.Sheets {
-		tells := slices.ContainsFunc(other.Strips, func(p placed) bool {
-			return slices.ContainsFunc(p.Flags, func(flag int) bool { return here[flag] })
-		})
-		if tells && i+1 != number {
-			pages = append(pages, i+1)
-		}
-	}
-	return pages
+	return from, to, ok
 }
+
+// inFrames reports whether a shot is so short that its ruler counts frames.
+func (sc *Chart) inFrames() bool { return sc.Seconds < 1 }
 
 // DrawRuler draws the time: seconds above the line, frames as ticks, timecode
 // below it where the shot begins at one.
 func (sh *Leaf) DrawRuler(g *draw.Group) {
 	w := sh.Window
-	y := sheet.Edge + sheet.HeadHeight + 3.7
-	perSecond := (w.Right - w.Left) / (w.to - w.from)
-	g.Line(w.Left, y, w.Right, y, sheet.Solid(draw.Black, sheet.Thin))
-
+	y := sh.Edge + 3.7
+	g.Line(w.Left, y, w.Right, y, draw.Solid(draw.Black, draw.RulerWidth))
 	step := sh.drawTicks(g, y)
-	every := labelStep(perSecond, sheet.FontSmall.Room(sheet.Figures.Number(w.to, 0)+" s")+3)
+	tick := draw.NewText(w.Left-HeadGap, y+sheet.FontSmall.Middle(), "tick "+units.Count(int(step), "frame"), sheet.FontSmall, draw.Grey)
+	g.Add(tick.Aligned(draw.End))
+	if sh.inFrames() {
+		sh.drawFrames(g, y)
+	} else {
+		sh.drawSeconds(g, y)
+	}
+	if at := sh.Shot.Speed(); at.Off() {
+		sh.drawScreen(g, y+screenRuler)
+	}
+}
+
+// drawFrames numbers frames: so many between two labels that those are 12 mm apart.
+func (sh *Leaf) drawFrames(g *draw.Group, y float64) {
+	const apart = 12
+	w, at := sh.Window, sh.Shot.Speed()
+	step := int64(2)
+	for step < 1<<20 && (at.Seconds(step)-at.Seconds(0))*sh.PerSecond < apart {
+		step *= 2
+	}
+	for f := int64(0); at.Seconds(f) <= w.to+1e-9; f += step {
+		x := w.X(at.Seconds(f))
+		g.Line(x, y, x, y-1.2, draw.Solid(draw.Black, draw.RulerWidth))
+		g.Add(draw.NewText(x, y-1.9, fmt.Sprintf("%d fr", f), sheet.FontSmall, draw.Grey).Aligned(draw.Middle))
+	}
+}
+
+// drawSeconds numbers seconds, and writes the timecode of some.
+func (sh *Leaf) drawSeconds(g *draw.Group, y float64) {
+	w := sh.Window
+	every := labelStep(sh.PerSecond, sheet.FontSmall.Room(sh.clock(w.ends()))+3)
 	codes := 0.0
 	if sh.Shot.BeginsAt != "" {
-		codes = math.Ceil((sheet.FontSmall.Room(sh.Shot.BeginsAt)+3)/perSecond/every) * every
+		codes = math.Ceil((sheet.FontSmall.Room(sh.Shot.BeginsAt)+3)/sh.PerSecond/every) * every
 	}
-	for n := math.Ceil(w.from - 1e-9); n <= w.to+1e-9; n++ {
+	for n := math.Ceil(w.from - 1e-9); n <= w.ends()+1e-9; n++ {
 		x := w.X(n)
-		g.Line(x, y, x, y+1.6, sheet.Solid(draw.Black, sheet.Thin))
+		g.Line(x, y, x, y-1.2, draw.Solid(draw.Black, draw.RulerWidth))
 		if math.Mod(n, every) == 0 {
-			g.Add(draw.NewText(x, y-1.1, sheet.Figures.Number(n, 0)+" s", sheet.FontSmall, draw.Grey).Aligned(draw.Middle))
+			g.Add(draw.NewText(x, y-1.9, sh.clock(n), sheet.FontSmall, draw.Grey).Aligned(draw.Middle))
 		}
 		if codes > 0 && math.Mod(n, codes) == 0 && x+sheet.FontSmall.Room(sh.Shot.BeginsAt) < sh.Paper.W-sheet.Margin {
 			g.Add(draw.NewText(x+0.8, y+3.6, sh.Shot.Timecode(n), sheet.FontSmall, draw.Grey))
 		}
 	}
-	tick := draw.NewText(w.Left-HeadGap, y+sheet.FontSmall.Middle(), "tick "+units.Count(int(step), "frame"), sheet.FontSmall, draw.Grey)
-	g.Add(tick.Aligned(draw.End))
-	if at := sh.Shot.Speed(); at.Off() {
-		sh.drawScreen(g, y+screenRuler)
+}
+
+// clock writes a whole second of the ruler: with minutes in a shot that lasts some.
+func (sc *Chart) clock(seconds float64) string {
+	if sc.Seconds < 60 {
+		return sheet.Figures.Number(seconds, 0) + " s"
 	}
+	whole := int(seconds)
+	return fmt.Sprintf("%d:%02d", whole/60, whole%60)
 }
 
 // drawTicks draws the frames that the camera takes, and returns how many there are from
@@ -99,12 +128,12 @@ func (sh *Leaf) drawTicks(g *draw.Group, y float64) (step int64) {
 	if at.Off() {
 		base = max(1, int64(math.Round(at.Shoots)))
 	}
-	step = tickStep(base, (w.Right-w.Left)/(w.to-w.from)/float64(base))
+	step = tickStep(base, sh.PerSecond/float64(base))
 	first := int64(math.Ceil(float64(at.Frames(w.from)) / float64(step)))
-	for f := first * step; at.Seconds(f) <= w.to+1e-9; f += step {
+	for f := first * step; at.Seconds(f) <= w.ends()+1e-9; f += step {
 		if f%base != 0 {
 			x := w.X(at.Seconds(f))
-			g.Line(x, y, x, y+0.8, sheet.Solid(draw.Mid, sheet.Hair))
+			g.Line(x, y, x, y-0.7, draw.Solid(draw.Mid, draw.GuideWidth))
 		}
 	}
 	return step
@@ -116,7 +145,10 @@ const screenRuler = 8.2
 // rulers returns the height of the rulers: of a shot whose camera runs at another speed
 // there are two.
 func (sh *Leaf) rulers() float64 {
-	if sh.Shot.Speed().Off() {
+	switch {
+	case sh.Window == nil:
+		return 0
+	case sh.Shot.Speed().Off():
 		return rulerHeight + screenRuler
 	}
 	return rulerHeight
@@ -126,15 +158,15 @@ func (sh *Leaf) rulers() float64 {
 // time of the window.
 func (sh *Leaf) drawScreen(g *draw.Group, y float64) {
 	w, at := sh.Window, sh.Shot.Speed()
-	perSecond := (w.Right - w.Left) / (w.to - w.from) / at.Factor()
-	g.Line(w.Left, y, w.Right, y, sheet.Solid(draw.Mid, sheet.Thin))
-	every := labelStep(perSecond, sheet.FontSmall.Room(sheet.Figures.Number(at.Screen(w.to), 0)+" s")+3)
+	perSecond := sh.PerSecond / at.Factor()
+	g.Line(w.Left, y, w.Right, y, draw.Solid(draw.Mid, draw.RulerWidth))
+	every := labelStep(perSecond, sheet.FontSmall.Room(sheet.Figures.Number(at.Screen(w.ends()), 0)+" s")+3)
 	tick := labelStep(perSecond, 1)
-	for n := math.Ceil(at.Screen(w.from)/tick-1e-9) * tick; n <= at.Screen(w.to)+1e-9; n += tick {
+	for n := math.Ceil(at.Screen(w.from)/tick-1e-9) * tick; n <= at.Screen(w.ends())+1e-9; n += tick {
 		x := w.X(at.Set(n))
-		g.Line(x, y, x, y+1.6, sheet.Solid(draw.Mid, sheet.Thin))
+		g.Line(x, y, x, y-1.2, draw.Solid(draw.Mid, draw.RulerWidth))
 		if math.Mod(n, every) == 0 {
-			g.Add(draw.NewText(x, y-1.1, sheet.Figures.Number(n, 0)+" s", sheet.FontSmall, draw.Grey).Aligned(draw.Middle))
+			g.Add(draw.NewText(x, y-1.9, sheet.Figures.Number(n, 0)+" s", sheet.FontSmall, draw.Grey).Aligned(draw.Middle))
 		}
 	}
 	g.Add(draw.NewText(w.Left-HeadGap, y+sheet.FontSmall.Middle(), "screen", sheet.FontSmall, draw.Grey).Aligned(draw.End))
@@ -166,20 +198,15 @@ func labelStep(perSecond, width float64) float64 {
 func (sh *Leaf) DrawMoves(g *draw.Group) {
 	w := sh.Window
 	top, bottom := sh.span()
-	top += LaneAir
 	for _, p := range sh.Shot.Pulls {
 		from, to := float64(p.Start), float64(p.Land)
-		if !w.overlaps(from, to) {
+		if !w.overlaps(from, to) || p.Kind == "follow" {
 			continue
 		}
-		if p.Kind != "follow" {
-			box := draw.Box{X: w.X(from), Y: top, W: w.X(to) - w.X(from), H: bottom - top}
-			g.Add(draw.Rect{Box: box, Fill: draw.Faint})
-		}
-		for _, t := range []float64{from, to} {
-			if w.Holds(t) {
-				g.Line(w.X(t), top, w.X(t), bottom, sheet.Dashed(draw.Mid, sheet.Hair, 0.4, 0.8))
-			}
+		box := draw.Box{X: w.X(from), Y: top, W: w.X(to) - w.X(from), H: bottom - top}
+		g.Add(draw.Rect{Box: box, Fill: draw.Faint})
+		if w.Holds(to) {
+			g.Line(w.X(to), top, w.X(to), bottom, draw.Solid(draw.Pale, draw.GuideWidth))
 		}
 	}
 }

@@ -11,10 +11,7 @@ import (
 	"pullscore/render/sheet"
 )
 
-const (
-	rulerHeight = 8.2 // of the ruler of time
-	keyHeight   = 6.5 // of the key at the foot
-)
+const rulerHeight = 8.2 // of the ruler of time
 
 // A Section is a strip of the page over its whole width.
 type Section struct {
@@ -34,45 +31,74 @@ type placed struct {
 	Top, Height float64
 }
 
-// A Leaf is one page of a score.
+// A Leaf is the part of a sheet that shows one window, or what needs no time.
 type Leaf struct {
 	*Chart
 	Window *Window // nil: no time axis
 	Strips []placed
+	Edge   float64 // its upper end on the sheet, millimetres
 
 	Plumbs *draw.Group // under all bands
 	PlumbX []float64   // where they fall
 }
 
+// A Sheet is one page of a score.
+type Sheet struct {
+	*Chart
+	Leaves []*Leaf
+}
+
 // Lay puts sections on new sheets, or on what is left of the last one where
-// they need no time axis.
+// they need no time axis, or are another window of those that it may show.
 func (sc *Chart) Lay(w *Window, sections []Section) {
-	var sh *Leaf
-	if w == nil && len(sc.Sheets) > 0 && sc.Sheets[len(sc.Sheets)-1].takesAll(sections) {
-		sh = sc.Sheets[len(sc.Sheets)-1]
-	}
+	lf := sc.goesOn(w, sections)
 	for i, s := range sections {
-		if sh == nil || !sh.takes(s, sections[i+1:]) || sh.tears(sections[i:]) {
-			sh = &Leaf{Chart: sc, Window: w}
-			sc.Sheets = append(sc.Sheets, sh)
+		if lf == nil || !sc.last().takes(lf, s, sections[i+1:]) || sc.last().tears(lf, sections[i:]) {
+			lf = &Leaf{Chart: sc, Window: w}
+			sc.Sheets = append(sc.Sheets, &Sheet{Chart: sc, Leaves: []*Leaf{lf}})
 		}
-		sh.add(s)
+		lf.add(s)
 	}
+}
+
+// goesOn returns a new leaf on the last sheet if that takes all of the sections, else nil.
+func (sc *Chart) goesOn(w *Window, sections []Section) *Leaf {
+	if len(sc.Sheets) == 0 || len(sections) == 0 {
+		return nil
+	}
+	sh, lf := sc.last(), &Leaf{Chart: sc, Window: w}
+	if w != nil && sh.systems() >= sc.Systems || !sh.takesAll(lf, sections) {
+		return nil
+	}
+	sh.Leaves = append(sh.Leaves, lf)
+	return lf
+}
+
+func (sc *Chart) last() *Sheet { return sc.Sheets[len(sc.Sheets)-1] }
+
+// systems returns how many windows the sheet shows.
+func (sh *Sheet) systems() (n int) {
+	for _, lf := range sh.Leaves {
+		if lf.Window != nil {
+			n++
+		}
+	}
+	return n
 }
 
 // AddHere puts sections on the last sheet where it has room for all of them.
 func (sc *Chart) AddHere(sections []Section) bool {
-	sh := sc.Sheets[len(sc.Sheets)-1]
-	if !sh.takesAll(sections) {
-		return false
+	lf := sc.goesOn(nil, sections)
+	if lf == nil {
+		return len(sections) == 0
 	}
 	for _, s := range sections {
-		sh.add(s)
+		lf.add(s)
 	}
 	return true
 }
 
-// add puts a section on the sheet, under its head where it opens a kind.
+// add puts a section on the leaf, under its head where it opens a kind.
 func (sh *Leaf) add(s Section) {
 	if s.Head != nil && sh.lastName() != s.Name {
 		sh.Strips = append(sh.Strips, placed{Section: *s.Head})
@@ -88,31 +114,41 @@ func (sh *Leaf) lastName() string {
 	return sh.Strips[len(sh.Strips)-1].Name
 }
 
-// takesAll reports whether there is room for all of the sections: what stands
-// below the bands is not torn apart where it can be had on one page.
-func (sh *Leaf) takesAll(sections []Section) bool {
-	trial := &Leaf{Chart: sh.Chart, Window: sh.Window, Strips: slices.Clone(sh.Strips)}
+// takesAll reports whether the sheet has room for all of the sections on a leaf: what
+// stands below the bands is not torn apart where it can be had on one page.
+func (sh *Sheet) takesAll(lf *Leaf, sections []Section) bool {
+	trial := &Leaf{Chart: lf.Chart, Window: lf.Window, Strips: slices.Clone(lf.Strips)}
 	for _, s := range sections {
 		trial.add(s)
 	}
-	return trial.used() <= trial.room()+1e-9
+	return sh.usedBut(lf)+trial.used() <= sh.room()+1e-9
 }
 
-// used returns the least height of what is on the sheet.
+// used returns the least height of what is on the leaf.
 func (sh *Leaf) used() float64 {
-	used := 0.0
+	used := sh.rulers()
 	for _, p := range sh.Strips {
 		used += p.Least
 	}
 	return used
 }
 
-// takes reports whether there is room for a section, its head and what belongs
+// usedBut returns the least height of what is on the sheet, but for one of its leaves.
+func (sh *Sheet) usedBut(but *Leaf) (used float64) {
+	for _, lf := range sh.Leaves {
+		if lf != but {
+			used += lf.used()
+		}
+	}
+	return used
+}
+
+// takes reports whether there is room on a leaf for a section, its head and what belongs
 // with it. A head is not left with one section alone: the head of a kind goes
 // where at least two of its sections fit.
-func (sh *Leaf) takes(s Section, next []Section) bool {
+func (sh *Sheet) takes(lf *Leaf, s Section, next []Section) bool {
 	need, along := s.Least, s.Together
-	if s.Head != nil && sh.lastName() != s.Name {
+	if s.Head != nil && lf.lastName() != s.Name {
 		need += s.Head.Least
 		along = max(along, 1)
 	}
@@ -121,58 +157,55 @@ func (sh *Leaf) takes(s Section, next []Section) bool {
 			need += n.Least
 		}
 	}
-	return len(sh.Strips) == 0 || sh.used()+need <= sh.room()+1e-9
+	return len(lf.Strips) == 0 || sh.usedBut(lf)+lf.used()+need <= sh.room()+1e-9
 }
 
 // tears reports whether the kind that the first of the sections opens would be
 // torn apart on what is left of the sheet, where all of them fit on a new one.
-func (sh *Leaf) tears(sections []Section) bool {
+func (sh *Sheet) tears(lf *Leaf, sections []Section) bool {
 	name := sections[0].Name
-	if len(sh.Strips) == 0 || sections[0].Head == nil || sh.lastName() == name {
+	if len(lf.Strips) == 0 || sections[0].Head == nil || lf.lastName() == name {
 		return false
 	}
 	kind := slices.IndexFunc(sections, func(s Section) bool { return s.Name != name })
-	if kind < 0 || sh.takesAll(sections[:kind]) {
+	if kind < 0 || sh.takesAll(lf, sections[:kind]) {
 		return false
 	}
-	fresh := &Leaf{Chart: sh.Chart, Window: sh.Window}
-	return fresh.takesAll(sections)
+	fresh := &Leaf{Chart: lf.Chart, Window: lf.Window}
+	return (&Sheet{Chart: sh.Chart}).takesAll(fresh, sections)
 }
 
-// room returns the height that a sheet has for sections.
-func (sh *Leaf) room() float64 {
-	h := sh.Paper.H - 2*sheet.Edge - sheet.HeadHeight
-	if sh.Window != nil {
-		h -= sh.rulers() + keyHeight
-	}
-	return h
-}
+// room returns the height that a sheet has for its leaves.
+func (sh *Sheet) room() float64 { return sh.Paper.H - top - foot }
 
-// top returns where the sections start.
-func (sh *Leaf) top() float64 {
-	if sh.Window != nil {
-		return sheet.Edge + sheet.HeadHeight + sh.rulers()
-	}
-	return sheet.Edge + sheet.HeadHeight
-}
+// Where the leaves of a sheet start, and where they end above its lower edge, millimetres.
+const (
+	top  = sheet.Edge + sheet.HeadHeight
+	foot = 20.0
+)
 
 // arrange gives every section its place; free room goes to the sections in
 // proportion to what they can use.
-func (sh *Leaf) arrange() {
-	free, wish := sh.room(), 0.0
-	for _, p := range sh.Strips {
-		free -= p.Least
-		wish += max(0, p.Most-p.Least)
+func (sh *Sheet) arrange() {
+	free, wish := sh.room()-sh.usedBut(nil), 0.0
+	for _, lf := range sh.Leaves {
+		for _, p := range lf.Strips {
+			wish += max(0, p.Most-p.Least)
+		}
 	}
 	share := 0.0
 	if wish > 0 {
 		share = min(1, max(0, free)/wish)
 	}
-	y := sh.top()
-	for i := range sh.Strips {
-		p := &sh.Strips[i]
-		p.Top, p.Height = y, p.Least+share*max(0, p.Most-p.Least)
-		y += p.Height
+	y := top
+	for _, lf := range sh.Leaves {
+		lf.Edge = y
+		y += lf.rulers()
+		for i := range lf.Strips {
+			p := &lf.Strips[i]
+			p.Top, p.Height = y, p.Least+share*max(0, p.Most-p.Least)
+			y += p.Height
+		}
 	}
 }
 
@@ -206,9 +239,9 @@ func (sh *Leaf) Reach(name string) (top, bottom float64, ok bool) {
 	return top, bottom, ok
 }
 
-// Draw makes the pages; name says which drawing they are, and around draws what
-// stands round the sections of each.
-func (sc *Chart) Draw(name, desc string, around func(sh *Leaf, root *draw.Group, number int)) []*draw.Page {
+// Draw makes the pages; name says which drawing they are, around draws what
+// stands round the sections of each before them, and legend what explains them after.
+func (sc *Chart) Draw(name, desc string, around func(sh *Sheet, root *draw.Group, number int), legend func(sh *Sheet, root *draw.Group)) []*draw.Page {
 	pages := make([]*draw.Page, len(sc.Sheets))
 	for i, sh := range sc.Sheets {
 		sh.arrange()
@@ -218,11 +251,14 @@ func (sc *Chart) Draw(name, desc string, around func(sh *Leaf, root *draw.Group,
 		}
 		p := &draw.Page{Title: draw.Clean(title), Desc: draw.Clean(desc), W: sc.Paper.W, H: sc.Paper.H}
 		around(sh, &p.Root, i+1)
-		sh.draw(&p.Root)
-		if w := sh.Window; w != nil {
-			_, bottom := sh.span()
-			p.Spans = []draw.Span{{From: w.from, To: w.to, Left: w.Left, Right: w.Right, Top: sh.top() - sh.rulers(), Bottom: bottom}}
+		for _, lf := range sh.Leaves {
+			lf.draw(&p.Root)
+			if w := lf.Window; w != nil {
+				_, bottom := lf.span()
+				p.Spans = append(p.Spans, draw.Span{From: w.from, To: w.to, Left: w.Left, Right: w.X(w.to), Top: lf.Edge, Bottom: bottom})
+			}
 		}
+		legend(sh, &p.Root)
 		pages[i] = p
 	}
 	return pages
@@ -239,12 +275,6 @@ func (sh *Leaf) draw(root *draw.Group) {
 	}
 }
 
-// Open writes a band's heading and its lane of flags.
-func (sh *Leaf) Open(g *draw.Group, top float64, row, title string) {
-	sh.Heading(g, top, title)
-	sh.drawLane(g.Group("flags"), top, row)
-}
-
 // Heading writes the name of a band in the gutter.
 func (sh *Leaf) Heading(g *draw.Group, top float64, text string) {
 	g.Add(draw.NewText(sheet.Margin, top+LaneAir+FlagLane/2+sheet.FontHeading.Middle(), text, sheet.FontHeading, draw.Black))
@@ -252,4 +282,4 @@ func (sh *Leaf) Heading(g *draw.Group, top float64, text string) {
 
 // DrawCaution draws at the foot of a score the cautions that apply, and where the angles
 // of the ring come from.
-func (sh *Leaf) DrawCaution(g *draw.Group) { sheet.DrawFoot(g, sh.Paper, sh.Shot) }
+func (sh *Sheet) DrawCaution(g *draw.Group) { sheet.DrawFoot(g, sh.Paper, sh.Shot) }

@@ -4,15 +4,14 @@
 package bands
 
 import (
-	"cmp"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
+	"pullscore/render/signs"
 )
 
 // An Utterance is something on a row that starts and ends: a spoken line, a
@@ -20,80 +19,68 @@ import (
 type Utterance struct {
 	Words      []plan.Word
 	Start, End float64
-	dash       []float64 // of the line under it
 	Cue        bool
 	Title      string
+	estimated  bool // its time
+	silent     bool // a pause
 }
 
-// A Row is one strip of the band, with its words in their places.
+// A Row is what one speaker says, or all that is not spoken, with its texts in their
+// places: on several lanes where they would run into one another.
 type Row struct {
 	Name  string
 	Said  []Utterance
-	size  float64 // of its type, points
-	Runs  []wordRun
+	Runs  []Run
 	Lanes int
+	lane  []int // of each utterance
 }
 
 const (
-	rowHeight = 5.0
-	TextBase  = 3.3 // of a row's first lane
-	lanePitch = 3.4
-	Underline = 1.5 // below the last baseline
-	cueLead   = 1.9 // a cue's name stands after its dot
-	estimated = 0.9 // dashes under a line whose time is estimated
-	pauseDash = 0.3
+	rowHeight = 5.6
+	TextBase  = 3.6 // of a row's first lane
+	Underline = 1.5 // below the baseline
+	plumbTop  = 1.6
 )
 
-var PlumbStroke = sheet.Dashed(draw.Vermilion, 0.3, 1.6, 0.9)
-
-// LinesBand returns a section for every row.
+// LinesBand returns a section for every lane of every row.
 func (w *Window) LinesBand() []Section {
-	head := w.Lane("lines", "Lines")
+	head := Section{Name: "lines", Least: LaneAir, Most: LaneAir, OverTime: true,
+		Draw: func(_ *Leaf, g *draw.Group, top, _ float64) {
+			g.Add(draw.NewText(sheet.Margin, top+LaneAir+TextBase, "Lines", sheet.FontHeading, draw.Black))
+		}}
 	var all []Section
 	for _, r := range w.Rows() {
-		height := r.Height()
-		all = append(all, Section{Name: "lines", Least: height, Most: height, Head: &head, OverTime: true,
-			Draw: func(sh *Leaf, g *draw.Group, top, _ float64) { r.Draw(sh, g, top) }})
-	}
-	if len(all) == 0 && len(w.flags("lines")) > 0 {
-		all = append(all, Section{Name: "lines", Head: &head, OverTime: true, Draw: drawNothing})
+		for lane := range r.Lanes {
+			all = append(all, Section{Name: "lines", Least: rowHeight, Most: rowHeight, Head: &head, OverTime: true,
+				Draw: func(sh *Leaf, g *draw.Group, top, _ float64) { r.drawLane(sh, g, lane, top) }})
+		}
 	}
 	return all
 }
 
-func drawNothing(*Leaf, *draw.Group, float64, float64) {}
-
-// Rows gathers what is heard and seen in the window: the speakers in the order
-// in which they first speak, then cues, business and moves, on one row where
-// they have room on it.
+// Rows gathers what is heard and seen in the window: the subjects who speak, the farthest
+// first, then other voices in the order in which they first speak, then business, cues and
+// moves. Texts keep off the plumb lines that fall from rows above.
 func (w *Window) Rows() []*Row {
-	speech, action := w.Speech(), w.joined(w.Action())
 	var rows []*Row
-	for _, r := range append(speech, action...) {
-		if len(r.Said) > 0 {
-			r.Set(w)
-			rows = append(rows, r)
+	var plumbs []float64
+	for _, r := range append(w.Speech(), w.Action()...) {
+		if len(r.Said) == 0 {
+			continue
 		}
+		r.Set(w, plumbs...)
+		rows, plumbs = append(rows, r), append(plumbs, r.plumbs(w)...)
 	}
 	return rows
 }
 
-// joined returns rows of action with those in one that have room on it together.
-func (w *Window) joined(rows []*Row) []*Row {
-	var list []*Row
-	for _, r := range rows {
-		if len(r.Said) == 0 {
-			continue
-		}
-		rest, group := list, []*Row{r}
-		if last := len(list) - 1; last >= 0 {
-			rest, group = list[:last], []*Row{list[last], r}
-		}
-		all := Gather(group)
-		if all.Set(w); all.Apart() && all.Lanes == 1 {
-			list = append(rest, all)
-		} else {
-			list = append(list, r)
+// plumbs returns where plumb lines fall from the row.
+func (r *Row) plumbs(w *Window) (list []float64) {
+	for _, u := range r.Said {
+		for _, word := range u.Words {
+			if word.Hangs && w.Holds(word.Start) {
+				list = append(list, w.X(word.Start))
+			}
 		}
 	}
 	return list
@@ -102,6 +89,9 @@ func (w *Window) joined(rows []*Row) []*Row {
 // Speech returns a row for every speaker.
 func (w *Window) Speech() []*Row {
 	var rows []*Row
+	for _, k := range w.Order {
+		rows = append(rows, &Row{Name: w.Shot.Subjects[k].Name})
+	}
 	for _, l := range w.Shot.Lines {
 		if l.End <= 0 && l.Start < 0 {
 			continue // by the cut it is over before the shot is seen
@@ -111,39 +101,44 @@ func (w *Window) Speech() []*Row {
 			i = len(rows)
 			rows = append(rows, &Row{Name: l.Who})
 		}
-		if w.overlaps(float64(l.Start), float64(l.End)) {
+		if w.shows(float64(l.Start), float64(l.End)) {
 			rows[i].add(spoken(l))
 		}
 	}
 	return rows
 }
 
-// Action returns the rows of all that is not spoken.
+// shows reports whether something from one time to another has its words on the window.
+func (w *Window) shows(from, to float64) bool {
+	return to > w.from && from < w.to || w.Holds(from)
+}
+
+// Action returns the row of all that is not spoken.
 func (w *Window) Action() []*Row {
 	s := w.Shot
-	cues, business, moves := &Row{Name: "cues"}, &Row{Name: "action"}, &Row{Name: "moves"}
-	for _, c := range s.Cues {
-		if t := float64(c.T); w.overlaps(t, t) {
-			cues.add(Utterance{Start: t, End: t, Cue: true, Title: fmt.Sprintf("cue %s at %s", c.Name, sheet.When(s, t)),
-				Words: []plan.Word{{Text: c.Name, Start: t, End: t, Hangs: hangsOn(s, c.Name)}}})
-		}
-	}
+	all := &Row{Name: "action"}
 	for _, a := range s.Actions {
-		if w.overlaps(float64(a.Start), float64(a.End)) {
-			business.add(whole(a.Text, float64(a.Start), float64(a.End), nil))
+		if w.shows(float64(a.Start), float64(a.End)) {
+			all.add(whole(a.Text, float64(a.Start), float64(a.End)))
 		}
 	}
 	for _, p := range s.Pauses {
-		if w.overlaps(float64(p.Start), float64(p.End)) {
-			business.add(w.pause(p))
+		if w.shows(float64(p.Start), float64(p.End)) {
+			all.add(w.pause(p))
 		}
 	}
 	for _, b := range s.Blocking {
-		if w.overlaps(float64(b.Start), float64(b.End)) && !inCameraRow(s, b) {
-			moves.add(whole(blocking(s, b), float64(b.Start), float64(b.End), nil))
+		if w.shows(float64(b.Start), float64(b.End)) && !inCameraRow(s, b) {
+			all.add(whole(blocking(s, b), float64(b.Start), float64(b.End)))
 		}
 	}
-	return []*Row{cues, business, moves}
+	for _, c := range s.Cues {
+		if t := float64(c.T); w.shows(t, t) {
+			all.add(Utterance{Start: t, End: t, Cue: true, Title: fmt.Sprintf("cue %s at %s", c.Name, sheet.When(s, t)),
+				Words: []plan.Word{{Text: c.Name, Start: t, End: t, Hangs: hangsOn(s, c.Name)}}})
+		}
+	}
+	return []*Row{all}
 }
 
 // add puts an utterance on the row, in order of time.
@@ -155,26 +150,6 @@ func (r *Row) add(u Utterance) {
 	r.Said = slices.Insert(r.Said, i, u)
 }
 
-// Gather returns one row of action with all that is on the rows.
-func Gather(rows []*Row) *Row {
-	all := &Row{Name: "action"}
-	for _, r := range rows {
-		all.Said = append(all.Said, r.Said...)
-	}
-	slices.SortStableFunc(all.Said, func(a, b Utterance) int { return cmp.Compare(a.Start, b.Start) })
-	return all
-}
-
-// Apart reports whether nothing on the row goes on while something else starts.
-func (r *Row) Apart() bool {
-	for i := 1; i < len(r.Said); i++ {
-		if r.Said[i-1].End > r.Said[i].Start+1e-9 {
-			return false
-		}
-	}
-	return true
-}
-
 func spoken(l plan.Line) Utterance {
 	u := Utterance{Words: l.Words, Start: float64(l.Start), End: float64(l.End),
 		Title: fmt.Sprintf("%s, %s to %s: %s", l.Who, sheet.Figures.Time(float64(l.Start)), sheet.Figures.Time(float64(l.End)), l.Text)}
@@ -182,22 +157,23 @@ func spoken(l plan.Line) Utterance {
 		u.Words = []plan.Word{{Text: l.Text, Start: u.Start, End: u.End}}
 	}
 	if l.Estimated {
-		u.dash = []float64{estimated, estimated * 0.7}
+		u.estimated = true
 		u.Title += " (time estimated)"
 	}
 	return u
 }
 
 // whole returns an utterance of one text that starts together.
-func whole(text string, start, end float64, dash []float64) Utterance {
-	return Utterance{Words: []plan.Word{{Text: text, Start: start, End: end}}, Start: start, End: end, dash: dash,
+func whole(text string, start, end float64) Utterance {
+	return Utterance{Words: []plan.Word{{Text: text, Start: start, End: end}}, Start: start, End: end,
 		Title: fmt.Sprintf("%s, %s to %s", text, sheet.Figures.Time(start), sheet.Figures.Time(end))}
 }
 
 // pause returns a silence: dots, with its name where it is long enough for it.
 func (w *Window) pause(p plan.Pause) Utterance {
 	start, end := float64(p.Start), float64(p.End)
-	u := whole("pause", start, end, []float64{pauseDash, 2 * pauseDash})
+	u := whole("pause", start, end)
+	u.silent = true
 	if w.X(end)-w.X(start) < sheet.FontBody.Room("pause")+2 {
 		u.Words = nil
 	}
@@ -235,93 +211,91 @@ func blocking(s *plan.Shot, b plan.Blocking) string {
 
 // Draw writes the row's head and its words, and lets the plumb lines fall.
 func (r *Row) Draw(sh *Leaf, g *draw.Group, top float64) {
-	w := sh.Window
-	base := top + TextBase
-	sh.RowHead(g, base, r.Name)
+	for lane := range r.Lanes {
+		r.drawLane(sh, g, lane, top+rowHeight*float64(lane))
+	}
+}
+
+// drawLane draws one of the row's lanes.
+func (r *Row) drawLane(sh *Leaf, g *draw.Group, lane int, top float64) {
+	w, base := sh.Window, top+TextBase
+	if lane == 0 {
+		sh.RowHead(g, base, r.Name)
+	}
 	_, bottom := sh.span()
 	for i, u := range r.Said {
+		if r.lane[i] != lane {
+			continue
+		}
 		ug := g.Group("said")
 		ug.Title = u.Title
-		lane := r.LaneBase(base, i)
-		if u.Cue {
-			ug.Add(draw.Disc{Centre: draw.Point{X: w.X(u.Start), Y: lane - sheet.FontBody.Middle()}, Radius: 0.75, Fill: draw.Black})
-		} else {
-			under := lane + Underline
-			ug.Line(w.X(u.Start), under, w.X(u.End), under, sheet.Dashed(draw.Black, sheet.Thin, u.dash...))
+		switch {
+		case !u.Cue:
+			Underscore(ug, w, u, base+Underline)
+		case w.Holds(u.Start):
+			signs.DrawCue(ug, w.X(u.Start), base-sheet.FontStrong.Middle(), "")
 		}
 		for _, word := range u.Words {
 			if word.Hangs && w.Holds(word.Start) {
-				x := w.X(word.Start)
-				sh.dropPlumb(x, base+float64(r.laneAt(i, x))*r.pitch()+0.9, bottom)
+				sh.dropPlumb(w.X(word.Start), base+plumbTop, bottom)
 			}
 		}
 		for _, run := range r.Runs {
-			if run.Said != i {
-				continue
+			if run.Said == i {
+				into := ug
+				if run.Hangs && !u.Cue {
+					into = ug.Group(signs.Word)
+				}
+				t := run.At(base)
+				sh.ClearOfPlumbs(ug, t.Box())
+				into.Add(t)
 			}
-			t := r.Text(run, base)
-			sh.ClearOfPlumbs(ug, t.Box())
-			ug.Add(t)
 		}
 	}
 }
 
-// whole tells whether nothing on the row is said word by word.
-func (r *Row) whole() bool {
-	return !slices.ContainsFunc(r.Said, func(u Utterance) bool { return len(u.Words) > 1 })
-}
-
-// pitch returns how far the row's lanes are apart: things of one piece have a
-// bar each, right under it, since they may go on at the same time.
-func (r *Row) pitch() float64 {
-	if r.whole() {
-		return rowHeight
+// Underscore draws the line under an utterance, with an end where it starts and where it
+// ends, if the window shows it.
+func Underscore(g *draw.Group, w *Window, u Utterance, y float64) {
+	const end = 0.8
+	from, to := w.X(u.Start), w.X(u.End)
+	if to <= from {
+		return
 	}
-	return lanePitch
+	stroke, into := draw.Solid(draw.Black, draw.DashWidth), g
+	switch {
+	case u.silent:
+		g.Group(signs.Pause).Line(from, y, to, y, draw.Unsaid(draw.Black))
+		return
+	case u.estimated:
+		into = g.Group(signs.Estimated)
+		into.Line(from, y, to, y, draw.Assumed(draw.Black))
+	default:
+		into.Line(from, y, to, y, stroke)
+	}
+	if u.Start >= w.from {
+		into.Line(from, y, from, y-end, stroke)
+	}
+	if u.End <= w.ends() {
+		into.Line(to, y, to, y-end, stroke)
+	}
 }
 
 // Height returns the height of the row.
-func (r *Row) Height() float64 { return rowHeight + float64(r.Lanes-1)*r.pitch() }
+func (r *Row) Height() float64 { return rowHeight * float64(r.Lanes) }
 
-// LaneBase returns the baseline over an utterance's line, that of the row's
-// first lane being base.
+// LaneBase returns the baseline of an utterance, that of the row's first lane being base.
 func (r *Row) LaneBase(base float64, said int) float64 {
-	return base + float64(r.lane(said))*r.pitch()
+	return base + rowHeight*float64(r.lane[said])
 }
 
-// Text returns a run of the row as a text.
-func (r *Row) Text(run wordRun, base float64) draw.Text {
-	return run.text(base + float64(run.lane)*(r.pitch()-lanePitch))
-}
-
-// lane returns the lane whose line an utterance stands on: the last, if the
-// words of the row share one bar.
-func (r *Row) lane(said int) int {
-	if !r.whole() {
-		return r.Lanes - 1
-	}
-	for _, run := range r.Runs {
-		if run.Said == said {
-			return run.lane
-		}
-	}
-	return 0
-}
-
-// laneAt returns the lane of the word that a move hangs on at x.
-func (r *Row) laneAt(said int, x float64) int {
-	for _, run := range r.Runs {
-		if run.Hangs && run.Said == said && math.Abs(run.X-x) < cueLead+0.1 {
-			return run.lane
-		}
-	}
-	return 0
-}
+// Text returns a run of the row as a text, that of the row's first lane being base.
+func (r *Row) Text(run Run, base float64) draw.Text { return run.At(r.LaneBase(base, run.Said)) }
 
 // dropPlumb draws a plumb line, once where two hang on the same moment.
 func (sh *Leaf) dropPlumb(x, from, to float64) {
 	if !slices.Contains(sh.PlumbX, x) {
-		sh.Plumbs.Line(x, from, x, to, PlumbStroke)
+		signs.DrawPlumb(sh.Plumbs, x, from, to)
 		sh.PlumbX = append(sh.PlumbX, x)
 	}
 }
@@ -339,5 +313,8 @@ func (sh *Leaf) ClearOfPlumbs(g *draw.Group, b draw.Box) {
 // RowHead writes a name at the end of the gutter.
 func (sh *Leaf) RowHead(g *draw.Group, base float64, name string) {
 	t := draw.NewText(sh.Left-HeadGap, base, name, sheet.FontBody, draw.Grey).Aligned(draw.End)
-	g.Add(t.Shortened(sh.Left - HeadGap - sheet.Margin))
+	g.Add(t.Shortened(sh.Left - HeadGap - sheet.Margin - headingRoom))
 }
+
+// headingRoom is what the heading of a band takes of the gutter.
+const headingRoom = 9.5

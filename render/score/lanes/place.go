@@ -35,9 +35,9 @@ func (p Place) DrawHead(g *draw.Group) {
 		middle -= 1.5
 	}
 	g.Add(draw.NewText(x, middle+sheet.FontStrong.Middle(), p.Lane.Name, sheet.FontStrong, draw.Black).Aligned(draw.End))
-	g.Line(p.Left, p.y(0), p.Right, p.y(0), sheet.Solid(draw.Pale, sheet.Hair))
+	g.Line(p.Left, p.y(0), p.Window.Right, p.y(0), draw.Solid(draw.Guide, draw.GuideWidth))
 	for _, v := range []float64{p.Lane.Low, p.Lane.High} {
-		g.Add(draw.NewText(p.Right+1.6, p.y(v)+sheet.FontSmall.Middle(), p.Lane.value(p.Shot, v), sheet.FontSmall, draw.Grey))
+		g.Add(draw.NewText(p.Window.Right+1.6, p.y(v)+sheet.FontSmall.Middle(), p.Lane.value(p.Shot, v), sheet.FontSmall, draw.Grey))
 	}
 }
 
@@ -52,7 +52,7 @@ func (p Place) Run() []draw.Point {
 
 // Rest returns the curve of a camera that does nothing of the lane.
 func (p Place) Rest() []draw.Point {
-	return []draw.Point{{X: p.Left, Y: p.y(0)}, {X: p.Right, Y: p.y(0)}}
+	return []draw.Point{{X: p.Left, Y: p.y(0)}, {X: p.Window.Right, Y: p.y(0)}}
 }
 
 // WriteMoves writes at the peak of each move where it goes, how far and how fast, after a
@@ -63,10 +63,15 @@ func (p Place) WriteMoves(g *draw.Group, c *sheet.Clearing, moves []Move, label 
 			continue
 		}
 		at := draw.Point{X: p.Window.X(m.At), Y: p.y(p.Lane.At(m.At))}
-		for _, words := range p.Lane.Words(p.Shot, m) {
-			if c.Write(g, draw.NewText(0, 0, label+words, sheet.FontSmall, draw.Black), at) {
+		said := false
+		all := p.Lane.Words(p.Shot, m)
+		for _, words := range all {
+			if said = c.Write(g, draw.NewText(0, 0, label+words, sheet.FontSmall, draw.Black), at); said {
 				break
 			}
+		}
+		if !said {
+			c.WriteAnywhere(g, draw.NewText(0, 0, label+all[0], sheet.FontSmall, draw.Black), at)
 		}
 	}
 }
