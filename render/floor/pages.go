@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"pullscore/interp/plan"
 	"pullscore/interp/units"
@@ -56,10 +57,16 @@ func (f *Floor) Pages(paper sheet.Paper, head func(*draw.Group, sheet.Folio)) []
 	var pages []*draw.Page
 	var scales []string
 	var rest []line
-	for _, sheets := range f.roomy(box, f.parts(rowsFor(box.H))) {
+	all := f.roomy(box, f.parts(rowsFor(box.H)))
+	homes := homesOf(all)
+	for _, sheets := range all {
 		lines := f.tapeLines(sheets[0].places)
-		for _, p := range sheets {
-			page, scale, left := f.page(paper, box, p, lines)
+		for i, p := range sheets {
+			next := len(pages) + 2 // where its tapes go on
+			if i == len(sheets)-1 {
+				next = slices.Max(homes) + 1
+			}
+			page, scale, left := f.page(paper, box, p, lines, f.elsewhere(homes, p.places), next)
 			pages, scales, lines = append(pages, page), append(scales, scale), left
 		}
 		rest = append(rest, lines...)
@@ -74,6 +81,38 @@ func (f *Floor) Pages(paper sheet.Paper, head func(*draw.Group, sheet.Folio)) []
 		head(p.Root.Group("head"), folio)
 	}
 	return pages
+}
+
+// homesOf returns the number of the page of each place, and last that of the last sheet.
+func homesOf(all [][]part) []int {
+	var homes []int
+	number := 1
+	for _, sheets := range all {
+		for _, i := range sheets[0].places {
+			for len(homes) <= i {
+				homes = append(homes, 0)
+			}
+			homes[i] = number
+		}
+		number += len(sheets)
+	}
+	return append(homes, number-1)
+}
+
+// elsewhere says on which pages the places are that a sheet does not show.
+func (f *Floor) elsewhere(homes []int, places []int) (sentences []string) {
+	for page := 1; page <= homes[len(homes)-1]; page++ {
+		var letters []string
+		for i, home := range homes[:len(homes)-1] {
+			if home == page && !slices.Contains(places, i) {
+				letters = append(letters, f.Places[i].Letter)
+			}
+		}
+		if len(letters) > 0 {
+			sentences = append(sentences, fmt.Sprintf("On page %d: %s.", page, strings.Join(letters, ", ")))
+		}
+	}
+	return sentences
 }
 
 func (f *Floor) describe(scale string) string {
@@ -191,13 +230,14 @@ func splitAt(all []float64) float64 {
 	return split
 }
 
-// page draws a sheet. It returns its scale and the lines of the table that found no room.
-func (f *Floor) page(paper sheet.Paper, box draw.Box, p part, lines []line) (page *draw.Page, scale string, left []line) {
+// page draws a sheet with sentences below its table. It returns its scale and the lines of
+// the table that found no room, which go on the page with the number next.
+func (f *Floor) page(paper sheet.Paper, box draw.Box, p part, lines []line, sentences []string, next int) (page *draw.Page, scale string, left []line) {
 	l := f.layer(box, p)
 	page = &draw.Page{W: paper.W, H: paper.H}
 	unplaced, letters := l.draw(page.Root.Group("floor"))
 	x := paper.W - sheet.Margin - tableWide
-	left = f.drawTable(page.Root.Group("tapes"), x, paper.H-footRoom, lines, unplaced)
+	left = f.drawTable(page.Root.Group("tapes"), x, paper.H-footRoom, lines, append(unplaced, sentences...), next)
 	var notes []string
 	if letters {
 		notes = append(notes, "no room for a name: its letter is in the table")
@@ -323,12 +363,17 @@ func (l *layer) nameOf(i int, p pin) label {
 	return t
 }
 
-// drawTable draws the table beside a floor: as many lines as have room, then notes, and
+// drawTable draws the table beside a floor: as many lines as have room, then sentences and
 // cautions, which always have.
-func (f *Floor) drawTable(g *draw.Group, x, bottom float64, lines []line, unplaced []string) (left []line) {
-	foot := append([]line{gapLine(2)}, wordLines(append(unplaced, f.Notes...), fontValue, draw.Grey)...)
+func (f *Floor) drawTable(g *draw.Group, x, bottom float64, lines []line, sentences []string, next int) (left []line) {
+	more := wordLines([]string{fmt.Sprintf("More tapes on page %d.", next)}, sheet.FontNote, draw.Black)
+	foot := append([]line{gapLine(2)}, wordLines(append(sentences, f.Notes...), fontValue, draw.Grey)...)
 	foot = append(append(foot, gapLine(2)), wordLines(f.Cautions, fontValue, draw.Black)...)
 	n := fitting(lines, bottom-sheetTop-tableHead-heightOf(foot))
+	if n < len(lines) {
+		foot = append(more, foot...)
+		n = fitting(lines, bottom-sheetTop-tableHead-heightOf(foot))
+	}
 	drawColumn(g, x, sheetTop-1, append(slices.Clone(lines[:n]), foot...))
 	return lines[n:]
 }

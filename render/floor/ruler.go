@@ -130,16 +130,20 @@ func (l *layer) writeRow(g *draw.Group, z Zone, tick float64, bar draw.Box, y fl
 	name, value := l.rowWords(z)
 	wide := pullsWide(z) + name.Room().W + air + value.Room().W
 	x, room := bar.Right()+air, l.box.Right()-bar.Right()-air
-	if gap := bar.X - tick - 2*air; room < wide && gap > room {
-		x, room = max(tick+air, bar.X-air-wide), gap
-		tape.Line(tick, y, x-0.8, y, draw.Solid(draw.Black, draw.RulerWidth))
-		tape.Line(min(x+wide+0.8, bar.X), y, end, y, draw.Solid(draw.Black, draw.RulerWidth))
-	} else {
-		tape.Line(tick, y, end, y, draw.Solid(draw.Black, draw.RulerWidth))
-	}
-	if room < wide { // on the bar itself, whose tint may be covered, beside the focus
+	if gap := bar.X - tick - 2*air; room < wide && gap >= wide {
+		x, room = bar.X-air-wide, gap
+	} else if room < wide { // on the bar itself, whose tint may be covered, beside the focus
 		x, room = l.besideFocus(end, tick, wide)
-		g.Add(sheet.Halo(draw.Box{X: x - 0.5, Y: y - 1.6, W: min(wide, room) + 1, H: 3.2}))
+		g.Group("halo").Add(sheet.Halo(draw.Box{X: x - 0.5, Y: y - 1.6, W: min(wide, room) + 1, H: 3.2}))
+	}
+	stroke := draw.Solid(draw.Black, draw.RulerWidth)
+	if x >= end { // the words are beyond the tape
+		tape.Line(tick, y, end, y, stroke)
+	} else {
+		tape.Line(tick, y, x-0.8, y, stroke)
+		if from := x + min(wide, room) + 0.8; from < end {
+			tape.Line(from, y, end, y, stroke)
+		}
 	}
 	drawPulls(g, z, x, y)
 	x, room = x+pullsWide(z), room-pullsWide(z)
@@ -167,9 +171,9 @@ func (l *layer) besideFocus(focus, tick, wide float64) (x, room float64) {
 
 const (
 	mostDiscs  = 6 // of pulls in a row; more are numbers
-	pullPitch  = 4.4
+	pullPitch  = 4.6
 	pullsMost  = 30.0
-	startWidth = 3.0
+	startWidth = 3.4
 )
 
 // pullsWide returns the width of the signs of what starts or lands at a focus.
