@@ -2,6 +2,8 @@ package floor
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -63,4 +65,73 @@ func TestGoldenFloors(t *testing.T) {
 	} {
 		plans.CheckGolden(t, "floor-"+name, Draw(s, sheet.Options{}))
 	}
+}
+
+// twoCameras is a floor that no shot has: camera A stands, and camera B goes along a track
+// beside it.
+func twoCameras() *Floor {
+	f := &Floor{Name: "scene 31", Places: []Place{
+		{Letter: "a", Name: "HALDIS", When: "to 5 s", At: Spot{0.42, 2.9}, Slant: math.NaN()},
+		{Letter: "b", Name: "HALDIS", When: "from 7 s", At: Spot{0.75, 2.35}, Later: true, Slant: math.NaN()},
+		{Letter: "c", Name: "PEVIN", At: Spot{-0.3, 2.2}, Slant: math.NaN()},
+		{Letter: "d", Name: "LANTERN", At: Spot{-0.12, 1.1}, Slant: math.NaN()},
+	}, Ways: []Way{{"HALDIS", []Spot{{0.42, 2.9}, {0.75, 2.35}}}}, Notes: []string{"along: parallel to the lens's axis."}, Cautions: []string{"People move here: clear and light their ways."}}
+	state := func(words string, pose plan.Pose) State {
+		return State{Words: words, Pose: pose, Lens: 0.077, Focal: 0.075, PerSide: 0.17, Shown: true, Tapes: tapesTo(pose, f.Places, words == "start")}
+	}
+	a := state("start", plan.Pose{})
+	b, end := state("start", plan.Pose{X: 1.63, Y: 3.5, Pan: -125}), state("7 s", plan.Pose{X: 1.63, Y: 3, Pan: -125})
+	f.Cameras = []Camera{
+		{Name: "A", States: []State{a}, Zones: []Zone{{Seen: a, At: 1.1, Near: 1.07, Far: 1.13, Start: true, Name: "LANTERN"}, {Seen: a, At: 2.2, Near: 2.12, Far: 2.28, Pulls: []Pull{{Number: 1}}, Name: "PEVIN"}}},
+		{Name: "B", States: []State{b, end}, Tracks: []Track{{Spot{1.63, 3.5}, Spot{1.63, 3}, "dolly 50 cm, 5 s to 7 s"}}, Zones: []Zone{{Seen: b, At: 1.5, Near: 1.42, Far: 1.6, Pulls: []Pull{{Number: 1}}, Name: "PEVIN"}}},
+	}
+	return f
+}
+
+// Several cameras are drawn by the same functions.
+func TestTwoCameras(t *testing.T) {
+	for size, paper := range bothPapers {
+		pages := twoCameras().Pages(paper, func(*draw.Group, sheet.Folio) {})
+		for _, p := range pages {
+			for _, fault := range slices.Concat(drawtest.Faults(p), drawtest.Strict(p), drawtest.Signs(p)) {
+				t.Errorf("%s: %s", size, fault)
+			}
+		}
+		if size == "A4" {
+			plans.CheckGolden(t, "floor-two-cameras", pages)
+		}
+	}
+}
+
+// Names of 1 to 24 letters in five scripts, of 1 to 12 people near one another.
+func TestNamesOfManyScripts(t *testing.T) {
+	scripts := []string{"ABWÉIL", "ЖИДОЙШ", "ΔΩΜΗΣΙ", "花子夜駅行", "אבגדהש"}
+	rapid.Check(t, func(t *rapid.T) {
+		m := plans.New("1", "", 10)
+		var names []string
+		for i := range rapid.IntRange(1, 12).Draw(t, "subjects") {
+			letters := rapid.SampledFrom(scripts).Draw(t, "script")
+			name := rapid.StringOfN(rapid.RuneFrom([]rune(letters)), 1, 24, -1).Draw(t, "name")
+			if slices.Contains(names, name) {
+				name = fmt.Sprint(name, i)
+			}
+			names = append(names, name)
+			m.Put(name, rapid.Float64Range(1, 4).Draw(t, "distance"), 0.1)
+			if rapid.Bool().Draw(t, "said") {
+				m.Aside(name, rapid.Float64Range(-1, 1).Draw(t, "side"))
+			}
+		}
+		m.Start(names[0])
+		if rapid.Bool().Draw(t, "dolly") {
+			m.Dolly(rapid.Float64Range(-2, 2).Draw(t, "by"), 1, 4)
+		}
+		for i, name := range names {
+			if i < 6 {
+				m.Rack(name, "", "", 4+float64(i), 4.5+float64(i))
+			}
+		}
+		m.Imperial = rapid.Bool().Draw(t, "imperial")
+		paper := rapid.SampledFrom([]sheet.Paper{sheet.A4, sheet.Letter}).Draw(t, "paper")
+		check(t, fmt.Sprint(paper), m.Shot, Draw(m.Shot, sheet.Options{Paper: paper}))
+	})
 }
