@@ -3,15 +3,22 @@
 package main
 
 import (
+	"cmp"
+	"path/filepath"
+	"strings"
+
 	"pullscore/cmd/internal/findings"
 	"pullscore/cmd/internal/lists"
 	"pullscore/interp"
 	"pullscore/interp/coverage"
 	"pullscore/interp/plan"
+	coveragepaper "pullscore/render/coverage"
+	"pullscore/render/sheet"
 )
 
 type coverageCmd struct {
-	As    string   `enum:"text,json,csv" default:"text" placeholder:"FORM" help:"How to answer: text, json or csv."`
+	As    string   `enum:"text,json,csv,svg,pdf,png,html" default:"text" placeholder:"FORM" help:"How to answer: text, json, csv, svg, pdf, png or html."`
+	Paper string   `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
 	Paths []string `offer:"plans" arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
 }
 
@@ -34,7 +41,13 @@ words each speaker has.
 
   pullscore coverage scene-12.pull
   pullscore coverage --as csv scenes > coverage.csv     every plan of a folder
-  pullscore coverage --as json scene-12.pull
+  pullscore coverage --as svg scene-12.pull > coverage.svg
+  pullscore coverage --as pdf scenes > coverage.pdf     to print
+
+Drawn, every line stands in its words, with a bar below them for each set-up:
+black where the speaker is sharp, as high as the chance; a frame with the names of
+those who are sharp in place of the speaker; the number of a rack at the word on
+which it lands.
 
 As JSON the answer is a list under "scenes", one for each plan. In a folder, kits
 (plans without shots) are passed over. What can be computed is printed also where
@@ -63,6 +76,20 @@ func (c *coverageCmd) write(s *session, all *answers[*coverage.Scene]) error {
 		}{scenes})
 	case "csv":
 		return lists.WriteCoverageCSV(s.out, scenes...)
+	case "text":
+		return lists.WriteCoverage(s.screen, scenes...)
 	}
-	return lists.WriteCoverage(s.screen, scenes...)
+	return c.draw(s, scenes)
+}
+
+// draw draws the scenes in which somebody speaks.
+func (c *coverageCmd) draw(s *session, scenes []*coverage.Scene) error {
+	paper := papers[strings.ToLower(c.Paper)]
+	var chapters []chapter
+	for _, sc := range scenes {
+		if pages := coveragepaper.Coverage(sc, sheet.Options{Paper: paper}); len(pages) > 0 {
+			chapters = append(chapters, chapter{cmp.Or(sc.Title, filepath.Base(sc.File)), pages})
+		}
+	}
+	return s.printPages(c.As, "Coverage", chapters, paper)
 }

@@ -34,6 +34,7 @@
 //   - page_against.go: page --against
 //   - page_read.go: reading a script page, and telling what is none
 //   - primer.go: the language in a minute, and its words by task
+//   - printed.go: pages that a command writes to standard output
 //   - sheets.go: the pages of drawings on their way into files
 //   - stops.go: pullscore stops
 //   - story.go: pullscore story

@@ -3,5 +3,6 @@
 // screen, light or dark, and prints in its true size.
 //
 //   - html.go: the file and its parts
+//   - sheets.go: pages of drawings alone, as one file
 //   - style.go: its looks, on a screen and on paper
 package html

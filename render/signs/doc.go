@@ -6,6 +6,7 @@
 //
 //   - table.go: the names, the table, and the signs of a page
 //   - focus.go: focus, subjects, sharpness
+//   - cover.go: what a set-up has of a word
 //   - hand.go: the hand and the ring
 //   - time.go: words, cues, lines with dashes
 //   - flag.go: the flags of findings

@@ -80,7 +80,7 @@ type Sign struct {
 // Table yields every sign, in the order in which legends show them.
 func Table() iter.Seq[Sign] {
 	return func(yield func(Sign) bool) {
-		for _, part := range [][]Sign{focusSigns(), timeSigns(), handSigns(), lineSigns(), flagSigns(), floorSigns(), resultSigns()} {
+		for _, part := range [][]Sign{focusSigns(), coverSigns(), timeSigns(), handSigns(), lineSigns(), flagSigns(), floorSigns(), resultSigns()} {
 			for _, s := range part {
 				if !yield(s) {
 					return
@@ -95,7 +95,7 @@ func Table() iter.Seq[Sign] {
 func On(root *draw.Group) []Sign {
 	names := map[string]bool{}
 	gather(root, names)
-	return named(names)
+	return listed(names)
 }
 
 // InLegend returns the signs that the legend of a page shows, in the order of the table.
@@ -110,7 +110,7 @@ func InLegend(root *draw.Group) []Sign {
 			}
 		}
 	}
-	return named(names)
+	return listed(names)
 }
 
 // gather notes the names of all groups outside the legend that hold something.
@@ -130,7 +130,7 @@ func gather(g *draw.Group, names map[string]bool) (holds bool) {
 	return holds
 }
 
-func named(names map[string]bool) []Sign {
+func listed(names map[string]bool) []Sign {
 	var list []Sign
 	for s := range Table() {
 		if names[s.Name] {

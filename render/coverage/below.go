@@ -1,0 +1,79 @@
+// What no set-up holds, the counts, and the set-ups.
+
+package coverage
+
+import (
+	"fmt"
+	"strings"
+
+	"pullscore/interp/coverage"
+	"pullscore/render/draw"
+	"pullscore/render/sheet"
+)
+
+const (
+	textPitch = 4.2
+	setupCell = 56.0
+)
+
+// below writes what stands under the lines.
+func (f *flow) below(sc *coverage.Scene) {
+	missing := "Nothing: every word has a set-up that holds its speaker."
+	if len(sc.Missing) > 0 {
+		var list []string
+		for _, g := range sc.Missing {
+			list = append(list, fmt.Sprintf("No set-up holds %s on “%s” (%s).", g.Who, g.Text, words(g)))
+		}
+		missing = strings.Join(list, " ")
+	}
+	f.say("Missing", missing, draw.Black)
+	var counts []string
+	for _, o := range sc.Speakers {
+		counts = append(counts, fmt.Sprintf("%s held on %d of %d own words", o.Who, o.Held, o.Words))
+	}
+	f.say("", sheet.Joined(counts), draw.Grey)
+	f.y += 2
+	f.setups(sc)
+}
+
+// words says which words of which line a gap is.
+func words(g coverage.Gap) string {
+	if g.First == g.Last {
+		return fmt.Sprintf("line %d, word %d", g.Line, g.First)
+	}
+	return fmt.Sprintf("line %d, words %d to %d", g.Line, g.First, g.Last)
+}
+
+// say writes a text with its heading at the left.
+func (f *flow) say(heading, text string, ink draw.Ink) {
+	if text == "" {
+		return
+	}
+	for i, line := range sheet.FontBody.Wrap(text, f.right()-wordsFrom) {
+		g, y := f.take(textPitch, "words")
+		if i == 0 && heading != "" {
+			g.Add(draw.NewText(sheet.Margin, y+3, heading, sheet.FontHeading, draw.Black))
+		}
+		g.Add(draw.NewText(wordsFrom, y+3, line, sheet.FontBody, ink))
+	}
+}
+
+// setups writes what each set-up is taken with.
+func (f *flow) setups(sc *coverage.Scene) {
+	across := int((f.right() - wordsFrom) / setupCell)
+	for i := range sc.Setups {
+		s := &sc.Setups[i]
+		if i%across == 0 {
+			g, y := f.take(textPitch, "set-ups")
+			if i == 0 {
+				g.Add(draw.NewText(sheet.Margin, y+3, "Set-ups", sheet.FontHeading, draw.Black))
+			}
+		}
+		g := f.roots[len(f.roots)-1].Group("set-ups")
+		x, y := wordsFrom+setupCell*float64(i%across), f.y-textPitch+3
+		id := draw.NewText(x, y, s.Shot, sheet.FontStrong, draw.Black).Shortened((setupCell - 4) / 2)
+		at := id.Room().Right() + 1.6
+		with := draw.NewText(at, y, fmt.Sprintf("lens %s, %s", s.Lens, s.Stop), sheet.FontBody, draw.Grey)
+		g.Add(id, with.Shortened(x+setupCell-4-at))
+	}
+}
