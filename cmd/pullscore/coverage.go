@@ -17,8 +17,9 @@ import (
 )
 
 type coverageCmd struct {
-	As    string   `enum:"text,json,csv,svg,pdf,png,html" default:"text" placeholder:"FORM" help:"How to answer: text, json, csv, svg, pdf, png or html."`
-	Paper string   `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
+	As    string `enum:"text,json,csv,svg,pdf,png,html" default:"text" placeholder:"FORM" help:"How to answer: text, json, csv, svg, pdf, png or html."`
+	Paper string `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
+	fontFlag
 	Paths []string `offer:"plans" arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
 }
 
@@ -56,6 +57,9 @@ the plan has errors; these go to standard error, and the exit code is then 1.`
 
 // Run answers.
 func (c *coverageCmd) Run(s *session) error {
+	if _, err := c.rendering(c.As, drawDPI); err != nil {
+		return err
+	}
 	return respond(s, question{paths: c.Paths}, coverageOf, c.write)
 }
 
@@ -84,6 +88,10 @@ func (c *coverageCmd) write(s *session, all *answers[*coverage.Scene]) error {
 
 // draw draws the scenes in which somebody speaks.
 func (c *coverageCmd) draw(s *session, scenes []*coverage.Scene) error {
+	how, err := c.rendering(c.As, drawDPI)
+	if err != nil {
+		return err
+	}
 	paper := papers[strings.ToLower(c.Paper)]
 	var chapters []chapter
 	for _, sc := range scenes {
@@ -91,5 +99,5 @@ func (c *coverageCmd) draw(s *session, scenes []*coverage.Scene) error {
 			chapters = append(chapters, chapter{cmp.Or(sc.Title, filepath.Base(sc.File)), pages})
 		}
 	}
-	return s.printPages(c.As, "Coverage", chapters, paper)
+	return s.printPages(printing{c.As, "Coverage", paper, how}, chapters)
 }

@@ -8,6 +8,7 @@ import (
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
+	"pullscore/render/fonts"
 	"pullscore/render/html"
 	"pullscore/render/pdf"
 	"pullscore/render/sheet"
@@ -22,9 +23,16 @@ type chapter struct {
 	pages []*draw.Page
 }
 
+// A printing is how a command writes pages to standard output.
+type printing struct {
+	form, title string
+	paper       sheet.Paper
+	how         rendering
+}
+
 // printPages writes pages to standard output: all of them as pdf or html, one as svg or
 // png.
-func (s *session) printPages(form, title string, chapters []chapter, paper sheet.Paper) error {
+func (s *session) printPages(p printing, chapters []chapter) error {
 	var pages []*draw.Page
 	for i, c := range chapters {
 		if len(chapters) > 1 {
@@ -32,37 +40,34 @@ func (s *session) printPages(form, title string, chapters []chapter, paper sheet
 		}
 		pages = append(pages, c.pages...)
 	}
-	switch {
-	case len(pages) == 0:
+	if len(pages) == 0 {
 		return errNoPage
-	case form == "html":
+	}
+	if backends[p.form].embedded {
+		defer s.noteLacking(fonts.Faces(p.how.fonts).Lacking(pages...), "--as html shows them in the fonts of the system")
+	}
+	switch {
+	case p.form == "html":
 		var list []html.Sheets
 		for _, c := range chapters {
 			list = append(list, html.Sheets{Heading: c.title, Pages: c.pages})
 		}
-		return html.WriteSheets(s.out, title, list, html.Options{Language: language, Paper: paper})
-	case form == "pdf":
-		defer s.noteLacking(draw.Lacking(pages...), "--as html shows them")
-		return s.printPDF(title, chapters)
+		return html.WriteSheets(s.out, p.title, list, html.Options{Language: language, Paper: p.paper})
+	case p.form == "pdf":
+		return s.printPDF(p, chapters)
 	case len(pages) > 1:
-		return fmt.Errorf("standard output takes one page as %s, and there are %d: use --as pdf or --as html", form, len(pages))
+		return fmt.Errorf("standard output takes one page as %s, and there are %d: use --as pdf or --as html", p.form, len(pages))
 	}
-	if backends[form].embedded {
-		defer s.noteLacking(draw.Lacking(pages...), "--as html shows them")
-	}
-	return backends[form].write(s.out, &plan.Shot{Title: pages[0].Title}, pages, drawDPI)
+	return backends[p.form].write(s.out, &plan.Shot{Title: pages[0].Title}, pages, p.how)
 }
 
 // printPDF writes one file with a bookmark for each chapter.
-func (s *session) printPDF(title string, chapters []chapter) error {
-	f := pdf.New(pdf.Info{Title: title, Desc: chapters[0].pages[0].Desc, Language: language})
+func (s *session) printPDF(p printing, chapters []chapter) error {
+	f := pdf.New(pdf.Info{Title: p.title, Desc: chapters[0].pages[0].Desc, Language: language, Fonts: p.how.fonts})
 	for _, c := range chapters {
-		if len(c.pages) == 0 {
-			continue
-		}
 		f.Mark(c.title, 0)
-		for _, p := range c.pages {
-			f.Add(p)
+		for _, page := range c.pages {
+			f.Add(page)
 		}
 	}
 	return f.Write(s.out)
