@@ -22,7 +22,7 @@ func focusSigns() []Sign {
 		{Stay, "focus stays", "stays", 8, func(g *draw.Group, x, y float64) { DrawStay(g, x, x+8, y) }},
 		{Sheet, "sheet", "sheet", 3, func(g *draw.Group, x, y float64) { DrawSheet(g, x, y-1.5, y+1.5, "3", "") }},
 		{Hold, "hold", "hold", 7, func(g *draw.Group, x, y float64) { DrawHold(g, x, x+7, y) }},
-		{Out, "out of the picture", "out of picture", 5, func(g *draw.Group, x, y float64) { DrawOut(g, draw.Box{X: x, Y: y - 1.2, W: 5, H: 2.4}) }},
+		{Out, "out of the picture", "out of picture", 5, func(g *draw.Group, x, y float64) { DrawOut(g, draw.Box{X: x + 0.1, Y: y - 1.2, W: 4.8, H: 2.4}) }},
 		{Joint, "camera turns while the focus moves", "turn and rack", 4.5, func(g *draw.Group, x, y float64) { DrawJoint(g, draw.Box{X: x, Y: y - 1.4, W: 4.5, H: 2.8}) }},
 		{Edge, "sharp goes on, to", "goes on, to", 1.8, func(g *draw.Group, x, y float64) { DrawEdge(g, x+0.9, y+0.7, true, "") }},
 	}
