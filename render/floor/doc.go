@@ -15,6 +15,7 @@
 //   - cameras.go: cameras, their tracks, ways and turns
 //   - places.go: lettered places, and the ways of people
 //   - labels.go: the search for the places of names and words
-//   - ruler.go: the tape under the floor, and the tape to each focus
+//   - ruler.go: the ruler under the floor
+//   - rows.go: under it the tape to each focus, and what is sharp
 //   - table.go: the table of all tapes
 package floor

@@ -155,7 +155,7 @@ func TestRowsAreToScale(t *testing.T) {
 				}
 				rows++
 				want, ok := printed(text)
-				if got := (focus - tick) * scaleOf(p) / 1000; !ok || math.Abs(got-want) > 0.006+want*0.006 {
+				if got := math.Abs(focus-tick) * scaleOf(p) / 1000; !ok || math.Abs(got-want) > 0.006+want*0.006 {
 					t.Errorf("the focus lies %g m from its tick, and the row prints %q", got, text)
 				}
 			}

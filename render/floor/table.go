@@ -38,7 +38,7 @@ func (f *Floor) tapeLines(places []int) []line {
 				blocks++
 			}
 		}
-		for i, v := range c.States {
+		for _, v := range c.States {
 			var rows []line
 			for _, t := range v.Tapes {
 				if slices.Contains(places, t.Place) {
@@ -55,7 +55,7 @@ func (f *Floor) tapeLines(places []int) []line {
 			if blocks > 1 {
 				words += ", " + v.Words
 			}
-			lines = append(append(lines, blockHead(words, i > 0)), rows...)
+			lines = append(append(lines, blockHead(words, len(lines) > 0)), rows...)
 		}
 	}
 	return lines
