@@ -40,10 +40,10 @@ func (drawCmd) Help() string {
   pullscore draw -o papers .                       every plan, into a folder
   pullscore draw --shot 14B -o - scene-12.pull     to standard output
   pullscore draw --as pdf scene-12.pull            a file a shot, to print
-  pullscore draw --drawing strip scene-12.pull     tapes for the ring
+  pullscore draw --drawing ring scene-12.pull      tapes and discs to cut out
   pullscore draw --drawing all -o papers .         everything of every plan
 
-Strips and dials are right only when printed at 100 %; a bar of 50 mm on every
+Tapes and discs are right only when printed at 100 %; a bar of 50 mm on every
 sheet tells. A file is named PLAN-SHOT-score.svg, with a page number before
 .svg where a shot has more than one page; a pdf holds all pages of its shot. A
 folder that is not there yet is made. PDF and PNG files are always light, and

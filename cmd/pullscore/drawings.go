@@ -32,17 +32,18 @@ type namedDrawing struct {
 var drawingTable = []namedDrawing{
 	{"score", fromShot(score.Score), "who speaks, where everybody is, what is sharp and where the hand is,\nall against one ruler of time"},
 	{"floor", fromShot(floor.Draw), "the floor from above, to scale: places, ways, field of view, what is\nsharp at every landing, and all tapes"},
-	{"strip", fromShot(ring.Strip), "a tape for the focus ring, 1:1, with the marks of the pulls"},
-	{"dial", fromShot(ring.Dial), "a disc for the hand wheel, 1:1"},
+	{"ring", fromShot(ring.Ring), "what is taped on, 1:1: strip and marking discs, with the table of\ntheir marks"},
 	{"tolerance", fromShot(cards.Tolerance), "a card for whoever watches the marks: how far everybody may miss\ntheirs, 1:5, and how far the ring turns for it"},
 	{"log", fromShot(cards.Log), "a log of takes to fill in and to type in for takes"},
 	{"stops", drawStops, "the window of stops: what lands and is seen at which"},
 }
 
-// olderTable is what draw can also draw, under names that it had before. It is not part of
-// all.
+// olderTable is what draw can also draw, under names that it had before: a drawing, or the
+// parts of one. It is not part of all.
 var olderTable = []namedDrawing{
 	{"overhead", fromShot(floor.Draw), "the floor by its older name"},
+	{"strip", fromShot(ring.Strip), "of the ring sheet the tape alone"},
+	{"dial", fromShot(ring.Dial), "of the ring sheet the marking discs alone"},
 }
 
 // drawingNamed returns a drawing by its name, nil where there is none.

@@ -4,6 +4,8 @@
 package marks
 
 import (
+	"math"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -18,6 +20,10 @@ type LensMark struct {
 	Other string // the same in the plan's units, where the lens has the others
 	Deg   float64
 	Stop  bool // the ring ends here
+
+	// Measured reports whether somebody read the mark off the lens. If not, a law or what is
+	// said of the whole ring puts it there.
+	Measured bool
 }
 
 // sameEnd is how near, in degrees, a mark at a stop of the ring lies to it.
@@ -34,9 +40,9 @@ func OfLens(s *plan.Shot) []LensMark {
 	for _, m := range engravedMarks(s, s.Imperial) {
 		switch {
 		case atClosest && m.Deg <= sameEnd:
-			near.Text, near.Other = m.Text, m.Other
+			near.Text, near.Other, near.Measured = m.Text, m.Other, m.Measured
 		case atThrow && m.Deg >= r.Throw()-sameEnd:
-			far.Text, far.Other = m.Text, m.Other
+			far.Text, far.Other, far.Measured = m.Text, m.Other, m.Measured
 		default:
 			if between = append(between, m); m.Text == "∞" {
 				far.Text = "stop" // the ring goes on beyond infinity
@@ -63,7 +69,7 @@ func engravedMarks(s *plan.Shot, imperially bool) []LensMark {
 	write := units.ForTable(imperially).Tape
 	var list []LensMark
 	for i, m := range s.Optics.Ring.Marks() {
-		mark := LensMark{Text: write(m.Distance), Deg: m.Angle}
+		mark := LensMark{Text: write(m.Distance), Deg: m.Angle, Measured: measured(s, m.Angle)}
 		if i < len(s.Optics.Engraved) {
 			if text, ok := asEngraved(s.Optics.Engraved[i]); ok {
 				if text != "∞" && writtenInFeet(text) != imperially {
@@ -75,6 +81,16 @@ func engravedMarks(s *plan.Shot, imperially bool) []LensMark {
 		list = append(list, mark)
 	}
 	return list
+}
+
+// measured reports whether the kit says what lies at an angle of the ring.
+func measured(s *plan.Shot, deg float64) bool {
+	if s.Ring == nil || len(s.Ring.Marks) == 0 {
+		return true
+	}
+	return slices.ContainsFunc(s.Ring.Marks, func(m plan.RingMark) bool {
+		return !m.Default && math.Abs(float64(m.Deg)-deg) < sameMark
+	})
 }
 
 // engravedMost is how long a mark may be written, in letters.

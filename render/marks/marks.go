@@ -18,6 +18,8 @@ import (
 // A Mark is a setting of the ring that has a name.
 type Mark struct {
 	Name   string     // with the time where one name has several places
+	Who    string     // the name alone
+	When   string     // that time, "" where the name has one place
 	Label  string     // the name with the distance, as it stands beside the mark
 	Deg    float64    // on the ring, from its closest stop
 	Tape   float64    // metres as the tape reads; may be infinite or NaN
@@ -113,7 +115,7 @@ func labelMarks(s *plan.Shot, marks []Mark) {
 	for i := range marks {
 		m := &marks[i]
 		several := places[m.Name] > 1
-		m.Label = m.Name
+		m.Who, m.Label = m.Name, m.Name
 		if !m.length && !math.IsNaN(m.Tape) {
 			m.Label += ", " + sheet.Style(s).Tape(m.Tape)
 		}
@@ -121,6 +123,7 @@ func labelMarks(s *plan.Shot, marks []Mark) {
 			m.Label = RoughSign + " " + m.Label
 		}
 		if several && m.moved {
+			m.When = sheet.Figures.Time(m.time)
 			m.Name, m.Label = m.Name+", "+sheet.Figures.Time(m.time), m.Label+", "+sheet.Figures.Time(m.time)
 		}
 	}

@@ -1,192 +1,265 @@
-// The strip: a piece of tape for the focus ring, drawn 1:1. Every mark lies
-// where diameter x pi x angle / 360 says.
+// The tape: where its marks lie, how much of the ring it covers, and where it is cut.
+// Every mark lies where diameter x pi x angle / 360 says.
 
 package ring
 
 import (
-	"fmt"
 	"math"
 	"slices"
-	"strings"
 
-	"pullscore/interp/moments"
 	"pullscore/interp/plan"
-	"pullscore/interp/units"
-	"pullscore/render/draw"
 	"pullscore/render/marks"
-	"pullscore/render/sheet"
+	"pullscore/render/ring/beside"
 )
 
-// Strip draws the tape of a shot for the lens's ring: the marks of its pulls
-// with their windows, cut into pieces where it is longer than the paper. Where
-// the ring cannot be pulled by angle, or its diameter is not known, the page
-// says so and tells what can be told.
-func Strip(shot *plan.Shot, opt sheet.Options) []*draw.Page {
-	list := marks.Of(shot)
-	h := sheet.NewHandout(shot, opt, "strip", describeStrip(shot, list))
-	sayByLaw(h)
-	drawn := false
-	switch o := &shot.Optics; {
-	case o.Ring == nil:
-		sayNoRing(h, "No strip can be made")
-		return h.Pages()
-	case !(o.Diameter > 0):
-		sayNoDiameter(h)
-	default:
-		st := newStrip(shot, list, h.Width())
-		st.sayHow(h)
-		sayPlay(h, list, func(m marks.Mark) bool { _, two := st.sides(m); return two })
-		for i := range st.pieces {
-			st.drawPiece(h, i)
-		}
-		drawn = true
-	}
-	sayLaw(h)
-	t := markTable(shot, list, func(m marks.Mark) []string {
-		return []string{sheet.Figures.AngleTo(m.Deg, 1), alongStrip(shot, m.Deg)}
-	}, "ring", "from closest stop")
-	t.Put(h, "marks")
-	sayWindow(h, list, drawn)
-	sayAside(h, list)
-	return h.Pages()
+// A strip is a shot's tape in the making. Places on it are millimetres from the left end
+// of the ring's travel.
+type strip struct {
+	shot       *plan.Shot
+	length     float64 // of the travel
+	begin, end float64 // what of it is printed
+	marks      []stripMark
+	scale      []scaleMark
+	lanes      int // of windows
+	pieces     []piece
 }
 
-// ringLength returns the length in millimetres of an arc of so many degrees on
-// a ring of a diameter in metres.
+// A stripMark is a mark on the tape.
+type stripMark struct {
+	marks.Mark
+	index  int        // in the list of marks
+	at     float64    // where it lies
+	sides  [2]float64 // where it lies come to from far, and from near
+	two    bool       // these are far enough apart for a line each
+	window [2]float64 // where its window lies, left to right
+	lane   int        // of its window; -1 where it has none, or no room
+}
+
+// crowdedOut reports whether a mark has a window, and no lane for it.
+func (m *stripMark) crowdedOut() bool { return m.Sharp() && m.lane < 0 }
+
+// ends returns the first and the last line of a mark.
+func (m *stripMark) ends() (first, last float64) {
+	if m.two {
+		return min(m.sides[0], m.sides[1]), max(m.sides[0], m.sides[1])
+	}
+	return m.at, m.at
+}
+
+// A scaleMark is a distance that the lens itself has, to lay the tape by.
+type scaleMark struct {
+	marks.LensMark
+	at float64
+}
+
+// A piece is what of the tape is printed in one.
+type piece struct {
+	from, to    float64
+	first, last bool
+	labels      []label
+}
+
+const (
+	endRoom    = 6.0  // of tape beyond its first and its last mark of the lens
+	stripLeast = 60.0 // the shortest tape
+	joinRoom   = 9.0  // beside a piece on the page
+	cutClear   = 14.0 // no mark stands so near before a cut, where it can be had
+	lanesMost  = 4
+	laneGap    = 0.8 // between two windows in one lane
+)
+
+// ringLength returns the length in millimetres of an arc of so many degrees on a ring of a
+// diameter in metres.
 func ringLength(diameter, deg float64) float64 { return diameter * 1000 * math.Pi * deg / 360 }
 
-func alongStrip(s *plan.Shot, deg float64) string {
-	if !(s.Optics.Diameter > 0) {
-		return ""
+// newStrip lays out a tape for a page of that width between its margins.
+func newStrip(s *plan.Shot, named *lettered, width float64) *strip {
+	st := &strip{shot: s, length: ringLength(s.Optics.Diameter, s.Optics.Ring.Throw())}
+	for i, m := range named.list {
+		a, z := st.at(m.Window[0]), st.at(m.Window[1])
+		sm := stripMark{Mark: m, index: i, at: st.at(m.Deg), window: [2]float64{min(a, z), max(a, z)}}
+		sm.sides, sm.two = st.sides(m)
+		st.marks = append(st.marks, sm)
 	}
-	return sheet.Figures.Millimetres(ringLength(s.Optics.Diameter, deg) / 1000)
-}
-
-func describeStrip(s *plan.Shot, list []marks.Mark) string {
-	return fmt.Sprintf("A tape for the focus ring of lens %s, drawn 1:1 for shot %s, with %s.",
-		s.Lens, sheet.ShotName(s), units.Count(len(list), "mark"))
-}
-
-// Why a lens has no angles.
-const (
-	ringCannot = "Its ring cannot be pulled by angle: one that drives by wire has no stops and counts how fast it is turned, " +
-		"so no mark on it repeats; one without a ring has none to mark. Pull by the distances of the pull list, or with a motor that holds marks of its own."
-	ringNotKnown = "Nothing says how far its ring turns, so no mark has a place on it and nothing is drawn here to be cut out. " +
-		"A strip of paper and ten minutes tell: pullscore help throw. Until then pull by the distances of the pull list."
-)
-
-// sayNoRing tells why a lens without a ring to pull by angle has no marks.
-func sayNoRing(h *sheet.Handout, what string) {
-	h.Say(what+" for lens "+h.Shot.Lens+".", sheet.FontTitle, draw.Black)
-	why := ringCannot
-	if h.Shot.RingUnknown() {
-		why = ringNotKnown
-	}
-	h.Say(why, sheet.FontBody, draw.Black)
-	t := sheet.Table{Columns: []sheet.Column{{Title: "lands on", Text: true}, {Title: "pull"}, {Title: "tape"}, {Title: "or"}}}
-	for _, p := range h.Shot.Pulls {
-		first, second := sheet.Style(h.Shot).Both(float64(p.ToM))
-		t.Rows = append(t.Rows, []string{marks.MarkName(h.Shot, p.To, p.Target, float64(p.Land)), fmt.Sprint(p.Number), first, second})
-	}
-	t.Put(h, "marks")
-}
-
-func sayNoDiameter(h *sheet.Handout) {
-	h.Say("The strip needs the ring's diameter, and the kit does not say it.", sheet.FontTitle, draw.Black)
-	h.Say(fmt.Sprintf("Lay a strip of paper round the ring where the tape will lie, measure its length, and write that into the lens: ring %s, girth 346 mm. "+
-		"Until then the angles below hold, whatever the diameter.", units.Style{}.AngleTo(h.Shot.Optics.Ring.Throw(), 1)), sheet.FontBody, draw.Black)
-}
-
-// byLaw is what stands across the head of a paper whose marks nobody has measured.
-const byLaw = "BY LAW, NOT MEASURED"
-
-// sayByLaw draws across the head of the sheet, in a frame, that the marks are computed.
-func sayByLaw(h *sheet.Handout) {
-	if h.Shot.Optics.Ring == nil || h.Shot.Optics.Marked {
-		return
-	}
-	const height = 6.0
-	g, top := h.Take(height+2, "by-law")
-	g.Add(draw.Rect{Box: draw.Box{X: sheet.Margin, Y: top, W: h.Width(), H: height}, Stroke: sheet.Solid(draw.Black, sheet.Medium)})
-	text := draw.NewText(h.Paper.W/2, top+height/2+sheet.FontTitle.Middle(), byLaw, sheet.FontTitle, draw.Black)
-	g.Add(text.Aligned(draw.Middle))
-}
-
-// glassOn names the close-up lens and the tube of a shot, "" if it has none.
-func glassOn(s *plan.Shot) string {
-	var on []string
-	if p := s.Optics.Glass.Diopter; p > 0 {
-		on = append(on, "diopter "+sheet.Figures.Number(p, 2))
-	}
-	if t := s.Optics.Glass.Tube; t > 0 {
-		on = append(on, "a tube of "+sheet.Figures.Number(t*1000, 1)+" mm")
-	}
-	return strings.Join(on, " and ")
-}
-
-// sayLaw tells what the marks rest on, and how well they are known.
-func sayLaw(h *sheet.Handout) {
-	if with := glassOn(h.Shot); with != "" {
-		h.Say("With "+with+" on the lens. These marks hold for nothing else.", sheet.FontBody, draw.Black)
-	}
-	h.Say(moments.Provenance(h.Shot)+".", sheet.FontStrong, draw.Black)
-	if h.Shot.Optics.Marked {
-		h.Say("Marks are computed from the lens's own marks, as the kit gives them. Check the first and the last with the tape measure before you trust the rest.", sheet.FontNote, draw.Black)
-		return
-	}
-	h.Say("This lens has no marks in the kit: the positions come from a computed law (closest distance, throw and focal length of a lens that moves as a whole) and may be off by more than a window. "+
-		"Check every mark with the tape measure, and write what you find into the kit.", sheet.FontStrong, draw.Black)
-}
-
-// sayWindow tells what the bars and the dashed marks of a drawing are, where there are
-// any. Of a page that draws none it tells the table alone.
-func sayWindow(h *sheet.Handout, list []marks.Mark, drawn bool) {
-	const pulls = "S: the focus starts here. Numbers: the pulls that land here."
-	if !drawn {
-		h.Say(pulls, sheet.FontSmall, draw.Grey)
-		return
-	}
-	if slices.ContainsFunc(list, marks.Mark.Sharp) {
-		h.Say("Bar: the settings that keep the subject sharp, drawn true to its width; no end where a stop of the ring is the end. "+pulls, sheet.FontSmall, draw.Grey)
-	}
-	if slices.ContainsFunc(list, func(m marks.Mark) bool { return m.Sharp() && m.Sigma > 0 }) {
-		h.Say("Thin bar under it: where the mark may truly lie, nineteen times in twenty on a smooth ring.", sheet.FontSmall, draw.Grey)
-	}
-	if slices.ContainsFunc(list, func(m marks.Mark) bool { return m.Rough }) {
-		h.Say(marks.RoughSign+" set by eye", sheet.FontSmall, draw.Grey)
-	}
-}
-
-// markTable lists marks in full, with figures of the drawing's own after the
-// distances.
-func markTable(s *plan.Shot, list []marks.Mark, own func(marks.Mark) []string, titles ...string) *sheet.Table {
-	t := &sheet.Table{Columns: []sheet.Column{{Title: "mark", Text: true}, {Title: "pulls", Text: true}, {Title: "tape"}, {Title: "or"}}}
-	for _, title := range titles {
-		t.Columns = append(t.Columns, sheet.Column{Title: title})
-	}
-	t.Columns = append(t.Columns, sheet.Column{Title: "window on the ring"})
-	for _, m := range list {
-		first, second := "", ""
-		if !math.IsNaN(m.Tape) {
-			first, second = sheet.Style(s).Both(m.Tape)
+	if st.mirrored() {
+		for i, j := 0, len(st.marks)-1; i < j; i, j = i+1, j-1 {
+			st.marks[i], st.marks[j] = st.marks[j], st.marks[i]
 		}
-		row := append([]string{m.Name, m.Numbers(), first, second}, own(m)...)
-		t.Rows = append(t.Rows, append(row, windowText(m)))
 	}
-	return t
+	for _, d := range marks.OfLens(s) {
+		st.scale = append(st.scale, scaleMark{d, st.at(d.Deg)})
+	}
+	st.layWindows()
+	st.cover()
+	st.lay(width, named)
+	if st.spelled() > 0 { // with more tape at its ends more names may have room
+		longer := *st
+		longer.makeRoom()
+		longer.lay(width, named)
+		if len(longer.pieces) == len(st.pieces) && longer.spelled() < st.spelled() {
+			st = &longer
+		}
+	}
+	st.useLetters(named)
+	return st
 }
 
-// sayAside tells what grey marks are, where there are any.
-func sayAside(h *sheet.Handout, list []marks.Mark) {
-	if slices.ContainsFunc(list, marks.Mark.Aside) {
-		h.Say("Grey: subjects that stand there all through the shot, and that no pull lands on.", sheet.FontSmall, draw.Grey)
+// lay cuts the tape for a page of that width, and finds places for its labels.
+func (st *strip) lay(width float64, named *lettered) {
+	st.cut(width)
+	for i := range st.pieces {
+		st.layLabels(&st.pieces[i], named)
 	}
 }
 
-// windowText writes a window: from where to where on the ring.
-func windowText(m marks.Mark) string {
-	if !m.Sharp() {
-		return ""
+// mirrored reports whether infinity lies on the left. Read from behind the camera on top
+// of the ring, what comes to the index while the ring turns right comes from the left.
+func (st *strip) mirrored() bool { return st.shot.Optics.TurnsTo == "right" }
+
+// at returns where an angle of the ring lies.
+func (st *strip) at(deg float64) float64 {
+	at := ringLength(st.shot.Optics.Diameter, deg)
+	if st.mirrored() {
+		return st.length - at
 	}
-	return sheet.Figures.AngleTo(m.Window[0], 1) + " to " + sheet.Figures.AngleTo(m.Window[1], 1)
+	return at
+}
+
+// layWindows gives every window the first lane in which it stands clear, none where all
+// are taken.
+func (st *strip) layWindows() {
+	var ends []float64
+	for i := range st.marks {
+		m := &st.marks[i]
+		m.lane = -1
+		if !m.Sharp() {
+			continue
+		}
+		lane := 0
+		for lane < len(ends) && ends[lane] > m.window[0] {
+			lane++
+		}
+		if lane == lanesMost {
+			continue
+		}
+		if lane == len(ends) {
+			ends = append(ends, 0)
+		}
+		m.lane, ends[lane] = lane, m.window[1]+laneGap
+	}
+	st.lanes = len(ends)
+}
+
+// cover chooses how much of the ring the tape covers: from the lens's mark before the
+// first thing on it to the one after the last, and a little more.
+func (st *strip) cover() {
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for i := range st.marks {
+		m := &st.marks[i]
+		first, last := m.ends()
+		if m.lane >= 0 {
+			first, last = min(first, m.window[0]), max(last, m.window[1])
+		}
+		lo, hi = min(lo, first), max(hi, last)
+	}
+	if lo > hi { // no marks: the whole ring
+		lo, hi = 0, st.length
+	}
+	before, after := math.Inf(-1), math.Inf(1)
+	for _, m := range st.scale {
+		if m.at <= lo+1e-9 {
+			before = max(before, m.at)
+		}
+		if m.at >= hi-1e-9 {
+			after = min(after, m.at)
+		}
+	}
+	if math.IsInf(before, 0) {
+		before = lo
+	}
+	if math.IsInf(after, 0) {
+		after = hi
+	}
+	st.begin, st.end = before-endRoom, after+endRoom
+	if short := stripLeast - (st.end - st.begin); short > 0 {
+		st.begin, st.end = st.begin-short/2, st.end+short/2
+	}
+}
+
+// makeRoom makes the tape longer at both ends by what the names of its first and its last
+// mark take, unless a stop of the ring is in their way.
+func (st *strip) makeRoom() {
+	n := len(st.marks)
+	if n == 0 {
+		return
+	}
+	wish := func(m *stripMark) float64 { return beside.Gap + widthOf(st.wordings(m.Mark)[0], false) + 1.2 }
+	stopped := func(from, to float64) bool {
+		return slices.ContainsFunc(st.scale, func(m scaleMark) bool { return m.Stop && m.at > from && m.at < to })
+	}
+	first, _ := st.marks[0].ends()
+	_, last := st.marks[n-1].ends()
+	if begin := first - wish(&st.marks[0]); !stopped(begin, first) {
+		st.begin = min(st.begin, begin)
+	}
+	if end := last + wish(&st.marks[n-1]); !stopped(last, end) {
+		st.end = max(st.end, end)
+	}
+}
+
+// cut divides the tape into pieces that a page of that width holds, where that parts the
+// fewest names from their marks.
+func (st *strip) cut(width float64) {
+	st.pieces = nil
+	from, most := st.begin, width
+	if st.end-st.begin > width {
+		most = width - 2*joinRoom
+	}
+	for st.end-from > most {
+		to := st.quietest(from+0.6*most, from+most)
+		st.pieces = append(st.pieces, piece{from: from, to: to, first: from == st.begin})
+		from = to
+	}
+	st.pieces = append(st.pieces, piece{from: from, to: st.end, first: from == st.begin, last: true})
+}
+
+// quietest returns the best place for a cut between lo and hi, the farther of two that are
+// alike.
+func (st *strip) quietest(lo, hi float64) float64 {
+	best, least := hi, math.Inf(1)
+	for at := hi; at >= lo; at-- {
+		cost := 0.0
+		for i := range st.marks {
+			m := &st.marks[i]
+			first, last := m.ends()
+			switch {
+			case at > first-2 && at < last+2:
+				cost += 50
+			case at >= last && at < last+cutClear:
+				cost += 5
+			case at >= last && at < last+3*cutClear, at > first-3*cutClear && at <= first:
+				cost++
+			}
+			if m.lane >= 0 && m.window[0] < at && at < m.window[1] {
+				cost += 0.1
+			}
+		}
+		for _, m := range st.scale {
+			switch d := at - m.at; {
+			case math.Abs(d) < 2:
+				cost += 20
+			case d > 0 && d < cutClear:
+				cost += 0.5
+			}
+		}
+		if cost < least {
+			best, least = at, cost
+		}
+	}
+	return best
+}
+
+// holds reports whether a place lies on the piece.
+func (p *piece) holds(at float64) bool {
+	return (at >= p.from || p.first) && (at < p.to || p.last)
 }

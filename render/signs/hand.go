@@ -14,6 +14,7 @@ func handSigns() []Sign {
 		{Stop, "ring's stop", "stop", 6, func(g *draw.Group, x, y float64) { DrawStop(g, pt(x, y+0.4), pt(x+6, y+0.4)) }},
 		{Window, "window to land in, to scale", "window", windowDeep, func(g *draw.Group, x, y float64) { DrawWindow(g, x+windowDeep, y-1.6, y+1.6) }},
 		{Narrow, "the same, narrow", "narrow", 1.7, func(g *draw.Group, x, y float64) { DrawWindow(g, x+1.1, y-0.3, y+0.3) }},
+		{Settings, "settings that keep it sharp, to scale", "sharp here", 5, legendSettings},
 		{Measured, "measured", "measured", 2, func(g *draw.Group, x, y float64) { DrawMark(g, x+1, y-1, true) }},
 		{Computed, "computed", "computed", 2, func(g *draw.Group, x, y float64) { DrawMark(g, x+1, y-1, false) }},
 		{ByEye, "mark set by eye", "by eye", fontLetter.Room("~"), func(g *draw.Group, x, y float64) {
@@ -90,6 +91,12 @@ func DrawWindow(g *draw.Group, x, top, bottom float64) {
 		sub.Line(x, y, x, y+1.6*out, thin)
 		filled(sub, draw.Black, pt(x, y), pt(x-0.4, y+0.9*out), pt(x+0.4, y+0.9*out))
 	}
+}
+
+// legendSettings draws a mark with the settings round it that keep it sharp.
+func legendSettings(g *draw.Group, x, y float64) {
+	g.Group(Settings).Add(draw.Rect{Box: draw.Box{X: x, Y: y - 0.9, W: 5, H: 1.8}, Fill: draw.Black},
+		draw.Line{From: pt(x+2.5, y-1.6), To: pt(x+2.5, y+1.6), Stroke: draw.Solid(draw.Black, draw.MarkWidth)})
 }
 
 // DrawMark draws a mark of the lens that points up to (x, y): full if somebody measured or

@@ -31,6 +31,7 @@ const (
 	Stop       = "stop"
 	Window     = "window"
 	Narrow     = "narrow"
+	Settings   = "settings" // on tape and disc: the settings that keep it sharp
 	Edge       = "edge"
 	Measured   = "measured"
 	Computed   = "computed"
