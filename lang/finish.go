@@ -7,6 +7,7 @@ package lang
 import (
 	"reflect"
 	"sort"
+	"unicode/utf8"
 
 	"github.com/alecthomas/participle/v2/lexer"
 )
@@ -112,6 +113,8 @@ func finish(tree Statement, s *spec, tokens []lexer.Token) []*fault {
 		if tree.Width != nil && tree.Width.Kind == ExprNumber && tree.Width.Unit == UnitNone {
 			tree.Width.Unit = tree.Height.Unit // 24.89 x 18.66 mm
 		}
+	case *Remark:
+		f.short(tree.Text)
 	}
 	v := reflect.ValueOf(tree).Elem()
 	slots := s.shape().slots
@@ -119,6 +122,17 @@ func finish(tree Statement, s *spec, tokens []lexer.Token) []*fault {
 		f.slot(&slots[i], v)
 	}
 	return f.faults
+}
+
+// mostInNote is how many letters a note has at most: more would not fit beside a shot.
+const mostInNote = 300
+
+// short reports the text of a note that is too long to be printed beside a shot.
+func (f *finisher) short(text *Text) {
+	if n := utf8.RuneCountInString(text.Value); n > mostInNote {
+		f.faults = append(f.faults, faultOn(&text.Node, "too-large", "this note has %d letters", n).
+			because("A note has %d at most. Write two.", mostInNote))
+	}
 }
 
 func (f *finisher) slot(s *slot, of reflect.Value) {

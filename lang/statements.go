@@ -366,6 +366,11 @@ type (
 		Node
 		Time *Expr `parser:"'lasts' @@" is:"time"`
 	}
+	// Remark is `note "TEXT"`.
+	Remark struct {
+		Node
+		Text *Text `parser:"'note' @@" say:"TEXT"`
+	}
 	// Speech is `NAME: "WORDS"` with its clauses.
 	Speech struct {
 		Node

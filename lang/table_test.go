@@ -107,6 +107,8 @@ shot 1
 	{"how far light may go", "camera A\niso 800to 1600\nshutter 1/50s to 1/48 s\ncamera B\nshutter 172.8deg to 180deg\n",
 		"camera A\n  iso 800 to 1600\n  shutter 1/50 s to 1/48 s\n\ncamera B\n  shutter 172.8 deg to 180 deg\n"},
 	{"a section ends at a file statement", "camera A\n  iso 800\nrate 24\n", "camera A\n  iso 800\n\nrate 24\n"},
+	{"notes beside a shot", "shot 1\nnote   \"WATCH THE BOOM\"\n start on note\n cue note on note \"a\"\nnote: \"A.\"\nnote(1)\nnote moves to 2m over 1s\nnote \"two\" # three\n",
+		"shot 1\n  note \"WATCH THE BOOM\"\n  start on note\n  cue note on note \"a\"\n  note: \"A.\"\n  note(1)\n  note moves to 2 m over 1 s\n  note \"two\"  # three\n"},
 	{"shot", `shot 12-B "The door"
   with camera A, lens "75"
   begins at 01:00:10;12

@@ -288,6 +288,7 @@ func (*Bias) statement()        {}
 func (*Start) statement()       {}
 func (*Begins) statement()      {}
 func (*Lasts) statement()       {}
+func (*Remark) statement()      {}
 func (*Speech) statement()      {}
 func (*Pause) statement()       {}
 func (*Action) statement()      {}

@@ -53,16 +53,17 @@ type Sensor struct {
 
 // A Shot is one shot with all names resolved and all figures computed.
 type Shot struct {
-	ID       string `json:"id"`
-	Title    string `json:"title,omitempty"`
-	Camera   string `json:"camera"`
-	Sensor   Sensor `json:"sensor"`
-	Lens     string `json:"lens"`
-	Support  string `json:"support"` // tripod, dolly, shoulder or hand
-	Puller   string `json:"puller,omitempty"`
-	Gear     Number `json:"gear"`
-	WheelMM  Number `json:"wheel_mm,omitzero"` // with a gear only
-	BeginsAt string `json:"begins_at,omitempty"`
+	ID       string   `json:"id"`
+	Title    string   `json:"title,omitempty"`
+	Notes    []string `json:"notes,omitempty"` // to be printed beside the shot, in their order
+	Camera   string   `json:"camera"`
+	Sensor   Sensor   `json:"sensor"`
+	Lens     string   `json:"lens"`
+	Support  string   `json:"support"` // tripod, dolly, shoulder or hand
+	Puller   string   `json:"puller,omitempty"`
+	Gear     Number   `json:"gear"`
+	WheelMM  Number   `json:"wheel_mm,omitzero"` // with a gear only
+	BeginsAt string   `json:"begins_at,omitempty"`
 
 	// Where the camera runs at another speed than the film: frames a second, and how many
 	// times as long everything takes on the screen.

@@ -83,6 +83,9 @@ func Build(f *film.Film, sec *lang.Section, ch change.Change, opt Options) (out 
 			twice = !b.Once(b.Settings, key, s, twice) || twice
 		}
 		b.declareLocal(s)
+		if note, ok := s.(*lang.Remark); ok {
+			sh.Notes = append(sh.Notes, note.Text.Value)
+		}
 	}
 	out.Settings = b.Settings
 	film, _ := f.Scope.Settings["with"].(*lang.With)

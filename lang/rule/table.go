@@ -64,7 +64,7 @@ var table = [...]Rule{
 		"A comma at the end of a line says that the statement goes on. Delete the comma, or finish the " +
 			"statement on the next line."},
 	TooLarge: {"too-large", Written, Error, nil, NoRow,
-		"a file, or an expression, is over a limit",
+		"a file, an expression or a note is over a limit",
 		"Files far beyond any film are refused, so that a wrong file cannot stop the program. Check that this " +
 			"is the file you meant. Split a plan that is truly this long."},
 	TooManyMistakes: {"too-many-mistakes", Written, Error, nil, NoRow,

@@ -51,7 +51,7 @@ type Shot struct {
 	Details  []Detail  `json:"details"`
 	Subjects []Piece   `json:"subjects"`
 	Pulls    []Pull    `json:"pulls"`
-	Events   []Piece   `json:"events"` // lines, cues, actions and moves of people, camera and zoom
+	Events   []Piece   `json:"events"` // notes, lines, cues, actions and moves of people, camera and zoom
 	Findings []Finding `json:"findings"`
 
 	// Unsure is set where the state that lacks the shot has errors, which may be
@@ -80,7 +80,7 @@ type Pull struct {
 // the same are left out.
 type Piece struct {
 	Change  Change   `json:"change"`
-	Kind    string   `json:"kind"` // subject, line, cue, action, moves, dolly or zoom
+	Kind    string   `json:"kind"` // subject, note, line, cue, action, moves, dolly or zoom
 	Name    string   `json:"name"`
 	Details []Detail `json:"details"`
 }

@@ -125,6 +125,7 @@ func TestCompare(t *testing.T) {
 		{"lines later", []string{"0 s to 1 s", "0.5 s to 1.5 s", "3 s to 4 s", "2.75 s to 3.75 s"}, []string{
 			"1 2 lines: from 6 frames (0.25 s) earlier to 12 frames (0.5 s) later",
 		}},
+		{"a note", []string{"  start on MARRIT", "  note \"WATCH\"\n  start on MARRIT"}, []string{"1 note “WATCH”: new"}},
 		{"a cue", []string{"bell at 4 s", "bell at 4.5 s"}, []string{"1 cue bell: 12 frames (0.5 s) later"}},
 		{"a move", []string{"moves to 3.4 m", "moves to 3.6 m"}, []string{"1 rack 3 to OSKEL: sharp after it 57 % -> 50 %", "1 OSKEL moves: to 3.4 m -> 3.6 m"}},
 		{"one who sways", []string{"subject MARRIT at 1.6 m", "subject MARRIT at 1.6 m, sways 8 cm"}, []string{"1: sharp until the first pull >99 % -> 44 %", "1 MARRIT: sways 5 mm -> 8 cm", "2 MARRIT: sways 5 mm -> 8 cm"}},

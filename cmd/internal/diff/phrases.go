@@ -164,11 +164,11 @@ func (p Piece) phrase() string {
 // kinds are the kinds of events, in the order of their phrases, and what to
 // call many.
 var kinds = []struct{ kind, many string }{
-	{"line", "lines"}, {"cue", "cues"}, {"action", "actions"}, {"moves", "moves"}, {"dolly", "moves of the dolly"}, {"zoom", "zooms"},
+	{"note", "notes"}, {"line", "lines"}, {"cue", "cues"}, {"action", "actions"}, {"moves", "moves"}, {"dolly", "moves of the dolly"}, {"zoom", "zooms"},
 	{"track", "moves of the track"}, {"boom", "moves of the boom"}, {"pan", "pans"}, {"tilt", "tilts"},
 }
 
-// EventPhrases says what changed in the lines, the cues, the actions and the
+// EventPhrases says what changed in the notes, the lines, the cues, the actions and the
 // moves. Of a kind where many only are earlier or later, it tells by how much
 // in all.
 func (s Shot) EventPhrases() []string {

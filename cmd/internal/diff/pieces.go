@@ -68,6 +68,9 @@ func events(s *plan.Shot) []event {
 			from: none, to: none, fromMM: none, toMM: none, turned: none,
 		})
 	}
+	for _, n := range s.Notes {
+		add("note", "“"+n+"”", none, none)
+	}
 	for _, l := range s.Lines {
 		add("line", fmt.Sprintf("%s “%s”", l.Who, l.Text), l.Start, l.End)
 	}

@@ -81,6 +81,9 @@ func (w *writer) shot(s *plan.Shot) {
 	if text := moments.Provenance(s); text != "" {
 		w.Wrapped(console.Dim, margin, console.Clean(text))
 	}
+	for _, note := range s.Notes {
+		w.Hanging(console.Plain, margin, console.Clean("note: "+note))
+	}
 	w.start(s)
 	if len(s.Pulls) == 0 {
 		w.Line(margin + "The focus stays where it is.")

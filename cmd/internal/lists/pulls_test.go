@@ -34,6 +34,7 @@ subject "A person, whose name is longer than others" at 3 m
 shot 3A "The wrong ticket"
   with stop f/4
   begins at 10:00:00:00
+  note "WATCH THE BOOM"
   start on ILKA
   rack to "A person, whose name is longer than others", on 1 s, over 1.2 s, because "a reason that goes on and on, so that it cannot stand on one line of eighty columns"
   rack to inf, on 4 s, over 2 s
@@ -53,6 +54,7 @@ func TestText(t *testing.T) {
 	for _, want := range []string{
 		"Night, \"ferry\"\n25 frames a second, tape from the sensor\n",
 		"3A  The wrong ticket\n  camera A, lens 75, f/4, CoC 0.022 mm, on a",
+		"\n  note: WATCH THE BOOM\n",
 		"   1  ILKA to \"A person, whose name is longer than others\" · 10:00:01:00 ·",
 		"   2  A person, whose name is longer than others to inf · 10:00:04:00",
 		"      starts ", " 1.7 m ", " ∞ ", "over ", "window", "lands",
