@@ -65,7 +65,7 @@ var tasks = []part{
 	{"Set the film up, at the top of a file", "plan rate units pace use let tape"},
 	{"Say what counts as sharp, how sure a landing must be, and how fast a rack may be", "watched sharp land quickest"},
 	{"Say who is there, in the file or in a shot", "subject voice"},
-	{"Begin a shot", "shot with start begins lasts"},
+	{"Begin a shot", "shot with start begins lasts note"},
 	{"Say what happens, from top to bottom", ": pause action cue"},
 	{"Move the focus", "rack hold follow"},
 	{"Move people, the camera and the zoom", "moves pan tilt dolly push pull track boom zoom"},
