@@ -28,7 +28,7 @@ func compose(sc *bands.Chart) {
 	for _, w := range sc.Windows {
 		sc.Lay(w, bandsOf(w))
 	}
-	sc.Lay(nil, findings(sc, sc.Shot.Flags))
+	sc.Lay(nil, findings(sc))
 	sc.Lay(nil, pullTable(sc))
 }
 

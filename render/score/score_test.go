@@ -15,6 +15,7 @@ import (
 	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
 	"pullscore/render/svg"
+	"pullscore/render/testing/drawtest"
 	"pullscore/render/testing/plans"
 )
 
@@ -272,6 +273,32 @@ func TestWeightyWordAtTheEdge(t *testing.T) {
 	}
 	for _, p := range Score(s, sheet.Options{}) {
 		plans.CheckPage(t, "edge", p)
+	}
+}
+
+// Every link of a score leads somewhere, and every letter that a flag has is told.
+func TestLinksLeadSomewhere(t *testing.T) {
+	for name, s := range plans.Made() {
+		for _, fault := range drawtest.Links(Score(s, sheet.Options{})) {
+			t.Errorf("%s: %s", name, fault)
+		}
+	}
+}
+
+// Letters go down the page as they go along time, whatever columns they stand in.
+func TestLettersAscendWithTime(t *testing.T) {
+	for name, s := range plans.Made() {
+		last := -1.0
+		for _, l := range s.Lettered() {
+			at := math.Inf(1)
+			for _, n := range l.Flags {
+				at = min(at, s.Flags[n-1].Time)
+			}
+			if at < last {
+				t.Errorf("%s: %s lies before the letter before it", name, l.Letter)
+			}
+			last = at
+		}
 	}
 }
 

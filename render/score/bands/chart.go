@@ -15,11 +15,13 @@ import (
 type Chart struct {
 	Shot      *plan.Shot
 	Paper     sheet.Paper
-	Left      float64 // where the time axis starts, millimetres
-	PerSecond float64 // millimetres
-	Seconds   float64 // how long it is
-	Systems   int     // windows on one sheet at most
-	Order     []int   // the subjects, the farthest first
+	Left      float64        // where the time axis starts, millimetres
+	PerSecond float64        // millimetres
+	Seconds   float64        // how long it is
+	Systems   int            // windows on one sheet at most
+	letters   map[int]string // of the findings, by their flags
+	first     map[int]bool   // of them: the first of its letter
+	Order     []int          // the subjects, the farthest first
 	Windows   []*Window
 	Depth     DepthScale
 	Turn      TurnScale
@@ -81,6 +83,13 @@ func NewChart(shot *plan.Shot, paper sheet.Paper) *Chart {
 func NewChartOver(seconds float64, shot *plan.Shot, paper sheet.Paper) *Chart {
 	perSecond, long := Scale(seconds, paper)
 	sc := &Chart{Shot: shot, Paper: paper, Left: sheet.Margin + gutter, PerSecond: perSecond, Seconds: seconds, Systems: 1, Order: order(shot)}
+	sc.letters, sc.first = map[int]string{}, map[int]bool{}
+	for _, l := range shot.Lettered() {
+		sc.first[l.Flags[0]] = true
+		for _, n := range l.Flags {
+			sc.letters[n] = l.Letter
+		}
+	}
 	if long && len(shot.Subjects) <= SystemSubjects {
 		sc.Systems = 2
 	}

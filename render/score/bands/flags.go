@@ -70,7 +70,9 @@ func (w *Window) placeOf(f plan.Flag) (row, who string) {
 	case "hand":
 		return "hand", ""
 	case "camera":
-		return "camera", ""
+		if w.Shot.Optics.Rig != nil {
+			return "camera", ""
+		}
 	case "sharp", "distance":
 		if who := about(w.Shot, f); who != "" {
 			return "sharp", who
@@ -81,17 +83,24 @@ func (w *Window) placeOf(f plan.Flag) (row, who string) {
 
 // about returns the subject that a finding is about; "" for none.
 func about(s *plan.Shot, f plan.Flag) string {
-	if f.Pull > 0 && f.Pull <= len(s.Pulls) && s.Subject(s.Pulls[f.Pull-1].To) != nil {
-		return s.Pulls[f.Pull-1].To
+	if f.Who == "" && f.Pull > 0 && f.Pull <= len(s.Pulls) {
+		f.Who = s.Pulls[f.Pull-1].To
 	}
-	return ""
+	if s.Subject(f.Who) == nil {
+		return ""
+	}
+	return f.Who
 }
 
-// letter returns what stands in the flag of a finding.
-func letter(f plan.Flag) string { return strconv.Itoa(f.Number) }
+// FlagID returns the ID of the first flag with that letter.
+func FlagID(s *plan.Shot, letter string) string { return draw.ID(s.ID, "flag", letter) }
+
+// SentenceID returns the ID of the sentence about the findings of that letter.
+func SentenceID(s *plan.Shot, letter string) string { return draw.ID(s.ID, "finding", letter) }
 
 // A pennant is a flag in the making: of one finding, or of several at one place.
 type pennant struct {
+	*Chart
 	flags []plan.Flag
 	x     float64
 }
@@ -100,7 +109,7 @@ type pennant struct {
 func (p *pennant) letters() string {
 	var all []string
 	for _, f := range p.flags {
-		if l := letter(f); !slices.Contains(all, l) {
+		if l := p.Chart.letters[f.Number]; !slices.Contains(all, l) {
 			all = append(all, l)
 		}
 	}
@@ -139,7 +148,7 @@ func (sh *Leaf) pennants(flags []plan.Flag, taken []draw.Box) (list []pennant) {
 	})
 	for _, f := range flags {
 		at := sh.Window.X(f.Time)
-		p := pennant{flags: []plan.Flag{f}, x: at}
+		p := pennant{Chart: sh.Chart, flags: []plan.Flag{f}, x: at}
 		if n := len(list); n > 0 {
 			last := &list[n-1]
 			same := sh.Window.X(last.flags[0].Time) >= at-0.05
@@ -150,7 +159,7 @@ func (sh *Leaf) pennants(flags []plan.Flag, taken []draw.Box) (list []pennant) {
 			}
 			p.x = max(at, last.right())
 		}
-		p.x = pushed(p.x, signs.FlagWidth(letter(f)), taken)
+		p.x = pushed(p.x, signs.FlagWidth(p.letters()), taken)
 		list = append(list, p)
 	}
 	return list
@@ -178,6 +187,9 @@ func (sh *Leaf) DrawFlags(g *draw.Group, flags []plan.Flag, y float64, taken []d
 		for _, f := range p.flags { // one in the other, so that each can be found
 			into = into.Group("finding")
 			into.Title, into.Number = f.Severity+" "+f.Code+": "+f.Text, f.Number
+			if sh.first[f.Number] {
+				into.ID = FlagID(sh.Shot, sh.letters[f.Number])
+			}
 		}
 		x := min(p.x, sh.Paper.W-sheet.Margin-signs.FlagWidth(p.letters()))
 		at := sh.Window.X(p.flags[0].Time)
@@ -187,7 +199,8 @@ func (sh *Leaf) DrawFlags(g *draw.Group, flags []plan.Flag, y float64, taken []d
 		}
 		foot := y + FlagHeight + 0.9
 		into.Add(draw.Path{Runs: [][]draw.Point{{{X: x, Y: y}, {X: x, Y: foot - 0.9}, {X: at, Y: foot}}}, Stroke: draw.Solid(ink, draw.RulerWidth)})
-		signs.DrawFlag(into, x, y, p.worst().Severity, p.letters())
+		flag := signs.DrawFlag(into, x, y, p.worst().Severity, p.letters())
+		flag.Link = SentenceID(sh.Shot, sh.letters[p.flags[0].Number])
 	}
 }
 

@@ -308,7 +308,11 @@ func LongFindings() *plan.Shot {
 		m.flag([]string{"note", "warning", "error"}[i%3], []string{"lines", "distance", "sharp", "hand"}[i%4], 3.2+0.02*float64(i), 1,
 			strings.Repeat("The move from ADA to BELL needs more than it has. ", 1+i%7), strings.Repeat("over 1.9 s, or f/4; ", i%5))
 	}
-	return m.flag("error", "hand", 7, 2, strings.Repeat("unbreakable", 40), "").Shot
+	m.flag("error", "hand", 7, 2, strings.Repeat("unbreakable", 40), "")
+	for i := range m.Flags {
+		m.Flags[i].Code += fmt.Sprint(i) // each has a cause of its own
+	}
+	return m.Shot
 }
 
 // FastTalk has lines so fast that their words do not fit on a row.
