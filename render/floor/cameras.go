@@ -57,7 +57,7 @@ func (l *layer) drawCameras(g *draw.Group, c *clearing) (words []label) {
 		}
 		words = append(words, l.drawTurns(g, c, camera.Turns)...)
 		for _, w := range camera.Words {
-			words = append(words, said(w.Text, l.at(w.At), 1))
+			words = append(words, wordAt(w.Text, l.at(w.At), 1))
 		}
 	}
 	return words
@@ -68,8 +68,8 @@ func (l *layer) away(v State, states []State) bool {
 	return !slices.ContainsFunc(states, func(o State) bool { return distance(l.at(o.apex()), l.at(v.apex())) < 2.5 })
 }
 
-// said returns a label of one line.
-func said(text string, at draw.Point, radius float64) label {
+// wordAt returns a label of one line.
+func wordAt(text string, at draw.Point, radius float64) label {
 	return label{at: at, radius: radius, lines: []draw.Text{draw.NewText(0, 0, text, sheet.FontNote, draw.Black)}, spare: 1}
 }
 
@@ -121,7 +121,7 @@ func (l *layer) drawTracks(g *draw.Group, c *clearing, camera Camera) (words []l
 		along := draw.Point{X: (s.b.X - s.a.X) / s.length(), Y: (s.b.Y - s.a.Y) / s.length()}
 		head(sub, moved(s.b, along, along, 2.4, 0), along)
 		c.lines = append(c.lines, segment{moved(s.a, right, right, -0.7, 0), moved(s.b, right, right, -0.7, 0)}, segment{moved(s.a, right, right, 0.7, 0), moved(moved(s.b, right, right, 0.7, 0), along, along, 2.4, 0)})
-		words = append(words, said(t.Words, s.at(0.5), 1.3))
+		words = append(words, wordAt(t.Words, s.at(0.5), 1.3))
 	}
 	return words
 }
@@ -143,7 +143,7 @@ func (l *layer) drawTurns(g *draw.Group, c *clearing, turns []Turn) (words []lab
 	for i, t := range turns {
 		runs, ends := l.arc(t, arcRadius+arcPitch*float64(i%5))
 		if len(runs) == 0 {
-			words = append(words, said(t.Words, l.at(t.At), 1))
+			words = append(words, wordAt(t.Words, l.at(t.At), 1))
 			continue
 		}
 		sub := g.Group("pan")
@@ -159,7 +159,7 @@ func (l *layer) drawTurns(g *draw.Group, c *clearing, turns []Turn) (words []lab
 			s := segment{last[len(last)-2], last[len(last)-1]}
 			head(sub, s.b, draw.Point{X: (s.b.X - s.a.X) / s.length(), Y: (s.b.Y - s.a.Y) / s.length()})
 		}
-		words = append(words, said(t.Words, longest[len(longest)/2], 0))
+		words = append(words, wordAt(t.Words, longest[len(longest)/2], 0))
 	}
 	return words
 }

@@ -70,38 +70,39 @@ func (t label) size(n int) (w, h float64) {
 
 // layLabels finds places for the labels; those without one are left out.
 func layLabels(c *clearing, labels []label) []laid {
-	order := slices.Clone(labels)
-	byX := slices.Clone(labels)
-	slices.SortStableFunc(byX, func(a, b label) int { return cmp.Compare(a.at.X, b.at.X) })
+	order := make([]*candidates, len(labels))
+	for i, t := range labels {
+		order[i] = c.candidatesFor(t)
+	}
+	byX := slices.Clone(order)
+	slices.SortStableFunc(byX, func(a, b *candidates) int { return cmp.Compare(a.at.X, b.at.X) })
 	back := slices.Clone(byX)
 	slices.Reverse(back)
 	var best []laid
 	least := math.Inf(1)
-	for _, next := range [][]label{order, byX, back} {
+	for _, next := range [][]*candidates{order, byX, back} {
 		for range 3 {
-			done, failed, cost := c.attempt(next)
+			done, failed, cost := attempt(next)
 			if cost < least {
 				best, least = done, cost
 			}
 			if len(failed) == 0 {
 				break
 			}
-			next = append(failed, slices.DeleteFunc(slices.Clone(next), func(t label) bool {
-				return slices.ContainsFunc(failed, func(f label) bool { return f.index == t.index })
-			})...)
+			next = append(slices.Clone(failed), slices.DeleteFunc(slices.Clone(next), func(t *candidates) bool { return slices.Contains(failed, t) })...)
 		}
 	}
 	return best
 }
 
 // attempt lays the labels in that order.
-func (c *clearing) attempt(labels []label) (done []laid, failed []label, cost float64) {
+func attempt(labels []*candidates) (done []laid, failed []*candidates, cost float64) {
 	for _, t := range labels {
-		if l, ok := c.nearest(t, len(t.lines), done); ok {
+		if l, ok := t.full.nearest(done); ok {
 			done, cost = append(done, l), cost+l.off
 			continue
 		}
-		if l, ok := c.nearest(t, t.spare, done); ok && t.spare < len(t.lines) {
+		if l, ok := t.short.nearest(done); ok {
 			done, cost = append(done, l), cost+l.off+20
 			continue
 		}
@@ -110,21 +111,93 @@ func (c *clearing) attempt(labels []label) (done []laid, failed []label, cost fl
 	return done, failed, cost
 }
 
-// nearest returns the nearest free place for the first n lines of a label.
-func (c *clearing) nearest(t label, n int, done []laid) (laid, bool) {
-	w, h := t.size(n)
-	few := t
-	few.lines = t.lines[:n]
-	for off := 0.8; off <= leaderMost; off += 0.8 {
-		for _, k := range [directions]int{0, 8, 15, 1, 14, 2, 13, 3, 12, 4, 7, 9, 6, 10, 5, 11} {
-			sin, cos := math.Sincos(float64(k) * 2 * math.Pi / directions)
-			l := few.toward(cos, sin, off, w, h)
-			if c.free(l, done) {
-				return l, true
-			}
+// candidates are where a label can lie, as far as its surroundings go: in full, and with
+// the lines alone that are enough.
+type candidates struct {
+	at          draw.Point
+	full, short *series
+}
+
+func (c *clearing) candidatesFor(t label) *candidates {
+	short := t
+	short.lines = t.lines[:t.spare]
+	return &candidates{at: t.at, full: c.seriesOf(t), short: c.seriesOf(short)}
+}
+
+// A series yields the places of a label that are clear of its surroundings, the nearest
+// first. It remembers them, as every attempt asks for them again.
+type series struct {
+	label label
+	w, h  float64
+	near  *clearing // what lies in reach
+	tried int
+	found []laid
+}
+
+func (c *clearing) seriesOf(t label) *series {
+	w, h := t.size(len(t.lines))
+	far := t.radius + leaderMost + clear
+	reach := draw.Box{X: t.at.X - w, Y: t.at.Y - h, W: 2 * w, H: 2 * h}.Grow(far)
+	return &series{label: t, w: w, h: h, near: c.within(reach)}
+}
+
+// within returns what of the surroundings comes into a box.
+func (c *clearing) within(box draw.Box) *clearing {
+	near := &clearing{bounds: c.bounds, leads: c.leads}
+	for _, b := range c.boxes {
+		if b.Overlaps(box) {
+			near.boxes = append(near.boxes, b)
 		}
 	}
-	return laid{}, false
+	for _, d := range c.discs {
+		if d.touches(box) {
+			near.discs = append(near.discs, d)
+		}
+	}
+	for _, s := range c.lines {
+		if hits(s, box) {
+			near.lines = append(near.lines, s)
+		}
+	}
+	return near
+}
+
+// turns are the directions of labels in the order in which they are tried: to the right, to
+// the left, then up and down.
+var turns = [directions]int{0, 8, 15, 1, 14, 2, 13, 3, 12, 4, 7, 9, 6, 10, 5, 11}
+
+const (
+	ringPitch = 0.8
+	rings     = int(leaderMost / ringPitch)
+)
+
+// place returns the place with that index; ok is false if there are no more.
+func (s *series) place(i int) (l laid, ok bool) {
+	for len(s.found) <= i {
+		if s.tried == rings*directions {
+			return laid{}, false
+		}
+		off := ringPitch * float64(1+s.tried/directions)
+		sin, cos := math.Sincos(float64(turns[s.tried%directions]) * 2 * math.Pi / directions)
+		s.tried++
+		if l := s.label.toward(cos, sin, off, s.w, s.h); s.near.free(l) {
+			s.found = append(s.found, l)
+		}
+	}
+	return s.found[i], true
+}
+
+// nearest returns the first place that is free beside the labels that are done.
+func (s *series) nearest(done []laid) (laid, bool) {
+	for i := 0; ; i++ {
+		l, ok := s.place(i)
+		if !ok {
+			return laid{}, false
+		}
+		if l.beside(done) {
+			return l, true
+		}
+	}
 }
 
 // toward returns the label in a direction from its point, so far off.
@@ -157,8 +230,8 @@ func (t laid) leader() (segment, bool) {
 	return segment{s.at(t.radius / long), s.at(1 - 0.6/long)}, true
 }
 
-// free reports whether a label can lie where it is.
-func (c *clearing) free(t laid, done []laid) bool {
+// free reports whether a label can lie where it is, as far as its surroundings go.
+func (c *clearing) free(t laid) bool {
 	if !c.bounds.Holds(t.box) {
 		return false
 	}
@@ -168,16 +241,23 @@ func (c *clearing) free(t laid, done []laid) bool {
 			return false
 		}
 	}
+	for _, s := range c.lines {
+		if hits(s, wide) {
+			return false
+		}
+	}
 	for _, d := range c.discs {
 		if d.touches(wide) {
 			return false
 		}
 	}
-	for _, s := range c.lines {
-		if _, _, ok := s.inBox(wide); ok {
-			return false
-		}
-	}
+	leader, leads := t.leader()
+	return !leads || c.reaches(leader, t)
+}
+
+// beside reports whether a label can lie where it is beside those that are done.
+func (t laid) beside(done []laid) bool {
+	wide := t.box.Grow(clear)
 	leader, leads := t.leader()
 	for _, o := range done {
 		if o.box.Overlaps(wide) || swapped(t, o) {
@@ -188,14 +268,15 @@ func (c *clearing) free(t laid, done []laid) bool {
 			return false
 		}
 	}
-	return !leads || c.reaches(leader, t)
+	return true
 }
 
 func hits(s segment, b draw.Box) bool { _, _, ok := s.inBox(b); return ok }
 
 // touches reports whether a box comes into the circle.
 func (c circle) touches(b draw.Box) bool {
-	return math.Hypot(min(max(c.at.X, b.X), b.Right())-c.at.X, min(max(c.at.Y, b.Y), b.Bottom())-c.at.Y) < c.radius
+	x, y := min(max(c.at.X, b.X), b.Right())-c.at.X, min(max(c.at.Y, b.Y), b.Bottom())-c.at.Y
+	return x*x+y*y < c.radius*c.radius
 }
 
 // reaches reports whether a leader crosses no text and no disc on its way.

@@ -83,6 +83,15 @@ func (f *Floor) Pages(paper sheet.Paper, head func(*draw.Group, sheet.Folio)) []
 	return pages
 }
 
+// said returns the words that found no place as one sentence after another, and after them
+// other sentences.
+func said(unplaced, sentences []string) []string {
+	if len(unplaced) == 0 {
+		return sentences
+	}
+	return append([]string{strings.Join(unplaced, " ")}, sentences...)
+}
+
 // homesOf returns the number of the page of each place, and last that of the last sheet.
 func homesOf(all [][]part) []int {
 	var homes []int
@@ -237,7 +246,7 @@ func (f *Floor) page(paper sheet.Paper, box draw.Box, p part, lines []line, sent
 	page = &draw.Page{W: paper.W, H: paper.H}
 	unplaced, letters := l.draw(page.Root.Group("floor"))
 	x := paper.W - sheet.Margin - tableWide
-	left = f.drawTable(page.Root.Group("tapes"), x, paper.H-footRoom, lines, append(unplaced, sentences...), next)
+	left = f.drawTable(page.Root.Group("tapes"), x, paper.H-footRoom, lines, said(unplaced, sentences), next)
 	var notes []string
 	if letters {
 		notes = append(notes, "no room for a name: its letter is in the table")
@@ -367,11 +376,12 @@ func (l *layer) nameOf(i int, p pin) label {
 // cautions, which always have.
 func (f *Floor) drawTable(g *draw.Group, x, bottom float64, lines []line, sentences []string, next int) (left []line) {
 	more := wordLines([]string{fmt.Sprintf("More tapes on page %d.", next)}, sheet.FontNote, draw.Black)
-	foot := append([]line{gapLine(2)}, wordLines(append(sentences, f.Notes...), fontValue, draw.Grey)...)
+	foot := append([]line{gapLine(2)}, wordLines(sentences, fontValue, draw.Black)...)
+	foot = append(append(foot, gapLine(1)), wordLines(f.Notes, fontValue, draw.Grey)...)
 	foot = append(append(foot, gapLine(2)), wordLines(f.Cautions, fontValue, draw.Black)...)
 	n := fitting(lines, bottom-sheetTop-tableHead-heightOf(foot))
 	if n < len(lines) {
-		foot = append(more, foot...)
+		foot = slices.Concat([]line{gapLine(1)}, more, foot)
 		n = fitting(lines, bottom-sheetTop-tableHead-heightOf(foot))
 	}
 	drawColumn(g, x, sheetTop-1, append(slices.Clone(lines[:n]), foot...))

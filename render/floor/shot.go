@@ -92,12 +92,11 @@ func walk(at func(float64) Spot, from, to float64) []Spot {
 
 // notesOf returns what the table says below the tapes.
 func notesOf(s *plan.Shot, f *Floor) []string {
-	notes := []string{"along: parallel to the lens's axis, what the ring wants. slant: what a tape reads that is held straight."}
+	origin := "the sensor mark"
 	if s.Optics.FromLens {
-		notes = append(notes, "Tapes start at the front principal plane of the lens.")
-	} else {
-		notes = append(notes, "Tapes start at the sensor mark.")
+		origin = "the front principal plane of the lens"
 	}
+	notes := []string{"along: parallel to the lens's axis, what the ring wants. slant: what a tape reads that is held straight. Both start at " + origin + "."}
 	focal := math.NaN()
 	for i, v := range f.Cameras[0].States {
 		if v.Focal == focal {

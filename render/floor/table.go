@@ -19,6 +19,8 @@ const (
 	nameRoom  = 17.0
 	alongEnd  = 38.0
 	slantEnd  = 52.5
+
+	wholeBlock = 12 // a block of at most so many rows is not parted
 )
 
 // A line is a line of the table.
@@ -54,6 +56,9 @@ func (f *Floor) tapeLines(places []int) []line {
 			}
 			if blocks > 1 {
 				words += ", " + v.Words
+			}
+			for i := range rows[:len(rows)-1] {
+				rows[i].keep = len(rows) <= wholeBlock
 			}
 			lines = append(append(lines, blockHead(words, len(lines) > 0)), rows...)
 		}
