@@ -61,16 +61,22 @@ func newCanvas(d Info) *canvas {
 	pdf.SetCreationDate(noDate)
 	pdf.SetModificationDate(noDate)
 	pdf.SetProducer("", false)
-	pdf.SetTitle(surrogates(d.Title), true)
-	if d.Desc != "" {
-		pdf.SetSubject(surrogates(d.Desc), true)
-	}
-	pdf.SetLang(d.Language)
 	pdf.SetMargins(0, 0, 0)
 	pdf.SetAutoPageBreak(false, 0)
 	pdf.AddUTF8FontFromBytes(family, "", goregular.TTF)
 	pdf.AddUTF8FontFromBytes(family, "B", gobold.TTF)
-	return &canvas{pdf: pdf, files: d.Fonts, faces: fonts.Faces(d.Fonts), targets: map[string]int{}}
+	c := &canvas{pdf: pdf, files: d.Fonts, faces: fonts.Faces(d.Fonts), targets: map[string]int{}}
+	c.name(d)
+	return c
+}
+
+// name writes what the file says of itself.
+func (c *canvas) name(d Info) {
+	c.pdf.SetTitle(surrogates(d.Title), true)
+	if d.Desc != "" {
+		c.pdf.SetSubject(surrogates(d.Desc), true)
+	}
+	c.pdf.SetLang(d.Language)
 }
 
 func size(p *draw.Page) fpdf.SizeType { return fpdf.SizeType{Wd: p.W, Ht: p.H} }
@@ -79,12 +85,43 @@ func size(p *draw.Page) fpdf.SizeType { return fpdf.SizeType{Wd: p.W, Ht: p.H} }
 // for granted on it.
 func (c *canvas) start(p *draw.Page) {
 	c.pdf.AddPageFormat("P", size(p))
-	c.pdf.SetLineJoinStyle("round")
-	c.pdf.SetLineCapStyle("butt")
-	c.pdf.SetDashPattern(nil, 0) // fpdf takes the last page's dashes over
-	c.fill, c.pen, c.font, c.face, c.letter = draw.None, draw.Stroke{}, draw.Font{}, 0, draw.None
+	c.reset()
 	c.page, c.height = c.page+1, p.H
 	c.target(p.Root.ID, 0)
+}
+
+// reset sets what fpdf would take over from the page before.
+func (c *canvas) reset() {
+	c.pdf.SetLineJoinStyle("round")
+	c.pdf.SetLineCapStyle("butt")
+	c.pdf.SetDashPattern(nil, 0)
+	c.fill, c.pen, c.font, c.face, c.letter = draw.None, draw.Stroke{}, draw.Font{}, 0, draw.None
+}
+
+// turnBack goes on with a page that was begun before. It reports false if the sizes of
+// that page, of p and of the last page differ: the library counts heights by the last.
+func (c *canvas) turnBack(number int, p *draw.Page) bool {
+	wide, high, _ := c.pdf.PageSize(number)
+	if math.Abs(wide-p.W) > sameSize || math.Abs(high-p.H) > sameSize || math.Abs(c.height-p.H) > sameSize {
+		return false
+	}
+	c.pdf.SetPage(number)
+	c.reset()
+	c.setFont(draw.Font{Size: 1}, 0) // the library does not know that this page may have another font
+	c.page = number
+	c.target(p.Root.ID, 0)
+	return true
+}
+
+// sameSize is by how much two pages of the same size may differ, in millimetres.
+const sameSize = 0.01
+
+// goOn goes back to the last page.
+func (c *canvas) goOn(last int) {
+	c.pdf.SetPage(last)
+	c.reset()
+	c.setFont(draw.Font{Size: 1}, 0)
+	c.page = last
 }
 
 // target makes a place of this page one that links can lead to.

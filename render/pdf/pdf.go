@@ -56,6 +56,25 @@ func (f *File) Add(p *draw.Page) {
 	f.marks, f.pages = nil, f.pages+1
 }
 
+// Over draws a page over one that was added before, by its number from 1: what could not
+// be known then, such as on which page something begins. It fails if their sizes differ,
+// or if the last page that was added has another size.
+func (f *File) Over(number int, p *draw.Page) {
+	if number < 1 || number > f.pages {
+		f.fail("page %d of %d cannot be drawn over", number, f.pages)
+		return
+	}
+	if !f.canvas.turnBack(number, p) {
+		f.fail("page %d has another size than what is drawn over it", number)
+		return
+	}
+	f.canvas.items(p.Root.Items)
+	f.canvas.goOn(f.pages)
+}
+
+// Name changes what the file says of itself.
+func (f *File) Name(info Info) { f.canvas.name(info) }
+
 // Write writes the file, once, after its last page. The same pages give the
 // same bytes. Its errors are those of w, an outline that is out of order or
 // leads nowhere, and a file without pages.
