@@ -38,14 +38,18 @@ type briefCmd struct {
 func (briefCmd) Help() string {
 	return `Puts the crew papers of a scene, or of a folder of scenes, into one file to
 print: a cover with the kit, the cautions that apply and the shots with what is
-worst in each; then for every shot its pulls in figures with a blank log of
-takes, its score, its floor, and the strip and the dial in their true size.
+worst in each and the page of each; then for every shot its score, the strip and
+the dial in their true size, its floor, how far everybody may miss their mark, a
+log of takes to fill in, and what no drawing shows in words.
 
   pullscore brief scene-12.pull                    scene-12-brief.pdf in this folder
   pullscore brief -o papers scene-12.pull          the same in the folder papers
   pullscore brief -o ferry.pdf scenes              every plan of a folder
   pullscore brief --as html -o ferry.html scenes   one file for a phone, offline
   pullscore brief --stops scene-12.pull            with the window of stops
+
+The file for a phone has the log as a form. What is filled in stays in the
+browser, and goes out as the CSV file that takes reads.
 
 --stops also draws in which stops each shot holds. Every shot is computed anew
 at each stop for it, so a brief of many long shots then takes its time.
@@ -126,13 +130,13 @@ type briefing struct {
 	fonts   []*fonts.File
 }
 
-// papers draws the papers of a shot.
-func (b *briefing) papers(shot *plan.Shot) brief.Shot {
-	papers := brief.NewShot(shot, b.opt)
-	if a := b.windows[shot]; a != nil {
-		papers.Figures = append(papers.Figures, brief.Figure{Name: "Stops", Pages: stopspaper.Stops(shot, a, b.opt)})
+// placed draws the papers of a shot at its place in the brief.
+func (b *briefing) placed(p placedShot) (brief.Shot, error) {
+	var more []brief.Figure
+	if a := b.windows[p.shot]; a != nil {
+		more = append(more, brief.Figure{Name: "Stops", Pages: stopspaper.Stops(p.shot, a, b.opt)})
 	}
-	return papers
+	return brief.NewShot(p.shot, fmt.Sprintf("s%d-%d", p.scene, p.number), b.opt, more...), nil
 }
 
 // read interprets the plans and keeps those that have shots; faulty tells that
@@ -222,37 +226,53 @@ func eachShot[T any](s *session, plans []*plan.Plan, work func(placedShot) (T, e
 	})
 }
 
-// briefPDF returns the file in parts.
+// briefPDF returns the file in parts. The cover names pages that come after it, and every
+// foot the number of all: room is kept for both, and they are drawn last.
 func briefPDF(s *session, all *briefing) ([][]byte, error) {
 	title := brief.Title(all.plans)
 	file := pdf.New(pdf.Info{Title: title, Desc: "Crew papers.", Language: language, Fonts: all.fonts})
-	number, lacking := 0, []rune(nil)
-	add := func(pages []*draw.Page) {
-		for _, p := range pages {
-			number++
-			brief.NumberPage(p, number)
-			file.Add(p)
-		}
-		lacking = append(lacking, fonts.Faces(all.fonts).Lacking(pages...)...)
+	cover := func(where brief.Places) []*draw.Page {
+		return brief.CoverPages(title, brief.Cover(all.plans, where), all.opt)
 	}
 	file.Mark("Cover", 0)
-	add(brief.CoverPages(title, brief.Cover(all.plans), all.opt))
-	err := eachShot(s, all.plans, func(p placedShot) (brief.Shot, error) {
-		return all.papers(p.shot), nil
-	}, func(p placedShot, b brief.Shot) error {
+	var backs []string // what the number of each page leads to
+	for _, p := range cover(nil) {
+		file.Add(&draw.Page{W: p.W, H: p.H})
+		backs = append(backs, "")
+	}
+	lacking, titles, where := []rune(nil), brief.Titles(all.plans), brief.Places{}
+	err := eachShot(s, all.plans, all.placed, func(p placedShot, b brief.Shot) error {
 		if p.number == 1 {
-			file.Mark(brief.PlanTitle(p.plan), 0)
+			file.Mark(titles[p.scene-1], 0)
 		}
 		file.Mark(b.Name, 1)
-		add(b.Pages)
+		at := b.Place
+		at.Page, at.ID = len(backs)+1, b.First()
+		where[p.shot] = at
 		for _, f := range b.Figures {
-			file.Mark(f.Name, 2)
-			add(f.Pages)
+			for i, page := range f.Pages {
+				if i == 0 {
+					file.Mark(f.Name, 2)
+				}
+				file.Add(page)
+				backs = append(backs, at.Row)
+			}
+			lacking = append(lacking, fonts.Faces(all.fonts).Lacking(f.Pages...)...)
 		}
 		return nil
 	})
 	if err != nil {
 		return nil, err
+	}
+	for i, p := range cover(where) {
+		file.Over(i+1, p)
+		lacking = append(lacking, fonts.Faces(all.fonts).Lacking(p)...)
+	}
+	size := all.opt.Size()
+	for i, back := range backs {
+		number := &draw.Page{W: size.W, H: size.H}
+		brief.NumberPage(number, i+1, len(backs), back)
+		file.Over(i+1, number)
 	}
 	s.noteLacking(lacking, "--as html shows them in the fonts of the system")
 	var buf bytes.Buffer
@@ -262,21 +282,30 @@ func briefPDF(s *session, all *briefing) ([][]byte, error) {
 
 // briefHTML returns the file in parts.
 func briefHTML(s *session, all *briefing) ([][]byte, error) {
-	var head, foot bytes.Buffer
-	if err := html.WriteHead(&head, brief.Title(all.plans), all.plans, html.Options{Language: language, Paper: all.opt.Paper}); err != nil {
-		return nil, err
+	parts, titles, where := [][]byte{nil}, brief.Titles(all.plans), brief.Places{}
+	type done struct {
+		part  []byte
+		place brief.Place
 	}
-	parts := [][]byte{head.Bytes()}
-	err := eachShot(s, all.plans, func(p placedShot) ([]byte, error) {
+	err := eachShot(s, all.plans, func(p placedShot) (done, error) {
 		var b bytes.Buffer
-		err := html.WriteShot(&b, brief.PlanTitle(p.plan), p.scene, p.number, all.papers(p.shot))
-		return bytes.Clone(b.Bytes()), err // without the room that the buffer keeps
-	}, func(_ placedShot, part []byte) error {
-		parts = append(parts, part)
+		papers, err := all.placed(p)
+		if err == nil {
+			err = html.WriteShot(&b, titles[p.scene-1], p.number == 1, p.shot, papers)
+		}
+		return done{bytes.Clone(b.Bytes()), papers.Place}, err // without the room that the buffer keeps
+	}, func(p placedShot, d done) error {
+		parts, where[p.shot] = append(parts, d.part), d.place
 		return nil
 	})
-	if err == nil {
-		err = html.WriteFoot(&foot)
+	if err != nil {
+		return nil, err
 	}
+	var head, foot bytes.Buffer
+	if err := html.WriteHead(&head, brief.Title(all.plans), all.plans, where, html.Options{Language: language, Paper: all.opt.Paper}); err != nil {
+		return nil, err
+	}
+	parts[0] = head.Bytes()
+	err = html.WriteFoot(&foot)
 	return append(parts, foot.Bytes()), err
 }

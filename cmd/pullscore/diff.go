@@ -18,7 +18,7 @@ type diffCmd struct {
 	Paper string `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet of a drawing, lying: a4 or letter."`
 	fontFlag
 	DPI    int      `name:"dpi" default:"150" placeholder:"N" help:"Pixels an inch of a png, 36 to 600; 150 without."`
-	Output string   `offer:"places" short:"o" placeholder:"PLACE" help:"For drawings: a folder, a file for a single page, or - for standard output."`
+	Output string   `offer:"places" short:"o" placeholder:"PLACE" help:"For drawings: a folder, a file (a pdf for all pages, else for a single one), or - for standard output."`
 	Git    bool     `help:"Take the arguments that git gives to a diff driver."`
 	States []string `offer:"plans" arg:"" name:"state" sep:"none" help:"Two plans or two folders; REVISION:PATH for one that git has."`
 }
@@ -34,7 +34,7 @@ only written differently makes no diff.
   pullscore diff HEAD~3:scenes scenes        a folder, as git had it and as it is
   pullscore diff scene-12.pull               as last committed, and as it is now
   pullscore diff HEAD~3:scene-12.pull        as it was then, and as it is now
-  pullscore diff --as pdf -o changes.pdf --shot 14B old.pull new.pull
+  pullscore diff --as pdf -o changes.pdf monday tuesday    all changes in one file
 
 A plan that only has another name is told as renamed, which counts as a
 difference: its papers are named after it.
@@ -43,7 +43,8 @@ Times count as different from half a frame on, angles from 0.05 degrees, all
 else where the pull list would print it differently. Frames are those of the
 later state. Shots are the same where they have the same ID. The path behind a
 revision is from the top of the repository, or begins with ./ for this folder.
-Drawings lay the two scores of each changed shot over one another.
+Drawings lay the two scores of each changed shot over one another. A pdf that
+-o names holds those of all shots, and the changes in words before them.
 
 As git's own diff for plans, with --git, it takes all other files as they are
 now; a kit, a cut or a page shows what it does to the plans that use it.

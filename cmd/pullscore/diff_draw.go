@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"pullscore/cmd/internal/diff"
+	"pullscore/interp/plan"
 	"pullscore/render/difference"
 	"pullscore/render/sheet"
 )
@@ -25,6 +26,9 @@ func (c *diffCmd) draw(s *session, plans []diff.Plan) error {
 	out, err := newOutput(cmp.Or(c.Output, "."), c.As)
 	if err != nil {
 		return err
+	}
+	if backends[c.As].paged && out.file != "" {
+		return c.bind(s, plans, out, how)
 	}
 	g := pile{session: s, out: out}
 	for _, p := range plans {
@@ -44,17 +48,26 @@ func (c *diffCmd) draw(s *session, plans []diff.Plan) error {
 }
 
 func (c *diffCmd) drawShot(g *pile, p diff.Plan, shot diff.Shot, how rendering) error {
-	is, path := shot.After, p.After
-	if is == nil {
-		is, path = shot.Before, p.Before
-	}
-	drawn := difference.Draw(overlaid(p, shot), sheet.Options{Paper: papers[strings.ToLower(c.Paper)]})
+	is, path := shotOf(p, shot)
+	drawn := difference.Draw(overlaid(p, shot), c.options())
 	files, lacking, err := filesOf(c.As, "diff", is, drawn, how)
 	if err != nil {
 		return fmt.Errorf("%s: %w", path, err)
 	}
 	g.lacking = append(g.lacking, lacking...)
 	return g.add(path, files)
+}
+
+func (c *diffCmd) options() sheet.Options {
+	return sheet.Options{Paper: papers[strings.ToLower(c.Paper)]}
+}
+
+// shotOf returns the shot that a change is called after, and the path of its plan.
+func shotOf(p diff.Plan, shot diff.Shot) (is *plan.Shot, path string) {
+	if shot.After == nil {
+		return shot.Before, p.Before
+	}
+	return shot.After, p.After
 }
 
 // overlaid is what the drawing of a shot is given.

@@ -5,6 +5,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -12,6 +13,7 @@ import (
 	"pullscore/interp"
 	"pullscore/interp/plan"
 	"pullscore/lang"
+	"pullscore/render/brief"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
 )
@@ -23,7 +25,7 @@ type drawCmd struct {
 	Paper   string `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
 	fontFlag
 	DPI    int      `name:"dpi" default:"150" placeholder:"N" help:"Pixels an inch of a png, 36 to 600; 150 without."`
-	Output string   `offer:"places" short:"o" default:"." placeholder:"PLACE" help:"A folder, a file for a single page, or - for standard output."`
+	Output string   `offer:"places" short:"o" default:"." placeholder:"PLACE" help:"A folder, a file (a pdf for all pages, else for a single one), or - for standard output."`
 	Paths  []string `offer:"plans" arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
 }
 
@@ -40,17 +42,19 @@ func (drawCmd) Help() string {
   pullscore draw -o papers .                       every plan, into a folder
   pullscore draw --shot 14B -o - scene-12.pull     to standard output
   pullscore draw --as pdf scene-12.pull            a file a shot, to print
+  pullscore draw --as pdf -o all.pdf .             all shots of all plans in one
   pullscore draw --drawing ring scene-12.pull      tapes and discs to cut out
   pullscore draw --drawing all -o papers .         everything of every plan
 
 Tapes and discs are right only when printed at 100 %; a bar of 50 mm on every
 sheet tells. A file is named PLAN-SHOT-score.svg, with a page number before
-.svg where a shot has more than one page; a pdf holds all pages of its shot. A
-folder that is not there yet is made. PDF and PNG files are always light, and
-carry fonts of their own for Latin, Greek and Cyrillic; for other letters name
-a TrueType font with --font, as often as needed. A letter that no font has is
-a box with its code, and so are scripts whose letters join or run from right to
-left. SVG files use the fonts of the system that shows them. A sign that not every system allows in a name becomes _, and
+.svg where a shot has more than one page; a pdf holds all pages of its shot, and
+one that -o names holds all pages of all shots, with an outline. A folder that
+is not there yet is made. PDF and PNG files are always light, and carry fonts of
+their own for Latin, Greek and Cyrillic; for other letters name a TrueType font
+with --font, as often as needed. A letter that no font has is a box with its
+code, and so are scripts whose letters join or run from right to left. SVG files
+use the fonts of the system that shows them. A sign that not every system allows in a name becomes _, and
 a name that is taken gets ~2, ~3 and so on. In a folder of plans, kits (plans
 without shots) are passed over.
 
@@ -61,8 +65,15 @@ standard error, and the exit code is then 1.`
 // A drawn is what one plan file came to.
 type drawn struct {
 	res     *interp.Result
-	pages   []page
-	lacking []rune // characters that the file's fonts lack
+	shots   []drawnShot // where all go into one file
+	pages   []page      // where each has a file
+	lacking []rune      // characters that the file's fonts lack
+}
+
+// A drawnShot is a shot with its drawings.
+type drawnShot struct {
+	shot *plan.Shot
+	sets []set
 }
 
 // Run draws.
@@ -79,7 +90,10 @@ func (c *drawCmd) Run(s *session) error {
 		return err
 	}
 	g := gallery{pile: pile{session: s, out: out}, shot: c.Shot}
-	if err := eachFile(s, c.Paths, "drawing", func(f files.File) (drawn, error) { return c.draw(s, f.Path, how) }, g.plan); err != nil {
+	if backends[c.As].paged && out.file != "" {
+		g.sheaf = newSheaf(how)
+	}
+	if err := eachFile(s, c.Paths, "drawing", func(f files.File) (drawn, error) { return c.draw(s, f.Path, g.sheaf != nil, how) }, g.plan); err != nil {
 		return err
 	}
 	if err := g.complete(); err != nil {
@@ -91,8 +105,8 @@ func (c *drawCmd) Run(s *session) error {
 	return nil
 }
 
-// draw interprets a plan and draws its shots.
-func (c *drawCmd) draw(s *session, path string, how rendering) (drawn, error) {
+// draw interprets a plan and draws its shots, for files of their own or for one file.
+func (c *drawCmd) draw(s *session, path string, one bool, how rendering) (drawn, error) {
 	res, err := s.interpret(path)
 	if err != nil {
 		return drawn{}, err
@@ -102,13 +116,22 @@ func (c *drawCmd) draw(s *session, path string, how rendering) (drawn, error) {
 		if c.Shot != "" && c.Shot != shot.ID {
 			continue
 		}
+		var sets []set
 		for _, what := range c.drawings() {
-			files, lacking, err := filesOf(c.As, what, shot, c.sheets(what, res, shot), how)
+			pages := c.sheets(what, res, shot)
+			if one {
+				sets = append(sets, set{what, pages})
+				continue
+			}
+			files, lacking, err := filesOf(c.As, what, shot, pages, how)
 			if err != nil {
 				return drawn{}, fmt.Errorf("%s: %w", path, err)
 			}
 			d.pages = append(d.pages, files...)
 			d.lacking = append(d.lacking, lacking...)
+		}
+		if one {
+			d.shots = append(d.shots, drawnShot{shot, sets})
 		}
 	}
 	return d, nil
@@ -121,7 +144,6 @@ func (c *drawCmd) drawings() []string {
 		for _, d := range drawingTable {
 			names = append(names, d.name)
 		}
-		slices.Sort(names)
 		return names
 	}
 	return []string{c.Drawing}
@@ -153,8 +175,23 @@ func (g *gallery) plan(f files.File, d drawn) error {
 	if isKit {
 		return fmt.Errorf("%s: has no shots, so there is nothing to draw", f.Path)
 	}
+	if g.sheaf != nil {
+		g.sheaf.begin(d.res.Plan, sceneName(d.res.Plan, f.Path))
+		for _, shot := range d.shots {
+			g.sheaf.add(shot.shot, shot.sets)
+		}
+		return nil
+	}
 	g.lacking = append(g.lacking, d.lacking...)
 	return g.add(f.Path, d.pages)
+}
+
+// sceneName is what a plan is called among others: its title and its file.
+func sceneName(p *plan.Plan, path string) string {
+	if path == files.Stdin {
+		return brief.PlanTitle(p)
+	}
+	return brief.PlanTitle(p) + " (" + filepath.Base(path) + ")"
 }
 
 func hasErrors(diags []lang.Diagnostic) bool {

@@ -25,6 +25,7 @@ type pile struct {
 	out     output
 	pages   int
 	single  *page  // what a file or standard output can take
+	sheaf   *sheaf // where all pages go into one file; else nil
 	lacking []rune // characters that the files' fonts lack
 }
 
@@ -44,7 +45,7 @@ func (p *pile) add(plan string, pages []page) error {
 func (p *pile) page(plan string, sheet *page) error {
 	if p.out.folder == "" {
 		if p.single != nil {
-			return fmt.Errorf("there is more than one page, and %s can hold one: name a folder, or a --shot of one page", p.out)
+			return fmt.Errorf("there is more than one page, and %s can hold one: name a folder, a pdf, or a --shot of one page", p.out)
 		}
 		p.single = sheet
 		return nil
@@ -61,6 +62,9 @@ func (p *pile) page(plan string, sheet *page) error {
 // end writes the single page and tells its name, and says which characters the
 // files show as boxes.
 func (p *pile) end() error {
+	if err := p.bind(); err != nil {
+		return err
+	}
 	if p.single != nil && p.out.file == files.Stdin {
 		if _, err := p.session.out.Write(p.single.data); err != nil {
 			return err
@@ -74,6 +78,20 @@ func (p *pile) end() error {
 		}
 	}
 	p.noteLacking(p.lacking, "an svg shows them in the fonts of your system")
+	return nil
+}
+
+// bind makes the sheaf the single file, if there is one with pages.
+func (p *pile) bind() error {
+	if p.sheaf == nil || p.sheaf.pages == 0 {
+		return nil
+	}
+	data, err := p.sheaf.bytes()
+	if err != nil {
+		return err
+	}
+	p.pages, p.single = p.sheaf.pages, &page{data: data}
+	p.lacking = append(p.lacking, p.sheaf.lacking...)
 	return nil
 }
 

@@ -85,7 +85,7 @@ func tapesOfList(t *testing.T, p *plan.Plan, s *plan.Shot) map[string]bool {
 func tapesOfBrief(t *testing.T, s *plan.Shot) map[string]bool {
 	t.Helper()
 	tapes := map[string]bool{}
-	for _, passage := range brief.NewShot(s, sheet.Options{Paper: sheet.A4}).Sheet {
+	for _, passage := range brief.NewShot(s, "", sheet.Options{Paper: sheet.A4}).Sheet {
 		for i, c := range passage.Columns {
 			if c.Title != "from" && c.Title != "to" {
 				continue

@@ -2,6 +2,9 @@ package brief
 
 import (
 	"fmt"
+	"slices"
+	"strconv"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -10,31 +13,43 @@ import (
 	"pullscore/render/draw"
 	"pullscore/render/marks"
 	"pullscore/render/sheet"
+	"pullscore/render/testing/drawtest"
 	"pullscore/render/testing/plans"
 )
 
 // briefPages returns all pages of a brief of shots, numbered.
-func briefPages(shots []*plan.Shot, opt sheet.Options) []*draw.Page {
+func briefPages(t interface{ Errorf(string, ...any) }, shots []*plan.Shot, opt sheet.Options) []*draw.Page {
 	plans := []*plan.Plan{{Title: "Harbour office, scene 1", Shots: shots}}
-	pages := CoverPages(Title(plans), Cover(plans), opt)
-	for _, s := range shots {
-		b := NewShot(s, opt)
-		pages = append(pages, b.Pages...)
+	front := len(CoverPages(Title(plans), Cover(plans, nil), opt))
+	var pages []*draw.Page
+	where := Places{}
+	for i, s := range shots {
+		b := NewShot(s, fmt.Sprintf("s1-%d", i+1), opt)
+		at := b.Place
+		at.Page, at.ID = front+len(pages)+1, b.First()
+		where[s] = at
 		for _, f := range b.Figures {
-			pages = append(pages, f.Pages...)
+			for _, p := range f.Pages {
+				NumberPage(p, front+len(pages)+1000, 2000, at.Row)
+				pages = append(pages, p)
+			}
 		}
 	}
-	for i, p := range pages {
-		NumberPage(p, i+1000)
+	cover := CoverPages(Title(plans), Cover(plans, where), opt)
+	if len(cover) != front {
+		t.Errorf("the cover has %d pages, and %d without page numbers", len(cover), front)
 	}
-	return pages
+	for i, p := range cover {
+		NumberPage(p, i+1000, 2000, "")
+	}
+	return append(cover, pages...)
 }
 
 func TestBriefsAreClean(t *testing.T) {
 	for name, s := range plans.Made() {
 		plans.Held(s, "wheel")
 		for size, paper := range map[string]sheet.Paper{"A4": sheet.A4, "Letter": sheet.Letter} {
-			for i, p := range briefPages([]*plan.Shot{s}, sheet.Options{Paper: paper}) {
+			for i, p := range briefPages(t, []*plan.Shot{s}, sheet.Options{Paper: paper}) {
 				plans.CheckPage(t, fmt.Sprintf("%s, %s, page %d", name, size, i+1), p)
 			}
 		}
@@ -45,10 +60,89 @@ func TestGeneratedBriefsAreClean(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		paper := rapid.SampledFrom([]sheet.Paper{sheet.A4, sheet.Letter}).Draw(t, "paper")
 		shots := []*plan.Shot{plans.Draw(t), plans.Held(plans.Draw(t), "ring")}
-		for i, p := range briefPages(shots, sheet.Options{Paper: paper}) {
+		for i, p := range briefPages(t, shots, sheet.Options{Paper: paper}) {
 			plans.CheckPage(t, fmt.Sprintf("page %d", i+1), p)
 		}
 	})
+}
+
+// The cover names the page on which each shot begins and leads there, the number of every
+// page leads back to the row of its shot, and no link leads nowhere.
+func TestLinksOfBriefs(t *testing.T) {
+	var shots []*plan.Shot
+	for range 40 { // a cover of several pages
+		shots = append(shots, plans.ThreeRacks(), plans.OneRack())
+	}
+	pages := briefPages(t, shots, sheet.Options{})
+	for _, fault := range drawtest.Links(pages) {
+		t.Error(fault)
+	}
+	at := draw.IDs(pages...)
+	rows := 0
+	for id := range at {
+		if strings.HasPrefix(id, "cover-s") {
+			rows++
+		}
+	}
+	named := 0
+	for _, p := range pages {
+		for it := range p.Root.All() {
+			g, ok := it.(*draw.Group)
+			if !ok || g.Name != "cell" || g.Link == "" {
+				continue
+			}
+			text := g.Items[0].(draw.Text).String
+			if number, err := strconv.Atoi(text); err == nil {
+				named++
+				if at[g.Link]+1 != number {
+					t.Errorf("the cover says page %d of %q, which is on page %d", number, g.Link, at[g.Link]+1)
+				}
+			}
+		}
+	}
+	if rows != len(shots) || named != len(shots) {
+		t.Errorf("%d rows and %d page numbers for %d shots", rows, named, len(shots))
+	}
+}
+
+// Plans of one title are told apart by their files, in several folders by those too.
+func TestTitlesOfOneName(t *testing.T) {
+	for _, test := range []struct{ titles, files, want []string }{
+		{[]string{"Ferry", "Quay"}, []string{"a.pull", "b.pull"}, []string{"Ferry", "Quay"}},
+		{[]string{"Ferry", "Ferry", "Quay"}, []string{"x/a.pull", "x/b.pull", "c.pull"}, []string{"Ferry (a.pull)", "Ferry (b.pull)", "Quay"}},
+		{[]string{"Ferry", "Ferry"}, []string{"x/a.pull", "y/a.pull"}, []string{"Ferry (x/a.pull)", "Ferry (y/a.pull)"}},
+		{[]string{"", ""}, []string{"a.pull", "b.pull"}, []string{"A plan without a title (a.pull)", "A plan without a title (b.pull)"}},
+	} {
+		var plans []*plan.Plan
+		for i, title := range test.titles {
+			plans = append(plans, &plan.Plan{Title: title, File: test.files[i]})
+		}
+		if got := Titles(plans); !slices.Equal(got, test.want) {
+			t.Errorf("%q, want %q", got, test.want)
+		}
+	}
+}
+
+// No table is printed that a drawing of the shot shows too: the pulls, the findings and the
+// marks are on drawings, and a log to fill in is one of them.
+func TestNothingIsPrintedTwice(t *testing.T) {
+	b := NewShot(plans.ThreeRacks(), "s1-1", sheet.Options{})
+	var names []string
+	for _, f := range b.Figures {
+		names = append(names, f.Name)
+		if !f.Words {
+			continue
+		}
+		text := plans.TextOf(f.Pages)
+		for _, heading := range []string{"Pulls", "Findings", "How far somebody may miss the mark", "Takes"} {
+			if strings.Contains(text, heading) {
+				t.Errorf("%q is printed in words", heading)
+			}
+		}
+	}
+	if want := []string{"Score", "Strip", "Dial", "Floor", "Log", "In words"}; !slices.Equal(names, want) {
+		t.Errorf("the papers are %q, want %q", names, want)
+	}
 }
 
 func TestBriefTitle(t *testing.T) {

@@ -18,13 +18,14 @@ import (
 // modelWords go with every chance that is printed.
 const modelWords = "Chance: how likely a hand lands in the window, by a landing model of our own on published parts. It has not been measured on a set."
 
-// Cover returns the cover of the papers of plans.
-func Cover(plans []*plan.Plan) []Passage {
+// Cover returns the cover of the papers of plans. With places, it names the page of every
+// shot and leads there; without, it keeps room for that.
+func Cover(plans []*plan.Plan, where Places) []Passage {
 	var shots []*plan.Shot
 	for _, p := range plans {
 		shots = append(shots, p.Shots...)
 	}
-	cover := []Passage{{Heading: "Cautions", Sentences: sheet.Cautions(shots...)}}
+	cover := []Passage{{Heading: cautions, Sentences: sheet.Cautions(shots...)}}
 	for _, part := range []Passage{camerasOf(shots), lensesOf(shots), pullersOf(shots)} {
 		if len(part.Rows) > 0 {
 			cover = append(cover, part)
@@ -34,7 +35,7 @@ func Cover(plans []*plan.Plan) []Passage {
 	if silent := plan.NotJudged(shots...); silent != "" {
 		words = append(words, "What has no finding may still go wrong; "+silent+".")
 	}
-	return append(cover, shotTable(plans), Passage{Sentences: words})
+	return append(cover, shotTable(plans, where), Passage{Sentences: words})
 }
 
 // kitTable returns a table with a row for everything of one kind that the
@@ -124,22 +125,29 @@ func pullersOf(shots []*plan.Shot) Passage {
 	})
 }
 
-// shotTable lists the shots with what is worst in each; where there are several
-// plans, each is named at its first.
-func shotTable(plans []*plan.Plan) Passage {
+// shotTable lists the shots with what is worst in each, and the page on which each begins;
+// where there are several plans, each is named at its first.
+func shotTable(plans []*plan.Plan, where Places) Passage {
 	t := Passage{Heading: "Shots", Columns: []Column{
-		{"scene", true}, {"shot", false}, {"title", true}, {"lens", false}, {"stop", false}, {"lasts", false}, {"pulls", false}, {"worst moment", true}, {"worst finding", true},
+		{"scene", true}, {"shot", false}, {"title", true}, {"lens", false}, {"stop", false}, {"lasts", false}, {"pulls", false}, {"worst moment", true}, {"worst finding", true}, {pageHead, false},
 	}}
-	common := commonTitle(plans)
-	for _, p := range plans {
-		scene := strings.TrimLeft(strings.TrimPrefix(PlanTitle(p), common), ",:;( ")
+	common, titles := commonTitle(plans), Titles(plans)
+	for i, p := range plans {
+		scene := strings.TrimLeft(strings.TrimPrefix(titles[i], common), ",:;( ")
 		if len(plans) == 1 {
 			scene = ""
 		}
 		for _, s := range p.Shots {
+			at := where[s]
+			page := fmt.Sprint(at.Page)
+			if where != nil && at.Page == 0 { // there are no pages
+				page = ""
+			}
 			t.Rows = append(t.Rows, []string{
-				scene, s.ID, s.Title, s.Lens, s.Stop, sheet.Figures.Time(float64(s.Duration)), sheet.CountOrBlank(len(s.Pulls)), worstMoment(s), worstFinding(s),
+				scene, s.ID, s.Title, s.Lens, s.Stop, sheet.Figures.Time(float64(s.Duration)), sheet.CountOrBlank(len(s.Pulls)), worstMoment(s), worstFinding(s), page,
 			})
+			t.Links = append(t.Links, []string{"", at.ID, "", "", "", "", "", "", at.Finding, at.ID})
+			t.IDs = append(t.IDs, at.Row)
 			scene = ""
 		}
 	}
@@ -148,6 +156,10 @@ func shotTable(plans []*plan.Plan) Passage {
 	}
 	return t.said()
 }
+
+// pageHead heads the column of page numbers. It is wider than any of them, so the cover is
+// laid out alike before and after they are known.
+const pageHead = "on page"
 
 // worstMoment names the landing, the rest or the half second of a follow at which the
 // focus is where it should be least often; empty where nothing can be judged.
@@ -165,16 +177,23 @@ var severities = []string{"error", "warning", "note"}
 // worstFinding returns the first of the worst findings of a shot, and how many
 // others there are.
 func worstFinding(s *plan.Shot) string {
-	for _, severity := range severities {
-		i := slices.IndexFunc(s.Flags, func(f plan.Flag) bool { return f.Severity == severity })
-		if i < 0 {
-			continue
-		}
-		text := severity + ": " + s.Flags[i].Text
-		if more := len(s.Flags) - 1; more > 0 {
-			text += fmt.Sprintf(" (and %d more)", more)
-		}
-		return text
+	f := worstFlag(s)
+	if f == nil {
+		return "none"
 	}
-	return "none"
+	text := f.Severity + ": " + f.Text
+	if more := len(s.Flags) - 1; more > 0 {
+		text += fmt.Sprintf(" (and %d more)", more)
+	}
+	return text
+}
+
+// worstFlag returns the first of the worst findings of a shot; nil if it has none.
+func worstFlag(s *plan.Shot) *plan.Flag {
+	for _, severity := range severities {
+		if i := slices.IndexFunc(s.Flags, func(f plan.Flag) bool { return f.Severity == severity }); i >= 0 {
+			return &s.Flags[i]
+		}
+	}
+	return nil
 }

@@ -5,6 +5,7 @@ package brief
 
 import (
 	"fmt"
+	"slices"
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
@@ -26,20 +27,39 @@ var fontCover = draw.Font{Size: 22, Bold: true}
 
 // CoverPages lays a cover out.
 func CoverPages(title string, passages []Passage, opt sheet.Options) []*draw.Page {
+	return FrontPages(title, "cover", "The kit, the cautions that apply and the shots.", passages, opt)
+}
+
+// FrontPages lays passages out that stand before the papers of shots. Kind is what these
+// pages are, desc says it to people who cannot see them.
+func FrontPages(title, kind, desc string, passages []Passage, opt sheet.Options) []*draw.Page {
 	h := newPages(nil, opt)
 	h.put(passages)
-	return h.leaves(draw.Clean(title)+": cover", "The kit, the cautions that apply and the shots.", func(g *draw.Group, which string) {
-		number := draw.NewText(h.Paper.W-sheet.Margin, sheet.Edge+6.5, which, sheet.FontBody, draw.Grey).Aligned(draw.End)
-		g.Add(draw.NewText(sheet.Margin, sheet.Edge+6.5, title, fontCover, draw.Black).Shortened(number.Room().X-6-sheet.Margin), number)
+	return h.leaves(draw.Clean(title)+": "+kind, desc, func(p *draw.Page, number, of int) {
+		g := p.Root.Group("head")
+		p.Root.ID = draw.ID(kind, fmt.Sprint(number))
+		which := draw.NewText(h.Paper.W-sheet.Margin, sheet.HeadBase, sheet.Folio{Paper: kind, Number: number, Of: of}.String(), sheet.FontHeading, draw.Black).Aligned(draw.End)
+		room := which.Room().X - 6 - sheet.Margin
+		g.Add(draw.NewText(sheet.Margin, sheet.HeadBase, title, fontCover, draw.Black).Shortened(room/draw.Slack), which)
 	})
 }
 
-// shotPages lays the sheet of a shot out.
-func shotPages(s *plan.Shot, passages []Passage, opt sheet.Options) []*draw.Page {
+// wordPages lays out what no drawing of a shot shows; nothing if there is no such thing.
+func wordPages(s *plan.Shot, passages []Passage, opt sheet.Options) []*draw.Page {
+	var left []Passage
+	for _, p := range passages {
+		if !p.Drawn {
+			left = append(left, p)
+		}
+	}
+	if !slices.ContainsFunc(left, func(p Passage) bool { return p.Heading != cautions }) { // every paper has those that apply
+		return nil
+	}
 	h := newPages(s, opt)
-	h.put(passages)
-	return h.leaves(sheet.ShotName(s)+": pulls and takes", "The moves of the focus in figures, and a log of takes to fill in.", func(g *draw.Group, which string) {
-		sheet.DrawPageHead(g, s, h.Paper, which)
+	h.put(left)
+	return h.leaves(sheet.ShotName(s)+": in words", "What no drawing of the shot shows.", func(p *draw.Page, number, of int) {
+		p.Root.ID = sheet.PageID(s, "in words", number)
+		sheet.DrawHead(p.Root.Group("head"), s, h.Paper, sheet.Folio{Paper: "in words", Number: number, Of: of})
 	})
 }
 
@@ -50,11 +70,8 @@ func (h pages) put(passages []Passage) {
 		for _, sentence := range p.Sentences {
 			h.Say(sentence, sheet.FontNote, draw.Black)
 		}
-		switch {
-		case p.Blank:
-			h.ruled(p)
-		case len(p.Rows) > 0:
-			t := sheet.Table{Rows: p.Rows}
+		if len(p.Rows) > 0 {
+			t := sheet.Table{Rows: p.Rows, Links: p.Links, IDs: p.IDs}
 			for _, c := range p.Columns {
 				t.Columns = append(t.Columns, sheet.Column{Title: c.Title, Text: c.Text})
 			}
@@ -66,8 +83,6 @@ func (h pages) put(passages []Passage) {
 const (
 	headingHeight = 8.0
 	headingBase   = 6.0
-	ruledPitch    = 7.0 // of rows to write in by hand
-	headRoom      = 5.0
 )
 
 // heading writes a heading, on a sheet that has room for something below it.
@@ -76,10 +91,7 @@ func (h pages) heading(p Passage) {
 		h.Y = min(h.Y+2, h.Paper.H-sheet.HandoutBottom)
 		return
 	}
-	below := 5 * sheet.TablePitch // a table's head and a row of two lines
-	if p.Blank {
-		below = headRoom + 4*ruledPitch
-	}
+	const below = 5 * sheet.TablePitch // a table's head and a row of two lines
 	if h.Left() < headingHeight+below && h.Y > sheet.HandoutTop {
 		h.Turn()
 	}
@@ -87,44 +99,17 @@ func (h pages) heading(p Passage) {
 	g.Add(draw.NewText(sheet.Margin, top+headingBase, p.Heading, sheet.FontHeading, draw.Black).Shortened(h.Width()))
 }
 
-// ruled draws a table to write in by hand: as many of its rows as the sheet has
-// room for, but not under four.
-func (h pages) ruled(p Passage) {
-	rows := min(len(p.Rows), int((h.Left()-headRoom)/ruledPitch))
-	if rows < 4 {
-		h.Turn()
-		rows = min(len(p.Rows), int((h.Left()-headRoom)/ruledPitch))
-	}
-	g, top := h.Take(headRoom+float64(rows)*ruledPitch, "takes")
-	right, bottom := sheet.Margin+h.Width(), top+headRoom+float64(rows)*ruledPitch
-	x := sheet.Margin
-	for _, c := range p.Columns {
-		g.Add(draw.NewText(x+1, top+3.6, c.Title, sheet.FontSmall, draw.Grey))
-		g.Line(x, top+headRoom, x, bottom, sheet.Solid(draw.Mid, sheet.Hair))
-		x += ruledWidth
-	}
-	g.Line(right, top+headRoom, right, bottom, sheet.Solid(draw.Mid, sheet.Hair))
-	for i := range rows + 1 {
-		y := top + headRoom + float64(i)*ruledPitch
-		g.Line(sheet.Margin, y, right, y, sheet.Solid(draw.Mid, sheet.Hair))
-	}
-}
-
-// ruledWidth is that of every column to write in but the last, which has the
-// rest.
-const ruledWidth = 24.0
-
-// leaves closes the sheets.
-func (h pages) leaves(title, desc string, head func(g *draw.Group, which string)) []*draw.Page {
+// leaves closes the sheets. head draws the head of each, with its number and how many
+// there are.
+func (h pages) leaves(title, desc string, head func(p *draw.Page, number, of int)) []*draw.Page {
 	sheets := make([]*draw.Page, len(h.Roots))
 	for i, root := range h.Roots {
-		which, name := "", draw.Clean(title)
+		name := draw.Clean(title)
 		if len(h.Roots) > 1 {
-			which = fmt.Sprintf("sheet %d of %d", i+1, len(h.Roots))
-			name += ", " + which
+			name += fmt.Sprintf(", page %d of %d", i+1, len(h.Roots))
 		}
 		p := &draw.Page{Title: name, Desc: desc, W: h.Paper.W, H: h.Paper.H}
-		head(p.Root.Group("head"), which)
+		head(p, i+1, len(h.Roots))
 		p.Root.Add(root.Items...)
 		sheets[i] = p
 	}

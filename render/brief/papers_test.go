@@ -99,10 +99,11 @@ func TestCautions(t *testing.T) {
 		{"dolly back", back, []string{movingCaution, backwardsCaution}},
 		{"carried, somebody comes", carriedBack(), []string{movingCaution, backwardsCaution}},
 	} {
-		cover := CoverPages("", Cover([]*plan.Plan{{Shots: []*plan.Shot{tc.shot}}}), sheet.Options{})
-		brief := NewShot(tc.shot, sheet.Options{Paper: sheet.Letter})
+		cover := CoverPages("", Cover([]*plan.Plan{{Shots: []*plan.Shot{tc.shot}}}, nil), sheet.Options{})
+		var words []Passage // that are printed, with something besides the cautions
+		words = append(words, Passage{Heading: "Rests", Sentences: []string{"None."}}, Passage{Heading: cautions, Sentences: sheet.Cautions(tc.shot)})
 		papers := map[string][]*draw.Page{
-			"cover": cover, "sheet": brief.Pages, "score": score.Score(tc.shot, sheet.Options{Paper: sheet.Letter}), "floor": floor.Draw(tc.shot, sheet.Options{}),
+			"cover": cover, "sheet": wordPages(tc.shot, words, sheet.Options{Paper: sheet.Letter}), "score": score.Score(tc.shot, sheet.Options{Paper: sheet.Letter}), "floor": floor.Draw(tc.shot, sheet.Options{}),
 		}
 		for name, pages := range papers {
 			text := plans.TextOf(pages)
@@ -159,7 +160,14 @@ func TestMomentsOnPapers(t *testing.T) {
 	first.ChanceBand = plan.Interval{0.64, 0.91}
 	s.Pulls[1].SharpShare, s.Pulls[1].WorstShare, s.Pulls[1].WorstAt = 0.9, 0.71, 2.4
 	s.Rests = []plan.Rest{{Subject: "ANN", Start: 1, End: 3, Share: 0.35, Stays: 0.1, Sway: 0.008, Zone: plan.Interval{-0.004, 0.005}}}
-	text := plans.TextOf(NewShot(s, sheet.Options{}).Pages)
+	var said []string
+	for _, p := range NewShot(s, "s1-1", sheet.Options{}).Sheet {
+		said = append(said, p.Heading)
+		for _, row := range p.Rows {
+			said = append(said, row...)
+		}
+	}
+	text := strings.Join(said, " ")
 	for _, want := range []string{
 		"How far somebody may miss the mark", "−2.0/+2.2 cm", "−7/+8 cm", "−5.2°", "+4.7°", "40 cm", "86 % (64–91)", "71 % 2.4 s",
 		"Rests", "35 %", "10 %", "8 mm", "−4/+5 mm",
@@ -168,7 +176,7 @@ func TestMomentsOnPapers(t *testing.T) {
 			t.Errorf("%q is missing on the sheet of the shot", want)
 		}
 	}
-	shots := shotTable([]*plan.Plan{{Shots: []*plan.Shot{s}}})
+	shots := shotTable([]*plan.Plan{{Shots: []*plan.Shot{s}}}, nil)
 	if !slices.Contains(shots.Rows[0], "rest on ANN at 1 s: sharp 35 %") {
 		t.Errorf("the cover says %q", shots.Rows[0])
 	}

@@ -1,9 +1,9 @@
-// The sheet of a shot in a brief: its pulls in figures, its findings, and a
-// log of takes to fill in by hand.
+// A shot in words: its pulls in figures, its findings, and what no drawing shows.
 
 package brief
 
 import (
+	"cmp"
 	"fmt"
 
 	"pullscore/interp/moments"
@@ -11,20 +11,23 @@ import (
 	"pullscore/render/sheet"
 )
 
-// takeRows is how many rows a blank log has.
-const takeRows = 12
+// cautions heads what can hurt somebody.
+const cautions = "Cautions"
 
 func shotSheet(s *plan.Shot) []Passage {
-	list := []Passage{Passage{Heading: "Pulls", Columns: pullHeads(), Rows: pullRows(s)}.said()}
+	pulls := Passage{Heading: "Pulls", Columns: pullHeads(), Rows: pullRows(s)}.said()
 	if len(s.Pulls) == 0 {
-		list = []Passage{{Heading: "Pulls", Sentences: []string{"The focus stays where it is."}}}
+		pulls = Passage{Heading: "Pulls", Sentences: []string{"The focus stays where it is."}}
 	} else if worstMoment(s) != "" {
-		list[0].Sentences = []string{modelWords}
+		pulls.Sentences = []string{modelWords}
 	}
 	if text := moments.Provenance(s); text != "" && len(s.Pulls) > 0 {
-		list[0].Sentences = append(list[0].Sentences, text+".")
+		pulls.Sentences = append(pulls.Sentences, text+".")
 	}
-	for _, part := range []Passage{cameraTable(s), pictureTable(s), holdTable(s), markTable(s), restTable(s)} {
+	marks := markTable(s)
+	pulls.Drawn, marks.Drawn = true, true
+	list := []Passage{pulls}
+	for _, part := range []Passage{reasonTable(s), cameraTable(s), pictureTable(s), holdTable(s), marks, restTable(s)} {
 		if len(part.Rows) > 0 {
 			list = append(list, part)
 		}
@@ -32,9 +35,24 @@ func shotSheet(s *plan.Shot) []Passage {
 	if len(s.Flags) > 0 {
 		list = append(list, findingTable(s))
 	} else if silent := plan.NotJudged(s); silent != "" {
-		list = append(list, Passage{Heading: "Findings", Sentences: []string{"No findings; " + silent + "."}})
+		list = append(list, Passage{Heading: "Findings", Sentences: []string{"No findings; " + silent + "."}, Drawn: true})
 	}
-	return append(list, Passage{Heading: "Cautions", Sentences: sheet.Cautions(s)}, takesLog())
+	return append(list, Passage{Heading: cautions, Sentences: sheet.Cautions(s)})
+}
+
+// reasonTable lists why the focus moves, and how often it is sharp while it follows: what
+// the table of pulls on the score has no room for.
+func reasonTable(s *plan.Shot) Passage {
+	t := Passage{Heading: "Reasons and follows", Paper: true, Columns: []Column{
+		{"no.", false}, {"focus", true}, {"because", true}, {"sharp", false}, {"at worst", false},
+	}}
+	for i, row := range pullRows(s) {
+		if p := s.Pulls[i]; p.Because != "" || p.SharpShare.Known() || p.WorstShare.Known() {
+			n := len(row)
+			t.Rows = append(t.Rows, []string{row[0], row[1], row[3], row[n-2], row[n-1]})
+		}
+	}
+	return t.said()
 }
 
 func pullHeads() []Column {
@@ -142,29 +160,14 @@ func restTable(s *plan.Shot) Passage {
 	return t.said()
 }
 
-// findingTable lists the findings of a shot: the number of the flag on the
+// findingTable lists the findings of a shot: the letter of the flag on the
 // score, how bad it is, when and of which pull, and what cures it.
 func findingTable(s *plan.Shot) Passage {
-	t := Passage{Heading: "Findings", Columns: []Column{
+	t := Passage{Heading: "Findings", Drawn: true, Columns: []Column{
 		{"flag", false}, {"kind", false}, {"at", false}, {"pull", false}, {"finding", true}, {"cure", true},
 	}}
 	for _, f := range s.Flags {
-		t.Rows = append(t.Rows, []string{fmt.Sprint(f.Number), f.Severity, sheet.When(s, f.Time), sheet.CountOrBlank(f.Pull), f.Text, f.Cures})
+		t.Rows = append(t.Rows, []string{cmp.Or(f.Cause, fmt.Sprint(f.Number)), f.Severity, sheet.When(s, f.Time), sheet.CountOrBlank(f.Pull), f.Text, f.Cures})
 	}
 	return t.said()
-}
-
-// takesLog is a blank log of takes. Its heads are those of the log that is
-// read again to learn of a puller.
-func takesLog() Passage {
-	log := Passage{Heading: "Takes", Blank: true, Sentences: []string{
-		"One row a pull and take. Error: degrees at the hand, + past the mark, − short of it; where it was not read, tick landed or not.",
-	}}
-	for _, head := range []string{"date", "take", "pull", "puller", "landed", "error", "time", "note"} {
-		log.Columns = append(log.Columns, Column{head, head == "note"})
-	}
-	for range takeRows {
-		log.Rows = append(log.Rows, make([]string, len(log.Columns)))
-	}
-	return log
 }

@@ -47,14 +47,33 @@ func drawPullHead(g *draw.Group, s *plan.Shot, p *plan.Pull, x float64) {
 		g.Add(t)
 		end = t.Room().Right() + 2.5
 	}
-	if p.ToM.Known() {
-		first, other := in.Both(float64(p.ToM))
-		write(sheet.Joined([]string{first, other}), fontFigure, draw.Black)
-	}
+	write(markWords(s, p), fontFigure, draw.Black)
 	write(in.Time(float64(p.Land-p.Start)), fontFigure, draw.Black)
-	if p.Near.Known() && p.Far.Known() && p.Far > 0 {
-		write("sharp "+in.Tape(float64(p.Near))+" to "+in.Tape(float64(p.Far)), sheet.FontBody, draw.Grey)
+	write(sharpWords(s, p), sheet.FontBody, draw.Grey)
+}
+
+// markWords returns where a pull lands, in both units.
+func markWords(s *plan.Shot, p *plan.Pull) string {
+	if !p.ToM.Known() {
+		return ""
 	}
+	first, other := sheet.Style(s).Both(float64(p.ToM))
+	return sheet.Joined([]string{first, other})
+}
+
+// sharpWords returns what is sharp once a pull has landed.
+func sharpWords(s *plan.Shot, p *plan.Pull) string {
+	if !p.Near.Known() || !p.Far.Known() || p.Far <= 0 {
+		return ""
+	}
+	in := sheet.Style(s)
+	return "sharp " + in.Tape(float64(p.Near)) + " to " + in.Tape(float64(p.Far))
+}
+
+// Says returns in one line what stands above the column of a pull besides its name: its
+// mark, its time, and what is sharp.
+func Says(s *plan.Shot, p *plan.Pull) string {
+	return sheet.Joined([]string{markWords(s, p), sheet.Style(s).Time(float64(p.Land - p.Start)), sharpWords(s, p)})
 }
 
 // PlanWord returns what a row of a log has in the column plan for a shot: the name of its

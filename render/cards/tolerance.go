@@ -54,7 +54,7 @@ func newPage(s *plan.Shot, paper sheet.Paper, f sheet.Folio, desc string) *draw.
 		title += fmt.Sprintf(", page %d of %d", f.Number, f.Of)
 	}
 	p := &draw.Page{Title: draw.Clean(title), Desc: desc, W: paper.W, H: paper.H}
-	p.Root.ID = draw.ID(s.ID, f.Paper, fmt.Sprint(f.Number))
+	p.Root.ID = sheet.PageID(s, f.Paper, f.Number)
 	sheet.DrawHead(p.Root.Group("head"), s, paper, f)
 	return p
 }

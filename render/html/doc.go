@@ -4,5 +4,7 @@
 //
 //   - html.go: the file and its parts
 //   - sheets.go: pages of drawings alone, as one file
+//   - log.go: the log of takes as a form; log.js beside it keeps the takes and
+//     makes a CSV file
 //   - style.go: its looks, on a screen and on paper
 package html

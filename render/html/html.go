@@ -22,34 +22,39 @@ type Options struct {
 }
 
 // WriteHead writes the begin of the file: the cover, and links to all shots of
-// the plans. Shots follow by WriteShot, in order, and WriteFoot. Each returns
-// the first error of w; the same plans give the same bytes.
-func WriteHead(w io.Writer, title string, plans []*plan.Plan, opt Options) error {
+// the plans, which are at those places. Shots follow by WriteShot, in order, and
+// WriteFoot. Each returns the first error of w; the same plans give the same bytes.
+func WriteHead(w io.Writer, title string, plans []*plan.Plan, where brief.Places, opt Options) error {
 	if opt.Paper == (sheet.Paper{}) {
 		opt.Paper = sheet.A4
 	}
 	out := newWriter(w)
 	out.head(title, opt)
-	out.contents(plans)
+	out.contents(plans, where)
 	out.markup("<main>\n<section class=\"words\" id=\"cover\">\n")
-	out.passages(brief.Cover(plans), 2)
+	out.passages(brief.Cover(plans, where), 2)
 	out.markup("</section>\n")
+	out.collected(plans)
 	return out.flush()
 }
 
-// WriteShot writes the papers of a shot; scene and number count from 1. The
-// first shot of a scene comes with the scene's title.
-func WriteShot(w io.Writer, title string, scene, number int, shot brief.Shot) error {
+// WriteShot writes the papers of a shot. The first shot of a scene comes with the
+// scene's title.
+func WriteShot(w io.Writer, title string, first bool, s *plan.Shot, shot brief.Shot) error {
 	out := newWriter(w)
-	if number == 1 {
+	if first {
 		out.markup("<h2 class=\"scene\" dir=\"auto\">%s</h2>\n", title)
 	}
-	out.markup("<section id=\""+anchor(scene, number)+"\">\n<div class=\"words\">\n<h3 dir=\"auto\">%s</h3>\n<p class=\"setup\" dir=\"auto\">%s</p>\n", shot.Name, shot.Setup)
+	out.markup("<section id=\"%s\">\n<div class=\"words\">\n<h3 dir=\"auto\">%s</h3>\n<p class=\"setup\" dir=\"auto\">%s</p>\n", shot.Place.ID, shot.Name, shot.Setup)
+	out.markup("<p class=\"screen\"><a href=\"#%s\">To the cover</a></p>\n", shot.Place.Row)
 	out.passages(shot.Sheet, 4)
 	out.markup("</div>\n")
 	for _, f := range shot.Figures {
-		out.figure(shot, f)
+		if !f.Words { // the passages have it
+			out.figure(shot, f)
+		}
 	}
+	out.log(s, shot.Name)
 	out.markup("</section>\n")
 	return out.flush()
 }
@@ -57,11 +62,11 @@ func WriteShot(w io.Writer, title string, scene, number int, shot brief.Shot) er
 // WriteFoot writes the end of the file.
 func WriteFoot(w io.Writer) error {
 	out := newWriter(w)
-	out.markup("</main>\n</body>\n</html>\n")
+	out.markup("</main>\n<script>\n")
+	out.out.WriteString(script)
+	out.markup("</script>\n</body>\n</html>\n")
 	return out.flush()
 }
-
-func anchor(scene, number int) string { return fmt.Sprintf("s%d-%d", scene, number) }
 
 // A writer writes markup as it is and text escaped; the buffer keeps the first
 // error of what it writes to.
@@ -94,12 +99,13 @@ func (w writer) head(title string, opt Options) {
 }
 
 // contents links to every shot.
-func (w writer) contents(plans []*plan.Plan) {
-	w.markup("<nav aria-label=\"Contents\"><details><summary>Contents</summary>\n<ul>\n")
+func (w writer) contents(plans []*plan.Plan, where brief.Places) {
+	titles := brief.Titles(plans)
+	w.markup("<nav aria-label=\"Contents\"><details><summary>Contents</summary>\n<ul>\n<li><a href=\"#log\">Log of takes</a></li>\n")
 	for i, p := range plans {
-		w.markup("<li dir=\"auto\">%s<ul>\n", brief.PlanTitle(p))
-		for k, s := range p.Shots {
-			w.markup("<li><a href=\"#"+anchor(i+1, k+1)+"\" dir=\"auto\">%s</a></li>\n", s.ID+" "+s.Title)
+		w.markup("<li dir=\"auto\">%s<ul>\n", titles[i])
+		for _, s := range p.Shots {
+			w.markup("<li><a href=\"#%s\" dir=\"auto\">%s</a></li>\n", where[s].ID, s.ID+" "+s.Title)
 		}
 		w.markup("</ul></li>\n")
 	}
@@ -109,10 +115,14 @@ func (w writer) contents(plans []*plan.Plan) {
 // figure writes a drawing, a page after the other. On a screen that is too
 // narrow for it, it scrolls on its own.
 func (w writer) figure(shot brief.Shot, f brief.Figure) {
-	w.markup("<h4 class=\"figure\">%s</h4>\n", f.Name)
 	kind := "sheet"
 	if f.True {
 		kind += " true"
+	}
+	if f.Paper {
+		kind += " paper"
+	} else {
+		w.markup("<h4 class=\"figure\">%s</h4>\n", f.Name)
 	}
 	for i, page := range f.Pages {
 		label := fmt.Sprintf("%s of %s, page %d of %d", f.Name, shot.Name, i+1, len(f.Pages))
@@ -127,6 +137,9 @@ func (w writer) figure(shot brief.Shot, f brief.Figure) {
 // passages writes passages under headings of a level.
 func (w writer) passages(list []brief.Passage, level int) {
 	for _, p := range list {
+		if p.Drawn || p.Paper {
+			w.markup(map[bool]string{true: "<div class=\"screen\">\n", false: "<div class=\"paper\">\n"}[p.Drawn])
+		}
 		if p.Heading != "" {
 			w.markup(strings.ReplaceAll("<hN dir=\"auto\">%s</hN>\n", "N", fmt.Sprint(level)), p.Heading)
 		}
@@ -136,6 +149,9 @@ func (w writer) passages(list []brief.Passage, level int) {
 		if len(p.Rows) > 0 {
 			w.table(p)
 		}
+		if p.Drawn || p.Paper {
+			w.markup("</div>\n")
+		}
 	}
 }
 
@@ -143,31 +159,45 @@ func (w writer) passages(list []brief.Passage, level int) {
 // has its column's head before it; so it has its roles in words, which browsers
 // else take from a table's looks.
 func (w writer) table(p brief.Passage) {
-	class := "rows"
-	if p.Blank {
-		class = "blank"
-	}
-	w.markup("<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"%s\"><table class=\""+class+"\" role=\"table\">\n<thead role=\"rowgroup\"><tr role=\"row\">", p.Heading+", table")
+	w.markup("<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"%s\"><table class=\"rows\" role=\"table\">\n<thead role=\"rowgroup\"><tr role=\"row\">", p.Heading+", table")
 	for _, c := range p.Columns {
 		w.markup("<th scope=\"col\" role=\"columnheader\">%s</th>", c.Title)
 	}
 	w.markup("</tr></thead>\n<tbody role=\"rowgroup\">\n")
-	for _, row := range p.Rows {
-		w.markup("<tr role=\"row\">")
-		for i, cell := range row {
-			class := ""
-			if p.Columns[i].Text {
-				class = " class=\"text\""
+	for i, row := range p.Rows {
+		if i < len(p.IDs) {
+			w.markup("<tr role=\"row\" id=\"%s\">", p.IDs[i])
+		} else {
+			w.markup("<tr role=\"row\">")
+		}
+		for k, cell := range row {
+			link := ""
+			if i < len(p.Links) {
+				link = p.Links[i][k]
 			}
-			inner := "%s"
-			if assumed(cell) {
-				inner = "<span class=\"assumed\">%s</span>"
-			}
-			w.markup("<td"+class+" role=\"cell\" data-head=\"%s\" dir=\"auto\">"+inner+"</td>", p.Columns[i].Title, cell)
+			w.cell(p.Columns[k], cell, link)
 		}
 		w.markup("</tr>\n")
 	}
 	w.markup("</tbody>\n</table></div>\n")
+}
+
+// cell writes a cell of a table, which leads to a link if it has one.
+func (w writer) cell(c brief.Column, text, link string) {
+	class := ""
+	if c.Text {
+		class = " class=\"text\""
+	}
+	w.markup("<td"+class+" role=\"cell\" data-head=\"%s\" dir=\"auto\">", c.Title)
+	switch {
+	case link != "" && text != "":
+		w.markup("<a href=\"#%s\">%s</a>", link, text)
+	case assumed(text):
+		w.markup("<span class=\"assumed\">%s</span>", text)
+	default:
+		w.markup("%s", text)
+	}
+	w.markup("</td>")
 }
 
 // assumed reports whether a cell is a chance that no measured ring stands behind.

@@ -42,8 +42,12 @@ td.text{white-space:normal;min-width:9rem;overflow-wrap:anywhere}
 .rows td::before{content:attr(data-head) "\a0 ";color:var(--soft)}
 .rows td:empty{display:none}
 }
-.blank{width:100%}
-.blank td{height:2rem;border:1px solid var(--line)}
+@media screen{.paper{display:none}}
+.log input,.log button,.log-send input,.log-send button{font:inherit;color:inherit;background:var(--page);border:1px solid var(--line);border-radius:4px;min-height:2.75rem;padding:.3rem .6rem;max-width:100%}
+.log input[type=radio]{min-height:1.5rem;width:1.5rem;height:1.5rem;margin:.4rem;vertical-align:middle}
+fieldset{border:1px solid var(--line);border-radius:4px;margin:.6rem 0;padding:.4rem .7rem;min-width:0}
+legend{font-weight:bold;overflow-wrap:anywhere}
+.fields label,.choice label{display:inline-block;margin:.25rem .9rem .25rem 0}
 .sheet{border:1px solid var(--line)}
 .sheet svg{display:block;min-width:860px;width:100%;height:auto}
 ` + fmt.Sprintf(`.sheet.true svg{width:%[1]gmm;min-width:%[1]gmm}
@@ -52,7 +56,7 @@ td.text{white-space:normal;min-width:9rem;overflow-wrap:anywhere}
 @media print{
 :root{color-scheme:light}
 body{padding:0;max-width:none;font-size:8.5pt;line-height:1.3}
-nav,h4.figure{display:none}
+nav,h4.figure,.screen{display:none}
 h1{font-size:20pt}
 h2{font-size:10pt;margin:4mm 0 1mm}
 h2.scene{display:none}
@@ -66,7 +70,6 @@ tr{break-inside:avoid}
 table{font-size:7.5pt}
 th,td{padding:.6mm 3mm .6mm 0}
 td.text{min-width:18mm}
-.blank td{height:6.5mm}
 .sheet{page:drawing;break-before:page;break-inside:avoid;overflow:hidden;border:0;max-width:none;width:%[1]gmm;height:%.1[3]fmm}
 .sheet svg,.sheet.true svg{width:%[1]gmm;min-width:%[1]gmm;height:%[2]gmm}
 }

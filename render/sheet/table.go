@@ -15,6 +15,8 @@ type Column struct {
 type Table struct {
 	Columns []Column
 	Rows    [][]string
+	Links   [][]string // for each cell the ID that it leads to, or ""; nil: none leads anywhere
+	IDs     []string   // for each row its own ID, or ""; nil: none has one
 }
 
 const (
@@ -58,7 +60,7 @@ func (t *Table) fit(room float64) {
 // DropEmpty removes the columns that are empty in every row.
 func (t *Table) DropEmpty() {
 	var columns []Column
-	rows := make([][]string, len(t.Rows))
+	rows, links := make([][]string, len(t.Rows)), make([][]string, len(t.Links))
 	for i, c := range t.Columns {
 		said := false
 		for _, row := range t.Rows {
@@ -71,8 +73,11 @@ func (t *Table) DropEmpty() {
 		for k, row := range t.Rows {
 			rows[k] = append(rows[k], row[i])
 		}
+		for k, link := range t.Links {
+			links[k] = append(links[k], link[i])
+		}
 	}
-	t.Columns, t.Rows = columns, rows
+	t.Columns, t.Rows, t.Links = columns, rows, links
 }
 
 // Put writes the table onto the handout, and repeats its head on every sheet.
@@ -83,7 +88,7 @@ func (t *Table) Put(h *Handout, name string) {
 	}
 	sheet := 0
 	defer func() { h.Y += 2.5 }()
-	for _, row := range t.Rows {
+	for i, row := range t.Rows {
 		cells, lines := t.wrap(row)
 		height := TablePitch*float64(lines) + tableLead
 		if need := height + 2*TablePitch + 1; sheet != len(h.Roots) || h.Left() < height {
@@ -94,10 +99,18 @@ func (t *Table) Put(h *Handout, name string) {
 			sheet = len(h.Roots)
 		}
 		g, top := h.Take(height, name)
-		t.eachColumn(func(i int, x float64) {
-			for k, line := range cells[i] {
+		if i < len(t.IDs) {
+			g.ID = t.IDs[i]
+		}
+		t.eachColumn(func(column int, x float64) {
+			cell := g
+			if i < len(t.Links) && t.Links[i][column] != "" {
+				cell = g.Group("cell")
+				cell.Link = t.Links[i][column]
+			}
+			for k, line := range cells[column] {
 				if line != "" {
-					g.Add(draw.NewText(x, top+2.7+TablePitch*float64(k), line, FontNote, draw.Black))
+					cell.Add(draw.NewText(x, top+2.7+TablePitch*float64(k), line, FontNote, draw.Black))
 				}
 			}
 		})

@@ -40,6 +40,24 @@ func (p Plan) Lines() []string {
 	return list
 }
 
+// Phrases says what changed in a plan besides its shots, and what is compared with what.
+func (p Plan) Phrases() []string {
+	list := append([]string{p.between()}, p.FaultPhrases()...)
+	if text := says(p.Details); text != "" {
+		list = append(list, text)
+	}
+	return append(list, FindingPhrases(p.Findings)...)
+}
+
+// Phrases says all that changed in a shot.
+func (s Shot) Phrases() []string {
+	var list []string
+	if note := s.Note(); note != "" {
+		list = append(list, note)
+	}
+	return slices.Concat(list, s.PullPhrases(), s.SubjectPhrases(), s.EventPhrases(), FindingPhrases(s.Findings))
+}
+
 // Note says what changed in the shot itself; "" for nothing.
 func (s Shot) Note() string {
 	switch {

@@ -52,7 +52,7 @@ func TestJoinRenamed(t *testing.T) {
 			t.Errorf("%s: %s, want %s", c.name, got, c.want)
 			continue
 		}
-		if got := summary(joined); c.summary != "" && got != c.summary {
+		if got := Summary(joined); c.summary != "" && got != c.summary {
 			t.Errorf("%s: %q, want %q", c.name, got, c.summary)
 		}
 		var text bytes.Buffer

@@ -30,7 +30,7 @@ func WriteText(screen console.Screen, plans []Plan) error {
 			chance = chance || s.tellsChance()
 		}
 	}
-	w.Line(w.Screen.Paint(console.Bold, summary(plans)))
+	w.Line(w.Screen.Paint(console.Bold, Summary(plans)))
 	if chance {
 		w.Line("")
 		if err := w.Flush(); err != nil {
@@ -98,11 +98,8 @@ func (w *writer) shot(s Shot) {
 		shown = s.Before
 	}
 	w.Line(strings.TrimSpace(w.Screen.Paint(console.Bold, console.Clean(s.ID)) + margin + console.Clean(console.Fit(shown.Title, w.Screen.Width-len(margin)-console.Columns(s.ID)))))
-	w.phrase(s.Note())
-	for _, list := range [][]string{s.PullPhrases(), s.SubjectPhrases(), s.EventPhrases(), FindingPhrases(s.Findings)} {
-		for _, text := range list {
-			w.phrase(text)
-		}
+	for _, text := range s.Phrases() {
+		w.phrase(text)
 	}
 	w.Line("")
 }
@@ -110,8 +107,8 @@ func (w *writer) shot(s Shot) {
 // phrase writes a phrase of a plan or a shot; nothing for an empty one.
 func (w *writer) phrase(text string) { w.Hanging(console.Plain, margin, text) }
 
-// summary counts what changed.
-func summary(plans []Plan) string {
+// Summary counts what changed.
+func Summary(plans []Plan) string {
 	count := map[Change]int{}
 	differ, renamed := 0, 0
 	for _, p := range plans {

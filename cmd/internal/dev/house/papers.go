@@ -39,8 +39,8 @@ var paperRooms = []room{
 	{"render/stops", []string{"interp/plan", "interp/units", "interp/moments", "interp/stops", "render/draw$", "render/sheet", "render/signs"}},
 	{"render/coverage", []string{"interp/coverage", "interp/units", "render/draw$", "render/sheet", "render/signs"}},
 	{"render/takes", []string{"interp/takes$", "interp/takes/predicted", "render/draw$", "render/sheet", "render/signs"}},
-	{"render/brief", []string{"interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/marks", "render/score", "render/floor", "render/ring"}},
-	{"render/html", []string{"interp/plan", "interp/moments", "render/draw$", "render/sheet", "render/brief", "render/svg"}},
+	{"render/brief", []string{"interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/marks", "render/score", "render/floor", "render/ring", "render/cards"}},
+	{"render/html", []string{"interp/plan", "interp/moments", "render/draw$", "render/sheet", "render/cards", "render/brief", "render/svg"}},
 	{"examples/topics", []string{"lang/lines"}},
 	{"examples", nil},
 
