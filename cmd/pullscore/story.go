@@ -3,15 +3,22 @@
 package main
 
 import (
+	"cmp"
+	"strings"
+
 	"pullscore/cmd/internal/findings"
 	"pullscore/cmd/internal/lists"
 	"pullscore/interp"
 	"pullscore/interp/plan"
 	"pullscore/interp/story"
+	"pullscore/render/sheet"
+	storypaper "pullscore/render/story"
 )
 
 type storyCmd struct {
-	As    string   `enum:"text,json" default:"text" placeholder:"FORM" help:"How to answer: text or json."`
+	As    string `enum:"text,json,svg,pdf,png,html" default:"text" placeholder:"FORM" help:"How to answer: text, json, svg, pdf, png or html."`
+	Paper string `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
+	fontFlag
 	Paths []string `offer:"plans" arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
 }
 
@@ -24,6 +31,7 @@ reason in words, or nothing.
 
   pullscore story scenes                  every plan of a folder, in its order
   pullscore story --as json scenes        with every stay and every rack
+  pullscore story --as pdf scenes > story.pdf
 
 A stay is from a landing to the next start; while the focus follows somebody it
 stays on them. Times are those of the shots, and shots count one after the other,
@@ -39,6 +47,9 @@ type told struct{ scene *story.Scene }
 
 // Run answers.
 func (c *storyCmd) Run(s *session) error {
+	if _, err := c.rendering(c.As, drawDPI); err != nil {
+		return err
+	}
 	return respond(s, question{paths: c.Paths}, storyOf, c.write)
 }
 
@@ -59,14 +70,30 @@ func filmOf(all *answers[told]) *story.Film {
 			left = append(left, story.Left{Title: a.plan.Title, File: a.file})
 			continue
 		}
-		scenes = append(scenes, a.value.scene)
+		if len(a.plan.Shots) > 0 {
+			scenes = append(scenes, a.value.scene)
+		}
 	}
 	return story.Join(scenes, left)
 }
 
 func (c *storyCmd) write(s *session, all *answers[told]) error {
-	if c.As == "json" {
-		return findings.Encode(s.out, filmOf(all))
+	film := filmOf(all)
+	switch c.As {
+	case "json":
+		return findings.Encode(s.out, film)
+	case "text":
+		return lists.WriteStory(s.screen, film)
 	}
-	return lists.WriteStory(s.screen, filmOf(all))
+	how, err := c.rendering(c.As, drawDPI)
+	if err != nil {
+		return err
+	}
+	paper := papers[strings.ToLower(c.Paper)]
+	title := cmp.Or(film.Title, "Focus") + ": story"
+	var chapters []chapter
+	if pages := storypaper.Story(film, sheet.Options{Paper: paper}); len(pages) > 0 {
+		chapters = append(chapters, chapter{title, pages})
+	}
+	return s.printPages(printing{c.As, title, paper, how}, chapters)
 }

@@ -38,6 +38,7 @@ var paperRooms = []room{
 	{"render/lens", []string{"interp/units", "render/draw$", "render/sheet"}},
 	{"render/stops", []string{"interp/plan", "interp/units", "interp/moments", "interp/stops", "render/draw$", "render/sheet", "render/signs"}},
 	{"render/coverage", []string{"interp/coverage", "interp/units", "render/draw$", "render/sheet", "render/signs"}},
+	{"render/story", []string{"interp/story", "interp/units", "render/draw$", "render/sheet", "render/signs"}},
 	{"render/takes", []string{"interp/takes$", "interp/takes/predicted", "render/draw$", "render/sheet", "render/signs"}},
 	{"render/brief", []string{"interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/marks", "render/score", "render/floor", "render/ring", "render/cards"}},
 	{"render/html", []string{"interp/plan", "interp/moments", "render/draw$", "render/sheet", "render/cards", "render/brief", "render/svg"}},
@@ -66,7 +67,7 @@ var paperRooms = []room{
 	{"cmd/internal/dev/speed", []string{"cmd/internal/testing/film"}},
 	{"cmd/internal/dev/savespeed", []string{"interp$", "render/sheet", "render/score", "cmd/internal/testing/savestyle", chromedp, fsnotify}},
 	{"cmd/pullscore", []string{
-		"examples/topics", "interp/coverage", "interp/story", "render/coverage",
+		"examples/topics", "interp/coverage", "interp/story", "render/coverage", "render/story",
 		"lang$", "lang/rule", "lang/lines", "lang/fountain", "interp$", "interp/plan", "interp/units", "interp/lenses", "interp/stops", "interp/takes$", "interp/takes/predicted", "interp/takes/recorded",
 		"render/draw$", "render/sheet", "render/score$", "render/difference", "render/floor", "render/ring", "render/cards", "render/lens", "render/stops", "render/takes", "render/brief", "render/html", "render/fonts", "render/svg", "render/pdf", "render/png",
 		"cmd/internal/console", "cmd/internal/files", "cmd/internal/completion", "cmd/internal/findings", "cmd/internal/lists", "cmd/internal/diff", "cmd/internal/states",
