@@ -40,7 +40,7 @@ func TestScripts(t *testing.T) {
 			"crlf":   crlf,
 			"holds":  holds,
 			"awaits": awaits,
-			"font":   font,
+			"font":   makeFont,
 		},
 		Condition: func(name string) (bool, error) {
 			switch name {
@@ -101,8 +101,8 @@ func holds(ts *testscript.TestScript, _ bool, args []string) {
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), out, 0o666))
 }
 
-// font makes a font of squares with those letters: font FILE LETTERS LICENCE-BITS.
-func font(ts *testscript.TestScript, _ bool, args []string) {
+// makeFont makes a font of squares with those letters: font FILE LETTERS LICENCE-BITS.
+func makeFont(ts *testscript.TestScript, _ bool, args []string) {
 	bits, err := strconv.Atoi(args[2])
 	ts.Check(err)
 	f := fonttest.Font{Runes: []rune(args[1]), FsType: uint16(bits)}

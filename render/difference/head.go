@@ -50,10 +50,10 @@ func (df *differ) drawHead(sh *bands.Sheet, g *draw.Group, number int) {
 			x += stateSign
 		}
 		text := draw.NewText(x, sheet.HeadBase+sheet.HeadPitch, label, sheet.FontBody, draw.Grey)
-		name := draw.NewText(text.Box().Right()+1, text.At.Y, df.Names[side], sheet.FontStrong, draw.Black)
+		name := draw.NewText(text.Room().Right()+1, text.At.Y, df.Names[side], sheet.FontStrong, draw.Black)
 		name = sheet.ShortenedFront(name, sheet.Margin+room*float64(side+1)/2-8-name.At.X)
 		names.Add(text, name)
-		x = name.Box().Right() + 8
+		x = name.Room().Right() + 8
 	}
 }
 

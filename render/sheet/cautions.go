@@ -42,14 +42,34 @@ func Cautions(shots ...*plan.Shot) []string {
 	return append(MotionCautions(shots...), LaserCaution, ChargeCaution)
 }
 
-// DrawSentences writes sentences on one line, with the baseline at base millimetres.
-func DrawSentences(g *draw.Group, base float64, sentences []string) {
-	x := Margin
-	for _, sentence := range sentences {
-		text := draw.NewText(x, base, sentence, FontSmall, draw.Black)
+const (
+	sentenceGap   = 1.2 // between sentences, millimetres
+	sentencePitch = 2.9 // from one line of them to the next, millimetres
+)
+
+// DrawSentences writes sentences one after the other, the first with its baseline at base
+// millimetres. Those that have no room between the margins stand on lines below, each
+// whole. It returns the baseline of the last line.
+func DrawSentences(g *draw.Group, paper Paper, base float64, sentences []string) float64 {
+	for _, text := range layText(paper, base, sentences) {
 		g.Add(text)
-		x = text.Box().Right() + 1.2
+		base = text.At.Y
 	}
+	return base
+}
+
+// layText returns sentences in their places.
+func layText(paper Paper, base float64, sentences []string) []draw.Text {
+	x, list := Margin, make([]draw.Text, len(sentences))
+	for i, sentence := range sentences {
+		text := draw.NewText(x, base, sentence, FontSmall, draw.Black)
+		if x > Margin && text.Room().Right() > paper.W-Margin {
+			base += sentencePitch
+			text.At = draw.Point{X: Margin, Y: base}
+		}
+		list[i], x = text, text.Room().Right()+sentenceGap
+	}
+	return list
 }
 
 // DrawFoot draws at the foot of a page of a shot the cautions that apply, and at its right
@@ -57,12 +77,10 @@ func DrawSentences(g *draw.Group, base float64, sentences []string) {
 func DrawFoot(g *draw.Group, paper Paper, s *plan.Shot) {
 	base, left := paper.H-cautionBase, Margin
 	if list := MotionCautions(s); len(list) > 0 {
-		list = append(list, ChargeCaution)
-		DrawSentences(g, base, list)
-		for _, sentence := range list {
-			left += FontSmall.Room(sentence) + 1.2
+		for _, text := range layText(paper, base, append(list, ChargeCaution)) {
+			g.Add(text)
+			base, left = text.At.Y, text.Room().Right()+4
 		}
-		left += 4
 	}
 	text, end := moments.Provenance(s), paper.W-Margin
 	if text == "" || len(s.Pulls) == 0 || end-left < FontSmall.Room("Ring of") {

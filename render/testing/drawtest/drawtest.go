@@ -17,11 +17,12 @@ const slack = 0.02
 // Faults returns what is wrong with a page, a sentence each: texts that overlap
 // or are too small to be read, and whatever leaves the page.
 func Faults(p *draw.Page) []string {
-	return faults(p, func(t draw.Text) draw.Text { return t })
+	return FaultsAs(p, func(t draw.Text) draw.Text { return t })
 }
 
-// faults finds the faults of a page whose texts come out as set returns them.
-func faults(p *draw.Page, set func(draw.Text) draw.Text) []string {
+// FaultsAs returns what Faults finds if texts come out as set returns them, as in other
+// fonts.
+func FaultsAs(p *draw.Page, set func(draw.Text) draw.Text) []string {
 	var faults []string
 	say := func(format string, args ...any) { faults = append(faults, fmt.Sprintf(format, args...)) }
 	page := draw.Box{W: p.W, H: p.H}

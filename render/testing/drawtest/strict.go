@@ -20,7 +20,7 @@ const (
 // text as wide as its room, texts on lines that limit something, and leaders that cross a
 // text or each other or are too long.
 func Strict(p *draw.Page) []string {
-	faults := faults(p, draw.Text.Wide)
+	faults := FaultsAs(p, draw.Text.Wide)
 	w := walk{}
 	w.group(&p.Root, nil)
 	for _, l := range w.limits {
