@@ -210,7 +210,7 @@ func lettersOf(p *draw.Page, set func(draw.Text) draw.Text) (*draw.Page, []draw.
 
 // inkAir is how far a letter may stand out of its box, in millimetres: rounding, hints and
 // strokes that lean over the edge.
-const inkAir = 0.5
+const inkAir = 0.4
 
 // checkInk fails for ink outside the boxes, and for boxes without ink.
 func checkInk(t *testing.T, name string, img image.Image, boxes []draw.Box) {
@@ -219,8 +219,8 @@ func checkInk(t *testing.T, name string, img image.Image, boxes []draw.Box) {
 	bounds := img.Bounds()
 	inked := make([]bool, len(boxes))
 	outside := 0
-	for y := bounds.Min.Y; y < bounds.Max.Y; y++ {
-		for x := bounds.Min.X; x < bounds.Max.X; x++ {
+	for y := bounds.Min.Y; y < bounds.Max.Y-1; y++ { // the page covers the last pixels in part
+		for x := bounds.Min.X; x < bounds.Max.X-1; x++ {
 			if r, _, _, _ := img.At(x, y).RGBA(); r > 0x8000 {
 				continue
 			}
