@@ -8,4 +8,5 @@
 //   - camera.go: the band of the camera, and what it adds to the others
 //   - findings.go: the findings in words
 //   - pulls.go: the table of pulls
+//   - told.go: what that table says, for those who show it otherwise
 package score

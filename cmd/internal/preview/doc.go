@@ -13,6 +13,7 @@
 //   - access.go: the token of an address, kept for the next run
 //   - append.go: a try added to the file of tries, by way of its folder alone
 //   - assets.go: the files of the page, all in the binary
+//   - cards.go: what the page says beside a pull or a subject
 //   - events.go: the newest State for every browser, as fast as it takes it
 //   - guard.go: what may come in: host, origin, token, sizes
 //   - moments.go: pulls and rests in words, as the page lists them

@@ -63,6 +63,7 @@ type toldShot struct {
 	Slow     plan.Number `json:"slow_factor,omitzero"` // screen time over set time, where they differ
 	Pages    []string    `json:"pages"`                // their tags: another where a page is another
 	Pulls    []toldPull  `json:"pulls"`
+	Subjects []toldWho   `json:"subjects"`
 	Silent   string      `json:"not_judged,omitempty"` // what no findings says nothing of
 	Stage    *toldFrame  `json:"stage,omitempty"`      // where there is one to come
 }
@@ -74,9 +75,12 @@ type toldFrame struct {
 }
 
 type toldPull struct {
-	Number int         `json:"number"`
-	Start  plan.Number `json:"start_s"`
-	Land   plan.Number `json:"land_s"`
+	Number  int          `json:"number"`
+	Start   plan.Number  `json:"start_s"`
+	Land    plan.Number  `json:"land_s"`
+	Name    string       `json:"name"`
+	To      string       `json:"to,omitempty"` // the subject
+	Figures []toldFigure `json:"figures"`
 }
 
 // A toldFinding is a finding with its place in the text and on the drawing.
@@ -162,7 +166,7 @@ func tellPlan(p *rebuild.Plan) toldPlan {
 }
 
 func tellShot(s *plan.Shot, sheets []*rebuild.Sheet) toldShot {
-	t := toldShot{ID: s.ID, Label: draw.Clean(s.ID), Title: draw.Clean(s.Title), Duration: s.Duration, FPS: fps(s), Slow: s.SlowFactor, Pages: []string{}, Pulls: []toldPull{}}
+	t := toldShot{ID: s.ID, Label: draw.Clean(s.ID), Title: draw.Clean(s.Title), Duration: s.Duration, FPS: fps(s), Slow: s.SlowFactor, Pages: []string{}, Pulls: []toldPull{}, Subjects: tellSubjects(s)}
 	t.Silent = draw.Clean(plan.NotJudged(s))
 	for _, sheet := range sheets {
 		t.Pages = append(t.Pages, sheet.Tag)
@@ -175,7 +179,8 @@ func tellShot(s *plan.Shot, sheets []*rebuild.Sheet) toldShot {
 	}
 	for _, p := range s.Pulls {
 		if finite(p.Start) && finite(p.Land) {
-			t.Pulls = append(t.Pulls, toldPull{Number: p.Number, Start: p.Start, Land: p.Land})
+			name, figures := tellFigures(s, p)
+			t.Pulls = append(t.Pulls, toldPull{Number: p.Number, Start: p.Start, Land: p.Land, Name: name, To: draw.Clean(p.To), Figures: figures})
 		}
 	}
 	return t

@@ -62,7 +62,7 @@ var paperRooms = []room{
 		"lang$", "interp$", "interp/plan", "render/draw$", "render/sheet", "render/score", "render/svg",
 		"cmd/internal/diff", "cmd/internal/files", "cmd/internal/watch",
 	}},
-	{"cmd/internal/preview", []string{"optics$", "lang$", "interp/plan", "interp/units", "interp/moments", "interp/takes$", "interp/viewer", "render/draw$", "render/svg", "cmd/internal/findings", "cmd/internal/rebuild", image}},
+	{"cmd/internal/preview", []string{"optics$", "lang$", "interp/plan", "interp/units", "interp/moments", "interp/takes$", "interp/viewer", "render/draw$", "render/sheet", "render/score$", "render/svg", "cmd/internal/findings", "cmd/internal/rebuild", image}},
 	{"cmd/internal/dev/house", nil},
 	{"cmd/internal/dev/speed", []string{"cmd/internal/testing/film"}},
 	{"cmd/internal/dev/savespeed", []string{"interp$", "render/sheet", "render/score", "cmd/internal/testing/savestyle", chromedp, fsnotify}},

@@ -78,6 +78,11 @@ export class Findings {
     button.scrollIntoView({ block: "nearest" });
   }
 
+  // near marks findings that belong to what somebody points at on the drawing.
+  near(list) {
+    this.buttons.forEach((button, i) => button.classList.toggle("near", list.includes(this.shown[i])));
+  }
+
   // step moves the focus to the next or the last finding and picks it.
   step(by) {
     if (!this.buttons.length) return;

@@ -5,6 +5,7 @@ import { choose, count, fromHash, has, neighbour, nextPull, ofShot, tidings, toH
 import { bind, listen } from "./keys.js";
 import { Findings } from "./findings.js";
 import { Link } from "./link.js";
+import { Near } from "./near.js";
 import { List } from "./list.js";
 import { Places } from "./places.js";
 import { Score, afterPaint } from "./score.js";
@@ -18,6 +19,10 @@ const findings = new Findings($("findings"), (f) => {
   score.jump(f.number, f.t_s);
 });
 const score = new Score($("sheets"), player, $("zoom"), $("clock"));
+
+const near = new Near(score, $("card"), { about: (kind, key) => about(kind, key), sentences: (list) => findings.near(list) });
+score.onScroll = () => near.moved();
+score.beforePut = () => near.clear();
 
 let state = null; // as last told
 const places = new Places(fromHash(location.hash), () => show());
@@ -105,7 +110,7 @@ async function showShot(plan, shot) {
   if (shot?.stage) stage.reserve(shot.stage);
   else stage.clear();
   const shown = await score.show(shot?.pages ?? [], (page) => fetchPage(plan, shot, page), {
-    fps: shot?.fps ?? 24, fresh: !same, empty: shot ? "Drawn as soon as the plan has no errors." : "",
+    fps: shot?.fps ?? 24, fresh: !same, subjects: shot?.subjects.map((u) => u.name) ?? [], empty: shot ? "Drawn as soon as the plan has no errors." : "",
   });
   if (!shown) return;
   followSight();
@@ -142,13 +147,44 @@ function load(shot, same) {
   player.load(now);
 }
 
+// findingsHere returns the findings that the drawing of the shot on show has flags of.
+function findingsHere() {
+  const plan = planOf(places.shown);
+  return ofShot((plan?.stale ? plan.old : plan?.findings) ?? [], places.shown?.shot);
+}
+
+// about returns what there is to say of a pull, a subject or a finding of the shot.
+function about(kind, key) {
+  const shot = shotOf(places.shown);
+  if (!shot) return null;
+  if (kind === "pull") {
+    const pull = shot.pulls.find((p) => p.number === key);
+    if (!pull) return null;
+    return {
+      title: `${key} ${pull.name}`, figures: pull.figures, subjects: pull.to ? [pull.to] : [], pulls: [key],
+      findings: findingsHere().filter((f) => f.pull === key), times: [pull.start_s, pull.land_s],
+    };
+  }
+  if (kind === "subject") {
+    const subject = shot.subjects.find((u) => u.name === key);
+    const pulls = shot.pulls.filter((p) => p.to === key).map((p) => p.number);
+    if (!subject) return null;
+    return { title: key, figures: subject.figures, subjects: [key], pulls, findings: findingsHere().filter((f) => pulls.includes(f.pull)), times: [] };
+  }
+  const found = findingsHere().find((f) => f.number === key);
+  if (!found) return null;
+  const figures = [{ title: "", text: found.message }];
+  if (found.detail) figures.push({ title: "", text: found.detail });
+  if (found.cures?.length) figures.push({ title: "", text: `Cure: ${found.cures.join(", or ")}`, kind: "cures" });
+  return { title: found.severity, figures, subjects: [], pulls: found.pull ? [found.pull] : [], findings: [found], times: [found.t_s] };
+}
+
 score.onPull = (number) => {
   const pull = shotOf(places.shown)?.pulls.find((p) => p.number === number);
   if (pull) player.seek(pull.start_s);
 };
 score.onFlag = (number) => {
-  const plan = planOf(places.shown);
-  const of = ofShot((plan?.stale ? plan.old : plan?.findings) ?? [], places.shown?.shot).find((f) => f.number === number);
+  const of = findingsHere().find((f) => f.number === number);
   score.light(number);
   if (of) findings.pick(of);
 };

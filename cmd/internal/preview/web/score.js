@@ -6,6 +6,7 @@ import { make } from "./shared.js";
 import { byKeys } from "./keys.js";
 import { clock } from "./model.js";
 import { morph } from "./morph.js";
+import { clearTargets, layTargets, makeReachable, markAt } from "./near.js";
 import { placeOf, timeAt } from "./spans.js";
 import * as sizes from "./zoom.js";
 
@@ -18,7 +19,7 @@ export class Score {
   // root holds the sheets; player is the playhead; out shows the size, and
   // time the playhead's time.
   constructor(root, player, out, time) {
-    Object.assign(this, { root, player, out, time, pages: [], tags: [], sheets: [], frames: new WeakMap(), asked: 0, zoom: 1, fps: 24 });
+    Object.assign(this, { root, player, out, time, pages: [], tags: [], sheets: [], subjects: [], frames: new WeakMap(), asked: 0, zoom: 1, fps: 24 });
     this.head = make("div", "playhead");
     this.head.tabIndex = 0;
     this.head.setAttribute("role", "slider");
@@ -40,10 +41,11 @@ export class Score {
   // stays. load fetches a page by its number from 1, and gives null where there
   // is none any more; then its sheet stays as it is, since a newer state comes.
   // empty is what to say where there are no pages; fresh tells that the shot
-  // is another.
-  async show(tags, load, { fps, empty, fresh }) {
+  // is another; subjects are the names of those in it.
+  async show(tags, load, { fps, empty, fresh, subjects = [] }) {
     const request = ++this.asked; // whatever was on its way is not wanted any more
     this.fps = fps;
+    this.subjects = subjects;
     if (fresh) this.forget();
     this.size(tags.length, empty);
     const missing = [...tags.keys()].filter((i) => this.tags[i] !== tags[i]);
@@ -96,20 +98,26 @@ export class Score {
     const drawing = document.adoptNode(new DOMParser().parseFromString(page.svg, "image/svg+xml").documentElement);
     drawing.removeAttribute("width");
     drawing.removeAttribute("height");
-    makeReachable(drawing);
+    makeReachable(drawing, this.subjects);
     const old = sheet.querySelector(":scope > svg");
+    if (old) {
+      this.beforePut?.();
+      clearTargets(old);
+    }
     if (old) morph(old, drawing);
     else sheet.prepend(drawing);
     this.tags[i] = page.tag;
     this.pages[i] = page;
     if (!this.frames.has(sheet)) this.frames.set(sheet, new Frame(sheet));
     this.frames.get(sheet).take(sheet.querySelector(":scope > svg"), page);
+    layTargets(sheet.querySelector(":scope > svg"), sheet.clientWidth / page.width_mm);
     this.scrolled();
     this.follow();
   }
 
   // scrolled keeps the heads of rows and the rulers in sight, once a frame.
   scrolled() {
+    this.onScroll?.();
     this.moving ??= requestAnimationFrame(() => {
       this.moving = null;
       for (const sheet of this.sheets) this.frames.get(sheet)?.follow(this.root.scrollLeft, -sheet.getBoundingClientRect().top);
@@ -152,10 +160,7 @@ export class Score {
 
   // markAt returns the flag or the pull on the drawing at the place of an event,
   // also below the playhead; null where there is none.
-  markAt({ clientX, clientY }) {
-    const first = document.elementsFromPoint(clientX, clientY).find((e) => e !== this.head);
-    return first?.closest("g[data-number]") ?? null;
-  }
+  markAt(event) { return markAt(event, "g.pull[data-number], g.finding[data-number]", this.head); }
 
   // pick goes to what a flag or a pull stands for, and reports whether there is
   // one.
@@ -194,7 +199,18 @@ export class Score {
     sheet.addEventListener("lostpointercapture", () => sheet.removeEventListener("pointermove", drag), { once: true });
   }
 
+  // leads follows a link within the drawings, and reports whether the event is on one.
+  leads(event) {
+    const link = event.target.closest?.('a[href^="#"]');
+    if (!link) return false;
+    event.preventDefault(); // the address of the page names the shot
+    const to = document.getElementById(decodeURIComponent(link.getAttribute("href").slice(1)));
+    to?.scrollIntoView({ block: "start" });
+    return true;
+  }
+
   tap(event) {
+    if (this.leads(event)) return;
     const sheet = event.target.closest(".sheet");
     const from = event.pointerType === "touch" ? event : this.pressed;
     if (!sheet || !from || Math.hypot(event.clientX - from.clientX, event.clientY - from.clientY) > 4) return; // was dragged
@@ -204,7 +220,7 @@ export class Score {
   // key picks a flag that has the focus.
   key(event) {
     if (event.key !== "Enter" && (event.key !== " " || !byKeys())) return;
-    if (!event.ctrlKey && !event.metaKey && !event.altKey && this.pick(event.target.closest("g[data-number]"))) event.preventDefault();
+    if (!event.ctrlKey && !event.metaKey && !event.altKey && this.pick(event.target.closest("g.pull[data-number], g.finding[data-number]"))) event.preventDefault();
   }
 
   wheel(event) {
@@ -232,7 +248,9 @@ export class Score {
   }
 
   resize() {
+    this.beforePut?.();
     this.root.style.setProperty("--page", `${sizes.baseWidth(this.root.clientWidth) * this.zoom}px`);
+    this.sheets.forEach((sheet, i) => this.pages[i] && layTargets(sheet.querySelector(":scope > svg"), sheet.clientWidth / this.pages[i].width_mm));
     this.scrolled();
     this.out.value = `${Math.round(this.zoom * 100)} %`;
   }
@@ -251,18 +269,5 @@ export class Score {
     const flag = number ? this.root.querySelector(`g.finding[data-number="${number}"]`) : null;
     flag?.classList.add("lit");
     return flag;
-  }
-}
-
-// makeReachable has the flags of a drawing be reached by Tab. What is in a
-// picture is not told of by itself, so a drawing with flags is a group.
-function makeReachable(drawing) {
-  const flags = drawing.querySelectorAll("g.finding[data-number]");
-  if (!flags.length) return;
-  drawing.setAttribute("role", "group");
-  for (const flag of flags) {
-    flag.setAttribute("tabindex", "0");
-    flag.setAttribute("role", "button");
-    flag.setAttribute("aria-label", `Finding ${flag.dataset.number}: ${flag.querySelector("title")?.textContent ?? ""}`);
   }
 }
