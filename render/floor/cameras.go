@@ -52,7 +52,7 @@ func (l *layer) drawCameras(g *draw.Group, c *clearing) (words []label) {
 		}
 		for i := len(camera.States) - 1; i >= 0; i-- {
 			if v := camera.States[i]; v.Shown && (i == 0 || l.away(v, camera.States[:i])) {
-				l.drawBody(g, c, camera.Name, v, i > 0)
+				words = append(words, l.drawBody(g, c, camera.Name, v, i > 0)...)
 			}
 		}
 		words = append(words, l.drawTurns(g, c, camera.Turns)...)
@@ -73,11 +73,12 @@ func wordAt(text string, at draw.Point, radius float64) label {
 	return label{at: at, radius: radius, lines: []draw.Text{draw.NewText(0, 0, text, sheet.FontNote, draw.Black)}, spare: 1}
 }
 
-// drawBody draws a camera with its lens where its field of view begins.
-func (l *layer) drawBody(g *draw.Group, c *clearing, name string, v State, later bool) {
+// drawBody draws a camera with its lens where its field of view begins, and its name on it.
+// It returns a name that has no room there.
+func (l *layer) drawBody(g *draw.Group, c *clearing, name string, v State, later bool) (words []label) {
 	p := l.at(v.apex())
 	if !l.holds(p, -bodyBack) {
-		return
+		return nil
 	}
 	sub, fill, ink, stroke := g.Group("camera"), draw.Black, draw.Paper, draw.Solid(draw.Black, draw.DashWidth)
 	if later {
@@ -93,12 +94,19 @@ func (l *layer) drawBody(g *draw.Group, c *clearing, name string, v State, later
 	font := sheet.FontStrong
 	middle := at(-(bodyBack+bodyFront)/2, 0)
 	crowded := slices.ContainsFunc(l.pins, func(p pin) bool { return segment{p.at, p.disc}.off(middle) < 2.7 })
-	if font.Room(name) <= bodyBack-bodyFront-0.6 && !later && !crowded {
+	switch {
+	case later || name == "":
+	case font.Room(name) > bodyBack-bodyFront-0.6 || crowded:
+		t := wordAt(name, middle, bodyRoom)
+		t.lines[0], t.told = draw.NewText(0, 0, name, font, draw.Black).Shortened(widestName), true
+		words = append(words, t)
+	default:
 		sub.Add(draw.NewText(middle.X, middle.Y+font.Middle(), name, font, ink).Aligned(draw.Middle))
 	}
 	for _, by := range []float64{-6.6, -5.2, -3.8, -2.4, -0.8} {
 		c.discs = append(c.discs, circle{at(by, 0), 2.3})
 	}
+	return words
 }
 
 const (

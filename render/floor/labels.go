@@ -37,6 +37,7 @@ type label struct {
 	at      draw.Point
 	radius  float64     // of what lies at the point
 	lines   []draw.Text // without their places
+	told    bool        // the table says it too
 	spare   int         // how many lines are enough where there is little room
 	index   int         // of what it names
 	assumed bool        // its second line says something that nobody said

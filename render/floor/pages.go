@@ -83,13 +83,12 @@ func (f *Floor) Pages(paper sheet.Paper, head func(*draw.Group, sheet.Folio)) []
 	return pages
 }
 
-// said returns the words that found no place as one sentence after another, and after them
-// other sentences.
+// said returns the words that found no place as one sentence, and after it other sentences.
 func said(unplaced, sentences []string) []string {
 	if len(unplaced) == 0 {
 		return sentences
 	}
-	return append([]string{strings.Join(unplaced, " ")}, sentences...)
+	return append([]string{"Camera: " + strings.Join(unplaced, "; ") + "."}, sentences...)
 }
 
 // homesOf returns the number of the page of each place, and last that of the last sheet.
@@ -345,8 +344,8 @@ func (l *layer) drawLabels(g *draw.Group, c *clearing, words []label) (unplaced 
 		t.draw(sub, c.tinted(t))
 	}
 	for _, w := range words {
-		if !found[w.index] {
-			unplaced = append(unplaced, w.lines[0].String+".")
+		if !found[w.index] && !w.told {
+			unplaced = append(unplaced, w.lines[0].String)
 		}
 	}
 	return unplaced, slices.ContainsFunc(names, func(n label) bool { return !found[n.index] })
