@@ -38,9 +38,9 @@ type briefCmd struct {
 func (briefCmd) Help() string {
 	return `Puts the crew papers of a scene, or of a folder of scenes, into one file to
 print: a cover with the kit, the cautions that apply and the shots with what is
-worst in each and the page of each; then for every shot its score, the strip and
-the dial in their true size, its floor, how far everybody may miss their mark, a
-log of takes to fill in, and what no drawing shows in words.
+worst in each and the page of each; then for every shot its score, the tapes and
+discs of its ring in their true size, its floor, how far everybody may miss
+their mark, a log of takes to fill in, and what no drawing shows in words.
 
   pullscore brief scene-12.pull                    scene-12-brief.pdf in this folder
   pullscore brief -o papers scene-12.pull          the same in the folder papers

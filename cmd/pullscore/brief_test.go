@@ -78,7 +78,7 @@ func trueToScale(t *testing.T, pages [][]pdfLine, paper sheet.Paper) {
 	t.Helper()
 	const within = 0.05 // mm, as accurately as tape is laid
 	shot := lanternShot(t)
-	for _, drawing := range []func(*plan.Shot, sheet.Options) []*draw.Page{ring.Strip, ring.Dial} {
+	for _, drawing := range []func(*plan.Shot, sheet.Options) []*draw.Page{ring.Ring} {
 		for _, p := range drawing(shot, sheet.Options{Paper: paper}) {
 			want, bar := linesOf(p)
 			if len(want) < 8 {
@@ -231,7 +231,7 @@ func keepPicture(t *testing.T, name string, data []byte) {
 // The outline leads to scenes, shots and drawings, nested.
 func TestBriefOutline(t *testing.T) {
 	file := string(briefOf(t, "pdf", lantern))
-	for _, title := range []string{"Cover", "The Last Boat, scene 31: the signal", "31C Bridge, lantern, boy", "Score", "Floor", "Strip", "Dial", "Tolerance", "Log"} {
+	for _, title := range []string{"Cover", "The Last Boat, scene 31: the signal", "31C Bridge, lantern, boy", "Score", "Ring", "Floor", "Tolerance", "Log"} {
 		if !strings.Contains(file, "/Title "+pdfText(title)) {
 			t.Errorf("the outline has no %q", title)
 		}

@@ -87,15 +87,11 @@ func NewShot(s *plan.Shot, id string, opt sheet.Options, more ...Figure) Shot {
 	b := Shot{Name: sheet.ShotName(s), Setup: sheet.Setup(s), Sheet: shotSheet(s), Place: Place{ID: id, Row: "cover-" + id}}
 	figures := []Figure{
 		{Name: "Score", Pages: score.Score(s, opt)},
-		{Name: "Strip", Pages: ring.Strip(s, opt), True: true},
+		{Name: "Ring", Pages: ring.Ring(s, opt), True: true},
+		{Name: "Floor", Pages: floor.Draw(s, opt)},
+		{Name: "Tolerance", Pages: cards.Tolerance(s, opt), True: true, Paper: true},
+		{Name: "Log", Pages: cards.Log(s, opt), Paper: true},
 	}
-	if s.WheelMM.Known() { // without a wheel there is no dial
-		figures = append(figures, Figure{Name: "Dial", Pages: ring.Dial(s, opt), True: true})
-	}
-	figures = append(figures,
-		Figure{Name: "Floor", Pages: floor.Draw(s, opt)},
-		Figure{Name: "Tolerance", Pages: cards.Tolerance(s, opt), True: true, Paper: true},
-		Figure{Name: "Log", Pages: cards.Log(s, opt), Paper: true})
 	figures = append(figures, more...)
 	figures = append(figures, Figure{Name: "In words", Pages: wordPages(s, b.Sheet, opt), Words: true})
 	for _, f := range figures {
