@@ -217,6 +217,9 @@ func (m Mark) bounded(s *plan.Shot, lo, hi float64) Mark {
 	atClosest, atThrow := s.Optics.Ring.Stops()
 	m.Open = [2]bool{atClosest && lo <= 0, atThrow && hi >= throw}
 	m.Window = [2]float64{max(lo, 0), min(hi, throw)}
+	if m.Window[0] > m.Window[1] { // all of it lies beyond a stop of the ring
+		m.Window = noWindow
+	}
 	return m
 }
 

@@ -40,8 +40,8 @@ type disc struct {
 }
 
 const (
-	discGap   = 8.0  // between two discs
-	tableGap  = 9.0  // between the discs and the table
+	discGap   = 7.0  // between two discs
+	tableGap  = 8.0  // between the discs and the table
 	trackMost = 12.0 // from one turn to the next
 	hub       = 6.5  // half the side of the room in the middle, for the way to infinity
 	hubLeast  = 11.0
@@ -202,7 +202,13 @@ func putDiscs(b *page.Book, discs []*disc, t *page.Table) float64 {
 	height := pointer + across + underDisc
 	b.Heading("Discs for the wheel", discNotes(discs), height)
 	pair := 2*slot+discGap <= b.Width()
-	beside := pair && 2*slot+discGap+tableGap+t.Least() <= b.Width()
+	room := b.Width() - 2*slot - discGap - tableGap
+	if t.Least() > room {
+		if narrow := t.Narrowed(); narrow.Least() <= room {
+			*t = *narrow
+		}
+	}
+	beside := pair && t.Least() <= room
 	top := b.Y
 	for i, d := range discs {
 		x := sheet.Margin + slot/2

@@ -6,6 +6,7 @@ package ring
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"pullscore/render/draw"
 	"pullscore/render/marks"
@@ -139,6 +140,14 @@ func (d *disc) along(deg, radius float64, text string, f draw.Font, ink draw.Ink
 	return draw.NewText(at.X, at.Y, text, f, ink).Aligned(draw.Middle).Turned(d.page(deg))
 }
 
+// nameRows returns how far from its place a name may stand farther in.
+func (d *disc) nameRows() []float64 {
+	if d.turns > 1 {
+		return []float64{0}
+	}
+	return []float64{0, secondRow}
+}
+
 // underLine is how much of a name stands at least to either side of its mark's line.
 const underLine = 2.5
 
@@ -154,20 +163,24 @@ func (d *disc) shiftedAlong(t draw.Text, by float64) draw.Text {
 func (p *plate) label(i int, m marks.Mark) (l discLabel, isLetter, ok bool) {
 	d := p.d
 	deg := d.hand(m.Deg)
-	top := d.stemLong + inkClear + 0.1 + fontDiscName.Size*draw.MM*0.44
+	top := d.stemLong + draw.MarkWidth/2 + inkClear + 0.1 + fontDiscName.Size*draw.MM*0.44
 	if d.turns <= 1 {
 		top = max(top, nameDeep-d.rim())
 	}
 	r := d.track(deg) - top
 	numbers := fewNumbers(m)
-	if d.turns <= 1 || d.pitch() >= trackMost {
-		name := d.along(deg, r, nameOf(m), fontDiscName, m.Ink())
+	if d.turns <= 1 || d.pitch() >= top+fontDiscName.Size*draw.MM*0.6 {
+		words := nameOf(m)
+		if d.turns > 1 { // no room below it
+			words, numbers = strings.TrimSpace(numbers+" "+words), ""
+		}
+		name := d.along(deg, r, words, fontDiscName, m.Ink())
 		most := max(name.Width/2-underLine, 0)
-		for _, in := range []float64{0, secondRow} {
+		for _, in := range d.nameRows() {
 			for aside := 0.0; aside <= most; aside += 1 {
 				for _, side := range []float64{aside, -aside} {
-					texts := []draw.Text{d.shiftedAlong(d.along(deg, r-in, nameOf(m), fontDiscName, m.Ink()), side)}
-					if numbers != "" && d.turns <= 1 {
+					texts := []draw.Text{d.shiftedAlong(d.along(deg, r-in, words, fontDiscName, m.Ink()), side)}
+					if numbers != "" {
 						texts = append(texts, d.along(deg, r-in-numberStep, numbers, fontDiscName, m.Ink()))
 					}
 					if l, ok := p.try(m, deg, deg, r-in, texts); ok {

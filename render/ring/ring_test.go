@@ -45,8 +45,7 @@ func TestSheetsAreClean(t *testing.T) {
 	for name, s := range plans.Made() {
 		for _, wheel := range []plan.Number{0, 80, 120} {
 			if s.WheelMM = wheel; wheel > 0 {
-				s.Gear = 1.1
-				plans.Held(s, "wheel")
+				plans.Held(geared(s, wheel, 1.1), "wheel")
 			}
 			for size, paper := range map[string]sheet.Paper{"A4": sheet.A4, "Letter": sheet.Letter} {
 				for kind, pages := range papers {
@@ -63,8 +62,8 @@ func TestGeneratedSheetsAreClean(t *testing.T) {
 		s.Optics.Diameter = rapid.SampledFrom([]float64{0.02, 0.05, 0.08, 0.114, 0.3, math.NaN()}).Draw(t, "diameter")
 		s.Optics.TurnsTo = rapid.SampledFrom([]string{"", "left", "right"}).Draw(t, "turns")
 		s.Optics.Marked = rapid.Bool().Draw(t, "marked")
-		s.WheelMM = plan.Number(rapid.SampledFrom([]float64{0, 10, 40, 80, 110, 1000}).Draw(t, "wheel"))
-		s.Gear = plan.Number(rapid.SampledFrom([]float64{0.05, 0.5, 1, 1.5, 4, 20}).Draw(t, "gear"))
+		geared(s, plan.Number(rapid.SampledFrom([]float64{0, 10, 40, 80, 110, 1000}).Draw(t, "wheel")),
+			plan.Number(rapid.SampledFrom([]float64{0.05, 0.5, 1, 1.5, 4, 20}).Draw(t, "gear")))
 		if rapid.Bool().Draw(t, "play") {
 			s.Ring = plans.Play(rapid.Float64Range(0, 60).Draw(t, "degrees"))
 		}
@@ -94,7 +93,7 @@ func TestCloseMarksAreClean(t *testing.T) {
 				m.Rack(u.Name, "", "", float64(2*i), float64(2*i+1))
 			}
 		}
-		m.WheelMM, m.Gear = 80, plan.Number(rapid.SampledFrom([]float64{0.75, 1, 3}).Draw(t, "gear"))
+		geared(m.Shot, 80, plan.Number(rapid.SampledFrom([]float64{0.75, 1, 3}).Draw(t, "gear")))
 		paper := rapid.SampledFrom([]sheet.Paper{sheet.A4, sheet.Letter}).Draw(t, "paper")
 		check(t, "close", Ring(m.Shot, sheet.Options{Paper: paper}))
 	})
@@ -132,6 +131,18 @@ func TestSheetsSayWhatIsMissing(t *testing.T) {
 			t.Errorf("%s: no table", tc.name)
 		}
 	}
+}
+
+// geared puts a wheel and a gear onto a shot that was made without.
+func geared(s *plan.Shot, wheel, gear plan.Number) *plan.Shot {
+	s.WheelMM = wheel
+	for _, p := range s.Pulls {
+		for i := range p.WindowHand {
+			p.WindowHand[i] *= gear / s.Gear
+		}
+	}
+	s.Gear = gear
+	return s
 }
 
 func wheeled(s *plan.Shot) *plan.Shot {
@@ -216,12 +227,9 @@ func TestLetters(t *testing.T) {
 // write them anew, then look at them.
 func TestGoldenRings(t *testing.T) {
 	for name, s := range map[string]*plan.Shot{"three-racks": plans.ThreeRacks(), "crowd": plans.Crowd(), "both-ways": plans.BothWays()} {
-		s.WheelMM, s.Gear = 80, 0.75
-		plans.CheckGolden(t, "ring-"+name, Ring(s, sheet.Options{}))
+		plans.CheckGolden(t, "ring-"+name, Ring(geared(s, 80, 0.75), sheet.Options{}))
 	}
 	s := plans.WalkAndDolly()
 	plans.CheckGolden(t, "ring-walk", Ring(s, sheet.Options{}))
-	s = plans.ThreeRacks()
-	s.WheelMM, s.Gear = 80, 2.5
-	plans.CheckGolden(t, "dial-spiral", Dial(s, sheet.Options{}))
+	plans.CheckGolden(t, "dial-spiral", Dial(geared(plans.ThreeRacks(), 80, 2.5), sheet.Options{}))
 }

@@ -314,7 +314,7 @@ func TestDiscMarksLieAtTheAngleOfTheHand(t *testing.T) {
 	names := 0
 	for _, gear := range []float64{0.5, 0.75, 1, 1.1, 2, 4} {
 		s := plans.ThreeRacks()
-		s.WheelMM, s.Gear = 110, plan.Number(gear)
+		geared(s, 110, plan.Number(gear))
 		list := marks.Of(s)
 		discs := discsOf(t, Dial(s, sheet.Options{}))
 		if len(discs) != 2 {
@@ -363,7 +363,7 @@ func whoseName(list []marks.Mark, who string) func(func(marks.Mark) bool) {
 // one after the other from near to far.
 func TestInfinityComesToThePointer(t *testing.T) {
 	s := plans.ThreeRacks()
-	s.WheelMM, s.Gear = 80, 0.75
+	geared(s, 80, 0.75)
 	list := marks.Of(s) // from near to far
 	for _, d := range discsOf(t, Dial(s, sheet.Options{})) {
 		turns := map[string]float64{"turns clockwise to infinity": 1, "turns anticlockwise to infinity": -1}[d.title]
@@ -412,7 +412,7 @@ func TestTurnsOfTheSpiralKeepApart(t *testing.T) {
 	for _, wheel := range []plan.Number{wheelLeast, 40, 80, 150, 300} {
 		for _, gear := range []plan.Number{0.05, 0.5, 1, 2.5, 7, 20} {
 			s := plans.ThreeRacks()
-			s.WheelMM, s.Gear = wheel, gear
+			geared(s, wheel, gear)
 			d := newDisc(s, &lettered{}, 70, true)
 			for deg := 0.0; deg <= 360*d.turns; deg += 30 {
 				if r := d.track(deg); r > d.outer || r < hubLeast-3 {
@@ -431,7 +431,7 @@ func TestTurnsOfTheSpiralKeepApart(t *testing.T) {
 func TestThumbsLieByTheClock(t *testing.T) {
 	for _, gear := range []float64{0.5, 1.5, 4} {
 		s := plans.ThreeRacks()
-		s.WheelMM, s.Gear = 80, plan.Number(gear)
+		geared(s, 80, plan.Number(gear))
 		s.Pulls = s.Pulls[:1]
 		p := plans.Held(s, "wheel").Pulls[0]
 		p.HoldFrom = 2.5
@@ -461,7 +461,7 @@ func TestThumbsLieByTheClock(t *testing.T) {
 // that runs either way.
 func TestTrianglesPointTheWayThatTheFocusGoes(t *testing.T) {
 	s := plans.BothWays()
-	s.WheelMM, s.Gear = 80, 1.1
+	geared(s, 80, 1.1)
 	for _, clockwise := range []bool{true, false} {
 		d := newDisc(s, &lettered{list: marks.Of(s), used: map[int]bool{}}, 60, clockwise)
 		for _, m := range d.named.list {

@@ -65,6 +65,9 @@ func (st *strip) wordings(m marks.Mark) [][]string {
 	first, second := sheet.Style(st.shot).Both(m.Tape)
 	join := func(parts ...string) string { return sheet.Joined(parts) }
 	list := [][]string{{name, join(first, second, m.When)}, {name, join(first, m.When)}, {name, m.When}}
+	if n := fewNumbers(m); n != "" { // the numbers before the distance make the name shorter
+		list = append(list, []string{nameOf(m), join(n, first)}, []string{nameOf(m), n})
+	}
 	for i, lines := range list {
 		if lines[1] == "" || first == name {
 			list[i] = lines[:1]

@@ -4,6 +4,7 @@ package page
 
 import (
 	"slices"
+	"strings"
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
@@ -45,8 +46,8 @@ var (
 const SignsMost = 3
 
 const (
-	columnGap = 3.0
-	nameLeast = 24.0
+	columnGap = 2.6
+	nameLeast = 22.0
 	rowTop    = 5.2 // from the top of a row to its baseline
 	rowBelow  = 4.2 // from there to the second line
 	rowFoot   = 1.4
@@ -59,6 +60,19 @@ func NewTable(s *plan.Shot, rows []Row) *Table {
 	t := &Table{shot: s, rows: rows}
 	t.fit()
 	return t
+}
+
+// Narrowed returns the table with the other units under the names.
+func (t *Table) Narrowed() *Table {
+	rows := slices.Clone(t.rows)
+	for i := range rows {
+		r := &rows[i]
+		if r.Second != "" {
+			r.Below = strings.TrimSuffix(r.Second+", "+r.Below, ", ")
+			r.Second = ""
+		}
+	}
+	return NewTable(t.shot, rows)
 }
 
 // fit sets the widths of the columns but that of the names.
