@@ -138,13 +138,12 @@ func (d *disc) drawWindow(g *draw.Group, m marks.Mark, lane int) {
 	out := d.laneTop + d.lanePitch*float64(lane)
 	in := out + d.laneHigh
 	g.Group(signs.Settings).Add(draw.Path{Runs: [][]draw.Point{sheet.Between(d.arc(from, to, out), d.arc(from, to, in))}, Closed: true, Fill: draw.Black})
-	throw := d.shot.Optics.Ring.Throw()
-	lo, hi := d.hand(max(m.Deg-2*m.Sigma, 0)), d.hand(min(m.Deg+2*m.Sigma, throw))
-	if !sheet.Finite(m.Sigma) || m.Sigma <= 0 || lo >= hi {
+	lo, hi, ok := d.doubt(m)
+	if !ok {
 		return
 	}
 	pen := draw.Solid(draw.Black, draw.RulerWidth)
-	middle := in + 0.3
+	middle := d.doubtDeep(lane)
 	doubt := g.Group(signs.LawError)
 	doubt.Add(draw.Path{Runs: [][]draw.Point{d.arc(lo, hi, middle)}, Stroke: pen})
 	for _, deg := range []float64{lo, hi} {
@@ -152,6 +151,16 @@ func (d *disc) drawWindow(g *draw.Group, m marks.Mark, lane int) {
 		doubt.Line(a.X, a.Y, b.X, b.Y, pen)
 	}
 }
+
+// doubt returns between which angles at the hand a mark may truly lie, two standard
+// deviations to either side; ok is false where that is not known.
+func (d *disc) doubt(m marks.Mark) (lo, hi float64, ok bool) {
+	lo, hi = d.hand(max(m.Deg-2*m.Sigma, 0)), d.hand(min(m.Deg+2*m.Sigma, d.shot.Optics.Ring.Throw()))
+	return lo, hi, sheet.Finite(m.Sigma) && m.Sigma > 0 && lo < hi
+}
+
+// doubtDeep is how deep under the track the bar of that lies.
+func (d *disc) doubtDeep(lane int) float64 { return d.laneTop + d.lanePitch*float64(lane) + d.laneHigh + 0.3 }
 
 // drawMark draws the line of a mark, or its two, from the rim inwards. Where it goes
 // through the window of another, a white edge sets it off.

@@ -104,6 +104,9 @@ func (p *plate) takeLines() {
 		if d.lanes[i] >= 0 {
 			from, to := d.hand(m.Window[0]), d.hand(m.Window[1])
 			add(coarse(d.arc(from, to, d.laneTop+d.lanePitch*float64(d.lanes[i])+d.laneHigh/2)), d.laneHigh/2+inkClear)
+			if lo, hi, ok := d.doubt(m); ok {
+				add(coarse(d.arc(lo, hi, d.doubtDeep(d.lanes[i]))), inkClear)
+			}
 		}
 	}
 	for _, m := range marks.OfLens(d.shot) {

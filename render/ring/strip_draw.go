@@ -79,7 +79,7 @@ func (st *strip) drawPiece(b *page.Book, index int) {
 	g.Number = index + 1
 	b.Y += st.pieceHeight()
 	if len(st.pieces) > 1 {
-		g.Add(draw.NewText(t.left, t.top-1.4, fmt.Sprintf("piece %d of %d", index+1, len(st.pieces)), sheet.FontSmall, draw.Black))
+		g.Add(draw.NewText(t.left+3.5, t.top-1.4, fmt.Sprintf("piece %d of %d", index+1, len(st.pieces)), sheet.FontSmall, draw.Black))
 	}
 	t.drawEdges(g)
 	lower := t.drawScale(g.Group("lens-marks"))
