@@ -8,7 +8,6 @@ import (
 	"image"
 	"os"
 	"path/filepath"
-	"slices"
 	"sync"
 	"testing"
 
@@ -70,17 +69,12 @@ func eachPaper(t *testing.T) []paper {
 	return list
 }
 
-// converted are the drawings that keep the grammar. The others come to it one by one.
-var converted = []string{"log", "stops", "tolerance"}
-
 // In any viewer no text lies on another, on a limit or beyond the page; the legend is made
 // of the signs of the page; dashes, weights and units have one meaning; subjects stand in
 // one order.
 func TestPapersKeepTheGrammar(t *testing.T) {
 	for _, p := range eachPaper(t) {
-		if slices.Contains(converted, p.what) {
-			plans.CheckPaper(t, p.name, sheet.Names(p.shot), p.pages)
-		}
+		plans.CheckPaper(t, p.name, sheet.Names(p.shot), p.pages)
 	}
 }
 
@@ -152,9 +146,6 @@ func condensed(t *testing.T) func(draw.Text) draw.Text {
 func TestPapersInOtherFonts(t *testing.T) {
 	set := condensed(t)
 	for _, p := range eachPaper(t) {
-		if !slices.Contains(converted, p.what) {
-			continue
-		}
 		for i, page := range p.pages {
 			for _, fault := range drawtest.FaultsAs(page, set) {
 				t.Errorf("%s, page %d: %s", p.name, i+1, fault)
@@ -175,7 +166,7 @@ func TestOtherFontsInLibrsvg(t *testing.T) {
 	}
 	drawn := map[string]bool{}
 	for _, p := range eachPaper(t) {
-		if p.paper != "a4" || drawn[p.what] || !slices.Contains(converted, p.what) || len(p.pages) == 0 {
+		if p.paper != "a4" || drawn[p.what] || len(p.pages) == 0 {
 			continue
 		}
 		drawn[p.what] = true

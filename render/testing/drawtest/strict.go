@@ -25,7 +25,7 @@ func Strict(p *draw.Page) []string {
 	w.group(&p.Root, nil)
 	for _, l := range w.limits {
 		for _, t := range w.texts {
-			if !within(t.groups, l.group) && passes(l.segment, t.text, limitApart-beforeSharp) {
+			if !within(t.groups, l.group) && !covers(t.groups) && passes(l.segment, t.text, limitApart-beforeSharp) {
 				faults = append(faults, fmt.Sprintf("%q at %.1f lies on a line of %q", t.text.String, t.text.Box(), l.group.Name))
 			}
 		}
@@ -59,6 +59,23 @@ type walk struct {
 
 // limiting are the groups whose lines no text may lie on.
 var limiting = map[string]bool{signs.Limit: true, signs.Plumb: true, signs.Window: true, signs.Narrow: true}
+
+// covering are the signs whose shapes lie over lines, so that the texts in them do not lie
+// on a line.
+var covering = map[string]bool{
+	signs.Rack: true, signs.Follow: true, signs.Error: true, signs.Warning: true, signs.Note: true,
+	signs.Place: true, signs.LaterPlace: true,
+}
+
+// covers reports whether one of the groups is such a sign.
+func covers(groups []*draw.Group) bool {
+	for _, g := range groups {
+		if covering[g.Name] {
+			return true
+		}
+	}
+	return false
+}
 
 func (w *walk) group(g *draw.Group, outer []*draw.Group) {
 	groups := append(outer[:len(outer):len(outer)], g)
