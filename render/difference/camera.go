@@ -9,6 +9,7 @@ import (
 	"pullscore/render/score/bands"
 	"pullscore/render/score/lanes"
 	"pullscore/render/sheet"
+	"pullscore/render/signs"
 )
 
 // A lanePair is a lane in the two states, on one scale; nil: the camera does nothing of
@@ -95,12 +96,9 @@ func (df *differ) drawLane(g *draw.Group, c *sheet.Clearing, both [2]*lanes.Plac
 			c.Block(run, sheet.Medium+0.6)
 		}
 	}
-	strokeApart(lg, runs[before], runs[after], beforeHand)
+	strokeApart(lg.Group(signs.Before), runs[before], runs[after], was)
 	if both[after] != nil && len(runs[after]) > 0 {
 		lg.Add(draw.Path{Runs: runs[after], Stroke: sheet.Solid(draw.Black, sheet.Medium)})
-		if df.both() {
-			strokeApart(lg, runs[after], runs[before], sheet.Solid(draw.Black, accent))
-		}
 	}
 }
 

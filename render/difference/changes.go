@@ -11,6 +11,7 @@ import (
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
+	"pullscore/render/signs"
 )
 
 const (
@@ -112,7 +113,10 @@ func (c *PullChange) says(w *bands.Window) string {
 	if c.Before != nil && c.After != nil {
 		return arrows(c.Text)
 	}
-	name := sheet.PullName(w.Shot, c.pull())
+	name := "new: " + sheet.PullName(w.Shot, c.pull())
+	if c.After == nil {
+		name = "gone: " + sheet.PullName(w.Shot, c.pull())
+	}
 	if c.Text != "" {
 		name += ", " + arrows(c.Text)
 	}
@@ -141,16 +145,14 @@ func (s *changeSign) draw(sh *bands.Leaf, g *draw.Group, y float64) {
 	cg.Add(s.text)
 }
 
-const (
-	fateRoom  = 3.2 // of the sign of a pull that is new or gone
-	arrowRoom = 4.4 // between an old number and a new one
-)
+// arrowRoom is between an old number and a new one.
+const arrowRoom = 4.4
 
 // badges returns the width of the badges of a change.
 func (c *PullChange) badges() float64 {
 	switch {
 	case c.Before == nil || c.After == nil:
-		return fateRoom + 2*bands.BadgeRadius(c.pull().Number)
+		return 2 * bands.BadgeRadius(c.pull().Number)
 	case c.Before.Number != c.After.Number:
 		return 2*bands.BadgeRadius(c.Before.Number) + arrowRoom + 2*bands.BadgeRadius(c.After.Number)
 	}
@@ -160,14 +162,10 @@ func (c *PullChange) badges() float64 {
 // drawBadges draws the numbers that the pull has and had, from x on.
 func (c *PullChange) drawBadges(g *draw.Group, x, y float64) {
 	if c.After == nil {
-		fate(g, x+1.1, y, before)
-		hollowBadge(g, x+fateRoom+bands.BadgeRadius(c.Before.Number), y, c.Before.Number)
+		hollowBadge(g, x+bands.BadgeRadius(c.Before.Number), y, c.Before.Number)
 		return
 	}
-	if c.Before == nil {
-		fate(g, x+1.1, y, after)
-		x += fateRoom
-	} else if c.Before.Number != c.After.Number {
+	if c.Before != nil && c.Before.Number != c.After.Number {
 		r := bands.BadgeRadius(c.Before.Number)
 		hollowBadge(g, x+r, y, c.Before.Number)
 		g.Add(draw.NewText(x+2*r+arrowRoom/2, y+sheet.FontSmall.Middle(), "→", sheet.FontSmall, draw.Black).Aligned(draw.Middle))
@@ -178,6 +176,7 @@ func (c *PullChange) drawBadges(g *draw.Group, x, y float64) {
 
 // hollowBadge draws the number that a move had.
 func hollowBadge(g *draw.Group, x, y float64, number int) {
-	g.Add(draw.Disc{Centre: draw.Point{X: x, Y: y}, Radius: bands.BadgeRadius(number) - sheet.Thin/2, Fill: draw.Paper, Stroke: sheet.Solid(draw.Black, sheet.Thin)})
-	g.Add(draw.NewText(x, y+sheet.FontNumber.Middle(), strconv.Itoa(number), sheet.FontNumber, draw.Black).Aligned(draw.Middle))
+	bg := g.Group(signs.Before)
+	bg.Add(draw.Disc{Centre: draw.Point{X: x, Y: y}, Radius: bands.BadgeRadius(number) - was.Width/2, Fill: draw.Paper, Stroke: was})
+	bg.Add(draw.NewText(x, y+sheet.FontNumber.Middle(), strconv.Itoa(number), sheet.FontNumber, draw.Grey).Aligned(draw.Middle))
 }

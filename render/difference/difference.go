@@ -1,6 +1,6 @@
 // The difference of a shot: its scores in two states of a plan, laid over one
-// another. What was before is thin, dashed and hollow, what is now is drawn as
-// in a score, and what changed is heavier than what did not.
+// another. What was before is thin, grey and behind, what is now is drawn as in a score,
+// and an arrow leads from each old landing to the new one.
 
 package difference
 
@@ -47,7 +47,7 @@ func Draw(d Difference, opt sheet.Options) []*draw.Page {
 	}
 	df.main.Lay(nil, notes)
 	df.main.Lay(nil, append(df.table(later), df.rest()...))
-	return df.main.Draw("changes", df.describe(), df.drawAround, func(*bands.Sheet, *draw.Group) {})
+	return df.main.Draw("changes", df.describe(), df.drawAround, df.drawLegend)
 }
 
 // The two states, as indices.

@@ -11,6 +11,7 @@ import (
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
+	"pullscore/render/signs"
 )
 
 // A diffDistance is the band on a sheet, with that of each state; nil: the
@@ -63,16 +64,16 @@ func (df *differ) edgeRoom(i int, above bool) (room float64) {
 // drawNumbers draws the numbers of the moves where they start, and those of
 // moves that are gone where they started.
 func (df *differ) drawNumbers(sh *bands.Leaf, g *draw.Group, top float64, i int) {
-	var signs []bands.Sign
+	var list []bands.Sign
 	if df.After != nil {
-		signs = sh.Badges(top)
+		list = sh.Badges(top)
 	}
 	for _, c := range df.Pulls {
 		p, w := c.Before, df.main.Windows[i]
 		if c.After != nil || !w.Holds(float64(p.Start)) {
 			continue
 		}
-		signs = append(signs, bands.Sign{At: w.X(float64(p.Start)), Width: 2*bands.BadgeRadius(p.Number) + 0.8, Rank: 2,
+		list = append(list, bands.Sign{At: w.X(float64(p.Start)), Width: 2*bands.BadgeRadius(p.Number) + 0.8, Rank: 2,
 			Draw: func(g *draw.Group, x float64) {
 				y := top + bands.LaneAir + bands.FlagLane/2
 				bg := g.Group("gone")
@@ -81,7 +82,7 @@ func (df *differ) drawNumbers(sh *bands.Leaf, g *draw.Group, top float64, i int)
 				hollowBadge(bg, x, y, p.Number)
 			}})
 	}
-	sh.DrawSigns(g, append(signs, df.endSign(sh, top)...))
+	sh.DrawSigns(g, append(list, df.endSign(sh, top)...))
 }
 
 // asOf returns the sheet as one of another score on the same times.
@@ -103,14 +104,11 @@ func (d *diffDistance) draw(g *draw.Group) {
 			b.DrawZone(g)
 		}
 	}
-	d.drawWas(g.Group("before"), edges, focus)
+	d.drawWas(g.Group(signs.Before), edges, focus)
 	if b := d.sides[after]; b != nil {
-		fg := g.Group("focus")
+		fg := g.Group(signs.Focus)
 		fg.Title = "focus"
-		fg.Add(draw.Path{Runs: bands.Simplified(focus[after]), Stroke: afterFocus})
-		if d.both() {
-			strokeApart(fg, focus[after], focus[before], sheet.Solid(draw.Blue, accent))
-		}
+		fg.Add(draw.Path{Runs: bands.Simplified(focus[after]), Stroke: b.FocusPen()})
 	}
 	d.drawLabels(g.Group("names"))
 	arcs := d.drawShifts(g.Group("landings"))
@@ -127,12 +125,12 @@ func (d *diffDistance) drawWas(g *draw.Group, edges, focus [2][][]draw.Point) {
 	if d.After != nil {
 		for k, u := range b.Shot.Subjects {
 			for _, off := range []float64{-bands.Deep(u) / 2, bands.Deep(u) / 2} {
-				strokeApart(g, d.subject(before, u.Name, k, off), d.subject(after, u.Name, -1, off), beforeThin)
+				strokeApart(g, d.subject(before, u.Name, k, off), d.subject(after, u.Name, -1, off), was)
 			}
 		}
-		strokeApart(g, edges[before], edges[after], sheet.Dashed(draw.Mid, sheet.Hair, 0.4, 0.8))
+		strokeApart(g, edges[before], edges[after], was)
 	}
-	strokeApart(g, focus[before], focus[after], beforeFocus)
+	strokeApart(g, focus[before], focus[after], was)
 }
 
 // subject returns where a subject's front or back goes in a state; k is its

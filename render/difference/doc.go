@@ -11,5 +11,5 @@
 //   - curves.go: where a curve is not what it was
 //   - signs.go: the signs for what was and what is
 //   - table.go: its notes and its table of pulls
-//   - key.go: its signs at the foot
+//   - key.go: its legend
 package difference

@@ -11,6 +11,7 @@ import (
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
+	"pullscore/render/signs"
 )
 
 // A diffHand is the band on a sheet, with that of each state; nil: there is
@@ -74,20 +75,17 @@ func (d *diffHand) draw(g *draw.Group) {
 		}
 		paths[side] = b.Path()
 		for _, run := range bands.Simplified(paths[side]) {
-			c.Block(run, sheet.Heavy+0.4)
+			c.Block(run, draw.HandWidth+0.4)
 		}
 		for _, m := range b.Window.Marks() {
 			c.Avoid([]draw.Point{{X: b.Left, Y: b.Y(m.Deg)}, {X: b.Window.Right, Y: b.Y(m.Deg)}})
 		}
 	}
-	strokeApart(g, paths[before], paths[after], beforeHand)
+	strokeApart(g.Group(signs.Before), paths[before], paths[after], was)
 	if d.sides[after] != nil {
 		pg := g.Group("path")
 		pg.Title = "degrees at the hand"
-		pg.Add(draw.Path{Runs: bands.Simplified(paths[after]), Stroke: afterHand})
-		if d.both() {
-			strokeApart(pg, paths[after], paths[before], sheet.Solid(draw.Black, accent))
-		}
+		pg.Add(draw.Path{Runs: bands.Simplified(paths[after]), Stroke: draw.Solid(draw.Black, draw.HandWidth)})
 		bands.GripsBetween(pg, paths[after])
 	}
 	d.drawLandings(g.Group("landings"), &c)
@@ -107,7 +105,7 @@ func (d *diffHand) drawMarks(g *draw.Group) {
 		olds, was = counterparts(now, was)
 		for i, m := range now {
 			l := bands.GutterLabel{Name: m.Name, First: sheet.Figures.Angle(m.Deg), Y: b.Y(m.Deg)}
-			g.Line(b.Left, l.Y, b.Window.Right, l.Y, sheet.Dashed(draw.Mid, sheet.Hair, 1.2, 1.2))
+			g.Line(b.Left, l.Y, b.Window.Right, l.Y, draw.Solid(draw.Guide, draw.GuideWidth))
 			if old := olds[i]; old != nil && !alike(*old, m) {
 				l.First = tenths(old.Deg) + " → " + tenths(m.Deg)
 				d.drawOldMark(g, *old)
@@ -149,7 +147,7 @@ func counterparts(now, was []bands.Mark) (olds []*bands.Mark, left []bands.Mark)
 func (d *diffHand) drawOldMark(g *draw.Group, m bands.Mark) {
 	b := d.sides[before]
 	y := b.Y(m.Deg)
-	g.Line(b.Left, y, b.Window.Right, y, sheet.Dashed(draw.Mid, sheet.Hair, 0.3, 0.9))
+	g.Line(b.Left, y, b.Window.Right, y, draw.Solid(draw.Guide, draw.GuideWidth))
 }
 
 // tenths writes an angle to a tenth of a degree: marks that moved by less than
@@ -193,7 +191,10 @@ func (d *diffHand) drawLanding(g *draw.Group, c *sheet.Clearing, side int, p *pl
 	}
 	land := b.Window.X(float64(p.Land))
 	x := drawWindow(g, side, land, l)
-	c.Taken = append(c.Taken, draw.Box{X: min(x, land), Y: l.Upper, W: math.Abs(x - land), H: l.Lower - l.Upper}.Grow(0.2))
+	c.Taken = append(c.Taken, draw.Box{X: min(x-1.2, land), Y: l.Upper, W: max(x+0.7, land) - min(x-1.2, land), H: l.Lower - l.Upper}.Grow(0.4))
+	if l.Lower-l.Upper < signs.WindowLeast { // the heads of its arrows
+		c.Taken = append(c.Taken, draw.Box{X: x - 0.6, Y: l.Upper - 2, W: 1.2, H: l.Lower - l.Upper + 4})
+	}
 	return draw.Point{X: x, Y: (l.Upper + l.Lower) / 2}, true
 }
 
@@ -224,6 +225,6 @@ func drawWindow(g *draw.Group, side int, x float64, l bands.Landing) float64 {
 	if !l.Below && !l.Near {
 		run = append(run, draw.Point{X: at + arm, Y: l.Lower})
 	}
-	g.Add(draw.Path{Runs: [][]draw.Point{run}, Stroke: draw.Solid(draw.Grey, draw.DashWidth)})
+	g.Group(signs.Before).Add(draw.Path{Runs: [][]draw.Point{run}, Stroke: was})
 	return at
 }

@@ -10,37 +10,28 @@ import (
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
+	"pullscore/render/signs"
 )
 
 // drawAround draws what stands round the bands of a sheet.
 func (df *differ) drawAround(sh *bands.Sheet, root *draw.Group, number int) {
 	df.drawHead(sh, root.Group("head"), number)
-	timed := false
 	for _, lf := range sh.Leaves {
 		if lf.Window == nil {
 			continue
 		}
-		timed = true
 		df.drawEnd(lf, root.Group("end"))
 		lf.Plumbs = root.Group("plumb-lines")
 		lf.DrawRuler(root.Group("ruler"))
 	}
-	if timed {
-		drawKeyOf(sh, root.Group("key"), df.key(), df.hasChance())
-		sh.DrawCaution(root.Group("caution"))
-	} else if df.hasChance() { // a sheet of tables has no key that says it
-		g := root.Group("key")
-		g.Add(draw.NewText(sh.Paper.W-sheet.Margin, sh.Paper.H-sheet.Edge+3.4, sheet.ModelNote, sheet.FontSmall, draw.Grey).Aligned(draw.End))
-	}
+	sh.DrawCaution(root.Group("caution"))
 }
 
 // drawHead writes what the shot is, and what its states are called.
 func (df *differ) drawHead(sh *bands.Sheet, g *draw.Group, number int) {
-	right := []string{"changes · " + df.running()}
-	if len(sh.Sheets) > 1 {
-		right = append(right, sh.PageLine(number))
-	}
-	room := sheet.DrawPageTitle(g, sh.Shot, sh.Paper, right...)
+	f := sheet.Folio{Paper: "changes", Number: number, Of: len(sh.Sheets), Scale: sheet.Joined([]string{df.running(), sh.Scaled()})}
+	sheet.DrawHeadOf(g, sheet.Heading{Name: sh.Shot.ID, Title: sh.Shot.Title}, sh.Paper, f)
+	room := sh.Paper.W - 2*sheet.Margin - sheet.FontBody.Room(f.Scale) - 4
 	names, x := g.Group("states"), sheet.Margin
 	for side, label := range []string{"before: ", "after: "} {
 		if df.sides[side] == nil {
@@ -62,11 +53,11 @@ const stateSign = 12.0
 
 // drawState draws how a state is drawn: its line and how it lands.
 func drawState(g *draw.Group, x, y float64, side int) {
-	stroke := beforeFocus
-	if side == after {
-		stroke = afterFocus
+	if side == before {
+		g.Group(signs.Before).Line(x, y, x+8, y, was)
+	} else {
+		g.Line(x, y, x+8, y, draw.Solid(draw.Black, draw.FocusWidth))
 	}
-	g.Line(x, y, x+8, y, stroke)
 	landing(g, draw.Point{X: x + 8, Y: y}, side)
 }
 
@@ -106,9 +97,9 @@ func (df *differ) earlyEnd() (side int, t float64, ok bool) {
 // drawEnd draws where the shorter shot ends.
 func (df *differ) drawEnd(sh *bands.Leaf, g *draw.Group) {
 	if side, t, ok := df.earlyEnd(); ok && sh.Window.Holds(t) {
-		stroke := sheet.Solid(draw.Black, sheet.Thin)
+		stroke := draw.Solid(draw.Black, draw.RulerWidth)
 		if side == before {
-			stroke = beforeThin
+			g, stroke = g.Group(signs.Before), was
 		}
 		x := sh.Window.X(t)
 		for _, p := range sh.Strips {

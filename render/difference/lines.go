@@ -11,6 +11,7 @@ import (
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
+	"pullscore/render/signs"
 )
 
 // A diffRow is one strip of the band: of what was before only what is not so
@@ -115,27 +116,16 @@ func (df *differ) drawRow(sh *bands.Leaf, g *draw.Group, r *diffRow, i int, top 
 		if len(r.now.Said) > 0 {
 			name = "before"
 		}
-		drawWas(r.was, sh, df.window(before, i), g.Group("before"), name, top)
+		drawWas(r.was, sh, df.window(before, i), g.Group(signs.Before), name, top)
 		top += r.was.Height()
 	}
 	if len(r.now.Said) == 0 {
 		return
 	}
-	ng := g.Group("after")
-	r.now.Draw(sh, ng, top)
-	if !df.both() {
-		return
-	}
-	w := df.window(after, i)
-	for k, u := range r.now.Said {
-		if r.fresh[k] && !u.Cue {
-			under := r.now.LaneBase(top+bands.TextBase, k) + bands.Underline
-			ng.Line(w.X(u.Start), under, w.X(u.End), under, sheet.Solid(draw.Black, accent/2))
-		}
-	}
+	r.now.Draw(sh, g.Group("after"), top)
 }
 
-// drawWas writes a row as it was: grey, over dashed lines.
+// drawWas writes a row as it was: grey, over grey lines.
 func drawWas(r *bands.Row, sh *bands.Leaf, w *bands.Window, g *draw.Group, name string, top float64) {
 	base := top + bands.TextBase
 	sh.RowHead(g, base, name)
@@ -144,9 +134,9 @@ func drawWas(r *bands.Row, sh *bands.Leaf, w *bands.Window, g *draw.Group, name 
 		ug.Title = u.Title
 		lane := r.LaneBase(base, i)
 		if u.Cue {
-			ug.Add(draw.Disc{Centre: draw.Point{X: w.X(u.Start), Y: lane - sheet.FontBody.Middle()}, Radius: 0.75, Fill: draw.Paper, Stroke: sheet.Solid(draw.Grey, sheet.Thin)})
+			ug.Add(draw.Disc{Centre: draw.Point{X: w.X(u.Start), Y: lane - sheet.FontBody.Middle()}, Radius: 0.75, Fill: draw.Paper, Stroke: was})
 		} else {
-			ug.Line(w.X(u.Start), lane+bands.Underline, w.X(u.End), lane+bands.Underline, beforeThin)
+			ug.Line(w.X(u.Start), lane+bands.Underline, w.X(u.End), lane+bands.Underline, was)
 		}
 		for _, run := range r.Runs {
 			if run.Said == i {

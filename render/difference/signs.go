@@ -1,5 +1,5 @@
-// The signs of a difference: how the two states are drawn, where a move lands,
-// where it landed, and what became of it.
+// The signs of a difference: how the two states are drawn, where a move lands, and where
+// it landed.
 
 package difference
 
@@ -8,40 +8,22 @@ import (
 
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
+	"pullscore/render/signs"
 )
 
-// How the two states are drawn: strokes of the focus, and of what else was.
-var (
-	beforeFocus = sheet.Dashed(draw.Grey, sheet.Medium, 1.5, 1)
-	afterFocus  = sheet.Solid(draw.Blue, sheet.Heavy)
-	beforeHand  = sheet.Dashed(draw.Grey, sheet.Medium, 1.5, 1)
-	afterHand   = sheet.Solid(draw.Black, sheet.Heavy)
-	beforeThin  = sheet.Dashed(draw.Grey, sheet.Thin, 0.9, 0.7)
-)
+// was is the stroke of whatever was before; what is now is drawn as in a score, over it.
+var was = draw.Solid(draw.Grey, draw.DashWidth)
 
-// accent is how wide a line is where it is not what it was.
-const accent = 1.0
+// shiftWidth is the width of the arrow from what was to what is.
+const shiftWidth = draw.FineWidth
 
 // landing draws the disc where a move lands: hollow before, full after.
 func landing(g *draw.Group, at draw.Point, side int) {
-	disc := draw.Disc{Centre: at, Radius: 0.95, Fill: draw.Black, Stroke: sheet.Solid(draw.Paper, sheet.Thin)}
 	if side == before {
-		disc.Fill, disc.Stroke = draw.Paper, sheet.Solid(draw.Black, sheet.Thin)
-	}
-	g.Add(disc)
-}
-
-// fate draws the sign of a pull that is gone, a cross, or that is new, a plus.
-func fate(g *draw.Group, x, y float64, side int) {
-	const arm = 1.0
-	stroke := sheet.Solid(draw.Black, 0.4)
-	if side == after {
-		g.Line(x-arm, y, x+arm, y, stroke)
-		g.Line(x, y-arm, x, y+arm, stroke)
+		g.Group(signs.Before).Add(draw.Disc{Centre: at, Radius: 0.95, Fill: draw.Paper, Stroke: was})
 		return
 	}
-	g.Line(x-arm*0.8, y-arm*0.8, x+arm*0.8, y+arm*0.8, stroke)
-	g.Line(x-arm*0.8, y+arm*0.8, x+arm*0.8, y-arm*0.8, stroke)
+	g.Add(draw.Disc{Centre: at, Radius: 0.95, Fill: draw.Black, Stroke: draw.Solid(draw.Paper, draw.FineWidth)})
 }
 
 // shift joins an old landing to its new one by an arrow, which bulges by so
@@ -66,7 +48,7 @@ func shift(g *draw.Group, from, to draw.Point, bulge float64) []draw.Point {
 	d := math.Hypot(to.X-foot.X, to.Y-foot.Y)
 	ux, uy := (to.X-foot.X)/d, (to.Y-foot.Y)/d
 	tip := draw.Point{X: to.X - disc*ux, Y: to.Y - disc*uy}
-	g.Add(draw.Path{Runs: [][]draw.Point{sheet.Simplify(run)}, Stroke: sheet.Solid(draw.Black, sheet.Thin)},
+	g.Add(draw.Path{Runs: [][]draw.Point{sheet.Simplify(run)}, Stroke: draw.Solid(draw.Black, shiftWidth)},
 		draw.Path{Runs: [][]draw.Point{{tip, {X: foot.X - wide*uy, Y: foot.Y + wide*ux}, {X: foot.X + wide*uy, Y: foot.Y - wide*ux}}}, Closed: true, Fill: draw.Black})
 	return append(run, tip)
 }

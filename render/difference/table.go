@@ -100,7 +100,7 @@ func (df *differ) table(changes []*PullChange) []bands.Section {
 				setLines(g, name, sheet.Margin+signRoom, base, bands.CellPitch)
 				g.Add(draw.NewText(t.landsAt, base, df.lands(c), sheet.FontNote, draw.Black))
 				setLines(g, told, t.tellsAt, base, bands.CellPitch)
-				g.Line(sheet.Margin, top+height, sh.Paper.W-sheet.Margin, top+height, sheet.Solid(draw.Pale, sheet.Hair))
+				g.Line(sheet.Margin, top+height, sh.Paper.W-sheet.Margin, top+height, draw.Solid(draw.Guide, draw.GuideWidth))
 			}})
 	}
 	return all
@@ -113,7 +113,7 @@ func (t *diffTable) drawHead(sh *bands.Leaf, g *draw.Group, top, _ float64) {
 	if t.says {
 		g.Add(draw.NewText(t.tellsAt, base, "what changed", sheet.FontSmall, draw.Grey))
 	}
-	g.Line(sheet.Margin, top+bands.FootAir+4.6, sh.Paper.W-sheet.Margin, top+bands.FootAir+4.6, sheet.Solid(draw.Black, sheet.Thin))
+	g.Line(sheet.Margin, top+bands.FootAir+4.6, sh.Paper.W-sheet.Margin, top+bands.FootAir+4.6, draw.Solid(draw.Black, draw.RulerWidth))
 }
 
 // rest says how many pulls are as they were.

@@ -14,11 +14,11 @@ import (
 
 // DrawHead writes what the shot is, which page of which paper this is, and its scale.
 func (sh *Sheet) DrawHead(g *draw.Group, paper string, number, pages int) {
-	sheet.DrawHead(g, sh.Shot, sh.Paper, sheet.Folio{Paper: paper, Number: number, Of: pages, Scale: sh.scale()})
+	sheet.DrawHead(g, sh.Shot, sh.Paper, sheet.Folio{Paper: paper, Number: number, Of: pages, Scale: sh.Scaled()})
 }
 
-// scale says which time the sheet shows, and to what scale.
-func (sh *Sheet) scale() string {
+// Scaled says which time the sheet shows, and to what scale.
+func (sh *Sheet) Scaled() string {
 	scale := sheet.Figures.Number(sh.PerSecond, 0) + " mm/s"
 	from, to, ok := sh.spans()
 	switch {
