@@ -112,12 +112,15 @@ func (c *drawCmd) draw(s *session, path string, one bool, how rendering) (drawn,
 		return drawn{}, err
 	}
 	d := drawn{res: res}
-	for _, shot := range res.Plan.Shots {
+	for i, shot := range res.Plan.Shots {
 		if c.Shot != "" && c.Shot != shot.ID {
 			continue
 		}
 		var sets []set
 		for _, what := range c.drawings() {
+			if ofPlan(what) && c.Shot == "" && i > 0 {
+				continue
+			}
 			pages := c.sheets(what, res, shot)
 			if one {
 				sets = append(sets, set{what, pages})
@@ -126,6 +129,11 @@ func (c *drawCmd) draw(s *session, path string, one bool, how rendering) (drawn,
 			files, lacking, err := filesOf(c.As, what, shot, pages, how)
 			if err != nil {
 				return drawn{}, fmt.Errorf("%s: %w", path, err)
+			}
+			for k := range files {
+				if ofPlan(what) {
+					files[k].shot = ""
+				}
 			}
 			d.pages = append(d.pages, files...)
 			d.lacking = append(d.lacking, lacking...)

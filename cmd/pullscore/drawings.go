@@ -6,9 +6,11 @@ import (
 	"slices"
 
 	"pullscore/interp"
+	"pullscore/interp/coverage"
 	"pullscore/interp/plan"
 	"pullscore/interp/stops"
 	"pullscore/render/cards"
+	coveragepaper "pullscore/render/coverage"
 	"pullscore/render/draw"
 	"pullscore/render/floor"
 	"pullscore/render/ring"
@@ -36,6 +38,17 @@ var drawingTable = []namedDrawing{
 	{"tolerance", fromShot(cards.Tolerance), "a card for whoever watches the marks: how far everybody may miss\ntheirs, 1:5, and how far the ring turns for it"},
 	{"log", fromShot(cards.Log), "a log of takes to fill in and to type in for takes"},
 	{"stops", drawStops, "the window of stops: what lands and is seen at which"},
+	{"coverage", drawCoverage, "one a plan: what each shot has of each word, sharp or soft"},
+}
+
+// ofPlan reports whether a drawing shows a whole plan: it is drawn once for all its shots,
+// and its file has the name of no shot.
+func ofPlan(name string) bool { return name == "coverage" }
+
+// drawCoverage draws what the shots of the plan have of its words, whichever of them is
+// asked for.
+func drawCoverage(res *interp.Result, _ *plan.Shot, opt sheet.Options) []*draw.Page {
+	return coveragepaper.Coverage(coverage.Of(res.Plan), opt)
 }
 
 // olderTable is what draw can also draw, under names that it had before: a drawing, or the

@@ -47,8 +47,11 @@ var drawnPapers = sync.OnceValues(func() ([]paper, error) {
 			return nil, err
 		}
 		res := interp.Interpret(file, src, interp.Options{})
-		for _, shot := range res.Plan.Shots {
+		for i, shot := range res.Plan.Shots {
 			for _, d := range drawingTable {
+				if ofPlan(d.name) && i > 0 {
+					continue
+				}
 				for _, size := range []string{"a4", "letter"} {
 					name := fmt.Sprintf("%s %s %s %s", filepath.Base(file), shot.ID, d.name, size)
 					list = append(list, paper{name, file, size, d.name, shot, d.draw(res, shot, sheet.Options{Paper: papers[size]})})
