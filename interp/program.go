@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"pullscore/interp/change"
+	"pullscore/interp/checks"
 	"pullscore/interp/cures"
 	"pullscore/interp/film"
 	"pullscore/interp/load"
@@ -29,14 +30,15 @@ type program struct {
 	revision []revision.Change
 	spoken   []*spoken                    // what is said in every shot, if there is a page
 	sections map[*plan.Shot]*lang.Section // that the shots come from
-	flagged  map[*plan.Shot][]int         // where in the list of findings those of the flags of a shot are
+	together map[*plan.Shot]*cures.Together
+	flagged  map[*plan.Shot][]int // where in the list of findings those of the flags of a shot are
 }
 
 // build reads the film and builds its shots. A log may name pulls of the plan: where
 // again is true all is to be built once more, with the plan as built without it,
 // before.
 func build(root *names.Unit, l *load.Loader, before *plan.Plan) (p *program, again bool) {
-	p = &program{Reporter: names.Reporter{To: &names.Report{Diags: slices.Clone(l.Diags)}}, loader: l, sections: map[*plan.Shot]*lang.Section{}, flagged: map[*plan.Shot][]int{}}
+	p = &program{Reporter: names.Reporter{To: &names.Report{Diags: slices.Clone(l.Diags)}}, loader: l, sections: map[*plan.Shot]*lang.Section{}, flagged: map[*plan.Shot][]int{}, together: map[*plan.Shot]*cures.Together{}}
 	p.film, again = film.Read(root, l, before, p.To)
 	f := p.film
 	p.plan = &plan.Plan{
@@ -106,6 +108,9 @@ func (p *program) buildShot(s film.Shot) []names.Item {
 	p.To.Diags = append(p.To.Diags, b.Told...)
 	if ok {
 		found := cures.Run(b, p.anew(sec, times))
+		if slices.ContainsFunc(found, func(f checks.Finding) bool { return f.Held != nil }) {
+			p.together[b.Plan] = cures.Try(b, found, p.anew(sec, times))
+		}
 		for _, f := range found {
 			p.flagged[b.Plan] = append(p.flagged[b.Plan], len(p.To.Diags))
 			p.To.Diags = append(p.To.Diags, f.Diagnostic)

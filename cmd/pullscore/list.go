@@ -31,8 +31,9 @@ and what the plan leaves unsaid and what was taken instead.
   pullscore list --as csv scene-12.pull > pulls.csv     for a spreadsheet
   pullscore list --as csv scenes > pulls.csv            every plan of a folder
 
-As JSON one plan is an object; several, or a folder, are a list under "plans",
-each with its file. In a folder, kits (plans without shots) are passed over.
+As JSON each finding has the letter of its cause within the shot, and a shot has
+its cures tried together: one after the other, with what each leaves. One plan is
+an object; several, or a folder, are a list under "plans", each with its file. In a folder, kits (plans without shots) are passed over.
 
 What can be computed is printed also where the plan has errors; these go to
 standard error, and the exit code is then 1.`
@@ -40,7 +41,10 @@ standard error, and the exit code is then 1.`
 
 // Run prints the list.
 func (c *listCmd) Run(s *session) error {
-	return respond(s, question{c.Paths, c.Shot}, func(*interp.Result, *plan.Plan) (struct{}, error) {
+	return respond(s, question{c.Paths, c.Shot}, func(res *interp.Result, p *plan.Plan) (struct{}, error) {
+		if c.As == "json" {
+			res.TryTogether(p.Shots)
+		}
 		return struct{}{}, nil // the plan itself says all
 	}, c.write)
 }

@@ -45,6 +45,36 @@ func (c Change) With(w lang.With) lang.With {
 	return w
 }
 
+// And returns the change that makes another change on top of this one: where they differ
+// the other wins. The edits of both count statements as the shot is without either.
+func (c Change) And(d Change) Change {
+	out := c
+	if d.Stop > 0 || d.TStop > 0 || d.Number > 0 {
+		out.Stop, out.TStop, out.Number = d.Stop, d.TStop, d.Number
+	}
+	if d.Meter > 0 {
+		out.Meter, out.MeterT = d.Meter, d.MeterT
+	}
+	if d.ND != nil {
+		out.ND = d.ND
+	}
+	out.Gear, out.Wheel = cmp.Or(d.Gear, c.Gear), cmp.Or(d.Wheel, c.Wheel)
+	out.ISO, out.Shutter = cmp.Or(d.ISO, c.ISO), cmp.Or(d.Shutter, c.Shutter)
+	out.Camera, out.Lens, out.Support = cmp.Or(d.Camera, c.Camera), cmp.Or(d.Lens, c.Lens), cmp.Or(d.Support, c.Support)
+	out.Focal, out.FocalBy, out.SensorBy = cmp.Or(d.Focal, c.Focal), cmp.Or(d.FocalBy, c.FocalBy), cmp.Or(d.SensorBy, c.SensorBy)
+	out.BothWays, out.Back = c.BothWays || d.BothWays, cmp.Or(d.Back, c.Back)
+	out.Edits = slices.DeleteFunc(slices.Clone(c.Edits), func(e Edit) bool {
+		return slices.ContainsFunc(d.Edits, e.sameAs)
+	})
+	out.Edits = append(out.Edits, d.Edits...)
+	return out
+}
+
+// sameAs reports whether an edit is about the same thing as another.
+func (e Edit) sameAs(o Edit) bool {
+	return e.Item == o.Item && e.Kind == o.Kind && e.Who == o.Who && e.What == o.What
+}
+
 // FocalFactor returns what focal lengths are multiplied by, those written
 // included.
 func (c Change) FocalFactor() float64 { return cmp.Or(c.FocalBy, 1) }

@@ -198,3 +198,22 @@ func TestSlowerCameraMoves(t *testing.T) {
 		}
 	}
 }
+
+// One change on top of another keeps what the other does not touch.
+func TestAnd(t *testing.T) {
+	nd := 0.6
+	over := func(item int, s float64) change.Edit { return change.Edit{Kind: change.Over, Item: item, Seconds: s} }
+	a := change.Change{Stop: 2.8, Gear: 2, Edits: []change.Edit{over(1, 1), over(2, 1)}}
+	b := change.Change{TStop: 4, ND: &nd, Edits: []change.Edit{over(2, 3), {Kind: change.Hold, Item: 2, Seconds: 1}}}
+	got := a.And(b)
+	want := change.Change{TStop: 4, Gear: 2, ND: &nd, Edits: []change.Edit{over(1, 1), over(2, 3), {Kind: change.Hold, Item: 2, Seconds: 1}}}
+	if got.Key() != want.Key() {
+		t.Errorf("%s, want %s", got.Key(), want.Key())
+	}
+	if len(a.Edits) != 2 || a.Edits[1].Seconds != 1 {
+		t.Errorf("the first has been written to: %+v", a)
+	}
+	if got := (change.Change{}).And(a); got.Key() != a.Key() {
+		t.Errorf("on top of nothing: %s", got.Key())
+	}
+}

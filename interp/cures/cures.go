@@ -61,6 +61,10 @@ func cured(b *checks.Shot, found []checks.Finding, again Again) []checks.Finding
 				c := ch.Cure(b.Units)
 				c.Then = t.remains(f, was, b.Units, b.Setup.View.Wanted)
 				f.Cures = append(f.Cures, c)
+				if f.Held == nil {
+					f.Held = map[string]change.Change{}
+				}
+				f.Held[c.Text] = ch
 			}
 		}
 		slices.SortStableFunc(f.Cures, func(a, b lang.Cure) int { return min(len(a.Then), 1) - min(len(b.Then), 1) })

@@ -97,6 +97,7 @@ type Shot struct {
 	Blocking []Blocking `json:"blocking"`
 	Pulls    []*Pull    `json:"pulls"`
 	Rests    []Rest     `json:"rests"`
+	Together []Tried    `json:"together,omitempty"` // the cures tried together; filled where somebody asks for them
 
 	Operator   string    `json:"operator,omitempty"`    // who pans and tilts; empty: not said
 	Turns      []Turn    `json:"turns,omitempty"`       // in the order of their starts

@@ -48,6 +48,8 @@ type Finding struct {
 	// Mended are the changes of the whole shot that were tried and that remove it,
 	// whichever finding they were tried for.
 	Mended []change.Change
+	// Held are the changes that have been tried and hold as its cures, by what these say.
+	Held map[string]change.Change
 	// Needs is the time that its rack needs, seconds; 0: nothing is said of that. It
 	// has not been tried yet, and is told only once it has.
 	Needs float64
