@@ -10,6 +10,7 @@ import (
 	"pullscore/interp/units"
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
+	"pullscore/render/score/table"
 	"pullscore/render/sheet"
 )
 
@@ -22,9 +23,9 @@ const (
 // notes returns what changed besides pulls, two phrases side by side.
 func (df *differ) notes() []bands.Section {
 	left := sheet.Margin + signRoom
-	width := (df.main.Paper.W - sheet.Margin - left - bands.ColumnGap) / 2
-	head := bands.Section{Name: "notes", Least: bands.FootAir, Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
-		g.Add(draw.NewText(sheet.Margin, top+bands.FootAir+2.7, "Besides", sheet.FontHeading, draw.Black))
+	width := (df.main.Paper.W - sheet.Margin - left - table.ColumnGap) / 2
+	head := bands.Section{Name: "notes", Least: table.FootAir, Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
+		g.Add(draw.NewText(sheet.Margin, top+table.FootAir+2.7, "Besides", sheet.FontHeading, draw.Black))
 	}}
 	var all []bands.Section
 	for i := 0; i < len(df.Notes); i += 2 {
@@ -32,11 +33,11 @@ func (df *differ) notes() []bands.Section {
 		for k := range min(2, len(df.Notes)-i) {
 			cells[k] = wrapPhrases(arrows(df.Notes[i+k]), width)
 		}
-		height := bands.SentencePitch*float64(max(len(cells[0]), len(cells[1]))) + 0.6
+		height := table.SentencePitch*float64(max(len(cells[0]), len(cells[1]))) + 0.6
 		all = append(all, bands.Section{Name: "notes", Least: height, Most: height, Head: &head,
 			Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
-				setLines(g, cells[0], left, top+2.7, bands.SentencePitch)
-				setLines(g, cells[1], left+width+bands.ColumnGap, top+2.7, bands.SentencePitch)
+				setLines(g, cells[0], left, top+2.7, table.SentencePitch)
+				setLines(g, cells[1], left+width+table.ColumnGap, top+2.7, table.SentencePitch)
 			}})
 	}
 	return all
@@ -60,7 +61,7 @@ func wrapPhrases(text string, width float64) []draw.Text {
 			line += " "
 		}
 	}
-	return bands.SetWrapped(append(lines, strings.TrimRight(line, " ")), text, width, tellLines)
+	return table.SetWrapped(append(lines, strings.TrimRight(line, " ")), text, width, tellLines)
 }
 
 // setLines sets lines of text under one another.
@@ -84,22 +85,22 @@ type diffTable struct {
 func (df *differ) table(changes []*PullChange) []bands.Section {
 	t := diffTable{differ: df, landsAt: sheet.Margin + signRoom + pullRoom}
 	for _, c := range changes {
-		t.tellsAt = max(t.tellsAt, t.landsAt+sheet.FontNote.Room(df.lands(c))+2*bands.CellGap)
+		t.tellsAt = max(t.tellsAt, t.landsAt+sheet.FontNote.Room(df.lands(c))+2*table.CellGap)
 		t.says = t.says || df.tells(c) != ""
 	}
-	head := bands.Section{Name: "pulls", Least: bands.FootAir + 4.6, Draw: t.drawHead}
+	head := bands.Section{Name: "pulls", Least: table.FootAir + 4.6, Draw: t.drawHead}
 	var all []bands.Section
 	for _, c := range changes {
-		name := bands.WrapText(sheet.PullName(df.shots()[c.side()], c.pull()), pullRoom-bands.CellGap, bands.CellLines)
+		name := table.WrapText(sheet.PullName(df.shots()[c.side()], c.pull()), pullRoom-table.CellGap, table.CellLines)
 		told := wrapPhrases(df.tells(c), df.main.Paper.W-sheet.Margin-t.tellsAt)
-		height := bands.CellPitch*float64(max(len(name), len(told))) + 1.1
+		height := table.CellPitch*float64(max(len(name), len(told))) + 1.1
 		all = append(all, bands.Section{Name: "pulls", Least: height, Most: height, Head: &head,
 			Draw: func(sh *bands.Leaf, g *draw.Group, top, height float64) {
 				base := top + 3.1
 				c.drawBadges(g, sheet.Margin, base-sheet.FontNote.Middle())
-				setLines(g, name, sheet.Margin+signRoom, base, bands.CellPitch)
+				setLines(g, name, sheet.Margin+signRoom, base, table.CellPitch)
 				g.Add(draw.NewText(t.landsAt, base, df.lands(c), sheet.FontNote, draw.Black))
-				setLines(g, told, t.tellsAt, base, bands.CellPitch)
+				setLines(g, told, t.tellsAt, base, table.CellPitch)
 				g.Line(sheet.Margin, top+height, sh.Paper.W-sheet.Margin, top+height, draw.Solid(draw.Guide, draw.GuideWidth))
 			}})
 	}
@@ -107,13 +108,13 @@ func (df *differ) table(changes []*PullChange) []bands.Section {
 }
 
 func (t *diffTable) drawHead(sh *bands.Leaf, g *draw.Group, top, _ float64) {
-	base := top + bands.FootAir + 2.9
+	base := top + table.FootAir + 2.9
 	g.Add(draw.NewText(sheet.Margin, base, "Pulls", sheet.FontHeading, draw.Black))
 	g.Add(draw.NewText(t.landsAt, base, "lands", sheet.FontSmall, draw.Grey))
 	if t.says {
 		g.Add(draw.NewText(t.tellsAt, base, "what changed", sheet.FontSmall, draw.Grey))
 	}
-	g.Line(sheet.Margin, top+bands.FootAir+4.6, sh.Paper.W-sheet.Margin, top+bands.FootAir+4.6, draw.Solid(draw.Black, draw.RulerWidth))
+	g.Line(sheet.Margin, top+table.FootAir+4.6, sh.Paper.W-sheet.Margin, top+table.FootAir+4.6, draw.Solid(draw.Black, draw.RulerWidth))
 }
 
 // rest says how many pulls are as they were.

@@ -12,6 +12,7 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
+	"pullscore/render/score/table"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
 )
@@ -140,7 +141,7 @@ func (t *teller) lines(c *told, width float64) (list []sentenceLine) {
 func findings(sc *bands.Chart) []bands.Section {
 	t := newTeller(sc.Shot)
 	whole := sc.Paper.W - sheet.Margin - sc.Left
-	half := (whole - bands.ColumnGap) / 2
+	half := (whole - table.ColumnGap) / 2
 	var all [][]sentenceLine
 	columns := 2
 	for i := range t.causes {
@@ -168,8 +169,8 @@ func findings(sc *bands.Chart) []bands.Section {
 }
 
 // findingsHead is what stands over the findings.
-var findingsHead = bands.Section{Name: "findings", Least: bands.FootAir, Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
-	g.Add(draw.NewText(sheet.Margin, top+bands.FootAir+2.9, "Findings", sheet.FontHeading, draw.Black))
+var findingsHead = bands.Section{Name: "findings", Least: table.FootAir, Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
+	g.Add(draw.NewText(sheet.Margin, top+table.FootAir+2.9, "Findings", sheet.FontHeading, draw.Black))
 }}
 
 // mostTogether is how many lines are kept on one sheet.
@@ -182,7 +183,7 @@ func (t *teller) row(sc *bands.Chart, cells [][]sentenceLine, half float64) (sec
 		count = max(count, len(c))
 	}
 	for k := range count {
-		s := bands.Section{Name: "findings", Least: bands.SentencePitch + 0.3, Most: bands.SentencePitch + 0.3, Head: &findingsHead}
+		s := bands.Section{Name: "findings", Least: table.SentencePitch + 0.3, Most: table.SentencePitch + 0.3, Head: &findingsHead}
 		if k == count-1 {
 			s.Least, s.Most = s.Least+0.9, s.Most+0.9
 		}
@@ -197,7 +198,7 @@ func (t *teller) row(sc *bands.Chart, cells [][]sentenceLine, half float64) (sec
 		s.Draw = func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
 			for i, c := range cells {
 				if k < len(c) {
-					t.draw(g, c[k], sc.Left+float64(i)*(half+bands.ColumnGap), top+2.9)
+					t.draw(g, c[k], sc.Left+float64(i)*(half+table.ColumnGap), top+2.9)
 				}
 			}
 		}

@@ -11,6 +11,7 @@ import (
 	"pullscore/interp/units"
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
+	"pullscore/render/score/table"
 	"pullscore/render/sheet"
 )
 
@@ -99,15 +100,15 @@ const (
 // pullTable returns a section for every pull.
 func pullTable(sc *bands.Chart) []bands.Section {
 	columns := fit(sc, pullColumns(sc.Shot))
-	head := bands.Section{Name: "pulls", Least: bands.FootAir + 4.6, Draw: func(sh *bands.Leaf, g *draw.Group, top, _ float64) {
-		g.Add(draw.NewText(sheet.Margin, top+bands.FootAir+2.9, "Pulls", sheet.FontHeading, draw.Black))
-		drawTableHead(g, columns, top+bands.FootAir+2.9)
-		g.Line(sheet.Margin, top+bands.FootAir+4.6, sc.Paper.W-sheet.Margin, top+bands.FootAir+4.6, draw.Solid(draw.Black, draw.RulerWidth))
+	head := bands.Section{Name: "pulls", Least: table.FootAir + 4.6, Draw: func(sh *bands.Leaf, g *draw.Group, top, _ float64) {
+		g.Add(draw.NewText(sheet.Margin, top+table.FootAir+2.9, "Pulls", sheet.FontHeading, draw.Black))
+		drawTableHead(g, columns, top+table.FootAir+2.9)
+		g.Line(sheet.Margin, top+table.FootAir+4.6, sc.Paper.W-sheet.Margin, top+table.FootAir+4.6, draw.Solid(draw.Black, draw.RulerWidth))
 	}}
 	var all []bands.Section
 	for _, p := range sc.Shot.Pulls {
 		cells, lines := wrapCells(columns, p)
-		height := bands.CellPitch*float64(lines) + 1.6
+		height := table.CellPitch*float64(lines) + 1.6
 		all = append(all, bands.Section{Name: "pulls", Least: height, Most: height, Head: &head,
 			Draw: func(sh *bands.Leaf, g *draw.Group, top, height float64) {
 				drawPull(g, columns, cells, p, top)
@@ -132,7 +133,7 @@ func fit(sc *bands.Chart, columns []column) []column {
 		}
 	}
 	free := func() float64 {
-		room := sc.Paper.W - 2*sheet.Margin - numberRoom - bands.CellGap*float64(len(columns)-1)
+		room := sc.Paper.W - 2*sheet.Margin - numberRoom - table.CellGap*float64(len(columns)-1)
 		for _, c := range columns {
 			room -= c.width
 		}
@@ -152,14 +153,14 @@ func fit(sc *bands.Chart, columns []column) []column {
 	}
 	room := max(0, free())
 	for i := range columns {
-		columns[i].gap = min(bands.CellGap+room/float64(max(1, len(columns)-1)), widestGap)
+		columns[i].gap = min(table.CellGap+room/float64(max(1, len(columns)-1)), widestGap)
 	}
 	return columns
 }
 
 // textShare returns the width that each text may have where all of them wrap.
 func textShare(columns []column, width float64) float64 {
-	room, texts := width-2*sheet.Margin-numberRoom-bands.CellGap*float64(len(columns)-1), 0
+	room, texts := width-2*sheet.Margin-numberRoom-table.CellGap*float64(len(columns)-1), 0
 	for _, c := range columns {
 		if c.text {
 			texts++
@@ -178,7 +179,7 @@ func wrapCells(columns []column, p *plan.Pull) (cells [][]draw.Text, lines int) 
 			cells[i] = []draw.Text{draw.NewText(0, 0, c.cell(p), c.font(p), draw.Black).Aligned(draw.End)}
 			continue
 		}
-		cells[i] = bands.WrapIn(c.font(p), c.cell(p), c.width, bands.CellLines)
+		cells[i] = table.WrapIn(c.font(p), c.cell(p), c.width, table.CellLines)
 		lines = max(lines, len(cells[i]))
 	}
 	return cells, lines
@@ -205,7 +206,7 @@ func drawPull(g *draw.Group, columns []column, cells [][]draw.Text, p *plan.Pull
 	x := sheet.Margin + numberRoom
 	for i, c := range columns {
 		for k, t := range cells[i] {
-			t.At = draw.Point{X: x, Y: base + float64(k)*bands.CellPitch}
+			t.At = draw.Point{X: x, Y: base + float64(k)*table.CellPitch}
 			if !c.text {
 				t.At.X += c.width
 			}

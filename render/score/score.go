@@ -12,6 +12,7 @@ import (
 	"pullscore/interp/units"
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
+	"pullscore/render/score/overview"
 	"pullscore/render/sheet"
 )
 
@@ -20,13 +21,51 @@ import (
 func Score(shot *plan.Shot, opt sheet.Options) []*draw.Page {
 	sc := bands.NewChart(shot, opt.Size())
 	compose(sc)
-	return sc.Draw("score", describe(sc), drawAround, drawLegend)
+	cells := timed(sc)
+	if len(cells) < 2 { // one sheet is an overview of itself
+		return sc.Draw("score", describe(sc), drawAround, drawLegend)
+	}
+	sc.Ahead = overview.Pages(shot)
+	for i := range cells {
+		cells[i].Number += sc.Ahead
+		cells[i].ID = sheet.PageID(shot, "score", cells[i].Number)
+	}
+	var pages []*draw.Page
+	for i := range sc.Ahead {
+		pages = append(pages, overview.Page(sc, cells, i, sc.Ahead+len(sc.Sheets)))
+	}
+	return append(pages, sc.Draw("score", describe(sc), drawAround, drawLegend)...)
 }
+
+// timed returns the sheets that show time of their own, by their numbers among them.
+func timed(sc *bands.Chart) (cells []overview.Cell) {
+	for i, sh := range sc.Sheets {
+		from, to, ok := sh.Shows()
+		if n := len(cells); ok && (n == 0 || from >= cells[n-1].To) {
+			cells = append(cells, overview.Cell{Number: i + 1, From: from, To: to})
+		}
+	}
+	return cells
+}
+
+// handSystems is how many windows a sheet of the hand alone shows.
+const handSystems = 4
 
 // compose lays everything on sheets.
 func compose(sc *bands.Chart) {
+	apart := sc.Systems > 1 // the hand is on sheets of its own
 	for _, w := range sc.Windows {
-		sc.Lay(w, bandsOf(w))
+		all := bandsOf(w)
+		if apart {
+			all = all[:len(all)-1]
+		}
+		sc.Lay(w, all)
+	}
+	if apart && sc.Shot.Optics.Ring != nil {
+		sc.Begin(handSystems)
+		for _, w := range sc.Windows {
+			sc.Lay(w, []bands.Section{w.HandAlone()})
+		}
 	}
 	sc.Lay(nil, findings(sc))
 	sc.Lay(nil, pullTable(sc))
@@ -34,7 +73,17 @@ func compose(sc *bands.Chart) {
 
 // drawAround draws what stands round the bands of a score.
 func drawAround(sh *bands.Sheet, root *draw.Group, number int) {
-	sh.DrawHead(root.Group("head"), "score", number, len(sh.Sheets))
+	back := ""
+	if sh.Ahead > 0 {
+		back = sheet.PageID(sh.Shot, "score", 1)
+	}
+	paper := "score"
+	if _, _, bands := sh.Leaves[0].Reach("distance"); !bands {
+		if _, _, hand := sh.Leaves[0].Reach("hand"); hand {
+			paper = "hand"
+		}
+	}
+	sh.DrawHead(root.Group("head"), paper, number, back)
 	for _, lf := range sh.Leaves {
 		if lf.Window == nil {
 			continue

@@ -29,6 +29,9 @@ func sharpBand(w *bands.Window) []bands.Section {
 	var all []bands.Section
 	for i, k := range w.Order {
 		least := sharpLeast
+		if w.Systems > 1 {
+			least = barFoot + signs.BarHeight + 0.2
+		}
 		if len(w.FlagsOf(w.Shot.Subjects[k].Name)) > 0 {
 			least = barFoot + signs.BarHeight + bands.FlagHeight + 1.2
 		}

@@ -16,6 +16,9 @@ func TestSpansTellWhereTimeLies(t *testing.T) {
 		begin, end, poles := 0.0, 0.0, 0
 		for _, p := range Score(s, sheet.Options{}) {
 			for _, span := range p.Spans {
+				if span.From == 0 && end == float64(s.Duration) {
+					begin, end = 0, 0 // the sheets of the hand
+				}
 				again := span.From == begin && span.To == end // bands that need two sheets
 				if !again && span.From != end || !(span.To > span.From) {
 					t.Errorf("%s: a span from %v s follows one to %v s", name, span.From, end)

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"pullscore/interp/plan"
+	"pullscore/render/score/times"
 	"pullscore/render/sheet"
 )
 
@@ -18,6 +19,8 @@ type Chart struct {
 	Left      float64        // where the time axis starts, millimetres
 	PerSecond float64        // millimetres
 	Seconds   float64        // how long it is
+	begin     bool           // what is laid next begins a new sheet
+	Ahead     int            // pages before those of the chart
 	Systems   int            // windows on one sheet at most
 	letters   map[int]string // of the findings, by their flags
 	first     map[int]bool   // of them: the first of its letter
@@ -44,33 +47,9 @@ const (
 	Apron  = 15.0 // up to the margin: the scale of distances
 )
 
-// Lap is how much of the next window a window shows again, seconds.
-const Lap = 0.3
-
-// SystemSeconds is how long a window of a long shot is, SystemSubjects how many subjects
-// it may have at most if two stand on a sheet.
-const (
-	SystemSeconds  = 10.0
-	SystemSubjects = 6
-)
-
-// ladder holds the scales of time, in millimetres a second.
-var ladder = []float64{160, 120, 80, 60, 40, 30, 25, 20}
-
 // timeRoom is how wide a time axis may be, in millimetres.
 func timeRoom(paper sheet.Paper) float64 {
 	return paper.W - 2*sheet.Margin - gutter - Apron
-}
-
-// Scale returns the greatest scale of time at which so many seconds fit on a sheet, in
-// millimetres a second. If none does, long is true, and the scale is the least.
-func Scale(seconds float64, paper sheet.Paper) (perSecond float64, long bool) {
-	for _, rung := range ladder {
-		if seconds*rung <= timeRoom(paper)+1e-9 {
-			return rung, false
-		}
-	}
-	return ladder[len(ladder)-1], true
 }
 
 // NewChart returns the chart of a shot over its own times.
@@ -81,7 +60,7 @@ func NewChart(shot *plan.Shot, paper sheet.Paper) *Chart {
 // NewChartOver returns the chart of a shot over a time that may be longer than its own,
 // in seconds.
 func NewChartOver(seconds float64, shot *plan.Shot, paper sheet.Paper) *Chart {
-	perSecond, long := Scale(seconds, paper)
+	perSecond, long := times.Scale(seconds, timeRoom(paper))
 	sc := &Chart{Shot: shot, Paper: paper, Left: sheet.Margin + gutter, PerSecond: perSecond, Seconds: seconds, Systems: 1, Order: order(shot)}
 	sc.letters, sc.first = map[int]string{}, map[int]bool{}
 	for _, l := range shot.Lettered() {
@@ -90,18 +69,18 @@ func NewChartOver(seconds float64, shot *plan.Shot, paper sheet.Paper) *Chart {
 			sc.letters[n] = l.Letter
 		}
 	}
-	if long && len(shot.Subjects) <= SystemSubjects {
+	if long && len(shot.Subjects) <= times.SystemSubjects {
 		sc.Systems = 2
 	}
 	cuts := []float64{0, seconds}
 	if long {
-		cuts = CutTime(seconds)
+		cuts = times.Cuts(seconds)
 	}
 	for i := 1; i < len(cuts); i++ {
 		w := &Window{Chart: sc, from: cuts[i-1], to: cuts[i], last: i == len(cuts)-1}
 		w.end = min(w.to, Lasting(shot))
 		if !w.last {
-			w.end = min(w.to+Lap, Lasting(shot))
+			w.end = min(w.to+times.Lap, Lasting(shot))
 		}
 		w.Right = sc.Left + (w.ends()-w.from)*perSecond
 		if w.end > w.from {
@@ -112,6 +91,15 @@ func NewChartOver(seconds float64, shot *plan.Shot, paper sheet.Paper) *Chart {
 	sc.Depth = newDepthScale(sc.Windows)
 	sc.Turn = newTurnScale(sc)
 	return sc
+}
+
+// Overall returns a leaf that shows a stretch of the whole shot to another scale, from left
+// on. Nothing on it has an ID: that has the same thing on a sheet to scale.
+func (sc *Chart) Overall(left, perSecond, from, to float64) *Leaf {
+	c := *sc
+	c.Left, c.PerSecond, c.first = left, perSecond, nil
+	w := &Window{Chart: &c, from: from, to: to, end: to, last: to >= sc.Seconds, Right: left + (to-from)*perSecond}
+	return &Leaf{Chart: &c, Window: w}
 }
 
 // Shift moves the time axis to the right by so many millimetres.
@@ -127,7 +115,7 @@ func (w *Window) ends() float64 {
 	if w.last {
 		return w.to
 	}
-	return w.to + Lap
+	return w.to + times.Lap
 }
 
 // X returns where a time stands, held to the window.
@@ -145,17 +133,6 @@ func (w *Window) Holds(t float64) bool {
 // overlaps reports whether a stretch of time shows on the window.
 func (w *Window) overlaps(from, to float64) bool {
 	return to > w.from && from < w.ends() || w.Holds(from)
-}
-
-// CutTime returns the times at which windows of a long shot start, and the end, in
-// seconds. What is left over at the end has no window of its own if it is shorter than
-// what windows show twice.
-func CutTime(seconds float64) []float64 {
-	cuts := []float64{0}
-	for t := SystemSeconds; t < seconds-Lap; t += SystemSeconds {
-		cuts = append(cuts, t)
-	}
-	return append(cuts, seconds)
 }
 
 // Lasting returns how long a shot is drawn: an empty one still has a score.

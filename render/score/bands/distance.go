@@ -76,7 +76,11 @@ func (d DepthScale) free(metres, top, height float64) float64 {
 func (w *Window) DistanceBand() Section {
 	n := float64(len(w.Shot.Subjects))
 	room := LaneHeight + w.EdgeRoom(true) + w.EdgeRoom(false) + BandGap
-	least := min(max(30, n*LabelOne+4), 140) + room
+	low := 30.0
+	if w.Systems > 1 {
+		low = 24 // so that two have room on a sheet
+	}
+	least := min(max(low, n*LabelOne+4), 140) + room
 	return Section{Name: "distance", Least: least, Most: max(least, 104), OverTime: true,
 		Draw: func(sh *Leaf, g *draw.Group, top, height float64) {
 			sh.Open(g, top, "distance", "Distance")

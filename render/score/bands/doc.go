@@ -12,5 +12,4 @@
 //   - hand.go: the band of the hand
 //   - flags.go: numbers of pulls and flags of findings above the bands
 //   - gutter.go: names before the bands
-//   - cells.go: what the tables below the bands share
 package bands

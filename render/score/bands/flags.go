@@ -4,6 +4,7 @@
 package bands
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -35,6 +36,8 @@ func (sh *Leaf) Open(g *draw.Group, top float64, row, title string) {
 	var taken []draw.Box
 	if row == "distance" {
 		taken = sh.drawDiscs(lane, top)
+	} else if row == "hand" {
+		taken = sh.discs
 	}
 	sh.DrawFlags(lane, sh.Window.flagsOn(row, ""), top+LaneAir+(FlagLane-FlagHeight)/2, taken)
 }
@@ -153,16 +156,50 @@ func (sh *Leaf) pennants(flags []plan.Flag, taken []draw.Box) (list []pennant) {
 			last := &list[n-1]
 			same := sh.Window.X(last.flags[0].Time) >= at-0.05
 			if same || last.right()-at > flagShift {
-				last.flags = append(last.flags, f)
-				last.x = pushed(last.x, signs.FlagWidth(last.letters()), taken)
+				list = sh.merged(list[:n-1], append(last.flags, f), last.x, taken)
 				continue
 			}
 			p.x = max(at, last.right())
 		}
-		p.x = pushed(p.x, signs.FlagWidth(p.letters()), taken)
+		p.x = sh.fitting(p.x, signs.FlagWidth(p.letters()), taken)
+		if n := len(list); n > 0 && p.x < list[n-1].right() { // at the edge of the page
+			p.flags = append(list[n-1].flags, f)
+			list = sh.merged(list[:n-1], p.flags, list[n-1].x, taken)
+			continue
+		}
 		list = append(list, p)
 	}
 	return list
+}
+
+// merged adds one flag of several findings to a list, and takes in those before it that it
+// would cover.
+func (sh *Leaf) merged(list []pennant, flags []plan.Flag, x float64, taken []draw.Box) []pennant {
+	p := pennant{Chart: sh.Chart, flags: flags}
+	p.x = sh.fitting(x, signs.FlagWidth(p.letters()), taken)
+	if n := len(list); n > 0 && p.x < list[n-1].right() {
+		return sh.merged(list[:n-1], append(slices.Clone(list[n-1].flags), flags...), list[n-1].x, taken)
+	}
+	return append(list, p)
+}
+
+// fitting returns the first place from x on where something of that width is clear of what
+// is taken; if the page ends before, the last place on it that is clear.
+func (sh *Leaf) fitting(x, width float64, taken []draw.Box) float64 {
+	limit := sh.Paper.W - sheet.Margin
+	if x = pushed(x, width, taken); x+width <= limit {
+		return x
+	}
+	x = limit - width
+	for moved := true; moved; {
+		moved = false
+		for _, b := range taken {
+			if b.X < x+width-1e-9 && x < b.Right() {
+				x, moved = b.X-width, true
+			}
+		}
+	}
+	return x
 }
 
 // pushed returns the first place from x on where something of that width is clear of what
@@ -191,7 +228,7 @@ func (sh *Leaf) DrawFlags(g *draw.Group, flags []plan.Flag, y float64, taken []d
 				into.ID = FlagID(sh.Shot, sh.letters[f.Number])
 			}
 		}
-		x := min(p.x, sh.Paper.W-sheet.Margin-signs.FlagWidth(p.letters()))
+		x := p.x
 		at := sh.Window.X(p.flags[0].Time)
 		ink := draw.Warning
 		if p.worst().Severity == "note" {
@@ -282,3 +319,8 @@ func BadgeRadius(number int) float64 { return signs.DiscRadius(number) }
 
 // Badge draws the number of a pull of a table, with its middle at (x, y).
 func Badge(g *draw.Group, x, y float64, p *plan.Pull) { disc(g, x, y, p) }
+
+// PullTitle says the same with its number and its times.
+func PullTitle(s *plan.Shot, p *plan.Pull) string {
+	return fmt.Sprintf("%d: %s, %s to %s", p.Number, sheet.PullName(s, p), sheet.When(s, float64(p.Start)), sheet.When(s, float64(p.Land)))
+}

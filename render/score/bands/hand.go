@@ -138,6 +138,42 @@ func (w *Window) HandBand() Section {
 		}}
 }
 
+// wordRow is the height of a row of words over a band of the hand that stands alone.
+const wordRow = 4.6
+
+// HandAlone returns the band for sheets of its own: with the numbers of the moves, and the
+// words and cues that they hang on.
+func (w *Window) HandAlone() Section {
+	hand := w.HandBand()
+	return Section{Name: "hand", Least: hand.Least + wordRow, Most: hand.Most + wordRow, OverTime: true,
+		Draw: func(sh *Leaf, g *draw.Group, top, height float64) {
+			for _, r := range w.Rows() {
+				for _, run := range r.Runs {
+					if run.Hangs {
+						sh.writeHung(g, r.Said[run.Said], run, top, top+height-BandGap)
+					}
+				}
+			}
+			sh.discs = sh.drawDiscs(g.Group("moves"), top+wordRow)
+			hand.Draw(sh, g, top+wordRow, height-wordRow)
+		}}
+}
+
+// writeHung writes a word that a move hangs on over its plumb line, unless another is there.
+func (sh *Leaf) writeHung(g *draw.Group, u Utterance, run Run, top, bottom float64) {
+	t := run.At(top + 3.4)
+	at := t.At.X
+	if u.Cue {
+		at = sh.Window.X(u.Start)
+		signs.DrawCue(g, at, t.At.Y-sheet.FontStrong.Middle(), "")
+	}
+	sh.dropPlumb(at, top+4, bottom)
+	if box := t.Room(); !slices.ContainsFunc(sh.hung, box.Overlaps) {
+		g.Group(signs.Word).Add(t)
+		sh.hung = append(sh.hung, box)
+	}
+}
+
 // A HandBand is the band on a sheet.
 type HandBand struct {
 	*Leaf

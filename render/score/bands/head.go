@@ -9,18 +9,19 @@ import (
 
 	"pullscore/interp/units"
 	"pullscore/render/draw"
+	"pullscore/render/score/times"
 	"pullscore/render/sheet"
 )
 
 // DrawHead writes what the shot is, which page of which paper this is, and its scale.
-func (sh *Sheet) DrawHead(g *draw.Group, paper string, number, pages int) {
-	sheet.DrawHead(g, sh.Shot, sh.Paper, sheet.Folio{Paper: paper, Number: number, Of: pages, Scale: sh.Scaled()})
+func (sh *Sheet) DrawHead(g *draw.Group, paper string, number int, back string) {
+	sheet.DrawHead(g, sh.Shot, sh.Paper, sheet.Folio{Paper: paper, Number: number, Of: len(sh.Sheets) + sh.Ahead, Scale: sh.Scaled(), Back: back})
 }
 
 // Scaled says which time the sheet shows, and to what scale.
 func (sh *Sheet) Scaled() string {
 	scale := sheet.Figures.Number(sh.PerSecond, 0) + " mm/s"
-	from, to, ok := sh.spans()
+	from, to, ok := sh.Shows()
 	switch {
 	case !ok:
 		return ""
@@ -35,14 +36,14 @@ func (sh *Sheet) Scaled() string {
 // PageLine says which page this is and what time it shows.
 func (sh *Sheet) PageLine(number int) string {
 	line := fmt.Sprintf("page %d of %d", number, len(sh.Sheets))
-	if from, to, ok := sh.spans(); ok && len(sh.Windows) > 1 {
+	if from, to, ok := sh.Shows(); ok && len(sh.Windows) > 1 {
 		line += fmt.Sprintf(" · %s to %s s", sheet.Figures.Number(from, 1), sheet.Figures.Number(to, 1))
 	}
 	return line
 }
 
-// spans returns the time that the sheet shows, in seconds; ok is false if it shows none.
-func (sh *Sheet) spans() (from, to float64, ok bool) {
+// Shows returns the time that the sheet shows, in seconds; ok is false if it shows none.
+func (sh *Sheet) Shows() (from, to float64, ok bool) {
 	for _, lf := range sh.Leaves {
 		if w := lf.Window; w != nil {
 			if !ok {
@@ -94,7 +95,7 @@ func (sh *Leaf) drawFrames(g *draw.Group, y float64) {
 // drawSeconds numbers seconds, and writes the timecode of some.
 func (sh *Leaf) drawSeconds(g *draw.Group, y float64) {
 	w := sh.Window
-	every := labelStep(sh.PerSecond, sheet.FontSmall.Room(sh.clock(w.ends()))+3)
+	every := times.LabelStep(sh.PerSecond, sheet.FontSmall.Room(sh.clock(w.ends()))+3)
 	codes := 0.0
 	if sh.Shot.BeginsAt != "" {
 		codes = math.Ceil((sheet.FontSmall.Room(sh.Shot.BeginsAt)+3)/sh.PerSecond/every) * every
@@ -128,7 +129,7 @@ func (sh *Leaf) drawTicks(g *draw.Group, y float64) (step int64) {
 	if at.Off() {
 		base = max(1, int64(math.Round(at.Shoots)))
 	}
-	step = tickStep(base, sh.PerSecond/float64(base))
+	step = times.TickStep(base, sh.PerSecond/float64(base))
 	first := int64(math.Ceil(float64(at.Frames(w.from)) / float64(step)))
 	for f := first * step; at.Seconds(f) <= w.ends()+1e-9; f += step {
 		if f%base != 0 {
@@ -160,8 +161,8 @@ func (sh *Leaf) drawScreen(g *draw.Group, y float64) {
 	w, at := sh.Window, sh.Shot.Speed()
 	perSecond := sh.PerSecond / at.Factor()
 	g.Line(w.Left, y, w.Right, y, draw.Solid(draw.Mid, draw.RulerWidth))
-	every := labelStep(perSecond, sheet.FontSmall.Room(sheet.Figures.Number(at.Screen(w.ends()), 0)+" s")+3)
-	tick := labelStep(perSecond, 1)
+	every := times.LabelStep(perSecond, sheet.FontSmall.Room(sheet.Figures.Number(at.Screen(w.ends()), 0)+" s")+3)
+	tick := times.LabelStep(perSecond, 1)
 	for n := math.Ceil(at.Screen(w.from)/tick-1e-9) * tick; n <= at.Screen(w.ends())+1e-9; n += tick {
 		x := w.X(at.Set(n))
 		g.Line(x, y, x, y-1.2, draw.Solid(draw.Mid, draw.RulerWidth))
@@ -172,32 +173,14 @@ func (sh *Leaf) drawScreen(g *draw.Group, y float64) {
 	g.Add(draw.NewText(w.Left-HeadGap, y+sheet.FontSmall.Middle(), "screen", sheet.FontSmall, draw.Grey).Aligned(draw.End))
 }
 
-// tickStep returns the frames between two ticks: the smallest divisor of a
-// second's frames that keeps them a millimetre apart.
-func tickStep(base int64, perFrame float64) int64 {
-	for step := int64(1); step < base; step++ {
-		if base%step == 0 && float64(step)*perFrame >= 1 {
-			return step
-		}
-	}
-	return base
-}
-
-// labelStep returns the seconds between two labels of that width.
-func labelStep(perSecond, width float64) float64 {
-	for _, step := range []float64{1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 1200} {
-		if step*perSecond >= width {
-			return step
-		}
-	}
-	return 3600
-}
-
 // DrawMoves draws a column for every move of the focus through the bands, from
 // its start to its landing.
 func (sh *Leaf) DrawMoves(g *draw.Group) {
 	w := sh.Window
 	top, bottom := sh.span()
+	if !w.last { // what the next window shows again
+		g.Add(draw.Rect{Box: draw.Box{X: w.X(w.to), Y: top, W: w.Right - w.X(w.to), H: bottom - top}, Fill: draw.Body})
+	}
 	for _, p := range sh.Shot.Pulls {
 		from, to := float64(p.Start), float64(p.Land)
 		if !w.overlaps(from, to) || p.Kind == "follow" {

@@ -40,6 +40,8 @@ type Leaf struct {
 
 	Plumbs *draw.Group // under all bands
 	PlumbX []float64   // where they fall
+	discs  []draw.Box  // in the lane of a band of the hand alone
+	hung   []draw.Box  // words over a band of the hand alone
 }
 
 // A Sheet is one page of a score.
@@ -61,9 +63,13 @@ func (sc *Chart) Lay(w *Window, sections []Section) {
 	}
 }
 
+// Begin has what is laid next begin a new sheet, with so many windows on each.
+func (sc *Chart) Begin(systems int) { sc.Systems, sc.begin = systems, true }
+
 // goesOn returns a new leaf on the last sheet if that takes all of the sections, else nil.
 func (sc *Chart) goesOn(w *Window, sections []Section) *Leaf {
-	if len(sc.Sheets) == 0 || len(sections) == 0 {
+	if begin := sc.begin; begin || len(sc.Sheets) == 0 || len(sections) == 0 {
+		sc.begin = false
 		return nil
 	}
 	sh, lf := sc.last(), &Leaf{Chart: sc, Window: w}
@@ -246,11 +252,13 @@ func (sc *Chart) Draw(name, desc string, around func(sh *Sheet, root *draw.Group
 	for i, sh := range sc.Sheets {
 		sh.arrange()
 		title := sheet.ShotName(sc.Shot) + ": " + name
-		if len(sc.Sheets) > 1 {
-			title += fmt.Sprintf(", page %d of %d", i+1, len(sc.Sheets))
+		number, all := i+1+sc.Ahead, len(sc.Sheets)+sc.Ahead
+		if all > 1 {
+			title += fmt.Sprintf(", page %d of %d", number, all)
 		}
 		p := &draw.Page{Title: draw.Clean(title), Desc: draw.Clean(desc), W: sc.Paper.W, H: sc.Paper.H}
-		around(sh, &p.Root, i+1)
+		p.Root.ID = sheet.PageID(sc.Shot, name, number)
+		around(sh, &p.Root, number)
 		for _, lf := range sh.Leaves {
 			lf.draw(&p.Root)
 			if w := lf.Window; w != nil {

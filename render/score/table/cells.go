@@ -1,11 +1,8 @@
-// Cells of the tables below the bands, and what a pull is called there.
+// Cells of the tables below the bands.
 
-package bands
+package table
 
 import (
-	"fmt"
-
-	"pullscore/interp/plan"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
 )
@@ -21,11 +18,6 @@ const (
 	ColumnGap     = 8.0
 	FootAir       = 3.2 // above what stands below the bands
 )
-
-// PullTitle says the same with its number and its times.
-func PullTitle(s *plan.Shot, p *plan.Pull) string {
-	return fmt.Sprintf("%d: %s, %s to %s", p.Number, sheet.PullName(s, p), sheet.When(s, float64(p.Start)), sheet.When(s, float64(p.Land)))
-}
 
 // WrapText breaks a text into at most so many lines, the last of them
 // shortened where there are more, with the whole text in Full.

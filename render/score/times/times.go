@@ -1,0 +1,59 @@
+// The scale of time, where a long shot is cut, and the steps of rulers.
+
+package times
+
+// Lap is how much of the next window a window shows again, seconds.
+const Lap = 0.3
+
+// SystemSeconds is how long a window of a long shot is, SystemSubjects how many subjects
+// it may have at most if two stand on a sheet.
+const (
+	SystemSeconds  = 10.0
+	SystemSubjects = 6
+)
+
+// ladder holds the scales of time, in millimetres a second.
+var ladder = []float64{160, 120, 80, 60, 40, 30, 25, 20}
+
+// Scale returns the greatest scale of time at which so many seconds fit in a room of
+// so many millimetres, in millimetres a second. If none does, long is true, and the scale is the least.
+func Scale(seconds float64, room float64) (perSecond float64, long bool) {
+	for _, rung := range ladder {
+		if seconds*rung <= room+1e-9 {
+			return rung, false
+		}
+	}
+	return ladder[len(ladder)-1], true
+}
+
+// Cuts returns the times at which windows of a long shot start, and the end, in
+// seconds. What is left over at the end has no window of its own if it is shorter than
+// what windows show twice.
+func Cuts(seconds float64) []float64 {
+	cuts := []float64{0}
+	for t := SystemSeconds; t < seconds-Lap; t += SystemSeconds {
+		cuts = append(cuts, t)
+	}
+	return append(cuts, seconds)
+}
+
+// TickStep returns the frames between two ticks: the smallest divisor of a
+// second's frames that keeps them a millimetre apart.
+func TickStep(base int64, perFrame float64) int64 {
+	for step := int64(1); step < base; step++ {
+		if base%step == 0 && float64(step)*perFrame >= 1 {
+			return step
+		}
+	}
+	return base
+}
+
+// LabelStep returns the seconds between two labels of that width.
+func LabelStep(perSecond, width float64) float64 {
+	for _, step := range []float64{1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 1200} {
+		if step*perSecond >= width {
+			return step
+		}
+	}
+	return 3600
+}
