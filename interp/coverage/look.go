@@ -27,9 +27,9 @@ type looker struct {
 	seen  map[float64]moment
 }
 
-// A moment is how the set-up is at a time: by subjects, the share of the blur that is
-// sharp, of which 1 is the most.
-type moment struct{ blurs []float64 }
+// A moment is how the set-up is at a time: by subjects, the blur in units of the largest
+// that is sharp, and in arc minutes at the viewer.
+type moment struct{ blurs, arcmin []float64 }
 
 func newLooker(s *plan.Shot, setup int) *looker {
 	keys := slices.Concat(s.Optics.Keys(), s.Optics.Focal.Keys())
@@ -72,14 +72,21 @@ func (k *looker) within(from, to float64) []float64 {
 
 // speaker fills in how the speaker of a word is.
 func (k *looker) speaker(c *Cell, u *plan.Subject, times []float64) {
+	framed := u.SideSaid || k.shot.Optics.Rig != nil
+	i := slices.Index(k.shot.Subjects, u)
 	worst, blur := 0.0, 0.0
 	chance := plan.Number(1)
 	frame := plan.InFrame
 	for _, t := range times {
-		worst = math.Max(worst, k.blurOf(u, t)) // NaN stays
-		blur = math.Max(blur, k.shot.BlurAt(u, t))
-		chance = min(chance, k.shot.SharpChance(u, t))
-		frame = min(frame, k.shot.FrameAt(u, t))
+		m := k.at(t)
+		worst = math.Max(worst, m.blurs[i]) // NaN stays
+		blur = math.Max(blur, m.arcmin[i])
+		if m.blurs[i] <= 1 {
+			chance = min(chance, k.shot.SharpChance(u, t))
+		}
+		if framed {
+			frame = min(frame, k.shot.FrameAt(u, t))
+		}
 	}
 	c.Focus = focus(worst)
 	if c.Focus != Sharp && k.racking(times[0], times[2]) {
@@ -92,7 +99,7 @@ func (k *looker) speaker(c *Cell, u *plan.Subject, times []float64) {
 		c.Blur = 0
 	}
 	c.Held = c.Focus == Sharp
-	if u.SideSaid || k.shot.Optics.Rig != nil {
+	if framed {
 		c.Frame = frame.String()
 		c.Held = c.Held && frame != plan.OutOfFrame
 	}
@@ -112,11 +119,6 @@ func focus(blur float64) string {
 	return Soft
 }
 
-// blurOf returns the blur of a subject at t in units of the largest that is sharp.
-func (k *looker) blurOf(u *plan.Subject, t float64) float64 {
-	return k.at(t).blurs[slices.Index(k.shot.Subjects, u)]
-}
-
 // at returns how the set-up is at t. The last times are kept, since a word begins where
 // the one before it ends.
 func (k *looker) at(t float64) moment {
@@ -125,9 +127,12 @@ func (k *looker) at(t float64) moment {
 	}
 	x := k.shot.FocusAt(t)
 	set := k.shot.Judged(x, t)
-	m := moment{blurs: make([]float64, len(k.shot.Subjects))}
+	n := len(k.shot.Subjects)
+	both := make([]float64, 2*n)
+	m := moment{both[:n], both[n:]}
 	for i, u := range k.shot.Subjects {
-		m.blurs[i] = set.Blur(k.shot.LensDistanceAt(u, t), x) / set.Criterion
+		blur := set.Blur(k.shot.LensDistanceAt(u, t), x)
+		m.blurs[i], m.arcmin[i] = blur/set.Criterion, blur*k.shot.Optics.ArcminPerBlur
 	}
 	if len(k.seen) > mostKept {
 		clear(k.seen)

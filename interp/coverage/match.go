@@ -163,22 +163,31 @@ func (sp *spoken) part(folds speech.Folded, used map[*slot]bool) []*slot {
 // findIn looks for lines of the scene that are not taken in those of a shot that were
 // not found: these may be longer.
 func (j *joiner) findIn(lines []shotLine, mine []int, sp *spoken, found []*match, taken map[*sceneLine]bool) {
-	stream := wording.New(j.vocabulary)
 	said := map[string]bool{}
-	var owner, place []int // of each word of the stream: its line, and which word of it
 	for _, i := range mine {
-		if found[i] != nil {
-			continue
+		if found[i] == nil {
+			for _, fold := range lines[i].folds {
+				said[fold] = true
+			}
 		}
-		stream.Append(lines[i].text)
-		for k, fold := range lines[i].folds {
-			owner, place, said[fold] = append(owner, i), append(place, k), true
-		}
-	}
-	if stream.Len() != len(owner) || len(owner) == 0 {
-		return
 	}
 	free, wanted := sp.alike(said, taken)
+	if len(free) == 0 {
+		return
+	}
+	stream := wording.New(j.vocabulary)
+	var owner, place []int // of each word of the stream: its line, and which word of it
+	for _, i := range mine {
+		if found[i] == nil {
+			stream.Append(lines[i].text)
+			for k := range lines[i].folds {
+				owner, place = append(owner, i), append(place, k)
+			}
+		}
+	}
+	if stream.Len() != len(owner) {
+		return
+	}
 	for k, at := range stream.Place(wanted, 0, stream.Len()) {
 		if at.Likeness < leastSame || at.End <= at.Start || owner[at.Start] != owner[at.End-1] {
 			continue

@@ -29,7 +29,7 @@ const manySetups = 5
 
 // most is how many set-ups stand below one row of words; the others follow below the same
 // words once more.
-const most = 20
+const most = 18
 
 // barsFully is the chance from which a bar has its full height.
 const barsFully = 0.985
