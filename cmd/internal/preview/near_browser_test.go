@@ -131,7 +131,7 @@ func TestTheCardOfAPull(t *testing.T) {
 	if over := value[bool](b, `[...document.querySelectorAll(".slab")].some((e) => e.previousElementSibling.localName !== "rect")`); over {
 		t.Error("a slab lies over what is drawn")
 	}
-	numbers := value[[]int](b, `[...document.querySelectorAll(".finding-item.near .flag text")].map((e) => Number(e.textContent))`)
+	numbers := value[[]int](b, `[...document.querySelectorAll(".finding-item.near")].map((e) => Number(e.dataset.number))`)
 	var want []int
 	for _, f := range tellFindings(s.shown.Load().state.Plans[0], s.shown.Load().state.Plans[0].Findings, s.shown.Load().state.Plans[0].Good) {
 		if f.Shot == shot.ID && f.Pull == 1 {
@@ -154,7 +154,7 @@ func TestTargetsAreLargeEnough(t *testing.T) {
 		b.open(s)
 		b.until(complete)
 		for range 3 {
-			small := value[[]string](b, `[...document.querySelectorAll(".sheet > svg :is(g.pull[data-number], g.finding[data-number], g[data-subject])")].filter((g) => {
+			small := value[[]string](b, `[...document.querySelectorAll(".sheet > svg :is(g.pull[data-number], g.finding[data-number]:not(g.finding g.finding), g[data-subject])")].filter((g) => {
 				const box = g.querySelector(".target").getBoundingClientRect();
 				return box.width < 23.9 || box.height < 23.9;
 			}).map((g) => g.getAttribute("class") + " " + (g.dataset.number ?? g.dataset.subject))`)

@@ -98,6 +98,7 @@ type toldFinding struct {
 	Pull     int         `json:"pull,omitempty"`
 	Time     plan.Number `json:"t_s"`
 	Number   int         `json:"number,omitempty"` // of its flag on the drawing
+	Letter   string      `json:"letter,omitempty"` // what stands in that flag: the letter of its cause
 }
 
 // A toldCause is what several findings of a shot have in common, in a sentence.
@@ -220,7 +221,7 @@ func tellFindings(p *rebuild.Plan, list []lang.Diagnostic, drawn *plan.Plan) []t
 			t.Cures = append(t.Cures, draw.Clean(c.Says()))
 		}
 		if drawn != nil {
-			t.Number = flagOf(d, drawn)
+			t.Number, t.Letter = flagOf(d, drawn)
 		}
 		all[i] = t
 	}
@@ -237,18 +238,18 @@ func placeOf(p *rebuild.Plan, at lang.Range) string {
 	return fmt.Sprintf("%s:%d", draw.Clean(file), at.Start.Line)
 }
 
-// flagOf returns the number of a finding's flag on the drawing of its shot, or
-// 0.
-func flagOf(d lang.Diagnostic, drawn *plan.Plan) int {
+// flagOf returns the number of a finding's flag on the drawing of its shot, and the letter
+// of its cause; 0 and "" if it has none.
+func flagOf(d lang.Diagnostic, drawn *plan.Plan) (number int, letter string) {
 	for _, s := range drawn.Shots {
 		if s.ID != d.Shot {
 			continue
 		}
 		for _, f := range s.Flags {
 			if f.Code == d.Code && f.Text == d.Message && f.Pull == d.Pull && f.Time == max(d.Time, 0) {
-				return f.Number
+				return f.Number, f.Cause
 			}
 		}
 	}
-	return 0
+	return 0, ""
 }

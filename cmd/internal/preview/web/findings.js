@@ -55,8 +55,9 @@ export class Findings {
     const item = make("li");
     const button = make("button", `finding-item ${f.severity}`);
     button.type = "button";
+    if (f.number) button.dataset.number = f.number;
     const head = make("span", "finding-head");
-    head.append(sign(f.severity, f.number), make("span", "severity", f.severity), make("bdi", "place", f.place));
+    head.append(sign(f.severity, f.letter ?? f.number), make("span", "severity", f.severity), make("bdi", "place", f.place));
     head.title = `${f.file}:${f.line}:${f.column}`;
     button.append(head, make("bdi", "message", f.message));
     if (f.detail) button.append(make("bdi", "detail", f.detail));

@@ -7,8 +7,12 @@ import { make } from "./make.js";
 
 const namespace = "http://www.w3.org/2000/svg";
 
-// marks are the parts of a drawing that can be pointed at.
-const marks = "g.pull[data-number], g.finding[data-number], g[data-subject]";
+// pressable are the parts of a drawing that lead somewhere: pulls and flags. A flag of
+// several findings is one group within the other.
+export const pressable = "g.pull[data-number], g.finding[data-number]:not(g.finding g.finding)";
+
+// marks are the parts that can be pointed at.
+const marks = `${pressable}, g[data-subject]`;
 
 // least is how large a target is at least, in CSS pixels (WCAG 2.2, 2.5.8).
 export const least = 24;
@@ -92,8 +96,8 @@ export class Near {
   groupsOf(mark) {
     const [kind, key] = keyOf(mark);
     if (kind === "subject") return this.all(`g[data-subject="${CSS.escape(key)}"]`);
-    const own = kind === "pull" ? ["pull", "window", "narrow"] : ["finding"];
-    return this.all(own.map((name) => `g.${name}[data-number="${key}"]`).join(", "));
+    if (kind === "finding") return [mark];
+    return this.all(["pull", "window", "narrow"].map((name) => `g.${name}[data-number="${key}"]`).join(", "));
   }
 
   // rowsOf returns the rows that belong to the mark.
@@ -185,10 +189,12 @@ function placeBeside(box, card, event) {
   return { x, y: below + card.height < innerHeight ? below : Math.max(gap, box.top - gap - card.height) };
 }
 
-// keyOf returns the kind of a mark and which of them it is.
+// keyOf returns the kind of a mark and which of them it is: of a flag, the numbers of all
+// its findings.
 function keyOf(mark) {
   if (mark.dataset.subject !== undefined) return ["subject", mark.dataset.subject];
-  return [mark.classList.contains("pull") ? "pull" : "finding", Number(mark.dataset.number)];
+  if (mark.classList.contains("pull")) return ["pull", Number(mark.dataset.number)];
+  return ["finding", [mark, ...mark.querySelectorAll("g.finding")].map((g) => Number(g.dataset.number))];
 }
 
 // markAt returns the mark at the place of an event: what is drawn there, or else that
@@ -226,11 +232,13 @@ export function makeReachable(drawing, subjects) {
     const [kind, key] = keyOf(mark);
     if (kind === "subject" && told.has(key)) continue; // one of its parts is enough
     told.add(key);
+    for (const link of mark.querySelectorAll("a")) link.replaceWith(...link.childNodes); // one thing to press, not two
     drawing.setAttribute("role", "group");
     mark.setAttribute("tabindex", "0");
     mark.setAttribute("role", kind === "subject" ? "img" : "button");
     const title = mark.querySelector("title")?.textContent ?? "";
-    mark.setAttribute("aria-label", { pull: `Pull ${key}: ${title}`, finding: `Finding ${key}: ${title}`, subject: `Subject ${title}` }[kind]);
+    const flag = [...mark.querySelectorAll("text")].at(-1)?.textContent ?? key;
+    mark.setAttribute("aria-label", { pull: `Pull ${key}: ${title}`, finding: `Finding ${flag}: ${title}`, subject: `Subject ${title}` }[kind]);
   }
 }
 

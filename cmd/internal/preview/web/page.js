@@ -171,12 +171,14 @@ function about(kind, key) {
     if (!subject) return null;
     return { title: key, figures: subject.figures, subjects: [key], pulls, findings: findingsHere().filter((f) => pulls.includes(f.pull)), times: [] };
   }
-  const found = findingsHere().find((f) => f.number === key);
-  if (!found) return null;
-  const figures = [{ title: "", text: found.message }];
-  if (found.detail) figures.push({ title: "", text: found.detail });
-  if (found.cures?.length) figures.push({ title: "", text: `Cure: ${found.cures.join(", or ")}`, kind: "cures" });
-  return { title: found.severity, figures, subjects: [], pulls: found.pull ? [found.pull] : [], findings: [found], times: [found.t_s] };
+  const found = findingsHere().filter((f) => key.includes(f.number));
+  if (!found.length) return null;
+  const figures = found.flatMap((f) => [
+    { title: "", text: f.message }, ...(f.detail ? [{ title: "", text: f.detail }] : []),
+    ...(f.cures?.length ? [{ title: "", text: `Cure: ${f.cures.join(", or ")}`, kind: "cures" }] : []),
+  ]);
+  const title = found.length === 1 ? `${found[0].letter ?? ""} ${found[0].severity}` : count(found.length, "finding");
+  return { title, figures, subjects: [], pulls: found.map((f) => f.pull).filter(Boolean), findings: found, times: found.map((f) => f.t_s) };
 }
 
 score.onPull = (number) => {

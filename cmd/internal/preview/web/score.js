@@ -6,7 +6,7 @@ import { make } from "./shared.js";
 import { byKeys } from "./keys.js";
 import { clock } from "./model.js";
 import { morph } from "./morph.js";
-import { clearTargets, layTargets, makeReachable, markAt } from "./near.js";
+import { clearTargets, layTargets, makeReachable, markAt, pressable } from "./near.js";
 import { placeOf, timeAt } from "./spans.js";
 import * as sizes from "./zoom.js";
 
@@ -160,7 +160,7 @@ export class Score {
 
   // markAt returns the flag or the pull on the drawing at the place of an event,
   // also below the playhead; null where there is none.
-  markAt(event) { return markAt(event, "g.pull[data-number], g.finding[data-number]", this.head); }
+  markAt(event) { return markAt(event, pressable, this.head); }
 
   // pick goes to what a flag or a pull stands for, and reports whether there is
   // one.
@@ -210,7 +210,7 @@ export class Score {
   }
 
   tap(event) {
-    if (this.leads(event)) return;
+    if (!this.markAt(event) && this.leads(event)) return;
     const sheet = event.target.closest(".sheet");
     const from = event.pointerType === "touch" ? event : this.pressed;
     if (!sheet || !from || Math.hypot(event.clientX - from.clientX, event.clientY - from.clientY) > 4) return; // was dragged
@@ -220,7 +220,7 @@ export class Score {
   // key picks a flag that has the focus.
   key(event) {
     if (event.key !== "Enter" && (event.key !== " " || !byKeys())) return;
-    if (!event.ctrlKey && !event.metaKey && !event.altKey && this.pick(event.target.closest("g.pull[data-number], g.finding[data-number]"))) event.preventDefault();
+    if (!event.ctrlKey && !event.metaKey && !event.altKey && this.pick(event.target.closest(pressable))) event.preventDefault();
   }
 
   wheel(event) {
