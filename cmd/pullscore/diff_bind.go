@@ -64,12 +64,14 @@ func (c *diffCmd) bind(s *session, plans []diff.Plan, out output, how rendering)
 // front returns the pages that tell the changes in words, with the places of the shots.
 func (c *diffCmd) front(plans []diff.Plan, where func(*plan.Shot) place) []*draw.Page {
 	var passages []brief.Passage
+	differ := 0
 	for _, p := range plans {
 		if !p.Differs() {
 			continue
 		}
+		differ++
 		t := brief.Passage{Heading: cmp.Or(p.Title, "A plan without a title"), Sentences: p.Phrases(),
-			Columns: []brief.Column{{Title: "shot"}, {Title: "title", Text: true}, {Title: "what changed", Text: true}, {Title: "on page"}}}
+			Columns: []brief.Column{{Title: "shot"}, {Title: "title", Text: true}, {Title: "what changed", Text: true}, {Title: "on sheet"}}}
 		for _, shot := range p.Shots {
 			if shot.Change == diff.Same {
 				continue
@@ -88,7 +90,7 @@ func (c *diffCmd) front(plans []diff.Plan, where func(*plan.Shot) place) []*draw
 		passages = append(passages, t)
 	}
 	passages = append(passages, brief.Passage{Sentences: []string{diff.Summary(plans) + "."}})
-	return brief.FrontPages("What changed in "+units.Count(len(plans), "plan"), "changes", "What changed for the crew, with the page of each shot.", passages, c.options())
+	return brief.FrontPages("What changed in "+units.Count(differ, "plan"), "changes", "What changed for the crew, with the page of each shot.", passages, c.options())
 }
 
 // shownPlan returns what a sheaf calls a plan after.

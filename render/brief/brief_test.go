@@ -145,6 +145,21 @@ func TestNothingIsPrintedTwice(t *testing.T) {
 	}
 }
 
+// What the plan asks to print stands first at its shot, in its order.
+func TestNotesArePrinted(t *testing.T) {
+	s := plans.OneRack()
+	s.Notes = []string{"WATCH THE BOOM", "No second take after dark."}
+	b := NewShot(s, "s1-1", sheet.Options{})
+	if first := b.Sheet[0]; first.Heading != "Notes" || !slices.Equal(first.Sentences, s.Notes) {
+		t.Errorf("the first passage is %q: %q", first.Heading, first.Sentences)
+	}
+	last := b.Figures[len(b.Figures)-1]
+	text := plans.TextOf(last.Pages)
+	if at := strings.Index(text, s.Notes[0]); !last.Words || at < 0 || strings.Index(text, s.Notes[1]) < at {
+		t.Errorf("printed is %q", text)
+	}
+}
+
 func TestBriefTitle(t *testing.T) {
 	for _, tc := range []struct {
 		titles []string

@@ -157,9 +157,9 @@ func shotTable(plans []*plan.Plan, where Places) Passage {
 	return t.said()
 }
 
-// pageHead heads the column of page numbers. It is wider than any of them, so the cover is
+// pageHead heads the column of the numbers of sheets. It is wider than any of them, so the cover is
 // laid out alike before and after they are known.
-const pageHead = "on page"
+const pageHead = "on sheet"
 
 // worstMoment names the landing, the rest or the half second of a follow at which the
 // focus is where it should be least often; empty where nothing can be judged.

@@ -26,7 +26,11 @@ func shotSheet(s *plan.Shot) []Passage {
 	}
 	marks := markTable(s)
 	pulls.Drawn, marks.Drawn = true, true
-	list := []Passage{pulls}
+	var list []Passage
+	if len(s.Notes) > 0 {
+		list = append(list, Passage{Heading: "Notes", Sentences: s.Notes})
+	}
+	list = append(list, pulls)
 	for _, part := range []Passage{reasonTable(s), cameraTable(s), pictureTable(s), holdTable(s), marks, restTable(s)} {
 		if len(part.Rows) > 0 {
 			list = append(list, part)
