@@ -67,7 +67,7 @@ func compose(sc *bands.Chart) {
 			sc.Lay(w, []bands.Section{w.HandAlone()})
 		}
 	}
-	sc.Lay(nil, findings(sc))
+	sc.Lay(nil, append(findings(sc), togetherBand(sc)...))
 	sc.Lay(nil, pullTable(sc))
 }
 
@@ -98,7 +98,8 @@ func drawAround(sh *bands.Sheet, root *draw.Group, number int) {
 
 // bandsOf returns the rows of a window from top to bottom.
 func bandsOf(w *bands.Window) []bands.Section {
-	all := append(w.LinesBand(), w.DistanceBand())
+	all := append(notesBand(w), w.LinesBand()...)
+	all = append(all, w.DistanceBand())
 	all = append(all, sharpBand(w)...)
 	all = append(all, cameraBand(w)...)
 	return append(all, w.HandBand())

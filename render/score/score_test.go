@@ -276,6 +276,24 @@ func TestWeightyWordAtTheEdge(t *testing.T) {
 	}
 }
 
+// The notes of a plan stand on the first sheet to scale, and the cures tried together below
+// the findings.
+func TestNotesAndCuresAreTold(t *testing.T) {
+	s := plans.ThreeRacks()
+	s.Notes = []string{"WATCH THE BOOM", strings.Repeat("nobody steps on the tape ", 20)}
+	s.Together = []plan.Tried{{Cure: "stop f/4", Leaves: 1}}
+	pages := Score(s, sheet.Options{})
+	for i, p := range pages {
+		plans.CheckPage(t, fmt.Sprintf("page %d", i+1), p)
+	}
+	text := plans.TextOf(pages)
+	for _, want := range []string{"Notes WATCH THE BOOM", "Tried together:", s.SaysTogether()} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q in %q", want, text)
+		}
+	}
+}
+
 // Every link of a score leads somewhere, and every letter that a flag has is told.
 func TestLinksLeadSomewhere(t *testing.T) {
 	for name, s := range plans.Made() {
