@@ -36,3 +36,31 @@ func TestMarksOfTheLensAreAsEngraved(t *testing.T) {
 		}
 	}
 }
+
+// A mark that the kit gives is measured; where closest or infinity lies by default, and what
+// a law puts on the ring, is computed.
+func TestMeasuredMarks(t *testing.T) {
+	s := plans.ThreeRacks()
+	count := func() (measured, all int) {
+		for _, m := range OfLens(s) {
+			if all++; m.Measured {
+				measured++
+			}
+		}
+		return measured, all
+	}
+	if measured, all := count(); measured != 5 || all != 5 {
+		t.Errorf("%d of %d marks are measured, want all 5", measured, all)
+	}
+	s.Ring = &plan.Ring{Kind: plan.Measured}
+	for _, m := range s.Optics.Ring.Marks() {
+		s.Ring.Marks = append(s.Ring.Marks, plan.RingMark{Distance: plan.Number(m.Distance), Deg: plan.Number(m.Angle), Default: m.Angle == 310})
+	}
+	if measured, all := count(); measured != 4 || all != 5 {
+		t.Errorf("with infinity by default %d of %d marks are measured, want 4 of 5", measured, all)
+	}
+	s.Optics.Marked = false
+	if measured, all := count(); measured != 0 || all != 2 {
+		t.Errorf("by law %d of %d marks are measured, want 0 of 2", measured, all)
+	}
+}

@@ -160,7 +160,9 @@ func (d *disc) doubt(m marks.Mark) (lo, hi float64, ok bool) {
 }
 
 // doubtDeep is how deep under the track the bar of that lies.
-func (d *disc) doubtDeep(lane int) float64 { return d.laneTop + d.lanePitch*float64(lane) + d.laneHigh + 0.3 }
+func (d *disc) doubtDeep(lane int) float64 {
+	return d.laneTop + d.lanePitch*float64(lane) + d.laneHigh + 0.3
+}
 
 // drawMark draws the line of a mark, or its two, from the rim inwards. Where it goes
 // through the window of another, a white edge sets it off.

@@ -3,6 +3,7 @@ package ring
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -39,6 +40,65 @@ func check(t failer, name string, pages []*draw.Page) {
 	for _, f := range drawtest.Links(pages) {
 		t.Errorf("%s: %s", name, f)
 	}
+	for _, part := range slices.Concat(groups(pages, "piece"), groups(pages, "disc")) {
+		keepsOff(t, name, part)
+	}
+}
+
+// keepsOff fails where a name on a tape or a disc, as wide as it may come out, lies on the
+// line of a mark, its own or another's, or on a stop of the ring. On a tape no name even
+// stands under such a line.
+func keepsOff(t failer, name string, part *draw.Group) {
+	t.Helper()
+	var lines []draw.Line
+	for _, of := range []string{"mark", "stop"} {
+		for _, g := range within(part, of) {
+			for it := range g.All() {
+				if l, ok := it.(draw.Line); ok {
+					lines = append(lines, l)
+				}
+			}
+		}
+	}
+	for _, g := range within(part, "label") {
+		for it := range g.All() {
+			text, ok := it.(draw.Text)
+			if !ok {
+				continue
+			}
+			level := text.Wide()
+			level.Turn = 0
+			room := level.Box()
+			for _, l := range lines {
+				if part.Name == "piece" {
+					room.Y, room.H = 0, 1000
+				}
+				for i := range 21 {
+					share := float64(i) / 20
+					at := text.Level(draw.Point{X: l.From.X + share*(l.To.X-l.From.X), Y: l.From.Y + share*(l.To.Y-l.From.Y)})
+					if room.Holds(draw.Box{X: at.X, Y: at.Y}) && !alongside(part, l) {
+						t.Errorf("%s: %q lies on or under the line at %.1f of a mark or stop", name, text.String, l.From)
+						break
+					}
+				}
+			}
+		}
+	}
+}
+
+// alongside reports whether a line runs along a tape: what joins the two lines of a mark.
+func alongside(part *draw.Group, l draw.Line) bool {
+	return part.Name == "piece" && l.From.Y == l.To.Y
+}
+
+// within returns the groups of a name in a group.
+func within(part *draw.Group, name string) (list []*draw.Group) {
+	for it := range part.All() {
+		if g, ok := it.(*draw.Group); ok && g.Name == name {
+			list = append(list, g)
+		}
+	}
+	return list
 }
 
 func TestSheetsAreClean(t *testing.T) {

@@ -3,6 +3,8 @@
 package ring
 
 import (
+	"cmp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -63,13 +65,16 @@ func nameOf(m marks.Mark) string {
 func (st *strip) wordings(m marks.Mark) [][]string {
 	name := strings.TrimSpace(fewNumbers(m) + " " + nameOf(m))
 	first, second := sheet.Style(st.shot).Both(m.Tape)
+	if first == m.Who { // infinity, or a distance that is its own name
+		first, second = "", ""
+	}
 	join := func(parts ...string) string { return sheet.Joined(parts) }
 	list := [][]string{{name, join(first, second, m.When)}, {name, join(first, m.When)}, {name, m.When}}
-	if n := fewNumbers(m); n != "" { // the numbers before the distance make the name shorter
-		list = append(list, []string{nameOf(m), join(n, first)}, []string{nameOf(m), n})
+	if n := fewNumbers(m); n != "" && first != "" { // the numbers before the distance make the name shorter
+		list = append(list, []string{nameOf(m), n + ": " + first}, []string{nameOf(m), n})
 	}
 	for i, lines := range list {
-		if lines[1] == "" || first == name {
+		if lines[1] == "" {
 			list[i] = lines[:1]
 		}
 	}
@@ -101,7 +106,13 @@ func (st *strip) layLabels(p *piece, named *lettered) {
 	for i := range st.marks {
 		if m := &st.marks[i]; p.holds(m.at) {
 			first, last := m.ends()
-			p.labels = append(p.labels, label{marks: []*stripMark{m}, first: max(first, p.from), last: min(last, p.to)})
+			first, last = max(first, p.from), min(last, p.to)
+			if n := len(p.labels); n > 0 && first < p.labels[n-1].last { // their lines stand among each other
+				l := &p.labels[n-1]
+				l.marks, l.first, l.last = append(l.marks, m), min(l.first, first), max(l.last, last)
+				continue
+			}
+			p.labels = append(p.labels, label{marks: []*stripMark{m}, first: first, last: last})
 		}
 	}
 	for {
@@ -155,11 +166,11 @@ func (st *strip) seat(p *piece, named *lettered) {
 	var list []beside.Upright
 	var texts [][][]string
 	var owner []int
-	stops := st.stopsOn(p)
+	stops := st.unnamedLines(p)
 	for i := range p.labels {
 		l := &p.labels[i]
-		for len(stops) > 0 && stops[0] < l.first {
-			list, texts, owner = append(list, beside.Upright{First: stops[0], Last: stops[0]}), append(texts, nil), append(owner, -1)
+		for len(stops) > 0 && stops[0].First < l.first {
+			list, texts, owner = append(list, stops[0]), append(texts, nil), append(owner, -1)
 			stops = stops[1:]
 		}
 		u, forms := beside.Upright{First: l.first, Last: l.last}, [][]string{}
@@ -173,8 +184,8 @@ func (st *strip) seat(p *piece, named *lettered) {
 		u.Forms, forms = append(u.Forms, beside.Form{Width: widthOf(letters, true), Cost: beside.LetterCost}), append(forms, letters)
 		list, texts, owner = append(list, u), append(texts, forms), append(owner, i)
 	}
-	for _, at := range stops {
-		list, texts, owner = append(list, beside.Upright{First: at, Last: at}), append(texts, nil), append(owner, -1)
+	for _, u := range stops {
+		list, texts, owner = append(list, u), append(texts, nil), append(owner, -1)
 	}
 	const inside = 0.8
 	for k, s := range beside.Seats(list, p.from+inside, p.to-inside) {
@@ -214,6 +225,37 @@ func (st *strip) stopsOn(p *piece) []float64 {
 	}
 	return list
 }
+
+// unnamedLines returns from left to right the lines on a piece that have no label there:
+// stops of the ring, with their hatches, and lines of marks that have their label on another
+// piece.
+func (st *strip) unnamedLines(p *piece) []beside.Upright {
+	var list []beside.Upright
+	for _, m := range st.scale {
+		if !m.Stop || !p.holds(m.at) {
+			continue
+		}
+		u := beside.Upright{First: m.at - hatched, Last: m.at}
+		if (m.Deg > 0) != st.mirrored() {
+			u = beside.Upright{First: m.at, Last: m.at + hatched}
+		}
+		list = append(list, u)
+	}
+	for i := range st.marks {
+		if m := &st.marks[i]; !p.holds(m.at) && p.shows(m) {
+			for _, at := range m.sides {
+				if p.holds(at) {
+					list = append(list, beside.Upright{First: at, Last: at})
+				}
+			}
+		}
+	}
+	slices.SortFunc(list, func(a, b beside.Upright) int { return cmp.Compare(a.First, b.First) })
+	return list
+}
+
+// hatched is how far the hatches of a stop reach beside it.
+const hatched = 1.0
 
 // unnamed counts the marks that have neither name nor letter on the tape.
 func (st *strip) unnamed() (n int) {
