@@ -187,6 +187,12 @@ func (st *strip) seat(p *piece, named *lettered) {
 	for _, u := range stops {
 		list, texts, owner = append(list, u), append(texts, nil), append(owner, -1)
 	}
+	for k := 1; k < len(list); k++ { // a label right of a line is right of all before it
+		list[k].Last = max(list[k].Last, list[k-1].Last)
+		if owner[k] >= 0 {
+			p.labels[owner[k]].last = list[k].Last
+		}
+	}
 	const inside = 0.8
 	for k, s := range beside.Seats(list, p.from+inside, p.to-inside) {
 		if owner[k] < 0 {
@@ -232,7 +238,7 @@ func (st *strip) stopsOn(p *piece) []float64 {
 func (st *strip) unnamedLines(p *piece) []beside.Upright {
 	var list []beside.Upright
 	for _, m := range st.scale {
-		if !m.Stop || !p.holds(m.at) {
+		if !m.Stop || !p.holds(m.at) || m.at < p.from || m.at > p.to {
 			continue
 		}
 		u := beside.Upright{First: m.at - hatched, Last: m.at}

@@ -68,7 +68,7 @@ func Seats(list []Upright, lo, hi float64) []Seat {
 			best := state{cost: math.Inf(1)}
 			for k, b := range before {
 				if from >= b.end-1e-9 && b.cost+cost < best.cost {
-					best = state{s, end, b.cost + cost, k}
+					best = state{s, max(end, lo), b.cost + cost, k}
 				}
 			}
 			if !math.IsInf(best.cost, 1) {
@@ -81,7 +81,7 @@ func Seats(list []Upright, lo, hi float64) []Seat {
 		}
 		add(Seat{Form: -1}, math.Inf(1), u.Last+lineClear, none)
 		for k, f := range u.Forms {
-			if to := u.Last + Gap + f.Width; to <= next+1e-9 {
+			if to := u.Last + Gap + f.Width; to <= next+1e-9 && u.Last+Gap >= lo {
 				add(Seat{k, true}, math.Inf(1), to+labelsGap, f.Cost)
 			}
 			if u.First-Gap <= hi {

@@ -15,7 +15,7 @@ func TestSeats(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 1))
 		between := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }
 		var list []Upright
-		x := between(0, 10)
+		x := between(-10, 10)
 		for range 1 + r.IntN(5) {
 			u := Upright{First: x, Last: x}
 			for k := range r.IntN(4) {
