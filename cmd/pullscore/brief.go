@@ -151,7 +151,10 @@ func (c *briefCmd) read(s *session) (all *briefing, faulty bool, err error) {
 		windows []*stops.Answer // of its shots
 	}
 	err = eachFile(s, c.Paths, "reading", func(f files.File) (r reading, err error) {
-		if r.Result, err = s.interpret(f.Path); err == nil && c.Stops {
+		if r.Result, err = s.interpret(f.Path); err == nil {
+			r.TryTogether(r.Plan.Shots)
+		}
+		if err == nil && c.Stops {
 			for _, shot := range r.Plan.Shots {
 				r.windows = append(r.windows, windowOf(r.Result, shot))
 			}

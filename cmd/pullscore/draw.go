@@ -116,6 +116,7 @@ func (c *drawCmd) draw(s *session, path string, one bool, how rendering) (drawn,
 		if c.Shot != "" && c.Shot != shot.ID {
 			continue
 		}
+		res.TryTogether([]*plan.Shot{shot}) // for the findings of the score
 		var sets []set
 		for _, what := range c.drawings() {
 			if ofPlan(what) && c.Shot == "" && i > 0 {

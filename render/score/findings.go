@@ -165,6 +165,24 @@ func findings(sc *bands.Chart) []bands.Section {
 		}
 		sections = append(sections, t.row(sc, cells, half)...)
 	}
+	return append(sections, together(sc)...)
+}
+
+// together returns a section for every printed line of what the cures leave once they are
+// written into the plan together; none where that has not been tried, or helps nothing.
+func together(sc *bands.Chart) (sections []bands.Section) {
+	says := sc.Shot.SaysTogether()
+	if says == "" {
+		return nil
+	}
+	for _, line := range sheet.FontNote.Wrap("Tried together: "+says, sc.Paper.W-sheet.Margin-sc.Left) {
+		sections = append(sections, bands.Section{
+			Name: "findings", Least: table.SentencePitch + 0.3, Most: table.SentencePitch + 0.3, Head: &findingsHead,
+			Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
+				g.Add(draw.NewText(sc.Left, top+2.9, line, sheet.FontNote, draw.Cure))
+			},
+		})
+	}
 	return sections
 }
 
