@@ -43,6 +43,7 @@ func TestLogOfTheBriefIsRead(t *testing.T) {
 		write(1, 'landed', '121 deg'); write(1, 'time_s', '0.8'); tap(1, 'early');
 		keep();
 		write(1, 'landed', '99'); keep(); /* no unit: the form refuses it */
+		write(1, 'landed', '99 cm'); keep(); /* no time: likewise */
 		write(1, 'landed', ''); keep();
 		new Promise(done => {
 			const made = URL.createObjectURL;

@@ -141,7 +141,8 @@
 			for (const name of ["landed", "time_s"]) {
 				const input = set.querySelector('[name="' + name + '"]');
 				if (!input) continue;
-				input.setCustomValidity(fault(name, row[name]));
+				const lacks = name === "time_s" && row.landed && !row.time_s;
+				input.setCustomValidity(lacks ? "A landing counts with its time" : fault(name, row[name]));
 				if (!input.reportValidity()) return;
 			}
 			found.push(row);
