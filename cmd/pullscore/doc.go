@@ -18,6 +18,7 @@
 //   - completion.go: pullscore completion
 //   - coverage.go: pullscore coverage
 //   - diff.go: pullscore diff
+//   - diff_bind.go: all changed shots in one PDF file
 //   - diff_draw.go: the drawings of pullscore diff
 //   - draw.go: pullscore draw
 //   - drawings.go: the drawings that can be asked for, by name
@@ -35,6 +36,7 @@
 //   - page_read.go: reading a script page, and telling what is none
 //   - primer.go: the language in a minute, and its words by task
 //   - printed.go: pages that a command writes to standard output
+//   - sheaf.go: the drawings of many shots in one PDF file
 //   - sheets.go: the pages of drawings on their way into files
 //   - stops.go: pullscore stops
 //   - story.go: pullscore story

@@ -33,7 +33,7 @@ var paperRooms = []room{
 	{"render/score/lanes", []string{"interp/plan", "render/draw$", "render/sheet", "render/score/bands"}},
 	{"render/score", []string{"interp/plan", "interp/units", "interp/moments", "render/draw$", "render/signs", "render/sheet", "render/score/bands", "render/score/lanes", "render/score/overview", "render/score/table"}},
 	{"render/difference", []string{"interp/plan", "interp/units", "render/draw$", "render/signs", "render/sheet", "render/score/bands", "render/score/lanes", "render/score/table"}},
-	{"render/floor", []string{"optics$", "interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/marks"}},
+	{"render/floor", []string{"optics$", "interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/signs"}},
 	{"render/ring/beside", nil},
 	{"render/ring/page", []string{"interp/plan", "render/draw$", "render/sheet", "render/signs"}},
 	{"render/ring", []string{"interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/signs", "render/marks", "render/ring/page", "render/ring/beside"}},
