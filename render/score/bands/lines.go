@@ -317,4 +317,4 @@ func (sh *Leaf) RowHead(g *draw.Group, base float64, name string) {
 }
 
 // headingRoom is what the heading of a band takes of the gutter.
-const headingRoom = 9.5
+const headingRoom = 11.5
