@@ -1,7 +1,7 @@
 // Package drawtest checks pages: what every drawing has to keep, whatever it
 // shows.
 //
-//   - drawtest.go: texts that overlap, are too small, or leave the page
-//   - strict.go: the same in a viewer that sets texts wider; leaders and limits
+//   - drawtest.go: texts that overlap, are too small, or leave the page, in any viewer
+//   - strict.go: texts on lines that limit something, and leaders
 //   - grammar.go: signs, pens, inks, units, the order of subjects, links
 package drawtest

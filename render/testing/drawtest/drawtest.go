@@ -14,11 +14,10 @@ const LeastSize = 7
 // slack is by how much boxes may touch, in millimetres: a tenth of a hairline.
 const slack = 0.02
 
-// Faults returns what is wrong with a page, a sentence each: texts that overlap
-// or are too small to be read, and whatever leaves the page.
-func Faults(p *draw.Page) []string {
-	return FaultsAs(p, func(t draw.Text) draw.Text { return t })
-}
+// Faults returns what is wrong with a page in any viewer, a sentence each: texts
+// that overlap or are too small to be read, and whatever leaves the page. Texts
+// count as wide as their room.
+func Faults(p *draw.Page) []string { return FaultsAs(p, draw.Text.Wide) }
 
 // FaultsAs returns what Faults finds if texts come out as set returns them, as in other
 // fonts.

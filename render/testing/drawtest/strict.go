@@ -1,4 +1,4 @@
-// What a page has to keep in any viewer: one that sets its texts wider than measured.
+// Texts on lines that limit something, and leaders.
 
 package drawtest
 
@@ -16,11 +16,10 @@ const (
 	beforeSharp = 0.02 // what rounding may take off that
 )
 
-// Strict returns what is wrong with a page, a sentence each: what Faults finds with every
-// text as wide as its room, texts on lines that limit something, and leaders that cross a
+// Strict returns what is wrong with a page, a sentence each: what Faults finds, texts on lines that limit something, and leaders that cross a
 // text or each other or are too long.
 func Strict(p *draw.Page) []string {
-	faults := FaultsAs(p, draw.Text.Wide)
+	faults := Faults(p)
 	w := walk{}
 	w.group(&p.Root, nil)
 	for _, l := range w.limits {
