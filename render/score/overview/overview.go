@@ -156,7 +156,7 @@ func (p *paper) drawLines(g *draw.Group, y float64) float64 {
 		if i == 0 {
 			p.heading(g, base, "Lines")
 		}
-		g.Add(draw.NewText(left-headGap, base, name, sheet.FontNote, draw.Grey).Aligned(draw.End).Shortened(left - headGap - sheet.Margin - 9.5))
+		g.Add(draw.NewText(left-headGap, base, name, sheet.FontNote, draw.Grey).Aligned(draw.End).Shortened(left - headGap - sheet.Margin - 11.5))
 	}
 	for _, l := range p.shot.Lines {
 		if from, to := float64(l.Start), float64(l.End); p.shows(from, to) {
