@@ -189,3 +189,19 @@ func TestNothingMovesByItself(t *testing.T) {
 		t.Errorf("what moves: %q", moving)
 	}
 }
+
+// Everybody can use the drawing and its cards, on a light screen and a dark one.
+func TestEverybodyCanUseTheCards(t *testing.T) {
+	axe := axeSource(t)
+	s := serve(t, Options{})
+	s.Show(hurried(t))
+	b := newTab(t, 1280, 900)
+	b.open(s)
+	b.until(complete)
+	b.do(chromedp.Evaluate[chromedp.Void](axe))
+	value[any](b, fmt.Sprintf(`document.querySelector(%s).focus() ?? 0`, quote(marked["pull"])))
+	b.until(`!document.querySelector("#card").hidden`)
+	b.checkAccess("light")
+	b.dark()
+	b.checkAccess("dark")
+}
