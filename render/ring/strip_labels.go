@@ -107,12 +107,13 @@ func (st *strip) layLabels(p *piece, named *lettered) {
 		if m := &st.marks[i]; p.holds(m.at) {
 			first, last := m.ends()
 			first, last = max(first, p.from), min(last, p.to)
-			if n := len(p.labels); n > 0 && first < p.labels[n-1].last { // their lines stand among each other
-				l := &p.labels[n-1]
-				l.marks, l.first, l.last = append(l.marks, m), min(l.first, first), max(l.last, last)
-				continue
+			l := label{marks: []*stripMark{m}, first: first, last: last}
+			for n := len(p.labels); n > 0 && l.first < p.labels[n-1].last; n-- { // their lines stand among each other
+				o := p.labels[n-1]
+				l = label{marks: append(o.marks, l.marks...), first: min(o.first, l.first), last: max(o.last, l.last)}
+				p.labels = p.labels[:n-1]
 			}
-			p.labels = append(p.labels, label{marks: []*stripMark{m}, first: first, last: last})
+			p.labels = append(p.labels, l)
 		}
 	}
 	for {
