@@ -6,6 +6,9 @@ import { make } from "./make.js";
 
 const namespace = "http://www.w3.org/2000/svg";
 
+// mostOfColumn is how much of a column the heads may take: more would hide what they name.
+const mostOfColumn = 0.65;
+
 // Frame holds them for one sheet.
 export class Frame {
   // sheet is the element of the sheet.
@@ -33,7 +36,7 @@ export class Frame {
       this.heads.replaceChildren();
       return;
     }
-    const left = Math.min(...page.spans.map((s) => s.left_mm));
+    const left = this.left = Math.min(...page.spans.map((s) => s.left_mm));
     this.copy(this.heads, { x: 0, y: 0, width: left - 0.4, height: page.height_mm }, headsOf(drawing, left));
     for (const ruler of drawing.querySelectorAll("g.ruler")) {
       const box = ruler.getBBox();
@@ -65,7 +68,7 @@ export class Frame {
   follow(across, down) {
     if (!this.page) return;
     const perMM = this.sheet.clientWidth / this.page.width_mm;
-    move(this.heads, Math.max(0, across), 0, across > 0.5 && this.heads.firstChild);
+    move(this.heads, Math.max(0, across), 0, across > 0.5 && this.heads.firstChild && this.left * perMM < mostOfColumn * this.sheet.parentElement.clientWidth);
     for (const { layer, top, height, end } of this.rules) {
       const by = Math.min(down, (end - height) * perMM) - top * perMM;
       move(layer, 0, Math.max(0, by), by > 0 && down < end * perMM);
