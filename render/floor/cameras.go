@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"pullscore/render/draw"
+	"pullscore/render/floor/layout"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
 )
@@ -31,9 +32,9 @@ func (f *Floor) bodies(g ground) []circle {
 			if !v.Shown {
 				continue
 			}
-			ahead, right := v.ahead()
+			ahead, right := headed(v)
 			for _, at := range []float64{-6.4, -4, -1.4} {
-				list = append(list, circle{moved(g.at(v.apex()), ahead, right, at, 0), 2.4})
+				list = append(list, circle{moved(g.at(v.Apex()), ahead, right, at, 0), 2.4})
 			}
 		}
 	}
@@ -64,8 +65,8 @@ func (l *layer) drawCameras(g *draw.Group, c *clearing) (words []label) {
 }
 
 // away reports whether a camera has its lens elsewhere on the page than in all those states.
-func (l *layer) away(v State, states []State) bool {
-	return !slices.ContainsFunc(states, func(o State) bool { return distance(l.at(o.apex()), l.at(v.apex())) < 2.5 })
+func (l *layer) away(v layout.State, states []layout.State) bool {
+	return !slices.ContainsFunc(states, func(o layout.State) bool { return distance(l.at(o.Apex()), l.at(v.Apex())) < 2.5 })
 }
 
 // wordAt returns a label of one line.
@@ -75,8 +76,8 @@ func wordAt(text string, at draw.Point, radius float64) label {
 
 // drawBody draws a camera with its lens where its field of view begins, and its name on it.
 // It returns a name that has no room there.
-func (l *layer) drawBody(g *draw.Group, c *clearing, name string, v State, later bool) (words []label) {
-	p := l.at(v.apex())
+func (l *layer) drawBody(g *draw.Group, c *clearing, name string, v layout.State, later bool) (words []label) {
+	p := l.at(v.Apex())
 	if !l.holds(p, -bodyBack) {
 		return nil
 	}
@@ -84,7 +85,7 @@ func (l *layer) drawBody(g *draw.Group, c *clearing, name string, v State, later
 	if later {
 		sub, fill, ink, stroke = g.Group(signs.LaterState), draw.Paper, draw.Black, draw.Later(draw.Black)
 	}
-	ahead, right := v.ahead()
+	ahead, right := headed(v)
 	at := func(by, aside float64) draw.Point { return moved(p, ahead, right, by, aside) }
 	body := []draw.Point{at(-bodyBack, -bodyHalf), at(-bodyFront, -bodyHalf), at(-bodyFront, bodyHalf), at(-bodyBack, bodyHalf)}
 	hood := []draw.Point{at(-bodyFront, -0.8), at(0, -1.8), at(0, 1.8), at(-bodyFront, 0.8)}
@@ -115,8 +116,8 @@ const (
 )
 
 // drawTracks draws the tracks of a camera beside its axis, each with an arrow at its end.
-func (l *layer) drawTracks(g *draw.Group, c *clearing, camera Camera) (words []label) {
-	_, right := camera.States[0].ahead()
+func (l *layer) drawTracks(g *draw.Group, c *clearing, camera layout.Camera) (words []label) {
+	_, right := headed(camera.States[0])
 	for i, t := range camera.Tracks {
 		off := trackOff + trackPitch*float64(i%3)
 		from, to := moved(l.at(t.From), right, right, off, 0), moved(l.at(t.To), right, right, off, 0)
@@ -147,7 +148,7 @@ const (
 )
 
 // drawTurns draws each pan as an arc before the lens, with an arrow.
-func (l *layer) drawTurns(g *draw.Group, c *clearing, turns []Turn) (words []label) {
+func (l *layer) drawTurns(g *draw.Group, c *clearing, turns []layout.Turn) (words []label) {
 	for i, t := range turns {
 		runs, ends := l.arc(t, arcRadius+arcPitch*float64(i%5))
 		if len(runs) == 0 {
@@ -173,7 +174,7 @@ func (l *layer) drawTurns(g *draw.Group, c *clearing, turns []Turn) (words []lab
 }
 
 // arc returns what of the arc of a turn lies in the box, and whether its end does.
-func (l *layer) arc(t Turn, radius float64) (runs [][]draw.Point, ends bool) {
+func (l *layer) arc(t layout.Turn, radius float64) (runs [][]draw.Point, ends bool) {
 	var run []draw.Point
 	flush := func() {
 		if len(run) > 1 {

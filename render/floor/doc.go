@@ -1,13 +1,9 @@
 // Package floor draws a floor from above, to scale: where cameras and people stand, where
 // they go, how long the tapes are, and what each landing keeps sharp.
 //
-// A Floor is plain data: places, ways, and cameras with their states. Of makes one of a
-// shot; all that draws it takes any number of cameras.
+// The floor comes as plain data from render/floor/layout. All that draws it takes any
+// number of cameras.
 //
-//   - data.go: a floor as data
-//   - shot.go: the floor of a shot, with its places and ways
-//   - states.go: where the camera of a shot is, and what it sees then
-//   - zones.go: what each landing keeps sharp
 //   - pages.go: how a floor is shared out among sheets
 //   - ground.go: the scale of a sheet, and what lies where on it
 //   - shapes.go: lines and outlines that are cut, and hatches

@@ -10,6 +10,7 @@ import (
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
+	"pullscore/render/floor/layout"
 	"pullscore/render/sheet"
 	"pullscore/render/testing/drawtest"
 	"pullscore/render/testing/plans"
@@ -70,20 +71,20 @@ func TestGoldenFloors(t *testing.T) {
 // twoCameras is a floor that no shot has: camera A stands, and camera B goes along a track
 // beside it.
 func twoCameras() *Floor {
-	f := &Floor{Name: "scene 31", Places: []Place{
-		{Letter: "a", Name: "HALDIS", When: "to 5 s", At: Spot{0.42, 2.9}, Slant: math.NaN()},
-		{Letter: "b", Name: "HALDIS", When: "from 7 s", At: Spot{0.75, 2.35}, Later: true, Slant: math.NaN()},
-		{Letter: "c", Name: "PEVIN", At: Spot{-0.3, 2.2}, Slant: math.NaN()},
-		{Letter: "d", Name: "LANTERN", At: Spot{-0.12, 1.1}, Slant: math.NaN()},
-	}, Ways: []Way{{"HALDIS", []Spot{{0.42, 2.9}, {0.75, 2.35}}}}, Notes: []string{"along: parallel to the lens's axis."}, Cautions: []string{"People move here: clear and light their ways."}}
-	state := func(words string, pose plan.Pose) State {
-		return State{Words: words, Pose: pose, Lens: 0.077, Focal: 0.075, PerSide: 0.17, Shown: true, Tapes: tapesTo(pose, f.Places, words == "start")}
+	f := &Floor{layout.Floor{Name: "scene 31", Places: []layout.Place{
+		{Letter: "a", Name: "HALDIS", When: "to 5 s", At: layout.Spot{X: 0.42, Y: 2.9}, Slant: math.NaN()},
+		{Letter: "b", Name: "HALDIS", When: "from 7 s", At: layout.Spot{X: 0.75, Y: 2.35}, Later: true, Slant: math.NaN()},
+		{Letter: "c", Name: "PEVIN", At: layout.Spot{X: -0.3, Y: 2.2}, Slant: math.NaN()},
+		{Letter: "d", Name: "LANTERN", At: layout.Spot{X: -0.12, Y: 1.1}, Slant: math.NaN()},
+	}, Ways: []layout.Way{{Who: "HALDIS", Run: []layout.Spot{{X: 0.42, Y: 2.9}, {X: 0.75, Y: 2.35}}}}, Notes: []string{"along: parallel to the lens's axis."}, Cautions: []string{"People move here: clear and light their ways."}}}
+	state := func(words string, pose plan.Pose) layout.State {
+		return layout.State{Words: words, Pose: pose, Lens: 0.077, Focal: 0.075, PerSide: 0.17, Shown: true, Tapes: layout.TapesTo(pose, f.Places, words == "start")}
 	}
 	a := state("start", plan.Pose{})
 	b, end := state("start", plan.Pose{X: 1.63, Y: 3.5, Pan: -125}), state("7 s", plan.Pose{X: 1.63, Y: 3, Pan: -125})
-	f.Cameras = []Camera{
-		{Name: "A", States: []State{a}, Zones: []Zone{{Seen: a, At: 1.1, Near: 1.07, Far: 1.13, Start: true, Name: "LANTERN"}, {Seen: a, At: 2.2, Near: 2.12, Far: 2.28, Pulls: []Pull{{Number: 1}}, Name: "PEVIN"}}},
-		{Name: "B", States: []State{b, end}, Tracks: []Track{{Spot{1.63, 3.5}, Spot{1.63, 3}, "dolly 50 cm, 5 s to 7 s"}}, Zones: []Zone{{Seen: b, At: 1.5, Near: 1.42, Far: 1.6, Pulls: []Pull{{Number: 1}}, Name: "PEVIN"}}},
+	f.Cameras = []layout.Camera{
+		{Name: "A", States: []layout.State{a}, Zones: []layout.Zone{{Seen: a, At: 1.1, Near: 1.07, Far: 1.13, Start: true, Name: "LANTERN"}, {Seen: a, At: 2.2, Near: 2.12, Far: 2.28, Pulls: []layout.Pull{{Number: 1}}, Name: "PEVIN"}}},
+		{Name: "B", States: []layout.State{b, end}, Tracks: []layout.Track{{From: layout.Spot{X: 1.63, Y: 3.5}, To: layout.Spot{X: 1.63, Y: 3}, Words: "dolly 50 cm, 5 s to 7 s"}}, Zones: []layout.Zone{{Seen: b, At: 1.5, Near: 1.42, Far: 1.6, Pulls: []layout.Pull{{Number: 1}}, Name: "PEVIN"}}},
 	}
 	return f
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"pullscore/render/draw"
+	"pullscore/render/floor/layout"
 	"pullscore/render/sheet"
 )
 
@@ -27,7 +28,7 @@ const (
 // A reach is how far things lie on a floor: in metres, back and ahead, left and right.
 type reach struct{ back, ahead, left, right float64 }
 
-func (r *reach) take(s Spot) {
+func (r *reach) take(s layout.Spot) {
 	if sheet.Finite(s.X) && sheet.Finite(s.Y) {
 		r.back, r.ahead = min(r.back, s.Y), max(r.ahead, s.Y)
 		r.left, r.right = min(r.left, s.X), max(r.right, s.X)
@@ -39,7 +40,7 @@ func (f *Floor) reach(places []int) reach {
 	var r reach
 	for _, c := range f.Cameras {
 		for _, v := range c.States {
-			r.take(v.from(0, 0))
+			r.take(v.From(0, 0))
 		}
 		for _, p := range c.Path {
 			r.take(p)
@@ -91,7 +92,7 @@ func scaleFor(need float64) float64 {
 func (g ground) text() string { return "1:" + sheet.Figures.Number(g.scale, 0) }
 
 // at returns where a spot lies on the page.
-func (g ground) at(s Spot) draw.Point {
+func (g ground) at(s layout.Spot) draw.Point {
 	return draw.Point{X: g.origin.X + s.Y*g.perMetre, Y: g.origin.Y + s.X*g.perMetre}
 }
 
@@ -101,7 +102,7 @@ func (g ground) holds(p draw.Point, off float64) bool {
 }
 
 // run returns the points of a way that lie in the box.
-func (g ground) run(way []Spot) []draw.Point {
+func (g ground) run(way []layout.Spot) []draw.Point {
 	var run []draw.Point
 	for _, s := range way {
 		if p := g.at(s); g.holds(p, -3) {
@@ -114,8 +115,8 @@ func (g ground) run(way []Spot) []draw.Point {
 	return sheet.Simplify(run)
 }
 
-// ahead returns the direction in which a state looks on the page, and its right.
-func (v State) ahead() (ahead, right draw.Point) {
+// headed returns the direction in which a state looks on the page, and its right.
+func headed(v layout.State) (ahead, right draw.Point) {
 	sp, cp := math.Sincos(v.Pose.Pan * math.Pi / 180)
 	return draw.Point{X: cp, Y: sp}, draw.Point{X: -sp, Y: cp}
 }

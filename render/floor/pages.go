@@ -11,6 +11,7 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/interp/units"
 	"pullscore/render/draw"
+	"pullscore/render/floor/layout"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
 )
@@ -20,8 +21,11 @@ import (
 // are too far apart for one scale, each part has a sheet of its own.
 func Draw(s *plan.Shot, opt sheet.Options) []*draw.Page {
 	head := func(g *draw.Group, f sheet.Folio) { sheet.DrawHead(g, s, opt.Size(), f) }
-	return Of(s).Pages(opt.Size(), head)
+	return (&Floor{*layout.Of(s)}).Pages(opt.Size(), head)
 }
+
+// A Floor is a floor to be drawn.
+type Floor struct{ layout.Floor }
 
 // A part is what one sheet shows of a floor.
 type part struct {
@@ -32,7 +36,7 @@ type part struct {
 // A camZone is a zone with the index of its camera.
 type camZone struct {
 	camera int
-	Zone
+	layout.Zone
 }
 
 // A layer is what is drawn of a floor on one sheet.
@@ -295,8 +299,8 @@ func (f *Floor) layer(box draw.Box, p part) *layer {
 		}
 	}
 	for _, c := range f.Cameras {
-		ahead, right := c.States[0].ahead()
-		middle := moved(g.at(c.States[0].apex()), ahead, right, -(bodyBack+bodyFront)/2, 0)
+		ahead, right := headed(c.States[0])
+		middle := moved(g.at(c.States[0].Apex()), ahead, right, -(bodyBack+bodyFront)/2, 0)
 		l.keepOut = append(l.keepOut, circle{middle, bodyRoom})
 	}
 	return l

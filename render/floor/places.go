@@ -10,6 +10,7 @@ import (
 	"slices"
 
 	"pullscore/render/draw"
+	"pullscore/render/floor/layout"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
 )
@@ -172,10 +173,10 @@ func (l *layer) drawWays(g *draw.Group, c *clearing) {
 }
 
 // ends reports whether an end of a way is a place of the sheet.
-func (l *layer) ends(w Way) bool {
+func (l *layer) ends(w layout.Way) bool {
 	return slices.ContainsFunc(l.pins, func(p pin) bool {
 		at := l.floor.Places[p.place].At
-		return apart(at, w.Run[0]) < sameSpot || apart(at, w.Run[len(w.Run)-1]) < sameSpot
+		return layout.Apart(at, w.Run[0]) < layout.SameSpot || layout.Apart(at, w.Run[len(w.Run)-1]) < layout.SameSpot
 	})
 }
 

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"pullscore/render/draw"
+	"pullscore/render/floor/layout"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
 	"pullscore/render/testing/plans"
@@ -22,14 +23,14 @@ func TestTurnedViewsAreOnTheFloor(t *testing.T) {
 		for i, kind := range []string{"track", "dolly", "boom"} {
 			m.Slide(kind, rapid.Float64Range(-2, 2).Draw(t, kind), 2+float64(i), 3+float64(i))
 		}
-		v := stateAt(m.Shot, 8)
+		v := layout.StateAt(m.Shot, 8)
 		x, y := rapid.Float64Range(-5, 5).Draw(t, "x"), rapid.Float64Range(-5, 5).Draw(t, "y")
 		seen := v.Pose.View(x, y, 0)
 		if seen.Along < 0.5 {
 			t.Skip("behind the camera")
 		}
-		got := v.spot(seen.Along, seen.Across/((seen.Along-v.Lens)*v.PerSide))
-		if apart(got, Spot{x, y}) > 1e-6 {
+		got := v.Spot(seen.Along, seen.Across/((seen.Along-v.Lens)*v.PerSide))
+		if layout.Apart(got, layout.Spot{X: x, Y: y}) > 1e-6 {
 			t.Errorf("it is drawn at %v, and lies at %v, %v", got, x, y)
 		}
 	})
@@ -37,20 +38,20 @@ func TestTurnedViewsAreOnTheFloor(t *testing.T) {
 
 // The camera ends where its pose is, and a pan alone leaves it where it was.
 func TestLensIsWhereTheCameraIs(t *testing.T) {
-	states := Of(plans.PanAndRack()).Cameras[0].States
+	states := layout.Of(plans.PanAndRack()).Cameras[0].States
 	if len(states) != 3 {
 		t.Fatalf("%d states, want those of the start and of two pans", len(states))
 	}
 	for _, v := range states {
-		if d := apart(v.apex(), Spot{}); math.Abs(d-v.Lens) > 1e-9 {
+		if d := layout.Apart(v.Apex(), layout.Spot{}); math.Abs(d-v.Lens) > 1e-9 {
 			t.Errorf("the lens is %g m from the sensor mark, want %g", d, v.Lens)
 		}
 	}
 	s := plans.AllWays()
-	v, want := stateAt(s, 14), s.Optics.Pose(14)
+	v, want := layout.StateAt(s, 14), s.Optics.Pose(14)
 	sin, cos := math.Sincos(want.Pan * math.Pi / 180)
-	if at := (Spot{want.X + v.Lens*sin, want.Y + v.Lens*cos}); apart(at, v.apex()) > 1e-9 {
-		t.Errorf("the lens is at %v, want %v", v.apex(), at)
+	if at := (layout.Spot{X: want.X + v.Lens*sin, Y: want.Y + v.Lens*cos}); layout.Apart(at, v.Apex()) > 1e-9 {
+		t.Errorf("the lens is at %v, want %v", v.Apex(), at)
 	}
 }
 
@@ -107,16 +108,16 @@ func TestManyPansHaveFewViews(t *testing.T) {
 		m.Pan("", 3*float64(i+1), 3*float64(i), 3*float64(i)+2)
 	}
 	shown, taped := 0, 0
-	for _, v := range Of(m.Shot).Cameras[0].States {
+	for _, v := range layout.Of(m.Shot).Cameras[0].States {
 		if v.Shown {
 			shown++
 		}
 		taped += len(v.Tapes)
 	}
-	if shown != mostViews || taped != 21 {
+	if shown != layout.MostViews || taped != 21 {
 		t.Errorf("%d views, %d tapes", shown, taped)
 	}
-	if plain := Of(plans.OneRack()).Cameras[0].States; len(plain) != 1 {
+	if plain := layout.Of(plans.OneRack()).Cameras[0].States; len(plain) != 1 {
 		t.Errorf("%d states of a camera that stands", len(plain))
 	}
 }
@@ -137,11 +138,11 @@ func TestBoomHasNoWay(t *testing.T) {
 // much.
 func TestTapesOfAState(t *testing.T) {
 	m := plans.New("1", "", 10).Put("ADA", 6, 0).Aside("ADA", 0.8).Put("BO", 2, 0).Start("ADA").Dolly(1.5, 1, 4)
-	states := Of(m.Shot).Cameras[0].States
+	states := layout.Of(m.Shot).Cameras[0].States
 	if len(states) != 2 || states[1].Words != "4 s" {
 		t.Fatalf("%d states, the last %q", len(states), states[len(states)-1].Words)
 	}
-	for i, want := range [][]Tape{
+	for i, want := range [][]layout.Tape{
 		{{Place: 0, Along: 6, Slant: math.Hypot(6, 0.8), Aside: 0.8}, {Place: 1, Along: 2, Slant: 2}},
 		{{Place: 0, Along: 4.5, Slant: math.Hypot(4.5, 0.8), Aside: 0.8}, {Place: 1, Along: 0.5, Slant: 0.5}},
 	} {

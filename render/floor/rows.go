@@ -12,6 +12,7 @@ import (
 	"strings"
 
 	"pullscore/render/draw"
+	"pullscore/render/floor/layout"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
 )
@@ -29,9 +30,9 @@ type bench struct {
 
 // benchFor returns where the row of a zone lies. It runs the way that the camera looks,
 // unless only the other has room.
-func (l *layer) benchFor(z Zone, y float64) bench {
-	tick := l.at(z.Seen.from(0, 0)).X
-	ahead, _ := z.Seen.ahead()
+func (l *layer) benchFor(z layout.Zone, y float64) bench {
+	tick := l.at(z.Seen.From(0, 0)).X
+	ahead, _ := headed(z.Seen)
 	far := z.At * l.perMetre
 	fits, fitsBack := tick+far <= l.box.Right(), tick-far >= l.box.X
 	b := bench{tick: tick, right: l.box.Right(), perMetre: l.perMetre, y: y}
@@ -81,7 +82,7 @@ func (l *layer) drawRows(g *draw.Group) {
 }
 
 // drawBar draws what is sharp, with the focus.
-func (b bench) drawBar(g *draw.Group, z Zone) {
+func (b bench) drawBar(g *draw.Group, z layout.Zone) {
 	const half = 1.2
 	near, far := b.on(z.Near), b.on(z.Far)
 	limit := func(at float64) {
@@ -139,7 +140,7 @@ const rowAir = 1.6
 // wordsFor returns where words of that width begin on a row, how much room they have, and
 // whether they lie on what is sharp: beyond it, or in a gap of the tape, or else on
 // whichever side of the focus there is more room.
-func (b bench) wordsFor(z Zone, wide float64) (x, room float64, halo bool) {
+func (b bench) wordsFor(z layout.Zone, wide float64) (x, room float64, halo bool) {
 	const air = 2.0
 	near, far, focus := b.on(z.Near), b.on(z.Far), b.on(z.At)
 	if room = b.right - far - rowAir; room >= wide {
@@ -178,7 +179,7 @@ const (
 )
 
 // pullsWide returns the width of the signs of what starts or lands at a focus.
-func pullsWide(z Zone) float64 {
+func pullsWide(z layout.Zone) float64 {
 	w := 0.0
 	if z.Start {
 		w += startWidth
@@ -190,7 +191,7 @@ func pullsWide(z Zone) float64 {
 }
 
 // numbersOf returns the numbers of the pulls of a focus as a text.
-func numbersOf(z Zone) draw.Text {
+func numbersOf(z layout.Zone) draw.Text {
 	numbers := make([]string, len(z.Pulls))
 	for i, p := range z.Pulls {
 		numbers[i] = strconv.Itoa(p.Number)
@@ -199,7 +200,7 @@ func numbersOf(z Zone) draw.Text {
 }
 
 // drawPulls draws the signs of what starts or lands at a focus, from x on.
-func drawPulls(g *draw.Group, z Zone, x, y float64) {
+func drawPulls(g *draw.Group, z layout.Zone, x, y float64) {
 	if z.Start {
 		signs.DrawStart(g, x+startWidth-0.6, y)
 		x += startWidth

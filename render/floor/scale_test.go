@@ -11,6 +11,7 @@ import (
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
+	"pullscore/render/floor/layout"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
 	"pullscore/render/testing/plans"
@@ -192,7 +193,7 @@ func TestNamesKeepTheirOrder(t *testing.T) {
 			m.Aside(fmt.Sprint("NAME", i), rapid.Float64Range(-0.4, 0.4).Draw(t, "side"))
 		}
 		m.Start("NAME0").Dolly(rapid.Float64Range(-1, 5).Draw(t, "dolly"), 1, 9)
-		f := Of(m.Shot)
+		f := &Floor{*layout.Of(m.Shot)}
 		for _, sheets := range f.parts(8) {
 			l := f.layer(draw.Box{X: 12, Y: 27, W: 190, H: 150}, sheets[0])
 			c := &clearing{bounds: l.box}
@@ -255,7 +256,7 @@ func TestVeryNearAndVeryFarHaveTheirSheets(t *testing.T) {
 func TestEveryLandingHasARow(t *testing.T) {
 	for name, s := range plans.Made() {
 		seen := map[int]int{}
-		for _, z := range zonesOf(s) {
+		for _, z := range layout.Of(s).Cameras[0].Zones {
 			for _, p := range z.Pulls {
 				seen[p.Number]++
 			}
@@ -264,8 +265,8 @@ func TestEveryLandingHasARow(t *testing.T) {
 		for _, p := range Draw(s, sheet.Options{}) {
 			rows += len(groupsOf(&p.Root, "focus-row"))
 		}
-		if rows != len(zonesOf(s)) {
-			t.Errorf("%s: %d rows for %d places of the focus", name, rows, len(zonesOf(s)))
+		if rows != len(layout.Of(s).Cameras[0].Zones) {
+			t.Errorf("%s: %d rows for %d places of the focus", name, rows, len(layout.Of(s).Cameras[0].Zones))
 		}
 		for n, times := range seen {
 			if times != 1 {
@@ -282,7 +283,7 @@ func TestFieldOfViewIsTheLenss(t *testing.T) {
 	m := plans.New("1", "", 5).Put("A", 2, 0)
 	m.Optics.Focal, m.Optics.SensorW, m.Optics.Ring = plan.Still(0.05), 0.036, nil
 	m.Optics.Start = plan.Target{Text: "inf", Distance: math.Inf(1)}
-	if got := stateAt(m.Shot, 0).angle(); math.Abs(got-39.598) > 0.001 {
+	if got := layout.StateAt(m.Shot, 0).Angle(); math.Abs(got-39.598) > 0.001 {
 		t.Errorf("%v degrees, want 39.598", got)
 	}
 }

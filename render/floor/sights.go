@@ -6,17 +6,18 @@ import (
 	"math"
 
 	"pullscore/render/draw"
+	"pullscore/render/floor/layout"
 	"pullscore/render/signs"
 )
 
 // viewEnds returns how far a state's field of view is drawn: a tenth beyond the farthest
 // place ahead of it, in metres along its axis.
-func (f *Floor) viewEnds(v State, places []int) float64 {
+func (f *Floor) viewEnds(v layout.State, places []int) float64 {
 	far, any := 0.0, 0.0
 	for _, i := range places {
 		p := f.Places[i].At
 		far = max(far, v.Pose.View(p.X, p.Y, 0).Along)
-		any = max(any, apart(p, v.from(0, 0)))
+		any = max(any, layout.Apart(p, v.From(0, 0)))
 	}
 	switch {
 	case far > v.Lens:
@@ -29,11 +30,11 @@ func (f *Floor) viewEnds(v State, places []int) float64 {
 
 // edges returns the two sides of a state's field of view on the page, as far as it is
 // drawn.
-func (l *layer) edges(v State) []segment {
+func (l *layer) edges(v layout.State) []segment {
 	var list []segment
 	end := l.floor.viewEnds(v, l.places)
 	for _, side := range []float64{-1, 1} {
-		if s, ok := (segment{l.at(v.apex()), l.at(v.spot(end, side))}).clipped(l.box); ok {
+		if s, ok := (segment{l.at(v.Apex()), l.at(v.Spot(end, side))}).clipped(l.box); ok {
 			list = append(list, s)
 		}
 	}
@@ -70,8 +71,8 @@ func (l *layer) limit(g *draw.Group, c *clearing, s segment, stroke draw.Stroke)
 }
 
 // drawAxis draws the axis of the lens at the start.
-func (l *layer) drawAxis(g *draw.Group, c *clearing, v State) {
-	axis := segment{l.at(v.from(0, 0)), l.at(v.spot(l.floor.viewEnds(v, l.places), 0))}
+func (l *layer) drawAxis(g *draw.Group, c *clearing, v layout.State) {
+	axis := segment{l.at(v.From(0, 0)), l.at(v.Spot(l.floor.viewEnds(v, l.places), 0))}
 	s, ok := axis.clipped(l.box)
 	if !ok {
 		return
@@ -90,7 +91,7 @@ const mostSlabs = 3
 func (l *layer) drawSlabs(g *draw.Group, c *clearing) {
 	for i := range l.floor.Cameras {
 		var slabs [][]draw.Point
-		var zones []Zone
+		var zones []layout.Zone
 		for _, z := range l.zones {
 			if outline := l.slab(z.Zone); z.camera == i && area(outline) > 0.2 {
 				slabs, zones = append(slabs, outline), append(zones, z.Zone)
@@ -114,13 +115,13 @@ func (l *layer) drawSlabs(g *draw.Group, c *clearing) {
 
 // drawLimits draws the near and the far side of a slab, as far as they lie in the field of
 // view.
-func (l *layer) drawLimits(g *draw.Group, c *clearing, z Zone) {
+func (l *layer) drawLimits(g *draw.Group, c *clearing, z layout.Zone) {
 	end := l.floor.viewEnds(z.Seen, l.places)
 	for _, along := range []float64{z.Near, z.Far} {
 		if !(along > z.Seen.Lens && along <= end) {
 			continue
 		}
-		if s, ok := (segment{l.at(z.Seen.spot(along, -1)), l.at(z.Seen.spot(along, 1))}).clipped(l.box); ok {
+		if s, ok := (segment{l.at(z.Seen.Spot(along, -1)), l.at(z.Seen.Spot(along, 1))}).clipped(l.box); ok {
 			l.limit(g, c, s, draw.Solid(draw.Blue, draw.FineWidth))
 		}
 	}
@@ -128,13 +129,13 @@ func (l *layer) drawLimits(g *draw.Group, c *clearing, z Zone) {
 
 // slab returns the outline of what a focus keeps sharp within the field of view, cut to the
 // box.
-func (l *layer) slab(z Zone) []draw.Point {
+func (l *layer) slab(z layout.Zone) []draw.Point {
 	v := z.Seen
 	near, far := max(z.Near, v.Lens), min(z.Far, l.floor.viewEnds(v, l.places))
 	if !(far > near) {
 		return nil
 	}
-	return cropped([]draw.Point{l.at(v.spot(near, -1)), l.at(v.spot(far, -1)), l.at(v.spot(far, 1)), l.at(v.spot(near, 1))}, corners(l.box))
+	return cropped([]draw.Point{l.at(v.Spot(near, -1)), l.at(v.Spot(far, -1)), l.at(v.Spot(far, 1)), l.at(v.Spot(near, 1))}, corners(l.box))
 }
 
 // tooMany reports whether some outline lies over as many others as may lie over each other.
@@ -154,7 +155,7 @@ func tooMany(outlines [][]draw.Point) bool {
 }
 
 // zoneTitle says what a zone is.
-func (l *layer) zoneTitle(z Zone) string {
+func (l *layer) zoneTitle(z layout.Zone) string {
 	style := l.floor.Style
 	return z.Name + ": focus " + style.Tape(z.At) + ", sharp from " + style.Tape(z.Near) + " to " + style.Tape(math.Max(z.Far, z.Near))
 }

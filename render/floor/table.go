@@ -8,6 +8,7 @@ import (
 
 	"pullscore/interp/units"
 	"pullscore/render/draw"
+	"pullscore/render/floor/layout"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
 )
@@ -91,7 +92,7 @@ func blockHead(words string, later bool) line {
 }
 
 // tapeLine returns the row of a tape: the name on a line of its own if it is long.
-func (f *Floor) tapeLine(t Tape) line {
+func (f *Floor) tapeLine(t layout.Tape) line {
 	p := f.Places[t.Place]
 	name := draw.NewText(0, 0, p.Name, sheet.FontBody, draw.Black)
 	high, long := 4.4, name.Room().W > nameRoom
@@ -109,7 +110,7 @@ func (f *Floor) tapeLine(t Tape) line {
 }
 
 // writeTape writes the figures of a tape.
-func (f *Floor) writeTape(g *draw.Group, t Tape, p Place, x, base float64) {
+func (f *Floor) writeTape(g *draw.Group, t layout.Tape, p layout.Place, x, base float64) {
 	along, slant := f.Style.Tape(t.Along), f.Style.Tape(t.Slant)
 	if t.Along <= 0 {
 		along = "behind"

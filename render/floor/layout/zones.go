@@ -1,6 +1,6 @@
 // What each landing keeps sharp.
 
-package floor
+package layout
 
 import (
 	"math"
@@ -15,7 +15,7 @@ func zonesOf(s *plan.Shot) []Zone {
 	var zones []Zone
 	add := func(z Zone, who, text string, x, t float64) {
 		set := s.Judged(x, t)
-		z.Seen, z.Name = stateAt(s, t), sheet.TargetName(s, who, text)
+		z.Seen, z.Name = StateAt(s, t), sheet.TargetName(s, who, text)
 		z.At, z.Near, z.Far = s.ToTape(x, t), s.ToTape(set.Near(x), t), s.ToTape(set.Far(x), t)
 		if math.IsNaN(z.At) || math.IsInf(z.At, -1) || !sheet.Finite(z.Near) || math.IsNaN(z.Far) || !(x > s.Focal(t)) {
 			return

@@ -1,6 +1,6 @@
 // The floor of a shot: who stands where, and how they get about.
 
-package floor
+package layout
 
 import (
 	"math"
@@ -24,8 +24,8 @@ func Of(s *plan.Shot) *Floor {
 	return f
 }
 
-// sameSpot is how near two places of one subject are one place, in metres.
-const sameSpot = 0.01
+// SameSpot is how near two places of one subject are one place, in metres.
+const SameSpot = 0.01
 
 // follow adds the places that a subject comes to, and the ways between them.
 func (f *Floor) follow(s *plan.Shot, u *plan.Subject) {
@@ -51,7 +51,7 @@ func (f *Floor) follow(s *plan.Shot, u *plan.Subject) {
 			f.Places[first].When = "to " + sheet.When(s, times[i-1])
 		}
 		f.Ways = append(f.Ways, Way{Who: u.Name, Run: run})
-		here = slices.IndexFunc(f.Places[first:], func(p Place) bool { return apart(p.At, at(times[i])) < sameSpot }) + first
+		here = slices.IndexFunc(f.Places[first:], func(p Place) bool { return Apart(p.At, at(times[i])) < SameSpot }) + first
 		if here < first {
 			here = len(f.Places)
 			p.At, p.Later, p.When, p.Slant = at(times[i]), true, "from "+sheet.When(s, times[i]), math.NaN()
@@ -72,7 +72,8 @@ func placeOf(s *plan.Shot, u *plan.Subject) Place {
 // sideKnown reports whether the plan says to which side a subject stands.
 func sideKnown(u *plan.Subject) bool { return u.SideSaid || u.Across.Moves() || u.Across.At(0) != 0 }
 
-func apart(a, b Spot) float64 { return math.Hypot(a.X-b.X, a.Y-b.Y) }
+// Apart returns how far two spots are apart, in metres.
+func Apart(a, b Spot) float64 { return math.Hypot(a.X-b.X, a.Y-b.Y) }
 
 // walk returns the way between two times, nothing for a stay.
 func walk(at func(float64) Spot, from, to float64) []Spot {
@@ -82,7 +83,7 @@ func walk(at func(float64) Spot, from, to float64) []Spot {
 	for i := range samples + 1 {
 		q := at(from + (to-from)*float64(i)/samples)
 		run = append(run, q)
-		far = max(far, apart(q, run[0]))
+		far = max(far, Apart(q, run[0]))
 	}
 	if far < 0.001 { // a millimetre is no walk
 		return nil
@@ -102,7 +103,7 @@ func notesOf(s *plan.Shot, f *Floor) []string {
 		if v.Focal == focal {
 			continue
 		}
-		line := "Field of view " + sheet.Figures.AngleTo(v.angle(), 1) + " at " + sheet.Figures.Millimetres(v.Focal)
+		line := "Field of view " + sheet.Figures.AngleTo(v.Angle(), 1) + " at " + sheet.Figures.Millimetres(v.Focal)
 		if i > 0 {
 			line += ", " + v.Words
 		}

@@ -1,6 +1,6 @@
 // A floor as data: what a drawing of it needs, and nothing about the page.
 
-package floor
+package layout
 
 import (
 	"pullscore/interp/plan"

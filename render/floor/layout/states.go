@@ -4,7 +4,7 @@
 // is as high as the lens was at the start. So from above, the plane of focus of a camera
 // that tilts or booms lies where it meets that height.
 
-package floor
+package layout
 
 import (
 	"cmp"
@@ -48,10 +48,12 @@ func trackOf(s *plan.Shot, b plan.Blocking) Track {
 	return Track{Spot{Y: from}, Spot{Y: to}, fmt.Sprintf("%s %s, %s to %s", b.Kind, sheet.Style(s).Gap(math.Abs(to-from)), sheet.When(s, float64(b.Start)), sheet.When(s, float64(b.End)))}
 }
 
+// MostViews is how many views of one camera are drawn at most.
+const MostViews = 6
+
 const (
-	mostViews = 6    // how many views of one camera are drawn
-	sameTurn  = 0.5  // degrees
-	sameTilt  = 0.25 // degrees, for a tape
+	sameTurn = 0.5  // degrees
+	sameTilt = 0.25 // degrees, for a tape
 )
 
 // statesOf returns the states of the camera: at the start, after each move, and at the
@@ -60,13 +62,13 @@ func statesOf(s *plan.Shot, places []Place) []State {
 	var states []State
 	shown := 0
 	for i, t := range stateTimes(s) {
-		v := stateAt(s, t)
+		v := StateAt(s, t)
 		v.Words = sheet.When(s, t)
 		if i == 0 {
 			v.Words = "start"
 		}
 		taped := !slices.ContainsFunc(states, func(o State) bool { return sameTapes(o.Pose, v.Pose) })
-		v.Shown = shown < mostViews && !slices.ContainsFunc(states, func(o State) bool { return o.Shown && sameView(o, v) })
+		v.Shown = shown < MostViews && !slices.ContainsFunc(states, func(o State) bool { return o.Shown && sameView(o, v) })
 		if !taped && !v.Shown {
 			continue
 		}
@@ -74,7 +76,7 @@ func statesOf(s *plan.Shot, places []Place) []State {
 			shown++
 		}
 		if taped {
-			v.Tapes = tapesTo(v.Pose, places, i == 0)
+			v.Tapes = TapesTo(v.Pose, places, i == 0)
 		}
 		states = append(states, v)
 	}
@@ -112,9 +114,9 @@ func stateTimes(s *plan.Shot) []float64 {
 	return plan.Sorted(slices.DeleteFunc(times, func(t float64) bool { return !(t >= 0 && t <= end) }))
 }
 
-// stateAt returns how the camera stands and what it sees at t, with the focus where it is
+// StateAt returns how the camera stands and what it sees at t, with the focus where it is
 // then.
-func stateAt(s *plan.Shot, t float64) State {
+func StateAt(s *plan.Shot, t float64) State {
 	x := s.FocusAt(t)
 	focal := s.FocalTo(x, t)
 	if !(x > focal) {
@@ -129,42 +131,42 @@ func stateAt(s *plan.Shot, t float64) State {
 	return v
 }
 
-// angle returns the horizontal field of view in degrees.
-func (v State) angle() float64 { return 2 * math.Atan(v.PerSide) * 180 / math.Pi }
+// Angle returns the horizontal field of view in degrees.
+func (v State) Angle() float64 { return 2 * math.Atan(v.PerSide) * 180 / math.Pi }
 
-// spot returns the point of the floor that the state has so many metres along its axis,
+// Spot returns the point of the floor that the state has so many metres along its axis,
 // and so many times the half width of its picture to the right.
-func (v State) spot(along, side float64) Spot {
+func (v State) Spot(along, side float64) Spot {
 	st, ct := math.Sincos(v.Pose.Tilt * math.Pi / 180)
 	level := (along + v.Pose.Z*st) / max(ct, 0.05) // the camera looks down on the floor
-	return v.from(level, side*(along-v.Lens)*v.PerSide)
+	return v.From(level, side*(along-v.Lens)*v.PerSide)
 }
 
-// from returns the point of the floor so many metres ahead of the camera and to the right.
-func (v State) from(ahead, right float64) Spot {
+// From returns the point of the floor so many metres ahead of the camera and to the right.
+func (v State) From(ahead, right float64) Spot {
 	sp, cp := math.Sincos(v.Pose.Pan * math.Pi / 180)
 	return Spot{v.Pose.X + ahead*sp + right*cp, v.Pose.Y + ahead*cp - right*sp}
 }
 
-// apex returns where the field of view begins.
-func (v State) apex() Spot { return v.from(v.Lens, 0) }
+// Apex returns where the field of view begins.
+func (v State) Apex() Spot { return v.From(v.Lens, 0) }
 
 // sameView reports whether two states are the same from above. What the lens breathes is
 // left out: it is less than a line is wide.
 func sameView(a, b State) bool {
-	return math.Hypot(a.Pose.X-b.Pose.X, a.Pose.Y-b.Pose.Y) < sameSpot &&
+	return math.Hypot(a.Pose.X-b.Pose.X, a.Pose.Y-b.Pose.Y) < SameSpot &&
 		math.Abs(plan.Wrapped(a.Pose.Pan-b.Pose.Pan)) < sameTurn && a.Focal == b.Focal
 }
 
 // sameTapes reports whether the tapes of two poses are the same.
 func sameTapes(a, b plan.Pose) bool {
-	return math.Hypot(math.Hypot(a.X-b.X, a.Y-b.Y), a.Z-b.Z) < sameSpot &&
+	return math.Hypot(math.Hypot(a.X-b.X, a.Y-b.Y), a.Z-b.Z) < SameSpot &&
 		math.Abs(plan.Wrapped(a.Pan-b.Pan)) < sameTurn && math.Abs(a.Tilt-b.Tilt) < sameTilt
 }
 
-// tapesTo returns what there is to measure from a pose to every place, far to near. At the
+// TapesTo returns what there is to measure from a pose to every place, far to near. At the
 // start a slant that somebody read is given as read.
-func tapesTo(pose plan.Pose, places []Place, start bool) []Tape {
+func TapesTo(pose plan.Pose, places []Place, start bool) []Tape {
 	tapes := make([]Tape, len(places))
 	for i, p := range places {
 		v := pose.View(p.At.X, p.At.Y, 0)
@@ -185,9 +187,9 @@ func pathOf(s *plan.Shot) []Spot {
 	for i := range steps + 1 {
 		p := s.Optics.Place(float64(s.Duration) * float64(i) / steps)
 		run = append(run, Spot{p.X, p.Y})
-		far = max(far, apart(run[0], run[i]))
+		far = max(far, Apart(run[0], run[i]))
 	}
-	if far < sameSpot {
+	if far < SameSpot {
 		return nil
 	}
 	return run
@@ -199,7 +201,7 @@ const arcLeast = 1.0 // degrees
 func turnsOf(s *plan.Shot) (list []Turn) {
 	for _, t := range s.Turns {
 		if by := float64(t.To - t.From); t.Kind == "pan" && math.Abs(by) >= arcLeast {
-			list = append(list, Turn{stateAt(s, float64(t.End)).apex(), float64(t.From), by, turnWords(s, t)})
+			list = append(list, Turn{StateAt(s, float64(t.End)).Apex(), float64(t.From), by, turnWords(s, t)})
 		}
 	}
 	return list
@@ -222,7 +224,7 @@ func wordsOf(s *plan.Shot) (list []Word) {
 	}
 	for _, t := range s.Turns {
 		if t.Kind == "tilt" {
-			list = append(list, Word{stateAt(s, float64(t.End)).apex(), turnWords(s, t)})
+			list = append(list, Word{StateAt(s, float64(t.End)).Apex(), turnWords(s, t)})
 		}
 	}
 	return list
