@@ -66,48 +66,10 @@ func (b *DistanceBand) Limits() [][]draw.Point {
 	var all [][]draw.Point
 	for _, limit := range [][]float64{c.Far, c.Near} {
 		for _, run := range runsOf(b.Window, func(i int) float64 { return b.Depth.free(limit[i], b.Top, b.Height) }) {
-			all = append(all, Simplified(within(run, b.Top+on, b.Top+b.Height-on))...)
+			all = append(all, Simplified(sheet.Within(run, b.Top+on, b.Top+b.Height-on))...)
 		}
 	}
 	return all
-}
-
-// within returns the parts of a run between two heights.
-func within(run []draw.Point, low, high float64) (parts [][]draw.Point) {
-	var part []draw.Point
-	flush := func() {
-		if len(part) > 1 {
-			parts = append(parts, part)
-		}
-		part = nil
-	}
-	for i := 1; i < len(run); i++ {
-		p, q := run[i-1], run[i]
-		if max(p.Y, q.Y) < low || min(p.Y, q.Y) > high {
-			flush()
-			continue
-		}
-		from, to := heldTo(p, q, low, high), heldTo(q, p, low, high)
-		if len(part) == 0 || from != p {
-			flush()
-			part = append(part, from)
-		}
-		if part = append(part, to); to != q {
-			flush()
-		}
-	}
-	flush()
-	return parts
-}
-
-// heldTo returns p, or where the chord from it to q comes between two heights.
-func heldTo(p, q draw.Point, low, high float64) draw.Point {
-	edge := min(max(p.Y, low), high)
-	if edge == p.Y || p.Y == q.Y {
-		return p
-	}
-	u := (edge - p.Y) / (q.Y - p.Y)
-	return draw.Point{X: p.X + u*(q.X-p.X), Y: edge}
 }
 
 // DrawZone draws the subjects' bands and the sharp zone with its limits.
