@@ -105,7 +105,7 @@ func Slate(s *plan.Shot, opt sheet.Options) []*draw.Page {
 `}, map[string][2]string{"cmd/pullscore/drawings.go": {"drawStops, \"the window of stops: what lands and is seen at which\"},\n", "\t{\"slate\", fromShot(slate.Slate), \"the name of the shot\"},\n"}})
 	example := filepath.Join(root, "examples", "zoom.pull")
 	help := printed(t, program, "draw", "--help")
-	if words := strings.Join(strings.Fields(help), " "); !strings.Contains(words, " slate the name of the shot ") || !strings.Contains(words, "stops, slate, or all") {
+	if words := strings.Join(strings.Fields(help), " "); !strings.Contains(words, " slate the name of the shot ") || !strings.Contains(words, "stops, slate, ") {
 		t.Errorf("the help does not name it:\n%s", help)
 	}
 	dir := t.TempDir()
