@@ -9,6 +9,7 @@ import (
 	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
+	"slices"
 )
 
 // faintUpTo is the blur up to which somebody is faintly soft, in units of the largest that
@@ -70,10 +71,20 @@ func drawRow(sh *bands.Leaf, g *draw.Group, u *plan.Subject, k int, first bool, 
 		if i+1 < len(sharp) {
 			to = w.X(sharp[i+1][0].t)
 		}
-		writeChance(row, w.Shot, last, from, to, base)
+		if !passes(w.Shot, piece[0].t, last.t) {
+			writeChance(row, w.Shot, last, from, to, base)
+		}
 	}
 	drawOut(row, w, u, base-signs.BarHeight/2, signs.BarHeight/2)
 	sh.DrawFlags(row, w.FlagsOf(u.Name), base-signs.BarHeight-0.9-bands.FlagHeight, nil)
+}
+
+// passes reports whether a rack is on its way all the time between two: the focus only
+// goes by, and nobody asks how surely.
+func passes(s *plan.Shot, from, to float64) bool {
+	return slices.ContainsFunc(s.Pulls, func(p *plan.Pull) bool {
+		return p.Kind == "rack" && float64(p.Start) < from && to < float64(p.Land)
+	})
 }
 
 // A blurBar is a subject's blur at times.

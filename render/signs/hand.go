@@ -13,7 +13,7 @@ func handSigns() []Sign {
 		{Regrip, "re-grip", "re-grip", 5, legendRegrip},
 		{Stop, "ring's stop", "stop", 6, func(g *draw.Group, x, y float64) { DrawStop(g, pt(x, y+0.4), pt(x+6, y+0.4)) }},
 		{Window, "window to land in, to scale", "window", windowDeep, func(g *draw.Group, x, y float64) { DrawWindow(g, x+windowDeep, y-1.6, y+1.6) }},
-		{Narrow, "the same, narrow", "narrow", 1.7, func(g *draw.Group, x, y float64) { DrawWindow(g, x+1.1, y-0.3, y+0.3) }},
+		{Narrow, "narrow window to land in", "narrow", 1.7, func(g *draw.Group, x, y float64) { DrawWindow(g, x+1.1, y-0.3, y+0.3) }},
 		{Settings, "settings that keep it sharp, to scale", "sharp here", 5, legendSettings},
 		{Measured, "measured", "measured", 2, func(g *draw.Group, x, y float64) { DrawMark(g, x+1, y-1, true) }},
 		{Computed, "computed", "computed", 2, func(g *draw.Group, x, y float64) { DrawMark(g, x+1, y-1, false) }},
