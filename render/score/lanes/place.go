@@ -6,6 +6,7 @@ import (
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
+	"slices"
 )
 
 const (
@@ -63,15 +64,22 @@ func (p Place) WriteMoves(g *draw.Group, c *sheet.Clearing, moves []Move, label 
 			continue
 		}
 		at := draw.Point{X: p.Window.X(m.At), Y: p.y(p.Lane.At(m.At))}
-		said := false
 		all := p.Lane.Words(p.Shot, m)
-		for _, words := range all {
-			if said = c.Write(g, draw.NewText(0, 0, label+words, sheet.FontSmall, draw.Black), at); said {
-				break
-			}
-		}
-		if !said {
+		own := *c // the lane's own height: elsewhere the words read as another lane's
+		own.Bounds.Y, own.Bounds.H = p.Top, p.Height
+		switch {
+		case writeFirst(g, &own, all, label, at):
+			c.Taken, c.Texts = own.Taken, own.Texts
+		case !writeFirst(g, c, all, label, at):
 			c.WriteAnywhere(g, draw.NewText(0, 0, label+all[0], sheet.FontSmall, draw.Black), at)
 		}
 	}
+}
+
+// writeFirst writes the first of some wordings that has room by a point, and reports
+// whether one had.
+func writeFirst(g *draw.Group, c *sheet.Clearing, all []string, label string, at draw.Point) bool {
+	return slices.ContainsFunc(all, func(words string) bool {
+		return c.Write(g, draw.NewText(0, 0, label+words, sheet.FontSmall, draw.Black), at)
+	})
 }
