@@ -87,12 +87,13 @@ func checkElements(t *testing.T, doc string) {
 			continue
 		}
 		switch el.Name.Local {
-		case "svg", "title", "desc", "g", "line", "rect", "circle", "path", "text":
+		case "svg", "title", "desc", "g", "line", "rect", "circle", "path", "text", "a":
 		default:
 			t.Errorf("a name made an element %s", el.Name.Local)
 		}
 		for _, a := range el.Attr {
-			if strings.HasPrefix(a.Name.Local, "on") || a.Name.Local == "href" || a.Name.Local == "style" {
+			within := el.Name.Local == "a" && strings.HasPrefix(a.Value, "#") // as a drawing leads from flag to sentence
+			if strings.HasPrefix(a.Name.Local, "on") || a.Name.Local == "href" && !within || a.Name.Local == "style" {
 				t.Errorf("a name made an attribute %s", a.Name.Local)
 			}
 		}
@@ -122,7 +123,7 @@ func TestHostileNamesRunNothing(t *testing.T) {
 			if n := value[int](b, `document.querySelectorAll("script").length`); n != 1 {
 				t.Errorf("the page has %d scripts", n)
 			}
-			if n := value[int](b, `document.querySelectorAll("img, iframe, style, base, a:not(.skip), input:not([type=range]):not([type=checkbox]):not([type=number]), [onload], [onerror]").length`); n != 0 {
+			if n := value[int](b, `document.querySelectorAll("img, iframe, style, base, a:not(.skip):not(.sheet a[href^='#']), input:not([type=range]):not([type=checkbox]):not([type=number]), [onload], [onerror]").length`); n != 0 {
 				t.Errorf("names made %d elements", n)
 			}
 			if turned := value[bool](b, `/[\u202a-\u202e\u2066-\u2069]/.test(document.body.textContent)`); turned {

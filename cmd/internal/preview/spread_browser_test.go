@@ -25,7 +25,7 @@ const paintedSpread = `import("./paint.js").then(({ Painter }) => {
 		const x = n / 8 / 1000;
 		painter.paint({
 			aspect: 1000 / 700,
-			subjects: [{ name: "Block", person: false, deep: 0, index: 3, metre, x, disc: %[1]g / 1000 * 2 }],
+			subjects: [{ name: "Block", person: false, deep: 0, index: 3, metre, x, y: 0, disc: %[1]g / 1000 * 2 }],
 		}, { resting: %[2]t, views: %[3]d });
 		const left = Math.round(500 - h / 2) - 18, width = 36; // the rim of the block is 36 pixels wide
 		const row = painter.context.getImageData(left, 350 + 120 - 150, width, 1).data;
