@@ -131,7 +131,7 @@ const mostInNote = 300
 func (f *finisher) short(text *Text) {
 	if n := utf8.RuneCountInString(text.Value); n > mostInNote {
 		f.faults = append(f.faults, faultOn(&text.Node, "too-large", "this note has %d letters", n).
-			because("A note has %d at most. Write two.", mostInNote))
+			because("A note has %d at most. Make two notes of it.", mostInNote))
 	}
 }
 

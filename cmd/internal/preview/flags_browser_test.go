@@ -53,7 +53,7 @@ func (b *tab) triesFlag(by string, number int) {
 	b.Helper()
 	flag := fmt.Sprintf(`g.finding[data-number="%d"]`, number)
 	value[any](b, `(document.activeElement.blur(), document.querySelectorAll(".finding-item.lit").forEach((e) => e.classList.remove("lit"))) ?? 0`)
-	x, y := b.middle(flag + " path:last-of-type")
+	x, y := b.middle(flag + " text") // a path of it may be its pole, beside another mark
 	switch by {
 	case "click":
 		b.clickAt(x, y)
