@@ -10,6 +10,7 @@ import (
 	"io"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 	"unicode/utf16"
@@ -203,13 +204,45 @@ func (c *canvas) stroke(s draw.Stroke) bool {
 		c.pdf.SetLineWidth(s.Width)
 	}
 	if !slices.Equal(s.Dash, c.pen.Dash) {
-		c.pdf.SetDashPattern(s.Dash, 0)
+		c.dash(s.Dash)
 	}
 	if s.Round != c.pen.Round {
 		c.pdf.SetLineCapStyle(caps[s.Round])
 	}
 	c.pen = s
 	return true
+}
+
+// dash sets a pattern to a ten-thousandth of a point. The library writes
+// hundredths, which along a line of dots add up to a dot more or less.
+func (c *canvas) dash(pattern []float64) {
+	b := []byte{'['}
+	for i, d := range pattern {
+		if i > 0 {
+			b = append(b, ' ')
+		}
+		b = strconv.AppendFloat(b, number(d)/draw.MM, 'f', 4, 64)
+	}
+	c.pdf.RawWriteStr(string(append(b, "] 0 d"...)))
+}
+
+// circle makes a path of a circle: from its rightmost point on clockwise, as SVG
+// counts dashes, in curves that keep to it within 5 millionths of its radius.
+// The library's go the other way round, and up to 0.3 % inside it.
+func (c *canvas) circle(m draw.Point, r float64) {
+	const curves = 8
+	handle := 4.0 / 3 * math.Tan(2*math.Pi/curves/4)
+	c.pdf.MoveTo(number(m.X+r), number(m.Y))
+	sin, cos := 0.0, 1.0
+	for i := range curves {
+		nextSin, nextCos := math.Sincos(2 * math.Pi * float64(i+1) / curves)
+		c.pdf.CurveBezierCubicTo(
+			m.X+r*(cos-handle*sin), m.Y+r*(sin+handle*cos),
+			m.X+r*(nextCos+handle*nextSin), m.Y+r*(nextSin-handle*nextCos),
+			m.X+r*nextCos, m.Y+r*nextSin)
+		sin, cos = nextSin, nextCos
+	}
+	c.pdf.ClosePath()
 }
 
 // caps are the library's words for the ends of lines, round or not.

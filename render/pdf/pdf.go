@@ -151,7 +151,8 @@ func (c *canvas) rect(r draw.Rect) {
 
 func (c *canvas) disc(d draw.Disc) {
 	if style := c.paint(d.Fill, d.Stroke); style != "" {
-		c.pdf.Circle(number(d.Centre.X), number(d.Centre.Y), number(d.Radius), style)
+		c.circle(d.Centre, d.Radius)
+		c.pdf.DrawPath(style)
 	}
 }
 
