@@ -2,7 +2,10 @@
 
 package draw
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // The weights of lines, in millimetres. Nothing is thinner than GuideWidth, and nothing
 // that carries a meaning alone is thinner than FineWidth.
@@ -40,11 +43,30 @@ func Assumed(ink Ink) Stroke { return dashed(ink, 1.2, 0.8) }
 // Later returns the stroke of what is only so at the end of a move.
 func Later(ink Ink) Stroke { return dashed(ink, 3, 1.2) }
 
+// A dot of a dotted line, as a dash whose ends are round, and what is between two.
+const (
+	dotLong  = 0.01
+	dotsFrom = 0.9
+)
+
 // Unsaid returns the stroke of a time in which nobody speaks: dots.
 func Unsaid(ink Ink) Stroke {
-	s := dashed(ink, 0.01, 0.9)
+	s := dashed(ink, dotLong, dotsFrom)
 	s.Round = true
 	return s
+}
+
+// ClearOfDots returns the length of a line of dots, cut by a little where it ends with a
+// dot: whether that one is drawn would hang on how each form of file rounds.
+func ClearOfDots(length float64) float64 {
+	const off, every = 0.02, dotLong + dotsFrom
+	if length < every-off {
+		return length
+	}
+	if over := math.Mod(length+off, every); over < 2*off {
+		length -= over
+	}
+	return length
 }
 
 // Axis returns the stroke of the axis of a lens.

@@ -265,7 +265,7 @@ func Underscore(g *draw.Group, w *Window, u Utterance, y float64) {
 	stroke, into := draw.Solid(draw.Black, draw.DashWidth), g
 	switch {
 	case u.silent:
-		g.Group(signs.Pause).Line(from, y, to, y, draw.Unsaid(draw.Black))
+		g.Group(signs.Pause).Line(from, y, from+draw.ClearOfDots(to-from), y, draw.Unsaid(draw.Black))
 		return
 	case u.estimated:
 		into = g.Group(signs.Estimated)
