@@ -216,7 +216,6 @@ type vec [3]float64 // right, forth, up
 
 func (a vec) minus(b vec) vec    { return vec{a[0] - b[0], a[1] - b[1], a[2] - b[2]} }
 func (a vec) dot(b vec) float64  { return a[0]*b[0] + a[1]*b[1] + a[2]*b[2] }
-func (a vec) level() vec         { return vec{a[0], a[1], 0} }
 func (a vec) long() float64      { return math.Sqrt(a.dot(a)) }
 func rigTurn(a, b vec) float64   { return math.Atan2(a[1]*b[0]-a[0]*b[1], a[0]*b[0]+a[1]*b[1]) } // to the right, level
 func rigHeight(a vec) float64    { return math.Asin(math.Max(-1, math.Min(1, a[2]/a.long()))) }
