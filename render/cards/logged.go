@@ -30,11 +30,7 @@ func Logged(s *plan.Shot) []*plan.Pull {
 func drawPullHead(g *draw.Group, s *plan.Shot, p *plan.Pull, x float64) {
 	in := sheet.Style(s)
 	radius := signs.DiscRadius(p.Number)
-	disc := signs.DrawRack
-	if p.Kind == "follow" {
-		disc = signs.DrawFollow
-	}
-	disc(g, x+1+radius, logTop+3.4, p.Number)
+	signs.DrawPull(g, x+1+radius, logTop+3.4, p.Number, p.Kind == "follow")
 	left := x + 2.6 + 2*radius
 	room := x + pullWidth - 1 - left
 	g.Add(draw.NewText(left, logTop+5, sheet.PullName(s, p), fontPull, draw.Black).Shortened(room / draw.Slack))

@@ -152,31 +152,31 @@ const arrowRoom = 4.4
 func (c *PullChange) badges() float64 {
 	switch {
 	case c.Before == nil || c.After == nil:
-		return 2 * bands.BadgeRadius(c.pull().Number)
+		return 2 * signs.DiscRadius(c.pull().Number)
 	case c.Before.Number != c.After.Number:
-		return 2*bands.BadgeRadius(c.Before.Number) + arrowRoom + 2*bands.BadgeRadius(c.After.Number)
+		return 2*signs.DiscRadius(c.Before.Number) + arrowRoom + 2*signs.DiscRadius(c.After.Number)
 	}
-	return 2 * bands.BadgeRadius(c.After.Number)
+	return 2 * signs.DiscRadius(c.After.Number)
 }
 
 // drawBadges draws the numbers that the pull has and had, from x on.
 func (c *PullChange) drawBadges(g *draw.Group, x, y float64) {
 	if c.After == nil {
-		hollowBadge(g, x+bands.BadgeRadius(c.Before.Number), y, c.Before.Number)
+		hollowBadge(g, x+signs.DiscRadius(c.Before.Number), y, c.Before.Number)
 		return
 	}
 	if c.Before != nil && c.Before.Number != c.After.Number {
-		r := bands.BadgeRadius(c.Before.Number)
+		r := signs.DiscRadius(c.Before.Number)
 		hollowBadge(g, x+r, y, c.Before.Number)
 		g.Add(draw.NewText(x+2*r+arrowRoom/2, y+sheet.FontSmall.Middle(), "→", sheet.FontSmall, draw.Black).Aligned(draw.Middle))
 		x += 2*r + arrowRoom
 	}
-	bands.Badge(g, x+bands.BadgeRadius(c.After.Number), y, c.After)
+	bands.Badge(g, x+signs.DiscRadius(c.After.Number), y, c.After)
 }
 
 // hollowBadge draws the number that a move had.
 func hollowBadge(g *draw.Group, x, y float64, number int) {
 	bg := g.Group(signs.Before)
-	bg.Add(draw.Disc{Centre: draw.Point{X: x, Y: y}, Radius: bands.BadgeRadius(number) - was.Width/2, Fill: draw.Paper, Stroke: was})
+	bg.Add(draw.Disc{Centre: draw.Point{X: x, Y: y}, Radius: signs.DiscRadius(number) - was.Width/2, Fill: draw.Paper, Stroke: was})
 	bg.Add(draw.NewText(x, y+sheet.FontNumber.Middle(), strconv.Itoa(number), sheet.FontNumber, draw.Grey).Aligned(draw.Middle))
 }

@@ -73,7 +73,7 @@ func (df *differ) drawNumbers(sh *bands.Leaf, g *draw.Group, top float64, i int)
 		if c.After != nil || !w.Holds(float64(p.Start)) {
 			continue
 		}
-		list = append(list, bands.Sign{At: w.X(float64(p.Start)), Width: 2*bands.BadgeRadius(p.Number) + 0.8, Rank: 2,
+		list = append(list, bands.Sign{At: w.X(float64(p.Start)), Width: 2*signs.DiscRadius(p.Number) + 0.8, Rank: 2,
 			Draw: func(g *draw.Group, x float64) {
 				y := top + bands.LaneAir + bands.FlagLane/2
 				bg := g.Group("gone")

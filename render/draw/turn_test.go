@@ -75,3 +75,27 @@ func TestTurnedFallback(t *testing.T) {
 		}
 	}
 }
+
+// A chord passes a text by the text's own sides, turned as it is.
+func TestPassed(t *testing.T) {
+	level := NewText(10, 10, "HALDIS", Font{Size: 10}, Black)
+	box := level.Box()
+	across := level.Turned(90)
+	for _, tc := range []struct {
+		name     string
+		text     Text
+		from, to Point
+		clear    float64
+		want     bool
+	}{
+		{"through it", level, Point{box.X - 5, box.Y + 1}, Point{box.Right() + 5, box.Y + 1}, 0, true},
+		{"above it", level, Point{box.X, box.Y - 1}, Point{box.Right(), box.Y - 1}, 0, false},
+		{"too near above it", level, Point{box.X, box.Y - 1}, Point{box.Right(), box.Y - 1}, 1.5, true},
+		{"ends before it", level, Point{box.X - 5, box.Y + 1}, Point{box.X - 1, box.Y + 1}, 0, false},
+		{"where it lay before it was turned", across, Point{box.Right() - 1, 0}, Point{box.Right() - 1, 20}, 0, false},
+	} {
+		if got := tc.text.Passed(tc.from, tc.to, tc.clear); got != tc.want {
+			t.Errorf("%s: %v", tc.name, got)
+		}
+	}
+}

@@ -212,11 +212,7 @@ func drawPulls(g *draw.Group, z layout.Zone, x, y float64) {
 		return
 	}
 	for _, p := range z.Pulls {
-		if p.Follow {
-			signs.DrawFollow(g, x+pullPitch/2-0.3, y, p.Number)
-		} else {
-			signs.DrawRack(g, x+pullPitch/2-0.3, y, p.Number)
-		}
+		signs.DrawPull(g, x+pullPitch/2-0.3, y, p.Number, p.Follow)
 		x += pullPitch
 	}
 }

@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"pullscore/interp/plan"
@@ -225,19 +224,6 @@ func (m Mark) bounded(s *plan.Shot, lo, hi float64) Mark {
 
 // Sharp reports whether the mark has a window.
 func (m Mark) Sharp() bool { return sheet.Finite(m.Window[0]) && sheet.Finite(m.Window[1]) }
-
-// Numbers writes what starts or lands at a mark: S for the start, and the
-// numbers of the pulls.
-func (m Mark) Numbers() string {
-	var parts []string
-	if m.Start {
-		parts = append(parts, "S")
-	}
-	for _, n := range m.Pulls {
-		parts = append(parts, strconv.Itoa(n))
-	}
-	return strings.Join(parts, " ")
-}
 
 // Title says all of a mark in a sentence.
 func (m Mark) Title(s *plan.Shot) string {

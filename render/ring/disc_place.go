@@ -280,27 +280,8 @@ func (d *disc) placeFigures(p *plate) {
 	}
 }
 
-// passes reports whether a line comes nearer to a text than it may (Liang and Barsky, A New
-// Concept and Method for Line Clipping, 1984, in the frame of the level text).
-func passes(e edge, t draw.Text) bool {
-	a, b := t.Level(e.a), t.Level(e.b)
-	t.Turn = 0
-	box := t.Box().Grow(e.clear)
-	from, to := 0.0, 1.0
-	dx, dy := b.X-a.X, b.Y-a.Y
-	for _, side := range [][2]float64{{-dx, a.X - box.X}, {dx, box.Right() - a.X}, {-dy, a.Y - box.Y}, {dy, box.Bottom() - a.Y}} {
-		speed, room := side[0], side[1]
-		switch {
-		case speed == 0 && room <= 0:
-			return false
-		case speed < 0:
-			from = max(from, room/speed)
-		case speed > 0:
-			to = min(to, room/speed)
-		}
-	}
-	return from < to
-}
+// passes reports whether a line comes nearer to a text than it may.
+func passes(e edge, t draw.Text) bool { return t.Passed(e.a, e.b, e.clear) }
 
 // crosses reports whether two lines cross inside both.
 func crosses(e, o edge) bool {

@@ -13,6 +13,7 @@ import (
 	"pullscore/render/score/bands"
 	"pullscore/render/score/table"
 	"pullscore/render/sheet"
+	"pullscore/render/signs"
 )
 
 // A column is one figure of all pulls.
@@ -202,7 +203,7 @@ func drawTableHead(g *draw.Group, columns []column, base float64) {
 
 func drawPull(g *draw.Group, columns []column, cells [][]draw.Text, p *plan.Pull, top float64) {
 	base := top + 3.3
-	bands.Badge(g, sheet.Margin+bands.BadgeRadius(p.Number), base-sheet.FontNote.Middle(), p)
+	bands.Badge(g, sheet.Margin+signs.DiscRadius(p.Number), base-sheet.FontNote.Middle(), p)
 	x := sheet.Margin + numberRoom
 	for i, c := range columns {
 		for k, t := range cells[i] {

@@ -35,6 +35,15 @@ func DiscRadius(number int) float64 {
 	return max(discRadius, fontNumber.Room(strconv.Itoa(number))/2+0.3)
 }
 
+// DrawPull draws the disc of a pull, a follow's or a rack's, with its middle at (x, y).
+func DrawPull(g *draw.Group, x, y float64, number int, follow bool) {
+	if follow {
+		DrawFollow(g, x, y, number)
+		return
+	}
+	DrawRack(g, x, y, number)
+}
+
 // DrawRack draws the disc of a rack with its middle at (x, y), and returns its group.
 func DrawRack(g *draw.Group, x, y float64, number int) *draw.Group {
 	sub := g.Group(Rack)

@@ -329,11 +329,7 @@ func (t *Table) drawNumbers(g *draw.Group, r *Row, x, y float64) {
 	}
 	for _, number := range r.Pulls {
 		wide := discWide(number)
-		if t.follows(number) {
-			signs.DrawFollow(g, x+wide/2, y, number)
-		} else {
-			signs.DrawRack(g, x+wide/2, y, number)
-		}
+		signs.DrawPull(g, x+wide/2, y, number, t.follows(number))
 		x += wide
 	}
 }

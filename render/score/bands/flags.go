@@ -289,20 +289,11 @@ func (sh *Leaf) Badges(top float64) []Sign {
 					bg.Title, bg.Number = PullTitle(sh.Shot, p), p.Number
 					y := top + LaneAir + FlagLane/2
 					sh.Pole(bg, x, y, sh.Window.X(t), top)
-					disc(bg, x, y, p)
+					Badge(bg, x, y, p)
 				}})
 		}
 	}
 	return list
-}
-
-// disc draws the disc of a pull.
-func disc(g *draw.Group, x, y float64, p *plan.Pull) {
-	if p.Kind == "follow" {
-		signs.DrawFollow(g, x, y, p.Number)
-		return
-	}
-	signs.DrawRack(g, x, y, p.Number)
 }
 
 // Pole joins a sign that does not stand where it belongs to its place on the row's upper
@@ -314,11 +305,10 @@ func (sh *Leaf) Pole(g *draw.Group, x, y, to, top float64) {
 	g.Add(draw.Path{Runs: [][]draw.Point{{{X: x, Y: y}, {X: x, Y: top + LaneHeight - 1}, {X: to, Y: top + LaneHeight}}}, Stroke: draw.Solid(draw.Grey, draw.FineWidth)})
 }
 
-// BadgeRadius returns how large the disc of a move's number is, in millimetres.
-func BadgeRadius(number int) float64 { return signs.DiscRadius(number) }
-
 // Badge draws the number of a pull of a table, with its middle at (x, y).
-func Badge(g *draw.Group, x, y float64, p *plan.Pull) { disc(g, x, y, p) }
+func Badge(g *draw.Group, x, y float64, p *plan.Pull) {
+	signs.DrawPull(g, x, y, p.Number, p.Kind == "follow")
+}
 
 // PullTitle says the same with its number and its times.
 func PullTitle(s *plan.Shot, p *plan.Pull) string {

@@ -24,7 +24,7 @@ func Strict(p *draw.Page) []string {
 	w.group(&p.Root, nil)
 	for _, l := range w.limits {
 		for _, t := range w.texts {
-			if !within(t.groups, l.group) && !covers(t.groups) && passes(l.segment, t.text, limitApart-beforeSharp) {
+			if !within(t.groups, l.group) && !covers(t.groups) && t.text.Passed(l.a, l.b, limitApart-beforeSharp) {
 				faults = append(faults, fmt.Sprintf("%q at %.1f lies on a line of %q", t.text.String, t.text.Box(), l.group.Name))
 			}
 		}
@@ -143,7 +143,7 @@ func (w *walk) leaderFaults() []string {
 			oblique[l.group]++
 		}
 		for _, t := range w.texts {
-			if passes(l.segment, t.text, -beforeSharp) {
+			if t.text.Passed(l.a, l.b, -beforeSharp) {
 				say("a leader at %.1f crosses %q", l.a, t.text.String)
 			}
 		}
@@ -162,33 +162,6 @@ func (w *walk) leaderFaults() []string {
 		}
 	}
 	return faults
-}
-
-// passes reports whether a segment comes nearer to a text than apart millimetres, turned
-// as it is.
-func passes(s segment, t draw.Text, apart float64) bool {
-	level := t
-	level.Turn = 0
-	return hits(segment{t.Level(s.a), t.Level(s.b)}, level.Box().Grow(apart))
-}
-
-// hits reports whether a segment passes through a box (Liang and Barsky, A New Concept and
-// Method for Line Clipping, 1984).
-func hits(s segment, b draw.Box) bool {
-	from, to := 0.0, 1.0
-	dx, dy := s.b.X-s.a.X, s.b.Y-s.a.Y
-	for _, side := range [][2]float64{{-dx, s.a.X - b.X}, {dx, b.Right() - s.a.X}, {-dy, s.a.Y - b.Y}, {dy, b.Bottom() - s.a.Y}} {
-		speed, room := side[0], side[1]
-		switch {
-		case speed == 0 && room <= 0:
-			return false
-		case speed < 0:
-			from = max(from, room/speed)
-		case speed > 0:
-			to = min(to, room/speed)
-		}
-	}
-	return from < to
 }
 
 // crosses reports whether two segments cross inside both.
