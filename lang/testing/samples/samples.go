@@ -39,8 +39,23 @@ func Read(t testing.TB, name string) []byte {
 // which something is expected; T has the fields that the test compares.
 func Each[T any](t *testing.T, prefix string, test func(t *testing.T, name string, src []byte, want T)) {
 	t.Helper()
+	each(t, ".", prefix, test)
+}
+
+// Cut is the folder, beside that of the other samples, of those about the cut. A
+// name that begins with it can be given to Read.
+const Cut = "../cut-samples"
+
+// EachCut is Each for the samples about the cut.
+func EachCut[T any](t *testing.T, prefix string, test func(t *testing.T, name string, src []byte, want T)) {
+	t.Helper()
+	each(t, Cut, prefix, test)
+}
+
+func each[T any](t *testing.T, folder, prefix string, test func(t *testing.T, name string, src []byte, want T)) {
+	t.Helper()
 	var all map[string]json.RawMessage
-	if err := json.Unmarshal(Read(t, "EXPECTED.json"), &all); err != nil {
+	if err := json.Unmarshal(Read(t, folder+"/EXPECTED.json"), &all); err != nil {
 		t.Fatal(err)
 	}
 	ran := 0
@@ -53,7 +68,7 @@ func Each[T any](t *testing.T, prefix string, test func(t *testing.T, name strin
 			t.Fatalf("%s: %v", name, err)
 		}
 		ran++
-		t.Run(strings.TrimPrefix(name, prefix), func(t *testing.T) { test(t, name, Read(t, name), want) })
+		t.Run(strings.TrimPrefix(name, prefix), func(t *testing.T) { test(t, name, Read(t, folder+"/"+name), want) })
 	}
 	if ran == 0 {
 		t.Fatalf("nothing is expected of any sample in %s", prefix)
