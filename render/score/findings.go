@@ -104,7 +104,8 @@ func newTeller(s *plan.Shot) teller {
 
 // A sentenceLine is one printed line of a sentence.
 type sentenceLine struct {
-	cause  *told // on its first line
+	cause  *told
+	first  bool
 	text   string
 	cure   string  // after it
 	cureAt float64 // from the column's left
@@ -117,10 +118,9 @@ const cureGap = 4.0
 // room there.
 func (t *teller) lines(c *told, width float64) (list []sentenceLine) {
 	at := t.flagged + t.placed
-	for _, line := range sheet.FontNote.Wrap(c.text, width-at) {
-		list = append(list, sentenceLine{text: line})
+	for i, line := range sheet.FontNote.Wrap(c.text, width-at) {
+		list = append(list, sentenceLine{cause: c, first: i == 0, text: line})
 	}
-	list[0].cause = c
 	if c.cure == "" {
 		return list
 	}
@@ -131,7 +131,7 @@ func (t *teller) lines(c *told, width float64) (list []sentenceLine) {
 		return list
 	}
 	for _, line := range sheet.FontNote.Wrap(cure, width-at) {
-		list = append(list, sentenceLine{cure: line, cureAt: at})
+		list = append(list, sentenceLine{cause: c, cure: line, cureAt: at})
 	}
 	return list
 }
@@ -227,10 +227,15 @@ func (t *teller) row(sc *bands.Chart, cells [][]sentenceLine, half float64) (sec
 
 // draw draws a line of a sentence.
 func (t *teller) draw(g *draw.Group, l sentenceLine, x, base float64) {
-	if c := l.cause; c != nil {
-		fg := g.Group("sentence")
-		fg.ID, fg.Link = bands.SentenceID(t.shot, c.Letter), bands.FlagID(t.shot, c.Letter)
-		signs.DrawFlag(fg, x, base-sheet.FontNote.Middle()-bands.FlagHeight/2, c.Severity, c.Letter)
+	c := l.cause
+	for i, number := range c.Flags { // one in the other, so that each finding leads to its sentence
+		g = g.Group("sentence")
+		if g.Number = number; i == 0 && l.first {
+			g.ID, g.Link = bands.SentenceID(t.shot, c.Letter), bands.FlagID(t.shot, c.Letter)
+		}
+	}
+	if l.first {
+		signs.DrawFlag(g, x, base-sheet.FontNote.Middle()-bands.FlagHeight/2, c.Severity, c.Letter)
 		g.Add(draw.NewText(x+t.flagged, base, c.where, sheet.FontNote, draw.Grey).Shortened(t.placed - 1.6))
 	}
 	if l.text != "" {

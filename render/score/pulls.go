@@ -202,6 +202,8 @@ func drawTableHead(g *draw.Group, columns []column, base float64) {
 }
 
 func drawPull(g *draw.Group, columns []column, cells [][]draw.Text, p *plan.Pull, top float64) {
+	g = g.Group("pull-row")
+	g.Number = p.Number
 	base := top + 3.3
 	bands.Badge(g, sheet.Margin+signs.DiscRadius(p.Number), base-sheet.FontNote.Middle(), p)
 	x := sheet.Margin + numberRoom

@@ -14,6 +14,7 @@ import (
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
+	"pullscore/render/signs"
 	"pullscore/render/svg"
 	"pullscore/render/testing/drawtest"
 	"pullscore/render/testing/plans"
@@ -362,5 +363,36 @@ func TestPlacesOfOneNameHaveTheirDistance(t *testing.T) {
 func TestGoldenScores(t *testing.T) {
 	for name, s := range map[string]*plan.Shot{"three-racks": plans.ThreeRacks(), "crowd": plans.Crowd(), "walk": plans.WalkAndDolly(), "pan-and-rack": plans.PanAndRack(), "all-ways": plans.AllWays()} {
 		plans.CheckGolden(t, "score-"+name, Score(s, sheet.Options{}))
+	}
+}
+
+// What a page marks together can be found by its number: every finding has its flag and its
+// sentence, every pull its disc and its row, and a window where it lands in one.
+func TestEveryPartHasItsNumber(t *testing.T) {
+	for name, s := range plans.Made() {
+		numbers := map[string]map[int]bool{}
+		for _, p := range Score(s, sheet.Options{}) {
+			for it := range p.Root.All() {
+				if g, ok := it.(*draw.Group); ok && g.Number > 0 {
+					if numbers[g.Name] == nil {
+						numbers[g.Name] = map[int]bool{}
+					}
+					numbers[g.Name][g.Number] = true
+				}
+			}
+		}
+		for _, f := range s.Flags {
+			if !numbers["sentence"][f.Number] || !numbers["finding"][f.Number] {
+				t.Errorf("%s: finding %d has no sentence or no flag", name, f.Number)
+			}
+		}
+		for _, p := range s.Pulls {
+			if !numbers["pull-row"][p.Number] {
+				t.Errorf("%s: pull %d has no row", name, p.Number)
+			}
+			if w := p.WindowHand; w[0].Known() && w[1].Known() && p.Kind == "rack" && s.Optics.Ring != nil && !numbers[signs.Window][p.Number] && !numbers[signs.Narrow][p.Number] {
+				t.Errorf("%s: pull %d has no window", name, p.Number)
+			}
+		}
 	}
 }

@@ -74,14 +74,16 @@ const (
 )
 
 // DrawWindow draws a window to land in, true from top to bottom, with its upright line at
-// x and its ends to the left. A narrow one has arrowheads from outside.
-func DrawWindow(g *draw.Group, x, top, bottom float64) {
+// x and its ends to the left, and returns its group. A narrow one has arrowheads from
+// outside.
+func DrawWindow(g *draw.Group, x, top, bottom float64) *draw.Group {
 	if bottom-top >= WindowLeast {
-		g.Group(Window).Add(draw.Path{
+		sub := g.Group(Window)
+		sub.Add(draw.Path{
 			Runs:   [][]draw.Point{{pt(x-windowDeep, top), pt(x, top), pt(x, bottom), pt(x-windowDeep, bottom)}},
 			Stroke: draw.Solid(draw.Black, draw.WindowWidth),
 		})
-		return
+		return sub
 	}
 	sub := g.Group(Narrow)
 	thin := draw.Solid(draw.Black, draw.RulerWidth)
@@ -91,6 +93,7 @@ func DrawWindow(g *draw.Group, x, top, bottom float64) {
 		sub.Line(x, y, x, y+1.6*out, thin)
 		filled(sub, draw.Black, pt(x, y), pt(x-0.4, y+0.9*out), pt(x+0.4, y+0.9*out))
 	}
+	return sub
 }
 
 // legendSettings draws a mark with the settings round it that keep it sharp.

@@ -309,6 +309,7 @@ type Landing struct {
 	Upper, Lower float64 // its ends, held to the band
 	Above, Below bool    // it goes on beyond the band
 	Far, Near    bool    // the ring ends there
+	Pull         int     // the number of its pull
 }
 
 // Landing returns the window of a landing, if it has one on the sheet. Where nothing
@@ -319,7 +320,7 @@ func (b *HandBand) Landing(p *plan.Pull) (l Landing, ok bool) {
 		return l, false
 	}
 	upper, lower := b.free(hi), b.free(lo)
-	l = Landing{Upper: b.Y(hi), Lower: b.Y(lo), Above: upper < b.Top-on, Below: lower > b.Top+b.Height+on}
+	l = Landing{Upper: b.Y(hi), Lower: b.Y(lo), Pull: p.Number, Above: upper < b.Top-on, Below: lower > b.Top+b.Height+on}
 	l.Far, l.Near = p.OpenFar && !l.Above, p.OpenNear && !l.Below
 	return l, true
 }
@@ -328,11 +329,14 @@ func (b *HandBand) Landing(p *plan.Pull) (l Landing, ok bool) {
 // the left.
 func (l Landing) Draw(g *draw.Group, x, side float64) {
 	ends := [2]bool{!l.Above && !l.Far, !l.Below && !l.Near}
+	var window *draw.Group
 	if ends[0] && ends[1] && side < 0 || l.Lower-l.Upper < signs.WindowLeast {
-		signs.DrawWindow(g, x, l.Upper, l.Lower)
+		window = signs.DrawWindow(g, x, l.Upper, l.Lower)
 	} else {
-		bracket(g.Group(signs.Window), x, l, side, ends)
+		window = g.Group(signs.Window)
+		bracket(window, x, l, side, ends)
 	}
+	window.Number = l.Pull
 	const half, off = 1.6, 1.1
 	if l.Far {
 		signs.DrawStop(g, draw.Point{X: x - half, Y: l.Upper}, draw.Point{X: x + half, Y: l.Upper})
