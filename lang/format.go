@@ -253,7 +253,7 @@ func (f *formatter) clauseBegins(tokens []lexer.Token, i int) bool {
 	}
 	t := &tokens[i]
 	if (t.Type == tokNumber || isInches(t)) && i > 1 {
-		return f.spec.numbers && endsQuantity(tokens[:i]) && !continuesFeet(tokens, i)
+		return f.spec.numbers && !f.pastPlace() && endsQuantity(tokens[:i]) && !continuesFeet(tokens, i)
 	}
 	if t.Type != tokWord || !slices.Contains(f.spec.shape().marked, t.Value) {
 		return false
@@ -272,6 +272,10 @@ func (f *formatter) clauseBegins(tokens []lexer.Token, i int) bool {
 	apart := f.spec.apart || f.clauses > 1 || t.Value == "with" || t.Value == "landing"
 	return i > 0 && apart && endsClause(tokens[:i])
 }
+
+// pastPlace reports whether a clause has begun behind the place that somebody moves to. A
+// number there is none of the place.
+func (f *formatter) pastPlace() bool { return f.spec.word == movesWord && f.clauses > 0 }
 
 // behindBy returns the number of the token behind the x of two lengths, 0 where there is
 // none.
