@@ -5,6 +5,7 @@ package preview
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -128,6 +129,21 @@ func TestTheCardOfAPull(t *testing.T) {
 	if !slices.Contains(rows, shot.Pulls[0].To) {
 		t.Errorf("a slab lies below the rows of %q, not of %s", rows, shot.Pulls[0].To)
 	}
+	if !slices.Contains(rows, "1") {
+		t.Errorf("a slab lies below the rows of %q, not below that of the pull", rows)
+	}
+	for _, part := range []string{"window", "pull-row"} { // whoever points at one sees the pull
+		selector := fmt.Sprintf(`.sheet > svg g:is(.%s, .narrow)[data-number="1"]`, part)
+		value[any](b, `document.activeElement.blur() ?? 0`)
+		b.until(`document.querySelector("#card").hidden`)
+		b.show(selector)
+		b.moveTo(b.middle(selector + " :is(text, line, path)"))
+		b.until(`document.querySelector("#card").innerText === ` + strconv.Quote(card))
+		if got := b.widths(`.sheet > svg g:is(.window, .narrow)[data-number="1"]`); !slices.Equal(got, []float64{1.5}) {
+			t.Errorf("from %s: the window is %v times as wide", part, got)
+		}
+		b.moveTo(2, 2)
+	}
 	if over := value[bool](b, `[...document.querySelectorAll(".slab")].some((e) => e.previousElementSibling.localName !== "rect")`); over {
 		t.Error("a slab lies over what is drawn")
 	}
@@ -142,6 +158,29 @@ func TestTheCardOfAPull(t *testing.T) {
 	if slices.Sort(numbers); len(want) == 0 || !slices.Equal(numbers, want) {
 		t.Errorf("the sentences %v are marked, want %v", numbers, want)
 	}
+}
+
+// A finding of the list, its sentence on the sheet and its flag are marked together.
+func TestASentenceAndItsFlag(t *testing.T) {
+	s := serve(t, Options{})
+	s.Show(hurried(t))
+	b := newTab(t, 1280, 900)
+	b.open(s)
+	b.until(complete)
+	number := value[int](b, `Number(document.querySelector(".sheet > svg g.sentence").dataset.number)`)
+	sentence, flag := fmt.Sprintf(`.sheet > svg g.sentence[data-number="%d"]`, number), fmt.Sprintf(`.sheet > svg g.finding[data-number="%d"]`, number)
+	marked := func() {
+		t.Helper()
+		b.until(fmt.Sprintf(`document.querySelector(%s).matches(".near, .near *") && document.querySelectorAll(".slab").length > 0`, quote(flag)))
+		b.moveTo(2, 2)
+		b.until(fmt.Sprintf(`!document.querySelector(%s).matches(".near, .near *") && document.querySelectorAll(".slab").length === 0`, quote(flag)))
+	}
+	b.show(sentence)
+	b.moveTo(b.middle(sentence + " text"))
+	b.until(fmt.Sprintf(`document.querySelector('.finding-item[data-number="%d"]').matches(".near")`, number))
+	marked()
+	b.moveTo(b.middle(fmt.Sprintf(`.finding-item[data-number="%d"] .message`, number)))
+	marked()
 }
 
 // Everything that can be pressed on the drawing has a target of at least 24 pixels, at any

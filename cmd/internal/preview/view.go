@@ -58,6 +58,7 @@ type toldShot struct {
 	ID       string      `json:"id"`    // for requests
 	Label    string      `json:"label"` // for people
 	Title    string      `json:"title"`
+	Notes    []string    `json:"notes,omitempty"`
 	Duration plan.Number `json:"duration_s"`
 	FPS      float64     `json:"fps"`                  // frames that the camera takes in a second
 	Slow     plan.Number `json:"slow_factor,omitzero"` // screen time over set time, where they differ
@@ -169,6 +170,9 @@ func tellPlan(p *rebuild.Plan) toldPlan {
 func tellShot(s *plan.Shot, sheets []*rebuild.Sheet) toldShot {
 	t := toldShot{ID: s.ID, Label: draw.Clean(s.ID), Title: draw.Clean(s.Title), Duration: s.Duration, FPS: fps(s), Slow: s.SlowFactor, Pages: []string{}, Pulls: []toldPull{}, Subjects: tellSubjects(s)}
 	t.Silent = draw.Clean(plan.NotJudged(s))
+	for _, note := range s.Notes {
+		t.Notes = append(t.Notes, draw.Clean(note))
+	}
 	for _, sheet := range sheets {
 		t.Pages = append(t.Pages, sheet.Tag)
 	}

@@ -3,6 +3,7 @@ package preview
 import (
 	"encoding/json"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -123,5 +124,15 @@ func TestCausesAreTold(t *testing.T) {
 	told := tellPlan(&rebuild.Plan{Key: "a", Path: "a.pull", Latest: drawn, Good: drawn, Findings: found, GoodFindings: found})
 	if len(told.Causes) != 1 || told.Causes[0].Text != "3 pulls do not land often enough in their time: stop f/4 mends 2 of them" || len(told.Findings) != 3 {
 		t.Errorf("causes %+v with %d findings", told.Causes, len(told.Findings))
+	}
+}
+
+// The notes of a shot are told beside its name.
+func TestNotesAreTold(t *testing.T) {
+	path, src := example(t, "ticket-window.pull")
+	p := reading(t, path, strings.Replace(src, "  start on MARRIT", "  note \"Mind the step.\"\n  start on MARRIT", 1), nil)
+	told := tellPlan(p)
+	if got := told.Shots[0].Notes; !slices.Equal(got, []string{"Mind the step."}) {
+		t.Errorf("the notes are %q", got)
 	}
 }

@@ -6,10 +6,12 @@ import { count, inOrder, ofPlan, ofShot } from "./model.js";
 import { sign } from "./signs.js";
 
 export class Findings {
-  // jump is called with a finding that is picked.
-  constructor(root, jump) {
+  // jump is called with a finding that is picked; point with the number of one that somebody
+  // points at, or null where they leave it.
+  constructor(root, { jump, point }) {
     this.root = root;
     this.jump = jump;
+    this.point = point;
     this.buttons = [];
     this.shown = []; // the findings of the buttons
   }
@@ -63,6 +65,10 @@ export class Findings {
     if (f.detail) button.append(make("bdi", "detail", f.detail));
     if (f.cures?.length) button.append(make("bdi", "cures", `Cure: ${f.cures.join(", or ")}`));
     button.addEventListener("click", () => this.jump(f));
+    if (f.number) {
+      button.addEventListener("pointerenter", () => this.point(f.number));
+      button.addEventListener("pointerleave", () => this.point(null));
+    }
     this.buttons.push(button);
     this.shown.push(f);
     item.append(button);

@@ -11,8 +11,15 @@ const namespace = "http://www.w3.org/2000/svg";
 // several findings is one group within the other.
 export const pressable = "g.pull[data-number], g.finding[data-number]:not(g.finding g.finding)";
 
-// marks are the parts that can be pointed at.
+// marks are the parts that can be reached by the keyboard too.
 const marks = `${pressable}, g[data-subject]`;
+
+// tellers say elsewhere on the sheet what a pull or a finding is: its row in the table, its
+// sentence, its window. Whoever points at one sees what they would see at the mark itself.
+const tellers = "g.pull-row[data-number], g.sentence[data-number]:not(g.sentence g.sentence), g.window[data-number], g.narrow[data-number]";
+
+// pointed are the parts that somebody can point at.
+const pointed = `${marks}, ${tellers}`;
 
 // least is how large a target is at least, in CSS pixels (WCAG 2.2, 2.5.8).
 export const least = 24;
@@ -27,7 +34,7 @@ export class Near {
   constructor(score, card, { about, sentences }) {
     Object.assign(this, { score, card, about, sentences, mark: null, timer: null, undo: [] });
     const { root } = score;
-    root.addEventListener("pointermove", (e) => e.pointerType !== "touch" && this.over(markAt(e, marks), e));
+    root.addEventListener("pointermove", (e) => e.pointerType !== "touch" && this.over(markAt(e, pointed), e));
     root.addEventListener("pointerleave", () => this.leave());
     root.addEventListener("focusin", (e) => e.target.matches(":focus-visible") && this.over(e.target.closest(marks))); // a click shows no card
     root.addEventListener("focusout", () => this.leave());
@@ -82,6 +89,15 @@ export class Near {
     this.tell(said, mark, event);
   }
 
+  // from marks on the drawing what belongs to a finding of the list; null clears. The list
+  // says all of it, so there is no card.
+  from(number) {
+    this.clear();
+    if (number === null) return;
+    for (const g of this.all(`g.finding[data-number="${number}"]`)) this.thicken(g);
+    for (const g of this.rowsOf(null, { subjects: [], pulls: [], findings: [{ number }] })) this.slab(g);
+  }
+
   // clear takes back all that show has done.
   clear() {
     clearTimeout(this.timer);
@@ -96,7 +112,7 @@ export class Near {
   groupsOf(mark) {
     const [kind, key] = keyOf(mark);
     if (kind === "subject") return this.all(`g[data-subject="${CSS.escape(key)}"]`);
-    if (kind === "finding") return [mark];
+    if (kind === "finding") return this.all(key.map((n) => `g.finding[data-number="${n}"]`).join(", "));
     return this.all(["pull", "window", "narrow"].map((name) => `g.${name}[data-number="${key}"]`).join(", "));
   }
 
@@ -105,8 +121,8 @@ export class Near {
     const rows = new Set();
     for (const name of subjects) for (const g of this.all(`g[data-subject="${CSS.escape(name)}"]`)) if (!g.matches(".subject")) rows.add(g);
     for (const n of pulls) for (const g of this.all(`g.pull-row[data-number="${n}"]`)) rows.add(g);
-    for (const f of findings) for (const g of this.all(`g.sentence[data-number="${f.number}"]`)) rows.add(g);
-    const own = mark.closest("g[data-subject]:not(.subject)");
+    for (const f of findings) for (const g of this.all(`g.sentence[data-number="${f.number}"]`)) rows.add(g.parentElement.closest("g.sentence") ?? g);
+    const own = mark?.closest("g[data-subject]:not(.subject)");
     if (own) rows.add(own);
     return rows;
   }
@@ -193,8 +209,8 @@ function placeBeside(box, card, event) {
 // its findings.
 function keyOf(mark) {
   if (mark.dataset.subject !== undefined) return ["subject", mark.dataset.subject];
-  if (mark.classList.contains("pull")) return ["pull", Number(mark.dataset.number)];
-  return ["finding", [mark, ...mark.querySelectorAll("g.finding")].map((g) => Number(g.dataset.number))];
+  if (!mark.matches(".finding, .sentence")) return ["pull", Number(mark.dataset.number)];
+  return ["finding", [mark, ...mark.querySelectorAll("g.finding, g.sentence")].map((g) => Number(g.dataset.number))];
 }
 
 // markAt returns the mark at the place of an event: what is drawn there, or else that

@@ -14,9 +14,12 @@ import * as stage from "./stage.js";
 
 const $ = (id) => document.getElementById(id);
 const list = new List($("list"), (to) => go(to));
-const findings = new Findings($("findings"), (f) => {
-  stage.showScore();
-  score.jump(f.number, f.t_s);
+const findings = new Findings($("findings"), {
+  jump: (f) => {
+    stage.showScore();
+    score.jump(f.number, f.t_s);
+  },
+  point: (number) => near.from(number),
 });
 const score = new Score($("sheets"), player, $("zoom"), $("clock"));
 
@@ -77,6 +80,9 @@ function showName(shot) {
   $("shot-name").replaceChildren();
   document.title = shot ? `${shot.label} · Pullscore` : "Pullscore";
   if (shot) $("shot-name").append(make("bdi", "shot-id", shot.label), " ", make("bdi", "shot-title", shot.title));
+  const notes = shot?.notes ?? [];
+  $("notes").hidden = !notes.length;
+  $("notes").replaceChildren(...notes.map((note) => make("li", "", note)));
 }
 
 // showNotice tells that the drawing is not what the text says.
