@@ -41,8 +41,8 @@ type Cut struct {
 type Clip struct {
 	Name, Reel          string
 	RecordIn, RecordOut int64
-	SourceIn            int64
-	Speed               float64 // source frames that run in one of the record; 1 is normal
+	SourceIn            int64   // the source frame at RecordIn
+	Speed               float64 // source frames that run in one of the record: 1 is normal, 0 stands still, less runs backwards
 	Range               lang.Range
 }
 

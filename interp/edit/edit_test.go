@@ -179,3 +179,49 @@ func TestOtherRate(t *testing.T) {
 		t.Errorf("moved: %+v", c)
 	}
 }
+
+// Nested timelines are read to any depth. What carries a shot's name is a clip: the
+// innermost of them, and none that lies wholly under others.
+func TestNested(t *testing.T) {
+	const (
+		head  = `{"OTIO_SCHEMA":"Timeline.1","global_start_time":{"value":100,"rate":24},"tracks":{"OTIO_SCHEMA":"Stack.1","children":[`
+		clip  = `{"OTIO_SCHEMA":"Clip.1","name":"%s","source_range":{"start_time":{"value":%d,"rate":24},"duration":{"value":%d,"rate":24}}}`
+		row   = `{"OTIO_SCHEMA":"Track.1","name":"%s","kind":"Video","children":[%s]}`
+		group = `{"OTIO_SCHEMA":"Stack.1","name":"%s","children":[%s]}`
+	)
+	of := fmt.Sprintf
+	for _, c := range []struct{ name, src, want, told string }{
+		{"a clip in a stack in a track", of(row, "v", of(group, "s", of(row, "i", of(clip, "1", 50, 10)))), "1 100-110 50; ", ""},
+		{"the stack is called as a shot", of(row, "v", of(group, "2", of(row, "i", of(clip, "x", 50, 10)))), "2 100-110 0; ", ""},
+		{"the clip in it as well", of(row, "v", of(group, "2", of(row, "i", of(clip, "x", 70, 4)+","+of(clip, "1", 50, 10)))), "1 104-114 50; ", ""},
+		{"covered", of(row, "v", of(clip, "1", 50, 10)) + "," + of(row, "v", of(clip, "x", 0, 10)), "", "note covered"},
+		{"covered in a stack that is a shot", of(row, "v", of(group, "2", of(row, "i", of(clip, "x", 50, 10)))) + "," + of(row, "v", of(clip, "y", 0, 10)), "", "note covered"},
+		{"not wholly", of(row, "v", of(clip, "1", 50, 10)) + "," + of(row, "v", of(clip, "x", 0, 9)), "1 100-110 50; ", ""},
+	} {
+		cut, diags := Read(decode("a.otio", head+c.src+"]}}"), timecode.Rate{}, all)
+		got, told := "", ""
+		for _, p := range cut.Clips {
+			got += fmt.Sprintf("%s %d-%d %d; ", p.Name, p.RecordIn, p.RecordOut, p.SourceIn)
+		}
+		for _, d := range diags {
+			told += fmt.Sprintf("%s %s", d.Severity, d.Code)
+		}
+		if got != c.want || told != c.told {
+			t.Errorf("%s: %s %s, want %s %s", c.name, got, told, c.want, c.told)
+		}
+	}
+}
+
+// A clip that runs backwards begins with the last frame of its source.
+func TestBackwards(t *testing.T) {
+	cut, _ := Read(decode("a.edl", `001 R V C 00:00:10:00 00:00:12:00 01:00:00:00 01:00:02:00
+* FROM CLIP NAME: 1
+M2   R       -024.0                00:00:10:00
+002 R V C 00:00:20:00 00:00:20:01 01:00:02:00 01:00:05:00
+* FROM CLIP NAME: 1
+M2   R        000.0                00:00:20:00
+`), timecode.Rate{}, all)
+	if a, b := cut.Clips[0], cut.Clips[1]; a.SourceIn != 12*24-1 || a.Speed != -1 || b.SourceIn != 20*24 || b.Speed != 0 {
+		t.Errorf("%+v", cut.Clips)
+	}
+}

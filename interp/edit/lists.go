@@ -31,6 +31,9 @@ func (c *Cut) list(t *lines.Text, rate timecode.Rate) []lang.Diagnostic {
 			Name: e.Name(), Reel: e.Reel, RecordIn: e.RecordIn, RecordOut: e.RecordOut, SourceIn: e.SourceIn,
 			Speed: speed(e, rate), Range: e.Range,
 		}
+		if clip.Speed < 0 && e.SourceOut > e.SourceIn {
+			clip.SourceIn = e.SourceOut - 1 // it begins with its last frame
+		}
 		if c.wants(&clip) {
 			c.keep(clip, &faults)
 		}
@@ -82,7 +85,7 @@ func speed(e edl.Event, rate timecode.Rate) float64 {
 	return v
 }
 
-// timeline reads a timeline. Where its rate is not the plan's, its frames are
+// timeline reads a timeline, nested ones in it too. Where its rate is not the plan's, its frames are
 // taken as the time that they last.
 func (c *Cut) timeline(t *lines.Text, rate timecode.Rate) []lang.Diagnostic {
 	line, diags := otio.Read(t)
@@ -99,9 +102,9 @@ func (c *Cut) timeline(t *lines.Text, rate timecode.Rate) []lang.Diagnostic {
 	for _, m := range line.Markers {
 		c.mark(m, l.frames(m.Start))
 	}
-	for _, track := range line.Tracks {
-		for i := range track.Items {
-			l.item(&track.Items[i], strings.EqualFold(track.Kind, "Audio"))
+	for i := range line.Tracks {
+		if track := &line.Tracks[i]; !track.Disabled {
+			l.items(track.Items, strings.EqualFold(track.Kind, "Audio"))
 		}
 	}
 	c.inOrder()
@@ -117,26 +120,60 @@ type laying struct {
 	faults lines.Faults
 }
 
-// item takes a clip of a timeline with its markers.
-func (l *laying) item(item *otio.Item, heard bool) {
+// items takes the clips of items, and reports whether one of them is of a shot that
+// is wanted.
+func (l *laying) items(items []otio.Item, heard bool) (wanted bool) {
+	for i := range items {
+		if l.item(&items[i], heard) {
+			wanted = true
+		}
+	}
+	return wanted
+}
+
+// item takes an item of a timeline with its markers and what is in it. A stack or
+// track that is called as a shot is a clip if nothing in it is one.
+func (l *laying) item(item *otio.Item, heard bool) (wanted bool) {
 	if item.Disabled {
-		return
+		return false
 	}
 	for _, m := range item.Markers {
 		if at, ok := item.RecordOf(m, l.line.Start); ok {
 			l.mark(m, l.frames(l.line.Start+at))
 		}
 	}
+	heard = heard || item.Sound
+	if l.items(item.Inside, heard) {
+		return true
+	}
 	at := l.line.Start + item.Record
 	in, out := l.frames(at), l.frames(at+item.Frames)
 	if out <= in || heard {
-		return
+		return false
 	}
-	clip := Clip{Name: item.Name, RecordIn: in, RecordOut: out, SourceIn: l.frames(item.Source), Speed: 1}
-	if l.wants(&clip) {
-		clip.Range = l.text.Place(item.At)
-		l.keep(clip, &l.faults)
+	clip := Clip{Name: item.Name, RecordIn: in, RecordOut: out, SourceIn: l.frames(item.Source), Speed: item.Runs()}
+	if !l.wants(&clip) {
+		return false
 	}
+	clip.Range = l.text.Place(item.At)
+	if covered(item) {
+		l.faults.Add(lang.Diagnostic{
+			Code: "covered", Severity: lang.Note, Range: clip.Range,
+			Message: fmt.Sprintf("%q lies wholly under other pictures", item.Name),
+			Detail:  "Nothing of it is seen, so this clip is not in the cut.",
+		})
+		return true
+	}
+	l.keep(clip, &l.faults)
+	return true
+}
+
+// covered reports whether nothing is seen of an item, or of all clips in it.
+func covered(item *otio.Item) bool {
+	if item.Kind == "Clip" {
+		return item.Covered
+	}
+	return len(item.Inside) > 0 && !slices.ContainsFunc(item.Inside, func(in otio.Item) bool { return !covered(&in) })
 }
 
 // mark takes a marker; some programs keep its text in the comment.

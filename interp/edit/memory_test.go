@@ -32,12 +32,16 @@ var shapes = []struct {
 	{"odd.edl", "", "%d A V C 00:00:00:00 00:00:02:00 01:00:00:00 01:00:01:00\n", "", 0.5},
 	{"film.otio", before, `{"OTIO_SCHEMA":"Clip.2","name":"%d","metadata":{"a":["b",1,null,"a long story in many words, as programs like to keep them"]},` +
 		`"source_range":{"OTIO_SCHEMA":"TimeRange.1","start_time":{"OTIO_SCHEMA":"RationalTime.1","value":0,"rate":24},"duration":{"OTIO_SCHEMA":"RationalTime.1","value":48,"rate":24}}},` + "\n", after, 1},
+	{"nested.otio", before + nest, `{"OTIO_SCHEMA":"Clip.2","name":"%d","effects":[{"OTIO_SCHEMA":"LinearTimeWarp.1","time_scalar":2}],"metadata":{"a":"a long story in many words, as programs like to keep them"},` +
+		`"source_range":{"OTIO_SCHEMA":"TimeRange.1","start_time":{"OTIO_SCHEMA":"RationalTime.1","value":0,"rate":24},"duration":{"OTIO_SCHEMA":"RationalTime.1","value":48,"rate":24}}},` + "\n", nested + after, 1},
 	{"metadata.otio", before + `{"OTIO_SCHEMA":"Clip.1","metadata":[`, `{"a":NaN},`, `1]},` + after, 0.1},
 	{"one.otio", before + `{"OTIO_SCHEMA":"Clip.1","name":"1","metadata":"`, `abcd`, `"},` + after, 0.1},
 }
 
 const (
 	before = `{"OTIO_SCHEMA":"Timeline.1","tracks":{"OTIO_SCHEMA":"Stack.1","children":[{"OTIO_SCHEMA":"Track.1","kind":"Video","children":[`
+	nest   = `{"OTIO_SCHEMA":"Stack.1","children":[{"OTIO_SCHEMA":"Track.1","children":[`
+	nested = `{"OTIO_SCHEMA":"Gap.1","source_range":{"duration":{"value":1,"rate":24}}}]}]},`
 	after  = `{"OTIO_SCHEMA":"Gap.1","source_range":{"duration":{"value":1,"rate":24}}}]}]}}`
 )
 

@@ -29,10 +29,13 @@ type node struct {
 	name     string
 	kind     string // of a track
 	disabled bool
-	span     *span // its source range, or else all of its media
+	speed    *float64 // of its effects together; nil: none has one
+	span     *span    // its source range, or else all of its media
 	markers  []mark
 	children []node
 	line     *line // of a timeline
+
+	length *float64 // in frames of the timeline; nil: not known yet
 }
 
 // A line is what a timeline alone has.
@@ -53,6 +56,7 @@ type object struct {
 	node
 	value, rate               float64
 	start, duration           instant
+	scalar                    float64 // of an effect
 	color, comment, active    string
 	source, available, marked *span
 	media                     *span // of the one medium
@@ -88,7 +92,7 @@ func (d *decoder) read() (*object, error) {
 		return nil, &jsontext.Fault{At: d.At, Code: "too-deep", Message: fmt.Sprintf("the file is nested more than %d deep", maxDepth)}
 	}
 	defer func() { d.depth-- }()
-	o := &object{value: math.NaN(), rate: math.NaN()}
+	o := &object{value: math.NaN(), rate: math.NaN(), scalar: 1}
 	o.at = d.At
 	err := d.Object(func(key string) error { return d.field(o, key) })
 	return o, err
@@ -102,7 +106,7 @@ func (d *decoder) field(o *object, key string) error {
 		return d.text(o, key)
 	case c == '{':
 		return d.member(o, key)
-	case c == '[' && (key == "children" || key == "markers"):
+	case c == '[' && (key == "children" || key == "markers" || key == "effects"):
 		return d.Array(func() error { return d.item(o, key) })
 	case c == 't' || c == 'f':
 		word, err := d.Word()
@@ -114,6 +118,8 @@ func (d *decoder) field(o *object, key string) error {
 		return d.figure(&o.value)
 	case key == "rate" && c != 'n' && c != '[':
 		return d.figure(&o.rate)
+	case key == "time_scalar" && c != 'n' && c != '[':
+		return d.figure(&o.scalar)
 	}
 	return d.Skip()
 }
@@ -205,24 +211,47 @@ func (d *decoder) medium(o *object, key string) error {
 	return err
 }
 
-// item reads a child or a marker; anything but an object is passed over.
+// item reads a child, a marker or an effect; anything but an object is passed over.
 func (d *decoder) item(o *object, key string) error {
 	if d.Next() != '{' {
 		return d.Skip()
 	}
 	if d.items++; d.items > maxItems {
-		return &jsontext.Fault{At: d.At, Code: "too-large", Message: fmt.Sprintf("the file has more than %d clips, gaps and markers", maxItems)}
+		return &jsontext.Fault{At: d.At, Code: "too-large", Message: fmt.Sprintf("the file has more than %d clips, gaps, effects and markers", maxItems)}
 	}
 	m, err := d.read()
 	if err != nil {
 		return err
 	}
-	if key == "markers" {
+	switch key {
+	case "markers":
 		o.markers = append(o.markers, mark{m.at, m.name, m.color, m.comment, m.marked})
-	} else {
+	case "effects":
+		o.warp(m)
+	default:
 		o.children = append(o.children, m.reduced())
 	}
 	return nil
+}
+
+// fastest is the greatest speed that counts: a film in a second.
+const fastest = 100_000
+
+// warp takes the speed of an effect.
+func (o *object) warp(effect *object) {
+	speed := effect.scalar
+	switch {
+	case effect.disabled:
+		return
+	case effect.is("FreezeFrame"):
+		speed = 0
+	case !effect.is("LinearTimeWarp") || math.Abs(speed) > fastest:
+		return
+	}
+	if o.speed != nil {
+		speed *= *o.speed
+	}
+	o.speed = &speed
 }
 
 func (o *object) instant() instant { return instant{o.value, o.rate, o.at} }

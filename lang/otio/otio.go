@@ -1,6 +1,8 @@
 // Package otio reads and writes OpenTimelineIO files (.otio, JSON; Academy
 // Software Foundation): where clips lie in the record, and the markers on them.
 //
+// A timeline may hold others, to any depth: Read lays out what is shown of them.
+//
 // Times are frames at the timeline's rate, which is the rate of the first time
 // in it. Records start at 0 unless the timeline has a global start.
 package otio
@@ -29,23 +31,40 @@ type Timeline struct {
 // A Track is a row of the timeline.
 type Track struct {
 	Name, Kind string // Kind is Video or Audio
-	Frames     int64
+	Frames     int64  // how long it is shown
+	Disabled   bool
 	Items      []Item
 }
 
-// An Item is a clip or a nested stack, gaps and transitions left out.
+// An Item is a clip, or a stack or track within a track, as far as it is shown;
+// gaps and transitions are left out.
 type Item struct {
 	Kind     string // Clip, Stack or Track
 	Name     string
-	Record   int64 // its first frame, from the start of the track
+	Record   int64 // its first frame, from the start of the timeline
 	Frames   int64
-	Source   int64 // its first frame in the source's own time
+	Source   int64    // its first frame in the source's own time
+	Speed    *float64 // source frames for one of the record; nil: 1
 	Disabled bool
+	Sound    bool   // a track of sound
+	Covered  bool   // a clip of which other pictures leave nothing to see
+	Inside   []Item // what a stack or track holds
 	Markers  []Marker
 
 	Metadata map[string]string // what this program alone knows: written under its name, not read
 
 	At int // the byte of the file that it begins at; see lines.Text.Place
+
+	ahead int64 // by how much its own time at Record is ahead of Source, where the speed parts them
+}
+
+// Runs returns the speed: source frames for one of the record, 0 of a picture
+// that stands still, and less for one that runs backwards.
+func (i Item) Runs() float64 {
+	if i.Speed == nil {
+		return 1
+	}
+	return *i.Speed
 }
 
 // A Marker is a place or a stretch.
@@ -55,12 +74,12 @@ type Marker struct {
 }
 
 // RecordOf returns where a marker of an item lies in the record, from the start
-// of the track. Markers that came from an edit decision list hold record time
+// of the timeline. Markers that came from an edit decision list hold record time
 // already, and lie outside the source: with start, the timeline's, they are
 // counted from it. ok is false for one that lies neither in the source nor in
 // the record of the item.
 func (i Item) RecordOf(m Marker, start int64) (at int64, ok bool) {
-	if in := m.Start - i.Source; in >= 0 && in < max(i.Frames, 1) {
+	if in := m.Start - i.Source - i.ahead; in >= 0 && in < max(i.Frames, 1) {
 		return i.Record + in, true
 	}
 	at = m.Start - start
@@ -173,73 +192,12 @@ func (r *reader) read(n node) {
 	if n.line.tracks == nil {
 		return
 	}
-	t.Markers = r.markers(n.line.tracks)
-	for _, c := range n.line.tracks.children {
-		switch {
-		case c.is(aTrack, oldTrack):
-			t.Tracks = append(t.Tracks, r.track(&c))
-			t.Markers = append(t.Markers, r.markers(&c)...)
-		case c.is(aClip, aStack):
-			t.Tracks = append(t.Tracks, r.track(&node{name: c.name, kind: "Video", children: []node{c}}))
-		default:
-			r.unknown(&c)
-		}
-	}
+	r.tracks(n.line.tracks)
+	cover(t.Tracks)
 }
 
 func (r *reader) unknown(n *node) {
 	r.tell(lang.Note, "unknown-schema", n.at, fmt.Sprintf("%q is passed over", n.schema), "It is no part of a timeline that is known here.")
-}
-
-// track lays the children of a track end to end.
-func (r *reader) track(n *node) Track {
-	t := Track{Name: n.name, Kind: n.kind}
-	at := 0.0
-	for i := range n.children {
-		switch c := &n.children[i]; {
-		case c.is("Transition"): // overlaps its neighbours and takes no time
-		case c.is("Gap", "Filler"):
-			at += r.length(c)
-		case c.is(aClip, aStack, aTrack, oldTrack):
-			length := r.length(c)
-			kind, _, _ := strings.Cut(c.schema, ".")
-			item := Item{Kind: kind, Name: c.name, Record: round(at), Disabled: c.disabled, Markers: r.markers(c), At: c.at}
-			item.Frames = round(at+length) - item.Record
-			if c.span != nil && c.span.start.given() {
-				item.Source = r.frames(c.span.start)
-			}
-			t.Items = append(t.Items, item)
-			at += length
-		default:
-			r.unknown(c)
-		}
-	}
-	t.Frames = round(at)
-	return t
-}
-
-// length returns how long a child of a track is, in frames.
-func (r *reader) length(n *node) float64 {
-	if n.span != nil && n.span.duration.given() {
-		return r.exact(n.span.duration)
-	}
-	length := 0.0
-	switch {
-	case n.is(aTrack, oldTrack):
-		for i := range n.children {
-			if c := &n.children[i]; !c.is("Transition") {
-				length += r.length(c)
-			}
-		}
-	case n.is(aStack):
-		for i := range n.children {
-			length = max(length, r.length(&n.children[i]))
-		}
-	default:
-		r.tell(lang.Error, "no-length", n.at, fmt.Sprintf("%q has no length", n.name),
-			"It has neither a source_range nor media with an available_range. What lies behind it in the track begins too early.")
-	}
-	return length
 }
 
 // markers reads the markers of an object.

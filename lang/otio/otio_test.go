@@ -160,6 +160,10 @@ func TestRoundTrip(t *testing.T) {
 				for i := range rapid.IntRange(1, 5).Draw(t, "items") {
 					track.Frames += rapid.Int64Range(0, 100).Draw(t, "gap")
 					item := Item{Kind: aClip, Name: fmt.Sprint(i), Record: track.Frames, Frames: frames.Draw(t, "frames"), Source: frames.Draw(t, "source")}
+					if speed := rapid.SampledFrom([]float64{1, 0, 0.5, 2, -1, -0.25}).Draw(t, "speed"); speed != 1 && item.Frames > 0 {
+						item.Speed = &speed
+						item.Source += 2 * item.Frames
+					}
 					for range rapid.IntRange(0, 3).Draw(t, "markers") {
 						item.Markers = append(item.Markers, Marker{
 							Name: rapid.String().Draw(t, "text"), Colour: "RED", Comment: "c", Start: frames.Draw(t, "at"), Frames: frames.Draw(t, "long"),
@@ -179,7 +183,7 @@ func TestRoundTrip(t *testing.T) {
 					t.Fatalf("%v\n%s", diags, &b)
 				}
 				for i := range got.Tracks[0].Items {
-					got.Tracks[0].Items[i].At = 0
+					got.Tracks[0].Items[i].At, got.Tracks[0].Items[i].ahead = 0, 0
 				}
 				if !reflect.DeepEqual(*got, want) {
 					t.Fatalf("got  %+v\nwant %+v", *got, want)

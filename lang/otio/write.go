@@ -69,13 +69,35 @@ func gap(frames int64, rate timecode.Rate) fields {
 
 func (i Item) fields(rate timecode.Rate) fields {
 	return fields{
-		"OTIO_SCHEMA": "Clip.2", "name": i.Name, "metadata": owned(i.Metadata), "effects": []any{}, "enabled": !i.Disabled,
-		"source_range": timeRange(i.Source, i.Frames, rate), "markers": markers(i.Markers, rate),
+		"OTIO_SCHEMA": "Clip.2", "name": i.Name, "metadata": owned(i.Metadata), "effects": i.effects(), "enabled": !i.Disabled,
+		"source_range": timeRange(i.begins(), i.Frames, rate), "markers": markers(i.Markers, rate),
 		"active_media_reference_key": "DEFAULT_MEDIA",
 		"media_references": fields{"DEFAULT_MEDIA": fields{
 			"OTIO_SCHEMA": "MissingReference.1", "name": "", "metadata": fields{}, "available_range": nil,
 		}},
 	}
+}
+
+// begins returns where the part of the source that is used begins.
+func (i Item) begins() int64 {
+	if speed := i.Runs(); speed < 0 {
+		return i.Source + 1 - round(-float64(i.Frames)*speed)
+	}
+	return i.Source
+}
+
+// effects returns the effect that changes the speed, if one does.
+func (i Item) effects() []any {
+	if i.Speed == nil {
+		return []any{}
+	}
+	kind := "LinearTimeWarp"
+	if *i.Speed == 0 {
+		kind = "FreezeFrame"
+	}
+	return []any{fields{
+		"OTIO_SCHEMA": kind + ".1", "name": "", "effect_name": kind, "metadata": fields{}, "time_scalar": *i.Speed,
+	}}
 }
 
 // owned puts metadata under the name of this program, as the form asks of everybody.

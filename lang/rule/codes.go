@@ -87,6 +87,7 @@ const (
 	BadMarker
 	BadSpeed
 	BadTime
+	Covered
 	DropDiffers
 	DropFrame
 	EndsBeforeItStarts

@@ -310,6 +310,10 @@ var table = [...]Rule{
 		"a time in a subtitle file is not a time",
 		"Pullscore leaves the subtitle out, and its line keeps the time of the plan. Correct the time in the " +
 			"form that the message shows."},
+	Covered: {"covered", Files, Note, nil, NoRow,
+		"a clip of a timeline lies wholly under other pictures",
+		"Of tracks the last is on top, so nothing of the clip is seen. Pullscore takes the clip as not in the " +
+			"cut. If the picture above it can be seen through, turn that off in the timeline and export it again."},
 	DropDiffers: {"drop-differs", Files, Warning, nil, NoRow,
 		"an edit decision list says non-drop and writes drop-frame labels",
 		"At 29.97 the two ways of counting differ by 3.6 s an hour. Pullscore follows what the list says in " +
