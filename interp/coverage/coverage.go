@@ -114,8 +114,9 @@ func Of(p *plan.Plan) *Scene {
 	}
 	for _, l := range join(sc.Shots) {
 		line := &Line{Number: len(sc.Lines) + 1, Who: l.who, Voice: true}
+		line.Words = make([]Word, 0, len(l.slots))
 		for _, sl := range l.slots {
-			w := Word{Text: sl.text}
+			w := Word{Text: sl.text, Cells: make([]Cell, 0, len(sl.said))}
 			for _, at := range sl.said {
 				k := lookers[at.shot]
 				if c, ok := k.cell(l.who, at.word); ok {

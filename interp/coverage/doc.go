@@ -7,6 +7,7 @@
 //   - coverage.go: the data, and Of, which computes it
 //   - script.go: the lines of the scene, joined from those of the shots
 //   - match.go: which line of a shot is which line of the scene
+//   - spoken.go: what a speaker says in the scene, and what may be found in it
 //   - align.go: which word of a line is which word of the other
 //   - look.go: one word in one set-up
 //   - runs.go: the same as runs of words that look alike, as lists write it

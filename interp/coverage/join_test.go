@@ -10,6 +10,7 @@ import (
 
 	"pullscore/interp/plan"
 	"pullscore/interp/speech"
+	"pullscore/interp/wording"
 )
 
 // shotOf returns a shot of lines, each of them as "WHO words".
@@ -185,4 +186,26 @@ func TestLinesInTime(t *testing.T) {
 	if got := joined(s); got != "P First/a of/a all./a\nP Then/a the/a other./a" {
 		t.Error(got)
 	}
+}
+
+// A line is looked for wherever it may be: counting its words first leaves out no place
+// at which enough of them are found.
+func TestCountingLosesNoLine(t *testing.T) {
+	word := rapid.SampledFrom([]string{"a", "b", "c", "d", "e", "f", "g", "h"})
+	line := rapid.Map(rapid.SliceOfN(word, 1, 12), func(w []string) string { return "P " + strings.Join(w, " ") })
+	rapid.Check(t, func(t *rapid.T) {
+		all := rapid.SliceOfN(line, 1, 6).Draw(t, "lines")
+		j := &joiner{spoken: map[string]*spoken{}}
+		for _, l := range linesOf(0, shotOf("a", all...)) {
+			j.bring(&l, len(j.lines))
+		}
+		sp := j.spokenBy("P")
+		for _, l := range linesOf(1, shotOf("b", line.Draw(t, "line"))) {
+			j.vocabulary = wording.NewVocabulary(l.folds)
+			stream := sp.streamOf(j.vocabulary)
+			if at := stream.Place([]speech.Folded{l.folds}, 0, stream.Len())[0]; at.Likeness >= leastSame && !sp.mayHave(l.folds) {
+				t.Fatalf("%v is found at %+v, and not looked for", l.folds, at)
+			}
+		}
+	})
 }

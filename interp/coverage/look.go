@@ -24,12 +24,19 @@ type looker struct {
 	shot  *plan.Shot
 	setup int
 	keys  []float64 // seconds, rising
-	seen  map[float64]moment
+	seen  [mostKept]moment
+	next  int // which of seen is forgotten next
 }
 
 // A moment is how the set-up is at a time: by subjects, the blur in units of the largest
 // that is sharp, and in arc minutes at the viewer.
-type moment struct{ blurs, arcmin []float64 }
+type moment struct {
+	t             float64
+	blurs, arcmin []float64
+}
+
+// mostKept is how many moments a looker keeps.
+const mostKept = 16
 
 func newLooker(s *plan.Shot, setup int) *looker {
 	keys := slices.Concat(s.Optics.Keys(), s.Optics.Focal.Keys())
@@ -39,7 +46,14 @@ func newLooker(s *plan.Shot, setup int) *looker {
 	for _, p := range s.Pulls {
 		keys = append(keys, float64(p.Start), float64(p.Land))
 	}
-	return &looker{shot: s, setup: setup, keys: plan.Sorted(keys), seen: map[float64]moment{}}
+	k := &looker{shot: s, setup: setup, keys: plan.Sorted(keys)}
+	n := len(s.Subjects)
+	room := make([]float64, 2*n*mostKept)
+	for i := range k.seen {
+		both := room[2*n*i : 2*n*(i+1)]
+		k.seen[i] = moment{math.NaN(), both[:n], both[n:]}
+	}
+	return k
 }
 
 // cell returns what the set-up has of a word; ok is false where it only sounds outside
@@ -122,27 +136,21 @@ func focus(blur float64) string {
 // at returns how the set-up is at t. The last times are kept, since a word begins where
 // the one before it ends.
 func (k *looker) at(t float64) moment {
-	if m, ok := k.seen[t]; ok {
-		return m
+	for i := range k.seen {
+		if k.seen[i].t == t {
+			return k.seen[i]
+		}
 	}
+	m := &k.seen[k.next]
+	m.t, k.next = t, (k.next+1)%mostKept
 	x := k.shot.FocusAt(t)
 	set := k.shot.Judged(x, t)
-	n := len(k.shot.Subjects)
-	both := make([]float64, 2*n)
-	m := moment{both[:n], both[n:]}
 	for i, u := range k.shot.Subjects {
 		blur := set.Blur(k.shot.LensDistanceAt(u, t), x)
 		m.blurs[i], m.arcmin[i] = blur/set.Criterion, blur*k.shot.Optics.ArcminPerBlur
 	}
-	if len(k.seen) > mostKept {
-		clear(k.seen)
-	}
-	k.seen[t] = m
-	return m
+	return *m
 }
-
-// mostKept is how many times a looker keeps.
-const mostKept = 16
 
 // racking reports whether a rack is on its way at some time between two.
 func (k *looker) racking(from, to float64) bool {

@@ -34,55 +34,20 @@ type match struct {
 	at    int     // the index of the first line of the scene that it is in
 }
 
-// spoken is all that one speaker says in the scene.
-type spoken struct {
-	lines  []*sceneLine
-	slots  []*slot
-	where  map[string][]int // each word in slots
-	stream *wording.Stream  // of the words of slots
-	torn   bool             // it has other words than slots: nothing is found in it
-}
-
-// add adds a line at the end.
-func (sp *spoken) add(l *sceneLine) {
-	sp.lines = append(sp.lines, l)
-	for i, s := range l.slots {
-		sp.where[s.fold] = append(sp.where[s.fold], len(sp.slots)+i)
-	}
-	sp.slots = append(sp.slots, l.slots...)
-	sp.stream.Append(l.written())
-	sp.torn = sp.torn || sp.stream.Len() != len(sp.slots)
-}
-
-// spokenBy returns what a speaker says in the scene.
-func (j *joiner) spokenBy(who string) *spoken {
-	if sp := j.spoken[who]; sp != nil {
-		return sp
-	}
-	sp := &spoken{where: map[string][]int{}, stream: wording.New(j.vocabulary)}
-	for _, l := range j.lines {
-		if l.who == who {
-			sp.add(l)
-		}
-	}
-	j.spoken[who] = sp
-	return sp
-}
-
 // match returns for each word of each line of a shot the word of the scene that it is,
 // nil where the scene does not have it yet.
 func (j *joiner) match(lines []shotLine) [][]*slot {
 	j.number()
 	found := make([]*match, len(lines))
 	for _, who := range speakers(lines) {
-		if sp := j.spokenBy(who); len(sp.lines) > 0 && !sp.torn {
+		if sp := j.spokenBy(who); len(sp.lines) > 0 {
 			var mine []int
 			for i := range lines {
 				if lines[i].who == who {
 					mine = append(mine, i)
 				}
 			}
-			taken := sp.findLines(lines, mine, found)
+			taken := j.findLines(lines, mine, sp, found)
 			j.findIn(lines, mine, sp, found, taken)
 		}
 	}
@@ -109,10 +74,13 @@ func speakers(lines []shotLine) []string {
 
 // findLines looks for lines of a shot in the scene: those with the indices mine. It
 // returns the lines of the scene that are found.
-func (sp *spoken) findLines(lines []shotLine, mine []int, found []*match) map[*sceneLine]bool {
-	wanted := make([]speech.Folded, len(mine))
-	for k, i := range mine {
-		wanted[k] = lines[i].folds
+func (j *joiner) findLines(lines []shotLine, mine []int, sp *spoken, found []*match) map[*sceneLine]bool {
+	var likely []int
+	var wanted []speech.Folded
+	for _, i := range mine {
+		if sp.mayHave(lines[i].folds) {
+			likely, wanted = append(likely, i), append(wanted, lines[i].folds)
+		}
 	}
 	taken := map[*sceneLine]bool{}
 	used := map[*slot]bool{}
@@ -124,12 +92,19 @@ func (sp *spoken) findLines(lines []shotLine, mine []int, found []*match) map[*s
 			taken[s.line], used[s] = true, true
 		}
 	}
-	for k, at := range sp.stream.Place(wanted, 0, sp.stream.Len()) {
+	if len(likely) == 0 {
+		return taken
+	}
+	stream := sp.streamOf(j.vocabulary)
+	if stream.Len() != len(sp.slots) { // it has other words: nothing is found in it
+		return taken
+	}
+	for k, at := range stream.Place(wanted, 0, stream.Len()) {
 		if at.Likeness >= leastSame && at.End > at.Start {
-			put(mine[k], sp.slots[at.Start:at.End])
+			put(likely[k], sp.slots[at.Start:at.End])
 		}
 	}
-	for k, i := range mine {
+	for k, i := range likely {
 		if found[i] == nil && len(wanted[k]) >= telling {
 			if part := sp.part(wanted[k], used); part != nil {
 				put(i, part)
@@ -163,26 +138,22 @@ func (sp *spoken) part(folds speech.Folded, used map[*slot]bool) []*slot {
 // findIn looks for lines of the scene that are not taken in those of a shot that were
 // not found: these may be longer.
 func (j *joiner) findIn(lines []shotLine, mine []int, sp *spoken, found []*match, taken map[*sceneLine]bool) {
-	said := map[string]bool{}
+	var lost []int
 	for _, i := range mine {
 		if found[i] == nil {
-			for _, fold := range lines[i].folds {
-				said[fold] = true
-			}
+			lost = append(lost, i)
 		}
 	}
-	free, wanted := sp.alike(said, taken)
+	free, wanted := sp.likeAny(lines, lost, taken)
 	if len(free) == 0 {
 		return
 	}
 	stream := wording.New(j.vocabulary)
 	var owner, place []int // of each word of the stream: its line, and which word of it
-	for _, i := range mine {
-		if found[i] == nil {
-			stream.Append(lines[i].text)
-			for k := range lines[i].folds {
-				owner, place = append(owner, i), append(place, k)
-			}
+	for _, i := range lost {
+		stream.Append(lines[i].text)
+		for k := range lines[i].folds {
+			owner, place = append(owner, i), append(place, k)
 		}
 	}
 	if stream.Len() != len(owner) {
@@ -199,23 +170,6 @@ func (j *joiner) findIn(lines []shotLine, mine []int, sp *spoken, found []*match
 		from, to := place[at.Start], place[at.End-1]+1
 		found[i].lay(lines[i].folds[from:to], from, free[k].slots)
 	}
-}
-
-// alike returns the lines that are not taken and have enough of the words said to be
-// found there.
-func (sp *spoken) alike(said map[string]bool, taken map[*sceneLine]bool) (free []*sceneLine, folds []speech.Folded) {
-	for _, l := range sp.lines {
-		n := 0
-		for _, s := range l.slots {
-			if said[s.fold] {
-				n++
-			}
-		}
-		if !taken[l] && float64(n) >= wording.Least*float64(len(l.slots)) {
-			free, folds = append(free, l), append(folds, foldsOf(l.slots))
-		}
-	}
-	return free, folds
 }
 
 // newMatch returns the match of a line of so many words that begins in a line of the
@@ -295,22 +249,4 @@ func between(found []*match, i int) bool {
 		told = true
 	}
 	return told
-}
-
-// written returns the words of a line of the scene as one text.
-func (l *sceneLine) written() string {
-	text := ""
-	for _, s := range l.slots {
-		text += s.text + " "
-	}
-	return text
-}
-
-// foldsOf returns slots as they are compared.
-func foldsOf(slots []*slot) speech.Folded {
-	folds := make(speech.Folded, len(slots))
-	for i, s := range slots {
-		folds[i] = s.fold
-	}
-	return folds
 }

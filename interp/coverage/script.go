@@ -140,18 +140,18 @@ func before(matched [][]*slot, end int) int {
 // bring makes a line of a shot a line of the scene, with that index.
 func (j *joiner) bring(l *shotLine, at int) {
 	line := &sceneLine{who: l.who, index: at}
+	room := make([]slot, len(l.words))
+	line.slots = make([]*slot, len(l.words))
 	for k := range l.words {
-		line.slots = append(line.slots, newSlot(line, l, k))
-	}
-	if at == len(j.lines) {
-		j.lines = append(j.lines, line)
-		if sp := j.spoken[l.who]; sp != nil {
-			sp.add(line)
-		}
-		return
+		room[k] = newSlot(line, l, k)
+		line.slots[k] = &room[k]
 	}
 	j.lines = slices.Insert(j.lines, at, line)
-	delete(j.spoken, l.who)
+	if slices.ContainsFunc(j.lines[at+1:], func(o *sceneLine) bool { return o.who == l.who }) {
+		delete(j.spoken, l.who)
+	} else if sp := j.spoken[l.who]; sp != nil {
+		sp.add(line)
+	}
 }
 
 // fill notes the words of a line at their slots, and brings in the others between these.
@@ -181,12 +181,13 @@ func (j *joiner) fill(l *shotLine, matched []*slot) *sceneLine {
 // insert brings some words of a line into a line of the scene.
 func (j *joiner) insert(line *sceneLine, at int, l *shotLine, from, to int) {
 	for k := from; k < to; k++ {
-		line.slots = slices.Insert(line.slots, at+k-from, newSlot(line, l, k))
+		s := newSlot(line, l, k)
+		line.slots = slices.Insert(line.slots, at+k-from, &s)
 	}
 	delete(j.spoken, l.who)
 }
 
 // newSlot returns a word that a line of a shot brings into a line of the scene.
-func newSlot(line *sceneLine, l *shotLine, k int) *slot {
-	return &slot{text: l.words[k].Text, fold: l.folds[k], said: []saying{{l.shot, &l.words[k]}}, line: line}
+func newSlot(line *sceneLine, l *shotLine, k int) slot {
+	return slot{text: l.words[k].Text, fold: l.folds[k], said: []saying{{l.shot, &l.words[k]}}, line: line}
 }
