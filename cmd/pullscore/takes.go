@@ -28,6 +28,9 @@ type takesCmd struct {
 	Grip      float64 `default:"120" placeholder:"DEG" help:"What one grip of the hand turns, in degrees."`
 	Recorded  string  `offer:"files" placeholder:"FILE" help:"Score the pulls in a recorded focus curve."`
 	Shot      string  `offer:"shots" placeholder:"ID" help:"The shot that was recorded."`
+	At        string  `placeholder:"TIMECODE" help:"Where a recording begins that counts frames."`
+	Unit      string  `enum:",mm,cm,m,in,ft" default:"" placeholder:"UNIT" help:"Of recorded focus distances that name none: mm, cm, m, in or ft."`
+	Column    string  `placeholder:"NAME" help:"The column of focus distances, where a recording has several."`
 	Append    string  `offer:"files" placeholder:"LOG" help:"Add the recorded pulls to this log."`
 	Date      string  `placeholder:"DAY" help:"The day of the recording, as in 2026-03-01."`
 	Log       string  `offer:"files" arg:"" optional:"" help:"A log of takes, or - for standard input."`
@@ -76,11 +79,13 @@ Without these and without a plan, a hit is a landing within 3 deg of the mark.
 Rows that cannot be used go to standard error with line and column, all others
 count, and the exit code is then 1, as it is where the plan has errors.
 
-A focus curve that a camera has recorded, a CSV file with a timecode and a
-focus distance in the unit that its header names, or OpenTrackIO samples,
-is scored against the plan. Its distances are from the sensor, as cameras report
-them, also where the plan has "tape from lens". Of several movements the one
-nearest to the plan is scored, and none where two are about as near:
+A focus curve that a camera has recorded is scored against the plan: a table of
+frames, or OpenTrackIO samples. A table has columns divided by commas, semicolons
+or tabs, with a timecode and a focus distance. Its unit stands in the header, in
+the row below it or in the cell; --unit names one that stands nowhere. A table
+that only counts frames needs --at. Distances are from the sensor, as cameras
+report them, also where the plan has "tape from lens". Of several movements the
+one nearest to the plan is scored, and none where two are about as near:
 
   pullscore takes --recorded clip.csv --plan scene-12.pull --shot 14B
   pullscore takes --recorded clip.csv --plan scene-12.pull --shot 14B --append mira.csv`
@@ -101,8 +106,8 @@ func (c *takesCmd) Run(s *session) error {
 		return errors.New("--recorded scores a recording: leave out the log, or name it with --append")
 	case c.Recorded != "":
 		return c.recorded(s, plans)
-	case c.Append != "" || c.Date != "" || c.Shot != "":
-		return errors.New("--append, --date and --shot go with --recorded")
+	case c.ofRecording():
+		return errNotRecorded
 	case c.Log == "":
 		return errors.New("name a log of takes, or a recording with --recorded")
 	}
@@ -126,6 +131,13 @@ func (c *takesCmd) Run(s *session) error {
 		return fmt.Errorf("%s: has no takes", name(c.Log))
 	}
 	return nil
+}
+
+var errNotRecorded = errors.New("--append, --at, --column, --date, --shot and --unit go with --recorded")
+
+// ofRecording reports whether a flag was given that is about a recording alone.
+func (c *takesCmd) ofRecording() bool {
+	return c.Append != "" || c.At != "" || c.Column != "" || c.Date != "" || c.Shot != "" || c.Unit != ""
 }
 
 // plans reads the plan that was named.

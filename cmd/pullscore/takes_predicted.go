@@ -28,8 +28,8 @@ func (c *takesCmd) predicted(s *session) error {
 		return errors.New("--predicted wants the plan that said the chances: name it with --plan")
 	case c.Log == "":
 		return errors.New("--predicted wants a log of takes")
-	case c.Append != "" || c.Date != "" || c.Shot != "":
-		return errors.New("--append, --date and --shot go with --recorded")
+	case c.ofRecording():
+		return errNotRecorded
 	}
 	plans, err := c.plans(s, interp.Options{WithoutLogs: true})
 	if err != nil {

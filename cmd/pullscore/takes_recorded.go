@@ -43,7 +43,7 @@ func (c *takesCmd) recorded(s *session, plans []*plan.Plan) error {
 		defer f.Close()
 		in = f
 	}
-	curve, err := recorded.Read(in, name(c.Recorded), shot)
+	curve, err := recorded.Read(in, name(c.Recorded), shot, recorded.Options{At: c.At, Unit: c.Unit, Column: c.Column})
 	if err != nil {
 		return files.Plain(err)
 	}

@@ -44,6 +44,7 @@ type Field struct {
 // Rows reads the rows of a CSV file. It holds a fixed amount of it at a time.
 type Rows struct {
 	file string
+	by   byte // what stands between fields
 	r    io.Reader
 	err  error // of r
 	buf  []byte
@@ -57,7 +58,13 @@ type Rows struct {
 
 // NewRows returns the rows of r; file names it in faults.
 func NewRows(r io.Reader, file string) *Rows {
-	return &Rows{file: file, r: r, buf: make([]byte, 0, 4*maxRow), line: 1}
+	return NewTable(r, file, ',', 1)
+}
+
+// NewTable returns the rows of r, which begins on a line of a file; its fields
+// are divided by a character in place of the comma.
+func NewTable(r io.Reader, file string, by byte, line int) *Rows {
+	return &Rows{file: file, by: by, r: r, buf: make([]byte, 0, 4*maxRow), line: line}
 }
 
 // Fault returns a fault at a place.
@@ -135,9 +142,7 @@ func (rs *Rows) split() *Fault {
 	line, lineAt, i := rs.line, rs.at, rs.at
 	end := min(len(rs.buf), rs.at+maxRow)
 	for {
-		for i < end && (rs.buf[i] == ' ' || rs.buf[i] == '\t') {
-			i++
-		}
+		i += rs.blanks(i, end)
 		f := Field{Line: line, Column: rs.column(lineAt, i)}
 		if i < end && rs.buf[i] == '"' {
 			from := i + 1
@@ -151,14 +156,14 @@ func (rs *Rows) split() *Fault {
 				lineAt = from + bytes.LastIndexByte(raw, '\n') + 1
 			}
 			f.Text = strings.TrimSpace(strings.ReplaceAll(string(raw), `""`, `"`))
-			for i = from + closing + 1; i < end && (rs.buf[i] == ' ' || rs.buf[i] == '\t'); i++ {
-			}
-			if i < end && rs.buf[i] != ',' && rs.buf[i] != '\n' && rs.buf[i] != '\r' {
+			i = from + closing + 1
+			i += rs.blanks(i, end)
+			if i < end && rs.buf[i] != rs.by && rs.buf[i] != '\n' && rs.buf[i] != '\r' {
 				return rs.Fault(line, rs.column(lineAt, i), "a quoted field goes on after its closing quote")
 			}
 		} else {
 			from := i
-			for i < end && rs.buf[i] != ',' && rs.buf[i] != '\n' {
+			for i < end && rs.buf[i] != rs.by && rs.buf[i] != '\n' {
 				i++
 			}
 			f.Text = string(bytes.TrimSpace(rs.buf[from:i]))
@@ -170,7 +175,7 @@ func (rs *Rows) split() *Fault {
 		for i < end && rs.buf[i] == '\r' {
 			i++
 		}
-		if i < end && rs.buf[i] == ',' {
+		if i < end && rs.buf[i] == rs.by {
 			i++
 			continue
 		}
@@ -180,6 +185,14 @@ func (rs *Rows) split() *Fault {
 		rs.at, rs.line = i, line
 		return nil
 	}
+}
+
+// blanks returns how many blanks there are from one place up to another.
+func (rs *Rows) blanks(from, to int) (n int) {
+	for from+n < to && rs.buf[from+n] != rs.by && (rs.buf[from+n] == ' ' || rs.buf[from+n] == '\t') {
+		n++
+	}
+	return n
 }
 
 // Reject tells that the row given last makes no sense as one. Where it has more

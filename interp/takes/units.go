@@ -42,6 +42,9 @@ func ParseNumber(s string) (float64, error) {
 	return v, nil
 }
 
+// ErrNoUnit is the error of a length that is a number alone.
+var ErrNoUnit = errors.New("lacks its unit")
+
 // ParseLength reads a length in metres with its unit, as in 1.72 m, 5'6",
 // 5 ft 6 in, or infinity. A number alone has the unit given, where one is.
 func ParseLength(s, unit string) (float64, error) {
@@ -63,7 +66,7 @@ func ParseLength(s, unit string) (float64, error) {
 		m, ok := Metres(name)
 		switch {
 		case name == "":
-			return 0, fmt.Errorf("%q lacks its unit", s)
+			return 0, fmt.Errorf("%q %w", s, ErrNoUnit)
 		case !ok:
 			return 0, fmt.Errorf("%q has no unit of length", s)
 		case m >= last || parts > 0 && (v < 0 || m != metres["in"] || last != metres["ft"]):

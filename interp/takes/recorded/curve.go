@@ -1,8 +1,8 @@
 // Package recorded reads focus curves that a camera has recorded by the frame
 // and scores the pulls in them against a plan.
 //
-// A curve is a CSV file with a timecode and a focus distance, in the unit that
-// its header names, or OpenTrackIO samples (lang/opentrackio). Its distances are
+// A curve is a table of frames (table.go) with a time and a focus distance, or
+// OpenTrackIO samples (lang/opentrackio). Its distances are
 // from the sensor, as cameras and lenses report them, also where the plan's
 // tape measures from the lens.
 package recorded
@@ -48,8 +48,9 @@ const maxFrames = 500_000
 // Read reads the curve of a shot. The form of the file is seen from its first
 // character. The shot must say at which timecode it begins, and its lens must
 // have a ring to pull by angle. The error says why there is no curve at all;
-// what is wrong with single frames is among the curve's Faults.
-func Read(r io.Reader, file string, shot *plan.Shot) (*Curve, error) {
+// what is wrong with single frames is among the curve's Faults. The rate is that
+// of the shot.
+func Read(r io.Reader, file string, shot *plan.Shot, opt Options) (*Curve, error) {
 	switch {
 	case shot.BeginsAt == "":
 		return nil, fmt.Errorf("shot %s does not say when it begins: write `begins at` and the timecode of its first frame", shot.ID)
@@ -57,7 +58,8 @@ func Read(r io.Reader, file string, shot *plan.Shot) (*Curve, error) {
 		return nil, fmt.Errorf("shot %s: lens %s has no ring to pull by angle", shot.ID, shot.Lens)
 	}
 	c := &Curve{Shot: shot}
-	src, err := open(r, file, shot)
+	opt.Rate = shot.Rate
+	src, err := open(r, file, opt, shot.Optics.Ring.Throw())
 	if err != nil {
 		return nil, err
 	}

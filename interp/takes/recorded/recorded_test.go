@@ -167,7 +167,7 @@ func TestScores(t *testing.T) {
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			s := shotAt(t, tt.rate, tt.begins)
-			c, err := recorded.Read(strings.NewReader(tt.write(s)), "clip", s)
+			c, err := recorded.Read(strings.NewReader(tt.write(s)), "clip", s, recorded.Options{})
 			if err != nil || c.Faults.N > 0 || len(c.Gaps) > 0 {
 				t.Fatalf("%v, %d faults %v, gaps %v", err, c.Faults.N, c.Faults.List, c.Gaps)
 			}
@@ -202,7 +202,7 @@ func TestScores(t *testing.T) {
 // Time in the window: on the mark from its landing until the next pull.
 func TestInWindow(t *testing.T) {
 	s := shotAt(t, "24", "01:00:00:00")
-	c, err := recorded.Read(strings.NewReader(csv(s, [2]move{}, "tc,focus_m", func(m float64) string { return fmt.Sprint(m) })), "clip", s)
+	c, err := recorded.Read(strings.NewReader(csv(s, [2]move{}, "tc,focus_m", func(m float64) string { return fmt.Sprint(m) })), "clip", s, recorded.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -228,8 +228,8 @@ func TestFaults(t *testing.T) {
 	}{
 		{"no timecode", "focus_m\n1\n", s, "clip:1:1: the recording has no column timecode"},
 		{"no focus", "tc,iris\n1,1\n", s, "clip:1:1: the recording has no column of focus distances, as in focus_m or focus (ft)"},
-		{"two of them", "tc,focus_m,focus_ft\n", s, `clip:1:12: a second column of focus distances: keep one of "focus_m" and "focus_ft"`},
-		{"no unit", "tc,focus\n01:00:00:00,1.6\n", s, `clip:2:13: "1.6" lacks its unit; name the unit in the header, as in focus_m`},
+		{"two of them", "tc,focus_m,focus_ft\n", s, `clip:1:12: a second column of focus distances: say with --column which is meant, "focus_m" or "focus_ft"`},
+		{"no unit", "tc,focus\n01:00:00:00,1.6\n", s, `clip:2:13: "1.6" lacks its unit: name it in the header as in focus_mm, or with --unit`},
 		{"no distance", "tc,focus_m\n01:00:00:00,0\n", s, `clip:2:13: "0" is no distance`},
 		{"a frame too many", "tc,focus_m\n01:00:00:24,1.6\n", s, `clip:2:1: timecode "01:00:00:24": frames go from 00 to 23 at 24, not to 24`},
 		{"a dropped label", "tc,focus_m\n00:01:00;00,1.6\n", drop, `clip:2:1: timecode "00:01:00;00": drop-frame skips`},
@@ -248,7 +248,7 @@ func TestFaults(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			c, err := recorded.Read(strings.NewReader(tt.text), "clip", tt.shot)
+			c, err := recorded.Read(strings.NewReader(tt.text), "clip", tt.shot, recorded.Options{})
 			got := fmt.Sprint(err)
 			if err == nil && len(c.Faults.List) > 0 {
 				got = c.Faults.List[0].Error()
@@ -281,7 +281,7 @@ func TestGapsAndInfinity(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			c, err := recorded.Read(strings.NewReader(tt.text), "clip", s)
+			c, err := recorded.Read(strings.NewReader(tt.text), "clip", s, recorded.Options{})
 			if err != nil || c.Faults.N > 0 {
 				t.Fatal(err, c.Faults.List)
 			}
@@ -295,7 +295,7 @@ func TestGapsAndInfinity(t *testing.T) {
 // A score becomes a take that says the same.
 func TestTake(t *testing.T) {
 	s := shotAt(t, "24", "01:00:00:00")
-	c, err := recorded.Read(strings.NewReader(csv(s, [2]move{{past: 1}}, "tc,focus_m", func(m float64) string { return fmt.Sprint(m) })), "clip", s)
+	c, err := recorded.Read(strings.NewReader(csv(s, [2]move{{past: 1}}, "tc,focus_m", func(m float64) string { return fmt.Sprint(m) })), "clip", s, recorded.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -311,6 +311,9 @@ func TestTake(t *testing.T) {
 func FuzzRead(f *testing.F) {
 	f.Add([]byte("tc,focus_m\n01:00:00:00,1.6\n01:00:00:01,inf\n"))
 	f.Add([]byte("\uFEFFTimecode,Focus\r\n01:00:02:00,\"5'6\"\"\"\r\n"))
+	f.Add([]byte("Clip;A001\n\nMaster TC;Focus;Iris\n;m;T\n01:00:00:00;1,6;2,8\n01:00:00:01;1.7;2,8\n"))
+	f.Add([]byte("\xFF\xFEt\x00c\x00\t\x00f\x00o\x00c\x00u\x00s\x00\n\x000\x00\t\x001\x00"))
+	f.Add([]byte("#,focus\n1,410\n2,1e9\n"))
 	f.Add([]byte(`{"timing":{"timecode":{"hours":1}},"lens":{"focusDistance":1}}` + "\n"))
 	if data, err := os.ReadFile("../../../lang/testdata/kit.pull"); err == nil {
 		f.Add(data)
@@ -318,7 +321,10 @@ func FuzzRead(f *testing.F) {
 	res := interp.Interpret("pier.pull", fmt.Appendf(nil, source, "24", "  begins at 01:00:00:00"), interp.Options{})
 	s := res.Plan.Shots[0]
 	f.Fuzz(func(t *testing.T, data []byte) {
-		c, err := recorded.Read(io.LimitReader(strings.NewReader(string(data)), 1<<20), "clip", s)
+		c, err := recorded.Read(io.LimitReader(strings.NewReader(string(data)), 1<<20), "clip", s, recorded.Options{})
+		if err != nil {
+			c, err = recorded.Read(strings.NewReader(string(data)), "clip", s, recorded.Options{At: "01:00:00:00", Unit: "mm"})
+		}
 		if err != nil {
 			return
 		}
@@ -390,7 +396,7 @@ func TestWhichMovement(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			c, err := recorded.Read(strings.NewReader(along(s, tt.legs, tt.even, tt.write)), "clip", s)
+			c, err := recorded.Read(strings.NewReader(along(s, tt.legs, tt.even, tt.write)), "clip", s, recorded.Options{})
 			if err != nil || c.Faults.N > 0 {
 				t.Fatal(err, c.Faults.List)
 			}
@@ -422,7 +428,7 @@ func TestEvenPulls(t *testing.T) {
 	if s.Pulls[0].Profile != "even" {
 		t.Fatalf("%+v", res.Findings)
 	}
-	c, err := recorded.Read(strings.NewReader(along(s, []leg{{2.1, 3.4, 0}}, true, func(m float64) string { return fmt.Sprintf("%.6f", m) })), "clip", s)
+	c, err := recorded.Read(strings.NewReader(along(s, []leg{{2.1, 3.4, 0}}, true, func(m float64) string { return fmt.Sprintf("%.6f", m) })), "clip", s, recorded.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
