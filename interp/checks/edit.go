@@ -77,7 +77,7 @@ func (b *Shot) moved() []Finding {
 		Message: fmt.Sprintf("%s has this shot at %s, %s %s than the plan", b.Cut.List.Base(), b.Plan.BeginsAt, b.Units.Frames(by), way),
 		Detail:  "The cut is followed.",
 		Figures: []lang.Figure{check.Figure("frames", float64(b.Cut.Begin-b.Epoch))},
-		Related: []lang.Related{{Message: "the clip", Range: b.Cut.Pieces[0].Range}},
+		Related: []lang.Related{{Message: "the clip", Range: b.Cut.Events[0].Range}},
 	}}}
 }
 

@@ -10,7 +10,7 @@ import (
 	"pullscore/interp/checks/check"
 
 	"pullscore/interp/change"
-	"pullscore/interp/cut"
+	"pullscore/interp/plan"
 	"pullscore/interp/shot"
 	"pullscore/interp/units"
 	"pullscore/lang"
@@ -46,7 +46,7 @@ func outsidePicture(b *Shot) (found []Finding) {
 	if !b.InList() {
 		return nil
 	}
-	pieces := b.Cut.InPicture(b.Plan.Speed())
+	pieces := plan.Shown(b.Plan.Pieces)
 	for _, p := range b.Pulls {
 		message, lost := b.left(p, pieces)
 		if message == "" {
@@ -57,7 +57,7 @@ func outsidePicture(b *Shot) (found []Finding) {
 			Code: "trimmed", Severity: lang.Warning, Message: message, Time: max(p.Rack.StartS, 0),
 			Detail:  fmt.Sprintf("%d of %s of the %s are in the picture.", all-lost, b.Units.Frames(all), p.Plan.Kind),
 			Figures: []lang.Figure{check.Figure("lost_frames", float64(lost)), check.Figure("start_s", p.Rack.StartS), check.Figure("land_s", p.Rack.LandS)},
-			Related: []lang.Related{{Message: "the clip", Range: b.Cut.Pieces[0].Range}},
+			Related: []lang.Related{{Message: "the clip", Range: b.Cut.Events[0].Range}},
 		}}))
 	}
 	return found
@@ -65,7 +65,7 @@ func outsidePicture(b *Shot) (found []Finding) {
 
 // left says how much of a pull the cut leaves out, and how many frames that
 // are; nothing where it is less than half a frame.
-func (b *Shot) left(p *shot.Pull, pieces []cut.Stretch) (message string, lost int64) {
+func (b *Shot) left(p *shot.Pull, pieces []plan.Stretch) (message string, lost int64) {
 	seen := 0.0
 	for _, u := range pieces {
 		seen += max(0, min(p.Rack.LandS, u.To)-max(p.Rack.StartS, u.From))
@@ -93,7 +93,7 @@ func (b *Shot) left(p *shot.Pull, pieces []cut.Stretch) (message string, lost in
 	return fmt.Sprintf("the cut leaves out %s of rack %d", b.Units.Frames(lost), p.Plan.Number), lost
 }
 
-func outside(t float64, pieces []cut.Stretch) bool {
+func outside(t float64, pieces []plan.Stretch) bool {
 	for _, u := range pieces {
 		if t >= u.From-1e-9 && t <= u.To+1e-9 {
 			return false
@@ -103,7 +103,7 @@ func outside(t float64, pieces []cut.Stretch) bool {
 }
 
 // howFar says how long before or after the nearest piece a rack is.
-func (b *Shot) howFar(p *shot.Pull, pieces []cut.Stretch) string {
+func (b *Shot) howFar(p *shot.Pull, pieces []plan.Stretch) string {
 	text, nearest := "", math.Inf(1)
 	for _, u := range pieces {
 		if away := u.From - p.Rack.LandS; away >= 0 && away < nearest {

@@ -109,7 +109,7 @@ func (s *Shot) span(a *Asked) (from, to float64) {
 	}
 	from, to = math.Inf(1), math.Inf(-1)
 	for _, c := range s.Pieces {
-		from, to = min(from, float64(c.RecordIn)), max(to, float64(c.RecordOut))
+		from, to = min(from, float64(c.In)), max(to, float64(c.Out))
 	}
 	return from, to
 }

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"pullscore/interp/edit"
+	"pullscore/interp/plan"
 	"pullscore/interp/speech"
 	"pullscore/lang"
 	"pullscore/lang/timecode"
@@ -18,10 +19,10 @@ import (
 type Shot struct {
 	Lists bool  // the plan has lists
 	List  *File // the list that has the shot; nil: none
-	// The pieces of the shot that are used, and what counts as its start: the
-	// first source frame of them, and where that lies in the record.
-	Pieces []edit.Clip
-	origin int64
+	// The events of the shot, the pieces that they make, and where the start of the
+	// shot lies in the record.
+	Events []edit.Clip
+	Pieces []plan.Piece
 	Begin  int64
 
 	Cues map[string]float64 // seconds from the shot's start, by name in lower case
@@ -40,9 +41,6 @@ type lineKey struct {
 	at  lang.Range // where the plan has it: a move fills its texts in anew for each use
 	nth int
 }
-
-// A Stretch is a stretch of a shot that is in the cut, seconds from its start.
-type Stretch struct{ From, To float64 }
 
 // Asked is what a shot asks of the cuts.
 type Asked struct {
@@ -86,14 +84,11 @@ func (s *Shot) findPieces(a *Asked) {
 	for _, c := range a.Cuts {
 		s.Lists = s.Lists || c.IsList
 		if s.List == nil && c.IsList {
-			if s.Pieces = c.Pieces(a.ID); len(s.Pieces) > 0 {
+			if s.Events = c.Pieces(a.ID); len(s.Events) > 0 {
 				s.List = c
+				s.Pieces = lay(s.Events, c.Name, a.Speed)
+				s.Begin = begin(s.Pieces, a.Speed)
 			}
-		}
-	}
-	for i, piece := range s.Pieces {
-		if i == 0 || piece.SourceIn < s.origin {
-			s.origin, s.Begin = piece.SourceIn, piece.RecordIn
 		}
 	}
 }
@@ -107,7 +102,7 @@ func (s *Shot) findCues(a *Asked) {
 	}
 	for _, m := range s.List.Markers {
 		name := strings.ToLower(strings.TrimSpace(m.Text))
-		inside := slices.ContainsFunc(s.Pieces, func(c edit.Clip) bool { return m.At >= c.RecordIn && m.At < c.RecordOut })
+		inside := slices.ContainsFunc(s.Pieces, func(p plan.Piece) bool { return m.At >= p.In && m.At < p.Out })
 		if _, taken := s.Cues[name]; inside && !taken {
 			s.Cues[name] = s.timeOf(float64(m.At), a)
 		}
@@ -117,46 +112,20 @@ func (s *Shot) findCues(a *Asked) {
 // timeOf returns the time from the shot's start of a frame of the record: in
 // the piece that it lies in, else reckoned from the nearest.
 func (s *Shot) timeOf(record float64, a *Asked) float64 {
-	perFrame := a.Speed.Of(1)
 	if s.List == nil {
-		return (record - float64(a.Begins)) * perFrame
+		return a.Speed.Of(record - float64(a.Begins))
 	}
 	best, nearest := 0.0, math.Inf(1)
-	for _, c := range s.Pieces {
-		in, out := float64(c.RecordIn), float64(c.RecordOut)
+	for i := range s.Pieces {
+		p := &s.Pieces[i]
+		in, out := float64(p.In), float64(p.Out)
 		away := max(in-record, record-out, 0)
-		if away < nearest {
-			speed := c.Speed
-			if away > 0 {
-				speed = 1 // beyond the piece only the clock goes on
-			}
-			nearest, best = away, float64(c.SourceIn-s.origin)+(record-in)*speed
-		}
-	}
-	return best * perFrame
-}
-
-// InPicture returns the stretches of the shot that are used, in their order,
-// those that touch made one. The camera ran at that speed.
-func (s *Shot) InPicture(at timecode.Speed) (list []Stretch) {
-	for _, c := range s.Pieces {
-		from := at.Seconds(c.SourceIn - s.origin)
-		to := from + at.Seconds(c.RecordOut-c.RecordIn)*c.Speed
-		list = append(list, Stretch{min(from, to), max(from, to)})
-	}
-	slices.SortFunc(list, func(a, b Stretch) int {
-		if a.From < b.From {
-			return -1
-		}
-		return 1
-	})
-	var joined []Stretch
-	for _, u := range list {
-		if last := len(joined) - 1; last >= 0 && u.From <= joined[last].To+1e-9 {
-			joined[last].To = max(joined[last].To, u.To)
+		if away >= nearest {
 			continue
 		}
-		joined = append(joined, u)
+		nearest = away
+		at := min(max(record, in), out)
+		best = p.ShotTime(at, a.Speed) + a.Speed.Of(record-at) // beyond the piece only the clock goes on
 	}
-	return joined
+	return best
 }

@@ -222,11 +222,18 @@ func (s *Shot) ZoneAt(t float64) (near, far float64) {
 	return s.ToTape(set.Near(x), t), s.ToTape(set.Far(x), t)
 }
 
-// Timecode returns the timecode of the frame at t, or "" if the shot does not say at
-// which timecode it begins.
+// Timecode returns the timecode of the frame at t in the record: "" where the shot does
+// not say at which timecode it begins, and where the cut does not show the time. A shot
+// that is one run of the record is counted on beyond its ends.
 func (s *Shot) Timecode(t float64) string {
-	if s.BeginsAt == "" {
+	switch {
+	case s.BeginsAt == "":
 		return ""
+	case !s.Recut():
+		return s.Rate.Format(s.Begins + s.Speed().Frames(t))
 	}
-	return s.Rate.Format(s.Begins + s.Speed().Frames(t))
+	if n, ok := s.RecordAt(t); ok {
+		return s.Rate.Format(n)
+	}
+	return ""
 }

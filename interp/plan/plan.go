@@ -88,6 +88,9 @@ type Shot struct {
 	CriterionMM Number `json:"criterion_mm"`        // the largest blur disc on the sensor that looks sharp
 	Hyperfocal  Number `json:"hyperfocal_m"`        // from the lens
 
+	Pieces    []Piece  `json:"pieces,omitempty"`     // what the cut shows of it, in the order of the record; none without a list
+	TakesUsed []string `json:"takes_used,omitempty"` // by the pieces, in the order of the record
+
 	Start    Start      `json:"start"`
 	Subjects []*Subject `json:"subjects"`
 	Lines    []Line     `json:"lines"`
@@ -236,6 +239,8 @@ type Line struct {
 	End       Number `json:"end_s"`
 	Estimated bool   `json:"estimated"`
 
+	*InCut // nil where no list has the shot
+
 	Words []Word `json:"-"`
 	Pulls []int  `json:"-"` // the numbers of the pulls that have the line as their cue, directly or by a cue statement
 }
@@ -251,6 +256,8 @@ type Word struct {
 type Cue struct {
 	Name string `json:"name"`
 	T    Number `json:"t_s"`
+
+	*InCut // nil where no list has the shot
 }
 
 // An Action is something that a person does in the shot.
@@ -337,6 +344,7 @@ type Pull struct {
 
 	Miss *Miss `json:"miss,omitempty"` // where it goes to somebody
 
+	*InCut             // nil where no list has the shot
 	*Hold              // nil where nobody knows which way the hand turns, or how far
 	Near        Number `json:"near_m,omitzero"` // sharp from here once landed
 	Far         Number `json:"far_m,omitzero"`

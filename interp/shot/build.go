@@ -134,6 +134,7 @@ func (b *builder) compute(out *Built, opt Options) {
 		out.figures(p, opt.Needed)
 		out.Plan.Pulls = append(out.Plan.Pulls, p.Plan)
 	}
+	out.fillInCut()
 	if opt.Lines {
 		out.hang()
 		b.untimed(out.Pulls)

@@ -171,7 +171,7 @@ func (b *builder) readCut(c *clock.Clock) {
 	if found == nil {
 		return
 	}
-	b.Cut = found
+	b.Cut, b.Shot.Pieces = found, found.Pieces
 	if found.List != nil {
 		if b.Shot.BeginsAt == "" {
 			b.Epoch = found.Begin
@@ -212,8 +212,8 @@ func (b *builder) duration(out *Built, racks []*clock.Pull) float64 {
 		end = max(end, p.StartS)
 	}
 	if b.Cut != nil && b.Cut.List != nil {
-		for _, u := range b.Cut.InPicture(b.Speed) {
-			end = max(end, u.To)
+		for i := range b.Cut.Pieces {
+			end = max(end, float64(b.Cut.Pieces[i].To))
 		}
 	}
 	t := b.lasts()

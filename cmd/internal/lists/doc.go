@@ -6,6 +6,7 @@
 //   - pulls_csv.go: the pull list as CSV (RFC 4180), safe to open in a
 //     spreadsheet
 //   - rig.go: what the pull list tells of a camera that turns or leaves its axis
+//   - pieces.go: what the pull list tells of the pieces of a cut
 //   - pulls_json.go: the pull list as JSON
 //   - coverage.go: what each set-up has of each word, as text
 //   - coverage_csv.go: the same as CSV

@@ -78,6 +78,7 @@ func (w *writer) shot(s *plan.Shot) {
 	w.Line("")
 	w.shotTitle(s)
 	w.Wrapped(console.Dim, margin, setUp(s))
+	w.pieces(s)
 	if text := moments.Provenance(s); text != "" {
 		w.Wrapped(console.Dim, margin, console.Clean(text))
 	}
@@ -228,7 +229,7 @@ func restsOn(s *plan.Shot, u *plan.Pull) string {
 // and then when it is by the clock of the edit, its cue and why.
 func (w *writer) pull(s *plan.Shot, u *plan.Pull, indent string) {
 	what, why := focus(u), ""
-	for _, part := range []string{s.Timecode(float64(u.Start)), u.Anchor, u.Because} {
+	for _, part := range append(inRecord(s, u), u.Anchor, u.Because) {
 		if part != "" {
 			why += " · " + console.Clean(part)
 		}

@@ -53,7 +53,12 @@ func (w *writer) cameraMovesUntil(s *plan.Shot, moves []cameraMove, t float64, i
 func (w *writer) cameraMove(s *plan.Shot, m cameraMove, goesOn bool, indent string) {
 	text := console.Clean(m.says)
 	more := " · starts at " + style(s).Time(m.start)
-	if at := s.Timecode(m.start); at != "" {
+	switch at := s.Timecode(m.start); {
+	case at == "" && cutUp(s):
+		more += " · rec removed"
+	case cutUp(s):
+		more += " · rec " + at
+	case at != "":
 		more += " · " + at
 	}
 	for i, line := range console.Wrap(text+more, w.Screen.Width-len(indent)) {
@@ -106,12 +111,17 @@ func asItLands(name string, value func(*plan.Shot, plan.View, plan.Frame) string
 
 // columnsFor returns the columns of the CSV for plans.
 func columnsFor(plans []*plan.Plan) []column {
-	for _, p := range plans {
-		for _, s := range p.Shots {
-			if s.Optics.Rig != nil {
-				return slices.Concat(columns, rigColumns)
-			}
-		}
+	list := columns
+	if anyShot(plans, func(s *plan.Shot) bool { return s.Optics.Rig != nil }) {
+		list = slices.Concat(list, rigColumns)
 	}
-	return columns
+	if anyShot(plans, func(s *plan.Shot) bool { return len(s.Pieces) > 0 }) {
+		list = slices.Concat(list, cutColumns)
+	}
+	return list
+}
+
+// anyShot reports whether any shot of the plans is so.
+func anyShot(plans []*plan.Plan, is func(*plan.Shot) bool) bool {
+	return slices.ContainsFunc(plans, func(p *plan.Plan) bool { return slices.ContainsFunc(p.Shots, is) })
 }

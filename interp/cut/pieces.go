@@ -1,0 +1,109 @@
+// The pieces of a shot: its events in the lists, laid into the time of the shot.
+
+package cut
+
+import (
+	"math"
+
+	"pullscore/interp/edit"
+	"pullscore/interp/plan"
+	"pullscore/lang/timecode"
+)
+
+// lay lays the events of a shot, which are in the order of the record, into shot time.
+// That begins with the first frame of the source that is used of the main take, which
+// is the one with the most frames in the cut, of equals the first. Events of another
+// take go on where the piece before them ends.
+func lay(clips []edit.Clip, file string, at timecode.Speed) []plan.Piece {
+	pieces := make([]plan.Piece, 0, len(clips))
+	for i := range clips {
+		if next := pieceOf(&clips[i], file); len(pieces) == 0 || !goesOn(&pieces[len(pieces)-1], &next) {
+			pieces = append(pieces, next)
+		} else {
+			pieces[len(pieces)-1].Out = next.Out
+		}
+	}
+	zero := origin(pieces)
+	first := -1 // the first piece of the main take
+	for i := range pieces {
+		p := &pieces[i]
+		switch {
+		case p.Main:
+			p.Begins = at.Of(float64(p.Source) - zero)
+			if first < 0 {
+				first = i
+			}
+		case first >= 0:
+			p.Begins = pieces[i-1].End(at)
+		}
+	}
+	for i := first - 1; i >= 0; i-- { // of another take, and before the main one
+		pieces[i].Begins = pieces[i+1].Begins - at.Of(float64(pieces[i].Frames())*float64(pieces[i].Speed))
+	}
+	for i := range pieces {
+		label(&pieces[i], i+1, at)
+	}
+	return pieces
+}
+
+// pieceOf returns an event as a piece that is not laid yet.
+func pieceOf(c *edit.Clip, file string) plan.Piece {
+	return plan.Piece{
+		Clip: c.Name, Reel: c.Reel, Speed: plan.Number(c.Speed), Line: c.Range.Start.Line, File: file,
+		In: c.RecordIn, Out: c.RecordOut, Source: c.SourceIn,
+	}
+}
+
+// goesOn reports whether an event goes on where a piece ends: in the record, in the
+// source, in the take and in speed.
+func goesOn(p, next *plan.Piece) bool {
+	const half = 0.5 // of a frame: sources of other speeds end between two
+	ends := float64(p.Source) + float64(p.Frames())*float64(p.Speed)
+	return p.Joined(next) && p.Clip == next.Clip && p.Reel == next.Reel && p.Take == next.Take && p.Speed == next.Speed &&
+		math.Abs(ends-float64(next.Source)) < half
+}
+
+// origin marks the pieces of the main take, and returns the first frame of the source
+// that is used of it.
+func origin(pieces []plan.Piece) float64 {
+	used := map[string]int64{}
+	for i := range pieces {
+		used[pieces[i].Take] += pieces[i].Frames()
+	}
+	main, most := "", int64(-1)
+	for i := range pieces {
+		if n := used[pieces[i].Take]; n > most {
+			main, most = pieces[i].Take, n
+		}
+	}
+	zero := math.Inf(1)
+	for i := range pieces {
+		p := &pieces[i]
+		if p.Main = p.Take == main; p.Main {
+			last := float64(p.Source) + float64(p.Frames()-1)*min(float64(p.Speed), 0)
+			zero = min(zero, float64(p.Source), math.Floor(last))
+		}
+	}
+	return zero
+}
+
+// label fills in what a piece says in words, and what of the shot it shows.
+func label(p *plan.Piece, number int, at timecode.Speed) {
+	begins, ends := p.Begins, p.End(at)
+	p.Number, p.From, p.To = number, plan.Number(min(begins, ends)), plan.Number(max(begins, ends))
+	p.RecordIn, p.RecordOut, p.SourceIn = at.Rate.Format(p.In), at.Rate.Format(p.Out), at.Rate.Format(p.Source)
+}
+
+// begin returns the frame of the record at which the shot is at its start.
+func begin(pieces []plan.Piece, at timecode.Speed) int64 {
+	var first *plan.Piece
+	for i := range pieces {
+		if p := &pieces[i]; p.Main && (first == nil || p.From < first.From) {
+			first = p
+		}
+	}
+	if first.Speed == 0 {
+		return first.In
+	}
+	return first.In - int64(math.Round(first.Begins*at.PerSecond()/float64(first.Speed)))
+}
