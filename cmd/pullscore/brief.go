@@ -29,6 +29,7 @@ type briefCmd struct {
 	As    string `enum:"pdf,html" default:"pdf" placeholder:"FORM" help:"The form of the file: pdf or html."`
 	Paper string `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
 	fontFlag
+	depsFlag
 	Stops  bool     `help:"Also the window of stops of every shot."`
 	Output string   `offer:"places" short:"o" default:"." placeholder:"PLACE" help:"A folder, the file, or - for standard output."`
 	Paths  []string `offer:"plans" arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
@@ -63,6 +64,12 @@ standard error, and the exit code is then 1.`
 
 // Run writes the brief.
 func (c *briefCmd) Run(s *session) error {
+	return c.with(s, func() error { return c.brief(s) })
+}
+
+// brief writes the brief.
+func (c *briefCmd) brief(s *session) error {
+	s.rule.from(c.Font...)
 	out, err := c.place()
 	if err != nil {
 		return err
@@ -190,8 +197,7 @@ func (c *briefCmd) write(s *session, all *briefing, out output) error {
 	if err := out.put(out.file, parts...); err != nil {
 		return err
 	}
-	_, err = fmt.Fprintln(s.out, out.file)
-	return err
+	return s.wrote(out.file)
 }
 
 // A placed shot is one with its place in the brief; numbers count from 1.

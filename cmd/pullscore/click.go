@@ -18,7 +18,8 @@ type clickCmd struct {
 	Loop   int      `default:"1" placeholder:"N" help:"Play it so many times, 1 to 100."`
 	Slow   string   `default:"100%" placeholder:"SHARE" help:"How fast, 10% to 100%; the pitch stays."`
 	Beat   *float64 `placeholder:"S" help:"Seconds between ticks, 0.1 to 4; without, the plan's let beat, or half a second."`
-	File   string   `offer:"plans" arg:"" help:"A plan, or - for standard input."`
+	depsFlag
+	File string `offer:"plans" arg:"" help:"A plan, or - for standard input."`
 }
 
 // Help explains the command.
@@ -39,6 +40,11 @@ errors; these go to standard error, and the exit code is then 1.`
 
 // Run makes the track.
 func (c *clickCmd) Run(s *session) error {
+	return c.with(s, func() error { return c.track(s) })
+}
+
+// track makes the track.
+func (c *clickCmd) track(s *session) error {
 	opt, err := c.options()
 	if err != nil {
 		return err

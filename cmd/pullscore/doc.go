@@ -20,6 +20,7 @@
 //   - diff.go: pullscore diff
 //   - diff_bind.go: all changed shots in one PDF file
 //   - diff_draw.go: the drawings of pullscore diff
+//   - deps.go: the flag --deps, a Make rule of what a run wrote and read
 //   - draw.go: pullscore draw
 //   - drawings.go: the drawings that can be asked for, by name
 //   - fontflag.go: the flag --font, for letters that the embedded fonts lack

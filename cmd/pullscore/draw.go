@@ -24,6 +24,7 @@ type drawCmd struct {
 	Shot    string `offer:"shots" placeholder:"ID" help:"Only this shot."`
 	Paper   string `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
 	fontFlag
+	depsFlag
 	DPI    int      `name:"dpi" default:"150" placeholder:"N" help:"Pixels an inch of a png, 36 to 600; 150 without."`
 	Output string   `offer:"places" short:"o" default:"." placeholder:"PLACE" help:"A folder, a file (a pdf for all pages, else for a single one), or - for standard output."`
 	Paths  []string `offer:"plans" arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
@@ -78,6 +79,12 @@ type drawnShot struct {
 
 // Run draws.
 func (c *drawCmd) Run(s *session) error {
+	return c.with(s, func() error { return c.all(s) })
+}
+
+// all draws every plan.
+func (c *drawCmd) all(s *session) error {
+	s.rule.from(c.Font...)
 	if err := checkDPI(c.DPI); err != nil {
 		return err
 	}

@@ -17,7 +17,8 @@ type exportCmd struct {
 	As     string `enum:"${forms}" required:"" placeholder:"${forms_bar}" help:"What to write."`
 	Shot   string `offer:"shots" placeholder:"ID" help:"Only this shot."`
 	Output string `offer:"places" short:"o" default:"." placeholder:"PLACE" help:"A folder, a file for a single one, or - for standard output."`
-	File   string `offer:"plans" arg:"" help:"A plan, or - for standard input."`
+	depsFlag
+	File string `offer:"plans" arg:"" help:"A plan, or - for standard input."`
 }
 
 // Help explains the command.
@@ -39,6 +40,11 @@ curves are those of the plan, not of a hand.`
 
 // Run exports.
 func (c *exportCmd) Run(s *session) error {
+	return c.with(s, func() error { return c.plan(s) })
+}
+
+// plan exports the plan.
+func (c *exportCmd) plan(s *session) error {
 	forms := export.Forms()
 	form := forms[slices.IndexFunc(forms, func(f export.Form) bool { return f.Name == c.As })]
 	out, err := newOutput(c.Output, form.Ending)

@@ -85,6 +85,5 @@ func (o output) write(s *session, plan, shot, what string, content func(io.Write
 	if err := o.put(path, b.Bytes()); err != nil {
 		return err
 	}
-	_, err := fmt.Fprintln(s.out, path)
-	return err
+	return s.wrote(path)
 }

@@ -29,9 +29,10 @@ type session struct {
 	bar       *console.Progress
 	stdout    io.Writer
 
-	several bool // plans are read at the same time, and the bar counts those
-	helped  bool // help was given, and nothing else is to be done
-	failed  bool // an error was reported
+	rule    *makeRule // where one is asked for; else nil
+	several bool      // plans are read at the same time, and the bar counts those
+	helped  bool      // help was given, and nothing else is to be done
+	failed  bool      // an error was reported
 }
 
 // bufferSize is how much is printed at a time.
@@ -121,7 +122,9 @@ func (s *session) interpretWith(path string, opt interp.Options) (*interp.Result
 	if !s.several {
 		opt.Progress = s.reading()
 	}
-	return interp.Interpret(path, src, opt), nil
+	res := interp.Interpret(path, src, opt)
+	s.rule.from(res.Files...)
+	return res, nil
 }
 
 // eachFile does work on every file that the arguments name, several at a time,

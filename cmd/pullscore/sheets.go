@@ -55,8 +55,7 @@ func (p *pile) page(plan string, sheet *page) error {
 		return err
 	}
 	p.bar.Clear()
-	_, err := fmt.Fprintln(p.session.out, path)
-	return err
+	return p.wrote(path)
 }
 
 // end writes the single page and tells its name, and says which characters the
@@ -73,7 +72,7 @@ func (p *pile) end() error {
 		if err := p.out.put(p.out.file, p.single.data); err != nil {
 			return err
 		}
-		if _, err := fmt.Fprintln(p.session.out, p.out.file); err != nil {
+		if err := p.wrote(p.out.file); err != nil {
 			return err
 		}
 	}
