@@ -225,3 +225,31 @@ M2   R        000.0                00:00:20:00
 		t.Errorf("%+v", cut.Clips)
 	}
 }
+
+// A list of markers alone has no clips, and does not say where the picture starts.
+// Black is no clip, and a reel that is none is no name.
+func TestMarkersAlone(t *testing.T) {
+	const (
+		event = "001  1  V  C  00:00:00:00 00:00:00:01 01:00:00:00 01:00:00:01\n"
+		bars  = "the door |C:Blue |M:knock |D:1\n"
+	)
+	for _, c := range []struct {
+		name, src string
+		clips     int
+		start     bool
+	}{
+		{"markers alone", event + bars + event + bars, 0, false},
+		{"with a clip", event + bars + event, 2, true},
+		{"with a name", event + bars + "* FROM CLIP NAME: 2\n", 1, true},
+		{"black", "001  BL  V  C  00:00:00:00 00:00:00:01 01:00:00:00 01:00:00:01\n", 0, true},
+		{"no reel", "001  AX  V  C  00:00:00:00 00:00:00:01 01:00:00:00 01:00:00:01\n", 0, true},
+	} {
+		cut, diags := Read(decode("a.edl", c.src), timecode.Rate{}, Wanted{Shots: []string{"1", "2", "ax", "bl"}})
+		if len(diags) > 0 || len(cut.Clips) != c.clips || cut.HasStart != c.start {
+			t.Errorf("%s: %+v %v", c.name, cut, diags)
+		}
+		if bars := strings.Count(c.src, "|C:"); len(cut.Markers) != 2*bars {
+			t.Errorf("%s: %+v", c.name, cut.Markers)
+		}
+	}
+}

@@ -16,20 +16,29 @@ import (
 	"pullscore/lang/timecode"
 )
 
-// list reads an edit decision list, which counts at the plan's rate.
+// list reads an edit decision list, which counts at the plan's rate. Some programs
+// write markers alone as a list whose events are nothing else: it has no clips.
 func (c *Cut) list(t *lines.Text, rate timecode.Rate) []lang.Diagnostic {
 	var faults lines.Faults
+	pictures := false
 	for e := range edl.Events(t, rate, &faults) {
+		pictures = pictures || !e.Bare
 		for _, m := range e.Markers {
-			c.Markers = append(c.Markers, Marker{Text: m.Text, At: m.At})
+			c.named(m.At, m.Text, m.Note)
 		}
 		if e.RecordOut == e.RecordIn || !strings.ContainsAny(e.Channels, "VB") {
 			continue
 		}
 		c.startsBy(e.RecordIn)
+		if e.Black() {
+			continue
+		}
 		clip := Clip{
-			Name: e.Name(), Reel: e.Reel, RecordIn: e.RecordIn, RecordOut: e.RecordOut, SourceIn: e.SourceIn,
+			Name: e.Name(), RecordIn: e.RecordIn, RecordOut: e.RecordOut, SourceIn: e.SourceIn,
 			Speed: speed(e, rate), Range: e.Range,
+		}
+		if !e.Nameless() {
+			clip.Reel = e.Reel
 		}
 		if clip.Speed < 0 && e.SourceOut > e.SourceIn {
 			clip.SourceIn = e.SourceOut - 1 // it begins with its last frame
@@ -37,6 +46,9 @@ func (c *Cut) list(t *lines.Text, rate timecode.Rate) []lang.Diagnostic {
 		if c.wants(&clip) {
 			c.keep(clip, &faults)
 		}
+	}
+	if !pictures {
+		c.Clips, c.HasClips, c.Start, c.HasStart = nil, false, 0, false
 	}
 	c.inOrder()
 	return faults.List()
@@ -178,7 +190,12 @@ func covered(item *otio.Item) bool {
 
 // mark takes a marker; some programs keep its text in the comment.
 func (c *Cut) mark(m otio.Marker, at int64) {
-	for _, text := range []string{m.Name, m.Comment} {
+	c.named(at, m.Name, m.Comment)
+}
+
+// named takes a marker by each of its texts.
+func (c *Cut) named(at int64, texts ...string) {
+	for _, text := range texts {
 		if text != "" {
 			c.Markers = append(c.Markers, Marker{Text: text, At: at})
 		}

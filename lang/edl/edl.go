@@ -28,11 +28,14 @@ type Event struct {
 	SourceIn, SourceOut int64 // frames at the list's rate
 	RecordIn, RecordOut int64
 
-	Clip, ToClip, KeyClip, SourceFile string
-	Notes                             []string // comments for people, which are written and not read
+	// Clip is the picture, or of a transition the one that goes out; ToClip comes in.
+	// Out is the picture of the first line of a transition, where only the second names it.
+	Clip, ToClip, KeyClip, SourceFile, Out string
+	Notes                                  []string // comments for people, which are written and not read
 
 	Speed   *Speed
 	Markers []Marker
+	Bare    bool       // it has markers, and nothing else is said of it
 	Drop    bool       // its labels are drop-frame
 	Range   lang.Range // of the line
 }
@@ -45,23 +48,49 @@ type Speed struct {
 	Source int64
 }
 
-// A Marker is a LOC line: a place of the record with a colour and a text.
+// A Marker is a place of the record with a colour and a text: a LOC line, or a line
+// of fields between bars, which may have a note as well.
 type Marker struct {
-	At           int64 // record frames
-	Colour, Text string
-	Range        lang.Range
+	At                 int64 // record frames
+	Colour, Text, Note string
+	Range              lang.Range
 }
 
-// Name returns what the picture that an event brings in is called: its clip,
-// or its reel where no clip is named.
+// Name returns what the picture that an event brings in is called: its clip, its
+// file where no clip is named, or its reel. It is empty where the reel says only
+// that there is none.
 func (e Event) Name() string {
 	switch {
 	case e.Transition != cut && e.ToClip != "":
 		return e.ToClip
 	case e.Clip != "":
 		return e.Clip
+	case e.Out != "":
+		return e.Out
+	case e.SourceFile != "":
+		return e.SourceFile
+	case e.Nameless():
+		return ""
 	}
 	return e.Reel
+}
+
+// Black reports whether the event shows black.
+func (e Event) Black() bool {
+	switch strings.ToUpper(e.Reel) {
+	case "BL", "BLK", "BLACK":
+		return true
+	}
+	return false
+}
+
+// Nameless reports whether the reel is no name: black, or a source without a reel.
+func (e Event) Nameless() bool {
+	switch strings.ToUpper(e.Reel) {
+	case "AX", "AUX":
+		return true
+	}
+	return e.Black()
 }
 
 const cut = "C"

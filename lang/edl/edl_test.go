@@ -195,6 +195,15 @@ func TestRules(t *testing.T) {
 		{"marker", "24", a + "* LOC: 01:00:00:12 RED     WAIT: HERE", "001 R1 V C 24 <86412 RED WAIT: HERE>"},
 		{"bad marker", "24", a + "* LOC: 01:00:00:99 RED", "001 R1 V C 24 / 2:8 error bad-timecode"},
 		{"marker without time", "24", a + "* LOC:", "001 R1 V C 24 / 2:1 error bad-marker"},
+		{"a marker between bars", "24", a + " |C:Blue |M:the bell |D:1\n" + b, "001 R1 V C 24 <86400 Blue the bell> bare; 002 R2 V C 24"},
+		{"a marker with a note", "24", a + "3 lamps, out |D:12 |C:Red |M:lamp\n", "001 R1 V C 24 <86400 Red lamp (3 lamps, out)> bare"},
+		{"a marker with a note alone", "24", a + "* FROM CLIP NAME: ONE\nlamps |M:\n", "001 R1 V C 24 ONE <86400   (lamps)>"},
+		{"a name behind a marker", "24", a + " |M:bell\n* FROM CLIP NAME: ONE\n", "001 R1 V C 24 ONE <86400  bell>"},
+		{"a marker of nothing", "24", " |C:Blue |M:bell |D:1\n" + a, "001 R1 V C 24 / 1:1 warning unknown-line"},
+		{"LOC counts as its event does", "29.97", "1 R V C 00:01:00;02 00:01:00;05 01:01:00;02 01:01:00;05\n* LOC: 01:01:00:02 RED X", "1 R V C 3 drop <109692 RED X>"},
+		{"LOC with a label that drop-frame skips", "29.97", "FCM: DROP FRAME\n1 R V C 00:01:00;02 00:01:00;05 01:01:00;02 01:01:00;05\n* LOC: 01:01:00:00 RED X", "1 R V C 3 drop / 3:8 error bad-timecode"},
+		{"comments that are passed over", "24", "REM by hand\n" + a + "* COMMENT: soft\n* ASC_SOP (1 1 1)(0 0 0)(1 1 1)\n* ASC_SAT 1.0\n* FRMC START: 1001 FRMC END: 1102\n" +
+			"* PATCH A1\n* REPAIR: X\n*VFX 12 ADD SNOW\nDLEDL: START\nSPLIT: AUDIO DELAY\nLAY 3\nVLAY 2\n", "001 R1 V C 24"},
 		{"something else", "24", "HELLO\n" + a, "001 R1 V C 24 / 1:1 warning unknown-line"},
 		{"control Z at the end", "24", a + "\x1A\x1A\x1A", "001 R1 V C 24"},
 	} {
@@ -232,7 +241,14 @@ func show(e Event) string {
 		s += " drop"
 	}
 	for _, m := range e.Markers {
-		s += fmt.Sprintf(" <%d %s %s>", m.At, m.Colour, m.Text)
+		note := ""
+		if m.Note != "" {
+			note = " (" + m.Note + ")"
+		}
+		s += fmt.Sprintf(" <%d %s %s%s>", m.At, m.Colour, m.Text, note)
+	}
+	if e.Bare {
+		s += " bare"
 	}
 	return s
 }
@@ -250,6 +266,9 @@ func TestRoundTrip(t *testing.T) {
 					e := Event{
 						Number: fmt.Sprintf("%03d", i+1), Reel: "AX", Channels: "V", Transition: cut, Drop: rate.Drop(),
 						SourceIn: at, SourceOut: at + length, RecordIn: at, RecordOut: at + length, Clip: word.Draw(t, "clip"),
+					}
+					if fps := rapid.SampledFrom([]float64{0, 0, -25, 48, 12.5, 23.976, 1000}).Draw(t, "fps"); fps != 0 {
+						e.Speed = &Speed{Reel: e.Reel, FPS: fps, Source: at}
 					}
 					for range rapid.IntRange(0, 3).Draw(t, "markers") {
 						m := Marker{At: at + rapid.Int64Range(0, length-1).Draw(t, "at"), Colour: "RED", Text: word.Draw(t, "text")}
@@ -285,6 +304,7 @@ func TestRoundTrip(t *testing.T) {
 // Whatever the file, a line that begins with a digit is an event or an error.
 func FuzzRead(f *testing.F) {
 	f.Add("TITLE: X\nFCM: DROP FRAME\n001  AX       V     C        00:00:00:00 00:00:01:00 01:00:00:00 01:00:01:00\n* LOC: 01:00:00:12 RED X\nM2 AX 024.0 00:00:00:00\n", 4)
+	f.Add("1 A V C 00:00:00:00 00:00:01:00 01:00:00:00 01:00:01:00\n2 bells |C:Red |M:x |D:1\n |M:\n", 2)
 	f.Add("1 A B K B 00:00:00:00 00:00:01:00 01:00:00:00 01:00:01:00", 0)
 	f.Fuzz(func(t *testing.T, src string, rate int) {
 		rates := timecode.Rates()
@@ -292,7 +312,8 @@ func FuzzRead(f *testing.F) {
 		list, diags := Read(text, rates[((rate%len(rates))+len(rates))%len(rates)])
 		wanted := 0
 		for l := range text.All() {
-			if s := strings.Trim(l.Text, " \t\x1A"); s != "" && s[0] >= '0' && s[0] <= '9' {
+			s := strings.Trim(l.Text, " \t\x1A")
+			if s != "" && s[0] >= '0' && s[0] <= '9' && !barred().MatchString(s) {
 				wanted++
 			}
 		}

@@ -93,7 +93,8 @@ func (r *reader) once(code string, l lines.Line, message, detail string) {
 
 // passed are lines that say nothing about the times of the picture.
 var passed = []string{
-	"SPLIT:", "AUD", "EFFECTS NAME IS", "FINAL CUT PRO REEL:", "FINAL CUT PRO REEL ", ">>>", "BLK", "REEL", "GPI",
+	"REM", "SPLIT:", "AUD", "EFFECTS NAME IS", "FINAL CUT PRO REEL:", "FINAL CUT PRO REEL ", ">>>", "BLK", "REEL", "GPI",
+	"DLEDL:", "LAY", "VLAY",
 }
 
 // line reads one line.
@@ -110,6 +111,8 @@ func (r *reader) line(l lines.Line) {
 		r.comment(l, strings.TrimLeft(s[1:], " \t*"))
 	case strings.HasPrefix(upper, "FROM CLIP NAME:"):
 		r.comment(l, s)
+	case barred().MatchString(s):
+		r.bars(l)
 	case strings.HasPrefix(upper, "M2 ") || strings.HasPrefix(upper, "M2\t"):
 		r.speed(l)
 	case s[0] >= '0' && s[0] <= '9':
@@ -143,14 +146,21 @@ func (r *reader) fcm(l lines.Line, says string) {
 
 // label reads a timecode that stands on the bytes of a field.
 func (r *reader) label(l lines.Line, f field) (frames int64, ok bool) {
+	return r.read(l, f, false)
+}
+
+// read is label for one that counts as drop-frame also where it has no semicolon and
+// no FCM line says so.
+func (r *reader) read(l lines.Line, f field, likeDrop bool) (frames int64, ok bool) {
 	label, dropped := f.text, strings.ContainsAny(f.text, ";")
 	if dropped && r.mode == nonDrop {
 		r.once("drop-differs", l, "the labels have semicolons, and FCM says NON-DROP FRAME", "FCM is followed.")
 		label = strings.ReplaceAll(label, ";", ":")
 	}
-	frames, err := r.rate(dropped).Parse(label)
+	rate := r.rate(dropped || likeDrop)
+	frames, err := rate.Parse(label)
 	if err != nil {
-		detail := "The list's labels are read at " + r.rate(dropped).String() + ", which the plan says. A list does not name its rate."
+		detail := "The list's labels are read at " + rate.String() + ", which the plan says. A list does not name its rate."
 		r.tell(lang.Error, "bad-timecode", l, f.from, f.to, err.Error(), detail)
 	}
 	return frames, err == nil
@@ -171,10 +181,11 @@ func (r *reader) comment(l lines.Line, s string) {
 		return
 	}
 	e := &r.group[len(r.group)-1]
+	e.Bare = false
 	value = strings.TrimSpace(value)
 	switch strings.ToUpper(strings.TrimSpace(key)) {
 	case "FROM CLIP NAME":
-		e.Clip = value
+		r.from(e, value)
 	case "TO CLIP NAME":
 		e.ToClip = value
 	case "KEY CLIP NAME":
@@ -186,33 +197,15 @@ func (r *reader) comment(l lines.Line, s string) {
 	}
 }
 
-// mostMarkers is how many markers an event may have: more than a film has.
-const mostMarkers = 100_000
-
-// marker reads a LOC line: a record time, a colour, a text.
-func (r *reader) marker(l lines.Line, e *Event) {
-	if len(e.Markers) == mostMarkers {
-		r.tell(lang.Error, "too-large", l, 0, len(l.Text), fmt.Sprintf("event %s has more than %d markers", e.Number, mostMarkers), "The line is left out.")
-		return
+// from takes the name of a clip. Of two lines of one number the first is the picture
+// that goes out, so the name is its own too.
+func (r *reader) from(e *Event, name string) {
+	e.Clip = name
+	if last := len(r.group) - 1; last > 0 && e.Transition != cut {
+		if out := &r.group[last-1]; out.Number == e.Number && out.Channels == e.Channels && out.Transition == cut {
+			out.Out = name
+		}
 	}
-	start := strings.Index(l.Text, ":") + 1
-	words := fields(l.Text[start:], start)
-	if len(words) == 0 {
-		r.tell(lang.Error, "bad-marker", l, 0, len(l.Text), "the marker has no time", "A marker is LOC:, a timecode, a colour and a text.")
-		return
-	}
-	at, ok := r.label(l, words[0])
-	if !ok {
-		return
-	}
-	m := Marker{At: at, Range: r.text.Whole(l)}
-	if len(words) > 1 {
-		m.Colour = words[1].text
-	}
-	if len(words) > 2 {
-		m.Text = l.Text[words[2].from:]
-	}
-	e.Markers = append(e.Markers, m)
 }
 
 // speed reads an M2 line: reel, frames a second, source time.
@@ -239,6 +232,7 @@ func (r *reader) speed(l lines.Line) {
 		return
 	}
 	e.Speed = &Speed{Reel: reel, FPS: fps, Source: source}
+	e.Bare = false
 }
 
 var number = lines.Pattern(`^[+-]?\d{1,6}(\.\d{1,6})?$`)

@@ -6,6 +6,7 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"strconv"
 	"strings"
 
 	"pullscore/lang/timecode"
@@ -33,14 +34,47 @@ func Write(w io.Writer, list *List, rate timecode.Rate) error {
 		if e.ToClip != "" {
 			fmt.Fprintf(out, "* TO CLIP NAME: %s\n", oneLine(e.ToClip))
 		}
+		if e.Speed != nil {
+			fmt.Fprintf(out, "M2   %-8s %s %s\n", oneLine(e.Speed.Reel), perSecond(e.Speed.FPS), rate.Format(e.Speed.Source))
+		}
 		for _, note := range e.Notes {
 			fmt.Fprintf(out, "* %s\n", oneLine(note))
 		}
 		for _, m := range e.Markers {
-			fmt.Fprintf(out, "* LOC: %s %-7s %s\n", rate.Format(m.At), m.Colour, oneLine(m.Text))
+			// Readers want colons here, also where the labels of the events are
+			// drop-frame and have semicolons.
+			at := strings.ReplaceAll(rate.Format(m.At), ";", ":")
+			fmt.Fprintf(out, "* LOC: %s %-7s %s\n", at, strings.ToUpper(oneLine(m.Colour)), short(oneLine(m.Text)))
 		}
 	}
 	return out.Flush()
+}
+
+// longestName is how many signs of a marker's text are written: longer ones are cut
+// off or refused by programs that read lists.
+const longestName = 60
+
+// short cuts a text that is too long.
+func short(s string) string {
+	if signs := []rune(s); len(signs) > longestName {
+		return strings.TrimRight(string(signs[:longestName-1]), " ") + "…"
+	}
+	return s
+}
+
+// perSecond writes the frames a second of a speed line as is usual: three digits, a
+// point and one digit, more only where the speed is not told without them.
+func perSecond(fps float64) string {
+	sign := ""
+	if fps < 0 {
+		sign, fps = "-", -fps
+	}
+	s := strconv.FormatFloat(fps, 'f', 1, 64)
+	if read, err := strconv.ParseFloat(s, 64); err != nil || read != fps {
+		s = strings.TrimRight(strconv.FormatFloat(fps, 'f', 6, 64), "0")
+	}
+	whole, _, _ := strings.Cut(s, ".")
+	return sign + strings.Repeat("0", max(0, 3-len(whole))) + s
 }
 
 func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
