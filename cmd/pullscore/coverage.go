@@ -34,10 +34,11 @@ script page. A set-up may have only a part of a line.
   rack                 not sharp, and a rack is on its way
   edge, out            near the edge of the picture, or out of it; only where the
                        plan says to which side the speaker stands
+  blocked              behind somebody who speaks or moves
   voice                the set-up does not have the speaker as a subject
 
 Below the table are the words that no set-up holds (no set-up has the speaker
-sharp and in the picture), those that one holds alone, and how many of their own
+sharp, in the picture and not behind somebody), those that one holds alone, and how many of their own
 words each speaker has.
 
   pullscore coverage scene-12.pull

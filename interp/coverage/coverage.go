@@ -51,15 +51,24 @@ const (
 	Voice = ""     // the set-up does not have the speaker as a subject
 )
 
+// Where the speaker of a word is to the picture, at the worst while the word sounds.
+const (
+	In      = "in"
+	Edge    = "edge"
+	Out     = "out"
+	Blocked = "blocked" // in the picture, behind somebody
+)
+
 // A Cell is a word, or a run of words, in one set-up. Its figures are the worst of it.
 type Cell struct {
 	Shot   string      `json:"shot"`
 	Start  plan.Number `json:"start_s"` // in the time of the shot
 	End    plan.Number `json:"end_s"`
-	Frame  string      `json:"frame,omitempty"` // in, edge or out; empty: nobody says to which side the speaker is
+	Frame  string      `json:"frame,omitempty"` // empty: nobody says to which side the speaker is
+	By     string      `json:"blocked_by,omitempty"`
 	Focus  string      `json:"focus,omitempty"`
 	Blur   plan.Number `json:"blur_arcmin,omitzero"`
-	Held   bool        `json:"held"` // sharp, and not out of the picture
+	Held   bool        `json:"held"` // sharp, and to be seen in the picture
 	Chance plan.Number `json:"chance,omitzero"`
 	Others []string    `json:"others_sharp"` // all others who are sharp, in the order of the plan
 

@@ -250,3 +250,33 @@ func TestOddPlans(t *testing.T) {
 		t.Errorf("a shot in error leaves %d set-ups and %d lines", len(sc.Setups), len(sc.Lines))
 	}
 }
+
+// A speaker behind somebody else is blocked, and nobody holds the words, though the focus is
+// on the speaker.
+func TestBlocked(t *testing.T) {
+	head, _, _ := strings.Cut(wheelhouse, "subject PEVIN")
+	sc := read(t, head+`subject PEVIN at 1.5 m, 10 cm right
+subject HALDIS at 3 m, 0.2 m right
+shot 1
+  start on HALDIS
+  HALDIS: "Nine years.", lasting 2 s
+  PEVIN: "Who rings?", lasting 2 s
+  PEVIN moves to 1.5 m, 60 cm left over 1 s, at 4 s
+  HALDIS: "Nobody.", at 6 s
+`)
+	var got []string
+	for _, l := range sc.Lines {
+		for _, w := range l.Words {
+			got = append(got, w.Cells[0].Frame+" "+w.Cells[0].By)
+			if w.Cells[0].Held == (w.Cells[0].By != "") && l.Who == "HALDIS" {
+				t.Errorf("%s: held %v, blocked by %q", w.Text, w.Cells[0].Held, w.Cells[0].By)
+			}
+		}
+	}
+	if want := []string{"blocked PEVIN", "blocked PEVIN", "in ", "in ", "in "}; !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+	if len(sc.Missing) != 2 || sc.Missing[0].Text != "Nine years." {
+		t.Errorf("missing %+v", sc.Missing)
+	}
+}

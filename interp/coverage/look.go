@@ -91,6 +91,7 @@ func (k *looker) speaker(c *Cell, u *plan.Subject, times []float64) {
 	worst, blur := 0.0, 0.0
 	chance := plan.Number(1)
 	frame := plan.InFrame
+	var by *plan.Subject
 	for _, t := range times {
 		m := k.at(t)
 		worst = math.Max(worst, m.blurs[i]) // NaN stays
@@ -100,6 +101,9 @@ func (k *looker) speaker(c *Cell, u *plan.Subject, times []float64) {
 		}
 		if framed {
 			frame = min(frame, k.shot.FrameAt(u, t))
+			if by == nil {
+				by = k.shot.BlockedBy(u, t)
+			}
 		}
 	}
 	c.Focus = focus(worst)
@@ -113,10 +117,13 @@ func (k *looker) speaker(c *Cell, u *plan.Subject, times []float64) {
 		c.Blur = 0
 	}
 	c.Held = c.Focus == Sharp
-	if framed {
-		c.Frame = frame.String()
-		c.Held = c.Held && frame != plan.OutOfFrame
+	if !framed {
+		return
 	}
+	if c.Frame = frame.String(); by != nil && frame != plan.OutOfFrame {
+		c.Frame, c.By = Blocked, by.Name
+	}
+	c.Held = c.Held && c.Frame != Out && c.Frame != Blocked
 }
 
 // noise is a blur of which only the error of the computation is left, arc minutes.

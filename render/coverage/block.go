@@ -194,9 +194,11 @@ func lookOf(c *coverage.Cell) look {
 	switch {
 	case c.Focus == coverage.Voice:
 		return look{kind: signs.Other, others: others}
-	case c.Frame == "out":
-		return look{kind: signs.Outside, others: others}
-	case c.Focus == coverage.Faint, c.Held && c.Frame == "edge":
+	case c.Frame == coverage.Out:
+		return look{kind: signs.Out, others: others}
+	case c.Frame == coverage.Blocked:
+		return look{kind: signs.Blocked, others: others}
+	case c.Focus == coverage.Faint, c.Held && c.Frame == coverage.Edge:
 		return look{kind: signs.Hardly}
 	case c.Focus == coverage.Sharp && !c.Chance.Known():
 		return look{kind: signs.NoChance}
@@ -222,7 +224,9 @@ func drawBar(g *draw.Group, l *coverage.Line, c *coverage.Cell, order []string, 
 		signs.DrawNoChance(g, b.x1, b.x2, b.foot)
 	case signs.Hardly:
 		signs.DrawHardly(g, b.x1, b.x2, b.foot)
-	case signs.Outside:
+	case signs.Blocked:
+		signs.DrawBlocked(g, b.x1, b.x2, b.foot, name)
+	case signs.Out:
 		signs.DrawOutside(g, b.x1, b.x2, b.foot, name)
 	default:
 		signs.DrawOther(g, b.x1, b.x2, b.foot, name)

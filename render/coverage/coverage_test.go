@@ -156,3 +156,68 @@ func groups(g *draw.Group, name string) (list []*draw.Group) {
 	}
 	return list
 }
+
+// wheelhouse is a scene of which the set-ups have everything that a bar can say.
+const wheelhouse = `plan "The wheelhouse: the light on the wreck"
+rate 24
+camera A
+  sensor 24.89 x 18.66 mm
+  on tripod
+lens "75"
+  focal 75 mm
+  stops f/1.8 to f/21
+  closest 75 cm
+  ring 310 deg, diameter 110 mm
+lens "32"
+  focal 32 mm
+  stops f/1.8 to f/21
+  closest 40 cm
+  ring 310 deg, diameter 110 mm
+with camera A, lens "75", stop f/4
+subject PEVIN at 1.6 m, 5 cm right, deep 4 cm
+subject CHART at 1.2 m, 15 cm left
+subject HALDIS at 2.9 m, 20 cm right
+subject OSK at 2.4 m, 34 cm left, deep 4 cm
+subject MERROW at 2.6 m, 40 cm right, deep 4 cm
+voice PURSER
+
+shot 27A
+  with lens "32"
+  start on PEVIN
+  PEVIN: "The tide was slack. I saw a light.", lasting 3 s
+  HALDIS: "There has been no light on that wreck for nine years.", lasting 4 s
+  rack to CHART, landing on "that", over 1.2 s
+  OSK: "Hush.", lasting 1 s
+  rack to MERROW, on end of OSK, over 0.35 s
+  MERROW: "Nine years and one night.", lasting 2.5 s
+
+shot 27B
+  start on HALDIS
+  HALDIS: "that wreck for nine years.", lasting 2 s
+  PURSER: "All aboard.", lasting 1 s
+  rack to MERROW, on end of PURSER, over 1 s
+  OSK: "Hush.", lasting 1 s
+  MERROW: "Nine years and one night.", lasting 2.5 s
+  PEVIN: "Then who rings?", lasting 1 s
+
+shot 27C
+  with stop f/11
+  start on PEVIN
+  PEVIN moves to 1.6 m, 50 cm right over 1 s, at 0.5 s
+  PEVIN: "Then who rings?", lasting 1 s
+  OSK: "The bell does. It rang twice, Captain, and then it rang no more.", lasting 3 s
+  rack to OSK, landing on "Captain", over 0.5 s
+`
+
+// What has been looked at stays as it is.
+func TestGolden(t *testing.T) {
+	sc := coverage.Of(interp.Interpret("wheelhouse.pull", []byte(wheelhouse), interp.Options{}).Plan)
+	pages := paper.Coverage(sc, sheet.Options{})
+	plans.CheckPaper(t, "wheelhouse", nil, pages)
+	for _, name := range []string{signs.Speaker, signs.Hardly, signs.Other, signs.Out, signs.Blocked, signs.Without, signs.Chance} {
+		if len(groups(&pages[0].Root, name)) < 2 { // in the legend too
+			t.Errorf("no bar is %s", name)
+		}
+	}
+	plans.CheckGolden(t, "coverage-wheelhouse", pages)
+}

@@ -9,7 +9,7 @@ const (
 	Speaker = "speaker"
 	Hardly  = "hardly"
 	Other   = "other"
-	Outside = "outside"
+	Blocked = "blocked"
 	Without = "without"
 )
 
@@ -18,7 +18,7 @@ func coverSigns() []Sign {
 		{Speaker, "the speaker is sharp", "speaker sharp", 8, func(g *draw.Group, x, y float64) { DrawSpeaker(g, x, x+8, y+BarHeight/2, Name{}) }},
 		{Hardly, "faint, or at the edge of the picture", "faint, or at the edge", 8, func(g *draw.Group, x, y float64) { DrawHardly(g, x, x+8, y+BarHeight/2) }},
 		{Other, "the speaker is soft; who is named is sharp", "soft; named: sharp", 8, func(g *draw.Group, x, y float64) { DrawOther(g, x, x+8, y+BarHeight/2, Name{}) }},
-		{Outside, "the speaker is out of the picture", "out of the picture", 8, func(g *draw.Group, x, y float64) { DrawOutside(g, x, x+8, y+BarHeight/2, Name{}) }},
+		{Blocked, "somebody stands in the way", "blocked", 8, func(g *draw.Group, x, y float64) { DrawBlocked(g, x, x+8, y+BarHeight/2, Name{}) }},
 		{Without, "not in this set-up", "not in set-up", 8, func(g *draw.Group, x, y float64) { DrawWithout(g, x, x+8, y+BarHeight/2) }},
 	}
 }
@@ -71,18 +71,39 @@ func DrawOther(g *draw.Group, x1, x2, base float64, names Name) {
 	named(sub, x1, x2, base, names, draw.Black)
 }
 
-// DrawOutside draws the bar of words whose speaker is out of the picture: a dash, in a
-// frame with the names of those who are sharp, if there are any.
+// DrawOutside draws the bar of words whose speaker is out of the picture: a frame with the
+// names of those who are sharp, if there are any, and the hatch of Out.
 func DrawOutside(g *draw.Group, x1, x2, base float64, names Name) {
-	sub := g.Group(Outside)
+	const pitch, least, air = 1.1, 0.6, 0.5
+	sub := g.Group(Out)
+	frame(sub, x1, x2, base)
 	from := x1
 	if names.Text != "" {
-		frame(sub, x1, x2, base)
-		from, x2 = named(sub, x1, x2, base, names, draw.Black), x2-barText
+		from = named(sub, x1, x2, base, names, draw.Black)
 	}
-	if from < x2 {
-		sub.Line(from, base-BarHeight/2, x2, base-BarHeight/2, draw.Solid(draw.Black, draw.FocusWidth))
+	if box := (draw.Box{X: from, Y: base - BarHeight, W: x2 - from, H: BarHeight}).Grow(-air); box.W > 0 {
+		sub.Add(draw.Path{Runs: draw.Hatch(cornersOf(box), pitch, least), Stroke: draw.Solid(draw.Grey, draw.HatchWidth)})
 	}
+}
+
+// DrawBlocked draws the bar of words whose speaker stands behind somebody: a frame with the
+// names of those who are sharp, if there are any, and a cross.
+func DrawBlocked(g *draw.Group, x1, x2, base float64, names Name) {
+	const arm, air = 0.8, 0.5
+	sub := g.Group(Blocked)
+	frame(sub, x1, x2, base)
+	from := x1
+	if names.Text != "" {
+		from = named(sub, x1, x2, base, names, draw.Black)
+	}
+	a := min(arm, (x2-from)/2-air)
+	if a <= 0 {
+		return
+	}
+	x, y := (from+x2)/2, base-BarHeight/2
+	pen := draw.Solid(draw.Black, draw.WindowWidth)
+	sub.Line(x-a, y-a, x+a, y+a, pen)
+	sub.Line(x-a, y+a, x+a, y-a, pen)
 }
 
 // DrawWithout draws the line of words that a set-up does not have.

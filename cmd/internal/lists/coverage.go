@@ -33,7 +33,7 @@ const (
 	lineNumber  = 3
 	widestWho   = 14
 	leastText   = 24
-	leastSetup  = 6 // the longest word of a cell, but for "blocked"
+	leastSetup  = 7 // the longest word of a cell
 	widestSetup = 16
 	between     = 2
 )
@@ -231,10 +231,8 @@ func cellWord(c *coverage.Cell) string {
 	switch {
 	case c.Focus == coverage.Voice:
 		return "voice"
-	case c.Frame == "out":
-		return "out"
-	case c.Held && c.Frame == "edge":
-		return "edge"
+	case c.Frame == coverage.Out, c.Frame == coverage.Blocked, c.Held && c.Frame == coverage.Edge:
+		return c.Frame
 	}
 	return c.Focus
 }
@@ -256,7 +254,7 @@ func (w *coverageWriter) below(sc *coverage.Scene) {
 	if len(counts) > 0 {
 		w.Hanging(console.Plain, "", "Own words held: "+strings.Join(counts, ", ")+".")
 	}
-	w.Hanging(console.Dim, "", "Sharp, faint and soft are the worst of the words, for the one who speaks them; rack: not sharp yet, or not any more; out and edge: of the picture, where the plan says to which side somebody stands. "+units.Count(sc.Words, "word")+" in "+units.Count(len(sc.Setups), "set-up")+".")
+	w.Hanging(console.Dim, "", "Sharp, faint and soft are the worst of the words, for the one who speaks them; rack: not sharp yet, or not any more; out and edge: of the picture, and blocked: behind somebody, where the plan says to which side people stand. "+units.Count(sc.Words, "word")+" in "+units.Count(len(sc.Setups), "set-up")+".")
 }
 
 // gapsText returns runs of words in one phrase.

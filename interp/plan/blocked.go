@@ -1,0 +1,64 @@
+// Who stands in the way: a person between the camera and another.
+
+package plan
+
+import "math"
+
+// How near a person stands to the line of sight to be in the way. Common practice, no
+// source.
+const (
+	blockedWithin = 0.15 // metres to the side, on the floor
+	blockedOver   = 0.12 // metres from the eyes to the top of the head
+	blockedFrom   = 0.3  // metres from the sensor mark; what is nearer is no person
+)
+
+// BlockedBy returns the nearest of the people who stand in the camera's sight of a subject
+// at t; nil where nobody does, or where the plan does not say to which side they stand. A
+// person is who speaks or moves in the shot.
+func (s *Shot) BlockedBy(u *Subject, t float64) (by *Subject) {
+	if !u.SideSaid && s.Optics.Rig == nil {
+		return nil
+	}
+	behind := s.floorView(u, t)
+	if !(behind.Along > blockedFrom) {
+		return nil
+	}
+	nearest := behind.Along
+	for _, q := range s.Subjects {
+		if q == u || !q.SideSaid && s.Optics.Rig == nil || !s.isPerson(q) {
+			continue
+		}
+		if v := s.floorView(q, t); v.Along > blockedFrom && v.Along < nearest && hides(v, behind) {
+			by, nearest = q, v.Along
+		}
+	}
+	return by
+}
+
+// hides reports whether a person whom the camera sees at v stands in the sight of what it
+// sees at behind.
+func hides(v, behind View) bool {
+	aside := math.Abs(v.Across*behind.Along-v.Along*behind.Across) / math.Hypot(behind.Along, behind.Across)
+	sight := behind.Above * v.Along / behind.Along // how high the line is where the person stands
+	return aside < blockedWithin && sight < v.Above+blockedOver
+}
+
+// floorView returns where a camera that looks level sees a subject at t.
+func (s *Shot) floorView(u *Subject, t float64) View {
+	if s.Optics.Rig == nil {
+		return s.ViewOf(u, t)
+	}
+	pose := s.Optics.Pose(t)
+	pose.Tilt = 0
+	return pose.View(u.Across.At(t), u.Along.At(t), 0)
+}
+
+// isPerson reports whether a subject speaks or moves in the shot.
+func (s *Shot) isPerson(u *Subject) bool {
+	for i := range s.Lines {
+		if s.Lines[i].Who == u.Name {
+			return true
+		}
+	}
+	return len(u.Along.Keys()) > 0 || len(u.Across.Keys()) > 0
+}
