@@ -19,6 +19,7 @@ import (
 type coverageCmd struct {
 	As    string `enum:"text,json,csv,svg,pdf,png,html" default:"text" placeholder:"FORM" help:"How to answer: text, json, csv, svg, pdf, png or html."`
 	Paper string `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet, lying: a4 or letter."`
+	Cuts  bool   `help:"Say which set-up the cut shows."`
 	fontFlag
 	Paths []string `offer:"plans" arg:"" name:"path" sep:"none" help:"Plans, folders of plans, or - for standard input."`
 }
@@ -46,10 +47,13 @@ words each speaker has.
   pullscore coverage --as svg scene-12.pull > coverage.svg
   pullscore coverage --as pdf scenes > coverage.pdf     to print
 
+With --cuts, a star stands at what the cut shows; the plan names the cut with edit.
+Below are then the words that the cut shows with a speaker who is not held.
+
 Drawn, every line stands in its words, with a bar below them for each set-up:
 black where the speaker is sharp, as high as the chance; a frame with the names of
 those who are sharp in place of the speaker; the number of a rack at the word on
-which it lands.
+which it lands. With --cuts, a heavy bar stands at the left of what the cut shows.
 
 As JSON the answer is a list under "scenes", one for each plan. In a folder, kits
 (plans without shots) are passed over. What can be computed is printed also where
@@ -61,11 +65,14 @@ func (c *coverageCmd) Run(s *session) error {
 	if _, err := c.rendering(c.As, drawDPI); err != nil {
 		return err
 	}
-	return respond(s, question{paths: c.Paths}, coverageOf, c.write)
+	return respond(s, question{paths: c.Paths}, c.of, c.write)
 }
 
-// coverageOf answers for one plan.
-func coverageOf(_ *interp.Result, p *plan.Plan) (*coverage.Scene, error) {
+// of answers for one plan.
+func (c *coverageCmd) of(_ *interp.Result, p *plan.Plan) (*coverage.Scene, error) {
+	if c.Cuts {
+		return coverage.OfCut(p), nil
+	}
 	return coverage.Of(p), nil
 }
 

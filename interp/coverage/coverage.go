@@ -11,7 +11,8 @@ type Scene struct {
 	Missing  []Gap   `json:"missing"`
 	Single   []Gap   `json:"held_by_one"`
 	Speakers []Own   `json:"speakers"`
-	Words    int     `json:"words"` // of the scene
+	Words    int     `json:"words"`         // of the scene
+	Cut      *Cut    `json:"cut,omitempty"` // where somebody asks for it
 	Lines    []*Line `json:"-"`
 
 	Shots []*plan.Shot `json:"-"` // those of Setups, in the same order
@@ -70,7 +71,8 @@ type Cell struct {
 	Blur   plan.Number `json:"blur_arcmin,omitzero"`
 	Held   bool        `json:"held"` // sharp, and to be seen in the picture
 	Chance plan.Number `json:"chance,omitzero"`
-	Others []string    `json:"others_sharp"` // all others who are sharp, in the order of the plan
+	Others []string    `json:"others_sharp"`     // all others who are sharp, in the order of the plan
+	InCut  string      `json:"in_cut,omitempty"` // what the cut shows of it, as of a line: whole, part or removed; empty: not asked, or in no cut
 
 	Setup int   `json:"-"` // the index of the set-up
 	Lands []int `json:"-"` // the numbers of the racks that land while it sounds
@@ -106,8 +108,20 @@ func (l *Line) Has(setup int) bool {
 	return false
 }
 
+// Shown reports whether the cut shows the word in this set-up.
+func (c *Cell) Shown() bool { return c.InCut != "" && c.InCut != plan.Removed }
+
 // Of returns what the shots of a plan have of its lines.
-func Of(p *plan.Plan) *Scene {
+func Of(p *plan.Plan) *Scene { return of(p, false) }
+
+// OfCut returns the same, and which set-ups the cut shows.
+func OfCut(p *plan.Plan) *Scene {
+	sc := of(p, true)
+	sc.Cut = cutOf(sc)
+	return sc
+}
+
+func of(p *plan.Plan, cuts bool) *Scene {
 	sc := &Scene{Title: p.Title, File: p.File, Setups: []Setup{}}
 	for _, s := range p.Shots {
 		if speaks(s) {
@@ -129,6 +143,9 @@ func Of(p *plan.Plan) *Scene {
 			for _, at := range sl.said {
 				k := lookers[at.shot]
 				if c, ok := k.cell(l.who, at.word); ok {
+					if cuts {
+						c.InCut = inCut(k.shot, at)
+					}
 					w.Cells = append(w.Cells, c)
 					sc.Setups[at.shot].Words++
 				}

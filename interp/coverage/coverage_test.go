@@ -280,3 +280,45 @@ shot 1
 		t.Errorf("missing %+v", sc.Missing)
 	}
 }
+
+// The cut shows a word where a piece of the shot does, unless the cut does not have the line;
+// without being asked, nothing is said of it.
+func TestCut(t *testing.T) {
+	p := interp.Interpret("test.pull", []byte(wheelhouse), interp.Options{}).Plan
+	p.Shots[0].Pieces = []plan.Piece{{From: 0, To: 1.5, Speed: 1}, {From: 5, To: 6, Speed: 1}}
+	p.Shots[1].Pieces = []plan.Piece{{From: 0, To: 10, Speed: 1}}
+	p.Shots[1].Lines[0].InCut = &plan.InCut{State: plan.Removed}
+	sc := coverage.OfCut(p)
+	for _, l := range sc.Lines {
+		for _, w := range l.Words {
+			for _, c := range w.Cells {
+				start, end := float64(c.Start), float64(c.End)
+				seen := max(0, min(end, 1.5)-start) + max(0, min(end, 6)-max(start, 5))
+				want := plan.Part
+				switch {
+				case c.Setup == 1 && l.Number == 2:
+					want = plan.Removed
+				case c.Setup == 1, c.Setup == 0 && seen > end-start-1e-6:
+					want = plan.Whole
+				case c.Setup == 0 && seen < 0.5/24:
+					want = plan.Removed
+				case c.Setup == 2: // in no cut
+					want = ""
+				}
+				if c.InCut != want {
+					t.Errorf("%s in %s from %g to %g: %q, want %q", w.Text, c.Shot, start, end, c.InCut, want)
+				}
+			}
+		}
+	}
+	words := 0
+	for _, g := range sc.Cut.NotHeld {
+		words += g.Last - g.First + 1
+	}
+	if sc.Cut.Words != sc.Cut.Held+words || sc.Cut.Held == 0 || words == 0 {
+		t.Errorf("the cut: %+v", sc.Cut)
+	}
+	if sc := coverage.Of(p); sc.Cut != nil || sc.Lines[0].Words[0].Cells[0].InCut != "" {
+		t.Error("what the cut shows is told without being asked")
+	}
+}

@@ -11,5 +11,6 @@
 //   - align.go: which word of a line is which word of the other
 //   - look.go: one word in one set-up
 //   - runs.go: the same as runs of words that look alike, as lists write it
+//   - shown.go: which set-up the cut shows
 //   - missing.go: words that no set-up holds, and how many each speaker has
 package coverage

@@ -40,7 +40,7 @@ func runs(lines []*Line) []Run {
 // alike reports whether two words have cells that look alike.
 func alike(a, b *Word) bool {
 	return slices.EqualFunc(a.Cells, b.Cells, func(a, b Cell) bool {
-		return a.Setup == b.Setup && a.Focus == b.Focus && a.Frame == b.Frame && a.By == b.By && a.Held == b.Held && slices.Equal(a.Others, b.Others)
+		return a.Setup == b.Setup && a.Focus == b.Focus && a.Frame == b.Frame && a.By == b.By && a.InCut == b.InCut && a.Held == b.Held && slices.Equal(a.Others, b.Others)
 	})
 }
 

@@ -28,6 +28,7 @@ type slot struct {
 type saying struct {
 	shot int
 	word *plan.Word
+	gone bool // the cut does not have the line
 }
 
 // A sceneLine is a line of the scene that is being joined.
@@ -44,6 +45,7 @@ type shotLine struct {
 	text  string
 	words []plan.Word
 	folds speech.Folded
+	gone  bool // the cut does not have it
 }
 
 // join returns the lines of a scene from those of its shots.
@@ -77,7 +79,7 @@ func linesOf(shot int, s *plan.Shot) []shotLine {
 		if len(l.Words) == 0 || len(folds) != len(l.Words) {
 			continue
 		}
-		list = append(list, shotLine{shot: shot, who: l.Who, text: l.Text, words: l.Words, folds: folds})
+		list = append(list, shotLine{shot: shot, who: l.Who, text: l.Text, words: l.Words, folds: folds, gone: l.InCut.IsRemoved()})
 	}
 	return list
 }
@@ -162,7 +164,7 @@ func (j *joiner) fill(l *shotLine, matched []*slot) *sceneLine {
 	for k, s := range matched {
 		switch {
 		case s != nil:
-			s.said = append(s.said, saying{l.shot, &l.words[k]})
+			s.said = append(s.said, saying{l.shot, &l.words[k], l.gone})
 			if last == nil && early > 0 {
 				j.insert(s.line, slices.Index(s.line.slots, s), l, 0, early)
 			}
@@ -189,5 +191,5 @@ func (j *joiner) insert(line *sceneLine, at int, l *shotLine, from, to int) {
 
 // newSlot returns a word that a line of a shot brings into a line of the scene.
 func newSlot(line *sceneLine, l *shotLine, k int) slot {
-	return slot{text: l.words[k].Text, fold: l.folds[k], said: []saying{{l.shot, &l.words[k]}}, line: line}
+	return slot{text: l.words[k].Text, fold: l.folds[k], said: []saying{{l.shot, &l.words[k], l.gone}}, line: line}
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"pullscore/interp/coverage"
+	"pullscore/interp/units"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
 )
@@ -27,6 +28,7 @@ func (f *flow) below(sc *coverage.Scene) {
 		missing = strings.Join(list, " ")
 	}
 	f.say("Missing", missing, draw.Black)
+	f.cut(sc.Cut)
 	var counts []string
 	for _, o := range sc.Speakers {
 		counts = append(counts, fmt.Sprintf("%s held on %d of %d own words", o.Who, o.Held, o.Words))
@@ -34,6 +36,18 @@ func (f *flow) below(sc *coverage.Scene) {
 	f.say("", sheet.Joined(counts), draw.Grey)
 	f.y += 2
 	f.setups(sc)
+}
+
+// cut writes what the cut shows.
+func (f *flow) cut(c *coverage.Cut) {
+	if c == nil {
+		return
+	}
+	list := []string{fmt.Sprintf("It holds %d of the %s that it shows with their speaker.", c.Held, units.Count(c.Words, "word"))}
+	for _, g := range c.NotHeld {
+		list = append(list, fmt.Sprintf("%s does not hold %s on “%s” (%s).", g.Shot, g.Who, g.Text, words(g)))
+	}
+	f.say("The cut", strings.Join(list, " "), draw.Black)
 }
 
 // words says which words of which line a gap is.

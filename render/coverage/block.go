@@ -110,6 +110,9 @@ func drawSetup(g *draw.Group, sc *coverage.Scene, l *coverage.Line, row []placed
 		x1, x2 := row[i].x1, row[end-1].x2
 		if has {
 			drawBar(g, l, c, names, bar{x1, x2, foot, behind(discs, x1, x2)})
+			if c.Shown() {
+				signs.DrawShown(g, before(discs, x1)-shownAir, foot)
+			}
 		} else {
 			signs.DrawWithout(g, x1, x2, foot)
 		}
@@ -133,6 +136,7 @@ type disc struct {
 const (
 	discAir   = 0.3 // between discs
 	nameAfter = 0.7 // of a name behind a disc
+	shownAir  = 0.8 // of the middle of a heavy bar before what the cut shows
 	aside     = 9.0 // how far a disc stands aside of its word at most
 )
 
@@ -171,6 +175,17 @@ func behind(discs []disc, x1, x2 float64) float64 {
 	return after
 }
 
+// before returns where a bar that starts at x begins with the disc that may stand there.
+func before(discs []disc, x float64) float64 {
+	left := x
+	for _, d := range discs {
+		if radius := signs.DiscRadius(d.number); d.x-radius < x && d.x+radius > x {
+			left = min(left, d.x-radius)
+		}
+	}
+	return left
+}
+
 // goesOn reports whether a bar goes on with the next word: no rack lands there, and it
 // looks the same.
 func goesOn(c *coverage.Cell, has bool, next *coverage.Word, setup int) bool {
@@ -178,7 +193,7 @@ func goesOn(c *coverage.Cell, has bool, next *coverage.Word, setup int) bool {
 	if !has || !ok {
 		return has == ok
 	}
-	return len(n.Lands) == 0 && lookOf(c) == lookOf(n)
+	return len(n.Lands) == 0 && c.Shown() == n.Shown() && lookOf(c) == lookOf(n)
 }
 
 // A look is all that a bar shows of a cell.

@@ -95,7 +95,7 @@ func checkBars(t tester, name string, sc *coverage.Scene, pages []*draw.Page) {
 			for _, setup := range groups(block, "set-up") {
 				for _, it := range setup.Items {
 					g, ok := it.(*draw.Group)
-					if !ok || g.Name == signs.Rack || len(g.Items) == 0 {
+					if !ok || g.Name == signs.Rack || g.Name == signs.Shown || len(g.Items) == 0 {
 						continue
 					}
 					x1, x2, ok := ends(g)
@@ -119,6 +119,33 @@ func checkBars(t tester, name string, sc *coverage.Scene, pages []*draw.Page) {
 		if bars[s.Shot] != s.Words {
 			t.Errorf("%s: set-up %d %s has bars at %d words, and has %d", name, i, s.Shot, bars[s.Shot], s.Words)
 		}
+	}
+}
+
+// checkShown fails where a bar that the cut shows has no heavy bar at its left, or one that
+// it does not show has one.
+func checkShown(t *testing.T, sc *coverage.Scene, pages []*draw.Page) {
+	t.Helper()
+	drawn, bars := 0, 0
+	for _, p := range pages {
+		for _, setup := range groups(&p.Root, "set-up") {
+			drawn += len(groups(setup, signs.Shown))
+		}
+	}
+	for _, l := range sc.Lines {
+		for i := range sc.Setups {
+			last := false
+			for k := range l.Words {
+				c, ok := l.Words[k].Cell(i)
+				if shown := ok && c.Shown(); shown && !last {
+					bars++
+				}
+				last = ok && c.Shown()
+			}
+		}
+	}
+	if drawn < bars || bars < 4 {
+		t.Errorf("%d heavy bars, and the cut shows %d parts of lines", drawn, bars)
 	}
 }
 
@@ -211,13 +238,20 @@ shot 27C
 
 // What has been looked at stays as it is.
 func TestGolden(t *testing.T) {
-	sc := coverage.Of(interp.Interpret("wheelhouse.pull", []byte(wheelhouse), interp.Options{}).Plan)
+	p := interp.Interpret("wheelhouse.pull", []byte(wheelhouse), interp.Options{}).Plan
+	for i, piece := range []plan.Piece{{From: 0, To: 6}, {From: 0, To: 4}, {From: 0.4, To: 2.5}} {
+		piece.Speed, p.Shots[i].Pieces = 1, []plan.Piece{piece}
+	}
+	p.Shots[1].Lines[0].InCut = &plan.InCut{State: plan.Removed}
+	sc := coverage.OfCut(p)
 	pages := paper.Coverage(sc, sheet.Options{})
 	plans.CheckPaper(t, "wheelhouse", nil, pages)
-	for _, name := range []string{signs.Speaker, signs.Hardly, signs.Other, signs.Out, signs.Blocked, signs.Without, signs.Chance} {
+	for _, name := range []string{signs.Speaker, signs.Hardly, signs.Other, signs.Out, signs.Blocked, signs.Without, signs.Chance, signs.Shown} {
 		if len(groups(&pages[0].Root, name)) < 2 { // in the legend too
 			t.Errorf("no bar is %s", name)
 		}
 	}
+	checkBars(t, "wheelhouse", sc, pages)
+	checkShown(t, sc, pages)
 	plans.CheckGolden(t, "coverage-wheelhouse", pages)
 }

@@ -11,6 +11,7 @@ const (
 	Other   = "other"
 	Blocked = "blocked"
 	Without = "without"
+	Shown   = "shown"
 )
 
 func coverSigns() []Sign {
@@ -19,6 +20,7 @@ func coverSigns() []Sign {
 		{Hardly, "faint, or at the edge of the picture", "faint, or at the edge", 8, func(g *draw.Group, x, y float64) { DrawHardly(g, x, x+8, y+BarHeight/2) }},
 		{Other, "the speaker is soft; who is named is sharp", "soft; named: sharp", 8, func(g *draw.Group, x, y float64) { DrawOther(g, x, x+8, y+BarHeight/2, Name{}) }},
 		{Blocked, "somebody stands in the way", "blocked", 8, func(g *draw.Group, x, y float64) { DrawBlocked(g, x, x+8, y+BarHeight/2, Name{}) }},
+		{Shown, "the cut shows it", "in the cut", 8, func(g *draw.Group, x, y float64) { DrawShown(g, x+4, y+BarHeight/2) }},
 		{Without, "not in this set-up", "not in set-up", 8, func(g *draw.Group, x, y float64) { DrawWithout(g, x, x+8, y+BarHeight/2) }},
 	}
 }
@@ -110,6 +112,12 @@ func DrawBlocked(g *draw.Group, x1, x2, base float64, names Name) {
 func DrawWithout(g *draw.Group, x1, x2, base float64) {
 	y := base - BarHeight/2
 	g.Group(Without).Line(x1, y, x2, y, draw.Solid(draw.Guide, draw.FineWidth))
+}
+
+// DrawShown draws the heavy bar at x, standing on base: the cut shows what is right of it.
+func DrawShown(g *draw.Group, x, base float64) {
+	const over = 0.3
+	g.Group(Shown).Line(x, base-BarHeight-over, x, base+over, draw.Solid(draw.Black, draw.HandWidth))
 }
 
 // frame adds the outline of a bar, inside its edges.

@@ -226,15 +226,19 @@ func cellOf(r *coverage.Run, setup int) *coverage.Cell {
 	return nil
 }
 
-// cellWord returns what a cell says in one word.
+// cellWord returns what a cell says in one word, with a star where the cut shows it.
 func cellWord(c *coverage.Cell) string {
+	star := ""
+	if c.Shown() {
+		star = "*"
+	}
 	switch {
 	case c.Focus == coverage.Voice:
-		return "voice"
+		return "voice" + star
 	case c.Frame == coverage.Out, c.Frame == coverage.Blocked, c.Held && c.Frame == coverage.Edge:
-		return c.Frame
+		return c.Frame + star
 	}
-	return c.Focus
+	return c.Focus + star
 }
 
 // below writes what no set-up holds, what one holds alone, and the counts.
@@ -247,6 +251,9 @@ func (w *coverageWriter) below(sc *coverage.Scene) {
 	if len(sc.Single) > 0 {
 		w.Hanging(console.Plain, "", "Held by one set-up alone, of several that have the words: "+gapsText(sc.Single)+".")
 	}
+	if sc.Cut != nil {
+		w.Hanging(console.Plain, "", cutText(sc.Cut))
+	}
 	var counts []string
 	for _, o := range sc.Speakers {
 		counts = append(counts, fmt.Sprintf("%s %d of %d", o.Who, o.Held, o.Words))
@@ -255,6 +262,17 @@ func (w *coverageWriter) below(sc *coverage.Scene) {
 		w.Hanging(console.Plain, "", "Own words held: "+strings.Join(counts, ", ")+".")
 	}
 	w.Hanging(console.Dim, "", "Sharp, faint and soft are the worst of the words, for the one who speaks them; rack: not sharp yet, or not any more; out and edge: of the picture, and blocked: behind somebody, where the plan says to which side people stand. "+units.Count(sc.Words, "word")+" in "+units.Count(len(sc.Setups), "set-up")+".")
+}
+
+// cutText says what the cut shows.
+func cutText(c *coverage.Cut) string {
+	switch {
+	case c.Words == 0:
+		return "The cut (*) shows none of these words with their speaker. The plan names a cut with edit, and the list of the cut names the shots."
+	case len(c.NotHeld) == 0:
+		return fmt.Sprintf("The cut (*) holds all of the %s that it shows with their speaker.", units.Count(c.Words, "word"))
+	}
+	return fmt.Sprintf("The cut (*) holds %d of %s that it shows with their speaker. Not held: %s.", c.Held, units.Count(c.Words, "word"), gapsText(c.NotHeld))
 }
 
 // gapsText returns runs of words in one phrase.
