@@ -220,8 +220,9 @@ type Subject struct {
 	SlantDeg float64 `json:"-"`                // of the tape, 0 where read along the axis
 	Slant    Number  `json:"slant_m,omitzero"` // the slant tape as read
 
-	SwayAssumed bool `json:"-"` // the plan does not say how much the subject sways
-	SideSaid    bool `json:"-"` // the plan says to which side the subject stands
+	Beside      string `json:"-"` // whom the subject is placed by at first, as in NORA - 35 cm; "" for nobody
+	SwayAssumed bool   `json:"-"` // the plan does not say how much the subject sways
+	SideSaid    bool   `json:"-"` // the plan says to which side the subject stands
 }
 
 // A Point is a place on a subject's path.

@@ -157,6 +157,10 @@ func (st *Stage) place(u *Subject, here names.Reader) {
 	}
 	u.FirstAlong, u.FirstAcross, u.Ok = st.Spots(s.Place, here, u)
 	u.StandsBy(u.FirstAlong.On)
+	u.Beside = ""
+	if on := u.FirstAlong.On; on != nil {
+		u.Beside = on.Name
+	}
 	u.FirstAlong.Back(st.ch.Back)
 	if side, ok := st.ch.SideOf(u.Name); ok {
 		u.FirstAcross.V = side

@@ -11,5 +11,6 @@
 //   - frames.go: the lens at every frame of a shot
 //   - markers.go: markers for the cutting room, as OTIO and EDL
 //   - opentrackio.go: the focus as OpenTrackIO, a sample a frame
-//   - usda.go: the focus as a camera in USD ascii
+//   - usda.go: the focus as a camera in USD ascii; usda_bodies.go what can be seen
+//     there; usda_names.go names of its prims
 package export

@@ -31,6 +31,6 @@ func Forms() []Form {
 		{Name: "opentrackio", Ending: "jsonl", Shot: OpenTrackIO,
 			Help: "a JSON sample a frame, one a line; focus distances are from the\nsensor; infinity has no number, and is left out; transforms\nsay where a camera is and looks that turns, booms or tracks"},
 		{Name: "usd", Ending: "usda", Shot: USD,
-			Help: "a camera in USD ascii that racks, turns and moves, and everybody\nat their place, for previsualisation; the camera is a pinhole:\npeople are moved along its axis to their distance from the lens"},
+			Help: "a camera in USD ascii that racks, turns and moves, everybody as\na plain body, and a small sphere at the focus, for\nprevisualisation; heights are assumed; the camera is a pinhole:\npeople are moved along its axis to their distance from the lens"},
 	}
 }

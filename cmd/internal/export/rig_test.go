@@ -128,7 +128,10 @@ func turnedBy(axis int, deg float64) matrix {
 }
 
 // usdPrim finds the prims below the first, each with its text.
-var usdPrim = regexp.MustCompile(`(?s)    def (?:Camera|Xform) "([^"]+)"(.*?)\n    }\n`)
+var usdPrim = regexp.MustCompile(`(?s)\n    def (?:Camera|Xform|Sphere) "([^"]+)"(.*?)\n    }\n`)
+
+// usdBody finds the body in the text of a prim.
+var usdBody = regexp.MustCompile(`(?s)\n        def (?:Capsule|Sphere) "Body".*`)
 
 // usdOps finds what places and turns a prim.
 var usdOps = regexp.MustCompile(`(?s)(xformOp:\w+)(?: = ([^\n]*)|\.timeSamples = \{(.*?)\n *\})\n`)
@@ -159,37 +162,48 @@ func placesIn(t *testing.T, text string) map[string]matrix {
 	t.Helper()
 	found := map[string]matrix{}
 	for _, prim := range usdPrim.FindAllStringSubmatch(text, -1) {
-		ops := map[string][]float64{}
-		for _, op := range usdOps.FindAllStringSubmatch(prim[2], -1) {
-			var list []float64
-			for part := range strings.SplitSeq(strings.Trim(op[2], "()"), ",") {
-				v, err := strconv.ParseFloat(strings.TrimSpace(part), 64)
-				if err != nil {
-					t.Fatalf("%s of %s: %v", op[1], prim[1], err)
-				}
-				list = append(list, v)
-			}
-			ops[op[1]] = list
-		}
-		_, order, _ := strings.Cut(prim[2], "xformOpOrder = [")
-		order, _, _ = strings.Cut(order, "]")
-		m := matrix{0: 1, 5: 1, 10: 1, 15: 1}
-		for name := range strings.SplitSeq(order, ", ") {
-			v := ops[strings.Trim(name, `"`)]
-			switch name {
-			case `"xformOp:translate"`:
-				m = matrix{0: 1, 5: 1, 10: 1, 12: v[0], 13: v[1], 14: v[2], 15: 1}.times(m)
-			case `"xformOp:rotateY"`:
-				m = turnedBy(1, v[0]).times(m)
-			case `"xformOp:rotateX"`:
-				m = turnedBy(0, v[0]).times(m)
-			default:
-				t.Fatalf("%s is turned by %s", prim[1], name)
-			}
-		}
+		body := usdBody.FindString(prim[2])
+		m := matrixIn(t, prim[1], strings.TrimSuffix(prim[2], body))
 		found[prim[1]] = m
+		if body != "" {
+			found[prim[1]+"/Body"] = matrixIn(t, prim[1]+"/Body", body).times(m)
+		}
 	}
 	return found
+}
+
+// matrixIn reads the matrix of a prim from its text, without those above it.
+func matrixIn(t *testing.T, name, text string) matrix {
+	t.Helper()
+	ops := map[string][]float64{}
+	for _, op := range usdOps.FindAllStringSubmatch(text, -1) {
+		var list []float64
+		for part := range strings.SplitSeq(strings.Trim(op[2], "()"), ",") {
+			v, err := strconv.ParseFloat(strings.TrimSpace(part), 64)
+			if err != nil {
+				t.Fatalf("%s of %s: %v", op[1], name, err)
+			}
+			list = append(list, v)
+		}
+		ops[op[1]] = list
+	}
+	_, order, _ := strings.Cut(text, "xformOpOrder = [")
+	order, _, _ = strings.Cut(order, "]")
+	m := matrix{0: 1, 5: 1, 10: 1, 15: 1}
+	for op := range strings.SplitSeq(order, ", ") {
+		v := ops[strings.Trim(op, `"`)]
+		switch op {
+		case `"xformOp:translate"`:
+			m = matrix{0: 1, 5: 1, 10: 1, 12: v[0], 13: v[1], 14: v[2], 15: 1}.times(m)
+		case `"xformOp:rotateY"`:
+			m = turnedBy(1, v[0]).times(m)
+		case `"xformOp:rotateX"`:
+			m = turnedBy(0, v[0]).times(m)
+		default:
+			t.Fatalf("%s is turned by %s", name, op)
+		}
+	}
+	return m
 }
 
 func near3(a, b [3]float64, by float64) bool {
@@ -202,7 +216,7 @@ func checkPlaces(t *testing.T, s *plan.Shot, f Frame, found map[string]matrix) {
 	t.Helper()
 	const whisker = 5e-6 // places and angles are written to a millionth
 	pose, camera := s.Optics.Pose(f.Time), found["Camera"]
-	if want := [3]float64{pose.X, pose.Z, -pose.Y}; !near3(camera.place(), want, whisker) {
+	if want := [3]float64{pose.X, pose.Z + lensHeight, -pose.Y}; !near3(camera.place(), want, whisker) {
 		t.Fatalf("frame %d: the camera is at %v, want %v", f.Number, camera.place(), want)
 	}
 	sp, cp := math.Sincos(pose.Pan * math.Pi / 180)
@@ -212,12 +226,21 @@ func checkPlaces(t *testing.T, s *plan.Shot, f Frame, found map[string]matrix) {
 			t.Fatalf("frame %d: axis %d of the camera is %v, want %v", f.Number, i, got, want)
 		}
 	}
-	taken := map[string]bool{"Camera": true}
+	focus := found["Focus"]
+	if got, want := camera.into(focus.place()), [3]float64{0, 0, -f.Lens}; f.Lens < clipFar && !near3(got, want, whisker*(1+f.Lens)) {
+		t.Errorf("frame %d: the camera sees the focus at %v, want %v", f.Number, got, want)
+	}
+	taken := names{"camera": true, "focus": true}
 	for _, u := range s.Subjects {
-		at, ok := found[identifier(u.Name, taken)]
+		name := taken.add(u.Name)
+		at, ok := found[name]
 		if !ok {
 			t.Fatalf("nobody is %s", u.Name)
 		}
+		if body, ok := found[name+"/Body"]; !ok || body[12] != at[12] || body[14] != at[14] || body[13] <= at[13] {
+			t.Errorf("frame %d: the body of %s is at %v, and they at %v", f.Number, name, body.place(), at.place())
+		}
+		at[13] += lensHeight // their eyes
 		view, lens := s.ViewOf(u, f.Time), s.LensDistanceAt(u, f.Time)
 		if math.IsNaN(lens) {
 			lens = view.Along

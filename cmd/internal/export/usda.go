@@ -1,8 +1,9 @@
 // The focus curve as a camera in USD ascii (Universal Scene Description), for
-// previsualisation: the camera begins at the origin and looks along -Z, metres are scene
-// units, and everybody of the plan is a transform at their place.
+// previsualisation: the camera begins above the origin and looks along -Z, metres are scene
+// units, and everybody of the plan is a body on the floor (usda_bodies.go).
 //
-// Y is up, so (x, y, z) of the floor is (x, z, -y) here. The camera pans about Y and then
+// Y is up, so (x, y, z) of the floor is (x, z, -y) here, and z counts from the height of
+// the lens, which no plan says: it is assumed. The camera pans about Y and then
 // tilts about its own X. Both turn to the left and up where they are positive.
 //
 // The camera of the form is a pinhole, and a lens is none: its front principal plane is
@@ -20,7 +21,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"strconv"
 	"strings"
 
 	"pullscore/interp/moments"
@@ -47,6 +47,7 @@ func USD(w io.Writer, s *plan.Shot) error {
 	u.line(0, "(")
 	u.line(1, "defaultPrim = \"Shot\"")
 	doc := fmt.Sprintf("%s, shot %s. focusDistance is from the lens, planned and not measured; %s m stands for infinity.", s.PlanName, s.ID, decimal(farthest))
+	doc += fmt.Sprintf(" No plan says heights: the camera and things are assumed %s m above the floor, and people %s m tall.", decimal(lensHeight), decimal(tall))
 	if text := moments.Provenance(s); text != "" {
 		doc += " " + text + "."
 	}
@@ -63,7 +64,9 @@ func USD(w io.Writer, s *plan.Shot) error {
 	u.line(0, ")\n")
 	u.line(0, "def Xform \"Shot\"")
 	u.line(0, "{")
-	u.camera()
+	near, far := u.clips()
+	u.camera(near, far)
+	u.focus(far)
 	u.subjects()
 	u.line(0, "}")
 	return u.out.Flush()
@@ -82,10 +85,12 @@ func (u *usd) line(indent int, format string, args ...any) {
 	u.out.WriteByte('\n')
 }
 
-func (u *usd) camera() {
+// camera writes the camera, with the distances between which it shows anything.
+func (u *usd) camera(near, far float64) {
 	o := u.shot.Optics
 	u.line(1, "def Camera \"Camera\"")
 	u.line(1, "{")
+	u.line(2, "float2 clippingRange = (%s, %s)", decimal(near), decimal(far))
 	u.value("float", "focalLength", func(f Frame) string { return decimal(f.Focal * 1000 * tenths) })
 	u.value("float", "focusDistance", func(f Frame) string { return decimal(min(f.Lens, farthest)) })
 	u.value("float", "fStop", func(f Frame) string { return decimal(f.Stop) })
@@ -94,7 +99,7 @@ func (u *usd) camera() {
 	u.line(2, "float verticalAperture = %s", decimal(o.SensorH*1000*tenths))
 	u.place(func(f Frame) point {
 		p := o.Pose(f.Time)
-		return point{p.X, p.Y, p.Z}
+		return point{p.X, p.Y, p.Z + lensHeight}
 	})
 	order := "\"xformOp:translate\""
 	if o.Turns() {
@@ -106,22 +111,8 @@ func (u *usd) camera() {
 	u.line(1, "}")
 }
 
-func (u *usd) subjects() {
-	taken := map[string]bool{"Camera": true}
-	for _, subject := range u.shot.Subjects {
-		name := identifier(subject.Name, taken)
-		u.line(0, "")
-		u.line(1, "def Xform %q (", name)
-		u.line(2, "displayName = %s", quote(subject.Name))
-		u.line(1, ")")
-		u.line(1, "{")
-		u.place(func(f Frame) point { return seen(u.shot, subject, f.Time) })
-		u.order("\"xformOp:translate\"")
-		u.line(1, "}")
-	}
-}
-
-// A point is a place on the floor, in metres: to the right, forth and up.
+// A point is a place in metres: on the floor to the right and forth, and up from the
+// height of the lens.
 type point struct{ x, y, z float64 }
 
 // seen returns the point at which a pinhole at the sensor mark sees a subject as the lens
@@ -142,7 +133,7 @@ func seen(s *plan.Shot, u *plan.Subject, t float64) point {
 	return point{at.x + ahead*sp*ct, at.y + ahead*cp*ct, at.z + ahead*st}
 }
 
-// place writes where a thing is.
+// place writes where a thing is, at a height from the floor.
 func (u *usd) place(at func(Frame) point) {
 	u.value("double3", "xformOp:translate", func(f Frame) string {
 		p := at(f)
@@ -178,27 +169,6 @@ func (u *usd) value(kind, name string, of func(Frame) string) {
 		u.line(3, "%d: %s,", firstFrame+i, v)
 	}
 	u.line(2, "}")
-}
-
-// identifier makes a name of a prim that is not taken: letters of ASCII, digits
-// and _.
-func identifier(name string, taken map[string]bool) string {
-	clean := strings.Map(func(r rune) rune {
-		switch {
-		case r >= 'a' && r <= 'z', r >= 'A' && r <= 'Z', r >= '0' && r <= '9', r == '_':
-			return r
-		}
-		return '_'
-	}, name)
-	if clean == "" || clean[0] >= '0' && clean[0] <= '9' {
-		clean = "_" + clean
-	}
-	unique := clean
-	for n := 2; taken[unique]; n++ {
-		unique = clean + "_" + strconv.Itoa(n)
-	}
-	taken[unique] = true
-	return unique
 }
 
 // quote writes a string of USD: like one of C, without line ends and control

@@ -1,5 +1,6 @@
 // Reads files of USD ascii with the npm package tinyusdz and prints an array of where
-// their prims are, as JSON: the sixteen figures of a matrix by the name of the prim.
+// their prims are, as JSON: the sixteen figures of a matrix by the name of the prim,
+// behind that of the prim it is in where that is not the first.
 // Arguments: the folder of the package, the files.
 import { readFileSync } from "node:fs";
 
@@ -20,11 +21,13 @@ const places = files.map((file) => {
 	const loader = new usd.TinyUSDZLoaderNative();
 	if (!loader.loadFromBinary(new Uint8Array(readFileSync(file)), "camera.usda")) throw new Error(loader.error());
 	const found = {};
-	const walk = (node) => {
-		found[node.primName] = node.globalMatrix;
-		node.children.forEach(walk);
+	const walk = (node, above) => {
+		found[above + node.primName] = node.globalMatrix;
+		node.children.forEach((child) => walk(child, above + node.primName + "/"));
 	};
-	walk(loader.getDefaultRootNode());
+	const root = loader.getDefaultRootNode();
+	found[root.primName] = root.globalMatrix;
+	root.children.forEach((child) => walk(child, ""));
 	loader.delete();
 	return found;
 });
