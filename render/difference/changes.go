@@ -141,7 +141,6 @@ func (s *changeSign) draw(sh *bands.Leaf, g *draw.Group, y float64) {
 	}
 	s.change.drawBadges(cg, s.badge, y)
 	s.text.At.Y = y + sheet.FontSmall.Middle()
-	sh.ClearOfPlumbs(cg, s.text.Box())
 	cg.Add(s.text)
 }
 

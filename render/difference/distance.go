@@ -10,6 +10,7 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
+	"pullscore/render/score/gutter"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
 )
@@ -32,7 +33,7 @@ func (df *differ) distanceBand(i int) bands.Section {
 	}
 	above, below := df.edgeRoom(i, true), df.edgeRoom(i, false)
 	room := bands.LaneHeight + above + below + bands.BandGap
-	least := min(max(34, float64(n)*bands.LabelOne+4), 140) + room
+	least := min(max(34, float64(n)*gutter.LabelOne+4), 140) + room
 	return bands.Section{Name: "distance", Least: least, Most: max(least, 86), OverTime: true,
 		Draw: func(sh *bands.Leaf, g *draw.Group, top, height float64) {
 			sh.Heading(g, top, "Distance")
@@ -155,7 +156,7 @@ func indexOfSubject(s *plan.Shot, name string) int {
 // drawLabels names the subjects, each where it stands when the sheet starts,
 // with the distance that it had if that is another.
 func (d *diffDistance) drawLabels(g *draw.Group) {
-	var labels []bands.GutterLabel
+	var labels []gutter.Label
 	for side := after; side >= before; side-- {
 		b := d.sides[side]
 		if b == nil {
@@ -166,7 +167,7 @@ func (d *diffDistance) drawLabels(g *draw.Group) {
 				continue
 			}
 			metres := b.Window.Curves.Distance[k][0]
-			l := bands.GutterLabel{Name: u.Name, Y: b.Y(metres)}
+			l := gutter.Label{Name: u.Name, Y: b.Y(metres)}
 			l.First, l.Second = sheet.Style(b.Shot).Both(metres)
 			d.compare(&l, side, u.Name)
 			if !math.IsNaN(l.Y) {
@@ -174,11 +175,11 @@ func (d *diffDistance) drawLabels(g *draw.Group) {
 			}
 		}
 	}
-	d.main.GutterLabels(g, labels, d.main.Top-0.5, d.main.Top+d.main.Height+bands.BandGap)
+	gutter.Draw(g, d.main.Left, labels, d.main.Top-0.5, d.main.Top+d.main.Height+bands.BandGap)
 }
 
 // compare says in a label what the other state has.
-func (d *diffDistance) compare(l *bands.GutterLabel, side int, name string) {
+func (d *diffDistance) compare(l *gutter.Label, side int, name string) {
 	if !d.both() || d.sides[1-side] == nil {
 		return
 	}

@@ -10,6 +10,7 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
+	"pullscore/render/score/gutter"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
 )
@@ -40,7 +41,7 @@ func (df *differ) handBand(i int) bands.Section {
 				g.Add(draw.NewText(sh.Left, top+bands.LaneHeight+1, bands.Ringless, sheet.FontNote, draw.Grey))
 			}}
 	}
-	least := min(max(20, float64(marks)*bands.LabelOne+1), 100) + bands.LaneHeight + bands.BandGap
+	least := min(max(20, float64(marks)*gutter.LabelOne+1), 100) + bands.LaneHeight + bands.BandGap
 	return bands.Section{Name: "hand", Least: least, Most: max(least, 52), OverTime: true,
 		Draw: func(sh *bands.Leaf, g *draw.Group, top, height float64) {
 			sh.Heading(g, top, "Hand")
@@ -86,7 +87,9 @@ func (d *diffHand) draw(g *draw.Group) {
 		pg := g.Group("path")
 		pg.Title = "degrees at the hand"
 		pg.Add(draw.Path{Runs: bands.Simplified(paths[after]), Stroke: draw.Solid(draw.Black, draw.HandWidth)})
-		bands.GripsBetween(pg, paths[after])
+		for _, box := range bands.GripsBetween(pg, paths[after]) {
+			c.Taken = append(c.Taken, box.Grow(0.6))
+		}
 	}
 	d.drawLandings(g.Group("landings"), &c)
 }
@@ -98,13 +101,13 @@ func (d *diffHand) drawMarks(g *draw.Group) {
 	if b := d.sides[before]; b != nil {
 		was = b.Window.Marks()
 	}
-	var labels []bands.GutterLabel
+	var labels []gutter.Label
 	if b := d.sides[after]; b != nil {
 		var olds []*bands.Mark
 		now := b.Window.Marks()
 		olds, was = counterparts(now, was)
 		for i, m := range now {
-			l := bands.GutterLabel{Name: m.Name, First: sheet.Figures.Angle(m.Deg), Y: b.Y(m.Deg)}
+			l := gutter.Label{Name: m.Name, First: sheet.Figures.Angle(m.Deg), Y: b.Y(m.Deg)}
 			g.Line(b.Left, l.Y, b.Window.Right, l.Y, draw.Solid(draw.Guide, draw.GuideWidth))
 			if old := olds[i]; old != nil && !alike(*old, m) {
 				l.First = tenths(old.Deg) + " → " + tenths(m.Deg)
@@ -115,13 +118,13 @@ func (d *diffHand) drawMarks(g *draw.Group) {
 	}
 	for _, m := range was {
 		d.drawOldMark(g, m)
-		l := bands.GutterLabel{Name: m.Name, First: sheet.Figures.Angle(m.Deg), Y: d.sides[before].Y(m.Deg)}
+		l := gutter.Label{Name: m.Name, First: sheet.Figures.Angle(m.Deg), Y: d.sides[before].Y(m.Deg)}
 		if d.After != nil {
 			l.First += ", before"
 		}
 		labels = append(labels, l)
 	}
-	d.main.GutterLabels(g, labels, d.main.Top-0.5, d.main.Top+d.main.Height+bands.BandGap)
+	gutter.Draw(g, d.main.Left, labels, d.main.Top-0.5, d.main.Top+d.main.Height+bands.BandGap)
 }
 
 // alike reports whether two marks are written alike.

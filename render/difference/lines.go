@@ -10,6 +10,7 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
+	"pullscore/render/score/lines"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
 )
@@ -18,8 +19,8 @@ import (
 // any more.
 type diffRow struct {
 	name     string
-	was, now *bands.Row
-	old      *bands.Row   // all of before
+	was, now *lines.Row
+	old      *lines.Row   // all of before
 	fresh    map[int]bool // which of now was not so before
 }
 
@@ -27,12 +28,12 @@ type diffRow struct {
 func (df *differ) linesBand(i int) []bands.Section {
 	head := bands.Section{Name: "lines", Least: bands.LaneAir, Most: bands.LaneAir, OverTime: true,
 		Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
-			g.Add(draw.NewText(sheet.Margin, top+bands.LaneAir+bands.TextBase, "Lines", sheet.FontHeading, draw.Black))
+			g.Add(draw.NewText(sheet.Margin, top+bands.LaneAir+lines.TextBase, "Lines", sheet.FontHeading, draw.Black))
 		}}
 	var all []bands.Section
 	for _, r := range df.rows(i) {
 		height := 0.0
-		for _, one := range []*bands.Row{r.was, r.now} {
+		for _, one := range []*lines.Row{r.was, r.now} {
 			if len(one.Said) > 0 {
 				height += one.Height()
 			}
@@ -46,16 +47,16 @@ func (df *differ) linesBand(i int) []bands.Section {
 // rows pairs what is on a sheet in the two states: speakers in the order in
 // which they speak now, then action, on one row where it has room on it.
 func (df *differ) rows(i int) []*diffRow {
-	var speech, action [2][]*bands.Row
+	var speech, action [2][]*lines.Row
 	for side := range df.sides {
 		if w := df.window(side, i); w != nil {
-			speech[side], action[side] = w.Speech(), w.Action()
+			speech[side], action[side] = lines.Speech(w), lines.Action(w)
 		}
 	}
 	pairs := append(pairRows(speech), pairRows(action)...)
 	pairs = slices.DeleteFunc(pairs, func(r *diffRow) bool { return len(r.was.Said)+len(r.now.Said) == 0 })
 	for _, r := range pairs {
-		for side, one := range []*bands.Row{r.was, r.now} {
+		for side, one := range []*lines.Row{r.was, r.now} {
 			if len(one.Said) > 0 {
 				one.Set(df.window(side, i))
 			}
@@ -65,20 +66,20 @@ func (df *differ) rows(i int) []*diffRow {
 }
 
 // pairRows pairs the rows of two states by their names.
-func pairRows(rows [2][]*bands.Row) []*diffRow {
+func pairRows(rows [2][]*lines.Row) []*diffRow {
 	var pairs []*diffRow
-	named := func(list []*bands.Row, name string) *bands.Row {
-		if i := slices.IndexFunc(list, func(r *bands.Row) bool { return r.Name == name }); i >= 0 {
+	named := func(list []*lines.Row, name string) *lines.Row {
+		if i := slices.IndexFunc(list, func(r *lines.Row) bool { return r.Name == name }); i >= 0 {
 			return list[i]
 		}
-		return &bands.Row{Name: name}
+		return &lines.Row{Name: name}
 	}
 	for _, r := range rows[after] {
 		pairs = append(pairs, newDiffRow(r.Name, named(rows[before], r.Name), r))
 	}
 	for _, r := range rows[before] {
-		if !slices.ContainsFunc(rows[after], func(o *bands.Row) bool { return o.Name == r.Name }) {
-			pairs = append(pairs, newDiffRow(r.Name, r, &bands.Row{Name: r.Name}))
+		if !slices.ContainsFunc(rows[after], func(o *lines.Row) bool { return o.Name == r.Name }) {
+			pairs = append(pairs, newDiffRow(r.Name, r, &lines.Row{Name: r.Name}))
 		}
 	}
 	return pairs
@@ -89,11 +90,11 @@ func pairRows(rows [2][]*bands.Row) []*diffRow {
 const speakerRoom = 22.0
 
 // newDiffRow takes from what was before all that is the same now.
-func newDiffRow(name string, was, now *bands.Row) *diffRow {
+func newDiffRow(name string, was, now *lines.Row) *diffRow {
 	name = sheet.FontBody.Shorten(draw.Clean(name), speakerRoom)
-	r := &diffRow{name: name, old: was, was: &bands.Row{Name: name, Said: slices.Clone(was.Said)}, now: &bands.Row{Name: name, Said: now.Said}, fresh: map[int]bool{}}
+	r := &diffRow{name: name, old: was, was: &lines.Row{Name: name, Said: slices.Clone(was.Said)}, now: &lines.Row{Name: name, Said: now.Said}, fresh: map[int]bool{}}
 	for k, u := range now.Said {
-		if i := slices.IndexFunc(r.was.Said, func(o bands.Utterance) bool { return sameAs(u, o) }); i >= 0 {
+		if i := slices.IndexFunc(r.was.Said, func(o lines.Utterance) bool { return sameAs(u, o) }); i >= 0 {
 			r.was.Said = slices.Delete(r.was.Said, i, i+1)
 		} else {
 			r.fresh[k] = true
@@ -103,7 +104,7 @@ func newDiffRow(name string, was, now *bands.Row) *diffRow {
 }
 
 // sameAs reports whether two utterances are alike, to a hundredth of a second.
-func sameAs(u, o bands.Utterance) bool {
+func sameAs(u, o lines.Utterance) bool {
 	const least = 0.005
 	return math.Abs(u.Start-o.Start) < least && math.Abs(u.End-o.End) < least && u.Cue == o.Cue &&
 		slices.EqualFunc(u.Words, o.Words, func(a, b plan.Word) bool { return a.Text == b.Text })
@@ -126,8 +127,8 @@ func (df *differ) drawRow(sh *bands.Leaf, g *draw.Group, r *diffRow, i int, top 
 }
 
 // drawWas writes a row as it was: grey, over grey lines.
-func drawWas(r *bands.Row, sh *bands.Leaf, w *bands.Window, g *draw.Group, name string, top float64) {
-	base := top + bands.TextBase
+func drawWas(r *lines.Row, sh *bands.Leaf, w *bands.Window, g *draw.Group, name string, top float64) {
+	base := top + lines.TextBase
 	sh.RowHead(g, base, name)
 	for i, u := range r.Said {
 		ug := g.Group("said")
@@ -136,13 +137,12 @@ func drawWas(r *bands.Row, sh *bands.Leaf, w *bands.Window, g *draw.Group, name 
 		if u.Cue {
 			ug.Add(draw.Disc{Centre: draw.Point{X: w.X(u.Start), Y: lane - sheet.FontBody.Middle()}, Radius: 0.75, Fill: draw.Paper, Stroke: was})
 		} else {
-			ug.Line(w.X(u.Start), lane+bands.Underline, w.X(u.End), lane+bands.Underline, was)
+			ug.Line(w.X(u.Start), lane+lines.Underline, w.X(u.End), lane+lines.Underline, was)
 		}
 		for _, run := range r.Runs {
 			if run.Said == i {
 				t := r.Text(run, base)
 				t.Ink = draw.Grey
-				sh.ClearOfPlumbs(ug, t.Box())
 				ug.Add(t)
 			}
 		}

@@ -12,6 +12,7 @@ import (
 	"pullscore/interp/units"
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
+	"pullscore/render/score/lines"
 	"pullscore/render/score/overview"
 	"pullscore/render/sheet"
 )
@@ -64,7 +65,7 @@ func compose(sc *bands.Chart) {
 	if apart && sc.Shot.Optics.Ring != nil {
 		sc.Begin(handSystems)
 		for _, w := range sc.Windows {
-			sc.Lay(w, []bands.Section{w.HandAlone()})
+			sc.Lay(w, []bands.Section{lines.HandAlone(w)})
 		}
 	}
 	sc.Lay(nil, append(findings(sc), togetherBand(sc)...))
@@ -98,7 +99,7 @@ func drawAround(sh *bands.Sheet, root *draw.Group, number int) {
 
 // bandsOf returns the rows of a window from top to bottom.
 func bandsOf(w *bands.Window) []bands.Section {
-	all := append(notesBand(w), w.LinesBand()...)
+	all := append(notesBand(w), lines.Band(w)...)
 	all = append(all, w.DistanceBand())
 	all = append(all, sharpBand(w)...)
 	all = append(all, cameraBand(w)...)

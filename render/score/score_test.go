@@ -13,6 +13,7 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
+	"pullscore/render/score/lines"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
 	"pullscore/render/svg"
@@ -25,8 +26,8 @@ func TestScoresAreClean(t *testing.T) {
 		plans.Held(s, "wheel")
 		for size, paper := range map[string]sheet.Paper{"A4": sheet.A4, "Letter": sheet.Letter} {
 			pages := Score(s, sheet.Options{Paper: paper})
+			plans.CheckPaper(t, name+", "+size, sheet.Names(s), pages)
 			for i, p := range pages {
-				plans.CheckPage(t, fmt.Sprintf("%s, %s, page %d", name, size, i+1), p)
 				if doc := plans.SVGOf(t, p); len(doc) > 200_000 {
 					t.Errorf("%s: page %d has %d bytes", name, i+1, len(doc))
 				}
@@ -42,8 +43,9 @@ func TestGeneratedScoresAreClean(t *testing.T) {
 			plans.Held(s, rapid.SampledFrom([]string{"ring", "wheel"}).Draw(t, "on"))
 		}
 		paper := rapid.SampledFrom([]sheet.Paper{sheet.A4, sheet.Letter}).Draw(t, "paper")
-		for i, p := range Score(s, sheet.Options{Paper: paper}) {
-			plans.CheckPage(t, fmt.Sprintf("page %d", i+1), p)
+		pages := Score(s, sheet.Options{Paper: paper})
+		plans.CheckPaper(t, "score", sheet.Names(s), pages)
+		for _, p := range pages {
 			plans.SVGOf(t, p)
 		}
 	})
@@ -55,7 +57,7 @@ func TestWeightyWordsStandAtTheirTime(t *testing.T) {
 	for name, s := range plans.Made() {
 		sc := bands.NewChart(s, sheet.A4)
 		for _, w := range sc.Windows {
-			for _, r := range w.Rows() {
+			for _, r := range lines.Rows(w) {
 				for i, u := range r.Said {
 					for _, word := range u.Words {
 						if !word.Hangs || u.Cue || !w.Holds(word.Start) {
@@ -71,7 +73,7 @@ func TestWeightyWordsStandAtTheirTime(t *testing.T) {
 	}
 }
 
-func standsAt(r *bands.Row, said int, x float64) bool {
+func standsAt(r *lines.Row, said int, x float64) bool {
 	for _, run := range r.Runs {
 		if run.Said == said && run.Hangs && math.Abs(run.X()-x) < 0.05 {
 			return true
@@ -258,7 +260,7 @@ func TestWeightyWordAtTheEdge(t *testing.T) {
 	s := plans.New("1", "", 10).Put("A", 1, 0).Start("A").Line("A", "well *"+long, 9.3, 9.99).Cue(long, 9.98).
 		Rack("A", "on "+long, "", 9.8, 9.9).Shot
 	w := bands.NewChart(s, sheet.A4).Windows[0]
-	for _, r := range w.Rows() {
+	for _, r := range lines.Rows(w) {
 		heavy := 0
 		for _, run := range r.Runs {
 			if run.Hangs {

@@ -73,7 +73,7 @@ type Clearing struct {
 	Bounds draw.Box
 	Taken  []draw.Box // areas that texts must not cover
 	thin   []draw.Box // thin lines, which a text may cover if there is no other place
-	Texts  []draw.Box // the areas of Taken that leader lines must not cross either
+	Texts  []draw.Box // texts, and leader lines: what other leader lines must not cross either
 }
 
 // Block keeps texts off a line through a run of points, with a width in millimetres.
@@ -119,14 +119,26 @@ func (c *Clearing) Near(p draw.Point, w, h float64) (b draw.Box, ok bool) {
 		b, ok = c.around(p, w, h, ringsAtAll, c.Taken)
 	}
 	if ok {
-		c.Taken, c.Texts = append(c.Taken, b), append(c.Texts, b)
-		c.Taken = slices.AppendSeq(c.Taken, leaderBoxes(p, b))
+		c.take(p, b)
 	}
 	return b, ok
 }
 
-// reaches reports whether a leader line from p to b crosses no other text.
+// take takes a box, and the leader line to it from p.
+func (c *Clearing) take(p draw.Point, b draw.Box) {
+	c.Taken = slices.AppendSeq(append(c.Taken, b), leaderBoxes(p, b))
+	c.Texts = append(slices.AppendSeq(c.Texts, leaderBoxes(p, b)), b)
+}
+
+// leaderMost is how long a leader line is at most, in millimetres.
+const leaderMost = 12.0
+
+// reaches reports whether a leader line from p to b is short enough, and crosses no other
+// text.
 func (c *Clearing) reaches(p draw.Point, b draw.Box) bool {
+	if _, d := Nearest(p, b); d > leaderMost {
+		return false
+	}
 	for l := range leaderBoxes(p, b) {
 		for i := range c.Texts {
 			if l.Overlaps(c.Texts[i]) {

@@ -9,10 +9,10 @@ import (
 
 // The foot of a page: how far its parts are from the lower edge, in millimetres.
 const (
-	FootRule    = 17.7 // the line above it
-	legendBase  = 14.0 // the baseline of the first row
+	FootRule    = 18.8 // the line above it
+	legendBase  = 15.1 // the baseline of the first row
 	legendPitch = 4.6
-	cautionBase = 6.6
+	cautionBase = 6.4
 )
 
 // An entry is a sign of the legend, with its place.

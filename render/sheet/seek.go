@@ -4,9 +4,9 @@ package sheet
 
 import (
 	"math"
-	"slices"
 
 	"pullscore/render/draw"
+	"pullscore/render/signs"
 )
 
 // Anywhere returns the free place nearest to p in the whole plot for a box of w by h
@@ -25,8 +25,7 @@ func (c *Clearing) Anywhere(p draw.Point, w, h float64, within func(draw.Box) bo
 		}
 	}
 	if ok {
-		c.Taken, c.Texts = append(c.Taken, best), append(c.Texts, best)
-		c.Taken = slices.AppendSeq(c.Taken, leaderBoxes(p, best))
+		c.take(p, best)
 	}
 	return best, ok
 }
@@ -100,7 +99,7 @@ func (r *raster) empty(b draw.Box) bool {
 func LeadTo(g *draw.Group, p draw.Point, box draw.Box) {
 	if near, d := Nearest(p, box); d > leaderFrom {
 		share := (d - 0.7) / d
-		g.Line(p.X, p.Y, p.X+share*(near.X-p.X), p.Y+share*(near.Y-p.Y), Solid(draw.Mid, Hair))
+		g.Group(signs.Leader).Line(p.X, p.Y, p.X+share*(near.X-p.X), p.Y+share*(near.Y-p.Y), Solid(draw.Mid, Hair))
 	}
 }
 

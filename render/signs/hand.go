@@ -25,15 +25,16 @@ func handSigns() []Sign {
 }
 
 // DrawRegrip draws two strokes at 70 degrees in the middle of the gap from a to b in the
-// line of the hand.
-func DrawRegrip(g *draw.Group, a, b draw.Point) {
+// line of the hand, and returns the box that they take.
+func DrawRegrip(g *draw.Group, a, b draw.Point) draw.Box {
 	sub := g.Group(Regrip)
-	const high = 2.6
+	const high, off = 2.6, 0.45
 	lean := high / 2 / math.Tan(70*math.Pi/180)
 	x, y := (a.X+b.X)/2, (a.Y+b.Y)/2
-	for _, off := range []float64{-0.45, 0.45} {
-		sub.Line(x+off-lean, y+high/2, x+off+lean, y-high/2, draw.Solid(draw.Black, draw.DashWidth))
+	for _, x := range []float64{x - off, x + off} {
+		sub.Line(x-lean, y+high/2, x+lean, y-high/2, draw.Solid(draw.Black, draw.DashWidth))
 	}
+	return draw.Box{X: x - off - lean, Y: y - high/2, W: 2 * (off + lean), H: high}
 }
 
 func legendRegrip(g *draw.Group, x, y float64) {

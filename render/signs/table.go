@@ -67,6 +67,16 @@ const (
 	Row    = "row"    // the row of a subject; the title of the group is the subject's name
 )
 
+// Covers reports whether the sign of that name has a shape that lies over lines, so that
+// a text in it does not lie on a line.
+func Covers(name string) bool {
+	switch name {
+	case Rack, Follow, Error, Warning, Note, Place, LaterPlace:
+		return true
+	}
+	return false
+}
+
 // A Sign is a row of the table.
 type Sign struct {
 	Name  string

@@ -38,8 +38,15 @@ func DrawCue(g *draw.Group, x, y float64, name string) {
 }
 
 // DrawPlumb draws a plumb at x: a triangle that points down from top, and a line to foot.
-func DrawPlumb(g *draw.Group, x, top, foot float64) {
+// The line stops above each of the gaps and goes on below it; they are in order.
+func DrawPlumb(g *draw.Group, x, top, foot float64, gaps ...[2]float64) {
+	const head, least = 0.85, 0.4
 	sub := g.Group(Plumb)
-	filled(sub, draw.Black, pt(x-0.9, top), pt(x+0.9, top), pt(x, top+1.5))
-	sub.Line(x, top, x, foot, draw.Solid(draw.Black, draw.RulerWidth))
+	filled(sub, draw.Black, pt(x-0.9, top), pt(x+0.9, top), pt(x, top+head))
+	for _, gap := range append(gaps, [2]float64{foot, foot}) {
+		if gap[0]-top >= least {
+			sub.Line(x, top, x, gap[0], draw.Solid(draw.Black, draw.RulerWidth))
+		}
+		top = max(top, gap[1])
+	}
 }

@@ -43,13 +43,13 @@ type Window struct {
 
 // Where the time axis starts, and what of the page has to be right of it.
 const (
-	gutter = 34.0 // from the margin on: row heads
-	Apron  = 15.0 // up to the margin: the scale of distances
+	headRoom = 34.0 // from the margin on: row heads
+	Apron    = 15.0 // up to the margin: the scale of distances
 )
 
 // timeRoom is how wide a time axis may be, in millimetres.
 func timeRoom(paper sheet.Paper) float64 {
-	return paper.W - 2*sheet.Margin - gutter - Apron
+	return paper.W - 2*sheet.Margin - headRoom - Apron
 }
 
 // NewChart returns the chart of a shot over its own times.
@@ -61,7 +61,7 @@ func NewChart(shot *plan.Shot, paper sheet.Paper) *Chart {
 // in seconds.
 func NewChartOver(seconds float64, shot *plan.Shot, paper sheet.Paper) *Chart {
 	perSecond, long := times.Scale(seconds, timeRoom(paper))
-	sc := &Chart{Shot: shot, Paper: paper, Left: sheet.Margin + gutter, PerSecond: perSecond, Seconds: seconds, Systems: 1, Order: order(shot)}
+	sc := &Chart{Shot: shot, Paper: paper, Left: sheet.Margin + headRoom, PerSecond: perSecond, Seconds: seconds, Systems: 1, Order: order(shot)}
 	sc.letters, sc.first = map[int]string{}, map[int]bool{}
 	for _, l := range shot.Lettered() {
 		sc.first[l.Flags[0]] = true
@@ -82,7 +82,7 @@ func NewChartOver(seconds float64, shot *plan.Shot, paper sheet.Paper) *Chart {
 		if !w.last {
 			w.end = min(w.to+times.Lap, Lasting(shot))
 		}
-		w.Right = sc.Left + (w.ends()-w.from)*perSecond
+		w.Right = sc.Left + (w.Ends()-w.from)*perSecond
 		if w.end > w.from {
 			w.Curves = w.sample()
 		}
@@ -110,8 +110,12 @@ func (sc *Chart) Shift(by float64) {
 	}
 }
 
-// ends returns where the time axis ends, in seconds.
-func (w *Window) ends() float64 {
+// From and To return the stretch of time of the window, in seconds.
+func (w *Window) From() float64 { return w.from }
+func (w *Window) To() float64   { return w.to }
+
+// Ends returns where the time axis ends, in seconds: it shows a little of the next window.
+func (w *Window) Ends() float64 {
 	if w.last {
 		return w.to
 	}
@@ -120,7 +124,7 @@ func (w *Window) ends() float64 {
 
 // X returns where a time stands, held to the window.
 func (w *Window) X(t float64) float64 {
-	t = min(max(t, w.from), w.ends())
+	t = min(max(t, w.from), w.Ends())
 	return w.Left + (t-w.from)*w.PerSecond
 }
 
@@ -132,7 +136,7 @@ func (w *Window) Holds(t float64) bool {
 
 // overlaps reports whether a stretch of time shows on the window.
 func (w *Window) overlaps(from, to float64) bool {
-	return to > w.from && from < w.ends() || w.Holds(from)
+	return to > w.from && from < w.Ends() || w.Holds(from)
 }
 
 // Lasting returns how long a shot is drawn: an empty one still has a score.

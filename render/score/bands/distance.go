@@ -9,6 +9,7 @@ import (
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
+	"pullscore/render/score/gutter"
 	"pullscore/render/sheet"
 )
 
@@ -80,7 +81,7 @@ func (w *Window) DistanceBand() Section {
 	if w.Systems > 1 {
 		low = 24 // so that two have room on a sheet
 	}
-	least := min(max(low, n*LabelOne+4), 140) + room
+	least := min(max(low, n*gutter.LabelOne+4), 140) + room
 	return Section{Name: "distance", Least: least, Most: max(least, 104), OverTime: true,
 		Draw: func(sh *Leaf, g *draw.Group, top, height float64) {
 			sh.Open(g, top, "distance", "Distance")
@@ -155,16 +156,16 @@ func (b *DistanceBand) drawSubjects(g *draw.Group) {
 // drawLabels names the subjects in the gutter, each where it stands when the
 // sheet starts.
 func (b *DistanceBand) drawLabels(g *draw.Group) {
-	var names []GutterLabel
+	var names []gutter.Label
 	for _, k := range b.Order {
 		u := b.Shot.Subjects[k]
 		d := b.Window.Curves.Distance[k][0]
 		first, second := sheet.Style(b.Shot).Both(d)
 		if y := b.Y(d); !math.IsNaN(y) {
-			names = append(names, GutterLabel{Name: u.Name, First: first, Second: second, Y: y})
+			names = append(names, gutter.Label{Name: u.Name, First: first, Second: second, Y: y})
 		}
 	}
-	b.GutterLabels(g, names, b.Top-0.5, b.Top+b.Height+BandGap)
+	gutter.Draw(g, b.Left, names, b.Top-0.5, b.Top+b.Height+BandGap)
 }
 
 // drawArrivals writes where a walk ends, as far as there is room.

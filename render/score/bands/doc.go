@@ -5,11 +5,10 @@
 //   - leaf.go: sections stacked on a page, with the free room shared out
 //   - curves.go: what the bands draw, sampled once for all of them
 //   - head.go: title, ruler of time, columns of the pulls
-//   - lines.go: the band of lines, cues and actions
-//   - setting.go: the words of a row, each utterance on a lane
 //   - distance.go: the band of distances
 //   - zone.go: the sharp zone in that band, and where it goes on beyond it
 //   - hand.go: the band of the hand
+//   - plumbs.go: lines from words and cues down through all bands
 //   - flags.go: numbers of pulls and flags of findings above the bands
-//   - gutter.go: names before the bands
+//   - gutter.go: what the bands have in common
 package bands

@@ -278,6 +278,9 @@ func (sh *Leaf) drawDiscs(g *draw.Group, top float64) (taken []draw.Box) {
 	return sh.DrawSigns(g, sh.Badges(top))
 }
 
+// DrawDiscsAlone draws the discs of the moves over a band of the hand that stands alone.
+func (sh *Leaf) DrawDiscsAlone(g *draw.Group, top float64) { sh.discs = sh.drawDiscs(g, top) }
+
 // Badges returns the numbered discs of the moves that start in the window.
 func (sh *Leaf) Badges(top float64) []Sign {
 	var list []Sign

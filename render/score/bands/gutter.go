@@ -1,5 +1,4 @@
-// The gutter of a score: names before the bands, kept apart, with leader lines
-// to what they name.
+// The gutter of a score: what its bands have in common.
 
 package bands
 
@@ -7,86 +6,25 @@ import (
 	"math"
 
 	"pullscore/render/draw"
+	"pullscore/render/score/gutter"
 	"pullscore/render/sheet"
-	"pullscore/render/signs"
 )
 
 const (
-	HeadGap    = 4.0 // between a row head and the time axis
 	LaneAir    = 1.8 // above a band's heading
 	FlagLane   = 5.4 // for a band's heading and its flags
 	LaneHeight = LaneAir + FlagLane + 0.6
 	BandGap    = 1.2 // below a band
-
-	labelTwo = 6.6  // height of a label of two lines
-	LabelOne = 3.4  // and of one
-	nameLow  = 1.55 // from the middle of a label of two lines up to its name's
 )
 
-// A GutterLabel is a name with figures, to stand at y.
-type GutterLabel struct {
-	Name, First, Second string
-	Y                   float64
+// RowHead writes a name at the end of the gutter.
+func (sh *Leaf) RowHead(g *draw.Group, base float64, name string) {
+	t := draw.NewText(sh.Left-gutter.HeadGap, base, name, sheet.FontBody, draw.Grey).Aligned(draw.End)
+	g.Add(t.Shortened(sh.Left - gutter.HeadGap - sheet.Margin - headingRoom))
 }
 
-// GutterLabels writes labels between top and bottom: on two lines each where
-// all have room for it, else on one. Those that have none at all are left out;
-// so the weightiest come first.
-func (sh *Leaf) GutterLabels(g *draw.Group, labels []GutterLabel, top, bottom float64) {
-	height, low := labelTwo, nameLow
-	if float64(len(labels))*labelTwo > bottom-top {
-		height, low = LabelOne, 0
-	}
-	labels = labels[:min(len(labels), int((bottom-top)/height+1e-9))]
-	want, size := make([]float64, len(labels)), make([]float64, len(labels))
-	names := map[string]int{}
-	for i, l := range labels {
-		want[i], size[i] = l.Y+low, height
-		names[l.Name]++
-	}
-	for i, y := range sheet.Spread(want, size, top, bottom) {
-		l := labels[i]
-		if height == labelTwo {
-			sh.labelOnTwo(g, l, y)
-		} else {
-			sh.labelOnOne(g, l, names[l.Name] > 1, y)
-		}
-		sh.leader(g, l.Y, y-low)
-	}
-}
-
-// labelOnTwo writes the name and, below it, the figure in both units.
-func (sh *Leaf) labelOnTwo(g *draw.Group, l GutterLabel, y float64) {
-	x := sh.Left - HeadGap
-	name := draw.NewText(x, y-nameLow+sheet.FontStrong.Middle(), l.Name, sheet.FontStrong, draw.Black).Aligned(draw.End)
-	g.Add(name.Shortened(x - sheet.Margin))
-	figure := l.First
-	if l.Second != "" {
-		figure += " · " + l.Second
-	}
-	g.Add(draw.NewText(x, y+nameLow+sheet.FontSmall.Middle()-0.1, figure, sheet.FontSmall, draw.Grey).Aligned(draw.End).Shortened(x - sheet.Margin))
-}
-
-// labelOnOne writes the name and the first figure on a line; both figures where
-// another label has the name too.
-func (sh *Leaf) labelOnOne(g *draw.Group, l GutterLabel, twice bool, y float64) {
-	x := sh.Left - HeadGap
-	figures := l.First
-	if twice && l.Second != "" {
-		figures += " · " + l.Second
-	}
-	figure := draw.NewText(x, y+sheet.FontSmall.Middle(), figures, sheet.FontSmall, draw.Grey).Aligned(draw.End)
-	g.Add(figure)
-	x -= figure.Room().W + 1.2
-	g.Add(draw.NewText(x, y+sheet.FontSmall.Middle(), l.Name, sheet.FontNumber, draw.Black).Aligned(draw.End).Shortened(x - sheet.Margin))
-}
-
-// leader joins a label that stands at y to what it names, at to.
-func (sh *Leaf) leader(g *draw.Group, to, y float64) {
-	const near, far = 0.7, 0.3
-	lg := g.Group(signs.Leader)
-	lg.Line(sh.Left-HeadGap+near, y, sh.Left-far, to, draw.Solid(draw.Grey, draw.FineWidth))
-}
+// headingRoom is what the heading of a band takes of the gutter.
+const headingRoom = 11.5
 
 // blockTime keeps texts off the plumb lines and the edges of the columns.
 func (sh *Leaf) blockTime(c *sheet.Clearing) {

@@ -8,6 +8,7 @@ import (
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
+	"pullscore/render/score/gutter"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
 )
@@ -129,49 +130,13 @@ func (w *Window) HandBand() Section {
 			}}
 	}
 	n := float64(len(w.Marks()))
-	least := min(max(19, n*LabelOne+1), 100) + LaneHeight + BandGap
+	least := min(max(19, n*gutter.LabelOne+1), 100) + LaneHeight + BandGap
 	return Section{Name: "hand", Least: least, Most: max(least, 60), OverTime: true,
 		Draw: func(sh *Leaf, g *draw.Group, top, height float64) {
 			sh.Open(g, top, "hand", "Hand")
 			b := HandBand{Leaf: sh, Top: top + LaneHeight, Height: height - LaneHeight - BandGap}
 			b.draw(g)
 		}}
-}
-
-// wordRow is the height of a row of words over a band of the hand that stands alone.
-const wordRow = 4.6
-
-// HandAlone returns the band for sheets of its own: with the numbers of the moves, and the
-// words and cues that they hang on.
-func (w *Window) HandAlone() Section {
-	hand := w.HandBand()
-	return Section{Name: "hand", Least: hand.Least + wordRow, Most: hand.Most + wordRow, OverTime: true,
-		Draw: func(sh *Leaf, g *draw.Group, top, height float64) {
-			for _, r := range w.Rows() {
-				for _, run := range r.Runs {
-					if run.Hangs {
-						sh.writeHung(g, r.Said[run.Said], run, top, top+height-BandGap)
-					}
-				}
-			}
-			sh.discs = sh.drawDiscs(g.Group("moves"), top+wordRow)
-			hand.Draw(sh, g, top+wordRow, height-wordRow)
-		}}
-}
-
-// writeHung writes a word that a move hangs on over its plumb line, unless another is there.
-func (sh *Leaf) writeHung(g *draw.Group, u Utterance, run Run, top, bottom float64) {
-	t := run.At(top + 3.4)
-	at := t.At.X
-	if u.Cue {
-		at = sh.Window.X(u.Start)
-		signs.DrawCue(g, at, t.At.Y-sheet.FontStrong.Middle(), "")
-	}
-	sh.dropPlumb(at, top+4, bottom)
-	if box := t.Room(); !slices.ContainsFunc(sh.hung, box.Overlaps) {
-		g.Group(signs.Word).Add(t)
-		sh.hung = append(sh.hung, box)
-	}
 }
 
 // A HandBand is the band on a sheet.
@@ -205,13 +170,11 @@ func (b *HandBand) draw(g *draw.Group) {
 	for _, m := range b.Window.Marks() {
 		c.Avoid([]draw.Point{{X: b.Left, Y: b.Y(m.Deg)}, {X: b.Window.Right, Y: b.Y(m.Deg)}})
 	}
-	GripsBetween(path, runs)
-	landings, speeds := g.Group("landings"), g.Group("speeds")
-	for _, p := range b.Shot.Pulls {
-		if p.Kind != "follow" {
-			b.drawLanding(landings, &c, p)
-		}
+	for _, box := range GripsBetween(path, runs) {
+		c.Taken = append(c.Taken, box.Grow(0.6))
 	}
+	landings, speeds := g.Group("landings"), g.Group("speeds")
+	b.drawLandings(landings, &c)
 	for _, p := range b.Shot.Pulls {
 		b.writePeak(speeds, &c, p)
 	}
@@ -219,16 +182,16 @@ func (b *HandBand) draw(g *draw.Group) {
 
 // drawMarks draws a guide for every mark and names it in the gutter.
 func (b *HandBand) drawMarks(g *draw.Group) {
-	var labels []GutterLabel
+	var labels []gutter.Label
 	for _, m := range b.Window.Marks() {
 		y := b.Y(m.Deg)
 		g.Line(b.Left, y, b.Window.Right, y, draw.Solid(draw.Guide, draw.GuideWidth))
-		labels = append(labels, GutterLabel{Name: m.Name, First: sheet.Figures.Angle(m.Deg), Y: y})
+		labels = append(labels, gutter.Label{Name: m.Name, First: sheet.Figures.Angle(m.Deg), Y: y})
 		if l := &labels[len(labels)-1]; !math.IsNaN(m.tape) && sheet.Style(b.Shot).Tape(m.tape) != m.Name {
 			l.Second = sheet.Style(b.Shot).Tape(m.tape)
 		}
 	}
-	b.GutterLabels(g, labels, b.Top-0.5, b.Top+b.Height+BandGap)
+	gutter.Draw(g, b.Left, labels, b.Top-0.5, b.Top+b.Height+BandGap)
 }
 
 // Path returns the path of the hand, with a gap where it lets go.
@@ -294,11 +257,13 @@ func PointAt(p, q draw.Point, x float64) draw.Point {
 	return draw.Point{X: x, Y: p.Y + (q.Y-p.Y)*(x-p.X)/(q.X-p.X)}
 }
 
-// GripsBetween marks the gaps between the runs of a path.
-func GripsBetween(g *draw.Group, runs [][]draw.Point) {
+// GripsBetween marks the gaps between the runs of a path, and returns the boxes of the
+// marks.
+func GripsBetween(g *draw.Group, runs [][]draw.Point) (boxes []draw.Box) {
 	for i := 1; i < len(runs); i++ {
-		signs.DrawRegrip(g, runs[i-1][len(runs[i-1])-1], runs[i][0])
+		boxes = append(boxes, signs.DrawRegrip(g, runs[i-1][len(runs[i-1])-1], runs[i][0]))
 	}
+	return boxes
 }
 
 // BracketOff is how far right of the landing its window stands, millimetres.
@@ -370,20 +335,30 @@ func goesOn(g *draw.Group, x, y float64, up bool) {
 	signs.DrawEdge(g, x, y, up, "")
 }
 
-// drawLanding draws the window of a landing and writes how wide it is.
-func (b *HandBand) drawLanding(g *draw.Group, c *sheet.Clearing, p *plan.Pull) {
-	l, ok := b.Landing(p)
-	if !ok {
-		return
+// drawLandings draws the windows of all landings, then writes how wide each is where no
+// other window stands.
+func (b *HandBand) drawLandings(g *draw.Group, c *sheet.Clearing) {
+	const clear = 0.6 // between a text and a window
+	var widths []func()
+	for _, p := range b.Shot.Pulls {
+		l, ok := b.Landing(p)
+		if !ok || p.Kind == "follow" {
+			continue
+		}
+		x := b.Window.X(float64(p.Land)) + BracketOff
+		l.Draw(g, x, -1)
+		c.Taken = append(c.Taken, draw.Box{X: x - 1.2, Y: l.Upper, W: 1.2, H: l.Lower - l.Upper}.Grow(clear))
+		if l.Lower-l.Upper < signs.WindowLeast {
+			c.Taken = append(c.Taken, draw.Box{X: x - 1.2, Y: l.Upper - 1.7, W: 1.8, H: l.Lower - l.Upper + 3.4}.Grow(clear))
+		}
+		widths = append(widths, func() {
+			text := draw.NewText(0, 0, sheet.WindowWidth(p), sheet.FontSmall, draw.Black)
+			c.Write(g, text, draw.Point{X: x + 0.6, Y: (l.Upper + l.Lower) / 2})
+		})
 	}
-	x := b.Window.X(float64(p.Land)) + BracketOff
-	l.Draw(g, x, -1)
-	c.Taken = append(c.Taken, draw.Box{X: x - 1.2, Y: l.Upper, W: 1.9, H: l.Lower - l.Upper}.Grow(0.2))
-	if l.Lower-l.Upper < signs.WindowLeast {
-		c.Taken = append(c.Taken, draw.Box{X: x - 0.6, Y: l.Upper - 1.7, W: 1.2, H: l.Lower - l.Upper + 3.4})
+	for _, write := range widths {
+		write()
 	}
-	text := draw.NewText(0, 0, sheet.WindowWidth(p), sheet.FontSmall, draw.Black)
-	c.Write(g, text, draw.Point{X: x + 0.6, Y: (l.Upper + l.Lower) / 2})
 }
 
 // peakLeast is how high a move is at least beside which its greatest speed stands,

@@ -9,6 +9,7 @@ import (
 
 	"pullscore/interp/units"
 	"pullscore/render/draw"
+	"pullscore/render/score/gutter"
 	"pullscore/render/score/times"
 	"pullscore/render/sheet"
 )
@@ -65,7 +66,7 @@ func (sh *Leaf) DrawRuler(g *draw.Group) {
 	y := sh.Edge + 3.7
 	g.Line(w.Left, y, w.Right, y, draw.Solid(draw.Black, draw.RulerWidth))
 	step := sh.drawTicks(g, y)
-	tick := draw.NewText(w.Left-HeadGap, y+sheet.FontSmall.Middle(), "tick "+units.Count(int(step), "frame"), sheet.FontSmall, draw.Grey)
+	tick := draw.NewText(w.Left-gutter.HeadGap, y+sheet.FontSmall.Middle(), "tick "+units.Count(int(step), "frame"), sheet.FontSmall, draw.Grey)
 	g.Add(tick.Aligned(draw.End))
 	if sh.inFrames() {
 		sh.drawFrames(g, y)
@@ -95,12 +96,12 @@ func (sh *Leaf) drawFrames(g *draw.Group, y float64) {
 // drawSeconds numbers seconds, and writes the timecode of some.
 func (sh *Leaf) drawSeconds(g *draw.Group, y float64) {
 	w := sh.Window
-	every := times.LabelStep(sh.PerSecond, sheet.FontSmall.Room(sh.clock(w.ends()))+3)
+	every := times.LabelStep(sh.PerSecond, sheet.FontSmall.Room(sh.clock(w.Ends()))+3)
 	codes := 0.0
 	if sh.Shot.BeginsAt != "" {
 		codes = math.Ceil((sheet.FontSmall.Room(sh.Shot.BeginsAt)+3)/sh.PerSecond/every) * every
 	}
-	for n := math.Ceil(w.from - 1e-9); n <= w.ends()+1e-9; n++ {
+	for n := math.Ceil(w.from - 1e-9); n <= w.Ends()+1e-9; n++ {
 		x := w.X(n)
 		g.Line(x, y, x, y-1.2, draw.Solid(draw.Black, draw.RulerWidth))
 		if math.Mod(n, every) == 0 {
@@ -131,7 +132,7 @@ func (sh *Leaf) drawTicks(g *draw.Group, y float64) (step int64) {
 	}
 	step = times.TickStep(base, sh.PerSecond/float64(base))
 	first := int64(math.Ceil(float64(at.Frames(w.from)) / float64(step)))
-	for f := first * step; at.Seconds(f) <= w.ends()+1e-9; f += step {
+	for f := first * step; at.Seconds(f) <= w.Ends()+1e-9; f += step {
 		if f%base != 0 {
 			x := w.X(at.Seconds(f))
 			g.Line(x, y, x, y-0.7, draw.Solid(draw.Mid, draw.GuideWidth))
@@ -161,23 +162,23 @@ func (sh *Leaf) drawScreen(g *draw.Group, y float64) {
 	w, at := sh.Window, sh.Shot.Speed()
 	perSecond := sh.PerSecond / at.Factor()
 	g.Line(w.Left, y, w.Right, y, draw.Solid(draw.Mid, draw.RulerWidth))
-	every := times.LabelStep(perSecond, sheet.FontSmall.Room(sheet.Figures.Number(at.Screen(w.ends()), 0)+" s")+3)
+	every := times.LabelStep(perSecond, sheet.FontSmall.Room(sheet.Figures.Number(at.Screen(w.Ends()), 0)+" s")+3)
 	tick := times.LabelStep(perSecond, 1)
-	for n := math.Ceil(at.Screen(w.from)/tick-1e-9) * tick; n <= at.Screen(w.ends())+1e-9; n += tick {
+	for n := math.Ceil(at.Screen(w.from)/tick-1e-9) * tick; n <= at.Screen(w.Ends())+1e-9; n += tick {
 		x := w.X(at.Set(n))
 		g.Line(x, y, x, y-1.2, draw.Solid(draw.Mid, draw.RulerWidth))
 		if math.Mod(n, every) == 0 {
 			g.Add(draw.NewText(x, y-1.9, sheet.Figures.Number(n, 0)+" s", sheet.FontSmall, draw.Grey).Aligned(draw.Middle))
 		}
 	}
-	g.Add(draw.NewText(w.Left-HeadGap, y+sheet.FontSmall.Middle(), "screen", sheet.FontSmall, draw.Grey).Aligned(draw.End))
+	g.Add(draw.NewText(w.Left-gutter.HeadGap, y+sheet.FontSmall.Middle(), "screen", sheet.FontSmall, draw.Grey).Aligned(draw.End))
 }
 
 // DrawMoves draws a column for every move of the focus through the bands, from
 // its start to its landing.
 func (sh *Leaf) DrawMoves(g *draw.Group) {
 	w := sh.Window
-	top, bottom := sh.span()
+	top, bottom := sh.Span()
 	if !w.last { // what the next window shows again
 		g.Add(draw.Rect{Box: draw.Box{X: w.X(w.to), Y: top, W: w.Right - w.X(w.to), H: bottom - top}, Fill: draw.Body})
 	}

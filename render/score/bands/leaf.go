@@ -11,7 +11,10 @@ import (
 	"pullscore/render/sheet"
 )
 
-const rulerHeight = 8.2 // of the ruler of time
+const (
+	rulerHeight = 8.2 // of the ruler of time
+	systemAir   = 2.6 // above it where another system stands over it
+)
 
 // A Section is a strip of the page over its whole width.
 type Section struct {
@@ -37,11 +40,12 @@ type Leaf struct {
 	Window *Window // nil: no time axis
 	Strips []placed
 	Edge   float64 // its upper end on the sheet, millimetres
+	air    float64 // above that
 
 	Plumbs *draw.Group // under all bands
 	PlumbX []float64   // where they fall
-	discs  []draw.Box  // in the lane of a band of the hand alone
-	hung   []draw.Box  // words over a band of the hand alone
+	plumbs []plumb
+	discs  []draw.Box // in the lane of a band of the hand alone
 }
 
 // A Sheet is one page of a score.
@@ -73,6 +77,9 @@ func (sc *Chart) goesOn(w *Window, sections []Section) *Leaf {
 		return nil
 	}
 	sh, lf := sc.last(), &Leaf{Chart: sc, Window: w}
+	if w != nil && sh.systems() > 0 {
+		lf.air = systemAir
+	}
 	if w != nil && sh.systems() >= sc.Systems || !sh.takesAll(lf, sections) {
 		return nil
 	}
@@ -123,7 +130,7 @@ func (sh *Leaf) lastName() string {
 // takesAll reports whether the sheet has room for all of the sections on a leaf: what
 // stands below the bands is not torn apart where it can be had on one page.
 func (sh *Sheet) takesAll(lf *Leaf, sections []Section) bool {
-	trial := &Leaf{Chart: lf.Chart, Window: lf.Window, Strips: slices.Clone(lf.Strips)}
+	trial := &Leaf{Chart: lf.Chart, Window: lf.Window, Strips: slices.Clone(lf.Strips), air: lf.air}
 	for _, s := range sections {
 		trial.add(s)
 	}
@@ -132,7 +139,7 @@ func (sh *Sheet) takesAll(lf *Leaf, sections []Section) bool {
 
 // used returns the least height of what is on the leaf.
 func (sh *Leaf) used() float64 {
-	used := sh.rulers()
+	used := sh.air + sh.rulers()
 	for _, p := range sh.Strips {
 		used += p.Least
 	}
@@ -205,8 +212,8 @@ func (sh *Sheet) arrange() {
 	}
 	y := top
 	for _, lf := range sh.Leaves {
-		lf.Edge = y
-		y += lf.rulers()
+		lf.Edge = y + lf.air
+		y = lf.Edge + lf.rulers()
 		for i := range lf.Strips {
 			p := &lf.Strips[i]
 			p.Top, p.Height = y, p.Least+share*max(0, p.Most-p.Least)
@@ -215,9 +222,9 @@ func (sh *Sheet) arrange() {
 	}
 }
 
-// span returns the top of the first and the bottom of the last section on the
+// Span returns the top of the first and the bottom of the last section on the
 // time axis, the lines left out where anything else is there.
-func (sh *Leaf) span() (top, bottom float64) {
+func (sh *Leaf) Span() (top, bottom float64) {
 	for _, p := range sh.Strips {
 		if !p.OverTime {
 			continue
@@ -262,9 +269,13 @@ func (sc *Chart) Draw(name, desc string, around func(sh *Sheet, root *draw.Group
 		for _, lf := range sh.Leaves {
 			lf.draw(&p.Root)
 			if w := lf.Window; w != nil {
-				_, bottom := lf.span()
+				_, bottom := lf.Span()
 				p.Spans = append(p.Spans, draw.Span{From: w.from, To: w.to, Left: w.Left, Right: w.X(w.to), Top: lf.Edge, Bottom: bottom})
 			}
+		}
+		texts := lying(&p.Root, nil)
+		for _, lf := range sh.Leaves {
+			lf.drawPlumbs(texts)
 		}
 		legend(sh, &p.Root)
 		pages[i] = p

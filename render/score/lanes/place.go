@@ -5,6 +5,7 @@ package lanes
 import (
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
+	"pullscore/render/score/gutter"
 	"pullscore/render/sheet"
 	"slices"
 )
@@ -30,7 +31,7 @@ func (p Place) y(v float64) float64 {
 
 // DrawHead draws the lane's name and its scale.
 func (p Place) DrawHead(g *draw.Group) {
-	x, middle := p.Left-bands.HeadGap, p.Top+p.Height/2
+	x, middle := p.Left-gutter.HeadGap, p.Top+p.Height/2
 	if p.Lane.note != "" {
 		g.Add(draw.NewText(x, middle+1.5+sheet.FontSmall.Middle(), p.Lane.note, sheet.FontSmall, draw.Grey).Aligned(draw.End))
 		middle -= 1.5

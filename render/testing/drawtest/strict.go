@@ -59,17 +59,10 @@ type walk struct {
 // limiting are the groups whose lines no text may lie on.
 var limiting = map[string]bool{signs.Limit: true, signs.Plumb: true, signs.Window: true, signs.Narrow: true}
 
-// covering are the signs whose shapes lie over lines, so that the texts in them do not lie
-// on a line.
-var covering = map[string]bool{
-	signs.Rack: true, signs.Follow: true, signs.Error: true, signs.Warning: true, signs.Note: true,
-	signs.Place: true, signs.LaterPlace: true,
-}
-
 // covers reports whether one of the groups is such a sign.
 func covers(groups []*draw.Group) bool {
 	for _, g := range groups {
-		if covering[g.Name] {
+		if signs.Covers(g.Name) {
 			return true
 		}
 	}

@@ -1,12 +1,13 @@
 // Setting the words of a row: each utterance on a lane on which it has room.
 
-package bands
+package lines
 
 import (
 	"slices"
 	"strings"
 
 	"pullscore/render/draw"
+	"pullscore/render/score/bands"
 	"pullscore/render/score/words"
 	"pullscore/render/sheet"
 )
@@ -19,7 +20,7 @@ type Run struct {
 
 // Set finds a place for every word of the row, with texts clear of plumb lines. An
 // utterance that would run into another has a lane of its own.
-func (r *Row) Set(w *Window, plumbs ...float64) {
+func (r *Row) Set(w *bands.Window, plumbs ...float64) {
 	const most = 6
 	limit := w.Paper.W - sheet.Margin
 	var ends []float64 // of the lanes
@@ -47,10 +48,10 @@ func (r *Row) Set(w *Window, plumbs ...float64) {
 
 // heard returns what the window shows of an utterance: the words that start in it, and a
 // text of one piece that goes on in it. Dots stand for what was before.
-func heard(w *Window, u Utterance) words.Said {
+func heard(w *bands.Window, u Utterance) words.Said {
 	said := words.Said{From: w.X(u.Start), To: w.X(u.End), Cue: u.Cue}
 	all := make([]string, len(u.Words))
-	if u.Start < w.from && len(u.Words) > 0 && !u.Cue {
+	if u.Start < w.From() && len(u.Words) > 0 && !u.Cue {
 		said.Words = append(said.Words, words.Word{Text: "…", At: w.Left})
 	}
 	for i, word := range u.Words {

@@ -1,7 +1,7 @@
 // The first band of a score: who speaks, what happens, and the words that the
 // moves hang on.
 
-package bands
+package lines
 
 import (
 	"fmt"
@@ -10,6 +10,7 @@ import (
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
+	"pullscore/render/score/bands"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
 )
@@ -39,20 +40,20 @@ const (
 	rowHeight = 5.6
 	TextBase  = 3.6 // of a row's first lane
 	Underline = 1.5 // below the baseline
-	plumbTop  = 1.6
+	plumbTop  = Underline
 )
 
-// LinesBand returns a section for every lane of every row.
-func (w *Window) LinesBand() []Section {
-	head := Section{Name: "lines", Least: LaneAir, Most: LaneAir, OverTime: true,
-		Draw: func(_ *Leaf, g *draw.Group, top, _ float64) {
-			g.Add(draw.NewText(sheet.Margin, top+LaneAir+TextBase, "Lines", sheet.FontHeading, draw.Black))
+// Band returns a section for every lane of every row.
+func Band(w *bands.Window) []bands.Section {
+	head := bands.Section{Name: "lines", Least: bands.LaneAir, Most: bands.LaneAir, OverTime: true,
+		Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
+			g.Add(draw.NewText(sheet.Margin, top+bands.LaneAir+TextBase, "Lines", sheet.FontHeading, draw.Black))
 		}}
-	var all []Section
-	for _, r := range w.Rows() {
+	var all []bands.Section
+	for _, r := range Rows(w) {
 		for lane := range r.Lanes {
-			all = append(all, Section{Name: "lines", Least: rowHeight, Most: rowHeight, Head: &head, OverTime: true,
-				Draw: func(sh *Leaf, g *draw.Group, top, _ float64) { r.drawLane(sh, g, lane, top) }})
+			all = append(all, bands.Section{Name: "lines", Least: rowHeight, Most: rowHeight, Head: &head, OverTime: true,
+				Draw: func(sh *bands.Leaf, g *draw.Group, top, _ float64) { r.drawLane(sh, g, lane, top) }})
 		}
 	}
 	return all
@@ -61,10 +62,10 @@ func (w *Window) LinesBand() []Section {
 // Rows gathers what is heard and seen in the window: the subjects who speak, the farthest
 // first, then other voices in the order in which they first speak, then business, cues and
 // moves. Texts keep off the plumb lines that fall from rows above.
-func (w *Window) Rows() []*Row {
+func Rows(w *bands.Window) []*Row {
 	var rows []*Row
 	var plumbs []float64
-	for _, r := range append(w.Speech(), w.Action()...) {
+	for _, r := range append(Speech(w), Action(w)...) {
 		if len(r.Said) == 0 {
 			continue
 		}
@@ -75,7 +76,7 @@ func (w *Window) Rows() []*Row {
 }
 
 // plumbs returns where plumb lines fall from the row.
-func (r *Row) plumbs(w *Window) (list []float64) {
+func (r *Row) plumbs(w *bands.Window) (list []float64) {
 	for _, u := range r.Said {
 		for _, word := range u.Words {
 			if word.Hangs && w.Holds(word.Start) {
@@ -87,7 +88,7 @@ func (r *Row) plumbs(w *Window) (list []float64) {
 }
 
 // Speech returns a row for every speaker.
-func (w *Window) Speech() []*Row {
+func Speech(w *bands.Window) []*Row {
 	var rows []*Row
 	for _, k := range w.Order {
 		rows = append(rows, &Row{Name: w.Shot.Subjects[k].Name})
@@ -101,7 +102,7 @@ func (w *Window) Speech() []*Row {
 			i = len(rows)
 			rows = append(rows, &Row{Name: l.Who})
 		}
-		if w.shows(float64(l.Start), float64(l.End)) {
+		if shows(w, float64(l.Start), float64(l.End)) {
 			rows[i].add(spoken(l))
 		}
 	}
@@ -109,31 +110,31 @@ func (w *Window) Speech() []*Row {
 }
 
 // shows reports whether something from one time to another has its words on the window.
-func (w *Window) shows(from, to float64) bool {
-	return to > w.from && from < w.to || w.Holds(from)
+func shows(w *bands.Window, from, to float64) bool {
+	return to > w.From() && from < w.To() || w.Holds(from)
 }
 
 // Action returns the row of all that is not spoken.
-func (w *Window) Action() []*Row {
+func Action(w *bands.Window) []*Row {
 	s := w.Shot
 	all := &Row{Name: "action"}
 	for _, a := range s.Actions {
-		if w.shows(float64(a.Start), float64(a.End)) {
+		if shows(w, float64(a.Start), float64(a.End)) {
 			all.add(whole(a.Text, float64(a.Start), float64(a.End)))
 		}
 	}
 	for _, p := range s.Pauses {
-		if w.shows(float64(p.Start), float64(p.End)) {
-			all.add(w.pause(p))
+		if shows(w, float64(p.Start), float64(p.End)) {
+			all.add(pause(w, p))
 		}
 	}
 	for _, b := range s.Blocking {
-		if w.shows(float64(b.Start), float64(b.End)) && !inCameraRow(s, b) {
+		if shows(w, float64(b.Start), float64(b.End)) && !inCameraRow(s, b) {
 			all.add(whole(blocking(s, b), float64(b.Start), float64(b.End)))
 		}
 	}
 	for _, c := range s.Cues {
-		if t := float64(c.T); w.shows(t, t) {
+		if t := float64(c.T); shows(w, t, t) {
 			all.add(Utterance{Start: t, End: t, Cue: true, Title: fmt.Sprintf("cue %s at %s", c.Name, sheet.When(s, t)),
 				Words: []plan.Word{{Text: c.Name, Start: t, End: t, Hangs: hangsOn(s, c.Name)}}})
 		}
@@ -170,7 +171,7 @@ func whole(text string, start, end float64) Utterance {
 }
 
 // pause returns a silence: dots, with its name where it is long enough for it.
-func (w *Window) pause(p plan.Pause) Utterance {
+func pause(w *bands.Window, p plan.Pause) Utterance {
 	start, end := float64(p.Start), float64(p.End)
 	u := whole("pause", start, end)
 	u.silent = true
@@ -210,19 +211,19 @@ func blocking(s *plan.Shot, b plan.Blocking) string {
 }
 
 // Draw writes the row's head and its words, and lets the plumb lines fall.
-func (r *Row) Draw(sh *Leaf, g *draw.Group, top float64) {
+func (r *Row) Draw(sh *bands.Leaf, g *draw.Group, top float64) {
 	for lane := range r.Lanes {
 		r.drawLane(sh, g, lane, top+rowHeight*float64(lane))
 	}
 }
 
 // drawLane draws one of the row's lanes.
-func (r *Row) drawLane(sh *Leaf, g *draw.Group, lane int, top float64) {
+func (r *Row) drawLane(sh *bands.Leaf, g *draw.Group, lane int, top float64) {
 	w, base := sh.Window, top+TextBase
 	if lane == 0 {
 		sh.RowHead(g, base, r.Name)
 	}
-	_, bottom := sh.span()
+	_, bottom := sh.Span()
 	for i, u := range r.Said {
 		if r.lane[i] != lane {
 			continue
@@ -237,7 +238,7 @@ func (r *Row) drawLane(sh *Leaf, g *draw.Group, lane int, top float64) {
 		}
 		for _, word := range u.Words {
 			if word.Hangs && w.Holds(word.Start) {
-				sh.dropPlumb(w.X(word.Start), base+plumbTop, bottom)
+				sh.DropPlumb(w.X(word.Start), base+plumbTop, bottom)
 			}
 		}
 		for _, run := range r.Runs {
@@ -246,9 +247,7 @@ func (r *Row) drawLane(sh *Leaf, g *draw.Group, lane int, top float64) {
 				if run.Hangs && !u.Cue {
 					into = ug.Group(signs.Word)
 				}
-				t := run.At(base)
-				sh.ClearOfPlumbs(ug, t.Box())
-				into.Add(t)
+				into.Add(run.At(base))
 			}
 		}
 	}
@@ -256,7 +255,7 @@ func (r *Row) drawLane(sh *Leaf, g *draw.Group, lane int, top float64) {
 
 // Underscore draws the line under an utterance, with an end where it starts and where it
 // ends, if the window shows it.
-func Underscore(g *draw.Group, w *Window, u Utterance, y float64) {
+func Underscore(g *draw.Group, w *bands.Window, u Utterance, y float64) {
 	const end = 0.8
 	from, to := w.X(u.Start), w.X(u.End)
 	if to <= from {
@@ -273,10 +272,10 @@ func Underscore(g *draw.Group, w *Window, u Utterance, y float64) {
 	default:
 		into.Line(from, y, to, y, stroke)
 	}
-	if u.Start >= w.from {
+	if u.Start >= w.From() {
 		into.Line(from, y, from, y-end, stroke)
 	}
-	if u.End <= w.ends() {
+	if u.End <= w.Ends() {
 		into.Line(to, y, to, y-end, stroke)
 	}
 }
@@ -291,30 +290,3 @@ func (r *Row) LaneBase(base float64, said int) float64 {
 
 // Text returns a run of the row as a text, that of the row's first lane being base.
 func (r *Row) Text(run Run, base float64) draw.Text { return run.At(r.LaneBase(base, run.Said)) }
-
-// dropPlumb draws a plumb line, once where two hang on the same moment.
-func (sh *Leaf) dropPlumb(x, from, to float64) {
-	if !slices.Contains(sh.PlumbX, x) {
-		signs.DrawPlumb(sh.Plumbs, x, from, to)
-		sh.PlumbX = append(sh.PlumbX, x)
-	}
-}
-
-// ClearOfPlumbs lets a plumb line that falls through a text end and go on
-// behind it.
-func (sh *Leaf) ClearOfPlumbs(g *draw.Group, b draw.Box) {
-	for _, x := range sh.PlumbX {
-		if x > b.X-0.3 && x < b.Right()+0.3 {
-			g.Add(draw.Rect{Box: draw.Box{X: x - 0.3, Y: b.Y, W: 0.6, H: b.H}, Fill: draw.Paper})
-		}
-	}
-}
-
-// RowHead writes a name at the end of the gutter.
-func (sh *Leaf) RowHead(g *draw.Group, base float64, name string) {
-	t := draw.NewText(sh.Left-HeadGap, base, name, sheet.FontBody, draw.Grey).Aligned(draw.End)
-	g.Add(t.Shortened(sh.Left - HeadGap - sheet.Margin - headingRoom))
-}
-
-// headingRoom is what the heading of a band takes of the gutter.
-const headingRoom = 11.5
