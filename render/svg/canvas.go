@@ -1,6 +1,7 @@
-// The one place that touches svgo: it writes attributes as they come, loses
-// write errors and prints -0.00, so all three are seen to here. Text content
-// it escapes itself.
+// The frame of a document is svgo's, and this is the one place that touches it: it
+// writes attributes as they come and loses write errors, so both are seen to here. Text
+// content it escapes itself. Shapes and texts are written here in svgo's form: a score has
+// a hundred thousand numbers, and svgo formats each through fmt.
 
 package svg
 
@@ -20,6 +21,7 @@ import (
 type canvas struct {
 	svg *svgo.SVG
 	out *bufio.Writer // keeps the first error of what it writes to
+	row []byte        // room for one element
 	// leads reports whether the document has a group of that ID.
 	leads func(id string) bool
 }
@@ -99,15 +101,29 @@ func (r rules) inks(colour func(draw.Ink) draw.Colour) {
 	}
 }
 
-// paint returns the attributes of a shape's fill and stroke, as one string:
-// svgo copies them once for each.
-func paint(fill draw.Ink, s draw.Stroke) string {
-	b := append(make([]byte, 0, 96), `class="`...)
+// begin returns room for an element of that name.
+func (c *canvas) begin(name string) []byte { return append(append(c.row[:0], '<'), name...) }
+
+// end writes an element that holds nothing.
+func (c *canvas) end(b []byte) {
+	c.row = append(b, " />\n"...)
+	c.out.Write(c.row)
+}
+
+// coordinate appends an attribute with a number of two decimals.
+func coordinate(b []byte, name string, v float64) []byte {
+	b = append(append(append(b, ' '), name...), `="`...)
+	return append(appendFixed(b, v), '"')
+}
+
+// paint appends the attributes of a shape's fill and stroke.
+func paint(b []byte, fill draw.Ink, s draw.Stroke) []byte {
+	b = append(b, ` class="`...)
 	if fill != draw.None {
 		b = append(append(b, "f-"...), fill.String()...)
 	}
 	if s.Ink == draw.None {
-		return string(append(b, '"'))
+		return append(b, '"')
 	}
 	if fill != draw.None {
 		b = append(b, ' ')
@@ -121,16 +137,15 @@ func paint(fill draw.Ink, s draw.Stroke) string {
 	if s.Round {
 		b = append(b, `" stroke-linecap="round`...)
 	}
-	return string(append(b, '"'))
+	return append(b, '"')
 }
 
-// setting returns the attributes of a text, its place aside. The size has four
+// setting appends the attributes of a text, its place aside. The size has four
 // decimals, since what it is off by adds up along the line. The width is the
 // measured one, which a viewer that can keeps to with whatever font it has;
 // only where the width is a guess it is left out.
-func setting(t draw.Text) string {
-	b := append(make([]byte, 0, 96), `class="f-`...)
-	b = append(b, t.Ink.String()...)
+func setting(b []byte, t draw.Text) []byte {
+	b = append(append(b, ` class="f-`...), t.Ink.String()...)
 	if t.Font.Bold {
 		b = append(b, " bold"...)
 	}
@@ -150,7 +165,7 @@ func setting(t draw.Text) string {
 		b = appendNumber(append(b, ' '), t.At.Y)
 		b = append(b, ')')
 	}
-	return string(append(b, '"'))
+	return append(b, '"')
 }
 
 // runs appends the path data of runs of points.
@@ -183,26 +198,43 @@ func number(v float64) float64 {
 	return math.Round(v*100)/100 + 0
 }
 
-// appendNumber appends a number as it is written. Up to 15 digits the shortest
-// decimal of a number of hundredths is those hundredths, and no search for it.
+// wide is from where on a number of hundredths has more digits than a float64 holds.
+const wide = 1e13
+
+// appendNumber appends a number as it is written where nothing needs its zeros. Of all
+// that are not wide the shortest decimal is the hundredths, and no search for it.
 func appendNumber(b []byte, v float64) []byte {
-	v = number(v)
-	hundredths := math.Round(v * 100)
-	if math.Abs(hundredths) >= 1e15 {
+	if v = number(v); math.Abs(v) >= wide {
 		return strconv.AppendFloat(b, v, 'f', -1, 64)
 	}
-	n := int64(hundredths)
+	b, n := appendHundredths(b, v)
+	switch {
+	case n%100 == 0:
+		return b[:len(b)-len(".00")]
+	case n%10 == 0:
+		return b[:len(b)-len("0")]
+	}
+	return b
+}
+
+// appendFixed appends a number with two decimals.
+func appendFixed(b []byte, v float64) []byte {
+	if v = number(v); math.Abs(v) >= wide {
+		return strconv.AppendFloat(b, v, 'f', 2, 64)
+	}
+	b, _ = appendHundredths(b, v)
+	return b
+}
+
+// appendHundredths appends a number that is not wide with two decimals, and returns its
+// hundredths, without their sign.
+func appendHundredths(b []byte, v float64) (text []byte, n int64) {
+	n = int64(math.Round(v * 100))
 	if n < 0 {
 		b, n = append(b, '-'), -n
 	}
 	b = strconv.AppendInt(b, n/100, 10)
-	switch n %= 100; {
-	case n == 0:
-		return b
-	case n%10 == 0:
-		return append(b, '.', byte('0'+n/10))
-	}
-	return append(b, '.', byte('0'+n/10), byte('0'+n%10))
+	return append(b, '.', byte('0'+n/10%10), byte('0'+n%10)), n
 }
 
 func decimals(v float64) string { return string(appendNumber(nil, v)) }

@@ -1,6 +1,7 @@
 package svg
 
 import (
+	"encoding/xml"
 	"io"
 	"strconv"
 
@@ -92,19 +93,31 @@ func (c *canvas) group(g *draw.Group) {
 }
 
 func (c *canvas) line(l draw.Line) {
-	c.svg.Line(number(l.From.X), number(l.From.Y), number(l.To.X), number(l.To.Y), paint(draw.None, l.Stroke))
+	b := coordinate(c.begin("line"), "x1", l.From.X)
+	b = coordinate(b, "y1", l.From.Y)
+	b = coordinate(b, "x2", l.To.X)
+	b = coordinate(b, "y2", l.To.Y)
+	c.end(paint(b, draw.None, l.Stroke))
 }
 
 func (c *canvas) rect(r draw.Rect) {
-	c.svg.Rect(number(r.Box.X), number(r.Box.Y), number(r.Box.W), number(r.Box.H), paint(r.Fill, r.Stroke))
+	b := coordinate(c.begin("rect"), "x", r.Box.X)
+	b = coordinate(b, "y", r.Box.Y)
+	b = coordinate(b, "width", r.Box.W)
+	b = coordinate(b, "height", r.Box.H)
+	c.end(paint(b, r.Fill, r.Stroke))
 }
 
 func (c *canvas) disc(d draw.Disc) {
-	c.svg.Circle(number(d.Centre.X), number(d.Centre.Y), number(d.Radius), paint(d.Fill, d.Stroke))
+	b := coordinate(c.begin("circle"), "cx", d.Centre.X)
+	b = coordinate(b, "cy", d.Centre.Y)
+	b = coordinate(b, "r", d.Radius)
+	c.end(paint(b, d.Fill, d.Stroke))
 }
 
 func (c *canvas) path(p draw.Path) {
-	c.svg.Path(string(runs(nil, p.Runs, p.Closed)), paint(p.Fill, p.Stroke))
+	b := runs(append(c.begin("path"), ` d="`...), p.Runs, p.Closed)
+	c.end(paint(append(b, '"'), p.Fill, p.Stroke))
 }
 
 // text writes a text. A shortened one shows the whole of it to the pointer.
@@ -114,5 +127,10 @@ func (c *canvas) text(t draw.Text) {
 		c.svg.Title(draw.Clean(t.Full))
 		defer c.svg.Gend()
 	}
-	c.svg.Text(number(t.At.X), number(t.At.Y), t.String, setting(t))
+	b := coordinate(c.begin("text"), "x", t.At.X)
+	b = coordinate(b, "y", t.At.Y)
+	c.row = append(setting(b, t), " >"...)
+	c.out.Write(c.row)
+	xml.EscapeText(c.out, []byte(t.String)) // c.out keeps its error
+	c.out.WriteString("</text>\n")
 }

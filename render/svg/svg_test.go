@@ -207,7 +207,8 @@ func TestNumberedGroups(t *testing.T) {
 	}
 }
 
-// What is written is the shortest decimal of the rounded number, whatever its size.
+// What is written is the shortest decimal of the rounded number, or that of two decimals,
+// whatever its size.
 func TestNumbersAreShortest(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		v := rapid.OneOf(
@@ -215,6 +216,9 @@ func TestNumbersAreShortest(t *testing.T) {
 			rapid.Map(rapid.IntRange(-1_000_000, 1_000_000), func(n int) float64 { return float64(n) / 100 }),
 			rapid.Float64Range(-1e20, 1e20),
 		).Draw(t, "v")
+		if got, want := string(appendFixed(nil, v)), strconv.FormatFloat(number(v), 'f', 2, 64); got != want {
+			t.Fatalf("%v is written %s with two decimals, want %s", v, got, want)
+		}
 		if got, want := decimals(v), strconv.FormatFloat(number(v), 'f', -1, 64); got != want {
 			t.Errorf("%v is written %s, want %s", v, got, want)
 		}
