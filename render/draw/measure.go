@@ -60,7 +60,12 @@ func (f Font) advance(r rune) float64 {
 	return unknown * f.Size * MM
 }
 
+// lookup returns the width of a character. The first span has the letters of nearly every
+// text, and needs no search.
 func lookup(table []span, r rune) (uint16, bool) {
+	if i := int(r - table[0].first); i >= 0 && i < len(table[0].widths) {
+		return table[0].widths[i], true
+	}
 	i := sort.Search(len(table), func(i int) bool { return table[i].first > r }) - 1
 	if i < 0 || int(r-table[i].first) >= len(table[i].widths) {
 		return 0, false

@@ -209,6 +209,9 @@ func (f Font) head(s string, w float64) int {
 // replaces characters that no page can show, or that would reorder the characters
 // around them, by the replacement character.
 func Clean(s string) string {
+	if isClean(s) {
+		return s
+	}
 	s = strings.Map(func(r rune) rune {
 		switch {
 		case unicode.IsSpace(r):
@@ -219,6 +222,19 @@ func Clean(s string) string {
 		return r
 	}, strings.ToValidUTF8(s, "\ufffd"))
 	return strings.Join(strings.Fields(s), " ")
+}
+
+// isClean reports whether s has only visible characters of ASCII, with single blanks
+// between them: as nearly every text, which then needs no copy.
+func isClean(s string) bool {
+	last := byte(' ')
+	for i := range len(s) {
+		if s[i] < ' ' || s[i] > '~' || s[i] == ' ' && last == ' ' {
+			return false
+		}
+		last = s[i]
+	}
+	return last != ' ' || s == ""
 }
 
 // reorders reports whether r is a control that imposes a writing direction:

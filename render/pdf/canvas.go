@@ -232,17 +232,26 @@ func (c *canvas) dash(pattern []float64) {
 func (c *canvas) circle(m draw.Point, r float64) {
 	const curves = 8
 	handle := 4.0 / 3 * math.Tan(2*math.Pi/curves/4)
-	c.pdf.MoveTo(number(m.X+r), number(m.Y))
+	b := append(c.point(make([]byte, 0, 640), number(m.X+r), number(m.Y), 2), "m\n"...)
 	sin, cos := 0.0, 1.0
 	for i := range curves {
 		nextSin, nextCos := math.Sincos(2 * math.Pi * float64(i+1) / curves)
-		c.pdf.CurveBezierCubicTo(
-			m.X+r*(cos-handle*sin), m.Y+r*(sin+handle*cos),
-			m.X+r*(nextCos+handle*nextSin), m.Y+r*(nextSin-handle*nextCos),
-			m.X+r*nextCos, m.Y+r*nextSin)
+		b = c.point(b, m.X+r*(cos-handle*sin), m.Y+r*(sin+handle*cos), 5)
+		b = c.point(b, m.X+r*(nextCos+handle*nextSin), m.Y+r*(nextSin-handle*nextCos), 5)
+		b = append(c.point(b, m.X+r*nextCos, m.Y+r*nextSin, 5), "c\n"...)
 		sin, cos = nextSin, nextCos
 	}
-	c.pdf.ClosePath()
+	c.pdf.RawWriteStr(string(append(b, 'h')))
+}
+
+// point appends a point as the file counts: in points of a 72nd of an inch, from the
+// foot of the page.
+func (c *canvas) point(b []byte, x, y float64, decimals int) []byte {
+	const k = 72 / 25.4
+	_, high := c.pdf.GetPageSize()
+	b = strconv.AppendFloat(b, x*k, 'f', decimals, 64)
+	b = strconv.AppendFloat(append(b, ' '), (high-y)*k, 'f', decimals, 64)
+	return append(b, ' ')
 }
 
 // caps are the library's words for the ends of lines, round or not.
@@ -288,11 +297,12 @@ func (c *canvas) glyphs(t draw.Text) {
 
 // span begins marked content with one property.
 func (c *canvas) span(key, text string) {
-	var hex strings.Builder
+	b := append(append(append([]byte("/Span <</"), key...), ' ', '<'), "FEFF"...)
 	for _, unit := range utf16.Encode([]rune(draw.Clean(text))) {
-		fmt.Fprintf(&hex, "%04X", unit)
+		const digits = "0123456789ABCDEF"
+		b = append(b, digits[unit>>12], digits[unit>>8&15], digits[unit>>4&15], digits[unit&15])
 	}
-	c.pdf.RawWriteStr(fmt.Sprintf("/Span <</%s <FEFF%s>>> BDC", key, &hex))
+	c.pdf.RawWriteStr(string(append(b, ">>> BDC"...)))
 }
 
 func (c *canvas) endSpan() { c.pdf.RawWriteStr("EMC") }
