@@ -6,14 +6,15 @@ import (
 	"fmt"
 	"path/filepath"
 	"slices"
+	"strings"
 
 	"pullscore/interp/load"
 	"pullscore/interp/plan"
 	"pullscore/interp/revision"
 	"pullscore/interp/wording"
 	"pullscore/lang"
-	"pullscore/lang/fountain"
 	"pullscore/lang/lines"
+	"pullscore/lang/screenplay"
 )
 
 // hasPage reports whether there is a page to compare the plan with.
@@ -83,6 +84,11 @@ func (p *program) addScript(pages *revision.Pages, s *lang.Script) bool {
 	if f == nil {
 		return false
 	}
+	if d, closed := screenplay.Closed(f.Name, f.Content); closed {
+		d.Range = s.File.Range()
+		p.Report(d)
+		return false
+	}
 	if s.Scene == nil {
 		p.addPage(pages, f, "")
 		return true
@@ -97,15 +103,39 @@ func (p *program) addScene(pages *revision.Pages, f *load.Foreign, s *lang.Scrip
 		return true
 	}
 	p.Fail(s.Scene.Range(), "no-scene", fmt.Sprintf("%q has no scene %s", filepath.Base(f.Name), s.Scene.Value),
-		"A scene's number stands between two # at the end of its heading.")
+		p.numbersOf(f))
 	return false
+}
+
+// mostNumbers is how many numbers of scenes are told of a page without the one that
+// is looked for.
+const mostNumbers = 20
+
+// numbersOf says which numbers the scenes of a page have.
+func (p *program) numbersOf(f *load.Foreign) string {
+	var numbers []string
+	for scene, beat := range screenplay.Beats(f.Text, &lines.Faults{}) {
+		if beat.Empty() && scene.Number != "" {
+			numbers = append(numbers, scene.Number)
+		}
+		if len(numbers) > mostNumbers {
+			break
+		}
+	}
+	switch {
+	case len(numbers) == 0:
+		return "A scene's number stands between two # at the end of its heading."
+	case len(numbers) > mostNumbers:
+		return fmt.Sprintf("The first %d are %s.", mostNumbers, strings.Join(numbers[:mostNumbers], ", "))
+	}
+	return fmt.Sprintf("It has %s.", strings.Join(numbers, ", "))
 }
 
 // addPage adds the speeches of a page, of one scene or of all, and tells what is
 // wrong with it.
 func (p *program) addPage(pages *revision.Pages, f *load.Foreign, number string) (any bool) {
 	faults := lines.Faults{}
-	any = pages.Add(fountain.Beats(f.Text, &faults), f.Name, number)
+	any = pages.Add(screenplay.Beats(f.Text, &faults), f.Name, number)
 	for _, d := range append(f.Diags[:len(f.Diags):len(f.Diags)], faults.List()...) {
 		p.Report(d)
 	}

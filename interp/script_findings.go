@@ -26,6 +26,9 @@ func (p *program) tellRevision(c *revision.Change) {
 	case revision.Changed:
 		d.Code, d.Message = "line-changed", "the page has other words for this line"
 		d.Detail = fmt.Sprintf("It says: “%s”.", strings.TrimRight(c.PageText, "."))
+		if c.Revision != "" {
+			d.Detail = fmt.Sprintf("%s revision. %s", c.Revision, d.Detail)
+		}
 	case revision.Moved:
 		d.Code, d.Message = "line-moved", "the page has this line in another place"
 	case revision.Gone:

@@ -35,6 +35,7 @@
 //   - page.go: pullscore page
 //   - page_against.go: page --against
 //   - page_read.go: reading a script page, and telling what is none
+//   - page_revised.go: page --revised
 //   - primer.go: the language in a minute, and its words by task
 //   - printed.go: pages that a command writes to standard output
 //   - sheaf.go: the drawings of many shots in one PDF file

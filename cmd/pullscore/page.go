@@ -21,26 +21,29 @@ import (
 	"pullscore/lang"
 	"pullscore/lang/fountain"
 	"pullscore/lang/lines"
+	"pullscore/lang/screenplay"
 )
 
 type pageCmd struct {
-	Output  string `offer:"places" short:"o" default:"-" placeholder:"PLACE" help:"The plan to write, which must not exist yet, or a folder; - is standard output."`
-	As      string `enum:"plan,json" default:"plan" placeholder:"FORM" help:"plan, or json: what was read (with --against: findings as JSON)."`
-	Scene   string `placeholder:"N" help:"One scene, by its number or else by its position from 1."`
-	Against string `offer:"plans" placeholder:"PLAN" help:"Tell what the page words differently from this plan."`
-	File    string `offer:"files" arg:"" help:"A script page in Fountain, or - for standard input."`
+	Output  string  `offer:"places" short:"o" default:"-" placeholder:"PLACE" help:"The plan to write, which must not exist yet, or a folder; - is standard output."`
+	As      string  `enum:"plan,json" default:"plan" placeholder:"FORM" help:"plan, or json: what was read (with --against: findings as JSON)."`
+	Scene   string  `placeholder:"N" help:"One scene, by its number or else by its position from 1."`
+	Against string  `offer:"plans" placeholder:"PLAN" help:"Tell what the page words differently from this plan."`
+	Revised revised `placeholder:"NAME" help:"Propose only what a revision of an FDX page changed, as in --revised=Pink; without a name the one that is running."`
+	File    string  `offer:"files" arg:"" help:"A script page in Fountain or FDX, or - for standard input."`
 }
 
 // Help explains the command.
 func (pageCmd) Help() string {
-	return `Makes a plan to begin from out of a script page in Fountain: every speaker a
-subject, every scene a shot, every speech a line with its words. Where the
+	return `Makes a plan to begin from out of a script page in Fountain or FDX: every speaker
+a subject, every scene a shot, every speech a line with its words. Where the
 speaker changes, or an action names a subject, a rack on a word is proposed as
 a comment: take "# " away to wake it up. Distances are placeholders to measure.
 
   pullscore page -o scene-27.pull --scene 27 ferry.fountain
   pullscore page --as json ferry.fountain
   pullscore page --against scene-27.pull --scene 27 ferry.fountain
+  pullscore page --revised=Pink ferry.fdx
 
 A plan that is there is never written over. With --against, the exit code is 1
 where lines have changed, moved or vanished; the pulls that hang on them are
@@ -66,13 +69,17 @@ func (c *pageCmd) Run(s *session) error {
 	if err != nil {
 		return err
 	}
+	set, err := c.Revised.of(c.File, text)
+	if err != nil {
+		return err
+	}
 	faulty := s.printPageErrors(text, diags)
 	var faults lines.Faults
-	beats := fountain.Beats(text, &faults)
+	beats := screenplay.Beats(text, &faults)
 	if c.As == "json" {
 		err = c.write(s, func(w io.Writer) error { return script.WriteJSON(w, ofScene(beats, scene.Position)) })
 	} else {
-		err = c.plan(s, text, beats, scene.Position)
+		err = c.plan(s, text, beats, scene.Position, set)
 	}
 	faulty = s.printPageErrors(text, faults.List()) || faulty
 	if err == nil && faulty {
@@ -89,16 +96,6 @@ func (s *session) printPageErrors(text *lines.Text, diags []lang.Diagnostic) boo
 		return false
 	}
 	return s.printErrors(&interp.Result{Sources: map[string][]byte{text.Name: []byte(text.Content)}}, diags)
-}
-
-// title returns what the title page says.
-func title(page []fountain.Field) string {
-	for _, f := range page {
-		if strings.EqualFold(f.Key, "Title") {
-			return fountain.Plain(f.Value)
-		}
-	}
-	return ""
 }
 
 // mostNumbers is how many scene numbers are looked through for a near miss, and
@@ -119,7 +116,7 @@ func (c *pageCmd) scene(text *lines.Text) (at fountain.Scene, err error) {
 	position, _ := strconv.Atoi(c.Scene)
 	var numbers []string
 	count, last := 0, 0
-	for scene, beat := range fountain.Beats(text, &lines.Faults{}) {
+	for scene, beat := range screenplay.Beats(text, &lines.Faults{}) {
 		if scene.Position == last || scene.Heading == "" && beat.Who == "" {
 			continue
 		}
@@ -164,8 +161,9 @@ func ofScene(beats iter.Seq2[fountain.Scene, fountain.Beat], position int) iter.
 	}
 }
 
-// plan writes the plan of scenes, which is not smaller than they are.
-func (c *pageCmd) plan(s *session, text *lines.Text, beats iter.Seq2[fountain.Scene, fountain.Beat], position int) error {
+// plan writes the plan of scenes, which is not smaller than they are; of a revision
+// only what that changed, where one is named.
+func (c *pageCmd) plan(s *session, text *lines.Text, beats iter.Seq2[fountain.Scene, fountain.Beat], position int, set string) error {
 	size := 0
 	var cast script.Cast
 	scenes := fountain.Collect(func(yield func(fountain.Scene, fountain.Beat) bool) {
@@ -199,9 +197,9 @@ func (c *pageCmd) plan(s *session, text *lines.Text, beats iter.Seq2[fountain.Sc
 		s.bar.Clear()
 		fmt.Fprintf(s.errs, "%s: %s\n", console.Clean(c.File), how)
 	}
-	page := script.Page{Title: title(fountain.TitlePage(text))}
-	page.File, page.Asleep = c.named()
-	plan := script.Plan(page, scenes, &cast)
+	from := script.Page{Title: screenplay.Title(text), Revised: set}
+	from.File, from.Asleep = c.named()
+	plan := script.Plan(from, scenes, &cast)
 	return c.write(s, func(w io.Writer) error {
 		_, err := w.Write(plan)
 		return err

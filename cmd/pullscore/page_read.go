@@ -13,6 +13,7 @@ import (
 
 	"pullscore/cmd/internal/files"
 	"pullscore/lang/lines"
+	"pullscore/lang/screenplay"
 )
 
 // readPage reads a page, which may be larger than a plan can be.
@@ -40,11 +41,9 @@ func (s *session) readPage(path string) ([]byte, error) {
 // Those of PDF, ZIP, PNG, GIF, JPEG and compound files stand in their
 // specifications; from memory.
 var signatures = []struct{ begins, what string }{
-	{"%PDF", "a PDF"},
 	{"PK\x03\x04", "a zip archive, as word processors write"},
 	{"\xD0\xCF\x11\xE0", "a file of a word processor"},
 	{"{\\rtf", "rich text"},
-	{"<?xml", "XML"},
 	{"<!DOCTYPE", "HTML"},
 	{"\x89PNG", "a picture"},
 	{"GIF8", "a picture"},
@@ -63,6 +62,9 @@ func refuse(path string, src []byte) error {
 		return fmt.Errorf("%s is a plan, not a script page", path)
 	}
 	head := src[:min(len(src), looked)]
+	if d, closed := screenplay.Closed(path, string(head)); closed {
+		return fmt.Errorf("%s: %s [%s]. %s", path, d.Message, d.Code, d.Detail)
+	}
 	text := bytes.TrimSpace(bytes.TrimPrefix(head, []byte("\xEF\xBB\xBF")))
 	what := ""
 	for _, s := range signatures {
@@ -76,7 +78,7 @@ func refuse(path string, src []byte) error {
 	}
 	switch {
 	case what != "":
-		return fmt.Errorf("%s: this is %s; export Fountain from the writing program", path, what)
+		return fmt.Errorf("%s: this is %s; export FDX or Fountain from the writing program", path, what)
 	case strings.TrimSpace(decoded.Content) == "" && len(head) == len(src):
 		return fmt.Errorf("%s is empty", path)
 	}

@@ -12,9 +12,11 @@ import (
 func TestRefuse(t *testing.T) {
 	long := strings.Repeat("Aye, and more of it.\n", 5000)
 	for _, c := range []struct{ name, src, want string }{
-		{"a.fountain", "%PDF-1.7\n%\xe2\xe3\xcf\xd3\n", "this is a PDF; "},
+		{"a.fountain", "\xef\xbb\xbf%PDF-1.7\n%\xe2\xe3\xcf\xd3\n", "a PDF has places of letters and no lines of a script [pdf-script]. Ask for"},
+		{"a.PDF", "x", "[pdf-script]"},
+		{"a.fadein", "x", "Write it as FDX or Fountain there."},
+		{"a.fdx", "<?xml version=\"1.0\"?>", ""},
 		{"a.fountain", "PK\x03\x04\x14\x00", "this is a zip archive"},
-		{"a.fountain", "\xef\xbb\xbf<?xml version=\"1.0\"?>", "this is XML; "},
 		{"a.fountain", "{\\rtf1\\ansi", "this is rich text; "},
 		{"a.fountain", "\x89PNG\r\n\x1a\n", "this is a picture; "},
 		{"a.fountain", "ADA\nNo\x00.\n", "this is no text; "},

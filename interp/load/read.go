@@ -53,7 +53,7 @@ func SizeLimit(path string) (limit int64, what string) {
 	switch strings.ToLower(filepath.Ext(path)) {
 	case ".srt", ".vtt", ".edl", ".otio":
 		return MaxForeignSize, "a cut"
-	case ".fountain":
+	case ".fountain", ".fdx":
 		return MaxForeignSize, "a script"
 	}
 	return MaxFileSize, "a plan"

@@ -225,6 +225,7 @@ func (c *comparison) changes(l *placed) (list []Change) {
 	}
 	sp := c.of(l.from)
 	base.PageWho, base.PageText, base.PageLine, base.Page = c.names[sp.who], c.text(l.from, l.to), int(sp.line), c.scenes[sp.scene].Page
+	base.Revision = c.setOf(sp)
 	add := func(k Kind, is bool) {
 		if is {
 			base.Kind = k
@@ -249,7 +250,7 @@ func (c *comparison) unheard() (list []Change) {
 		}
 		scene := c.scenes[s.scene]
 		list = append(list, Change{
-			Kind: New, Line: -1, PageWho: c.names[s.who], PageText: s.text, PageLine: int(s.line), Page: scene.Page, Scene: scene.Name,
+			Kind: New, Line: -1, PageWho: c.names[s.who], PageText: s.text, PageLine: int(s.line), Page: scene.Page, Scene: scene.Name, Revision: c.setOf(&s),
 		})
 	}
 	return list

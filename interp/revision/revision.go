@@ -41,6 +41,10 @@ type Change struct {
 	PageLine int    `json:"page_line,omitempty"` // of the character cue, from 1
 	Page     string `json:"page,omitempty"`      // the path of the page
 
+	// Revision is the set of changes that the page says the speech is of, where it
+	// says one: mostly a colour.
+	Revision string `json:"revision,omitempty"`
+
 	// Scene is the number or the heading of the scene that a new speech is in.
 	Scene string `json:"scene,omitempty"`
 }
@@ -56,7 +60,8 @@ type Pages struct {
 	names    []string           // of the speakers
 	several  map[int32][]string // the names in those that are several
 	known    map[string]int32
-	full     bool // not all is compared
+	sets     []string // the names of revisions
+	full     bool     // not all is compared
 }
 
 // A Scene is a scene of a page.
@@ -72,6 +77,7 @@ type said struct {
 	line     int32 // of the character cue, from 1
 	scene    int32 // its place in the scenes
 	from, to int32 // its words in the stream
+	revision int32 // its place in the names of sets, from 1; 0: none
 	touched  bool  // a line of the plan is in it
 }
 
@@ -93,10 +99,31 @@ func (p *Pages) Add(beats iter.Seq2[fountain.Scene, fountain.Beat], path, number
 			if p.full = len(p.speeches) == MostSpeeches; p.full {
 				return true
 			}
-			p.speeches = append(p.speeches, said{who: p.name(beat.Who), text: text, line: int32(beat.Line), scene: int32(len(p.scenes) - 1)})
+			p.speeches = append(p.speeches, said{who: p.name(beat.Who), text: text, line: int32(beat.Line), scene: int32(len(p.scenes) - 1), revision: p.set(beat.Revision.Name)})
 		}
 	}
 	return any
+}
+
+// set returns the place of a revision in the names of sets, from 1; 0 for none.
+func (p *Pages) set(name string) int32 {
+	if name == "" {
+		return 0
+	}
+	i := slices.Index(p.sets, name)
+	if i < 0 {
+		i = len(p.sets)
+		p.sets = append(p.sets, name)
+	}
+	return int32(i + 1)
+}
+
+// setOf returns the name of the revision of a speech; empty for none.
+func (p *Pages) setOf(s *said) string {
+	if s.revision == 0 {
+		return ""
+	}
+	return p.sets[s.revision-1]
 }
 
 // name returns the place of a speaker in the names.

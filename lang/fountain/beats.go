@@ -18,6 +18,8 @@ type Beat struct {
 	Parts []Part // the lines below the cue, or the one of action
 	Dual  bool   // said at the same time as the speech before
 	Line  int    // of the cue
+
+	Revision Revision // the latest of its lines
 }
 
 // A Part is a line of a beat, with its emphasis: Dialogue, a Lyric, a
@@ -56,9 +58,15 @@ func Beats(t *lines.Text, faults *lines.Faults) iter.Seq2[Scene, Beat] {
 }
 
 func beats(t *lines.Text, s *Script, faults *lines.Faults) iter.Seq2[Scene, Beat] {
+	return Assemble(t, elements(t, s, faults), faults)
+}
+
+// Assemble puts the elements of a text together, in whatever form it is, as Beats
+// does.
+func Assemble(t *lines.Text, elements iter.Seq[Element], faults *lines.Faults) iter.Seq2[Scene, Beat] {
 	return func(yield func(Scene, Beat) bool) {
 		b := builder{yield: yield, text: t, faults: faults}
-		for e := range elements(t, s, faults) {
+		for e := range elements {
 			if !b.element(e) {
 				return
 			}
@@ -94,7 +102,7 @@ func (b *builder) element(e Element) bool {
 	switch {
 	case e.Kind == Cue:
 		ok := b.end()
-		b.beat = Beat{Who: e.Text, Off: e.Off, Dual: e.Dual, Line: e.Line}
+		b.beat = Beat{Who: e.Text, Off: e.Off, Dual: e.Dual, Line: e.Line, Revision: e.Revision}
 		return ok
 	case speaking && e.Kind != Action:
 		b.add(e)
@@ -103,7 +111,7 @@ func (b *builder) element(e Element) bool {
 		return true
 	}
 	// Action, or what is sung by nobody.
-	return b.end() && b.yield(b.scene, Beat{Parts: []Part{{Action, e.Text}}, Line: e.Line})
+	return b.end() && b.yield(b.scene, Beat{Parts: []Part{{Action, e.Text}}, Line: e.Line, Revision: e.Revision})
 }
 
 // begin begins a scene.
@@ -134,6 +142,9 @@ func (b *builder) add(e Element) {
 		return
 	}
 	b.beat.Parts = append(b.beat.Parts, Part{e.Kind, e.Text})
+	if e.Revision.Number > b.beat.Revision.Number {
+		b.beat.Revision = e.Revision
+	}
 }
 
 // cue returns the place of the cue of the speech that is read.

@@ -211,6 +211,13 @@ func cue(s string) Element {
 	return e
 }
 
+// Name returns a name apart from what stands in parentheses behind it, and whether
+// that says that the speaker is heard and not seen.
+func Name(s string) (name string, heard bool) {
+	e := cue(s)
+	return e.Text, e.Off
+}
+
 // off reports whether what stands behind a name says that the speaker is heard
 // and not seen: voice over, off screen, off camera.
 func off(extension string) bool {

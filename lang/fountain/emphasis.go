@@ -35,3 +35,13 @@ func Plain(s string) string {
 	}
 	return literal.Replace(s)
 }
+
+var marks = strings.NewReplacer(`\`, `\\`, "*", `\*`, "_", `\_`)
+
+// Literal returns the text of which Plain makes s: marks in it are signs like others.
+func Literal(s string) string {
+	if Plain(s) == s {
+		return s
+	}
+	return marks.Replace(s)
+}

@@ -39,6 +39,15 @@ type Element struct {
 	Dual   bool   // of a cue: spoken at the same time as the speech before
 	Off    bool   // of a cue: heard and not seen (V.O., O.S., O.C.)
 	Line   int
+
+	Revision Revision // that it was last changed in, where the form tells it
+}
+
+// A Revision is a set of changes to a script that was sent out. Later sets have
+// higher numbers. The zero value is none.
+type Revision struct {
+	Number int
+	Name   string // mostly the colour of its paper
 }
 
 // A Field is an entry of the title page.

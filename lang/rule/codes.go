@@ -87,6 +87,7 @@ const (
 	BadMarker
 	BadSpeed
 	BadTime
+	BadXml
 	Covered
 	DropDiffers
 	DropFrame
@@ -104,9 +105,11 @@ const (
 	NoSize
 	NoTime
 	NoTimeline
+	NotAScript
 	OtherRate
 	OtherVersion
 	OutOfOrder
+	PdfScript
 	TextOutsideACue
 	UnclosedBoneyard
 	UnknownLine

@@ -310,6 +310,10 @@ var table = [...]Rule{
 		"a time in a subtitle file is not a time",
 		"Pullscore leaves the subtitle out, and its line keeps the time of the plan. Correct the time in the " +
 			"form that the message shows."},
+	BadXml: {"bad-xml", Files, Error, nil, NoRow,
+		"a file is not valid XML",
+		"Pullscore cannot read the file from this place on. Most likely it was cut off or edited by hand. " +
+			"Export it once more."},
 	Covered: {"covered", Files, Note, nil, NoRow,
 		"a clip of a timeline lies wholly under other pictures",
 		"Of tracks the last is on top, so nothing of the clip is seen. Pullscore takes the clip as not in the " +
@@ -374,6 +378,10 @@ var table = [...]Rule{
 	NoTimeline: {"no-timeline", Files, Error, nil, NoRow,
 		"an OpenTimelineIO file holds no timeline",
 		"Pullscore cannot find any shot in it. Export the whole timeline, not a clip or a bin."},
+	NotAScript: {"not-a-script", Files, Error, []Severity{Warning}, NoRow,
+		"a file in XML is not a script page",
+		"Pullscore reads script pages in Fountain and in FDX, the XML of script programs. A template is read " +
+			"all the same, with a warning. Export the page as FDX or Fountain."},
 	OtherRate: {"other-rate", Files, Warning, nil, NoRow,
 		"the timeline has another frame rate than the plan",
 		"Pullscore converts the times, but they will not fall on whole frames. Set the rate of the plan to " +
@@ -386,6 +394,10 @@ var table = [...]Rule{
 		"an event lies before the one above it in the record",
 		"A list is normally sorted by record time, so a timecode may be wrong. Pullscore reads it all the " +
 			"same. Check the two events."},
+	PdfScript: {"pdf-script", Files, Error, nil, NoRow,
+		"a file is a PDF, or the own file of a script program",
+		"A PDF has places of letters and no lines of a script, so Pullscore does not guess at them. Ask for the " +
+			"page as FDX or Fountain."},
 	TextOutsideACue: {"text-outside-a-cue", Files, Warning, nil, NoRow,
 		"text of a subtitle file belongs to no subtitle",
 		"The text may be a spoken line whose timing line is damaged. Look at the lines above it."},

@@ -99,5 +99,10 @@ func (j *jsonWriter) speech(beat fountain.Beat) {
 	j.text(beat.Who)
 	j.raw(",\n          \"text\": ")
 	j.text(beat.Text())
-	fmt.Fprintf(j.out, ",\n          \"line\": %d\n        }", beat.Line)
+	fmt.Fprintf(j.out, ",\n          \"line\": %d", beat.Line)
+	if beat.Revision.Name != "" {
+		j.raw(",\n          \"revision\": ")
+		j.text(beat.Revision.Name)
+	}
+	j.raw("\n        }")
 }

@@ -22,13 +22,16 @@ type Page struct {
 	File string
 	// Asleep has that statement stand as a comment.
 	Asleep bool
+	// Revised is the name of a revision: the plan has only what that changed, and the
+	// rest as comments; empty for all.
+	Revised string
 }
 
 // Plan returns the text of a plan for scenes of a page, laid out as by
 // lang.Format. The cast is that of the whole page: action may name somebody who
 // speaks elsewhere.
 func Plan(page Page, scenes []fountain.Scene, cast *Cast) []byte {
-	w := &writer{ids: map[string]int{}, voices: map[string]bool{}}
+	w := &writer{ids: map[string]int{}, voices: map[string]bool{}, revised: page.Revised}
 	if len(scenes) > 1 && silent(&scenes[0]) {
 		scenes = scenes[1:]
 	}
@@ -63,6 +66,12 @@ type writer struct {
 	members []*member
 	ids     map[string]int  // the shots' IDs so far, with how often each was wanted
 	voices  map[string]bool // who is only heard
+	revised string          // the one revision that is wanted; empty for all
+}
+
+// passed reports whether a beat is none of the revision that is wanted.
+func (w *writer) passed(u *utterance) bool {
+	return w.revised != "" && !strings.EqualFold(u.Revision.Name, w.revised)
 }
 
 func (w *writer) line(format string, args ...any) {
@@ -175,7 +184,8 @@ func aside(u *utterance) string {
 // speech writes a line with how it is said, and above it the rack to its
 // speaker, who must be in sight for that.
 func (s *shot) speech(i int, u *utterance) {
-	if !u.Off {
+	passed := s.passed(u)
+	if !u.Off && !passed {
 		s.rack(u.Who, s.anchors.first(i))
 	}
 	if u.Dual {
@@ -185,13 +195,21 @@ func (s *shot) speech(i int, u *utterance) {
 	if note != "" {
 		note = "  # " + note
 	}
-	s.line("  %s: %s%s", lang.WriteName(u.Who), lang.WriteText(u.text), note)
+	line := fmt.Sprintf("%s: %s%s", lang.WriteName(u.Who), lang.WriteText(u.text), note)
+	if passed { // and no move hangs on its words
+		s.line("  # %s", line)
+		return
+	}
+	s.line("  %s", line)
 	s.latest, s.acted = s.anchors.last(i), 0
 }
 
-// notes returns what else the page says of a speech: who says it too, that its
-// speaker is out of sight here only, and how it is said.
+// notes returns what else the page says of a speech: which revision it is of, who
+// says it too, that its speaker is out of sight here only, and how it is said.
 func (s *shot) notes(u *utterance) (list []string) {
+	if u.Revision.Name != "" {
+		list = append(list, u.Revision.Name+" revision")
+	}
 	if len(u.with) > 0 {
 		list = append(list, "together with "+strings.Join(u.with, ", "))
 	}
@@ -211,6 +229,9 @@ const acting = 2
 // on the last word, or before any is said on nothing but the clock.
 func (s *shot) action(u *utterance, text string) {
 	s.line("  # action %s, lasting %d s", lang.WriteText(text), acting)
+	if s.passed(u) {
+		return
+	}
 	at := s.latest
 	if at != "" && s.acted > 0 {
 		at += fmt.Sprintf(" + %d s", s.acted*acting)

@@ -42,6 +42,8 @@ var textRooms = []room{
 	{"lang", []string{participle, text}},
 	{"lang/lines", []string{"lang$", text}},
 	{"lang/fountain", []string{"lang$", "lang/lines"}},
+	{"lang/fdx", []string{"lang$", "lang/lines", "lang/fountain"}},
+	{"lang/screenplay", []string{"lang$", "lang/lines", "lang/fountain", "lang/fdx"}},
 	{"lang/captions", []string{"lang$", "lang/lines"}},
 	{"lang/edl", []string{"lang$", "lang/lines", "lang/timecode"}},
 	{"lang/jsontext", nil},
@@ -92,7 +94,7 @@ var textRooms = []room{
 	}},
 	{"interp/cures", []string{"lang$", "lang/rule", "interp/units", "interp/change", "interp/checks", "interp/shot", "interp/plan"}},
 	{"interp", []string{
-		"lang$", "lang/lines", "lang/fountain", "interp/load", "interp/names", "interp/change", "interp/clock", "interp/film", "interp/setup", "interp/shot",
+		"lang$", "lang/lines", "lang/screenplay", "interp/load", "interp/names", "interp/change", "interp/clock", "interp/film", "interp/setup", "interp/shot",
 		"interp/checks", "interp/cures", "interp/lenses", "interp/moments", "interp/revision", "interp/stops", "interp/wording", "interp/plan",
 	}},
 }
