@@ -294,8 +294,11 @@ func TestTrimmedFrames(t *testing.T) {
 		}
 		told := 0.0
 		for _, d := range res.Findings {
-			if d.Code == "trimmed" {
+			switch d.Code {
+			case "trimmed":
 				told = d.Figures[0].Value
+			case "removed":
+				told = float64(long)
 			}
 			if d.Code == "before-the-shot" {
 				t.Fatalf("%s: what lies before the cut is trimmed", d.Message)

@@ -12,6 +12,8 @@ var All = []Check{
 	noEffect,
 	beforeTheShot,
 	trimmed,
+	removed,
+	acrossACut,
 	inEdit,
 	racksOverlap,
 	movesOverlap,

@@ -131,12 +131,16 @@ func (b *Shot) lines() (found []Finding) {
 		return nil
 	}
 	keys := cut.KeysOf(b.Clock.Said())
+	var away []lang.Related // lines that have gone with their picture
 	for i, l := range b.Clock.InOrder {
 		d := lang.Diagnostic{Range: l.Stmt.Range(), Time: max(l.Start, 0)}
 		switch {
 		case len(l.Tokens) == 0: // without a word it cannot be looked for
 			continue
 		case l.Heard == nil && b.Cut.Elsewhere != nil && b.Cut.Elsewhere.Lines[keys[i]] != nil: // told with the shot
+			continue
+		case b.Clock.TakenAway(l):
+			away = append(away, lang.Related{Message: "this line", Range: l.Stmt.Range()})
 			continue
 		case l.Heard == nil:
 			d.Code, d.Severity = "line-not-in-edit", lang.Warning
@@ -152,5 +156,22 @@ func (b *Shot) lines() (found []Finding) {
 		}
 		found = append(found, Finding{Item: l.Item + 1, Diagnostic: d})
 	}
+	if len(away) > 0 {
+		found = append(found, b.takenAway(away))
+	}
 	return found
+}
+
+// takenAway tells of lines that have been cut out with their picture.
+func (b *Shot) takenAway(lines []lang.Related) Finding {
+	message := fmt.Sprintf("%d lines were cut out with their picture", len(lines))
+	if len(lines) == 1 {
+		message = "1 line was cut out with its picture"
+	}
+	return Finding{Diagnostic: lang.Diagnostic{
+		Code: "line-not-in-edit", Severity: lang.Note, Range: b.Head.Range(), Message: message,
+		Detail:  "Their times are those of the plan.",
+		Figures: []lang.Figure{check.Figure("lines", float64(len(lines)))},
+		Related: lines,
+	}}
 }

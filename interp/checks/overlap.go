@@ -30,6 +30,9 @@ func overlaps(b *Shot) (found []Finding) {
 	told := map[*shot.Pull]int{} // by the one written below, its place in the list
 	var p *shot.Pull             // the rack that lands last of those before
 	for _, q := range b.Pulls {
+		if q.Plan.IsRemoved() {
+			continue
+		}
 		under := p
 		if !q.Rack.Follow && (p == nil || q.Rack.LandS > p.Rack.LandS) {
 			p = q
@@ -91,6 +94,9 @@ func movesTwice(b *Shot) (found []Finding) {
 		if m.Who != nil {
 			key, what = m.Who, m.Who.Name
 		}
+		if b.Clock.ItemCutOut(m.Item) {
+			continue
+		}
 		if p := last[key]; p != nil && m.Start < p.End-1e-9 && !told[m.Stmt] {
 			told[m.Stmt] = isTurn(m.Stmt)
 			found = append(found, Finding{Diagnostic: lang.Diagnostic{
@@ -99,7 +105,7 @@ func movesTwice(b *Shot) (found []Finding) {
 				Related: []lang.Related{{Message: "this move is still under way", Range: p.Stmt.Range()}},
 			}})
 		}
-		if m.Start < -1e-9 && !told[m.Stmt] && !goesAlong(m.Stmt) {
+		if m.Start < -1e-9 && !told[m.Stmt] && !goesAlong(m.Stmt) && !b.InList() {
 			told[m.Stmt] = isTurn(m.Stmt)
 			found = append(found, Finding{Diagnostic: lang.Diagnostic{
 				Code: "before-the-shot", Severity: lang.Error, Range: m.Stmt.Range(),

@@ -36,7 +36,7 @@ func of(c check.Check) Check {
 func (b *Shot) Findings() []Finding {
 	var found []Finding
 	for _, c := range All {
-		found = append(found, b.InOrder(c.Run(b))...)
+		found = append(found, b.InOrder(b.shown(c.Run(b)))...)
 	}
 	return found
 }

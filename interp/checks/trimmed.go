@@ -40,8 +40,8 @@ func startsBefore(b *Shot) (found []Finding) {
 
 var trimmed = Check{Codes: []rule.Code{rule.Trimmed}, Run: outsidePicture}
 
-// outsidePicture tells of racks that are not wholly in the picture, and of follows
-// that are not at all: whom the focus is on, it may have been on before.
+// outsidePicture tells of racks that are in the picture in part: whom a follow is on, it
+// may have been on before.
 func outsidePicture(b *Shot) (found []Finding) {
 	if !b.InList() {
 		return nil
@@ -49,7 +49,7 @@ func outsidePicture(b *Shot) (found []Finding) {
 	pieces := plan.Shown(b.Plan.Pieces)
 	for _, p := range b.Pulls {
 		message, lost := b.left(p, pieces)
-		if message == "" {
+		if message == "" || p.Plan.IsRemoved() {
 			continue
 		}
 		all := b.Plan.Speed().Frames(p.Rack.LandS - p.Rack.StartS)
@@ -73,10 +73,8 @@ func (b *Shot) left(p *shot.Pull, pieces []plan.Stretch) (message string, lost i
 	frames := func(t float64) int64 { return b.Plan.Speed().Frames(t) }
 	lost = frames(p.Rack.LandS-p.Rack.StartS) - frames(seen)
 	switch {
-	case lost <= 0 && !(p.Rack.LandS == p.Rack.StartS && outside(p.Rack.LandS, pieces)):
+	case lost <= 0:
 		return "", 0
-	case frames(seen) == 0:
-		return fmt.Sprintf("%s %d is not in the picture%s", p.Plan.Kind, p.Plan.Number, b.howFar(p, pieces)), lost
 	case p.Rack.Follow:
 		return "", 0
 	}
@@ -91,27 +89,4 @@ func (b *Shot) left(p *shot.Pull, pieces []plan.Stretch) (message string, lost i
 		}
 	}
 	return fmt.Sprintf("the cut leaves out %s of rack %d", b.Units.Frames(lost), p.Plan.Number), lost
-}
-
-func outside(t float64, pieces []plan.Stretch) bool {
-	for _, u := range pieces {
-		if t >= u.From-1e-9 && t <= u.To+1e-9 {
-			return false
-		}
-	}
-	return true
-}
-
-// howFar says how long before or after the nearest piece a rack is.
-func (b *Shot) howFar(p *shot.Pull, pieces []plan.Stretch) string {
-	text, nearest := "", math.Inf(1)
-	for _, u := range pieces {
-		if away := u.From - p.Rack.LandS; away >= 0 && away < nearest {
-			nearest, text = away, fmt.Sprintf(": it lands %s before the shot is seen", b.Units.Frames(b.Plan.Speed().Frames(away)))
-		}
-		if away := p.Rack.StartS - u.To; away >= 0 && away < nearest {
-			nearest, text = away, fmt.Sprintf(": it starts %s after the shot is left", b.Units.Frames(b.Plan.Speed().Frames(away)))
-		}
-	}
-	return text
 }

@@ -117,6 +117,9 @@ type Clock struct {
 	items []names.Item
 	cut   *cut.Shot // what the cuts say of the shot; nil where the plan follows none
 
+	shifts   Shifts   // of runs of lines that the cut does not have
+	squeezes [][2]int // the items of the lines before and behind runs that lack time
+
 	Before  []float64 // where the clock stands before item i, for i <= passed
 	passed  int
 	turn    turn // behind what is passed
@@ -190,7 +193,7 @@ func (c *Clock) pass(n int, ahead bool) (ok bool) {
 		if !ok {
 			return false
 		}
-		c.Before[k+1], c.turn = after, next
+		c.Before[k+1], c.turn = c.goBack(k, after, next)
 		c.passed = k + 1
 	}
 	return true

@@ -125,9 +125,10 @@ func (c *Clock) timedByCut(k int) bool {
 // notBefore reports a line, an action or a cue that would come before the shot
 // does; pulls and blocking are checked once all is known.
 //
-// A line or a cue that a cut has may be heard before its shot is seen.
+// A line or a cue that a cut has may be heard before its shot is seen, and of a shot
+// that a list has, the head may have been cut away.
 func (c *Clock) notBefore(k int, start float64) {
-	if c.timedByCut(k) {
+	if c.timedByCut(k) || c.cut != nil && c.cut.List != nil {
 		return
 	}
 	switch c.items[k].Stmt.(type) {

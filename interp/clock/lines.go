@@ -26,7 +26,12 @@ type Line struct {
 	words  []speech.Timed // spread once they are asked for
 	hangs  map[int]bool   // the words that a move of the focus hangs on
 	Heard  *cut.Heard     // as the cut has it; nil where it does not
-	Listed int            // its index in the plan's lines
+
+	// Of a line that the cut has: where the plan's clock stands before it, and when the
+	// line would begin by that.
+	clock, planned float64
+
+	Listed int // its index in the plan's lines
 }
 
 // speechWord is what marks a spoken line, as a line that could not be read has
@@ -68,15 +73,16 @@ type turn struct {
 func (c *Clock) speak(l *Line, now float64, t turn, ahead bool) (after float64, next turn) {
 	s, k, in := l.Stmt, l.Item, c.items[l.Item].In
 	c.At[k].Failed = c.At[k].Failed || c.torn(s)
+	start := now
+	if t.gap && t.speaker != l.Who {
+		start = max(now, t.spoke+speech.Gap)
+	}
 	if from, to, ok := c.heardAt(l); ok {
+		l.clock, l.planned = now, start
 		return c.spoken(l, from, to, now)
 	}
 	if s.From != nil || s.To != nil {
 		return c.speakFromTo(l, now, t)
-	}
-	start := now
-	if t.gap && t.speaker != l.Who {
-		start = max(now, t.spoke+speech.Gap)
 	}
 	if s.On != nil {
 		switch w := c.anchor(ask{item: k, in: in, ahead: ahead}, s.On); w.State {

@@ -25,9 +25,10 @@ func (c *Clock) Finish(sh *plan.Shot) {
 			sh.Lines = append(sh.Lines, plan.Line{
 				Who: l.Who, Text: names.ValueOf(s.Words), Start: start, End: end,
 				Estimated: s.Lasting == nil && s.To == nil && l.Heard == nil, Words: l.drawn(),
+				InCut: sh.InCut(m.StartS, m.EndS, c.CutOut(l)),
 			})
 		case *lang.Cue:
-			sh.Cues = append(sh.Cues, plan.Cue{Name: s.Name.Text, T: start})
+			sh.Cues = append(sh.Cues, plan.Cue{Name: s.Name.Text, T: start, InCut: sh.InCut(m.StartS, m.StartS, c.ItemCutOut(i))})
 		case *lang.Action:
 			sh.Actions = append(sh.Actions, plan.Action{Text: names.ValueOf(s.What), Start: start, End: end})
 		case *lang.Pause:

@@ -79,6 +79,9 @@ func KeysOf(lines []Said) []lineKey {
 	return keys
 }
 
+// Recut reports whether the cut shows the shot otherwise than in one run.
+func (s *Shot) Recut() bool { return (&plan.Shot{Pieces: s.Pieces}).Recut() }
+
 // findPieces looks for the shot in the lists; the first that has it counts.
 func (s *Shot) findPieces(a *Asked) {
 	for _, c := range a.Cuts {

@@ -23,6 +23,10 @@ type Options struct {
 	Lines  bool // also what the drawings show of lines, cues, blocking and what hangs on what
 	Needed bool // also the time that every rack needs
 
+	// asPlanned builds no more than the clock, with what the cut does not have where the
+	// plan's own clock has it.
+	asPlanned bool
+
 	// Times are needed times that are known already; nil: none are kept. Most of
 	// the racks of a shot ask the same of the hand whatever else is tried.
 	Times Times
@@ -118,7 +122,9 @@ func (b *builder) compute(out *Built, opt Options) {
 	b.begins()
 	b.Stage = stage.New(b.lex, b.Ch, &out.Plan.Optics, out.Setup.Focal, b.Film.People)
 	out.Stage = b.Stage
-	out.Clock = b.runClock(out)
+	if out.Clock = b.runClock(out, opt); opt.asPlanned {
+		return
+	}
 	out.Start, out.Cut, out.Epoch = b.Start, b.Cut, b.Epoch
 	racks := b.inOrder(out)
 	out.Plan.Duration = plan.Number(b.duration(out, racks))

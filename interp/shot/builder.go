@@ -130,10 +130,15 @@ func (b *builder) lasts() float64 {
 }
 
 // runClock works out when everything in the shot happens.
-func (b *builder) runClock(out *Built) *clock.Clock {
+func (b *builder) runClock(out *Built, opt Options) *clock.Clock {
 	c := clock.New(b.with(&out.Setup.Lens, out))
 	b.readCut(c)
 	b.startsOn()
+	if !opt.asPlanned && c.LacksLines() {
+		if planned, ok := Build(b.Film, b.Section, b.Ch, Options{Times: opt.Times, asPlanned: true}); ok {
+			c.Shift(planned.Clock.Runs())
+		}
+	}
 	c.Run()
 	return c
 }

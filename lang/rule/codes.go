@@ -116,6 +116,7 @@ const (
 	UnknownSchema
 
 	// Findings of a shot that has been computed.
+	AcrossACut
 	AfterTheShot
 	BeforeTheShot
 	BeyondFarthest
@@ -170,6 +171,7 @@ const (
 	PlayLoses
 	RacksOverlap
 	ReGrip
+	Removed
 	Restless
 	RingUnknown
 	RoughMark

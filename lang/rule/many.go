@@ -51,7 +51,7 @@ func many(c Code) string {
 	case FallsBehind:
 		return "%d follows fall behind"
 	case Trimmed:
-		return "the cut shows %d racks only in part, or not at all"
+		return "the cut shows %d racks only in part"
 	case LineDiffers:
 		return "the cut has %d lines in other words"
 	case LineNotInEdit:

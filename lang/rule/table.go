@@ -414,6 +414,10 @@ var table = [...]Rule{
 			"the export."},
 
 	// Findings of a shot that has been computed.
+	AcrossACut: {"across-a-cut", Shot, Note, nil, Hand,
+		"the cut jumps in the middle of a rack",
+		"The audience sees the focus jump with the picture. Where the rack goes on in another take it is a " +
+			"warning: the focus of both has to match at the join."},
 	AfterTheShot: {"after-the-shot", Shot, Error, nil, Hand,
 		"something would end after the shot does",
 		"The shot says how long it lasts, and this does not fit into it. Make the shot longer with lasts, or " +
@@ -640,6 +644,10 @@ var table = [...]Rule{
 		"one grip cannot turn the wheel that far",
 		"The puller must let go and take hold again, which costs time and certainty. Use a faster gear, or " +
 			"agree where in the move to re-grip."},
+	Removed: {"removed", Shot, Note, nil, Hand,
+		"the cut does not show these moves",
+		"They still say where the focus is when the next move starts, and count for nothing else: nothing is " +
+			"checked of them, and exports have no marker for them."},
 	Restless: {"restless", Shot, Note, nil, Sharp,
 		"the focus goes back and forth more often than it rests",
 		"The focus goes back to where it was one or two racks before, after rests under 1.5 s. It does so more " +
@@ -691,7 +699,7 @@ var table = [...]Rule{
 		"Part of the person or thing will be soft even on a perfect mark. Stop down, or choose what must be " +
 			"sharp and make that the subject."},
 	Trimmed: {"trimmed", Shot, Warning, nil, Hand,
-		"the cut does not show a rack, or not all of it",
+		"the cut does not show all of a rack",
 		"The move may be unreadable, or not needed at all. Ask the editor for more frames, or leave the rack " +
 			"out."},
 	Unmotivated: {"unmotivated", Shot, Warning, nil, Lines,

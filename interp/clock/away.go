@@ -1,0 +1,199 @@
+// What the cut has taken away: the lines that it does not have, when they would be
+// said, and the moves that hang on them.
+//
+// What is hard. The lines that a cut has keep its times, and those that it does not
+// have no times of its own. By the plan's clock they follow the line above. But where
+// the head of a shot was cut away, that is too late: the line below is said long before
+// they could be over. Then moves that nobody sees would come after, or at once with,
+// those that are seen.
+//
+// What is done. The lines that the cut does not have, from one that it has to the next,
+// are a run, with all pauses, actions and moves between. Before the first line that the
+// cut has, the run ends where that begins, so it may start below 0. Behind such a line
+// it starts from its end; if it does not end before the next, it goes back as a whole
+// until it does. By how much a run has to go back is known only once all of it is
+// timed, and a moment is timed once. So the shot is built twice: a first clock that
+// shifts nothing, and whose mistakes nobody hears of, says when the plan would have the
+// lines that the cut has. The second goes back at the start of each run.
+//
+// What was rejected. To shift a run once its end is reached: holds and racks without a
+// length have by then been timed from it. To give lines of a run no time: the focus
+// still goes to those that they are a cue for.
+
+package clock
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"pullscore/interp/plan"
+)
+
+// fromTheStart is the key of a shift of the run before the first line that the cut has.
+const fromTheStart = -1
+
+// Shifts are how far runs of lines that the cut does not have are shifted, in seconds:
+// by the item of the line before them.
+type Shifts map[int]float64
+
+// followsLines reports whether the cut says of every line of the shot whether it has it.
+func (c *Clock) followsLines() bool {
+	return c.cut != nil && c.cut.List != nil && c.cut.Placed && c.cut.First != nil
+}
+
+// missing reports whether the cut does not have a line. A line without words cannot be
+// looked for.
+func (c *Clock) missing(l *Line) bool {
+	return c.followsLines() && l.Heard == nil && len(l.Tokens) > 0
+}
+
+// LacksLines reports whether there is a line that the cut does not have.
+func (c *Clock) LacksLines() bool { return slices.ContainsFunc(c.InOrder, c.missing) }
+
+// Runs returns by how much each run is to be shifted. The clock has run, and shifted
+// nothing.
+func (c *Clock) Runs() Shifts {
+	shifts := Shifts{}
+	before, run := fromTheStart, false
+	for _, l := range c.InOrder {
+		switch {
+		case c.missing(l):
+			run = true
+			continue
+		case l.Heard == nil || !l.Timed:
+			continue
+		case !run:
+		case before == fromTheStart:
+			shifts[before] = l.Start - l.planned
+		case l.clock > l.Start:
+			shifts[before] = l.Start - l.clock
+		}
+		before, run = l.Item, false
+	}
+	return shifts
+}
+
+// Shift makes the clock shift runs. It has not run yet.
+func (c *Clock) Shift(by Shifts) {
+	c.shifts = by
+	c.Before[0] = by[fromTheStart]
+	before := fromTheStart
+	for _, l := range c.InOrder {
+		if l.Heard == nil {
+			continue
+		}
+		if before != fromTheStart && by[before] != 0 {
+			c.squeezes = append(c.squeezes, [2]int{before, l.Item})
+		}
+		before = l.Item
+	}
+}
+
+// goBack returns where the clock stands behind item k, and whose turn it was, where a
+// run begins there.
+func (c *Clock) goBack(k int, after float64, t turn) (float64, turn) {
+	by := c.shifts[k]
+	t.spoke += by
+	return after + by, t
+}
+
+// squeezed reports whether the run that an item is in has been shifted for want of time.
+func (c *Clock) squeezed(item int) bool {
+	n, _ := slices.BinarySearchFunc(c.squeezes, item, func(run [2]int, item int) int { return cmp.Compare(run[1], item) })
+	return n < len(c.squeezes) && item > c.squeezes[n][0]
+}
+
+// CutOut reports whether a line has been cut out. A shot that is in the cut as one run
+// may have its picture and not its sound: there a line has been cut out only where its
+// time is not in the picture, or no time is left for it.
+func (c *Clock) CutOut(l *Line) bool {
+	switch {
+	case l == nil || !c.missing(l):
+		return false
+	case c.cut.Recut(), c.squeezed(l.Item):
+		return true
+	}
+	return !inPicture(c.cut.Pieces, l.Start, l.end)
+}
+
+// TakenAway reports whether the cut does not have a line, nor the picture of all of it.
+func (c *Clock) TakenAway(l *Line) bool {
+	return c.missing(l) && l.Timed && (c.squeezed(l.Item) || !inPicture(c.cut.Pieces, l.Start, l.end))
+}
+
+// inPicture reports whether pieces show all of a stretch of shot time, in seconds.
+func inPicture(pieces []plan.Piece, from, to float64) bool {
+	return slices.ContainsFunc(plan.Shown(pieces), func(u plan.Stretch) bool { return from >= u.From-1e-9 && to <= u.To+1e-9 })
+}
+
+// PullCutOut reports whether a pull has been cut out with what it hangs on: with its
+// line, or in a run for which no time is left.
+func (c *Clock) PullCutOut(p *Pull) bool {
+	switch {
+	case !c.followsLines():
+		return false
+	case p.Follow:
+		return c.CutOut(p.hung) || !p.Anchored && c.squeezed(p.Item)
+	case !p.Anchored && c.squeezed(p.Item):
+		return true
+	}
+	return slices.ContainsFunc(p.HangsOnLines, c.CutOut)
+}
+
+// ItemCutOut reports whether a cue or a movement has been cut out with its line.
+func (c *Clock) ItemCutOut(k int) bool { return c.CutOut(c.At[k].hung) }
+
+// inPlace puts pulls that have been cut out where they are written among the others,
+// which are in the order of time, and between those in time.
+func (c *Clock) inPlace(list []*Pull) []*Pull {
+	if !c.followsLines() {
+		return list
+	}
+	gone := map[*Pull]bool{}
+	for _, p := range list {
+		gone[p] = c.PullCutOut(p)
+	}
+	placed := slices.DeleteFunc(slices.Clone(list), func(p *Pull) bool { return gone[p] })
+	if len(placed) == len(list) {
+		return list
+	}
+	for _, p := range c.pulls {
+		if !gone[p] {
+			continue
+		}
+		i := slices.IndexFunc(placed, func(q *Pull) bool { return q.Item > p.Item })
+		if i < 0 {
+			i = len(placed)
+		}
+		placed = slices.Insert(placed, i, p)
+	}
+	fitBetween(placed, gone)
+	return placed
+}
+
+// fitBetween gives pulls that have been cut out times after the pull before them, and
+// before the next that is shown: they have left the focus where they go at the latest
+// when that starts.
+func fitBetween(list []*Pull, gone map[*Pull]bool) {
+	for i, p := range list {
+		if !gone[p] || i == 0 {
+			continue
+		}
+		long, free := p.LandS-p.StartS, list[i-1].LandS
+		if list[i-1].Follow {
+			free = list[i-1].StartS
+		}
+		p.StartS = max(p.StartS, free)
+		p.LandS = p.StartS + long
+	}
+	next := math.Inf(1) // when the next that is shown starts
+	for _, p := range slices.Backward(list) {
+		if !gone[p] {
+			next = p.StartS
+			continue
+		}
+		p.LandS = min(p.LandS, next)
+		p.StartS = min(p.StartS, p.LandS)
+	}
+}
