@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -256,6 +257,39 @@ func TestBriefSameBytes(t *testing.T) {
 		if bytes.Contains(first, []byte("examples")) {
 			t.Errorf("%s: the file names a folder", form)
 		}
+		checkLinks(t, form, string(first))
+	}
+}
+
+var (
+	htmlLink = regexp.MustCompile(`href="#([^"]*)"`)
+	htmlID   = regexp.MustCompile(`\bid="([^"]*)"`)
+	pdfLink  = regexp.MustCompile(`/Subtype /Link [^\n]*/Dest \[(\d+) 0 R`)
+	pdfPage  = regexp.MustCompile(`(?m)^(\d+) 0 obj\n<</Type /Page\n`)
+)
+
+// checkLinks fails for links of a brief that lead nowhere, and where there are hardly any.
+func checkLinks(t *testing.T, form, file string) {
+	t.Helper()
+	link, place := pdfLink, pdfPage
+	if form == "html" {
+		link, place = htmlLink, htmlID
+	}
+	places := map[string]bool{}
+	for _, m := range place.FindAllStringSubmatch(file, -1) {
+		if places[m[1]] {
+			t.Errorf("%s: two places are called %s", form, m[1])
+		}
+		places[m[1]] = true
+	}
+	links := link.FindAllStringSubmatch(file, -1)
+	for _, m := range links {
+		if !places[m[1]] {
+			t.Errorf("%s: a link leads to %s, which is nowhere", form, m[1])
+		}
+	}
+	if len(links) < 40 {
+		t.Errorf("%s: only %d links", form, len(links))
 	}
 }
 

@@ -81,28 +81,35 @@ func TestPapersKeepTheGrammar(t *testing.T) {
 	}
 }
 
-// The links of all papers of a plan lead to places on them, and no two places have one name.
+// The links of every paper lead to places on it, and those of all papers of a plan too; no
+// two places have one name.
 func TestLinksOfPapers(t *testing.T) {
-	var all []*draw.Page
-	last := ""
-	end := func() {
-		draw.Unlink(all...) // to papers that are drawn only where they are asked for
-		for _, fault := range drawtest.Links(all) {
-			t.Errorf("%s: %s", last, fault)
-		}
-		all = nil
-	}
+	byFile := map[string][]*draw.Page{}
+	links := 0
 	for _, p := range eachPaper(t) {
 		if p.paper != "a4" {
 			continue
 		}
-		if p.file != last {
-			end()
-			last = p.file
+		for _, fault := range drawtest.Links(p.pages) {
+			t.Errorf("%s: %s", p.name, fault)
 		}
-		all = append(all, p.pages...)
+		for _, page := range p.pages {
+			for it := range page.Root.All() {
+				if g, ok := it.(*draw.Group); ok && g.Link != "" {
+					links++
+				}
+			}
+		}
+		byFile[p.file] = append(byFile[p.file], p.pages...)
 	}
-	end()
+	for file, pages := range byFile {
+		for _, fault := range drawtest.Links(pages) {
+			t.Errorf("%s: %s", file, fault)
+		}
+	}
+	if links < 20 {
+		t.Errorf("only %d links", links)
+	}
 }
 
 // dejavu is where most systems keep these fonts.
@@ -235,6 +242,15 @@ func checkInk(t *testing.T, name string, img image.Image, boxes []draw.Box) {
 	for i, b := range boxes {
 		if !inked[i] && b.W > 2*inkAir+0.5 {
 			t.Errorf("%s: no ink in %.1f", name, b)
+		}
+	}
+}
+
+// Windows, zones, curves, time and the bar of 50 mm are what the plan says, on every paper.
+func TestPapersAreTrueToScale(t *testing.T) {
+	for _, p := range eachPaper(t) {
+		for _, fault := range append(drawtest.Scale(p.pages, p.shot), drawtest.Curve(p.pages, p.shot)...) {
+			t.Errorf("%s: %s", p.name, fault)
 		}
 	}
 }

@@ -21,7 +21,7 @@ var paperRooms = []room{
 	{"render/pdf", []string{"render/draw$", "render/fonts", fpdf, image}},
 	{"render/png", []string{"render/draw$", "render/fonts", rasterx, image}},
 	{"render/signs", []string{"render/draw$"}},
-	{"render/testing/drawtest", []string{"render/draw$", "render/signs"}},
+	{"render/testing/drawtest", []string{"interp/plan", "render/draw$", "render/signs"}},
 	{"render/testing/plans", []string{"optics/ring", "lang/testing/chunk", "interp/plan", "render/draw$", "render/svg", "render/testing/drawtest", rapid}},
 	{"render/sheet", []string{"interp/plan", "interp/moments", "interp/units", "render/draw$", "render/signs"}},
 	{"render/marks", []string{"interp/plan", "interp/units", "render/draw$", "render/sheet"}},
