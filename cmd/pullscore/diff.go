@@ -18,6 +18,7 @@ type diffCmd struct {
 	Paper string `enum:"a4,letter,A4,Letter" default:"a4" placeholder:"SIZE" help:"The sheet of a drawing, lying: a4 or letter."`
 	fontFlag
 	DPI    int      `name:"dpi" default:"150" placeholder:"N" help:"Pixels an inch of a png, 36 to 600; 150 without."`
+	All    bool     `help:"Tell every note, also those of which a shot has many alike."`
 	Output string   `offer:"places" short:"o" placeholder:"PLACE" help:"For drawings: a folder, a file (a pdf for all pages, else for a single one), or - for standard output."`
 	Git    bool     `help:"Take the arguments that git gives to a diff driver."`
 	States []string `offer:"plans" arg:"" name:"state" sep:"none" help:"Two plans or two folders; REVISION:PATH for one that git has."`
@@ -34,6 +35,7 @@ only written differently makes no diff.
   pullscore diff HEAD~3:scenes scenes        a folder, as git had it and as it is
   pullscore diff scene-12.pull               as last committed, and as it is now
   pullscore diff HEAD~3:scene-12.pull        as it was then, and as it is now
+  pullscore diff --all monday tuesday        every note, none told together
   pullscore diff --as pdf -o changes.pdf monday tuesday    all changes in one file
 
 A plan that only has another name is told as renamed, which counts as a
@@ -75,7 +77,7 @@ func (c *diffCmd) Run(s *session) error {
 		if c.Git { // beside the other files of its answer
 			fmt.Fprintln(s.out, s.screen.Paint(console.Bold, "diff of "+console.Clean(c.States[0]))+", all other files as they are now")
 		}
-		err = diff.WriteText(s.screen, plans)
+		err = diff.WriteText(s.screen, plans, c.All)
 	case "json":
 		err = diff.WriteJSON(s.out, plans)
 	default:

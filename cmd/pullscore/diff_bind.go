@@ -70,7 +70,7 @@ func (c *diffCmd) front(plans []diff.Plan, where func(*plan.Shot) place) []*draw
 			continue
 		}
 		differ++
-		t := brief.Passage{Heading: cmp.Or(p.Title, "A plan without a title"), Sentences: p.Phrases(),
+		t := brief.Passage{Heading: cmp.Or(p.Title, "A plan without a title"), Sentences: p.Phrases(c.All),
 			Columns: []brief.Column{{Title: "shot"}, {Title: "title", Text: true}, {Title: "what changed", Text: true}, {Title: "on sheet"}}}
 		for _, shot := range p.Shots {
 			if shot.Change == diff.Same {
@@ -78,7 +78,7 @@ func (c *diffCmd) front(plans []diff.Plan, where func(*plan.Shot) place) []*draw
 			}
 			is, _ := shotOf(p, shot)
 			at := where(is)
-			for i, text := range shot.Phrases() {
+			for i, text := range shot.Phrases(c.All) {
 				row := []string{"", "", text, ""}
 				if i == 0 {
 					row = []string{is.ID, is.Title, text, fmt.Sprint(at.page)}

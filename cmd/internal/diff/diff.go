@@ -42,6 +42,7 @@ type Plan struct {
 	Faulty [2]bool `json:"-"`
 
 	was, is State
+	renamed bool // it is known to have another name now
 }
 
 // A Shot is what changed in a shot.
@@ -53,6 +54,7 @@ type Shot struct {
 	Pulls    []Pull    `json:"pulls"`
 	Events   []Piece   `json:"events"` // notes, lines, cues, actions and moves of people, camera and zoom
 	Findings []Finding `json:"findings"`
+	Groups   []Group   `json:"groups"` // of findings that are told together
 
 	// Unsure is set where the state that lacks the shot has errors, which may be
 	// all that keeps it from being there.
@@ -190,6 +192,9 @@ func (p *Plan) place(list []Finding) {
 			}
 		}
 		*to = append(*to, f)
+	}
+	for i := range p.Shots {
+		p.Shots[i].Groups = groupsOf(p.Shots[i].Findings)
 	}
 }
 

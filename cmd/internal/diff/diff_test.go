@@ -295,7 +295,7 @@ func TestWrite(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d := []Plan{Compare(drawScene(t, "before"), drawScene(t, "after"))}
 		var text, js bytes.Buffer
-		if err := WriteText(console.Screen{W: &text, Width: 80}, d); err != nil {
+		if err := WriteText(console.Screen{W: &text, Width: 80}, d, false); err != nil {
 			t.Fatal(err)
 		}
 		for line := range strings.Lines(text.String()) {

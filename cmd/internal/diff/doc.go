@@ -13,6 +13,7 @@
 //   - pieces.go: what is different in the subjects and the events of a shot
 //   - rig.go: what is different in how a camera that turns sees everyone
 //   - findings.go: findings that came, and that are gone
+//   - fold.go: findings of which there are many, told together
 //   - detail.go: what is different in a number or a word, and when a number is
 //     different
 //   - phrases.go: a difference in phrases, for the terminal and for drawings

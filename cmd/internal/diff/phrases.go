@@ -16,6 +16,7 @@ import (
 // Lines says what changed in a plan that is there before and after, a phrase a
 // line with the shot that it is about.
 func (p Plan) Lines() []string {
+	const all = false
 	var list []string
 	add := func(prefix string, phrases ...string) {
 		for _, text := range phrases {
@@ -33,29 +34,31 @@ func (p Plan) Lines() []string {
 			add(s.ID+" ", s.EventPhrases()...)
 		}
 	}
-	add("", FindingPhrases(p.Findings)...)
+	add("", findingPhrases(p.Findings, all)...)
 	for _, s := range p.Shots {
-		add(s.ID+" ", FindingPhrases(s.Findings)...)
+		add(s.ID+" ", findingPhrases(s.Findings, all)...)
 	}
 	return list
 }
 
 // Phrases says what changed in a plan besides its shots, and what is compared with what.
-func (p Plan) Phrases() []string {
+// With all it tells every note, else those that are alike together.
+func (p Plan) Phrases(all bool) []string {
 	list := append([]string{p.between()}, p.FaultPhrases()...)
 	if text := says(p.Details); text != "" {
 		list = append(list, text)
 	}
-	return append(list, FindingPhrases(p.Findings)...)
+	return append(list, findingPhrases(p.Findings, all)...)
 }
 
-// Phrases says all that changed in a shot.
-func (s Shot) Phrases() []string {
+// Phrases says all that changed in a shot. With all it tells every note, else those that
+// are alike together.
+func (s Shot) Phrases(all bool) []string {
 	var list []string
 	if note := s.Note(); note != "" {
 		list = append(list, note)
 	}
-	return slices.Concat(list, s.PullPhrases(), s.SubjectPhrases(), s.EventPhrases(), FindingPhrases(s.Findings))
+	return slices.Concat(list, s.PullPhrases(), s.SubjectPhrases(), s.EventPhrases(), findingPhrases(s.Findings, all))
 }
 
 // Note says what changed in the shot itself; "" for nothing.
@@ -143,13 +146,14 @@ func phrase(run []Pull) string {
 	return p.Name() + ": " + p.Says()
 }
 
-// Notes says what changed in a shot besides its pulls.
+// Notes says what changed in a shot besides its pulls, with notes that are alike together.
 func (s Shot) Notes() []string {
+	const all = false
 	var list []string
 	if note := s.Note(); note != "" {
 		list = append(list, note)
 	}
-	return slices.Concat(list, s.SubjectPhrases(), s.EventPhrases(), FindingPhrases(s.Findings))
+	return slices.Concat(list, s.SubjectPhrases(), s.EventPhrases(), findingPhrases(s.Findings, all))
 }
 
 // SubjectPhrases says what changed in where everyone is.
@@ -245,15 +249,6 @@ func (s Shot) shifts(moved []Piece) string {
 		return fmt.Sprintf("%d to %s", -most, from)
 	}
 	return "from " + from + " to " + to
-}
-
-// FindingPhrases says which findings came and which are gone.
-func FindingPhrases(list []Finding) []string {
-	var texts []string
-	for _, f := range list {
-		texts = append(texts, f.phrase())
-	}
-	return texts
 }
 
 // phrase writes a finding: "new warning: pull 1: MARRIT to OSKEL lands …

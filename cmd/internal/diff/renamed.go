@@ -1,4 +1,4 @@
-// Plans that only have another name.
+// Plans that have another name.
 
 package diff
 
@@ -8,8 +8,9 @@ import (
 )
 
 // Rename says of a plan that is known to have another name now that it is
-// renamed, if nothing else of it changed.
+// renamed; that is its change if nothing else of it changed.
 func (p Plan) Rename() Plan {
+	p.renamed = true
 	if p.Change == Same {
 		p.Change = Renamed
 	}
@@ -18,12 +19,13 @@ func (p Plan) Rename() Plan {
 
 // JoinRenamed returns the plans with each that is gone and one that is new made
 // one, where they are the same plan: by their text, to the byte, else by what
-// they say to the crew. The new one keeps its place. A plan whose text is the
-// same may have changed all the same, with its kit.
+// they say to the crew, else by their title and more than half of their shots.
+// The new one keeps its place. A plan whose text is the same may have changed all
+// the same, with its kit.
 func JoinRenamed(plans []Plan) []Plan {
 	plans = slices.Clone(plans)
 	joined := map[int]bool{} // those that are gone
-	for _, same := range []func(gone, is Plan) bool{sameText, sameForCrew} {
+	for _, same := range []func(gone, is Plan) bool{sameText, sameForCrew, sameScene} {
 		for i, is := range plans {
 			if is.Change != New {
 				continue
@@ -54,4 +56,18 @@ func sameText(gone, is Plan) bool {
 func sameForCrew(gone, is Plan) bool {
 	id := func(a, b Shot) bool { return a.ID == b.ID }
 	return len(is.Shots) > 0 && gone.Title == is.Title && slices.EqualFunc(gone.Shots, is.Shots, id) && !Compare(gone.was, is.is).Differs()
+}
+
+// sameScene looks at title and shots alone: the plan was changed as it was renamed.
+func sameScene(gone, is Plan) bool {
+	if gone.Title == "" || gone.Title != is.Title {
+		return false
+	}
+	both := 0
+	for _, s := range is.Shots {
+		if slices.ContainsFunc(gone.Shots, func(g Shot) bool { return g.ID == s.ID }) {
+			both++
+		}
+	}
+	return 2*both > max(len(gone.Shots), len(is.Shots))
 }

@@ -28,13 +28,15 @@ func TestJoinRenamed(t *testing.T) {
 		gone, came           []string
 		want, summary, first string
 	}{
-		{"the same text", []string{scene}, []string{scene}, "renamed", "1 plan renamed, and no other difference for the crew", "gone-0.pull -> new-0.pull: renamed"},
-		{"another note", []string{scene}, []string{noted}, "renamed", "1 plan renamed, and no other difference for the crew", "gone-0.pull -> new-0.pull: renamed"},
-		{"another time", []string{scene}, []string{later}, "new gone", "shots: 2 new, 2 gone", "new-0.pull: new"},
-		{"a kit", []string{kit}, []string{kit}, "renamed", "1 plan renamed, and no other difference for the crew", "gone-0.pull -> new-0.pull: renamed"},
+		{"the same text", []string{scene}, []string{scene}, "renamed", "1 plan renamed, and no other difference for the crew", "renamed gone-0.pull to new-0.pull"},
+		{"another note", []string{scene}, []string{noted}, "renamed", "1 plan renamed, and no other difference for the crew", "renamed gone-0.pull to new-0.pull"},
+		{"another time", []string{scene}, []string{later}, "changed", "shots: 1 changed, 1 same", "renamed gone-0.pull to new-0.pull"},
+		{"another title", []string{scene}, []string{strings.Replace(later, "plan \"", "plan \"On ", 1)}, "new gone", "shots: 2 new, 2 gone", "new-0.pull: new"},
+		{"few of its shots", []string{scene}, []string{strings.Replace(later, "shot 2", "shot 9", 1)}, "new gone", "shots: 2 new, 2 gone", "new-0.pull: new"},
+		{"a kit", []string{kit}, []string{kit}, "renamed", "1 plan renamed, and no other difference for the crew", "renamed gone-0.pull to new-0.pull"},
 		{"another kit", []string{kit}, []string{otherKit}, "new gone", "2 plans changed", "new-0.pull: new"},
-		{"two of one text", []string{scene, scene}, []string{scene}, "renamed gone", "shots: 2 gone, 2 same; 1 plan renamed", "gone-0.pull -> new-0.pull: renamed"},
-		{"the text counts for more", []string{noted, scene}, []string{scene, later}, "renamed new gone", "", "gone-1.pull -> new-0.pull: renamed"},
+		{"two of one text", []string{scene, scene}, []string{scene}, "renamed gone", "shots: 2 gone, 2 same; 1 plan renamed", "renamed gone-0.pull to new-0.pull"},
+		{"the text counts for more", []string{noted, scene}, []string{scene, later}, "renamed changed", "", "renamed gone-1.pull to new-0.pull"},
 	} {
 		var plans []Plan
 		for i, text := range c.came {
@@ -56,7 +58,7 @@ func TestJoinRenamed(t *testing.T) {
 			t.Errorf("%s: %q, want %q", c.name, got, c.summary)
 		}
 		var text bytes.Buffer
-		if err := WriteText(console.Screen{W: &text, Width: 80}, joined); err != nil || !strings.Contains(text.String(), "\n"+c.first+"\n") {
+		if err := WriteText(console.Screen{W: &text, Width: 80}, joined, false); err != nil || !strings.Contains(text.String(), "\n"+c.first+"\n") {
 			t.Errorf("%s: %v\n%s", c.name, err, &text)
 		}
 	}

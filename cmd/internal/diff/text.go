@@ -14,12 +14,15 @@ import (
 // margin stands before a shot's phrases.
 const margin = "  "
 
-type writer struct{ console.Lines }
+type writer struct {
+	console.Lines
+	all bool // notes that are alike are told one by one
+}
 
 // WriteText writes what changed in plans, shot by shot; a plan that is the same
-// is left out.
-func WriteText(screen console.Screen, plans []Plan) error {
-	w := &writer{console.Lines{Screen: screen}}
+// is left out. With all it tells every note, else those that are alike together.
+func WriteText(screen console.Screen, plans []Plan, all bool) error {
+	w := &writer{console.Lines{Screen: screen}, all}
 	chance := false
 	for _, p := range plans {
 		if !p.Differs() && p.Faulty == [2]bool{} {
@@ -49,7 +52,7 @@ func (w *writer) plan(p Plan) {
 		w.Wrapped(console.Yellow, "", text)
 	}
 	w.phrase(says(p.Details))
-	for _, text := range FindingPhrases(p.Findings) {
+	for _, text := range findingPhrases(p.Findings, w.all) {
 		w.phrase(text)
 	}
 	w.Line("")
@@ -85,8 +88,9 @@ func (p Plan) between() string {
 		return p.After + ": new"
 	case Gone:
 		return p.Before + ": gone"
-	case Renamed:
-		return p.Before + " -> " + p.After + ": renamed"
+	}
+	if p.renamed {
+		return "renamed " + p.Before + " to " + p.After
 	}
 	return p.Before + " -> " + p.After
 }
@@ -98,7 +102,7 @@ func (w *writer) shot(s Shot) {
 		shown = s.Before
 	}
 	w.Line(strings.TrimSpace(w.Screen.Paint(console.Bold, console.Clean(s.ID)) + margin + console.Clean(console.Fit(shown.Title, w.Screen.Width-len(margin)-console.Columns(s.ID)))))
-	for _, text := range s.Phrases() {
+	for _, text := range s.Phrases(w.all) {
 		w.phrase(text)
 	}
 	w.Line("")
