@@ -13,6 +13,7 @@ import (
 	"pullscore/cmd/internal/findings"
 	"pullscore/cmd/internal/lists"
 	"pullscore/interp"
+	"pullscore/interp/moments"
 	"pullscore/interp/plan"
 	"pullscore/lang"
 )
@@ -175,7 +176,7 @@ func (k *checker) end() error {
 		fmt.Fprintln(k.out)
 	}
 	_, err := fmt.Fprintln(k.out, k.count)
-	if silent := plan.NotJudged(k.shots...); silent != "" && k.count.None() {
+	if silent := moments.NotJudged(k.shots...); silent != "" && k.count.None() {
 		lines := console.Lines{Screen: k.screen}
 		lines.Wrapped(console.Plain, "", silent)
 		return errors.Join(err, lines.Flush())

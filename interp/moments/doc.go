@@ -5,6 +5,7 @@
 //
 // says.go has the words, hold.go those of where the hand takes hold, rig.go those of a camera
 // that turns, provenance.go where
-// the angles of a ring come from, assumed.go what figures take for granted, worst.go the
+// the angles of a ring come from, assumed.go what figures take for granted, silence.go what a
+// lack of findings says nothing of, worst.go the
 // worst moment.
 package moments

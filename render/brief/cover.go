@@ -32,7 +32,7 @@ func Cover(plans []*plan.Plan, where Places) []Passage {
 		}
 	}
 	words := []string{modelWords}
-	if silent := plan.NotJudged(shots...); silent != "" {
+	if silent := moments.NotJudged(shots...); silent != "" {
 		words = append(words, "What has no finding may still go wrong; "+silent+".")
 	}
 	return append(cover, shotTable(plans, where), Passage{Sentences: words})

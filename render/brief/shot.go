@@ -38,7 +38,7 @@ func shotSheet(s *plan.Shot) []Passage {
 	}
 	if len(s.Flags) > 0 {
 		list = append(list, findingTable(s))
-	} else if silent := plan.NotJudged(s); silent != "" {
+	} else if silent := moments.NotJudged(s); silent != "" {
 		list = append(list, Passage{Heading: "Findings", Sentences: []string{"No findings; " + silent + "."}, Drawn: true})
 	}
 	return append(list, Passage{Heading: cautions, Sentences: sheet.Cautions(s)})

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"slices"
 
+	"pullscore/interp/moments"
 	"pullscore/interp/plan"
 	"pullscore/interp/units"
 	"pullscore/render/draw"
@@ -117,7 +118,7 @@ func describe(sc *bands.Chart) string {
 	}
 	if len(s.Flags) == 0 {
 		text += ", with no findings"
-		if silent := plan.NotJudged(s); silent != "" {
+		if silent := moments.NotJudged(s); silent != "" {
 			text += "; " + silent
 		}
 		return text + "."

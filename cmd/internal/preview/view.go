@@ -12,6 +12,7 @@ import (
 
 	"pullscore/cmd/internal/findings"
 	"pullscore/cmd/internal/rebuild"
+	"pullscore/interp/moments"
 	"pullscore/interp/plan"
 	"pullscore/lang"
 	"pullscore/render/draw"
@@ -148,7 +149,7 @@ func tellPlan(p *rebuild.Plan) toldPlan {
 	for _, s := range drawn.Shots {
 		t.Shots = append(t.Shots, tellShot(s, p.Sheets[s.ID]))
 	}
-	t.Silent = draw.Clean(plan.NotJudged(drawn.Shots...))
+	t.Silent = draw.Clean(moments.NotJudged(drawn.Shots...))
 	if !t.Stale {
 		t.Findings = tellFindings(p, p.Findings, drawn)
 		groups, _ := findings.Grouped(drawn, p.Findings)
@@ -169,7 +170,7 @@ func tellPlan(p *rebuild.Plan) toldPlan {
 
 func tellShot(s *plan.Shot, sheets []*rebuild.Sheet) toldShot {
 	t := toldShot{ID: s.ID, Label: draw.Clean(s.ID), Title: draw.Clean(s.Title), Duration: s.Duration, FPS: fps(s), Slow: s.SlowFactor, Pages: []string{}, Pulls: []toldPull{}, Subjects: tellSubjects(s)}
-	t.Silent = draw.Clean(plan.NotJudged(s))
+	t.Silent = draw.Clean(moments.NotJudged(s))
 	for _, note := range s.Notes {
 		t.Notes = append(t.Notes, draw.Clean(note))
 	}

@@ -1,11 +1,13 @@
 // What a lack of findings says nothing of.
 
-package plan
+package moments
 
 import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"pullscore/interp/plan"
 )
 
 // mostSilent is how many shots are named before they are counted.
@@ -15,7 +17,7 @@ const mostSilent = 3
 // can say nothing of, and what they take for granted because nothing says it; ""
 // where there is nothing of the kind. It stands wherever "no findings" does, which
 // else would read as if the shots had been vouched for.
-func NotJudged(shots ...*Shot) string {
+func NotJudged(shots ...*plan.Shot) string {
 	var ringless, unknown []string
 	var screen, sway, hand bool
 	lines := 0
@@ -33,15 +35,15 @@ func NotJudged(shots ...*Shot) string {
 				lines++
 			}
 		}
-		sway = sway || slices.ContainsFunc(s.Subjects, func(u *Subject) bool { return u.SwayAssumed })
-		hand = hand || s.Log == "" && slices.ContainsFunc(s.Pulls, func(p *Pull) bool { return p.Chance.Known() })
+		sway = sway || slices.ContainsFunc(s.Subjects, func(u *plan.Subject) bool { return u.SwayAssumed })
+		hand = hand || s.Log == "" && slices.ContainsFunc(s.Pulls, func(p *plan.Pull) bool { return p.Chance.Known() })
 	}
 	var parts []string
 	if len(ringless) > 0 {
-		parts = append(parts, "how the hand lands in "+named(ringless)+" (no ring, or one by wire)")
+		parts = append(parts, "how the hand lands in "+shotsNamed(ringless)+" (no ring, or one by wire)")
 	}
 	if len(unknown) > 0 {
-		parts = append(parts, "how well the hand lands in "+named(unknown)+" (ring not known)")
+		parts = append(parts, "how well the hand lands in "+shotsNamed(unknown)+" (ring not known)")
 	}
 	add := func(is bool, what string) {
 		if is {
@@ -59,8 +61,8 @@ func NotJudged(shots ...*Shot) string {
 	return "not judged: " + strings.Join(parts, "; ")
 }
 
-// named returns shots for a sentence: by their IDs, or how many they are.
-func named(shots []string) string {
+// shotsNamed returns shots for a sentence: by their IDs, or how many they are.
+func shotsNamed(shots []string) string {
 	switch n := len(shots); {
 	case n == 1:
 		return "shot " + shots[0]
