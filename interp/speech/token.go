@@ -27,19 +27,33 @@ func Split(text string) []Token {
 	nfc, offset := compose(text)
 	tokens := make([]Token, 0, len(nfc)/4+1) // most words are longer
 	for i := 0; i < len(nfc); {
-		r, size := utf8.DecodeRuneInString(nfc[i:])
-		if !begins(r) {
-			i += size
-			continue
+		start, end := nextToken(nfc, i)
+		if start == end {
+			break
 		}
-		end := tokenEnd(nfc, i, r, i+size)
-		word := nfc[i:end]
+		word := nfc[start:end]
 		tokens = append(tokens, Token{
-			Text: word, Start: offset.of(i), End: offset.of(end), Syllables: Syllables(word),
+			Text: word, Start: offset.of(start), End: offset.of(end), Syllables: Syllables(word),
 		})
 		i = end
 	}
 	return tokens
+}
+
+// nextToken returns where the next token of a text in normal form C starts and
+// ends, from a byte on; both are the end of the text where there is none.
+func nextToken(s string, i int) (start, end int) {
+	for i < len(s) {
+		r, size := rune(s[i]), 1
+		if r >= utf8.RuneSelf {
+			r, size = utf8.DecodeRuneInString(s[i:])
+		}
+		if begins(r) {
+			return i, tokenEnd(s, i, r, i+size)
+		}
+		i += size
+	}
+	return len(s), len(s)
 }
 
 // tokenEnd returns where the token ends that starts at i with the letter or
@@ -49,6 +63,11 @@ func tokenEnd(s string, i int, r rune, next int) int {
 	latest := r // the latest letter or digit
 	end := next
 	for end < len(s) {
+		if c := s[end]; c < utf8.RuneSelf && !alone && begins(rune(c)) { // as most are
+			latest = rune(c)
+			end++
+			continue
+		}
 		r, size := utf8.DecodeRuneInString(s[end:])
 		switch {
 		case !alone && begins(r) && !spaceless(r):
