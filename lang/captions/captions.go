@@ -19,8 +19,15 @@ type Cue struct {
 	ID         string     // number or identifier; may be empty
 	Start, End int64      // milliseconds
 	Voices     []string   // who speaks, where a WebVTT voice tag says it
+	Turns      []Turn     // where those tags stand
 	Text       string     // without tags, lines divided by LF
 	Range      lang.Range // of the timing line
+}
+
+// A Turn is where a voice begins in the text of a cue.
+type Turn struct {
+	At    int // byte
+	Voice string
 }
 
 // MaxCue is how much text a cue may hold, in bytes: hours of talk.
@@ -92,7 +99,7 @@ type cue struct {
 }
 
 // add yields a cue, unless it ends before it starts or has no measure.
-func (r *reader) add(c cue, plain func(string) (string, []string)) {
+func (r *reader) add(c cue, plain func(string) (string, []Turn)) {
 	l, at := c.line, c.at
 	switch size := c.to - c.from; {
 	case at.end.ms < at.start.ms:
@@ -108,10 +115,20 @@ func (r *reader) add(c cue, plain func(string) (string, []string)) {
 			Range: r.text.At(l, at.end.from, at.end.to),
 		})
 	}
-	text, voices := plain(r.text.Content[c.from:c.to])
+	text, turns := plain(r.text.Content[c.from:c.to])
 	r.stopped = !r.yield(Cue{
-		ID: c.id, Start: at.start.ms, End: at.end.ms, Voices: voices, Text: text, Range: r.text.Whole(l),
+		ID: c.id, Start: at.start.ms, End: at.end.ms, Voices: voicesOf(turns), Turns: turns, Text: text, Range: r.text.Whole(l),
 	})
+}
+
+// voicesOf returns the voices of some turns, each once.
+func voicesOf(turns []Turn) (names []string) {
+	for _, t := range turns {
+		if !slices.Contains(names, t.Voice) {
+			names = append(names, t.Voice)
+		}
+	}
+	return names
 }
 
 // Voices returns everybody whom the cues name, in the order of their first cue.

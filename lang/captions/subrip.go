@@ -122,7 +122,7 @@ func isNumber(s string) bool {
 // is text.
 var subRipTags = lines.Pattern(`(?i)</?(?:[biu]|font(?:\s[^<>]*)?)>|\{\\[^{}]*\}`)
 
-func plainSubRip(s string) (text string, voices []string) {
+func plainSubRip(s string) (text string, turns []Turn) {
 	if strings.ContainsAny(s, "<{") {
 		s = subRipTags().ReplaceAllString(s, "")
 	}

@@ -132,19 +132,24 @@ var (
 	vttVoice = lines.Pattern(`^<v(?:\.[^\s>]*)?[ \t\n]+([^>]*)`)
 )
 
-// plainWebVTT takes tags and entities out.
-func plainWebVTT(s string) (text string, voices []string) {
+// plainWebVTT takes tags and entities out, and says where voices begin.
+func plainWebVTT(s string) (text string, turns []Turn) {
 	if strings.IndexByte(s, '<') < 0 {
 		return html.UnescapeString(s), nil
 	}
-	text = vttTag().ReplaceAllStringFunc(s, func(tag string) string {
-		if m := vttVoice().FindStringSubmatch(tag); m != nil {
-			name := strings.Join(strings.Fields(html.UnescapeString(m[1])), " ")
-			if name != "" && !slices.Contains(voices, name) {
-				voices = append(voices, name)
+	tags := vttTag().FindAllStringIndex(s, -1)
+	last := 0
+	var out strings.Builder
+	piece := func(to int) { out.WriteString(html.UnescapeString(s[last:to])) }
+	for _, tag := range tags {
+		piece(tag[0])
+		last = tag[1]
+		if m := vttVoice().FindStringSubmatch(s[tag[0]:tag[1]]); m != nil {
+			if name := strings.Join(strings.Fields(html.UnescapeString(m[1])), " "); name != "" {
+				turns = append(turns, Turn{At: out.Len(), Voice: name})
 			}
 		}
-		return ""
-	})
-	return html.UnescapeString(text), voices
+	}
+	piece(len(s))
+	return out.String(), turns
 }
