@@ -8,6 +8,7 @@ import (
 
 	"pullscore/interp/edit"
 	"pullscore/interp/speech"
+	"pullscore/interp/wording"
 	"pullscore/lang/timecode"
 )
 
@@ -118,13 +119,22 @@ func (s *Shot) span(a *Asked) (from, to float64) {
 func findIn(a *Asked, c *File, lo, hi float64) *match {
 	from, to := c.Said.Between(lo, hi)
 	lines := a.Lines
-	folded := make([]speech.Folded, len(lines))
+	wanted := make([]wording.Line, len(lines))
+	folded := make([]speech.Folding, len(lines))
 	for i, l := range lines {
-		folded[i] = speech.Fold(l.Tokens)
+		text := ""
+		if l.Stmt.Words != nil {
+			text = l.Stmt.Words.Value
+		}
+		folded[i] = speech.FoldText(text)
+		wanted[i] = wording.Line{Text: text, Terms: folded[i].Folded}
+		if l.Stmt.Who != nil {
+			wanted[i].By = c.Said.Who(l.Stmt.Who.Text)
+		}
 	}
 	m := &match{Subtitles: c, Lines: map[lineKey]*Heard{}}
 	keys := KeysOf(lines)
-	for i, at := range c.Said.Place(folded, from, to) {
+	for i, at := range c.Said.PlaceSaid(wanted, from, to) {
 		if !at.Found() || at.End <= at.Start {
 			continue
 		}
@@ -141,8 +151,10 @@ func findIn(a *Asked, c *File, lo, hi float64) *match {
 
 func written(words []edit.Word) string {
 	var text strings.Builder
-	for _, w := range words {
-		text.WriteString(w.Text)
+	for i, w := range words {
+		if i == 0 || w.Part == 0 {
+			text.WriteString(w.Text)
+		}
 	}
 	return strings.Join(strings.Fields(text.String()), " ")
 }
@@ -162,67 +174,4 @@ func (s *Shot) shift(a *Asked, c *File) {
 			h.Words[i].End = max(h.Words[i].Start, h.Words[i].End)
 		}
 	}
-}
-
-// align gives the words of a line the times of the same words in the subtitles.
-// Words between them that differ are spread over the time between by their
-// syllables.
-func align(tokens []speech.Token, line speech.Folded, words []edit.Word) []speech.Timed {
-	said := make(speech.Folded, len(words))
-	for i, w := range words {
-		said[i] = w.Folded
-	}
-	timed := make([]speech.Timed, 0, len(tokens))
-	at := words[0].Start
-	fill := func(to int, until float64) {
-		if len(timed) < to {
-			timed = append(timed, speech.Spread(tokens[len(timed):to], at, max(at, until))...)
-		}
-	}
-	for _, m := range common(line, said) {
-		fill(m.line, words[m.said].Start)
-		timed = append(timed, speech.Timed{Token: tokens[m.line], Start: words[m.said].Start, End: words[m.said].End})
-		at = words[m.said].End
-	}
-	fill(len(tokens), words[len(words)-1].End)
-	return timed
-}
-
-// A pair is a word of a line and the same word of the subtitles.
-type pair struct{ line, said int }
-
-// mostCompared bounds the work on one line; longer ones are spread as a whole.
-const mostCompared = 1_000_000
-
-// common returns a longest common subsequence of two lists of words.
-func common(line, said speech.Folded) (list []pair) {
-	n, m := len(line), len(said)
-	if n*m > mostCompared {
-		return nil
-	}
-	length := make([][]int, n+1) // of the rest from i and j on
-	for i := range length {
-		length[i] = make([]int, m+1)
-	}
-	for i := n - 1; i >= 0; i-- {
-		for j := m - 1; j >= 0; j-- {
-			if line[i] == said[j] {
-				length[i][j] = length[i+1][j+1] + 1
-			} else {
-				length[i][j] = max(length[i+1][j], length[i][j+1])
-			}
-		}
-	}
-	for i, j := 0, 0; i < n && j < m; {
-		switch {
-		case line[i] == said[j]:
-			list = append(list, pair{i, j})
-			i, j = i+1, j+1
-		case length[i+1][j] >= length[i][j+1]:
-			i++
-		default:
-			j++
-		}
-	}
-	return list
 }

@@ -8,21 +8,24 @@ import (
 	"math"
 	"slices"
 	"strings"
-	"unicode"
+	"sync"
 
 	"pullscore/interp/speech"
+	"pullscore/interp/subtitle"
 	"pullscore/interp/wording"
 	"pullscore/lang"
 	"pullscore/lang/captions"
 	"pullscore/lang/lines"
 )
 
-// Subtitles are the words that are said in a cut, in the order of time. Of the
-// words only their numbers are kept, in which lines are looked for, and the
+// Subtitles are the words that are said in a cut, in terms, in the order of time.
+// Of the terms only their numbers are kept, in which lines are looked for, and the
 // subtitles that they come from.
 type Subtitles struct {
 	*wording.Stream
-	cues []cue
+	cues    []cue
+	cleaner *subtitle.Cleaner
+	names   []string // of the plan's people, in the order of their numbers
 
 	// latest is the subtitle whose words were wanted last, from 1: lines that
 	// follow each other are often in one.
@@ -35,62 +38,97 @@ type cue struct {
 	text  string
 	start int64 // ms
 	long  int32 // ms
-	first int32 // its first word
+	first int32 // its first term
 }
 
-// A Word is a word of the subtitles.
+// A Word is a term of the subtitles, and the word that it is written in.
 type Word struct {
 	Text       string  // with the punctuation behind it
+	Part       int     // which term of the word it is, from 0
 	Folded     string  // as it is compared
 	Start, End float64 // seconds from the start of the picture
 }
 
-// captions reads subtitles in which words of a vocabulary are looked for.
-func (c *Cut) captions(t *lines.Text, v wording.Vocabulary) []lang.Diagnostic {
+// captions reads subtitles in which a plan's lines are looked for. How a file
+// writes the names of speakers is known only when all of it has been seen.
+func (c *Cut) captions(t *lines.Text, want Wanted) []lang.Diagnostic {
 	var faults lines.Faults
-	s := &Subtitles{Stream: wording.New(v)}
+	s := &Subtitles{Stream: wording.New(want.Words), cleaner: subtitle.New(want.Names), names: want.Names}
 	c.Said = s
 	sorted := true
 	for cap := range captions.Cues(t, &faults) {
-		now := cue{start: cap.Start, long: int32(min(cap.End-cap.Start, math.MaxInt32)), text: cap.Text}
+		now := cue{start: cap.Start, long: int32(min(cap.End-cap.Start, math.MaxInt32)), text: voiced(&cap)}
 		sorted = sorted && (len(s.cues) == 0 || now.start >= s.cues[len(s.cues)-1].start)
-		if !s.add(now) {
-			faults.Add(lang.Diagnostic{
-				Code: "too-large", Severity: lang.Error, Range: cap.Range,
-				Message: fmt.Sprintf("from here on the subtitles have more than %d words", wording.MostWords),
-				Detail:  "The rest is left out.",
-			})
-			break
-		}
+		s.cleaner.Learn(now.text)
+		s.cues = append(s.cues, now)
 	}
 	if !sorted {
-		s.sort(v)
+		slices.SortStableFunc(s.cues, func(a, b cue) int { return cmp.Compare(a.start, b.start) })
+	}
+	if at, full := s.listen(); full {
+		faults.Add(lang.Diagnostic{
+			Code: "too-large", Severity: lang.Error, Range: t.Start(),
+			Message: fmt.Sprintf("from %s on the subtitles have more than %d words", clock(at), wording.MostWords),
+			Detail:  "The rest is left out.",
+		})
 	}
 	return faults.List()
 }
 
-// add adds a subtitle, if anything is said in it; false: there are too many
-// words.
-func (s *Subtitles) add(c cue) bool {
-	c.first = int32(s.Len())
-	if !s.Append(spoken(c.text)) {
-		return false
-	}
-	if s.Len() > int(c.first) {
-		s.cues = append(s.cues, c)
-	}
-	return true
+// clock writes a time as subtitles do, to the second.
+func clock(ms int64) string {
+	return fmt.Sprintf("%02d:%02d:%02d", ms/3_600_000, ms/60_000%60, ms/1000%60)
 }
 
-// sort puts the subtitles into the order of time.
-func (s *Subtitles) sort(v wording.Vocabulary) {
-	list := s.cues
-	slices.SortStableFunc(list, func(a, b cue) int { return cmp.Compare(a.start, b.start) })
-	s.Stream, s.cues = wording.New(v), list[:0]
-	for _, c := range list {
-		s.add(c) // as many as before
+// voiced returns the text of a subtitle in which the tags that tell who speaks are
+// labels.
+func voiced(c *captions.Cue) string {
+	if len(c.Turns) == 0 {
+		return c.Text
 	}
+	var out strings.Builder
+	last := 0
+	for _, t := range c.Turns {
+		out.WriteString(c.Text[last:t.At])
+		last = t.At
+		if out.Len() > 0 {
+			out.WriteByte('\n')
+		}
+		out.WriteString(">> [" + noBrackets().Replace(t.Voice) + "] ")
+	}
+	out.WriteString(c.Text[last:])
+	return out.String()
 }
+
+var noBrackets = sync.OnceValue(func() *strings.Replacer {
+	return strings.NewReplacer("[", "", "]", "", "(", "", ")", "", "{", "", "}", "")
+})
+
+// listen takes the words of all subtitles, and drops those in which nothing is said.
+// full tells that there are too many, from a time in ms on.
+func (s *Subtitles) listen() (from int64, full bool) {
+	kept := s.cues[:0]
+	for _, c := range s.cues {
+		c.first = int32(s.Len())
+		text, turns := s.cleaner.Said(c.text)
+		var voices []wording.Voice
+		for _, t := range turns {
+			voices = append(voices, wording.Voice{At: t.At, By: int32(t.By)})
+		}
+		if full = !s.Say(text, voices); full {
+			from = c.start
+			break
+		}
+		if s.Len() > int(c.first) {
+			kept = append(kept, c)
+		}
+	}
+	s.cues = kept
+	return from, full
+}
+
+// Who returns the number of one of the plan's people as a speaker, 0 for nobody.
+func (s *Subtitles) Who(name string) int32 { return int32(slices.Index(s.names, name) + 1) }
 
 // Words returns the words from one up to another. The words of a subtitle are
 // spread over its time by their syllables, as those of a line are.
@@ -135,83 +173,34 @@ func (s *Subtitles) wordAt(t float64) int {
 // of returns the words of a subtitle.
 func (s *Subtitles) of(i int) []Word {
 	if s.latest != i+1 {
-		s.latest, s.words = i+1, s.cues[i].words()
+		s.latest, s.words = i+1, s.wordsOf(s.cues[i])
 	}
 	return s.words
 }
 
 func seconds(ms int64) float64 { return float64(ms) / 1000 }
 
-func (c cue) words() []Word {
-	text := spoken(c.text)
+// wordsOf returns the terms of a subtitle. The terms of a word share its time.
+func (s *Subtitles) wordsOf(c cue) []Word {
+	text, _ := s.cleaner.Said(c.text)
 	tokens := speech.Split(text)
-	folded := speech.Fold(tokens)
-	words := make([]Word, 0, len(tokens))
-	for i, w := range speech.Spread(tokens, seconds(c.start), seconds(c.start+int64(c.long))) {
-		end := len(text)
-		if i+1 < len(tokens) {
-			end = tokens[i+1].Start
+	terms := speech.FoldText(text)
+	timed := speech.Spread(tokens, seconds(c.start), seconds(c.start+int64(c.long)))
+	words := make([]Word, len(terms.Folded))
+	for i, folded := range terms.Folded {
+		of, part, n := terms.Of[i], terms.Part[i], float64(terms.Count[terms.Of[i]])
+		end := len(text) // of what is written, up to the next word that has terms
+		for next := i + 1; next < len(terms.Of); next++ {
+			if terms.Of[next] > of {
+				end = tokens[terms.Of[next]].Start
+				break
+			}
 		}
-		words = append(words, Word{Text: text[w.Token.Start:end], Folded: folded[i], Start: w.Start, End: w.End})
+		w, long := timed[of], timed[of].End-timed[of].Start
+		words[i] = Word{
+			Text: text[w.Token.Start:end], Part: part, Folded: folded,
+			Start: w.Start + long*float64(part)/n, End: w.End - long*(n-1-float64(part))/n,
+		}
 	}
 	return words
-}
-
-// spoken returns what is said in a subtitle: without sounds in square brackets
-// and without the speaker's name before a colon, which subtitles for the hard
-// of hearing have. Where somebody else goes on, after a name or a dash, there is
-// a new line (common practice, no source).
-func spoken(text string) string {
-	var said strings.Builder
-	for line := range strings.Lines(text) {
-		line = strings.TrimSpace(withoutSounds(line))
-		another := strings.IndexAny(line, "-\u2013\u2014\u2010") == 0
-		if name, rest, ok := strings.Cut(line, ":"); ok && isName(name) {
-			line, another = rest, true
-		}
-		if line = strings.Join(strings.Fields(line), " "); line == "" {
-			continue
-		}
-		switch {
-		case said.Len() > 0 && another:
-			said.WriteByte('\n')
-		case said.Len() > 0:
-			said.WriteByte(' ')
-		}
-		said.WriteString(line)
-	}
-	return said.String()
-}
-
-// withoutSounds takes out what stands in square brackets.
-func withoutSounds(line string) string {
-	if strings.IndexByte(line, '[') < 0 {
-		return line
-	}
-	var said strings.Builder
-	for {
-		before, rest, opened := strings.Cut(line, "[")
-		_, after, closed := strings.Cut(rest, "]")
-		if !opened || !closed {
-			said.WriteString(line)
-			return said.String()
-		}
-		said.WriteString(before + " ")
-		line = after
-	}
-}
-
-// isName reports whether a text is a speaker's name: a few words, all in upper
-// case.
-func isName(s string) bool {
-	letters := 0
-	for _, r := range s {
-		if unicode.IsLower(r) {
-			return false
-		}
-		if unicode.IsUpper(r) {
-			letters++
-		}
-	}
-	return letters > 1 && len(strings.Fields(s)) <= 3
 }

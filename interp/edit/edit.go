@@ -74,7 +74,8 @@ func (c *Cut) Pieces(shot string) []Clip {
 // can be that of a whole film.
 type Wanted struct {
 	Shots []string           // their IDs
-	Words wording.Vocabulary // of all lines
+	Words wording.Vocabulary // the terms of all lines
+	Names []string           // of those who may speak
 }
 
 // maxPieces is how many pieces of the plan's shots are kept: more than a film is
@@ -91,7 +92,7 @@ func Read(t *lines.Text, rate timecode.Rate, want Wanted) (cut *Cut, diags []lan
 	}
 	switch kindOf(t) {
 	case ".srt", ".vtt":
-		return c, c.captions(t, want.Words)
+		return c, c.captions(t, want)
 	case ".edl":
 		c.IsList = true
 		return c, c.list(t, rate)

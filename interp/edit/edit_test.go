@@ -71,9 +71,9 @@ func TestWords(t *testing.T) {
 		"1\n00:00:01,000 --> 00:00:02,000\n[a door slams] <i>Who</i> is\nthere, [steps] then?\n\n3\n00:00:05,000 --> 00:00:06,000\n[rain]\n"), timecode.Rate{}, all)
 	var got []string
 	for _, w := range cut.Said.Words(0, cut.Said.Len()) {
-		got = append(got, fmt.Sprintf("%s%.2f-%.2f", w.Text, w.Start, w.End))
+		got = append(got, fmt.Sprintf("%s %.2f-%.2f", strings.TrimSpace(w.Text), w.Start, w.End))
 	}
-	if s := strings.Join(got, "|"); s != "Who 1.00-1.25|is 1.25-1.50|there, 1.50-1.75|then?1.75-2.00|Gone!3.00-4.00" {
+	if s := strings.Join(got, "|"); s != "Who 1.00-1.25|is 1.25-1.50|there, 1.50-1.75|then? 1.75-2.00|Gone! 3.00-4.00" {
 		t.Errorf("%s", s)
 	}
 }

@@ -6,6 +6,7 @@ package film
 import (
 	"cmp"
 	"fmt"
+	"slices"
 
 	"pullscore/interp/cut"
 	"pullscore/interp/edit"
@@ -87,19 +88,39 @@ func (r *reader) wanted() edit.Wanted {
 	for _, sec := range r.Sections {
 		for _, s := range sec.Body {
 			if line, ok := s.(*lang.Speech); ok {
-				said = append(said, speech.Fold(r.Tokens(line.Words)))
+				said = append(said, speech.FoldText(names.ValueOf(line.Words)).Folded)
 			}
 		}
 	}
 	for _, s := range r.Shots {
 		for _, line := range r.linesIn(s.Section) {
 			if _, written := r.words[line.Words]; !written { // a move has filled it in
-				said = append(said, speech.Fold(r.Tokens(line.Words)))
+				said = append(said, speech.FoldText(names.ValueOf(line.Words)).Folded)
 			}
 		}
 	}
 	want.Words = wording.NewVocabulary(said...)
+	want.Names = r.speakers()
 	return want
+}
+
+// speakers returns the names that a label in subtitles may have: of all who are in
+// the film, and of all voices.
+func (r *reader) speakers() (list []string) {
+	for _, sec := range r.Sections {
+		for _, s := range sec.Body {
+			var name *lang.Name
+			if line, ok := s.(*lang.Speech); ok {
+				name = line.Who
+			} else if kind, declared := names.Declared(s); kind == names.DeclSubject || kind == names.DeclVoice {
+				name = declared
+			}
+			if name != nil && !slices.Contains(list, name.Text) {
+				list = append(list, name.Text)
+			}
+		}
+	}
+	return list
 }
 
 // linesIn returns the spoken lines of the moves that a section uses.

@@ -177,7 +177,7 @@ type Folding struct {
 	Folded
 	Of    []int // the word that each term is of
 	Part  []int // which term of its word each is, from 0
-	Terms []int // how many terms each word has
+	Count []int // how many terms each word has
 }
 
 // FoldText folds a text to terms.
@@ -190,7 +190,7 @@ func FoldText(text string) Folding {
 			all.Folded = append(all.Folded, t.Text)
 			all.Of, all.Part = append(all.Of, i), append(all.Part, k)
 		}
-		all.Terms = append(all.Terms, len(w.Terms))
+		all.Count = append(all.Count, len(w.Terms))
 	}
 	return all
 }

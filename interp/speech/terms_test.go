@@ -118,7 +118,7 @@ func FuzzTerms(f *testing.F) {
 				again = append(again, term.Text)
 			}
 		}
-		if all := FoldText(text); !slices.Equal(all.Folded, again) || len(all.Terms) != len(tokens) {
+		if all := FoldText(text); !slices.Equal(all.Folded, again) || len(all.Count) != len(tokens) {
 			t.Fatalf("%q, and at first %q", all.Folded, again)
 		}
 	})

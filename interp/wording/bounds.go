@@ -73,6 +73,8 @@ type wanted struct {
 	words         []int32
 	before, after []int32 // the lines beside it; nil: none
 	from, to      int     // the part of the stream to look in
+	by            int32   // who says it; 0: that does not count
+	begins        *bits   // where its sentences begin; nil: that does not count
 }
 
 // next is how many words of the line beside it tell that it goes on there.

@@ -24,6 +24,12 @@ func (s *Stream) Place(lines []speech.Folded, from, to int) []Place {
 	for i := range lines {
 		p.lines[i] = wanted{words: s.vocabulary.numbers(lines[i]), from: from, to: to}
 	}
+	p.place()
+	return p.places
+}
+
+// place places all lines.
+func (p *placing) place() {
 	var before *wanted
 	for i := range p.lines {
 		if w := &p.lines[i]; len(w.words) > 0 {
@@ -36,7 +42,6 @@ func (s *Stream) Place(lines []speech.Folded, from, to int) []Place {
 	p.placeSure()
 	p.placeBetween()
 	p.placeMoved()
-	return p.places
 }
 
 // A placing is the work on the lines of one shot.
@@ -49,6 +54,7 @@ type placing struct {
 
 // put gives a line its place, if it is a hit.
 func (p *placing) put(i int, h Hit) {
+	h = p.narrow(p.lines[i], h)
 	if p.places[i].Hit = h; h.Found() {
 		p.taken.add(h)
 	}
@@ -143,14 +149,33 @@ func (s *Stream) exact(w wanted, t taken, limit int) []int {
 		}
 		if !s.whole(w, h) {
 			part = append(part, start)
-		} else if whole = append(whole, start); len(whole) == limit {
+		} else if whole = append(whole, start); len(whole) == limit && w.by <= 0 {
 			break
 		}
 	}
 	if len(whole) == 0 {
-		return part[:min(len(part), limit)]
+		whole = part
 	}
-	return whole
+	whole = s.ofSpeaker(w, whole)
+	return whole[:min(len(whole), limit)]
+}
+
+// ofSpeaker returns those places of a line that its speaker says, or all where none
+// is so.
+func (s *Stream) ofSpeaker(w wanted, places []int) []int {
+	if w.by <= 0 || len(places) < 2 {
+		return places
+	}
+	var own []int
+	for _, at := range places {
+		if s.saidBy(w, at) {
+			own = append(own, at)
+		}
+	}
+	if len(own) > 0 {
+		return own
+	}
+	return places
 }
 
 // stands reports whether words stand at a place, in the part of the stream where

@@ -6,7 +6,6 @@ package wording
 import (
 	"cmp"
 	"maps"
-	"math"
 	"slices"
 
 	"pullscore/interp/speech"
@@ -54,12 +53,16 @@ type Stream struct {
 	at         [][]int32 // where the word with each number stands
 	sentences  bits      // where one begins, or the text ends
 	clauses    bits      // where a part of a sentence begins
+	turns      bits      // where a sentence begins within what is said in one subtitle
+	voices     []voice   // in order
+	folder     speech.Folder
+	latest     []speech.Word // the last that were said; kept for their memory
 }
 
 // New returns the stream of a text without words, in which lines of these words
 // can be looked for.
 func New(v Vocabulary) *Stream {
-	return &Stream{vocabulary: v, at: make([][]int32, len(v)+1)}
+	return &Stream{vocabulary: v, at: make([][]int32, len(v)+1), folder: speech.Folder{Number: func(t string) int32 { return v[t] }}}
 }
 
 // MostWords is how many words a stream takes: more than in any text of a
@@ -77,13 +80,17 @@ func (s *Stream) Append(text string) bool {
 		s.mark(text, tokens)
 	}
 	for _, w := range speech.Fold(tokens) {
-		n := s.vocabulary[w]
-		if n > 0 {
-			s.at[n] = append(s.at[n], int32(len(s.words)))
-		}
-		s.words = append(s.words, n)
+		s.add(s.vocabulary[w])
 	}
 	return true
+}
+
+// add adds a word by its number.
+func (s *Stream) add(n int32) {
+	if n > 0 {
+		s.at[n] = append(s.at[n], int32(len(s.words)))
+	}
+	s.words = append(s.words, n)
 }
 
 // Len returns how many words the stream has.
@@ -127,8 +134,8 @@ const (
 	longest     = 400 // words of a line that are compared
 )
 
-// find returns the free stretch that is most like a line, the first of several;
-// a hit has a likeness of at least Least.
+// find returns the free stretch that is most like a line: of several the one that
+// its speaker says, then the first. A hit has a likeness of at least Least.
 func (s *Stream) find(w wanted, t taken) Hit {
 	w.words = w.words[:min(len(w.words), longest)]
 	if at := s.exact(w, t, 1); len(at) > 0 {
@@ -140,12 +147,23 @@ func (s *Stream) find(w wanted, t taken) Hit {
 	}
 	for _, c := range s.candidates(w, t) {
 		from, to := t.free(c.seed, w.from, w.to)
-		h := s.compare(w.words, max(from, c.start-slack(w.words)), min(to, c.start+len(w.words)+slack(w.words)))
-		if h.Likeness >= Least && (h.Likeness > best.Likeness || h.Likeness == best.Likeness && h.extends(best)) && s.fits(w, h) {
+		h := s.compare(w, max(from, c.start-slack(w.words)), min(to, c.start+len(w.words)+slack(w.words)))
+		if h.Likeness >= Least && s.better(w, h, best) && s.fits(w, h) {
 			best = h
 		}
 	}
 	return best
+}
+
+// better reports whether a hit is more like a line than the best so far.
+func (s *Stream) better(w wanted, h, best Hit) bool {
+	if h.Likeness != best.Likeness {
+		return h.Likeness > best.Likeness
+	}
+	if by, other := s.saidBy(w, h.Start), s.saidBy(w, best.Start); by != other {
+		return by
+	}
+	return h.extends(best)
 }
 
 // slack is how many words may have come in before a line's place is lost.
@@ -197,49 +215,4 @@ func (s *Stream) rarest(line []int32, from, to int) []int {
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(often[a], often[b]) })
 	return order[:min(len(order), seeds)]
-}
-
-// compare aligns a line with a stretch of the stream: the fewest words to
-// change, put in or leave out (the edit distance), where the stretch may begin
-// and end anywhere.
-func (s *Stream) compare(line []int32, from, to int) Hit {
-	if len(line) == 0 || from >= to {
-		return Hit{}
-	}
-	type cell struct{ cost, start int }
-	stretch := s.words[from:to]
-	above := make([]cell, len(stretch)+1)
-	row := make([]cell, len(stretch)+1)
-	for j := range above {
-		above[j] = cell{0, j}
-	}
-	for i, w := range line {
-		row[0] = cell{i + 1, 0}
-		for j, v := range stretch {
-			change := above[j]
-			if w != v {
-				change.cost++
-			}
-			left, up := row[j], above[j+1]
-			left.cost++
-			up.cost++
-			best := change
-			if up.cost < best.cost {
-				best = up
-			}
-			if left.cost < best.cost {
-				best = left
-			}
-			row[j+1] = best
-		}
-		above, row = row, above
-	}
-	best, end := cell{math.MaxInt, 0}, 0
-	for j, c := range above {
-		// Of two that begin alike the longer has the line's last word in it.
-		if c.cost < best.cost || c.cost == best.cost && c.start == best.start {
-			best, end = c, j
-		}
-	}
-	return Hit{from + best.start, from + end, 1 - float64(best.cost)/float64(len(line))}
 }

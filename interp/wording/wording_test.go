@@ -94,7 +94,7 @@ func TestCostAgreesWithEditDistance(t *testing.T) {
 		line, text := letters.Draw(t, "line"), letters.Draw(t, "text")
 		letters := speech.Folded(strings.Split(line, ""))
 		s := streamOf([]string{strings.Join(strings.Split(text, ""), " ")}, letters)
-		h := s.compare(s.vocabulary.numbers(letters), 0, len(text))
+		h := s.compare(wanted{words: s.vocabulary.numbers(letters)}, 0, len(text))
 		least := len(line)
 		for i := range text {
 			for j := i; j <= len(text); j++ {
