@@ -170,7 +170,7 @@ func cardinalWords(s string, counted bool) []string {
 	case len(s) == 4 && !counted && pairs(v):
 		return pairWords(v/100, v%100)
 	}
-	var words []string
+	words := make([]string, 0, 8) // most have fewer
 	if v >= 1000 {
 		words = append(underThousandWords(words, v/1000), "thousand")
 	}

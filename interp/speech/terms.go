@@ -52,6 +52,9 @@ type Folder struct {
 // mostKnown is how many words a Folder remembers.
 const mostKnown = 1 << 15
 
+// mostDigits is how long a number is that it remembers: longer ones seldom return.
+const mostDigits = 4
+
 // Words appends the words of a text to a list. They are those that Split
 // returns. nfc is the text in normal form C, in which the words stand.
 func (f *Folder) Words(list []Word, text string) (words []Word, nfc string) {
@@ -85,7 +88,7 @@ func (f *Folder) word(text string, start, end int) Word {
 	for i, t := range terms {
 		w.Terms[i] = f.term(t)
 	}
-	if plain && len(f.known) < mostKnown && !isDigit(s[0]) {
+	if plain && len(f.known) < mostKnown && (len(s) <= mostDigits || !isDigit(s[0])) {
 		if f.known == nil {
 			f.known = map[string]Word{}
 		}
