@@ -29,6 +29,7 @@ type takesCmd struct {
 	Recorded  string  `offer:"files" placeholder:"FILE" help:"Score the pulls in a recorded focus curve."`
 	Shot      string  `offer:"shots" placeholder:"ID" help:"The shot that was recorded."`
 	At        string  `placeholder:"TIMECODE" help:"Where a recording begins that counts frames."`
+	Clock     string  `enum:",source,record,shot" default:"" placeholder:"CLOCK" help:"Of which clock the timecode of a recording is: source, record or shot."`
 	Unit      string  `enum:",mm,cm,m,in,ft" default:"" placeholder:"UNIT" help:"Of recorded focus distances that name none: mm, cm, m, in or ft."`
 	Column    string  `placeholder:"NAME" help:"The column of focus distances, where a recording has several."`
 	Append    string  `offer:"files" placeholder:"LOG" help:"Add the recorded pulls to this log."`
@@ -84,7 +85,9 @@ frames, or OpenTrackIO samples. A table has columns divided by commas, semicolon
 or tabs, with a timecode and a focus distance. Its unit stands in the header, in
 the row below it or in the cell; --unit names one that stands nowhere. A table
 that only counts frames needs --at. Distances are from the sensor, as cameras
-report them, also where the plan has "tape from lens". Of several movements the
+report them, also where the plan has "tape from lens". Its timecode is that of the
+camera (source), of the cut (record) or of the shot, and --clock says which where
+both fit: by source the whole take is scored, by record what the cut shows. Of several movements the
 one nearest to the plan is scored, and none where two are about as near:
 
   pullscore takes --recorded clip.csv --plan scene-12.pull --shot 14B
@@ -133,11 +136,11 @@ func (c *takesCmd) Run(s *session) error {
 	return nil
 }
 
-var errNotRecorded = errors.New("--append, --at, --column, --date, --shot and --unit go with --recorded")
+var errNotRecorded = errors.New("--append, --at, --clock, --column, --date, --shot and --unit go with --recorded")
 
 // ofRecording reports whether a flag was given that is about a recording alone.
 func (c *takesCmd) ofRecording() bool {
-	return c.Append != "" || c.At != "" || c.Column != "" || c.Date != "" || c.Shot != "" || c.Unit != ""
+	return c.Append != "" || c.At != "" || c.Clock != "" || c.Column != "" || c.Date != "" || c.Shot != "" || c.Unit != ""
 }
 
 // plans reads the plan that was named.

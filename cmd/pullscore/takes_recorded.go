@@ -21,6 +21,7 @@ import (
 type recording struct {
 	Plan   string           `json:"plan"`
 	Shot   string           `json:"shot"`
+	Clock  string           `json:"clock,omitempty"` // of its timecode, where the shot has several
 	Frames int              `json:"frames"`
 	Lost   int64            `json:"missing_frames"`
 	Pulls  []recorded.Score `json:"pulls"`
@@ -43,7 +44,7 @@ func (c *takesCmd) recorded(s *session, plans []*plan.Plan) error {
 		defer f.Close()
 		in = f
 	}
-	curve, err := recorded.Read(in, name(c.Recorded), shot, recorded.Options{At: c.At, Unit: c.Unit, Column: c.Column})
+	curve, err := recorded.Read(in, name(c.Recorded), shot, recorded.Options{At: c.At, Unit: c.Unit, Column: c.Column, Clock: c.Clock})
 	if err != nil {
 		return files.Plain(err)
 	}
@@ -51,10 +52,13 @@ func (c *takesCmd) recorded(s *session, plans []*plan.Plan) error {
 	for _, g := range curve.Gaps {
 		r.Lost += g.Lost
 	}
+	if len(shot.Pieces) > 0 {
+		r.Clock = curve.By
+	}
 	if c.As == "json" {
 		err = findings.Encode(s.out, r)
 	} else {
-		err = lists.WriteRecordedTakes(s.screen, shot, r.Frames, r.Lost, r.Pulls)
+		err = lists.WriteRecordedTakes(s.screen, shot, lists.Recording{Frames: r.Frames, Missing: r.Lost, Unseen: curve.Unseen, Clock: r.Clock}, r.Pulls)
 	}
 	if err == nil {
 		err = c.keep(s, plans[0], shot, r.Pulls)

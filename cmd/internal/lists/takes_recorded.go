@@ -11,14 +11,27 @@ import (
 	"pullscore/interp/units"
 )
 
-// WriteRecordedTakes writes how the pulls of a shot went in a recording of so many
-// frames, with so many missing between them.
-func WriteRecordedTakes(screen console.Screen, shot *plan.Shot, frames int, missing int64, list []recorded.Score) error {
+// A Recording says what is said of a recording as a whole.
+type Recording struct {
+	Frames  int
+	Missing int64  // frames that are missing between them
+	Unseen  int    // frames that show something else than the shot
+	Clock   string // of its timecode; "" where the shot has only one
+}
+
+// WriteRecordedTakes writes how the pulls of a shot went in a recording.
+func WriteRecordedTakes(screen console.Screen, shot *plan.Shot, r Recording, list []recorded.Score) error {
 	w := &takeWriter{console.Lines{Screen: screen}}
 	w.Line(screen.Paint(console.Bold, console.Clean(shot.ID+"  "+shot.Title)))
-	text := units.Count(frames, "frame")
-	if missing > 0 {
-		text += fmt.Sprintf(", %d missing between them", missing)
+	text := units.Count(r.Frames, "frame")
+	if r.Clock != "" {
+		text += " by " + r.Clock + " time"
+	}
+	if r.Missing > 0 {
+		text += fmt.Sprintf(", %d missing between them", r.Missing)
+	}
+	if r.Unseen > 0 {
+		text += fmt.Sprintf(", %d more that show something else", r.Unseen)
 	}
 	w.Wrapped(console.Dim, margin, text)
 	if len(list) == 0 {

@@ -28,7 +28,7 @@ func newMotion(c *Curve, p *plan.Pull, frames []Frame) *motion {
 		if err != nil {
 			past = math.NaN()
 		}
-		m.time = append(m.time, c.time(f.Number))
+		m.time = append(m.time, f.Time)
 		m.hand = append(m.hand, past)
 	}
 	m.measure()

@@ -155,6 +155,13 @@ func (m *motion) unmoved() string {
 	return fmt.Sprintf("the focus did not move: %s at the hand of %s", style.AngleTo(most, 1), style.AngleTo(wanted, 1))
 }
 
+// missing returns how many frames the recording lacks behind a frame, by how long each
+// of its own is.
+func (m *motion) missing(k int) int64 {
+	f := m.frames[k]
+	return max(0, int64(math.Round((m.frames[k+1].Time-f.Time)/f.lasts))-1)
+}
+
 // broken says why a movement cannot be scored for the frames that it lacks, ""
 // where it can.
 func (m *motion) broken(onset, landing int) string {
@@ -162,7 +169,11 @@ func (m *motion) broken(onset, landing int) string {
 		return fmt.Sprintf("the focus did not come to rest before %s", m.label(landing))
 	}
 	for k := onset; k < landing; k++ {
-		if m.time[k+1]-m.time[k] > longestGap {
+		switch jump := m.frames[k+1].Number - m.frames[k].Number; {
+		case m.time[k+1]-m.time[k] <= longestGap:
+		case jump <= 1:
+			return fmt.Sprintf("the cut jumps at %s, in the middle of it", m.label(k+1))
+		default:
 			return fmt.Sprintf("frames are missing from %s to %s, in the middle of it", m.curve.label(m.frames[k].Number+1), m.curve.label(m.frames[k+1].Number-1))
 		}
 	}

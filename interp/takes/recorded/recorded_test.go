@@ -244,7 +244,7 @@ func TestFaults(t *testing.T) {
 		{"no object", `{"timing":{"timecode":{"hours":1}},"lens":4}`, s, "clip:1:43: lens is a number, and an object is expected"},
 		{"an hour too many", `{"timing":{"timecode":{"hours":24}},"lens":{"focusDistance":1}}`, s, "clip:1:32: timing.timecode.hours is 24, and goes from 0 to 23"},
 		{"empty", "", s, "clip:1:1: the recording is empty"},
-		{"no begins", "tc,focus_m\n", shotAt(t, "24", ""), "shot 4A does not say when it begins"},
+		{"no begins", "tc,focus_m\n01:00:00:00,1.6\n", shotAt(t, "24", ""), "shot 4A does not say when it begins"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

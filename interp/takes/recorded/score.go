@@ -107,6 +107,10 @@ func (c *Curve) score(i int) Score {
 		s.Why = "the plan has no travel at the hand for it"
 		return s
 	}
+	if c.By == ByRecord && p.InCut.IsRemoved() {
+		s.Why = "it is not in the cut, and the recording is of the cut"
+		return s
+	}
 	from, to, next := c.around(i)
 	m := newMotion(c, p, c.slice(from, to))
 	v, why := m.choose()
@@ -140,7 +144,7 @@ func (s *Score) fill(m *motion, v movement) {
 	s.Scored = true
 	s.Onset, s.Landing, s.Time = plan.Number(v.sets), plan.Number(v.lands), plan.Number(v.lands-v.sets)
 	onset, landing := shot.Speed().Frames(v.sets), shot.Speed().Frames(v.lands)
-	s.OnsetCode, s.LandingCode = m.curve.label(shot.Begins+onset), m.curve.label(shot.Begins+landing)
+	s.OnsetCode, s.LandingCode = m.curve.clock.label(v.sets), m.curve.clock.label(v.lands)
 	s.OnsetFrames, s.LandingFrames = onset-p.StartFrame, landing-p.LandFrame
 	past := v.rest
 	for k := v.onset; k <= v.landing; k++ {
@@ -149,7 +153,7 @@ func (s *Score) fill(m *motion, v movement) {
 	s.Travel, s.Error, s.Overshoot = plan.Number(p.Asks.Travel), plan.Number(v.rest), plan.Number(past-v.rest)
 	s.Hit = p.Asks.Lo <= v.rest && v.rest <= p.Asks.Hi
 	for k := v.onset; k < v.landing; k++ {
-		s.Missing += m.frames[k+1].Number - m.frames[k].Number - 1
+		s.Missing += m.missing(k)
 	}
 	var cautions []string
 	if !v.smooth {
@@ -168,17 +172,17 @@ func (c *Curve) inWindow(p *plan.Pull, from, to float64) (sum float64) {
 	if len(frames) == 0 {
 		return 0
 	}
-	last := min(to, c.time(frames[len(frames)-1].Number+1))
+	last := min(to, frames[len(frames)-1].ends())
 	for k, f := range frames {
 		_, past, err := takes.AtHand(c.Shot, p, f.Ring)
 		if err != nil || past < p.Asks.Lo || past > p.Asks.Hi {
 			continue
 		}
-		end := min(c.time(f.Number+1), last) // a frame that is missing says nothing
+		end := min(f.ends(), last) // a frame that is missing says nothing
 		if k+1 < len(frames) {
-			end = min(end, c.time(frames[k+1].Number))
+			end = min(end, frames[k+1].Time)
 		}
-		sum += max(0, end-c.time(f.Number))
+		sum += max(0, end-f.Time)
 	}
 	return sum
 }

@@ -35,6 +35,7 @@ type Options struct {
 	At     string        // the timecode of the first row of a table that counts frames
 	Unit   string        // of focus distances that have none: mm, cm, m, in or ft
 	Column string        // the name of the column of focus distances
+	Clock  string        // BySource, ByRecord or ByShot; "": by where the recording lies
 }
 
 // A refusal says why a recording cannot be read, and what to do.
