@@ -102,7 +102,7 @@ func (k *looker) speaker(c *Cell, u *plan.Subject, times []float64) {
 		if framed {
 			frame = min(frame, k.shot.FrameAt(u, t))
 			if by == nil {
-				by = k.shot.BlockedBy(u, t)
+				by = blockedBy(k.shot, u, t)
 			}
 		}
 	}

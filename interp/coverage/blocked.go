@@ -1,8 +1,12 @@
 // Who stands in the way: a person between the camera and another.
 
-package plan
+package coverage
 
-import "math"
+import (
+	"math"
+
+	"pullscore/interp/plan"
+)
 
 // How near a person stands to the line of sight to be in the way. Common practice, no
 // source.
@@ -12,23 +16,23 @@ const (
 	blockedFrom   = 0.3  // metres from the sensor mark; what is nearer is no person
 )
 
-// BlockedBy returns the nearest of the people who stand in the camera's sight of a subject
+// blockedBy returns the nearest of the people who stand in the camera's sight of a subject
 // at t; nil where nobody does, or where the plan does not say to which side they stand. A
 // person is who speaks or moves in the shot.
-func (s *Shot) BlockedBy(u *Subject, t float64) (by *Subject) {
+func blockedBy(s *plan.Shot, u *plan.Subject, t float64) (by *plan.Subject) {
 	if !u.SideSaid && s.Optics.Rig == nil {
 		return nil
 	}
-	behind := s.floorView(u, t)
+	behind := floorView(s, u, t)
 	if !(behind.Along > blockedFrom) {
 		return nil
 	}
 	nearest := behind.Along
 	for _, q := range s.Subjects {
-		if q == u || !q.SideSaid && s.Optics.Rig == nil || !s.isPerson(q) {
+		if q == u || !q.SideSaid && s.Optics.Rig == nil || !isPerson(s, q) {
 			continue
 		}
-		if v := s.floorView(q, t); v.Along > blockedFrom && v.Along < nearest && hides(v, behind) {
+		if v := floorView(s, q, t); v.Along > blockedFrom && v.Along < nearest && hides(v, behind) {
 			by, nearest = q, v.Along
 		}
 	}
@@ -37,14 +41,14 @@ func (s *Shot) BlockedBy(u *Subject, t float64) (by *Subject) {
 
 // hides reports whether a person whom the camera sees at v stands in the sight of what it
 // sees at behind.
-func hides(v, behind View) bool {
+func hides(v, behind plan.View) bool {
 	aside := math.Abs(v.Across*behind.Along-v.Along*behind.Across) / math.Hypot(behind.Along, behind.Across)
 	sight := behind.Above * v.Along / behind.Along // how high the line is where the person stands
 	return aside < blockedWithin && sight < v.Above+blockedOver
 }
 
 // floorView returns where a camera that looks level sees a subject at t.
-func (s *Shot) floorView(u *Subject, t float64) View {
+func floorView(s *plan.Shot, u *plan.Subject, t float64) plan.View {
 	if s.Optics.Rig == nil {
 		return s.ViewOf(u, t)
 	}
@@ -54,7 +58,7 @@ func (s *Shot) floorView(u *Subject, t float64) View {
 }
 
 // isPerson reports whether a subject speaks or moves in the shot.
-func (s *Shot) isPerson(u *Subject) bool {
+func isPerson(s *plan.Shot, u *plan.Subject) bool {
 	for i := range s.Lines {
 		if s.Lines[i].Who == u.Name {
 			return true
