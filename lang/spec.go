@@ -51,6 +51,7 @@ var specs = []*spec{
 	{word: "use", under: inFile, of: (*Use)(nil)},
 	{word: "edit", under: inFile, of: (*Edit)(nil)},
 	{word: "script", under: inFile, of: (*Script)(nil)},
+	{word: "clips", under: inFile, of: (*Clips)(nil)},
 	{word: "let", declares: true, under: inFile, of: (*Let)(nil)},
 	{word: "tape", under: inFile, of: (*Tape)(nil)},
 	{word: "watched", under: inFile | inShot, of: (*Watched)(nil)},
@@ -183,7 +184,7 @@ func (s *spec) within(in section) *spec {
 // statement, and its second token is no `:`, `(` or `moves`. Most belong to cameras,
 // lenses, pullers and set-ups: a cue may be a mark or a ring. The list is sorted.
 var softWords = []string{
-	"apart", "bias", "boom", "both", "breathing", "closest", "crop", "darkens", "diagonal", "diameter", "diopter",
+	"apart", "bias", "boom", "both", "breathing", "clips", "closest", "crop", "darkens", "diagonal", "diameter", "diopter",
 	"down", "ends", "engraved", "farther", "focal", "focus", "gear", "girth", "grip", "hand", "hard", "iso",
 	"keeps", "limit", "linear", "loses", "mark", "marked", "marks", "measured", "meter", "monitor", "nd",
 	"nearer", "note", "o'clock", "operator", "pan", "planes", "play", "pull", "pupil", "push", "ratio", "rear", "records",

@@ -56,6 +56,11 @@ type (
 		File  *Text `parser:"'script' @@ ( (?! EOF ) ','?" say:"FILE"`
 		Scene *Text `parser:"'scene' @@ )*" say:"NUMBER"`
 	}
+	// Clips is `clips "FILE"`: a list of clips, which says the takes that there are.
+	Clips struct {
+		Node
+		File *Text `parser:"'clips' @@" say:"FILE"`
+	}
 	// Let is `let NAME = EXPR`, or `let NAME = A and B`: a group, with its other
 	// members in And.
 	Let struct {

@@ -78,6 +78,22 @@ func TestMemory(t *testing.T) {
 	}
 }
 
+// A list of clips keeps what is read of its rows, and shares their texts.
+func TestMemoryOfLogs(t *testing.T) {
+	row := "27A-3\tA007\t27A\t3\tA\t10:00:00:00\t10:00:10:00\tA007C003_140720_R2E4\tC003\tof the ferry at the quay\tand much more that is logged\n"
+	text := &lines.Text{Name: "day.ale", Content: "Heading\nFIELD_DELIM\tTABS\nColumn\n" +
+		"Name\tTape\tScene\tTake\tCamera\tStart\tEnd\tFilename\tClip\tDESCRIPT\tCOMMENTS\nData\n" + strings.Repeat(row, 2<<20/len(row))}
+	start, most := inUse(), 0
+	text.Progress = func(_, _ int) { most = max(most, inUse()-start) }
+	log, diags := ReadLog(text, timecode.Rate{})
+	most = max(most, inUse()-start)
+	if got := float64(most) / float64(len(text.Content)); len(diags) > 0 || len(log.Rows) < 10_000 || got > 4 {
+		t.Errorf("%.2f bytes are in use for each of the file; %d rows, %d faults", got, len(log.Rows), len(diags))
+	}
+	runtime.KeepAlive(log)
+	runtime.KeepAlive(text)
+}
+
 // inUse returns how many bytes of memory are in use.
 func inUse() int {
 	runtime.GC()

@@ -4,6 +4,7 @@ package film
 
 import (
 	"pullscore/interp/cut"
+	"pullscore/interp/edit"
 	"pullscore/interp/kit"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
@@ -37,6 +38,7 @@ type Film struct {
 	People People // who speaks or moves anywhere
 	Shots  []Shot
 	Cuts   []*cut.File // what the edit statements name
+	Clips  []*edit.Log // what the clips statements name
 
 	shotCuts map[*lang.Section]*cut.Shot
 	words    map[*lang.Text][]speech.Token

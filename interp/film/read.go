@@ -49,6 +49,7 @@ func Read(root *names.Unit, l *load.Loader, before *plan.Plan, told *names.Repor
 	names.MoveCheck{Reporter: r.Reporter, Scope: f.Scope}.CheckMoves()
 	r.findPeople()
 	r.splitWords()
+	r.readClips()
 	r.readCuts()
 	r.findShots()
 	return f, again

@@ -53,6 +53,8 @@ func SizeLimit(path string) (limit int64, what string) {
 	switch strings.ToLower(filepath.Ext(path)) {
 	case ".srt", ".vtt", ".edl", ".otio":
 		return MaxForeignSize, "a cut"
+	case ".ale":
+		return MaxForeignSize, "a list of clips"
 	case ".fountain", ".fdx":
 		return MaxForeignSize, "a script"
 	}

@@ -57,6 +57,7 @@ type Scope struct {
 	Settings map[string]lang.Statement // by keyword; "with" included
 	Edits    []*lang.Edit
 	Scripts  []*lang.Script
+	Clips    []*lang.Clips
 	Torn     Torn   // of the same
 	Lost     Losses // of the file's own lines and headers, and of those that it uses
 }
@@ -142,28 +143,26 @@ func (c *Collector) Gather(u *Unit) *Scope {
 	}
 	maps.Copy(s.Torn, own.Torn)
 	s.settle(own.Settings)
-	s.follow(own.Edits, own.Scripts, true)
+	s.follow(own, true)
 	maps.Copy(s.Lost, own.Lost)
 	return s
 }
 
-// follow takes the cuts and the script pages of a file: in place of those that
-// it uses where they are its own, else besides.
-func (s *Scope) follow(edits []*lang.Edit, scripts []*lang.Script, own bool) {
-	if own && len(edits) > 0 {
-		s.Edits = nil
+// follow takes the cuts, the script pages and the lists of clips of a file: in place
+// of those of the files that it uses where they are its own, else besides.
+func (s *Scope) follow(from *Scope, own bool) {
+	follow(&s.Edits, from.Edits, own)
+	follow(&s.Scripts, from.Scripts, own)
+	follow(&s.Clips, from.Clips, own)
+}
+
+func follow[T comparable](all *[]T, more []T, own bool) {
+	if own && len(more) > 0 {
+		*all = nil
 	}
-	if own && len(scripts) > 0 {
-		s.Scripts = nil
-	}
-	for _, e := range edits {
-		if !slices.Contains(s.Edits, e) {
-			s.Edits = append(s.Edits, e)
-		}
-	}
-	for _, r := range scripts {
-		if !slices.Contains(s.Scripts, r) {
-			s.Scripts = append(s.Scripts, r)
+	for _, stmt := range more {
+		if !slices.Contains(*all, stmt) {
+			*all = append(*all, stmt)
 		}
 	}
 }
@@ -204,7 +203,7 @@ func (c *Collector) merge(s, from *Scope, use *lang.Use, own *Scope) {
 	}
 	maps.Copy(s.Torn, from.Torn)
 	s.settle(from.Settings)
-	s.follow(from.Edits, from.Scripts, false)
+	s.follow(from, false)
 	maps.Copy(s.Lost, from.Lost)
 }
 
@@ -219,6 +218,8 @@ func (c *Collector) declare(s *Scope, stmt lang.Statement, sec *lang.Section) {
 		s.Edits = append(s.Edits, stmt)
 	case *lang.Script:
 		s.Scripts = append(s.Scripts, stmt)
+	case *lang.Clips:
+		s.Clips = append(s.Clips, stmt)
 	}
 	s.Lost.note(stmt)
 	d := &Decl{Stmt: stmt, Section: sec}

@@ -15,7 +15,6 @@ type paragraph struct {
 	kind, number string
 	line         int
 	text         strings.Builder
-	full         bool // it has more text than is kept
 	revision     int  // the highest of its texts
 	dual         bool // it is a second speaker's
 }

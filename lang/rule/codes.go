@@ -81,6 +81,7 @@ const (
 
 	// Other people's files: those that an edit or a script names, and of lenses.
 	AmbiguousTime
+	BadClips
 	BadEncoding
 	BadEvent
 	BadJson

@@ -286,6 +286,10 @@ var table = [...]Rule{
 		"programs read this time in two ways",
 		"Some programs read the 5 of 1:02,5 as half a second, others as five thousandths. Pullscore takes it " +
 			"as half a second. Write three digits behind the comma to be sure."},
+	BadClips: {"bad-clips", Files, Error, []Severity{Warning, Note}, NoRow,
+		"a list of clips cannot be read, or a row of it",
+		"Pullscore leaves out a row without a place in its source, so a take may seem to be missing. Export the " +
+			"list once more with tabs, and with the columns Name, Start and End."},
 	BadEncoding: {"bad-encoding", Files, Error, []Severity{Warning}, NoRow,
 		"the file holds bytes that are invalid in its encoding",
 		"Names and lines may come out wrong and then no longer match the plan. Save the file as UTF-8. A " +
