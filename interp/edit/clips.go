@@ -18,7 +18,7 @@ type Log struct {
 }
 
 // mostRows is how many rows of a list are kept: more than a film has clips.
-const mostRows = 500_000
+const mostRows = 200_000
 
 // ReadLog reads a list of clips. What is wrong in it is told at its place, and the rest
 // is read. The rate is that of the plan, at which the clips count where the list does

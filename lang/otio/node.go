@@ -81,8 +81,9 @@ const (
 // A decoder reads objects.
 type decoder struct {
 	jsontext.Scanner
-	items int
-	depth int
+	items   int
+	effects int
+	depth   int
 }
 
 // read reads an object.
@@ -216,8 +217,12 @@ func (d *decoder) item(o *object, key string) error {
 	if d.Next() != '{' {
 		return d.Skip()
 	}
-	if d.items++; d.items > maxItems {
-		return &jsontext.Fault{At: d.At, Code: "too-large", Message: fmt.Sprintf("the file has more than %d clips, gaps, effects and markers", maxItems)}
+	count := &d.items
+	if key == "effects" {
+		count = &d.effects
+	}
+	if *count++; *count > maxItems {
+		return &jsontext.Fault{At: d.At, Code: "too-large", Message: fmt.Sprintf("the file has more than %d clips, gaps and markers, or effects", maxItems)}
 	}
 	m, err := d.read()
 	if err != nil {
