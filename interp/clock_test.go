@@ -202,3 +202,18 @@ func TestMovesAreTheirStatements(t *testing.T) {
 		}
 	}
 }
+
+// A plan has each hold from the landing that it counts from, as long as it is written, also
+// where something else lasts longer.
+func TestHoldsAreInThePlan(t *testing.T) {
+	s := theShot(t, "rack to GATE, over 1 s\nhold 1.5 s\nrack to NORA, over 1 s\npause 5 s\nhold 2 s\nhold 0 s")
+	want := []plan.Pause{{Start: 1, End: 2.5}, {Start: 3.5, End: 5.5}}
+	if len(s.Held) != len(want) {
+		t.Fatalf("%d holds, want %d", len(s.Held), len(want))
+	}
+	for i, h := range s.Held {
+		if !near(h.Start, float64(want[i].Start)) || !near(h.End, float64(want[i].End)) {
+			t.Errorf("hold %d is from %v to %v, want %v", i+1, h.Start, h.End, want[i])
+		}
+	}
+}

@@ -10,7 +10,7 @@ import (
 	"pullscore/lang"
 )
 
-// Finish writes lines, cues, actions and pauses into a shot.
+// Finish writes lines, cues, actions, pauses and holds into a shot.
 func (c *Clock) Finish(sh *plan.Shot) {
 	for i, it := range c.items {
 		m := c.At[i]
@@ -33,6 +33,10 @@ func (c *Clock) Finish(sh *plan.Shot) {
 			sh.Actions = append(sh.Actions, plan.Action{Text: names.ValueOf(s.What), Start: start, End: end})
 		case *lang.Pause:
 			sh.Pauses = append(sh.Pauses, plan.Pause{Start: start, End: end})
+		case *lang.Hold:
+			if long, ok := it.In.NotNegative(s.Time, names.DimTime); ok && long > 0 {
+				sh.Held = append(sh.Held, plan.Pause{Start: start, End: start + plan.Number(long)})
+			}
 		}
 	}
 }

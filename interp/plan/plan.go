@@ -113,6 +113,7 @@ type Shot struct {
 	Optics        Optics        `json:"-"`
 	Log           string        `json:"-"` // the path of the puller's log of takes; empty: none is named
 	Flags         []Flag        `json:"-"` // the findings, for the drawings
+	Held          []Pause       `json:"-"` // where the plan says hold, each from the landing before it
 	Causes        []Cause       `json:"-"` // findings that have one cause, by their flags
 	Hand          hand.Hand     `json:"-"` // the hand for which the chances hold
 	Rate          timecode.Rate `json:"-"`
