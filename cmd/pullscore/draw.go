@@ -225,6 +225,8 @@ func (g *gallery) complete() error {
 		return nil
 	case g.shot != "" && !slices.Contains(g.ids, g.shot):
 		return noShot("the plans", g.shot, g.ids)
+	case len(g.ids) > 0 && !g.faulty:
+		return errors.New("none of the shots has what this drawing shows, so there is nothing to draw")
 	case !g.faulty:
 		return errors.New("none of the plans has shots, so there is nothing to draw")
 	}

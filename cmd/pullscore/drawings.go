@@ -51,9 +51,10 @@ func drawCoverage(res *interp.Result, _ *plan.Shot, opt sheet.Options) []*draw.P
 	return coveragepaper.Coverage(coverage.Of(res.Plan), opt)
 }
 
-// olderTable is what draw can also draw, under names that it had before: a drawing, or the
+// olderTable is what draw can also draw: a drawing under the name that it had before, or
 // parts of one. It is not part of all.
 var olderTable = []namedDrawing{
+	{"findings", fromShot(score.Findings), "of the score the sheets that tell its findings"},
 	{"overhead", fromShot(floor.Draw), "the floor by its older name"},
 	{"strip", fromShot(ring.Strip), "of the ring sheet the tape alone"},
 	{"dial", fromShot(ring.Dial), "of the ring sheet the marking discs alone"},

@@ -66,9 +66,11 @@ func (df *differ) handOn(sh *bands.Leaf, i int, top, height float64) *diffHand {
 
 func (d *diffHand) draw(g *draw.Group) {
 	d.drawMarks(g.Group("marks"))
+	ends := g.Group("ends")
 	var paths [2][][]draw.Point
 	c := sheet.Clearing{Bounds: draw.Box{X: d.main.Left, Y: d.main.Top - 1, W: d.main.Window.Right - d.main.Left + bands.Apron, H: d.main.Height + 2}}
 	d.main.BlockPlumbs(&c)
+	d.main.DrawEnds(ends, &c)
 	d.blockEnd(&c, d.main.Window)
 	for side, b := range d.sides {
 		if b == nil {

@@ -3,6 +3,7 @@
 //
 //   - score.go: the pages of a score, from the bands of render/score/bands
 //   - sharp.go: the band of sharpness
+//   - others.go: one row for all who stay soft
 //   - chance.go: the height of its bars
 //   - legend.go: what the legend says besides its signs
 //   - camera.go: the band of the camera, and what it adds to the others

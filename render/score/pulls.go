@@ -112,7 +112,7 @@ func pullTable(sc *bands.Chart) []bands.Section {
 		height := table.CellPitch*float64(lines) + 1.6
 		all = append(all, bands.Section{Name: "pulls", Least: height, Most: height, Head: &head,
 			Draw: func(sh *bands.Leaf, g *draw.Group, top, height float64) {
-				drawPull(g, columns, cells, p, top)
+				drawPull(sc.Shot, g, columns, cells, p, top)
 				g.Line(sheet.Margin, top+height, sh.Paper.W-sheet.Margin, top+height, draw.Solid(draw.Guide, draw.GuideWidth))
 			}})
 	}
@@ -201,9 +201,9 @@ func drawTableHead(g *draw.Group, columns []column, base float64) {
 	}
 }
 
-func drawPull(g *draw.Group, columns []column, cells [][]draw.Text, p *plan.Pull, top float64) {
+func drawPull(s *plan.Shot, g *draw.Group, columns []column, cells [][]draw.Text, p *plan.Pull, top float64) {
 	g = g.Group("pull-row")
-	g.Number = p.Number
+	g.Number, g.ID, g.Link = p.Number, bands.RowID(s, p.Number), bands.PullID(s, p.Number)
 	base := top + 3.3
 	bands.Badge(g, sheet.Margin+signs.DiscRadius(p.Number), base-sheet.FontNote.Middle(), p)
 	x := sheet.Margin + numberRoom

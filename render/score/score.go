@@ -25,7 +25,7 @@ func Score(shot *plan.Shot, opt sheet.Options) []*draw.Page {
 	compose(sc)
 	cells := timed(sc)
 	if len(cells) < 2 { // one sheet is an overview of itself
-		return sc.Draw("score", describe(sc), drawAround, drawLegend)
+		return linked(sc.Draw("score", describe(sc), drawAround, drawLegend))
 	}
 	sc.Ahead = overview.Pages(shot)
 	for i := range cells {
@@ -36,7 +36,28 @@ func Score(shot *plan.Shot, opt sheet.Options) []*draw.Page {
 	for i := range sc.Ahead {
 		pages = append(pages, overview.Page(sc, cells, i, sc.Ahead+len(sc.Sheets)))
 	}
-	return append(pages, sc.Draw("score", describe(sc), drawAround, drawLegend)...)
+	return linked(append(pages, sc.Draw("score", describe(sc), drawAround, drawLegend)...))
+}
+
+// linked takes away the links to discs for which a full lane had no room.
+func linked(pages []*draw.Page) []*draw.Page {
+	draw.Unlink(pages...)
+	return pages
+}
+
+// Findings draws of the score the sheets that tell findings in words.
+func Findings(shot *plan.Shot, opt sheet.Options) []*draw.Page {
+	var told []*draw.Page
+	for _, p := range Score(shot, opt) {
+		if slices.ContainsFunc(p.Root.Items, func(it draw.Item) bool {
+			g, ok := it.(*draw.Group)
+			return ok && g.Name == "findings" && len(g.Items) > 0
+		}) {
+			told = append(told, p)
+		}
+	}
+	draw.Unlink(told...)
+	return told
 }
 
 // timed returns the sheets that show time of their own, by their numbers among them.
@@ -79,13 +100,7 @@ func drawAround(sh *bands.Sheet, root *draw.Group, number int) {
 	if sh.Ahead > 0 {
 		back = sheet.PageID(sh.Shot, "score", 1)
 	}
-	paper := "score"
-	if _, _, bands := sh.Leaves[0].Reach("distance"); !bands {
-		if _, _, hand := sh.Leaves[0].Reach("hand"); hand {
-			paper = "hand"
-		}
-	}
-	sh.DrawHead(root.Group("head"), paper, number, back)
+	sh.DrawHead(root.Group("head"), paperOf(sh), number, back)
 	for _, lf := range sh.Leaves {
 		if lf.Window == nil {
 			continue
@@ -96,6 +111,16 @@ func drawAround(sh *bands.Sheet, root *draw.Group, number int) {
 		lf.DrawRuler(root.Group("ruler"))
 	}
 	sh.DrawCaution(root.Group("caution"))
+}
+
+// paperOf returns the name of the paper that a sheet belongs to, by what stands first on it.
+func paperOf(sh *bands.Sheet) string {
+	for _, of := range [][2]string{{"distance", "score"}, {"hand", "hand"}, {"findings", "findings"}} {
+		if _, _, ok := sh.Leaves[0].Reach(of[0]); ok {
+			return of[1]
+		}
+	}
+	return "score"
 }
 
 // bandsOf returns the rows of a window from top to bottom.

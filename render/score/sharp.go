@@ -28,7 +28,8 @@ func sharpBand(w *bands.Window) []bands.Section {
 	head := bands.Section{Name: "sharp", Least: bands.LaneAir, Most: bands.LaneAir, OverTime: true,
 		Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {}}
 	var all []bands.Section
-	for i, k := range w.Order {
+	own, others := gathered(w)
+	for i, k := range own {
 		least := sharpLeast
 		if w.Systems > 1 {
 			least = barFoot + signs.BarHeight + 0.2
@@ -39,6 +40,12 @@ func sharpBand(w *bands.Window) []bands.Section {
 		all = append(all, bands.Section{Name: "sharp", Least: least, Most: max(least, sharpMost), Head: &head, OverTime: true,
 			Draw: func(sh *bands.Leaf, g *draw.Group, top, height float64) {
 				drawRow(sh, g, w.Shot.Subjects[k], k, i == 0, top+height-barFoot)
+			}})
+	}
+	if len(others) > 0 {
+		all = append(all, bands.Section{Name: "sharp", Least: sharpLeast, Most: sharpMost, Head: &head, OverTime: true,
+			Draw: func(sh *bands.Leaf, g *draw.Group, top, height float64) {
+				drawOthers(sh, g, others, top+height-barFoot)
 			}})
 	}
 	return all

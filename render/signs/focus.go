@@ -21,7 +21,7 @@ func focusSigns() []Sign {
 		{Departure, "rack", "rack", 2, func(g *draw.Group, x, y float64) { DrawDeparture(g, x+1, y, 1) }},
 		{Stay, "focus stays", "stays", 8, func(g *draw.Group, x, y float64) { DrawStay(g, x, x+8, y) }},
 		{Sheet, "sheet", "sheet", 3, func(g *draw.Group, x, y float64) { DrawSheet(g, x, y-1.5, y+1.5, "3", "") }},
-		{Hold, "hold", "hold", 7, func(g *draw.Group, x, y float64) { DrawHold(g, x, x+7, y) }},
+		{Hold, "hold", "hold", 7, func(g *draw.Group, x, y float64) { DrawHold(g, x, x+7, y, true, true) }},
 		{Out, "out of the picture", "out of picture", 5, func(g *draw.Group, x, y float64) { DrawOut(g, draw.Box{X: x + 0.1, Y: y - 1.2, W: 4.8, H: 2.4}) }},
 		{Joint, "camera turns while the focus moves", "turn and rack", 4.5, func(g *draw.Group, x, y float64) { DrawJoint(g, draw.Box{X: x, Y: y - 1.4, W: 4.5, H: 2.8}) }},
 		{Edge, "sharp goes on, to", "goes on, to", 1.8, func(g *draw.Group, x, y float64) { DrawEdge(g, x+0.9, y+0.7, true, "") }},
@@ -90,9 +90,17 @@ func DrawSheet(g *draw.Group, x, top, bottom float64, number, link string) {
 	upright(sub, x+0.8, (top+bottom)/2, number, fontValue, draw.Grey, draw.Start)
 }
 
-// DrawHold draws a hold from x1 to x2: a line with ends of 2 mm.
-func DrawHold(g *draw.Group, x1, x2, y float64) {
-	ended(g.Group(Hold), pt(x1, y), pt(x2, y), 1, draw.Solid(draw.Black, draw.DashWidth))
+// DrawHold draws a hold from x1 to x2: a line, with an end of 2 mm where it begins and
+// where it is over, as far as the sheet shows that.
+func DrawHold(g *draw.Group, x1, x2, y float64, begins, over bool) {
+	sub, pen := g.Group(Hold), draw.Solid(draw.Black, draw.DashWidth)
+	sub.Line(x1, y, x2, y, pen)
+	if begins {
+		sub.Line(x1, y-1, x1, y+1, pen)
+	}
+	if over {
+		sub.Line(x2, y-1, x2, y+1, pen)
+	}
 }
 
 // DrawEdge draws a triangle that says that the sharp zone goes on beyond the edge of a

@@ -11,6 +11,7 @@ import (
 	"pullscore/render/draw"
 	"pullscore/render/score/gutter"
 	"pullscore/render/sheet"
+	"pullscore/render/signs"
 )
 
 // A DepthScale is the range of 1/distance that the band shows, in 1/m.
@@ -113,8 +114,42 @@ func (b *DistanceBand) draw(g *draw.Group) {
 	fg := g.Group("focus")
 	fg.Title = "focus"
 	fg.Add(draw.Path{Runs: focus, Stroke: b.FocusPen()})
+	b.drawHolds(g.Group("holds"))
 	b.drawLabels(g.Group("names"))
 	b.drawArrivals(g.Group("arrivals"), slices.Concat(focus, b.Limits()))
+}
+
+// drawHolds draws over the focus where the plan holds it.
+func (b *DistanceBand) drawHolds(g *draw.Group) {
+	const over, clear = 2.2, 1.3 // millimetres
+	w := b.Window
+	for _, h := range b.Shot.Held {
+		from, to := float64(h.Start), float64(h.End)
+		if !w.overlaps(from, to) {
+			continue
+		}
+		first, last := w.before(from), w.before(to)
+		y, limit := math.Inf(1), math.Inf(1)
+		for i := first; i <= last; i++ {
+			y, limit = min(y, b.Y(w.Curves.Focus[i])), min(limit, b.Y(w.Curves.Far[i]))
+		}
+		if math.Abs(y-over-limit) < clear {
+			y = limit + over - clear // over the zone, and not on its limit
+		}
+		if y -= over; y < b.Top-over/2 {
+			y += 2 * over // there is more room under it
+		}
+		signs.DrawHold(g, w.X(from), w.X(to), y, from >= w.from, to <= w.Ends())
+	}
+}
+
+// before returns the last sample of the curves up to a time.
+func (w *Window) before(t float64) int {
+	i, found := slices.BinarySearch(w.Curves.T, t)
+	if !found {
+		i--
+	}
+	return min(max(i, 0), len(w.Curves.T)-1)
 }
 
 // FocusPen returns the stroke of the focus: it must not hide the zone round it.

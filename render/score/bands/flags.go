@@ -36,6 +36,11 @@ func (sh *Leaf) Open(g *draw.Group, top float64, row, title string) {
 	var taken []draw.Box
 	if row == "distance" {
 		taken = sh.drawDiscs(lane, top)
+		for _, it := range lane.Items {
+			if g, ok := it.(*draw.Group); ok && g.Name == "pull" {
+				g.ID = PullID(sh.Shot, g.Number)
+			}
+		}
 	} else if row == "hand" {
 		taken = sh.discs
 	}
@@ -100,6 +105,12 @@ func FlagID(s *plan.Shot, letter string) string { return draw.ID(s.ID, "flag", l
 
 // SentenceID returns the ID of the sentence about the findings of that letter.
 func SentenceID(s *plan.Shot, letter string) string { return draw.ID(s.ID, "finding", letter) }
+
+// PullID returns the ID of the disc of a pull over the distances.
+func PullID(s *plan.Shot, number int) string { return draw.ID(s.ID, "pull", strconv.Itoa(number)) }
+
+// RowID returns the ID of the row of a pull in the table.
+func RowID(s *plan.Shot, number int) string { return draw.ID(s.ID, "pull-row", strconv.Itoa(number)) }
 
 // A pennant is a flag in the making: of one finding, or of several at one place.
 type pennant struct {
@@ -268,7 +279,7 @@ func (sh *Leaf) DrawSigns(g *draw.Group, list []Sign) (taken []draw.Box) {
 func (sh *Leaf) drawDiscs(g *draw.Group, top float64) (taken []draw.Box) {
 	y := top + LaneAir + FlagLane/2
 	if sh.Window.from == 0 {
-		signs.DrawStart(g, sh.Left-1, y)
+		signs.DrawStart(g, sh.Left-2.4, y)
 	}
 	for _, p := range sh.Shot.Pulls {
 		if from, to := sh.Window.X(float64(p.Start)), sh.Window.X(float64(p.Land)); p.Kind == "follow" && to > from {
@@ -289,7 +300,7 @@ func (sh *Leaf) Badges(top float64) []Sign {
 			list = append(list, Sign{At: sh.Window.X(t), Width: 2*signs.DiscRadius(p.Number) + 0.8, Rank: 3,
 				Draw: func(g *draw.Group, x float64) {
 					bg := g.Group("pull")
-					bg.Title, bg.Number = PullTitle(sh.Shot, p), p.Number
+					bg.Title, bg.Number, bg.Link = PullTitle(sh.Shot, p), p.Number, RowID(sh.Shot, p.Number)
 					y := top + LaneAir + FlagLane/2
 					sh.Pole(bg, x, y, sh.Window.X(t), top)
 					Badge(bg, x, y, p)

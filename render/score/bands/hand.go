@@ -157,6 +157,7 @@ func (b *HandBand) free(deg float64) float64 {
 
 func (b *HandBand) draw(g *draw.Group) {
 	b.drawMarks(g.Group("marks"))
+	ends := g.Group("ends")
 	raw := b.Path()
 	runs := Simplified(raw)
 	path := g.Group("path")
@@ -167,6 +168,7 @@ func (b *HandBand) draw(g *draw.Group) {
 		c.Block(run, draw.HandWidth+0.4)
 	}
 	b.blockTime(&c)
+	b.DrawEnds(ends, &c)
 	for _, m := range b.Window.Marks() {
 		c.Avoid([]draw.Point{{X: b.Left, Y: b.Y(m.Deg)}, {X: b.Window.Right, Y: b.Y(m.Deg)}})
 	}
@@ -192,6 +194,35 @@ func (b *HandBand) drawMarks(g *draw.Group) {
 		}
 	}
 	gutter.Draw(g, b.Left, labels, b.Top-0.5, b.Top+b.Height+BandGap)
+}
+
+// Ends returns where the ring stops, in degrees at the hand; NaN for an end that nothing
+// tells, or that lies beyond the band.
+func (b *HandBand) Ends() (near, far float64) {
+	near, far = math.NaN(), math.NaN()
+	atClosest, atThrow := b.Shot.Optics.Ring.Stops()
+	if atClosest && b.Turn.Low <= 0 {
+		near = 0
+	}
+	if end := b.Shot.Optics.Ring.Throw() * float64(b.Shot.Gear); atThrow && end <= b.Turn.High {
+		far = end
+	}
+	return near, far
+}
+
+// DrawEnds draws the ends of the ring across the band, hatched where the hand cannot go,
+// and keeps texts off them.
+func (b *HandBand) DrawEnds(g *draw.Group, c *sheet.Clearing) {
+	near, far := b.Ends()
+	left, right := b.Left, b.Window.Right
+	if y := b.Y(near); !math.IsNaN(y) {
+		signs.DrawStop(g, draw.Point{X: right, Y: y}, draw.Point{X: left, Y: y})
+		c.Block([]draw.Point{{X: left, Y: y}, {X: right, Y: y}}, 2)
+	}
+	if y := b.Y(far); !math.IsNaN(y) {
+		signs.DrawStop(g, draw.Point{X: left, Y: y}, draw.Point{X: right, Y: y})
+		c.Block([]draw.Point{{X: left, Y: y}, {X: right, Y: y}}, 2)
+	}
 }
 
 // Path returns the path of the hand, with a gap where it lets go.
@@ -275,6 +306,7 @@ type Landing struct {
 	Above, Below bool    // it goes on beyond the band
 	Far, Near    bool    // the ring ends there
 	Pull         int     // the number of its pull
+	drawn        [2]bool // the far and the near end of the ring are drawn across the band
 }
 
 // Landing returns the window of a landing, if it has one on the sheet. Where nothing
@@ -287,6 +319,8 @@ func (b *HandBand) Landing(p *plan.Pull) (l Landing, ok bool) {
 	upper, lower := b.free(hi), b.free(lo)
 	l = Landing{Upper: b.Y(hi), Lower: b.Y(lo), Pull: p.Number, Above: upper < b.Top-on, Below: lower > b.Top+b.Height+on}
 	l.Far, l.Near = p.OpenFar && !l.Above, p.OpenNear && !l.Below
+	near, far := b.Ends()
+	l.drawn = [2]bool{!math.IsNaN(far), !math.IsNaN(near)}
 	return l, true
 }
 
@@ -303,10 +337,10 @@ func (l Landing) Draw(g *draw.Group, x, side float64) {
 	}
 	window.Number = l.Pull
 	const half, off = 1.6, 1.1
-	if l.Far {
+	if l.Far && !l.drawn[0] {
 		signs.DrawStop(g, draw.Point{X: x - half, Y: l.Upper}, draw.Point{X: x + half, Y: l.Upper})
 	}
-	if l.Near {
+	if l.Near && !l.drawn[1] {
 		signs.DrawStop(g, draw.Point{X: x + half, Y: l.Lower}, draw.Point{X: x - half, Y: l.Lower})
 	}
 	if l.Above {
