@@ -4,6 +4,7 @@ package difference
 
 import (
 	"pullscore/render/score/bands"
+	"pullscore/render/sheet"
 	"slices"
 	"sort"
 
@@ -74,7 +75,7 @@ func heightAt(run []draw.Point, x float64) (y float64, ok bool) {
 	case run[i].X == x || i == 0:
 		return run[i].Y, true
 	}
-	return bands.PointAt(run[i-1], run[i], x).Y, true
+	return sheet.PointAt(run[i-1], run[i], x).Y, true
 }
 
 // refined returns the run with a point wherever one of the others has one.

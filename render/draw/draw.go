@@ -18,6 +18,9 @@ type Page struct {
 	W, H        float64 // millimetres
 	Root        Group
 	Spans       []Span // where time lies on it
+	// Trim is what a screen leaves out at either side, in millimetres: a margin for the
+	// hands that hold paper.
+	Trim float64
 }
 
 // A Span says where a stretch of time lies on a page, so that a screen can show things

@@ -2,6 +2,7 @@
 // what is sharp, what the hand does.
 //
 //   - score.go: the pages of a score, from the bands of render/score/bands
+//   - screen.go: the same on sheets for a screen
 //   - sharp.go: the band of sharpness
 //   - others.go: one row for all who stay soft
 //   - chance.go: the height of its bars

@@ -140,7 +140,10 @@ func (t *teller) lines(c *told, width float64) (list []sentenceLine) {
 // has room on one line of half the width, else in one. Letters ascend down the page.
 func findings(sc *bands.Chart) []bands.Section {
 	t := newTeller(sc.Shot)
-	whole := sc.Paper.W - sheet.Margin - sc.Left
+	if sc.Narrow() {
+		t.placed = min(t.placed, narrowPlace)
+	}
+	whole := sc.Paper.W - sheet.Margin - sc.Words()
 	half := (whole - table.ColumnGap) / 2
 	var all [][]sentenceLine
 	columns := 2
@@ -175,21 +178,26 @@ func together(sc *bands.Chart) (sections []bands.Section) {
 	if says == "" {
 		return nil
 	}
-	for _, line := range sheet.FontNote.Wrap("Tried together: "+says, sc.Paper.W-sheet.Margin-sc.Left) {
+	for _, line := range sheet.FontNote.Wrap("Tried together: "+says, sc.Paper.W-sheet.Margin-sc.Words()) {
 		sections = append(sections, bands.Section{
-			Name: "findings", Least: table.SentencePitch + 0.3, Most: table.SentencePitch + 0.3, Head: &findingsHead,
+			Name: "findings", Least: table.SentencePitch + 0.3, Most: table.SentencePitch + 0.3, Head: findingsHead(sc),
 			Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
-				g.Add(draw.NewText(sc.Left, top+2.9, line, sheet.FontNote, draw.Cure))
+				g.Add(draw.NewText(sc.Words(), top+2.9, line, sheet.FontNote, draw.Cure))
 			},
 		})
 	}
 	return sections
 }
 
-// findingsHead is what stands over the findings.
-var findingsHead = bands.Section{Name: "findings", Least: table.FootAir, Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
-	g.Add(draw.NewText(sheet.Margin, top+table.FootAir+2.9, "Findings", sheet.FontHeading, draw.Black))
-}}
+// findingsHead returns what stands over the findings.
+func findingsHead(sc *bands.Chart) *bands.Section {
+	return &bands.Section{Name: "findings", Least: table.FootAir + sc.HeadRoom(), Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
+		g.Add(draw.NewText(sheet.Margin, top+table.FootAir+2.9, "Findings", sheet.FontHeading, draw.Black))
+	}}
+}
+
+// narrowPlace is the room of where findings lie on a narrow screen at most, millimetres.
+const narrowPlace = 18.0
 
 // mostTogether is how many lines are kept on one sheet.
 const mostTogether = 12
@@ -201,7 +209,7 @@ func (t *teller) row(sc *bands.Chart, cells [][]sentenceLine, half float64) (sec
 		count = max(count, len(c))
 	}
 	for k := range count {
-		s := bands.Section{Name: "findings", Least: table.SentencePitch + 0.3, Most: table.SentencePitch + 0.3, Head: &findingsHead}
+		s := bands.Section{Name: "findings", Least: table.SentencePitch + 0.3, Most: table.SentencePitch + 0.3, Head: findingsHead(sc)}
 		if k == count-1 {
 			s.Least, s.Most = s.Least+0.9, s.Most+0.9
 		}
@@ -216,7 +224,7 @@ func (t *teller) row(sc *bands.Chart, cells [][]sentenceLine, half float64) (sec
 		s.Draw = func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
 			for i, c := range cells {
 				if k < len(c) {
-					t.draw(g, c[k], sc.Left+float64(i)*(half+table.ColumnGap), top+2.9)
+					t.draw(g, c[k], sc.Words()+float64(i)*(half+table.ColumnGap), top+2.9)
 				}
 			}
 		}

@@ -14,11 +14,15 @@ import (
 // drawLegend draws the legend of a sheet that is otherwise finished, with a word on
 // chances where there are any.
 func drawLegend(sh *bands.Sheet, root *draw.Group) {
-	var notes []string
+	sheet.DrawLegend(root, sh.Paper, notesOf(sh)...)
+}
+
+// notesOf returns what the legend of a sheet says besides its signs.
+func notesOf(sh *bands.Sheet) (notes []string) {
 	if hasChance(sh.Shot) {
 		notes = append(notes, sheet.ModelNoteShort)
 	}
-	sheet.DrawLegend(root, sh.Paper, notes...)
+	return notes
 }
 
 // hasChance tells whether a shot has a chance of landing.

@@ -47,7 +47,7 @@ func togetherBand(sc *bands.Chart) []bands.Section {
 	at := label.Room().Right() + 1.6
 	var all []bands.Section
 	for i, line := range sheet.FontNote.Wrap(said, sc.Paper.W-sheet.Margin-at) {
-		all = append(all, bands.Section{Name: "findings", Least: height, Most: height, Head: &findingsHead, Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
+		all = append(all, bands.Section{Name: "findings", Least: height, Most: height, Head: findingsHead(sc), Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
 			if i == 0 {
 				label.At.Y = top + 2.9
 				g.Add(label)

@@ -21,6 +21,7 @@ type column struct {
 	title string
 	text  bool // takes a share of the free room and wraps; else as wide as it needs
 	extra bool // only where there is plenty of room
+	rank  int  // on a screen without room for all the highest go first; 0 stays
 	bold  func(p *plan.Pull) bool
 	cell  func(p *plan.Pull) string
 	width float64
@@ -55,20 +56,20 @@ func pullColumns(s *plan.Shot) []column {
 	}
 	all := []column{
 		{text: true, bold: always, cell: of},
-		{title: "hangs on", text: true, cell: func(p *plan.Pull) string { return p.Anchor }},
-		{title: "because", text: true, cell: func(p *plan.Pull) string { return p.Because }},
+		{title: "hangs on", rank: 8, text: true, cell: func(p *plan.Pull) string { return p.Anchor }},
+		{title: "because", rank: 9, text: true, cell: func(p *plan.Pull) string { return p.Because }},
 		{title: "starts", cell: func(p *plan.Pull) string { return sheet.Figures.TimeFixed(float64(p.Start)) }},
 		{title: "lands", cell: func(p *plan.Pull) string { return sheet.Figures.TimeFixed(float64(p.Land)) }},
 		{title: "frames", extra: true, cell: func(p *plan.Pull) string { return fmt.Sprintf("%d–%d", p.StartFrame, p.LandFrame) }},
-		{title: "takes", cell: func(p *plan.Pull) string { return sheet.Figures.TimeFixed(float64(p.Land - p.Start)) }},
-		{title: "at the hand", cell: number(func(p *plan.Pull) plan.Number { return p.HandDeg }, sheet.Figures.Angle)},
-		{title: "window", cell: func(p *plan.Pull) string { return sheet.WindowWidth(p) }},
-		{title: "peak", cell: number(func(p *plan.Pull) plan.Number { return p.Peak }, sheet.Figures.Speed)},
-		{title: moments.ThumbHead(s), cell: func(p *plan.Pull) string { return moments.Thumb(p.Hold, sheet.Figures) }},
+		{title: "takes", rank: 3, cell: func(p *plan.Pull) string { return sheet.Figures.TimeFixed(float64(p.Land - p.Start)) }},
+		{title: "at the hand", rank: 2, cell: number(func(p *plan.Pull) plan.Number { return p.HandDeg }, sheet.Figures.Angle)},
+		{title: "window", rank: 4, cell: func(p *plan.Pull) string { return sheet.WindowWidth(p) }},
+		{title: "peak", rank: 5, cell: number(func(p *plan.Pull) plan.Number { return p.Peak }, sheet.Figures.Speed)},
+		{title: moments.ThumbHead(s), rank: 7, cell: func(p *plan.Pull) string { return moments.Thumb(p.Hold, sheet.Figures) }},
 		{title: "re-grips", extra: true, cell: func(p *plan.Pull) string { return sheet.CountOrBlank(p.Regrips) }},
-		{title: "needs", cell: number(func(p *plan.Pull) plan.Number { return p.Needed }, sheet.Figures.TimeFixed)},
+		{title: "needs", rank: 1, cell: number(func(p *plan.Pull) plan.Number { return p.Needed }, sheet.Figures.TimeFixed)},
 		{title: "chance", bold: func(p *plan.Pull) bool { return p.Chance < s.Wanted }, cell: func(p *plan.Pull) string { return moments.Lands(s, p, sheet.Figures) }},
-		{title: "leaves soft by", cell: number(func(p *plan.Pull) plan.Number { return p.LeftBlur }, arcmin)},
+		{title: "leaves soft by", rank: 6, cell: number(func(p *plan.Pull) plan.Number { return p.LeftBlur }, arcmin)},
 	}
 	var said []column
 	for _, c := range all {
@@ -145,10 +146,22 @@ func fit(sc *bands.Chart, columns []column) []column {
 			columns = slices.Delete(columns, i, i+1)
 		}
 	}
+	for sc.OnScreen() && free()+textsGive(columns) < 0 { // whoever wants the rest points at a pull
+		i := 0
+		for k, c := range columns {
+			if c.rank > columns[i].rank {
+				i = k
+			}
+		}
+		if columns[i].rank == 0 {
+			break
+		}
+		columns = slices.Delete(columns, i, i+1)
+	}
 	short := -free() // what texts have to give
 	for i := range columns {
 		if c := &columns[i]; c.text && short > 0 {
-			give := min(short, c.width-max(18, min(c.width, textShare(columns, sc.Paper.W))))
+			give := min(short, c.width-max(textLeast, min(c.width, textShare(columns, sc.Paper.W))))
 			c.width, short = c.width-max(0, give), short-max(0, give)
 		}
 	}
@@ -157,6 +170,19 @@ func fit(sc *bands.Chart, columns []column) []column {
 		columns[i].gap = min(table.CellGap+room/float64(max(1, len(columns)-1)), widestGap)
 	}
 	return columns
+}
+
+// textLeast is how narrow a text may become that wraps, in millimetres.
+const textLeast = 18.0
+
+// textsGive returns by how much the texts can be narrowed, in millimetres.
+func textsGive(columns []column) (give float64) {
+	for _, c := range columns {
+		if c.text {
+			give += max(0, c.width-textLeast)
+		}
+	}
+	return give
 }
 
 // textShare returns the width that each text may have where all of them wrap.

@@ -76,7 +76,7 @@ const handSystems = 4
 
 // compose lays everything on sheets.
 func compose(sc *bands.Chart) {
-	apart := sc.Systems > 1 // the hand is on sheets of its own
+	apart := sc.Tight() // the hand is on sheets of its own
 	for _, w := range sc.Windows {
 		all := bandsOf(w)
 		if apart {
@@ -109,6 +109,9 @@ func drawAround(sh *bands.Sheet, root *draw.Group, number int) {
 		drawJoints(lf, root)
 		lf.Plumbs = root.Group("plumb-lines")
 		lf.DrawRuler(root.Group("ruler"))
+	}
+	if sh.OnScreen() {
+		return // they come after a legend of any height
 	}
 	sh.DrawCaution(root.Group("caution"))
 }

@@ -25,13 +25,18 @@ const (
 
 // sharpBand returns a section for every subject, the farthest first.
 func sharpBand(w *bands.Window) []bands.Section {
-	head := bands.Section{Name: "sharp", Least: bands.LaneAir, Most: bands.LaneAir, OverTime: true,
-		Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {}}
+	height := bands.LaneAir + w.HeadRoom()
+	head := bands.Section{Name: "sharp", Least: height, Most: height, OverTime: true,
+		Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
+			if w.Narrow() {
+				g.Add(draw.NewText(sheet.Margin, top+height-1.2, "Sharp", sheet.FontHeading, draw.Black))
+			}
+		}}
 	var all []bands.Section
 	own, others := gathered(w)
 	for i, k := range own {
 		least := sharpLeast
-		if w.Systems > 1 {
+		if w.Tight() {
 			least = barFoot + signs.BarHeight + 0.2
 		}
 		if len(w.FlagsOf(w.Shot.Subjects[k].Name)) > 0 {
@@ -57,7 +62,7 @@ func drawRow(sh *bands.Leaf, g *draw.Group, u *plan.Subject, k int, first bool, 
 	row := g.Group(signs.Row)
 	row.Title = u.Name
 	text := base - signs.BarHeight/2 + sheet.FontBody.Middle()
-	if first {
+	if first && !w.Narrow() {
 		row.Add(draw.NewText(sheet.Margin, text, "Sharp", sheet.FontHeading, draw.Black))
 	}
 	sh.RowHead(row, text, u.Name)

@@ -60,8 +60,12 @@ func DrawSentences(g *draw.Group, paper Paper, base float64, sentences []string)
 
 // layText returns sentences in their places.
 func layText(paper Paper, base float64, sentences []string) []draw.Text {
-	x, list := Margin, make([]draw.Text, len(sentences))
-	for i, sentence := range sentences {
+	var pieces []string
+	for _, sentence := range sentences { // one that is wider than the page has several
+		pieces = append(pieces, FontSmall.Wrap(sentence, paper.W-2*Margin+1e-6)...)
+	}
+	x, list := Margin, make([]draw.Text, len(pieces))
+	for i, sentence := range pieces {
 		text := draw.NewText(x, base, sentence, FontSmall, draw.Black)
 		if x > Margin && text.Room().Right() > paper.W-Margin {
 			base += sentencePitch
@@ -73,8 +77,9 @@ func layText(paper Paper, base float64, sentences []string) []draw.Text {
 }
 
 // DrawFoot draws at the foot of a page of a shot the cautions that apply, and at its right
-// end where the angles of the ring come from, as far as there is room beside them.
-func DrawFoot(g *draw.Group, paper Paper, s *plan.Shot) {
+// end where the angles of the ring come from, as far as there is room beside them. It returns the baseline of the last line, in
+// millimetres.
+func DrawFoot(g *draw.Group, paper Paper, s *plan.Shot) float64 {
 	base, left := paper.H-cautionBase, Margin
 	if list := MotionCautions(s); len(list) > 0 {
 		for _, text := range layText(paper, base, append(list, ChargeCaution)) {
@@ -84,9 +89,10 @@ func DrawFoot(g *draw.Group, paper Paper, s *plan.Shot) {
 	}
 	text, end := moments.Provenance(s), paper.W-Margin
 	if text == "" || len(s.Pulls) == 0 || end-left < FontSmall.Room("Ring of") {
-		return
+		return base
 	}
 	g.Add(draw.NewText(end, base, text, FontSmall, draw.Black).Aligned(draw.End).Shortened(end - left))
+	return base
 }
 
 // cameraMoves reports whether the camera moves, or may move because somebody carries

@@ -13,6 +13,10 @@ const (
 	legendBase  = 15.1 // the baseline of the first row
 	legendPitch = 4.6
 	cautionBase = 6.4
+
+	// FootAfterLegend is how far the edge of a page lies below the last row of a legend
+	// whose cautions follow at once.
+	FootAfterLegend = cautionBase + legendPitch
 )
 
 // An entry is a sign of the legend, with its place.
@@ -31,13 +35,14 @@ type legendStyle struct {
 
 // DrawLegend draws the legend of a page at its foot, in one or two rows, and notes in
 // words at the right end of the last row. It reads the page: call it when everything else
-// is drawn. It shortens words where there is little room, and drops no sign.
-func DrawLegend(root *draw.Group, paper Paper, notes ...string) {
-	drawLegend(root, paper, paper.W-2*Margin, notes)
+// is drawn. It shortens words where there is little room, and drops no sign. It returns the
+// baseline of the last row, in millimetres.
+func DrawLegend(root *draw.Group, paper Paper, notes ...string) float64 {
+	return drawLegend(root, paper, paper.W-2*Margin, notes)
 }
 
 // drawLegend draws a legend that is that many millimetres wide, from the left margin.
-func drawLegend(root *draw.Group, paper Paper, width float64, notes []string) {
+func drawLegend(root *draw.Group, paper Paper, width float64, notes []string) float64 {
 	found := signs.On(root)
 	g := root.Group(signs.Legend)
 	g.Line(Margin, paper.H-FootRule, paper.W-Margin, paper.H-FootRule, draw.Solid(draw.Guide, draw.GuideWidth))
@@ -57,6 +62,7 @@ func drawLegend(root *draw.Group, paper Paper, width float64, notes []string) {
 	if note != "" {
 		g.Add(draw.NewText(Margin+width, paper.H-legendBase+legendPitch*float64(last), note, FontNote, draw.Grey).Aligned(draw.End))
 	}
+	return paper.H - legendBase + legendPitch*float64(last)
 }
 
 // Joined returns notes as one text, with dots between them.

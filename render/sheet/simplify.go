@@ -99,3 +99,30 @@ func heldTo(p, q draw.Point, low, high float64) draw.Point {
 	u := (edge - p.Y) / (q.Y - p.Y)
 	return draw.Point{X: p.X + u*(q.X-p.X), Y: edge}
 }
+
+// CutRun returns what of a run lies before from and what lies after to.
+func CutRun(run []draw.Point, from, to float64) (head, tail []draw.Point) {
+	for i, p := range run {
+		if i > 0 {
+			q := run[i-1]
+			if q.X < from && p.X > from {
+				head = append(head, PointAt(q, p, from))
+			}
+			if q.X < to && p.X > to {
+				tail = append(tail, PointAt(q, p, to))
+			}
+		}
+		if p.X <= from {
+			head = append(head, p)
+		}
+		if p.X >= to {
+			tail = append(tail, p)
+		}
+	}
+	return head, tail
+}
+
+// PointAt returns where the line from p to q is at x.
+func PointAt(p, q draw.Point, x float64) draw.Point {
+	return draw.Point{X: x, Y: p.Y + (q.Y-p.Y)*(x-p.X)/(q.X-p.X)}
+}

@@ -43,14 +43,14 @@ func (c *canvas) flush() error {
 // here uses. A page with links is a document to those who hear it: nobody can
 // reach a link inside a picture.
 func (c *canvas) start(p *draw.Page) {
-	w, h, role, id := decimals(p.W), decimals(p.H), "img", ""
+	x, w, h, role, id := decimals(p.Trim), decimals(p.W-2*p.Trim), decimals(p.H), "img", ""
 	if c.linked(p) {
 		role = "graphics-document document"
 	}
 	if p.Root.ID != "" {
 		id = " " + attr("id", p.Root.ID)
 	}
-	fmt.Fprintf(c.out, `<svg xmlns="http://www.w3.org/2000/svg"%s width="%smm" height="%smm" viewBox="0 0 %s %s" role="%s">`+"\n", id, w, h, w, h, role)
+	fmt.Fprintf(c.out, `<svg xmlns="http://www.w3.org/2000/svg"%s width="%smm" height="%smm" viewBox="%s 0 %s %s" role="%s">`+"\n", id, w, h, x, w, h, role)
 }
 
 // families names the font that the page is measured with, then those of the

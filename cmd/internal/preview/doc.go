@@ -18,6 +18,7 @@
 //   - guard.go: what may come in: host, origin, token, sizes
 //   - moments.go: pulls and rests in words, as the page lists them
 //   - routes.go: what can be asked for, in one table
+//   - screens.go: scores as wide as the screens that show them
 //   - score.go: the score of a shot, as the page shows it
 //   - series.go: how a figure goes over the frames of a shot
 //   - server.go: from an address to answered requests, and its end

@@ -6,6 +6,7 @@ package preview
 import (
 	"fmt"
 	"net/http"
+	"slices"
 	"sync"
 	"time"
 )
@@ -84,7 +85,7 @@ func (s *Server) getEvents(w http.ResponseWriter, r *http.Request) {
 	h := w.Header()
 	h.Set("Content-Type", "text/event-stream")
 	h.Set("Cache-Control", "no-store")
-	st := stream{w: w, control: http.NewResponseController(w), at: spotOf(r)}
+	st := stream{w: w, control: http.NewResponseController(w), server: s, at: spotOf(r)}
 	hello := fmt.Sprintf("retry: %d\n\n", retryTime.Milliseconds())
 	if v := s.shown.Load(); v.state.Version > 0 && v.id != r.Header.Get("Last-Event-ID") {
 		hello += st.events(v)
@@ -115,22 +116,19 @@ func (s *Server) getEvents(w http.ResponseWriter, r *http.Request) {
 type stream struct {
 	w       http.ResponseWriter
 	control *http.ResponseController
-	at      spot   // that the browser has in sight
-	tag     string // of the page there, as last sent
+	server  *Server
+	at      spot     // that the browser has in sight
+	tags    []string // of the score there, as last sent
 }
 
-// events returns a view as events, the page in sight first if it is another
+// events returns a view as events, the page in sight first if any page of its score is another
 // than before: to ask for it would take a browser longer than all else.
 func (st *stream) events(v *view) string {
-	sheet := v.sheet(st.at)
-	if sheet == nil || sheet.Tag == st.tag {
-		return v.event()
+	told, ok, err := st.server.sheet(v, st.at)
+	if err != nil || !ok || slices.Equal(told.Tags, st.tags) {
+		return v.event() // of an error the browser is told when it asks
 	}
-	told, err := tellSheet(sheet)
-	if err != nil {
-		return v.event() // the browser asks, and is told the error
-	}
-	st.tag = told.Tag
+	st.tags = told.Tags
 	return fmt.Sprintf("event: sheet\ndata: %s\n\n%s", mustJSON(told), v.event())
 }
 

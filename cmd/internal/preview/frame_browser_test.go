@@ -36,9 +36,12 @@ func TestHeadsAndRulerStayInSight(t *testing.T) {
 		b := newTab(t, size[0], size[1])
 		b.open(s)
 		b.until(complete)
-		for range map[string]int{"wide": 5}[name] { // so that there is something to scroll
-			b.press("+")
+		b.press("+")
+		b.until(drawnToSize)
+		for range 2 { // between two rungs there is something to scroll
+			value[any](b, `(document.getElementById("sheets").dispatchEvent(new WheelEvent("wheel", { deltaY: -50, ctrlKey: true, bubbles: true, cancelable: true })), 0)`)
 		}
+		b.until(`document.querySelector("#sheets").scrollWidth > document.querySelector("#sheets").clientWidth + 60`)
 		at := func() edges {
 			return value[edges](b, `(async () => Object.fromEntries(Object.entries(await `+measureEdges+`).map(([k, v]) => [k, Number.isNaN(v) ? -1e9 : v])))()`)
 		}
@@ -47,7 +50,7 @@ func TestHeadsAndRulerStayInSight(t *testing.T) {
 		if e := at(); e.Heads != -1e9 || e.Rule != -1e9 {
 			t.Errorf("%s: heads at %v and ruler at %v lie over a score that is all in sight", name, e.Heads, e.Rule)
 		}
-		value[any](b, `document.querySelector("#sheets").scrollLeft = 400`)
+		value[any](b, `document.querySelector("#sheets").scrollLeft = 60`)
 		if e := at(); math.Abs(e.Heads-e.Score) > 2 || math.Abs(e.HeadY) > 1 {
 			t.Errorf("%s: the heads are at %v and not at %v, or %v too low", name, e.Heads, e.Score, e.HeadY)
 		}

@@ -88,18 +88,34 @@ func TestTheListUsesTheHeight(t *testing.T) {
 	b.picture("few")
 }
 
-// A score that nearly fits its column fits.
-func TestNearlyFittingScoresFit(t *testing.T) {
+// The score is as wide as any window, with type that can be read: nobody scrolls sideways. At
+// another scale it is laid out anew, and stays so wide.
+func TestTheScoreIsAsWideAsTheWindow(t *testing.T) {
 	s := serve(t, Options{})
 	s.Show(exampleState(t, 1, "lantern.pull"))
-	for _, width := range []int64{1024, 768} {
-		b := newTab(t, width, 768)
+	for _, size := range [][2]int64{{1024, 768}, {390, 844}} {
+		b := newTab(t, size[0], size[1])
 		b.open(s)
-		b.until(sheetCount + ` > 0`)
-		if over := value[int](b, `(() => { const e = document.querySelector("#sheets"); return e.scrollWidth - e.clientWidth; })()`); over > 0 {
-			t.Errorf("in a window of %d the score is %d pixels too wide", width, over)
+		b.until(complete)
+		for _, at := range []string{"fit", "larger"} {
+			if at == "larger" {
+				b.press("+")
+			}
+			b.until(drawnToSize + ` && document.querySelectorAll(".sheet > svg").length === document.querySelectorAll(".sheet").length`)
+			if over := value[int](b, `(() => { const e = document.querySelector("#sheets"); return e.scrollWidth - e.clientWidth; })()`); over > 0 {
+				t.Errorf("in a window of %d the score is %d pixels too wide", size[0], over)
+			}
+			if high := value[float64](b, `Math.min(...[...document.querySelectorAll(".sheet > svg text")].map((e) => Number(e.getAttribute("font-size")) * document.querySelector(".sheet > svg").getScreenCTM().a))`); high < 10.9 {
+				t.Errorf("in a window of %d type is %.1f pixels high", size[0], high)
+			}
+			value[any](b, `document.querySelector("#score").scrollIntoView() ?? 0`)
+			b.picture(fmt.Sprint(size[0], at))
+			b.dark()
+			b.picture(fmt.Sprint(size[0], at, "-dark"))
+			b.sees("screen", map[string]string{"forced-colors": "active"})
+			b.picture(fmt.Sprint(size[0], at, "-forced"))
+			b.sees("screen", nil)
 		}
-		b.picture(fmt.Sprint(width))
 	}
 }
 

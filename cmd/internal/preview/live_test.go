@@ -89,7 +89,10 @@ func TestASaveUpdatesThePage(t *testing.T) {
 	b := newTab(t, 1000, 600)
 	b.open(d.server)
 	b.until(complete)
-	b.press("++")
+	b.press("+")
+	b.until(drawnToSize)
+	value[any](b, `import("./shared.js").then((m) => m.player.seek(2.5)).then(() => 0)`)
+	value[any](b, `(document.getElementById("sheets").dispatchEvent(new WheelEvent("wheel", { deltaY: -60, ctrlKey: true, bubbles: true, cancelable: true })), 0)`) // between two rungs
 	value[any](b, `document.querySelector("#sheets").scrollLeft = 90`)
 	value[any](b, `scrollTo(0, 210) ?? 0`)
 	value[any](b, `import("./shared.js").then((m) => m.player.seek(2.5)).then(() => 0)`)
@@ -272,6 +275,8 @@ func TestThePageComesBack(t *testing.T) {
 	b.open(first)
 	b.until(sheetCount + ` > 0`)
 	b.press("+")
+	b.until(drawnToSize)
+	size := value[string](b, `document.getElementById("zoom").value`)
 	stop()
 	b.until(`document.getElementById("link").dataset.state === "waiting"`)
 	b.picture("waiting")
@@ -290,7 +295,7 @@ func TestThePageComesBack(t *testing.T) {
 	d.watch(second)
 	b.until(`document.getElementById("link").dataset.state === "live"`)
 	b.until(says(".sheet text", "Bridge, lamp, boy"))
-	if zoom := value[string](b, `document.getElementById("zoom").value`); zoom != "125 %" {
+	if zoom := value[string](b, `document.getElementById("zoom").value`); zoom != size {
 		t.Errorf("the size is %s after coming back", zoom)
 	}
 	if got := value[string](b, `import("./shared.js").then((m) => m.post("api/none", {})).catch((e) => e.message)`); strings.Contains(got, "earlier run") {

@@ -3,22 +3,25 @@
 package preview
 
 import (
-	"bytes"
 	"net/http"
 	"strconv"
 
 	"pullscore/cmd/internal/rebuild"
-	"pullscore/render/svg"
+	"pullscore/render/score/times"
 )
 
 // A toldSheet is one page: an SVG element without styles of its own, the size
 // of the page, and where time lies on it.
 type toldSheet struct {
-	Tag    string     `json:"tag"`
-	SVG    string     `json:"svg"`
-	Width  float64    `json:"width_mm"`
-	Height float64    `json:"height_mm"`
-	Spans  []toldSpan `json:"spans"`
+	For       string     `json:"for"` // what was asked for, as it was
+	Tag       string     `json:"tag"`
+	Tags      []string   `json:"tags"` // of all pages of the score
+	SVG       string     `json:"svg"`
+	Width     float64    `json:"width_mm"`
+	Height    float64    `json:"height_mm"`
+	Origin    float64    `json:"origin_mm"`     // of what is seen, from the drawing's left edge
+	PerSecond float64    `json:"per_second_mm"` // the scale of time
+	Spans     []toldSpan `json:"spans"`
 }
 
 // A toldSpan is a draw.Span.
@@ -34,7 +37,9 @@ type toldSpan struct {
 // A spot is a page of a shot's score, by the key of its plan.
 type spot struct {
 	plan, shot string
-	page       int // from 1
+	page       int           // from 1
+	screen     *times.Screen // nil: as on paper
+	query      string        // as it was asked for
 }
 
 // spotOf reads a spot from a request.
@@ -44,45 +49,64 @@ func spotOf(r *http.Request) spot {
 	if err != nil {
 		page = 0 // no page
 	}
-	return spot{query.Get("plan"), query.Get("shot"), page}
+	at := spot{plan: query.Get("plan"), shot: query.Get("shot"), page: page, query: r.URL.RawQuery}
+	if screen, ok := screenOf(query); ok {
+		at.screen = &screen
+	}
+	return at
 }
 
-// sheet returns the page at a spot, or nil.
-func (v *view) sheet(at spot) *rebuild.Sheet {
-	p := v.state.Plan(at.plan)
-	if p == nil {
-		return nil
-	}
-	if sheets := p.Sheets[at.shot]; 1 <= at.page && at.page <= len(sheets) {
-		return sheets[at.page-1]
+// sheets returns the pages of the shot at a spot, as they are on paper.
+func (v *view) sheets(at spot) []*rebuild.Sheet {
+	if p := v.state.Plan(at.plan); p != nil {
+		return p.Sheets[at.shot]
 	}
 	return nil
 }
 
-// getScore answers with a page of a shot's score.
-func (s *Server) getScore(w http.ResponseWriter, r *http.Request) {
-	sheet := s.shown.Load().sheet(spotOf(r))
-	if sheet == nil {
-		http.Error(w, "There is no such page of a score.", http.StatusNotFound)
-		return
+// sheet returns the page at a spot; ok is false where there is none. On a screen the page
+// after the last is the last: a browser cannot know how many there are.
+func (s *Server) sheet(v *view, at spot) (told toldSheet, ok bool, err error) {
+	sheets := v.sheets(at)
+	if len(sheets) == 0 || at.page < 1 {
+		return told, false, nil
 	}
-	told, err := tellSheet(sheet)
-	if err != nil {
-		http.Error(w, err.Error(), http.StatusInternalServerError)
-		return
+	if at.screen != nil {
+		pages, err := s.screens.of(sheets[0].Shot(), *at.screen)
+		if err != nil {
+			return told, false, err
+		}
+		told = pages[min(at.page, len(pages))-1]
+		told.For = at.query
+		return told, true, nil
 	}
-	reply(w, told)
+	if at.page > len(sheets) {
+		return told, false, nil
+	}
+	told, err = tellSheet(sheets, at.page)
+	told.For = at.query
+	return told, err == nil, err
 }
 
-func tellSheet(sheet *rebuild.Sheet) (toldSheet, error) {
-	page := sheet.Page()
-	var b bytes.Buffer
-	if err := svg.WriteBare(&b, page); err != nil {
-		return toldSheet{}, err
+// getScore answers with a page of a shot's score.
+func (s *Server) getScore(w http.ResponseWriter, r *http.Request) {
+	told, ok, err := s.sheet(s.shown.Load(), spotOf(r))
+	switch {
+	case err != nil:
+		http.Error(w, err.Error(), http.StatusInternalServerError)
+	case !ok:
+		http.Error(w, "There is no such page of a score.", http.StatusNotFound)
+	default:
+		reply(w, told)
 	}
-	t := toldSheet{Tag: sheet.Tag, SVG: b.String(), Width: page.W, Height: page.H, Spans: []toldSpan{}}
-	for _, span := range page.Spans {
-		t.Spans = append(t.Spans, toldSpan(span))
+}
+
+// tellSheet puts a page of those that are on paper into words.
+func tellSheet(sheets []*rebuild.Sheet, number int) (toldSheet, error) {
+	told, err := tellPage(sheets[number-1].Page())
+	for _, sheet := range sheets {
+		told.Tags = append(told.Tags, sheet.Tag)
 	}
-	return t, nil
+	told.Tag = sheets[number-1].Tag
+	return told, err
 }

@@ -43,6 +43,7 @@ type Server struct {
 	assets   *assets
 	shown    atomic.Pointer[view]
 	streams  *streams
+	screens  screens
 }
 
 // Time limits. Nothing but the event stream stays open for long, and that

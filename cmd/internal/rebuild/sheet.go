@@ -76,6 +76,9 @@ func (s *Sheet) Page() *draw.Page {
 	return score.Score(s.shot, sheet.Options{Paper: s.paper})[s.index]
 }
 
+// Shot returns the shot as it is drawn. It is the same as long as nothing of it changes.
+func (s *Sheet) Shot() *plan.Shot { return s.shot }
+
 // SVG returns the page as its file holds it.
 func (s *Sheet) SVG() []byte {
 	if s.fresh != nil {

@@ -20,6 +20,8 @@ type Chart struct {
 	PerSecond float64        // millimetres
 	Seconds   float64        // how long it is
 	begin     bool           // what is laid next begins a new sheet
+	screen    *times.Screen  // nil: it is for paper
+	lap       float64        // how much of the next window a window shows again, seconds
 	Ahead     int            // pages before those of the chart
 	Systems   int            // windows on one sheet at most
 	letters   map[int]string // of the findings, by their flags
@@ -41,15 +43,13 @@ type Window struct {
 	Curves   curves
 }
 
-// Where the time axis starts, and what of the page has to be right of it.
-const (
-	headRoom = 34.0 // from the margin on: row heads
-	Apron    = 15.0 // up to the margin: the scale of distances
-)
+// Apron is what of the page has to be right of the time axis, up to the margin, in
+// millimetres: the scale of distances.
+const Apron = times.Apron
 
 // timeRoom is how wide a time axis may be, in millimetres.
 func timeRoom(paper sheet.Paper) float64 {
-	return paper.W - 2*sheet.Margin - headRoom - Apron
+	return paper.W - 2*sheet.Margin - times.Gutter - Apron
 }
 
 // NewChart returns the chart of a shot over its own times.
@@ -61,7 +61,20 @@ func NewChart(shot *plan.Shot, paper sheet.Paper) *Chart {
 // in seconds.
 func NewChartOver(seconds float64, shot *plan.Shot, paper sheet.Paper) *Chart {
 	perSecond, long := times.Scale(seconds, timeRoom(paper))
-	sc := &Chart{Shot: shot, Paper: paper, Left: sheet.Margin + headRoom, PerSecond: perSecond, Seconds: seconds, Systems: 1, Order: order(shot)}
+	sc := &Chart{Shot: shot, Paper: paper, Left: sheet.Margin + times.Gutter, PerSecond: perSecond, Seconds: seconds, Systems: 1, Order: order(shot), lap: times.Lap}
+	if long && len(shot.Subjects) <= times.SystemSubjects {
+		sc.Systems = 2
+	}
+	cuts := []float64{0, seconds}
+	if long {
+		cuts = times.Cuts(seconds, times.SystemSeconds)
+	}
+	return sc.over(cuts)
+}
+
+// over gives the chart its windows, which end at the cuts, and its scales.
+func (sc *Chart) over(cuts []float64) *Chart {
+	shot := sc.Shot
 	sc.letters, sc.first = map[int]string{}, map[int]bool{}
 	for _, l := range shot.Lettered() {
 		sc.first[l.Flags[0]] = true
@@ -69,20 +82,13 @@ func NewChartOver(seconds float64, shot *plan.Shot, paper sheet.Paper) *Chart {
 			sc.letters[n] = l.Letter
 		}
 	}
-	if long && len(shot.Subjects) <= times.SystemSubjects {
-		sc.Systems = 2
-	}
-	cuts := []float64{0, seconds}
-	if long {
-		cuts = times.Cuts(seconds)
-	}
 	for i := 1; i < len(cuts); i++ {
 		w := &Window{Chart: sc, from: cuts[i-1], to: cuts[i], last: i == len(cuts)-1}
 		w.end = min(w.to, Lasting(shot))
 		if !w.last {
-			w.end = min(w.to+times.Lap, Lasting(shot))
+			w.end = min(w.to+sc.lap, Lasting(shot))
 		}
-		w.Right = sc.Left + (w.Ends()-w.from)*perSecond
+		w.Right = sc.Left + (w.Ends()-w.from)*sc.PerSecond
 		if w.end > w.from {
 			w.Curves = w.sample()
 		}
@@ -119,7 +125,7 @@ func (w *Window) Ends() float64 {
 	if w.last {
 		return w.to
 	}
-	return w.to + times.Lap
+	return w.to + w.lap
 }
 
 // X returns where a time stands, held to the window.

@@ -10,6 +10,7 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
 	"pullscore/render/score/gutter"
+	"pullscore/render/score/times"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
 )
@@ -79,7 +80,7 @@ func (w *Window) DistanceBand() Section {
 	n := float64(len(w.Shot.Subjects))
 	room := LaneHeight + w.EdgeRoom(true) + w.EdgeRoom(false) + BandGap
 	low := 30.0
-	if w.Systems > 1 {
+	if w.Tight() {
 		low = 24 // so that two have room on a sheet
 	}
 	least := min(max(low, n*gutter.LabelOne+4), 140) + room
@@ -255,14 +256,6 @@ func (b *DistanceBand) DrawScale(g *draw.Group) {
 	}
 }
 
-// Round distances, the roundest first, in metres or in feet; and the steps of
-// those that are tried where a narrow range has hardly any of them.
-var (
-	round  = []float64{1, 2, 5, 0.5, 10, 3, 1.5, 0.7, 0.3, 20, 0.2, 50, 100, 4, 0.8, 0.6, 0.4, 2.5, 7, 1.2, 0.25, 0.1, 0.15, 200, 500}
-	finer  = []float64{0.1, 0.05, 0.02, 0.01, 0.005}
-	finerF = []float64{1. / 2, 1. / 4, 1. / 12, 1. / 24}
-)
-
 // tickPitch is how far distances are apart on the scale at least, millimetres.
 const tickPitch = 4.5
 
@@ -282,31 +275,7 @@ func (b *DistanceBand) besideName(m float64) bool {
 // Ticks returns the distances to write, in metres: the roundest that stand far
 // enough apart, infinity first.
 func (b *DistanceBand) Ticks() []float64 {
-	unit, steps := 1.0, finer
-	if b.Shot.Imperial {
-		unit, steps = plan.InchesPerFoot*plan.Inch, finerF
-	}
-	var ticks []float64
-	try := func(m float64) {
-		if inv := 1 / m; inv < b.Depth.Far || inv > b.Depth.Near {
-			return
-		}
-		if !b.besideName(m) && !slices.ContainsFunc(ticks, func(o float64) bool { return math.Abs(b.Y(o)-b.Y(m)) < tickPitch }) {
-			ticks = append(ticks, m)
-		}
-	}
-	try(math.Inf(1))
-	for _, r := range round {
-		try(r * unit)
-	}
-	for _, step := range steps {
-		if len(ticks) >= 3 || b.Depth.Far <= 0 {
-			break
-		}
-		from, to := math.Ceil(1/b.Depth.Near/unit/step), math.Floor(1/b.Depth.Far/unit/step)
-		for n := from; n <= min(to, from+200); n++ {
-			try(n * step * unit)
-		}
-	}
-	return ticks
+	return times.Distances(b.Shot.Imperial, b.Depth.Far, b.Depth.Near, func(m float64, ticks []float64) bool {
+		return !b.besideName(m) && !slices.ContainsFunc(ticks, func(o float64) bool { return math.Abs(b.Y(o)-b.Y(m)) < tickPitch })
+	})
 }

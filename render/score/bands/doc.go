@@ -2,6 +2,7 @@
 // are stacked on. The score of one shot and the difference of two are made of them.
 //
 //   - chart.go: a shot cut into windows of time, one a sheet, on common scales
+//   - screen.go: the same for a screen, in systems as wide as that
 //   - leaf.go: sections stacked on a page, with the free room shared out
 //   - curves.go: what the bands draw, sampled once for all of them
 //   - head.go: title, ruler of time, columns of the pulls

@@ -20,11 +20,8 @@ const (
 // RowHead writes a name at the end of the gutter.
 func (sh *Leaf) RowHead(g *draw.Group, base float64, name string) {
 	t := draw.NewText(sh.Left-gutter.HeadGap, base, name, sheet.FontBody, draw.Grey).Aligned(draw.End)
-	g.Add(t.Shortened(sh.Left - gutter.HeadGap - sheet.Margin - headingRoom))
+	g.Add(t.Shortened(sh.Left - gutter.HeadGap - sheet.Margin - sh.headingRoom()))
 }
-
-// headingRoom is what the heading of a band takes of the gutter.
-const headingRoom = 11.5
 
 // blockTime keeps texts off the plumb lines and the edges of the columns.
 func (sh *Leaf) blockTime(c *sheet.Clearing) {

@@ -126,7 +126,7 @@ func (w *Window) HandBand() Section {
 		return Section{Name: "hand", Least: LaneHeight + 2, Most: LaneHeight + 2, OverTime: true,
 			Draw: func(sh *Leaf, g *draw.Group, top, _ float64) {
 				sh.Open(g, top, "hand", "Hand")
-				g.Add(draw.NewText(sh.Left, top+LaneHeight+1, why, sheet.FontNote, draw.Grey))
+				g.Add(draw.NewText(sh.Words(), top+LaneHeight+1, why, sheet.FontNote, draw.Grey).Shortened(sh.Paper.W - sheet.Margin - sh.Words()))
 			}}
 	}
 	n := float64(len(w.Marks()))
@@ -230,7 +230,7 @@ func (b *HandBand) Path() [][]draw.Point {
 	var out [][]draw.Point
 	for _, run := range runsOf(b.Window, func(i int) float64 { return b.Y(b.Window.Curves.hand[i]) }) {
 		for _, gap := range b.gaps() {
-			head, tail := cutRun(run, gap[0], gap[1])
+			head, tail := sheet.CutRun(run, gap[0], gap[1])
 			if len(head) > 1 {
 				out = append(out, head)
 			}
@@ -259,33 +259,6 @@ func (b *HandBand) gaps() [][2]float64 {
 	}
 	slices.SortFunc(gaps, func(a, b [2]float64) int { return int(math.Copysign(1, a[0]-b[0])) })
 	return gaps
-}
-
-// cutRun returns what of a run lies before from and what lies after to.
-func cutRun(run []draw.Point, from, to float64) (head, tail []draw.Point) {
-	for i, p := range run {
-		if i > 0 {
-			q := run[i-1]
-			if q.X < from && p.X > from {
-				head = append(head, PointAt(q, p, from))
-			}
-			if q.X < to && p.X > to {
-				tail = append(tail, PointAt(q, p, to))
-			}
-		}
-		if p.X <= from {
-			head = append(head, p)
-		}
-		if p.X >= to {
-			tail = append(tail, p)
-		}
-	}
-	return head, tail
-}
-
-// PointAt returns where the line from p to q is at x.
-func PointAt(p, q draw.Point, x float64) draw.Point {
-	return draw.Point{X: x, Y: p.Y + (q.Y-p.Y)*(x-p.X)/(q.X-p.X)}
 }
 
 // GripsBetween marks the gaps between the runs of a path, and returns the boxes of the

@@ -26,6 +26,8 @@ func (sh *Sheet) Scaled() string {
 	switch {
 	case !ok:
 		return ""
+	case sh.screen != nil:
+		return scale
 	case len(sh.Windows) > 1:
 		return fmt.Sprintf("%s to %s s · %s on every sheet", sheet.Figures.Number(from, 1), sheet.Figures.Number(to, 1), scale)
 	case sh.inFrames():

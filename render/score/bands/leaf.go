@@ -52,6 +52,7 @@ type Leaf struct {
 type Sheet struct {
 	*Chart
 	Leaves []*Leaf
+	Paper  sheet.Paper // its own: on a screen a sheet is as high as what is on it
 }
 
 // Lay puts sections on new sheets, or on what is left of the last one where
@@ -61,7 +62,7 @@ func (sc *Chart) Lay(w *Window, sections []Section) {
 	for i, s := range sections {
 		if lf == nil || !sc.last().takes(lf, s, sections[i+1:]) || sc.last().tears(lf, sections[i:]) {
 			lf = &Leaf{Chart: sc, Window: w}
-			sc.Sheets = append(sc.Sheets, &Sheet{Chart: sc, Leaves: []*Leaf{lf}})
+			sc.Sheets = append(sc.Sheets, &Sheet{Chart: sc, Leaves: []*Leaf{lf}, Paper: sc.Paper})
 		}
 		lf.add(s)
 	}
@@ -185,11 +186,16 @@ func (sh *Sheet) tears(lf *Leaf, sections []Section) bool {
 		return false
 	}
 	fresh := &Leaf{Chart: lf.Chart, Window: lf.Window}
-	return (&Sheet{Chart: sh.Chart}).takesAll(fresh, sections)
+	return (&Sheet{Chart: sh.Chart, Paper: sh.Chart.Paper}).takesAll(fresh, sections)
 }
 
 // room returns the height that a sheet has for its leaves.
-func (sh *Sheet) room() float64 { return sh.Paper.H - top - foot }
+func (sh *Sheet) room() float64 {
+	if sh.screen != nil {
+		return endless
+	}
+	return sh.Paper.H - top - foot
+}
 
 // Where the leaves of a sheet start, and where they end above its lower edge, millimetres.
 const (
@@ -200,7 +206,7 @@ const (
 // arrange gives every section its place; free room goes to the sections in
 // proportion to what they can use.
 func (sh *Sheet) arrange() {
-	free, wish := sh.room()-sh.usedBut(nil), 0.0
+	free, wish := sh.spare(), 0.0
 	for _, lf := range sh.Leaves {
 		for _, p := range lf.Strips {
 			wish += max(0, p.Most-p.Least)
@@ -219,6 +225,9 @@ func (sh *Sheet) arrange() {
 			p.Top, p.Height = y, p.Least+share*max(0, p.Most-p.Least)
 			y += p.Height
 		}
+	}
+	if sh.screen != nil {
+		sh.Paper.H = y + foot
 	}
 }
 
@@ -263,7 +272,7 @@ func (sc *Chart) Draw(name, desc string, around func(sh *Sheet, root *draw.Group
 		if all > 1 {
 			title += fmt.Sprintf(", page %d of %d", number, all)
 		}
-		p := &draw.Page{Title: draw.Clean(title), Desc: draw.Clean(desc), W: sc.Paper.W, H: sc.Paper.H}
+		p := &draw.Page{Title: draw.Clean(title), Desc: draw.Clean(desc), W: sh.Paper.W, H: sh.Paper.H, Trim: sc.screen.Trim()}
 		p.Root.ID = sheet.PageID(sc.Shot, name, number)
 		around(sh, &p.Root, number)
 		for _, lf := range sh.Leaves {
@@ -278,6 +287,7 @@ func (sc *Chart) Draw(name, desc string, around func(sh *Sheet, root *draw.Group
 			lf.drawPlumbs(texts)
 		}
 		legend(sh, &p.Root)
+		p.H = sh.Paper.H
 		pages[i] = p
 	}
 	return pages

@@ -45,7 +45,8 @@ const (
 
 // Band returns a section for every lane of every row.
 func Band(w *bands.Window) []bands.Section {
-	head := bands.Section{Name: "lines", Least: bands.LaneAir, Most: bands.LaneAir, OverTime: true,
+	height := bands.LaneAir + w.HeadRoom()
+	head := bands.Section{Name: "lines", Least: height, Most: height, OverTime: true,
 		Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
 			g.Add(draw.NewText(sheet.Margin, top+bands.LaneAir+TextBase, "Lines", sheet.FontHeading, draw.Black))
 		}}

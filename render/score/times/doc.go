@@ -1,5 +1,7 @@
 // Package times divides time for a score: its scale, the windows of a long shot, and the
 // steps of its rulers.
 //
-//   - times.go: all of it
+//   - times.go: the scale, and where a long shot is cut
+//   - screen.go: both for a screen in place of paper
+//   - distances.go: the round distances of a scale
 package times

@@ -26,13 +26,24 @@ func Scale(seconds float64, room float64) (perSecond float64, long bool) {
 	return ladder[len(ladder)-1], true
 }
 
-// Cuts returns the times at which windows of a long shot start, and the end, in
-// seconds. What is left over at the end has no window of its own if it is shorter than
-// what windows show twice.
-func Cuts(seconds float64) []float64 {
+// Rung returns the scale of the ladder that is nearest to a scale from below, in
+// millimetres a second; the least if none is.
+func Rung(perSecond float64) float64 {
+	for _, rung := range ladder {
+		if rung <= perSecond {
+			return rung
+		}
+	}
+	return ladder[len(ladder)-1]
+}
+
+// Cuts returns the times at which windows of a long shot start, each so many seconds
+// after the one before, and the end, in seconds. What is left over at the end has no
+// window of its own if it is shorter than what windows show twice.
+func Cuts(seconds, each float64) []float64 {
 	cuts := []float64{0}
-	for t := SystemSeconds; t < seconds-Lap; t += SystemSeconds {
-		cuts = append(cuts, t)
+	for n := 1.0; n*each < seconds-Lap; n++ {
+		cuts = append(cuts, n*each)
 	}
 	return append(cuts, seconds)
 }

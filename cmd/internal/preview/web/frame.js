@@ -37,12 +37,12 @@ export class Frame {
       return;
     }
     const left = this.left = Math.min(...page.spans.map((s) => s.left_mm));
-    this.copy(this.heads, { x: 0, y: 0, width: left - 0.4, height: page.height_mm }, headsOf(drawing, left));
+    this.copy(this.heads, { x: page.origin_mm, y: 0, width: left - 0.4 - page.origin_mm, height: page.height_mm }, headsOf(drawing, left));
     for (const ruler of drawing.querySelectorAll("g.ruler")) {
       const box = ruler.getBBox();
       const span = page.spans.find((s) => s.top_mm <= box.y + box.height && box.y < s.bottom_mm + box.height) ?? page.spans[0];
       const layer = this.layer("rule");
-      this.copy(layer, { x: 0, y: box.y - 0.6, width: page.width_mm, height: box.height + 1.2 }, [ruler.cloneNode(true)]);
+      this.copy(layer, { x: page.origin_mm, y: box.y - 0.6, width: page.width_mm, height: box.height + 1.2 }, [ruler.cloneNode(true)]);
       this.rules.push({ layer, top: box.y - 0.6, height: box.height + 1.2, end: span.bottom_mm });
     }
   }
@@ -57,7 +57,7 @@ export class Frame {
     for (const e of svg.querySelectorAll("[id]")) e.removeAttribute("id");
     for (const e of svg.querySelectorAll("[tabindex]")) e.removeAttribute("tabindex");
     layer.replaceChildren(svg);
-    layer.style.left = `${(x / this.page.width_mm) * 100}%`;
+    layer.style.left = `${((x - this.page.origin_mm) / this.page.width_mm) * 100}%`;
     layer.style.top = `${(y / this.page.height_mm) * 100}%`;
     layer.style.width = `${(width / this.page.width_mm) * 100}%`;
     layer.style.height = `${(height / this.page.height_mm) * 100}%`;
@@ -68,7 +68,7 @@ export class Frame {
   follow(across, down) {
     if (!this.page) return;
     const perMM = this.sheet.clientWidth / this.page.width_mm;
-    move(this.heads, Math.max(0, across), 0, across > 0.5 && this.heads.firstChild && this.left * perMM < mostOfColumn * this.sheet.parentElement.clientWidth);
+    move(this.heads, Math.max(0, across), 0, across > 0.5 && this.heads.firstChild && (this.left - this.page.origin_mm) * perMM < mostOfColumn * this.sheet.parentElement.clientWidth);
     for (const { layer, top, height, end } of this.rules) {
       const by = Math.min(down, (end - height) * perMM) - top * perMM;
       move(layer, 0, Math.max(0, by), by > 0 && down < end * perMM);

@@ -25,9 +25,9 @@ export class Link {
     }
   }
 
-  // follow has the page of a score that is in sight come with every state.
-  follow({ plan, shot, page }) {
-    const query = `?${new URLSearchParams({ plan, shot, page })}`;
+  // follow has the page of a score that is in sight come with every state; what says which.
+  follow(what) {
+    const query = `?${new URLSearchParams(what)}`;
     if (query === this.query) return;
     this.query = query;
     if (this.source) this.open();

@@ -159,7 +159,7 @@ export class Near {
     const box = inkOf(g);
     const page = this.score.pages[this.score.sheets.indexOf(g.closest(".sheet"))];
     const margin = 11;
-    const slab = rect("slab", { x: margin, y: box.y - 0.3, width: page.width_mm - 2 * margin, height: box.height + 0.6 });
+    const slab = rect("slab", { x: margin, y: box.y - 0.3, width: page.width_mm + 2 * (page.origin_mm - margin), height: box.height + 0.6 });
     slab.dataset.row = g.dataset.subject ?? g.dataset.number;
     g.ownerSVGElement.querySelector(":scope > rect").after(slab); // the paper
     this.undo.push(() => slab.remove());

@@ -26,6 +26,7 @@ const score = new Score($("sheets"), player, $("zoom"), $("clock"));
 const near = new Near(score, $("card"), { about: (kind, key) => about(kind, key), sentences: (list) => findings.near(list) });
 score.onScroll = () => near.moved();
 score.beforePut = () => near.clear();
+score.onLayout = () => state && show();
 
 let state = null; // as last told
 const places = new Places(fromHash(location.hash), () => show());
@@ -106,7 +107,8 @@ function showNotice(plan, shot) {
 // showShot loads the score with a shot, then the playhead, then the stage.
 async function showShot(plan, shot) {
   const place = places.shown;
-  const wanted = shot ? `${place.plan}/${place.shot}/${plan.version} of ${state.run}` : "";
+  const layout = score.layout();
+  const wanted = shot ? `${place.plan}/${place.shot}/${plan.version} of ${state.run}, ${layout.width} ${layout.scale}` : "";
   if (wanted === drawn && wanted) return;
   const at = shot ? `${place.plan}/${place.shot}` : "";
   const same = Boolean(at) && at === loaded;
@@ -115,7 +117,7 @@ async function showShot(plan, shot) {
   load(shot, same);
   if (shot?.stage) stage.reserve(shot.stage);
   else stage.clear();
-  const shown = await score.show(shot?.pages ?? [], (page) => fetchPage(plan, shot, page), {
+  const shown = await score.show(Boolean(shot?.pages.length), (page) => fetchPage(place, page, layout), {
     fps: shot?.fps ?? 24, fresh: !same, subjects: shot?.subjects.map((u) => u.name) ?? [], empty: shot ? "Drawn as soon as the plan has no errors." : "",
   });
   if (!shown) return;
@@ -123,12 +125,16 @@ async function showShot(plan, shot) {
   if (shot?.stage) afterPaint(() => wanted === drawn && stage.show(place.plan, place.shot, plan.version));
 }
 
-// fetchPage returns a page of a shot, by its number from 1; null where the
-// program has gone, or has something newer by now: then a new state comes.
-async function fetchPage(plan, shot, page) {
-  if (kept?.tag === shot.pages[page - 1]) return kept;
+// sheetOf says which page of a shot is wanted, by its number from 1, and how it is laid out.
+function sheetOf({ plan, shot }, page, layout) { return { plan, shot, page, ...layout }; }
+
+// fetchPage returns a page of a shot; null where the program has gone, or has something newer
+// by now: then a new state comes.
+async function fetchPage(place, page, layout) {
+  const what = sheetOf(place, page, layout);
+  if (kept?.for === new URLSearchParams(what).toString()) return kept;
   try {
-    return await get("api/score", { plan: plan.key, shot: shot.id, page });
+    return await get("api/score", what);
   } catch {
     drawn = "";
     return null;
@@ -138,7 +144,7 @@ async function fetchPage(plan, shot, page) {
 // followSight has the page in sight come with every state.
 function followSight() {
   const place = places.shown;
-  if (shotOf(place)?.pages.length) link.follow({ ...place, page: score.inSightFirst() });
+  if (shotOf(place)?.pages.length) link.follow(sheetOf(place, score.inSightFirst(), score.layout()));
 }
 
 // load sets the playhead to a shot; where it is the same as before, all that is
@@ -213,7 +219,7 @@ bind(["n"], "the next finding", () => findings.step(1));
 bind(["N"], "the finding before", () => findings.step(-1));
 bind(["+", "="], "larger", () => score.larger());
 bind(["-"], "smaller", () => score.smaller());
-bind(["0"], "as wide as the column", () => score.fit());
+bind(["0"], "all of the shot at once", () => score.fit());
 bind(["?"], "these keys", () => showHelp($("help")));
 listen(document);
 

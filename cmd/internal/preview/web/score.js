@@ -19,7 +19,7 @@ export class Score {
   // root holds the sheets; player is the playhead; out shows the size, and
   // time the playhead's time.
   constructor(root, player, out, time) {
-    Object.assign(this, { root, player, out, time, pages: [], tags: [], sheets: [], subjects: [], frames: new WeakMap(), asked: 0, zoom: 1, fps: 24 });
+    Object.assign(this, { root, player, out, time, pages: [], tags: [], sheets: [], subjects: [], frames: new WeakMap(), asked: 0, wanted: 0, fps: 24 });
     this.head = make("div", "playhead");
     this.head.tabIndex = 0;
     this.head.setAttribute("role", "slider");
@@ -36,29 +36,63 @@ export class Score {
     new ResizeObserver(() => this.resize()).observe(root);
   }
 
+  // layout returns how the score is to be laid out: how wide, in millimetres, and to which
+  // scale of time; 0 is the scale that shows all of a shot.
+  layout() {
+    this.column = this.root.clientWidth || this.column; // nothing while it is not on show
+    return { width: sizes.layoutWidth(this.column), scale: this.wanted ? sizes.rung(this.wanted) : 0 };
+  }
+
   // show puts a shot's pages in the place of those before, and returns once
-  // those in sight are there. tags names the pages: one whose tag is the same
-  // stays. load fetches a page by its number from 1, and gives null where there
-  // is none any more; then its sheet stays as it is, since a newer state comes.
-  // empty is what to say where there are no pages; fresh tells that the shot
-  // is another; subjects are the names of those in it.
-  async show(tags, load, { fps, empty, fresh, subjects = [] }) {
+  // those in sight are there. drawn tells whether there is a drawing. load fetches
+  // a page by its number from 1, which tells the tags of all: one whose tag is the
+  // same stays. It gives null where there is none any more; then its sheet stays as
+  // it is, since a newer state comes. empty is what to say where there is no drawing;
+  // fresh tells that the shot is another; subjects are the names of those in it.
+  async show(drawn, load, { fps, empty, fresh, subjects = [] }) {
     const request = ++this.asked; // whatever was on its way is not wanted any more
     this.fps = fps;
     this.subjects = subjects;
     if (fresh) this.forget();
+    if (!drawn) this.size(0, empty);
+    const first = drawn ? await load(fresh ? 1 : this.inSightFirst()) : null;
+    if (!first || request !== this.asked) return request === this.asked;
+    const { tags } = first;
+    const anchor = this.relaid ? this.anchor() : null;
+    if (this.relaid) [this.tags, this.pages] = [[], []];
     this.size(tags.length, empty);
+    this.put(tags.indexOf(first.tag), first);
     const missing = [...tags.keys()].filter((i) => this.tags[i] !== tags[i]);
     const seen = missing.filter((i) => this.inSight(i));
     const put = async (i) => {
       const page = await load(i + 1);
       if (page && request === this.asked) this.put(i, page);
     };
-    await Promise.all(seen.map(put));
+    await Promise.all((this.relaid ? missing : seen).map(put));
+    if (request === this.asked && this.relaid) this.hold(anchor);
     afterPaint(async () => {
-      for (const i of missing) if (!seen.includes(i) && request === this.asked) await put(i);
+      for (const i of missing) if (this.tags[i] !== tags[i] && request === this.asked) await put(i);
     });
     return request === this.asked;
+  }
+
+  // anchor returns a moment that is in sight, and how far down the window it is.
+  anchor() {
+    const box = this.head.getBoundingClientRect();
+    if (this.head.isConnected && box.bottom > 0 && box.top < window.innerHeight) return { t: this.player.time, y: box.top };
+    const at = this.sheets.findIndex((sheet) => sheet.getBoundingClientRect().bottom > 0);
+    const rect = this.sheets[at]?.getBoundingClientRect();
+    const span = rect && this.pages[at]?.spans.find((s) => rect.top + (s.bottom_mm / this.pages[at].height_mm) * rect.height > 0);
+    return span ? { t: span.from_s, y: rect.top + (span.top_mm / this.pages[at].height_mm) * rect.height } : null;
+  }
+
+  // hold scrolls so that a moment is where it was before the score was laid out anew.
+  hold(anchor) {
+    this.relaid = false;
+    const place = anchor && placeOf(this.pages, anchor.t);
+    if (!place) return;
+    const rect = this.sheets[place.page].getBoundingClientRect();
+    window.scrollBy(0, rect.top + place.top * rect.height - anchor.y);
   }
 
   // forget has no page taken for one of the shot before.
@@ -108,6 +142,7 @@ export class Score {
     else sheet.prepend(drawing);
     this.tags[i] = page.tag;
     this.pages[i] = page;
+    this.scale();
     if (!this.frames.has(sheet)) this.frames.set(sheet, new Frame(sheet));
     this.frames.get(sheet).take(sheet.querySelector(":scope > svg"), page);
     layTargets(sheet.querySelector(":scope > svg"), sheet.clientWidth / page.width_mm);
@@ -226,33 +261,63 @@ export class Score {
   wheel(event) {
     if (!event.ctrlKey) return;
     event.preventDefault();
-    this.setZoom(sizes.wheeled(this.zoom, event.deltaY), event.clientX, event.clientY);
+    this.setSize(sizes.wheeled(this.now(), event.deltaY), event.clientX, event.clientY);
   }
 
-  larger() { this.setZoom(sizes.next(this.zoom, 1)); }
-  smaller() { this.setZoom(sizes.next(this.zoom, -1)); }
-  fit() { this.setZoom(sizes.fit(this.root.clientWidth)); }
+  larger() { this.setSize(sizes.next(this.now(), 1)); }
+  smaller() { this.setSize(sizes.next(this.now(), -1)); }
+  fit() { this.setSize(0); }
 
-  // setZoom sets the size; the point of the screen that is given, else the
-  // middle of the column, keeps what it shows.
-  setZoom(zoom, x, y) {
+  // drawnAt returns the scale of time that the pages were drawn to, in millimetres a second.
+  drawnAt() { return this.pages.find((page) => page)?.per_second_mm ?? sizes.ladder[0]; }
+
+  // now returns the size as it is seen, in millimetres a second.
+  now() { return this.wanted || this.drawnAt(); }
+
+  // setSize sets the size, 0 to see all of the shot; the point of the screen that is given,
+  // else the middle of the column, keeps what it shows. Until the pages of another rung
+  // come, those that there are are drawn larger or smaller.
+  setSize(size, x, y) {
     const box = this.root.getBoundingClientRect();
     x ??= box.left + box.width / 2;
     y ??= Math.max(box.top, 0);
-    const before = this.zoom;
+    const before = this.now();
     const left = this.root.scrollLeft;
-    this.zoom = zoom;
+    this.wanted = size;
     this.resize();
-    this.root.scrollLeft = sizes.anchored(left, x - box.left, before, zoom);
-    if (y > box.top) window.scrollBy(0, sizes.anchored(0, y - box.top, before, zoom));
+    this.root.scrollLeft = sizes.anchored(left, x - box.left, before, this.now());
+    if (y > box.top) window.scrollBy(0, sizes.anchored(0, y - box.top, before, this.now()));
+  }
+
+  // scale draws the pages larger by what their size lies above their rung, and never beyond
+  // what one step is.
+  scale() {
+    const by = Math.min(Math.max(this.now() / this.drawnAt(), 1), 2);
+    this.root.style.setProperty("--page", `${this.root.clientWidth * by}px`);
+    this.out.value = `${Math.round(this.now())} mm/s`;
+  }
+
+  // ask has the score laid out anew where its width or its rung is another, once that has
+  // come to rest.
+  ask() {
+    const { width, scale } = this.layout();
+    const key = `${width} ${scale}`;
+    if (key === this.laid) return;
+    const first = this.laid === undefined;
+    this.laid = key;
+    if (first) return;
+    this.relaid = true;
+    clearTimeout(this.asking);
+    this.asking = setTimeout(() => this.onLayout?.(), 60);
   }
 
   resize() {
+    if (!this.root.clientWidth) return; // it is not on show
     this.beforePut?.();
-    this.root.style.setProperty("--page", `${sizes.baseWidth(this.root.clientWidth) * this.zoom}px`);
+    this.scale();
+    this.ask();
     this.sheets.forEach((sheet, i) => this.pages[i] && layTargets(sheet.querySelector(":scope > svg"), sheet.clientWidth / this.pages[i].width_mm));
     this.scrolled();
-    this.out.value = `${Math.round(this.zoom * 100)} %`;
   }
 
   // jump shows a place: the flag of that number if the drawing has it, else

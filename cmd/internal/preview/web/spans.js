@@ -1,5 +1,6 @@
 // Where time lies on the pages of a score, and the other way. Pages are as the
-// program tells them: sizes and spans in millimetres.
+// program tells them: sizes and spans in millimetres. What is seen of a drawing starts
+// origin_mm from its left edge.
 
 // placeOf returns the page that shows a time, from 0, and where on it the
 // playhead stands, as shares of the page's width and height; null where no
@@ -11,7 +12,7 @@ export function placeOf(pages, t) {
       if (place && t < s.from_s) continue;
       const held = Math.min(Math.max(t, s.from_s), s.to_s);
       const x = s.left_mm + ((held - s.from_s) / (s.to_s - s.from_s)) * (s.right_mm - s.left_mm);
-      place = { page: index, x: x / page.width_mm, top: s.top_mm / page.height_mm, bottom: s.bottom_mm / page.height_mm };
+      place = { page: index, x: (x - (page.origin_mm ?? 0)) / page.width_mm, top: s.top_mm / page.height_mm, bottom: s.bottom_mm / page.height_mm };
     }
   });
   return place;
@@ -24,7 +25,7 @@ const reach = 3;
 // and height, or null where there is none. With loose, any point has the time
 // above or below it, as while the playhead is dragged.
 export function timeAt(page, x, y, loose = false) {
-  const mx = x * page.width_mm;
+  const mx = (page.origin_mm ?? 0) + x * page.width_mm;
   const my = y * page.height_mm;
   for (const s of page.spans) {
     const inside = mx >= s.left_mm - reach && mx <= s.right_mm + reach && my >= s.top_mm && my <= s.bottom_mm;

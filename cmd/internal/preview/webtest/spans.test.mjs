@@ -18,6 +18,12 @@ test("there and back is the same time", () => {
   }
 });
 
+test("what is not seen of a drawing does not count", () => {
+  const cut = { ...page(0, 8), width_mm: 279, origin_mm: 9 };
+  assert.equal(placeOf([cut], 0).x, (45 - 9) / 279);
+  assert.ok(Math.abs(timeAt(cut, (275 - 9) / 279, 0.5) - 8) < 1e-9);
+});
+
 test("a time is on one page, where two meet on the later", () => {
   assert.equal(placeOf(pages, 0).page, 0);
   assert.equal(placeOf(pages, 7.999).page, 0);
