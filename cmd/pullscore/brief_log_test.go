@@ -22,7 +22,8 @@ const fill = `
 const form = document.querySelector('form.log[data-shot="%s"]');
 const set = pull => form.querySelector('fieldset[data-pull="' + pull + '"]');
 const write = (pull, name, text) => { set(pull).querySelector('[name="' + name + '"]').value = text; };
-const tap = (pull, word) => set(pull).querySelector('[value="' + word + '"]').click();
+const tap = (pull, word) => set(pull).querySelector('input[value="' + word + '"]').click();
+const press = (pull, word) => set(pull).querySelector('button[value="' + word + '"]').click();
 const keep = () => form.querySelector('button[type=submit]').click();
 `
 
@@ -90,11 +91,13 @@ func TestLogOfTheBriefIsKept(t *testing.T) {
 		const kept = form.querySelectorAll('.kept p').length, said = document.querySelector('.log-send .rows').textContent;
 		form.querySelector('.kept button').click();
 		const stored = JSON.parse(localStorage.getItem('log of takes: ' + document.title));
-		[String(kept), said, stored.map(r => r.take + r.result).join(' '), form.elements.take.value, String(document.querySelectorAll('.log-off').length)]`))
+		press(1, 'early'); press(1, 'late'); form.elements.undo.click(); /* one tap is a row, and can be taken back */
+		const tapped = JSON.parse(localStorage.getItem('log of takes: ' + document.title)).slice(2).map(r => r.take + r.hit + r.result).join(' ');
+		[String(kept), said, tapped, stored.map(r => r.take + r.result).join(' '), form.elements.take.value, String(document.querySelectorAll('.log-off').length)]`))
 	if err != nil {
 		t.Fatal(err)
 	}
-	if want := []string{"3", "3 rows kept.", "2buzz 3sharp", "4", "0"}; strings.Join(got, "|") != strings.Join(want, "|") {
+	if want := []string{"3", "3 rows kept.", "4noearly", "2buzz 3sharp", "5", "0"}; strings.Join(got, "|") != strings.Join(want, "|") {
 		t.Errorf("%q, want %q", got, want)
 	}
 	log := filepath.Join(t.TempDir(), "crossing.takes.csv")

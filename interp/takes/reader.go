@@ -289,6 +289,13 @@ func day(text string) (string, error) {
 // results are the words for how a take went on set, and whether it was sharp.
 var results = map[string]Hit{"sharp": Sharp, "early": Missed, "late": Missed, "buzz": Missed}
 
+// ResultOf returns whether a take was sharp that went as a word says: sharp, early, late or
+// buzz. ok is false for any other word.
+func ResultOf(word string) (h Hit, ok bool) {
+	h, ok = results[word]
+	return h, ok
+}
+
 // result reads how a take went.
 func result(text string) (Hit, error) {
 	if h, ok := results[strings.ToLower(text)]; ok {

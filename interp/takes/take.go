@@ -51,6 +51,11 @@ type Take struct {
 	// where its mark is, in metres, and FNumber the stop. They are written where a
 	// log has those columns; a reader leaves them empty.
 	Landed, Distance, FNumber string
+
+	// Number counts the takes of a shot on set, from 1, and Result is how it went in a
+	// word: sharp, early, late or buzz. They too are only written.
+	Number int
+	Result string
 }
 
 // TriesSuffix ends the name of the log of a plan's tries on the page. All its rows
@@ -150,11 +155,17 @@ func (t Take) field(name string) string {
 		return t.FNumber
 	case "hit":
 		return t.Hit.String()
+	case "take":
+		if t.Number > 0 {
+			return strconv.Itoa(t.Number)
+		}
 	case "result":
-		switch t.Hit {
-		case Sharp:
+		switch {
+		case t.Result != "":
+			return t.Result
+		case t.Hit == Sharp:
 			return "sharp"
-		case Missed:
+		case t.Hit == Missed:
 			return "buzz"
 		}
 	case "rim_mm":

@@ -50,13 +50,13 @@ func (w writer) log(s *plan.Shot, name string) {
 	for _, p := range pulls {
 		w.pull(s, p)
 	}
-	w.markup("<p><button type=\"submit\">Keep this take</button> <a href=\"#log\">Send the log</a></p>\n" +
+	w.markup("<p><button type=\"button\" name=\"undo\">Undo the last tap</button> <button type=\"submit\">Keep what is filled in</button> <a href=\"#log\">Send the log</a></p>\n" +
 		"<div class=\"kept\" role=\"status\"></div>\n</form>\n</div>\n")
 }
 
 // results are the words of a log for how a take went, with what they mean.
-var results = []struct{ word, means string }{
-	{"sharp", "sharp"}, {"early", "− early"}, {"late", "+ late"}, {"buzz", "soft, neither"},
+var results = []struct{ word, tap, means string }{
+	{"sharp", "Sharp", "sharp"}, {"early", "Early", "− early"}, {"late", "Late", "+ late"}, {"buzz", "Buzz", "soft, neither"},
 }
 
 // pull writes the fields of a pull. A follow lands nowhere, so it has no place and no time.
@@ -67,7 +67,11 @@ func (w writer) pull(s *plan.Shot, p *plan.Pull) {
 	if says := cards.Says(s, p); says != "" {
 		w.markup("<p class=\"setup\">%s</p>\n", says)
 	}
-	w.markup("<p class=\"choice\">")
+	w.markup("<p class=\"taps\">")
+	for _, r := range results {
+		w.markup("<button type=\"button\" name=\"tap\" value=\"%s\">%s</button> ", r.word, r.tap)
+	}
+	w.markup("</p>\n<details><summary>More of it</summary>\n<p class=\"choice\">")
 	for _, r := range results {
 		w.markup("<label><input type=\"radio\" name=\"result-%s\" value=\"%s\"> %s</label> ", number, r.word, r.means)
 	}
@@ -76,5 +80,5 @@ func (w writer) pull(s *plan.Shot, p *plan.Pull) {
 		w.markup("<label>Landed at <input name=\"landed\" autocomplete=\"off\" placeholder=\"%s\" size=\"10\"></label> ", in.Tape(float64(p.ToM)))
 		w.markup("<label>Time <input name=\"time_s\" inputmode=\"decimal\" autocomplete=\"off\" size=\"5\"> s</label> ")
 	}
-	w.markup("<label>Note <input name=\"note\" autocomplete=\"off\"></label></p>\n</fieldset>\n")
+	w.markup("<label>Note <input name=\"note\" autocomplete=\"off\"></label></p>\n</details></fieldset>\n")
 }

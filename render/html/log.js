@@ -164,6 +164,30 @@
 		refresh();
 	}
 
+	/* A tap keeps how a take went at once. The same pull again is the next take. */
+	function tap(form, set, word) {
+		const of = row => row.plan === form.dataset.plan && row.shot === form.dataset.shot && row.take === form.elements.take.value.trim();
+		const take = parseInt(form.elements.take.value, 10);
+		if (!Number.isNaN(take) && rows.some(row => of(row) && row.pull === set.dataset.pull)) form.elements.take.value = String(take + 1);
+		rows.push({
+			plan: form.dataset.plan, shot: form.dataset.shot, pull: set.dataset.pull, take: form.elements.take.value.trim(),
+			hit: word === "sharp" ? "yes" : "no", result: word, puller: send.elements.puller.value.trim(), date: send.elements.date.value
+		});
+		store();
+		refresh();
+	}
+
+	/* Takes the last row of a shot away again, and goes back to its take. */
+	function undo(form) {
+		let last = rows.length - 1;
+		while (last >= 0 && !(rows[last].plan === form.dataset.plan && rows[last].shot === form.dataset.shot)) last--;
+		if (last < 0) return;
+		form.elements.take.value = rows[last].take;
+		rows.splice(last, 1);
+		store();
+		refresh();
+	}
+
 	document.querySelectorAll(".log-off").forEach(note => note.remove());
 	const now = new Date();
 	send.elements.date.value = [now.getFullYear(), String(now.getMonth() + 1).padStart(2, "0"), String(now.getDate()).padStart(2, "0")].join("-");
@@ -181,6 +205,10 @@
 	document.querySelectorAll("form.log").forEach(form => {
 		form.hidden = false;
 		form.addEventListener("submit", keep);
+		form.elements.undo.addEventListener("click", () => undo(form));
+		for (const set of form.querySelectorAll("fieldset")) {
+			for (const key of set.querySelectorAll("[name=tap]")) key.addEventListener("click", () => tap(form, set, key.value));
+		}
 		form.addEventListener("input", event => event.target.setCustomValidity && event.target.setCustomValidity(""));
 	});
 	refresh();

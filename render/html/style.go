@@ -43,7 +43,7 @@ td.text{white-space:normal;min-width:9rem;overflow-wrap:anywhere}
 .rows td:empty{display:none}
 }
 @media screen{.paper{display:none}}.log input,.log button,.log-send input,.log-send button{font:inherit;color:inherit;background:var(--page);border:1px solid var(--line);border-radius:4px;min-height:2.75rem;padding:.3rem .6rem;max-width:100%}
-.log input[type=radio]{min-height:1.5rem;width:1.5rem;height:1.5rem;margin:.4rem;vertical-align:middle}fieldset{border:1px solid var(--line);border-radius:4px;margin:.6rem 0;padding:.4rem .7rem;min-width:0}legend{font-weight:bold;overflow-wrap:anywhere}
+.log input[type=radio]{min-height:1.5rem;width:1.5rem;height:1.5rem;margin:.4rem;vertical-align:middle}.log .taps{display:flex;flex-wrap:wrap;gap:.4rem;margin:.4rem 0}.log .taps button{flex:1 0 4.5rem;min-height:3.2rem;font-weight:bold}fieldset{border:1px solid var(--line);border-radius:4px;margin:.6rem 0;padding:.4rem .7rem;min-width:0}legend{font-weight:bold;overflow-wrap:anywhere}
 .fields label,.choice label{display:inline-block;margin:.25rem .9rem .25rem 0}
 .sheet{border:1px solid var(--line)}
 .sheet svg{display:block;min-width:860px;width:100%;height:auto}

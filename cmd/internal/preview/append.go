@@ -17,15 +17,20 @@ import (
 // opened.
 const attempts = 10
 
-// appendTake appends a try to a log.
-func appendTake(path string, t takes.Take) (err error) {
+// appendTake appends a take to a log; a new one begins with the header.
+func appendTake(path, header string, t takes.Take) error {
+	return inLog(path, header, func(f *os.File) error { return takes.AppendTo(f, filepath.Base(path), t) })
+}
+
+// inLog does something to a log that is open; a new one begins with the header.
+func inLog(path, header string, do func(f *os.File) error) (err error) {
 	name := filepath.Base(path)
 	root, err := os.OpenRoot(filepath.Dir(path))
 	if err != nil {
 		return fmt.Errorf("%s: %w", name, plainly(err))
 	}
 	defer root.Close()
-	f, err := openLog(root, name)
+	f, err := openLog(root, name, header)
 	if err != nil {
 		return fmt.Errorf("%s: %w", name, plainly(err))
 	}
@@ -34,7 +39,7 @@ func appendTake(path string, t takes.Take) (err error) {
 			err = fmt.Errorf("%s: %w", name, plainly(closed))
 		}
 	}()
-	return plainly(takes.AppendTo(f, name, t))
+	return plainly(do(f))
 }
 
 // errKind is the error of a log that is a link, a folder or a device.
@@ -43,13 +48,13 @@ var errKind = errors.New("it is no regular file")
 // openLog opens a log in the folder of a plan, and makes one where there is
 // none. No link is followed, not even within the folder: what is open is looked
 // at, and must be what lies under that name.
-func openLog(root *os.Root, name string) (*os.File, error) {
+func openLog(root *os.Root, name, header string) (*os.File, error) {
 	for range attempts {
 		info, err := root.Lstat(name)
 		flags := os.O_RDWR | os.O_APPEND
 		switch {
 		case errors.Is(err, fs.ErrNotExist):
-			if begin(root, name) {
+			if begin(root, name, header) {
 				continue
 			}
 			flags |= os.O_CREATE | os.O_EXCL // which never goes through a link
@@ -66,24 +71,33 @@ func openLog(root *os.Root, name string) (*os.File, error) {
 			return nil, err
 		}
 		if lies(root, name, f) {
-			return f, nil
+			return f, headed(f, header)
 		}
 		f.Close()
 	}
 	return nil, errKind
 }
 
+// headed writes the header into a log that has none, as on a disk without hard links.
+func headed(f *os.File, header string) error {
+	info, err := f.Stat()
+	if err == nil && info.Size() == 0 {
+		_, err = f.WriteString(header)
+	}
+	return err
+}
+
 // begin makes a log with a header, which gets its name only once the header is
 // in it, so that two programs never write two. It reports whether there is a log
 // now; on a disk without hard links there is none.
-func begin(root *os.Root, name string) bool {
+func begin(root *os.Root, name, header string) bool {
 	temp := fmt.Sprintf("%s.%d.tmp", name, os.Getpid())
 	f, err := root.OpenFile(temp, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
 	if err != nil {
 		return false
 	}
 	defer root.Remove(temp)
-	_, err = f.WriteString(takes.Header)
+	_, err = f.WriteString(header)
 	return errors.Join(err, f.Close()) == nil && root.Link(temp, name) == nil
 }
 

@@ -23,6 +23,8 @@ func (s *Server) routes() []route {
 		{"GET /api/score", s.getScore},
 		{"GET /api/stage", s.getStage},
 		{"POST /api/take", s.postTake},
+		{"POST /api/result", s.postResult},
+		{"POST /api/undo", s.postUndo},
 		{"GET /", s.getAsset},
 	}
 }

@@ -44,6 +44,7 @@ type Server struct {
 	shown    atomic.Pointer[view]
 	streams  *streams
 	screens  screens
+	results  results
 }
 
 // Time limits. Nothing but the event stream stays open for long, and that

@@ -70,7 +70,7 @@ func (s *Server) postTake(w http.ResponseWriter, r *http.Request) {
 		http.Error(w, fmt.Sprintf("%s uses %s itself, and the page never writes into what a plan uses", filepath.Base(by.Path), filepath.Base(file)), http.StatusConflict)
 		return
 	}
-	if err := appendTake(file, take); err != nil {
+	if err := appendTake(file, takes.Header, take); err != nil {
 		http.Error(w, err.Error(), http.StatusInternalServerError)
 		return
 	}
@@ -166,13 +166,16 @@ const longestName = 255
 
 // logOf returns where the tries at a plan are kept: beside it, by its name, which
 // is shortened where systems would refuse it.
-func logOf(path string) string {
+func logOf(path string) string { return besidePlan(path, logSuffix) }
+
+// besidePlan returns the file of a plan that ends so.
+func besidePlan(path, suffix string) string {
 	name := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
-	for len(name)+len(logSuffix) > longestName {
+	for len(name)+len(suffix) > longestName {
 		_, size := utf8.DecodeLastRuneInString(name)
 		name = name[:len(name)-size]
 	}
-	return filepath.Join(filepath.Dir(path), name+logSuffix)
+	return filepath.Join(filepath.Dir(path), name+suffix)
 }
 
 // usedBy returns a watched plan that names the file, in a takes statement or

@@ -396,7 +396,7 @@ func TestALinkSwappedIn(t *testing.T) {
 	})
 	kept := 0
 	for range 1000 {
-		if appendTake(log, takes.Take{Travel: 60, Error: 1, Time: 0.9}) == nil {
+		if appendTake(log, takes.Header, takes.Take{Travel: 60, Error: 1, Time: 0.9}) == nil {
 			kept++
 		}
 	}

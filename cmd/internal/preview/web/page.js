@@ -3,6 +3,7 @@
 import { get, make, player, say, setToken } from "./shared.js";
 import { choose, count, fromHash, has, neighbour, nextPull, ofShot, tidings, toHash } from "./model.js";
 import { bind, listen } from "./keys.js";
+import { AfterBar } from "./afterbar.js";
 import { Findings } from "./findings.js";
 import { Link } from "./link.js";
 import { Near } from "./near.js";
@@ -24,6 +25,7 @@ const findings = new Findings($("findings"), {
 const score = new Score($("sheets"), player, $("zoom"), $("clock"));
 
 const near = new Near(score, $("card"), { about: (kind, key) => about(kind, key), sentences: (list) => findings.near(list) });
+const after = new AfterBar($("after"));
 score.onScroll = () => near.moved();
 score.beforePut = () => near.clear();
 score.onLayout = () => state && show();
@@ -115,6 +117,7 @@ async function showShot(plan, shot) {
   drawn = wanted;
   loaded = at;
   load(shot, same);
+  after.show(plan, shot);
   if (shot?.stage) stage.reserve(shot.stage);
   else stage.clear();
   const shown = await score.show(Boolean(shot?.pages.length), (page) => fetchPage(place, page, layout), {
@@ -213,8 +216,8 @@ bind(["Home"], "to the start", () => player.seek(0));
 bind(["End"], "to the end", () => player.seek(player.duration));
 bind(["p"], "to the next pull", () => player.seek(nextPull(pullsHere(), player.time, 1)));
 bind(["P"], "to the pull before", () => player.seek(nextPull(pullsHere(), player.time, -1)));
-bind(["["], "the shot before", () => go(neighbour(state, places.shown, -1)));
-bind(["]"], "the next shot", () => go(neighbour(state, places.shown, 1)));
+bind(["["], "the shot before", () => state && go(neighbour(state, places.shown, -1)));
+bind(["]"], "the next shot", () => state && go(neighbour(state, places.shown, 1)));
 bind(["n"], "the next finding", () => findings.step(1));
 bind(["N"], "the finding before", () => findings.step(-1));
 bind(["+", "="], "larger", () => score.larger());
