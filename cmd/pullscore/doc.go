@@ -34,6 +34,7 @@
 //   - output.go: where drawings go, and the names of their files
 //   - page.go: pullscore page
 //   - page_against.go: page --against
+//   - page_kit.go: the kit of a new plan
 //   - page_read.go: reading a script page, and telling what is none
 //   - page_revised.go: page --revised
 //   - primer.go: the language in a minute, and its words by task

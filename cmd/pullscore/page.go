@@ -36,9 +36,10 @@ type pageCmd struct {
 // Help explains the command.
 func (pageCmd) Help() string {
 	return `Makes a plan to begin from out of a script page in Fountain or FDX: every speaker
-a subject, every scene a shot, every speech a line with its words. Where the
-speaker changes, or an action names a subject, a rack on a word is proposed as
-a comment: take "# " away to wake it up. Distances are placeholders to measure.
+a subject, every scene a shot, every speech a line with its words. A few racks are
+proposed as comments, each with its reason: somebody speaks for the first time or
+answers, or an action names them. Take "# " away to wake one up. Distances are
+placeholders to measure. A kit.pull in the folder of the plan is used.
 
   pullscore page -o scene-27.pull --scene 27 ferry.fountain
   pullscore page --as json ferry.fountain
@@ -199,6 +200,7 @@ func (c *pageCmd) plan(s *session, text *lines.Text, beats iter.Seq2[fountain.Sc
 	}
 	from := script.Page{Title: screenplay.Title(text), Revised: set}
 	from.File, from.Asleep = c.named()
+	from.Kit = c.kit()
 	plan := script.Plan(from, scenes, &cast)
 	return c.write(s, func(w io.Writer) error {
 		_, err := w.Write(plan)

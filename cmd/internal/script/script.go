@@ -22,9 +22,20 @@ type Page struct {
 	File string
 	// Asleep has that statement stand as a comment.
 	Asleep bool
+	// Kit sets up the shots of the plan; without one, that is proposed as comments.
+	Kit Kit
 	// Revised is the name of a revision: the plan has only what that changed, and the
 	// rest as comments; empty for all.
 	Revised string
+}
+
+// A Kit is a file of cameras and lenses, and which of them the shots are taken with. Its
+// zero value is none.
+type Kit struct{ File, Camera, Lens, Stop string }
+
+// Setup returns the statements that set up the shots of a plan.
+func (k Kit) Setup() string {
+	return fmt.Sprintf("use %s\nwith camera %s, lens %s, stop %s\n", lang.WriteText(k.File), lang.WriteName(k.Camera), lang.WriteText(k.Lens), k.Stop)
 }
 
 // Plan returns the text of a plan for scenes of a page, laid out as by
@@ -92,6 +103,10 @@ func (w *writer) title(page Page, scenes []fountain.Scene) {
 		}
 		w.line("%s", script)
 	}
+	if page.Kit != (Kit{}) {
+		w.line("%s", page.Kit.Setup())
+		return
+	}
 	w.line("# use \"kit.pull\"\n# with camera A, lens \"50\", stop f/4\n")
 }
 
@@ -117,6 +132,7 @@ func (w *writer) scene(scene fountain.Scene, said []utterance) {
 	for i := range said {
 		s.beat(i, &said[i])
 	}
+	s.leftOut()
 }
 
 // heading returns a scene's heading as the title of a shot, or nothing.
@@ -151,8 +167,9 @@ type shot struct {
 	*writer
 	anchors *anchors
 	focus   string // who the focus is on, if all racks so far are woken up
-	latest  string // the anchor of the last word so far; empty where there is none
+	last    string // the anchor of the last word so far; empty where there is none
 	acted   int    // actions since that word
+	choice
 }
 
 func (s *shot) beat(i int, u *utterance) {
@@ -186,7 +203,7 @@ func aside(u *utterance) string {
 func (s *shot) speech(i int, u *utterance) {
 	passed := s.passed(u)
 	if !u.Off && !passed {
-		s.rack(u.Who, s.anchors.first(i))
+		s.rack(u.Who, s.anchors.first(i), s.reason(u.Who), s.now)
 	}
 	if u.Dual {
 		s.line("  # Said at the same time as the line above.")
@@ -201,7 +218,8 @@ func (s *shot) speech(i int, u *utterance) {
 		return
 	}
 	s.line("  %s", line)
-	s.latest, s.acted = s.anchors.last(i), 0
+	s.last, s.acted = s.anchors.last(i), 0
+	s.heard(u)
 }
 
 // notes returns what else the page says of a speech: which revision it is of, who
@@ -232,30 +250,16 @@ func (s *shot) action(u *utterance, text string) {
 	if s.passed(u) {
 		return
 	}
-	at := s.latest
+	at := s.last
 	if at != "" && s.acted > 0 {
 		at += fmt.Sprintf(" + %d s", s.acted*acting)
 	}
+	when := tempo{said: s.now.said + float64(s.acted*acting), all: s.now.all}
 	s.acted++
 	if name := s.named(u); name != "" {
-		s.rack(name, at)
+		s.rack(name, at, isNamed, when)
 	}
-}
-
-// rack proposes a rack unless the focus is there already; the first that the
-// focus is on needs none.
-func (s *shot) rack(to, at string) {
-	switch {
-	case to == s.focus:
-		return
-	case s.focus == "":
-		s.line("  # start on %s", lang.WriteName(to))
-	case at == "":
-		s.line("  # rack to %s", lang.WriteName(to))
-	default:
-		s.line("  # rack to %s, on %s", lang.WriteName(to), at)
-	}
-	s.focus = to
+	s.now.act()
 }
 
 // named returns the subject whose name comes first in what is done, and that the

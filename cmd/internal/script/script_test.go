@@ -134,24 +134,27 @@ func TestRules(t *testing.T) {
 		{"who is only heard is a voice, and no focus goes there", "ADA\nHello?\n\nBO (V.O.)\nYes.\n\nBO (O.S.) (CONT'D)\nYes!\n\nADA\nWho is it?",
 			"subject ADA at 2 m  # 2 m until it is taped\nvoice BO\n\nshot S1\n  # start on ADA\n  ADA: \"Hello?\"\n  BO: \"Yes.\"\n  BO: \"Yes!\"\n  ADA: \"Who is it?\"\n"},
 		{"who is seen once is a subject", "BO (V.O.)\nYes.\n\nADA\nNo.\n\nBO\nBut.",
-			"subject BO at 2 m   # 2 m until it is taped\n" + ada + "\nshot S1\n  BO: \"Yes.\"  # heard, not seen\n  # start on ADA\n  ADA: \"No.\"\n  # rack to BO, on BO \"But\"\n  BO: \"But.\"\n"},
+			"subject BO at 2 m   # 2 m until it is taped\n" + ada + "\nshot S1\n  BO: \"Yes.\"  # heard, not seen\n  # start on ADA\n  ADA: \"No.\"\n  # rack to BO, on BO \"But\", because \"speaks for the first time\"\n  BO: \"But.\"\n"},
 		{"who is seen, and how it is said out of sight", "ADA\nNo.\n\nADA (O.S.)\n(low)\nNo?",
 			ada + "\nshot S1\n  # start on ADA\n  ADA: \"No.\"\n  ADA: \"No?\"  # heard, not seen; (low)\n"},
 		{"two who speak together are both declared, and the first has the line", "BO\nSo.\n\nADA & BO\nNo.\n\nADA AND CY (V.O.)\nYes.",
-			bo + ada + "voice CY\n\nshot S1\n  # start on BO\n  BO: \"So.\"\n  # rack to ADA, on ADA \"No\"\n  ADA: \"No.\"  # together with BO\n  ADA: \"Yes.\"  # together with CY; heard, not seen\n"},
+			bo + ada + "voice CY\n\nshot S1\n  # start on BO\n  BO: \"So.\"\n  # rack to ADA, on ADA \"No\", because \"speaks for the first time\"\n  ADA: \"No.\"  # together with BO\n  ADA: \"Yes.\"  # together with CY; heard, not seen\n"},
 		{"how a line is said stands beside it", "ADA\n(low)\nNo.\n(louder,  *then*)\nNo!",
 			ada + "\nshot S1\n  # start on ADA\n  ADA: \"No. No!\"  # (low) (louder, then)\n"},
 		{"a speech without words is business", "ADA\nNo.\n\nBO\n(nods)",
-			ada + bo + "\nshot S1\n  # start on ADA\n  ADA: \"No.\"\n  # action \"BO (nods)\", lasting 2 s\n  # rack to BO, on ADA \"No\"\n"},
+			ada + bo + "\nshot S1\n  # start on ADA\n  ADA: \"No.\"\n  # action \"BO (nods)\", lasting 2 s\n  # rack to BO, on ADA \"No\", because \"what is done names them\"\n"},
 		{"action names who speaks in another scene", "INT. A #1#\n\nADA\nNo.\n\nBo waits. Nobody else.\n\nINT. B #2#\n\nBO\nYes.\n\nNOBODY (V.O.)\nHush.",
-			ada + "subject BO at 2 m      # 2 m until it is taped\nvoice NOBODY\n\nshot 1 \"INT. A\"\n  # start on ADA\n  ADA: \"No.\"\n  # action \"Bo waits. Nobody else.\", lasting 2 s\n  # rack to BO, on ADA \"No\"\n\nshot 2 \"INT. B\"\n  # start on BO\n  BO: \"Yes.\"\n  NOBODY: \"Hush.\"\n"},
+			ada + "subject BO at 2 m      # 2 m until it is taped\nvoice NOBODY\n\nshot 1 \"INT. A\"\n  # start on ADA\n  ADA: \"No.\"\n  # action \"Bo waits. Nobody else.\", lasting 2 s\n  # rack to BO, on ADA \"No\", because \"what is done names them\"\n\nshot 2 \"INT. B\"\n  # start on BO\n  BO: \"Yes.\"\n  NOBODY: \"Hush.\"\n"},
 		{"of two that action names the one that is not in focus", "ADA\nNo  [[really]] no.\n\nAda turns to Bo.\n\nBO\nYes.",
-			ada + bo + "\nshot S1\n  # start on ADA\n  ADA: \"No no.\"\n  # action \"Ada turns to Bo.\", lasting 2 s\n  # rack to BO, on ADA \"no\" 2\n  BO: \"Yes.\"\n"},
+			ada + bo + "\nshot S1\n  # start on ADA\n  ADA: \"No no.\"\n  # action \"Ada turns to Bo.\", lasting 2 s\n  # rack to BO, on ADA \"no\" 2, because \"what is done names them\"\n  BO: \"Yes.\"\n"},
 		{"a small letter is no name", "ADA\nNo.\n\nThe bo waits.\n\nBO\nYes.",
-			ada + bo + "\nshot S1\n  # start on ADA\n  ADA: \"No.\"\n  # action \"The bo waits.\", lasting 2 s\n  # rack to BO, on BO \"Yes\"\n  BO: \"Yes.\"\n"},
-		{"action before any word, and twice after one", "Ada waits.\n\nBo comes.\n\nADA\nNo.\n\nBo sits.\n\nAda goes.\n\nBO\nYes.",
-			ada + bo + "\nshot S1\n  # action \"Ada waits.\", lasting 2 s\n  # start on ADA\n  # action \"Bo comes.\", lasting 2 s\n  # rack to BO\n  # rack to ADA, on ADA \"No\"\n  ADA: \"No.\"\n" +
-				"  # action \"Bo sits.\", lasting 2 s\n  # rack to BO, on ADA \"No\"\n  # action \"Ada goes.\", lasting 2 s\n  # rack to ADA, on ADA \"No\" + 2 s\n  # rack to BO, on BO \"Yes\"\n  BO: \"Yes.\"\n"},
+			ada + bo + "\nshot S1\n  # start on ADA\n  ADA: \"No.\"\n  # action \"The bo waits.\", lasting 2 s\n  # rack to BO, on BO \"Yes\", because \"speaks for the first time\"\n  BO: \"Yes.\"\n"},
+		{"action before any word, and twice after one: of racks that no hand can do after another the first", "Ada waits.\n\nBo comes.\n\nADA\nNo.\n\nBo sits.\n\nAda goes.\n\nBO\nYes.",
+			ada + bo + "\nshot S1\n  # action \"Ada waits.\", lasting 2 s\n  # start on ADA\n  # action \"Bo comes.\", lasting 2 s\n  # rack to BO, because \"what is done names them\"\n  ADA: \"No.\"\n" +
+				"  # action \"Bo sits.\", lasting 2 s\n  # action \"Ada goes.\", lasting 2 s\n  BO: \"Yes.\"\n  # Racks left out: 2 too soon after another.\n"},
+		{"who speaks again is no reason, and an answer is one", "ADA\nThe tide was slack and the night was clear.\n\nBO\nNobody rows out there on a night like that one.\n\nADA\nI did, and I saw the lamp.\n\nBO\nWho lit it, then, after all of these years?\n\nADA\nMy father.",
+			ada + bo + "\nshot S1\n  # start on ADA\n  ADA: \"The tide was slack and the night was clear.\"\n  # rack to BO, on BO \"Nobody\", because \"speaks for the first time\"\n  BO: \"Nobody rows out there on a night like that one.\"\n  ADA: \"I did, and I saw the lamp.\"\n" +
+				"  BO: \"Who lit it, then, after all of these years?\"\n  # rack to ADA, on ADA \"My\", because \"answers\"\n  ADA: \"My father.\"\n  # Racks left out: 1 to who speaks again.\n"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			script, _ := fountain.Read(&lines.Text{Name: "page", Content: c.page})
@@ -160,6 +163,41 @@ func TestRules(t *testing.T) {
 				t.Errorf("got\n%s\nwant\n%s", got, head+c.want)
 			}
 		})
+	}
+}
+
+// Few racks are proposed of a talk, and all of them can be done: woken up with people
+// who stand apart, no rack overlaps another, with what is done awake or asleep.
+func TestRacksCanBeDone(t *testing.T) {
+	talk := []string{"You rowed out alone?", "The tide was slack.", "Nobody does that!", "I did.", "Why?", "There was a light.", "Where?", "On the wreck."}
+	names := []string{"ADA", "BO", "CY"}
+	for n := range 40 {
+		var page strings.Builder
+		for i := range 14 {
+			fmt.Fprintf(&page, "%s\n%s\n\n", names[(i*(1+n%2)+i/5+n)%3], talk[(i*(n+3)+n)%len(talk)])
+			if (i+n)%4 == 0 {
+				fmt.Fprintf(&page, "Then %s turns.\n\n", []string{"Ada", "Bo", "Cy"}[(i*n+1)%3])
+			}
+		}
+		script, _ := fountain.Read(&lines.Text{Name: "page", Content: page.String()})
+		plan := Plan(Page{Title: "A page", File: "page.fountain"}, script.Scenes, castOf(script))
+		for _, wake := range []string{"start on|rack", "start on|rack|action"} {
+			awake := regexp.MustCompile(`(?m)^( *)# (`+wake+`)`).ReplaceAll(plan, []byte("$1$2"))
+			awake = bytes.Replace(awake, []byte("BO at 2 m"), []byte("BO at 3 m"), 1)
+			awake = bytes.Replace(awake, []byte("CY at 2 m"), []byte("CY at 4 m"), 1)
+			first, rest, _ := bytes.Cut(awake, []byte("\n"))
+			res := interp.Interpret("plan.pull", slices.Concat(first, []byte("\n"+kit), rest), interp.Options{
+				ReadFile: func(string) ([]byte, error) { return []byte(page.String()), nil },
+			})
+			for _, d := range res.Findings {
+				if d.Severity == lang.Error {
+					t.Fatalf("%d, %s: %s: %s\n%s", n, wake, d.Code, d.Message, awake)
+				}
+			}
+			if racks := len(res.Plan.Shots[0].Pulls); racks > 7 || racks < 2 {
+				t.Errorf("%d: %d racks of 14 speeches", n, racks)
+			}
+		}
 	}
 }
 
@@ -242,7 +280,7 @@ func TestExample(t *testing.T) {
 	plan := string(Plan(Page{Title: "The Last Boat"}, script.Scenes, castOf(script)))
 	for _, want := range []string{
 		"shot 27 \"INT. WHEELHOUSE - NIGHT\"\n",
-		"  # rack to PEVIN, on PEVIN \"The\"\n  PEVIN: \"The tide was slack. I saw a light.\"\n",
+		"  # rack to PEVIN, on PEVIN \"The\", because \"speaks for the first time\"\n  PEVIN: \"The tide was slack. I saw a light.\"\n",
 	} {
 		if !strings.Contains(plan, want) {
 			t.Errorf("lacks %q:\n%s", want, plan)
