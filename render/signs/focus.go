@@ -20,6 +20,7 @@ func focusSigns() []Sign {
 		{NoChance, "chance not known", "no chance known", 6, func(g *draw.Group, x, y float64) { DrawNoChance(g, x, x+6, y+BarHeight/2) }},
 		{Departure, "rack", "rack", 2, func(g *draw.Group, x, y float64) { DrawDeparture(g, x+1, y, 1) }},
 		{Stay, "focus stays", "stays", 8, func(g *draw.Group, x, y float64) { DrawStay(g, x, x+8, y) }},
+		{Thing, "focus stays on who does not speak", "on who is silent", 8, func(g *draw.Group, x, y float64) { DrawStayOnThing(g, x, x+8, y) }},
 		{Sheet, "sheet", "sheet", 3, func(g *draw.Group, x, y float64) { DrawSheet(g, x, y-1.5, y+1.5, "3", "") }},
 		{Hold, "hold", "hold", 7, func(g *draw.Group, x, y float64) { DrawHold(g, x, x+7, y, true, true) }},
 		{Out, "out of the picture", "out of picture", 5, func(g *draw.Group, x, y float64) { DrawOut(g, draw.Box{X: x + 0.1, Y: y - 1.2, W: 4.8, H: 2.4}) }},
@@ -79,6 +80,18 @@ func DrawDeparture(g *draw.Group, x, y float64, number int) *draw.Group {
 // DrawStay draws the line where the focus stays, from x1 to x2.
 func DrawStay(g *draw.Group, x1, x2, y float64) {
 	g.Group(Stay).Line(x1, y, x2, y, draw.Solid(draw.Black, draw.StayWidth))
+}
+
+// DrawStayOnThing draws the line where the focus stays on somebody or something that does
+// not speak, from x1 to x2: as thick as that of a speaker, and hollow.
+func DrawStayOnThing(g *draw.Group, x1, x2, y float64) {
+	const half = draw.DashWidth / 2
+	box := draw.Box{X: x1, Y: y - draw.StayWidth/2, W: x2 - x1, H: draw.StayWidth}
+	bar := draw.Rect{Box: box.Grow(-half), Fill: draw.Paper, Stroke: draw.Solid(draw.Black, draw.DashWidth)}
+	if bar.Box.W <= 0 { // no room for an edge on either side
+		bar = draw.Rect{Box: box, Fill: draw.Black}
+	}
+	g.Group(Thing).Add(bar)
 }
 
 // DrawSheet draws where a sheet begins in an overview: a line from top to bottom, and the

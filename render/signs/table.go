@@ -20,6 +20,7 @@ const (
 	NoChance   = "no-chance"
 	Departure  = "departure"
 	Stay       = "stay"
+	Thing      = "stay-on-thing"
 	Sheet      = "sheet"
 	Hold       = "hold"
 	Out        = "out-of-picture"

@@ -61,11 +61,21 @@ func rowsOf(sc *story.Scene) (names []string, row map[string]int) {
 	return names, row
 }
 
+// speakers returns who of those that hold the focus speaks.
+func speakers(list []story.Holder) map[string]bool {
+	speaks := map[string]bool{}
+	for _, h := range list {
+		speaks[h.Name] = h.Speaks
+	}
+	return speaks
+}
+
 // A window is a part of a scene that stands in one band.
 type window struct {
 	from, to float64 // seconds from the start of the scene
 	top      float64 // of the first station
 	row      map[string]int
+	speaks   map[string]bool // anywhere in the film
 }
 
 func (w window) y(row int) float64 { return w.top + pitch*float64(row) }
@@ -79,7 +89,7 @@ func (p *pages) scene(sc *story.Scene) {
 	for from := 0.0; from == 0 || from < end; from += most {
 		g, y := p.take(height, "scene")
 		g.Title = draw.Clean(sc.Title)
-		w := window{from: from, to: min(from+most, end), top: y + bandAir, row: row}
+		w := window{from: from, to: min(from+most, end), top: y + bandAir, row: row, speaks: speakers(p.film.Film.Holders)}
 		p.drawName(g, sc, y, from > 0)
 		p.drawStations(g, names, w)
 		p.drawShots(g, sc, w)
@@ -117,7 +127,11 @@ func (p *pages) drawName(g *draw.Group, sc *story.Scene, y float64, more bool) {
 func (p *pages) drawStations(g *draw.Group, names []string, w window) {
 	for i, name := range names {
 		y := w.y(i)
-		g.Add(draw.NewText(stationX, y+fontStation.Middle(), name, fontStation, draw.Grey).Aligned(draw.End).Shortened(nameMost))
+		ink := draw.Grey
+		if w.speaks[name] {
+			ink = draw.Black
+		}
+		g.Add(draw.NewText(stationX, y+fontStation.Middle(), name, fontStation, ink).Aligned(draw.End).Shortened(nameMost))
 		g.Line(timeFrom, y, timeFrom+(w.to-w.from)*p.scale, y, draw.Solid(draw.Guide, draw.GuideWidth))
 	}
 }
@@ -135,7 +149,11 @@ func (p *pages) drawShots(g *draw.Group, sc *story.Scene, w window) {
 		for _, stay := range s.Stays {
 			from, to := max(at+float64(stay.Start), w.from), min(at+float64(stay.End), w.to)
 			if from < to {
-				signs.DrawStay(stays, p.x(from, w), p.x(to, w), w.y(w.row[stay.On]))
+				drawStay := signs.DrawStayOnThing
+				if w.speaks[stay.On] {
+					drawStay = signs.DrawStay
+				}
+				drawStay(stays, p.x(from, w), p.x(to, w), w.y(w.row[stay.On]))
 			}
 		}
 		for k := range s.Racks {

@@ -14,10 +14,10 @@ import (
 // The sizes of the last band, in millimetres.
 const (
 	filmHigh     = 36.0
-	filmBins     = 84.0 // how wide the lengths are
+	filmBins     = 78.0 // how wide the lengths are
 	filmBinsHigh = 14.0
 	holderFrom   = 168.0 // where the bars begin
-	holderName   = 22.0
+	holderName   = 28.0
 	holderWidth  = 34.0 // of the longest bar
 	holderMost   = 6
 	holderPitch  = 4.0
@@ -64,26 +64,35 @@ func (p *pages) drawHolders(g *draw.Group, y float64) {
 		most = max(most, float64(h.Share))
 	}
 	for i, h := range list {
+		shade := draw.Rect{Fill: draw.Black}
+		if !h.Speaks {
+			shade = draw.Rect{Fill: draw.Paper, Stroke: draw.Solid(draw.Black, draw.DashWidth)}
+		}
 		base := y + 10 + holderPitch*float64(i)
 		wide := holderWidth * float64(h.Share) / most
 		g.Add(draw.NewText(holderFrom-1.6, base, h.Name, sheet.FontNote, draw.Black).Aligned(draw.End).Shortened(holderName),
-			draw.Rect{Box: draw.Box{X: holderFrom, Y: base - 2.4, W: wide, H: 2.6}, Fill: draw.Black},
+			draw.Rect{Box: draw.Box{X: holderFrom, Y: base - 2.4, W: wide, H: 2.6}.Grow(-shade.Stroke.Width / 2), Fill: shade.Fill, Stroke: shade.Stroke},
 			draw.NewText(holderFrom+wide+1.2, base, in.Share(float64(h.Share), 0), sheet.FontNote, draw.Grey))
 	}
 }
 
-// fewest returns the first holders, and all others together.
+// fewest returns the first holders, all others who speak together, and those who never do.
 func fewest(list []story.Holder) []story.Holder {
 	if len(list) <= holderMost {
 		return list
 	}
-	short := append([]story.Holder{}, list[:holderMost-1]...)
-	rest := story.Holder{Name: others}
-	for _, h := range list[holderMost-1:] {
+	last := len(list)
+	if !list[last-1].Speaks {
+		last--
+	}
+	most := holderMost - 1 - (len(list) - last)
+	short := append([]story.Holder{}, list[:most]...)
+	rest := story.Holder{Name: others, Speaks: true}
+	for _, h := range list[most:last] {
 		rest.Share += h.Share
 		rest.Held += h.Held
 	}
-	return append(short, rest)
+	return append(append(short, rest), list[last:]...)
 }
 
 // drawCauses writes how long the racks take, where they go, and what they hang on.

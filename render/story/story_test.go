@@ -80,11 +80,12 @@ func check(t tester, f *story.Film, size sheet.Paper) {
 	for _, fault := range drawtest.Links(pages) {
 		t.Errorf("%s", fault)
 	}
-	stays, racks, longest, figures := 0.0, 0.0, 0.0, 0
+	stays, silent, racks, longest, figures := 0.0, 0.0, 0.0, 0.0, 0
 	for _, p := range pages {
 		for _, it := range p.Root.Items {
 			if g, ok := it.(*draw.Group); ok && g.Name == "scene" {
 				stays += lengths(g, signs.Stay)
+				silent += lengths(g, signs.Thing)
 				racks += lengths(g, "slant")
 				for it := range g.All() {
 					if sub, ok := it.(*draw.Group); ok && sub.Name == "own-lines" {
@@ -95,7 +96,11 @@ func check(t tester, f *story.Film, size sheet.Paper) {
 		}
 	}
 	scale := 1.0
-	want, racked := 0.0, 0.0
+	want, wantSilent, racked := 0.0, 0.0, 0.0
+	speaks := map[string]bool{}
+	for _, h := range f.Film.Holders {
+		speaks[h.Name] = h.Speaks
+	}
 	for _, sc := range f.Scenes {
 		longest = max(longest, float64(sc.Duration))
 		for _, s := range sc.Shots {
@@ -104,7 +109,11 @@ func check(t tester, f *story.Film, size sheet.Paper) {
 				on[st.Name] = true
 			}
 			for _, stay := range s.Stays {
-				want += stay.Length()
+				if speaks[stay.On] {
+					want += stay.Length()
+				} else {
+					wantSilent += stay.Length()
+				}
 			}
 			for _, r := range s.Racks {
 				if on[r.From] && on[r.To] {
@@ -115,6 +124,9 @@ func check(t tester, f *story.Film, size sheet.Paper) {
 	}
 	if longest > size.W-145 {
 		scale = 0.5
+	}
+	if math.Abs(silent-wantSilent*scale) > 0.01 {
+		t.Errorf("stays on who does not speak are drawn for %.2f mm of %.2f", silent, wantSilent*scale)
 	}
 	if math.Abs(stays-want*scale) > 0.01 || math.Abs(racks-racked*scale) > 0.01 {
 		t.Errorf("stays are drawn for %.2f mm of %.2f, racks for %.2f mm of %.2f", stays, want*scale, racks, racked*scale)
@@ -129,8 +141,11 @@ func lengths(g *draw.Group, name string) (sum float64) {
 	for it := range g.All() {
 		if sub, ok := it.(*draw.Group); ok && sub.Name == name {
 			for _, it := range sub.Items {
-				if l, ok := it.(draw.Line); ok {
-					sum += l.To.X - l.From.X
+				switch it := it.(type) {
+				case draw.Line:
+					sum += it.To.X - it.From.X
+				case draw.Rect:
+					sum += it.Box.W + it.Stroke.Width
 				}
 			}
 		}
