@@ -17,6 +17,7 @@ type exportCmd struct {
 	As     string `enum:"${forms}" required:"" placeholder:"${forms_bar}" help:"What to write."`
 	Shot   string `offer:"shots" placeholder:"ID" help:"Only this shot."`
 	Output string `offer:"places" short:"o" default:"." placeholder:"PLACE" help:"A folder, a file for a single one, or - for standard output."`
+	InCut  bool   `help:"Only the frames that the cut shows, in its order: csv, opentrackio and usd."`
 	depsFlag
 	File string `offer:"plans" arg:"" help:"A plan, or - for standard input."`
 }
@@ -34,8 +35,10 @@ func (exportCmd) Help() string {
   pullscore export --as usd --shot 14B -o - scene-12.pull
 
 Shots that do not all begin at a timecode lie one behind the other in otio and
-edl, and a shot without one counts from 00:00:00:00 in csv and opentrackio. The
-curves are those of the plan, not of a hand.`
+edl, and a shot without one counts from 00:00:00:00 in csv and opentrackio. A
+shot that a list shows in pieces has a clip a piece in otio and edl, and the
+timecode of its source in csv and opentrackio; csv says also where the cut shows
+each frame. The curves are those of the plan, not of a hand.`
 }
 
 // Run exports.
@@ -47,6 +50,9 @@ func (c *exportCmd) Run(s *session) error {
 func (c *exportCmd) plan(s *session) error {
 	forms := export.Forms()
 	form := forms[slices.IndexFunc(forms, func(f export.Form) bool { return f.Name == c.As })]
+	if c.InCut && form.InCut == nil {
+		return fmt.Errorf("--in-cut is for forms with a file a shot, and %s holds what the cut shows already", form.Name)
+	}
 	out, err := newOutput(c.Output, form.Ending)
 	if err != nil {
 		return err
@@ -79,15 +85,34 @@ func (c *exportCmd) plan(s *session) error {
 // export writes the plan, or each of its shots.
 func (c *exportCmd) export(s *session, f export.Form, out output, p *plan.Plan) error {
 	if f.Plan != nil {
+		tellAway(s, p)
 		return out.write(s, c.File, "", "markers", func(w io.Writer) error { return f.Plan(w, p) })
 	}
 	if out.folder == "" && len(p.Shots) > 1 {
 		return fmt.Errorf("there are %d shots, and %s can hold one: name a folder, or a --shot", len(p.Shots), out)
 	}
+	write := f.Shot
+	if c.InCut {
+		write = f.InCut
+	}
 	for _, shot := range p.Shots {
-		if err := out.write(s, c.File, shot.ID, "focus", func(w io.Writer) error { return f.Shot(w, shot) }); err != nil {
+		if err := out.write(s, c.File, shot.ID, "focus", func(w io.Writer) error { return write(w, shot) }); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// tellAway says how many moves have no marker, because the cut does not show them.
+func tellAway(s *session, p *plan.Plan) {
+	n := 0
+	for _, shot := range p.Shots {
+		n += export.Away(shot)
+	}
+	switch {
+	case n == 1:
+		fmt.Fprintln(s.errs, "1 move is not in the cut and has no marker")
+	case n > 1:
+		fmt.Fprintf(s.errs, "%d moves are not in the cut and have no marker\n", n)
+	}
 }

@@ -90,8 +90,8 @@ func (p *Piece) Covers(t float64) bool {
 // endsAt reports whether a time of the shot is the end of the piece.
 func (p *Piece) endsAt(t float64, at timecode.Speed) bool { return math.Abs(t-p.End(at)) <= slack }
 
-// record returns the frame of the record nearest to a time that the piece shows.
-func (p *Piece) record(t float64, at timecode.Speed) int64 {
+// RecordOf returns the frame of the record nearest to a time that the piece shows.
+func (p *Piece) RecordOf(t float64, at timecode.Speed) int64 {
 	switch p.Speed {
 	case 0:
 		return p.In
@@ -134,7 +134,7 @@ func (s *Shot) RecordAt(t float64) (frame int64, ok bool) {
 	if p == nil {
 		return 0, false
 	}
-	return p.record(t, s.Speed()), true
+	return p.RecordOf(t, s.Speed()), true
 }
 
 // RecordsAt returns every frame of the record that shows a time of the shot, in the
@@ -142,7 +142,7 @@ func (s *Shot) RecordAt(t float64) (frame int64, ok bool) {
 func (s *Shot) RecordsAt(t float64) (frames []int64) {
 	for i := range s.Pieces {
 		if s.Pieces[i].Covers(t) {
-			frames = append(frames, s.Pieces[i].record(t, s.Speed()))
+			frames = append(frames, s.Pieces[i].RecordOf(t, s.Speed()))
 		}
 	}
 	if at, ok := s.RecordAt(t); ok && len(frames) == 0 {

@@ -43,6 +43,16 @@ var rigColumns = []column{
 	pose("tilt_deg", func(p plan.Pose) float64 { return p.Tilt }),
 }
 
+// recordColumns follow where a list has the shot: where the cut shows the frame.
+var recordColumns = []column{
+	{"record", func(s *plan.Shot, f Frame) string {
+		if f.Record < 0 {
+			return ""
+		}
+		return s.Rate.Format(f.Record)
+	}},
+}
+
 func pose(name string, of func(plan.Pose) float64) column {
 	return column{name, func(s *plan.Shot, f Frame) string { return decimal(of(s.Optics.Pose(f.Time))) }}
 }
@@ -73,17 +83,25 @@ func rounded(v float64) float64 {
 }
 
 // CSV writes a header and a row a frame.
-func CSV(w io.Writer, s *plan.Shot) error {
+func CSV(w io.Writer, s *plan.Shot) error { return csvOf(w, s, Frames(s)) }
+
+// csvInCut is CSV of what the cut shows.
+func csvInCut(w io.Writer, s *plan.Shot) error { return csvOf(w, s, FramesInCut(s)) }
+
+func csvOf(w io.Writer, s *plan.Shot, frames []Frame) error {
 	out, columns := csv.NewWriter(w), columns
 	if s.Optics.Rig != nil {
 		columns = slices.Concat(columns, rigColumns)
+	}
+	if len(s.Pieces) > 0 {
+		columns = slices.Concat(columns, recordColumns)
 	}
 	row := make([]string, len(columns))
 	for i, c := range columns {
 		row[i] = c.name
 	}
 	out.Write(row) // its errors come with Flush
-	for _, f := range Frames(s) {
+	for _, f := range frames {
 		for i, c := range columns {
 			row[i] = c.value(s, f)
 		}

@@ -10,6 +10,7 @@
 //   - forms.go: the table of forms, from which flag and help are made
 //   - frames.go: the lens at every frame of a shot
 //   - markers.go: markers for the cutting room, as OTIO and EDL
+//   - place.go: where shots and their pieces lie in the record
 //   - opentrackio.go: the focus as OpenTrackIO, a sample a frame
 //   - usda.go: the focus as a camera in USD ascii; usda_bodies.go what can be seen
 //     there; usda_names.go names of its prims

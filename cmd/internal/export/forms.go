@@ -17,6 +17,8 @@ type Form struct {
 
 	Plan func(io.Writer, *plan.Plan) error // nil: a file a shot
 	Shot func(io.Writer, *plan.Shot) error // nil: a file a plan
+
+	InCut func(io.Writer, *plan.Shot) error // Shot, with only what the cut shows, in the order of the record
 }
 
 // Forms returns all forms, in the order of the help.
@@ -26,11 +28,11 @@ func Forms() []Form {
 			Help: "OpenTimelineIO: the shots as clips, with markers where each move\nstarts and lands and where the cues fall; where a camera turns,\nbooms or tracks, also its moves"},
 		{Name: "edl", Ending: "edl", Plan: EDL,
 			Help: "the same as a CMX 3600 list with LOC lines"},
-		{Name: "csv", Ending: "csv", Shot: CSV,
+		{Name: "csv", Ending: "csv", Shot: CSV, InCut: csvInCut,
 			Help: "a row a frame: focus from the sensor (focus_m, whatever `tape`\nsays) and from the lens, ring and hand degrees, focal, stop;\nwhere a camera turns, booms or tracks, also its place and angles"},
-		{Name: "opentrackio", Ending: "jsonl", Shot: OpenTrackIO,
+		{Name: "opentrackio", Ending: "jsonl", Shot: OpenTrackIO, InCut: samplesInCut,
 			Help: "a JSON sample a frame, one a line; focus distances are from the\nsensor; infinity has no number, and is left out; transforms\nsay where a camera is and looks that turns, booms or tracks"},
-		{Name: "usd", Ending: "usda", Shot: USD,
+		{Name: "usd", Ending: "usda", Shot: USD, InCut: usdInCut,
 			Help: "a camera in USD ascii that racks, turns and moves, everybody as\na plain body, and a small sphere at the focus, for\nprevisualisation; heights are assumed; the camera is a pinhole:\npeople are moved along its axis to their distance from the lens"},
 	}
 }

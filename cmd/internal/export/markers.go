@@ -7,7 +7,9 @@ import (
 	"cmp"
 	"fmt"
 	"io"
+	"maps"
 	"slices"
+	"strings"
 
 	"pullscore/interp/moments"
 	"pullscore/interp/plan"
@@ -15,12 +17,6 @@ import (
 	"pullscore/lang/otio"
 	"pullscore/lang/timecode"
 )
-
-// A placed shot is a shot in the record.
-type placed struct {
-	*plan.Shot
-	in, out int64 // frames
-}
 
 // A mark is one marker.
 type mark struct {
@@ -39,64 +35,127 @@ const (
 	cameraLandColour  = "BLUE"
 )
 
-// place lays the shots of a plan into the record: where they begin, if all of
-// them say so, else one behind the other from 00:00:00:00.
-func place(p *plan.Plan) (list []placed) {
-	timed := !slices.ContainsFunc(p.Shots, func(s *plan.Shot) bool { return s.BeginsAt == "" })
-	at := int64(0)
-	for _, s := range p.Shots {
-		length := max(1, int64(len(Frames(s))))
-		if timed {
-			at = s.Begins
-		}
-		list = append(list, placed{s, at, at + length})
-		at += length
+// A moment is a moment of a shot that is worth a marker.
+type moment struct {
+	t      float64 // seconds from the shot's start
+	colour string
+	text   string
+	inCut  *plan.InCut // of what it is a moment; nil where nobody says
+	start  bool        // of something that takes time
+}
+
+// momentsOf returns the moments of a shot.
+func momentsOf(s *plan.Shot) (list []moment) {
+	for _, c := range s.Cues {
+		list = append(list, moment{t: float64(c.T), colour: cueColour, text: c.Name, inCut: c.InCut})
 	}
-	slices.SortStableFunc(list, func(a, b placed) int { return cmp.Compare(a.in, b.in) })
+	for _, p := range s.Pulls {
+		to, start, land := cmp.Or(p.To, p.Target), float64(p.Start), float64(p.Land)
+		if p.Kind == "follow" {
+			list = append(list, moment{start, startColour, fmt.Sprintf("%d follow %s", p.Number, to), p.InCut, true})
+			continue
+		}
+		list = append(list, moment{start, startColour, fmt.Sprintf("%d rack to %s", p.Number, to), p.InCut, true},
+			moment{land, landColour, fmt.Sprintf("%d lands on %s", p.Number, to), p.InCut, false})
+	}
+	for _, m := range cameraMoves(s) {
+		list = append(list, moment{t: float64(m.start), colour: cameraStartColour, text: m.starts},
+			moment{t: float64(m.land), colour: cameraLandColour, text: m.lands})
+	}
 	return list
 }
 
-// marks returns the markers of a shot in the order of their time; what falls
-// before the picture is marked on its first frame.
+// marks returns the markers of a placed shot in the order of their time.
 func (s placed) marks() (list []mark) {
-	add := func(t plan.Number, colour, format string, args ...any) {
-		at, text := s.Speed().Frames(float64(t)), fmt.Sprintf(format, args...)
-		if at < 0 { // the cut begins later, and no marker can lie before its clip
-			at, text = 0, fmt.Sprintf("%s, %d fr before the cut", text, -at)
+	for _, m := range momentsOf(s.Shot) {
+		at, before, ok := s.asPlanned(m.t)
+		if s.piece != nil {
+			at, before, ok = s.inPiece(m)
 		}
-		list = append(list, mark{s.in + at, colour, text})
-	}
-	for _, c := range s.Cues {
-		add(c.T, cueColour, "%s", c.Name)
-	}
-	for _, p := range s.Pulls {
-		to := cmp.Or(p.To, p.Target)
-		if p.Kind == "follow" {
-			add(p.Start, startColour, "%d follow %s", p.Number, to)
+		if !ok {
 			continue
 		}
-		add(p.Start, startColour, "%d rack to %s", p.Number, to)
-		add(p.Land, landColour, "%d lands on %s", p.Number, to)
-	}
-	for _, m := range cameraMoves(s.Shot) {
-		add(m.start, cameraStartColour, "%s", m.starts)
-		add(m.land, cameraLandColour, "%s", m.lands)
+		text := m.text
+		if before > 0 {
+			text = fmt.Sprintf("%s, %d fr before the cut", text, before)
+		}
+		if s.piece != nil && !strings.EqualFold(strings.TrimSpace(s.piece.Clip), s.ID) {
+			text = s.ID + " " + text
+		}
+		list = append(list, mark{at, m.colour, text})
 	}
 	slices.SortStableFunc(list, func(a, b mark) int { return cmp.Compare(a.at, b.at) })
 	return list
 }
 
-// EDL writes a list of the shots with a LOC line a marker.
+// asPlanned returns where a time of a shot lies that is written as the plan has it. What
+// falls before the picture is marked on its first frame, so many frames late: no marker
+// can lie before its clip.
+func (s placed) asPlanned(t float64) (at, before int64, ok bool) {
+	if at = s.Speed().Frames(t); at < 0 {
+		return s.in, -at, true
+	}
+	return s.in + at, 0, true
+}
+
+// inPiece returns where a moment lies in the piece, if that shows it. What has started
+// before the picture of it does is marked on the first frame that shows it.
+func (s placed) inPiece(m moment) (at, before int64, ok bool) {
+	p, speed := s.piece, s.Speed()
+	if m.inCut.IsRemoved() {
+		return 0, 0, false
+	}
+	if p.Covers(m.t) || s.PieceAt(m.t) == p { // or its end lands on it
+		return min(p.RecordOf(m.t, speed), p.Out-1), 0, true
+	}
+	from := float64(p.From)
+	if m.start && p.Speed > 0 && m.t < from && s.firstSeen(m) == p {
+		return p.In, speed.Frames(from - m.t), true
+	}
+	return 0, 0, false
+}
+
+// firstSeen returns the piece that shows first what starts at a moment of which no
+// piece shows the start itself; nil: another shows that.
+func (s placed) firstSeen(m moment) *plan.Piece {
+	if s.PieceAt(m.t) != nil {
+		return nil
+	}
+	for i := range s.Pulls {
+		u := s.Pulls[i]
+		if u.InCut != m.inCut {
+			continue
+		}
+		for k := range s.Pieces {
+			if p := &s.Pieces[k]; p.From < u.Land && p.To > u.Start {
+				return p
+			}
+		}
+	}
+	return nil
+}
+
+// EDL writes a list of the shots with a LOC line a marker: an event a piece of those
+// that a list has, with the name, the reel, the source and the speed that they have there.
 func EDL(w io.Writer, p *plan.Plan) error {
 	list := edl.List{Title: p.Title}
 	rate := rateOf(p)
+	noted := map[*plan.Shot]bool{}
 	for i, s := range place(p) {
 		e := edl.Event{
-			Number: fmt.Sprintf("%03d", i+1), Reel: "AX", Channels: "V", Transition: "C", Clip: s.ID,
-			SourceIn: s.in, SourceOut: s.out, RecordIn: s.in, RecordOut: s.out,
+			Number: fmt.Sprintf("%03d", i+1), Reel: "AX", Channels: "V", Transition: "C", Clip: s.name(),
+			RecordIn: s.in, RecordOut: s.out,
 		}
-		if text := moments.Provenance(s.Shot); text != "" {
-			e.Notes = []string{text}
+		e.SourceIn, e.SourceOut = s.source()
+		if s.piece != nil {
+			e.Reel = cmp.Or(s.piece.Reel, e.Reel)
+		}
+		if v := s.speed(); v != 1 {
+			num, den := rate.Exact()
+			e.Speed = &edl.Speed{Reel: e.Reel, FPS: v * float64(num) / float64(den), Source: e.SourceIn}
+		}
+		if text := moments.Provenance(s.Shot); text != "" && !noted[s.Shot] {
+			e.Notes, noted[s.Shot] = []string{text}, true
 		}
 		for _, m := range s.marks() {
 			e.Markers = append(e.Markers, edl.Marker{At: m.at, Colour: m.colour, Text: m.text})
@@ -106,8 +165,8 @@ func EDL(w io.Writer, p *plan.Plan) error {
 	return edl.Write(w, &list, rate)
 }
 
-// OTIO writes a timeline of the shots with a marker for each. Shots that lie
-// over one another go on tracks of their own.
+// OTIO writes a timeline of the shots with a marker for each: a clip a piece of those
+// that a list has. Clips that lie over one another go on tracks of their own.
 func OTIO(w io.Writer, p *plan.Plan) error {
 	shots := place(p)
 	t := otio.Timeline{Name: p.Title, Rate: rateOf(p), HasStart: true}
@@ -115,18 +174,29 @@ func OTIO(w io.Writer, p *plan.Plan) error {
 		t.Start = shots[0].in
 	}
 	for _, s := range shots {
-		item := otio.Item{Kind: "Clip", Name: s.ID, Record: s.in - t.Start, Frames: s.out - s.in, Source: s.in}
-		if text := moments.Provenance(s.Shot); text != "" {
-			item.Metadata = map[string]string{"ring": text}
+		begins, _ := s.source()
+		item := otio.Item{Kind: "Clip", Name: s.name(), Record: s.in - t.Start, Frames: s.out - s.in, Source: begins}
+		if v := s.speed(); v != 1 {
+			item.Source, item.Speed = s.piece.Source, &v
 		}
+		item.Metadata = known(map[string]string{"ring": moments.Provenance(s.Shot), "reel": s.reel()})
 		for _, m := range s.marks() {
-			item.Markers = append(item.Markers, otio.Marker{Name: m.text, Colour: m.colour, Start: m.at})
+			item.Markers = append(item.Markers, otio.Marker{Name: m.text, Colour: m.colour, Start: begins + m.at - s.in})
 		}
 		track := freeTrack(&t, item.Record)
 		track.Items = append(track.Items, item)
 		track.Frames = item.Record + item.Frames
 	}
 	return otio.Write(w, &t)
+}
+
+// known returns the data that is known; nil where none is.
+func known(data map[string]string) map[string]string {
+	maps.DeleteFunc(data, func(_, value string) bool { return value == "" })
+	if len(data) == 0 {
+		return nil
+	}
+	return data
 }
 
 // freeTrack returns the first track that is free from a record time on.

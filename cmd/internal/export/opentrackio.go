@@ -150,20 +150,25 @@ func urn(parts ...any) string {
 }
 
 // OpenTrackIO writes the samples of a shot.
-func OpenTrackIO(w io.Writer, s *plan.Shot) error {
+func OpenTrackIO(w io.Writer, s *plan.Shot) error { return samplesOf(w, s, Frames(s)) }
+
+// samplesInCut is OpenTrackIO of what the cut shows.
+func samplesInCut(w io.Writer, s *plan.Shot) error { return samplesOf(w, s, FramesInCut(s)) }
+
+func samplesOf(w io.Writer, s *plan.Shot, frames []Frame) error {
 	out := bufio.NewWriter(w)
 	lines := json.NewEncoder(out)
 	lines.SetEscapeHTML(false)
 	source, notes := urn(s.PlanName, "\n", s.ID), notesOn(s)
-	for _, f := range Frames(s) {
+	for i, f := range frames {
 		one := sample{
 			Protocol: protocol{"OpenTrackIO", [3]int{1, 0, 1}},
-			SourceID: source, SourceNumber: 1, SampleID: urn(source, f.Number),
+			SourceID: source, SourceNumber: 1, SampleID: urn(source, int64(i)),
 			Tracker: tracker{Notes: notes, Slate: s.ID},
-			Timing:  timing{"external", rate(s.Rate), f.Number, labelOf(s, f)},
+			Timing:  timing{"external", rate(s.Rate), int64(i), labelOf(s, f)},
 			Lens:    lensOf(s, f), Transforms: transformsOf(s, f.Time),
 		}
-		if f.Number == 0 {
+		if i == 0 {
 			one.Static = &static{
 				staticCamera{size{rounded(s.Optics.SensorH * 1000), rounded(s.Optics.SensorW * 1000)}, s.Camera, captured(s)},
 				staticLens{s.Lens},

@@ -39,8 +39,13 @@ const farthest = 1e6
 const tenths = 10.0 / 1000
 
 // USD writes a camera that racks.
-func USD(w io.Writer, s *plan.Shot) error {
-	u := usd{out: bufio.NewWriter(w), shot: s, frames: Frames(s)}
+func USD(w io.Writer, s *plan.Shot) error { return usdOf(w, s, Frames(s)) }
+
+// usdInCut is USD of what the cut shows.
+func usdInCut(w io.Writer, s *plan.Shot) error { return usdOf(w, s, FramesInCut(s)) }
+
+func usdOf(w io.Writer, s *plan.Shot, frames []Frame) error {
+	u := usd{out: bufio.NewWriter(w), shot: s, frames: frames}
 	num, den := s.Rate.Exact()
 	fps := decimal(float64(num) / float64(den))
 	u.line(0, "#usda 1.0")
