@@ -50,9 +50,7 @@ func place(p *plan.Plan) (list []placed) {
 }
 
 // byPieces reports whether a shot is written as the cut shows it.
-func byPieces(s *plan.Shot) bool {
-	return s.Recut() || len(s.Pieces) > 0 && Away(s) > 0
-}
+func byPieces(s *plan.Shot) bool { return len(s.Pieces) > 0 }
 
 // Away returns how many moves of the focus of a shot the cut does not show.
 func Away(s *plan.Shot) (n int) {
