@@ -8,6 +8,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"pullscore/interp/testing/slips"
@@ -25,8 +26,19 @@ type advised struct {
 }
 
 // advice returns what is told of the plans that are told every code, and of the slips,
-// each advice once.
-func advice(t *testing.T) (list []advised) {
+// each advice once. The first test that asks gathers it for all.
+func advice(t *testing.T) []advised {
+	t.Helper()
+	gathered.Do(func() { gathered.list = gather(t) })
+	return gathered.list
+}
+
+var gathered struct {
+	sync.Once
+	list []advised
+}
+
+func gather(t *testing.T) (list []advised) {
 	seen := map[string]bool{}
 	note := func(src string, told func(string) []lang.Diagnostic, file string) {
 		for _, d := range told(src) {

@@ -4,9 +4,7 @@
 package interp_test
 
 import (
-	"flag"
 	"fmt"
-	"os"
 	"regexp"
 	"slices"
 	"strings"
@@ -15,23 +13,16 @@ import (
 	"pgregory.net/rapid"
 
 	"pullscore/lang"
+	"pullscore/lang/testing/cases"
 )
 
-// TestMain asks for more generated plans than usual, so that every kind of cure
-// comes up.
-func TestMain(m *testing.M) {
-	flag.Parse()
-	if f := flag.Lookup("rapid.checks"); f.Value.String() == f.DefValue {
-		if err := flag.Set("rapid.checks", "400"); err != nil {
-			panic(err)
-		}
-	}
-	os.Exit(m.Run())
-}
+// manyPlans is how many plans are tried of what must come up at least once, such as every
+// kind of cure.
+const manyPlans = 400
 
 func TestCuresHold(t *testing.T) {
 	tried := map[string]int{}
-	rapid.Check(t, func(t *rapid.T) {
+	cases.Check(t, manyPlans, func(t *rapid.T) {
 		src := genPlan(t)
 		res := interpret("plan.pull", src)
 		for _, f := range res.Findings {

@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"pullscore/interp/plan"
+	"pullscore/lang/testing/cases"
 )
 
 // glassPlan is a plan of one shot on a lens of 50 mm with marks. Each of its lines may be
@@ -147,7 +148,7 @@ func TestPlayIsLostOneWay(t *testing.T) {
 // there nothing follows of the hand. From 45 cm on, the part is drawn at random.
 func TestNoChanceWhereTheWheelDoesNotGo(t *testing.T) {
 	outside, inside := 0, 0
-	rapid.Check(t, func(t *rapid.T) {
+	cases.Check(t, manyPlans, func(t *rapid.T) {
 		near := rapid.Float64Range(0.5, 1.4).Draw(t, "near")
 		far := rapid.Float64Range(1.5, 4).Draw(t, "far")
 		lamp := rapid.Float64Range(0.46, 6).Draw(t, "lamp")

@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"pullscore/interp/stops"
+	"pullscore/lang/testing/cases"
 )
 
 // written is a stop in a text, and behind is one on the lens's other scale, which
@@ -25,7 +26,7 @@ var (
 // keeps its own, and what the kit says of a lens is not of the shot.
 func TestAShotSpeaksItsOwnScale(t *testing.T) {
 	var cured, said int
-	rapid.Check(t, func(t *rapid.T) {
+	cases.Check(t, manyPlans, func(t *rapid.T) {
 		src := genPlan(t)
 		res := interpret("plan.pull", src)
 		_, clauses, _ := strings.Cut(src, "\n  with ")

@@ -23,7 +23,7 @@ import (
 // How many plans are mixed. PULLSCORE_SHUFFLES sets another number, to be tried
 // by hand: 1000000 take five to ten minutes on two cores.
 const (
-	shuffles    = 4000
+	shuffles    = 1500
 	shufflesVar = "PULLSCORE_SHUFFLES"
 	shuffleSeed = 11
 )

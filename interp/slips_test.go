@@ -5,6 +5,7 @@ package interp_test
 
 import (
 	"cmp"
+	"flag"
 	"fmt"
 	"maps"
 	"math/rand/v2"
@@ -19,8 +20,12 @@ import (
 	"pullscore/lang"
 )
 
-// How many slips are made, of all kinds alike.
-const singleSlips, besideSlips = 2000, 400
+// How many slips are made, of all kinds alike. After a change of what is told of slips,
+// make more of them: go test ./interp -run Slips -slips 2000 -beside 400.
+var (
+	singleSlips = flag.Int("slips", 800, "slips of TestSlipsOnSoundLines")
+	besideSlips = flag.Int("beside", 200, "slips of TestSlipsBesideABrokenSetUp")
+)
 
 // The shares, in percent, that may cause an error on a sound line, and that may
 // stay hidden: twice what holds at the time of writing, so that the sense of a
@@ -306,7 +311,7 @@ func keywordOf(line string) string {
 func TestSlipsOnSoundLines(t *testing.T) {
 	c := slipCorpus(t)
 	var y tally
-	for n := range singleSlips {
+	for n := range *singleSlips {
 		r := rand.New(rand.NewPCG(slipsSeed, uint64(n)))
 		m := c.makeSlip(r, slips.Kind(n%slips.Kinds))
 		errors, res := c.run(m.scene, map[string][]string{m.file: m.is})
@@ -363,7 +368,7 @@ func (m made) touches(at int) bool {
 func TestSlipsBesideABrokenSetUp(t *testing.T) {
 	c := slipCorpus(t)
 	var y tally
-	for n, seed := 0, uint64(0); n < besideSlips; seed++ {
+	for n, seed := 0, uint64(0); n < *besideSlips; seed++ {
 		r := rand.New(rand.NewPCG(slipsSeed+1, seed))
 		m := c.makeSlip(r, slips.Kind(n%int(slips.Lost))) // of a line that is gone nothing can be told
 		alone, _ := c.run(m.scene, map[string][]string{m.file: m.is})

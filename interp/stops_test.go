@@ -19,6 +19,7 @@ import (
 	"pullscore/interp/stops"
 	"pullscore/interp/units"
 	"pullscore/lang"
+	"pullscore/lang/testing/cases"
 )
 
 // findStops answers for the first shot of a plan; ok is false where it has
@@ -59,7 +60,7 @@ func timed(src string, res *interp.Result) string {
 // plan.
 func TestVerdictsAreThoseOfTheList(t *testing.T) {
 	compared := 0
-	rapid.Check(t, func(t *rapid.T) {
+	cases.Check(t, manyPlans, func(t *rapid.T) {
 		src := genPlan(t)
 		before, a, ok := findStops(src, stops.Options{})
 		if !ok {

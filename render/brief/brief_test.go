@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"pullscore/interp/plan"
+	"pullscore/lang/testing/cases"
 	"pullscore/render/draw"
 	"pullscore/render/marks"
 	"pullscore/render/sheet"
@@ -56,8 +57,10 @@ func TestBriefsAreClean(t *testing.T) {
 	}
 }
 
+// A brief has all papers of its shots: 30 take some seconds. After a change of papers try
+// more, -rapid.checks=500.
 func TestGeneratedBriefsAreClean(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	cases.Check(t, 30, func(t *rapid.T) {
 		paper := rapid.SampledFrom([]sheet.Paper{sheet.A4, sheet.Letter}).Draw(t, "paper")
 		shots := []*plan.Shot{plans.Draw(t), plans.Held(plans.Draw(t), "ring")}
 		for i, p := range briefPages(t, shots, sheet.Options{Paper: paper}) {

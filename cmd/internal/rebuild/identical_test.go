@@ -18,6 +18,7 @@ import (
 	"pullscore/cmd/internal/testing/film"
 	"pullscore/interp"
 	"pullscore/interp/plan"
+	"pullscore/lang/testing/cases"
 	"pullscore/render/sheet"
 )
 
@@ -108,6 +109,10 @@ func TestAZoomReadTwiceIsIdentical(t *testing.T) {
 	}
 }
 
+// editsTried is how many edits are tried: after each a scene is interpreted, and the most
+// of it drawn again. After a change of what is taken again try more, -rapid.checks=1000.
+const editsTried = 25
+
 // Whatever somebody edits, what is drawn after it is what is drawn afresh; and
 // shots that the edit leaves alone are not drawn again.
 func TestWhatIsTakenAgainIsWhatWouldBeDrawn(t *testing.T) {
@@ -120,7 +125,7 @@ func TestWhatIsTakenAgainIsWhatWouldBeDrawn(t *testing.T) {
 	var texts [seeds]string
 	var drawn [seeds]map[string][]*Sheet
 	taken, total := 0, 0
-	rapid.Check(t, func(t *rapid.T) {
+	cases.Check(t, editsTried, func(t *rapid.T) {
 		seed := rapid.IntRange(0, seeds-1).Draw(t, "seed")
 		if drawn[seed] == nil {
 			texts[seed] = film.Scene(uint64(seed), 1) + zooming
@@ -150,6 +155,7 @@ func TestWhatIsTakenAgainIsWhatWouldBeDrawn(t *testing.T) {
 			}
 		}
 	})
+	t.Logf("TAKEN %d of %d", taken, total)
 	if total == 0 || float64(taken)/float64(total) < 0.3 {
 		t.Errorf("%d shots of %d were taken again", taken, total)
 	}

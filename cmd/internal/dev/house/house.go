@@ -35,6 +35,7 @@ var rooms = slices.Concat(textRooms, paperRooms)
 var textRooms = []room{
 	{"optics", []string{gonum}},
 	{"lang/timecode", nil},
+	{"lang/testing/cases", []string{rapid}},
 	{"lang/testing/chunk", nil},
 	{"lang/testing/cputime", nil},
 	{"lang/testing/samples", nil},
