@@ -55,9 +55,10 @@ func (c *Cut) captions(t *lines.Text, want Wanted) []lang.Diagnostic {
 	var faults lines.Faults
 	s := &Subtitles{Stream: wording.New(want.Words), cleaner: subtitle.New(want.Names), names: want.Names}
 	c.Said = s
+	s.cues = make([]cue, 0, min(strings.Count(t.Content, "-->"), len(t.Content)/usual))
 	sorted := true
 	for cap := range captions.Cues(t, &faults) {
-		now := cue{start: cap.Start, long: int32(min(cap.End-cap.Start, math.MaxInt32)), text: voiced(&cap)}
+		now := cue{start: cap.Start, long: int32(min(cap.End-cap.Start, math.MaxInt32)), text: voiced(cap.Text, cap.Turns)}
 		sorted = sorted && (len(s.cues) == 0 || now.start >= s.cues[len(s.cues)-1].start)
 		s.cleaner.Learn(now.text)
 		s.cues = append(s.cues, now)
@@ -75,6 +76,10 @@ func (c *Cut) captions(t *lines.Text, want Wanted) []lang.Diagnostic {
 	return faults.List()
 }
 
+// usual is how many bytes of a file a subtitle of two rows takes with its times: room is made for
+// as many, since a list that grows takes its room twice.
+const usual = 110
+
 // clock writes a time as subtitles do, to the second.
 func clock(ms int64) string {
 	return fmt.Sprintf("%02d:%02d:%02d", ms/3_600_000, ms/60_000%60, ms/1000%60)
@@ -82,21 +87,21 @@ func clock(ms int64) string {
 
 // voiced returns the text of a subtitle in which the tags that tell who speaks are
 // labels.
-func voiced(c *captions.Cue) string {
-	if len(c.Turns) == 0 {
-		return c.Text
+func voiced(text string, turns []captions.Turn) string {
+	if len(turns) == 0 {
+		return text
 	}
 	var out strings.Builder
 	last := 0
-	for _, t := range c.Turns {
-		out.WriteString(c.Text[last:t.At])
+	for _, t := range turns {
+		out.WriteString(text[last:t.At])
 		last = t.At
 		if out.Len() > 0 {
 			out.WriteByte('\n')
 		}
 		out.WriteString(">> [" + noBrackets().Replace(t.Voice) + "] ")
 	}
-	out.WriteString(c.Text[last:])
+	out.WriteString(text[last:])
 	return out.String()
 }
 
@@ -107,6 +112,11 @@ var noBrackets = sync.OnceValue(func() *strings.Replacer {
 // listen takes the words of all subtitles, and drops those in which nothing is said.
 // full tells that there are too many, from a time in ms on.
 func (s *Subtitles) listen() (from int64, full bool) {
+	words := 0
+	for _, c := range s.cues {
+		words += 1 + strings.Count(c.text, " ") + strings.Count(c.text, "\n")
+	}
+	s.Expect(words)
 	kept := s.cues[:0]
 	for _, c := range s.cues {
 		c.first = int32(s.Len())

@@ -24,7 +24,7 @@ var shapes = []struct {
 	{"one.srt", "00:00:01,000 --> 00:00:02,000\n", "a\n", "", 0.1},
 	{"faulty.srt", "", "00:00:01,0 --> 00:00:00\na\n\n", "", 0.5},
 	{"junk.srt", "", "a\n", "", 0.5},
-	{"film.vtt", "WEBVTT\n\n", "%d\n00:00:01.000 --> 00:00:02.000\n<v Ada>Who is there, and where is everybody else\nthen?\n\n", "", 2},
+	{"film.vtt", "WEBVTT\n\n", "%d\n00:00:01.000 --> 00:00:02.000\n<v Ada>Who is there, and where is everybody else\nthen?\n\n", "", 2.3},
 	{"note.vtt", "WEBVTT\n\nNOTE\n", "a\n", "", 0.1},
 	{"film.edl", "", "%d A V C 00:00:00:00 00:00:01:00 01:00:00:00 01:00:01:00\n* FROM CLIP NAME: %[1]dX\n", "", 0.5},
 	{"tiny.edl", "", "001 A V C 00:00:00:00 00:00:01:00 01:00:00:00 01:00:01:00\n", "", 0.5},

@@ -85,6 +85,10 @@ func (s *Stream) Append(text string) bool {
 	return true
 }
 
+// Expect makes room in a new stream for a number of written words, some of which are
+// several terms: a list that grows takes its room twice.
+func (s *Stream) Expect(words int) { s.words = make([]int32, 0, min(words+3*words/4, MostWords)) }
+
 // add adds a word by its number.
 func (s *Stream) add(n int32) {
 	if n > 0 {

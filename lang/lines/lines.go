@@ -10,6 +10,7 @@ import (
 	"strings"
 	"unicode/utf16"
 	"unicode/utf8"
+	"unsafe"
 
 	"pullscore/lang"
 )
@@ -44,7 +45,8 @@ const (
 
 // Decode decodes a file. Bytes that its encoding does not have become U+FFFD,
 // and the first of them is an error at its place; a file over MaxSize is an
-// error and comes back empty.
+// error and comes back empty. src must not change any more: the text shares its memory,
+// since a file may be a hundred megabytes long.
 func Decode(name string, src []byte) (*Text, []lang.Diagnostic) {
 	t := &Text{Name: name, Encoding: UTF8}
 	if len(src) > MaxSize {
@@ -57,7 +59,7 @@ func Decode(name string, src []byte) (*Text, []lang.Diagnostic) {
 	t.Encoding, t.Marked, src = sniff(src)
 	valid := true
 	if t.Encoding == UTF8 {
-		t.Content, valid = unifyEnds(string(src)), utf8.Valid(src)
+		t.Content, valid = unifyEnds(unsafe.String(unsafe.SliceData(src), len(src))), utf8.Valid(src)
 	} else {
 		t.Content = unifyEnds(decode16(src, t.Encoding))
 		valid = len(src)%2 == 0 && !strings.ContainsRune(t.Content, utf8.RuneError)
