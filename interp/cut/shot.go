@@ -85,7 +85,7 @@ func (s *Shot) Recut() bool { return (&plan.Shot{Pieces: s.Pieces}).Recut() }
 // findPieces looks for the shot in the lists; the first that has it counts.
 func (s *Shot) findPieces(a *Asked) {
 	for _, c := range a.Cuts {
-		s.Lists = s.Lists || c.IsList
+		s.Lists = s.Lists || c.IsList && !c.MarkersAlone()
 		if s.List == nil && c.IsList {
 			if s.Events = c.Pieces(a.ID); len(s.Events) > 0 {
 				s.List = c
@@ -97,13 +97,23 @@ func (s *Shot) findPieces(a *Asked) {
 }
 
 // findCues looks for markers that are called like a cue, where the shot is in
-// the picture.
+// the picture: in its list, then in lists of markers alone.
 func (s *Shot) findCues(a *Asked) {
 	s.Cues = map[string]float64{}
 	if s.List == nil {
 		return
 	}
-	for _, m := range s.List.Markers {
+	s.cuesOf(s.List, a)
+	for _, c := range a.Cuts {
+		if c.MarkersAlone() {
+			s.cuesOf(c, a)
+		}
+	}
+}
+
+// cuesOf takes those of a list that are not known yet.
+func (s *Shot) cuesOf(list *File, a *Asked) {
+	for _, m := range list.Markers {
 		name := strings.ToLower(strings.TrimSpace(m.Text))
 		inside := slices.ContainsFunc(s.Pieces, func(p plan.Piece) bool { return m.At >= p.In && m.At < p.Out })
 		if _, taken := s.Cues[name]; inside && !taken {

@@ -25,6 +25,8 @@ type Cut struct {
 	// says it.
 	Start    int64
 	HasStart bool
+	// FromZero tells that its record counts from 0 and from no label.
+	FromZero bool
 
 	IsList  bool   // it holds clips and markers; else subtitles
 	Clips   []Clip // of the shots that are wanted
@@ -35,6 +37,9 @@ type Cut struct {
 
 	Said *Subtitles // nil in a list
 }
+
+// MarkersAlone reports whether it is a list that has nothing but markers.
+func (c *Cut) MarkersAlone() bool { return c.IsList && !c.HasClips && len(c.Markers) > 0 }
 
 // A Clip is a piece of a shot as it lies in the record. Out points are the
 // first frame that is no longer there.

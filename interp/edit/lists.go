@@ -110,7 +110,7 @@ func (c *Cut) timeline(t *lines.Text, rate timecode.Rate) []lang.Diagnostic {
 			Detail:  "Pullscore takes its times in seconds.",
 		})
 	}
-	c.Start, c.HasStart = l.frames(line.Start), line.HasStart
+	c.Start, c.HasStart, c.FromZero = l.frames(line.Start), line.HasStart, !line.HasStart
 	for _, m := range line.Markers {
 		c.mark(m, l.frames(m.Start))
 	}
@@ -217,7 +217,7 @@ func (c *Cut) Move(start int64) {
 	for i := range c.Markers {
 		c.Markers[i].At += by
 	}
-	c.Start, c.HasStart = start, true
+	c.Start, c.HasStart, c.FromZero = start, true, false
 }
 
 // sameSpeed reports whether two rates have the same frames: drop-frame is only

@@ -57,7 +57,7 @@ func (r *reader) readCut(s *lang.Edit, path string) *cut.File {
 		n, ok := r.Want(s.From, names.DimTimecode)
 		c.Picture, c.Known = int64(n), ok
 	}
-	if c.IsList && !c.HasStart && c.Known {
+	if c.FromZero && c.Known {
 		c.Move(c.Picture)
 	}
 	return c
