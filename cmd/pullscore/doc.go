@@ -45,7 +45,7 @@
 //   - story.go: pullscore story
 //   - takes.go: pullscore takes
 //   - takes_predicted.go: pullscore takes --predicted
-//   - takes_recorded.go: pullscore takes --recorded
+//   - takes_recorded.go: pullscore takes --recorded; takes_unplanned.go the same without a plan
 //   - topics.go: help on a task
 //   - version.go: pullscore version
 //   - words.go: what a shell offers while a command line is typed

@@ -21,7 +21,7 @@ import (
 )
 
 type takesCmd struct {
-	As        string  `enum:"text,json,svg,pdf,png" default:"text" placeholder:"FORM" help:"How to answer: text, json, svg, pdf or png."`
+	As        string  `enum:"text,json,csv,svg,pdf,png" default:"text" placeholder:"FORM" help:"How to answer: text, json, csv, svg, pdf or png."`
 	Predicted bool    `help:"Lay every take beside the chance that the plan gave it before its hand knew of it."`
 	Plan      string  `offer:"plans" placeholder:"FILE" help:"The plan whose pulls the takes are of."`
 	Puller    string  `placeholder:"NAME" help:"Only the takes of this puller."`
@@ -30,6 +30,10 @@ type takesCmd struct {
 	Shot      string  `offer:"shots" placeholder:"ID" help:"The shot that was recorded."`
 	At        string  `placeholder:"TIMECODE" help:"Where a recording begins that counts frames."`
 	Clock     string  `enum:",source,record,shot" default:"" placeholder:"CLOCK" help:"Of which clock the timecode of a recording is: source, record or shot."`
+	Captions  string  `offer:"files" placeholder:"FILE" help:"Without a plan: the subtitles to tell the moves of a recording by."`
+	Against   string  `offer:"files" placeholder:"LIST" help:"Without a plan: the list whose clip was recorded."`
+	Clip      string  `placeholder:"NAME" help:"The name of that clip in the list."`
+	Rate      string  `placeholder:"RATE" help:"Frames a second of a recording without a plan."`
 	Unit      string  `enum:",mm,cm,m,in,ft" default:"" placeholder:"UNIT" help:"Of recorded focus distances that name none: mm, cm, m, in or ft."`
 	Column    string  `placeholder:"NAME" help:"The column of focus distances, where a recording has several."`
 	Append    string  `offer:"files" placeholder:"LOG" help:"Add the recorded pulls to this log."`
@@ -91,12 +95,24 @@ both fit: by source the whole take is scored, by record what the cut shows. Of s
 one nearest to the plan is scored, and none where two are about as near:
 
   pullscore takes --recorded clip.csv --plan scene-12.pull --shot 14B
-  pullscore takes --recorded clip.csv --plan scene-12.pull --shot 14B --append mira.csv`
+  pullscore takes --recorded clip.csv --plan scene-12.pull --shot 14B --append mira.csv
+
+Without a plan, subtitles tell what was said while the focus moved: when each move
+left and landed, on which words, and whether it left inside a sentence. Of the clip
+of a list the timecode is that of the camera, else that of the cut:
+
+  pullscore takes --recorded clip.csv --captions cut.srt --rate 24
+  pullscore takes --recorded clip.csv --captions cut.srt --rate 24 --against cut.edl --clip 27A-3`
 }
 
 // Run answers.
 func (c *takesCmd) Run(s *session) error {
-	if c.Predicted && c.Recorded == "" {
+	switch {
+	case c.Captions != "" || c.Against != "" || c.Clip != "" || c.Rate != "":
+		return c.unplanned(s)
+	case c.As == "csv":
+		return errors.New("csv is for a recording with --captions")
+	case c.Predicted && c.Recorded == "":
 		return c.predicted(s)
 	}
 	plans, err := c.plans(s, interp.Options{})

@@ -16,6 +16,6 @@
 //   - story.go: who holds the focus in a film, as text
 //   - takes.go: a log of takes as text
 //   - predicted.go: what was said of takes against what landed, as text
-//   - takes_recorded.go: the score of a recording as text
+//   - takes_recorded.go: the score of a recording as text; takes_unplanned.go the moves of one without a plan
 //   - units.go: numbers as people on a set read them
 package lists

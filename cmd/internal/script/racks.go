@@ -56,9 +56,9 @@ func (t *tempo) act() { t.all += acting }
 // A choice chooses the racks of a shot.
 type choice struct {
 	now    tempo
-	latest *tempo // of the last rack that is proposed; nil before any
+	latest *tempo          // of the last rack that is proposed; nil before any
 	spoken map[string]bool // who has spoken in sight
-	called string // who asked or called in the last speech; "" for nobody
+	called string          // who asked or called in the last speech; "" for nobody
 
 	again, close int // racks that are left out: of who speaks again, and too soon
 }

@@ -154,6 +154,35 @@ func (r *raw) add(f frame, src source, rate timecode.Rate) *takes.Fault {
 	return nil
 }
 
+// A Sample is a frame of a recording that no plan belongs to.
+type Sample struct {
+	Number int64 // by its timecode
+	Metres float64
+}
+
+// Samples are a recording that no plan belongs to.
+type Samples struct {
+	Samples []Sample // each later than the one before; at least one
+	Faults  takes.Faults
+}
+
+// ReadSamples reads a recording that no plan belongs to. Errors are as those of Read.
+func ReadSamples(r io.Reader, file string, opt Options) (*Samples, error) {
+	src, err := open(r, file, opt, math.NaN())
+	if err != nil {
+		return nil, err
+	}
+	raw, err := readFrames(src, file, opt.Rate)
+	if err != nil {
+		return nil, err
+	}
+	list := &Samples{Faults: raw.faults}
+	for _, f := range raw.frames {
+		list.Samples = append(list.Samples, Sample{f.number, f.metres})
+	}
+	return list, nil
+}
+
 // add appends a frame, unless it shows something else than the shot.
 func (c *Curve) add(f frame, src source) *takes.Fault {
 	t, ok := c.clock.time(f.number)

@@ -1,0 +1,165 @@
+package unplanned
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"pullscore/interp/edit"
+	"pullscore/interp/hand"
+	"pullscore/interp/takes/recorded"
+	"pullscore/lang/lines"
+	"pullscore/lang/timecode"
+)
+
+// A leg of a curve goes to a distance between two frames, as a hand does.
+type leg struct {
+	from, to int
+	metres   float64
+}
+
+// curve returns a curve of so many frames that begins at 2 m; noise is that of its
+// readings in one over metres, step that of its numbers in metres.
+func curve(frames int, legs []leg, noise, step float64) []float64 {
+	random := rand.New(rand.NewPCG(1, 2))
+	list := make([]float64, frames)
+	for i := range list {
+		v := 1.0 / 2
+		for _, l := range legs {
+			u := min(max(float64(i-l.from)/float64(l.to-l.from), 0), 1)
+			v += (1/l.metres - v) * hand.MinJerk(u)
+		}
+		list[i] = 1 / (v + noise*random.NormFloat64())
+		if step > 0 {
+			list[i] = math.Round(list[i]/step) * step
+		}
+	}
+	return list
+}
+
+func TestMoves(t *testing.T) {
+	tests := []struct {
+		name        string
+		frames      int
+		legs        []leg
+		noise, step float64
+		want        []leg // from, to
+		rests       bool
+	}{
+		{"none", 100, nil, 0, 0, nil, true},
+		{"none, in noise", 400, nil, 0.004, 0, nil, true},
+		{"one", 100, []leg{{30, 54, 3}}, 0, 0, []leg{{30, 54, 0}}, true},
+		{"one in noise", 300, []leg{{130, 154, 4}}, 0.002, 0, []leg{{130, 154, 0}}, true},
+		{"one in steps", 100, []leg{{30, 54, 3}}, 0, 0.02, []leg{{30, 54, 0}}, true},
+		{"to infinity and back", 200, []leg{{30, 54, math.Inf(1)}, {120, 144, 2}}, 0, 0, []leg{{30, 54, 0}, {120, 144, 0}}, true},
+		{"at once", 60, []leg{{30, 31, 3}}, 0, 0, []leg{{30, 31, 0}}, true},
+		{"two that hardly rest are one", 200, []leg{{30, 50, 3}, {50, 70, 5}}, 0, 0, []leg{{30, 70, 0}}, true},
+		{"still moving at the end", 60, []leg{{40, 70, 8}}, 0, 0, []leg{{40, 59, 0}}, false},
+		{"from the first frames on", 60, []leg{{0, 20, 4}}, 0, 0, []leg{{0, 20, 0}}, true},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			got := Moves(curve(tt.frames, tt.legs, tt.noise, tt.step))
+			if len(got) != len(tt.want) {
+				t.Fatalf("%v, want %v", got, tt.want)
+			}
+			for i, m := range got {
+				// A hand sets out and lands gently: the threshold takes some frames off both.
+				if d := m.Start - tt.want[i].from; d < 0 || d > 6 {
+					t.Errorf("move %d starts at %d, want %d", i+1, m.Start, tt.want[i].from)
+				}
+				if d := m.Land - tt.want[i].to; d < -8 || d > 1 {
+					t.Errorf("move %d lands at %d, want %d", i+1, m.Land, tt.want[i].to)
+				}
+				if m.Rests != tt.rests {
+					t.Errorf("move %d: %+v", i+1, m)
+				}
+			}
+		})
+	}
+}
+
+// One wrong frame is no move that lasts, and no rest is lost to it.
+func TestMovesBearAWrongFrame(t *testing.T) {
+	list := curve(120, []leg{{60, 80, 3}}, 0, 0)
+	list[100] = 2
+	got := Moves(list)
+	if len(got) == 0 || got[0].Start < 60 || got[0].Start > 66 || got[len(got)-1].Land > 102 {
+		t.Errorf("%v", got)
+	}
+}
+
+const talk = `1
+00:00:02,000 --> 00:00:04,000
+INES: You rowed out
+to the wreck alone.
+
+2
+00:00:05,000 --> 00:00:06,000
+- The tide was
+
+3
+00:00:06,000 --> 00:00:07,000
+[wind] slack.
+
+4
+00:00:09,000 --> 00:00:10,000
+And so
+`
+
+func TestSentences(t *testing.T) {
+	said, diags := Sentences(&lines.Text{Name: "cut.srt", Content: talk})
+	var got string
+	for _, s := range said {
+		got += fmt.Sprintf("%.1f-%.1f %s|", s.Start, s.End, s.Text)
+	}
+	if want := "2.0-4.0 You rowed out to the wreck alone.|5.0-7.0 The tide was slack.|9.0-10.0 And so|"; got != want || len(diags) > 0 {
+		t.Errorf("%s, want %s: %v", got, want, diags)
+	}
+}
+
+// Each move is told with what was said as it left, by the time of the cut and by that
+// of a list's clip.
+func TestAccount(t *testing.T) {
+	rate, err := timecode.ParseRate("24")
+	if err != nil {
+		t.Fatal(err)
+	}
+	said, _ := Sentences(&lines.Text{Name: "cut.srt", Content: talk})
+	const hour = 3600 * 24
+	samples := func(first int64) (list []recorded.Sample) {
+		for i, m := range curve(12*24, []leg{{60, 80, 3}, {103, 115, 5}, {192, 204, 2}}, 0, 0) {
+			list = append(list, recorded.Sample{Number: first + int64(i), Metres: m})
+		}
+		return list
+	}
+	check := func(name string, got []Told, source bool) {
+		t.Helper()
+		if len(got) != 3 {
+			t.Fatalf("%s: %+v", name, got)
+		}
+		within, words := []bool{true, false, false}, []string{"out", "", ""}
+		for i, m := range got {
+			if m.Within != within[i] || m.WordStart != words[i] || m.Within && m.Sentence != "You rowed out to the wreck alone." {
+				t.Errorf("%s: %+v", name, m)
+			}
+			if (m.SourceStart != "") != source || m.RecordStart == "" || m.RecordStart[:7] != "01:00:0" {
+				t.Errorf("%s: %+v", name, m)
+			}
+		}
+		if math.Abs(float64(got[0].From)-2) > 0.05 || math.Abs(float64(got[0].To)-3) > 0.05 || !(got[0].ToCome > 1) {
+			t.Errorf("%s: %+v", name, got[0])
+		}
+	}
+	check("in the cut", Account(samples(hour), &Place{Rate: rate, Start: hour}, said), false)
+	// The clip shows its source from 14:00:00:00 on, 1 s later than the recording begins.
+	at := &Place{Rate: rate, Start: hour, Listed: true, Clips: []edit.Clip{{RecordIn: hour + 24, RecordOut: hour + 12*24, SourceIn: 14 * hour, Speed: 1}}}
+	check("by a list", Account(samples(14*hour-24), at, said), true)
+	at.Clips[0].RecordOut = hour + 2*24
+	for _, m := range Account(samples(14*hour-24), at, said) {
+		if m.RecordStart != "" || m.WordStart != "" || m.Within || m.SourceStart == "" {
+			t.Errorf("not in the cut: %+v", m)
+		}
+	}
+}
