@@ -14,3 +14,17 @@ func (r *Result) TryTogether(shots []*plan.Shot) {
 		}
 	}
 }
+
+// Lines returns the first and the last line of a shot in its file, counted from 1.
+func (r *Result) Lines(s *plan.Shot) (first, last int) {
+	section := r.program.sections[s]
+	if section == nil {
+		return 0, 0
+	}
+	at := section.Head.Range()
+	first, last = at.Start.Line, at.End.Line
+	for _, statement := range section.Body {
+		last = max(last, statement.Range().End.Line)
+	}
+	return first, last
+}

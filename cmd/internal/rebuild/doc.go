@@ -17,5 +17,6 @@
 //   - state.go: what watched plans come to, as plain data for whoever shows it
 //   - texts.go: the text of files, read only when there is reason to, and the
 //     same for every plan that uses them
+//   - together.go: what cures come to together, where something has changed
 //   - write.go: drawings on disk, each replaced in one step
 package rebuild

@@ -67,20 +67,59 @@ func edited(t *rapid.T, text string) string {
 }
 
 // drawings reads a plan of two files and draws it after the sheets before.
-func drawings(t *rapid.T, scene, kit string, before map[string][]*Sheet) (*plan.Plan, map[string][]*Sheet) {
-	res, err := interp.Read("scene.pull", interp.Options{ReadFile: func(path string) ([]byte, error) {
-		switch filepath.Base(path) {
-		case "scene.pull":
-			return []byte(scene), nil
-		case "kit.pull":
-			return []byte(kit), nil
-		}
-		return nil, os.ErrNotExist
-	}})
+func drawings(t interface{ Fatal(...any) }, scene, kit string, before map[string][]*Sheet) (*interp.Result, map[string][]*Sheet) {
+	res, err := interp.Read("scene.pull", interp.Options{ReadFile: readFrom(scene, kit)})
 	if err != nil {
 		t.Fatal(err)
 	}
-	return res.Plan, sheets(context.Background(), res.Plan, before, sheet.Paper{})
+	return res, redraw(context.Background(), res, usedBy(scene, kit), before, sheet.Paper{})
+}
+
+// readFrom reads the files of a plan of two.
+func readFrom(scene, kit string) func(path string) ([]byte, error) {
+	used := usedBy(scene, kit)
+	return func(path string) ([]byte, error) {
+		if text := used[filepath.Base(path)]; text != nil {
+			return text.data, nil
+		}
+		return nil, os.ErrNotExist
+	}
+}
+
+// usedBy returns the texts of a plan of two files.
+func usedBy(scene, kit string) map[string]*text {
+	return map[string]*text{"scene.pull": {data: []byte(scene)}, "kit.pull": {data: []byte(kit)}}
+}
+
+// A save that changes one shot has the cures of that one tried together; one of the kit
+// or of the lines above all shots, those of all.
+func TestCuresAreTriedWhereSomethingHasChanged(t *testing.T) {
+	dir := t.TempDir()
+	if _, err := film.Write(dir, 1, 1); err != nil {
+		t.Fatal(err)
+	}
+	kit, scene := fileText(t, filepath.Join(dir, "kit.pull")), film.Scene(1, 1)
+	first, before := drawings(t, scene, kit, nil)
+	shots := len(first.Plan.Shots)
+	last := strings.LastIndex(scene, "\nshot ")
+	in := strings.Index(scene[last:], ", over ") + last
+	for name, tc := range map[string]struct {
+		scene, kit string
+		tried      int
+	}{
+		"nothing":               {scene, kit, 0},
+		"a line of the last":    {scene[:in] + ", over 9 s" + scene[in+strings.Index(scene[in:], "\n"):], kit, 1},
+		"a blank line above it": {scene[:last] + "\n" + scene[last:], kit, shots},
+		"the kit":               {scene, kit + "# as agreed\n", shots},
+	} {
+		res, err := interp.Read("scene.pull", interp.Options{ReadFile: readFrom(tc.scene, tc.kit)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := tryTogether(res, bases(res, usedBy(tc.scene, tc.kit)), before); got != tc.tried {
+			t.Errorf("%s: the cures of %d shots were tried, not of %d", name, got, tc.tried)
+		}
+	}
 }
 
 // A zoom holds the stops of its lens as data, so a shot on one that nobody has
@@ -138,8 +177,12 @@ func TestWhatIsTakenAgainIsWhatWouldBeDrawn(t *testing.T) {
 			text = edited(t, text)
 		}
 		now, after := drawings(t, text, kit, before)
-		for _, shot := range now.Shots {
+		for _, shot := range now.Plan.Shots {
 			total++
+			told := shot.Together
+			if now.TryTogether([]*plan.Shot{shot}); !reflect.DeepEqual(told, shot.Together) {
+				t.Fatalf("%s: cures come to %v together, and tried anew to %v", shot.ID, told, shot.Together)
+			}
 			if old := before[shot.ID]; len(old) == 0 || after[shot.ID][0].shot != old[0].shot {
 				continue // it is drawn afresh
 			}

@@ -43,8 +43,7 @@ func read(ctx context.Context, path string, t *texts, old map[string][]*Sheet, p
 	r.plan, r.findings, r.sources, r.files = res.Plan, res.Findings, res.Sources, res.Files
 	worst, found := lang.Worst(r.findings)
 	if r.errors = found && worst == lang.Error; !r.errors {
-		res.TryTogether(r.plan.Shots) // which the score shows
-		r.sheets = sheets(ctx, r.plan, old, paper)
+		r.sheets = redraw(ctx, res, used, old, paper)
 	}
 	return r
 }

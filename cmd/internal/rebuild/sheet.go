@@ -26,6 +26,7 @@ type Sheet struct {
 	Tag string
 
 	shot  *plan.Shot // as it is drawn: without its place in the text
+	basis basis      // of what its cures come to together
 	paper sheet.Paper
 	index int                     // of the page, among those of the shot
 	page  weak.Pointer[draw.Page] // as long as there is room for it
