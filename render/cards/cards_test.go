@@ -10,6 +10,7 @@ import (
 
 	"pullscore/interp"
 	"pullscore/interp/plan"
+	"pullscore/lang/testing/cases"
 	"pullscore/render/draw"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
@@ -102,8 +103,9 @@ func TestMadeCardsAreClean(t *testing.T) {
 	}
 }
 
+// After a change of the cards try more, -rapid.checks=500.
 func TestGeneratedCardsAreClean(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	cases.Check(t, 40, func(t *rapid.T) {
 		paper := rapid.SampledFrom([]sheet.Paper{sheet.A4, sheet.Letter}).Draw(t, "paper")
 		s := missable(plans.Draw(t), func(lo, hi float64) plan.Number { return plan.Number(rapid.Float64Range(lo, hi).Draw(t, "figure")) })
 		for what, card := range papers {
