@@ -6,6 +6,7 @@
 //   - leaf.go: sections stacked on a page, with the free room shared out
 //   - curves.go: what the bands draw, sampled once for all of them
 //   - head.go: title, ruler of time, columns of the pulls
+//   - record.go: what the cut shows of a shot, under the ruler
 //   - distance.go: the band of distances
 //   - zone.go: the sharp zone in that band, and where it goes on beyond it
 //   - hand.go: the band of the hand

@@ -75,6 +75,9 @@ func (sh *Leaf) DrawRuler(g *draw.Group) {
 	} else {
 		sh.drawSeconds(g, y)
 	}
+	if sh.Shot.Recut() {
+		sh.drawRecord(g, y)
+	}
 	if at := sh.Shot.Speed(); at.Off() {
 		sh.drawScreen(g, y+screenRuler)
 	}
@@ -100,7 +103,7 @@ func (sh *Leaf) drawSeconds(g *draw.Group, y float64) {
 	w := sh.Window
 	every := times.LabelStep(sh.PerSecond, sheet.FontSmall.Room(sh.clock(w.Ends()))+3)
 	codes := 0.0
-	if sh.Shot.BeginsAt != "" {
+	if sh.Shot.BeginsAt != "" && !sh.Shot.Recut() {
 		codes = math.Ceil((sheet.FontSmall.Room(sh.Shot.BeginsAt)+3)/sh.PerSecond/every) * every
 	}
 	for n := math.Ceil(w.from - 1e-9); n <= w.Ends()+1e-9; n++ {
