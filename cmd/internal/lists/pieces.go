@@ -33,7 +33,11 @@ func (w *writer) pieces(s *plan.Shot) {
 		if p.Speed != 1 {
 			text += "  speed " + figures.Number(float64(p.Speed), 3)
 		}
-		w.Wrapped(console.Dim, margin, console.Clean(text))
+		if text = console.Clean(text); len(margin)+console.Columns(text) <= w.Screen.Width {
+			w.Line(margin + w.Screen.Paint(console.Dim, text))
+			continue
+		}
+		w.Wrapped(console.Dim, margin, strings.Join(strings.Split(text, "  "), ", "))
 	}
 }
 
