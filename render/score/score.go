@@ -27,7 +27,7 @@ func Score(shot *plan.Shot, opt sheet.Options) []*draw.Page {
 	if len(cells) < 2 { // one sheet is an overview of itself
 		return linked(sc.Draw("score", describe(sc), drawAround, drawLegend))
 	}
-	sc.Ahead = overview.Pages(shot)
+	sc.Ahead = overview.Pages(shot, sc.Paper)
 	for i := range cells {
 		cells[i].Number += sc.Ahead
 		cells[i].ID = sheet.PageID(shot, "score", cells[i].Number)

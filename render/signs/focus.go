@@ -94,6 +94,11 @@ func DrawStayOnThing(g *draw.Group, x1, x2, y float64) {
 	g.Group(Thing).Add(bar)
 }
 
+// DrawStayAlong draws the line where the focus stays with somebody who moves.
+func DrawStayAlong(g *draw.Group, run []draw.Point) {
+	g.Group(Stay).Add(draw.Path{Runs: [][]draw.Point{run}, Stroke: draw.Solid(draw.Black, draw.StayWidth)})
+}
+
 // DrawSheet draws where a sheet begins in an overview: a line from top to bottom, and the
 // number of the sheet beside it. Link is the ID of the sheet; it may be empty.
 func DrawSheet(g *draw.Group, x, top, bottom float64, number, link string) {

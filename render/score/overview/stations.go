@@ -41,10 +41,13 @@ func stays(s *plan.Shot) []stay {
 // A station is a row of the graph.
 type station struct {
 	name   string
-	metres float64 // at the start of the shot
+	metres float64       // at the start of the shot
+	walks  *plan.Subject // who stands there, if they move
 	y      float64
-	held   float64 // seconds
-	stays  int
+	// A station that moves keeps between the middles of the ways to its neighbours.
+	above, below float64
+	held         float64 // seconds
+	stays        int
 }
 
 const (
@@ -64,7 +67,9 @@ func stationsOf(s *plan.Shot, held []stay) (list []*station, of map[string]*stat
 		}
 	}
 	for _, u := range sheet.Order(s) {
-		add(u.Name, s.DistanceAt(u, 0))
+		if add(u.Name, s.DistanceAt(u, 0)); sheet.Moves(s, u) {
+			of[u.Name].walks = u
+		}
 	}
 	add(held[0].name, s.ToTape(s.Optics.Start.Distance, 0))
 	for _, p := range s.Pulls {
@@ -98,26 +103,52 @@ func gathered(s *plan.Shot, list []*station, of map[string]*station) []*station 
 	return append(kept, rest)
 }
 
+// A scale is even in 1/distance between two heights.
+type scale struct{ far, near, top, bottom float64 }
+
+// y returns where a distance stands in metres, that of no distance at the bottom.
+func (sc scale) y(metres float64) float64 {
+	share := 1.0
+	if metres > 0 && sc.near > sc.far {
+		share = (1/metres - sc.far) / (sc.near - sc.far)
+	}
+	return sc.top + share*(sc.bottom-sc.top)
+}
+
 // place puts the stations between two heights: even in 1/distance, but apart.
-func place(list []*station, top, bottom float64) {
-	lo, hi := math.Inf(1), math.Inf(-1)
+func (p *paper) place(top, bottom float64) {
+	list := p.stations
+	p.scale = scale{far: math.Inf(1), near: math.Inf(-1), top: top, bottom: bottom}
 	for _, st := range list {
 		if st.metres > 0 {
-			lo, hi = min(lo, 1/st.metres), max(hi, 1/st.metres)
+			p.scale.far, p.scale.near = min(p.scale.far, 1/st.metres), max(p.scale.near, 1/st.metres)
 		}
 	}
 	want, size := make([]float64, len(list)), make([]float64, len(list))
 	for i, st := range list {
-		share := 1.0
-		if st.metres > 0 && hi > lo {
-			share = (1/st.metres - lo) / (hi - lo)
-		}
-		want[i], size[i] = top+share*(bottom-top), min(pitch, (bottom-top)/float64(len(list)))
+		want[i], size[i] = p.scale.y(st.metres), min(pitch, (bottom-top)/float64(len(list)))
 		if i > 0 {
 			want[i] = max(want[i], want[i-1]+1e-6)
 		}
 	}
-	for i, y := range sheet.Spread(want, size, top, bottom) {
-		list[i].y = y
+	const air = 0.8
+	at := sheet.Spread(want, size, top, bottom)
+	for i, st := range list {
+		st.y, st.above, st.below = at[i], top, bottom
+		if i > 0 {
+			st.above = (at[i-1]+at[i])/2 + air
+		}
+		if i+1 < len(list) {
+			st.below = (at[i]+at[i+1])/2 - air
+		}
 	}
+}
+
+// y returns where a station stands at a time, in seconds.
+func (p *paper) y(st *station, t float64) float64 {
+	if st.walks == nil {
+		return st.y
+	}
+	off := p.scale.y(p.shot.DistanceAt(st.walks, t)) - p.scale.y(st.metres)
+	return min(max(st.y+off, min(st.y, st.above)), max(st.y, st.below))
 }
