@@ -274,19 +274,27 @@ func (sh *Leaf) DrawSigns(g *draw.Group, list []Sign) (taken []draw.Box) {
 	return taken
 }
 
+// The S of the first focus ends so far before the time axis, clear of a disc at its start,
+// and takes so much, millimetres.
+const (
+	startOff  = 2.4
+	startRoom = 3.0
+)
+
 // drawDiscs draws where the focus is at the start and where it moves, and returns how far
 // the signs reach.
 func (sh *Leaf) drawDiscs(g *draw.Group, top float64) (taken []draw.Box) {
 	y := top + LaneAir + FlagLane/2
 	if sh.Window.from == 0 {
-		signs.DrawStart(g, sh.Left-2.4, y)
+		signs.DrawStart(g, sh.Left-startOff, y)
+		taken = append(taken, draw.Box{X: sh.Left - startOff - startRoom, W: startRoom})
 	}
 	for _, p := range sh.Shot.Pulls {
 		if from, to := sh.Window.X(float64(p.Start)), sh.Window.X(float64(p.Land)); p.Kind == "follow" && to > from {
 			g.Group(signs.Follow).Line(from, y, to, y, draw.Solid(draw.Black, draw.DashWidth))
 		}
 	}
-	return sh.DrawSigns(g, sh.Badges(top))
+	return append(taken, sh.DrawSigns(g, sh.Badges(top))...)
 }
 
 // DrawDiscsAlone draws the discs of the moves over a band of the hand that stands alone.
