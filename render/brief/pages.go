@@ -17,9 +17,7 @@ type pages struct{ *sheet.Handout }
 
 // newPages opens the first sheet for passages; of no shot where s is nil.
 func newPages(s *plan.Shot, opt sheet.Options) pages {
-	h := pages{&sheet.Handout{Shot: s, Paper: opt.Size()}}
-	h.Turn()
-	return h
+	return pages{sheet.NewHandout(s, opt, "", "")}
 }
 
 // fontCover is the title of a cover.
@@ -92,9 +90,7 @@ func (h pages) heading(p Passage) {
 		return
 	}
 	const below = 5 * sheet.TablePitch // a table's head and a row of two lines
-	if h.Left() < headingHeight+below && h.Y > sheet.HandoutTop {
-		h.Turn()
-	}
+	h.Reserve(headingHeight + below)
 	g, top := h.Take(headingHeight, "heading")
 	g.Add(draw.NewText(sheet.Margin, top+headingBase, p.Heading, sheet.FontHeading, draw.Black).Shortened(h.Width()))
 }

@@ -34,7 +34,7 @@ func (f *flow) below(sc *coverage.Scene) {
 		counts = append(counts, fmt.Sprintf("%s held on %d of %d own words", o.Who, o.Held, o.Words))
 	}
 	f.say("", sheet.Joined(counts), draw.Grey)
-	f.y += 2
+	f.Y += 2
 	f.setups(sc)
 }
 
@@ -64,7 +64,7 @@ func (f *flow) say(heading, text string, ink draw.Ink) {
 		return
 	}
 	for i, line := range sheet.FontBody.Wrap(text, f.right()-wordsFrom) {
-		g, y := f.take(textPitch, "words")
+		g, y := f.Take(textPitch, "words")
 		if i == 0 && heading != "" {
 			g.Add(draw.NewText(sheet.Margin, y+3, heading, sheet.FontHeading, draw.Black))
 		}
@@ -78,13 +78,13 @@ func (f *flow) setups(sc *coverage.Scene) {
 	for i := range sc.Setups {
 		s := &sc.Setups[i]
 		if i%across == 0 {
-			g, y := f.take(textPitch, "set-ups")
+			g, y := f.Take(textPitch, "set-ups")
 			if i == 0 {
 				g.Add(draw.NewText(sheet.Margin, y+3, "Set-ups", sheet.FontHeading, draw.Black))
 			}
 		}
-		g := f.roots[len(f.roots)-1].Group("set-ups")
-		x, y := wordsFrom+setupCell*float64(i%across), f.y-textPitch+3
+		g := f.Root().Group("set-ups")
+		x, y := wordsFrom+setupCell*float64(i%across), f.Y-textPitch+3
 		id := draw.NewText(x, y, s.Shot, sheet.FontStrong, draw.Black).Shortened((setupCell - 4) / 2)
 		at := id.Room().Right() + 1.6
 		with := draw.NewText(at, y, fmt.Sprintf("lens %s, %s", s.Lens, s.Stop), sheet.FontBody, draw.Grey)

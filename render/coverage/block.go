@@ -73,7 +73,7 @@ func having(setups []int, row []placed) (list []int) {
 
 // block draws a row of words and the bars of some set-ups.
 func (f *flow) block(sc *coverage.Scene, l *coverage.Line, row []placed, setups []int, first bool) {
-	g, y := f.take(wordHeight+setupPitch*float64(len(setups))+blockAir, "line")
+	g, y := f.Take(wordHeight+setupPitch*float64(len(setups))+blockAir, "line")
 	g.Number = l.Number
 	base := y + wordHeight - 1.4
 	number := draw.NewText(sheet.Margin, base, strconv.Itoa(l.Number), fontNumber, draw.Grey)

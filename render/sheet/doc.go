@@ -19,6 +19,7 @@
 //   - seek.go: the search for the place of a label
 //   - simplify.go: curves as few chords, and regions between curves
 //   - shorten.go: texts cut where a reader misses least
+//   - stack.go: pages filled from top to bottom
 //   - handout.go: sheets filled from top to bottom, with a bar to check the
 //     printer
 //   - table.go: tables on such sheets

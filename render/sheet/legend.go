@@ -38,11 +38,6 @@ type legendStyle struct {
 // is drawn. It shortens words where there is little room, and drops no sign. It returns the
 // baseline of the last row, in millimetres.
 func DrawLegend(root *draw.Group, paper Paper, notes ...string) float64 {
-	return drawLegend(root, paper, paper.W-2*Margin, notes)
-}
-
-// drawLegend draws a legend that is that many millimetres wide, from the left margin.
-func drawLegend(root *draw.Group, paper Paper, width float64, notes []string) float64 {
 	found := signs.On(root)
 	g := root.Group(signs.Legend)
 	g.Line(Margin, paper.H-FootRule, paper.W-Margin, paper.H-FootRule, draw.Solid(draw.Guide, draw.GuideWidth))
@@ -51,7 +46,7 @@ func drawLegend(root *draw.Group, paper Paper, width float64, notes []string) fl
 	if note != "" {
 		room = FontNote.Room(note) + 4
 	}
-	entries := layLegend(found, width, room)
+	entries := layLegend(found, paper.W-2*Margin, room)
 	last := 0
 	for _, e := range entries {
 		base := paper.H - legendBase + legendPitch*float64(e.row)
@@ -60,7 +55,7 @@ func drawLegend(root *draw.Group, paper Paper, width float64, notes []string) fl
 		last = e.row
 	}
 	if note != "" {
-		g.Add(draw.NewText(Margin+width, paper.H-legendBase+legendPitch*float64(last), note, FontNote, draw.Grey).Aligned(draw.End))
+		g.Add(draw.NewText(Margin+paper.W-2*Margin, paper.H-legendBase+legendPitch*float64(last), note, FontNote, draw.Grey).Aligned(draw.End))
 	}
 	return paper.H - legendBase + legendPitch*float64(last)
 }

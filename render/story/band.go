@@ -87,7 +87,7 @@ func (p *pages) scene(sc *story.Scene) {
 	most := p.timeWidth() / p.scale
 	end := float64(sc.Duration)
 	for from := 0.0; from == 0 || from < end; from += most {
-		g, y := p.take(height, "scene")
+		g, y := p.Take(height, "scene")
 		g.Title = draw.Clean(sc.Title)
 		w := window{from: from, to: min(from+most, end), top: y + bandAir, row: row, speaks: speakers(p.film.Film.Holders)}
 		p.drawName(g, sc, y, from > 0)
@@ -96,7 +96,7 @@ func (p *pages) scene(sc *story.Scene) {
 		if from == 0 {
 			p.drawFigures(g, sc, y)
 		}
-		g.Line(sheet.Margin, y+height, p.paper.W-sheet.Margin, y+height, draw.Solid(draw.Guide, draw.GuideWidth))
+		g.Line(sheet.Margin, y+height, p.Paper.W-sheet.Margin, y+height, draw.Solid(draw.Guide, draw.GuideWidth))
 	}
 }
 

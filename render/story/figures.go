@@ -23,14 +23,14 @@ const (
 func (p *pages) drawFigures(g *draw.Group, sc *story.Scene, y float64) {
 	p.drawOwn(g.Group("own-lines"), &sc.Figures, y)
 	ways := g.Group("ways")
-	drawWay(ways, p.paper.W-waysFrom, y+5, false, sc.Near)
-	drawWay(ways, p.paper.W-waysFrom+9, y+5, true, sc.Far)
+	drawWay(ways, p.Paper.W-waysFrom, y+5, false, sc.Near)
+	drawWay(ways, p.Paper.W-waysFrom+9, y+5, true, sc.Far)
 	p.drawStays(g.Group("lengths"), &sc.Figures, y)
 }
 
 // drawOwn draws the share of the own lines as a bar.
 func (p *pages) drawOwn(g *draw.Group, f *story.Figures, y float64) {
-	x := p.paper.W - ownFrom
+	x := p.Paper.W - ownFrom
 	if !f.Own.Known() {
 		g.Add(draw.NewText(x, y+5, "no lines", sheet.FontNote, draw.Grey))
 		return
@@ -54,7 +54,7 @@ func drawWay(g *draw.Group, x, y float64, farther bool, n int) {
 
 // drawStays draws how many stays there are of each length.
 func (p *pages) drawStays(g *draw.Group, f *story.Figures, y float64) {
-	x, base := p.paper.W-staysFrom, y+2.2+binsHigh
+	x, base := p.Paper.W-staysFrom, y+2.2+binsHigh
 	drawBins(g, f.Bins, draw.Box{X: x, Y: base - binsHigh, W: binsWidth, H: binsHigh})
 	g.Add(draw.NewText(x, base+3.4, story.HalfUnder(f.Median, in), sheet.FontSmall, draw.Grey))
 }

@@ -26,7 +26,7 @@ const (
 
 // whole draws the last band.
 func (p *pages) whole() {
-	g, y := p.take(filmHigh, "film")
+	g, y := p.Take(filmHigh, "film")
 	g.Add(draw.NewText(sheet.Margin, y+5, "Whole film", sheet.FontHeading, draw.Black))
 	p.drawLengths(g.Group("lengths"), y)
 	p.drawHolders(g.Group("holders"), y)
@@ -98,7 +98,7 @@ func fewest(list []story.Holder) []story.Holder {
 // drawCauses writes how long the racks take, where they go, and what they hang on.
 func (p *pages) drawCauses(g *draw.Group, y float64) {
 	f := &p.film.Film
-	x := p.paper.W - filmText
+	x := p.Paper.W - filmText
 	g.Add(draw.NewText(x, y+5, "racks", sheet.FontBody, draw.Grey))
 	sentences := []string{"none"}
 	if f.Racks > 0 {
@@ -129,8 +129,8 @@ func (p *pages) left() {
 		}
 		names = append(names, name)
 	}
-	for _, line := range sheet.FontBody.Wrap("Left out, because of errors: "+strings.Join(names, "; "), p.paper.W-2*sheet.Margin) {
-		g, y := p.take(4.4, "left-out")
+	for _, line := range sheet.FontBody.Wrap("Left out, because of errors: "+strings.Join(names, "; "), p.Paper.W-2*sheet.Margin) {
+		g, y := p.Take(4.4, "left-out")
 		g.Add(draw.NewText(sheet.Margin, y+3.4, line, sheet.FontBody, draw.Warning))
 	}
 }

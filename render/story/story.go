@@ -46,45 +46,25 @@ func Story(f *story.Film, opt sheet.Options) []*draw.Page {
 
 // Pages are sheets under construction, all to one scale of time.
 type pages struct {
+	sheet.Stack
 	film  *story.Film
-	paper sheet.Paper
 	scale float64 // millimetres a second
-	roots []*draw.Group
-	y     float64 // the lower end of what is filled
 }
 
 // newPages returns one empty sheet. A second is a millimetre if the longest scene has
 // room so, else half a millimetre; what is longer still goes on in a further band.
 func newPages(f *story.Film, paper sheet.Paper) *pages {
-	p := &pages{film: f, paper: paper, scale: 1}
+	p := &pages{Stack: sheet.NewStack(paper, top, foot), film: f, scale: 1}
 	for _, sc := range f.Scenes {
 		if float64(sc.Duration) > p.timeWidth() {
 			p.scale = 0.5
 		}
 	}
-	p.turn()
 	return p
 }
 
 // timeWidth returns how wide the time is at most.
-func (p *pages) timeWidth() float64 { return p.paper.W - ownFrom - timeAir - timeFrom }
-
-// turn begins a new sheet.
-func (p *pages) turn() {
-	p.roots = append(p.roots, &draw.Group{})
-	p.y = top
-}
-
-// take reserves a strip across the sheet, on a new one if it does not fit, and returns the
-// group to draw in and the top of the strip.
-func (p *pages) take(height float64, name string) (g *draw.Group, at float64) {
-	if p.y+height > p.paper.H-foot && p.y > top {
-		p.turn()
-	}
-	at = p.y
-	p.y += height
-	return p.roots[len(p.roots)-1].Group(name), at
-}
+func (p *pages) timeWidth() float64 { return p.Paper.W - ownFrom - timeAir - timeFrom }
 
 // finished returns the sheets, each with its head, its ruler and its legend.
 func (p *pages) finished() []*draw.Page {
@@ -95,24 +75,24 @@ func (p *pages) finished() []*draw.Page {
 	head := sheet.Heading{Name: title, Title: "focus story", Line: sheet.Joined([]string{
 		units.Count(len(p.film.Scenes), "scene"), story.Length(p.film.Length, in), units.Count(p.film.Film.Racks, "rack"),
 	})}
-	list := make([]*draw.Page, len(p.roots))
-	for i, root := range p.roots {
+	list := make([]*draw.Page, len(p.Roots))
+	for i, root := range p.Roots {
 		name := head.Name + ": focus story"
-		if len(p.roots) > 1 {
-			name += fmt.Sprintf(", page %d of %d", i+1, len(p.roots))
+		if len(p.Roots) > 1 {
+			name += fmt.Sprintf(", page %d of %d", i+1, len(p.Roots))
 		}
 		page := &draw.Page{
-			Title: draw.Clean(name), W: p.paper.W, H: p.paper.H,
+			Title: draw.Clean(name), W: p.Paper.W, H: p.Paper.H,
 			Desc: "Who holds the focus in each scene, how long, and where it goes next: a thick line where the focus stays, a thin one for each rack.",
 		}
 		page.Root.ID = draw.ID("story", fmt.Sprint(i+1))
-		folio := sheet.Folio{Paper: "story", Number: i + 1, Of: len(p.roots), Scale: fmt.Sprintf("who holds the focus, how long, where next · %s mm/s", in.Number(p.scale, 1))}
-		sheet.DrawHeadOf(page.Root.Group("head"), head, p.paper, folio)
+		folio := sheet.Folio{Paper: "story", Number: i + 1, Of: len(p.Roots), Scale: fmt.Sprintf("who holds the focus, how long, where next · %s mm/s", in.Number(p.scale, 1))}
+		sheet.DrawHeadOf(page.Root.Group("head"), head, p.Paper, folio)
 		if len(groupsOf(root, "scene")) > 0 {
 			p.drawRuler(page.Root.Group("ruler"))
 		}
 		page.Root.Add(root.Items...)
-		sheet.DrawLegend(&page.Root, p.paper, "far at the top", "a tick parts two shots")
+		sheet.DrawLegend(&page.Root, p.Paper, "far at the top", "a tick parts two shots")
 		list[i] = page
 	}
 	return list
@@ -135,9 +115,9 @@ func (p *pages) drawRuler(g *draw.Group) {
 		g.Add(draw.NewText(x, base-0.4, text, sheet.FontHeading, draw.Black))
 	}
 	write(sheet.Margin, "Scene")
-	write(p.paper.W-ownFrom, "own lines")
-	write(p.paper.W-waysFrom, "near / far")
-	write(p.paper.W-staysFrom, "stays")
+	write(p.Paper.W-ownFrom, "own lines")
+	write(p.Paper.W-waysFrom, "near / far")
+	write(p.Paper.W-staysFrom, "stays")
 	ruler := draw.Solid(draw.Black, draw.RulerWidth)
 	g.Line(timeFrom, line, timeFrom+p.timeWidth(), line, ruler)
 	for t := 0.0; t*p.scale <= p.timeWidth(); t += 30 {

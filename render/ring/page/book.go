@@ -12,12 +12,10 @@ import (
 
 // A Book is a stack of pages under construction.
 type Book struct {
-	Shot  *plan.Shot
-	Paper sheet.Paper
-	name  string // of the paper
-	desc  string
-	Roots []*draw.Group
-	Y     float64 // the lower end of what is filled, millimetres
+	sheet.Stack
+	Shot *plan.Shot
+	name string // of the paper
+	desc string
 }
 
 const (
@@ -29,31 +27,11 @@ const (
 )
 
 func New(s *plan.Shot, opt sheet.Options, name, desc string) *Book {
-	b := &Book{Shot: s, Paper: opt.Size(), name: name, desc: desc}
-	b.Turn()
-	return b
+	return &Book{Stack: sheet.NewStack(opt.Size(), Top, sheet.FootRule+footGap), Shot: s, name: name, desc: desc}
 }
-
-// Turn starts a page.
-func (b *Book) Turn() {
-	b.Roots = append(b.Roots, &draw.Group{})
-	b.Y = Top
-}
-
-func (b *Book) Root() *draw.Group { return b.Roots[len(b.Roots)-1] }
 
 // Foot is the y at which the contents of a page end.
-func (b *Book) Foot() float64 { return b.Paper.H - sheet.FootRule - footGap }
-
-// Width is that between the margins.
-func (b *Book) Width() float64 { return b.Paper.W - 2*sheet.Margin }
-
-// Reserve starts a page if there is no room for that height, in millimetres.
-func (b *Book) Reserve(height float64) {
-	if b.Y+height > b.Foot() && b.Y > Top {
-		b.Turn()
-	}
-}
+func (b *Book) Foot() float64 { return b.Y + b.Left() }
 
 // LinePitch is the height of a line of running text.
 func LinePitch(f draw.Font) float64 { return f.Size * draw.MM * 1.28 }
