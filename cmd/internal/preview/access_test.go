@@ -65,8 +65,10 @@ func TestEverybodyCanUseThePage(t *testing.T) {
 		b.until(`document.querySelectorAll(".finding-item").length === 1 && ` + sheetCount + ` === 1`)
 		b.do(chromedp.Evaluate[chromedp.Void](axe))
 		b.checkAccess(what)
-		b.dark()
-		b.checkAccess(what + ", dark")
+		if what == "wide" {
+			b.dark()
+			b.checkAccess(what + ", dark")
+		}
 		b.press("?")
 		b.until(`document.querySelector("dialog").open`)
 		b.checkAccess(what + ", help")
@@ -80,7 +82,11 @@ func TestEverybodyCanUseThePage(t *testing.T) {
 		b.press("b")
 		b.until(`document.querySelector('[data-view="B"] .blur')`)
 		b.rehearses()
-		for _, light := range []string{"light", "dark"} {
+		lights := []string{"light", "dark"}
+		if what == "narrow" {
+			lights = lights[:1] // colours are the same at any width
+		}
+		for _, light := range lights {
 			b.checkAccess(what + ", rehearsal, " + light)
 			b.press("r")
 			b.until(trying)

@@ -160,12 +160,26 @@ func value[T any](b *tab, js string) T {
 	return v
 }
 
+// lookInside looks for a second whether an expression is true, within the page: to ask from
+// here each time would keep both busy.
+const lookInside = `new Promise((done) => {
+	const end = performance.now() + 1000;
+	const look = async () => {
+		let ok = false;
+		try { ok = Boolean(await (%s)); } catch {}
+		if (ok || performance.now() > end) done(ok);
+		else setTimeout(look, 15);
+	};
+	look();
+})`
+
 // until waits for an expression, or what it promises, to be true.
 func (b *tab) until(js string) {
 	b.Helper()
+	look := fmt.Sprintf(lookInside, js)
 	for end := time.Now().Add(tooLong); time.Now().Before(end); time.Sleep(10 * time.Millisecond) {
-		if value[bool](b, "(async () => Boolean(await ("+js+")))()") {
-			return
+		if ok, err := chromedp.Run(b.ctx, chromedp.Evaluate[bool](look, chromedp.EvalAwaitPromise)); ok && err == nil {
+			return // an error is that of a page that goes, or of a part that is not there yet
 		}
 	}
 	b.picture("failed")

@@ -295,9 +295,9 @@ func TestTheHandIsTimedByItsEvents(t *testing.T) {
 // The wheel comes where the score was: nobody scrolls between Play and the wheel,
 // nor between the picture and the wheel during a try.
 func TestTheWheelIsInReach(t *testing.T) {
+	d := slowDesk(t)
 	for _, size := range [][2]int64{{1280, 720}, {1440, 900}, {1024, 768}, {390, 844}, {390, 664}, {360, 640}, {844, 390}} {
 		t.Run(fmt.Sprint(size[0], "x", size[1]), func(t *testing.T) {
-			d := slowDesk(t)
 			b := staged(t, d.server, size[0], size[1], "12A")
 			const seen = `(() => { const r = document.querySelector(%s).getBoundingClientRect(); return r.width > 80 && r.height > 20 && r.top >= -1 && r.bottom <= innerHeight + 1; })()`
 			in := func(selector string) {
@@ -367,10 +367,16 @@ const watchRests = `(() => {
 	return 0;
 })()`
 
-// Sixty tries in a row land where they were let go, by wheel, by touch and by
-// keys, twenty each.
-func TestSixtyTriesInARow(t *testing.T) {
-	const each = 20
+// longRuns has tests run as long as somebody waits for them by hand.
+const longRuns = "PULLSCORE_LONG"
+
+// Tries in a row land where they were let go, by wheel, by touch and by keys: sixty by
+// hand.
+func TestTriesInARow(t *testing.T) {
+	each := 6
+	if os.Getenv(longRuns) != "" {
+		each = 20
+	}
 	for _, by := range []string{"wheel", "touch", "keys"} {
 		t.Run(by, func(t *testing.T) {
 			d := newDesk(t, "ticket-window.pull")
