@@ -92,6 +92,11 @@ func TestTryIsLogged(t *testing.T) {
 	b.click("#rehearse", "Keep")
 	b.until(`document.querySelector(".kept")`)
 	list := written(t, logOf(filepath.Join(d.folder, "ticket-window.pull")))
+	if got := value[string](b, `document.querySelector(".where").textContent`); !strings.Contains(got, "OSKEL (") || !strings.Contains(got, "sharp ") {
+		t.Errorf("of where it landed the page says %q", got)
+	}
+	b.click("#rehearse", "Replay") // the picture follows the hand again, and rests at its end
+	b.until(`getComputedStyle(document.querySelector(".graph .now")).visibility === "visible"`)
 	travel := float64(d.server.shown.Load().state.Plans[0].Good.Shots[0].Pulls[0].HandDeg)
 	if len(list) != 1 || list[0].Note != "page, keys" || list[0].Shot != "12A" || math.Abs(list[0].Travel-travel) > 1e-3 {
 		t.Fatalf("the log has %+v", list)
@@ -99,6 +104,14 @@ func TestTryIsLogged(t *testing.T) {
 	if shown := value[float64](b, `Number(document.querySelector(".outcome").dataset.error)`); math.Abs(shown-list[0].Error) > 1e-3 {
 		t.Errorf("the page shows an error of %g°, the log has %g°", shown, list[0].Error)
 	}
+	b.click("#rehearse", "Practice") // one try after the other
+	for n := 1; n <= 2; n++ {
+		b.until(trying + ` && import("./shared.js").then(({ player }) => player.moving)`)
+		b.lands()
+		b.until(fmt.Sprintf(`document.querySelectorAll(".dots circle").length >= %d && document.querySelector(".practice-says").textContent.includes(" in the window")`, n))
+	}
+	b.click("#rehearse", "Practice")
+	b.picture("practised")
 }
 
 // A save that leaves the pull as it is does not disturb a try.

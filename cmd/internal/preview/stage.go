@@ -53,7 +53,8 @@ type toldStage struct {
 	// a metre from the entrance pupil. It changes as the lens breathes.
 	Scale series `json:"scale_m"`
 
-	Camera   *toldCamera     `json:"camera,omitempty"` // nil where it only goes along its axis
+	Imperial bool            `json:"imperial,omitempty"` // the plan speaks of feet and inches
+	Camera   *toldCamera     `json:"camera,omitempty"`   // nil where it only goes along its axis
 	Subjects []toldSubject   `json:"subjects"`
 	Lines    []toldLine      `json:"lines"`
 	Cues     []plan.Cue      `json:"cues"`
@@ -239,7 +240,7 @@ func tellStage(s *plan.Shot, people map[string]bool) *toldStage {
 		Scale:    times.of(func(t float64) float64 { return scaleAt(s, t) }),
 		Camera:   tellCamera(s, times),
 		Subjects: []toldSubject{}, Lines: tellLines(s), Cues: s.Cues, Actions: s.Actions, Pulls: tellStagePulls(s),
-		Ring: tellRing(s, times), Puller: s.Puller,
+		Ring: tellRing(s, times), Puller: s.Puller, Imperial: s.Imperial,
 	}
 	t.Rate[0], t.Rate[1] = perSecond(s)
 	for _, u := range s.Subjects {

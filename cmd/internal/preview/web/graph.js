@@ -30,6 +30,26 @@ export function graph(attempt, planned) {
   }
   root.append(svg("polyline", { class: "planned", points: planned.map((p) => `${x(p.t).toFixed(1)},${y(p.deg).toFixed(1)}`).join(" ") }));
   root.append(svg("polyline", { class: "hand", points: path.map((p) => `${x(p.t).toFixed(1)},${y(p.deg).toFixed(1)}`).join(" ") }));
+  const now = svg("line", { class: "now", y1: top, y2: height - bottom, x1: left, x2: left, visibility: "hidden" });
+  root.append(now);
+  root.addEventListener("at", ({ detail: t }) => { // while the try is played again
+    const shown = t >= from && t <= to;
+    now.setAttribute("visibility", shown ? "visible" : "hidden");
+    if (shown) for (const end of ["x1", "x2"]) now.setAttribute(end, x(t));
+  });
   if (landed) root.append(svg("circle", { class: "landed", cx: x(landed.t), cy: y(landed.deg), r: 3.5 }));
+  return root;
+}
+
+// dotsOf draws landings of a practice as dots over the window, the last one filled; window
+// is from the mark, degrees.
+export function dotsOf(landings, window) {
+  const high = 40, span = Math.max(...landings.map((l) => Math.abs(l.error)), ...window.filter(Number.isFinite).map(Math.abs)) * 1.15 || 1;
+  const x = (deg) => left + ((Math.min(Math.max(deg, -span), span) + span) / (2 * span)) * (width - left - right);
+  const root = svg("svg", { class: "graph dots", viewBox: `0 0 ${width} ${high}`, role: "img" });
+  root.append(svg("title", {}, `The last ${landings.length} landings, short of the mark at the left and past it at the right`));
+  root.append(svg("rect", { class: "window", x: x(window[0]), width: Math.max(x(window[1]) - x(window[0]), 1), y: 6, height: high - 12 }));
+  root.append(svg("line", { class: "rule", x1: x(0), x2: x(0), y1: 2, y2: high - 2 }));
+  landings.forEach((l, i) => root.append(svg("circle", { class: i === landings.length - 1 ? "landed" : "earlier", cx: x(l.error), cy: high / 2, r: 4 })));
   return root;
 }

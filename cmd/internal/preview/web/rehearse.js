@@ -3,9 +3,11 @@
 
 import { make, post, say } from "./shared.js";
 import { bind, byKeys } from "./keys.js";
-import { graph } from "./graph.js";
+import { dotsOf, graph } from "./graph.js";
 import { keyDegrees, wheelDegrees } from "./input.js";
 import { midiLine } from "./midi.js";
+import { miss, pathAt, says } from "./miss.js";
+import { Practice } from "./practice.js";
 import { button, toggle } from "./transport.js";
 import { follow, report, Try } from "./try.js";
 import { Wheel } from "./wheel.js";
@@ -14,6 +16,9 @@ import { Wheel } from "./wheel.js";
 // planned landing, seconds.
 const before = 2.5;
 const after = 2;
+
+// pause is how long a practice rests between two tries, milliseconds.
+const pause = 1000;
 
 export class Rehearsal {
   // onTurn is called whenever the hand has moved, to draw the picture anew.
@@ -24,6 +29,8 @@ export class Rehearsal {
     this.pulls = []; // of the shot, those that can be rehearsed
     this.attempt = null; // the try that is on
     this.kept = null; // { pull, drop }: the try that can be kept
+    this.replay = null; // the try that is played again
+    this.practice = null; // while one is on
     this.lost = ""; // why a try has ended with its shot, until another is shown
     this.wheel = new Wheel((by, stamp) => this.turn(by, "drag", stamp));
     this.build();
@@ -48,18 +55,20 @@ export class Rehearsal {
     const notch = make("label", "", "a notch of the mouse wheel turns ");
     notch.append(this.notch, " °");
     this.flip = toggle("Other way round", () => this.mark());
+    this.again = toggle("Practice", (on) => this.setPractice(on));
     this.bar = make("div", "ways");
-    this.bar.append(pull, this.start);
+    this.bar.append(pull, this.start, this.again);
     this.settings = make("div", "ways settings");
     this.settings.append(notch, this.flip);
     this.midi = midiLine((by, stamp) => this.turn(by, "midi", stamp));
     this.outcome = make("div", "outcome");
     this.outcome.setAttribute("aria-live", "polite");
+    this.drill = make("div", "practice"); // stays while the next try is on
     this.pair = make("div", "hand");
     this.dial = make("div", "dial");
     this.dial.append(this.wheel.root);
     this.pair.append(this.dial, this.outcome);
-    this.root.append(make("h2", "", "Rehearse"), this.bar, this.pair, this.about, this.settings, this.midi);
+    this.root.append(make("h2", "", "Rehearse"), this.bar, this.pair, this.drill, this.about, this.settings, this.midi);
     document.addEventListener("wheel", (e) => this.roll(e), { passive: false });
     document.addEventListener("keydown", (e) => this.key(e), { capture: true });
   }
@@ -93,7 +102,7 @@ export class Rehearsal {
     const { ring } = shot.told;
     this.pulls = ring ? shot.told.pulls.filter((p) => p.kind === "rack" && p.to_deg !== undefined && p.from_deg !== p.to_deg && p.window_deg) : [];
     this.about.textContent = this.pulls.length
-      ? `The score hides, ${shot.told.lines.length ? "each word of the lines is written as it falls" : "the shot plays"}, and you turn: the picture follows your hand. Turn with the wheel of the mouse, a pointer on the hand wheel, the arrow keys, or a MIDI controller. It has landed when it rests for 0.3 s, or at Enter.`
+      ? `The score hides, ${shot.told.lines.length ? "the words to come stand below the picture and those that a pull hangs on fill up" : "the shot plays"}, and you turn: the picture follows your hand. Turn with the wheel of the mouse, a pointer on the hand wheel, the arrow keys, or a MIDI controller. It has landed when it rests for 0.3 s, or at Enter.`
       : ring
         ? "This shot has no rack with figures for the hand."
         : "This lens has no ring with angles, as by wire: there is nothing to rehearse by degrees.";
@@ -125,7 +134,8 @@ export class Rehearsal {
 
   clear() {
     this.lose("the shot cannot be shown any more");
-    this.shot = this.at = this.kept = null;
+    this.setPractice(false);
+    this.shot = this.at = this.kept = this.replay = null;
     this.pulls = [];
     this.about.textContent = "";
     this.hold();
@@ -141,6 +151,7 @@ export class Rehearsal {
   show(open) {
     if (open === this.open) return;
     if (this.attempt) this.stop();
+    if (!open) this.setPractice(false);
     this.open = open;
     this.hold();
     this.transport.rehearse.setAttribute("aria-pressed", open);
@@ -156,10 +167,53 @@ export class Rehearsal {
     else document.getElementById("stage").scrollIntoView({ block: "start" });
   }
 
+  // setPractice has a pull be tried again and again, until it is turned off or hands tire.
+  setPractice(on) {
+    clearTimeout(this.soon);
+    this.practice = on ? new Practice() : null;
+    this.again.setAttribute("aria-pressed", on);
+    if (!on) return;
+    this.drill.replaceChildren();
+    this.begin();
+  }
+
+  // practised adds a try to the practice, shows what it comes to, and begins the next.
+  practised(result, pull) {
+    this.practice.add(result);
+    this.drill.replaceChildren(dotsOf(this.practice.last(), result.window), make("p", "practice-says", this.practice.says()));
+    if (this.practice.over) this.setPractice(false);
+    else this.soon = setTimeout(() => this.practice && this.open && this.pull?.number === pull.number && this.begin(), pause);
+  }
+
+  // replayer offers to see a try again beside the plan.
+  replayer(attempt) {
+    const box = make("div", "ways");
+    for (const [text, speed] of [["Replay", 1], ["Replay at half speed", 0.5]]) {
+      box.append(button(text, "", () => {
+        clearTimeout(this.soon);
+        const { player } = this;
+        player.pause();
+        player.loop();
+        player.onSet = true;
+        player.speed = speed;
+        player.seek(Math.max(0, Math.min(attempt.pull.start_s, attempt.path[0].t) - 0.5));
+        this.replay = attempt;
+        const lead = player.lead;
+        player.lead = null; // nobody has to be ready
+        player.play();
+        player.lead = lead;
+      }));
+    }
+    return box;
+  }
+
   get pull() { return this.pulls.find((p) => String(p.number) === this.pick.value); }
 
   // deg is where the hand has the focus while a try is on.
-  deg() { return this.attempt?.deg; }
+  deg() {
+    if (this.replay) return pathAt(this.replay.path, this.player.time, this.replay.pull.from_deg);
+    return this.attempt?.deg;
+  }
 
   // arm puts the wheel to where the pull starts.
   arm(keep) {
@@ -193,6 +247,8 @@ export class Rehearsal {
     this.show(true);
     if (!this.pulls.length) return;
     const { player, pull, shot } = this;
+    clearTimeout(this.soon);
+    this.replay = null;
     player.pause();
     player.loop();
     player.onSet = true; // where the hand is
@@ -230,6 +286,10 @@ export class Rehearsal {
   // look sees whether the hand has landed, and ends the try some time later.
   look() {
     const { attempt, player } = this;
+    if (this.replay) {
+      this.outcome.querySelector(".graph")?.dispatchEvent(new CustomEvent("at", { detail: player.time }));
+      if (player.time >= Math.max(this.replay.pull.land_s, this.replay.path.at(-1).t) + 0.5) player.pause();
+    }
     if (!attempt || !player.moving) return;
     attempt.look(player.now);
     const end = Math.max(attempt.landed ? attempt.landed.t + 0.8 : 0, attempt.pull.land_s + (attempt.landed ? 0.2 : after));
@@ -241,9 +301,10 @@ export class Rehearsal {
     if (this.attempt.landed) this.player.pause();
   }
 
-  // stop breaks a try off.
+  // stop breaks a try off, and a practice with it.
   stop(word = "Broken off.") {
     if (!this.attempt) return;
+    this.setPractice(false);
     this.end();
     this.tell(make("p", "", word));
     this.player.pause();
@@ -276,11 +337,17 @@ export class Rehearsal {
   // finish says how a try went, once the playing has ended.
   finish() {
     const { attempt } = this;
+    if (this.replay && !attempt) {
+      this.replay = null;
+      this.player.speed = 1;
+      this.onTurn();
+    }
     if (!attempt || !this.shot) return;
     attempt.land();
     const result = attempt.result();
     this.end();
     if (!result) {
+      this.setPractice(false);
       this.tell(make("p", "", "The hand never set off."));
       return;
     }
@@ -289,8 +356,11 @@ export class Rehearsal {
     this.outcome.dataset.error = result.error;
     this.outcome.dataset.hit = result.hit;
     this.outcome.dataset.onset = attempt.onset;
-    this.tell(heading, make("p", "", lines[1]), make("p", "", lines[2]), graph(attempt, this.planned(attempt.pull)), this.keeper(attempt.pull, result, this.by));
+    const where = says(miss(this.shot.law, attempt.pull, attempt.landed.deg), attempt.pull.target, this.shot.told.imperial);
+    lines.splice(1, 0, `${where[0].toUpperCase()}${where.slice(1)}.`);
+    this.tell(heading, make("p", "where", lines[1]), make("p", "", lines[2]), make("p", "", lines[3]), graph(attempt, this.planned(attempt.pull)), this.replayer(attempt), this.keeper(attempt.pull, result, this.by));
     say(lines.join(" "));
+    if (this.practice) this.practised(result, attempt.pull);
   }
 
   // planned is the planned hand round a pull.

@@ -3,6 +3,7 @@
 
 import { get, make, player } from "./shared.js";
 import { bind } from "./keys.js";
+import { coming } from "./coming.js";
 import { Metronome } from "./metronome.js";
 import { Moments } from "./moments.js";
 import { Rehearsal } from "./rehearse.js";
@@ -149,12 +150,34 @@ function paint() {
 // speak shows the words as they fall, and the cues and business beside them.
 function speak() {
   const { shot } = views.A;
+  if (document.body.classList.contains("rehearsing")) {
+    expect(shot);
+    return;
+  }
   const lines = shot.words(player.time);
   const signs = shot.signs(player.time);
   const key = JSON.stringify([lines, signs]);
   if (spoken.dataset.key === key) return;
   spoken.dataset.key = key;
   spoken.replaceChildren(...lines.map(spokenLine), ...signs.map((s) => make("bdi", `sign ${s.kind}`, s.text)));
+}
+
+// expect shows the words to come, those that a pull hangs on filling up.
+function expect(shot) {
+  const lines = coming(shot.told.lines, shot.told.pulls, player.time);
+  const key = JSON.stringify(lines);
+  if (spoken.dataset.key === key) return;
+  spoken.dataset.key = key;
+  spoken.replaceChildren(...lines.map(({ who, said, words }) => {
+    const line = make("span", said ? "line coming said" : "line coming");
+    line.append(make("bdi", "speaker", who), " ");
+    for (const w of words) {
+      const word = make("span", `word${w.fallen ? " fallen" : ""}${w.cue ? " cue-word" : ""}`, w.text);
+      if (w.cue) word.style.setProperty("--fill", `${Math.round(w.fill * 100)}%`);
+      line.append(word, " ");
+    }
+    return line;
+  }));
 }
 
 function spokenLine({ who, words }) {
