@@ -13,6 +13,7 @@ import (
 	"pgregory.net/rapid"
 
 	"pullscore/interp/plan"
+	"pullscore/lang/testing/cases"
 )
 
 // aShot has moves at these times, from starts to landings.
@@ -86,8 +87,10 @@ func near(list []int, at float64) bool {
 	return false
 }
 
+// Each case renders seconds of sound. After a change of the click try more,
+// -rapid.checks=500.
 func TestCuesAreWhereTheySound(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	cases.Check(t, 40, func(t *rapid.T) {
 		opt := ClickOptions{
 			Beat:  rapid.Float64Range(0.3, 1.2).Draw(t, "beat"),
 			Speed: rapid.Float64Range(0.5, 1).Draw(t, "speed"),
