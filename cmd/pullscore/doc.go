@@ -35,6 +35,7 @@
 //   - page.go: pullscore page
 //   - page_against.go: page --against
 //   - page_kit.go: the kit of a new plan
+//   - page_talk.go: a plan of what subtitles say
 //   - page_read.go: reading a script page, and telling what is none
 //   - page_revised.go: page --revised
 //   - primer.go: the language in a minute, and its words by task

@@ -30,7 +30,7 @@ type pageCmd struct {
 	Scene   string  `placeholder:"N" help:"One scene, by its number or else by its position from 1."`
 	Against string  `offer:"plans" placeholder:"PLAN" help:"Tell what the page words differently from this plan."`
 	Revised revised `placeholder:"NAME" help:"Propose only what a revision of an FDX page changed, as in --revised=Pink; without a name the one that is running."`
-	File    string  `offer:"files" arg:"" help:"A script page in Fountain or FDX, or - for standard input."`
+	File    string  `offer:"files" arg:"" help:"A script page in Fountain or FDX, subtitles, or - for standard input."`
 }
 
 // Help explains the command.
@@ -45,6 +45,7 @@ placeholders to measure. A kit.pull in the folder of the plan is used.
   pullscore page --as json ferry.fountain
   pullscore page --against scene-27.pull --scene 27 ferry.fountain
   pullscore page --revised=Pink ferry.fdx
+  pullscore page -o talk.pull interview.srt      what was said, with its pauses
 
 A plan that is there is never written over. With --against, the exit code is 1
 where lines have changed, moved or vanished; the pulls that hang on them are
@@ -56,6 +57,9 @@ func (c *pageCmd) Run(s *session) error {
 	src, err := s.readPage(c.File)
 	if err != nil {
 		return err
+	}
+	if isTalk(c.File) {
+		return c.talk(s, src)
 	}
 	if err := refuse(c.File, src); err != nil {
 		return err

@@ -112,9 +112,9 @@ func TestSentences(t *testing.T) {
 	said, diags := Sentences(&lines.Text{Name: "cut.srt", Content: talk})
 	var got string
 	for _, s := range said {
-		got += fmt.Sprintf("%.1f-%.1f %s|", s.Start, s.End, s.Text)
+		got += fmt.Sprintf("%.1f-%.1f %s: %s|", s.Start, s.End, s.Who, s.Text)
 	}
-	if want := "2.0-4.0 You rowed out to the wreck alone.|5.0-7.0 The tide was slack.|9.0-10.0 And so|"; got != want || len(diags) > 0 {
+	if want := "2.0-4.0 INES: You rowed out to the wreck alone.|5.0-7.0 INES: The tide was slack.|9.0-10.0 INES: And so|"; got != want || len(diags) > 0 {
 		t.Errorf("%s, want %s: %v", got, want, diags)
 	}
 }

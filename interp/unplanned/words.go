@@ -25,6 +25,7 @@ type Word struct {
 
 // A Sentence is what is said up to a sign that ends it, or a pause.
 type Sentence struct {
+	Who        string // as the subtitles call them; "" where they do not say it
 	Text       string
 	Start, End float64 // seconds from the start of the picture
 	Words      []Word
@@ -39,13 +40,17 @@ func Sentences(t *lines.Text) (list []Sentence, diags []lang.Diagnostic) {
 	for _, c := range cues {
 		clean.Learn(c.Text)
 	}
+	who := ""
 	open := false // the last sentence goes on
 	for _, c := range cues {
+		if by := speakerOf(&c); by != "" && by != who {
+			who, open = by, false
+		}
 		text, _ := clean.Said(c.Text)
 		text = strings.Join(strings.Fields(text), " ")
 		for _, w := range speech.Spread(speech.Split(text), float64(c.Start)/1000, float64(c.End)/1000) {
 			if n := len(list); !open || w.Start-list[n-1].End > pause {
-				list = append(list, Sentence{Start: w.Start})
+				list = append(list, Sentence{Who: who, Start: w.Start})
 			}
 			now := &list[len(list)-1]
 			word := text[w.Token.Start:w.Token.End]
@@ -55,6 +60,20 @@ func Sentences(t *lines.Text) (list []Sentence, diags []lang.Diagnostic) {
 		}
 	}
 	return list, diags
+}
+
+// label is a speaker in capitals before what they say, as in INES: or - MRS. DALE:.
+var label = lines.Pattern(`^[-‐–—> ]*(\p{Lu}[\p{Lu}.'’ -]{0,30}):`)
+
+// speakerOf returns who speaks in a subtitle, where it says so.
+func speakerOf(c *captions.Cue) string {
+	if len(c.Voices) > 0 {
+		return strings.TrimSpace(c.Voices[0])
+	}
+	if found := label().FindStringSubmatch(c.Text); found != nil {
+		return strings.TrimSpace(found[1])
+	}
+	return ""
 }
 
 // signs returns the signs that a text begins with, up to a blank or a letter.

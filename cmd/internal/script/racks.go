@@ -120,6 +120,18 @@ func (s *shot) rack(to, at, reason string, when tempo) {
 	s.focus = to
 }
 
+// breath is how long nobody must speak for a place to rack in, seconds: our own choice.
+const breath = 0.3
+
+// pause passes a silence, and says where a rack may go in a talk that nobody has written: between sentences.
+func (s *shot) pause(seconds float64) {
+	s.now.said += max(0, seconds)
+	s.now.all += max(0, seconds)
+	if seconds >= breath {
+		s.line("  # %.1f s of silence: a rack may go here.", seconds)
+	}
+}
+
 // leftOut says at the end of a shot which racks are not proposed.
 func (s *shot) leftOut() {
 	var list []string

@@ -22,6 +22,10 @@ type Page struct {
 	File string
 	// Asleep has that statement stand as a comment.
 	Asleep bool
+	// Talk tells that the page is subtitles: File is then a cut, in which the lines
+	// are found, and Pauses are the seconds of silence behind each line but the last.
+	Talk   bool
+	Pauses []float64
 	// Kit sets up the shots of the plan; without one, that is proposed as comments.
 	Kit Kit
 	// Revised is the name of a revision: the plan has only what that changed, and the
@@ -42,7 +46,7 @@ func (k Kit) Setup() string {
 // lang.Format. The cast is that of the whole page: action may name somebody who
 // speaks elsewhere.
 func Plan(page Page, scenes []fountain.Scene, cast *Cast) []byte {
-	w := &writer{ids: map[string]int{}, voices: map[string]bool{}, revised: page.Revised}
+	w := &writer{pauses: page.Pauses, ids: map[string]int{}, voices: map[string]bool{}, revised: page.Revised}
 	if len(scenes) > 1 && silent(&scenes[0]) {
 		scenes = scenes[1:]
 	}
@@ -77,7 +81,8 @@ type writer struct {
 	members []*member
 	ids     map[string]int  // the shots' IDs so far, with how often each was wanted
 	voices  map[string]bool // who is only heard
-	revised string          // the one revision that is wanted; empty for all
+	pauses  []float64
+	revised string // the one revision that is wanted; empty for all
 }
 
 // passed reports whether a beat is none of the revision that is wanted.
@@ -95,7 +100,9 @@ func (w *writer) title(page Page, scenes []fountain.Scene) {
 	w.line("plan %s", lang.WriteText(cmp.Or(page.Title, "Untitled")))
 	if page.File != "" {
 		script := "script " + lang.WriteText(page.File)
-		if len(scenes) == 1 && scenes[0].Number != "" {
+		if page.Talk {
+			script = "edit " + lang.WriteText(page.File)
+		} else if len(scenes) == 1 && scenes[0].Number != "" {
 			script += " scene " + lang.WriteText(scenes[0].Number)
 		}
 		if page.Asleep {
@@ -131,6 +138,9 @@ func (w *writer) scene(scene fountain.Scene, said []utterance) {
 	s := shot{writer: w, anchors: newAnchors(said)}
 	for i := range said {
 		s.beat(i, &said[i])
+		if i < len(w.pauses) {
+			s.pause(w.pauses[i])
+		}
 	}
 	s.leftOut()
 }
