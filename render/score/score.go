@@ -118,7 +118,7 @@ func drawAround(sh *bands.Sheet, root *draw.Group, number int) {
 
 // paperOf returns the name of the paper that a sheet belongs to, by what stands first on it.
 func paperOf(sh *bands.Sheet) string {
-	for _, of := range [][2]string{{"distance", "score"}, {"hand", "hand"}, {"findings", "findings"}} {
+	for _, of := range [][2]string{{"distance", "score"}, {"sharp", "score"}, {"hand", "hand"}, {"findings", "findings"}} {
 		if _, _, ok := sh.Leaves[0].Reach(of[0]); ok {
 			return of[1]
 		}
