@@ -38,6 +38,25 @@ func around(corners [4]Point) Box {
 	return Box{lo.X, lo.Y, hi.X - lo.X, hi.Y - lo.Y}
 }
 
+// Share returns which part of the chord from a to c lies in the box, as shares of its
+// length: from the first to the last, which is not above the first where none does (Liang
+// and Barsky, A New Concept and Method for Line Clipping, 1984).
+func (b Box) Share(a, c Point) (first, last float64) {
+	first, last = 0, 1
+	dx, dy := c.X-a.X, c.Y-a.Y
+	for _, side := range [4][2]float64{{-dx, a.X - b.X}, {dx, b.Right() - a.X}, {-dy, a.Y - b.Y}, {dy, b.Bottom() - a.Y}} {
+		switch speed, room := side[0], side[1]; {
+		case speed == 0 && room <= 0:
+			return 0, 0
+		case speed < 0:
+			first = max(first, room/speed)
+		case speed > 0:
+			last = min(last, room/speed)
+		}
+	}
+	return first, last
+}
+
 // Clash reports whether the areas of two texts share more than a strip that is deep
 // millimetres wide. It is exact for turned texts: two convex shapes are apart if a line
 // along a side of one of them parts them.
@@ -50,25 +69,11 @@ func Clash(a, b Text, deep float64) bool {
 }
 
 // Passed reports whether the chord from one point to another comes nearer to the text than
-// clear millimetres. It is exact for turned texts (Liang and Barsky, A New Concept and
-// Method for Line Clipping, 1984, in the frame of the level text).
+// clear millimetres. It is exact for turned texts: it looks in the frame of the level text.
 func (t Text) Passed(from, to Point, clear float64) bool {
 	a, b := t.Level(from), t.Level(to)
 	t.Turn = 0
-	box := t.Box().Grow(clear)
-	first, last := 0.0, 1.0
-	dx, dy := b.X-a.X, b.Y-a.Y
-	for _, side := range [][2]float64{{-dx, a.X - box.X}, {dx, box.Right() - a.X}, {-dy, a.Y - box.Y}, {dy, box.Bottom() - a.Y}} {
-		speed, room := side[0], side[1]
-		switch {
-		case speed == 0 && room <= 0:
-			return false
-		case speed < 0:
-			first = max(first, room/speed)
-		case speed > 0:
-			last = min(last, room/speed)
-		}
-	}
+	first, last := t.Box().Grow(clear).Share(a, b)
 	return first < last
 }
 

@@ -272,7 +272,10 @@ func (t laid) beside(done []laid) bool {
 	return true
 }
 
-func hits(s segment, b draw.Box) bool { _, _, ok := s.inBox(b); return ok }
+func hits(s segment, b draw.Box) bool {
+	from, to := b.Share(s.a, s.b)
+	return from < to
+}
 
 // touches reports whether a box comes into the circle.
 func (c circle) touches(b draw.Box) bool {

@@ -22,28 +22,10 @@ func (s segment) length() float64 { return distance(s.a, s.b) }
 
 func distance(a, b draw.Point) float64 { return math.Hypot(b.X-a.X, b.Y-a.Y) }
 
-// inBox returns which part of a segment lies in a box, as shares of its length (Liang and
-// Barsky 1984).
-func (s segment) inBox(box draw.Box) (from, to float64, ok bool) {
-	from, to = 0, 1
-	dx, dy := s.b.X-s.a.X, s.b.Y-s.a.Y
-	for _, side := range [4][2]float64{{-dx, s.a.X - box.X}, {dx, box.Right() - s.a.X}, {-dy, s.a.Y - box.Y}, {dy, box.Bottom() - s.a.Y}} {
-		switch p, q := side[0], side[1]; {
-		case p == 0 && q < 0:
-			return 0, 0, false
-		case p < 0:
-			from = max(from, q/p)
-		case p > 0:
-			to = min(to, q/p)
-		}
-	}
-	return from, to, from < to
-}
-
 // clipped returns what of a segment lies in a box.
 func (s segment) clipped(box draw.Box) (segment, bool) {
-	from, to, ok := s.inBox(box)
-	return segment{s.at(from), s.at(to)}, ok
+	from, to := box.Share(s.a, s.b)
+	return segment{s.at(from), s.at(to)}, from < to
 }
 
 // A circle is a part of the page that lines keep out of.
