@@ -16,15 +16,13 @@
 // shifts nothing, and whose mistakes nobody hears of, says when the plan would have the
 // lines that the cut has. The second goes back at the start of each run.
 //
-// What was rejected. To shift a run once its end is reached: holds and racks without a
-// length have by then been timed from it. To give lines of a run no time: the focus
-// still goes to those that they are a cue for.
+// What was rejected. To shift a run once its end is reached: holds and racks have by then
+// been timed from it. To give its lines no time: the focus still goes where they lead.
 
 package clock
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"pullscore/interp/plan"
@@ -32,10 +30,6 @@ import (
 
 // fromTheStart is the key of a shift of the run before the first line that the cut has.
 const fromTheStart = -1
-
-// Shifts are how far runs of lines that the cut does not have are shifted, in seconds:
-// by the item of the line before them.
-type Shifts map[int]float64
 
 // followsLines reports whether the cut says of every line of the shot whether it has it.
 func (c *Clock) followsLines() bool {
@@ -51,10 +45,11 @@ func (c *Clock) missing(l *Line) bool {
 // LacksLines reports whether there is a line that the cut does not have.
 func (c *Clock) LacksLines() bool { return slices.ContainsFunc(c.InOrder, c.missing) }
 
-// Runs returns by how much each run is to be shifted. The clock has run, and shifted
+// Runs returns by how many seconds each run is to be shifted, by the item of the line
+// before it. The clock has run, and shifted
 // nothing.
-func (c *Clock) Runs() Shifts {
-	shifts := Shifts{}
+func (c *Clock) Runs() map[int]float64 {
+	shifts := map[int]float64{}
 	before, run := fromTheStart, false
 	for _, l := range c.InOrder {
 		switch {
@@ -75,7 +70,7 @@ func (c *Clock) Runs() Shifts {
 }
 
 // Shift makes the clock shift runs. It has not run yet.
-func (c *Clock) Shift(by Shifts) {
+func (c *Clock) Shift(by map[int]float64) {
 	c.shifts = by
 	c.Before[0] = by[fromTheStart]
 	before := fromTheStart
@@ -114,86 +109,20 @@ func (c *Clock) CutOut(l *Line) bool {
 	case c.cut.Recut(), c.squeezed(l.Item):
 		return true
 	}
-	return !inPicture(c.cut.Pieces, l.Start, l.end)
+	return !plan.ShowAll(c.cut.Pieces, l.Start, l.end)
 }
 
 // TakenAway reports whether the cut does not have a line, nor the picture of all of it.
 func (c *Clock) TakenAway(l *Line) bool {
-	return c.missing(l) && l.Timed && (c.squeezed(l.Item) || !inPicture(c.cut.Pieces, l.Start, l.end))
+	return c.missing(l) && l.Timed && (c.squeezed(l.Item) || !plan.ShowAll(c.cut.Pieces, l.Start, l.end))
 }
 
-// inPicture reports whether pieces show all of a stretch of shot time, in seconds.
-func inPicture(pieces []plan.Piece, from, to float64) bool {
-	return slices.ContainsFunc(plan.Shown(pieces), func(u plan.Stretch) bool { return from >= u.From-1e-9 && to <= u.To+1e-9 })
-}
-
-// PullCutOut reports whether a pull has been cut out with what it hangs on: with its
-// line, or in a run for which no time is left.
-func (c *Clock) PullCutOut(p *Pull) bool {
-	switch {
-	case !c.followsLines():
-		return false
-	case p.Follow:
-		return c.CutOut(p.hung) || !p.Anchored && c.squeezed(p.Item)
-	case !p.Anchored && c.squeezed(p.Item):
-		return true
-	}
-	return slices.ContainsFunc(p.HangsOnLines, c.CutOut)
-}
+// Squeezed reports whether a pull without a moment of its own is in a run for which no
+// time is left.
+func (c *Clock) Squeezed(p *Pull) bool { return !p.Anchored && c.squeezed(p.Item) }
 
 // ItemCutOut reports whether a cue or a movement has been cut out with its line.
 func (c *Clock) ItemCutOut(k int) bool { return c.CutOut(c.At[k].hung) }
 
-// inPlace puts pulls that have been cut out where they are written among the others,
-// which are in the order of time, and between those in time.
-func (c *Clock) inPlace(list []*Pull) []*Pull {
-	if !c.followsLines() {
-		return list
-	}
-	gone := map[*Pull]bool{}
-	for _, p := range list {
-		gone[p] = c.PullCutOut(p)
-	}
-	placed := slices.DeleteFunc(slices.Clone(list), func(p *Pull) bool { return gone[p] })
-	if len(placed) == len(list) {
-		return list
-	}
-	for _, p := range c.pulls {
-		if !gone[p] {
-			continue
-		}
-		i := slices.IndexFunc(placed, func(q *Pull) bool { return q.Item > p.Item })
-		if i < 0 {
-			i = len(placed)
-		}
-		placed = slices.Insert(placed, i, p)
-	}
-	fitBetween(placed, gone)
-	return placed
-}
-
-// fitBetween gives pulls that have been cut out times after the pull before them, and
-// before the next that is shown: they have left the focus where they go at the latest
-// when that starts.
-func fitBetween(list []*Pull, gone map[*Pull]bool) {
-	for i, p := range list {
-		if !gone[p] || i == 0 {
-			continue
-		}
-		long, free := p.LandS-p.StartS, list[i-1].LandS
-		if list[i-1].Follow {
-			free = list[i-1].StartS
-		}
-		p.StartS = max(p.StartS, free)
-		p.LandS = p.StartS + long
-	}
-	next := math.Inf(1) // when the next that is shown starts
-	for _, p := range slices.Backward(list) {
-		if !gone[p] {
-			next = p.StartS
-			continue
-		}
-		p.LandS = min(p.LandS, next)
-		p.StartS = min(p.StartS, p.LandS)
-	}
-}
+// StartCutOut does so of what a pull starts on.
+func (c *Clock) StartCutOut(p *Pull) bool { return c.CutOut(p.hung) }

@@ -117,8 +117,8 @@ type Clock struct {
 	items []names.Item
 	cut   *cut.Shot // what the cuts say of the shot; nil where the plan follows none
 
-	shifts   Shifts   // of runs of lines that the cut does not have
-	squeezes [][2]int // the items of the lines before and behind runs that lack time
+	shifts   map[int]float64 // of runs of lines that the cut does not have
+	squeezes [][2]int        // the items of the lines before and behind runs that lack time
 
 	Before  []float64 // where the clock stands before item i, for i <= passed
 	passed  int

@@ -315,12 +315,11 @@ func (c *Clock) timeFollow(p *Pull, ahead bool) When {
 	return start
 }
 
-// Ordered returns the pulls that have times, in the order of time; those that the cut
-// has taken away where they are written.
+// Ordered returns the pulls that have times, in the order of time.
 func (c *Clock) Ordered() []*Pull {
 	list := slices.DeleteFunc(slices.Clone(c.pulls), func(p *Pull) bool { return !p.Known })
 	slices.SortStableFunc(list, func(a, b *Pull) int { return cmp.Compare(a.StartS, b.StartS) })
-	return c.inPlace(list)
+	return list
 }
 
 // to names what a pull goes to, in a message.

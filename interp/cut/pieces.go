@@ -4,6 +4,7 @@ package cut
 
 import (
 	"math"
+	"slices"
 
 	"pullscore/interp/edit"
 	"pullscore/interp/plan"
@@ -106,4 +107,14 @@ func begin(pieces []plan.Piece, at timecode.Speed) int64 {
 		return first.In
 	}
 	return first.In - int64(math.Round(first.Begins*at.PerSecond()/float64(first.Speed)))
+}
+
+// Takes returns the takes that pieces are of, in the order of the record.
+func Takes(pieces []plan.Piece) (takes []string) {
+	for i := range pieces {
+		if take := pieces[i].Take; take != "" && !slices.Contains(takes, take) {
+			takes = append(takes, take)
+		}
+	}
+	return takes
 }

@@ -53,6 +53,11 @@ func Shown(pieces []Piece) (joined []Stretch) {
 	return joined
 }
 
+// ShowAll reports whether pieces show all of a stretch of shot time, in seconds.
+func ShowAll(pieces []Piece, from, to float64) bool {
+	return slices.ContainsFunc(Shown(pieces), func(u Stretch) bool { return from >= u.From-1e-9 && to <= u.To+1e-9 })
+}
+
 // Presence says how much of the time from start to land the pieces show: whole, part
 // or removed, and how many frames. What takes no time is one frame.
 func (s *Shot) Presence(start, land float64) (state string, frames int64) {

@@ -2,7 +2,10 @@
 
 package shot
 
-import "slices"
+import (
+	"pullscore/interp/away"
+	"pullscore/interp/cut"
+)
 
 // fillInCut says of every pull what the cut shows of it, if a list has the shot, and
 // which takes the cut uses.
@@ -12,11 +15,7 @@ func (b *Built) fillInCut() {
 		return
 	}
 	for _, p := range b.Pulls {
-		p.Plan.InCut = sh.InCut(p.Rack.StartS, p.Rack.LandS, b.Clock.PullCutOut(p.Rack))
+		p.Plan.InCut = sh.InCut(p.Rack.StartS, p.Rack.LandS, away.CutOut(b.Clock, p.Rack))
 	}
-	for i := range sh.Pieces {
-		if take := sh.Pieces[i].Take; take != "" && !slices.Contains(sh.TakesUsed, take) {
-			sh.TakesUsed = append(sh.TakesUsed, take)
-		}
-	}
+	sh.TakesUsed = cut.Takes(sh.Pieces)
 }

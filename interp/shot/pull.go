@@ -4,6 +4,7 @@
 package shot
 
 import (
+	"pullscore/interp/away"
 	"pullscore/interp/clock"
 	"pullscore/interp/hand"
 	"pullscore/interp/plan"
@@ -43,7 +44,7 @@ func pullsOf(racks []*clock.Pull) []*Pull {
 // inOrder returns the racks and follows in the order of time. Those whose length
 // is the shortest are timed anew where that is not the order written.
 func (b *builder) inOrder(out *Built) []*clock.Pull {
-	racks := out.Clock.Ordered()
+	racks := away.InPlace(out.Clock, out.Clock.Ordered())
 	for range 2 {
 		changed := false
 		var before *clock.Pull
@@ -63,7 +64,7 @@ func (b *builder) inOrder(out *Built) []*clock.Pull {
 		if !changed {
 			break
 		}
-		racks = out.Clock.Ordered()
+		racks = away.InPlace(out.Clock, out.Clock.Ordered())
 	}
 	return racks
 }

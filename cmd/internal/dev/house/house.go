@@ -77,6 +77,7 @@ var textRooms = []room{
 	{"interp/stage", []string{"lang$", "optics$", "interp/names", "interp/change", "interp/plan", "interp/hand", "interp/units"}},
 	{"interp/cut", []string{"lang$", "lang/timecode", "interp/edit", "interp/plan", "interp/speech", "interp/wording"}},
 	{"interp/clock", []string{"lang$", "interp/names", "interp/stage", "interp/cut", "interp/kit", "interp/change", "interp/speech", "interp/plan", "interp/units"}},
+	{"interp/away", []string{"interp/clock"}},
 	{"interp/film", []string{
 		"lang$", "lang/timecode", "interp/load", "interp/names", "interp/kit", "interp/cut", "interp/edit", "interp/takes$", "interp/takes/fit",
 		"interp/speech", "interp/wording", "interp/hand", "interp/viewer", "interp/plan", "interp/units",
@@ -85,7 +86,7 @@ var textRooms = []room{
 		"lang$", "optics", "interp/names", "interp/kit", "interp/change", "interp/film", "interp/hand", "interp/viewer", "interp/plan", "interp/units",
 	}},
 	{"interp/shot", []string{
-		"lang$", "lang/timecode", "optics", "interp/names", "interp/kit", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/film",
+		"lang$", "lang/timecode", "optics", "interp/names", "interp/kit", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/away", "interp/film",
 		"interp/setup", "interp/hand", "interp/holds", "interp/viewer", "interp/plan", "interp/units",
 	}},
 	{"interp/lenses", []string{"optics", "interp/kit", "interp/plan", "interp/units"}},
