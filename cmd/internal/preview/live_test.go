@@ -332,7 +332,7 @@ func TestAnotherDeviceComesBack(t *testing.T) {
 	d.edit("lantern.pull", "Bridge, lantern, boy", "Bridge, lamp, boy")
 	_, stop = run()
 	b.until(`document.getElementById("link").dataset.state === "live"`)
-	b.until(says(".sheet text", "Bridge, lamp, boy"))
+	b.until(says(".sheet > svg > title", "Bridge, lamp, boy"))
 
 	stop()
 	b.until(`document.getElementById("link").dataset.state === "waiting"`)
