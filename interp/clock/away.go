@@ -31,15 +31,10 @@ import (
 // fromTheStart is the key of a shift of the run before the first line that the cut has.
 const fromTheStart = -1
 
-// followsLines reports whether the cut says of every line of the shot whether it has it.
-func (c *Clock) followsLines() bool {
-	return c.cut != nil && c.cut.List != nil && c.cut.Placed && c.cut.First != nil
-}
-
 // missing reports whether the cut does not have a line. A line without words cannot be
 // looked for.
 func (c *Clock) missing(l *Line) bool {
-	return c.followsLines() && l.Heard == nil && len(l.Tokens) > 0
+	return c.cut != nil && c.cut.List != nil && c.cut.Placed && c.cut.First != nil && l.Heard == nil && len(l.Tokens) > 0
 }
 
 // LacksLines reports whether there is a line that the cut does not have.
