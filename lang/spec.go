@@ -112,6 +112,7 @@ var specs = []*spec{
 	{word: "begins", under: inShot, of: (*Begins)(nil)},
 	{word: "lasts", under: inShot, of: (*Lasts)(nil)},
 	{word: "note", under: inShot, of: (*Remark)(nil)},
+	{word: "clip", under: inShot, apart: true, of: (*Clip)(nil)},
 	{word: "pause", under: inScene, of: (*Pause)(nil)},
 	{word: "action", under: inScene, apart: true, of: (*Action)(nil)},
 	{word: "cue", declares: true, under: inScene, of: (*Cue)(nil)},
@@ -184,12 +185,12 @@ func (s *spec) within(in section) *spec {
 // statement, and its second token is no `:`, `(` or `moves`. Most belong to cameras,
 // lenses, pullers and set-ups: a cue may be a mark or a ring. The list is sorted.
 var softWords = []string{
-	"apart", "bias", "boom", "both", "breathing", "clips", "closest", "crop", "darkens", "diagonal", "diameter", "diopter",
+	"apart", "bias", "boom", "both", "breathing", "clip", "clips", "closest", "crop", "darkens", "diagonal", "diameter", "diopter",
 	"down", "ends", "engraved", "farther", "focal", "focus", "gear", "girth", "grip", "hand", "hard", "iso",
 	"keeps", "limit", "linear", "loses", "mark", "marked", "marks", "measured", "meter", "monitor", "nd",
-	"nearer", "note", "o'clock", "operator", "pan", "planes", "play", "pull", "pupil", "push", "ratio", "rear", "records",
+	"nearer", "note", "o'clock", "operator", "pan", "planes", "play", "pull", "pupil", "push", "ratio", "rear", "records", "reel",
 	"ring", "screen", "sensor", "shoots", "shoulder", "shutter", "slip", "spread", "squeeze", "stop", "stops",
-	"takes", "through", "tilt", "track", "travel", "tripod", "tube", "turns", "type", "up", "ways", "wheel",
+	"take", "takes", "through", "tilt", "track", "travel", "tripod", "tube", "turns", "type", "up", "ways", "wheel",
 	"within", "x",
 }
 

@@ -376,6 +376,17 @@ type (
 		Node
 		Text *Text `parser:"'note' @@" say:"TEXT"`
 	}
+	// Clip is `clip "NAME"` with its clauses: clips of the cut that show the shot,
+	// whatever they are called. Absent clauses are nil.
+	Clip struct {
+		Node
+		Name *Text `parser:"'clip' @@ ( (?! EOF ) ','? (" say:"NAME"`
+		Take *Text `parser:"'take' @@ |"`
+		Reel *Text `parser:"'reel' @@ |"`
+		// From and To are timecodes of the source: a clip counts if it begins there.
+		From *Expr `parser:"'from' @@" is:"timecode"`
+		To   *Expr `parser:"'to' @@ ) )*" is:"timecode"`
+	}
 	// Speech is `NAME: "WORDS"` with its clauses.
 	Speech struct {
 		Node

@@ -35,6 +35,8 @@ with camera A, lens "75", stop f/2.8, nd 0.9
 	{"edit and script without blanks", "edit\"a.srt\"from 01:00:00:00\nscript \"p.fountain\"scene\"3\"\n", "edit \"a.srt\" from 01:00:00:00\nscript \"p.fountain\" scene \"3\"\n"},
 	{"a name that is clips", "clips\"a.ale\"\nsubject CLIPS at 2 m\nlet clips2 = 1 m\nshot 1\nclips: \"Aye.\"\nclips moves to 2 m, over 2 s, on \"Aye\"\n",
 		"clips \"a.ale\"\nsubject CLIPS at 2 m\nlet clips2 = 1 m\n\nshot 1\n  clips: \"Aye.\"\n  clips moves to 2 m, over 2 s, on \"Aye\"\n"},
+	{"clips of a shot", "shot 1\nclip\"1-*\"reel\"A0\"take\"3\"from 01:00:00:00 to 01:01:00:00\nclip \"x\"\nreel: \"Aye.\"\ntake moves to 2 m, over 2 s, on \"Aye\"\n",
+		"shot 1\n  clip \"1-*\", reel \"A0\", take \"3\", from 01:00:00:00 to 01:01:00:00\n  clip \"x\"\n  reel: \"Aye.\"\n  take moves to 2 m, over 2 s, on \"Aye\"\n"},
 	{"rate with a space", "rate 59.94 df\n", "rate 59.94df\n"},
 	{"camera", "camera A\nsensor 24.89x18.66mm\nrecords 3840px\non shoulder\niso 800\nshutter 1/50s\nmonitor 7in diagonal from 60cm 1920px\n",
 		"camera A\n  sensor 24.89 x 18.66 mm\n  records 3840 px\n  on shoulder\n  iso 800\n  shutter 1/50 s\n  monitor 7 in diagonal from 60 cm, 1920 px\n"},

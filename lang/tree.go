@@ -242,6 +242,7 @@ func (*Pace) statement()        {}
 func (*Use) statement()         {}
 func (*Edit) statement()        {}
 func (*Script) statement()      {}
+func (*Clip) statement()        {}
 func (*Clips) statement()       {}
 func (*Let) statement()         {}
 func (*Watched) statement()     {}
