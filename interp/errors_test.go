@@ -62,6 +62,10 @@ var others = []string{
 		"003  A1  V  C  10:00:04:00 10:00:06:00 01:00:04:00 01:00:06:00\n* FROM CLIP NAME: 1\n",
 	"lift.edl", "001  A1  V  C  10:00:00:00 10:00:03:00 01:00:00:00 01:00:03:00\n* FROM CLIP NAME: 1\n" +
 		"002  A1  V  C  10:00:06:00 10:00:10:00 01:00:03:00 01:00:07:00\n* FROM CLIP NAME: 1\n",
+	"takes.edl", "001  A1  V  C  10:00:00:00 10:00:02:00 01:00:00:00 01:00:02:00\n* FROM CLIP NAME: 1-3\n" +
+		"002  A1  V  C  10:10:00:00 10:10:03:00 01:00:02:00 01:00:05:00\n* FROM CLIP NAME: 1 TK 4\n" +
+		"003  B1  V  C  10:00:00:00 10:00:02:00 01:00:05:00 01:00:07:00\n* FROM CLIP NAME: 2\n" +
+		"004  B1  V  C  11:00:00:00 11:00:02:00 01:00:07:00 01:00:09:00\n* FROM CLIP NAME: 2\n",
 	"page.fountain", "INT. SHED - DAY #4#\n\nNORA\nThen fetch it before the tide turns.\n\nNORA\nWhere's the rope, the long one?\n\n" +
 		"OTTO\nOn the quay, by the lamp.\n\nOTTO\nHe said that he would keep it dry.\n\nOTTO\nIt went with the tide.\n\nINT. QUAY - DAY #5#\n\nNORA\nNothing here.\n",
 }

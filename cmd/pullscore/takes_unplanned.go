@@ -130,7 +130,11 @@ func (c *takesCmd) placed(s *session, rate timecode.Rate, frames []recorded.Samp
 			return nil, errFindings
 		}
 	}
-	if at.Listed, at.Clips = true, list.Pieces(c.Clip); len(at.Clips) == 0 {
+	at.Listed = true
+	for _, piece := range list.Pieces(c.Clip) {
+		at.Clips = append(at.Clips, piece.Clip)
+	}
+	if len(at.Clips) == 0 {
 		return nil, fmt.Errorf("%s has no clip %q", c.Against, c.Clip)
 	}
 	at.Start = list.Start

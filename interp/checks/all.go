@@ -14,6 +14,7 @@ var All = []Check{
 	trimmed,
 	removed,
 	acrossACut,
+	takes,
 	inEdit,
 	racksOverlap,
 	movesOverlap,

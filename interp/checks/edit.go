@@ -40,10 +40,16 @@ func (b *Shot) place() []Finding {
 	cut := b.Cut
 	switch {
 	case cut.Lists && cut.List == nil:
+		if len(cut.Missing) > 0 {
+			return nil // told at the statement that names its clip
+		}
+		detail := "A clip is found by its name or its reel: the shot's ID, maybe with a take behind it. The shot stays where the plan has it."
+		if len(cut.Near) > 0 {
+			detail += fmt.Sprintf(" %s Write clip %q under the shot if it is one of them.", nearest("The nearest are", cut.Near), cut.Near[0])
+		}
 		return []Finding{{Diagnostic: lang.Diagnostic{
 			Code: "shot-not-in-edit", Severity: lang.Warning, Range: b.Head.Range(),
-			Message: fmt.Sprintf("no clip of the cut is called %s", b.Head.ID),
-			Detail:  "A clip is found by its name or its reel, which is the shot's ID and nothing else. The shot stays where the plan has it.",
+			Message: fmt.Sprintf("no clip of the cut is called %s", b.Head.ID), Detail: detail,
 		}}}
 	case cut.List != nil:
 		return b.moved()

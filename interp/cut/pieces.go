@@ -15,7 +15,7 @@ import (
 // That begins with the first frame of the source that is used of the main take, which
 // is the one with the most frames in the cut, of equals the first. Events of another
 // take go on where the piece before them ends.
-func lay(clips []edit.Clip, file string, at timecode.Speed) []plan.Piece {
+func lay(clips []edit.Piece, file string, at timecode.Speed) []plan.Piece {
 	pieces := make([]plan.Piece, 0, len(clips))
 	for i := range clips {
 		if next := pieceOf(&clips[i], file); len(pieces) == 0 || !goesOn(&pieces[len(pieces)-1], &next) {
@@ -48,9 +48,9 @@ func lay(clips []edit.Clip, file string, at timecode.Speed) []plan.Piece {
 }
 
 // pieceOf returns an event as a piece that is not laid yet.
-func pieceOf(c *edit.Clip, file string) plan.Piece {
+func pieceOf(c *edit.Piece, file string) plan.Piece {
 	return plan.Piece{
-		Clip: c.Name, Reel: c.Reel, Speed: plan.Number(c.Speed), Line: c.Range.Start.Line, File: file,
+		Take: c.Take, Clip: c.Name, Reel: c.Reel, Speed: plan.Number(c.Speed), Line: c.Range.Start.Line, File: file,
 		In: c.RecordIn, Out: c.RecordOut, Source: c.SourceIn,
 	}
 }

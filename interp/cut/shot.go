@@ -21,9 +21,15 @@ type Shot struct {
 	List  *File // the list that has the shot; nil: none
 	// The events of the shot, the pieces that they make, and where the start of the
 	// shot lies in the record.
-	Events []edit.Clip
+	Events []edit.Piece
 	Pieces []plan.Piece
 	Begin  int64
+	// Guessed tells that takes are told apart by their source alone.
+	Guessed bool
+	// Missing are the clip statements that name no clip of any list.
+	Missing []*lang.Clip
+	// Near are names of clips that resemble its ID, where lists lack it or a clip.
+	Near []string
 
 	Cues map[string]float64 // seconds from the shot's start, by name in lower case
 
@@ -50,6 +56,15 @@ type Asked struct {
 	Begins int64          // there, as frames
 	Lines  []Said
 	Cuts   []*File
+	Clips  []Named // what the shot itself names
+	Logs   []*edit.Log
+	Long   float64 // how long it is by the plan alone, about, in seconds
+}
+
+// A Named is what a clip statement of a shot names.
+type Named struct {
+	Stmt *lang.Clip
+	edit.Ask
 }
 
 // A Said is a line of the shot in words.
@@ -62,6 +77,7 @@ type Said struct {
 func FindShot(a *Asked) *Shot {
 	s := &Shot{Slow: a.Speed.Factor()}
 	s.findPieces(a)
+	s.findMissing(a)
 	s.findCues(a)
 	s.findLines(a)
 	return s
@@ -89,6 +105,7 @@ func (s *Shot) findPieces(a *Asked) {
 		if s.List == nil && c.IsList {
 			if s.Events = c.Pieces(a.ID); len(s.Events) > 0 {
 				s.List = c
+				s.Guessed = tellTakes(s.Events, a)
 				s.Pieces = lay(s.Events, c.Name, a.Speed)
 				s.Begin = begin(s.Pieces, a.Speed)
 			}

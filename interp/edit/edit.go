@@ -4,12 +4,17 @@
 //
 // Places in the record are frames at the plan's rate, counted from the label
 // 00:00:00:00; times of subtitles are seconds from the start of the picture.
+//
+// edit.go says what a cut is; lists.go reads lists and timelines, captions.go subtitles,
+// clips.go lists of clips; naming.go tells by its name which shot and take a clip is of,
+// asked.go by what the shot itself says.
 package edit
 
 import (
 	"fmt"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 
 	"pullscore/interp/wording"
@@ -31,7 +36,9 @@ type Cut struct {
 	IsList  bool   // it holds clips and markers; else subtitles
 	Clips   []Clip // of the shots that are wanted
 	Markers []Marker
-	shots   map[string]bool // as names are compared
+	want    wanting
+	Others  []string // names of clips that are of no shot of the plan, each once, the first of them
+	seen    map[string]bool
 	// HasClips tells that it has clips, wanted or not.
 	HasClips bool
 
@@ -45,6 +52,7 @@ func (c *Cut) MarkersAlone() bool { return c.IsList && !c.HasClips && len(c.Mark
 // first frame that is no longer there.
 type Clip struct {
 	Name, Reel          string
+	Of                  []Match // the shots that it is of: one, but for clips that several name
 	RecordIn, RecordOut int64
 	SourceIn            int64   // the source frame at RecordIn
 	Speed               float64 // source frames that run in one of the record: 1 is normal, 0 stands still, less runs backwards
@@ -57,28 +65,44 @@ type Marker struct {
 	At   int64
 }
 
-// Pieces returns the clips of a shot in the order of the record: those whose
-// name is the shot's ID, or where there is none those whose reel is. Case does
-// not count.
-func (c *Cut) Pieces(shot string) []Clip {
-	by := func(name func(Clip) string) (list []Clip) {
-		for _, clip := range c.Clips {
-			if strings.EqualFold(strings.TrimSpace(name(clip)), shot) {
-				list = append(list, clip)
+// A Match says that a clip is of a shot, and of which take.
+type Match struct {
+	Shot   string // its ID
+	Take   string // "" where nothing says it
+	Camera string
+	Named  bool // the name of the clip is the shot's ID
+	reel   bool // it is its reel alone that says so
+}
+
+// A Piece is a clip of a shot.
+type Piece struct {
+	Clip
+	Match
+}
+
+// Pieces returns the clips of a shot in the order of the record: those whose name says so,
+// or where there is none those whose reel does.
+func (c *Cut) Pieces(shot string) (list []Piece) {
+	named := false
+	for _, clip := range c.Clips {
+		for _, m := range clip.Of {
+			if Fold(m.Shot) == Fold(shot) {
+				list = append(list, Piece{clip, m})
+				named = named || !m.reel
 			}
 		}
+	}
+	if !named {
 		return list
 	}
-	if list := by(func(c Clip) string { return c.Name }); len(list) > 0 {
-		return list
-	}
-	return by(func(c Clip) string { return c.Reel })
+	return slices.DeleteFunc(list, func(p Piece) bool { return p.reel })
 }
 
 // Wanted is what a plan looks for in a cut. Nothing else of a file is kept, which
 // can be that of a whole film.
 type Wanted struct {
-	Shots []string           // their IDs
+	Shots []string           // the IDs of those that are known by the names of clips
+	Asked []Ask              // clips that shots name themselves
 	Words wording.Vocabulary // the terms of all lines
 	Names []string           // of those who may speak
 }
@@ -91,10 +115,7 @@ const maxPieces = 200_000
 // nothing its first line. What is wrong in it is told at its place, and the
 // rest is read; cut is nil where nobody can tell what the file is.
 func Read(t *lines.Text, rate timecode.Rate, want Wanted) (cut *Cut, diags []lang.Diagnostic) {
-	c := &Cut{Name: t.Name, shots: map[string]bool{}}
-	for _, id := range want.Shots {
-		c.shots[called(id)] = true
-	}
+	c := &Cut{Name: t.Name, want: wanting{NewShots(want.Shots), want.Asked}}
 	switch kindOf(t) {
 	case ".srt", ".vtt":
 		return c, c.captions(t, want)

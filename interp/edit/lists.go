@@ -62,14 +62,30 @@ func (c *Cut) startsBy(at int64) {
 	}
 }
 
-// wants reports whether a clip is of a shot that is wanted.
+// wants finds the shots that a clip is of, and reports whether there are any.
 func (c *Cut) wants(clip *Clip) bool {
 	c.HasClips = true
-	return c.shots[called(clip.Name)] || c.shots[called(clip.Reel)]
+	clip.Of = c.want.of(clip)
+	if len(clip.Of) == 0 {
+		c.other(clip.Name)
+	}
+	return len(clip.Of) > 0
 }
 
-// called returns a name as names are compared.
-func called(name string) string { return strings.ToLower(strings.TrimSpace(name)) }
+// mostOthers is how many names of clips of no shot are kept, to find near misses in.
+const mostOthers = 2000
+
+// other keeps the name of a clip that is of no shot.
+func (c *Cut) other(name string) {
+	if name == "" || len(c.Others) == mostOthers || c.seen[name] {
+		return
+	}
+	if c.seen == nil {
+		c.seen = map[string]bool{}
+	}
+	c.seen[name] = true
+	c.Others = append(c.Others, strings.Clone(name)) // and not the whole list with it
+}
 
 // keep keeps a clip.
 func (c *Cut) keep(clip Clip, faults *lines.Faults) {

@@ -37,6 +37,9 @@ func Fold(name string) string {
 	return strings.TrimRight(name, "* \t")
 }
 
+// Bare returns a name folded, and without the ending of a file.
+func Bare(name string) string { return bare(Fold(name)) }
+
 var (
 	fileEnding = lines.Pattern(`\.[A-Z][A-Z0-9]{1,4}$`)
 	tail       = lines.Pattern(`^(?:[ \t]*[-_/.#]?[ \t]*(?:TAKE|TK|T)[ \t_#-]*|[ \t]*[-_/.#][ \t]*|[ \t]+)` +
@@ -45,8 +48,8 @@ var (
 		`(?:[ \t*.].*)?$`)
 )
 
-// withoutEnding returns a folded name without the ending of a file: 27C.MOV is 27C.
-func withoutEnding(folded string) string {
+// bare returns a folded name without the ending of a file: 27C.MOV is 27C.
+func bare(folded string) string {
 	if at := fileEnding().FindStringIndex(folded); at != nil {
 		return strings.TrimRight(folded[:at[0]], "* \t")
 	}
@@ -93,21 +96,21 @@ func NewShots(ids []string) Shots {
 // where it is of none.
 func (s Shots) Of(name string) (id string, t Tail, ok bool) {
 	folded := Fold(name)
-	bare := withoutEnding(folded)
-	for _, name := range []string{folded, bare} { // a shot may be called like a file
+	short := bare(folded)
+	for _, name := range []string{folded, short} { // a shot may be called like a file
 		if id, ok := s.ids[name]; ok {
 			return id, t, true
 		}
 	}
-	for n := min(s.longest, len(bare)-1); n > 0; n-- {
-		if !utf8.RuneStart(bare[n]) {
+	for n := min(s.longest, len(short)-1); n > 0; n-- {
+		if !utf8.RuneStart(short[n]) {
 			continue
 		}
-		id, ok := s.ids[bare[:n]]
+		id, ok := s.ids[short[:n]]
 		if !ok {
 			continue
 		}
-		if t, ok := TailOf(bare, bare[:n]); ok {
+		if t, ok := TailOf(short, short[:n]); ok {
 			return id, t, true
 		}
 	}

@@ -80,9 +80,17 @@ func (r *reader) splitWords() {
 func (r *reader) wanted() edit.Wanted {
 	var want edit.Wanted
 	for _, s := range r.Shots {
-		if s.Read {
-			want.Shots = append(want.Shots, s.Section.Head.(*lang.Shot).ID)
+		if !s.Read {
+			continue
 		}
+		id := s.Section.Head.(*lang.Shot).ID
+		if names.Has[*lang.Clip](s.Section) {
+			for _, c := range r.clipsOf(s.Section) {
+				want.Asked = append(want.Asked, c.Ask)
+			}
+			continue
+		}
+		want.Shots = append(want.Shots, id)
 	}
 	var said []speech.Folded
 	for _, sec := range r.Sections {
@@ -155,11 +163,13 @@ func (r *reader) findShot(sec *lang.Section) *cut.Shot {
 	l := names.NewLexicon(head, r.Scope, r.Lets, r.Source, r.Film.Rate)
 	film, _ := r.Scope.Settings["with"].(*lang.With)
 	l.Speed = r.Film.Speed(names.Clauses(film, withOf(sec)), l)
-	asked := &cut.Asked{ID: head.ID, Speed: l.Speed, Cuts: r.Cuts}
+	asked := &cut.Asked{ID: head.ID, Speed: l.Speed, Cuts: r.Cuts, Clips: r.clipsOf(sec), Logs: r.Clips}
 	for _, it := range l.Expand(sec.Body) {
 		switch s := it.Stmt.(type) {
 		case *lang.Speech:
-			asked.Lines = append(asked.Lines, cut.Said{Stmt: s, Tokens: r.Tokens(s.Words)})
+			tokens := r.Tokens(s.Words)
+			asked.Lines = append(asked.Lines, cut.Said{Stmt: s, Tokens: tokens})
+			asked.Long += speech.DurationOf(tokens, speech.DefaultPace)
 		case *lang.Begins:
 			if n, ok := l.Want(s.At, names.DimTimecode); ok && !asked.Begun {
 				asked.Begun, asked.Begins = true, int64(n)
@@ -167,6 +177,27 @@ func (r *reader) findShot(sec *lang.Section) *cut.Shot {
 		}
 	}
 	return cut.FindShot(asked)
+}
+
+// clipsOf returns what the clip statements of a shot name. What is wrong with their
+// timecodes is told once the shot is built.
+func (r *reader) clipsOf(sec *lang.Section) (list []cut.Named) {
+	head := sec.Head.(*lang.Shot)
+	for _, s := range sec.Body {
+		c, ok := s.(*lang.Clip)
+		if !ok || c.Name == nil {
+			continue
+		}
+		ask := edit.Ask{Shot: head.ID, Name: c.Name.Value, Reel: names.ValueOf(c.Reel), Take: names.ValueOf(c.Take)}
+		if c.From != nil && c.To != nil {
+			l := names.NewLexicon(head, r.Scope, r.Lets, r.Source, r.Film.Rate)
+			from, ok := l.Want(c.From, names.DimTimecode)
+			to, okToo := l.Want(c.To, names.DimTimecode)
+			ask.From, ask.To, ask.Within = int64(from), int64(to), ok && okToo
+		}
+		list = append(list, cut.Named{Stmt: c, Ask: ask})
+	}
+	return list
 }
 
 // startPictures settles where the picture of each cut starts: where its

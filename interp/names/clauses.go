@@ -104,7 +104,7 @@ func Meant(sec *lang.Section) string {
 			return "lens"
 		case *lang.Takes, *lang.Hand, *lang.Limit, *lang.Grip, *lang.Spread, *lang.Bias:
 			return "puller"
-		case *lang.With, *lang.Start, *lang.Begins, *lang.Lasts, *lang.Remark:
+		case *lang.With, *lang.Start, *lang.Begins, *lang.Lasts, *lang.Remark, *lang.Clip:
 			return "shot"
 		}
 	}

@@ -87,8 +87,11 @@ func Build(f *film.Film, sec *lang.Section, ch change.Change, opt Options) (out 
 			twice = !b.Once(b.Settings, key, s, twice) || twice
 		}
 		b.declareLocal(s)
-		if note, ok := s.(*lang.Remark); ok {
-			sh.Notes = append(sh.Notes, note.Text.Value)
+		switch s := s.(type) {
+		case *lang.Remark:
+			sh.Notes = append(sh.Notes, s.Text.Value)
+		case *lang.Clip:
+			b.checkClip(s)
 		}
 	}
 	out.Settings = b.Settings
@@ -141,6 +144,7 @@ func (b *builder) compute(out *Built, opt Options) {
 		out.Plan.Pulls = append(out.Plan.Pulls, p.Plan)
 	}
 	out.fillInCut()
+	b.tellClips()
 	if opt.Lines {
 		out.hang()
 		b.untimed(out.Pulls)

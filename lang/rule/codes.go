@@ -157,6 +157,7 @@ const (
 	NeverSure
 	NoEffect
 	NoRing
+	NoSuchClip
 	NoTakes
 	NoTimeToMove
 	NoTimeToSee
@@ -177,6 +178,7 @@ const (
 	RingUnknown
 	RoughMark
 	RunsInto
+	SeveralTakes
 	ShotNotInEdit
 	Slant
 	Slips
@@ -184,6 +186,7 @@ const (
 	SpeedSound
 	StopClosesInZoom
 	StopNotOnLens
+	TakesGuessed
 	TooDeep
 	Trimmed
 	Unmotivated

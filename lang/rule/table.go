@@ -588,6 +588,10 @@ var table = [...]Rule{
 		"the focus of this lens cannot be pulled",
 		"The lens has a fixed focus or no ring at all. Take another lens for this shot, or let people come to " +
 			"the focus."},
+	NoSuchClip: {"no-such-clip", Shot, Warning, nil, NoRow,
+		"no list of the cut has a clip of this name",
+		"The statement finds nothing, and the shot has the clips of its other statements alone. Compare the " +
+			"name with the list; * stands for any signs."},
 	NoTakes: {"no-takes", Shot, Warning, nil, NoRow,
 		"the log has no takes of this puller",
 		"Pullscore uses the hand of the plan instead. Check the name of the puller in the log, its spelling " +
@@ -670,10 +674,14 @@ var table = [...]Rule{
 		"the camera and someone would meet",
 		"The two moves together leave no space between the lens and the person. A distance counts from where " +
 			"the camera is at that time. Stop any such move in rehearsal, and leave room for the lens and the rig."},
+	SeveralTakes: {"several-takes", Shot, Note, nil, NoRow,
+		"the cut shows parts of more than one take",
+		"Focus and marks must match where one take follows the other. Times count on the clock of the take " +
+			"with the most frames."},
 	ShotNotInEdit: {"shot-not-in-edit", Shot, Warning, nil, Lines,
 		"the cut has no clip with the ID of this shot",
-		"The shot keeps the times of the plan. A clip is found by its name or reel, which must be the ID and " +
-			"nothing else. Ask whether the shot was cut."},
+		"The shot keeps the times of the plan. A clip is found by its name or reel: the ID, maybe with a take " +
+			"behind it. Ask whether the shot was cut, or name its clip under the shot."},
 	Slant: {"slant", Shot, Note, nil, Distance,
 		"the tape was read at an angle, and it makes a difference",
 		"The lens focuses on a plane, and a person to the side is nearer to it than the tape says. Set the " +
@@ -698,6 +706,10 @@ var table = [...]Rule{
 		"the lens does not have this stop",
 		"The shot asks for a stop wider or smaller than the lens has. Choose a stop in its range, or another " +
 			"lens."},
+	TakesGuessed: {"takes-guessed", Shot, Note, nil, NoRow,
+		"takes are told apart by their source alone",
+		"Clips of one name whose source lies far apart are taken for different takes. Name the takes, with " +
+			"clip and take under the shot, or name a list of clips."},
 	TooDeep: {"too-deep", Shot, Warning, nil, Sharp,
 		"no focus setting keeps the whole depth of a subject sharp",
 		"Part of the person or thing will be soft even on a perfect mark. Stop down, or choose what must be " +
