@@ -4,6 +4,7 @@
 package interp
 
 import (
+	"pullscore/interp/names"
 	"pullscore/interp/plan"
 	"pullscore/interp/shot"
 	"pullscore/lang"
@@ -23,9 +24,24 @@ func spokenIn(b *shot.Built, built bool) *spoken {
 	if built {
 		s.built = b.Plan
 	}
-	for _, l := range b.Spoken {
-		s.all.Lines = append(s.all.Lines, l.Line)
-		s.at = append(s.at, l.At)
+	for i, it := range b.Items {
+		if line, ok := it.Stmt.(*lang.Speech); ok {
+			s.all.Lines = append(s.all.Lines, lineOf(b, i, line))
+			s.at = append(s.at, line.Range())
+		}
 	}
 	return s
+}
+
+// lineOf returns one line of a shot, also of one that could not be computed. Names that
+// nobody has are told by then.
+func lineOf(b *shot.Built, i int, s *lang.Speech) plan.Line {
+	if b.Clock != nil && b.Clock.At[i].Known {
+		return b.Plan.Lines[b.Clock.Lines[i].Listed]
+	}
+	who := s.Who.Text
+	if d, ok := b.Items[i].In.Quietly().Who(s.Who, names.DeclSubject, names.DeclVoice); ok {
+		who = d.Name.Text
+	}
+	return plan.Line{Who: who, Text: names.ValueOf(s.Words)}
 }

@@ -3,6 +3,7 @@
 package checks
 
 import (
+	"pullscore/interp/checks/edited"
 	"pullscore/interp/checks/glass"
 	"pullscore/interp/checks/rig"
 )
@@ -10,12 +11,12 @@ import (
 // All are the checks, in the order in which they are run on every shot.
 var All = []Check{
 	noEffect,
-	beforeTheShot,
-	trimmed,
-	removed,
-	acrossACut,
-	takes,
-	inEdit,
+	of(edited.BeforeTheShot),
+	of(edited.Trimmed),
+	of(edited.Removed),
+	of(edited.AcrossACut),
+	of(edited.Takes),
+	of(edited.InEdit),
 	racksOverlap,
 	movesOverlap,
 	runsInto,

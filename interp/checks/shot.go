@@ -41,6 +41,17 @@ func (b *Shot) Findings() []Finding {
 	return found
 }
 
+// shown leaves out findings of pulls that the cut does not show. Nobody sees them.
+func (b *Shot) shown(found []Finding) []Finding {
+	list := found[:0:0]
+	for _, f := range found {
+		if f.Pull == 0 || !b.Pulls[f.Pull-1].Plan.IsRemoved() {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
 // RowOf returns the row of the score on which a finding of that code stands; ""
 // where it concerns the shot as a whole.
 func RowOf(code string) string {

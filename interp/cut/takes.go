@@ -116,6 +116,22 @@ func source(e *edit.Piece, a *Asked) (from, to float64) {
 	return min(in, out), max(in, out)
 }
 
+// Taken returns the clips of other names than the shot's that show it, with their takes,
+// each once: "27A-3, take 3".
+func (s *Shot) Taken() (list []string) {
+	for i := range s.Events {
+		e := &s.Events[i]
+		text := e.Name
+		if e.Take != "" {
+			text += ", take " + e.Take
+		}
+		if !e.Named && !slices.Contains(list, text) {
+			list = append(list, text)
+		}
+	}
+	return list
+}
+
 // findMissing finds the statements that name no clip, and names that resemble the shot.
 func (s *Shot) findMissing(a *Asked) {
 	if !s.Lists {

@@ -62,9 +62,8 @@ type Built struct {
 	Cut      *cut.Shot  // what the cuts say of the shot; nil where the plan follows none
 	Epoch    int64      // where the plan has the shot begin, as frames
 	Clock    *clock.Clock
-	Pulls    []*Pull  // in the order of time
-	Rests    []Rest   // of the focus on somebody, likewise
-	Spoken   []Spoken // where Lines are asked for
+	Pulls    []*Pull // in the order of time
+	Rests    []Rest  // of the focus on somebody, likewise
 
 	times Times
 
@@ -114,9 +113,6 @@ func Build(f *film.Film, sec *lang.Section, ch change.Change, opt Options) (out 
 		b.look(set)
 	}
 	out.Defaults, out.Told = b.Defaults, b.To.Diags
-	if opt.Lines {
-		out.Spoken = spoken(out)
-	}
 	return out, ok
 }
 

@@ -3,7 +3,7 @@
 //
 // build.go goes from one end to the other; builder.go takes what the shot says
 // itself, resolve.go looks at a shot that cannot
-// be computed and at what no shot says, spoken.go what is said in it, in_cut.go what
+// be computed and at what no shot says, in_cut.go what
 // the cut shows of it, clips.go which clips show it. pull.go ties
 // the racks and follows to one another; figures.go fills in their numbers,
 // landing.go what they ask of the hand, band.go how far their chances hang on it,

@@ -91,11 +91,12 @@ var textRooms = []room{
 	}},
 	{"interp/lenses", []string{"optics", "interp/kit", "interp/plan", "interp/units"}},
 	{"interp/checks/check", []string{"lang$", "lang/rule", "interp/change", "interp/shot", "interp/stops", "interp/units"}},
+	{"interp/checks/edited", []string{"lang$", "lang/rule", "interp/change", "interp/cut", "interp/plan", "interp/shot", "interp/checks/check", "interp/units"}},
 	{"interp/checks/glass", []string{"lang$", "lang/rule", "optics", "interp/change", "interp/stage", "interp/shot", "interp/checks/check", "interp/units"}},
 	{"interp/checks/rig", []string{"lang$", "lang/rule", "optics$", "interp/change", "interp/names", "interp/plan", "interp/stage", "interp/shot", "interp/checks/check", "interp/units"}},
 	{"interp/checks", []string{
-		"lang$", "lang/rule", "optics$", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/shot",
-		"interp/checks/check", "interp/checks/glass", "interp/checks/rig", "interp/plan", "interp/hand", "interp/viewer", "interp/stops", "interp/moments", "interp/units",
+		"lang$", "lang/rule", "optics$", "interp/change", "interp/stage", "interp/clock", "interp/shot",
+		"interp/checks/check", "interp/checks/edited", "interp/checks/glass", "interp/checks/rig", "interp/plan", "interp/hand", "interp/viewer", "interp/stops", "interp/moments", "interp/units",
 	}},
 	{"interp/cures", []string{"lang$", "lang/rule", "interp/units", "interp/change", "interp/checks", "interp/shot", "interp/plan"}},
 	{"interp", []string{

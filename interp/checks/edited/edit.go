@@ -1,7 +1,7 @@
 // line-not-in-edit, line-differs, lines-elsewhere, cue-not-in-edit,
 // shot-not-in-edit, moved-in-edit: what a plan has otherwise than the cut that it follows.
 
-package checks
+package edited
 
 import (
 	"fmt"
@@ -17,17 +17,17 @@ import (
 	"pullscore/lang/rule"
 )
 
-var inEdit = Check{Codes: []rule.Code{rule.LineNotInEdit, rule.LineDiffers, rule.LinesElsewhere, rule.CueNotInEdit, rule.ShotNotInEdit, rule.MovedInEdit}, Run: differsFromCut}
+var InEdit = check.Check{Codes: []rule.Code{rule.LineNotInEdit, rule.LineDiffers, rule.LinesElsewhere, rule.CueNotInEdit, rule.ShotNotInEdit, rule.MovedInEdit}, Run: differsFromCut}
 
-func differsFromCut(b *Shot) []Finding {
+func differsFromCut(b *check.Shot) []check.Finding {
 	if b.Cut == nil {
 		return nil
 	}
-	return slices.Concat(b.place(), b.cues(), b.elsewhere(), b.lines())
+	return slices.Concat(edited{b}.place(), edited{b}.cues(), edited{b}.elsewhere(), edited{b}.lines())
 }
 
 // sooner says how much later or earlier something is, in whole seconds.
-func (b *Shot) sooner(by float64) string {
+func (b edited) sooner(by float64) string {
 	way := " later"
 	if by < 0 {
 		way = " earlier"
@@ -36,7 +36,7 @@ func (b *Shot) sooner(by float64) string {
 }
 
 // place tells of a shot that lists lack, or have in another place.
-func (b *Shot) place() []Finding {
+func (b edited) place() []check.Finding {
 	cut := b.Cut
 	switch {
 	case cut.Lists && cut.List == nil:
@@ -47,7 +47,7 @@ func (b *Shot) place() []Finding {
 		if len(cut.Near) > 0 {
 			detail += fmt.Sprintf(" %s Write clip %q under the shot if it is one of them.", nearest("The nearest are", cut.Near), cut.Near[0])
 		}
-		return []Finding{{Diagnostic: lang.Diagnostic{
+		return []check.Finding{{Diagnostic: lang.Diagnostic{
 			Code: "shot-not-in-edit", Severity: lang.Warning, Range: b.Head.Range(),
 			Message: fmt.Sprintf("no clip of the cut is called %s", b.Head.ID), Detail: detail,
 		}}}
@@ -55,7 +55,7 @@ func (b *Shot) place() []Finding {
 		return b.moved()
 	case cut.Adrift:
 		s, away := b.Settings["begins"], cut.Away(b.Plan.Rate, float64(b.Plan.Begins))
-		return []Finding{{Diagnostic: lang.Diagnostic{
+		return []check.Finding{{Diagnostic: lang.Diagnostic{
 			Code: "moved-in-edit", Severity: lang.Note, Range: s.Range(),
 			Message: fmt.Sprintf("%s has the lines of this shot %s than the plan", cut.Subtitles.Base(), b.sooner(away)),
 			Detail: fmt.Sprintf("Check the from of the subtitles, here %s. The lines are counted from the first of them, which is where the plan has it.",
@@ -68,7 +68,7 @@ func (b *Shot) place() []Finding {
 }
 
 // moved tells of a shot that the plan has elsewhere than the list.
-func (b *Shot) moved() []Finding {
+func (b edited) moved() []check.Finding {
 	s, ok := b.Settings["begins"].(*lang.Begins)
 	by := b.Cut.Begin - b.Epoch
 	if !ok || by == 0 {
@@ -78,7 +78,7 @@ func (b *Shot) moved() []Finding {
 	if by < 0 {
 		way, by = "earlier", -by
 	}
-	return []Finding{{Diagnostic: lang.Diagnostic{
+	return []check.Finding{{Diagnostic: lang.Diagnostic{
 		Code: "moved-in-edit", Severity: lang.Note, Range: s.Range(),
 		Message: fmt.Sprintf("%s has this shot at %s, %s %s than the plan", b.Cut.List.Base(), b.Plan.BeginsAt, b.Units.Frames(by), way),
 		Detail:  "The cut is followed.",
@@ -88,7 +88,7 @@ func (b *Shot) moved() []Finding {
 }
 
 // cues tells of cues that the list of the shot lacks.
-func (b *Shot) cues() (found []Finding) {
+func (b edited) cues() (found []check.Finding) {
 	if b.Cut.List == nil {
 		return nil
 	}
@@ -98,7 +98,7 @@ func (b *Shot) cues() (found []Finding) {
 			continue
 		}
 		if _, ok := b.Cut.Cues[strings.ToLower(s.Name.Text)]; !ok {
-			found = append(found, Finding{Item: i + 1, Diagnostic: lang.Diagnostic{
+			found = append(found, check.Finding{Item: i + 1, Diagnostic: lang.Diagnostic{
 				Code: "cue-not-in-edit", Severity: lang.Warning, Range: s.Range(), Time: b.Clock.At[i].StartS,
 				Message: fmt.Sprintf("no marker of this shot in %s is called %s", b.Cut.List.Base(), s.Name.Text),
 				Detail:  "The cue stays where the plan has it.",
@@ -110,14 +110,14 @@ func (b *Shot) cues() (found []Finding) {
 
 // elsewhere tells of lines that the subtitles have, but far from the clips
 // of the shot: mostly the start of their picture is wrong.
-func (b *Shot) elsewhere() []Finding {
+func (b edited) elsewhere() []check.Finding {
 	m := b.Cut.Elsewhere
 	if m == nil {
 		return nil
 	}
 	away := m.Away(b.Plan.Rate, float64(b.Cut.Begin))
 	first := m.Subtitles.Picture + b.Plan.Rate.Frames(m.First.Start())
-	return []Finding{{Diagnostic: lang.Diagnostic{
+	return []check.Finding{{Diagnostic: lang.Diagnostic{
 		Code: "lines-elsewhere", Severity: lang.Warning, Range: b.Head.Range(),
 		Message: fmt.Sprintf("%s has the lines of this shot %s than %s has the shot", m.Subtitles.Base(), b.sooner(away), b.Cut.List.Base()),
 		Detail: fmt.Sprintf("The first is at %s, and the shot begins at %s: check the from of the subtitles, here %s. The lines keep the times of the plan.",
@@ -128,7 +128,7 @@ func (b *Shot) elsewhere() []Finding {
 }
 
 // lines tells of lines that the subtitles lack, or have in other words.
-func (b *Shot) lines() (found []Finding) {
+func (b edited) lines() (found []check.Finding) {
 	name := b.Subtitles
 	if b.Cut.Subtitles != nil {
 		name = b.Cut.Subtitles.Base()
@@ -160,7 +160,7 @@ func (b *Shot) lines() (found []Finding) {
 		default:
 			continue
 		}
-		found = append(found, Finding{Item: l.Item + 1, Diagnostic: d})
+		found = append(found, check.Finding{Item: l.Item + 1, Diagnostic: d})
 	}
 	if len(away) > 0 {
 		found = append(found, b.takenAway(away))
@@ -169,12 +169,12 @@ func (b *Shot) lines() (found []Finding) {
 }
 
 // takenAway tells of lines that have been cut out with their picture.
-func (b *Shot) takenAway(lines []lang.Related) Finding {
+func (b edited) takenAway(lines []lang.Related) check.Finding {
 	message := fmt.Sprintf("%d lines were cut out with their picture", len(lines))
 	if len(lines) == 1 {
 		message = "1 line was cut out with its picture"
 	}
-	return Finding{Diagnostic: lang.Diagnostic{
+	return check.Finding{Diagnostic: lang.Diagnostic{
 		Code: "line-not-in-edit", Severity: lang.Note, Range: b.Head.Range(), Message: message,
 		Detail:  "Their times are those of the plan.",
 		Figures: []lang.Figure{check.Figure("lines", float64(len(lines)))},

@@ -1,6 +1,6 @@
 // no-such-clip, takes-guessed, several-takes: which clips of the cut show a shot.
 
-package checks
+package edited
 
 import (
 	"fmt"
@@ -11,15 +11,15 @@ import (
 	"pullscore/lang/rule"
 )
 
-var takes = Check{Codes: []rule.Code{rule.NoSuchClip, rule.TakesGuessed, rule.SeveralTakes}, Run: tellTakes}
+var Takes = check.Check{Codes: []rule.Code{rule.NoSuchClip, rule.TakesGuessed, rule.SeveralTakes}, Run: tellTakes}
 
 // tellTakes tells of clips that the lists lack, and of the takes of a shot.
-func tellTakes(b *Shot) (found []Finding) {
+func tellTakes(b *check.Shot) (found []check.Finding) {
 	if b.Cut == nil {
 		return nil
 	}
 	for _, c := range b.Cut.Missing {
-		found = append(found, Finding{Diagnostic: lang.Diagnostic{
+		found = append(found, check.Finding{Diagnostic: lang.Diagnostic{
 			Code: "no-such-clip", Severity: lang.Warning, Range: c.Range(),
 			Message: fmt.Sprintf("no list of the cut has a clip %q", c.Name.Value),
 			Detail:  nearest("They have", b.Cut.Near),
@@ -31,7 +31,7 @@ func tellTakes(b *Shot) (found []Finding) {
 	at := b.Cut.Events[0].Range
 	if b.Cut.Guessed {
 		from := b.Plan.TakesUsed[1]
-		found = append(found, Finding{Diagnostic: lang.Diagnostic{
+		found = append(found, check.Finding{Diagnostic: lang.Diagnostic{
 			Code: "takes-guessed", Severity: lang.Note, Range: b.Head.Range(),
 			Message: fmt.Sprintf("%s is taken for %d takes by its source: %s", b.Head.ID, len(b.Plan.TakesUsed), strings.Join(b.Plan.TakesUsed, " and ")),
 			Detail:  fmt.Sprintf("Write clip %q, take \"2\", from %s to a timecode behind it, or name a list of clips.", b.Cut.Events[0].Name, from),
@@ -48,7 +48,7 @@ func tellTakes(b *Shot) (found []Finding) {
 		}
 		uses = append(uses, fmt.Sprintf("%s (%d fr)", take, frames))
 	}
-	return append(found, Finding{Diagnostic: lang.Diagnostic{
+	return append(found, check.Finding{Diagnostic: lang.Diagnostic{
 		Code: "several-takes", Severity: lang.Note, Range: b.Head.Range(),
 		Message: fmt.Sprintf("%s uses %d takes: %s", b.Head.ID, len(uses), strings.Join(uses, " and ")),
 		Detail:  "Its time is that of the take with the most frames. Focus and marks must match where one take follows the other.",

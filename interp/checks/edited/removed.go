@@ -1,7 +1,7 @@
 // removed, across-a-cut: moves that the cut does not show, and moves within which it
 // jumps.
 
-package checks
+package edited
 
 import (
 	"fmt"
@@ -17,10 +17,10 @@ import (
 	"pullscore/lang/rule"
 )
 
-var removed = Check{Codes: []rule.Code{rule.Removed}, Run: notInCut}
+var Removed = check.Check{Codes: []rule.Code{rule.Removed}, Run: notInCut}
 
 // notInCut tells once a shot which of its moves the cut does not show.
-func notInCut(b *Shot) []Finding {
+func notInCut(b *check.Shot) []check.Finding {
 	var gone []*shot.Pull
 	var related []lang.Related
 	for _, p := range b.Pulls {
@@ -36,7 +36,7 @@ func notInCut(b *Shot) []Finding {
 	if len(gone) == 1 {
 		is = "is"
 	}
-	return []Finding{{Diagnostic: lang.Diagnostic{
+	return []check.Finding{{Diagnostic: lang.Diagnostic{
 		Code: "removed", Severity: lang.Note, Range: b.Head.Range(),
 		Message: fmt.Sprintf("%d of %s %s not in the cut: %s", len(gone), units.Count(len(b.Pulls), "move"), is, numbered(gone)),
 		Detail:  "They count for where the focus is, and for nothing else.",
@@ -66,10 +66,10 @@ func numbered(pulls []*shot.Pull) string {
 	return strings.Join(parts[:last], ", ") + " and " + parts[last]
 }
 
-var acrossACut = Check{Codes: []rule.Code{rule.AcrossACut}, Run: jumps}
+var AcrossACut = check.Check{Codes: []rule.Code{rule.AcrossACut}, Run: jumps}
 
 // jumps tells of racks in the middle of which the cut goes on elsewhere in the shot.
-func jumps(b *Shot) (found []Finding) {
+func jumps(b *check.Shot) (found []check.Finding) {
 	pieces := b.Plan.Pieces
 	for i := 0; i+1 < len(pieces); i++ {
 		before, after := &pieces[i], &pieces[i+1]
@@ -77,7 +77,7 @@ func jumps(b *Shot) (found []Finding) {
 			continue
 		}
 		for _, p := range b.Pulls {
-			if f, ok := b.across(p, before, after); ok {
+			if f, ok := (edited{b}).across(p, before, after); ok {
 				found = append(found, f)
 			}
 		}
@@ -86,7 +86,7 @@ func jumps(b *Shot) (found []Finding) {
 }
 
 // across tells of one pull at one join.
-func (b *Shot) across(p *shot.Pull, before, after *plan.Piece) (f Finding, ok bool) {
+func (b edited) across(p *shot.Pull, before, after *plan.Piece) (f check.Finding, ok bool) {
 	at := b.Plan.Speed()
 	leaves, comes, frame := before.End(at), after.Begins, at.Seconds(1)
 	underWay := func(t float64) bool { return p.Rack.StartS < t-frame/2 && p.Rack.LandS > t+frame/2 }
@@ -108,26 +108,15 @@ func (b *Shot) across(p *shot.Pull, before, after *plan.Piece) (f Finding, ok bo
 		d.Message = fmt.Sprintf("the cut jumps %s in the middle of rack %d", b.Units.Time(jump), p.Plan.Number)
 	}
 	d.Figures = []lang.Figure{check.Figure("jump_s", jump)}
-	return b.About(p, Finding{Diagnostic: d}), true
+	return b.About(p, check.Finding{Diagnostic: d}), true
 }
 
 // matches says where the focus is at two times, by the plan.
-func (b *Shot) matches(leaves, comes float64) string {
+func (b edited) matches(leaves, comes float64) string {
 	tape := func(t float64) string { return b.Units.Tape(b.Plan.ToTape(b.Plan.FocusAt(t), t)) }
 	one, other := tape(leaves), tape(comes)
 	if one == other {
 		return one + " in both by the plan"
 	}
 	return fmt.Sprintf("%s in the one, %s in the other by the plan", one, other)
-}
-
-// shown leaves out findings of pulls that the cut does not show. Nobody sees them.
-func (b *Shot) shown(found []Finding) []Finding {
-	list := found[:0:0]
-	for _, f := range found {
-		if f.Pull == 0 || !b.Pulls[f.Pull-1].Plan.IsRemoved() {
-			list = append(list, f)
-		}
-	}
-	return list
 }

@@ -1,7 +1,7 @@
 // before-the-shot, trimmed: a pull that begins before the camera runs, or that the
 // cut leaves out.
 
-package checks
+package edited
 
 import (
 	"fmt"
@@ -17,15 +17,15 @@ import (
 	"pullscore/lang/rule"
 )
 
-var beforeTheShot = Check{Codes: []rule.Code{rule.BeforeTheShot}, Run: startsBefore}
+var BeforeTheShot = check.Check{Codes: []rule.Code{rule.BeforeTheShot}, Run: startsBefore}
 
-func startsBefore(b *Shot) (found []Finding) {
+func startsBefore(b *check.Shot) (found []check.Finding) {
 	for _, p := range b.Pulls {
 		if p.Rack.StartS >= -1e-9 || b.InList() {
 			continue
 		}
 		early := -p.Rack.StartS
-		found = append(found, b.About(p, Finding{Diagnostic: lang.Diagnostic{
+		found = append(found, b.About(p, check.Finding{Diagnostic: lang.Diagnostic{
 			Code: "before-the-shot", Severity: lang.Error,
 			Message: fmt.Sprintf("%s would start %s before the shot", b.Racked(p), b.Units.Time(early)),
 			Figures: []lang.Figure{check.Figure("start_s", p.Rack.StartS)},
@@ -38,22 +38,22 @@ func startsBefore(b *Shot) (found []Finding) {
 	return found
 }
 
-var trimmed = Check{Codes: []rule.Code{rule.Trimmed}, Run: outsidePicture}
+var Trimmed = check.Check{Codes: []rule.Code{rule.Trimmed}, Run: outsidePicture}
 
 // outsidePicture tells of racks that are in the picture in part: whom a follow is on, it
 // may have been on before.
-func outsidePicture(b *Shot) (found []Finding) {
+func outsidePicture(b *check.Shot) (found []check.Finding) {
 	if !b.InList() {
 		return nil
 	}
 	pieces := plan.Shown(b.Plan.Pieces)
 	for _, p := range b.Pulls {
-		message, lost := b.left(p, pieces)
+		message, lost := edited{b}.left(p, pieces)
 		if message == "" || p.Plan.IsRemoved() {
 			continue
 		}
 		all := b.Plan.Speed().Frames(p.Rack.LandS - p.Rack.StartS)
-		found = append(found, b.About(p, Finding{Diagnostic: lang.Diagnostic{
+		found = append(found, b.About(p, check.Finding{Diagnostic: lang.Diagnostic{
 			Code: "trimmed", Severity: lang.Warning, Message: message, Time: max(p.Rack.StartS, 0),
 			Detail:  fmt.Sprintf("%d of %s of the %s are in the picture.", all-lost, b.Units.Frames(all), p.Plan.Kind),
 			Figures: []lang.Figure{check.Figure("lost_frames", float64(lost)), check.Figure("start_s", p.Rack.StartS), check.Figure("land_s", p.Rack.LandS)},
@@ -65,7 +65,7 @@ func outsidePicture(b *Shot) (found []Finding) {
 
 // left says how much of a pull the cut leaves out, and how many frames that
 // are; nothing where it is less than half a frame.
-func (b *Shot) left(p *shot.Pull, pieces []plan.Stretch) (message string, lost int64) {
+func (b edited) left(p *shot.Pull, pieces []plan.Stretch) (message string, lost int64) {
 	seen := 0.0
 	for _, u := range pieces {
 		seen += max(0, min(p.Rack.LandS, u.To)-max(p.Rack.StartS, u.From))
