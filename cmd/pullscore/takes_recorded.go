@@ -61,7 +61,7 @@ func (c *takesCmd) recorded(s *session, plans []*plan.Plan) error {
 		err = lists.WriteRecordedTakes(s.screen, shot, lists.Recording{Frames: r.Frames, Missing: r.Lost, Unseen: curve.Unseen, Clock: r.Clock}, r.Pulls)
 	}
 	if err == nil {
-		err = c.keep(s, plans[0], shot, r.Pulls)
+		err = c.keep(s, plans[0], curve, r.Pulls)
 	}
 	if err == nil && (s.printFaults(r.Faults, curve.Faults.N) || c.faulty) {
 		err = errFindings
@@ -97,10 +97,11 @@ func (c *takesCmd) shotRecorded(plans []*plan.Plan) (*plan.Shot, error) {
 }
 
 // keep adds the pulls that were scored to the log.
-func (c *takesCmd) keep(s *session, p *plan.Plan, shot *plan.Shot, scores []recorded.Score) error {
+func (c *takesCmd) keep(s *session, p *plan.Plan, curve *recorded.Curve, scores []recorded.Score) error {
 	if c.Append == "" {
 		return nil
 	}
+	shot := curve.Shot
 	puller := c.Puller
 	if puller == "" {
 		puller = shot.Puller
@@ -111,6 +112,7 @@ func (c *takesCmd) keep(s *session, p *plan.Plan, shot *plan.Shot, scores []reco
 			pull := shot.Pulls[sc.Pull-1]
 			t := sc.Take(p.Title, puller, c.Date, pull.Asks.Rim)
 			t.Landed = takes.LandedAt(shot, pull, t.Error)
+			curve.Stamp(&t, sc)
 			list = append(list, t)
 		}
 	}

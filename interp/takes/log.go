@@ -86,14 +86,15 @@ func ReadLog(r *Reader, add func(Take)) (Faults, error) {
 var appending sync.Mutex
 
 // AppendFile adds takes to the end of the log at path, which is made with
-// Header where there is none. An old log keeps its own columns in their own
+// Header where there is none, and with columns for take, clip and timecode where a
+// take has one. An old log keeps its own columns in their own
 // order; it must have those that takes need. Two programs may add to one log
 // at the same time.
 func AppendFile(path string, list ...Take) (err error) {
 	appending.Lock()
 	defer appending.Unlock()
 	if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
-		begin(path)
+		begin(path, list)
 	}
 	f, err := os.OpenFile(path, os.O_RDWR|os.O_APPEND|os.O_CREATE, 0o666)
 	if err != nil {
@@ -128,18 +129,32 @@ func appendTo(f *os.File, name string, list []Take) error {
 // it, and never in place of a log that another program made in the meantime.
 // Where that cannot be done, as on a disk without hard links, no log is made,
 // and the header is written with the first rows.
-func begin(path string) {
+func begin(path string, list []Take) {
 	temp := fmt.Sprintf("%s.%d.tmp", path, os.Getpid())
 	f, err := os.OpenFile(temp, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
 	if err != nil {
 		return
 	}
 	defer os.Remove(temp)
-	_, err = f.WriteString(Header)
+	_, err = f.WriteString(header(newColumns(list)))
 	if errors.Join(err, f.Close()) == nil {
 		os.Link(temp, path) //nolint:errcheck // see above
 	}
 }
+
+// newColumns returns the columns of a log that begins with these takes: those of
+// Columns, and before the note those that tell which clip they are of, where a take
+// says that.
+func newColumns(list []Take) []string {
+	if !slices.ContainsFunc(list, func(t Take) bool { return t.OnSet != "" || t.Clip != "" || t.Timecode != "" }) {
+		return Columns
+	}
+	last := len(Columns) - 1
+	return slices.Concat(Columns[:last], []string{"take", "clip", "timecode"}, Columns[last:])
+}
+
+// header returns a row of names, with its line end.
+func header(columns []string) string { return strings.Join(columns, ",") + "\n" }
 
 // rowsFor returns what is to be written behind a log.
 func rowsFor(f *os.File, path string, list []Take) (out []byte, err error) {
@@ -147,9 +162,9 @@ func rowsFor(f *os.File, path string, list []Take) (out []byte, err error) {
 	if err != nil {
 		return nil, err
 	}
-	columns := Columns
+	columns := newColumns(list)
 	if info.Size() == 0 {
-		out = append(out, Header...)
+		out = append(out, header(columns)...)
 	} else {
 		if columns, err = columnsOf(f, path, list); err != nil {
 			return nil, err

@@ -69,8 +69,8 @@ func (r *Reader) Read() (Take, error) {
 	return t, err
 }
 
-// known are the columns that a log may have. Some only help people: which take
-// of how many, in which clip and when, how far it was and at which stop.
+// known are the columns that a log may have. Some only help people: how far it was and
+// at which stop. Take, clip and timecode tell which take a cut uses.
 var known = []string{
 	"plan", "shot", "pull", "take", "clip", "timecode", "landed", "time_s", "hit", "result",
 	"distance_m", "stop", "travel_deg", "error_deg", "rim_mm", "puller", "date", "note",
@@ -230,6 +230,12 @@ func (d *draft) set(name string, f Field) (err error) {
 		}
 	case "puller":
 		d.Puller = f.Text
+	case "take":
+		d.OnSet = f.Text
+	case "clip":
+		d.Clip = f.Text
+	case "timecode":
+		d.Timecode = f.Text
 	case "travel_deg":
 		d.Travel, err = number(f.Text, "deg", 0, maxTravel)
 	case "error_deg":

@@ -116,8 +116,8 @@ func TestColumnsOfTheSet(t *testing.T) {
 		want      Take
 	}{
 		{"all of them", all + "Pier,4A,2,3,A001C004,01:02:03:04,,0.8,,buzz,1.72,f/2.8,60,-1.5,80,Ines,2026-03-01,windy\n",
-			Take{Plan: "Pier", Shot: "4A", Pull: 2, Time: 0.8, Hit: Missed, Travel: 60, Error: -1.5, Rim: 0.08, Puller: "Ines", Date: "2026-03-01", Note: "windy", Line: 2}},
-		{"no landing", all + "Pier,4A,2,3,,,,0.8,,sharp,,,,,,,,\n", Take{Plan: "Pier", Shot: "4A", Pull: 2, Time: 0.8, Hit: Sharp, Unmeasured: true, Line: 2}},
+			Take{Plan: "Pier", Shot: "4A", Pull: 2, Time: 0.8, Hit: Missed, Travel: 60, Error: -1.5, Rim: 0.08, Puller: "Ines", Date: "2026-03-01", Note: "windy", Line: 2, OnSet: "3", Clip: "A001C004", Timecode: "01:02:03:04"}},
+		{"no landing", all + "Pier,4A,2,3,,,,0.8,,sharp,,,,,,,,\n", Take{Plan: "Pier", Shot: "4A", Pull: 2, Time: 0.8, Hit: Sharp, Unmeasured: true, Line: 2, OnSet: "3"}},
 		{"a result alone", "result,shot,pull\nlate,4A,1\n", Take{Shot: "4A", Pull: 1, Hit: Missed, Unmeasured: true, Line: 2}},
 		{"hit wins over result", "pull,hit,shot,result\n1,yes,4A,EARLY\n", Take{Shot: "4A", Pull: 1, Hit: Sharp, Unmeasured: true, Line: 2}},
 		{"a row of one column", "hit\n\nno\n", Take{Hit: Missed, Unmeasured: true, Line: 3}},

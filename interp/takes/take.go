@@ -47,14 +47,18 @@ type Take struct {
 	// plan was at hand. A log has no column for it.
 	Planned float64
 
+	// OnSet is the take on set, as a log names it: "3", "3A" or "PU". Clip is the clip
+	// that it was recorded in, and Timecode the label of the frame of that clip in which
+	// it landed. Each is "" where not said.
+	OnSet, Clip, Timecode string
+
 	// Landed is where the focus came to rest, as a log has it: "1.72 m". Distance is
 	// where its mark is, in metres, and FNumber the stop. They are written where a
 	// log has those columns; a reader leaves them empty.
 	Landed, Distance, FNumber string
 
-	// Number counts the takes of a shot on set, from 1, and Result is how it went in a
-	// word: sharp, early, late or buzz. They too are only written.
-	Number int
+	// Result is how it went in a word: sharp, early, late or buzz. It too is only
+	// written.
 	Result string
 }
 
@@ -105,7 +109,7 @@ func (h Hit) String() string { return hitNames[h] }
 var Columns = []string{"date", "plan", "shot", "pull", "puller", "travel_deg", "error_deg", "time_s", "hit", "note"}
 
 // Header is the first row of a new log, with its line end.
-var Header = strings.Join(Columns, ",") + "\n"
+var Header = header(Columns)
 
 // Append appends the take to dst as a row of a log with Header, with its line
 // end: angles to a thousandth of a degree, times to a tenth of a millisecond.
@@ -156,9 +160,11 @@ func (t Take) field(name string) string {
 	case "hit":
 		return t.Hit.String()
 	case "take":
-		if t.Number > 0 {
-			return strconv.Itoa(t.Number)
-		}
+		return t.OnSet
+	case "clip":
+		return t.Clip
+	case "timecode":
+		return t.Timecode
 	case "result":
 		switch {
 		case t.Result != "":

@@ -12,6 +12,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 	"time"
@@ -133,7 +134,7 @@ func resultOf(p *rebuild.Plan, told toldResult, now time.Time) (takes.Take, erro
 		title = filepath.Base(p.Path)
 	}
 	return takes.Take{
-		Date: now.Format("2006-01-02T15:04:05"), Plan: title, Shot: shot.ID, Pull: pull.Number, Number: told.Take, Puller: shot.Puller,
+		Date: now.Format("2006-01-02T15:04:05"), Plan: title, Shot: shot.ID, Pull: pull.Number, OnSet: strconv.Itoa(told.Take), Puller: shot.Puller,
 		Hit: hit, Result: told.Result, Distance: markOf(pull), FNumber: shot.Stop, Unmeasured: true, Note: "tapped",
 	}, nil
 }
