@@ -69,7 +69,7 @@ var tasks = []part{
 	{"Say what happens, from top to bottom", ": pause action cue"},
 	{"Move the focus", "rack hold follow"},
 	{"Move people, the camera and the zoom", "moves pan tilt dolly push pull track boom zoom"},
-	{"Follow a cut or a script page", "edit clips script"},
+	{"Follow a cut or a script page", "edit clips clip script"},
 	{"Give a series of moves a name, and use it", "move ("},
 	{"Describe a camera, under camera NAME", "camera sensor records on iso shutter monitor shoots"},
 	{`Describe a lens, under lens "NAME"`, "lens focal stops closest ring turns mark marks ends play squeeze ratio darkens breathing planes keeps loses pupil"},
