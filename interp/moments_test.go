@@ -57,17 +57,23 @@ func TestWordsOfSeveralLines(t *testing.T) {
 		{"OTTO: \"Now.\"\nNORA: \"Wait.\"\nNORA: \"Wait.\"\nOTTO: \"Now.\"\n", `NORA "wait"`, `which-line: 2 lines of NORA have "wait".*The same words follow`},
 		{strings.Repeat("NORA: \"Go on.\"\nOTTO: \"Go.\"\n", 5), `NORA "go"`, `which-line: many lines of NORA have "go"`},
 	} {
-		res := interpret("plan.pull", scene(test.lines+"cue a on "+test.moment+"\n"))
-		var told []string
-		for _, d := range res.Findings {
-			if d.Severity.String() == "error" {
-				told = append(told, fmt.Sprintf("%s: %s. %s", d.Code, d.Message, d.Detail))
-			}
+		tells(t, test.lines, test.moment, test.told)
+	}
+}
+
+// tells holds a moment to the one error that it has, or to none.
+func tells(t *testing.T, body, moment, want string) {
+	t.Helper()
+	res := interpret("plan.pull", scene(body+"cue a on "+moment+"\n"))
+	var told []string
+	for _, d := range res.Findings {
+		if d.Severity.String() == "error" {
+			told = append(told, fmt.Sprintf("%s: %s. %s", d.Code, d.Message, d.Detail))
 		}
-		all := strings.Join(told, "\n")
-		if (all == "") != (test.told == "") || !regexp.MustCompile(test.told).MatchString(all) || len(told) > 1 {
-			t.Errorf("%s: %s, want %s", test.moment, all, test.told)
-		}
+	}
+	all := strings.Join(told, "\n")
+	if (all == "") != (want == "") || !regexp.MustCompile(want).MatchString(all) || len(told) > 1 {
+		t.Errorf("%s: %s, want %s", moment, all, want)
 	}
 }
 
@@ -158,5 +164,32 @@ func TestRelativeToOneself(t *testing.T) {
 	res = interpret("plan.pull", scene("NORA moves to GATE - 1 m over 1 s\nGATE moves to NORA + 1 m over 1 s\n"))
 	if countErrors(res.Findings) != 1 || !strings.Contains(fmt.Sprint(res.Findings), "relative to itself") {
 		t.Errorf("a circle of two is no error: %v", res.Findings)
+	}
+}
+
+// A word is also found in a part of another, whose time its terms share. One that is
+// written so goes first.
+func TestWordsByTheirTerms(t *testing.T) {
+	// Three words of one syllable, and then two: a second each.
+	const lines = "NORA: \"I don't go.\", lasting 3 s\nOTTO: \"I do not.\", lasting 3 s\nNORA: \"Wait, it's his.\", lasting 3 s\n"
+	for _, test := range []struct{ moment, same string }{
+		{`NORA "not"`, `1.5 s`},
+		{`NORA "don't"`, `1 s`},
+		{`NORA "do"`, `NORA "don't"`},
+		{`end of NORA "do"`, `NORA "not"`},
+		{`end of NORA "do not"`, `NORA "go"`},
+		{`OTTO "don't"`, `OTTO "do"`},
+		{`NORA "is his"`, `NORA "it's" + 0.5 s`},
+	} {
+		sameMoments(t, lines, test.moment, test.same)
+	}
+	sameMoments(t, "NORA: \"I don't. Not now.\", lasting 4 s\n", `"not"`, `2 s`)
+	for _, test := range []struct{ lines, moment, told string }{
+		{"NORA: \"Don't. I won't.\"\n", `"not"`, `word-twice: "not" is there twice`},
+		{"NORA: \"I would.\"\n", `"did"`, `word-not-found`},
+		{"NORA: \"Don't go.\"\nOTTO: \"Go.\"\nNORA: \"Isn't it?\"\nOTTO: \"Go.\"\n", `NORA "not"`, `which-line: 2 lines of NORA have "not": "Don't go\.", "Isn't it\?"\. Say which line: NORA "not go", or NORA "not it"\.`},
+		{"NORA: \"Don't go.\"\nOTTO: \"Go.\"\nOTTO: \"Go.\"\n", `"not"`, `word-not-found: .* It is in a line of NORA: write NORA "not"\.`},
+	} {
+		tells(t, test.lines, test.moment, test.told)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"pullscore/interp/names"
+	"pullscore/interp/speech"
 	"pullscore/lang"
 )
 
@@ -132,7 +133,7 @@ func (c *Clock) endMeant(q ask, a *lang.Anchor) *lang.Anchor {
 		return a
 	}
 	_, _, isParameter := q.in.Arg(a.Words.Value)
-	isAction := len(c.ends().actions[folded(a.Words.Value)]) > 0 && len(c.said().all(phrase(a))) == 0
+	isAction := len(c.ends().actions[folded(a.Words.Value)]) > 0 && len(c.said().all(phrase(a), speech.ByWords)) == 0
 	if !isParameter && !isAction && c.with.Lex.Find(a.Words.Value) == nil {
 		return a
 	}

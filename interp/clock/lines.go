@@ -19,7 +19,7 @@ type Line struct {
 	Stmt   *lang.Speech
 	Who    string // empty where nobody knows
 	Tokens []speech.Token
-	folded speech.Folded // once words are looked for
+	said   *speech.Phrase // once words are looked for
 	Start  float64
 	end    float64
 	Timed  bool           // the line has its time
@@ -190,14 +190,6 @@ func (c *Clock) besideBad(k int) bool {
 		i++
 	}
 	return i < len(c.bad) && (below == nil || c.bad[i] < below.Item)
-}
-
-// fold returns the words of a line as they are compared.
-func (l *Line) fold() speech.Folded {
-	if l.folded == nil {
-		l.folded = speech.Fold(l.Tokens)
-	}
-	return l.folded
 }
 
 // spread returns the words of a line over its time; none before it has one.

@@ -3,90 +3,76 @@
 package clock
 
 import (
-	"slices"
-	"strings"
-
+	"pullscore/interp/names"
 	"pullscore/interp/speech"
 )
 
-// A spotted is a place of words: the token of a line that they begin with.
+// A spotted is a place of words in a line.
 type spotted struct {
-	line  *Line
-	token int
+	line *Line
+	speech.Spot
 }
 
-// said finds phrases in all lines of a shot: a shot may have thousands of lines,
-// and as many moments that hang on words, so they are not gone through for each.
-// A phrase is looked for where its rarest word stands, once.
+// said finds phrases in all lines of a shot.
 type said struct {
-	words   map[string][]spotted // by each word, in the order of the lines
-	phrases map[string][]spotted // that have been looked for
-	lines   map[phraseBy][]*Line // likewise, of one speaker
+	lines []*Line
+	index *speech.Index
+	by    map[phraseBy][]*Line // that have been looked for
 }
 
 // A phraseBy is a phrase that lines of one speaker have so often.
 type phraseBy struct {
 	phrase, who string
 	often       int
+	way         speech.Way
 }
 
-// newSaid notes where every word of the lines stands.
 func newSaid(lines []*Line) *said {
-	s := &said{words: map[string][]spotted{}, phrases: map[string][]spotted{}, lines: map[phraseBy][]*Line{}}
-	for _, l := range lines {
-		for i, word := range l.fold() {
-			s.words[word] = append(s.words[word], spotted{l, i})
-		}
+	phrases := make([]*speech.Phrase, len(lines))
+	for i, l := range lines {
+		phrases[i] = l.phrase()
 	}
-	return s
+	return &said{lines: lines, index: speech.NewIndex(phrases), by: map[phraseBy][]*Line{}}
 }
 
 // all finds a phrase in all lines.
-func (s *said) all(phrase speech.Folded) []spotted {
-	key := strings.Join(phrase, " ")
-	hits, ok := s.phrases[key]
-	if !ok {
-		hits = s.find(phrase)
-		s.phrases[key] = hits
+func (s *said) all(phrase *speech.Phrase, way speech.Way) (hits []spotted) {
+	for _, h := range s.index.Find(phrase, way) {
+		hits = append(hits, spotted{s.lines[h.Line], h.Spot})
 	}
 	return hits
 }
 
 // linesBy finds the lines of one speaker that have a phrase so often.
-func (s *said) linesBy(who string, phrase speech.Folded, often int) []*Line {
-	key := phraseBy{phrase: strings.Join(phrase, " "), who: who, often: often}
-	lines, ok := s.lines[key]
+func (s *said) linesBy(who string, phrase *speech.Phrase, often int, way speech.Way) []*Line {
+	key := phraseBy{phrase.Text(), who, often, way}
+	lines, ok := s.by[key]
 	if ok {
 		return lines
 	}
-	hits := s.all(phrase)
+	hits := s.index.Find(phrase, way)
 	for i := range hits {
-		l, last := hits[i].line, i+often-1
-		if l.Who == who && last < len(hits) && hits[last].line == l && (len(lines) == 0 || lines[len(lines)-1] != l) {
+		l, last := s.lines[hits[i].Line], i+often-1
+		if l.Who == who && last < len(hits) && hits[last].Line == hits[i].Line && (len(lines) == 0 || lines[len(lines)-1] != l) {
 			lines = append(lines, l)
 		}
 	}
-	s.lines[key] = lines
+	s.by[key] = lines
 	return lines
 }
 
-// find looks at every place of the rarest word of a phrase.
-func (s *said) find(phrase speech.Folded) (hits []spotted) {
-	if len(phrase) == 0 {
-		return nil
+// wayOf returns how a speaker says a phrase: as it is written, if any line has it so.
+func (s *said) wayOf(who string, phrase *speech.Phrase) speech.Way {
+	if len(s.linesBy(who, phrase, 1, speech.ByWords)) > 0 {
+		return speech.ByWords
 	}
-	rarest := 0
-	for i, word := range phrase {
-		if len(s.words[word]) < len(s.words[phrase[rarest]]) {
-			rarest = i
-		}
+	return speech.ByTerms
+}
+
+// phrase returns the words of a line, as phrases are looked for in them.
+func (l *Line) phrase() *speech.Phrase {
+	if l.said == nil {
+		l.said = speech.PhraseOf(names.ValueOf(l.Stmt.Words), l.Tokens)
 	}
-	for _, at := range s.words[phrase[rarest]] {
-		from := at.token - rarest
-		line := at.line.fold()
-		if from >= 0 && from+len(phrase) <= len(line) && slices.Equal(line[from:from+len(phrase)], phrase) {
-			hits = append(hits, spotted{at.line, from})
-		}
-	}
-	return hits
+	return l.said
 }

@@ -21,36 +21,41 @@ func (c *Clock) words(q ask, a *lang.Anchor) When {
 	if n := c.nameMeant(a); n != nil {
 		return c.named(q, n)
 	}
-	n := max(a.Nth, 1)
+	n, p := max(a.Nth, 1), phrase(a)
 	var some, often []*Line // that have the words, and that have them so often
+	way := speech.ByWords
 	if a.Name != nil {
 		who, ok := c.speakerOf(q, a)
 		if !ok {
 			return failed
 		}
-		some, often = c.said().linesBy(who, phrase(a), 1), c.said().linesBy(who, phrase(a), n)
+		way = c.said().wayOf(who, p)
+		some, often = c.said().linesBy(who, p, 1, way), c.said().linesBy(who, p, n, way)
 	} else {
-		some, often = c.beside(q.item, phrase(a), 1), c.beside(q.item, phrase(a), n)
+		if some = c.beside(q.item, p, 1, way); len(some) == 0 {
+			way = speech.ByTerms
+			some = c.beside(q.item, p, 1, way)
+		}
+		often = c.beside(q.item, p, n, way)
 	}
-	hit, ok := c.pick(q, a, some, often)
+	hit, ok := c.pick(q, a, some, often, way)
 	if !ok {
 		return failed
 	}
 	if q.focus {
-		hit.line.hangs[hit.token] = true
+		hit.line.hangs[hit.From.Word] = true
 	}
 	if w := c.timed(hit.line, q.ahead); w.State != Found {
 		return w
 	}
 	words := hit.line.spread()
-	if hit.token >= len(words) {
+	if hit.To.Word >= len(words) {
 		return failed // the line has no time, which has been told
 	}
 	if a.Kind == lang.AnchorEnd {
-		last := min(hit.token+len(phrase(a)), len(words)) - 1
-		return When{T: words[last].End, Line: hit.line}
+		return When{T: hit.To.In(words), Line: hit.line}
 	}
-	return When{T: words[hit.token].Start, Line: hit.line}
+	return When{T: hit.From.In(words), Line: hit.line}
 }
 
 // nameMeant returns the anchor of a name that stands in quotes because it has
@@ -64,26 +69,25 @@ func (c *Clock) nameMeant(a *lang.Anchor) *lang.Anchor {
 	if d == nil || d.Kind > names.DeclCue {
 		return nil
 	}
-	if len(c.said().all(phrase(a))) > 0 {
+	if len(c.said().all(phrase(a), speech.ByWords)) > 0 {
 		return nil
 	}
 	return &lang.Anchor{Node: a.Node, Kind: lang.AnchorName, Name: &lang.Name{Node: a.Words.Node, Text: a.Words.Value, Quoted: true}}
 }
 
 // occurrences finds a phrase in a line; nil is no line.
-func occurrences(l *Line, phrase speech.Folded) []spotted {
+func occurrences(l *Line, phrase *speech.Phrase, way speech.Way) (hits []spotted) {
 	if l == nil {
 		return nil
 	}
-	var hits []spotted
-	for _, i := range l.fold().Find(phrase) {
-		hits = append(hits, spotted{l, i})
+	for _, at := range l.phrase().Find(phrase, way) {
+		hits = append(hits, spotted{l, at})
 	}
 	return hits
 }
 
 // phrase is the words of an anchor as they are looked for.
-func phrase(a *lang.Anchor) speech.Folded { return speech.Fold(speech.Split(a.Words.Value)) }
+func phrase(a *lang.Anchor) *speech.Phrase { return speech.NewPhrase(a.Words.Value) }
 
 // speakerOf returns whose lines an anchor names.
 func (c *Clock) speakerOf(q ask, a *lang.Anchor) (who string, ok bool) {
@@ -100,10 +104,10 @@ func (c *Clock) speakerOf(q ask, a *lang.Anchor) (who string, ok bool) {
 
 // beside returns those of the lines next above and next below an item that have a
 // phrase so often.
-func (c *Clock) beside(item int, words speech.Folded, often int) (lines []*Line) {
+func (c *Clock) beside(item int, words *speech.Phrase, often int, way speech.Way) (lines []*Line) {
 	above, below := c.nearest(item)
 	for _, l := range []*Line{above, below} {
-		if len(occurrences(l, words)) >= often {
+		if len(occurrences(l, words, way)) >= often {
 			lines = append(lines, l)
 		}
 	}
@@ -112,17 +116,17 @@ func (c *Clock) beside(item int, words speech.Folded, often int) (lines []*Line)
 
 // pick finds the words of an anchor in the one line that has them, and where a
 // number is written, has them so often.
-func (c *Clock) pick(q ask, a *lang.Anchor, some, often []*Line) (spotted, bool) {
+func (c *Clock) pick(q ask, a *lang.Anchor, some, often []*Line, way speech.Way) (spotted, bool) {
 	switch {
 	case len(some) == 0 && (c.besideBad(q.item) || a.Name != nil && c.with.Lex.Here.Any(speechWord)): // one mistake is told once
 	case len(some) == 0:
 		q.in.Fail(a.Range(), "word-not-found", c.notFound(a), c.nearWord(q, a))
 	case len(often) == 0:
-		c.notSoOften(q, a, some[0])
+		c.notSoOften(q, a, some[0], way)
 	case len(often) > 1:
-		c.inSeveral(q, a, often)
+		c.inSeveral(q, a, often, way)
 	default:
-		hits := occurrences(often[0], phrase(a))
+		hits := occurrences(often[0], phrase(a), way)
 		if a.Nth == 0 && len(hits) > 1 {
 			c.severalTimes(q, a, len(hits))
 			return spotted{}, false
@@ -136,11 +140,11 @@ func (c *Clock) pick(q ask, a *lang.Anchor, some, often []*Line) (spotted, bool)
 const mostNamed = 3
 
 // notSoOften tells of words that no line has as often as an anchor counts.
-func (c *Clock) notSoOften(q ask, a *lang.Anchor, l *Line) {
+func (c *Clock) notSoOften(q ask, a *lang.Anchor, l *Line, way speech.Way) {
 	q.in.Report(lang.Diagnostic{
 		Code: "word-not-found", Severity: lang.Error, Range: a.Range(),
 		Message: fmt.Sprintf("%q is not %s in one line", a.Words.Value, times(a.Nth)),
-		Detail:  fmt.Sprintf("The number counts within one line, and this one has it %s.", times(len(occurrences(l, phrase(a))))),
+		Detail:  fmt.Sprintf("The number counts within one line, and this one has it %s.", times(len(occurrences(l, phrase(a), way)))),
 		Related: []lang.Related{{Message: "this line", Range: l.Stmt.Range()}},
 	})
 }
@@ -167,7 +171,7 @@ func times(n int) string {
 }
 
 // inSeveral tells of words that several lines have, and names the lines.
-func (c *Clock) inSeveral(q ask, a *lang.Anchor, lines []*Line) {
+func (c *Clock) inSeveral(q ask, a *lang.Anchor, lines []*Line, way speech.Way) {
 	d := lang.Diagnostic{Code: "which-line", Severity: lang.Error, Range: a.Range()}
 	many := fmt.Sprint(len(lines))
 	if len(lines) > mostNamed {
@@ -182,7 +186,7 @@ func (c *Clock) inSeveral(q ask, a *lang.Anchor, lines []*Line) {
 	var said, advice []string
 	for _, l := range lines {
 		said = append(said, fmt.Sprintf("%q", names.ValueOf(l.Stmt.Words)))
-		if text, ok := c.sayWhich(a, l); ok {
+		if text, ok := c.sayWhich(a, l, way); ok {
 			advice = append(advice, text)
 		}
 		d.Related = append(d.Related, lang.Related{Message: "this line", Range: l.Stmt.Range()})
@@ -203,21 +207,24 @@ func (c *Clock) inSeveral(q ask, a *lang.Anchor, lines []*Line) {
 // whose line it is, with as many of the words behind them as no other line of
 // theirs has, and with a number where the line has them several times. ok is false
 // where the line says nothing else than another.
-func (c *Clock) sayWhich(a *lang.Anchor, l *Line) (text string, ok bool) {
-	words, line := phrase(a), l.fold()
-	hits := occurrences(l, words)
-	from := hits[min(max(a.Nth, 1), len(hits))-1].token
-	for end := from + len(words); end <= len(line); end++ {
-		if len(c.said().linesBy(l.Who, line[from:end], 1)) > 1 {
+func (c *Clock) sayWhich(a *lang.Anchor, l *Line, way speech.Way) (text string, ok bool) {
+	hits, line := occurrences(l, phrase(a), way), names.ValueOf(l.Stmt.Words)
+	hit := hits[min(max(a.Nth, 1), len(hits))-1]
+	last, head := hit.To.Word, a.Words.Value
+	for end := last; end < len(l.Tokens) && (end == last || hit.To.Part == hit.To.Of); end++ {
+		text = head
+		if end > last && way == speech.ByWords {
+			text = line[l.Tokens[hit.From.Word].Start:l.Tokens[end].End]
+		} else if end > last {
+			text += line[l.Tokens[last].End:l.Tokens[end].End]
+		}
+		p := speech.NewPhrase(text)
+		if found := c.said().linesBy(l.Who, p, 1, way); c.said().wayOf(l.Who, p) != way || len(found) != 1 || found[0] != l {
 			continue
 		}
-		text = a.Words.Value
-		if end > from+len(words) {
-			text = names.ValueOf(l.Stmt.Words)[l.Tokens[from].Start:l.Tokens[end-1].End]
-		}
 		text = fmt.Sprintf("%s %q", lang.WriteName(l.Who), text)
-		here := occurrences(l, line[from:end])
-		if n := slices.IndexFunc(here, func(h spotted) bool { return h.token == from }); len(here) > 1 {
+		here := occurrences(l, p, way)
+		if n := slices.IndexFunc(here, func(h spotted) bool { return h.From == hit.From }); len(here) > 1 {
 			text += fmt.Sprintf(" %d", n+1)
 		}
 		return text, true
@@ -241,9 +248,13 @@ func (c *Clock) notFound(a *lang.Anchor) string {
 // nearWord offers a near miss from the lines looked in, or says in which
 // speaker's lines the words do stand.
 func (c *Clock) nearWord(q ask, a *lang.Anchor) string {
-	said := slices.DeleteFunc(slices.Clone(first(c.said().all(phrase(a)), mostTried)), func(h spotted) bool { return h.line.Who == "" })
+	p, way := phrase(a), speech.ByWords
+	if len(c.said().all(p, way)) == 0 {
+		way = speech.ByTerms
+	}
+	said := slices.DeleteFunc(first(c.said().all(p, way), mostTried), func(h spotted) bool { return h.line.Who == "" })
 	for _, h := range said {
-		if text, ok := c.sayWhich(a, h.line); ok {
+		if text, ok := c.sayWhich(a, h.line, way); ok {
 			return fmt.Sprintf("It is in a line of %s: write %s.", h.line.Who, text)
 		}
 	}
