@@ -654,7 +654,7 @@ var table = [...]Rule{
 			"agree where in the move to re-grip."},
 	Removed: {"removed", Shot, Note, nil, Hand,
 		"the cut does not show these moves",
-		"They still say where the focus is when the next move starts, and count for nothing else: nothing is " +
+		"They still say where the focus is when the next move starts, and count for nothing else. Nothing is " +
 			"checked of them, and exports have no marker for them."},
 	Restless: {"restless", Shot, Note, nil, Sharp,
 		"the focus goes back and forth more often than it rests",
