@@ -57,7 +57,8 @@ func newFigure(values []Value, origin float64) Figure {
 	return a
 }
 
-// At returns the figure at a distance in metres from the sensor, which may be +Inf.
+// At returns the figure at a distance in metres from the sensor, which may be +Inf. At a
+// distance that is not known it is NaN.
 func (a Figure) At(distance float64) float64 {
 	n := len(a.qs)
 	if n == 0 {
@@ -65,6 +66,8 @@ func (a Figure) At(distance float64) float64 {
 	}
 	q, last := coordinate(distance, a.origin), n-1
 	switch {
+	case math.IsNaN(q):
+		return q
 	case q <= a.qs[0]:
 		return a.values[0]
 	case q >= a.qs[last] && (a.smooth == nil || distance <= a.origin):

@@ -51,6 +51,9 @@ func TestFigureBeyondTheNearest(t *testing.T) {
 		t.Errorf("one value: %v", got)
 	}
 	var none Figure
+	if got := Straight(values, 0.1).At(math.NaN()); !math.IsNaN(got) {
+		t.Errorf("nowhere it is %v", got)
+	}
 	if none.Known() || none.At(1) != 0 || !math.IsNaN(none.Most()) || Smooth(values, 0.1).Most() != 2 {
 		t.Error("the zero figure has a value")
 	}
