@@ -46,6 +46,7 @@
 //   - story.go: pullscore story
 //   - takes.go: pullscore takes
 //   - takes_predicted.go: pullscore takes --predicted
+//   - takes_against.go: pullscore takes --against, the takes that a cut uses
 //   - takes_recorded.go: pullscore takes --recorded; takes_unplanned.go the same without a plan
 //   - topics.go: help on a task
 //   - version.go: pullscore version

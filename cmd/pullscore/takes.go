@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 
 	"pullscore/cmd/internal/console"
 	"pullscore/cmd/internal/files"
@@ -31,21 +32,24 @@ type takesCmd struct {
 	At        string  `placeholder:"TIMECODE" help:"Where a recording begins that counts frames."`
 	Clock     string  `enum:",source,record,shot" default:"" placeholder:"CLOCK" help:"Of which clock the timecode of a recording is: source, record or shot."`
 	Captions  string  `offer:"files" placeholder:"FILE" help:"Without a plan: the subtitles to tell the moves of a recording by."`
-	Against   string  `offer:"files" placeholder:"LIST" help:"Without a plan: the list whose clip was recorded."`
+	Against   string  `offer:"files" placeholder:"LIST" help:"The list of a cut: which take it uses of every rack, and how that landed. Without a plan: the list whose clip was recorded."`
 	Clip      string  `placeholder:"NAME" help:"The name of that clip in the list."`
 	Rate      string  `placeholder:"RATE" help:"Frames a second of a recording without a plan."`
 	Unit      string  `enum:",mm,cm,m,in,ft" default:"" placeholder:"UNIT" help:"Of recorded focus distances that name none: mm, cm, m, in or ft."`
 	Column    string  `placeholder:"NAME" help:"The column of focus distances, where a recording has several."`
 	Append    string  `offer:"files" placeholder:"LOG" help:"Add the recorded pulls to this log."`
 	Date      string  `placeholder:"DAY" help:"The day of the recording, as in 2026-03-01."`
-	Log       string  `offer:"files" arg:"" optional:"" help:"A log of takes, or - for standard input."`
+	Strict    bool    `help:"With --against: exit 1 where a rack in the cut is soft."`
+
+	Logs []string `offer:"files" arg:"" optional:"" name:"log" help:"A log of takes, or - for standard input; with --against any number."`
 
 	faulty bool // the plan has errors
 }
 
 // Help explains the command.
-func (takesCmd) Help() string {
-	return `Fits a hand to a log of takes: its throughput, its spread at leisure and its
+func (takesCmd) Help() string { return takesHelp }
+
+const takesHelp = `Fits a hand to a log of takes: its throughput, its spread at leisure and its
 bias, each with the range that holds 90 %; counts hits, errors and what has
 changed over the sessions; and with a plan says which pull to practise next.
 
@@ -77,7 +81,8 @@ A log is a CSV file whose first row names its columns, in any order:
 
 and besides, where they are known: date, plan, shot, pull, puller, hit (yes or
 no) or result (sharp, early, late, buzz), rim_mm (the diameter under the hand),
-note; take, clip, timecode, distance_m and stop are for people. A row that does
+note; take, clip and timecode (of the camera, at the landing) tell which take a cut
+uses; distance_m and stop are for people. A row that does
 not say where the focus landed counts by its hit or result, and is not fitted.
 Without these and without a plan, a hit is a landing within 3 deg of the mark.
 
@@ -97,21 +102,35 @@ one nearest to the plan is scored, and none where two are about as near:
   pullscore takes --recorded clip.csv --plan scene-12.pull --shot 14B
   pullscore takes --recorded clip.csv --plan scene-12.pull --shot 14B --append mira.csv
 
+Once the scene is cut, --against says which take the cut uses of every rack, where,
+how it landed, and which other takes landed sharp. It lays the plan into that list of
+clips (EDL or OTIO) in place of the plan's own; subtitles must be of the same cut. A
+row is of the take in the cut by its take or clip, else by its timecode. --strict
+makes a soft rack exit 1:
+
+  pullscore takes --against cut.edl --plan scene-12.pull mira.csv
+  pullscore takes --against cut.edl --plan scene-12.pull --as csv mira.csv ines.csv
+
 Without a plan, subtitles tell what was said while the focus moved: when each move
 left and landed, on which words, and whether it left inside a sentence. Of the clip
 of a list the timecode is that of the camera, else that of the cut:
 
   pullscore takes --recorded clip.csv --captions cut.srt --rate 24
   pullscore takes --recorded clip.csv --captions cut.srt --rate 24 --against cut.edl --clip 27A-3`
-}
 
 // Run answers.
 func (c *takesCmd) Run(s *session) error {
 	switch {
+	case c.Against != "" && c.Recorded == "" && c.Captions == "" && c.Clip == "" && c.Rate == "":
+		return c.usedInCut(s)
+	case c.Strict:
+		return errors.New("--strict goes with --against and a plan")
+	case len(c.Logs) > 1:
+		return errors.New("one log at a time, but for --against: join them")
 	case c.Captions != "" || c.Against != "" || c.Clip != "" || c.Rate != "":
 		return c.unplanned(s)
 	case c.As == "csv":
-		return errors.New("csv is for a recording with --captions")
+		return errors.New("csv is for --against, or a recording with --captions")
 	case c.Predicted && c.Recorded == "":
 		return c.predicted(s)
 	}
@@ -121,17 +140,17 @@ func (c *takesCmd) Run(s *session) error {
 		return err
 	case c.Predicted && c.Recorded != "":
 		return errors.New("--predicted reads a log, not a recording: add its pulls to a log with --append first")
-	case c.Recorded != "" && c.Log != "":
+	case c.Recorded != "" && c.log() != "":
 		return errors.New("--recorded scores a recording: leave out the log, or name it with --append")
 	case c.Recorded != "":
 		return c.recorded(s, plans)
 	case c.ofRecording():
 		return errNotRecorded
-	case c.Log == "":
+	case c.log() == "":
 		return errors.New("name a log of takes, or a recording with --recorded")
 	}
 	sample := takes.NewSample(takes.Options{Puller: c.Puller, Grip: c.Grip})
-	faults, err := c.read(s, plans, sample.Add)
+	faults, err := c.read(s, c.log(), plans, sample.Add)
 	if err != nil {
 		return err
 	}
@@ -147,12 +166,20 @@ func (c *takesCmd) Run(s *session) error {
 		return errFindings
 	}
 	if r.Takes == 0 && r.PageLeftOut == 0 {
-		return fmt.Errorf("%s: has no takes", name(c.Log))
+		return fmt.Errorf("%s: has no takes", name(c.log()))
 	}
 	return nil
 }
 
 var errNotRecorded = errors.New("--append, --at, --clock, --column, --date, --shot and --unit go with --recorded")
+
+// log returns the one log, "" where none is named.
+func (c *takesCmd) log() string {
+	if len(c.Logs) == 0 {
+		return ""
+	}
+	return c.Logs[0]
+}
 
 // ofRecording reports whether a flag was given that is about a recording alone.
 func (c *takesCmd) ofRecording() bool {
@@ -164,7 +191,7 @@ func (c *takesCmd) plans(s *session, opt interp.Options) ([]*plan.Plan, error) {
 	if c.Plan == "" {
 		return nil, nil
 	}
-	if c.Plan == files.Stdin && c.Log == files.Stdin {
+	if c.Plan == files.Stdin && slices.Contains(c.Logs, files.Stdin) {
 		return nil, errors.New("standard input can be the plan or the log, not both")
 	}
 	res, err := s.interpretWith(c.Plan, opt)
@@ -176,20 +203,20 @@ func (c *takesCmd) plans(s *session, opt interp.Options) ([]*plan.Plan, error) {
 }
 
 // read reads the log, which may be of any length.
-func (c *takesCmd) read(s *session, plans []*plan.Plan, add func(takes.Take)) (takes.Faults, error) {
+func (c *takesCmd) read(s *session, path string, plans []*plan.Plan, add func(takes.Take)) (takes.Faults, error) {
 	in := s.in
-	if c.Log != files.Stdin {
-		f, err := os.Open(c.Log)
+	if path != files.Stdin {
+		f, err := os.Open(path)
 		if err != nil {
 			return takes.Faults{}, files.Plain(err)
 		}
 		defer f.Close()
 		if info, err := f.Stat(); err == nil && info.IsDir() {
-			return takes.Faults{}, fmt.Errorf("%s: is a folder", c.Log)
+			return takes.Faults{}, fmt.Errorf("%s: is a folder", path)
 		}
 		in = io.Reader(f)
 	}
-	faults, err := takes.ReadLog(takes.NewReader(in, name(c.Log), plans...), add)
+	faults, err := takes.ReadLog(takes.NewReader(in, name(path), plans...), add)
 	return faults, files.Plain(err)
 }
 

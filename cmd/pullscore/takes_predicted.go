@@ -26,7 +26,7 @@ func (c *takesCmd) predicted(s *session) error {
 	switch {
 	case c.Plan == "":
 		return errors.New("--predicted wants the plan that said the chances: name it with --plan")
-	case c.Log == "":
+	case c.log() == "":
 		return errors.New("--predicted wants a log of takes")
 	case c.ofRecording():
 		return errNotRecorded
@@ -37,7 +37,7 @@ func (c *takesCmd) predicted(s *session) error {
 	}
 	var list []takes.Take
 	more := 0
-	faults, err := c.read(s, plans, func(t takes.Take) {
+	faults, err := c.read(s, c.log(), plans, func(t takes.Take) {
 		switch {
 		case c.Puller != "" && t.Puller != "" && t.Puller != c.Puller:
 		case len(list) == mostPredicted:
@@ -50,7 +50,7 @@ func (c *takesCmd) predicted(s *session) error {
 		return err
 	}
 	if more > 0 {
-		return fmt.Errorf("%s: has more than %d takes, and --predicted compares no more at once: divide it", name(c.Log), mostPredicted)
+		return fmt.Errorf("%s: has more than %d takes, and --predicted compares no more at once: divide it", name(c.log()), mostPredicted)
 	}
 	r := predicted.Of(list, plans[0])
 	r.Faulty, r.Faults = faults.Lost+faults.Unplaced, faults.Places()

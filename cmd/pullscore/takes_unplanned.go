@@ -81,7 +81,7 @@ func (c *takesCmd) unplannedRate() (rate timecode.Rate, err error) {
 	switch {
 	case c.Recorded == "":
 		return rate, errors.New("--captions, --against, --clip and --rate go with --recorded")
-	case c.Plan != "" || c.Shot != "" || c.Append != "" || c.Date != "" || c.Log != "" || c.Clock != "":
+	case c.Plan != "" || c.Shot != "" || c.Append != "" || c.Date != "" || c.log() != "" || c.Clock != "":
 		return rate, errors.New("--captions tells of a recording without a plan: leave out --plan, --shot, --append, --date, --clock and the log")
 	case c.Captions == "":
 		return rate, errors.New("name the subtitles with --captions")

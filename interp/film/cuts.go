@@ -38,7 +38,21 @@ func (r *reader) readCuts() {
 			r.Cuts = append(r.Cuts, c)
 		}
 	}
+	r.readAgainst()
 	r.startPictures()
+}
+
+// readAgainst reads the list that is asked for in place of the plan's own. No statement
+// names it, so what is wrong with its name stands in no line of the plan.
+func (r *reader) readAgainst() {
+	path := r.loader.Opt.Against
+	if path == "" {
+		return
+	}
+	r.Cuts = slices.DeleteFunc(r.Cuts, func(c *cut.File) bool { return c.IsList && c.HasClips })
+	if c := r.readCut(&lang.Edit{File: &lang.Text{Value: path}}, path); c != nil {
+		r.Cuts = append([]*cut.File{c}, r.Cuts...)
+	}
 }
 
 // readCut reads one file; nil where there is nothing to follow in it.

@@ -28,6 +28,9 @@ type Options struct {
 	// WithoutLogs leaves every hand as one of which nothing is known but what its
 	// section says: no log of takes is read.
 	WithoutLogs bool
+	// Against, where it is set, is the list of a cut that the plan follows, in place of
+	// the lists of clips that its `edit` statements name.
+	Against string
 	// Progress, where it is set, is told how far the reading of a cut or a page
 	// is, in bytes, about every megabyte: of one text after another.
 	Progress func(done, total int)

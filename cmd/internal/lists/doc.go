@@ -17,5 +17,6 @@
 //   - takes.go: a log of takes as text
 //   - predicted.go: what was said of takes against what landed, as text
 //   - takes_recorded.go: the score of a recording as text; takes_unplanned.go the moves of one without a plan
+//   - takes_used.go: which takes a cut uses, as text and as CSV
 //   - units.go: numbers as people on a set read them
 package lists

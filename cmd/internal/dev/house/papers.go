@@ -57,7 +57,7 @@ var paperRooms = []room{
 	{"cmd/internal/files", []string{"lang$"}},
 	{"cmd/internal/completion", []string{"cmd/internal/files", kong}},
 	{"cmd/internal/findings", []string{"lang$", "lang/rule", "interp/plan", "cmd/internal/console"}},
-	{"cmd/internal/lists", []string{"lang$", "interp/coverage", "interp/story", "interp/plan", "interp/units", "interp/moments", "interp/lenses", "interp/stops", "interp/takes$", "interp/takes/predicted", "interp/takes/recorded", "interp/unplanned", "cmd/internal/console", "cmd/internal/findings"}},
+	{"cmd/internal/lists", []string{"lang$", "interp/coverage", "interp/story", "interp/plan", "interp/units", "interp/moments", "interp/lenses", "interp/stops", "interp/takes$", "interp/takes/predicted", "interp/takes/recorded", "interp/takes/used", "interp/unplanned", "cmd/internal/console", "cmd/internal/findings"}},
 	{"cmd/internal/diff", []string{"lang$", "lang/lines", "lang/rule", "interp/plan", "interp/units", "interp/moments", "cmd/internal/console", "cmd/internal/findings", "cmd/internal/lists"}},
 	{"cmd/internal/states", []string{"interp$", "cmd/internal/diff", "cmd/internal/files"}},
 	{"cmd/internal/export", []string{"lang/timecode", "lang/edl", "lang/otio", "interp/plan", "interp/moments", "interp/units", text}},
@@ -74,7 +74,7 @@ var paperRooms = []room{
 	{"cmd/internal/dev/savespeed", []string{"interp$", "render/sheet", "render/score", "cmd/internal/testing/savestyle", chromedp, fsnotify}},
 	{"cmd/pullscore", []string{
 		"examples/topics", "interp/coverage", "interp/story", "render/coverage", "render/story",
-		"lang$", "lang/rule", "lang/lines", "lang/timecode", "lang/fountain", "lang/screenplay", "interp$", "interp/plan", "interp/moments", "interp/units", "interp/lenses", "interp/stops", "interp/takes$", "interp/takes/predicted", "interp/takes/recorded", "interp/unplanned", "interp/edit",
+		"lang$", "lang/rule", "lang/lines", "lang/timecode", "lang/fountain", "lang/screenplay", "interp$", "interp/plan", "interp/moments", "interp/units", "interp/lenses", "interp/stops", "interp/takes$", "interp/takes/predicted", "interp/takes/recorded", "interp/takes/used", "interp/unplanned", "interp/edit",
 		"render/draw$", "render/sheet", "render/score$", "render/difference", "render/floor", "render/ring", "render/cards", "render/lens", "render/stops", "render/takes", "render/brief", "render/html", "render/fonts", "render/svg", "render/pdf", "render/png",
 		"cmd/internal/console", "cmd/internal/files", "cmd/internal/completion", "cmd/internal/findings", "cmd/internal/lists", "cmd/internal/diff", "cmd/internal/states",
 		"cmd/internal/export", "cmd/internal/script", "cmd/internal/foreign", "cmd/internal/watch", "cmd/internal/rebuild", "cmd/internal/preview", kong, godiff, qr,
