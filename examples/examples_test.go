@@ -54,6 +54,10 @@ var why = map[found]string{
 	{"44A", 2, "hard-to-land"}:       "with the ring known, 0.9 s is a little short",
 	{"27A", 1, "trimmed"}:            "the second cut begins after the first rack has",
 	{"27B", 0, "line-differs"}:       "the second cut says the line in other words",
+	{"27A", 0, "line-not-in-edit"}:   "the third cut takes the answer out of the middle of the shot",
+	{"27A", 0, "removed"}:            "and with it the rack on a word of the answer",
+	{"27B", 0, "several-takes"}:      "the third cut begins in one take and goes on in another",
+	{"27B", 1, "across-a-cut"}:       "and the bell rings before the join",
 }
 
 // examples says what each file comes to. Every finding here is one that a
@@ -107,6 +111,11 @@ var examples = []struct {
 		file:  "ferry/cut-2/ferry.pull",
 		pulls: map[string]int{"27A": 2, "27B": 1},
 		finds: []found{{"27A", 1, "trimmed"}, {"27B", 0, "line-differs"}},
+	},
+	{
+		file:  "ferry/cut-3/ferry.pull",
+		pulls: map[string]int{"27A": 2, "27B": 1},
+		finds: []found{{"27A", 0, "line-not-in-edit"}, {"27A", 0, "removed"}, {"27B", 0, "several-takes"}, {"27B", 1, "across-a-cut"}},
 	},
 }
 

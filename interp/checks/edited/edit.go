@@ -170,13 +170,13 @@ func (b edited) lines() (found []check.Finding) {
 
 // takenAway tells of lines that have been cut out with their picture.
 func (b edited) takenAway(lines []lang.Related) check.Finding {
-	message := fmt.Sprintf("%d lines were cut out with their picture", len(lines))
+	message, detail := fmt.Sprintf("%d lines were cut out with their picture", len(lines)), "Their times are those of the plan."
 	if len(lines) == 1 {
-		message = "1 line was cut out with its picture"
+		message, detail = "1 line was cut out with its picture", "Its time is that of the plan."
 	}
 	return check.Finding{Diagnostic: lang.Diagnostic{
 		Code: "line-not-in-edit", Severity: lang.Note, Range: b.Head.Range(), Message: message,
-		Detail:  "Their times are those of the plan.",
+		Detail:  detail,
 		Figures: []lang.Figure{check.Figure("lines", float64(len(lines)))},
 		Related: lines,
 	}}
