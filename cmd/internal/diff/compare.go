@@ -172,6 +172,7 @@ func (c comparison) pull(m match) Pull {
 	b, a := c.before.Pulls[m.before], c.after.Pulls[m.after]
 	l := newList(c.rate)
 	l.word("target", "to", b.Target, a.Target)
+	c.cut(l, b, a)
 	if was, is := chance(c.before, b), chance(c.after, a); was != is {
 		l.number("probability", b.Chance, a.Chance, turned("chance", was, is))
 	}

@@ -11,6 +11,7 @@
 //   - compare.go: what is different in a plan, a shot, a pull
 //   - renamed.go: a plan that only has another name
 //   - pieces.go: what is different in the subjects and the events of a shot
+//   - recut.go: what is different in how the cut shows a pull
 //   - rig.go: what is different in how a camera that turns sees everyone
 //   - findings.go: findings that came, and that are gone
 //   - fold.go: findings of which there are many, told together

@@ -112,8 +112,12 @@ func (s Shot) PullPhrases() []string {
 	return list
 }
 
-// movesWith reports whether two pulls changed by nothing but the same time.
+// movesWith reports whether two pulls changed by nothing but the same time, or both are
+// gone from the cut, or back in it: then nothing else of them is told.
 func (p Pull) movesWith(other Pull) bool {
+	if gone := p.leaves(); gone != "" || other.leaves() != "" {
+		return gone == other.leaves()
+	}
 	by, ok := p.shift()
 	alike, okToo := other.shift()
 	return ok && okToo && by == alike
@@ -138,6 +142,10 @@ func phrase(run []Pull) string {
 	switch {
 	case p.Change == Same:
 		return ""
+	case len(run) > 1 && p.leaves() != "":
+		return fmt.Sprintf("pulls %d to %d are %s", p.Number, last.Number, p.leaves())
+	case p.leaves() != "":
+		return p.Name() + " is " + p.leaves()
 	case len(run) > 1:
 		return fmt.Sprintf("pulls %d to %d: %s", p.Number, last.Number, p.Says())
 	case p.Change == Changed && p.Before.Target != p.After.Target: // its detail has the names
