@@ -22,7 +22,7 @@ import (
 )
 
 type takesCmd struct {
-	As        string  `enum:"text,json,csv,svg,pdf,png" default:"text" placeholder:"FORM" help:"How to answer: text, json, csv, svg, pdf or png."`
+	As        string  `enum:"text,json,csv,edl,otio,svg,pdf,png" default:"text" placeholder:"FORM" help:"How to answer: text, json, csv, edl, otio, svg, pdf or png."`
 	Predicted bool    `help:"Lay every take beside the chance that the plan gave it before its hand knew of it."`
 	Plan      string  `offer:"plans" placeholder:"FILE" help:"The plan whose pulls the takes are of."`
 	Puller    string  `placeholder:"NAME" help:"Only the takes of this puller."`
@@ -106,10 +106,11 @@ Once the scene is cut, --against says which take the cut uses of every rack, whe
 how it landed, and which other takes landed sharp. It lays the plan into that list of
 clips (EDL or OTIO) in place of the plan's own; subtitles must be of the same cut. A
 row is of the take in the cut by its take or clip, else by its timecode. --strict
-makes a soft rack exit 1:
+makes a soft rack exit 1, and --as edl or otio writes markers where the racks land:
 
   pullscore takes --against cut.edl --plan scene-12.pull mira.csv
   pullscore takes --against cut.edl --plan scene-12.pull --as csv mira.csv ines.csv
+  pullscore takes --against cut.edl --plan scene-12.pull --as edl mira.csv > landed.edl
 
 Without a plan, subtitles tell what was said while the focus moved: when each move
 left and landed, on which words, and whether it left inside a sentence. Of the clip
@@ -131,6 +132,8 @@ func (c *takesCmd) Run(s *session) error {
 		return c.unplanned(s)
 	case c.As == "csv":
 		return errors.New("csv is for --against, or a recording with --captions")
+	case c.As == "edl" || c.As == "otio":
+		return errors.New("edl and otio are for --against: markers where each rack of the cut lands")
 	case c.Predicted && c.Recorded == "":
 		return c.predicted(s)
 	}

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"path/filepath"
 
+	"pullscore/cmd/internal/export"
 	"pullscore/cmd/internal/files"
 	"pullscore/cmd/internal/findings"
 	"pullscore/cmd/internal/lists"
@@ -30,8 +31,8 @@ func (c *takesCmd) usedInCut(s *session) error {
 		return errors.New("--predicted and --against are two questions: ask one at a time")
 	case c.ofRecording():
 		return errNotRecorded
-	case c.As != "text" && c.As != "json" && c.As != "csv":
-		return errors.New("the takes of a cut are told as text, json or csv")
+	case c.As != "text" && c.As != "json" && c.As != "csv" && c.As != "edl" && c.As != "otio":
+		return errors.New("the takes of a cut are told as text, json, csv, edl or otio")
 	}
 	if _, err := interp.ReadFile(c.Against); err != nil {
 		return files.Plain(err)
@@ -56,6 +57,10 @@ func (c *takesCmd) usedInCut(s *session) error {
 		err = findings.Encode(s.out, r)
 	case "csv":
 		err = lists.WriteUsedCSV(s.out, r)
+	case "edl":
+		err = export.UsedEDL(s.out, plans[0], r)
+	case "otio":
+		err = export.UsedOTIO(s.out, plans[0], r)
 	default:
 		err = lists.WriteUsed(s.screen, r)
 	}

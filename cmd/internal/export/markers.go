@@ -137,7 +137,14 @@ func (s placed) firstSeen(m moment) *plan.Piece {
 
 // EDL writes a list of the shots with a LOC line a marker: an event a piece of those
 // that a list has, with the name, the reel, the source and the speed that they have there.
-func EDL(w io.Writer, p *plan.Plan) error {
+func EDL(w io.Writer, p *plan.Plan) error { return writeEDL(w, p, placed.marks) }
+
+// OTIO writes a timeline of the shots with a marker for each: a clip a piece of those
+// that a list has. Clips that lie over one another go on tracks of their own.
+func OTIO(w io.Writer, p *plan.Plan) error { return writeOTIO(w, p, placed.marks) }
+
+// writeEDL writes the list with the markers that marks gives for each of its events.
+func writeEDL(w io.Writer, p *plan.Plan, marks func(placed) []mark) error {
 	list := edl.List{Title: p.Title}
 	rate := rateOf(p)
 	noted := map[*plan.Shot]bool{}
@@ -157,7 +164,7 @@ func EDL(w io.Writer, p *plan.Plan) error {
 		if text := moments.Provenance(s.Shot); text != "" && !noted[s.Shot] {
 			e.Notes, noted[s.Shot] = []string{text}, true
 		}
-		for _, m := range s.marks() {
+		for _, m := range marks(s) {
 			e.Markers = append(e.Markers, edl.Marker{At: m.at, Colour: m.colour, Text: m.text})
 		}
 		list.Events = append(list.Events, e)
@@ -165,9 +172,8 @@ func EDL(w io.Writer, p *plan.Plan) error {
 	return edl.Write(w, &list, rate)
 }
 
-// OTIO writes a timeline of the shots with a marker for each: a clip a piece of those
-// that a list has. Clips that lie over one another go on tracks of their own.
-func OTIO(w io.Writer, p *plan.Plan) error {
+// writeOTIO writes the timeline with the markers that marks gives for each of its clips.
+func writeOTIO(w io.Writer, p *plan.Plan, marks func(placed) []mark) error {
 	shots := place(p)
 	t := otio.Timeline{Name: p.Title, Rate: rateOf(p), HasStart: true}
 	if len(shots) > 0 {
@@ -180,7 +186,7 @@ func OTIO(w io.Writer, p *plan.Plan) error {
 			item.Source, item.Speed = s.piece.Source, &v
 		}
 		item.Metadata = known(map[string]string{"ring": moments.Provenance(s.Shot), "reel": s.reel()})
-		for _, m := range s.marks() {
+		for _, m := range marks(s) {
 			item.Markers = append(item.Markers, otio.Marker{Name: m.text, Colour: m.colour, Start: begins + m.at - s.in})
 		}
 		track := freeTrack(&t, item.Record)

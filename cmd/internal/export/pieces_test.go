@@ -18,8 +18,8 @@ import (
 	"pullscore/lang/timecode"
 )
 
-// A used is an event of the cut in the tests, in frames from its first.
-type used struct {
+// A showing is an event of the cut in the tests, in frames from its first.
+type showing struct {
 	reel           string
 	record, frames int64
 	source         int64
@@ -28,7 +28,7 @@ type used struct {
 
 // recut is a shot in seven events: a lift, a gap in the record, twice the speed, half of
 // it, backwards, as a still, and a part once more.
-var recut = []used{
+var recut = []showing{
 	{reel: "A1", record: 0, frames: 100, source: 0, speed: 1},
 	{reel: "A1", record: 100, frames: 50, source: 200, speed: 1},
 	{reel: "A1", record: 180, frames: 40, source: 260, speed: 2},

@@ -67,7 +67,7 @@ func (w *takeWriter) used(u *used.Use) {
 	if !ok {
 		style = console.Yellow
 	}
-	w.Wrapped(style, margin, text+": "+UsedWords(u))
+	w.Wrapped(style, margin, text+": "+u.Words())
 	w.Wrapped(console.Dim, margin+"   ", fmt.Sprintf("rec %s to %s, clip %s", u.RecordIn, u.RecordOut, u.Clip))
 	if u.Error.Known() {
 		style := units.ForTable(u.Imperial)
@@ -77,35 +77,6 @@ func (w *takeWriter) used(u *used.Use) {
 		}
 		w.Wrapped(console.Dim, margin+"   ", figures)
 	}
-}
-
-// UsedWords says how a rack looks in the cut, and which other takes were sharp where it
-// is not.
-func UsedWords(u *used.Use) string {
-	text := "not logged"
-	switch {
-	case u.Sharp == used.Sharp:
-		return "sharp"
-	case u.Sharp == used.Part:
-		text = "cut before it lands"
-	case u.Sharp == used.Soft && u.Beyond > 1 && u.Error > 0:
-		text = fmt.Sprintf("soft, %s windows past", units.Decimal(float64(u.Beyond), 1))
-	case u.Sharp == used.Soft && u.Beyond > 1:
-		text = fmt.Sprintf("soft, %s windows short", units.Decimal(float64(u.Beyond), 1))
-	case u.Sharp == used.Soft:
-		text = "soft, as the log says"
-	case u.Logged:
-		text = "logged, and nothing says whether it was sharp"
-	case u.Undecided > 0:
-		text = fmt.Sprintf("not logged; %s without a take, clip or timecode that tells", units.Count(u.Undecided, "row"))
-	}
-	switch len(u.Others) {
-	case 0:
-		return text
-	case 1:
-		return text + "; " + u.Others[0] + " is sharp"
-	}
-	return text + "; " + strings.Join(u.Others, ", ") + " are sharp"
 }
 
 // WriteUsedCSV writes a row a rack (RFC 4180). Angles are degrees at the hand.

@@ -26,6 +26,7 @@ type Use struct {
 
 	RecordIn  string `json:"record_in"`  // the first frame of the rack in the cut
 	RecordOut string `json:"record_out"` // where it lands, or the cut takes it away
+	Piece     int    `json:"piece"`      // of the shot, by its number
 	Clip      string `json:"clip"`
 	Take      string `json:"take,omitempty"` // as the cut or else the log calls it
 
@@ -172,7 +173,7 @@ func showing(s *plan.Shot, p *plan.Pull) (list []*plan.Piece) {
 func useOf(s *shown, rows []*row) Use {
 	p := s.pull
 	u := Use{
-		Shot: s.shot.ID, Pull: p.Number, From: p.From, To: cmp.Or(p.To, p.Target), Clip: s.piece.Clip, Take: s.piece.Take,
+		Shot: s.shot.ID, Pull: p.Number, From: p.From, To: cmp.Or(p.To, p.Target), Piece: s.piece.Number, Clip: s.piece.Clip, Take: s.piece.Take,
 		Mark: p.ToM, Landed: plan.None(), Error: plan.None(), Window: plan.NoInterval(), Beyond: plan.None(), Sharp: Unknown, Imperial: s.shot.Imperial,
 	}
 	from, to := s.record()

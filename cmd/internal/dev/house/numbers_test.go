@@ -24,6 +24,7 @@ var ownUnits = map[string]string{
 	"cmd/pullscore/watch_log.go":           "looks for a chance in a text",
 	"cmd/internal/lists/takes.go":          "errors of takes, in columns with a sign and two decimals",
 	"cmd/internal/lists/takes_recorded.go": "the same",
+	"cmd/internal/lists/takes_used.go":     "the same",
 	"render/takes/":                        "the scales of these errors",
 	"cmd/internal/testing/film/":           "writes plans",
 }
