@@ -18,6 +18,10 @@ type Heard struct {
 	Words    []speech.Timed // those of the plan
 	Text     string         // the words of the subtitles
 	Likeness float64
+	// Labelled tells that a label stands before them, and Label is whom of the plan it
+	// names; empty: somebody else.
+	Labelled bool
+	Label    string
 }
 
 // Start returns when the first word begins, in seconds.
@@ -127,10 +131,7 @@ func findIn(a *Asked, c *File, lo, hi float64) *match {
 			text = l.Stmt.Words.Value
 		}
 		folded[i] = speech.FoldText(text)
-		wanted[i] = wording.Line{Text: text, Terms: folded[i].Folded}
-		if l.Stmt.Who != nil {
-			wanted[i].By = c.Said.Who(l.Stmt.Who.Text)
-		}
+		wanted[i] = wording.Line{Text: text, Terms: folded[i].Folded, By: c.Said.Who(l.Who)}
 	}
 	m := &match{Subtitles: c, Lines: map[lineKey]*Heard{}}
 	keys := KeysOf(lines)
@@ -141,6 +142,7 @@ func findIn(a *Asked, c *File, lo, hi float64) *match {
 		words := c.Said.Words(at.Start, at.End)
 		h := &Heard{Text: written(words), Likeness: at.Likeness}
 		h.Words = align(lines[i].Tokens, folded[i], words)
+		h.Label, h.Labelled = c.Said.Label(at.Start)
 		m.Lines[keys[i]] = h
 		if m.First == nil {
 			m.First = h

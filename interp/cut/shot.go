@@ -70,6 +70,7 @@ type Named struct {
 // A Said is a line of the shot in words.
 type Said struct {
 	Stmt   *lang.Speech
+	Who    string // whose it is; empty where nobody knows
 	Tokens []speech.Token
 }
 

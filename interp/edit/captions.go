@@ -140,6 +140,16 @@ func (s *Subtitles) listen() (from int64, full bool) {
 // Who returns the number of one of the plan's people as a speaker, 0 for nobody.
 func (s *Subtitles) Who(name string) int32 { return int32(slices.Index(s.names, name) + 1) }
 
+// Label returns whom of the plan a label before a word names, "" for somebody else;
+// ok is false where none stands there.
+func (s *Subtitles) Label(word int) (name string, ok bool) {
+	by, begins := s.By(word)
+	if by > 0 {
+		name = s.names[by-1]
+	}
+	return name, by != 0 && begins
+}
+
 // Words returns the words from one up to another. The words of a subtitle are
 // spread over its time by their syllables, as those of a line are.
 func (s *Subtitles) Words(from, to int) (words []Word) {

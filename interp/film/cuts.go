@@ -163,16 +163,21 @@ func (r *reader) linesIn(sec *lang.Section) (list []*lang.Speech) {
 // findShots finds every shot in the cuts.
 func (r *reader) findShots() {
 	r.shotCuts = map[*lang.Section]*cut.Shot{}
+	heard := map[*cut.File][]labelled{}
 	for _, s := range r.Shots {
 		if len(r.Cuts) > 0 && s.Read {
-			r.shotCuts[s.Section] = r.findShot(s.Section)
+			asked := r.asked(s.Section)
+			found := cut.FindShot(asked)
+			r.shotCuts[s.Section] = found
+			heard[found.Subtitles] = append(heard[found.Subtitles], labelsOf(found, asked.Lines)...)
 		}
 	}
+	r.compareSpeakers(heard)
 }
 
-// findShot finds a shot by its ID, by its lines, moves written out, and by where the
+// asked returns what a shot asks of the cuts: it is found by its ID, by its lines, moves written out, and by where the
 // plan has it begin. What is wrong with those is told once the shot is built.
-func (r *reader) findShot(sec *lang.Section) *cut.Shot {
+func (r *reader) asked(sec *lang.Section) *cut.Asked {
 	head := sec.Head.(*lang.Shot)
 	l := names.NewLexicon(head, r.Scope, r.Lets, r.Source, r.Film.Rate)
 	film, _ := r.Scope.Settings["with"].(*lang.With)
@@ -182,7 +187,7 @@ func (r *reader) findShot(sec *lang.Section) *cut.Shot {
 		switch s := it.Stmt.(type) {
 		case *lang.Speech:
 			tokens := r.Tokens(s.Words)
-			asked.Lines = append(asked.Lines, cut.Said{Stmt: s, Tokens: tokens})
+			asked.Lines = append(asked.Lines, cut.Said{Stmt: s, Who: whose(it.In, s.Who), Tokens: tokens})
 			asked.Long += speech.DurationOf(tokens, speech.DefaultPace)
 		case *lang.Begins:
 			if n, ok := l.Want(s.At, names.DimTimecode); ok && !asked.Begun {
@@ -190,7 +195,7 @@ func (r *reader) findShot(sec *lang.Section) *cut.Shot {
 			}
 		}
 	}
-	return cut.FindShot(asked)
+	return asked
 }
 
 // clipsOf returns what the clip statements of a shot name. What is wrong with their

@@ -182,6 +182,7 @@ const (
 	ShotNotInEdit
 	Slant
 	Slips
+	SpeakerDiffers
 	SpeedLight
 	SpeedSound
 	StopClosesInZoom

@@ -690,6 +690,11 @@ var table = [...]Rule{
 		"the rack lands against an end of the ring that slips",
 		"Such a ring turns on past its end, and then every mark on it has moved. Stop at the mark and not at " +
 			"the end. Check the tape after each take."},
+	SpeakerDiffers: {"speaker-differs", Shot, Note, nil, NoRow,
+		"the subtitles name other speakers than the plan",
+		"Every line that is found under a name has another name in the plan. Lines are found by their words, so " +
+			"their times hold. Two lines of the same words are told apart by name, though: give the people of the " +
+			"plan the names that the subtitles have. Or check that the file is of this film."},
 	SpeedLight: {"speed-light", Shot, Note, nil, NoRow,
 		"at this frame rate each frame gets more or less light",
 		"The exposure of a frame changes with the frames a second. Read the meter at the speed that you " +
