@@ -134,6 +134,23 @@ func linesOf(p *draw.Page) (lines []pdfLine, bar pdfLine) {
 // dark as in the light.
 const byColour = `{runOnly: {type: "rule", values: ["color-contrast", "link-in-text-block"]}}`
 
+// keepKinds takes away each drawing in which every element, by its tag, class and role and
+// those of its parent, is like one of an earlier drawing. It returns how many it keeps.
+// axe-core judges an element by these, and takes minutes for the tens of thousands of all
+// drawings.
+const keepKinds = `(() => {
+	const name = e => e.tagName + "." + e.getAttribute("class") + "." + e.getAttribute("role")
+	const seen = new Set()
+	let kept = 0
+	for (const drawing of document.querySelectorAll("svg")) {
+		const kinds = [...drawing.querySelectorAll("*")].map(e => name(e.parentElement) + ">" + name(e))
+		if (kinds.every(k => seen.has(k))) drawing.remove()
+		else kept++
+		kinds.forEach(k => seen.add(k))
+	}
+	return kept
+})()`
+
 // A phone opens the file without a network; nothing in it is wider than the
 // screen, and axe-core finds nothing to object to, in the light or the dark.
 func TestBriefOnAPhone(t *testing.T) {
@@ -157,6 +174,10 @@ func TestBriefOnAPhone(t *testing.T) {
 		t.Errorf("cells of tables are off the screen: %q (%v)", hidden, err)
 	}
 	axe := axeSource(t)
+	kept, err := chromedp.Run(tab, chromedp.Evaluate[int](keepKinds))
+	if err != nil || kept < 10 {
+		t.Fatalf("%d drawings are of a kind of their own (%v)", kept, err)
+	}
 	for _, look := range []struct{ scheme, rules string }{{"light", "{}"}, {"dark", byColour}} {
 		scheme := look.scheme
 		media := emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}}}
