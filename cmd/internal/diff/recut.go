@@ -48,8 +48,9 @@ func (c comparison) inRecord(b, a *plan.Pull) float64 {
 		return 0
 	}
 	shot := c.after.Begins - c.before.Begins
-	own := float64(a.Start-b.Start) * c.rate
-	return math.Round(float64(is-was-shot) - own)
+	at := c.after.Speed()
+	own := at.Frames(float64(a.Start)) - at.Frames(float64(b.Start)) // rounded as the record is
+	return float64(is - was - shot - own)
 }
 
 // leaves returns how the cut shows a pull now and did not before, or the other way round;
