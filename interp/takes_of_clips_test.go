@@ -89,3 +89,20 @@ func TestNearClips(t *testing.T) {
 	}
 	t.Error("nothing is told")
 }
+
+// Two takes of one clip, the answer taken from the second: the shot is as long as both
+// pieces, and the second goes on where the first ends. One long shot from the source of
+// the one to that of the other would last more than six minutes.
+func TestAnswerFromAnotherTake(t *testing.T) {
+	list := events([4]any{"1", "A001", 60, 65}, [4]any{"1", "A001", 444, 449})
+	const words = "1\n00:00:01,000 --> 00:00:03,000\nWhere is the rope?\n\n2\n00:00:05,000 --> 00:00:07,000\nOn the quay, by the lamp.\n"
+	res := interpret("plan.pull", inCut("edit \"cut.edl\"\nedit \"cut.srt\"\nvoice OTTO\n",
+		"NORA: \"Where is the rope?\"\nOTTO: \"On the quay, by the lamp.\"\n"), "cut.edl", list, "cut.srt", words)
+	s := res.Plan.Shots[0]
+	if len(s.Pieces) != 2 || !nearly(s.Duration, 10) || s.Pieces[1].From != 5 || s.Pieces[1].To != 10 {
+		t.Errorf("it lasts %v, pieces %+v", s.Duration, s.Pieces)
+	}
+	if len(s.Lines) != 2 || !nearly(s.Lines[0].Start, 1) || !nearly(s.Lines[1].Start, 5) {
+		t.Errorf("%+v", s.Lines)
+	}
+}

@@ -4,6 +4,7 @@ package edited
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"pullscore/interp/checks/check"
@@ -30,11 +31,10 @@ func tellTakes(b *check.Shot) (found []check.Finding) {
 	}
 	at := b.Cut.Events[0].Range
 	if b.Cut.Guessed {
-		from := b.Plan.TakesUsed[1]
 		found = append(found, check.Finding{Diagnostic: lang.Diagnostic{
 			Code: "takes-guessed", Severity: lang.Note, Range: b.Head.Range(),
 			Message: fmt.Sprintf("%s is taken for %d takes by its source: %s", b.Head.ID, len(b.Plan.TakesUsed), strings.Join(b.Plan.TakesUsed, " and ")),
-			Detail:  fmt.Sprintf("Write clip %q, take \"2\", from %s to a timecode behind it, or name a list of clips.", b.Cut.Events[0].Name, from),
+			Detail:  fmt.Sprintf("To be sure, name a list of clips, or each take under the shot, as in %s.", named(b, b.Plan.TakesUsed[0])),
 			Related: []lang.Related{{Message: "the clip", Range: at}},
 		}})
 	}
@@ -55,6 +55,18 @@ func tellTakes(b *check.Shot) (found []check.Finding) {
 		Figures: []lang.Figure{check.Figure("takes", float64(len(uses)))},
 		Related: []lang.Related{{Message: "the clip", Range: at}},
 	}})
+}
+
+// named returns the statement that names a take by its source, as take 1.
+func named(b *check.Shot, take string) string {
+	first, last, clip := int64(math.MaxInt64), int64(math.MinInt64), ""
+	for i := range b.Plan.Pieces {
+		if p := &b.Plan.Pieces[i]; p.Take == take {
+			end := p.Source + int64(math.Round(float64(p.Frames())*float64(p.Speed)))
+			first, last, clip = min(first, p.Source, end), max(last, p.Source+1, end), p.Clip
+		}
+	}
+	return fmt.Sprintf("clip %s, take \"1\", from %s to %s", lang.WriteText(clip), b.Plan.Rate.Format(first), b.Plan.Rate.Format(last))
 }
 
 // nearest lists names of clips that resemble a shot; "" for none.
