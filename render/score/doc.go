@@ -8,7 +8,7 @@
 //   - chance.go: the height of its bars
 //   - legend.go: what the legend says besides its signs
 //   - camera.go: the band of the camera, and what it adds to the others
-//   - notes.go: the notes of the plan, and cures tried together
+//   - notes.go: the notes of the plan
 //   - findings.go: the findings in words
 //   - pulls.go: the table of pulls
 //   - told.go: what that table says, for those who show it otherwise

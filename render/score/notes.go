@@ -1,5 +1,4 @@
-// What stands in words over and under the bands of a score besides findings: the notes of
-// the plan, and the cures tried together.
+// What stands in words over the bands of a score: the notes of the plan.
 
 package score
 
@@ -31,28 +30,6 @@ func inWords(name, heading string, lines []string, left float64) (all []bands.Se
 				g.Add(draw.NewText(sheet.Margin, top+2.9, heading, sheet.FontHeading, draw.Black))
 			}
 			g.Add(draw.NewText(left, top+2.9, line, sheet.FontNote, draw.Black))
-		}})
-	}
-	return all
-}
-
-// togetherBand returns what the cures leave if they are tried together.
-func togetherBand(sc *bands.Chart) []bands.Section {
-	said := sc.Shot.SaysTogether()
-	if said == "" || len(sc.Shot.Together) == 0 {
-		return nil
-	}
-	const height = table.SentencePitch + 0.3
-	label := draw.NewText(sc.Left, 0, "Tried together:", sheet.FontStrong, draw.Cure)
-	at := label.Room().Right() + 1.6
-	var all []bands.Section
-	for i, line := range sheet.FontNote.Wrap(said, sc.Paper.W-sheet.Margin-at) {
-		all = append(all, bands.Section{Name: "findings", Least: height, Most: height, Head: findingsHead(sc), Draw: func(_ *bands.Leaf, g *draw.Group, top, _ float64) {
-			if i == 0 {
-				label.At.Y = top + 2.9
-				g.Add(label)
-			}
-			g.Add(draw.NewText(at, top+2.9, line, sheet.FontNote, draw.Black))
 		}})
 	}
 	return all

@@ -90,7 +90,7 @@ func compose(sc *bands.Chart) {
 			sc.Lay(w, []bands.Section{lines.HandAlone(w)})
 		}
 	}
-	sc.Lay(nil, append(findings(sc), togetherBand(sc)...))
+	sc.Lay(nil, findings(sc))
 	sc.Lay(nil, pullTable(sc))
 }
 

@@ -295,6 +295,9 @@ func TestNotesAndCuresAreTold(t *testing.T) {
 			t.Errorf("no %q in %q", want, text)
 		}
 	}
+	if n := strings.Count(text, "Tried together"); n != 1 {
+		t.Errorf("what was tried together stands there %d times", n)
+	}
 }
 
 // Every link of a score leads somewhere, and every letter that a flag has is told.
