@@ -288,8 +288,10 @@ func readOTIO(t *testing.T, p *plan.Plan) (got []string) {
 	return got
 }
 
-// Against an independent reader, which is not part of this repository.
-func TestUSDIsRead(t *testing.T) {
+// usdReader returns the folder of the independent reader of USD, which is not part of this
+// repository, and skips the test where it or node is not there.
+func usdReader(t *testing.T) string {
+	t.Helper()
 	folder := os.Getenv("PULLSCORE_TINYUSDZ")
 	if folder == "" {
 		t.Skip("skipped: PULLSCORE_TINYUSDZ names no folder with the npm package tinyusdz")
@@ -297,6 +299,12 @@ func TestUSDIsRead(t *testing.T) {
 	if _, err := exec.LookPath("node"); err != nil {
 		t.Skip("skipped: there is no node")
 	}
+	return folder
+}
+
+// Against an independent reader, which is not part of this repository.
+func TestUSDIsRead(t *testing.T) {
+	folder := usdReader(t)
 	dir := t.TempDir()
 	args := []string{"testdata/readusd.mjs", filepath.Join(folder, "node_modules", "tinyusdz")}
 	add := func(src []byte) {

@@ -299,13 +299,7 @@ func TestUSDQuarterTurn(t *testing.T) {
 
 // The same by the matrices of an independent reader, which is not part of this repository.
 func TestUSDTurnsForAnotherReader(t *testing.T) {
-	folder := os.Getenv("PULLSCORE_TINYUSDZ")
-	if folder == "" {
-		t.Skip("skipped: PULLSCORE_TINYUSDZ names no folder with the npm package tinyusdz")
-	}
-	if _, err := exec.LookPath("node"); err != nil {
-		t.Skip("skipped: there is no node")
-	}
+	folder := usdReader(t)
 	s := written(t)
 	var b bytes.Buffer
 	if err := USD(&b, s); err != nil {

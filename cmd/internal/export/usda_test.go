@@ -165,13 +165,7 @@ func TestUSDNames(t *testing.T) {
 // An independent reader, which is not part of this repository, finds the bodies, the
 // names and the clipping that were written.
 func TestUSDBodiesAreRead(t *testing.T) {
-	folder := os.Getenv("PULLSCORE_TINYUSDZ")
-	if folder == "" {
-		t.Skip("skipped: PULLSCORE_TINYUSDZ names no folder with the npm package tinyusdz")
-	}
-	if _, err := exec.LookPath("node"); err != nil {
-		t.Skip("skipped: there is no node")
-	}
+	folder := usdReader(t)
 	var b bytes.Buffer
 	if err := USD(&b, roomShot(t)); err != nil {
 		t.Fatal(err)

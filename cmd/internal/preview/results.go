@@ -105,8 +105,7 @@ func (s *Server) logFor(w http.ResponseWriter, r *http.Request, told any, key fu
 		return nil, ""
 	}
 	file = besidePlan(p.Path, resultSuffix)
-	if by := usedBy(state, file); by != nil {
-		http.Error(w, fmt.Sprintf("%s uses %s itself, and the page never writes into what a plan uses", filepath.Base(by.Path), filepath.Base(file)), http.StatusConflict)
+	if refused(w, state, file) {
 		return nil, ""
 	}
 	return p, file

@@ -66,8 +66,7 @@ func (s *Server) postTake(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	file := logOf(p.Path)
-	if by := usedBy(s.shown.Load().state, file); by != nil {
-		http.Error(w, fmt.Sprintf("%s uses %s itself, and the page never writes into what a plan uses", filepath.Base(by.Path), filepath.Base(file)), http.StatusConflict)
+	if refused(w, s.shown.Load().state, file) {
 		return
 	}
 	if err := appendTake(file, takes.Header, take); err != nil {
@@ -176,6 +175,17 @@ func besidePlan(path, suffix string) string {
 		name = name[:len(name)-size]
 	}
 	return filepath.Join(filepath.Dir(path), name+suffix)
+}
+
+// refused answers that a watched plan names the file, if one does, and reports whether it
+// has.
+func refused(w http.ResponseWriter, state *rebuild.State, file string) bool {
+	by := usedBy(state, file)
+	if by == nil {
+		return false
+	}
+	http.Error(w, fmt.Sprintf("%s uses %s itself, and the page never writes into what a plan uses", filepath.Base(by.Path), filepath.Base(file)), http.StatusConflict)
+	return true
 }
 
 // usedBy returns a watched plan that names the file, in a takes statement or
