@@ -54,6 +54,11 @@ type Cure struct {
 	// Then is what comes in place of the finding ("55 %, hard-to-land"); "" where
 	// nothing does.
 	Then string `json:"then,omitempty"`
+
+	// Edits write the cure into the files of the plan. There are none if the place would
+	// change other shots too, as a line of a move or of a kit may, or if Text has something
+	// for a person to fill in.
+	Edits []Edit `json:"-"`
 }
 
 // Says returns the cure for people: what to write, and what comes of it.
@@ -62,6 +67,14 @@ func (c Cure) Says() string {
 		return c.Text
 	}
 	return c.Text + " (then " + c.Then + ")"
+}
+
+// A Fix is a change that mends a mistake, such as a unit that is missing. Title says what
+// it does, in the imperative: "Write 1.70". Nobody has tried whether the plan works with
+// it, as is done with a Cure.
+type Fix struct {
+	Title string
+	Edits []Edit
 }
 
 // A Related is another place that belongs to a Diagnostic, with its own message.
@@ -80,6 +93,7 @@ type Diagnostic struct {
 	Related  []Related
 	Figures  []Figure
 	Cures    []Cure
+	Fixes    []Fix // the likeliest first
 
 	// Shot, Pull and Time give the place of a finding in the film: the ID of the
 	// shot, the number of the pull from 1 (0: none), and the time from the start of

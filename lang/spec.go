@@ -49,7 +49,7 @@ var specs = []*spec{
 	{word: "units", under: inFile, of: (*Units)(nil)},
 	{word: "pace", under: inFile, of: (*Pace)(nil)},
 	{word: "use", under: inFile, of: (*Use)(nil)},
-	{word: "edit", under: inFile, of: (*Edit)(nil)},
+	{word: "edit", under: inFile, of: (*CutFile)(nil)},
 	{word: "script", under: inFile, of: (*Script)(nil)},
 	{word: "clips", under: inFile, of: (*Clips)(nil)},
 	{word: "let", declares: true, under: inFile, of: (*Let)(nil)},

@@ -42,9 +42,9 @@ type (
 		Node
 		File *Text `parser:"'use' @@" say:"FILE"`
 	}
-	// Edit is `edit "FILE" [from TIMECODE]`: the cut that times come from. From is
+	// CutFile is `edit "FILE" [from TIMECODE]`: the cut that times come from. From is
 	// the timecode at which the picture starts; it may be nil.
-	Edit struct {
+	CutFile struct {
 		Node
 		File *Text `parser:"'edit' @@ ( (?! EOF ) ','?" say:"FILE"`
 		From *Expr `parser:"'from' @@ )*" is:"timecode"`

@@ -240,7 +240,7 @@ func (*Rate) statement()        {}
 func (*Units) statement()       {}
 func (*Pace) statement()        {}
 func (*Use) statement()         {}
-func (*Edit) statement()        {}
+func (*CutFile) statement()     {}
 func (*Script) statement()      {}
 func (*Clip) statement()        {}
 func (*Clips) statement()       {}

@@ -12,7 +12,7 @@ import (
 // A File is a file that an edit statement names.
 type File struct {
 	*edit.Cut
-	Stmt *lang.Edit
+	Stmt *lang.CutFile
 	// Picture is the label of the first frame of the picture, as frames; Known
 	// tells that something says it.
 	Picture int64

@@ -19,7 +19,7 @@ import (
 
 // readCuts reads the files that the edit statements name.
 func (r *reader) readCuts() {
-	seen := map[string]*lang.Edit{}
+	seen := map[string]*lang.CutFile{}
 	for _, s := range r.Scope.Edits {
 		if !load.NamesFile(s.File, r.Reporter) {
 			continue
@@ -50,13 +50,13 @@ func (r *reader) readAgainst() {
 		return
 	}
 	r.Cuts = slices.DeleteFunc(r.Cuts, func(c *cut.File) bool { return c.IsList && c.HasClips })
-	if c := r.readCut(&lang.Edit{File: &lang.Text{Value: path}}, path); c != nil {
+	if c := r.readCut(&lang.CutFile{File: &lang.Text{Value: path}}, path); c != nil {
 		r.Cuts = append([]*cut.File{c}, r.Cuts...)
 	}
 }
 
 // readCut reads one file; nil where there is nothing to follow in it.
-func (r *reader) readCut(s *lang.Edit, path string) *cut.File {
+func (r *reader) readCut(s *lang.CutFile, path string) *cut.File {
 	f := r.loader.Open(s.File, path, r.Reporter)
 	if f == nil {
 		return nil

@@ -55,7 +55,7 @@ type Scope struct {
 	ByFolded map[ScopeKey]*Decl
 	Order    []*Decl
 	Settings map[string]lang.Statement // by keyword; "with" included
-	Edits    []*lang.Edit
+	Edits    []*lang.CutFile
 	Scripts  []*lang.Script
 	Clips    []*lang.Clips
 	Torn     Torn   // of the same
@@ -214,7 +214,7 @@ func (c *Collector) declare(s *Scope, stmt lang.Statement, sec *lang.Section) {
 		return
 	}
 	switch stmt := stmt.(type) {
-	case *lang.Edit:
+	case *lang.CutFile:
 		s.Edits = append(s.Edits, stmt)
 	case *lang.Script:
 		s.Scripts = append(s.Scripts, stmt)

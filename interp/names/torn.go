@@ -62,7 +62,7 @@ func (t Torn) heal(body []lang.Statement) []lang.Statement {
 // clause.
 func standsTorn(s lang.Statement) bool {
 	switch s.(type) {
-	case *lang.Edit, *lang.Script, *lang.Clips:
+	case *lang.CutFile, *lang.Script, *lang.Clips:
 		return false
 	}
 	return true
