@@ -52,6 +52,7 @@ var textRooms = []room{
 	{"lang/opentrackio", []string{"lang$", "lang/jsontext"}},
 	{"lang/ale", []string{"lang$", "lang/lines", "lang/timecode"}},
 	{"lang/otio", []string{"lang$", "lang/lines", "lang/jsontext", "lang/timecode"}},
+	{"interp/testing/edits", []string{"lang/edl", "lang/timecode"}},
 	{"interp/units", nil},
 	{"interp/hand", nil},
 	{"interp/format", nil},
