@@ -50,6 +50,9 @@ func (c *pageCmd) talk(s *session, src []byte) error {
 			who = somebody
 		}
 		beat := fountain.Beat{Who: who, Line: i + 1, Parts: []fountain.Part{{Kind: fountain.Dialogue, Text: sentence.Text}}}
+		if note := doubt(said, i); note != "" {
+			beat.Parts = append(beat.Parts, fountain.Part{Kind: fountain.Parenthetical, Text: note})
+		}
 		cast.Add(&beat)
 		scene.Beats = append(scene.Beats, beat)
 		if i+1 < len(said) {
@@ -65,4 +68,15 @@ func (c *pageCmd) talk(s *session, src []byte) error {
 		err = errFindings
 	}
 	return err
+}
+
+// doubt returns what is not sure of the speaker of a sentence, where their turn begins.
+func doubt(said []unplanned.Sentence, i int) string {
+	switch now := said[i]; {
+	case !now.Concluded, i > 0 && said[i-1].Concluded && said[i-1].Who == now.Who && now.Who != "":
+		return ""
+	case now.Who == "":
+		return "somebody else: the subtitles have only a dash"
+	}
+	return "the subtitles have only a dash: check who speaks"
 }

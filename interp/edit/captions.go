@@ -8,7 +8,6 @@ import (
 	"math"
 	"slices"
 	"strings"
-	"sync"
 
 	"pullscore/interp/speech"
 	"pullscore/interp/subtitle"
@@ -58,7 +57,7 @@ func (c *Cut) captions(t *lines.Text, want Wanted) []lang.Diagnostic {
 	s.cues = make([]cue, 0, min(strings.Count(t.Content, "-->"), len(t.Content)/usual))
 	sorted := true
 	for cap := range captions.Cues(t, &faults) {
-		now := cue{start: cap.Start, long: int32(min(cap.End-cap.Start, math.MaxInt32)), text: voiced(cap.Text, cap.Turns)}
+		now := cue{start: cap.Start, long: int32(min(cap.End-cap.Start, math.MaxInt32)), text: subtitle.Voiced(cap.Text, cap.Turns)}
 		sorted = sorted && (len(s.cues) == 0 || now.start >= s.cues[len(s.cues)-1].start)
 		s.cleaner.Learn(now.text)
 		s.cues = append(s.cues, now)
@@ -84,30 +83,6 @@ const usual = 110
 func clock(ms int64) string {
 	return fmt.Sprintf("%02d:%02d:%02d", ms/3_600_000, ms/60_000%60, ms/1000%60)
 }
-
-// voiced returns the text of a subtitle in which the tags that tell who speaks are
-// labels.
-func voiced(text string, turns []captions.Turn) string {
-	if len(turns) == 0 {
-		return text
-	}
-	var out strings.Builder
-	last := 0
-	for _, t := range turns {
-		out.WriteString(text[last:t.At])
-		last = t.At
-		if out.Len() > 0 {
-			out.WriteByte('\n')
-		}
-		out.WriteString(">> [" + noBrackets().Replace(t.Voice) + "] ")
-	}
-	out.WriteString(text[last:])
-	return out.String()
-}
-
-var noBrackets = sync.OnceValue(func() *strings.Replacer {
-	return strings.NewReplacer("[", "", "]", "", "(", "", ")", "", "{", "", "}", "")
-})
 
 // listen takes the words of all subtitles, and drops those in which nothing is said.
 // full tells that there are too many, from a time in ms on.

@@ -31,33 +31,33 @@ const (
 	often        = 3  // subtitles in which a label stands that is only written with a capital
 )
 
-// label cuts the name of a speaker off a line; ok is false where none stands
-// there.
-func (c *Cleaner) label(line string) (rest string, by Speaker, ok bool) {
-	if rest, by, ok = c.bracketed(line); ok {
-		return rest, by, true
+// label cuts the name of a speaker off a line, and returns it too; ok is false where
+// none stands there.
+func (c *Cleaner) label(line string) (rest string, by Speaker, name string, ok bool) {
+	if rest, by, name, ok = c.bracketed(line); ok {
+		return rest, by, name, true
 	}
 	before, rest, ok := strings.Cut(line, ":")
 	if !ok || len(before) > 4*longestLabel {
-		return "", Unknown, false
+		return "", Unknown, "", false
 	}
 	l := strings.TrimSpace(unbracketed(before))
 	words := len(strings.Fields(l))
 	if words == 0 || words > mostWords || strings.ContainsAny(l, "()[]") {
-		return "", Unknown, false
+		return "", Unknown, "", false
 	}
 	if by := c.Who(l); by > 0 {
-		return rest, by, true
+		return rest, by, l, true
 	}
 	if !c.shouted() && isUpper(l) || named(l) && c.labels[l] >= often {
-		return rest, Stranger, true
+		return rest, Stranger, l, true
 	}
-	return "", Unknown, false
+	return "", Unknown, "", false
 }
 
 // bracketed cuts the name of somebody of the plan off a line that begins with it
 // in brackets.
-func (c *Cleaner) bracketed(line string) (rest string, by Speaker, ok bool) {
+func (c *Cleaner) bracketed(line string) (rest string, by Speaker, name string, ok bool) {
 	for _, b := range [...]string{"[]", "()"} {
 		inside, opened := strings.CutPrefix(line, b[:1])
 		if !opened {
@@ -65,11 +65,12 @@ func (c *Cleaner) bracketed(line string) (rest string, by Speaker, ok bool) {
 		}
 		inside, rest, closed := strings.Cut(inside, b[1:])
 		if closed && len(strings.Fields(inside)) <= mostWords {
-			by = c.Who(strings.TrimRight(inside, ": "))
+			name = strings.TrimRight(inside, ": ")
+			by = c.Who(name)
 		}
-		return strings.TrimLeft(rest, ": "), by, by > 0
+		return strings.TrimLeft(rest, ": "), by, name, by > 0
 	}
-	return "", Unknown, false
+	return "", Unknown, "", false
 }
 
 // Who returns who is called so: the name as a whole, or as one of the words of

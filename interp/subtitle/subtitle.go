@@ -21,8 +21,9 @@ const (
 
 // A Turn is where somebody else goes on.
 type Turn struct {
-	At int // byte of what is said
-	By Speaker
+	At    int // byte of what is said
+	By    Speaker
+	Label string // the name as the subtitle has it; "" where only a dash or >> stands
 }
 
 // A Cleaner takes subtitles of one file apart. It must Learn all of them first.
@@ -85,15 +86,15 @@ func (c *Cleaner) Said(text string) (said string, turns []Turn) {
 		if rest := strings.TrimLeft(line, dashes); len(rest) < len(line) {
 			line, another = trim(rest), true
 		}
-		by := Unknown
-		if rest, who, ok := c.label(line); ok {
-			line, by, another = strings.TrimLeft(trim(rest), dashes), who, true
+		by, name := Unknown, ""
+		if rest, who, l, ok := c.label(line); ok {
+			line, by, name, another = strings.TrimLeft(trim(rest), dashes), who, l, true
 		}
 		if out.Len() > 0 {
 			out.WriteByte('\n')
 		}
 		if another {
-			turns = append(turns, Turn{At: out.Len(), By: by})
+			turns = append(turns, Turn{At: out.Len(), By: by, Label: name})
 		}
 		out.WriteString(line)
 	}

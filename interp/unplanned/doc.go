@@ -2,6 +2,6 @@
 // was to do: which moves it made, and what was being said meanwhile.
 //
 //   - moves.go: the moves of a curve
-//   - words.go: what is said, sentence by sentence
+//   - words.go: what is said, sentence by sentence; turns.go who says it
 //   - account.go: each move with its times in the cut and the words about it
 package unplanned

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
+	"strings"
 	"testing"
 
 	"pullscore/interp/edit"
@@ -90,14 +92,14 @@ func TestMovesBearAWrongFrame(t *testing.T) {
 	}
 }
 
-const talk = `1
+const wreck = `1
 00:00:02,000 --> 00:00:04,000
 INES: You rowed out
 to the wreck alone.
 
 2
 00:00:05,000 --> 00:00:06,000
-- The tide was
+INES: The tide was
 
 3
 00:00:06,000 --> 00:00:07,000
@@ -109,13 +111,54 @@ And so
 `
 
 func TestSentences(t *testing.T) {
-	said, diags := Sentences(&lines.Text{Name: "cut.srt", Content: talk})
+	said, diags := Sentences(&lines.Text{Name: "cut.srt", Content: wreck})
 	var got string
 	for _, s := range said {
 		got += fmt.Sprintf("%.1f-%.1f %s: %s|", s.Start, s.End, s.Who, s.Text)
 	}
 	if want := "2.0-4.0 INES: You rowed out to the wreck alone.|5.0-7.0 INES: The tide was slack.|9.0-10.0 INES: And so|"; got != want || len(diags) > 0 {
 		t.Errorf("%s, want %s: %v", got, want, diags)
+	}
+}
+
+// Each speaker has a sentence of their own, also where two share a subtitle.
+func TestSpeakers(t *testing.T) {
+	const two = "INES: Who lit it?\n\nPEVIN: My father.\n\n"
+	for _, c := range []struct{ name, said, want string }{
+		{"names", "INES: Who lit it? PEVIN knew.\nPEVIN: My father.", "INES: Who lit it?|INES: PEVIN knew.|PEVIN: My father."},
+		{"names behind dashes", "- INES: Who lit it?\n- PEVIN: My father.", "INES: Who lit it?|PEVIN: My father."},
+		{"dashes alone, of two people", two + "- And he came back?\n- He did.", "INES: Who lit it?|PEVIN: My father.|INES? And he came back?|PEVIN? He did."},
+		{"signs of another, of two people", two + ">> And he came back?\n>> He did.\n\nBy morning.", "INES: Who lit it?|PEVIN: My father.|INES? And he came back?|PEVIN? He did.|PEVIN? By morning."},
+		{"dashes alone, of nobody", "- Who lit it?\n- My father.", "? Who lit it?|? My father."},
+		{"dashes alone, of three", two + "ODA: No.\n\n- Who?\n- Me.", "INES: Who lit it?|PEVIN: My father.|ODA: No.|? Who?|? Me."},
+		{"a sentence goes on behind a dash", two + "PEVIN: He took the boat\n\n- past the buoy.\n- When?", "INES: Who lit it?|PEVIN: My father.|PEVIN: He took the boat past the buoy.|INES? When?"},
+		{"an interruption", two + "PEVIN: He took\n\n- When?", "INES: Who lit it?|PEVIN: My father.|PEVIN: He took|INES? When?"},
+		{"voices", "<v Ines>Who lit it?</v>\n<v Pevin>My father.</v>\n\n<v ines>Oh.", "Ines: Who lit it?|Pevin: My father.|Ines: Oh."},
+		{"names in small letters", "Ines: Who?\n\nIn 1903: no.\n\nInes: You?\n\nInes: He?", "Ines: Who?|Ines: In 1903: no.|Ines: You?|Ines: He?"},
+		{"a title, an initial, small letters", "INES: Dr. J. Dale came, um. so they say… and left.", "INES: Dr. J. Dale came, um. so they say… and left."},
+		{"quotes, hyphens and a dash", "INES: He said: “Twenty-five!” – and (laughs) left. \"Why?\" she asked.", "INES: He said: “Twenty-five!” – and left.|INES: \"Why?\" she asked."},
+		{"without signs", strings.Repeat("so he went on\n\n", 22), strings.TrimSpace(strings.Repeat("so he went on ", 11)) + "|" + strings.TrimSpace(strings.Repeat("so he went on ", 11))},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			var file strings.Builder
+			file.WriteString("WEBVTT\n\n")
+			for i, said := range strings.Split(strings.TrimSpace(c.said), "\n\n") {
+				fmt.Fprintf(&file, "00:%02d.000 --> 00:%02d.900\n%s\n\n", i, i, said)
+			}
+			text, _ := lines.Decode("talk.vtt", []byte(file.String()))
+			list, diags := Sentences(text)
+			var got []string
+			for _, s := range list {
+				sign := ": "
+				if s.Concluded {
+					sign = "? "
+				}
+				got = append(got, strings.TrimPrefix(s.Who+sign+s.Text, ": "))
+			}
+			if want := strings.Split(c.want, "|"); !slices.Equal(got, want) || len(diags) > 0 {
+				t.Errorf("\n%q, want\n%q: %v", got, want, diags)
+			}
+		})
 	}
 }
 
@@ -126,7 +169,7 @@ func TestAccount(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	said, _ := Sentences(&lines.Text{Name: "cut.srt", Content: talk})
+	said, _ := Sentences(&lines.Text{Name: "cut.srt", Content: wreck})
 	const hour = 3600 * 24
 	samples := func(first int64) (list []recorded.Sample) {
 		for i, m := range curve(12*24, []leg{{60, 80, 3}, {103, 115, 5}, {192, 204, 2}}, 0, 0) {

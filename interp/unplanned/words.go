@@ -3,11 +3,11 @@
 package unplanned
 
 import (
-	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"pullscore/interp/speech"
-	"pullscore/interp/subtitle"
 	"pullscore/lang"
 	"pullscore/lang/captions"
 	"pullscore/lang/lines"
@@ -17,15 +17,22 @@ import (
 // in seconds. Our own choice.
 const pause = 1.0
 
+// mostWords is how many words a sentence may have and still go on in the next subtitle:
+// some subtitles have no signs at all. Our own choice.
+const mostWords = 40
+
 // A Word is a word that is said, in seconds from the start of the picture.
 type Word struct {
 	Text       string
 	Start, End float64
 }
 
-// A Sentence is what is said up to a sign that ends it, or a pause.
+// A Sentence is what one speaker says up to a sign that ends it, or a pause.
 type Sentence struct {
-	Who        string // as the subtitles call them; "" where they do not say it
+	Who string // as the subtitles call them; "" where they do not say it
+	// Concluded tells that a dash without a name says that somebody else speaks than
+	// before: Who is then the other of two, or "".
+	Concluded  bool
 	Text       string
 	Start, End float64 // seconds from the start of the picture
 	Words      []Word
@@ -35,50 +42,92 @@ type Sentence struct {
 // their subtitle by their syllables, as those of a line of a plan are.
 func Sentences(t *lines.Text) (list []Sentence, diags []lang.Diagnostic) {
 	cues, diags := captions.Read(t)
-	slices.SortStableFunc(cues, func(a, b captions.Cue) int { return int(a.Start - b.Start) })
-	clean := subtitle.New(nil)
-	for _, c := range cues {
-		clean.Learn(c.Text)
+	s := &sentences{talk: listen(cues)}
+	s.small = !strings.ContainsFunc(t.Content, unicode.IsUpper)
+	for i := range s.shown {
+		s.subtitle(&s.shown[i])
 	}
-	who := ""
-	open := false // the last sentence goes on
-	for _, c := range cues {
-		if by := speakerOf(&c); by != "" && by != who {
-			who, open = by, false
-		}
-		text, _ := clean.Said(c.Text)
-		text = strings.Join(strings.Fields(text), " ")
-		for _, w := range speech.Spread(speech.Split(text), float64(c.Start)/1000, float64(c.End)/1000) {
-			if n := len(list); !open || w.Start-list[n-1].End > pause {
-				list = append(list, Sentence{Who: who, Start: w.Start})
+	s.write()
+	return s.list, diags
+}
+
+// sentences are being put together from subtitles.
+type sentences struct {
+	*talk
+	now   speaker
+	open  bool // the last sentence goes on
+	small bool // no letter of the file is a capital
+	list  []Sentence
+	text  []byte // of the last of them
+}
+
+// write gives the last sentence its text.
+func (s *sentences) write() {
+	if n := len(s.list); n > 0 {
+		s.list[n-1].Text = strings.Join(strings.Fields(string(s.text)), " ")
+	}
+	s.text = s.text[:0]
+}
+
+// subtitle adds what is said in a subtitle.
+func (s *sentences) subtitle(c *shown) {
+	next, end := 0, 0 // of the parts; behind the last word and its signs
+	for _, w := range speech.Spread(speech.Split(c.text), c.start, c.end) {
+		fresh := false
+		for ; next < len(c.parts) && c.parts[next].at <= w.Token.Start; next++ {
+			var another bool
+			s.now, another = s.talk.next(s.now, c.parts[next], c.text[w.Token.Start:], s.open)
+			if fresh = fresh || another; another {
+				s.open, end = false, max(end, c.parts[next].at)
 			}
-			now := &list[len(list)-1]
-			word := text[w.Token.Start:w.Token.End]
-			now.Words = append(now.Words, Word{word, w.Start, w.End})
-			now.Text, now.End = strings.TrimSpace(now.Text+" "+word+signs(text[w.Token.End:])), w.End
-			open = !strings.ContainsAny(signs(text[w.Token.End:]), ".?!…")
 		}
+		word := c.text[w.Token.Start:w.Token.End]
+		before, behind := c.text[end:w.Token.Start], signs(c.text[w.Token.End:])
+		end = w.Token.End + len(behind)
+		if fresh || !s.goesOn(word, w.Start) {
+			s.write()
+			s.list = append(s.list, Sentence{Who: s.now.who, Concluded: s.now.concluded, Start: w.Start})
+			before = strings.TrimLeft(before, notAtStart)
+		}
+		now := &s.list[len(s.list)-1]
+		now.Words = append(now.Words, Word{word, w.Start, w.End})
+		s.text = append(append(append(s.text, before...), word...), behind...)
+		now.End = w.End
+		s.open = !strings.ContainsAny(behind, "?!…。？！") && (!strings.Contains(behind, ".") || shortened(word))
 	}
-	return list, diags
+	s.text = append(s.text, ' ')
+	if n := len(s.list); n > 0 && len(s.list[n-1].Words) > mostWords {
+		s.open = false
+	}
 }
 
-// label is a speaker in capitals before what they say, as in INES: or - MRS. DALE:.
-var label = lines.Pattern(`^[-‐–—> ]*(\p{Lu}[\p{Lu}.'’ -]{0,30}):`)
-
-// speakerOf returns who speaks in a subtitle, where it says so.
-func speakerOf(c *captions.Cue) string {
-	if len(c.Voices) > 0 {
-		return strings.TrimSpace(c.Voices[0])
+// goesOn reports whether a word belongs to the last sentence. What goes on in small
+// letters has not ended, whatever sign stands before it, unless the file has no others.
+func (s *sentences) goesOn(word string, start float64) bool {
+	n := len(s.list)
+	if n == 0 || start-s.list[n-1].End > pause {
+		return false
 	}
-	if found := label().FindStringSubmatch(c.Text); found != nil {
-		return strings.TrimSpace(found[1])
-	}
-	return ""
+	first, _ := utf8.DecodeRuneInString(word)
+	return s.open || !s.small && unicode.IsLower(first) && len(s.list[n-1].Words) <= mostWords
 }
+
+// shortened reports whether a point behind a word does not end a sentence: a title or an
+// initial stands before a name.
+func shortened(word string) bool {
+	switch strings.ToLower(word) {
+	case "mr", "mrs", "ms", "dr", "st", "prof", "capt", "lt", "sgt":
+		return true
+	}
+	return utf8.RuneCountInString(word) == 1 && word != "I" && strings.ToUpper(word) == word && !unicode.IsDigit([]rune(word)[0])
+}
+
+// notAtStart are signs that are left out before the first word of a sentence.
+const notAtStart = " \t\n\u00a0-‐–—.…,;:"
 
 // signs returns the signs that a text begins with, up to a blank or a letter.
 func signs(text string) string {
-	end := strings.IndexFunc(text, func(r rune) bool { return !strings.ContainsRune(`.,;:?!…"'”’)`, r) })
+	end := strings.IndexFunc(text, func(r rune) bool { return !strings.ContainsRune(`.,;:?!…"'”’»)。、？！`, r) })
 	if end < 0 {
 		return text
 	}

@@ -127,7 +127,7 @@ const breath = 0.3
 func (s *shot) pause(seconds float64) {
 	s.now.said += max(0, seconds)
 	s.now.all += max(0, seconds)
-	if seconds >= breath {
+	if seconds >= breath-1e-9 {
 		s.line("  # %.1f s of silence: a rack may go here.", seconds)
 	}
 }

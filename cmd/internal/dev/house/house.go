@@ -60,7 +60,7 @@ var textRooms = []room{
 	{"interp/units", nil},
 	{"interp/speech", []string{text}},
 	{"interp/wording", []string{"interp/speech"}},
-	{"interp/subtitle", []string{text}},
+	{"interp/subtitle", []string{"lang/captions", text}},
 	{"interp/plan", []string{"lang/timecode", "optics", "interp/hand"}},
 	{"interp/moments", []string{"interp/plan", "interp/hand", "interp/units"}},
 	{"interp/story", []string{"interp/plan", "interp/units"}},
