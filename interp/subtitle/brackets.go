@@ -68,9 +68,14 @@ type span struct{ from, to int }
 // spans returns what goes with one kind of brackets: from each outermost to the one
 // that closes it, and each that stands alone.
 func spans(s, open, closing string) (list []span) {
+	if !strings.Contains(s, open) && !strings.Contains(s, closing) { // as in most
+		return nil
+	}
 	var opened []int // places in the list of those that are not closed yet
 	for i := 0; i < len(s); {
 		switch {
+		case s[i] != open[0] && s[i] != closing[0]:
+			i++
 		case strings.HasPrefix(s[i:], open):
 			opened = append(opened, len(list))
 			list = append(list, span{i, i + len(open)})

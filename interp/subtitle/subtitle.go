@@ -54,18 +54,22 @@ var special = func() (t [256]bool) {
 
 // plain reports whether all of a subtitle is talk, as it is in most.
 func plain(text string) bool {
-	start := true // of a line
 	for i := range len(text) {
-		switch c := text[i]; {
-		case special[c], start && c == '-':
+		if special[text[i]] {
 			return false
-		case c == '\n':
-			start = true
-		case c != ' ' && c != '\t':
-			start = false
 		}
 	}
-	return true
+	return strings.IndexByte(text, '-') < 0 || !dashed(text)
+}
+
+// dashed reports whether a line begins with a dash.
+func dashed(text string) bool {
+	for line := range strings.Lines(text) {
+		if strings.HasPrefix(strings.TrimLeft(line, " \t"), "-") {
+			return true
+		}
+	}
+	return false
 }
 
 // Said returns what is said in a subtitle, and where somebody else goes on in it.

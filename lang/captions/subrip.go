@@ -118,13 +118,59 @@ func isNumber(s string) bool {
 	return ok
 }
 
-// subRipTags are the tags that players know; anything else in angle brackets
-// is text.
-var subRipTags = lines.Pattern(`(?i)</?(?:[biu]|font(?:\s[^<>]*)?)>|\{\\[^{}]*\}`)
-
 func plainSubRip(s string) (text string, turns []Turn) {
-	if strings.ContainsAny(s, "<{") {
-		s = subRipTags().ReplaceAllString(s, "")
+	return html.UnescapeString(untagged(s)), nil
+}
+
+// untagged takes out the tags that players know: <i>, <b>, <u> and <font> with or
+// without a slash, in any case, and {\an8}; anything else in brackets is text.
+func untagged(s string) string {
+	if strings.IndexByte(s, '<') < 0 && strings.IndexByte(s, '{') < 0 { // as in most
+		return s
 	}
-	return html.UnescapeString(s), nil
+	var out strings.Builder
+	kept := 0
+	for i := 0; i < len(s); {
+		n := tag(s[i:])
+		if n == 0 {
+			i++
+			continue
+		}
+		out.WriteString(s[kept:i])
+		i += n
+		kept = i
+	}
+	if kept == 0 {
+		return s
+	}
+	out.WriteString(s[kept:])
+	return out.String()
+}
+
+// tag returns how many bytes the tag has that a text begins with, 0 where it is none.
+func tag(s string) int {
+	switch {
+	case s[0] == '{' && len(s) > 1 && s[1] == '\\':
+		if n := strings.IndexAny(s[2:], "{}"); n >= 0 && s[2+n] == '}' {
+			return n + 3
+		}
+		return 0
+	case s[0] != '<':
+		return 0
+	}
+	name := s[1:]
+	if name != "" && name[0] == '/' {
+		name = name[1:]
+	}
+	const font = "font"
+	switch {
+	case len(name) > 1 && name[1] == '>' && strings.IndexByte("biuBIU", name[0]) >= 0:
+		return len(s) - len(name) + 2
+	case len(name) > len(font) && strings.EqualFold(name[:len(font)], font):
+		rest := name[len(font):]
+		if n := strings.IndexAny(rest, "<>"); n >= 0 && rest[n] == '>' && (n == 0 || strings.IndexByte(" \t\n\f\r", rest[0]) >= 0) {
+			return len(s) - len(rest) + n + 1
+		}
+	}
+	return 0
 }

@@ -80,24 +80,27 @@ func (u rule) parse(s string) (ms int64, f fault) {
 	if ms, ok := u.usual(s); ok {
 		return ms, fault{}
 	}
-	bad := fault{code: "bad-time", message: fmt.Sprintf("%s is no time", quoted(s)), detail: "A time looks like " + u.form + "."}
+	return u.any(s)
+}
+
+// any is parse for a time in any form.
+func (u rule) any(s string) (ms int64, f fault) {
 	clock, fraction, separated := s, "", false
 	if i := strings.IndexAny(s, u.separators); i >= 0 {
 		clock, fraction, separated = s[:i], s[i+1:], true
 	}
 	parts := strings.Split(clock, ":")
 	if len(parts) < 2 || len(parts) > 3 || !separated && !u.whole {
-		return 0, bad
+		return 0, u.bad(s, "")
 	}
 	for i, p := range parts {
 		n, ok := digits(p)
 		hours := len(parts) == 3 && i == 0
 		switch {
 		case !ok || len(p) != 2 && !u.loose && (!hours || len(p) < 2) || hours && n > most:
-			return 0, bad
+			return 0, u.bad(s, "")
 		case !hours && (n > 59 || len(p) > 2):
-			bad.detail = "Minutes and seconds go up to 59, in two digits. " + bad.detail
-			return 0, bad
+			return 0, u.bad(s, "Minutes and seconds go up to 59, in two digits. ")
 		}
 		ms = ms*60 + n
 	}
@@ -105,29 +108,31 @@ func (u rule) parse(s string) (ms int64, f fault) {
 	return ms*1000 + thousandths, f
 }
 
+// bad tells that a text is no time; why says more than the form of one.
+func (u rule) bad(s, why string) fault {
+	return fault{code: "bad-time", message: fmt.Sprintf("%s is no time", quoted(s)), detail: why + "A time looks like " + u.form + "."}
+}
+
 // usual reads a time in the form that nearly all have, 00:01:02,345, since a text has
-// millions of them.
+// millions of them. There may be more hours.
 func (u rule) usual(s string) (ms int64, ok bool) {
-	const form = "00:00:00,000"
-	if len(s) != len(form) || strings.IndexByte(u.separators, s[8]) < 0 {
+	const behind = len(":00:00,000")
+	n := len(s) - behind
+	if n < 2 || n > 5 {
 		return 0, false
 	}
-	var fields [4]int64 // the digits between the signs
-	at := 0
-	for i := range len(s) {
-		switch c := s[i]; {
-		case form[i] == '0' && '0' <= c && c <= '9':
-			fields[at] = fields[at]*10 + int64(c-'0')
-		case i == 8, form[i] == ':' && c == ':':
-			at++
-		default:
-			return 0, false
-		}
-	}
-	if fields[1] > 59 || fields[2] > 59 {
+	rest := s[n:]
+	if rest[0] != ':' || rest[3] != ':' || strings.IndexByte(u.separators, rest[6]) < 0 {
 		return 0, false
 	}
-	return ((fields[0]*60+fields[1])*60+fields[2])*1000 + fields[3], true
+	hours, ok1 := digits(s[:n])
+	minutes, ok2 := digits(rest[1:3])
+	seconds, ok3 := digits(rest[4:6])
+	thousandths, ok4 := digits(rest[7:])
+	if !ok1 || !ok2 || !ok3 || !ok4 || minutes > 59 || seconds > 59 {
+		return 0, false
+	}
+	return ((hours*60+minutes)*60+seconds)*1000 + thousandths, true
 }
 
 // fraction reads what stands behind the seconds. One or two digits are read in

@@ -127,29 +127,37 @@ func aside(line string) bool {
 	return word == "NOTE" || rest == "STYLE" || rest == "REGION"
 }
 
-var (
-	vttTag   = lines.Pattern(`<[^>]*>?`)
-	vttVoice = lines.Pattern(`^<v(?:\.[^\s>]*)?[ \t\n]+([^>]*)`)
-)
-
-// plainWebVTT takes tags and entities out, and says where voices begin.
+// plainWebVTT takes tags and entities out, and says where voices begin. A tag goes from
+// its bracket to the next that closes one, or to the end of the cue.
 func plainWebVTT(s string) (text string, turns []Turn) {
 	if strings.IndexByte(s, '<') < 0 {
 		return html.UnescapeString(s), nil
 	}
-	tags := vttTag().FindAllStringIndex(s, -1)
-	last := 0
 	var out strings.Builder
-	piece := func(to int) { out.WriteString(html.UnescapeString(s[last:to])) }
-	for _, tag := range tags {
-		piece(tag[0])
-		last = tag[1]
-		if m := vttVoice().FindStringSubmatch(s[tag[0]:tag[1]]); m != nil {
-			if name := strings.Join(strings.Fields(html.UnescapeString(m[1])), " "); name != "" {
-				turns = append(turns, Turn{At: out.Len(), Voice: name})
-			}
+	for tagged := true; tagged; {
+		var piece, inside string
+		piece, s, tagged = strings.Cut(s, "<")
+		out.WriteString(html.UnescapeString(piece))
+		inside, s, _ = strings.Cut(s, ">")
+		if name := voice(inside); name != "" {
+			turns = append(turns, Turn{At: out.Len(), Voice: name})
 		}
 	}
-	piece(len(s))
 	return out.String(), turns
+}
+
+// voice returns the name in a voice tag, given without its brackets; empty where it is
+// another tag. Classes may stand behind the v.
+func voice(tag string) string {
+	rest, ok := strings.CutPrefix(tag, "v")
+	if !ok {
+		return ""
+	}
+	if strings.HasPrefix(rest, ".") {
+		rest = rest[max(0, strings.IndexAny(rest, " \t\n\f\r")):]
+	}
+	if rest == "" || strings.IndexByte(" \t\n", rest[0]) < 0 {
+		return ""
+	}
+	return strings.Join(strings.Fields(html.UnescapeString(rest)), " ")
 }
