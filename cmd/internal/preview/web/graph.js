@@ -2,8 +2,10 @@
 
 import { svg } from "./wheel.js";
 
-const width = 420, height = 150;
-const left = 44, right = 24, top = 8, bottom = 22;
+// As wide as the narrowest column that it stands in, so that its letters are never
+// drawn smaller than they are.
+const width = 288, height = 140;
+const left = 42, right = 42, top = 8, bottom = 22;
 
 // graph draws a try; planned is the planned hand round the pull, { t, deg }.
 export function graph(attempt, planned) {
@@ -21,9 +23,10 @@ export function graph(attempt, planned) {
   const [a, b] = pull.window_deg;
   const edge = [held(pull.open_near ? -Infinity : a), held(pull.open_far ? Infinity : b)];
   root.append(svg("rect", { class: "window", x: left, width: width - left - right, y: y(edge[1]), height: Math.max(y(edge[0]) - y(edge[1]), 1) }));
-  for (const t of [pull.start_s, pull.land_s]) {
+  const near = x(pull.land_s) - x(pull.start_s) < left; // the two times would touch
+  for (const [t, anchor] of [[pull.start_s, "end"], [pull.land_s, "start"]]) {
     root.append(svg("line", { class: "rule", x1: x(t), x2: x(t), y1: top, y2: height - bottom }));
-    root.append(svg("text", { x: x(t), y: height - 7, "text-anchor": "middle" }, `${t.toFixed(2)} s`));
+    root.append(svg("text", { x: x(t), y: height - 7, "text-anchor": near ? anchor : "middle" }, `${t.toFixed(2)} s`));
   }
   for (const deg of [pull.from_deg, pull.to_deg]) {
     root.append(svg("text", { x: left - 6, y: y(deg) + 4, "text-anchor": "end" }, `${deg.toFixed(0)}°`));
