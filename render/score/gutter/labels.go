@@ -124,16 +124,24 @@ func joined(list []shared, at []float64, far int) []shared {
 	return slices.Replace(slices.Clone(list), best, best+2, pair)
 }
 
-// labelOnTwo writes the name and, below it, the figure in both units.
+// labelOnTwo writes the name and, below it, the figure in both units; in the first alone
+// where both have no room, and then both in the full text.
 func labelOnTwo(g *draw.Group, left float64, l Label, y float64) {
 	x := left - HeadGap
 	name := draw.NewText(x, y-nameLow+sheet.FontStrong.Middle(), l.Name, sheet.FontStrong, draw.Black).Aligned(draw.End)
 	g.Add(name.Shortened(x - sheet.Margin))
-	figure := l.First
-	if l.Second != "" {
-		figure += " · " + l.Second
+	figure := func(s string) draw.Text {
+		return draw.NewText(x, y+nameLow+sheet.FontSmall.Middle()-0.1, s, sheet.FontSmall, draw.Grey).Aligned(draw.End)
 	}
-	g.Add(draw.NewText(x, y+nameLow+sheet.FontSmall.Middle()-0.1, figure, sheet.FontSmall, draw.Grey).Aligned(draw.End).Shortened(x - sheet.Margin))
+	written := figure(l.First)
+	if l.Second != "" {
+		if both := figure(l.First + " · " + l.Second); both.Room().W <= x-sheet.Margin {
+			written = both
+		} else {
+			written.Full = both.String
+		}
+	}
+	g.Add(written.Shortened(x - sheet.Margin))
 }
 
 // labelOnOne writes the name and the first figure on a line; both figures where another

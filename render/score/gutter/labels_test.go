@@ -3,6 +3,7 @@ package gutter
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -42,6 +43,24 @@ func TestEveryPlaceHasItsLeader(t *testing.T) {
 					t.Errorf("%d names %v mm apart: %s is not told", n, apart, l.Name)
 				}
 			}
+		}
+	}
+}
+
+// A gutter that has no room for both figures writes the first alone, whole.
+func TestANarrowGutterWritesOneFigure(t *testing.T) {
+	label := Label{Name: "OTTO", First: "2.9 m", Second: "9′6″", Y: 50}
+	for left, want := range map[float64]string{46: "2.9 m · 9′6″", 26: "2.9 m"} {
+		g := &draw.Group{}
+		Draw(g, left, []Label{label}, 40, 60)
+		var written []string
+		for it := range g.All() {
+			if text, is := it.(draw.Text); is {
+				written = append(written, text.String)
+			}
+		}
+		if !slices.Contains(written, want) {
+			t.Errorf("in %v mm stand %q, want %q", left, written, want)
 		}
 	}
 }
