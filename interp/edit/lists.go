@@ -180,6 +180,9 @@ func (l *laying) item(item *otio.Item, heard bool) (wanted bool) {
 		return false
 	}
 	clip := Clip{Name: item.Name, RecordIn: in, RecordOut: out, SourceIn: l.frames(item.Source), Speed: item.Runs()}
+	if e := (edl.Event{Reel: item.Reel}); !e.Nameless() {
+		clip.Reel = item.Reel
+	}
 	if !l.wants(&clip) {
 		return false
 	}

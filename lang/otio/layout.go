@@ -147,7 +147,7 @@ func (r *reader) item(items []Item, n *node, at float64, around place) []Item {
 	}
 	kind, _, _ := strings.Cut(n.schema, ".")
 	i := Item{
-		Kind: kind, Name: n.name, Record: round(from), Disabled: n.disabled, At: n.at, Markers: r.markers(n),
+		Kind: kind, Name: n.name, Reel: n.reel, Record: round(from), Disabled: n.disabled, At: n.at, Markers: r.markers(n),
 		Sound: strings.EqualFold(n.kind, "Audio"), Source: round(first + from - at),
 	}
 	i.Frames = max(0, round(to)-i.Record)

@@ -1,5 +1,5 @@
 // Objects of a file, as far as a timeline needs them: the fields that say where
-// things lie. Everything else, metadata above all, is passed over.
+// things lie. Everything else is passed over, and so is metadata but for the reel.
 
 package otio
 
@@ -28,6 +28,7 @@ type node struct {
 	schema   string
 	name     string
 	kind     string // of a track
+	reel     string // as its metadata has it
 	disabled bool
 	speed    *float64 // of its effects together; nil: none has one
 	span     *span    // its source range, or else all of its media
@@ -168,6 +169,8 @@ func (d *decoder) member(o *object, key string) error {
 	case "media_references":
 		o.byKey = map[string]*span{}
 		return d.Object(func(key string) error { return d.medium(o, key) })
+	case "metadata":
+		return d.Object(func(key string) error { return d.metadata(o, key) })
 	case "start_time", "duration", "global_start_time", "source_range", "available_range", "marked_range",
 		"media_reference", "tracks", "color":
 	default:
@@ -198,6 +201,21 @@ func (d *decoder) member(o *object, key string) error {
 		o.color = m.name
 	}
 	return nil
+}
+
+// metadata reads what a program says of an object under its own name: the reel of a clip,
+// as this one and those that turn lists into timelines keep it. All else is passed over.
+func (d *decoder) metadata(o *object, program string) error {
+	if program != ours && program != "cmx_3600" || d.Next() != '{' {
+		return d.Skip()
+	}
+	return d.Object(func(key string) (err error) {
+		if key != "reel" || d.Next() != '"' {
+			return d.Skip()
+		}
+		o.reel, err = d.Str()
+		return err
+	})
 }
 
 // medium reads one of several media.

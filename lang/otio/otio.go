@@ -41,6 +41,7 @@ type Track struct {
 type Item struct {
 	Kind     string // Clip, Stack or Track
 	Name     string
+	Reel     string // of its source; "" where nobody says
 	Record   int64 // its first frame, from the start of the timeline
 	Frames   int64
 	Source   int64    // its first frame in the source's own time

@@ -69,7 +69,7 @@ func gap(frames int64, rate timecode.Rate) fields {
 
 func (i Item) fields(rate timecode.Rate) fields {
 	return fields{
-		"OTIO_SCHEMA": "Clip.2", "name": i.Name, "metadata": owned(i.Metadata), "effects": i.effects(), "enabled": !i.Disabled,
+		"OTIO_SCHEMA": "Clip.2", "name": i.Name, "metadata": i.metadata(), "effects": i.effects(), "enabled": !i.Disabled,
 		"source_range": timeRange(i.begins(), i.Frames, rate), "markers": markers(i.Markers, rate),
 		"active_media_reference_key": "DEFAULT_MEDIA",
 		"media_references": fields{"DEFAULT_MEDIA": fields{
@@ -100,12 +100,22 @@ func (i Item) effects() []any {
 	}}
 }
 
-// owned puts metadata under the name of this program, as the form asks of everybody.
-func owned(data map[string]string) fields {
+// ours is the name of this program in metadata.
+const ours = "pullscore"
+
+// metadata puts the metadata under the name of this program, as the form asks of everybody.
+func (i Item) metadata() fields {
+	data := fields{}
+	for key, value := range i.Metadata {
+		data[key] = value
+	}
+	if i.Reel != "" {
+		data["reel"] = i.Reel
+	}
 	if len(data) == 0 {
 		return fields{}
 	}
-	return fields{"pullscore": data}
+	return fields{ours: data}
 }
 
 func markers(list []Marker, rate timecode.Rate) []any {

@@ -7,7 +7,6 @@ import (
 	"cmp"
 	"fmt"
 	"io"
-	"maps"
 	"slices"
 	"strings"
 
@@ -185,7 +184,10 @@ func writeOTIO(w io.Writer, p *plan.Plan, marks func(placed) []mark) error {
 		if v := s.speed(); v != 1 {
 			item.Source, item.Speed = s.piece.Source, &v
 		}
-		item.Metadata = known(map[string]string{"ring": moments.Provenance(s.Shot), "reel": s.reel()})
+		item.Reel = s.reel()
+		if text := moments.Provenance(s.Shot); text != "" {
+			item.Metadata = map[string]string{"ring": text}
+		}
 		for _, m := range marks(s) {
 			item.Markers = append(item.Markers, otio.Marker{Name: m.text, Colour: m.colour, Start: begins + m.at - s.in})
 		}
@@ -194,15 +196,6 @@ func writeOTIO(w io.Writer, p *plan.Plan, marks func(placed) []mark) error {
 		track.Frames = item.Record + item.Frames
 	}
 	return otio.Write(w, &t)
-}
-
-// known returns the data that is known; nil where none is.
-func known(data map[string]string) map[string]string {
-	maps.DeleteFunc(data, func(_, value string) bool { return value == "" })
-	if len(data) == 0 {
-		return nil
-	}
-	return data
 }
 
 // freeTrack returns the first track that is free from a record time on.
