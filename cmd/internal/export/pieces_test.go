@@ -3,9 +3,7 @@ package export
 import (
 	"bytes"
 	"encoding/csv"
-	"encoding/json"
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -108,12 +106,6 @@ shot 4
 	return res.Plan
 }
 
-// event writes an event of a cut, as a reader has it: record, source, speed, and the
-// record times of the markers.
-func event(record, frames, source int64, speed float64, markers []string) string {
-	return fmt.Sprintf("%d+%d source %d at %.3f %s", record, frames, source, speed, strings.Join(markers, "; "))
-}
-
 // wanted are the events of the tests with the markers that they have: by hand, in
 // frames of the shot.
 func wanted(rate timecode.Rate) (list []string) {
@@ -138,99 +130,9 @@ func wanted(rate timecode.Rate) (list []string) {
 				markers = append(markers, fmt.Sprintf("%d 3 rack to OTTO, 10 fr before the cut", record+u.record))
 			}
 		}
-		list = append(list, event(record+u.record, u.frames, source+u.source, u.speed, markers))
+		list = append(list, event{"4", u.reel, record + u.record, u.frames, source + u.source, u.speed, markers}.String())
 	}
 	return list
-}
-
-// counted turns a label into frames, second by second, without the code under test.
-func counted(label string, base int64, drop bool) int64 {
-	parts := strings.FieldsFunc(label, func(r rune) bool { return r == ':' || r == ';' })
-	var f [4]int64
-	for i, p := range parts {
-		f[i], _ = strconv.ParseInt(p, 10, 64)
-	}
-	minutes := f[0]*60 + f[1]
-	n := (minutes*60+f[2])*base + f[3]
-	if drop {
-		n -= (minutes - minutes/10) * base / 15
-	}
-	return n
-}
-
-// The lines of a list as another program would read them.
-var (
-	eventLine  = regexp.MustCompile(`(?m)^\d+ +(\S+) +V +C +(\S+) (\S+) (\S+) (\S+)$`)
-	speedLine  = regexp.MustCompile(`(?m)^M2 +\S+ +(-?[\d.]+) `)
-	markerLine = regexp.MustCompile(`(?m)^\* LOC: (\S+) \S+ +(.*)$`)
-)
-
-// otherEDL reads a list without our reader.
-func otherEDL(text string, rate timecode.Rate) (got []string) {
-	num, den := rate.Exact()
-	at := func(label string) int64 { return counted(label, rate.Base(), rate.Drop()) }
-	starts := eventLine.FindAllStringSubmatchIndex(text, -1)
-	for i, m := range starts {
-		end := len(text)
-		if i+1 < len(starts) {
-			end = starts[i+1][0]
-		}
-		lines := text[m[0]:end]
-		f := eventLine.FindStringSubmatch(lines)
-		source, speed := at(f[2]), 1.
-		if s := speedLine.FindStringSubmatch(lines); s != nil {
-			fps, _ := strconv.ParseFloat(s[1], 64)
-			speed = fps * float64(den) / float64(num)
-			if speed < 0 {
-				source = at(f[3]) - 1
-			}
-		}
-		var markers []string
-		for _, s := range markerLine.FindAllStringSubmatch(lines, -1) {
-			markers = append(markers, fmt.Sprintf("%d %s", at(s[1]), s[2]))
-		}
-		got = append(got, event(at(f[4]), at(f[5])-at(f[4]), source, speed, markers))
-	}
-	return got
-}
-
-// otherOTIO reads a timeline without our reader.
-func otherOTIO(t *testing.T, text []byte) (got []string) {
-	type object = map[string]any
-	var root object
-	if err := json.Unmarshal(text, &root); err != nil {
-		t.Fatal(err)
-	}
-	value := func(o any, path ...string) float64 {
-		for _, key := range path {
-			o = o.(object)[key]
-		}
-		return o.(float64)
-	}
-	for _, track := range root["tracks"].(object)["children"].([]any) {
-		record := value(root, "global_start_time", "value")
-		for _, c := range track.(object)["children"].([]any) {
-			clip := c.(object)
-			start, long := value(clip, "source_range", "start_time", "value"), value(clip, "source_range", "duration", "value")
-			if clip["OTIO_SCHEMA"] == "Clip.2" {
-				source, speed := start, 1.
-				for _, e := range clip["effects"].([]any) {
-					speed = value(e, "time_scalar")
-				}
-				if speed < 0 {
-					source = start - long*speed - 1
-				}
-				var markers []string
-				for _, m := range clip["markers"].([]any) {
-					at := record + value(m, "marked_range", "start_time", "value") - start
-					markers = append(markers, fmt.Sprintf("%.0f %s", at, m.(object)["name"]))
-				}
-				got = append(got, event(int64(record), int64(long), int64(source), speed, markers))
-			}
-			record += long
-		}
-	}
-	return got
 }
 
 // A shot that is cut up is written event by event, at every rate, as another reader
@@ -247,10 +149,10 @@ func TestPiecesRoundTrip(t *testing.T) {
 				t.Fatal(err)
 			}
 			want := strings.Join(wanted(rate), "\n")
-			if got := strings.Join(otherEDL(list.String(), rate), "\n"); got != want {
+			if got := strings.Join(texts(otherEDL(list.String(), rate)), "\n"); got != want {
 				t.Errorf("edl:\n%s\nwant\n%s", got, want)
 			}
-			if got := strings.Join(otherOTIO(t, line.Bytes()), "\n"); got != want {
+			if got := strings.Join(texts(otherOTIO(t, line.Bytes())), "\n"); got != want {
 				t.Errorf("otio:\n%s\nwant\n%s", got, want)
 			}
 			pieces := func(p *plan.Plan) (list []string) {

@@ -77,6 +77,7 @@ var All = []Edit{
 	{"two in a caption", "25", []Show{part(1, 4), part(7, 12)}, "two in one with labels", 0},
 	{"two in a caption, with dashes", "24", []Show{part(3, 12)}, "two in one with dashes", 0},
 	{"misspelt", "24", []Show{part(1, 4), part(6, 12)}, "a word misspelt", 0},
+	{"everything", "30", []Show{part(6, 6), part(3, 4).after(2), part(5, 5).at(0.5), part(7, 8).at(1.25), part(5, 5).after(1), part(9, 10), part(11, 12).retaken()}, "plain", 0},
 }
 
 // Where the talk lies in the record and in its source, in seconds behind a full hour.
