@@ -30,6 +30,7 @@
 //   - lens.go: pullscore lens
 //   - lens_from.go: pullscore lens --from
 //   - list.go: pullscore list
+//   - lsp.go: pullscore lsp
 //   - new.go: pullscore new, and the files that it writes in starter
 //   - output.go: where drawings go, and the names of their files
 //   - page.go: pullscore page

@@ -40,6 +40,7 @@ type commands struct {
 	Page       pageCmd       `cmd:"" help:"Start a plan from a script page."`
 	Diff       diffCmd       `cmd:"" help:"Explain to the crew what changed between two plans."`
 	Fmt        fmtCmd        `cmd:"" help:"Format plans."`
+	Lsp        lspCmd        `cmd:"" help:"Serve an editor: findings while you write."`
 	Help       helpCmd       `cmd:"" all:"" help:"Explain the language, a topic, a finding or a command."`
 	Completion completionCmd `cmd:"" all:"" help:"Print a script that completes commands in a shell."`
 	Version    versionCmd    `cmd:"" help:"Print the version."`

@@ -21,12 +21,17 @@ commit, with "changed" where files differed from it.
 
 // Run prints the version.
 func (versionCmd) Run(s *session) error {
+	_, err := fmt.Fprintln(s.out, "pullscore", builtVersion())
+	return err
+}
+
+// builtVersion returns the version of this program.
+func builtVersion() string {
 	info, ok := debug.ReadBuildInfo()
 	if !ok {
 		info = &debug.BuildInfo{}
 	}
-	_, err := fmt.Fprintln(s.out, "pullscore", version(info))
-	return err
+	return version(info)
 }
 
 // revisionDigits is how much of a commit's name tells it apart.

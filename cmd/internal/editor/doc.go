@@ -1,0 +1,26 @@
+// Package editor is the language server: it answers what an editor asks about plans that
+// are being written. cmd/internal/lsp carries the messages.
+//
+// A notification makes a new snapshot; nothing changes in an old one. A request is
+// answered from the snapshot that stood when it was read. One worker takes the newest
+// snapshot, interprets its plans and publishes what they come to.
+//
+//   - diagnostics.go: findings as the protocol has them, and the requests for them
+//   - document.go: an open text and its edits
+//   - findings.go: the findings of many plans, gathered by the file that they are in
+//   - formatting.go: the layout as the least edits by lines
+//   - graph.go: which plans use which files
+//   - lines.go: byte offsets to positions and back, in UTF-8 or UTF-16
+//   - notifications.go: what changes the snapshot, in one table
+//   - planned.go: one plan as it was interpreted, and of which texts
+//   - requests.go: what a client can ask, in one table
+//   - server.go: from initialize to exit
+//   - settings.go: what the client can do and wants
+//   - snapshot.go: all texts at one moment, and what they come to
+//   - texts.go: texts on disk, each read once until it changes
+//   - turn.go: one round of the worker: which plans, in which order
+//   - uri.go: URIs to paths and back
+//   - watching.go: asks the client to tell of files that change on disk
+//   - worker.go: interprets the newest snapshot and publishes, without timers
+//   - workspace.go: the plans in the folders of the workspace
+package editor

@@ -1,0 +1,117 @@
+// From initialize to exit.
+
+package editor
+
+import (
+	"context"
+	"encoding/json"
+	"sync"
+	"sync/atomic"
+
+	"pullscore/cmd/internal/lsp"
+)
+
+// Options of a server.
+type Options struct {
+	Version string            // of the program
+	Log     func(line string) // what the program has to say; several goroutines call it
+	// Turned, where it is set, is called whenever everything that is open has been told.
+	// read gives the texts of that moment, unsaved ones included: what a live page of
+	// them needs. It returns soon.
+	Turned func(read func(path string) ([]byte, error))
+}
+
+// A Server answers one client.
+type Server struct {
+	options Options
+	conn    *lsp.Conn
+	shared  *shared
+
+	state   state                    // only the reading goroutine uses it
+	newest  atomic.Pointer[snapshot] // only the reading goroutine sets it
+	wake    chan struct{}            // there is a newer snapshot
+	watches atomic.Bool              // the client tells of files that change on disk
+	ctx     context.Context          // of the whole session
+	helpers sync.WaitGroup
+}
+
+// state is how far a session is.
+type state int
+
+const (
+	fresh    state = iota // before initialize
+	ready                 // after it
+	shutDown              // after shutdown
+)
+
+// Serve answers a client until it says exit or goes away. It returns the exit code: 0
+// after shutdown and exit, 1 after exit alone or if the messages end, 2 if a frame cannot
+// be read; err is then why.
+func Serve(ctx context.Context, t lsp.Transport, o Options) (code int, err error) {
+	s := &Server{options: o, conn: lsp.NewConn(t, o.Log), wake: make(chan struct{}, 1)}
+	ctx, stop := context.WithCancel(ctx)
+	s.ctx = ctx
+	s.shared = &shared{disk: newDisk(), plans: &plans{last: map[string]*flight{}}, workspace: &workspace{tooLarge: s.tooLarge}}
+	s.helpers.Go(func() { newWorker(s).run(ctx) })
+	err = s.conn.Serve(ctx, s)
+	stop()
+	s.helpers.Wait()
+	return lsp.Ended(err, s.state == shutDown), err
+}
+
+func (s *Server) log(line string) { s.options.Log(line) }
+
+// show makes a snapshot the newest, and wakes the worker.
+func (s *Server) show(next *snapshot) {
+	s.newest.Store(next)
+	select {
+	case s.wake <- struct{}{}:
+	default: // it looks again anyway
+	}
+}
+
+// again wakes the worker after a change on disk.
+func (s *Server) again() {
+	next := *s.newest.Load()
+	s.show(&next)
+}
+
+// turned is called after a whole turn of the worker.
+func (s *Server) turned(now *snapshot) {
+	if s.options.Turned == nil {
+		return
+	}
+	s.options.Turned(func(path string) ([]byte, error) {
+		t := now.textOf(now.shared.disk.realPath(path))
+		return t.data, t.err
+	})
+}
+
+func (s *Server) tooLarge() {
+	s.conn.Notify("window/showMessage", lsp.ShowMessageParams{
+		Type:    lsp.MessageWarning,
+		Message: "This workspace has more files than Pullscore follows. It reads the plans that are open and the files that they use.",
+	})
+}
+
+// initialize answers the first request of a client.
+func (s *Server) initialize(params json.RawMessage) (lsp.Work, error) {
+	p := &lsp.InitializeParams{}
+	if err := json.Unmarshal(params, p); err != nil {
+		return nil, lsp.Errorf(lsp.InvalidParams, "initialize: %v", err)
+	}
+	now := &snapshot{settings: newSettings(p), shared: s.shared, open: map[string]*document{}, reals: map[string]*document{}}
+	s.state = ready
+	s.newest.Store(now)
+	result := lsp.InitializeResult{
+		Capabilities: now.capabilities(),
+		ServerInfo:   lsp.ServerInfo{Name: source, Version: s.options.Version},
+	}
+	return func(context.Context) (any, error) { return result, nil }, nil
+}
+
+func (s *Server) initialized() {
+	if s.newest.Load().client.Workspace.DidChangeWatchedFiles.DynamicRegistration {
+		s.helpers.Go(func() { s.watch(s.ctx) })
+	}
+}

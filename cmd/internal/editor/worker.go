@@ -1,0 +1,149 @@
+// Interprets the newest snapshot and publishes what it comes to. There is no timer: what
+// comes while a plan is interpreted is one next turn, so a slow machine tells less often
+// and never later than it must.
+
+package editor
+
+import (
+	"context"
+	"encoding/json"
+	"slices"
+
+	"pullscore/cmd/internal/lsp"
+)
+
+// A worker knows what the client has been told. Only its own goroutine uses it.
+type worker struct {
+	server *Server
+	told   map[string]*reading // by path: what the lists of now were made of
+	sent   map[string]sent     // by real path
+	dirty  map[string]bool     // real paths of files whose lists may have changed
+	stale  bool                // a client that asks has an old list
+}
+
+// A sent is the list of one file as it was published.
+type sent struct {
+	uri     string
+	version *int32
+	list    string // as JSON
+}
+
+func newWorker(s *Server) *worker {
+	return &worker{server: s, told: map[string]*reading{}, sent: map[string]sent{}, dirty: map[string]bool{}}
+}
+
+// run works until ctx is done.
+func (w *worker) run(ctx context.Context) {
+	for {
+		select {
+		case <-ctx.Done():
+			return
+		case <-w.server.wake:
+		}
+		w.server.conn.Written(ctx)
+		w.safely("a turn", func() { w.turn(ctx, w.server.newest.Load()) })
+	}
+}
+
+// safely calls f; a panic becomes one line in the log, and work goes on with the next
+// change.
+func (w *worker) safely(doing string, f func()) {
+	defer func() {
+		if r := recover(); r != nil {
+			w.server.log(lsp.Panicked(doing, r))
+		}
+	}()
+	f()
+}
+
+// read interprets a plan, if it is not interpreted yet, and notes whose lists may change.
+func (w *worker) read(ctx context.Context, s *snapshot, path string) {
+	d, err := s.at(path)
+	if err != nil { // lost, or gone
+		w.drop(path)
+		return
+	}
+	var r *reading
+	w.safely(path, func() { r, _ = s.shared.plans.get(ctx, s, d.path) })
+	old := w.told[path]
+	if r == nil || r == old {
+		return
+	}
+	w.mark(old)
+	w.mark(r)
+	w.told[path] = r
+	w.dirty[d.real] = true
+}
+
+// drop forgets a plan that is not followed any more.
+func (w *worker) drop(path string) {
+	w.mark(w.told[path])
+	delete(w.told, path)
+}
+
+// mark notes the files that a reading has findings in.
+func (w *worker) mark(r *reading) {
+	if r == nil {
+		return
+	}
+	for real := range r.findings {
+		w.dirty[real] = true
+	}
+}
+
+// publish sends the list of a file, by its real path, if it is not what was sent last.
+func (w *worker) publish(s *snapshot, real string) {
+	delete(w.dirty, real)
+	d, before := s.reals[real], w.sent[real]
+	if d != nil && d.lost {
+		return
+	}
+	now := sent{uri: uriOf(real)}
+	if before.uri != "" {
+		now.uri = before.uri
+	}
+	if d != nil {
+		now.uri, now.version = d.uri, &d.version
+	}
+	readings := w.readings(s, real)
+	if d == nil && len(readings) > 0 {
+		now.uri = uriOf(readings[0].pathOf(real))
+	}
+	list := s.diagnostics(real, readings)
+	text, err := json.Marshal(list)
+	if err != nil {
+		w.server.log(err.Error())
+		return
+	}
+	now.list = string(text)
+	if before.uri != "" && before.uri != now.uri && before.list != "[]" {
+		w.send(before.uri, nil, []lsp.Diagnostic{}) // it has another name now
+		before = sent{}
+	}
+	same := now.list == before.list || before.uri == "" && len(list) == 0
+	switch {
+	case same && (now.version == nil || before.version != nil && *now.version == *before.version):
+	case d != nil && s.pulls: // it asks
+		w.stale = w.stale || now.list != before.list && d.uri != s.edited
+	default:
+		w.send(now.uri, now.version, list)
+	}
+	if w.sent[real] = now; d == nil && len(list) == 0 {
+		delete(w.sent, real)
+	}
+}
+
+func (w *worker) send(uri string, version *int32, list []lsp.Diagnostic) {
+	w.server.conn.Notify("textDocument/publishDiagnostics", lsp.PublishDiagnosticsParams{URI: uri, Version: version, Diagnostics: list})
+}
+
+// readings returns what has findings in a file: its own reading first.
+func (w *worker) readings(s *snapshot, real string) (list []*reading) {
+	for _, r := range w.told {
+		if len(r.findings[real]) > 0 {
+			list = append(list, r)
+		}
+	}
+	slices.SortFunc(list, func(a, b *reading) int { return compareReadings(a, b, real) })
+	return list
+}
