@@ -48,7 +48,7 @@ func TestTakesOfClips(t *testing.T) {
 			"5(-4-0) 6(0-6) several-takes"},
 		"none is named so":    {two, "", "clip \"2*\"\n", " no-such-clip"},
 		"the name counts not": {events([4]any{"1", "A001", 60, 64}, [4]any{"x", "A001", 180, 186}), "", "clip \"x\"\n", "(0-6)"},
-		"from behind to":      {two, "", "clip \"1\", from 10:02:00:00 to 10:01:00:00\n", " no-such-clip"},
+		"from behind to":      {two, "", "clip \"1\", from 10:02:00:00 to 10:01:00:00\n", " out-of-range"},
 	} {
 		res := interpret("plan.pull", inCut("edit \"cut.edl\"\n"+c.head, c.shot), "cut.edl", c.list, "day.ale", ale)
 		var pieces []string

@@ -27,7 +27,7 @@ type Shot struct {
 	// Guessed tells that takes are told apart by their source alone.
 	Guessed bool
 	// Missing are the clip statements that name no clip of any list.
-	Missing []*lang.Clip
+	Missing []Named
 	// Near are names of clips that resemble its ID, where lists lack it or a clip.
 	Near []string
 
@@ -66,6 +66,10 @@ type Named struct {
 	Stmt *lang.Clip
 	edit.Ask
 }
+
+// Reversed reports whether the source that it names ends before it begins, so that no
+// clip can be meant.
+func (n *Named) Reversed() bool { return n.Within && n.To <= n.From }
 
 // A Said is a line of the shot in words.
 type Said struct {

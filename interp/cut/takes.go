@@ -140,7 +140,7 @@ func (s *Shot) findMissing(a *Asked) {
 	for _, c := range a.Clips {
 		has := func(f *File) bool { return f.IsList && f.Has(c.Ask) }
 		if !slices.ContainsFunc(a.Cuts, has) {
-			s.Missing = append(s.Missing, c.Stmt)
+			s.Missing = append(s.Missing, c)
 		}
 	}
 	if s.List != nil && len(s.Missing) == 0 {

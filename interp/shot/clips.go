@@ -13,8 +13,12 @@ func (b *builder) checkClip(s *lang.Clip) {
 	if s.From == nil || s.To == nil {
 		return
 	}
-	b.Want(s.From, names.DimTimecode)
-	b.Want(s.To, names.DimTimecode)
+	from, ok := b.Want(s.From, names.DimTimecode)
+	to, known := b.Want(s.To, names.DimTimecode)
+	if ok && known && to <= from {
+		b.Fail(s.To.Range(), "out-of-range", "the source of this clip does not end after it begins",
+			"A clip counts if its source begins at the first timecode or later, and before the second. Exchange the two, or correct one.")
+	}
 }
 
 // tellClips lists the clips of other names than the shot's that were taken for it.

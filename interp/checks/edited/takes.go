@@ -20,9 +20,12 @@ func tellTakes(b *check.Shot) (found []check.Finding) {
 		return nil
 	}
 	for _, c := range b.Cut.Missing {
+		if c.Reversed() {
+			continue // told with its timecodes
+		}
 		found = append(found, check.Finding{Diagnostic: lang.Diagnostic{
-			Code: "no-such-clip", Severity: lang.Warning, Range: c.Range(),
-			Message: fmt.Sprintf("no list of the cut has a clip %q", c.Name.Value),
+			Code: "no-such-clip", Severity: lang.Warning, Range: c.Stmt.Range(),
+			Message: fmt.Sprintf("no list of the cut has a clip %q", c.Name),
 			Detail:  nearest("They have", b.Cut.Near),
 		}})
 	}
