@@ -11,11 +11,9 @@ import (
 	"pullscore/lang/timecode"
 )
 
-// lay lays the events of a shot, which are in the order of the record, into shot time.
-// That begins with the first frame of the source that is used of the main take, which
-// is the one with the most frames in the cut, of equals the first. Events of another
-// take go on where the piece before them ends.
-func lay(clips []edit.Piece, file string, at timecode.Speed) []plan.Piece {
+// piecesOf returns the events of a shot, which are in the order of the record, as pieces
+// that are not laid yet. Those that go on without a jump are one.
+func piecesOf(clips []edit.Piece, file string) []plan.Piece {
 	pieces := make([]plan.Piece, 0, len(clips))
 	for i := range clips {
 		if next := pieceOf(&clips[i], file); len(pieces) == 0 || !goesOn(&pieces[len(pieces)-1], &next) {
@@ -24,6 +22,18 @@ func lay(clips []edit.Piece, file string, at timecode.Speed) []plan.Piece {
 			pieces[len(pieces)-1].Out = next.Out
 		}
 	}
+	return pieces
+}
+
+// lay lays the pieces of a shot into shot time. Those of the main take, which is the one
+// with the most frames in the cut, of equals the first, lie to each other as their source
+// does. Those of another take go on where the piece before them ends. Where another take
+// comes first, it ends where the main take begins.
+//
+// Shot time begins with the earliest frame that is shown: the first that is used of the
+// main take, or where another take comes before that, the first of that. So no piece lies
+// before 0, and what counts the frames of a shot from its start has them all.
+func lay(pieces []plan.Piece, at timecode.Speed) {
 	zero := origin(pieces)
 	first := -1 // the first piece of the main take
 	for i := range pieces {
@@ -41,10 +51,14 @@ func lay(clips []edit.Piece, file string, at timecode.Speed) []plan.Piece {
 	for i := first - 1; i >= 0; i-- { // of another take, and before the main one
 		pieces[i].Begins = pieces[i+1].Begins - at.Of(float64(pieces[i].Frames())*float64(pieces[i].Speed))
 	}
+	earliest := 0.0
 	for i := range pieces {
+		earliest = min(earliest, pieces[i].Begins, pieces[i].End(at))
+	}
+	for i := range pieces {
+		pieces[i].Begins -= earliest
 		label(&pieces[i], i+1, at)
 	}
-	return pieces
 }
 
 // pieceOf returns an event as a piece that is not laid yet.
@@ -95,11 +109,12 @@ func label(p *plan.Piece, number int, at timecode.Speed) {
 	p.RecordIn, p.RecordOut, p.SourceIn = at.Rate.Format(p.In), at.Rate.Format(p.Out), at.Rate.Format(p.Source)
 }
 
-// begin returns the frame of the record at which the shot is at its start.
+// begin returns the frame of the record at which the shot is at its start, by the piece
+// that shows the earliest of it; of the main take, where several do.
 func begin(pieces []plan.Piece, at timecode.Speed) int64 {
-	var first *plan.Piece
+	first := &pieces[0]
 	for i := range pieces {
-		if p := &pieces[i]; p.Main && (first == nil || p.From < first.From) {
+		if p := &pieces[i]; p.From < first.From || p.From == first.From && p.Main && !first.Main {
 			first = p
 		}
 	}

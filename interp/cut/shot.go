@@ -20,7 +20,7 @@ type Shot struct {
 	Lists bool  // the plan has lists
 	List  *File // the list that has the shot; nil: none
 	// The events of the shot, the pieces that they make, and where the start of the
-	// shot lies in the record.
+	// shot lies in the record, as the piece that shows the earliest of it runs.
 	Events []edit.Piece
 	Pieces []plan.Piece
 	Begin  int64
@@ -111,7 +111,8 @@ func (s *Shot) findPieces(a *Asked) {
 			if s.Events = c.Pieces(a.ID); len(s.Events) > 0 {
 				s.List = c
 				s.Guessed = tellTakes(s.Events, a)
-				s.Pieces = lay(s.Events, c.Name, a.Speed)
+				s.Pieces = piecesOf(s.Events, c.Name)
+				lay(s.Pieces, a.Speed)
 				s.Begin = begin(s.Pieces, a.Speed)
 			}
 		}
