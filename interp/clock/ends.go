@@ -147,7 +147,7 @@ func (c *Clock) endings() ending {
 }
 
 // folded returns a text as texts are compared.
-func folded(text string) string { return strings.Join(speech.Fold(speech.Split(text)), " ") }
+func folded(text string) string { return strings.Join(speech.Fold(speech.Tokens(text)), " ") }
 
 // nearestTo returns the last of some items above another, else the first below.
 func nearestTo(item int, list []int) (k int, ok bool) {

@@ -75,7 +75,7 @@ func linesOf(shot int, s *plan.Shot) []shotLine {
 	sort.SliceStable(order, func(a, b int) bool { return s.Lines[order[a]].Start < s.Lines[order[b]].Start })
 	for _, i := range order {
 		l := &s.Lines[i]
-		folds := speech.Fold(speech.Split(l.Text))
+		folds := speech.Fold(speech.Tokens(l.Text))
 		if len(l.Words) == 0 || len(folds) != len(l.Words) {
 			continue
 		}

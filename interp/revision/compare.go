@@ -37,7 +37,7 @@ func newComparison(shots []*plan.Shot, pages *Pages) *comparison {
 	var folds []speech.Folded
 	for _, s := range shots {
 		for _, l := range s.Lines {
-			folds = append(folds, speech.Fold(speech.Split(l.Text)))
+			folds = append(folds, speech.Fold(speech.Tokens(l.Text)))
 		}
 	}
 	c := &comparison{Pages: pages, stream: wording.New(wording.NewVocabulary(folds...))}
@@ -73,7 +73,7 @@ func (c *comparison) of(word int) *said {
 func (c *comparison) place(s *plan.Shot, behind int) (end int) {
 	folds := make([]speech.Folded, len(s.Lines))
 	for i, l := range s.Lines {
-		folds[i] = speech.Fold(speech.Split(l.Text))
+		folds[i] = speech.Fold(speech.Tokens(l.Text))
 	}
 	places := c.stream.Place(folds, behind, c.stream.Len())
 	if n := c.kept(places, folds); behind > 0 && n < len(folds) {
@@ -197,7 +197,7 @@ func (c *comparison) text(from, to int) string {
 	var parts []string
 	for from < to {
 		s := c.of(from)
-		tokens := speech.Split(s.text)
+		tokens := speech.Tokens(s.text)
 		first, last := int(s.from), min(to, int(s.to))
 		start, end := 0, len(s.text)
 		if from > first {

@@ -185,5 +185,5 @@ func Compare(shots []*plan.Shot, pages *Pages) []Change {
 
 // sameName reports whether a name on a page is one of a plan.
 func sameName(a, b string) bool {
-	return slices.Equal(speech.Fold(speech.Split(a)), speech.Fold(speech.Split(b)))
+	return slices.Equal(speech.Fold(speech.Tokens(a)), speech.Fold(speech.Tokens(b)))
 }

@@ -16,7 +16,7 @@ import (
 // punctuation nor the kind of apostrophe does. In scripts without spaces it can
 // be any run of characters. A phrase without a word is nowhere.
 func Match(tokens []Token, words string) []int {
-	return Fold(tokens).Find(Fold(Split(words)))
+	return Fold(tokens).Find(Fold(Tokens(words)))
 }
 
 // A Folded is a line's words as they are compared.

@@ -11,7 +11,6 @@
 package speech
 
 import (
-	"strings"
 	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
@@ -42,69 +41,6 @@ const (
 	ohRole
 )
 
-// A Folder folds words to terms. It remembers what it has folded, since a text
-// says most of its words many times.
-type Folder struct {
-	Number func(term string) int32 // numbers a term; nil: 0 for all
-	known  map[string]Word
-}
-
-// mostKnown is how many words a Folder remembers.
-const mostKnown = 1 << 15
-
-// mostDigits is how long a number is that it remembers: longer ones seldom return.
-const mostDigits = 4
-
-// Words appends the words of a text to a list. They are those that Split
-// returns. nfc is the text in normal form C, in which the words stand.
-func (f *Folder) Words(list []Word, text string) (words []Word, nfc string) {
-	nfc = norm.NFC.String(text) // the same text where it is so already
-	first := len(list)
-	for i := 0; i < len(nfc); {
-		start, end := nextToken(nfc, i)
-		if end == start {
-			break
-		}
-		list = append(list, f.word(nfc, start, end))
-		i = end
-	}
-	f.inNumbers(list[first:])
-	return list, nfc
-}
-
-// word returns the word that stands between two bytes of a text.
-func (f *Folder) word(text string, start, end int) Word {
-	s := text[start:end]
-	before, after := lastSign(text[:start]), firstSign(text[end:])
-	plain := before == 0 && after == 0
-	if plain {
-		if w, known := f.known[s]; known {
-			w.Start, w.End = start, end
-			return w
-		}
-	}
-	terms, role := termsOf(s, before, after)
-	w := Word{Start: start, End: end, Terms: make([]Term, len(terms)), role: role}
-	for i, t := range terms {
-		w.Terms[i] = f.term(t)
-	}
-	if plain && len(f.known) < mostKnown && (len(s) <= mostDigits || !isDigit(s[0])) {
-		if f.known == nil {
-			f.known = map[string]Word{}
-		}
-		f.known[strings.Clone(s)] = w // a text of its own: s would keep the whole text
-	}
-	return w
-}
-
-func (f *Folder) term(text string) Term {
-	t := Term{Text: text}
-	if f.Number != nil {
-		t.Number = f.Number(text)
-	}
-	return t
-}
-
 // inNumbers takes "and" out of numbers, and makes their "oh" a zero.
 func (f *Folder) inNumbers(words []Word) {
 	for i := 1; i+1 < len(words); i++ {
@@ -132,7 +68,7 @@ const (
 
 // lastSign returns the sign that a text ends with, 0 for all others.
 func lastSign(s string) sign {
-	if s == "" || s[len(s)-1] == ' ' {
+	if s == "" || mute(s[len(s)-1]) {
 		return 0
 	}
 	switch r, _ := utf8.DecodeLastRuneInString(s); {
@@ -150,7 +86,7 @@ func lastSign(s string) sign {
 
 // firstSign returns the sign that a text begins with, 0 for all others.
 func firstSign(s string) sign {
-	if s == "" || s[0] == ' ' {
+	if s == "" || mute(s[0]) {
 		return 0
 	}
 	switch r, _ := utf8.DecodeRuneInString(s); {
@@ -160,6 +96,15 @@ func firstSign(s string) sign {
 		return percent
 	}
 	return 0
+}
+
+// mute reports whether a byte is a character that says nothing of a word beside it, as most.
+func mute(c byte) bool {
+	switch c {
+	case '\'', '`', '$', '%':
+		return false
+	}
+	return c < utf8.RuneSelf
 }
 
 // termsOf returns the terms of a word between two signs.

@@ -15,7 +15,7 @@ import (
 type Token struct {
 	Text       string // in normal form C
 	Start, End int    // bytes of the line as given, End after the last
-	Syllables  int    // at least 1
+	Syllables  int    // at least 1, where they are counted
 }
 
 // Split returns the words of a line in order: runs of letters, marks and
@@ -24,6 +24,16 @@ type Token struct {
 // are silent. In scripts written without spaces each letter, with the marks
 // that follow it, is a Token.
 func Split(text string) []Token {
+	tokens := Tokens(text)
+	for i := range tokens {
+		tokens[i].Syllables = Syllables(tokens[i].Text)
+	}
+	return tokens
+}
+
+// Tokens returns what Split does, without counting syllables, which takes most of the
+// time.
+func Tokens(text string) []Token {
 	nfc, offset := compose(text)
 	tokens := make([]Token, 0, len(nfc)/4+1) // most words are longer
 	for i := 0; i < len(nfc); {
@@ -32,9 +42,7 @@ func Split(text string) []Token {
 			break
 		}
 		word := nfc[start:end]
-		tokens = append(tokens, Token{
-			Text: word, Start: offset.of(start), End: offset.of(end), Syllables: Syllables(word),
-		})
+		tokens = append(tokens, Token{Text: word, Start: offset.of(start), End: offset.of(end)})
 		i = end
 	}
 	return tokens
@@ -44,6 +52,10 @@ func Split(text string) []Token {
 // ends, from a byte on; both are the end of the text where there is none.
 func nextToken(s string, i int) (start, end int) {
 	for i < len(s) {
+		if alike[s[i]] == silent {
+			i++
+			continue
+		}
 		r, size := rune(s[i]), 1
 		if r >= utf8.RuneSelf {
 			r, size = utf8.DecodeRuneInString(s[i:])
@@ -63,10 +75,13 @@ func tokenEnd(s string, i int, r rune, next int) int {
 	latest := r // the latest letter or digit
 	end := next
 	for end < len(s) {
-		if c := s[end]; c < utf8.RuneSelf && !alone && begins(rune(c)) { // as most are
-			latest = rune(c)
+		switch k := alike[s[end]]; { // as most are
+		case k == spoken && !alone:
+			latest = rune(s[end])
 			end++
 			continue
+		case k == silent:
+			return end
 		}
 		r, size := utf8.DecodeRuneInString(s[end:])
 		switch {
@@ -85,6 +100,26 @@ func tokenEnd(s string, i int, r rune, next int) int {
 	}
 	return end
 }
+
+// What a byte is for words, where it is a character that needs no closer look.
+const (
+	closer uint8 = iota
+	spoken       // it begins a word, or goes on with it
+	silent       // it is in no word
+)
+
+// alike says what each byte is.
+var alike = func() (t [256]uint8) {
+	for c := range rune(utf8.RuneSelf) {
+		switch {
+		case begins(c):
+			t[c] = spoken
+		case !apostrophe(c) && c != ',' && c != '.':
+			t[c] = silent
+		}
+	}
+	return t
+}()
 
 // begins reports whether a character can begin a token.
 func begins(r rune) bool {

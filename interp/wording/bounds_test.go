@@ -97,3 +97,20 @@ func TestBits(t *testing.T) {
 		}
 	})
 }
+
+// What is said ends as a sentence does, and rows count as blanks.
+func TestEndsSaid(t *testing.T) {
+	signs := []string{".", "..", "!", "?", "\u2026", "\u3002", "\uff01", "\uff1f", "\n", " ", ",", "-", "\u2014", ""}
+	for _, a := range signs {
+		for _, b := range signs {
+			for _, c := range signs {
+				for _, next := range []string{"a", "A", "1", "é", ""} {
+					gap := a + b + c
+					if got, want := endsSaid(gap, next), endsSentence(strings.ReplaceAll(gap, "\n", " "), next); got != want {
+						t.Fatalf("%q before %q: %v, want %v", gap, next, got, want)
+					}
+				}
+			}
+		}
+	}
+}

@@ -5,7 +5,8 @@ package wording
 import (
 	"cmp"
 	"slices"
-	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"pullscore/interp/speech"
 )
@@ -110,10 +111,24 @@ func (s *Stream) saidBy(w wanted, word int) bool {
 
 // endsSaid is endsSentence where a new line is only the end of a row.
 func endsSaid(gap, next string) bool {
-	if strings.IndexByte(gap, '\n') >= 0 {
-		gap = strings.ReplaceAll(gap, "\n", " ")
+	ends, sure, pause := false, false, false
+	for i, r := range gap {
+		switch r {
+		case '.':
+			ends, pause = true, pause || i > 0 && gap[i-1] == '.'
+		case '\u2026':
+			ends, pause = true, true
+		case '!', '?':
+			ends, sure = true, true
+		case '\u3002', '\uff01', '\uff1f':
+			ends = true
+		}
 	}
-	return endsSentence(gap, next)
+	if !pause || sure {
+		return ends
+	}
+	r, _ := utf8.DecodeRuneInString(next)
+	return !unicode.IsLower(r)
 }
 
 // A Line is one of a plan that is looked for in what is said.

@@ -72,7 +72,7 @@ const MostWords = 20_000_000
 // Append adds the words of a text at the end; its sentences are known by their
 // signs, and by new lines. false: there are more than MostWords.
 func (s *Stream) Append(text string) bool {
-	tokens := speech.Split(text)
+	tokens := speech.Tokens(text)
 	if len(s.words)+len(tokens) > MostWords {
 		return false
 	}
