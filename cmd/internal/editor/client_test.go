@@ -25,11 +25,13 @@ type client struct {
 	wire *lsp.Stream
 	end  chan int // the exit code
 	quit func()
+	pipe io.Writer
 
 	sending sync.Mutex
 	mu      sync.Mutex
 	ids     int
 	answers map[string]chan *lsp.Message
+	asked   map[string]string                       // methods, by ID
 	lists   map[string]lsp.PublishDiagnosticsParams // the last by URI
 	told    int                                     // how many lists came
 	shown   []string                                // by window/showMessage
@@ -42,8 +44,8 @@ func newClient(t testing.TB) *client {
 	toServer, fromClient := io.Pipe()
 	toClient, fromServer := io.Pipe()
 	c := &client{
-		t: t, wire: lsp.NewStream(toClient, fromClient), end: make(chan int, 1), quit: func() { fromClient.Close() },
-		answers: map[string]chan *lsp.Message{}, lists: map[string]lsp.PublishDiagnosticsParams{}, came: make(chan struct{}, 1),
+		t: t, wire: lsp.NewStream(toClient, fromClient), end: make(chan int, 1), quit: func() { fromClient.Close() }, pipe: fromClient,
+		answers: map[string]chan *lsp.Message{}, asked: map[string]string{}, lists: map[string]lsp.PublishDiagnosticsParams{}, came: make(chan struct{}, 1),
 	}
 	go func() {
 		code, _ := Serve(t.Context(), lsp.NewStream(toServer, fromServer), Options{Log: c.logged})
@@ -107,6 +109,9 @@ func (c *client) listen() {
 func (c *client) take(m *lsp.Message) {
 	c.mu.Lock()
 	defer c.mu.Unlock()
+	if err := strict(m, c.asked[string(m.ID)]); err != nil && (m.Method != "" || c.answers[string(m.ID)] != nil) {
+		c.t.Error(err)
+	}
 	switch {
 	case m.Method == "":
 		if answer := c.answers[string(m.ID)]; answer != nil {
@@ -149,6 +154,13 @@ func raw(v any) json.RawMessage {
 	return text
 }
 
+// rawly sends bytes as they are.
+func (c *client) rawly(text string) {
+	c.sending.Lock()
+	defer c.sending.Unlock()
+	io.WriteString(c.pipe, text)
+}
+
 // tell sends a notification.
 func (c *client) tell(method string, params any) {
 	c.send(lsp.Message{Method: method, Params: raw(params)})
@@ -159,7 +171,7 @@ func (c *client) begin(method string, params any) (string, <-chan *lsp.Message) 
 	c.mu.Lock()
 	c.ids++
 	id, answer := strconv.Itoa(c.ids), make(chan *lsp.Message, 1)
-	c.answers[id] = answer
+	c.answers[id], c.asked[id] = answer, method
 	c.mu.Unlock()
 	c.send(lsp.Message{ID: lsp.ID(id), Method: method, Params: raw(params)})
 	return id, answer
