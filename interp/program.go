@@ -6,12 +6,14 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 
 	"pullscore/interp/change"
 	"pullscore/interp/checks"
 	"pullscore/interp/cures"
 	"pullscore/interp/film"
 	"pullscore/interp/load"
+	"pullscore/interp/mention"
 	"pullscore/interp/moments"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
@@ -32,6 +34,7 @@ type program struct {
 	sections map[*plan.Shot]*lang.Section // that the shots come from
 	together map[*plan.Shot]*cures.Together
 	flagged  map[*plan.Shot][]int // where in the list of findings those of the flags of a shot are
+	names    func() []mention.Mention
 }
 
 // build reads the film and builds its shots. A log may name pulls of the plan: where
@@ -40,6 +43,7 @@ type program struct {
 func build(root *names.Unit, l *load.Loader, before *plan.Plan) (p *program, again bool) {
 	p = &program{Reporter: names.Reporter{To: &names.Report{Diags: slices.Clone(l.Diags)}}, loader: l, sections: map[*plan.Shot]*lang.Section{}, flagged: map[*plan.Shot][]int{}, together: map[*plan.Shot]*cures.Together{}}
 	p.film, again = film.Read(root, l, before, p.To)
+	p.names = sync.OnceValue(func() []mention.Mention { return mention.In(p.film, l.Units) })
 	f := p.film
 	p.plan = &plan.Plan{
 		File: root.File.Path, Title: f.Title, Units: f.Units, Tape: f.Tape, Rate: f.Rate.String(),

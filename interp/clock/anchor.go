@@ -95,7 +95,7 @@ func (c *Clock) named(q ask, a *lang.Anchor) When {
 	}
 	d := c.with.Lex.Find(a.Name.Text)
 	if d == nil {
-		d = c.cueInMove(a.Name.Text)
+		d = c.with.Lex.Film.Record.Cue(a.Name.Range(), c.cueInMove(a.Name.Text))
 	}
 	if d == nil {
 		q.in.Undeclared(a.Range(), a.Name.Text, "cue, speaker or time", names.DeclCue, names.DeclSubject, names.DeclVoice, names.DeclLet)
@@ -137,6 +137,7 @@ func (c *Clock) endMeant(q ask, a *lang.Anchor) *lang.Anchor {
 	if !isParameter && !isAction && c.with.Lex.Find(a.Words.Value) == nil {
 		return a
 	}
+	c.with.Lex.Film.Record.Name(a.Words.Range())
 	meant := *a
 	meant.Words, meant.Name = nil, &lang.Name{Node: a.Words.Node, Text: a.Words.Value, Quoted: true}
 	return &meant

@@ -27,6 +27,7 @@ func (c *Clock) end(q ask, a *lang.Anchor) When {
 		return failed
 	}
 	if k, ok := c.actionCalled(q, a.Name.Text); ok {
+		c.with.Lex.Film.Record.Say(&lang.Text{Node: a.Name.Node}, c.items[k].Stmt.(*lang.Action).What, 0, -1)
 		return c.over(q, k)
 	}
 	if k, ok := c.moveCalled(q, a.Name.Text); ok {

@@ -42,6 +42,7 @@ func (c *Clock) words(q ask, a *lang.Anchor) When {
 	if !ok {
 		return failed
 	}
+	c.with.Lex.Film.Record.Say(a.Words, hit.line.Stmt.Words, hit.From.Word, hit.To.Word)
 	if q.focus {
 		hit.line.hangs[hit.From.Word] = true
 	}
@@ -72,6 +73,7 @@ func (c *Clock) nameMeant(a *lang.Anchor) *lang.Anchor {
 	if len(c.said().all(phrase(a), speech.ByWords)) > 0 {
 		return nil
 	}
+	c.with.Lex.Film.Record.Name(a.Words.Range())
 	return &lang.Anchor{Node: a.Node, Kind: lang.AnchorName, Name: &lang.Name{Node: a.Words.Node, Text: a.Words.Value, Quoted: true}}
 }
 

@@ -50,8 +50,8 @@ func (r *reader) acting(s lang.Statement, acts map[*lang.Move][]bool) (list []st
 		}
 		move, _ := d.Stmt.(*lang.Move)
 		for i, a := range s.Args {
-			if i < len(acts[move]) && acts[move][i] && a.Kind == lang.AnchorName && a.Name != nil {
-				list = append(list, a.Name.Text)
+			if n := names.Called(a); n != nil && i < len(acts[move]) && acts[move][i] {
+				list = append(list, n.Text)
 			}
 		}
 	}

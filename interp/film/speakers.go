@@ -73,7 +73,7 @@ func whose(in names.Reader, who *lang.Name) string {
 		case arg == nil:
 			return ""
 		}
-		who, in = arg.Name, outer
+		who, in = names.Called(arg), outer
 	}
 	return ""
 }

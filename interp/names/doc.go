@@ -7,5 +7,5 @@
 // notes what could not be read at all, so that it is not missed. eval.go computes
 // expressions; lookup.go has the names of one shot, and reader.go reads what stands at
 // one place of it; expand.go writes its moves out, and resolves their parameters.
-// fill.go fills them into its texts. text.go quotes the plan and errors. Values are metres, seconds and degrees.
+// fill.go fills them into its texts; record.go notes which texts were names, for who asks. text.go quotes the plan and errors. Values are metres, seconds and degrees.
 package names

@@ -59,7 +59,7 @@ func (e *Env) Move() *lang.Move {
 // Alone returns the body of a move whose parameters may stand for anything. The
 // moves that it uses are looked up, and not written out.
 func (l *Lexicon) Alone(body []lang.Statement, of *lang.Move) (items []Item) {
-	in := l.reader(&Env{move: of}, nil, l.To)
+	in := l.OfMove(of)
 	for _, s := range body {
 		if call, ok := s.(*lang.Call); ok {
 			l.resolveCall(call, in, 0)

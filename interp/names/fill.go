@@ -6,6 +6,7 @@ package names
 import (
 	"bytes"
 	"fmt"
+	"iter"
 	"slices"
 	"strings"
 
@@ -104,22 +105,36 @@ func (r Reader) text(t *lang.Text) *lang.Text {
 		return t
 	}
 	var b strings.Builder
-	rest := t.Value
-	for {
-		before, behind, opens := strings.Cut(rest, "{")
-		name, after, closes := strings.Cut(behind, "}")
-		if !opens || !closes {
-			break
-		}
-		b.WriteString(before)
-		if inner := strings.LastIndexByte(name, '{'); inner >= 0 { // the last one opens
-			b.WriteString("{" + name[:inner])
-			name = name[inner+1:]
-		}
-		b.WriteString(r.inBraces(t, name))
-		rest = after
+	end := 0
+	for from, to := range Braces(t.Value) {
+		b.WriteString(t.Value[end : from-1])
+		b.WriteString(r.inBraces(t, t.Value[from:to]))
+		end = to + 1
 	}
-	return &lang.Text{Node: t.Node, Value: b.String() + rest}
+	return &lang.Text{Node: t.Node, Value: b.String() + t.Value[end:]}
+}
+
+// Braces yields where what stands in braces begins and ends in a text, in bytes. Of
+// several braces that open it is the last.
+func Braces(text string) iter.Seq2[int, int] {
+	return func(yield func(from, to int) bool) {
+		for at := 0; ; {
+			open := strings.IndexByte(text[at:], '{')
+			if open < 0 {
+				return
+			}
+			closes := strings.IndexByte(text[at+open:], '}')
+			if closes < 0 {
+				return
+			}
+			to := at + open + closes
+			from := at + open + strings.LastIndexByte(text[at+open:to], '{') + 1
+			if !yield(from, to) {
+				return
+			}
+			at = to + 1
+		}
+	}
 }
 
 // inBraces returns what stands for a name in braces.

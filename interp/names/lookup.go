@@ -34,6 +34,7 @@ func NewLexicon(head *lang.Shot, film *Scope, lets map[*Decl]*LetValue, source f
 	l := &Lexicon{Head: head, Film: film, Local: newScope(), Lets: lets, givens: map[given]LetValue{}, copies: map[lang.Statement]lang.Statement{}, Source: source, near: map[[2]string]guess{}}
 	l.Evaluator = Evaluator{Reporter: Reporter{To: &Report{}}, Speed: timecode.Speed{Rate: rate}}
 	l.Names = l.Outside().Names
+	film.Record.built(l)
 	return l
 }
 

@@ -5,6 +5,7 @@ package names
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"pullscore/lang"
@@ -29,6 +30,10 @@ func (l *Lexicon) reader(e *Env, call *lang.Call, to *Report) Reader {
 // Outside returns the reader of what stands in no move.
 func (l *Lexicon) Outside() Reader { return l.reader(nil, nil, l.To) }
 
+// OfMove returns the reader of what stands in a move, whose parameters may stand for
+// anything.
+func (l *Lexicon) OfMove(move *lang.Move) Reader { return l.reader(&Env{move: move}, nil, l.To) }
+
 // Place gives the statements that stand nowhere in the text the place of those
 // that stand in the shot itself.
 func (l *Lexicon) Place(items []Item) []Item {
@@ -52,6 +57,20 @@ func (r Reader) Arg(name string) (a *lang.Anchor, outer Reader, ok bool) {
 	}
 	return a, r.lex.reader(e, r.Call, r.To), true
 }
+
+// Declared returns what a name stands for at this place: a parameter of the move, or what
+// the shot or the film declares; nothing where that is unknown. A let that stands for
+// somebody is that let.
+func (r Reader) Declared(name string) (param *lang.Name, d *Decl) {
+	if _, _, ok := r.Env.Arg(name); ok {
+		i := slices.IndexFunc(r.Env.move.Params, func(p *lang.Name) bool { return p.Text == name })
+		return r.Env.move.Params[i], nil
+	}
+	return nil, r.lex.find(name)
+}
+
+// Lexicon returns the names that are known at this place.
+func (r Reader) Lexicon() *Lexicon { return r.lex }
 
 // SourceText returns what a range covers, on one line.
 func (r Reader) SourceText(at lang.Range) string { return SourceText(r.lex.Source(at.File), at) }
@@ -96,6 +115,7 @@ func (r Reader) Group(x *lang.Expr) []*lang.Name {
 			break
 		}
 		if a != nil && a.Kind == lang.AnchorWords && a.Name == nil && a.Nth == 0 && a.Offset == nil { // a quoted name
+			r.lex.Film.Record.Name(a.Words.Range())
 			name, e = a.Words.Value, outer
 			continue
 		}
@@ -187,6 +207,7 @@ func (r Reader) evalArgument(a *lang.Anchor) (Quantity, bool) {
 		return r.binary(&lang.Expr{Node: a.Node, Kind: lang.ExprBinary, Op: '+', X: x, Y: a.Offset})
 	case lang.AnchorWords:
 		if a.Name == nil && a.Nth == 0 && a.Offset == nil { // a quoted name
+			r.lex.Film.Record.Name(a.Words.Range())
 			return r.Eval(&lang.Expr{Node: a.Words.Node, Kind: lang.ExprName, Ref: a.Words.Value, Quoted: true})
 		}
 	}
@@ -215,6 +236,7 @@ func (r Reader) Who(n *lang.Name, kinds ...DeclKind) (*Decl, bool) {
 			text, at = a.Name.Text, a.Range()
 		case a.Kind == lang.AnchorWords && a.Name == nil && a.Nth == 0 && a.Offset == nil:
 			text, at = a.Words.Value, a.Range()
+			r.lex.Film.Record.Name(a.Words.Range())
 		default:
 			r.Fail(a.Range(), "wrong-kind", "expected a name", "")
 			return nil, false
@@ -235,6 +257,20 @@ func (r Reader) Who(n *lang.Name, kinds ...DeclKind) (*Decl, bool) {
 	}
 	r.Fail(at, "wrong-kind", fmt.Sprintf("%s is a %s; expected a %s", text, r.lex.WordFor(d), kindWords(kinds)), "")
 	return nil, false
+}
+
+// Called returns the name that an argument is; nil where it is something else. In quotes
+// it may be a text as well, which only the move can tell.
+func Called(a *lang.Anchor) *lang.Name {
+	switch {
+	case a.Nth != 0 || a.Offset != nil:
+		return nil
+	case a.Kind == lang.AnchorName:
+		return a.Name
+	case a.Kind == lang.AnchorWords && a.Name == nil && a.Words != nil:
+		return &lang.Name{Node: a.Words.Node, Text: a.Words.Value, Quoted: true}
+	}
+	return nil
 }
 
 func kindWords(kinds []DeclKind) string {

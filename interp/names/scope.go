@@ -40,9 +40,9 @@ type Decl struct {
 	Section *lang.Section // of a move, camera, lens or puller
 }
 
-// space tells which names must differ from one another: all that can stand in
+// Space tells which names must differ from one another: all that can stand in
 // a shot share one set, cameras, lenses and pullers each have their own.
-func (d *Decl) space() DeclKind {
+func (d *Decl) Space() DeclKind {
 	if d.Kind < DeclCamera {
 		return DeclSubject
 	}
@@ -60,6 +60,8 @@ type Scope struct {
 	Clips    []*lang.Clips
 	Torn     Torn   // of the same
 	Lost     Losses // of the file's own lines and headers, and of those that it uses
+
+	Record *Record // of what texts stand for; nil where nobody asks
 }
 
 // A ScopeKey is a name among those that it must differ from.
@@ -93,7 +95,7 @@ func (s *Scope) NamesOf(kinds ...DeclKind) []string {
 
 // Put takes a declaration in, in place of one of the same name.
 func (s *Scope) Put(d *Decl) {
-	key := ScopeKey{d.space(), d.Name.Text}
+	key := ScopeKey{d.Space(), d.Name.Text}
 	if old, ok := s.byName[key]; ok {
 		for i, o := range s.Order {
 			if o == old {
@@ -104,7 +106,7 @@ func (s *Scope) Put(d *Decl) {
 		s.Order = append(s.Order, d)
 	}
 	s.byName[key] = d
-	s.ByFolded[ScopeKey{d.space(), Fold(d.Name.Text)}] = d
+	s.ByFolded[ScopeKey{d.Space(), Fold(d.Name.Text)}] = d
 }
 
 // Fold returns a name as it is compared where case does not count.
@@ -136,7 +138,7 @@ func (c *Collector) Gather(u *Unit) *Scope {
 		c.merge(s, c.Gather(use.Unit), use.Stmt, own)
 	}
 	for _, d := range own.Order {
-		if old, ok := s.ByFolded[ScopeKey{d.space(), Fold(d.Name.Text)}]; ok && old.Name.Text != d.Name.Text {
+		if old, ok := s.ByFolded[ScopeKey{d.Space(), Fold(d.Name.Text)}]; ok && old.Name.Text != d.Name.Text {
 			c.Clash(old, d)
 		}
 		s.Put(d)
@@ -190,8 +192,8 @@ func (s *Scope) settle(own map[string]lang.Statement) {
 // name differently leave the reader guessing: an error.
 func (c *Collector) merge(s, from *Scope, use *lang.Use, own *Scope) {
 	for _, d := range from.Order {
-		old, ok := s.ByFolded[ScopeKey{d.space(), Fold(d.Name.Text)}]
-		if ok && old != d && own.Find(d.space(), d.Name.Text) == nil {
+		old, ok := s.ByFolded[ScopeKey{d.Space(), Fold(d.Name.Text)}]
+		if ok && old != d && own.Find(d.Space(), d.Name.Text) == nil {
 			c.Report(lang.Diagnostic{
 				Code: "duplicate-name", Severity: lang.Error, Range: use.Range(),
 				Message: fmt.Sprintf("%s is declared by two of the files used", d.Name.Text),
@@ -226,7 +228,7 @@ func (c *Collector) declare(s *Scope, stmt lang.Statement, sec *lang.Section) {
 	if d.Kind, d.Name = Declared(stmt); d.Name == nil {
 		return
 	}
-	if old, ok := s.ByFolded[ScopeKey{d.space(), Fold(d.Name.Text)}]; ok {
+	if old, ok := s.ByFolded[ScopeKey{d.Space(), Fold(d.Name.Text)}]; ok {
 		c.Clash(old, d)
 		return
 	}

@@ -100,8 +100,9 @@ var textRooms = []room{
 		"interp/checks/check", "interp/checks/edited", "interp/checks/glass", "interp/checks/rig", "interp/plan", "interp/hand", "interp/viewer", "interp/stops", "interp/moments", "interp/units",
 	}},
 	{"interp/cures", []string{"lang$", "lang/rule", "interp/units", "interp/change", "interp/checks", "interp/shot", "interp/plan"}},
+	{"interp/mention", []string{"lang$", "interp/names", "interp/change", "interp/film", "interp/shot", "interp/speech"}},
 	{"interp", []string{
-		"lang$", "lang/lines", "lang/screenplay", "interp/load", "interp/names", "interp/change", "interp/clock", "interp/film", "interp/setup", "interp/shot",
+		"lang$", "lang/lines", "lang/screenplay", "interp/load", "interp/names", "interp/mention", "interp/change", "interp/clock", "interp/film", "interp/setup", "interp/shot",
 		"interp/checks", "interp/cures", "interp/lenses", "interp/moments", "interp/revision", "interp/stops", "interp/wording", "interp/plan",
 	}},
 }
