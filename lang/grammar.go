@@ -2,7 +2,7 @@
 
 package lang
 
-//go:generate env PULLSCORE_UPDATE=1 go test -count=1 -run ReferenceIsDerived .
+//go:generate env PULLSCORE_UPDATE=1 go test -count=1 -run "ReferenceIsDerived|GrammarsAreDerived" .
 
 import (
 	"reflect"
