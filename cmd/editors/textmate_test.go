@@ -43,4 +43,3 @@ func TestTextMate(t *testing.T) {
 		compareColours(t, files[i], src, func(from, to int) []string { return kinds[from:to] })
 	}
 }
-

@@ -8,12 +8,15 @@
 //   - diagnostics.go: findings as the protocol has them, and the requests for them
 //   - document.go: an open text and its edits
 //   - findings.go: the findings of many plans, gathered by the file that they are in
+//   - folding.go: the parts of a plan that can be folded away
 //   - formatting.go: the layout as the least edits by lines
 //   - graph.go: which plans use which files
 //   - lines.go: byte offsets to positions and back, in UTF-8 or UTF-16
+//   - links.go: the files that a plan names, as links
 //   - notifications.go: what changes the snapshot, in one table
 //   - planned.go: one plan as it was interpreted, and of which texts
 //   - requests.go: what a client can ask, in one table
+//   - selection.go: what to select around a place
 //   - server.go: from initialize to exit
 //   - settings.go: what the client can do and wants
 //   - snapshot.go: all texts at one moment, and what they come to

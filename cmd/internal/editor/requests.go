@@ -29,7 +29,10 @@ var requests = sync.OnceValue(func() map[string]request {
 				c.DiagnosticProvider = &lsp.DiagnosticOptions{Identifier: source, InterFileDependencies: true}
 			}
 		}},
-		"textDocument/formatting": {answer: on(formatting), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.DocumentFormatting = true }},
+		"textDocument/documentLink":   {answer: on(links), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.DocumentLinkProvider = &lsp.ResolveOptions{} }},
+		"textDocument/foldingRange":   {answer: on(folding), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.FoldingRangeProvider = true }},
+		"textDocument/formatting":     {answer: on(formatting), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.DocumentFormatting = true }},
+		"textDocument/selectionRange": {answer: on(selection), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.SelectionRangeProvider = true }},
 	}
 })
 

@@ -5,7 +5,6 @@ package editor
 import (
 	"bytes"
 	"path/filepath"
-	"slices"
 	"sync"
 
 	"pullscore/interp"
@@ -45,28 +44,8 @@ func newText(data []byte, err error) *text {
 // namedFiles returns the files that a plan names, as it names them.
 func namedFiles(data []byte) (list []string) {
 	file, _ := lang.Parse("", data)
-	add := func(said *lang.Text) {
-		if said != nil && said.Value != "" {
-			list = append(list, said.Value)
-		}
-	}
-	body := slices.Clone(file.Body)
-	for _, s := range file.Sections {
-		body = append(body, s.Body...)
-	}
-	for _, s := range body {
-		switch s := s.(type) {
-		case *lang.Use:
-			add(s.File)
-		case *lang.CutFile:
-			add(s.File)
-		case *lang.Script:
-			add(s.File)
-		case *lang.Clips:
-			add(s.File)
-		case *lang.Takes:
-			add(s.File)
-		}
+	for _, said := range filesNamed(file) {
+		list = append(list, said.Value)
 	}
 	return list
 }
