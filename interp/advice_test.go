@@ -253,10 +253,12 @@ func (a advised) stands(example string) bool {
 	return false
 }
 
-// what a cure says of where it belongs, and which side somebody goes to.
+// what a cure says of where it belongs, which side somebody goes to, and which move of the
+// camera is meant.
 var (
-	belongs = regexp.MustCompile(`,? (?:before it|before the first line|after it|in place of its times|which makes it meter [^ ]+)$`)
-	toSide  = regexp.MustCompile(`^(.+) ([0-9][^"]* (?:left|right))$`)
+	ofCamera = regexp.MustCompile(`^(?:dolly|track|boom|pan|tilt|zoom) over `)
+	belongs  = regexp.MustCompile(`,? (?:before it|before the first line|after it|in place of its times|which makes it meter [^ ]+)$`)
+	toSide   = regexp.MustCompile(`^(.+) ([0-9][^"]* (?:left|right))$`)
 )
 
 // Every cure that is printed can be written: as a clause of the line that it is

@@ -58,10 +58,11 @@ func TestCuresHold(t *testing.T) {
 }
 
 func checkCure(t interface{ Fatalf(string, ...any) }, src string, f lang.Diagnostic, c lang.Cure) {
-	cured, ok := applyCure(src, f, c.Text)
-	if !ok {
-		t.Fatalf("%s: nobody can tell where to write %q in\n%s", f.Code, c.Text, src)
+	made, ok := lang.ApplyEdits([]byte(src), c.Edits)
+	if !ok || len(c.Edits) == 0 {
+		t.Fatalf("%s: %q cannot be written by %+v into\n%s", f.Code, c.Text, c.Edits, src)
 	}
+	cured := string(made)
 	res := interpret("plan.pull", cured)
 	line := f.Range.Start.Line
 	if !strings.HasSuffix(c.Text, " after it") { // others insert above, if at all
@@ -148,81 +149,6 @@ func countErrors(list []lang.Diagnostic) (n int) {
 	}
 	return n
 }
-
-// applyCure writes a cure into a plan of genPlan, as a reader of the message
-// would.
-func applyCure(src string, f lang.Diagnostic, cure string) (string, bool) {
-	lines := strings.Split(src, "\n")
-	at := f.Range.Start.Line - 1
-	word, _, _ := strings.Cut(cure, " ")
-	before, isBefore := strings.CutSuffix(cure, " before it")
-	first, isFirst := strings.CutSuffix(cure, " before the first line")
-	light, meter, isLight := strings.Cut(cure, ", which makes it meter ")
-	after, isAfter := strings.CutSuffix(cure, " after it")
-	switch {
-	case isAfter:
-		lines = slices.Insert(lines, at+1, "  "+after)
-	case isBefore:
-		lines = slices.Insert(lines, at, "  "+before)
-	case isFirst:
-		lines = slices.Insert(lines, index(lines, "  start on")+1, "  "+first)
-	case isLight:
-		with := index(lines, "  with ")
-		for _, part := range strings.Split(light, " and ") {
-			word := strings.Fields(part)[0]
-			if word == "nd" {
-				lines[with] = clause(lines[with], word, part)
-			} else {
-				lines[index(lines, "  "+word)] = "  " + part
-			}
-		}
-		lines[with] = clause(lines[with], "meter", "meter "+meter)
-	case slices.Contains([]string{"stop", "nd", "gear", "wheel"}, word):
-		with := index(lines, "  with ")
-		lines[with] = clause(lines[with], word, cure)
-	case strings.HasPrefix(cure, "on ") && supports.MatchString(cure):
-		lines[index(lines, "  on ")] = "  " + cure
-	case strings.Contains(cure, " moves over ") || ofCamera.MatchString(cure):
-		said, where, _ := strings.Cut(cure, " (line ")
-		start := "  " + said[:strings.Index(said, "over ")]
-		i := index(lines, strings.TrimSuffix(start, "over "))
-		if where != "" {
-			if _, err := fmt.Sscanf(where, "%d)", &i); err != nil {
-				return "", false
-			}
-			i--
-		}
-		lines[i] = overs.ReplaceAllLiteralString(lines[i], " "+said[strings.Index(said, "over "):])
-	case strings.HasSuffix(cure, " in place of its times"):
-		for _, times := range []string{"on", "landing on", "over"} {
-			lines[at] = clause(lines[at], times, "")
-		}
-		lines[at] += ", " + strings.TrimSuffix(cure, " in place of its times")
-	case word == "over":
-		lines[at] = clause(lines[at], "over", cure)
-	case word == "because":
-		lines[at] += ", " + cure
-	case word == "on" || word == "landing":
-		lines[at] = clause(clause(lines[at], "landing on", ""), "on", cure)
-	case strings.HasSuffix(cure, " left") || strings.HasSuffix(cure, " right"):
-		i := index(lines, "subject "+word+" ")
-		lines[i] = besides.ReplaceAllLiteralString(lines[i], ", "+strings.TrimPrefix(cure, word+" "))
-	default:
-		return "", false
-	}
-	return strings.Join(lines, "\n"), true
-}
-
-// supports are what a camera may be on, overs how long a movement takes, and ofCamera a
-// cure that is about one of the camera.
-var (
-	ofCamera = regexp.MustCompile(`^(?:dolly|track|boom|pan|tilt|zoom) over `)
-	supports = regexp.MustCompile(`^on (tripod|dolly|shoulder|hand)$`)
-	overs    = regexp.MustCompile(` over \d+ ms`)
-)
-
-// besides is what a subject's statement says of its side.
-var besides = regexp.MustCompile(`, \d+ cm (left|right)`)
 
 func index(lines []string, prefix string) int {
 	return slices.IndexFunc(lines, func(l string) bool { return strings.HasPrefix(l, prefix) })

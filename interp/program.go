@@ -18,6 +18,7 @@ import (
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
 	"pullscore/interp/revision"
+	"pullscore/interp/rewrite"
 	"pullscore/interp/setup"
 	"pullscore/interp/shot"
 	"pullscore/lang"
@@ -111,7 +112,7 @@ func (p *program) buildShot(s film.Shot) []names.Item {
 	b, ok := shot.Build(p.film, sec, change.Change{}, shot.Options{Lines: true, Needed: true, Times: times})
 	p.To.Diags = append(p.To.Diags, b.Told...)
 	if ok {
-		found := cures.Run(b, p.anew(sec, times))
+		found := cures.Run(b, p.anew(sec, times), p.written(b))
 		if slices.ContainsFunc(found, func(f checks.Finding) bool { return f.Held != nil }) {
 			p.together[b.Plan] = cures.Try(b, found, p.anew(sec, times))
 		}
@@ -141,4 +142,11 @@ func (p *program) anew(sec *lang.Section, times shot.Times) cures.Again {
 	return func(ch change.Change) (*shot.Built, bool) {
 		return shot.Build(p.film, sec, ch, shot.Options{Times: times})
 	}
+}
+
+// written returns what writes changes of a shot into the plan.
+func (p *program) written(b *shot.Built) cures.Written {
+	return rewrite.Shot{
+		Film: p.film, Head: b.Head, Body: b.Body, Settings: b.Settings, Items: b.Items, Camera: b.Setup.Camera.Name, Lens: b.Setup.Lens.Name,
+	}.Edits
 }

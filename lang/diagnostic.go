@@ -56,8 +56,7 @@ type Cure struct {
 	Then string `json:"then,omitempty"`
 
 	// Edits write the cure into the files of the plan. There are none if the place would
-	// change other shots too, as a line of a move or of a kit may, or if Text has something
-	// for a person to fill in.
+	// change other shots too, as a line of a move or of a kit may.
 	Edits []Edit `json:"-"`
 }
 

@@ -23,6 +23,7 @@ type Change struct {
 	Camera, Lens      string  // others of the kit
 	Support           string  // what the camera is on
 	BothWays          bool    // the ring is marked for both ways
+	FromLens          bool    // distances are measured from the lens; only words say it
 	Focal             float64 // that a zoom is set to, metres
 	FocalBy, SensorBy float64 // what the focal lengths and the sensor are multiplied by
 	Back              float64 // how much farther the camera stands, metres
@@ -62,7 +63,7 @@ func (c Change) And(d Change) Change {
 	out.ISO, out.Shutter = cmp.Or(d.ISO, c.ISO), cmp.Or(d.Shutter, c.Shutter)
 	out.Camera, out.Lens, out.Support = cmp.Or(d.Camera, c.Camera), cmp.Or(d.Lens, c.Lens), cmp.Or(d.Support, c.Support)
 	out.Focal, out.FocalBy, out.SensorBy = cmp.Or(d.Focal, c.Focal), cmp.Or(d.FocalBy, c.FocalBy), cmp.Or(d.SensorBy, c.SensorBy)
-	out.BothWays, out.Back = c.BothWays || d.BothWays, cmp.Or(d.Back, c.Back)
+	out.BothWays, out.FromLens, out.Back = c.BothWays || d.BothWays, c.FromLens || d.FromLens, cmp.Or(d.Back, c.Back)
 	out.Edits = slices.DeleteFunc(slices.Clone(c.Edits), func(e Edit) bool {
 		return slices.ContainsFunc(d.Edits, e.sameAs)
 	})

@@ -16,9 +16,35 @@ import (
 // a camera farther back) has no words.
 func (c Change) Says(u units.Style) string {
 	var parts []string
-	add := func(ok bool, words ...string) {
+	for _, clause := range c.SetUp(u) {
+		if clause.Word != "meter" {
+			parts = append(parts, clause.Text)
+		}
+	}
+	for _, clause := range c.OfCamera(u) {
+		parts = append(parts, clause.Text)
+	}
+	if c.BothWays {
+		parts = append(parts, "marked both ways")
+	}
+	if c.FromLens {
+		parts = append(parts, "tape from lens")
+	}
+	for _, e := range c.Edits {
+		parts = append(parts, e.says(u))
+	}
+	text := strings.Join(parts, " and ")
+	if c.Meter > 0 {
+		text += ", which makes it meter " + c.meter(u)
+	}
+	return text
+}
+
+// SetUp returns the clauses of the set-up that the change writes.
+func (c Change) SetUp(u units.Style) (list []lang.Clause) {
+	add := func(ok bool, word, value string) {
 		if ok {
-			parts = append(parts, strings.Join(words, " "))
+			list = append(list, lang.Clause{Word: word, Text: word + " " + value})
 		}
 	}
 	add(c.Camera != "", "camera", `"`+c.Camera+`"`)
@@ -31,25 +57,54 @@ func (c Change) Says(u units.Style) string {
 	if c.ND != nil {
 		add(true, "nd", units.Decimal(*c.ND, 1))
 	}
+	add(c.Meter > 0, "meter", c.meter(u))
+	return list
+}
+
+// meter returns the stop that the meter shows.
+func (c Change) meter(u units.Style) string {
+	return u.Stop(units.Nearest(c.Meter, 10), c.MeterT, units.Exact)
+}
+
+// OfCamera returns the statements of the camera that the change writes.
+func (c Change) OfCamera(u units.Style) (list []lang.Clause) {
+	add := func(ok bool, word, value string) {
+		if ok {
+			list = append(list, lang.Clause{Word: word, Text: word + " " + value})
+		}
+	}
 	add(c.ISO > 0, "iso", units.Decimal(c.ISO, 0))
 	add(c.Shutter > 0, "shutter", u.AngleTo(c.Shutter, 0))
 	add(c.Support != "", "on", c.Support)
-	add(c.BothWays, "marked both ways")
-	for _, e := range c.Edits {
-		add(true, e.says(u))
-	}
-	text := strings.Join(parts, " and ")
-	if c.Meter > 0 {
-		text += ", which makes it meter " + u.Stop(units.Nearest(c.Meter, 10), c.MeterT, units.Exact)
-	}
-	return text
+	return list
 }
 
 // says returns what to write for one edit, and where, if that is not in the
 // statement itself.
 func (e Edit) says(u units.Style) string {
+	text := e.Writes(u)
 	switch e.Kind {
-	case Over:
+	case Hold:
+		return text + " before it"
+	case Pause:
+		return text + " before the first line"
+	case Follow, PanWith:
+		return text + " after it"
+	case WithTurn:
+		return text + " in place of its times"
+	case MoveOver:
+		if e.Who == "" {
+			return e.What + " " + text + e.Text
+		}
+		return lang.WriteName(e.Who) + " moves " + text + e.Text
+	}
+	return text
+}
+
+// Writes returns the clause or statement that an edit writes.
+func (e Edit) Writes(u units.Style) string {
+	switch e.Kind {
+	case Over, MoveOver:
 		return "over " + u.Time(e.Seconds)
 	case Later:
 		return e.Text + " + " + u.Time(e.Seconds)
@@ -58,20 +113,15 @@ func (e Edit) says(u units.Style) string {
 	case Because:
 		return `because "why"`
 	case Hold:
-		return "hold " + u.Time(e.Seconds) + " before it"
+		return "hold " + u.Time(e.Seconds)
 	case Pause:
-		return "pause " + u.Time(e.Seconds) + " before the first line"
+		return "pause " + u.Time(e.Seconds)
 	case Follow:
-		return "follow " + lang.WriteName(e.Who) + " after it"
+		return "follow " + lang.WriteName(e.Who)
 	case PanWith:
-		return "pan with " + lang.WriteName(e.Who) + " after it"
+		return "pan with " + lang.WriteName(e.Who)
 	case WithTurn:
-		return "with " + e.Who + " in place of its times"
-	case MoveOver:
-		if e.Who == "" {
-			return e.What + " over " + u.Time(e.Seconds) + e.Text
-		}
-		return lang.WriteName(e.Who) + " moves over " + u.Time(e.Seconds) + e.Text
+		return "with " + e.Who
 	case Side:
 		way := " right"
 		if e.Metres < 0 {

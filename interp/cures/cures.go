@@ -31,7 +31,7 @@ const curesWorth = 60_000
 // cured returns the findings with those cures that remove them without making
 // anything else impossible, and with the time that is needed where that has been
 // tried. The shot is built once for every change.
-func cured(b *checks.Shot, found []checks.Finding, again Again) []checks.Finding {
+func cured(b *checks.Shot, found []checks.Finding, again Again, written Written) []checks.Finding {
 	left := curesWorth
 	before, was := faults(b, found), map[told]bool{}
 	for i := range found {
@@ -48,6 +48,9 @@ func cured(b *checks.Shot, found []checks.Finding, again Again) []checks.Finding
 	}
 	for i := range found {
 		f := &found[i]
+		for _, ch := range f.Untried {
+			f.Cures = append(f.Cures, cure(ch, b.Units, written))
+		}
 		if f.Tries == nil || left < 0 {
 			continue
 		}
@@ -58,7 +61,7 @@ func cured(b *checks.Shot, found []checks.Finding, again Again) []checks.Finding
 		}
 		for _, ch := range tries {
 			if t := tried(ch); t.cures(f, ch) {
-				c := ch.Cure(b.Units)
+				c := cure(ch, b.Units, written)
 				c.Then = t.remains(f, was, b.Units, b.Setup.View.Wanted)
 				f.Cures = append(f.Cures, c)
 				if f.Held == nil {
@@ -71,6 +74,13 @@ func cured(b *checks.Shot, found []checks.Finding, again Again) []checks.Finding
 	}
 	mended(found, trials)
 	return found
+}
+
+// cure returns a change as a cure, with its edits.
+func cure(ch change.Change, u units.Style, written Written) lang.Cure {
+	c := ch.Cure(u)
+	c.Edits = written(ch, u)
+	return c
 }
 
 // needSteps is in how many tenths of a second a time is sought that does.

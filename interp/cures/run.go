@@ -9,6 +9,7 @@ import (
 	"pullscore/interp/checks"
 	"pullscore/interp/plan"
 	"pullscore/interp/shot"
+	"pullscore/interp/units"
 	"pullscore/lang"
 )
 
@@ -16,10 +17,14 @@ import (
 // built.
 type Again func(change.Change) (b *shot.Built, ok bool)
 
+// A Written returns the edits that write a change into the plan; none where they would
+// change other shots too.
+type Written func(change.Change, units.Style) []lang.Edit
+
 // Run returns what all checks tell of a shot, and the cures that hold.
-func Run(b *shot.Built, again Again) []checks.Finding {
+func Run(b *shot.Built, again Again, written Written) []checks.Finding {
 	s := checks.Of(b)
-	return cured(s, s.Findings(), again)
+	return cured(s, s.Findings(), again, written)
 }
 
 // Faults returns what cannot be done in a shot.

@@ -15,6 +15,7 @@ import (
 	"pullscore/interp/kit"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
+	"pullscore/interp/rewrite"
 	"pullscore/interp/units"
 	"pullscore/interp/viewer"
 	"pullscore/lang"
@@ -376,11 +377,16 @@ func (b *Reader) tellStops(s *Setup, small bool) {
 		unit = "T"
 	}
 	write := func(n float64) string { return units.Style{}.Stop(n, t == l.HasScale(t), units.Exact) }
+	cure := lang.Cure{Text: "stop " + units.Style{}.Stop(near, t, units.Exact), Value: near, Unit: unit}
+	if !b.Here["with"] {
+		w := rewrite.Shot{Film: b.Film, Head: b.Head, Settings: b.Settings}
+		cure.Edits = w.SetUp(lang.Clause{Word: "stop", Text: cure.Text})
+	}
 	b.Report(lang.Diagnostic{
 		Code: "stop-not-on-lens", Severity: lang.Error, Range: s.StopAt,
 		Message: fmt.Sprintf("lens %q does not have %s: it goes from %s to %s", l.Name, s.StopText, write(widest), write(smallest)),
 		Figures: []lang.Figure{{Name: "widest", Value: widest}, {Name: "smallest", Value: smallest}},
-		Cures:   []lang.Cure{{Text: "stop " + units.Style{}.Stop(near, t, units.Exact), Value: near, Unit: unit}},
+		Cures:   []lang.Cure{cure},
 	})
 }
 

@@ -13,6 +13,7 @@ import (
 	"pullscore/interp/kit"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
+	"pullscore/interp/rewrite"
 	"pullscore/interp/setup"
 	"pullscore/interp/stage"
 	"pullscore/interp/units"
@@ -226,11 +227,16 @@ func (b *builder) duration(out *Built, racks []*clock.Pull) float64 {
 		return end
 	}
 	if end > t+1e-6 {
+		cure := lang.Cure{Text: "lasts " + units.Style{}.Time(units.Up(end, 100)), Value: units.Up(end, 100), Unit: "s"}
+		said := b.Settings["lasts"]
+		if e, ok := lang.Amend(rewrite.File(b.Film, said), said, "lasts", cure.Text); ok {
+			cure.Edits = []lang.Edit{e}
+		}
 		b.Report(lang.Diagnostic{
 			Code: "after-the-shot", Severity: lang.Error, Range: b.Settings["lasts"].Range(),
 			Message: fmt.Sprintf("the shot lasts %s, and what is in it takes %s", units.Style{}.Time(t), units.Style{}.Time(end)),
 			Figures: []lang.Figure{{Name: "lasts_s", Value: t}, {Name: "needed_s", Value: end}},
-			Cures:   []lang.Cure{{Text: "lasts " + units.Style{}.Time(units.Up(end, 100)), Value: units.Up(end, 100), Unit: "s"}},
+			Cures:   []lang.Cure{cure},
 		})
 	}
 	return t

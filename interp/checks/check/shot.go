@@ -45,6 +45,8 @@ type Finding struct {
 	// are computed only when they are asked for: a shot has many findings, and is
 	// built for many cures of which nobody asks more.
 	Tries func() []change.Change
+	// Untried are cures that nothing can try, since they change what all figures mean.
+	Untried []change.Change
 	// Mended are the changes of the whole shot that were tried and that remove it,
 	// whichever finding they were tried for.
 	Mended []change.Change

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/change"
 	"pullscore/interp/checks/check"
 	"pullscore/interp/shot"
 	"pullscore/interp/stage"
@@ -88,6 +89,5 @@ func noFigures(b *check.Shot, g *stage.Goal, x, t float64) (f check.Finding, ok 
 		Code: "macro", Severity: lang.Note, Range: g.At, Time: t,
 		Message: fmt.Sprintf("%s is nearer than four focal lengths from the sensor: its figures are left out", g.Text),
 		Detail:  "Measure from the lens instead: tape from lens.",
-		Cures:   []lang.Cure{{Text: "tape from lens"}},
-	}}, true
+	}, Untried: []change.Change{{FromLens: true}}}, true
 }

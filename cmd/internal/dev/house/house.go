@@ -83,11 +83,12 @@ var textRooms = []room{
 		"lang$", "lang/timecode", "interp/load", "interp/names", "interp/kit", "interp/cut", "interp/edit", "interp/takes$", "interp/takes/fit",
 		"interp/speech", "interp/wording", "interp/hand", "interp/viewer", "interp/plan", "interp/units",
 	}},
+	{"interp/rewrite", []string{"lang$", "interp/names", "interp/change", "interp/film", "interp/units"}},
 	{"interp/setup", []string{
-		"lang$", "optics", "interp/names", "interp/kit", "interp/change", "interp/film", "interp/hand", "interp/viewer", "interp/plan", "interp/units",
+		"lang$", "optics", "interp/names", "interp/kit", "interp/change", "interp/film", "interp/rewrite", "interp/hand", "interp/viewer", "interp/plan", "interp/units",
 	}},
 	{"interp/shot", []string{
-		"lang$", "lang/timecode", "optics", "interp/names", "interp/kit", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/away", "interp/film",
+		"lang$", "lang/timecode", "optics", "interp/names", "interp/kit", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/away", "interp/film", "interp/rewrite",
 		"interp/setup", "interp/hand", "interp/holds", "interp/viewer", "interp/plan", "interp/units",
 	}},
 	{"interp/lenses", []string{"optics", "interp/kit", "interp/plan", "interp/units"}},
@@ -102,7 +103,7 @@ var textRooms = []room{
 	{"interp/cures", []string{"lang$", "lang/rule", "interp/units", "interp/change", "interp/checks", "interp/shot", "interp/plan"}},
 	{"interp/mention", []string{"lang$", "interp/names", "interp/change", "interp/film", "interp/shot", "interp/speech"}},
 	{"interp", []string{
-		"lang$", "lang/lines", "lang/screenplay", "interp/load", "interp/names", "interp/mention", "interp/change", "interp/clock", "interp/film", "interp/setup", "interp/shot",
+		"lang$", "lang/lines", "lang/screenplay", "interp/load", "interp/names", "interp/mention", "interp/change", "interp/clock", "interp/film", "interp/rewrite", "interp/setup", "interp/shot",
 		"interp/checks", "interp/cures", "interp/lenses", "interp/moments", "interp/revision", "interp/stops", "interp/wording", "interp/plan",
 	}},
 }
