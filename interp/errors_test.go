@@ -58,6 +58,9 @@ var others = []string{
 	"words.srt", "1\n00:00:10,000 --> 00:00:11,000\nWhere is the rope?\n\n2\n00:00:12,000 --> 00:00:13,500\nOn the quay, by the lamp.\n",
 	"named.srt", "1\n00:00:10,000 --> 00:00:11,000\nOTTO: Where is the rope?\n\n2\n00:00:12,000 --> 00:00:13,500\nHARBOUR MASTER: On the quay, by the lamp.\n\n" +
 		"3\n00:00:14,000 --> 00:00:15,000\nNORA: Then fetch it.\n",
+	"talk.srt", "1\n00:00:01,000 --> 00:00:04,000\nNORA: When did you first see the light?\n\n2\n00:00:05,000 --> 00:00:11,000\n" +
+		"OTTO: I was nine. My father had the boat out past the second buoy, Mr. Bell.\n\n3\n00:00:11,100 --> 00:00:13,000\nNORA: And he came back to you?\n\n" +
+		"4\n00:00:15,000 --> 00:00:17,000\nOTTO: By morning.\n",
 	"list.edl", "TITLE: T\n001  A1  V  C  10:00:00:00 10:00:05:00 01:00:10:00 01:00:15:00\n* FROM CLIP NAME: 1\n* LOC: 01:00:11:00 RED Knock\n",
 	"away.edl", "001  A1  V  C  10:00:00:00 10:00:02:00 01:00:00:00 01:00:02:00\n* FROM CLIP NAME: 1\n" +
 		"002  B1  V  C  11:00:00:00 11:00:02:00 01:00:02:00 01:00:04:00\n* FROM CLIP NAME: 2\n" +

@@ -190,7 +190,7 @@ var softWords = []string{
 	"keeps", "limit", "linear", "loses", "mark", "marked", "marks", "measured", "meter", "monitor", "nd",
 	"nearer", "note", "o'clock", "operator", "pan", "planes", "play", "pull", "pupil", "push", "ratio", "rear", "records", "reel",
 	"ring", "screen", "sensor", "shoots", "shoulder", "shutter", "slip", "spread", "squeeze", "stop", "stops",
-	"take", "takes", "through", "tilt", "track", "travel", "tripod", "tube", "turns", "type", "up", "ways", "wheel",
+	"take", "takes", "through", "tilt", "track", "travel", "tripod", "tube", "turns", "type", "unscripted", "up", "ways", "wheel",
 	"within", "x",
 }
 
@@ -202,7 +202,7 @@ var otherKeywords = []string{
 	"hard", "imperial", "in", "inf", "landing", "lasting", "left", "linear", "m", "marked", "measured", "meter",
 	"metric", "mm", "ms", "nd", "none", "o'clock", "of", "operator", "out", "over", "px", "rear", "right", "s",
 	"scene", "screen", "shoulder", "slip", "smooth", "stop", "sways", "through", "to", "travel", "tripod", "tube",
-	"turn", "type", "until", "up", "ways", "wheel", "wire", "within", "wpm",
+	"turn", "type", "unscripted", "until", "up", "ways", "wheel", "wire", "within", "wpm",
 }
 
 // isWordOf reports whether a word means something in the language somewhere.

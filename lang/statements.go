@@ -42,12 +42,14 @@ type (
 		Node
 		File *Text `parser:"'use' @@" say:"FILE"`
 	}
-	// CutFile is `edit "FILE" [from TIMECODE]`: the cut that times come from. From is
-	// the timecode at which the picture starts; it may be nil.
+	// CutFile is `edit "FILE" [from TIMECODE] [unscripted]`: the cut that times come from.
+	// From is the timecode at which the picture starts; it may be nil. Unscripted tells
+	// that nobody wrote what is said there.
 	CutFile struct {
 		Node
-		File *Text `parser:"'edit' @@ ( (?! EOF ) ','?" say:"FILE"`
-		From *Expr `parser:"'from' @@ )*" is:"timecode"`
+		File       *Text `parser:"'edit' @@ ( (?! EOF ) ','? (" say:"FILE"`
+		From       *Expr `parser:"'from' @@ |" is:"timecode"`
+		Unscripted bool  `parser:"@'unscripted' ) )*"`
 	}
 	// Script is `script "FILE" [scene "N"]`: the page that the lines come from.
 	// Scene is the number of the one scene that is meant; it may be nil.

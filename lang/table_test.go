@@ -17,6 +17,7 @@ pace 150 wpm
 use "kit.pull"
 edit "cut-2.edl"
 edit "cut-2.srt" from 01:00:00;00
+edit "talk.srt" from 01:00:00;00, unscripted
 script "page.fountain"
 script "page.fountain" scene "12A"
 clips "day-12.ale"

@@ -38,6 +38,7 @@ var All = []Check{
 	tooDeep,
 	seen,
 	cutsIntoLine,
+	of(edited.InsideASentence),
 	unmotivated,
 	jarring,
 	lingers,

@@ -22,7 +22,7 @@ func leavesSpeaker(b *Shot) (found []Finding) {
 			return
 		}
 		for _, l := range b.speaking(b.GoalBefore(p).Members(), p.Rack.StartS, p.Rack.StartS) {
-			if p.Rack.StartS <= l.start+1e-9 || p.Rack.StartS >= l.end-1e-9 {
+			if p.Rack.StartS <= l.start+1e-9 || p.Rack.StartS >= l.end-1e-9 || b.Unscripted(l.line) {
 				continue
 			}
 			found = append(found, b.About(p, Finding{Diagnostic: lang.Diagnostic{

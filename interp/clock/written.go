@@ -24,7 +24,7 @@ func (c *Clock) Finish(sh *plan.Shot) {
 			l.Listed = len(sh.Lines)
 			sh.Lines = append(sh.Lines, plan.Line{
 				Who: l.Who, Text: names.ValueOf(s.Words), Start: start, End: end,
-				Estimated: s.Lasting == nil && s.To == nil && l.Heard == nil, Words: l.drawn(),
+				Estimated: s.Lasting == nil && s.To == nil && l.Heard == nil, Words: l.Drawn(),
 				InCut: sh.InCut(m.StartS, m.EndS, c.CutOut(l)),
 			})
 		case *lang.Cue:
@@ -41,9 +41,9 @@ func (c *Clock) Finish(sh *plan.Shot) {
 	}
 }
 
-// drawn returns the words of a line with the punctuation that stands about
+// Drawn returns the words of a line with the punctuation that stands about
 // them.
-func (l *Line) drawn() []plan.Word {
+func (l *Line) Drawn() []plan.Word {
 	spread := l.spread()
 	words := make([]plan.Word, len(spread))
 	text := names.ValueOf(l.Stmt.Words)

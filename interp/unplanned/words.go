@@ -5,7 +5,6 @@ package unplanned
 import (
 	"strings"
 	"unicode"
-	"unicode/utf8"
 
 	"pullscore/interp/speech"
 	"pullscore/lang"
@@ -93,7 +92,7 @@ func (s *sentences) subtitle(c *shown) {
 		now.Words = append(now.Words, Word{word, w.Start, w.End})
 		s.text = append(append(append(s.text, before...), word...), behind...)
 		now.End = w.End
-		s.open = !strings.ContainsAny(behind, "?!…。？！") && (!strings.Contains(behind, ".") || shortened(word))
+		s.open = !speech.Ends(word, behind)
 	}
 	s.text = append(s.text, ' ')
 	if n := len(s.list); n > 0 && len(s.list[n-1].Words) > mostWords {
@@ -108,18 +107,7 @@ func (s *sentences) goesOn(word string, start float64) bool {
 	if n == 0 || start-s.list[n-1].End > pause {
 		return false
 	}
-	first, _ := utf8.DecodeRuneInString(word)
-	return s.open || !s.small && unicode.IsLower(first) && len(s.list[n-1].Words) <= mostWords
-}
-
-// shortened reports whether a point behind a word does not end a sentence: a title or an
-// initial stands before a name.
-func shortened(word string) bool {
-	switch strings.ToLower(word) {
-	case "mr", "mrs", "ms", "dr", "st", "prof", "capt", "lt", "sgt":
-		return true
-	}
-	return utf8.RuneCountInString(word) == 1 && word != "I" && strings.ToUpper(word) == word && !unicode.IsDigit([]rune(word)[0])
+	return s.open || !s.small && speech.GoesOn(word) && len(s.list[n-1].Words) <= mostWords
 }
 
 // notAtStart are signs that are left out before the first word of a sentence.

@@ -140,6 +140,7 @@ const (
 	HandsApart
 	HardToFollow
 	HardToLand
+	InsideASentence
 	InsideClosest
 	Jarring
 	LawAssumed

@@ -24,6 +24,8 @@ func many(c Code) string {
 		return "%d racks have no cue and no reason"
 	case CutsIntoLine:
 		return "%d racks leave a speaker within a line"
+	case InsideASentence:
+		return "%d racks begin inside a sentence"
 	case NoTimeToSee:
 		return "%d times the focus leaves before the eye has arrived"
 	case NotSeen:

@@ -516,6 +516,10 @@ var table = [...]Rule{
 		"a pull does not land with the wanted chance in its time",
 		"With this much time, this window and this hand, too many takes will be soft. Allow more time, stop " +
 			"down, or use a slower gear or a larger wheel. Plan another take if none of them is possible."},
+	InsideASentence: {"inside-a-sentence", Shot, Warning, nil, Lines,
+		"a rack begins inside a sentence of an unscripted talk, without a reason",
+		"Nobody knows how such a sentence goes on, and the audience listens to it. Rack in the silence between " +
+			"two sentences, or add because and the reason if you want it."},
 	InsideClosest: {"inside-closest", Shot, Error, nil, Distance,
 		"the focus would have to go nearer than the lens can",
 		"The ring stops before this distance. Move the person or the camera, or take a lens that focuses " +

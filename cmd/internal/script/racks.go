@@ -112,10 +112,15 @@ func (s *shot) rack(to, at, reason string, when tempo) {
 	case !s.takes(when):
 		s.close++
 		return
-	case at == "":
-		s.line("  # rack to %s, because %s", lang.WriteName(to), lang.WriteText(reason))
-	default:
-		s.line("  # rack to %s, on %s, because %s", lang.WriteName(to), at, lang.WriteText(reason))
+	}
+	rack := "rack to " + lang.WriteName(to)
+	if at != "" {
+		rack += ", on " + at
+	}
+	if s.talk { // with because, check would accept it anywhere
+		s.line("  # %s  # %s", rack, reason)
+	} else {
+		s.line("  # %s, because %s", rack, lang.WriteText(reason))
 	}
 	s.focus = to
 }

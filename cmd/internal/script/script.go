@@ -46,7 +46,7 @@ func (k Kit) Setup() string {
 // lang.Format. The cast is that of the whole page: action may name somebody who
 // speaks elsewhere.
 func Plan(page Page, scenes []fountain.Scene, cast *Cast) []byte {
-	w := &writer{pauses: page.Pauses, ids: map[string]int{}, voices: map[string]bool{}, revised: page.Revised}
+	w := &writer{talk: page.Talk, pauses: page.Pauses, ids: map[string]int{}, voices: map[string]bool{}, revised: page.Revised}
 	if len(scenes) > 1 && silent(&scenes[0]) {
 		scenes = scenes[1:]
 	}
@@ -81,6 +81,7 @@ type writer struct {
 	members []*member
 	ids     map[string]int  // the shots' IDs so far, with how often each was wanted
 	voices  map[string]bool // who is only heard
+	talk    bool
 	pauses  []float64
 	revised string // the one revision that is wanted; empty for all
 }
@@ -101,7 +102,7 @@ func (w *writer) title(page Page, scenes []fountain.Scene) {
 	if page.File != "" {
 		script := "script " + lang.WriteText(page.File)
 		if page.Talk {
-			script = "edit " + lang.WriteText(page.File)
+			script = "edit " + lang.WriteText(page.File) + ", unscripted"
 		} else if len(scenes) == 1 && scenes[0].Number != "" {
 			script += " scene " + lang.WriteText(scenes[0].Number)
 		}

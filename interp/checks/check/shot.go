@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"pullscore/interp/change"
+	"pullscore/interp/clock"
 	"pullscore/interp/shot"
 	"pullscore/interp/stops"
 	"pullscore/interp/units"
@@ -96,6 +97,11 @@ func (b *Shot) Racked(p *shot.Pull) string {
 // InList reports whether a list has the shot, so that what is before its first
 // frame is not wrong but trimmed.
 func (b *Shot) InList() bool { return b.Cut != nil && b.Cut.List != nil }
+
+// Unscripted reports whether a line was found in subtitles of a talk that nobody wrote.
+func (b *Shot) Unscripted(l *clock.Line) bool {
+	return l.Heard != nil && b.Cut != nil && b.Cut.Subtitles != nil && b.Cut.Subtitles.Stmt.Unscripted
+}
 
 // A MarkedStop is a stop of the lens: its f-number, and the change that sets it on
 // the scale that the shot's own stop is written on.

@@ -92,8 +92,8 @@ var textRooms = []room{
 		"interp/setup", "interp/hand", "interp/holds", "interp/viewer", "interp/plan", "interp/units",
 	}},
 	{"interp/lenses", []string{"optics", "interp/kit", "interp/plan", "interp/units"}},
-	{"interp/checks/check", []string{"lang$", "lang/rule", "interp/change", "interp/shot", "interp/stops", "interp/units"}},
-	{"interp/checks/edited", []string{"lang$", "lang/rule", "interp/change", "interp/cut", "interp/plan", "interp/shot", "interp/checks/check", "interp/units"}},
+	{"interp/checks/check", []string{"lang$", "lang/rule", "interp/change", "interp/clock", "interp/shot", "interp/stops", "interp/units"}},
+	{"interp/checks/edited", []string{"lang$", "lang/rule", "interp/change", "interp/cut", "interp/plan", "interp/speech", "interp/shot", "interp/checks/check", "interp/units"}},
 	{"interp/checks/glass", []string{"lang$", "lang/rule", "optics", "interp/change", "interp/stage", "interp/shot", "interp/checks/check", "interp/units"}},
 	{"interp/checks/rig", []string{"lang$", "lang/rule", "optics$", "interp/change", "interp/names", "interp/plan", "interp/stage", "interp/shot", "interp/checks/check", "interp/units"}},
 	{"interp/checks", []string{
