@@ -40,15 +40,18 @@ type client struct {
 }
 
 // newClient starts a server without initialize.
-func newClient(t testing.TB) *client {
+func newClient(t testing.TB) *client { return newClientWith(t, Options{}) }
+
+func newClientWith(t testing.TB, o Options) *client {
 	toServer, fromClient := io.Pipe()
 	toClient, fromServer := io.Pipe()
 	c := &client{
 		t: t, wire: lsp.NewStream(toClient, fromClient), end: make(chan int, 1), quit: func() { fromClient.Close() }, pipe: fromClient,
 		answers: map[string]chan *lsp.Message{}, asked: map[string]string{}, lists: map[string]lsp.PublishDiagnosticsParams{}, came: make(chan struct{}, 1),
 	}
+	o.Log = c.logged
 	go func() {
-		code, _ := Serve(t.Context(), lsp.NewStream(toServer, fromServer), Options{Log: c.logged})
+		code, _ := Serve(t.Context(), lsp.NewStream(toServer, fromServer), o)
 		fromServer.Close()
 		c.end <- code
 	}()
@@ -67,6 +70,12 @@ func newClient(t testing.TB) *client {
 // start starts a server and initializes it with the folders of a workspace.
 func start(t testing.TB, capabilities string, folders ...string) *client {
 	c := newClient(t)
+	c.hello(capabilities, folders...)
+	return c
+}
+
+// hello initializes a server.
+func (c *client) hello(capabilities string, folders ...string) {
 	p := map[string]any{"processId": nil, "rootUri": nil, "capabilities": json.RawMessage(capabilities)}
 	if len(folders) > 0 {
 		var list []lsp.WorkspaceFolder
@@ -77,7 +86,6 @@ func start(t testing.TB, capabilities string, folders ...string) *client {
 	}
 	c.ask("initialize", p, nil)
 	c.tell("initialized", struct{}{})
-	return c
 }
 
 func (c *client) logged(line string) {

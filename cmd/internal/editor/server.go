@@ -3,6 +3,7 @@
 package editor
 
 import (
+	"cmp"
 	"context"
 	"encoding/json"
 	"sync"
@@ -19,6 +20,8 @@ type Options struct {
 	// read gives the texts of that moment, unsaved ones included: what a live page of
 	// them needs. It returns soon.
 	Turned func(read func(path string) ([]byte, error))
+
+	maxPlans int // in a workspace, if tests want another limit than maxPlans
 }
 
 // A Server answers one client.
@@ -51,7 +54,7 @@ func Serve(ctx context.Context, t lsp.Transport, o Options) (code int, err error
 	s := &Server{options: o, conn: lsp.NewConn(t, o.Log), wake: make(chan struct{}, 1)}
 	ctx, stop := context.WithCancel(ctx)
 	s.ctx = ctx
-	s.shared = &shared{disk: newDisk(), plans: &plans{last: map[string]*flight{}}, workspace: &workspace{tooLarge: s.tooLarge}}
+	s.shared = &shared{disk: newDisk(), plans: &plans{last: map[string]*flight{}}, workspace: &workspace{most: cmp.Or(o.maxPlans, maxPlans), tooLarge: s.tooLarge}}
 	s.helpers.Go(func() { newWorker(s).run(ctx) })
 	err = s.conn.Serve(ctx, s)
 	stop()

@@ -11,7 +11,7 @@ import (
 func held(texts map[string]string, roots ...string) *snapshot {
 	s := &snapshot{
 		settings: newSettings(&lsp.InitializeParams{}),
-		shared:   &shared{disk: newDisk(), plans: &plans{last: map[string]*flight{}}, workspace: &workspace{tooLarge: func() {}}},
+		shared:   &shared{disk: newDisk(), plans: &plans{last: map[string]*flight{}}, workspace: &workspace{most: maxPlans, tooLarge: func() {}}},
 		open:     map[string]*document{}, reals: map[string]*document{},
 	}
 	s.roots = roots

@@ -24,6 +24,7 @@ func isPlan(path string) bool { return strings.EqualFold(filepath.Ext(path), fil
 
 // A workspace knows the plans in its folders. Several goroutines use it.
 type workspace struct {
+	most     int    // plans that are listed
 	tooLarge func() // is called once, if there are too many
 
 	mu    sync.Mutex
@@ -52,7 +53,7 @@ func (w *workspace) list(s *snapshot) []string {
 	var found []string
 	entries, fits := 0, true
 	for _, root := range roots {
-		fits = fits && addPlans(root, &found, &entries)
+		fits = fits && w.add(root, &found, &entries)
 	}
 	slices.Sort(found)
 	w.roots, w.known, w.found = roots, true, slices.Compact(found)
@@ -66,9 +67,9 @@ func (w *workspace) list(s *snapshot) []string {
 	return w.found
 }
 
-// addPlans adds the plans of a folder and of those below. It returns false if there are
+// add adds the plans of a folder and of those below. It returns false if there are
 // too many.
-func addPlans(root string, found *[]string, entries *int) bool {
+func (w *workspace) add(root string, found *[]string, entries *int) bool {
 	fits, real := true, root
 	if r, err := filepath.EvalSymlinks(root); err == nil {
 		real = r // a link is not looked behind
@@ -77,7 +78,7 @@ func addPlans(root string, found *[]string, entries *int) bool {
 		*entries++
 		hidden := path != real && strings.HasPrefix(filepath.Base(path), ".")
 		switch {
-		case *entries > maxEntries || len(*found) > maxPlans:
+		case *entries > maxEntries || len(*found) > w.most:
 			fits = false
 			return fs.SkipAll
 		case err != nil: // a folder that cannot be read has no plans for us
@@ -89,7 +90,7 @@ func addPlans(root string, found *[]string, entries *int) bool {
 		}
 		return nil
 	})
-	return fits && len(*found) <= maxPlans
+	return fits && len(*found) <= w.most
 }
 
 // folders returns the folders of the workspace: those of the client, or else the folder
