@@ -60,6 +60,9 @@ type Mention struct {
 	Of       lang.Range
 }
 
+// Leads reports whether it is a text that leads to words, and no name.
+func (m Mention) Leads() bool { return m.Kind == Word }
+
 // Write returns another name as it has to be written in place of this mention. ok is
 // false where it cannot stand there.
 func (m Mention) Write(name string) (text string, ok bool) {

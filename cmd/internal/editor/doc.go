@@ -13,13 +13,17 @@
 //   - graph.go: which plans use which files
 //   - lines.go: byte offsets to positions and back, in UTF-8 or UTF-16
 //   - links.go: the files that a plan names, as links
+//   - naming.go: the names of a document and of the plans that use it
 //   - notifications.go: what changes the snapshot, in one table
+//   - places.go: where a name is declared, and where else it stands
 //   - planned.go: one plan as it was interpreted, and of which texts
+//   - rename.go: another name for something, in all plans
 //   - requests.go: what a client can ask, in one table
 //   - selection.go: what to select around a place
 //   - server.go: from initialize to exit
 //   - settings.go: what the client can do and wants
 //   - snapshot.go: all texts at one moment, and what they come to
+//   - symbols.go: what a document is made of, and where something of the workspace is
 //   - texts.go: texts on disk, each read once until it changes
 //   - turn.go: one round of the worker: which plans, in which order
 //   - uri.go: URIs to paths and back

@@ -75,14 +75,14 @@ func width(text []byte, enc encoding) int {
 	n := 0
 	for i := 0; i < len(text); {
 		r, size := utf8.DecodeRune(text[i:])
-		n += units(r)
+		n += codeUnits(r)
 		i += size
 	}
 	return n
 }
 
-// units returns the UTF-16 code units of a character.
-func units(r rune) int {
+// codeUnits returns the UTF-16 code units of a character.
+func codeUnits(r rune) int {
 	if r > 0xFFFF {
 		return 2
 	}
@@ -103,7 +103,7 @@ func (x *lineIndex) offset(at lsp.Position, enc encoding) (offset int, exact boo
 		r, size := utf8.DecodeRune(line[i:])
 		step := int64(size)
 		if enc == utf16 {
-			step = int64(units(r))
+			step = int64(codeUnits(r))
 		}
 		if want < step {
 			return start + i, want == 0

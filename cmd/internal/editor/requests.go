@@ -29,10 +29,19 @@ var requests = sync.OnceValue(func() map[string]request {
 				c.DiagnosticProvider = &lsp.DiagnosticOptions{Identifier: source, InterFileDependencies: true}
 			}
 		}},
-		"textDocument/documentLink":   {answer: on(links), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.DocumentLinkProvider = &lsp.ResolveOptions{} }},
-		"textDocument/foldingRange":   {answer: on(folding), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.FoldingRangeProvider = true }},
-		"textDocument/formatting":     {answer: on(formatting), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.DocumentFormatting = true }},
-		"textDocument/selectionRange": {answer: on(selection), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.SelectionRangeProvider = true }},
+		"textDocument/documentLink":      {answer: on(links), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.DocumentLinkProvider = &lsp.ResolveOptions{} }},
+		"textDocument/foldingRange":      {answer: on(folding), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.FoldingRangeProvider = true }},
+		"textDocument/formatting":        {answer: on(formatting), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.DocumentFormatting = true }},
+		"textDocument/selectionRange":    {answer: on(selection), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.SelectionRangeProvider = true }},
+		"textDocument/definition":        {answer: on(definition), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.DefinitionProvider = true }},
+		"textDocument/references":        {answer: on(references), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.ReferencesProvider = true }},
+		"textDocument/documentHighlight": {answer: on(highlights), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.DocumentHighlightProvider = true }},
+		"textDocument/documentSymbol":    {answer: on(documentSymbols), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.DocumentSymbolProvider = true }},
+		"workspace/symbol":               {answer: on(workspaceSymbols), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.WorkspaceSymbolProvider = true }},
+		"textDocument/prepareRename":     {answer: on(prepareRename)},
+		"textDocument/rename": {answer: on(rename), strict: true, offer: func(s *snapshot, c *lsp.ServerCapabilities) {
+			c.RenameProvider = &lsp.RenameOptions{PrepareProvider: s.client.TextDocument.Rename.PrepareSupport}
+		}},
 	}
 })
 
