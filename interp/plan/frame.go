@@ -156,6 +156,21 @@ type Seen struct {
 	InFrame []Interval `json:"in_frame"`     // from when to when they are in the picture, seconds
 }
 
+// FillSeen says of every subject how a camera that turns or leaves its axis sees it, which
+// is more than the distance along its axis and the side.
+func (s *Shot) FillSeen() {
+	if s.Optics.Rig == nil {
+		return
+	}
+	for _, u := range s.Subjects {
+		v := s.ViewOf(u, 0)
+		u.Seen = &Seen{Tape: Number(v.Tape()), Above: Number(v.Above), OffAxis: Number(v.OffAxis()), InFrame: []Interval{}}
+		for _, in := range s.Framed(u) {
+			u.InFrame = append(u.InFrame, Interval{Number(in[0]), Number(in[1])})
+		}
+	}
+}
+
 // CrossesIn returns how long what stands still takes on the screen to cross the picture
 // from side to side, or in a tilt from top to bottom, at so many degrees a second and with
 // the focus as it is at t: seconds. It is NaN where the lens forms no image.

@@ -152,7 +152,7 @@ func (b *builder) compute(out *Built, opt Options) {
 	b.sayNearLoss(out.Plan.Optics.Light)
 	out.fillSubjects(opt.Lines)
 	if opt.Lines {
-		out.fillSeen()
+		out.Plan.FillSeen()
 	}
 	for _, p := range out.Pulls {
 		if p.Rack.Follow {

@@ -10,6 +10,6 @@
 // follow.go how far a hand is behind somebody who moves, rest.go how often somebody who
 // sways is sharp, light.go what light is lost near the lens, glass.go what is on the lens
 // and between hand and ring, miss.go how far somebody may be from the mark, places.go
-// where everyone stands, seen.go how a camera that turns sees them, ring.go how well the ring is known, unknown.go what holds where
+// where everyone stands, turns.go how the camera turns, ring.go how well the ring is known, unknown.go what holds where
 // nothing is. questions.go is what checks ask of a built shot.
 package shot
