@@ -1,5 +1,6 @@
 // Package away puts moves that a cut has taken away among those that it shows, so that
-// these start where the others have left the focus.
+// these start where the others have left the focus, and pieces whose place the cut does
+// not say where the plan has their lines.
 package away
 
 import (
@@ -8,7 +9,18 @@ import (
 	"slices"
 
 	"pullscore/interp/clock"
+	"pullscore/interp/cut"
 )
+
+// Settle returns what the cuts say of a shot, with pieces whose place the record does not
+// say where a clock has their first lines.
+func Settle(found *cut.Shot, c *clock.Clock) *cut.Shot {
+	times := make([]cut.Span, len(c.InOrder))
+	for i, l := range c.InOrder {
+		times[i] = cut.Span{Start: l.Start, End: c.At[l.Item].EndS, Timed: l.Timed}
+	}
+	return found.Settle(c.Said(), times)
+}
 
 // CutOut reports whether a pull has been cut out with what it hangs on: with its line,
 // or in a run for which no time is left.

@@ -22,6 +22,10 @@ type Heard struct {
 	// names; empty: somebody else.
 	Labelled bool
 	Label    string
+
+	said  []speech.Timed // the words in the time of the subtitles
+	edges []edit.Edge    // where subtitles begin within the line, likewise
+	piece int            // the piece of the shot that has the first word
 }
 
 // Start returns when the first word begins, in seconds.
@@ -53,7 +57,7 @@ func (s *Shot) findLines(a *Asked) {
 			lo, hi := (from-picture)*perFrame-soundAround, (to-picture)*perFrame+soundAround
 			if s.take(findIn(a, c, lo, hi)) {
 				s.Placed, s.Elsewhere = true, nil
-				s.shift(a, c)
+				s.placeLines()
 				return
 			}
 		}
@@ -142,6 +146,7 @@ func findIn(a *Asked, c *File, lo, hi float64) *match {
 		words := c.Said.Words(at.Start, at.End)
 		h := &Heard{Text: written(words), Likeness: at.Likeness}
 		h.Words = align(lines[i].Tokens, folded[i], words)
+		h.said, h.edges = h.Words, c.Said.Edges(at.Start, at.End)
 		h.Label, h.Labelled = c.Said.Label(at.Start)
 		m.Lines[keys[i]] = h
 		if m.First == nil {
@@ -159,21 +164,4 @@ func written(words []edit.Word) string {
 		}
 	}
 	return strings.Join(strings.Fields(text.String()), " ")
-}
-
-// shift counts the times of the lines from the shot's start.
-func (s *Shot) shift(a *Asked, c *File) {
-	num, den := a.Speed.Rate.Exact()
-	perSecond := float64(num) / float64(den)
-	for _, h := range s.Lines {
-		for i := range h.Words {
-			w := &h.Words[i]
-			w.Start = s.timeOf(float64(c.Picture)+w.Start*perSecond, a)
-			w.End = max(w.Start, s.timeOf(float64(c.Picture)+w.End*perSecond, a))
-		}
-		for i := 1; i < len(h.Words); i++ { // across pieces time may jump back
-			h.Words[i].Start = max(h.Words[i].Start, h.Words[i-1].End)
-			h.Words[i].End = max(h.Words[i].Start, h.Words[i].End)
-		}
-	}
 }

@@ -27,29 +27,40 @@ func piecesOf(clips []edit.Piece, file string) []plan.Piece {
 
 // lay lays the pieces of a shot into shot time. Those of the main take, which is the one
 // with the most frames in the cut, of equals the first, lie to each other as their source
-// does. Those of another take go on where the piece before them ends. Where another take
-// comes first, it ends where the main take begins.
+// does. Those of another take go on where the piece before them ends, but for those that
+// stand elsewhere: so many seconds from the first frame that is used of the main take.
+// Where another take comes first, it ends where the next piece begins.
 //
 // Shot time begins with the earliest frame that is shown: the first that is used of the
 // main take, or where another take comes before that, the first of that. So no piece lies
-// before 0, and what counts the frames of a shot from its start has them all.
-func lay(pieces []plan.Piece, at timecode.Speed) {
-	zero := origin(pieces)
-	first := -1 // the first piece of the main take
+// before 0, and what counts the frames of a shot from its start has them all. zero is when
+// the first frame of the main take is, in seconds.
+func lay(pieces []plan.Piece, at timecode.Speed, stand map[int]float64) (zero float64) {
+	source := origin(pieces)
+	first := slices.IndexFunc(pieces, func(p plan.Piece) bool { return p.Main })
+	long := func(p *plan.Piece) float64 { return at.Of(float64(p.Frames()) * float64(p.Speed)) }
 	for i := range pieces {
 		p := &pieces[i]
-		switch {
-		case p.Main:
-			p.Begins = at.Of(float64(p.Source) - zero)
-			if first < 0 {
-				first = i
-			}
-		case first >= 0:
+		if t, stands := stand[i]; stands {
+			p.Begins = t
+		} else if p.Main {
+			p.Begins = at.Of(float64(p.Source) - source)
+		} else if i > first {
 			p.Begins = pieces[i-1].End(at)
 		}
 	}
+	of := looseOf(pieces)
 	for i := first - 1; i >= 0; i-- { // of another take, and before the main one
-		pieces[i].Begins = pieces[i+1].Begins - at.Of(float64(pieces[i].Frames())*float64(pieces[i].Speed))
+		p := &pieces[i]
+		t, stands := stand[max(of[i], 0)]
+		if !stands || of[i] < 0 {
+			p.Begins = pieces[i+1].Begins - long(p)
+			continue
+		}
+		for k := of[i]; k < i; k++ {
+			t += long(&pieces[k])
+		}
+		p.Begins = t
 	}
 	earliest := 0.0
 	for i := range pieces {
@@ -59,6 +70,7 @@ func lay(pieces []plan.Piece, at timecode.Speed) {
 		pieces[i].Begins -= earliest
 		label(&pieces[i], i+1, at)
 	}
+	return -earliest
 }
 
 // pieceOf returns an event as a piece that is not laid yet.

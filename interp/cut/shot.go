@@ -40,6 +40,10 @@ type Shot struct {
 	// elsewhere is where the lines are that subtitles do not have beside the
 	// clips of the shot; nil: nowhere.
 	Elsewhere *match
+
+	asked  *Asked
+	zero   float64 // when the first frame is that is used of the main take, in seconds
+	sounds []sound
 }
 
 // A lineKey is one use of a spoken line: a move may be used several times.
@@ -80,7 +84,7 @@ type Said struct {
 
 // FindShot finds a shot in the cuts.
 func FindShot(a *Asked) *Shot {
-	s := &Shot{Slow: a.Speed.Factor()}
+	s := &Shot{Slow: a.Speed.Factor(), asked: a}
 	s.findPieces(a)
 	s.findMissing(a)
 	s.findCues(a)
@@ -112,11 +116,17 @@ func (s *Shot) findPieces(a *Asked) {
 				s.List = c
 				s.Guessed = tellTakes(s.Events, a)
 				s.Pieces = piecesOf(s.Events, c.Name)
-				lay(s.Pieces, a.Speed)
-				s.Begin = begin(s.Pieces, a.Speed)
+				s.settle(nil)
+				s.findSounds()
 			}
 		}
 	}
+}
+
+// settle lays the pieces into shot time, some of them where they are known to stand.
+func (s *Shot) settle(stand map[int]float64) {
+	s.zero = lay(s.Pieces, s.asked.Speed, stand)
+	s.Begin = begin(s.Pieces, s.asked.Speed)
 }
 
 // findCues looks for markers that are called like a cue, where the shot is in
@@ -140,28 +150,19 @@ func (s *Shot) cuesOf(list *File, a *Asked) {
 		name := strings.ToLower(strings.TrimSpace(m.Text))
 		inside := slices.ContainsFunc(s.Pieces, func(p plan.Piece) bool { return m.At >= p.In && m.At < p.Out })
 		if _, taken := s.Cues[name]; inside && !taken {
-			s.Cues[name] = s.timeOf(float64(m.At), a)
+			s.Cues[name] = s.timeOf(float64(m.At))
 		}
 	}
 }
 
-// timeOf returns the time from the shot's start of a frame of the record: in
-// the piece that it lies in, else reckoned from the nearest.
-func (s *Shot) timeOf(record float64, a *Asked) float64 {
-	if s.List == nil {
-		return a.Speed.Of(record - float64(a.Begins))
-	}
-	best, nearest := 0.0, math.Inf(1)
+// timeOf returns the time from the shot's start of a frame of the record: in the piece
+// that it lies in, else reckoned from the nearest.
+func (s *Shot) timeOf(record float64) float64 {
+	best, nearest := -1, math.Inf(1)
 	for i := range s.Pieces {
-		p := &s.Pieces[i]
-		in, out := float64(p.In), float64(p.Out)
-		away := max(in-record, record-out, 0)
-		if away >= nearest {
-			continue
+		if away := max(float64(s.Pieces[i].In)-record, record-float64(s.Pieces[i].Out), 0); away < nearest {
+			best, nearest = i, away
 		}
-		nearest = away
-		at := min(max(record, in), out)
-		best = p.ShotTime(at, a.Speed) + a.Speed.Of(record-at) // beyond the piece only the clock goes on
 	}
-	return best
+	return s.timeIn(best, record)
 }

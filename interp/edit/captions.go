@@ -139,6 +139,24 @@ func (s *Subtitles) Words(from, to int) (words []Word) {
 	return words
 }
 
+// An Edge is where one subtitle ends and the next begins, in seconds from the start of
+// the picture.
+type Edge struct{ Ends, Begins float64 }
+
+// Edges returns where subtitles begin behind the first of the words from one up to
+// another.
+func (s *Subtitles) Edges(from, to int) (list []Edge) {
+	i, found := slices.BinarySearchFunc(s.cues, from, func(c cue, word int) int { return cmp.Compare(int(c.first), word) })
+	if found {
+		i++
+	}
+	for ; i > 0 && i < len(s.cues) && int(s.cues[i].first) < to; i++ {
+		before := s.cues[i-1]
+		list = append(list, Edge{seconds(before.start + int64(before.long)), seconds(s.cues[i].start)})
+	}
+	return list
+}
+
 // Between returns the words that are said between two times, in seconds from
 // the start of the picture.
 func (s *Subtitles) Between(start, end float64) (from, to int) {

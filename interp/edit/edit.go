@@ -35,6 +35,7 @@ type Cut struct {
 
 	IsList  bool   // it holds clips and markers; else subtitles
 	Clips   []Clip // of the shots that are wanted
+	Sounds  []Clip // that are heard of them, whether or not they are also seen
 	Markers []Marker
 	want    wanting
 	Others  []string // names of clips that are of no shot of the plan, each once, the first of them
@@ -82,9 +83,14 @@ type Piece struct {
 
 // Pieces returns the clips of a shot in the order of the record: those whose name says so,
 // or where there is none those whose reel does.
-func (c *Cut) Pieces(shot string) (list []Piece) {
+func (c *Cut) Pieces(shot string) (list []Piece) { return ofShot(c.Clips, shot) }
+
+// Heard returns those of them that are heard, likewise.
+func (c *Cut) Heard(shot string) (list []Piece) { return ofShot(c.Sounds, shot) }
+
+func ofShot(clips []Clip, shot string) (list []Piece) {
 	named := false
-	for _, clip := range c.Clips {
+	for _, clip := range clips {
 		for _, m := range clip.Of {
 			if Fold(m.Shot) == Fold(shot) {
 				list = append(list, Piece{clip, m})

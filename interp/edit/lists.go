@@ -26,10 +26,13 @@ func (c *Cut) list(t *lines.Text, rate timecode.Rate) []lang.Diagnostic {
 		for _, m := range e.Markers {
 			c.named(m.At, m.Text, m.Note)
 		}
-		if e.RecordOut == e.RecordIn || !strings.ContainsAny(e.Channels, "VB") {
+		seen, heard := strings.ContainsAny(e.Channels, "VB"), strings.ContainsAny(e.Channels, "AB")
+		if e.RecordOut == e.RecordIn || !seen && !heard {
 			continue
 		}
-		c.startsBy(e.RecordIn)
+		if seen {
+			c.startsBy(e.RecordIn)
+		}
 		if e.Black() {
 			continue
 		}
@@ -43,12 +46,15 @@ func (c *Cut) list(t *lines.Text, rate timecode.Rate) []lang.Diagnostic {
 		if clip.Speed < 0 && e.SourceOut > e.SourceIn {
 			clip.SourceIn = e.SourceOut - 1 // it begins with its last frame
 		}
-		if c.wants(&clip) {
+		if seen && c.wants(&clip) {
 			c.keep(clip, &faults)
+		}
+		if heard {
+			c.hear(clip)
 		}
 	}
 	if !pictures {
-		c.Clips, c.HasClips, c.Start, c.HasStart = nil, false, 0, false
+		c.Clips, c.Sounds, c.HasClips, c.Start, c.HasStart = nil, nil, false, 0, false
 	}
 	c.inOrder()
 	return faults.List()
@@ -97,6 +103,16 @@ func (c *Cut) keep(clip Clip, faults *lines.Faults) {
 		Code: "too-large", Severity: lang.Error, Range: clip.Range,
 		Message: fmt.Sprintf("there are more than %d pieces of the plan's shots", maxPieces), Detail: "This one is left out.",
 	})
+}
+
+// hear keeps a clip that is heard, if it is of a shot that is wanted.
+func (c *Cut) hear(clip Clip) {
+	if clip.Of == nil {
+		clip.Of = c.want.of(&clip)
+	}
+	if len(clip.Of) > 0 && len(c.Sounds) < maxPieces {
+		c.Sounds = append(c.Sounds, clip)
+	}
 }
 
 // speed returns how fast an event runs. Without a speed line it runs as it was
@@ -176,10 +192,14 @@ func (l *laying) item(item *otio.Item, heard bool) (wanted bool) {
 	}
 	at := l.line.Start + item.Record
 	in, out := l.frames(at), l.frames(at+item.Frames)
-	if out <= in || heard {
+	if out <= in {
 		return false
 	}
 	clip := Clip{Name: item.Name, RecordIn: in, RecordOut: out, SourceIn: l.frames(item.Source), Speed: item.Runs()}
+	if heard {
+		l.hear(clip)
+		return false
+	}
 	if e := (edl.Event{Reel: item.Reel}); !e.Nameless() {
 		clip.Reel = item.Reel
 	}
@@ -223,6 +243,7 @@ func (c *Cut) named(at int64, texts ...string) {
 
 func (c *Cut) inOrder() {
 	slices.SortStableFunc(c.Clips, func(a, b Clip) int { return cmp.Compare(a.RecordIn, b.RecordIn) })
+	slices.SortStableFunc(c.Sounds, func(a, b Clip) int { return cmp.Compare(a.RecordIn, b.RecordIn) })
 	slices.SortStableFunc(c.Markers, func(a, b Marker) int { return cmp.Compare(a.At, b.At) })
 }
 
@@ -232,6 +253,10 @@ func (c *Cut) Move(start int64) {
 	for i := range c.Clips {
 		c.Clips[i].RecordIn += by
 		c.Clips[i].RecordOut += by
+	}
+	for i := range c.Sounds {
+		c.Sounds[i].RecordIn += by
+		c.Sounds[i].RecordOut += by
 	}
 	for i := range c.Markers {
 		c.Markers[i].At += by

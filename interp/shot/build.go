@@ -26,6 +26,7 @@ type Options struct {
 	// asPlanned builds no more than the clock, with what the cut does not have where the
 	// plan's own clock has it.
 	asPlanned bool
+	cut       *cut.Shot // followed in place of what the cuts say, for no more than the clock
 
 	// Times are needed times that are known already; nil: none are kept. Most of
 	// the racks of a shot ask the same of the hand whatever else is tried.
@@ -121,7 +122,7 @@ func (b *builder) compute(out *Built, opt Options) {
 	b.begins()
 	b.Stage = stage.New(b.lex, b.Ch, &out.Plan.Optics, out.Setup.Focal, b.Film.People)
 	out.Stage = b.Stage
-	if out.Clock = b.runClock(out, opt); opt.asPlanned {
+	if out.Clock = b.runClock(out, opt); opt.asPlanned || opt.cut != nil {
 		return
 	}
 	out.Start, out.Cut, out.Epoch = b.Start, b.Cut, b.Epoch

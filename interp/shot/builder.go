@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"pullscore/interp/away"
 	"pullscore/interp/change"
 	"pullscore/interp/clock"
 	"pullscore/interp/cut"
@@ -133,10 +134,10 @@ func (b *builder) lasts() float64 {
 // runClock works out when everything in the shot happens.
 func (b *builder) runClock(out *Built, opt Options) *clock.Clock {
 	c := clock.New(b.with(&out.Setup.Lens, out))
-	b.readCut(c)
+	b.readCut(c, b.cutOf(opt))
 	b.startsOn()
 	if !opt.asPlanned && c.LacksLines() {
-		if planned, ok := Build(b.Film, b.Section, b.Ch, Options{Times: opt.Times, asPlanned: true}); ok {
+		if planned, ok := Build(b.Film, b.Section, b.Ch, Options{Times: opt.Times, asPlanned: true, cut: b.Cut}); ok {
 			c.Shift(planned.Clock.Runs())
 		}
 	}
@@ -171,9 +172,23 @@ func (b *builder) startsOn() {
 	b.Shot.Optics.Start = b.Target(&g, 0)
 }
 
-// readCut takes the place and the times of the shot from the cuts.
-func (b *builder) readCut(c *clock.Clock) {
+// cutOf returns what the cuts say of the shot. Pieces whose place they do not say stand
+// where the plan's clock has their lines.
+func (b *builder) cutOf(opt Options) *cut.Shot {
 	found := b.Film.CutOf(b.Section)
+	if opt.cut != nil || found == nil {
+		return opt.cut
+	}
+	if rest := found.Anchored(); rest != nil {
+		if built, ok := Build(b.Film, b.Section, b.Ch, Options{Times: opt.Times, cut: rest}); ok {
+			return away.Settle(found, built.Clock)
+		}
+	}
+	return found
+}
+
+// readCut takes the place and the times of the shot from the cuts.
+func (b *builder) readCut(c *clock.Clock, found *cut.Shot) {
 	if found == nil {
 		return
 	}

@@ -43,7 +43,7 @@ func (b *builder) look(set *setup.Setup) {
 	}
 	b.Stage = stage.New(b.lex, b.Ch, &b.Shot.Optics, b.Shot.Optics.Focal.At(0), b.Film.People)
 	c := clock.New(b.with(lens, aSecond{}))
-	b.readCut(c)
+	b.readCut(c, b.Film.CutOf(b.Section))
 	b.startsOn()
 	c.Run()
 	if slices.ContainsFunc(c.Ordered(), func(p *clock.Pull) bool { return p.ByDefault }) {

@@ -78,7 +78,7 @@ var textRooms = []room{
 	{"interp/stage", []string{"lang$", "optics$", "interp/names", "interp/change", "interp/plan", "interp/hand", "interp/units"}},
 	{"interp/cut", []string{"lang$", "lang/ale", "lang/timecode", "interp/edit", "interp/plan", "interp/speech", "interp/wording"}},
 	{"interp/clock", []string{"lang$", "interp/names", "interp/stage", "interp/cut", "interp/kit", "interp/change", "interp/speech", "interp/plan", "interp/units"}},
-	{"interp/away", []string{"interp/clock"}},
+	{"interp/away", []string{"interp/clock", "interp/cut"}},
 	{"interp/film", []string{
 		"lang$", "lang/timecode", "interp/load", "interp/names", "interp/kit", "interp/cut", "interp/edit", "interp/takes$", "interp/takes/fit",
 		"interp/speech", "interp/wording", "interp/hand", "interp/viewer", "interp/plan", "interp/units",
