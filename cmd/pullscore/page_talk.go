@@ -40,7 +40,7 @@ func (c *pageCmd) talk(s *session, src []byte) error {
 		return fmt.Errorf("%s: nobody speaks there", c.File)
 	}
 	name := strings.TrimSuffix(filepath.Base(c.File), filepath.Ext(c.File))
-	page := script.Page{Title: name, Kit: c.kit(), Talk: true}
+	page := script.Page{Title: name, Kit: c.kit(), Talk: true, Begins: minuteOf(said[0].Start)}
 	page.File, page.Asleep = c.named()
 	var cast script.Cast
 	scene := fountain.Scene{Position: 1}
@@ -68,6 +68,14 @@ func (c *pageCmd) talk(s *session, src []byte) error {
 		err = errFindings
 	}
 	return err
+}
+
+// minuteOf returns the timecode of the full minute before a time in seconds. The shot of
+// a talk begins there, so that its times are those of the subtitles, or a few minutes off
+// where the talk begins late.
+func minuteOf(seconds float64) string {
+	minutes := int(seconds / 60)
+	return fmt.Sprintf("%02d:%02d:00:00", minutes/60, minutes%60)
 }
 
 // doubt returns what is not sure of the speaker of a sentence, where their turn begins.

@@ -23,9 +23,11 @@ type Page struct {
 	// Asleep has that statement stand as a comment.
 	Asleep bool
 	// Talk tells that the page is subtitles: File is then a cut, in which the lines
-	// are found, and Pauses are the seconds of silence behind each line but the last.
+	// are found, Pauses are the seconds of silence behind each line but the last, and
+	// Begins is the timecode at which the shot begins, on the clock of the subtitles.
 	Talk   bool
 	Pauses []float64
+	Begins string
 	// Kit sets up the shots of the plan; without one, that is proposed as comments.
 	Kit Kit
 	// Revised is the name of a revision: the plan has only what that changed, and the
@@ -46,7 +48,7 @@ func (k Kit) Setup() string {
 // lang.Format. The cast is that of the whole page: action may name somebody who
 // speaks elsewhere.
 func Plan(page Page, scenes []fountain.Scene, cast *Cast) []byte {
-	w := &writer{talk: page.Talk, pauses: page.Pauses, ids: map[string]int{}, voices: map[string]bool{}, revised: page.Revised}
+	w := &writer{talk: page.Talk, begins: page.Begins, pauses: page.Pauses, ids: map[string]int{}, voices: map[string]bool{}, revised: page.Revised}
 	if len(scenes) > 1 && silent(&scenes[0]) {
 		scenes = scenes[1:]
 	}
@@ -82,6 +84,7 @@ type writer struct {
 	ids     map[string]int  // the shots' IDs so far, with how often each was wanted
 	voices  map[string]bool // who is only heard
 	talk    bool
+	begins  string // when the shot of a talk does
 	pauses  []float64
 	revised string // the one revision that is wanted; empty for all
 }
@@ -102,7 +105,7 @@ func (w *writer) title(page Page, scenes []fountain.Scene) {
 	if page.File != "" {
 		script := "script " + lang.WriteText(page.File)
 		if page.Talk {
-			script = "edit " + lang.WriteText(page.File) + ", unscripted"
+			script = "edit " + lang.WriteText(page.File) + " from 00:00:00:00, unscripted"
 		} else if len(scenes) == 1 && scenes[0].Number != "" {
 			script += " scene " + lang.WriteText(scenes[0].Number)
 		}
@@ -136,6 +139,9 @@ func (w *writer) cast() {
 // scene writes a shot.
 func (w *writer) scene(scene fountain.Scene, said []utterance) {
 	w.line("\nshot %s%s", w.id(scene.Position, scene.Number), heading(scene))
+	if w.begins != "" {
+		w.line("  begins at %s", w.begins)
+	}
 	s := shot{writer: w, anchors: newAnchors(said)}
 	for i := range said {
 		s.beat(i, &said[i])
