@@ -1,7 +1,7 @@
 // Package editors holds the files that teach editors the plan language. It has no code
 // but its tests, which hold these files to the language:
 //
-//   - vscode: the grammar for VS Code and editors that read grammars of its kind
+//   - vscode: the extension for VS Code and editors of its kind
 //   - vim: the files for Vim and Neovim
 //
 // The grammars colour by words and shapes alone. go generate ./lang writes their lists
