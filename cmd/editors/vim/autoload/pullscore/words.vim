@@ -4,7 +4,7 @@
 let pullscore#words#keywords = ['action', 'and', 'arcmin', 'at', 'because', 'begins', 'bit', 'by', 'camera', 'cm', 'cue', 'deep', 'deg', 'df', 'dolly', 'edit', 'end', 'even', 'follow', 'fr', 'from', 'ft', 'hold', 'imperial', 'in', 'inf', 'land', 'landing', 'lasting', 'lasts', 'left', 'lens', 'let', 'm', 'metric', 'mm', 'move', 'moves', 'ms', 'none', 'of', 'on', 'out', 'over', 'pace', 'pause', 'plan', 'puller', 'px', 'quickest', 'rack', 'rate', 'right', 's', 'scene', 'script', 'sharp', 'shot', 'smooth', 'start', 'subject', 'sways', 'tape', 'to', 'turn', 'units', 'until', 'use', 'voice', 'watched', 'wire', 'with', 'wpm', 'zoom']
 
 " Words that mean something at their place alone.
-let pullscore#words#soft = ['apart', 'bias', 'boom', 'both', 'breathing', 'clip', 'clips', 'closest', 'crop', 'darkens', 'diagonal', 'diameter', 'diopter', 'down', 'ends', 'engraved', 'farther', 'focal', 'focus', 'gear', 'girth', 'grip', 'hand', 'hard', 'iso', 'keeps', 'limit', 'linear', 'loses', 'mark', 'marked', 'marks', 'measured', 'meter', 'monitor', 'nd', 'nearer', 'note', 'operator', 'pan', 'planes', 'play', 'pull', 'pupil', 'push', 'ratio', 'rear', 'records', 'reel', 'ring', 'screen', 'sensor', 'shoots', 'shoulder', 'shutter', 'slip', 'spread', 'squeeze', 'stop', 'stops', 'take', 'takes', 'through', 'tilt', 'track', 'travel', 'tripod', 'tube', 'turns', 'type', 'up', 'ways', 'wheel', 'within', 'x']
+let pullscore#words#soft = ['apart', 'bias', 'boom', 'both', 'breathing', 'clip', 'clips', 'closest', 'crop', 'darkens', 'diagonal', 'diameter', 'diopter', 'down', 'ends', 'engraved', 'farther', 'focal', 'focus', 'gear', 'girth', 'grip', 'hand', 'hard', 'iso', 'keeps', 'limit', 'linear', 'loses', 'mark', 'marked', 'marks', 'measured', 'meter', 'monitor', 'nd', 'nearer', 'note', 'operator', 'pan', 'planes', 'play', 'pull', 'pupil', 'push', 'ratio', 'rear', 'records', 'reel', 'ring', 'screen', 'sensor', 'shoots', 'shoulder', 'shutter', 'slip', 'spread', 'squeeze', 'stop', 'stops', 'take', 'takes', 'through', 'tilt', 'track', 'travel', 'tripod', 'tube', 'turns', 'type', 'unscripted', 'up', 'ways', 'wheel', 'within', 'x']
 
 " Units.
 let pullscore#words#units = ['arcmin', 'bit', 'cm', 'deg', 'fr', 'ft', 'in', 'm', 'mm', 'ms', 'px', 's', 'turn', 'wpm']
@@ -14,8 +14,9 @@ let pullscore#words#soft_statements = ['bias', 'boom', 'breathing', 'clip', 'cli
 
 " Words that begin statements, each group with the soft words inside of them.
 let pullscore#words#inside = [
-      \ [['action', 'begins', 'camera', 'cue', 'edit', 'follow', 'hold', 'land', 'lasts', 'lens', 'let', 'move', 'pace', 'pause', 'plan', 'puller', 'quickest', 'rate', 'script', 'sharp', 'start', 'subject', 'units', 'use', 'voice', 'bias', 'breathing', 'clips', 'closest', 'darkens', 'focal', 'grip', 'hand', 'iso', 'limit', 'note', 'pupil', 'ratio', 'records', 'shoots', 'shutter', 'spread', 'stops', 'takes', 'turns'], []],
+      \ [['action', 'begins', 'camera', 'cue', 'follow', 'hold', 'land', 'lasts', 'lens', 'let', 'move', 'pace', 'pause', 'plan', 'puller', 'quickest', 'rate', 'script', 'sharp', 'start', 'subject', 'units', 'use', 'voice', 'bias', 'breathing', 'clips', 'closest', 'darkens', 'focal', 'grip', 'hand', 'iso', 'limit', 'note', 'pupil', 'ratio', 'records', 'shoots', 'shutter', 'spread', 'stops', 'takes', 'turns'], []],
       \ [['dolly', 'rack', 'zoom', 'pull', 'push', 'track'], ['boom', 'pan', 'tilt', 'track']],
+      \ [['edit'], ['unscripted']],
       \ [['on'], ['hand', 'shoulder', 'tripod']],
       \ [['tape'], ['sensor']],
       \ [['watched'], ['diagonal', 'screen']],
