@@ -32,6 +32,10 @@ be done, or makes no sense), warnings (likely to fail on the day), notes
 found, a cure that was tried and holds. Where there are none, it says what
 was not judged: no findings is no promise.
 
+With --as json or sarif each cure also has its edits: which text to put in
+place of which. So has each fix, which mends a slip such as a unit that is
+missing.
+
   pullscore check scene-12.pull
   pullscore check --strict .            every plan in this folder
   pullscore check --as json . | jq '.findings[].code'

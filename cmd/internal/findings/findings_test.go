@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
+	"fmt"
 	"io"
 	"math"
 	"strings"
@@ -38,9 +39,16 @@ func sample() lang.Diagnostic {
 		Range: at("ower"), Shot: "1", Pull: 2,
 		Related: []lang.Related{{Message: "in the move used here", Range: at("shot")}},
 		Figures: []lang.Figure{{Name: "probability", Value: 0.81}, {Name: "far_m", Value: math.Inf(1)}, {Name: "none", Value: math.NaN()}},
-		Cures:   []lang.Cure{{Text: "over 1.9 s", Value: 1.9, Unit: "s"}, {Text: "stop f/4", Value: 4}},
+		Cures: []lang.Cure{
+			{Text: "over 1.9 s", Value: 1.9, Unit: "s", Edits: []lang.Edit{{Range: at("ower 1 s"), Text: "over 1.9 s"}, {Range: inKit, Text: "  on tripod\n"}}},
+			{Text: "stop f/4", Value: 4},
+		},
+		Fixes: []lang.Fix{{Title: "Write over", Edits: []lang.Edit{{Range: at("ower"), Text: "over"}}}, {Title: "Delete it", Edits: []lang.Edit{{Range: at(", ower 1 s")}}}},
 	}
 }
+
+// inKit is a place in another file, where something is inserted.
+var inKit = lang.Range{File: "kit.pull", Start: lang.Pos{Offset: 9, Line: 2, Column: 1}, End: lang.Pos{Offset: 9, Line: 2, Column: 1}}
 
 func TestText(t *testing.T) {
 	var out bytes.Buffer
@@ -89,7 +97,11 @@ func TestJSON(t *testing.T) {
 		`"detail":"It needs more.","shot":"1","pull":2,` +
 		`"file":"a b.pull","line":3,"column":16,"end_line":3,"end_column":20,` +
 		`"figures":{"far_m":null,"probability":0.81},` +
-		`"cures":[{"text":"over 1.9 s","value":1.9,"unit":"s"},{"text":"stop f/4","value":4}],` +
+		`"cures":[{"text":"over 1.9 s","value":1.9,"unit":"s","edits":[` +
+		`{"file":"a b.pull","line":3,"column":16,"end_line":3,"end_column":24,"text":"over 1.9 s"},` +
+		`{"file":"kit.pull","line":2,"column":1,"end_line":2,"end_column":1,"text":"  on tripod\n"}]},{"text":"stop f/4","value":4}],` +
+		`"fixes":[{"title":"Write over","edits":[{"file":"a b.pull","line":3,"column":16,"end_line":3,"end_column":20,"text":"over"}]},` +
+		`{"title":"Delete it","edits":[{"file":"a b.pull","line":3,"column":14,"end_line":3,"end_column":24,"text":""}]}],` +
 		`"related":[{"message":"in the move used here","file":"a b.pull","line":2,"column":1,"end_line":2,"end_column":5}]}]}`
 	if compact.String() != want {
 		t.Errorf("got  %s\nwant %s", &compact, want)
@@ -153,6 +165,42 @@ func TestSARIFHoldsWhatTheStandardRequires(t *testing.T) {
 	}
 	if text := run.Results[0].Message.Text; text != "this <rack> is fast. It needs more. Cure: over 1.9 s, or stop f/4." {
 		t.Errorf("text %q", text)
+	}
+}
+
+// What the standard requires of fixes: section 3.55 fix (artifactChanges, one or more),
+// 3.56 artifactChange (artifactLocation, replacements, one or more), 3.57 replacement
+// (deletedRegion; an empty one inserts), 3.3 artifactContent (text).
+func TestSARIFHasFixes(t *testing.T) {
+	var out bytes.Buffer
+	if err := WriteSARIF(&out, []lang.Diagnostic{sample(), {Code: "bad", Severity: lang.Error, Message: "no fix", Range: at("shot")}}); err != nil {
+		t.Fatal(err)
+	}
+	var log struct {
+		Runs []struct {
+			Results []struct{ Fixes json.RawMessage }
+		}
+	}
+	if err := json.Unmarshal(out.Bytes(), &log); err != nil {
+		t.Fatal(err)
+	}
+	var compact bytes.Buffer
+	if err := json.Compact(&compact, log.Runs[0].Results[0].Fixes); err != nil {
+		t.Fatal(err)
+	}
+	region := func(line, column, end int) string {
+		return fmt.Sprintf(`"deletedRegion":{"startLine":%d,"startColumn":%d,"endLine":%d,"endColumn":%d}`, line, column, line, end)
+	}
+	want := `[{"description":{"text":"Write over 1.9 s"},"artifactChanges":[` +
+		`{"artifactLocation":{"uri":"a%20b.pull"},"replacements":[{` + region(3, 16, 24) + `,"insertedContent":{"text":"over 1.9 s"}}]},` +
+		`{"artifactLocation":{"uri":"kit.pull"},"replacements":[{` + region(2, 1, 1) + `,"insertedContent":{"text":"  on tripod\n"}}]}]},` +
+		`{"description":{"text":"Write over"},"artifactChanges":[{"artifactLocation":{"uri":"a%20b.pull"},"replacements":[{` + region(3, 16, 20) + `,"insertedContent":{"text":"over"}}]}]},` +
+		`{"description":{"text":"Delete it"},"artifactChanges":[{"artifactLocation":{"uri":"a%20b.pull"},"replacements":[{` + region(3, 14, 24) + `}]}]}]`
+	if compact.String() != want {
+		t.Errorf("got  %s\nwant %s", &compact, want)
+	}
+	if fixes := log.Runs[0].Results[1].Fixes; fixes != nil {
+		t.Errorf("a finding without fixes has %s", fixes)
 	}
 }
 

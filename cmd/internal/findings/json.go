@@ -21,6 +21,7 @@ type Finding struct {
 	place
 	Figures map[string]plan.Number `json:"figures,omitempty"`
 	Cures   []cure                 `json:"cures,omitempty"`
+	Fixes   []fix                  `json:"fixes,omitempty"`
 	Related []related              `json:"related,omitempty"`
 }
 
@@ -37,6 +38,26 @@ type cure struct {
 	Value plan.Number `json:"value,omitzero"`
 	Unit  string      `json:"unit,omitempty"`
 	Then  string      `json:"then,omitempty"`
+	Edits []edit      `json:"edits,omitempty"`
+}
+
+// A fix mends a mistake; nobody has tried what the plan comes to with it.
+type fix struct {
+	Title string `json:"title"`
+	Edits []edit `json:"edits"`
+}
+
+// An edit puts a text in place of what stands at a place.
+type edit struct {
+	place
+	Text string `json:"text"`
+}
+
+func editsOf(list []lang.Edit) (edits []edit) {
+	for _, e := range list {
+		edits = append(edits, edit{placeOf(e.Range), e.Text})
+	}
+	return edits
 }
 
 type related struct {
@@ -69,7 +90,10 @@ func newFinding(d lang.Diagnostic) Finding {
 		f.Figures[fig.Name] = value
 	}
 	for _, c := range d.Cures {
-		f.Cures = append(f.Cures, cure{c.Text, plan.Number(c.Value), c.Unit, c.Then})
+		f.Cures = append(f.Cures, cure{c.Text, plan.Number(c.Value), c.Unit, c.Then, editsOf(c.Edits)})
+	}
+	for _, x := range d.Fixes {
+		f.Fixes = append(f.Fixes, fix{x.Title, editsOf(x.Edits)})
 	}
 	for _, r := range d.Related {
 		f.Related = append(f.Related, related{r.Message, placeOf(r.Range)})

@@ -57,6 +57,7 @@ type sarifResult struct {
 	Message   sarifMessage    `json:"message"`
 	Locations []sarifLocation `json:"locations"`
 	Related   []sarifLocation `json:"relatedLocations,omitempty"`
+	Fixes     []sarifFix      `json:"fixes,omitempty"`
 }
 
 type sarifMessage struct {
@@ -82,6 +83,24 @@ type sarifRegion struct {
 	StartColumn int `json:"startColumn"`
 	EndLine     int `json:"endLine"`
 	EndColumn   int `json:"endColumn"`
+}
+
+// A sarifFix is a fix of the standard (3.55): the replacements of every file that it
+// changes.
+type sarifFix struct {
+	Description sarifMessage  `json:"description"`
+	Changes     []sarifChange `json:"artifactChanges"`
+}
+
+type sarifChange struct {
+	Artifact     sarifArtifact      `json:"artifactLocation"`
+	Replacements []sarifReplacement `json:"replacements"`
+}
+
+// A sarifReplacement (3.57) puts a text in place of a region; an empty region inserts.
+type sarifReplacement struct {
+	Deleted  sarifRegion   `json:"deletedRegion"`
+	Inserted *sarifMessage `json:"insertedContent,omitempty"`
 }
 
 // WriteSARIF writes one run with all findings as its results.
@@ -135,15 +154,48 @@ func sarifOf(d lang.Diagnostic, index int) sarifResult {
 	for _, rel := range d.Related {
 		r.Related = append(r.Related, sarifLocation{physical(rel.Range), &sarifMessage{rel.Message}})
 	}
+	for _, c := range d.Cures {
+		r.Fixes = append(r.Fixes, sarifFixOf("Write "+c.Says(), c.Edits)...)
+	}
+	for _, f := range d.Fixes {
+		r.Fixes = append(r.Fixes, sarifFixOf(f.Title, f.Edits)...)
+	}
 	return r
+}
+
+// sarifFixOf returns the fix that makes edits; none where there are no edits.
+func sarifFixOf(title string, edits []lang.Edit) []sarifFix {
+	if len(edits) == 0 {
+		return nil
+	}
+	f := sarifFix{Description: sarifMessage{title}}
+	for _, e := range edits {
+		artifact := sarifArtifact{uri(e.Range.File)}
+		i := slices.IndexFunc(f.Changes, func(c sarifChange) bool { return c.Artifact == artifact })
+		if i < 0 {
+			i = len(f.Changes)
+			f.Changes = append(f.Changes, sarifChange{Artifact: artifact})
+		}
+		r := sarifReplacement{Deleted: regionOf(e.Range)}
+		if e.Text != "" {
+			r.Inserted = &sarifMessage{e.Text}
+		}
+		f.Changes[i].Replacements = append(f.Changes[i].Replacements, r)
+	}
+	return []sarifFix{f}
 }
 
 func physical(r lang.Range) sarifPhysical {
 	p := sarifPhysical{Artifact: sarifArtifact{uri(r.File)}}
 	if r.Start.Line > 0 {
-		p.Region = &sarifRegion{r.Start.Line, r.Start.Column, r.End.Line, r.End.Column}
+		region := regionOf(r)
+		p.Region = &region
 	}
 	return p
+}
+
+func regionOf(r lang.Range) sarifRegion {
+	return sarifRegion{r.Start.Line, r.Start.Column, r.End.Line, r.End.Column}
 }
 
 // uri returns a path as a URI reference (RFC 3986).
