@@ -106,3 +106,49 @@ func TestVimColours(t *testing.T) {
 		}
 	})
 }
+
+// TestVimMake checks that :make puts the findings into the list of errors, each at its
+// place.
+func TestVimMake(t *testing.T) {
+	eachVim(t, func(t *testing.T, editor string) {
+		plan, out := faultyPlan(t), filepath.Join(t.TempDir(), "list")
+		program := pullscore(t)
+		runVim(t, editor, "testdata/make.vim", "PLAN="+plan, "LIST="+out, "PATH="+filepath.Dir(program)+string(os.PathListSeparator)+os.Getenv("PATH"))
+		const want = "pull\n" +
+			"kettle plan.pull 14:43 e a decimal is written with a point [bad-number]\n" +
+			"kettle plan.pull 13:3 w HALDIS to KETTLE lands 84 % of the time; you asked for 90 %: it needs 1 s [hard-to-land]\n"
+		if got := string(read(t, out)); got != want {
+			t.Errorf("got\n%swant\n%s", got, want)
+		}
+	})
+}
+
+// TestNeovimSession runs a session with the server in Neovim.
+func TestNeovimSession(t *testing.T) {
+	editor, err := exec.LookPath("nvim")
+	if err != nil {
+		t.Skip("skipped: nvim is not installed")
+	}
+	plan, out := faultyPlan(t), filepath.Join(t.TempDir(), "seen")
+	runVim(t, editor, "testdata/session.lua", "PLAN="+plan, "SEEN="+out, "PROGRAM="+pullscore(t))
+	const want = `file type pull
+findings 13:3 2 hard-to-land, 14:43 1 bad-number
+root true
+line 4 subject HALDIS   at 1.7 m
+laid out subject HALDIS at 1.7 m
+findings 13:3 2 hard-to-land
+cured   rack to KETTLE, landing on "kettle", over 1 s | 
+declared in line 5
+mentioned 2
+renamed subject POT at 1.1 m |   rack to POT, landing on "kettle", over 1 s
+messages 
+stopped true
+`
+	got := string(read(t, out))
+	if hover := "hover true\n"; strings.Contains(got, hover) { // where the server has it
+		got = strings.Replace(got, hover, "", 1)
+	}
+	if got != want {
+		t.Errorf("got\n%swant\n%s", got, want)
+	}
+}

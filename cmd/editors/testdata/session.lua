@@ -1,0 +1,111 @@
+-- A session of Neovim with the server: $PLAN is opened, and what is seen is written to
+-- $SEEN, one line for each step.
+local seen = {}
+local function note(...)
+  table.insert(seen, table.concat(vim.tbl_map(tostring, { ... }), ' '))
+end
+
+-- await waits ten seconds at most; what does not come is missed by the steps after it.
+local function await(there)
+  vim.wait(10000, there, 10)
+end
+
+local function findings()
+  local list = {}
+  for _, d in ipairs(vim.diagnostic.get(0)) do
+    table.insert(list, string.format('%d:%d %d %s', d.lnum + 1, d.col + 1, d.severity, d.code or d.user_data.lsp.code))
+  end
+  table.sort(list)
+  return table.concat(list, ', ')
+end
+
+local function line(n)
+  return vim.api.nvim_buf_get_lines(0, n - 1, n, true)[1]
+end
+
+-- ask asks the server of the place of the cursor.
+local function ask(method, more)
+  local params = vim.tbl_extend('force', vim.lsp.util.make_position_params(0, 'utf-16'), more or {})
+  for _, answer in pairs(vim.lsp.buf_request_sync(0, method, params, 10000) or {}) do
+    if answer.error then
+      note('error', method, answer.error.message)
+    end
+    return answer.result
+  end
+end
+
+local function main()
+  require('pullscore').setup({ cmd = { vim.env.PROGRAM, 'lsp' } })
+  vim.cmd('edit ' .. vim.fn.fnameescape(vim.env.PLAN))
+  note('file type', vim.bo.filetype)
+  await(function() return #vim.diagnostic.get(0) > 0 end)
+  note('findings', findings())
+
+  local client = vim.lsp.buf_get_clients(0)
+  client = client[next(client)]
+  local offers = client.server_capabilities
+  note('root', vim.fn.fnamemodify(client.config.root_dir, ':p') == vim.fn.fnamemodify(vim.env.PLAN, ':p:h') .. '/')
+
+  -- The layout.
+  note('line 4', line(4))
+  if vim.lsp.buf.format then
+    vim.lsp.buf.format({ timeout_ms = 10000 })
+  else
+    vim.lsp.buf.formatting_sync(nil, 10000)
+  end
+  note('laid out', line(4))
+
+  -- A mistake mended by hand.
+  vim.cmd([[14s/1,2/1.2/]])
+  await(function() return #vim.diagnostic.get(0) == 1 end)
+  note('findings', findings())
+
+  -- A cure.
+  vim.api.nvim_win_set_cursor(0, { 13, 3 })
+  if offers.codeActionProvider then
+    local params = vim.lsp.util.make_range_params(0, 'utf-16')
+    params.context = { diagnostics = vim.tbl_map(function(d) return d.user_data.lsp end, vim.diagnostic.get(0)) }
+    for _, answer in pairs(vim.lsp.buf_request_sync(0, 'textDocument/codeAction', params, 10000) or {}) do
+      for _, action in ipairs(answer.result or {}) do
+        if action.kind == 'quickfix' and action.edit and action.title:find('over 1 s', 1, true) then
+          vim.lsp.util.apply_workspace_edit(action.edit, 'utf-16')
+          break
+        end
+      end
+    end
+  else
+    vim.cmd([[13s/0\.9/1/]])
+  end
+  await(function() return #vim.diagnostic.get(0) == 0 end)
+  note('cured', line(13), '|', findings())
+
+  -- What stands at the cursor.
+  vim.api.nvim_win_set_cursor(0, { 13, 12 })
+  if offers.hoverProvider then
+    local hover = ask('textDocument/hover')
+    local text = hover and (hover.contents.value or hover.contents) or ''
+    note('hover', type(text) == 'string' and text:find('1.1 m', 1, true) ~= nil)
+  end
+  local to = ask('textDocument/definition')
+  to = to[1] or to
+  note('declared in line', (to.range or to.targetSelectionRange).start.line + 1)
+  note('mentioned', #ask('textDocument/references', { context = { includeDeclaration = true } }))
+
+  -- A name.
+  vim.lsp.buf.rename('POT')
+  await(function() return line(5):find('POT') ~= nil end)
+  note('renamed', line(5), '|', line(13))
+
+  -- The end: the server says nothing, and goes.
+  note('messages', vim.trim(vim.fn.execute('messages')))
+  client.stop()
+  await(function() return client.is_stopped() end)
+  note('stopped', client.is_stopped())
+end
+
+local ok, fault = pcall(main)
+if not ok then
+  note('fault', fault)
+end
+vim.fn.writefile(seen, vim.env.SEEN)
+vim.cmd('quitall!')
