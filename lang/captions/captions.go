@@ -46,21 +46,32 @@ func Read(t *lines.Text) ([]Cue, []lang.Diagnostic) {
 // was taken.
 func Cues(t *lines.Text, faults *lines.Faults) iter.Seq[Cue] {
 	return func(yield func(Cue) bool) {
-		r := reader{text: t, faults: faults, yield: yield}
-		if signed(t.Content) || strings.EqualFold(filepath.Ext(t.Name), ".vtt") {
-			r.webVTT()
-		} else {
-			r.subRip()
+		vtt := signed(t.Content) || strings.EqualFold(filepath.Ext(t.Name), ".vtt")
+		if len(t.Content) >= long && (!vtt || signed(t.Content)) {
+			sideBySide(t, partsOf(t, vtt, partSize), vtt, faults, yield)
+			return
 		}
+		r := reader{text: t, lines: t.All(), faults: faults, yield: yield}
+		r.read(vtt)
 	}
 }
 
 // A reader yields cues and collects what is to be told of them.
 type reader struct {
 	text    *lines.Text
+	lines   iter.Seq[lines.Line] // to be read
+	later   bool                 // other lines stand before them
 	faults  *lines.Faults
 	yield   func(Cue) bool
 	stopped bool // no more is wanted
+}
+
+func (r *reader) read(vtt bool) {
+	if vtt {
+		r.webVTT()
+	} else {
+		r.subRip()
+	}
 }
 
 // tell adds an error about the bytes from and up to to of a line.

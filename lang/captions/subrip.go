@@ -49,7 +49,7 @@ func (r *reader) subRip() {
 		}
 		spare = false
 	}
-	for l := range r.text.All() {
+	for l := range r.lines {
 		switch {
 		case strings.Contains(l.Text, arrow):
 			id := now.number()

@@ -21,25 +21,12 @@ func signed(content string) bool {
 
 // webVTT reads the text as WebVTT.
 func (r *reader) webVTT() {
-	if !signed(r.text.Content) {
-		r.faults.Add(lang.Diagnostic{
-			Code: "no-signature", Severity: lang.Error,
-			Message: "the file does not begin with " + signature,
-			Detail:  "A WebVTT file has that word alone on its first line, or a blank and a title behind it.",
-			Range:   r.text.Start(),
-		})
+	if !r.later && !r.heads() {
 		return
 	}
-	if r.text.Encoding != lines.UTF8 {
-		r.faults.Add(lang.Diagnostic{
-			Code: "bad-encoding", Severity: lang.Warning,
-			Message: "the file is " + string(r.text.Encoding) + ", and WebVTT is UTF-8 alone",
-			Range:   r.text.Start(),
-		})
-	}
-	header := true // up to the first blank line or arrow
+	header := !r.later // up to the first blank line or arrow
 	var b vttBlock
-	for l := range r.text.All() {
+	for l := range r.lines {
 		timed := strings.Contains(l.Text, arrow)
 		switch {
 		case header && !timed:
@@ -58,6 +45,27 @@ func (r *reader) webVTT() {
 		}
 	}
 	r.end(&b)
+}
+
+// heads tells what is wrong with the file as a whole; false: it is not WebVTT.
+func (r *reader) heads() bool {
+	if !signed(r.text.Content) {
+		r.faults.Add(lang.Diagnostic{
+			Code: "no-signature", Severity: lang.Error,
+			Message: "the file does not begin with " + signature,
+			Detail:  "A WebVTT file has that word alone on its first line, or a blank and a title behind it.",
+			Range:   r.text.Start(),
+		})
+		return false
+	}
+	if r.text.Encoding != lines.UTF8 {
+		r.faults.Add(lang.Diagnostic{
+			Code: "bad-encoding", Severity: lang.Warning,
+			Message: "the file is " + string(r.text.Encoding) + ", and WebVTT is UTF-8 alone",
+			Range:   r.text.Start(),
+		})
+	}
+	return true
 }
 
 // A vttBlock is lines without a blank one between them.

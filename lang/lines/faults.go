@@ -45,3 +45,15 @@ func (f *Faults) List() []lang.Diagnostic {
 	}
 	return list
 }
+
+// AddAll adds the faults of a part of the text that lies behind all others. They are as
+// if each had been added.
+func (f *Faults) AddAll(part *Faults) {
+	for _, d := range part.kept {
+		f.Add(d)
+	}
+	if part.more > 0 { // so many are kept that f is full
+		f.Add(part.rest)
+		f.more += part.more - 1
+	}
+}

@@ -164,17 +164,28 @@ const report = 1 << 20
 func (t *Text) All() iter.Seq[Line] {
 	return func(yield func(Line) bool) {
 		told := 0
-		l := Line{Number: 1}
-		for rest, more := t.Content, t.Content != ""; more; l.Number++ {
+		for l := range t.Part(Line{Number: 1}, len(t.Content)) {
+			if t.Progress != nil && l.Offset-told >= report {
+				told = l.Offset
+				t.Progress(told, len(t.Content))
+			}
+			if !yield(l) {
+				return
+			}
+		}
+	}
+}
+
+// Part yields the lines from one on up to a byte of the text, of which the number and the
+// offset count. It tells no progress.
+func (t *Text) Part(l Line, to int) iter.Seq[Line] {
+	return func(yield func(Line) bool) {
+		for rest, more := t.Content[l.Offset:to], l.Offset < to; more; l.Number++ {
 			l.Text, rest, more = strings.Cut(rest, "\n")
 			if !yield(l) {
 				return
 			}
 			l.Offset += len(l.Text) + 1
-			if t.Progress != nil && l.Offset-told >= report {
-				told = l.Offset
-				t.Progress(told, len(t.Content))
-			}
 			more = more && rest != ""
 		}
 	}
