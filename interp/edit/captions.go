@@ -8,6 +8,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"sync"
 
 	"pullscore/interp/speech"
 	"pullscore/interp/subtitle"
@@ -65,7 +66,7 @@ func (c *Cut) captions(t *lines.Text, want Wanted) []lang.Diagnostic {
 	if !sorted {
 		slices.SortStableFunc(s.cues, func(a, b cue) int { return cmp.Compare(a.start, b.start) })
 	}
-	if at, full := s.listen(); full {
+	if at, full := s.listen(want.Words); full {
 		faults.Add(lang.Diagnostic{
 			Code: "too-large", Severity: lang.Error, Range: t.Start(),
 			Message: fmt.Sprintf("from %s on the subtitles have more than %d words", clock(at), wording.MostWords),
@@ -84,32 +85,55 @@ func clock(ms int64) string {
 	return fmt.Sprintf("%02d:%02d:%02d", ms/3_600_000, ms/60_000%60, ms/1000%60)
 }
 
+// batch is how many subtitles are listened to at once: enough that it does not matter
+// that others are listened to beside them.
+const batch = 256
+
 // listen takes the words of all subtitles, and drops those in which nothing is said.
 // full tells that there are too many, from a time in ms on.
-func (s *Subtitles) listen() (from int64, full bool) {
+func (s *Subtitles) listen(known wording.Vocabulary) (from int64, full bool) {
 	words := 0
 	for _, c := range s.cues {
 		words += 1 + strings.Count(c.text, " ") + strings.Count(c.text, "\n")
 	}
 	s.Expect(words)
-	kept := s.cues[:0]
-	for _, c := range s.cues {
-		c.first = int32(s.Len())
-		text, turns := s.cleaner.Said(c.text)
-		var voices []wording.Voice
-		for _, t := range turns {
-			voices = append(voices, wording.Voice{At: t.At, By: int32(t.By)})
+	spare := sync.Pool{New: func() any { return &wording.Talk{} }} // their memory is used again
+	listener := func() *wording.Listener { return wording.NewListener(known) }
+	talks := lines.InOrder((len(s.cues)+batch-1)/batch, listener, func(l *wording.Listener, i int) *wording.Talk {
+		talk := spare.Get().(*wording.Talk)
+		talk.Reset()
+		for _, c := range s.cues[i*batch : min((i+1)*batch, len(s.cues))] {
+			text, turns := s.cleaner.Said(c.text)
+			l.Listen(talk, text, voicesOf(turns))
 		}
-		if full = !s.Say(text, voices); full {
-			from = c.start
+		return talk
+	})
+	next, kept, begin := 0, 0, 0
+	for talk := range talks {
+		ends, ok := s.Take(talk)
+		for _, end := range ends {
+			if end > begin {
+				s.cues[kept] = s.cues[next] // nobody reads those of this batch any more
+				s.cues[kept].first = int32(begin)
+				kept++
+			}
+			next, begin = next+1, end
+		}
+		spare.Put(talk)
+		if !ok {
+			from, full = s.cues[next].start, true
 			break
 		}
-		if s.Len() > int(c.first) {
-			kept = append(kept, c)
-		}
 	}
-	s.cues = kept
+	s.cues = s.cues[:kept]
 	return from, full
+}
+
+func voicesOf(turns []subtitle.Turn) (voices []wording.Voice) {
+	for _, t := range turns {
+		voices = append(voices, wording.Voice{At: t.At, By: int32(t.By)})
+	}
+	return voices
 }
 
 // Who returns the number of one of the plan's people as a speaker, 0 for nobody.

@@ -3,6 +3,7 @@ package edit
 import (
 	"bytes"
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -75,6 +76,41 @@ func TestWords(t *testing.T) {
 	}
 	if s := strings.Join(got, "|"); s != "Who 1.00-1.25|is 1.25-1.50|there, 1.50-1.75|then? 1.75-2.00|Gone! 3.00-4.00" {
 		t.Errorf("%s", s)
+	}
+}
+
+// Of many subtitles each keeps its words and its time, also where others say nothing.
+func TestManySubtitles(t *testing.T) {
+	var src, want strings.Builder
+	for n := range 3*batch + 7 {
+		text := "[rain]"
+		if n%5 > 0 {
+			text = fmt.Sprintf("Who is there %d?", 10_001+n)
+			fmt.Fprintf(&want, "%d Who is there %d? ", n, 10_001+n)
+		}
+		at := fmt.Sprintf("%02d:%02d:%02d", n/3600, n/60%60, n%60)
+		fmt.Fprintf(&src, "%d\n%s,000 --> %s,900\n%s\n\n", n, at, at, text)
+	}
+	cut, diags := Read(decode("a.srt", src.String()), timecode.Rate{}, all)
+	var got strings.Builder
+	for from := 0; from < cut.words(); {
+		n := 0
+		for _, w := range cut.Said.Words(from, from+20) { // the times of two may be in it
+			if n > 0 && w.Start == math.Floor(w.Start) {
+				break
+			}
+			if w.Start == math.Floor(w.Start) {
+				fmt.Fprintf(&got, "%.0f ", w.Start)
+			}
+			if w.Part == 0 {
+				got.WriteString(strings.TrimSpace(w.Text) + " ")
+			}
+			n++
+		}
+		from += n
+	}
+	if len(diags) > 0 || got.String() != want.String() {
+		t.Errorf("%v %s", diags, got.String())
 	}
 }
 

@@ -17,16 +17,60 @@ type Voice struct {
 	By int32
 }
 
-// A voice is who says the words from one on: numbers that Say was given, 0 for
+// A voice is who says the words from one on: numbers that Listen was given, 0 for
 // nobody knows whom.
 type voice struct{ from, by int32 }
 
-// Say adds what is said in a subtitle, in terms; the one who spoke last goes on where no
-// voice begins. false: there are more than MostWords.
-func (s *Stream) Say(text string, voices []Voice) bool {
-	words, nfc := s.folder.Words(s.latest[:0], text)
-	s.latest = words
-	first, begins := len(s.words), true
+// A Talk is what is said in subtitles that follow each other, in numbers, apart from the
+// stream that it is for: so several can be made at once.
+type Talk struct {
+	words     []int32
+	marks     []mark
+	voices    []voice // in order, as they were told
+	subtitles []subtitle
+}
+
+// A mark says what begins at a word, or that the text ends there.
+type mark struct {
+	at   int32
+	kind markKind
+}
+
+type markKind uint8
+
+const (
+	sentence markKind = iota
+	clause
+	turn
+)
+
+// A subtitle is how much a talk has of each kind at its end.
+type subtitle struct{ words, marks, voices int32 }
+
+// Reset empties a talk and keeps its memory.
+func (t *Talk) Reset() {
+	t.words, t.marks, t.voices, t.subtitles = t.words[:0], t.marks[:0], t.voices[:0], t.subtitles[:0]
+}
+
+func (t *Talk) mark(kind markKind) { t.marks = append(t.marks, mark{int32(len(t.words)), kind}) }
+
+// A Listener makes talks of what is said.
+type Listener struct {
+	folder speech.Folder
+	latest []speech.Word // the last that were said; kept for their memory
+}
+
+// NewListener returns what numbers words by a vocabulary.
+func NewListener(v Vocabulary) *Listener {
+	return &Listener{folder: speech.Folder{Number: func(t string) int32 { return v[t] }}}
+}
+
+// Listen adds what is said in a subtitle to a talk, in terms; the one who spoke last goes
+// on where no voice begins.
+func (l *Listener) Listen(to *Talk, text string, voices []Voice) {
+	words, nfc := l.folder.Words(l.latest[:0], text)
+	l.latest = words
+	first, begins := len(to.words), true
 	for i := range words {
 		w := &words[i]
 		if i > 0 {
@@ -35,50 +79,74 @@ func (s *Stream) Say(text string, voices []Voice) bool {
 			case endsSaid(gap, nfc[w.Start:w.End]):
 				begins = true
 			case endsClause(gap):
-				s.clauses.add(len(s.words))
+				to.mark(clause)
 			}
 		}
 		for len(voices) > 0 && voices[0].At <= w.Start {
-			s.speaks(voices[0].By)
+			to.speaks(voices[0].By)
 			voices, begins = voices[1:], true
 		}
 		if begins && len(w.Terms) > 0 {
-			s.begin(first)
+			to.mark(sentence)
+			if len(to.words) > first {
+				to.mark(turn)
+			}
 			begins = false
 		}
-		if len(s.words)+len(w.Terms) > MostWords {
-			return false
-		}
 		for _, t := range w.Terms {
-			s.add(t.Number)
+			to.words = append(to.words, t.Number)
 		}
 	}
 	for _, v := range voices {
-		s.speaks(v.By)
+		to.speaks(v.By)
 	}
-	if len(s.words) > first {
-		s.sentences.add(len(s.words))
+	if len(to.words) > first {
+		to.mark(sentence)
 	}
-	return true
+	to.subtitles = append(to.subtitles, subtitle{int32(len(to.words)), int32(len(to.marks)), int32(len(to.voices))})
 }
 
-// begin notes that a sentence begins at the next word; first is the first word of the
-// subtitle.
-func (s *Stream) begin(first int) {
-	s.sentences.add(len(s.words))
-	if len(s.words) > first {
-		s.turns.add(len(s.words))
+func (t *Talk) speaks(by int32) { t.voices = append(t.voices, voice{int32(len(t.words)), by}) }
+
+// Take adds a talk to the stream, and returns how many words the stream has after each
+// subtitle. Where one would make them more than MostWords, it and all others are left
+// out, and ok is false.
+func (s *Stream) Take(t *Talk) (ends []int, ok bool) {
+	from := int32(len(s.words))
+	var done subtitle
+	for _, end := range t.subtitles {
+		if int(from+end.words) > MostWords {
+			return ends, false
+		}
+		for _, n := range t.words[done.words:end.words] {
+			s.add(n)
+		}
+		for _, m := range t.marks[done.marks:end.marks] {
+			switch at := int(from + m.at); m.kind {
+			case sentence:
+				s.sentences.add(at)
+			case clause:
+				s.clauses.add(at)
+			case turn:
+				s.turns.add(at)
+			}
+		}
+		for _, v := range t.voices[done.voices:end.voices] {
+			s.speaks(voice{from + v.from, v.by})
+		}
+		done = end
+		ends = append(ends, len(s.words))
 	}
+	return ends, true
 }
 
-// speaks notes who says the words from the next on.
-func (s *Stream) speaks(by int32) {
-	v := voice{int32(len(s.words)), by}
+// speaks notes who says the words from one on that is none before the last noted.
+func (s *Stream) speaks(v voice) {
 	switch n := len(s.voices); {
 	case n > 0 && s.voices[n-1].from == v.from:
 		s.voices[n-1] = v
-	case n > 0 && s.voices[n-1].by == by: // goes on, and one says it again
-		if by == 0 {
+	case n > 0 && s.voices[n-1].by == v.by: // goes on, and one says it again
+		if v.by == 0 {
 			return
 		}
 		fallthrough
@@ -135,7 +203,7 @@ func endsSaid(gap, next string) bool {
 type Line struct {
 	Text  string
 	Terms speech.Folded
-	By    int32 // who says it, as for Say
+	By    int32 // who says it, as for Listen
 }
 
 // begins returns the terms of the line at which its sentences begin.

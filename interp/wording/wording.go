@@ -55,14 +55,12 @@ type Stream struct {
 	clauses    bits      // where a part of a sentence begins
 	turns      bits      // where a sentence begins within what is said in one subtitle
 	voices     []voice   // in order
-	folder     speech.Folder
-	latest     []speech.Word // the last that were said; kept for their memory
 }
 
 // New returns the stream of a text without words, in which lines of these words
 // can be looked for.
 func New(v Vocabulary) *Stream {
-	return &Stream{vocabulary: v, at: make([][]int32, len(v)+1), folder: speech.Folder{Number: func(t string) int32 { return v[t] }}}
+	return &Stream{vocabulary: v, at: make([][]int32, len(v)+1)}
 }
 
 // MostWords is how many words a stream takes: more than in any text of a

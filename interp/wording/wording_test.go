@@ -2,6 +2,7 @@ package wording
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -200,4 +201,52 @@ func BenchmarkPlace(b *testing.B) {
 	for b.Loop() {
 		s.Place(lines, 0, len(words))
 	}
+}
+
+// A talk that would make a stream too long is taken as far as it fits, by whole subtitles.
+func TestMostWordsOfTalk(t *testing.T) {
+	v := NewVocabulary(fold("rope"))
+	s := New(v)
+	s.words = make([]int32, MostWords-3)
+	var talk Talk
+	l := NewListener(v)
+	for _, text := range []string{"", "the rope", "- a rope", "rope"} {
+		l.Listen(&talk, text, []Voice{{0, 1}})
+	}
+	if ends, ok := s.Take(&talk); ok || !slices.Equal(ends, []int{MostWords - 3, MostWords - 1}) || s.Len() != MostWords-1 {
+		t.Errorf("%v %v: %d words", ends, ok, s.Len())
+	}
+}
+
+// What is said is the same however it is shared out to talks and listeners.
+func TestTalks(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		words := rapid.SampledFrom([]string{"a", "rope", "Rope.", "don't", "no!", "7", "120345", "and", "...", "…", ",", "-", "--", "\n", "wreck"})
+		texts := rapid.SliceOfN(rapid.Custom(func(t *rapid.T) string {
+			return strings.Join(rapid.SliceOfN(words, 0, 6).Draw(t, "words"), " ")
+		}), 1, 12).Draw(t, "texts")
+		v := NewVocabulary(speech.FoldText("a rope do not no one hundred seven").Folded)
+		whole, parts := New(v), New(v)
+		var one, part Talk
+		l, m := NewListener(v), NewListener(v)
+		for _, text := range texts {
+			var voices []Voice
+			for at := range text {
+				if rapid.IntRange(0, 9).Draw(t, "turn") == 0 {
+					voices = append(voices, Voice{at, int32(rapid.IntRange(-1, 2).Draw(t, "by"))})
+				}
+			}
+			l.Listen(&one, text, voices)
+			if m.Listen(&part, text, voices); rapid.Bool().Draw(t, "cut") {
+				parts.Take(&part)
+				part.Reset()
+				m = NewListener(v)
+			}
+		}
+		whole.Take(&one)
+		parts.Take(&part)
+		if !reflect.DeepEqual(whole, parts) {
+			t.Fatalf("%q:\n%+v\n%+v", texts, whole, parts)
+		}
+	})
 }
