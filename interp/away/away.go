@@ -1,6 +1,3 @@
-// Package away puts moves that a cut has taken away among those that it shows, so that
-// these start where the others have left the focus, and pieces whose place the cut does
-// not say where the plan has their lines.
 package away
 
 import (

@@ -12,9 +12,10 @@
 // cut has, the run ends where that begins, so it may start below 0. Behind such a line
 // it starts from its end; if it does not end before the next, it goes back as a whole
 // until it does. By how much a run has to go back is known only once all of it is
-// timed, and a moment is timed once. So the shot is built twice: a first clock that
-// shifts nothing, and whose mistakes nobody hears of, says when the plan would have the
-// lines that the cut has. The second goes back at the start of each run.
+// timed, and a moment is timed once. So the shot is built again for each: a first clock,
+// whose mistakes nobody hears of, says when the plan would have the line behind the first
+// run. The next goes back at the start of it, and says so of the second: what is behind
+// is right only once that is, since racks wait for those before, and holds for racks.
 //
 // What was rejected. To shift a run once its end is reached: holds and racks have by then
 // been timed from it. To give its lines no time: the focus still goes where they lead.
@@ -40,12 +41,15 @@ func (c *Clock) missing(l *Line) bool {
 // LacksLines reports whether there is a line that the cut does not have.
 func (c *Clock) LacksLines() bool { return slices.ContainsFunc(c.InOrder, c.missing) }
 
-// Runs returns by how many seconds each run is to be shifted, by the item of the line
-// before it. The clock has run, and shifted
-// nothing.
-func (c *Clock) Runs() map[int]float64 {
-	shifts := map[int]float64{}
+// Runs returns the runs that the clock, which has run, has yet to shift, each by the item of
+// the line before it, and by how many seconds. What is said behind the first may be too much.
+func (c *Clock) Runs() (runs []int, by []float64) {
 	before, run := fromTheStart, false
+	add := func(sec float64) {
+		if _, done := c.shifts[before]; !done {
+			runs, by = append(runs, before), append(by, sec)
+		}
+	}
 	for _, l := range c.InOrder {
 		switch {
 		case c.missing(l):
@@ -55,13 +59,13 @@ func (c *Clock) Runs() map[int]float64 {
 			continue
 		case !run:
 		case before == fromTheStart:
-			shifts[before] = l.Start - l.planned
+			add(l.Start - l.planned)
 		case l.clock > l.Start:
-			shifts[before] = l.Start - l.clock
+			add(l.Start - l.clock)
 		}
 		before, run = l.Item, false
 	}
-	return shifts
+	return runs, by
 }
 
 // Shift makes the clock shift runs. It has not run yet.

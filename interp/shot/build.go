@@ -26,7 +26,8 @@ type Options struct {
 	// asPlanned builds no more than the clock, with what the cut does not have where the
 	// plan's own clock has it.
 	asPlanned bool
-	cut       *cut.Shot // followed in place of what the cuts say, for no more than the clock
+	cut       *cut.Shot       // followed in place of what the cuts say, for no more than the clock
+	shifts    map[int]float64 // of runs of lines that the cut does not have
 
 	// Times are needed times that are known already; nil: none are kept. Most of
 	// the racks of a shot ask the same of the hand whatever else is tried.

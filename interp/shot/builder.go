@@ -137,10 +137,12 @@ func (b *builder) runClock(out *Built, opt Options) *clock.Clock {
 	b.readCut(c, b.cutOf(opt))
 	b.startsOn()
 	if !opt.asPlanned && c.LacksLines() {
-		if planned, ok := Build(b.Film, b.Section, b.Ch, Options{Times: opt.Times, asPlanned: true, cut: b.Cut}); ok {
-			c.Shift(planned.Clock.Runs())
-		}
+		opt.shifts = away.Shifts(func(by map[int]float64) *clock.Clock {
+			planned, _ := Build(b.Film, b.Section, b.Ch, Options{Times: opt.Times, asPlanned: true, cut: b.Cut, shifts: by})
+			return planned.Clock
+		})
 	}
+	c.Shift(opt.shifts)
 	c.Run()
 	return c
 }
