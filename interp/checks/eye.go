@@ -27,6 +27,9 @@ func leavesTooSoon(b *Shot) (found []Finding) {
 		if p.Rack.Follow || next.Rack.Follow || next.Rack.StartS < p.Rack.LandS || b.StaysOn(next) || b.StaysOn(p) {
 			continue
 		}
+		if p.Plan.IsRemoved() {
+			continue // nobody sees it land
+		}
 		angle := b.screenAngle(p)
 		at := b.Plan.Speed()
 		needs, has := viewer.EyeNeeds(angle), at.Screen(next.Rack.StartS-p.Rack.LandS)

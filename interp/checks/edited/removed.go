@@ -32,14 +32,14 @@ func notInCut(b *check.Shot) []check.Finding {
 	if len(gone) == 0 {
 		return nil
 	}
-	is := "are"
+	is, counts := "are", "They count"
 	if len(gone) == 1 {
-		is = "is"
+		is, counts = "is", "It counts"
 	}
 	return []check.Finding{{Diagnostic: lang.Diagnostic{
 		Code: "removed", Severity: lang.Note, Range: b.Head.Range(),
 		Message: fmt.Sprintf("%d of %s %s not in the cut: %s", len(gone), units.Count(len(b.Pulls), "move"), is, numbered(gone)),
-		Detail:  "They count for where the focus is, and for nothing else.",
+		Detail:  counts + " for where the focus is, and for nothing else.",
 		Figures: []lang.Figure{check.Figure("moves", float64(len(gone)))},
 		Related: related,
 	}}}
