@@ -16,7 +16,7 @@ import (
 // A reading is a plan interpreted. It never changes.
 type reading struct {
 	path   string
-	result *interp.Result
+	result *interp.Result    // nil of one that is slim
 	texts  map[string]*text  // what it was made of, by real path
 	reals  map[string]string // real paths, by the paths in the result
 	others *others           // the decoded texts of other people's files
@@ -74,6 +74,24 @@ func (r *reading) holds(s *snapshot) bool {
 		}
 	}
 	return true
+}
+
+// slim returns the reading with its findings alone: the rest is large.
+func (r *reading) slim() *reading {
+	if r.result == nil {
+		return r
+	}
+	for _, diags := range r.findings { // others need what is dropped
+		for _, d := range diags {
+			r.lines(d.Range.File)
+			for _, also := range d.Related {
+				r.lines(also.Range.File)
+			}
+		}
+	}
+	slim := *r
+	slim.result = nil
+	return &slim
 }
 
 // lines returns the index of a file that a finding speaks of.

@@ -62,7 +62,11 @@ func answered(t *testing.T, s *snapshot, uri string, a, b lsp.Position, word str
 			}
 			continue
 		}
-		if err := strict(&lsp.Message{JSONRPC: "2.0", Result: raw(result)}, method); err != nil {
+		text, err := json.Marshal(result)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := strict(&lsp.Message{JSONRPC: "2.0", Result: text}, method); err != nil {
 			t.Fatalf("at %+v to %+v: %v", a, b, err)
 		}
 	}

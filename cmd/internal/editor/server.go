@@ -21,7 +21,8 @@ type Options struct {
 	// them needs. It returns soon.
 	Turned func(read func(path string) ([]byte, error))
 
-	maxPlans int // in a workspace, if tests want another limit than maxPlans
+	// Other limits than the constants of these names, if tests want some.
+	maxPlans, maxHeld int
 }
 
 // A Server answers one client.
@@ -30,12 +31,14 @@ type Server struct {
 	conn    *lsp.Conn
 	shared  *shared
 
-	state   state                    // only the reading goroutine uses it
-	newest  atomic.Pointer[snapshot] // only the reading goroutine sets it
-	wake    chan struct{}            // there is a newer snapshot
-	watches atomic.Bool              // the client tells of files that change on disk
-	ctx     context.Context          // of the whole session
-	helpers sync.WaitGroup
+	state  state                    // only the reading goroutine uses it
+	newest atomic.Pointer[snapshot] // only the reading goroutine sets it
+	wake   chan struct{}            // there is a newer snapshot
+	// overtake ends the turn of the worker that is under way.
+	overtake atomic.Pointer[context.CancelFunc]
+	watches  atomic.Bool     // the client tells of files that change on disk
+	ctx      context.Context // of the whole session
+	helpers  sync.WaitGroup
 }
 
 // state is how far a session is.
@@ -67,6 +70,9 @@ func (s *Server) log(line string) { s.options.Log(line) }
 // show makes a snapshot the newest, and wakes the worker.
 func (s *Server) show(next *snapshot) {
 	s.newest.Store(next)
+	if overtake := s.overtake.Load(); overtake != nil {
+		(*overtake)()
+	}
 	select {
 	case s.wake <- struct{}{}:
 	default: // it looks again anyway

@@ -1,19 +1,25 @@
 // One round of the worker: the plan that was edited, the open plans, the plans that use
-// what is open. Between plans it looks whether there is something newer, and then leaves
-// the rest to the next round.
+// what is open. The last may be a whole film, so several are read at a time. As soon as
+// there is a newer snapshot, the round ends and leaves the rest to the next.
 
 package editor
 
 import (
+	"cmp"
 	"context"
 	"maps"
+	"runtime"
 	"slices"
 	"strings"
+	"sync/atomic"
 )
 
-// turn brings the client up to date with a snapshot.
+// maxHeld is how many plans are kept with all that they come to. Of more, only the open
+// ones are; of the others their findings.
+const maxHeld = 200
+
+// turn brings the client up to date with a snapshot. ctx is done when there is a newer one.
 func (w *worker) turn(ctx context.Context, s *snapshot) {
-	overtaken := func() bool { return ctx.Err() != nil || w.server.newest.Load() != s }
 	if d := s.open[s.edited]; d != nil {
 		w.dirty[d.real] = true
 		if d.plan {
@@ -21,9 +27,15 @@ func (w *worker) turn(ctx context.Context, s *snapshot) {
 		}
 		w.publish(s, d.real)
 	}
+	order := w.order(s)
 	followed := map[string]bool{}
-	for _, path := range w.order(s) {
-		if overtaken() {
+	ready := w.ahead(ctx, s, order)
+	for i, path := range order {
+		select {
+		case <-ready[i]:
+		case <-ctx.Done():
+		}
+		if ctx.Err() != nil {
 			return
 		}
 		followed[path] = true
@@ -32,25 +44,69 @@ func (w *worker) turn(ctx context.Context, s *snapshot) {
 			w.publish(s, real)
 		}
 	}
+	w.forget(s, followed)
+	for _, real := range slices.Sorted(maps.Keys(w.dirty)) {
+		w.publish(s, real)
+	}
+	w.askAgain(s)
+	w.server.turned(s)
+}
+
+// ahead interprets plans, as many at a time as there are processors. It returns a channel
+// for each plan, which is closed when that is done. What is being read when ctx is done is
+// read to its end, and nobody waits for it.
+func (w *worker) ahead(ctx context.Context, s *snapshot, paths []string) []chan struct{} {
+	ready := make([]chan struct{}, len(paths))
+	var wanted []int
+	for i, path := range paths {
+		ready[i] = make(chan struct{})
+		if r := w.told[path]; r != nil && r.holds(s) {
+			close(ready[i])
+			continue
+		}
+		wanted = append(wanted, i)
+	}
+	var next atomic.Int64
+	for range min(len(wanted), runtime.GOMAXPROCS(0)) {
+		w.server.helpers.Go(func() {
+			for n := int(next.Add(1)) - 1; n < len(wanted) && ctx.Err() == nil; n = int(next.Add(1)) - 1 {
+				i := wanted[n]
+				if d, err := s.at(paths[i]); err == nil {
+					w.safely(paths[i], func() { s.shared.plans.get(ctx, s, d.path) })
+				}
+				close(ready[i])
+			}
+		})
+	}
+	return ready
+}
+
+// forget drops plans that are not followed any more, and notes which files may have other
+// lists for that.
+func (w *worker) forget(s *snapshot, followed map[string]bool) {
 	for path := range w.told {
 		if !followed[path] {
 			w.drop(path)
 		}
 	}
-	s.shared.plans.keep(func(path string) bool { return followed[path] })
+	open := map[string]bool{}
 	for _, d := range s.open { // a new version, or opened without being a plan
-		w.dirty[d.real] = true
+		w.dirty[d.real], open[d.path] = true, true
 	}
 	for real := range w.sent {
 		if s.reals[real] == nil {
 			w.dirty[real] = true // it may have been closed
 		}
 	}
-	for _, real := range slices.Sorted(maps.Keys(w.dirty)) {
-		w.publish(s, real)
+	if len(w.told) > cmp.Or(w.server.options.maxHeld, maxHeld) {
+		for path, r := range w.told {
+			if !open[path] {
+				w.told[path] = r.slim()
+			}
+		}
+		followed = open
 	}
-	w.askAgain(s)
-	w.server.turned(s)
+	s.shared.plans.keep(func(path string) bool { return followed[path] })
 }
 
 // askAgain tells a client that asks for findings that other texts than the edited one have

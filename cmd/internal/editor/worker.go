@@ -41,7 +41,10 @@ func (w *worker) run(ctx context.Context) {
 		case <-w.server.wake:
 		}
 		w.server.conn.Written(ctx)
-		w.safely("a turn", func() { w.turn(ctx, w.server.newest.Load()) })
+		turn, overtake := context.WithCancel(ctx)
+		w.server.overtake.Store(&overtake) // before the newest is taken, so that none is missed
+		w.safely("a turn", func() { w.turn(turn, w.server.newest.Load()) })
+		overtake()
 	}
 }
 
@@ -63,9 +66,12 @@ func (w *worker) read(ctx context.Context, s *snapshot, path string) {
 		w.drop(path)
 		return
 	}
+	old := w.told[path]
+	if old != nil && old.holds(s) {
+		return
+	}
 	var r *reading
 	w.safely(path, func() { r, _ = s.shared.plans.get(ctx, s, d.path) })
-	old := w.told[path]
 	if r == nil || r == old {
 		return
 	}

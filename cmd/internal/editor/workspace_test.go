@@ -50,8 +50,14 @@ func hasNot(code string) func(lsp.PublishDiagnosticsParams) bool {
 }
 
 func TestKitIsToldOnce(t *testing.T) {
+	t.Run("all held", func(t *testing.T) { kitIsToldOnce(t, Options{}) })
+	t.Run("findings held", func(t *testing.T) { kitIsToldOnce(t, Options{maxHeld: 1}) })
+}
+
+func kitIsToldOnce(t *testing.T, o Options) {
 	dir := folder(t, map[string]string{"kit.pull": kitText, "a.pull": planText, "b/b.pull": "plan \"B\"\nuse \"../kit.pull\"\nrate 3000\n", "c.pull": "rate 24\n"})
-	c := start(t, `{}`, dir)
+	c := newClientWith(t, o)
+	c.hello(`{}`, dir)
 	kit, a, b := uriOf(filepath.Join(dir, "kit.pull")), uriOf(filepath.Join(dir, "a.pull")), uriOf(filepath.Join(dir, "b/b.pull"))
 	c.open(a, planText)
 	p := c.list(kit, has("duplicate-name"))

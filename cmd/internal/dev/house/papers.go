@@ -74,6 +74,7 @@ var paperRooms = []room{
 	{"cmd/editors", nil},
 	{"cmd/internal/dev/house", nil},
 	{"cmd/internal/dev/speed", []string{"cmd/internal/testing/film"}},
+	{"cmd/internal/dev/editspeed", []string{"cmd/internal/testing/film", "cmd/internal/lsp"}},
 	{"cmd/internal/dev/savespeed", []string{"interp$", "render/sheet", "render/score", "cmd/internal/testing/savestyle", chromedp, fsnotify}},
 	{"cmd/pullscore", []string{
 		"examples/topics", "interp/coverage", "interp/story", "render/coverage", "render/story",
