@@ -42,7 +42,7 @@ type Item struct {
 	Kind     string // Clip, Stack or Track
 	Name     string
 	Reel     string // of its source; "" where nobody says
-	Record   int64 // its first frame, from the start of the timeline
+	Record   int64  // its first frame, from the start of the timeline
 	Frames   int64
 	Source   int64    // its first frame in the source's own time
 	Speed    *float64 // source frames for one of the record; nil: 1
