@@ -21,6 +21,7 @@ func TestGrammarsAreDerived(t *testing.T) {
 	for path, derived := range map[string]string{
 		filepath.Join(editors, "vscode", "syntaxes", "pull.tmLanguage.json"): textMateRules(n),
 		filepath.Join(editors, "vim", "autoload", "pullscore", "words.vim"):  vimWords(n),
+		filepath.Join(editors, "emacs", "pull-words.el"):                     emacsWords(),
 	} {
 		was, err := os.ReadFile(path)
 		if err != nil {
@@ -207,4 +208,22 @@ func softNot(but []string) string { return tmAny(softBut(but)) }
 // softBut returns the soft words but some, and without o'clock, which is part of a number.
 func softBut(but []string) []string {
 	return slices.DeleteFunc(SoftWords(), func(w string) bool { return w == "o'clock" || slices.Contains(but, w) })
+}
+
+// emacsWords returns the word lists of the Emacs mode.
+func emacsWords() string {
+	var b strings.Builder
+	b.WriteString(";;; pull-words.el --- Word lists of pull-mode  -*- lexical-binding: t -*-\n\n;; go generate ./lang writes this file.\n\n;;; Code:\n\n")
+	hard, soft := statementWords()
+	for _, list := range []struct {
+		name, says string
+		words      []string
+	}{
+		{"keywords", "Words that are never names.", Keywords()},
+		{"statements", "Words that begin statements, and are never names.", hard},
+		{"soft-statements", "Words that begin statements, and are names before some signs.", soft},
+	} {
+		fmt.Fprintf(&b, "(defconst pull-words-%s\n  '(\"%s\")\n  %q)\n\n", list.name, strings.Join(list.words, "\" \""), list.says)
+	}
+	return b.String() + "(provide 'pull-words)\n;;; pull-words.el ends here\n"
 }

@@ -3,6 +3,7 @@
 //
 //   - vscode: the extension for VS Code and editors of its kind
 //   - vim: the files for Vim and Neovim
+//   - emacs: a mode for Emacs, which colours no soft words but those that begin lines
 //
 // The grammars colour by words and shapes alone. go generate ./lang writes their lists
 // of words from the tags of the statements. A soft word has its colour only where its

@@ -1,0 +1,26 @@
+;; Opens $PLAN, and writes to $SEEN its mode, the faces of some words, and the findings
+;; that M-x compile lists.
+(require 'pull-mode)
+(require 'compile)
+(let (seen)
+  (find-file (getenv "PLAN"))
+  (font-lock-ensure)
+  (push (format "mode %s" major-mode) seen)
+  (dolist (word '("rate" "subject" "HALDIS" "1.1 m" "\"The kettle" "rack" "mark moves" "pan to"))
+    (goto-char (point-min))
+    (search-forward word)
+    (push (format "%s: %s" word (get-text-property (match-beginning 0) 'face)) seen))
+  (let ((lines (split-string (shell-command-to-string (concat (getenv "PROGRAM") " check " (shell-quote-argument (getenv "PLAN")))) "\n")))
+    (with-temp-buffer
+      (insert (mapconcat #'identity lines "\n"))
+      (compilation-mode)
+      (setq buffer-read-only nil)
+      (compilation--ensure-parse (point-max))
+      (goto-char (point-min))
+      (while (not (eobp))
+        (let ((message (get-text-property (point) 'compilation-message)))
+          (when message
+            (let ((loc (compilation--message->loc message)))
+              (push (format "finding %s:%s" (compilation--loc->line loc) (compilation--loc->col loc)) seen))))
+        (forward-line 1))))
+  (write-region (concat (mapconcat #'identity (nreverse seen) "\n") "\n") nil (getenv "SEEN")))
