@@ -5,6 +5,7 @@ package lang
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/alecthomas/participle/v2/lexer"
 )
@@ -37,31 +38,114 @@ type Choice struct {
 // Choices returns everything that can come next at an offset in bytes of a source. It
 // ignores a word that ends at the offset, because the user is still writing it, and
 // everything after the offset. It does not sort the words by likeness to that word.
-func Choices(src []byte, offset int) []Choice {
+func Choices(src []byte, offset int) []Choice { return At(src, offset).Choices }
+
+// A Writing is a place in a source at which somebody writes.
+type Writing struct {
+	// From is where the word or the text in quotes begins that is being written; the
+	// place itself if there is none.
+	From   int
+	Quoted bool // it is a text in quotes; From is the opening one
+
+	Statement string // the keyword of the statement; "" at its start, and where none is known
+	Clause    string // the word that begins the clause; "" before the first one
+	Before    string // what stands before From in the same statement; "" at its start
+
+	Choices []Choice // what can come next at From, in no order that means anything
+}
+
+// At returns what somebody writes at an offset in bytes of a source. It ignores everything
+// after the offset.
+func At(src []byte, offset int) Writing {
 	offset = min(max(offset, 0), len(src))
-	from := offset
-	for from > 0 && isWordByte(src[from-1]) {
-		from--
+	w := Writing{From: wordBefore(src, offset)}
+	switch open, comment := textBefore(src, offset); {
+	case comment:
+		return Writing{From: offset}
+	case open >= 0:
+		w.From, w.Quoted = open, true
 	}
-	if from < offset && isDigit(src[from]) {
-		from = offset // a number, which a unit may follow
-	}
-	before, in := lineBefore(string(src[:from]))
+	before, in := lineBefore(string(src[:w.From]))
 	if len(before) == 0 {
-		return statementsIn(in)
+		w.Choices = statementsIn(in)
+		return w
 	}
+	w.Before = before[len(before)-1].Value
 	second := &cursor
 	if len(before) > 1 {
 		second = &before[1]
 	}
 	s := identify(&before[0], second, in)
 	if s == nil || isSoft(before[0].Value) && !s.mayStand(in) {
-		return behindName(before)
+		w.Choices = behindName(before)
+		return w
 	}
+	w.Statement, w.Clause = s.word, s.clauseOf(before)
+	w.Choices = s.choices(before)
 	if len(before) == 1 && in&inScene != 0 && isSoft(before[0].Value) {
-		return append(s.choices(before), behindName(before)...) // it may be a name
+		w.Choices = append(w.Choices, behindName(before)...) // it may be a name
 	}
-	return s.choices(before)
+	return w
+}
+
+// wordBefore returns where the word begins that ends at an offset. A number is none, since
+// a unit may follow it.
+func wordBefore(src []byte, offset int) int {
+	from := offset
+	for from > 0 && isWordByte(src[from-1]) {
+		from--
+	}
+	if from < offset && isDigit(src[from]) {
+		return offset
+	}
+	return from
+}
+
+// textBefore returns where the text in quotes begins that an offset is in; -1 if it is in
+// none. comment is true in a comment.
+func textBefore(src []byte, offset int) (open int, comment bool) {
+	line := offset
+	for line > 0 && src[line-1] != '\n' && src[line-1] != '\r' {
+		line--
+	}
+	s := newScanner("", string(src[line:offset]))
+	s.prev = tokWord // so that nothing is taken for the ID of a shot
+	for {
+		t := s.scan()
+		switch {
+		case t.EOF():
+			return -1, false
+		case t.Type == tokComment:
+			return -1, true
+		case t.Type == tokInvalid && (strings.HasPrefix(t.Value, `"`) || strings.HasPrefix(t.Value, "“")):
+			return line + t.Pos.Offset, false
+		}
+	}
+}
+
+// clauseOf returns the word that the last clause begins with; "" before the first one.
+func (s *spec) clauseOf(before []lexer.Token) string {
+	begins := func(i int) []*form {
+		if before[i].Type != tokWord {
+			return nil
+		}
+		return s.shape().begunBy(before[i].Value)
+	}
+	for i := len(before) - 1; i > 0; i-- {
+		if len(begins(i)) == 0 {
+			continue
+		}
+		if i > 1 && slices.ContainsFunc(begins(i-1), func(f *form) bool { return f.goesOnWith(before[i].Value) }) {
+			i-- // the `on` of `landing on`
+		}
+		return before[i].Value
+	}
+	return ""
+}
+
+// goesOnWith reports whether a clause has a word behind its first.
+func (f *form) goesOnWith(word string) bool {
+	return slices.ContainsFunc(f.leaves(), func(leaf *form) bool { return leaf.kind == formLiteral && !leaf.head && leaf.text == word })
 }
 
 // cursor stands for what is not written yet.

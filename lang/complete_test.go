@@ -178,3 +178,30 @@ shot 1
 		}
 	}
 }
+
+func TestAt(t *testing.T) {
+	for _, test := range []struct {
+		src, from, statement, clause, before string
+		quoted                               bool
+	}{
+		{"", "", "", "", "", false},
+		{"pla", "pla", "", "", "", false},
+		{"use \"ki", `"ki`, "use", "", "use", true},
+		{"use \"kit.pull\"", "", "use", "", `"kit.pull"`, false},
+		{"shot 1\n  rack to ", "", "rack", "", "to", false},
+		{"shot 1\n  rack to NO", "NO", "rack", "", "to", false},
+		{"shot 1\n  rack to NORA, landing on \"", `"`, "rack", "landing", "on", true},
+		{"shot 1\n  rack to NORA, landing on “ket", "“ket", "rack", "landing", "on", true},
+		{"shot 1\n  rack to NORA, landing on \"kettle\",\n  over 1 ", "", "rack", "over", "1", false},
+		{"shot 1\n  NORA: \"Who is", `"Who is`, ":", "", ":", true},
+		{"shot 1\n  hold 1 s # a \"comm", "", "", "", "", false},
+		{"shot 1\n  cue \"é\\\"x", `"é\"x`, "cue", "", "cue", true},
+		{"with camera A, lens ", "", "with", "lens", "lens", false},
+	} {
+		got := At([]byte(test.src), len(test.src))
+		if got.From != len(test.src)-len(test.from) || got.Quoted != test.quoted || got.Statement != test.statement ||
+			got.Clause != test.clause || got.Before != test.before {
+			t.Errorf("%q: %q %+v", test.src, test.src[got.From:], got)
+		}
+	}
+}
