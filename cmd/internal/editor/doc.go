@@ -5,16 +5,22 @@
 // answered from the snapshot that stood when it was read. One worker takes the newest
 // snapshot, interprets its plans and publishes what they come to.
 //
+//   - completion.go: what can be written at a place, best first
 //   - diagnostics.go: findings as the protocol has them, and the requests for them
 //   - document.go: an open text and its edits
 //   - findings.go: the findings of many plans, gathered by the file that they are in
 //   - folding.go: the parts of a plan that can be folded away
 //   - formatting.go: the layout as the least edits by lines
 //   - graph.go: which plans use which files
+//   - habits.go: what a plan writes at such a place
 //   - lines.go: byte offsets to positions and back, in UTF-8 or UTF-16
 //   - links.go: the files that a plan names, as links
 //   - naming.go: the names of a document and of the plans that use it
 //   - notifications.go: what changes the snapshot, in one table
+//   - offers.go: what a plan has of each kind of thing that the grammar expects
+//   - offers_start.go: what a line can begin with
+//   - offers_stops.go: the stops of the lens, each with what it does to the racks
+//   - offers_words.go: what can stand in quotes
 //   - places.go: where a name is declared, and where else it stands
 //   - planned.go: one plan as it was interpreted, and of which texts
 //   - rename.go: another name for something, in all plans
@@ -22,6 +28,7 @@
 //   - selection.go: what to select around a place
 //   - server.go: from initialize to exit
 //   - settings.go: what the client can do and wants
+//   - signature.go: how the statement is written that somebody writes
 //   - snapshot.go: all texts at one moment, and what they come to
 //   - symbols.go: what a document is made of, and where something of the workspace is
 //   - texts.go: texts on disk, each read once until it changes

@@ -29,6 +29,9 @@ var requests = sync.OnceValue(func() map[string]request {
 				c.DiagnosticProvider = &lsp.DiagnosticOptions{Identifier: source, InterFileDependencies: true}
 			}
 		}},
+		"textDocument/completion": {answer: on(completion), offer: func(_ *snapshot, c *lsp.ServerCapabilities) {
+			c.CompletionProvider = &lsp.CompletionOptions{TriggerCharacters: completionTriggers}
+		}},
 		"textDocument/documentLink":      {answer: on(links), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.DocumentLinkProvider = &lsp.ResolveOptions{} }},
 		"textDocument/foldingRange":      {answer: on(folding), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.FoldingRangeProvider = true }},
 		"textDocument/formatting":        {answer: on(formatting), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.DocumentFormatting = true }},
@@ -41,6 +44,9 @@ var requests = sync.OnceValue(func() map[string]request {
 		"textDocument/prepareRename":     {answer: on(prepareRename)},
 		"textDocument/rename": {answer: on(rename), strict: true, offer: func(s *snapshot, c *lsp.ServerCapabilities) {
 			c.RenameProvider = &lsp.RenameOptions{PrepareProvider: s.client.TextDocument.Rename.PrepareSupport}
+		}},
+		"textDocument/signatureHelp": {answer: on(signatureHelp), offer: func(_ *snapshot, c *lsp.ServerCapabilities) {
+			c.SignatureHelpProvider = &lsp.SignatureHelpOptions{TriggerCharacters: []string{" ", ",", "("}}
 		}},
 	}
 })
