@@ -4,6 +4,7 @@
 package editor
 
 import (
+	"context"
 	"maps"
 	"path/filepath"
 	"slices"
@@ -16,7 +17,10 @@ type graph struct {
 }
 
 // graph returns who uses whom among the open plans and those of the workspace.
-func (s *snapshot) graph() *graph {
+func (s *snapshot) graph() *graph { return s.graphUntil(context.Background()) }
+
+// graphUntil is graph, and is not complete if ctx is done.
+func (s *snapshot) graphUntil(ctx context.Context) *graph {
 	g := &graph{paths: map[string]string{}, by: map[string][]string{}}
 	for _, d := range s.open {
 		if d.plan {
@@ -30,7 +34,7 @@ func (s *snapshot) graph() *graph {
 	}
 	reached := slices.Sorted(maps.Keys(g.paths))
 	known := maps.Clone(g.paths)
-	for i := 0; i < len(reached); i++ { // also kits outside of the workspace
+	for i := 0; i < len(reached) && ctx.Err() == nil; i++ { // also kits outside of the workspace
 		real := reached[i]
 		for _, name := range s.textOf(real).names() {
 			path := beside(known[real], name)

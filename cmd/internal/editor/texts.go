@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"path/filepath"
 	"sync"
+	"unicode"
 
 	"pullscore/interp"
 	"pullscore/lang"
@@ -41,13 +42,36 @@ func newText(data []byte, err error) *text {
 	return t
 }
 
-// namedFiles returns the files that a plan names, as it names them.
+// namedFiles returns the files that a plan names, as it names them. It parses only the
+// lines that may name one: a workspace has thousands of plans.
 func namedFiles(data []byte) (list []string) {
-	file, _ := lang.Parse("", data)
+	file, _ := lang.Parse("", namingLines(data))
 	for _, said := range filesNamed(file) {
 		list = append(list, said.Value)
 	}
 	return list
+}
+
+// namingLines returns the lines of a plan that may name a file, with those that such a
+// line goes on in, and the headers that they may stand under.
+func namingLines(data []byte) (kept []byte) {
+	on := false
+	for line := range bytes.Lines(bytes.ReplaceAll(data, []byte("\r"), []byte("\n"))) {
+		word := bytes.TrimLeftFunc(line, func(r rune) bool { return unicode.IsSpace(r) || r == '\ufeff' })
+		if end := bytes.IndexFunc(word, func(r rune) bool { return !unicode.IsLetter(r) }); end >= 0 {
+			word = word[:end]
+		}
+		switch string(word) {
+		case "use", "edit", "script", "clips", "takes", "puller":
+			on = true
+		}
+		if on {
+			kept = append(kept, line...)
+		}
+		said, _, _ := bytes.Cut(line, []byte("#"))
+		on = on && (bytes.HasSuffix(bytes.TrimSpace(said), []byte(",")) || len(bytes.TrimSpace(said)) == 0)
+	}
+	return kept
 }
 
 // A disk holds what was read of it. Several goroutines use it.

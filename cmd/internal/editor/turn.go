@@ -27,7 +27,10 @@ func (w *worker) turn(ctx context.Context, s *snapshot) {
 		}
 		w.publish(s, d.real)
 	}
-	order := w.order(s)
+	order := w.order(s.graphUntil(ctx), s)
+	if ctx.Err() != nil {
+		return
+	}
 	followed := map[string]bool{}
 	ready := w.ahead(ctx, s, order)
 	for i, path := range order {
@@ -119,9 +122,8 @@ func (w *worker) askAgain(s *snapshot) {
 }
 
 // order returns the plans that are followed: open ones, then those that use an open file.
-func (w *worker) order(s *snapshot) []string {
+func (w *worker) order(g *graph, s *snapshot) []string {
 	var open, users []string
-	g := s.graph()
 	for _, d := range s.open {
 		if d.plan {
 			open = append(open, d.path)
