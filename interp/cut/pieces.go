@@ -77,7 +77,7 @@ func lay(pieces []plan.Piece, at timecode.Speed, stand map[int]float64) (zero fl
 func pieceOf(c *edit.Piece, file string) plan.Piece {
 	return plan.Piece{
 		Take: c.Take, Clip: c.Name, Reel: c.Reel, Speed: plan.Number(c.Speed), Line: c.Range.Start.Line, File: file,
-		In: c.RecordIn, Out: c.RecordOut, Source: c.SourceIn,
+		In: c.RecordIn, Out: c.RecordOut, Source: c.SourceIn, TakeFrom: c.From, TakeTo: c.To,
 	}
 }
 

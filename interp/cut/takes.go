@@ -13,11 +13,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strings"
-	"unicode/utf8"
 
 	"pullscore/interp/edit"
-	"pullscore/lang/ale"
 )
 
 // setUp is how long a new take needs beside the shot itself, in seconds.
@@ -27,50 +24,29 @@ const setUp = 60
 // apart by their source alone.
 func tellTakes(events []edit.Piece, a *Asked) (guessed bool) {
 	for i := range events {
-		if e := &events[i]; e.Take == "" {
-			e.Take = logged(e, a)
-		}
+		look(&events[i], a)
 	}
 	return guess(events, a)
 }
 
-// logged returns the take that a list of clips has an event in; "" for none.
-func logged(e *edit.Piece, a *Asked) string {
+// look looks for an event in the lists of clips: how far the source of its clip goes, and
+// if nothing else says it, which take it is.
+func look(e *edit.Piece, a *Asked) {
 	for _, log := range a.Logs {
 		for i := range log.Rows {
-			if row := &log.Rows[i]; row.Take != "" && holds(row, e, a) {
-				return row.Take
+			row := &log.Rows[i]
+			from, to, ok := e.Logged(row, a.Speed.Rate)
+			if ok && e.To == 0 {
+				e.From, e.To = from, to
+			}
+			if ok && e.Take == "" {
+				e.Take = row.Take
+			}
+			if e.To > 0 && e.Take != "" {
+				return
 			}
 		}
 	}
-	return ""
-}
-
-// tapeSigns is how many signs of a longer tape some lists of a cut have.
-const tapeSigns = 8
-
-// holds reports whether an event is of a row of a list of clips.
-func holds(row *ale.Row, e *edit.Piece, a *Asked) bool {
-	from := row.Rate.Seconds(row.Start)
-	to := row.Rate.Seconds(row.End)
-	at := a.Speed.Rate.Seconds(e.SourceIn)
-	if at < from || at >= to {
-		return false
-	}
-	reel := edit.Fold(e.Reel)
-	for _, name := range []string{row.Tape, row.Filename, row.Clip, row.Name} {
-		folded := edit.Fold(name)
-		if folded == "" {
-			continue
-		}
-		if folded == reel || folded == edit.Fold(e.Name) {
-			return true
-		}
-		if name == row.Tape && utf8.RuneCountInString(reel) == tapeSigns && strings.HasPrefix(folded, reel) {
-			return true
-		}
-	}
-	return false
 }
 
 // guess tells events without a take apart by their source: of one name and reel, those

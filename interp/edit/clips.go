@@ -4,6 +4,8 @@ package edit
 
 import (
 	"fmt"
+	"strings"
+	"unicode/utf8"
 
 	"pullscore/lang"
 	"pullscore/lang/ale"
@@ -37,4 +39,29 @@ func ReadLog(t *lines.Text, rate timecode.Rate) (*Log, []lang.Diagnostic) {
 		log.Rows = append(log.Rows, row)
 	}
 	return log, faults.List()
+}
+
+// tapeSigns is how many signs of a longer tape some lists of a cut have.
+const tapeSigns = 8
+
+// Logged reports whether a row of a list of clips has a clip of a list: its reel or name,
+// and its source. It returns the source of the row in frames of a rate: the first, and
+// the first that is no longer there.
+func (c *Clip) Logged(row *ale.Row, rate timecode.Rate) (from, to int64, ok bool) {
+	at, start, end := rate.Seconds(c.SourceIn), row.Rate.Seconds(row.Start), row.Rate.Seconds(row.End)
+	if at < start || at >= end {
+		return 0, 0, false
+	}
+	reel := Fold(c.Reel)
+	for _, name := range []string{row.Tape, row.Filename, row.Clip, row.Name} {
+		folded := Fold(name)
+		if folded == "" {
+			continue
+		}
+		short := name == row.Tape && utf8.RuneCountInString(reel) == tapeSigns && strings.HasPrefix(folded, reel)
+		if short || folded == reel || folded == Fold(c.Name) {
+			return rate.Frames(start), rate.Frames(end), true
+		}
+	}
+	return 0, 0, false
 }

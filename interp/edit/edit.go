@@ -7,7 +7,7 @@
 //
 // edit.go says what a cut is; lists.go reads lists and timelines, captions.go subtitles,
 // clips.go lists of clips; naming.go tells by its name which shot and take a clip is of,
-// asked.go by what the shot itself says.
+// asked.go by what the shot itself says. find.go finds clips without a plan, by a name.
 package edit
 
 import (
@@ -79,6 +79,7 @@ type Match struct {
 type Piece struct {
 	Clip
 	Match
+	From, To int64 // the source that a list of clips has of it, frames; both 0 where none has it
 }
 
 // Pieces returns the clips of a shot in the order of the record: those whose name says so,
@@ -93,7 +94,7 @@ func ofShot(clips []Clip, shot string) (list []Piece) {
 	for _, clip := range clips {
 		for _, m := range clip.Of {
 			if Fold(m.Shot) == Fold(shot) {
-				list = append(list, Piece{clip, m})
+				list = append(list, Piece{Clip: clip, Match: m})
 				named = named || !m.reel
 			}
 		}

@@ -53,7 +53,10 @@ type Piece struct {
 	In, Out int64   `json:"-"` // in the record, frames; Out is the first that is no longer there
 	Source  int64   `json:"-"` // its first frame in the source
 	Begins  float64 `json:"-"` // the shot time of its first frame, seconds
-	Main    bool    `json:"-"` // it is of the main take, by which shot time counts
+	// TakeFrom and TakeTo are the first frame of the take in the source and the first behind
+	// it, where a list of clips says how long the take is; else both are 0.
+	TakeFrom, TakeTo int64 `json:"-"`
+	Main             bool  `json:"-"` // it is of the main take, by which shot time counts
 }
 
 // slack is how near a time may lie to the edge of a piece to be on it, seconds. Times

@@ -8,7 +8,7 @@
 // What is done. The plan knows where the shot lies on each clock, by its pieces
 // (plan/piece.go). A clock fits if the whole recording lies where the shot is by it. A
 // recording by source may begin before the part that is used and end behind it, so the
-// source of a take is widened. Where both clocks fit and give other times, or none
+// source of a take is widened: to the row that a list of clips has of it, else by a minute. Where both clocks fit and give other times, or none
 // does, the user is asked. By source the whole take is scored, also what the cut has
 // removed. By record the frames go through the pieces, and only what the cut shows is
 // scored. The frames of a piece that runs backwards, or that shows a time again, are
@@ -106,7 +106,7 @@ func (k *clock) between(first, last int64, sourceFits bool) (*clock, error) {
 		label := k.shot.Rate.Format
 		var sources []string
 		for _, take := range k.takes() {
-			s := sourceOf(take)
+			s, _ := k.reach(take)
 			sources = append(sources, label(s.from)+" to "+label(s.to))
 		}
 		return nil, fmt.Errorf("the recording is %s to %s; %s is source %s, record %s to %s",
@@ -170,14 +170,27 @@ func sourceOf(take []*plan.Piece) span {
 	return s
 }
 
+// reach returns how far a recording of a take may reach: what a list of clips has of its
+// source, else what is used of it, and so many frames beyond that.
+func (k *clock) reach(take []*plan.Piece) (s span, slack float64) {
+	s, slack = sourceOf(take), k.frames(handles)
+	for _, p := range take {
+		if p.TakeTo > 0 {
+			s.from, s.to, slack = min(s.from, p.TakeFrom), max(s.to, p.TakeTo), k.frames(ragged)
+		}
+	}
+	return s, slack
+}
+
 // takeOf returns the take that a recording by source is of: of those in which it lies,
 // the one of which it holds most.
 func (k *clock) takeOf(first, last int64) (take []*plan.Piece, fits bool) {
 	most := int64(-1)
 	for _, t := range k.takes() {
 		s := sourceOf(t)
+		reach, slack := k.reach(t)
 		held := max(0, min(last+1, s.to)-max(first, s.from))
-		in := s.holds(first, last, k.frames(handles))
+		in := reach.holds(first, last, slack)
 		if held > most && (in || !fits) || in && !fits {
 			take, most, fits = t, held, in
 		}

@@ -13,13 +13,22 @@ import (
 )
 
 // cutShot is the shot of the other tests as a list has it.
-func cutShot(t *testing.T, events string) *plan.Shot {
+func cutShot(t *testing.T, events string) *plan.Shot { return loggedShot(t, events, "") }
+
+// loggedShot is the same with the rows of a list of clips: name, tape, start and end.
+func loggedShot(t *testing.T, events, rows string) *plan.Shot {
 	t.Helper()
 	text := "edit \"cut.edl\"\n" + fmt.Sprintf(source, "24", "")
 	text = strings.Replace(text, "edit \"cut.edl\"\nplan \"Pier\"\n", "plan \"Pier\"\nedit \"cut.edl\"\n", 1)
+	if rows != "" {
+		text = strings.Replace(text, "edit ", "clips \"day.ale\"\nedit ", 1)
+	}
 	opt := interp.Options{ReadFile: func(name string) ([]byte, error) {
-		if name == "cut.edl" {
+		switch name {
+		case "cut.edl":
 			return []byte("TITLE: CUT\nFCM: NON-DROP FRAME\n" + events), nil
+		case "day.ale":
+			return []byte("Heading\nFIELD_DELIM\tTABS\nFPS\t24\n\nColumn\nName\tTape\tStart\tEnd\n\nData\n" + rows), nil
 		}
 		return nil, fs.ErrNotExist
 	}}
@@ -129,6 +138,7 @@ func TestWhichClock(t *testing.T) {
 	cut := cutShot(t, event(1, 0, 9, 0, 9))
 	twice := cutShot(t, strings.NewReplacer("14:20:12", "01:00:02", "14:20:21", "01:00:11").Replace(event(1, 2, 11, 0, 9)))
 	row := func(code string) string { return "tc,focus_m\n" + code + ",1.6\n" }
+	logged := loggedShot(t, event(1, 0, 9, 0, 9), "4A-1\tB007\t14:20:00:00\t14:30:00:00\n4A-2\tA001\t14:18:00:00\t14:20:30:00\n")
 	tests := []struct {
 		name, text, ask string
 		shot            *plan.Shot
@@ -136,6 +146,8 @@ func TestWhichClock(t *testing.T) {
 	}{
 		{"source", row("14:20:11:00"), "", cut, recorded.BySource},
 		{"source, well before what is used", row("14:19:11:00"), "", cut, recorded.BySource},
+		{"source, in the clip of a list", row("14:18:11:00"), "", logged, recorded.BySource},
+		{"not in the clip of a list", row("14:20:50:00"), "", logged, "the recording is 14:20:50:00 to 14:20:50:00; 4A is source 14:18:00:00 to 14:20:30:00, record"},
 		{"record", row("01:00:03:00"), "", cut, recorded.ByRecord},
 		{"neither", row("13:00:00:00"), "", cut, "the recording is 13:00:00:00 to 13:00:00:00; 4A is source 14:20:10:00 to 14:20:19:00, record 01:00:00:00 to 01:00:09:00"},
 		{"neither, and said", row("13:00:00:00"), recorded.BySource, cut, recorded.BySource},

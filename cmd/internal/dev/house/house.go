@@ -76,7 +76,7 @@ var textRooms = []room{
 	{"interp/kit", []string{"lang$", "lang/timecode", "optics", "interp/format", "interp/names", "interp/plan", "interp/hand", "interp/viewer", "interp/units"}},
 	{"interp/change", []string{"lang$", "interp/names", "interp/units"}},
 	{"interp/stage", []string{"lang$", "optics$", "interp/names", "interp/change", "interp/plan", "interp/hand", "interp/units"}},
-	{"interp/cut", []string{"lang$", "lang/ale", "lang/timecode", "interp/edit", "interp/plan", "interp/speech", "interp/wording"}},
+	{"interp/cut", []string{"lang$", "lang/timecode", "interp/edit", "interp/plan", "interp/speech", "interp/wording"}},
 	{"interp/clock", []string{"lang$", "interp/names", "interp/stage", "interp/cut", "interp/kit", "interp/change", "interp/speech", "interp/plan", "interp/units"}},
 	{"interp/away", []string{"interp/clock", "interp/cut"}},
 	{"interp/film", []string{
