@@ -48,7 +48,8 @@
 //   - takes.go: pullscore takes
 //   - takes_predicted.go: pullscore takes --predicted
 //   - takes_against.go: pullscore takes --against, the takes that a cut uses
-//   - takes_recorded.go: pullscore takes --recorded; takes_unplanned.go the same without a plan
+//   - takes_recorded.go: pullscore takes --recorded; takes_unplanned.go the same without a plan,
+//     takes_place.go where such a recording lies
 //   - topics.go: help on a task
 //   - version.go: pullscore version
 //   - words.go: what a shell offers while a command line is typed

@@ -33,8 +33,9 @@ type takesCmd struct {
 	Clock     string  `enum:",source,record,shot" default:"" placeholder:"CLOCK" help:"Of which clock the timecode of a recording is: source, record or shot."`
 	Captions  string  `offer:"files" placeholder:"FILE" help:"Without a plan: the subtitles to tell the moves of a recording by."`
 	Against   string  `offer:"files" placeholder:"LIST" help:"The list of a cut: which take it uses of every rack, and how that landed. Without a plan: the list whose clip was recorded."`
-	Clip      string  `placeholder:"NAME" help:"The name of that clip in the list."`
-	Rate      string  `placeholder:"RATE" help:"Frames a second of a recording without a plan."`
+	Clip      string  `placeholder:"NAME" help:"The name of that clip in the list, as plans find one: 27A-3 is also 27A TK 3 and 27A-3.mov."`
+	Clips     string  `offer:"files" placeholder:"LIST" help:"Without a plan: a list of clips (ALE), for the rate and for how far the source of that clip goes."`
+	Rate      string  `placeholder:"RATE" help:"Frames a second of a recording without a plan, where no file says it."`
 	Unit      string  `enum:",mm,cm,m,in,ft" default:"" placeholder:"UNIT" help:"Of recorded focus distances that name none: mm, cm, m, in or ft."`
 	Column    string  `placeholder:"NAME" help:"The column of focus distances, where a recording has several."`
 	Append    string  `offer:"files" placeholder:"LOG" help:"Add the recorded pulls to this log."`
@@ -114,26 +115,29 @@ makes a soft rack exit 1, and --as edl or otio writes markers where the racks la
 
 Without a plan, subtitles tell what was said while the focus moved: when each move
 left and landed, on which words, and whether it left inside a sentence. Of the clip
-of a list the timecode is that of the camera, else that of the cut:
+of a list the timecode is that of the camera, else that of the cut. --rate is needed
+only where neither the recording nor a list says it (edit decision lists never do).
+As edl or otio the moves are markers, red where one left inside a sentence:
 
   pullscore takes --recorded clip.csv --captions cut.srt --rate 24
-  pullscore takes --recorded clip.csv --captions cut.srt --rate 24 --against cut.edl --clip 27A-3`
+  pullscore takes --recorded clip.csv --captions cut.srt --against cut.otio --clip 27A-3
+  pullscore takes --recorded clip.csv --captions cut.srt --rate 24 --as edl > moves.edl`
 
 // Run answers.
 func (c *takesCmd) Run(s *session) error {
 	switch {
-	case c.Against != "" && c.Recorded == "" && c.Captions == "" && c.Clip == "" && c.Rate == "":
+	case c.Against != "" && c.Recorded == "" && c.Captions == "" && c.Clip == "" && c.Clips == "" && c.Rate == "":
 		return c.usedInCut(s)
 	case c.Strict:
 		return errors.New("--strict goes with --against and a plan")
 	case len(c.Logs) > 1:
 		return errors.New("one log at a time, but for --against: join them")
-	case c.Captions != "" || c.Against != "" || c.Clip != "" || c.Rate != "":
+	case c.Captions != "" || c.Against != "" || c.Clip != "" || c.Clips != "" || c.Rate != "":
 		return c.unplanned(s)
 	case c.As == "csv":
 		return errors.New("csv is for --against, or a recording with --captions")
 	case c.As == "edl" || c.As == "otio":
-		return errors.New("edl and otio are for --against: markers where each rack of the cut lands")
+		return errors.New("edl and otio are for --against, or a recording with --captions: markers where racks land")
 	case c.Predicted && c.Recorded == "":
 		return c.predicted(s)
 	}

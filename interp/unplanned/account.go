@@ -32,6 +32,8 @@ type Told struct {
 	Within    bool        `json:"within_a_sentence"` // it left with more than 0.3 s of one to come
 	Sentence  string      `json:"sentence,omitempty"`
 	ToCome    plan.Number `json:"to_come_s,omitzero"` // of that sentence
+
+	Start, Land int64 `json:"-"` // frames of the record; meaningful where their labels are not empty
 }
 
 // A Place says where a recording lies in a cut.
@@ -77,13 +79,13 @@ func Account(frames []recorded.Sample, at *Place, said []Sentence) (list []Told)
 			t.SourceStart, t.SourceLand = at.Rate.Format(start.Number), at.Rate.Format(land.Number)
 		}
 		if n, ok := at.record(start.Number); ok {
-			t.RecordStart = at.Rate.Format(n)
+			t.Start, t.RecordStart = n, at.Rate.Format(n)
 			now := at.Rate.Seconds(n - at.Start)
 			t.WordStart = wordAt(said, now)
 			t.within(said, now)
 		}
 		if n, ok := at.record(land.Number); ok {
-			t.RecordLand = at.Rate.Format(n)
+			t.Land, t.RecordLand = n, at.Rate.Format(n)
 			t.WordLand = wordAt(said, at.Rate.Seconds(n-at.Start))
 		}
 		list = append(list, t)

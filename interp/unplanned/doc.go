@@ -3,5 +3,6 @@
 //
 //   - moves.go: the moves of a curve
 //   - words.go: what is said, sentence by sentence; turns.go who says it
+//   - place.go: which clips of a cut show a recording
 //   - account.go: each move with its times in the cut and the words about it
 package unplanned

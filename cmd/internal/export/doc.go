@@ -10,6 +10,7 @@
 //   - forms.go: the table of forms, from which flag and help are made
 //   - frames.go: the lens at every frame of a shot
 //   - used.go: markers that say how each rack in the cut landed
+//   - unplanned.go: markers of the moves of a recording without a plan
 //   - markers.go: markers for the cutting room, as OTIO and EDL
 //   - place.go: where shots and their pieces lie in the record
 //   - opentrackio.go: the focus as OpenTrackIO, a sample a frame

@@ -10,12 +10,26 @@ import (
 	"pullscore/interp/unplanned"
 )
 
-// WriteUnplanned writes the moves of a recording of so many frames, with what was said
-// meanwhile; subtitles count from a timecode of the record.
-func WriteUnplanned(screen console.Screen, recording string, frames int, begins string, moves []unplanned.Told) error {
+// Unplanned is what is known of a recording without a plan.
+type Unplanned struct {
+	Recording      string
+	Frames         int
+	Rate, RateFrom string // frames a second, and the file that says it; "" where the user did
+	Clip           string // of the list, that was recorded; "" for none
+	Begins         string // the timecode of the record that the subtitles count from
+}
+
+// WriteUnplanned writes the moves of a recording, with what was said meanwhile.
+func WriteUnplanned(screen console.Screen, of Unplanned, moves []unplanned.Told) error {
 	w := &takeWriter{console.Lines{Screen: screen}}
-	w.Line(screen.Paint(console.Bold, console.Clean(recording)))
-	w.Wrapped(console.Dim, margin, fmt.Sprintf("%s, %s; the subtitles count from %s", units.Count(frames, "frame"), units.Count(len(moves), "focus move"), begins))
+	w.Line(screen.Paint(console.Bold, console.Clean(of.Recording)))
+	w.Wrapped(console.Dim, margin, fmt.Sprintf("%s, %s; the subtitles count from %s", units.Count(of.Frames, "frame"), units.Count(len(moves), "focus move"), of.Begins))
+	if of.RateFrom != "" {
+		w.Wrapped(console.Dim, margin, fmt.Sprintf("%s frames a second, as %s says", of.Rate, console.Clean(of.RateFrom)))
+	}
+	if of.Clip != "" {
+		w.Wrapped(console.Dim, margin, fmt.Sprintf("the clip in the cut is %s", console.Clean(of.Clip)))
+	}
 	inside := 0
 	for i := range moves {
 		w.unplanned(&moves[i])

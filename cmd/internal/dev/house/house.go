@@ -69,7 +69,7 @@ var textRooms = []room{
 	{"interp/stops", []string{"optics$", "interp/plan", "interp/units"}},
 	{"interp/takes", []string{"lang$", "lang/lines", "lang/timecode", "lang/opentrackio", "interp/plan", "interp/hand", gonum, "interp/units"}},
 	{"interp/edit", []string{"lang$", "lang/lines", "lang/captions", "lang/edl", "lang/otio", "lang/ale", "lang/timecode", "interp/speech", "interp/subtitle", "interp/wording", text}},
-	{"interp/unplanned", []string{"lang$", "lang/lines", "lang/captions", "lang/timecode", "interp/plan", "interp/speech", "interp/subtitle", "interp/takes/recorded", "interp/edit"}},
+	{"interp/unplanned", []string{"lang$", "lang/ale", "lang/lines", "lang/captions", "lang/timecode", "interp/plan", "interp/speech", "interp/subtitle", "interp/takes/recorded", "interp/edit"}},
 	{"interp/revision", []string{"lang/fountain", "interp/plan", "interp/speech", "interp/wording"}},
 	{"interp/names", []string{"lang$", "lang/timecode"}},
 	{"interp/load", []string{"lang$", "lang/lines", "interp/names", "interp/units"}},
