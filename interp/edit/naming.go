@@ -40,20 +40,29 @@ func Fold(name string) string {
 // Bare returns a name folded, and without the ending of a file.
 func Bare(name string) string { return bare(Fold(name)) }
 
-var (
-	fileEnding = lines.Pattern(`\.[A-Z][A-Z0-9]{1,4}$`)
-	tail       = lines.Pattern(`^(?:[ \t]*[-_/.#]?[ \t]*(?:TAKE|TK|T)[ \t_#-]*|[ \t]*[-_/.#][ \t]*|[ \t]+)` +
-		`([0-9]{1,3}[A-Z]{0,3}|PU[0-9]*)` +
-		`(?:[-_/. \t]([A-Z][0-9]?))?` +
-		`(?:[ \t*.].*)?$`)
-)
+var tail = lines.Pattern(`^(?:[ \t]*[-_/.#]?[ \t]*(?:TAKE|TK|T)[ \t_#-]*|[ \t]*[-_/.#][ \t]*|[ \t]+)` +
+	`([0-9]{1,3}[A-Z]{0,3}|PU[0-9]*)` +
+	`(?:[-_/. \t]([A-Z][0-9]?))?` +
+	`(?:[ \t*.].*)?$`)
 
 // bare returns a folded name without the ending of a file: 27C.MOV is 27C.
 func bare(folded string) string {
-	if at := fileEnding().FindStringIndex(folded); at != nil {
-		return strings.TrimRight(folded[:at[0]], "* \t")
+	at := strings.LastIndexByte(folded, '.')
+	if at < 0 || !isEnding(folded[at+1:]) {
+		return folded
 	}
-	return folded
+	return strings.TrimRight(folded[:at], "* \t")
+}
+
+// isEnding reports whether a text is the ending of a file: a letter, and one to four letters
+// or digits.
+func isEnding(s string) bool {
+	for i := range len(s) {
+		if c := s[i]; (c < 'A' || c > 'Z') && (i == 0 || c < '0' || c > '9') {
+			return false
+		}
+	}
+	return len(s) >= 2 && len(s) <= 5
 }
 
 // TailOf reads what stands in a folded name behind the folded ID of a shot; ok is false

@@ -1,6 +1,9 @@
 package edit
 
 import (
+	"math/rand"
+	"regexp"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -75,4 +78,28 @@ func TestShotsOfAnyID(t *testing.T) {
 			t.Fatalf("%q is of %q %v", id+form+"3", got, tail)
 		}
 	})
+}
+
+// The ending of a file is what this expression says.
+func TestFileEndings(t *testing.T) {
+	ending := regexp.MustCompile(`\.[A-Z][A-Z0-9]{1,4}$`)
+	r := rand.New(rand.NewSource(1))
+	cut := 0
+	for range 20_000 {
+		s := ""
+		for range 1 + r.Intn(7) {
+			s += []string{"A", "MOV", ".", "3", " ", "*", "É", "27C"}[r.Intn(8)]
+		}
+		want := s
+		if at := ending.FindStringIndex(s); at != nil {
+			want = strings.TrimRight(s[:at[0]], "* \t")
+			cut++
+		}
+		if got := bare(s); got != want {
+			t.Fatalf("%q: %q, want %q", s, got, want)
+		}
+	}
+	if cut < 300 {
+		t.Errorf("only %d names have an ending", cut)
+	}
 }

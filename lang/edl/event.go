@@ -4,7 +4,6 @@ package edl
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -12,18 +11,42 @@ import (
 	"pullscore/lang/lines"
 )
 
-var (
-	transition = lines.Pattern(`^(?:C|D|K|W\d{1,3})$`)
-	keyPart    = lines.Pattern(`^[BO]$`)
-	frameCount = lines.Pattern(`^\d{1,4}$`)
-	channels   = lines.Pattern(`^(?:NONE|B|[AV\d/]+)$`)
-)
+// transition reports whether a word is one: C, D, K, or W with up to three digits.
+func transition(s string) bool {
+	switch s {
+	case "C", "D", "K":
+		return true
+	}
+	return len(s) > 1 && len(s) <= 4 && s[0] == 'W' && consists(s[1:], isDigit)
+}
+
+func keyPart(s string) bool { return s == "B" || s == "O" }
+
+func frameCount(s string) bool { return len(s) <= 4 && consists(s, isDigit) }
+
+// channels reports whether a word is one: NONE, B, or pictures and sounds as V, A2/V.
+func channels(s string) bool {
+	return s == "NONE" || s == "B" || consists(s, func(c byte) bool { return isDigit(c) || c == 'A' || c == 'V' || c == '/' })
+}
+
+func isDigit(c byte) bool { return '0' <= c && c <= '9' }
+
+// consists reports whether a text is bytes of a kind, at least one.
+func consists(s string, kind func(byte) bool) bool {
+	for i := range len(s) {
+		if !kind(s[i]) {
+			return false
+		}
+	}
+	return s != ""
+}
 
 // event reads an event line. It is taken from its end, since a reel may have
 // blanks in it: four times, a duration where there is one, the transition, the
 // channels, and the rest is number and reel.
 func (r *reader) event(l lines.Line) {
-	words := fields(l.Text, 0)
+	r.words = fields(r.words[:0], l.Text, 0)
+	words := r.words
 	head := max(0, len(words)-4)
 	e := Event{Range: r.text.Whole(l), Number: words[0].text}
 	reel, ok := e.read(words[:head])
@@ -45,22 +68,22 @@ func (r *reader) event(l lines.Line) {
 
 // read reads what stands before the times, and returns the words of the reel.
 func (e *Event) read(words []field) (reel []field, ok bool) {
-	take := func(form *regexp.Regexp) string {
+	take := func(form func(string) bool) string {
 		last := len(words) - 1
-		if last < 0 || !form.MatchString(words[last].text) {
+		if last < 0 || !form(words[last].text) {
 			return ""
 		}
 		taken := words[last].text
 		words = words[:last]
 		return taken
 	}
-	e.Duration, _ = strconv.ParseInt(take(frameCount()), 10, 64) // none is 0
-	part := take(keyPart())
-	e.Transition = take(transition())
+	e.Duration, _ = strconv.ParseInt(take(frameCount), 10, 64) // none is 0
+	part := take(keyPart)
+	e.Transition = take(transition)
 	if part != "" && e.Transition == "K" {
 		e.Transition += " " + part
 	}
-	e.Channels = take(channels())
+	e.Channels = take(channels)
 	if e.Transition == "" || e.Channels == "" || len(words) < 2 {
 		return nil, false
 	}
@@ -93,10 +116,11 @@ func (r *reader) compare(e *Event) {
 	if e.RecordIn == e.RecordOut {
 		return
 	}
-	if r.last != nil && r.last.Number != e.Number && r.last.Channels == e.Channels {
-		r.places(r.last, e)
+	now := place{e.Number, e.Channels, e.RecordIn, e.RecordOut, e.Range}
+	if r.last.number != "" && r.last.number != now.number && r.last.channels == now.channels {
+		r.places(r.last, now)
 	}
-	r.last = e
+	r.last = now
 }
 
 func (r *reader) lengths(e *Event) {
@@ -111,19 +135,26 @@ func (r *reader) lengths(e *Event) {
 	})
 }
 
-func (r *reader) places(before, e *Event) {
+// A place is where an event lies in the record.
+type place struct {
+	number, channels string
+	in, out          int64
+	where            lang.Range
+}
+
+func (r *reader) places(before, e place) {
 	code, message := "", ""
 	switch {
-	case e.RecordOut <= before.RecordIn:
-		code, message = "out-of-order", fmt.Sprintf("event %s lies before event %s in the record", e.Number, before.Number)
-	case e.RecordIn < before.RecordOut:
-		code, message = "events-overlap", fmt.Sprintf("event %s begins %d frames before event %s ends", e.Number, before.RecordOut-e.RecordIn, before.Number)
+	case e.out <= before.in:
+		code, message = "out-of-order", fmt.Sprintf("event %s lies before event %s in the record", e.number, before.number)
+	case e.in < before.out:
+		code, message = "events-overlap", fmt.Sprintf("event %s begins %d frames before event %s ends", e.number, before.out-e.in, before.number)
 	default:
 		return
 	}
 	r.faults.Add(lang.Diagnostic{
-		Code: code, Severity: lang.Warning, Message: message, Range: e.Range,
+		Code: code, Severity: lang.Warning, Message: message, Range: e.where,
 		Detail:  "Nothing is shifted.",
-		Related: []lang.Related{{Message: "event " + before.Number, Range: before.Range}},
+		Related: []lang.Related{{Message: "event " + before.number, Range: before.where}},
 	})
 }

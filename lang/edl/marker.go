@@ -16,7 +16,7 @@ const mostMarkers = 100_000
 // marker reads a LOC line: a record time, a colour, a text.
 func (r *reader) marker(l lines.Line, e *Event) {
 	start := strings.Index(l.Text, ":") + 1
-	words := fields(l.Text[start:], start)
+	words := fields(nil, l.Text[start:], start)
 	if len(words) == 0 {
 		r.tell(lang.Error, "bad-marker", l, 0, len(l.Text), "the marker has no time", "A marker is LOC:, a timecode, a colour and a text.")
 		return

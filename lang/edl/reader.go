@@ -24,7 +24,8 @@ type reader struct {
 	// group are the last events of one number, of which the lines below may
 	// still say something, and last the one before that takes any time.
 	group   []Event
-	last    *Event
+	last    place
+	words   []field // of the line that is being read; kept for their memory
 	yield   func(Event) bool
 	stopped bool // no more is wanted
 }
@@ -100,22 +101,31 @@ var passed = []string{
 // line reads one line.
 func (r *reader) line(l lines.Line) {
 	s := strings.TrimSpace(l.Text)
-	upper := strings.ToUpper(s)
 	switch {
 	case s == "":
+	case s[0] == '*':
+		r.comment(l, strings.TrimLeft(s[1:], " \t*"))
+	case strings.IndexByte(s, '|') < 0 && isDigit(s[0]): // as most of the others
+		r.event(l)
+	default:
+		r.other(l, s, strings.ToUpper(s))
+	}
+}
+
+// other reads a line that may be anything but a comment with a star.
+func (r *reader) other(l lines.Line, s, upper string) {
+	switch {
 	case strings.HasPrefix(upper, "TITLE:"):
 		r.title = strings.TrimSpace(s[len("TITLE:"):])
 	case strings.HasPrefix(upper, "FCM:"):
 		r.fcm(l, strings.TrimSpace(upper[len("FCM:"):]))
-	case s[0] == '*':
-		r.comment(l, strings.TrimLeft(s[1:], " \t*"))
 	case strings.HasPrefix(upper, "FROM CLIP NAME:"):
 		r.comment(l, s)
 	case barred().MatchString(s):
 		r.bars(l)
 	case strings.HasPrefix(upper, "M2 ") || strings.HasPrefix(upper, "M2\t"):
 		r.speed(l)
-	case s[0] >= '0' && s[0] <= '9':
+	case isDigit(s[0]):
 		r.event(l)
 	default:
 		for _, p := range passed {
@@ -152,7 +162,7 @@ func (r *reader) label(l lines.Line, f field) (frames int64, ok bool) {
 // read is label for one that counts as drop-frame also where it has no semicolon and
 // no FCM line says so.
 func (r *reader) read(l lines.Line, f field, likeDrop bool) (frames int64, ok bool) {
-	label, dropped := f.text, strings.ContainsAny(f.text, ";")
+	label, dropped := f.text, strings.IndexByte(f.text, ';') >= 0
 	if dropped && r.mode == nonDrop {
 		r.once("drop-differs", l, "the labels have semicolons, and FCM says NON-DROP FRAME", "FCM is followed.")
 		label = strings.ReplaceAll(label, ";", ":")
@@ -210,7 +220,7 @@ func (r *reader) from(e *Event, name string) {
 
 // speed reads an M2 line: reel, frames a second, source time.
 func (r *reader) speed(l lines.Line) {
-	words := fields(l.Text, 0)
+	words := fields(nil, l.Text, 0)
 	if len(words) < 4 {
 		r.tell(lang.Error, "bad-speed", l, 0, len(l.Text), "the speed line is not whole", "It is M2, a reel, frames a second and a timecode.")
 		return
@@ -256,19 +266,18 @@ type field struct {
 	from, to int
 }
 
-// fields splits a text at blanks; start is where the text begins on its line.
-func fields(s string, start int) (list []field) {
-	for at := 0; at < len(s); {
-		if s[at] == ' ' || s[at] == '\t' {
+// fields appends the words of a text, which blanks part; start is where the text begins on
+// its line.
+func fields(list []field, s string, start int) []field {
+	blank := func(c byte) bool { return c == ' ' || c == '\t' }
+	for at := 0; at < len(s); at++ {
+		from := at
+		for at < len(s) && !blank(s[at]) {
 			at++
-			continue
 		}
-		n := strings.IndexAny(s[at:], " \t")
-		if n < 0 {
-			n = len(s) - at
+		if at > from {
+			list = append(list, field{s[from:at], start + from, start + at})
 		}
-		list = append(list, field{s[at : at+n], start + at, start + at + n})
-		at += n
 	}
 	return list
 }
