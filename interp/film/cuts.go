@@ -7,6 +7,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"sync"
 
 	"pullscore/interp/cut"
 	"pullscore/interp/edit"
@@ -18,7 +19,8 @@ import (
 )
 
 // readCuts reads the files that the edit statements name.
-func (r *reader) readCuts() {
+func (r *reader) readCuts(clips asking) {
+	want := sync.OnceValue(func() edit.Wanted { return r.wanted(clips) }) // a plan without a cut wants nothing
 	seen := map[string]*lang.CutFile{}
 	for _, s := range r.Scope.Edits {
 		if !load.NamesFile(s.File, r.Reporter) {
@@ -34,34 +36,34 @@ func (r *reader) readCuts() {
 			continue
 		}
 		seen[path] = s
-		if c := r.readCut(s, path); c != nil {
+		if c := r.readCut(s, path, want); c != nil {
 			r.Cuts = append(r.Cuts, c)
 		}
 	}
-	r.readAgainst()
+	r.readAgainst(want)
 	r.startPictures()
 }
 
 // readAgainst reads the list that is asked for in place of the plan's own. No statement
 // names it, so what is wrong with its name stands in no line of the plan.
-func (r *reader) readAgainst() {
+func (r *reader) readAgainst(want func() edit.Wanted) {
 	path := r.loader.Opt.Against
 	if path == "" {
 		return
 	}
 	r.Cuts = slices.DeleteFunc(r.Cuts, func(c *cut.File) bool { return c.IsList && c.HasClips })
-	if c := r.readCut(&lang.CutFile{File: &lang.Text{Value: path}}, path); c != nil {
+	if c := r.readCut(&lang.CutFile{File: &lang.Text{Value: path}}, path, want); c != nil {
 		r.Cuts = append([]*cut.File{c}, r.Cuts...)
 	}
 }
 
 // readCut reads one file; nil where there is nothing to follow in it.
-func (r *reader) readCut(s *lang.CutFile, path string) *cut.File {
+func (r *reader) readCut(s *lang.CutFile, path string, want func() edit.Wanted) *cut.File {
 	f := r.loader.Open(s.File, path, r.Reporter)
 	if f == nil {
 		return nil
 	}
-	read, diags := edit.Read(f.Text, r.Film.Rate, r.wanted())
+	read, diags := edit.Read(f.Text, r.Film.Rate, want())
 	f.PassOn(s.File, diags, r.Reporter)
 	if read == nil {
 		return nil
@@ -91,7 +93,7 @@ func (r *reader) splitWords() {
 
 // wanted is what the plan looks for in a cut: its shots, and the words of all
 // lines that they may have.
-func (r *reader) wanted() edit.Wanted {
+func (r *reader) wanted(clips asking) edit.Wanted {
 	var want edit.Wanted
 	for _, s := range r.Shots {
 		if !s.Read {
@@ -99,7 +101,7 @@ func (r *reader) wanted() edit.Wanted {
 		}
 		id := s.Section.Head.(*lang.Shot).ID
 		if names.Has[*lang.Clip](s.Section) {
-			for _, c := range r.clipsOf(s.Section) {
+			for _, c := range clips[s.Section] {
 				want.Asked = append(want.Asked, c.Ask)
 			}
 			continue
@@ -161,12 +163,12 @@ func (r *reader) linesIn(sec *lang.Section) (list []*lang.Speech) {
 }
 
 // findShots finds every shot in the cuts.
-func (r *reader) findShots() {
+func (r *reader) findShots(clips asking) {
 	r.shotCuts = map[*lang.Section]*cut.Shot{}
 	heard := map[*cut.File][]labelled{}
 	for _, s := range r.Shots {
 		if len(r.Cuts) > 0 && s.Read {
-			asked := r.asked(s.Section)
+			asked := r.asked(s.Section, clips[s.Section])
 			found := cut.FindShot(asked)
 			r.shotCuts[s.Section] = found
 			heard[found.Subtitles] = append(heard[found.Subtitles], labelsOf(found, asked.Lines)...)
@@ -177,12 +179,12 @@ func (r *reader) findShots() {
 
 // asked returns what a shot asks of the cuts: it is found by its ID, by its lines, moves written out, and by where the
 // plan has it begin. What is wrong with those is told once the shot is built.
-func (r *reader) asked(sec *lang.Section) *cut.Asked {
+func (r *reader) asked(sec *lang.Section, clips []cut.Named) *cut.Asked {
 	head := sec.Head.(*lang.Shot)
 	l := names.NewLexicon(head, r.Scope, r.Lets, r.Source, r.Film.Rate)
 	film, _ := r.Scope.Settings["with"].(*lang.With)
 	l.Speed = r.Film.Speed(names.Clauses(film, withOf(sec)), l)
-	asked := &cut.Asked{ID: head.ID, Speed: l.Speed, Cuts: r.Cuts, Clips: r.clipsOf(sec), Logs: r.Clips}
+	asked := &cut.Asked{ID: head.ID, Speed: l.Speed, Cuts: r.Cuts, Clips: clips, Logs: r.Clips}
 	for _, it := range l.Expand(sec.Body) {
 		switch s := it.Stmt.(type) {
 		case *lang.Speech:
@@ -196,6 +198,20 @@ func (r *reader) asked(sec *lang.Section) *cut.Asked {
 		}
 	}
 	return asked
+}
+
+// An asking is what the clip statements of each shot name.
+type asking map[*lang.Section][]cut.Named
+
+// askedClips returns it of all shots that are read.
+func (r *reader) askedClips() asking {
+	all := asking{}
+	for _, s := range r.Shots {
+		if s.Read {
+			all[s.Section] = r.clipsOf(s.Section)
+		}
+	}
+	return all
 }
 
 // clipsOf returns what the clip statements of a shot name. What is wrong with their

@@ -50,8 +50,9 @@ func Read(root *names.Unit, l *load.Loader, before *plan.Plan, told *names.Repor
 	r.findPeople()
 	r.splitWords()
 	r.readClips()
-	r.readCuts()
-	r.findShots()
+	clips := r.askedClips()
+	r.readCuts(clips)
+	r.findShots(clips)
 	return f, again
 }
 
