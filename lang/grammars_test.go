@@ -150,7 +150,7 @@ func textMateRules(n neighbours) string {
 		fmt.Fprintf(&b, "    %q: %s", name, strings.TrimSpace(text.String()))
 	}
 	put("statements", tmRule{Comment: "A line that a word of the language begins. A soft word is a name before : ( and moves.", Patterns: n.tmStatements()})
-	put("moves", tmRule{Comment: "NAME moves", Begin: `^(?=\s*(?:"(?:\\.|[^"\\])*"|[\p{L}_][^\s:("]*)\s+moves` + tmGoesOn + `)`, End: tmLineEnds, Patterns: n.tmInside(movesWord)})
+	put("moves", tmRule{Comment: "NAME moves", Begin: `^\s*(?:(?="(?:\\.|[^"\\])*"\s+moves` + tmGoesOn + `)|[\p{L}_][^\s:("]*(?=\s+moves` + tmGoesOn + `))`, End: tmLineEnds, Patterns: n.tmInside(movesWord)})
 	put("names", tmRule{Comment: "Soft words behind a word or sign that a name follows: they are names.", Patterns: n.tmNames()})
 	put("keywords", tmRule{Comment: "Words that are never names.", Name: "keyword.other.pull", Match: tmAny(Keywords())})
 	put("units", tmRule{Comment: "Units behind a number.", Name: "keyword.other.unit.pull", Match: `(?<=\d|\d\s)(?:` + strings.Join(wordUnits(), "|") + `)(?![\p{L}\p{M}\p{Nd}_])`})

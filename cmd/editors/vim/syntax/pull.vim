@@ -66,6 +66,7 @@ for [s:words, s:soft] in pullscore#words#before_names
   let s:names = filter(copy(pullscore#words#soft), 'index(s:soft, v:val) < 0')
   call s:match('pullName', s:any(s:names) . '&%(%(\d\s*)@3<!<' . s:any(s:words) . '\s+)@20<=\k+')
 endfor
+call s:match('pullName', '^\s*\zs\k[^ \t:("]*%(\s+moves' . s:joined . '@!)@=')
 call s:match('pullName', s:any(pullscore#words#soft) . '&%([-+−*/=(]\s*)@9<=\k+')
 
 " No rule below has the end of a line in it: the line would go on behind it.
