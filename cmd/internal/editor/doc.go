@@ -13,6 +13,9 @@
 //   - formatting.go: the layout as the least edits by lines
 //   - graph.go: which plans use which files
 //   - habits.go: what a plan writes at such a place
+//   - hints.go: times and chances behind statements
+//   - hover.go: what a word of a plan comes to
+//   - hover_names.go: what a name or a number stands for
 //   - lines.go: byte offsets to positions and back, in UTF-8 or UTF-16
 //   - links.go: the files that a plan names, as links
 //   - naming.go: the names of a document and of the plans that use it
@@ -25,6 +28,7 @@
 //   - planned.go: one plan as it was interpreted, and of which texts
 //   - rename.go: another name for something, in all plans
 //   - requests.go: what a client can ask, in one table
+//   - says.go: what parts of a shot come to, with the figures of the list
 //   - selection.go: what to select around a place
 //   - server.go: from initialize to exit
 //   - settings.go: what the client can do and wants

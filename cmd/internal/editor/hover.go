@@ -1,0 +1,259 @@
+// What a word of a plan comes to, in at most twelve lines.
+//
+// A statement is told as `list` tells it, with the same figures: a rack by its times,
+// places, travel and chance, a line by its times. A name is told by what it stands for, a
+// word of the language by its usage line.
+
+package editor
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"pullscore/cmd/internal/lsp"
+	"pullscore/interp"
+	"pullscore/interp/mention"
+	"pullscore/interp/plan"
+	"pullscore/interp/units"
+	"pullscore/lang"
+)
+
+// mostLines is how long a hover is at most.
+const mostLines = 12
+
+// hover answers with what stands at a place.
+func hover(ctx context.Context, s *snapshot, p *lsp.PositionParams) (any, error) {
+	d, err := s.document(p.TextDocument.URI)
+	if err != nil {
+		return nil, err
+	}
+	if !d.plan {
+		return nil, nil
+	}
+	t := &teller{s: s, doc: d, offset: s.offset(d, p.Position)}
+	if t.token = tokenAt(lang.Tokens(d.data), t.offset); t.token == nil || t.token.Kind == lang.TokenComment {
+		return nil, nil
+	}
+	t.one = statementAt(d.tree(), t.token.Start)
+	if t.plan, err = s.plan(ctx, d.uri); err != nil {
+		return nil, err
+	}
+	t.shots = t.plan.shotsOf(d, t.offset)
+	lines := t.lines()
+	if len(lines) == 0 {
+		return nil, nil
+	}
+	at := s.ranged(d, t.token.Start, t.token.End)
+	return lsp.Hover{Contents: s.markup(lines), Range: &at}, nil
+}
+
+// markup writes lines as the client reads them. In Markdown they stand in a block of code,
+// so that nothing in them is taken for a sign of Markdown.
+func (s *snapshot) markup(lines []string) lsp.MarkupContent {
+	if len(lines) > mostLines {
+		lines = append(lines[:mostLines-1:mostLines-1], "…")
+	}
+	text := strings.Join(lines, "\n")
+	for _, format := range s.client.TextDocument.Hover.ContentFormat {
+		if format == lsp.Markdown {
+			fence := "```"
+			for strings.Contains(text, fence) {
+				fence += "`"
+			}
+			return lsp.MarkupContent{Kind: lsp.Markdown, Value: fence + "\n" + text + "\n" + fence}
+		}
+	}
+	return lsp.MarkupContent{Kind: lsp.PlainText, Value: text}
+}
+
+// tokenAt returns the token at a byte; the one that ends there if none begins.
+func tokenAt(tokens []lang.Token, offset int) *lang.Token {
+	for i, t := range tokens {
+		if t.Start <= offset && (offset < t.End || offset == t.End && (i+1 == len(tokens) || tokens[i+1].Start > offset)) {
+			return &tokens[i]
+		}
+	}
+	return nil
+}
+
+// A teller says what stands at a place.
+type teller struct {
+	s      *snapshot
+	doc    *document
+	offset int
+	token  *lang.Token
+	one    lang.Statement // nil between statements
+	plan   *planned
+	shots  []*plan.Shot // that the place is in; those of the whole plan above them
+}
+
+// shotsOf returns the shot that a byte of a document is in, as it came out; all shots of
+// the plan if it is in none.
+func (p *planned) shotsOf(d *document, offset int) []*plan.Shot {
+	line := 0
+	for _, section := range d.tree().Sections {
+		if at := section.Head.Range(); at.Start.Offset <= offset {
+			line = at.Start.Line
+		}
+	}
+	var all, in []*plan.Shot
+	for _, shot := range p.result().Plan.Shots {
+		all = append(all, shot)
+		if p.reals[shot.File] == d.real && shot.Line == line {
+			in = append(in, shot)
+		}
+	}
+	if in == nil {
+		return all
+	}
+	return in
+}
+
+// style returns how lengths of a shot are written.
+func (s *snapshot) style(shot *plan.Shot) units.Style {
+	switch s.Units {
+	case "metric":
+		return units.ForTable(false)
+	case "imperial":
+		return units.ForTable(true)
+	}
+	return units.ForTable(shot != nil && shot.Imperial)
+}
+
+// word returns the token as it is written.
+func (t *teller) word() string { return string(t.doc.data[t.token.Start:t.token.End]) }
+
+// lines says what the token is: a name, else what its statement comes to if it begins it,
+// else a number or a word of the language.
+func (t *teller) lines() []string {
+	if m := t.mention(); m != nil {
+		return t.name(*m)
+	}
+	if t.token.Kind == lang.TokenNumber {
+		return t.number()
+	}
+	if t.one != nil && t.token.Start == t.one.Range().Start.Offset {
+		if lines := t.statement(); len(lines) > 0 {
+			return lines
+		}
+	}
+	if t.token.Kind == lang.TokenKeyword {
+		return usage(t.word())
+	}
+	return nil
+}
+
+// mention returns the name at the place; nil if none is there.
+func (t *teller) mention() *interp.Mention {
+	for _, m := range t.plan.result().Names() {
+		if t.plan.reals[m.Range.File] == t.doc.real && m.Range.Start.Offset <= t.token.Start && t.token.Start < m.Range.End.Offset {
+			if _, speaks := t.one.(*lang.Speech); speaks && t.token.Start == t.one.Range().Start.Offset {
+				return nil // the line is told
+			}
+			return &m
+		}
+	}
+	return nil
+}
+
+// usage says how a word of the language is used: its usage lines, and what the reference
+// says of it first.
+func usage(word string) []string {
+	lines := lang.Usages(word)
+	if len(lines) > 4 {
+		lines = append(lines[:4:4], "…")
+	}
+	for _, passage := range lang.Explain(word) {
+		first, _, _ := strings.Cut(strings.ReplaceAll(passage, "`", ""), ". ")
+		return append(lines, fold(first, foldAt)...)
+	}
+	return lines
+}
+
+// foldAt is how many characters a line of a hover has, about.
+const foldAt = 76
+
+// fold breaks a text into lines at its blanks.
+func fold(text string, most int) (lines []string) {
+	line := ""
+	for _, word := range strings.Fields(text) {
+		if line != "" && len([]rune(line))+1+len([]rune(word)) > most {
+			lines, line = append(lines, line), ""
+		}
+		line = strings.TrimSpace(line + " " + word)
+	}
+	if line == "" {
+		return lines
+	}
+	return append(lines, line)
+}
+
+// statement says what the statement at the place comes to. A rack of a move is one in every
+// shot that uses the move.
+func (t *teller) statement() []string {
+	var each []string
+	for _, shot := range t.shots {
+		if pull := pullOf(shot, t.one); pull != nil && len(t.shots) > 1 {
+			each = append(each, pullInShort(shot, pull, t.s.style(shot)))
+		}
+	}
+	if each != nil {
+		return each
+	}
+	for _, shot := range t.shots {
+		style := t.s.style(shot)
+		if pull := pullOf(shot, t.one); pull != nil {
+			return pullSays(shot, pull, style)
+		}
+		if said, ok := t.one.(*lang.Speech); ok {
+			if line := lineOfSpeech(shot, said, t.doc); line != nil {
+				return []string{
+					fmt.Sprintf("%s speaks from %s to %s, %s", line.Who, style.Time(float64(line.Start)), style.Time(float64(line.End)), t.source(line)),
+					fmt.Sprintf("“%s”", line.Text),
+				}
+			}
+		}
+		if _, ok := t.one.(*lang.Shot); ok && len(t.shots) == 1 {
+			return shotSays(shot)
+		}
+	}
+	return nil
+}
+
+// source says where the times of a line come from.
+func (t *teller) source(line *plan.Line) string {
+	said, _ := t.one.(*lang.Speech)
+	switch {
+	case line.Estimated:
+		return "estimated"
+	case said != nil && (said.Lasting != nil || said.From != nil):
+		return "as the plan says"
+	}
+	return "from the cut"
+}
+
+// name says what a name stands for.
+func (t *teller) name(m interp.Mention) []string {
+	switch m.Kind {
+	case mention.Word:
+		return t.spoken(m)
+	case mention.Subject:
+		for _, shot := range t.shots {
+			for _, u := range shot.Subjects {
+				if u.Name == m.Name {
+					return []string{subjectSays(shot, u, t.s.style(shot))}
+				}
+			}
+		}
+	case mention.Cue:
+		for _, shot := range t.shots {
+			for _, c := range shot.Cues {
+				if c.Name == m.Name {
+					return []string{fmt.Sprintf("cue %s: %s", c.Name, timeSays(shot, float64(c.T)))}
+				}
+			}
+		}
+	}
+	return t.declared(m)
+}
