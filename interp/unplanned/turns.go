@@ -40,20 +40,25 @@ type shown struct {
 // A talk is what subtitles say, in the order of time.
 type talk struct {
 	shown []shown
-	names []string // of those who speak, each as it is written first
+	names []string          // of those who speak, each as it is written first
+	known map[string]string // the same by what they fold to
 }
+
+// mostVoices is how many names of tags are known to be names where they stand: more than
+// any talk has.
+const mostVoices = 200
 
 // listen takes subtitles apart.
 func listen(cues []captions.Cue) *talk {
 	slices.SortStableFunc(cues, func(a, b captions.Cue) int { return int(a.Start - b.Start) })
-	t := &talk{}
+	t := &talk{known: map[string]string{}}
 	for _, c := range cues {
 		for _, v := range c.Voices {
 			t.name(v)
 		}
 	}
-	voices := len(t.names)
-	clean := subtitle.New(slices.Clone(t.names))
+	voices := min(len(t.names), mostVoices)
+	clean := subtitle.New(slices.Clone(t.names[:voices]))
 	for i := range cues {
 		cues[i].Text = subtitle.Voiced(cues[i].Text, cues[i].Turns)
 		clean.Learn(cues[i].Text)
@@ -83,11 +88,13 @@ func listen(cues []captions.Cue) *talk {
 // name returns a name as it was written first.
 func (t *talk) name(label string) string {
 	label = strings.Join(strings.Fields(label), " ")
-	if i := slices.IndexFunc(t.names, func(n string) bool { return strings.EqualFold(n, label) }); i >= 0 {
-		return t.names[i]
+	folded := strings.ToLower(label)
+	if first, known := t.known[folded]; known {
+		return first
 	}
 	if label != "" {
 		t.names = append(t.names, label)
+		t.known[folded] = label
 	}
 	return label
 }

@@ -206,3 +206,33 @@ func TestAccount(t *testing.T) {
 		}
 	}
 }
+
+// Each move that cut into a sentence names the sentence, also of two in one subtitle; one
+// in the silence between two names none.
+func TestEachCutIsNamed(t *testing.T) {
+	rate, err := timecode.ParseRate("25")
+	if err != nil {
+		t.Fatal(err)
+	}
+	said, _ := Sentences(&lines.Text{Name: "talk.srt", Content: "1\n00:00:02,000 --> 00:00:06,000\n- INES: Who was out there with you?\n- PEVIN: Nobody that I remember.\n\n" +
+		"2\n00:00:09,000 --> 00:00:12,000\nINES: And the light?\n\n3\n00:00:13,000 --> 00:00:15,000\nPEVIN: It went out.\n"})
+	var frames []recorded.Sample
+	legs := []leg{{55, 65, 3}, {110, 120, 2}, {180, 190, 3}, {240, 250, 2}, {293, 303, 3}}
+	for i, m := range curve(420, legs, 0, 0) {
+		frames = append(frames, recorded.Sample{Number: int64(i), Metres: m})
+	}
+	want := []string{"Who was out there with you?", "Nobody that I remember.", "", "And the light?", ""}
+	moves := Account(frames, &Place{Rate: rate}, said)
+	if len(moves) != len(want) {
+		t.Fatalf("%d moves: %+v", len(moves), moves)
+	}
+	for i, m := range moves {
+		named := ""
+		if m.Within {
+			named = m.Sentence
+		}
+		if named != want[i] {
+			t.Errorf("move %d, from %s: %q, want %q", m.Number, m.RecordStart, named, want[i])
+		}
+	}
+}
