@@ -140,6 +140,8 @@ findings 13:3 2 hard-to-land
 cured   rack to KETTLE, landing on "kettle", over 1 s | 
 declared in line 5
 mentioned 2
+offered true false
+usage rack to TARGET
 renamed subject POT at 1.1 m |   rack to POT, landing on "kettle", over 1 s
 messages 
 stopped true

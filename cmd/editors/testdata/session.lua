@@ -91,6 +91,14 @@ local function main()
   note('declared in line', (to.range or to.targetSelectionRange).start.line + 1)
   note('mentioned', #ask('textDocument/references', { context = { includeDeclaration = true } }))
 
+  -- What may come next.
+  local column = line(13):find('KETTLE') - 1
+  vim.api.nvim_win_set_cursor(0, { 13, column })
+  local items = vim.lsp.util.extract_completion_items(ask('textDocument/completion'))
+  local labels = vim.tbl_map(function(item) return item.label end, items)
+  note('offered', vim.tbl_contains(labels, 'KETTLE'), vim.tbl_contains(labels, 'PEVIN'))
+  note('usage', ask('textDocument/signatureHelp').signatures[1].label:sub(1, 14))
+
   -- A name.
   vim.lsp.buf.rename('POT')
   await(function() return line(5):find('POT') ~= nil end)
