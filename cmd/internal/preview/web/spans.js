@@ -23,15 +23,20 @@ const reach = 3;
 
 // timeAt returns the time at a point of a page, given as shares of its width
 // and height, or null where there is none. With loose, any point has the time
-// above or below it, as while the playhead is dragged.
+// nearest to it, as while the playhead is dragged. Where time does not run evenly over
+// a page, its spans lie beside one another: the one that the point is in counts.
 export function timeAt(page, x, y, loose = false) {
   const mx = (page.origin_mm ?? 0) + x * page.width_mm;
   const my = y * page.height_mm;
+  const off = (v, from, to) => Math.max(from - v, v - to, 0);
+  let best = null;
   for (const s of page.spans) {
-    const inside = mx >= s.left_mm - reach && mx <= s.right_mm + reach && my >= s.top_mm && my <= s.bottom_mm;
-    if (!inside && !loose) continue;
-    const held = Math.min(Math.max(mx, s.left_mm), s.right_mm);
-    return s.from_s + ((held - s.left_mm) / (s.right_mm - s.left_mm)) * (s.to_s - s.from_s);
+    const aside = off(mx, s.left_mm, s.right_mm), above = off(my, s.top_mm, s.bottom_mm);
+    if (!loose && (aside > reach || above > 0)) continue;
+    if (!best || above < best.above || above === best.above && aside < best.aside) best = { s, aside, above };
   }
-  return null;
+  if (!best) return null;
+  const { s } = best;
+  const held = Math.min(Math.max(mx, s.left_mm), s.right_mm);
+  return s.from_s + ((held - s.left_mm) / (s.right_mm - s.left_mm)) * (s.to_s - s.from_s);
 }
