@@ -25,10 +25,12 @@ type Page struct {
 
 // A Span says where a stretch of time lies on a page, so that a screen can show things
 // over it. The seconds From to To run evenly from Left to Right, and their part of the
-// drawing lies between Top and Bottom, all in millimetres.
+// drawing lies between Top and Bottom, all in millimetres. Where time does not run evenly
+// over a part of the drawing, it has several, from left to right.
 type Span struct {
 	From, To                 float64
 	Left, Right, Top, Bottom float64
+	Narrow                   bool // the cut does not have it, and it is not to scale
 }
 
 // An Item is a Line, Rect, Disc, Path, Text or *Group.

@@ -33,8 +33,8 @@ func TestTheRecordStandsUnderTheRuler(t *testing.T) {
 			plans.CheckPage(t, "record", p)
 			text += plans.SVGOf(t, p)
 		}
-		if strings.Contains(text, ">removed ") != c.says || !strings.Contains(text, ">01:00:05:11<") {
-			t.Errorf("from %v to %v: removed is said: %v", c.leaves, c.comes, strings.Contains(text, ">removed "))
+		if strings.Contains(text, ">removed") != c.says || !strings.Contains(text, ">01:00:05:11<") {
+			t.Errorf("from %v to %v: removed is said: %v", c.leaves, c.comes, strings.Contains(text, ">removed"))
 		}
 	}
 }

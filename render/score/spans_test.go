@@ -12,7 +12,7 @@ import (
 
 // What is shown over a score must stand where the score itself puts a time.
 func TestSpansTellWhereTimeLies(t *testing.T) {
-	for name, s := range map[string]*plan.Shot{"three racks": plans.ThreeRacks(), "crowd": plans.Crowd(), "walk": plans.WalkAndDolly()} {
+	for name, s := range map[string]*plan.Shot{"three racks": plans.ThreeRacks(), "crowd": plans.Crowd(), "walk": plans.WalkAndDolly(), "recut": plans.Recut()} {
 		begin, end, poles := 0.0, 0.0, 0
 		for _, p := range Score(s, sheet.Options{}) {
 			for _, span := range p.Spans {

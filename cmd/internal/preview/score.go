@@ -32,6 +32,7 @@ type toldSpan struct {
 	Right  float64 `json:"right_mm"`
 	Top    float64 `json:"top_mm"`
 	Bottom float64 `json:"bottom_mm"`
+	Narrow bool    `json:"narrow,omitempty"`
 }
 
 // A spot is a page of a shot's score, by the key of its plan.

@@ -18,6 +18,7 @@ type Chart struct {
 	Paper     sheet.Paper
 	Left      float64        // where the time axis starts, millimetres
 	PerSecond float64        // millimetres
+	axis      times.Axis     // of that scale
 	Seconds   float64        // how long it is
 	begin     bool           // what is laid next begins a new sheet
 	screen    *times.Screen  // nil: it is for paper
@@ -54,20 +55,25 @@ func timeRoom(paper sheet.Paper) float64 {
 
 // NewChart returns the chart of a shot over its own times.
 func NewChart(shot *plan.Shot, paper sheet.Paper) *Chart {
-	return NewChartOver(Lasting(shot), shot, paper)
+	return newChart(Lasting(shot), shot, paper, removed(shot))
 }
 
 // NewChartOver returns the chart of a shot over a time that may be longer than its own,
-// in seconds.
+// in seconds. Nothing of it is narrowed.
 func NewChartOver(seconds float64, shot *plan.Shot, paper sheet.Paper) *Chart {
-	perSecond, long := times.Scale(seconds, timeRoom(paper))
-	sc := &Chart{Shot: shot, Paper: paper, Left: sheet.Margin + times.Gutter, PerSecond: perSecond, Seconds: seconds, Systems: 1, Order: order(shot), lap: times.Lap}
+	return newChart(seconds, shot, paper, nil)
+}
+
+// newChart returns the chart of a shot over a time on which stretches are narrowed.
+func newChart(seconds float64, shot *plan.Shot, paper sheet.Paper, narrowed []plan.Stretch) *Chart {
+	axis, long := times.Layout(seconds, timeRoom(paper), narrowed)
+	sc := &Chart{Shot: shot, Paper: paper, Left: sheet.Margin + times.Gutter, PerSecond: axis.PerSecond(), axis: axis, Seconds: seconds, Systems: 1, Order: order(shot), lap: times.Lap}
 	if long && len(shot.Subjects) <= times.SystemSubjects {
 		sc.Systems = 2
 	}
 	cuts := []float64{0, seconds}
 	if long {
-		cuts = times.Cuts(seconds, times.SystemSeconds)
+		cuts = axis.Windows(seconds, times.SystemSeconds)
 	}
 	return sc.over(cuts)
 }
@@ -88,7 +94,7 @@ func (sc *Chart) over(cuts []float64) *Chart {
 		if !w.last {
 			w.end = min(w.to+sc.lap, Lasting(shot))
 		}
-		w.Right = sc.Left + (w.Ends()-w.from)*sc.PerSecond
+		w.Right = w.X(w.Ends())
 		if w.end > w.from {
 			w.Curves = w.sample()
 		}
@@ -103,7 +109,7 @@ func (sc *Chart) over(cuts []float64) *Chart {
 // on. Nothing on it has an ID: that has the same thing on a sheet to scale.
 func (sc *Chart) Overall(left, perSecond, from, to float64) *Leaf {
 	c := *sc
-	c.Left, c.PerSecond, c.first = left, perSecond, nil
+	c.Left, c.PerSecond, c.axis, c.first = left, perSecond, times.NewAxis(perSecond, nil), nil
 	w := &Window{Chart: &c, from: from, to: to, end: to, last: to >= sc.Seconds, Right: left + (to-from)*perSecond}
 	return &Leaf{Chart: &c, Window: w}
 }
@@ -131,8 +137,15 @@ func (w *Window) Ends() float64 {
 // X returns where a time stands, held to the window.
 func (w *Window) X(t float64) float64 {
 	t = min(max(t, w.from), w.Ends())
+	if w.axis.Broken() {
+		return w.Left + w.axis.At(t) - w.axis.At(w.from)
+	}
 	return w.Left + (t-w.from)*w.PerSecond
 }
+
+// Narrowed reports whether the cut has taken out all of a stretch of time, and the window
+// shows no more of it than that.
+func (w *Window) Narrowed(from, to float64) bool { return w.axis.Holds(from, to) }
 
 // Holds reports whether a moment belongs on the window. The first and the last
 // window take what lies outside the shot.

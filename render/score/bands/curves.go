@@ -74,6 +74,9 @@ func (w *Window) distance(u *plan.Subject, t float64) float64 {
 func (w *Window) times() []float64 {
 	keys := w.keys()
 	pitch := samplePitch * (w.to - w.from) / (w.Right - w.Left)
+	if w.axis.Broken() {
+		pitch = samplePitch / w.PerSecond
+	}
 	var times []float64
 	for i := 1; i < len(keys); i++ {
 		a, b := keys[i-1], keys[i]
@@ -92,7 +95,7 @@ func (w *Window) times() []float64 {
 // curves with them.
 func (w *Window) keys() []float64 {
 	s := w.Shot
-	keys := []float64{w.from, w.end}
+	keys := append([]float64{w.from, w.end}, w.axis.Parts(w.from, w.end)...)
 	for _, p := range s.Pulls {
 		if !w.overlaps(float64(p.Start), float64(p.Land)) {
 			continue

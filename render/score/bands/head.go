@@ -92,9 +92,14 @@ func (sh *Leaf) drawFrames(g *draw.Group, y float64) {
 		step *= 2
 	}
 	for f := int64(0); at.Seconds(f) <= w.to+1e-9; f += step {
+		if w.within(at.Seconds(f)) {
+			continue
+		}
 		x := w.X(at.Seconds(f))
 		g.Line(x, y, x, y-1.2, draw.Solid(draw.Black, draw.RulerWidth))
-		g.Add(draw.NewText(x, y-1.9, fmt.Sprintf("%d fr", f), sheet.FontSmall, draw.Grey).Aligned(draw.Middle))
+		if label := fmt.Sprintf("%d fr", f); !w.besideRemoved(x, sheet.FontSmall.Room(label)) {
+			g.Add(draw.NewText(x, y-1.9, label, sheet.FontSmall, draw.Grey).Aligned(draw.Middle))
+		}
 	}
 }
 
@@ -107,9 +112,12 @@ func (sh *Leaf) drawSeconds(g *draw.Group, y float64) {
 		codes = math.Ceil((sheet.FontSmall.Room(sh.Shot.BeginsAt)+3)/sh.PerSecond/every) * every
 	}
 	for n := math.Ceil(w.from - 1e-9); n <= w.Ends()+1e-9; n++ {
+		if w.within(n) {
+			continue
+		}
 		x := w.X(n)
 		g.Line(x, y, x, y-1.2, draw.Solid(draw.Black, draw.RulerWidth))
-		if math.Mod(n, every) == 0 {
+		if math.Mod(n, every) == 0 && !w.besideRemoved(x, sheet.FontSmall.Room(sh.clock(n))) {
 			g.Add(draw.NewText(x, y-1.9, sh.clock(n), sheet.FontSmall, draw.Grey).Aligned(draw.Middle))
 		}
 		if codes > 0 && math.Mod(n, codes) == 0 && x+sheet.FontSmall.Room(sh.Shot.BeginsAt) < sh.Paper.W-sheet.Margin {
@@ -138,7 +146,7 @@ func (sh *Leaf) drawTicks(g *draw.Group, y float64) (step int64) {
 	step = times.TickStep(base, sh.PerSecond/float64(base))
 	first := int64(math.Ceil(float64(at.Frames(w.from)) / float64(step)))
 	for f := first * step; at.Seconds(f) <= w.Ends()+1e-9; f += step {
-		if f%base != 0 {
+		if f%base != 0 && !w.within(at.Seconds(f)) {
 			x := w.X(at.Seconds(f))
 			g.Line(x, y, x, y-0.7, draw.Solid(draw.Mid, draw.GuideWidth))
 		}
@@ -170,6 +178,9 @@ func (sh *Leaf) drawScreen(g *draw.Group, y float64) {
 	every := times.LabelStep(perSecond, sheet.FontSmall.Room(sheet.Figures.Number(at.Screen(w.Ends()), 0)+" s")+3)
 	tick := times.LabelStep(perSecond, 1)
 	for n := math.Ceil(at.Screen(w.from)/tick-1e-9) * tick; n <= at.Screen(w.Ends())+1e-9; n += tick {
+		if w.within(at.Set(n)) {
+			continue
+		}
 		x := w.X(at.Set(n))
 		g.Line(x, y, x, y-1.2, draw.Solid(draw.Mid, draw.RulerWidth))
 		if math.Mod(n, every) == 0 {

@@ -45,6 +45,7 @@ type Leaf struct {
 	Plumbs *draw.Group // under all bands
 	PlumbX []float64   // where they fall
 	plumbs []plumb
+	joins  []plumb    // likewise, of the pieces of a cut
 	discs  []draw.Box // in the lane of a band of the hand alone
 }
 
@@ -279,7 +280,7 @@ func (sc *Chart) Draw(name, desc string, around func(sh *Sheet, root *draw.Group
 			lf.draw(&p.Root)
 			if w := lf.Window; w != nil {
 				_, bottom := lf.Span()
-				p.Spans = append(p.Spans, draw.Span{From: w.from, To: w.to, Left: w.Left, Right: w.X(w.to), Top: lf.Edge, Bottom: bottom})
+				p.Spans = append(p.Spans, w.spans(lf.Edge, bottom)...)
 			}
 		}
 		texts := lying(&p.Root, nil)

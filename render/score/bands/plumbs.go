@@ -28,16 +28,21 @@ func (sh *Leaf) DropPlumb(x, from, to float64) {
 
 // drawPlumbs draws the plumb lines of a leaf, under all else, with gaps for texts.
 func (sh *Leaf) drawPlumbs(texts []draw.Box) {
+	sh.drawJoins(texts)
 	for _, p := range sh.plumbs {
-		var gaps [][2]float64
-		for _, b := range texts {
-			if b.X < p.x && p.x < b.Right() && b.Y < p.to && b.Bottom() > p.from {
-				gaps = append(gaps, [2]float64{b.Y, b.Bottom()})
-			}
-		}
-		slices.SortFunc(gaps, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
-		signs.DrawPlumb(sh.Plumbs, p.x, p.from, p.to, gaps...)
+		signs.DrawPlumb(sh.Plumbs, p.x, p.from, p.to, p.gaps(texts)...)
 	}
+}
+
+// gaps returns where texts break the line, from top to bottom.
+func (p *plumb) gaps(texts []draw.Box) (gaps [][2]float64) {
+	for _, b := range texts {
+		if b.X < p.x && p.x < b.Right() && b.Y < p.to && b.Bottom() > p.from {
+			gaps = append(gaps, [2]float64{b.Y, b.Bottom()})
+		}
+	}
+	slices.SortFunc(gaps, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
+	return gaps
 }
 
 // lying returns the boxes of all texts that would lie on a line, with room round them:

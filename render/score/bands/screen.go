@@ -20,8 +20,8 @@ const (
 // NewScreenChart returns the chart of a shot for a screen.
 func NewScreenChart(shot *plan.Shot, screen times.Screen) *Chart {
 	s := &screen
-	d := s.Divide(Lasting(shot))
-	sc := &Chart{Shot: shot, Paper: sheet.Paper{W: d.PaperWidth, H: sheet.A4.H}, Left: sheet.Margin + s.Gutter(), PerSecond: d.PerSecond, Seconds: Lasting(shot), Systems: onOneSheet, Order: order(shot), screen: s, lap: d.Lap}
+	d := s.Divide(Lasting(shot), removed(shot))
+	sc := &Chart{Shot: shot, Paper: sheet.Paper{W: d.PaperWidth, H: sheet.A4.H}, Left: sheet.Margin + s.Gutter(), PerSecond: d.Axis.PerSecond(), axis: d.Axis, Seconds: Lasting(shot), Systems: onOneSheet, Order: order(shot), screen: s, lap: d.Lap}
 	return sc.over(d.Cuts)
 }
 

@@ -104,7 +104,7 @@ func Speech(w *bands.Window) []*Row {
 			rows = append(rows, &Row{Name: l.Who})
 		}
 		if shows(w, float64(l.Start), float64(l.End)) {
-			rows[i].add(spoken(l))
+			rows[i].add(w, spoken(l))
 		}
 	}
 	return rows
@@ -121,30 +121,33 @@ func Action(w *bands.Window) []*Row {
 	all := &Row{Name: "action"}
 	for _, a := range s.Actions {
 		if shows(w, float64(a.Start), float64(a.End)) {
-			all.add(whole(a.Text, float64(a.Start), float64(a.End)))
+			all.add(w, whole(a.Text, float64(a.Start), float64(a.End)))
 		}
 	}
 	for _, p := range s.Pauses {
 		if shows(w, float64(p.Start), float64(p.End)) {
-			all.add(pause(w, p))
+			all.add(w, pause(w, p))
 		}
 	}
 	for _, b := range s.Blocking {
 		if shows(w, float64(b.Start), float64(b.End)) && !inCameraRow(s, b) {
-			all.add(whole(blocking(s, b), float64(b.Start), float64(b.End)))
+			all.add(w, whole(blocking(s, b), float64(b.Start), float64(b.End)))
 		}
 	}
 	for _, c := range s.Cues {
 		if t := float64(c.T); shows(w, t, t) {
-			all.add(Utterance{Start: t, End: t, Cue: true, Title: fmt.Sprintf("cue %s at %s", c.Name, sheet.When(s, t)),
+			all.add(w, Utterance{Start: t, End: t, Cue: true, Title: fmt.Sprintf("cue %s at %s", c.Name, sheet.When(s, t)),
 				Words: []plan.Word{{Text: c.Name, Start: t, End: t, Hangs: hangsOn(s, c.Name)}}})
 		}
 	}
 	return []*Row{all}
 }
 
-// add puts an utterance on the row, in order of time.
-func (r *Row) add(u Utterance) {
+// add puts an utterance on the row of a window, in order of time.
+func (r *Row) add(w *bands.Window, u Utterance) {
+	if w.Narrowed(u.Start, u.End) {
+		u.Words = nil // it has no room there, and nobody hears it
+	}
 	i := len(r.Said)
 	for i > 0 && r.Said[i-1].Start > u.Start {
 		i--

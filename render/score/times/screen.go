@@ -5,6 +5,7 @@ package times
 import (
 	"math"
 
+	"pullscore/interp/plan"
 	"pullscore/render/sheet"
 )
 
@@ -51,28 +52,29 @@ func (s *Screen) Gutter() float64 {
 
 // A Division is a shot cut into systems.
 type Division struct {
-	PaperWidth float64   // millimetres, with what is left out of it
-	PerSecond  float64   // millimetres
+	PaperWidth float64 // millimetres, with what is left out of it
+	Axis       Axis
 	Cuts       []float64 // where systems end, in seconds, from 0 on
 	Lap        float64   // what each shows of the next, seconds
 }
 
-// Divide cuts so many seconds into systems as wide as the screen.
-func (s *Screen) Divide(seconds float64) Division {
+// Divide cuts so many seconds into systems as wide as the screen. What the cut has removed
+// is narrowed.
+func (s *Screen) Divide(seconds float64, removed []plan.Stretch) Division {
 	d := Division{PaperWidth: s.Width + 2*s.Trim(), Cuts: []float64{0, seconds}}
 	apron, lap := Apron, screenLap
 	if s.Narrow() {
 		apron, lap = narrowApron, narrowLap
 	}
 	room := d.PaperWidth - 2*sheet.Margin - s.Gutter() - apron
-	perSecond, long := Scale(seconds, room)
+	axis, long := Layout(seconds, room, removed)
 	if s.PerSecond > 0 {
-		perSecond = Rung(s.PerSecond)
-		long = seconds*perSecond > room+1e-9
+		axis = NewAxis(Rung(s.PerSecond), removed)
+		long = axis.At(seconds) > room+1e-9
 	}
-	d.PerSecond, d.Lap = perSecond, min(Lap, lap/perSecond)
+	d.Axis, d.Lap = axis, min(Lap, lap/axis.perSecond)
 	if long {
-		d.Cuts = Cuts(seconds, wholeSteps(room/perSecond-d.Lap))
+		d.Cuts = axis.Windows(seconds, wholeSteps(room/axis.perSecond-d.Lap))
 	}
 	return d
 }

@@ -18,12 +18,8 @@ var ladder = []float64{160, 120, 80, 60, 40, 30, 25, 20}
 // Scale returns the greatest scale of time at which so many seconds fit in a room of
 // so many millimetres, in millimetres a second. If none does, long is true, and the scale is the least.
 func Scale(seconds float64, room float64) (perSecond float64, long bool) {
-	for _, rung := range ladder {
-		if seconds*rung <= room+1e-9 {
-			return rung, false
-		}
-	}
-	return ladder[len(ladder)-1], true
+	axis, long := Layout(seconds, room, nil)
+	return axis.perSecond, long
 }
 
 // Rung returns the scale of the ladder that is nearest to a scale from below, in

@@ -36,11 +36,17 @@ func Scale(pages []*draw.Page, s *plan.Shot) []string {
 			}
 		}
 		for _, b := range bandsOf(p) {
-			scale := (b.span.Right - b.span.Left) / (b.span.To - b.span.From)
-			if math.Abs(scale-perSecond) > 1e-6 { // false for the first
-				say("%q has %.4f mm a second, and another band %.4f", b.group.Name, scale, perSecond)
+			for _, span := range b.spans {
+				scale := (span.Right - span.Left) / (span.To - span.From)
+				switch {
+				case span.Narrow:
+					faults = append(faults, narrow(span, s, perSecond)...)
+				case math.Abs(scale-perSecond) > 1e-6: // false for the first
+					say("%q has %.4f mm a second, and another band %.4f", b.group.Name, scale, perSecond)
+				default:
+					perSecond = scale
+				}
 			}
-			perSecond = scale
 			faults = append(faults, b.windows(s)...)
 			faults = append(faults, b.zone(s)...)
 		}
@@ -68,11 +74,29 @@ func Curve(pages []*draw.Page, s *plan.Shot) []string {
 	return faults
 }
 
-// A band is a group with a curve over time, and where time lies on its part of the page.
+// narrowed is how wide a stretch is drawn that the cut does not have.
+const narrowed = 12.0 // millimetres
+
+// narrow tells what is wrong with a stretch that is not to scale: the cut does not have it,
+// and it is as narrow as all of them, or less where the sheet shows a part of it.
+func narrow(span draw.Span, s *plan.Shot, perSecond float64) (faults []string) {
+	for _, u := range plan.Shown(s.Pieces) {
+		if span.From < u.To-1e-6 && span.To > u.From+1e-6 {
+			faults = append(faults, fmt.Sprintf("%.3f to %.3f s is narrowed, and the cut has %.3f to %.3f s", span.From, span.To, u.From, u.To))
+		}
+	}
+	if long := span.Right - span.Left; long > narrowed+1e-6 || long > perSecond*(span.To-span.From) {
+		faults = append(faults, fmt.Sprintf("%.3f to %.3f s is narrowed to %.3f mm", span.From, span.To, long))
+	}
+	return faults
+}
+
+// A band is a group with a curve over time, and where time lies on its part of the page,
+// from left to right.
 type band struct {
 	group *draw.Group
 	curve []draw.Point
-	span  draw.Span
+	spans []draw.Span
 }
 
 // bandsOf returns the bands of distance and of the hand on a page.
@@ -90,9 +114,11 @@ func bandsOf(p *draw.Page) (list []band) {
 		}
 		for _, span := range p.Spans {
 			if len(b.curve) > 0 && b.curve[0].Y >= span.Top && b.curve[0].Y <= span.Bottom {
-				b.span = span
-				list = append(list, b)
+				b.spans = append(b.spans, span)
 			}
+		}
+		if len(b.spans) > 0 {
+			list = append(list, b)
 		}
 	}
 	return list
@@ -111,9 +137,17 @@ func pointsOf(g *draw.Group) (points []draw.Point) {
 	return nil
 }
 
-// at returns the time at x.
+// at returns the time at x; before the first and behind the last of the spans it runs on
+// as in those.
 func (b *band) at(x float64) float64 {
-	return b.span.From + (x-b.span.Left)/(b.span.Right-b.span.Left)*(b.span.To-b.span.From)
+	span := b.spans[len(b.spans)-1]
+	for _, of := range b.spans {
+		if x <= of.Right {
+			span = of
+			break
+		}
+	}
+	return span.From + (x-span.Left)/(span.Right-span.Left)*(span.To-span.From)
 }
 
 // An image says where values stand: y = base + each times the value. It is straight where

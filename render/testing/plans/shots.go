@@ -168,7 +168,7 @@ func Made() map[string]*plan.Shot {
 		"long": LongShot(), "no-ring": NoRing(), "infinity": ToInfinity(), "imperial": InFeet(),
 		"long-names": LongNames(), "scripts": OtherScripts(), "near-far": NearAndFar(), "findings": LongFindings(),
 		"empty": New("1", "", 4).Shot, "fast-talk": FastTalk(), "hostile": Hostile(), "both-ways": BothWays(),
-		"pan-and-rack": PanAndRack(), "all-ways": AllWays(),
+		"pan-and-rack": PanAndRack(), "all-ways": AllWays(), "recut": Recut(),
 	}
 }
 
