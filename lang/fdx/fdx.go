@@ -36,7 +36,7 @@ func Beats(t *lines.Text, faults *lines.Faults) iter.Seq2[fountain.Scene, founta
 // elements yields the elements of a page.
 func elements(t *lines.Text, faults *lines.Faults) iter.Seq[fountain.Element] {
 	return func(yield func(fountain.Element) bool) {
-		r := &reader{tokens: newTokens(t, t.Content), faults: faults, yield: yield, revisions: byNumber(Revisions(t).Sets)}
+		r := &reader{tokens: newTokens(t), faults: faults, yield: yield, revisions: byNumber(Revisions(t).Sets)}
 		if err := r.document(); err != nil && !errors.Is(err, errStopped) {
 			r.tell(err)
 		}

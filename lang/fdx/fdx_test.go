@@ -234,7 +234,8 @@ func inUse() int {
 	return int(m.HeapAlloc)
 }
 
-// Whatever the file, every line lies in it, and what is no script is told.
+// Whatever the file, every line lies in it, what is no script is told, and its tokens are
+// those of the decoder.
 func FuzzBeats(f *testing.F) {
 	f.Add(page(para("Character", "ADA (V.O.)") + para("Dialogue", "Aye &amp; no.")))
 	f.Add("<FinalDraft><Content><DualDialogue><Paragraph Type='Character'><Text>A</Text><DualDialogue><Paragraph>")
@@ -253,5 +254,6 @@ func FuzzBeats(f *testing.F) {
 		}
 		Title(text)
 		Revisions(text)
+		compareRuns(t, text.Content)
 	})
 }

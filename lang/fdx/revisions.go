@@ -87,6 +87,5 @@ func behind(t *lines.Text, element string) *tokens {
 	if at < 0 {
 		return nil
 	}
-	quiet := &lines.Text{Name: t.Name, Content: t.Content[at:]}
-	return newTokens(quiet, quiet.Content)
+	return newTokens(&lines.Text{Name: t.Name, Content: t.Content[at:]}) // it tells no progress
 }
