@@ -16,6 +16,7 @@
 //   - hints.go: times and chances behind statements
 //   - hover.go: what a word of a plan comes to
 //   - hover_names.go: what a name or a number stands for
+//   - lens.go: what stands above a shot, and above what a kit declares
 //   - lines.go: byte offsets to positions and back, in UTF-8 or UTF-16
 //   - links.go: the files that a plan names, as links
 //   - naming.go: the names of a document and of the plans that use it
@@ -36,6 +37,7 @@
 //   - snapshot.go: all texts at one moment, and what they come to
 //   - symbols.go: what a document is made of, and where something of the workspace is
 //   - texts.go: texts on disk, each read once until it changes
+//   - tokens.go: what every word of a plan is
 //   - turn.go: one round of the worker: which plans, in which order
 //   - uri.go: URIs to paths and back
 //   - watching.go: asks the client to tell of files that change on disk

@@ -45,8 +45,11 @@ var requests = sync.OnceValue(func() map[string]request {
 		"textDocument/rename": {answer: on(rename), strict: true, offer: func(s *snapshot, c *lsp.ServerCapabilities) {
 			c.RenameProvider = &lsp.RenameOptions{PrepareProvider: s.client.TextDocument.Rename.PrepareSupport}
 		}},
-		"textDocument/hover":     {answer: on(hover), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.HoverProvider = true }},
-		"textDocument/inlayHint": {answer: on(inlayHints), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.InlayHintProvider = true }},
+		"textDocument/hover":                {answer: on(hover), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.HoverProvider = true }},
+		"textDocument/inlayHint":            {answer: on(inlayHints), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.InlayHintProvider = true }},
+		"textDocument/semanticTokens/full":  {answer: on(semanticTokens), offer: offerTokens},
+		"textDocument/semanticTokens/range": {answer: on(semanticTokensOf)},
+		"textDocument/codeLens":             {answer: on(codeLens), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.CodeLensProvider = &lsp.ResolveOptions{} }},
 		"textDocument/signatureHelp": {answer: on(signatureHelp), offer: func(_ *snapshot, c *lsp.ServerCapabilities) {
 			c.SignatureHelpProvider = &lsp.SignatureHelpOptions{TriggerCharacters: []string{" ", ",", "("}}
 		}},
