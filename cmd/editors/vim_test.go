@@ -138,6 +138,7 @@ line 4 subject HALDIS   at 1.7 m
 laid out subject HALDIS at 1.7 m
 findings 13:3 2 hard-to-land
 cured   rack to KETTLE, landing on "kettle", over 1 s | 
+hover markdown true
 declared in line 5
 mentioned 2
 offered true false
@@ -146,11 +147,7 @@ renamed subject POT at 1.1 m |   rack to POT, landing on "kettle", over 1 s
 messages 
 stopped true
 `
-	got := string(read(t, out))
-	if hover := "hover true\n"; strings.Contains(got, hover) { // where the server has it
-		got = strings.Replace(got, hover, "", 1)
-	}
-	if got != want {
+	if got := string(read(t, out)); got != want {
 		t.Errorf("got\n%swant\n%s", got, want)
 	}
 }

@@ -81,11 +81,8 @@ local function main()
 
   -- What stands at the cursor.
   vim.api.nvim_win_set_cursor(0, { 13, 12 })
-  if offers.hoverProvider then
-    local hover = ask('textDocument/hover')
-    local text = hover and (hover.contents.value or hover.contents) or ''
-    note('hover', type(text) == 'string' and text:find('1.1 m', 1, true) ~= nil)
-  end
+  local hover = ask('textDocument/hover').contents
+  note('hover', hover.kind, hover.value:find('1.1 m', 1, true) ~= nil)
   local to = ask('textDocument/definition')
   to = to[1] or to
   note('declared in line', (to.range or to.targetSelectionRange).start.line + 1)

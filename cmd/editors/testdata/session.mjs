@@ -168,13 +168,17 @@ const rows = {
   },
   async hoverProvider({ ask }, text) {
     const hover = await ask("textDocument/hover", text.about("KETTLE", 2));
-    const lines = hover.contents.value.trim().split("\n");
-    assert(lines.length <= 12 && hover.contents.value.includes("1.1 m"), hover.contents.value);
+    assert(hover.contents.value.includes("KETTLE: 1.1 m; sharp"), hover.contents.value);
+    const rack = await ask("textDocument/hover", text.about("rack to KETTLE"));
+    assert(rack.contents.value.split("\n").length <= 12 && rack.contents.value.includes("84 %"), rack.contents.value);
   },
   async inlayHintProvider({ ask }, text) {
     const hints = await ask("textDocument/inlayHint", { textDocument: { uri }, range: { start: { line: 0, character: 0 }, end: text.place(text.text.length) } });
     const labels = hints.map((hint) => (typeof hint.label === "string" ? hint.label : hint.label.map((part) => part.value).join("")));
-    assert(labels.some((label) => /\d s/.test(label)), labels.join(", "));
+    const rack = hints.findIndex((hint) => hint.position.line === text.of("rack to KETTLE").line);
+    assert.match(labels[rack] ?? "", /\d s, 84 %/, labels.join(" | "));
+    const spoken = hints.findIndex((hint) => hint.position.line === text.of("HALDIS:").line);
+    assert.match(labels[spoken] ?? "", / s est\.$/, labels.join(" | "));
   },
   async completionProvider({ ask }, text) {
     const list = await ask("textDocument/completion", text.about("rack to KETTLE", 1, "rack to ".length));
