@@ -211,7 +211,8 @@ const rows = {
   },
   async codeLensProvider({ ask }, text) {
     const list = await ask("textDocument/codeLens", { textDocument: { uri } });
-    assert(list.some((lens) => lens.range.start.line === text.of("shot 9A").line), "above the shot");
+    const above = list.filter((lens) => lens.range.start.line === text.of("shot 9A").line).map((lens) => lens.command.title);
+    assert.match(above.join(" | "), /^[\d.]+ s, 2 pulls, 1 warning/);
   },
   async executeCommandProvider({ offers }) {
     assert(offers.executeCommandProvider.commands.every((name) => name.startsWith("pullscore.")));
