@@ -12,14 +12,17 @@ import (
 )
 
 // piecesOf returns the events of a shot, which are in the order of the record, as pieces
-// that are not laid yet. Those that go on without a jump are one.
+// that are not laid yet. Those that go on without a jump are one, and so is an event that
+// the list has twice.
 func piecesOf(clips []edit.Piece, file string) []plan.Piece {
 	pieces := make([]plan.Piece, 0, len(clips))
 	for i := range clips {
-		if next := pieceOf(&clips[i], file); len(pieces) == 0 || !goesOn(&pieces[len(pieces)-1], &next) {
+		next := pieceOf(&clips[i], file)
+		switch n := len(pieces) - 1; {
+		case n < 0 || !goesOn(&pieces[n], &next) && !same(&pieces[n], &next):
 			pieces = append(pieces, next)
-		} else {
-			pieces[len(pieces)-1].Out = next.Out
+		default:
+			pieces[n].Out = next.Out
 		}
 	}
 	return pieces
@@ -88,6 +91,13 @@ func goesOn(p, next *plan.Piece) bool {
 	ends := float64(p.Source) + float64(p.Frames())*float64(p.Speed)
 	return p.Joined(next) && p.Clip == next.Clip && p.Reel == next.Reel && p.Take == next.Take && p.Speed == next.Speed &&
 		math.Abs(ends-float64(next.Source)) < half
+}
+
+// same reports whether an event is the same as a piece, but for its line.
+func same(p, next *plan.Piece) bool {
+	is := *next
+	is.Line = p.Line
+	return *p == is
 }
 
 // origin marks the pieces of the main take, and returns the first frame of the source

@@ -18,6 +18,7 @@ import (
 // A Shot is what the cuts say of a shot.
 type Shot struct {
 	Lists bool  // the plan has lists
+	Clips bool  // which have clips, of whatever shot
 	List  *File // the list that has the shot; nil: none
 	// The events of the shot, the pieces that they make, and where the start of the
 	// shot lies in the record, as the piece that shows the earliest of it runs.
@@ -111,6 +112,7 @@ func (s *Shot) Recut() bool { return (&plan.Shot{Pieces: s.Pieces}).Recut() }
 func (s *Shot) findPieces(a *Asked) {
 	for _, c := range a.Cuts {
 		s.Lists = s.Lists || c.IsList && !c.MarkersAlone()
+		s.Clips = s.Clips || c.IsList && c.HasClips
 		if s.List == nil && c.IsList {
 			if s.Events = c.Pieces(a.ID); len(s.Events) > 0 {
 				s.List = c

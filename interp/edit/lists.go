@@ -93,8 +93,26 @@ func (c *Cut) other(name string) {
 	c.Others = append(c.Others, strings.Clone(name)) // and not the whole list with it
 }
 
+// aDay is the most frames that a clip may last, show of its source, or lie behind 0: a
+// day at 60 a second. Whoever writes a row for every frame of a shot counts on it.
+const aDay = 24 * 3600 * 60
+
+// within reports whether a clip is of a film, and not of numbers without sense.
+func (c *Clip) within() bool {
+	long := float64(c.RecordOut) - float64(c.RecordIn)
+	return long <= aDay && long*math.Abs(c.Speed) <= aDay && max(c.RecordIn, -c.RecordIn) <= 2*aDay && max(c.SourceIn, -c.SourceIn) <= aDay
+}
+
 // keep keeps a clip.
 func (c *Cut) keep(clip Clip, faults *lines.Faults) {
+	if !clip.within() {
+		faults.Add(lang.Diagnostic{
+			Code: "too-large", Severity: lang.Error, Range: clip.Range,
+			Message: fmt.Sprintf("the times of %q go beyond a day", clip.Name),
+			Detail:  "Timecodes do not. The clip is left out.",
+		})
+		return
+	}
 	if len(c.Clips) < maxPieces {
 		c.Clips = append(c.Clips, clip)
 		return

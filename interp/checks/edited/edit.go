@@ -47,9 +47,13 @@ func (b edited) place() []check.Finding {
 		if len(cut.Near) > 0 {
 			detail += fmt.Sprintf(" %s Write clip %q under the shot if it is one of them.", nearest("The nearest are", cut.Near), cut.Near[0])
 		}
+		message := fmt.Sprintf("no clip of the cut is called %s", b.Head.ID)
+		if !cut.Clips {
+			message, detail = "the cut has no clips", "None with a picture could be read. The shot stays where the plan has it."
+		}
 		return []check.Finding{{Diagnostic: lang.Diagnostic{
 			Code: "shot-not-in-edit", Severity: lang.Warning, Range: b.Head.Range(),
-			Message: fmt.Sprintf("no clip of the cut is called %s", b.Head.ID), Detail: detail,
+			Message: message, Detail: detail,
 		}}}
 	case cut.List != nil:
 		return b.moved()
