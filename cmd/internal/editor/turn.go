@@ -23,11 +23,13 @@ func (w *worker) turn(ctx context.Context, s *snapshot) {
 	if d := s.open[s.edited]; d != nil {
 		w.dirty[d.real] = true
 		if d.plan {
-			w.read(ctx, s, d.path)
+			// Also if there is a newer one by now: who types fast is told something.
+			w.read(context.WithoutCancel(ctx), s, d.path)
 		}
 		w.publish(s, d.real)
 	}
-	order := w.order(s.graphUntil(ctx), s)
+	g := s.graphUntil(ctx)
+	order := w.order(g, s)
 	if ctx.Err() != nil {
 		return
 	}
@@ -43,12 +45,15 @@ func (w *worker) turn(ctx context.Context, s *snapshot) {
 		}
 		followed[path] = true
 		w.read(ctx, s, path)
-		if real := s.shared.disk.realPath(path); w.dirty[real] && !w.isKit(real) {
+		if real := s.shared.disk.realPath(path); w.dirty[real] && g.by[real] == nil { // a kit's list is complete when all are read
 			w.publish(s, real)
 		}
 	}
 	w.forget(s, followed)
 	for _, real := range slices.Sorted(maps.Keys(w.dirty)) {
+		if ctx.Err() != nil {
+			return
+		}
 		w.publish(s, real)
 	}
 	w.askAgain(s)
@@ -96,9 +101,9 @@ func (w *worker) forget(s *snapshot, followed map[string]bool) {
 	for _, d := range s.open { // a new version, or opened without being a plan
 		w.dirty[d.real], open[d.path] = true, true
 	}
-	for real := range w.sent {
-		if s.reals[real] == nil {
-			w.dirty[real] = true // it may have been closed
+	for real, was := range w.sent {
+		if was.version != nil && s.reals[real] == nil { // closed
+			w.dirty[real] = true
 		}
 	}
 	if len(w.told) > cmp.Or(w.server.options.maxHeld, maxHeld) {
@@ -141,17 +146,6 @@ func (w *worker) order(g *graph, s *snapshot) []string {
 		}
 	}
 	return list
-}
-
-// isKit reports whether other plans have findings in a file. Its list is complete only
-// when all of them are read.
-func (w *worker) isKit(real string) bool {
-	for _, r := range w.told {
-		if len(r.findings[real]) > 0 && r.reals[r.path] != real {
-			return true
-		}
-	}
-	return false
 }
 
 // pathOf returns the path of a file as the plan names it, by its real path.

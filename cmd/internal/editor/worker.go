@@ -16,10 +16,14 @@ import (
 type worker struct {
 	server *Server
 	told   map[string]*reading // by path: what the lists of now were made of
+	in     map[string]paths    // by real path: the plans of told that have findings in a file
 	sent   map[string]sent     // by real path
 	dirty  map[string]bool     // real paths of files whose lists may have changed
 	stale  bool                // a client that asks has an old list
 }
+
+// Paths is a set.
+type paths map[string]bool
 
 // A sent is the list of one file as it was published.
 type sent struct {
@@ -29,7 +33,7 @@ type sent struct {
 }
 
 func newWorker(s *Server) *worker {
-	return &worker{server: s, told: map[string]*reading{}, sent: map[string]sent{}, dirty: map[string]bool{}}
+	return &worker{server: s, told: map[string]*reading{}, in: map[string]paths{}, sent: map[string]sent{}, dirty: map[string]bool{}}
 }
 
 // run works until ctx is done.
@@ -75,25 +79,30 @@ func (w *worker) read(ctx context.Context, s *snapshot, path string) {
 	if r == nil || r == old {
 		return
 	}
-	w.mark(old)
-	w.mark(r)
+	w.drop(path)
 	w.told[path] = r
+	for real := range r.findings {
+		w.dirty[real] = true
+		if w.in[real] == nil {
+			w.in[real] = paths{}
+		}
+		w.in[real][path] = true
+	}
 	w.dirty[d.real] = true
 }
 
-// drop forgets a plan that is not followed any more.
+// drop forgets what a plan came to, and notes the files that it has findings in.
 func (w *worker) drop(path string) {
-	w.mark(w.told[path])
-	delete(w.told, path)
-}
-
-// mark notes the files that a reading has findings in.
-func (w *worker) mark(r *reading) {
+	r := w.told[path]
 	if r == nil {
 		return
 	}
+	delete(w.told, path)
 	for real := range r.findings {
 		w.dirty[real] = true
+		if delete(w.in[real], path); len(w.in[real]) == 0 {
+			delete(w.in, real)
+		}
 	}
 }
 
@@ -145,10 +154,8 @@ func (w *worker) send(uri string, version *int32, list []lsp.Diagnostic) {
 
 // readings returns what has findings in a file: its own reading first.
 func (w *worker) readings(s *snapshot, real string) (list []*reading) {
-	for _, r := range w.told {
-		if len(r.findings[real]) > 0 {
-			list = append(list, r)
-		}
+	for path := range w.in[real] {
+		list = append(list, w.told[path])
 	}
 	slices.SortFunc(list, func(a, b *reading) int { return compareReadings(a, b, real) })
 	return list
