@@ -83,7 +83,7 @@ func drawRow(sh *bands.Leaf, g *draw.Group, u *plan.Subject, k int, first bool, 
 		if i+1 < len(sharp) {
 			to = w.X(sharp[i+1][0].t)
 		}
-		if !passes(w.Shot, piece[0].t, last.t) {
+		if !passes(w.Shot, piece[0].t, last.t) && !w.Narrowed(piece[0].t, last.t) {
 			writeChance(row, w.Shot, last, from, to, base)
 		}
 	}

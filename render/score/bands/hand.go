@@ -250,7 +250,7 @@ func (b *HandBand) gaps() [][2]float64 {
 	var gaps [][2]float64
 	for _, p := range b.Shot.Pulls {
 		for _, t := range p.Grips {
-			if !(t > b.Window.from && t < b.Window.to) {
+			if !(t > b.Window.from && t < b.Window.to) || b.Window.away(p) {
 				continue
 			}
 			from := b.Window.X(t)
@@ -349,7 +349,7 @@ func (b *HandBand) drawLandings(g *draw.Group, c *sheet.Clearing) {
 	var widths []func()
 	for _, p := range b.Shot.Pulls {
 		l, ok := b.Landing(p)
-		if !ok || p.Kind == "follow" {
+		if !ok || p.Kind == "follow" || b.Window.away(p) {
 			continue
 		}
 		x := b.Window.X(float64(p.Land)) + BracketOff
@@ -376,7 +376,7 @@ const peakLeast = 8.0
 // beside it; the table has it too.
 func (b *HandBand) writePeak(g *draw.Group, c *sheet.Clearing, p *plan.Pull) {
 	t := (float64(p.Start) + float64(p.Land)) / 2
-	if !p.Peak.Known() || !b.Window.Holds(t) || p.Kind == "follow" {
+	if !p.Peak.Known() || !b.Window.Holds(t) || p.Kind == "follow" || b.Window.away(p) {
 		return
 	}
 	if high := b.free(float64(p.FromDeg*b.Shot.Gear)) - b.free(float64(p.ToDeg*b.Shot.Gear)); !(math.Abs(high) >= peakLeast) {
