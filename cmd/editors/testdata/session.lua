@@ -67,7 +67,10 @@ local function main()
     params.context = { diagnostics = vim.tbl_map(function(d) return d.user_data.lsp end, vim.diagnostic.get(0)) }
     for _, answer in pairs(vim.lsp.buf_request_sync(0, 'textDocument/codeAction', params, 10000) or {}) do
       for _, action in ipairs(answer.result or {}) do
-        if action.kind == 'quickfix' and action.edit and action.title:find('over 1 s', 1, true) then
+        if action.kind == 'quickfix' and action.title:find('over 1 s', 1, true) then
+          if not action.edit then
+            action = client.request_sync('codeAction/resolve', action, 10000, 0).result
+          end
           vim.lsp.util.apply_workspace_edit(action.edit, 'utf-16')
           break
         end

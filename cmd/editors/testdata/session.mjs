@@ -189,13 +189,35 @@ const rows = {
     const help = await ask("textDocument/signatureHelp", text.about("landing on", 1, 3));
     assert(help.signatures[0].label.startsWith("rack to"), help.signatures[0].label);
   },
-  async codeActionProvider({ ask, told }, text) {
-    const d = told.get(uri).diagnostics.find((finding) => finding.code === "hard-to-land");
-    const actions = await ask("textDocument/codeAction", { textDocument: { uri }, range: d.range, context: { diagnostics: [d] } });
-    let cure = actions.find((action) => action.title.includes("over 1 s"));
-    assert(cure, actions.map((action) => action.title).join(", "));
-    if (!cure.edit) cure = await ask("codeAction/resolve", cure);
-    assert(editsOf(cure.edit, uri).length > 0, "a cure is an edit");
+  async codeActionProvider({ ask, at, told }, text) {
+    // act applies the first action whose title has some words in it, on a range.
+    const act = async (words, range, context = {}) => {
+      const actions = await ask("textDocument/codeAction", { textDocument: { uri }, range, context: { diagnostics: [], ...context } });
+      let action = actions.find(({ title }) => title.includes(words));
+      assert(action, `no ${words} in ${actions.map(({ title }) => title).join(", ")}`);
+      if (!action.edit) action = await ask("codeAction/resolve", action);
+      await text.apply(editsOf(action.edit, uri));
+      return action;
+    };
+    const before = text.text;
+    // back writes the text as it was before.
+    const back = async () => {
+      await text.apply([{ range: { start: { line: 0, character: 0 }, end: text.place(text.text.length) }, newText: before }]);
+      assert.equal(codes(await at(text.version)), "hard-to-land");
+    };
+    const finding = told.get(uri).diagnostics.find((d) => d.code === "hard-to-land");
+    assert.equal((await act("over 1 s", finding.range, { diagnostics: [finding] })).kind, "quickfix");
+    assert.deepEqual(await at(text.version), [], "a cure cures");
+    await back();
+    const line = { start: text.of("HALDIS:", 1, 0), end: text.of("HALDIS:") };
+    await act("estimated", line, { only: ["refactor.rewrite"] });
+    assert.match(text.text, /HALDIS: ".*", lasting [\d.]+ s\n/);
+    await back();
+    const rest = { start: text.of("rack to KETTLE", 1, 0), end: text.of("over 1.2 s", 1, 5) };
+    await act("", rest, { only: ["refactor.extract"] });
+    assert.match(text.text, /^move .*\(.*\)\n/m);
+    assert.equal(codes(await at(text.version)), "hard-to-land", "a move comes to the same");
+    await back();
   },
   async semanticTokensProvider({ ask, offers }, text) {
     const { data } = await ask("textDocument/semanticTokens/full", { textDocument: { uri } });
