@@ -5,6 +5,7 @@
 // answered from the snapshot that stood when it was read. One worker takes the newest
 // snapshot, interprets its plans and publishes what they come to.
 //
+//   - actions.go: what can be done about a part of a document
 //   - completion.go: what can be written at a place, best first
 //   - diagnostics.go: findings as the protocol has them, and the requests for them
 //   - document.go: an open text and its edits

@@ -67,7 +67,7 @@ func rename(ctx context.Context, s *snapshot, p *lsp.RenameParams) (any, error) 
 	if err := n.tried(ctx, edits); err != nil {
 		return nil, err
 	}
-	return s.workspaceEdit(n, edits), nil
+	return s.workspaceEdit(n.paths, edits), nil
 }
 
 // newName returns the name that somebody asks for, which may have quotes.
@@ -186,11 +186,11 @@ func edited(text []byte, list []edit) []byte {
 	return append(out, text[at:]...)
 }
 
-// workspaceEdit returns edits as the client knows them.
-func (s *snapshot) workspaceEdit(n *naming, edits map[string][]edit) lsp.WorkspaceEdit {
+// workspaceEdit returns edits as the client knows them; paths has the path of each file.
+func (s *snapshot) workspaceEdit(paths map[string]string, edits map[string][]edit) lsp.WorkspaceEdit {
 	out := lsp.WorkspaceEdit{}
 	for _, real := range sortedKeys(edits) {
-		d, err := s.at(n.paths[real])
+		d, err := s.at(paths[real])
 		if err != nil {
 			continue // it was read a moment ago
 		}

@@ -49,6 +49,7 @@ var requests = sync.OnceValue(func() map[string]request {
 		"textDocument/inlayHint":            {answer: on(inlayHints), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.InlayHintProvider = true }},
 		"textDocument/semanticTokens/full":  {answer: on(semanticTokens), offer: offerTokens},
 		"textDocument/semanticTokens/range": {answer: on(semanticTokensOf)},
+		"textDocument/codeAction":           {answer: on(codeActions), strict: true, offer: offerActions},
 		"textDocument/codeLens":             {answer: on(codeLens), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.CodeLensProvider = &lsp.ResolveOptions{} }},
 		"textDocument/signatureHelp": {answer: on(signatureHelp), offer: func(_ *snapshot, c *lsp.ServerCapabilities) {
 			c.SignatureHelpProvider = &lsp.SignatureHelpOptions{TriggerCharacters: []string{" ", ",", "("}}
