@@ -37,6 +37,7 @@
 //   - signature.go: how the statement is written that somebody writes
 //   - snapshot.go: all texts at one moment, and what they come to
 //   - symbols.go: what a document is made of, and where something of the workspace is
+//   - sorting.go: sorting with one code for all types
 //   - texts.go: texts on disk, each read once until it changes
 //   - tokens.go: what every word of a plan is
 //   - turn.go: one round of the worker: which plans, in which order

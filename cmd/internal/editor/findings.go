@@ -5,7 +5,6 @@ package editor
 
 import (
 	"cmp"
-	"slices"
 
 	"pullscore/cmd/internal/lsp"
 	"pullscore/lang"
@@ -47,7 +46,7 @@ func (s *snapshot) gathered(real string, readings []*reading) (list []found) {
 			list = append(list, found{d, r, start, end})
 		}
 	}
-	slices.SortStableFunc(list, func(a, b found) int {
+	sortStable(list, func(a, b found) int {
 		return cmp.Or(cmp.Compare(a.start, b.start), -cmp.Compare(a.Severity, b.Severity),
 			cmp.Compare(a.Code, b.Code), cmp.Compare(a.Message, b.Message))
 	})

@@ -5,7 +5,6 @@ package editor
 import (
 	"bytes"
 	"context"
-	"slices"
 
 	"pullscore/cmd/internal/lsp"
 	"pullscore/lang"
@@ -39,7 +38,7 @@ func folding(_ context.Context, s *snapshot, p *lsp.DocumentParams) (any, error)
 		}
 	}
 	list = append(list, foldedComments(d.index())...)
-	slices.SortStableFunc(list, func(a, b lsp.FoldingRange) int { return int(a.StartLine) - int(b.StartLine) })
+	sortStable(list, func(a, b lsp.FoldingRange) int { return int(a.StartLine) - int(b.StartLine) })
 	return list, nil
 }
 

@@ -131,7 +131,7 @@ func (n *naming) family(of []interp.Mention) []interp.Mention {
 	for _, m := range places {
 		list = append(list, m)
 	}
-	slices.SortFunc(list, func(a, b interp.Mention) int { return compareRanges(a.Range, b.Range) })
+	sortStable(list, func(a, b interp.Mention) int { return compareRanges(a.Range, b.Range) })
 	return list
 }
 

@@ -63,7 +63,7 @@ func (w *writer) words() []offer {
 		}
 		list = append(list, r)
 	}
-	slices.SortStableFunc(list, func(a, b ranked) int {
+	sortStable(list, func(a, b ranked) int {
 		return cmp.Or(b.unit-a.unit, b.behind-a.behind, b.within-a.within, b.anywhere-a.anywhere, a.usage-b.usage)
 	})
 	offers := make([]offer, 0, len(list))
@@ -185,7 +185,7 @@ func (w *writer) subjects(except string) (list []offer) {
 		}
 	}
 	spoken := w.spokenOf()
-	slices.SortStableFunc(list, func(a, b offer) int { return slices.Index(spoken, b.label) - slices.Index(spoken, a.label) })
+	sortStable(list, func(a, b offer) int { return slices.Index(spoken, b.label) - slices.Index(spoken, a.label) })
 	return list
 }
 

@@ -74,7 +74,7 @@ func (w *writer) starts() []offer {
 			}
 		}
 	}
-	slices.SortStableFunc(list, func(a, b ranked) int { return cmp.Or(a.out-b.out, b.next-a.next, a.usual-b.usual) })
+	sortStable(list, func(a, b ranked) int { return cmp.Or(a.out-b.out, b.next-a.next, a.usual-b.usual) })
 	offers := make([]offer, len(list))
 	for i, r := range list {
 		offers[i] = r.offer

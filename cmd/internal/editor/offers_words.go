@@ -117,7 +117,7 @@ func (w *writer) spokenWords() []spokenWord {
 		}
 		return len([]rune(word))
 	}
-	slices.SortStableFunc(list, func(a, b spokenWord) int {
+	sortStable(list, func(a, b spokenWord) int {
 		switch {
 		case a.above != b.above:
 			if a.above {

@@ -7,7 +7,6 @@ package editor
 import (
 	"context"
 	"encoding/json"
-	"slices"
 
 	"pullscore/cmd/internal/lsp"
 )
@@ -157,6 +156,6 @@ func (w *worker) readings(s *snapshot, real string) (list []*reading) {
 	for path := range w.in[real] {
 		list = append(list, w.told[path])
 	}
-	slices.SortFunc(list, func(a, b *reading) int { return compareReadings(a, b, real) })
+	sortStable(list, func(a, b *reading) int { return compareReadings(a, b, real) })
 	return list
 }
