@@ -128,7 +128,7 @@ func (c *Cut) hear(clip Clip) {
 	if clip.Of == nil {
 		clip.Of = c.want.of(&clip)
 	}
-	if len(clip.Of) > 0 && len(c.Sounds) < maxPieces {
+	if len(clip.Of) > 0 && clip.within() && len(c.Sounds) < maxPieces {
 		c.Sounds = append(c.Sounds, clip)
 	}
 }
