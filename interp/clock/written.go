@@ -3,10 +3,9 @@
 package clock
 
 import (
-	"strings"
-
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
+	"pullscore/interp/speech"
 	"pullscore/lang"
 )
 
@@ -46,16 +45,8 @@ func (c *Clock) Finish(sh *plan.Shot) {
 func (l *Line) Drawn() []plan.Word {
 	spread := l.spread()
 	words := make([]plan.Word, len(spread))
-	text := names.ValueOf(l.Stmt.Words)
-	for j, w := range spread {
-		from, to := w.Token.Start, len(text)
-		if j == 0 {
-			from = 0
-		}
-		if j+1 < len(spread) {
-			to = spread[j+1].Token.Start
-		}
-		words[j] = plan.Word{Text: strings.TrimSpace(text[from:to]), Start: w.Start, End: w.End, Hangs: l.hangs[j]}
+	for j, w := range speech.WrittenOf(names.ValueOf(l.Stmt.Words), spread) {
+		words[j] = plan.Word{Text: w.Text, Joined: w.Joined, Start: spread[j].Start, End: spread[j].End, Hangs: l.hangs[j]}
 	}
 	return words
 }

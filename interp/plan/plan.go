@@ -252,6 +252,7 @@ type Word struct {
 	Text       string
 	Start, End float64
 	Hangs      bool // it is the cue of a move of the focus
+	Joined     bool // no blank stands before it, as behind a hyphen
 }
 
 // A Cue is a named moment.

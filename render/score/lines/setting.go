@@ -50,16 +50,21 @@ func (r *Row) Set(w *bands.Window, plumbs ...float64) {
 // text of one piece that goes on in it. Dots stand for what was before.
 func heard(w *bands.Window, u Utterance) words.Said {
 	said := words.Said{From: w.X(u.Start), To: w.X(u.End), Cue: u.Cue}
-	all := make([]string, len(u.Words))
 	if u.Start < w.From() && len(u.Words) > 0 && !u.Cue {
 		said.Words = append(said.Words, words.Word{Text: "…", At: w.Left})
 	}
+	var full strings.Builder
 	for i, word := range u.Words {
-		all[i] = draw.Clean(word.Text)
-		if all[i] != "" && (w.Holds(word.Start) || len(u.Words) == 1 && !u.Cue) {
-			said.Words = append(said.Words, words.Word{Text: all[i], At: w.X(word.Start), Hangs: word.Hangs})
+		text := draw.Clean(word.Text)
+		if i > 0 && !word.Joined {
+			full.WriteByte(' ')
+		}
+		full.WriteString(text)
+		if text != "" && (w.Holds(word.Start) || len(u.Words) == 1 && !u.Cue) {
+			joined := word.Joined && w.Holds(u.Words[i-1].Start)
+			said.Words = append(said.Words, words.Word{Text: text, At: w.X(word.Start), Hangs: word.Hangs, Joined: joined})
 		}
 	}
-	said.Full = strings.Join(all, " ")
+	said.Full = full.String()
 	return said
 }

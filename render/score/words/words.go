@@ -12,9 +12,10 @@ import (
 
 // A Word is a word with the place of its time.
 type Word struct {
-	Text  string
-	At    float64
-	Hangs bool
+	Text   string
+	At     float64
+	Hangs  bool
+	Joined bool // no blank stands before it
 }
 
 // Said is an utterance as far as it shows.
@@ -114,10 +115,15 @@ func hanging(list []Word) int {
 	return slices.IndexFunc(list, func(w Word) bool { return w.Hangs })
 }
 
+// texts returns the words as they are set: what has no blank between is one text.
 func texts(list []Word) []string {
-	all := make([]string, len(list))
+	all := make([]string, 0, len(list))
 	for i, w := range list {
-		all[i] = w.Text
+		if i > 0 && w.Joined {
+			all[len(all)-1] += w.Text
+		} else {
+			all = append(all, w.Text)
+		}
 	}
 	return all
 }
