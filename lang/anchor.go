@@ -108,7 +108,8 @@ func (a *Anchor) fill(m *moment, lex *lexer.PeekingLexer, start lexer.Checkpoint
 	for _, t := range lex.Range(start.RawCursor(), lex.RawCursor()) {
 		if t.Type == tokNumber {
 			return faultAt(&t, "bad-number", "%s counts no words", describe(&t)).
-				because("\"word\" 2 is the second of that word in the line.")
+				because("\"word\" 2 is the second of that word in the line.").
+				offers(deleting(onTokens(&t, &t), t.Value))
 		}
 	}
 	return nil

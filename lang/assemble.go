@@ -52,10 +52,10 @@ func (s *spec) mayStand(in section) bool {
 func (p *parser) unknown(l *line) *fault {
 	first, second := &p.tokens[l.at], &p.tokens[l.at+1]
 	if s := p.turned(l); s != nil && first.Type == tokPunct {
-		return faultAt(first, "unknown-word", "no statement begins with %s", describe(first)).because("Write: %s", s.usage())
+		return faultAt(first, "unknown-word", "no statement begins with %s", describe(first)).because("Write: %s", s.usage()).offers(swapped(first, second))
 	} else if s != nil {
 		return faultAt(first, "unknown-word", "no statement begins with %s", describe(first)).
-			because("Did you mean `%s %s`? Write: %s", s.word, shorten(first.Value), s.usage())
+			because("Did you mean `%s %s`? Write: %s", s.word, shorten(first.Value), s.usage()).offers(swapped(first, second))
 	}
 	if first.Type == tokInvalid {
 		return faultAt(first, "unknown-word", "unreadable line")
@@ -63,7 +63,7 @@ func (p *parser) unknown(l *line) *fault {
 	lower := strings.ToLower(first.Value)
 	if isName(first) && second.Type == tokText && lower != first.Value && specOf[lower] == nil {
 		return faultAt(second, "expected-word", "expected `:` after %s, found %s", describe(first), describe(second)).
-			because("Write: %s", Usage(speechWord))
+			because("Write: %s", Usage(speechWord)).offers(inserting(endOf(first), ":", "a colon"))
 	}
 	near, ok := Nearest(second.Value, []string{movesWord})
 	if movesElsewhere[second.Value] {
@@ -71,7 +71,7 @@ func (p *parser) unknown(l *line) *fault {
 	}
 	if ok && isName(first) && second.Type == tokWord {
 		return faultAt(second, "unknown-word", "unknown word %s", describe(second)).
-			because("Did you mean `%s`? Write: %s", near, Usage(near))
+			because("Did you mean `%s`? Write: %s", near, Usage(near)).writes(near)
 	}
 	f := faultAt(first, "unknown-word", "no statement begins with %s", describe(first))
 	if first.Type != tokWord {
@@ -84,9 +84,15 @@ func (p *parser) unknown(l *line) *fault {
 		f.message = "no statement begins with `" + first.Value + " " + second.Value + "`"
 	}
 	if meant, ok := p.meant(first, second); ok {
-		return f.because("Did you mean `%s`? Write: %s", meant, Usage(firstWord(meant)))
+		return f.because("Did you mean `%s`? Write: %s", meant, Usage(firstWord(meant))).
+			offers(writing(f.Node, meant), writing(onTokens(first, second), meant).instead())
 	}
 	return f.because("Here a line begins with %s or with a name.", strings.Join(p.beginnings(), ", "))
+}
+
+// swapped offers two words in the other order.
+func swapped(first, second *lexer.Token) offer {
+	return writing(onTokens(first, second), second.Value+" "+first.Value)
 }
 
 // spacedName tells of a line that begins with a name whose blank wants quotes,
@@ -103,7 +109,8 @@ func (p *parser) spacedName(l *line) *fault {
 		return nil
 	}
 	name := p.nameAt(l.at, at)
-	return faultOn(&name.Node, "expected-name", "a name has no blank").because("In quotes it may: %s.", shorten(WriteText(name.Text)))
+	return faultOn(&name.Node, "expected-name", "a name has no blank").because("In quotes it may: %s.", shorten(WriteText(name.Text))).
+		writes(WriteText(name.Text))
 }
 
 // beginnings lists the words that a line may begin with where it stands.
@@ -333,7 +340,13 @@ func (p *parser) splitStray(l *line) {
 // reportStray tells of a comma that joins two statements.
 func (p *parser) reportStray(comma int) {
 	p.report(faultAt(&p.tokens[comma], "stray-comma", "this comma joins two statements").
-		because("The next line is a statement of its own. Delete the comma."))
+		because("The next line is a statement of its own. Delete the comma.").
+		offers(withoutComma(&p.tokens[comma])))
+}
+
+// withoutComma offers to leave out a comma.
+func withoutComma(t *lexer.Token) offer {
+	return offer{title: "Delete the comma", at: Node{t.Pos, endOf(t)}}.untried()
 }
 
 // standsAlone reports whether the tokens of l from at on begin a statement
@@ -366,7 +379,10 @@ func (p *parser) continues(l *line) bool {
 	lineEnd := *between
 	*between = lexer.Token{Type: tokPunct, Value: ",", Pos: lineEnd.Pos}
 	s, f := p.parse(up.spec, up.start, up.at, l.end)
+	told := faultAt(first, "missing-comma", "%s continues the `%s` above", describe(first), up.spec.word).
+		because("End the line above with a comma.")
 	if f == nil && up.slot != nil {
+		told.offers(inserting(endOf(&p.tokens[up.end-1]), ",", "a comma at the end of the line above").untried())
 		p.faults = append(p.faults[:up.faults], finish(s, up.spec, p.tokens[up.at:l.end])...)
 		*up.slot = s
 		l.at, l.start, l.slot, l.spec = up.at, up.start, up.slot, up.spec
@@ -374,8 +390,7 @@ func (p *parser) continues(l *line) bool {
 		*between = lineEnd
 		l.spec = nil
 	}
-	p.report(faultAt(first, "missing-comma", "%s continues the `%s` above", describe(first), up.spec.word).
-		because("End the line above with a comma."))
+	p.report(told)
 	l.faults = len(p.faults)
 	return true
 }
@@ -415,8 +430,12 @@ func (p *parser) meansWith(l *line) bool {
 	if p.tokens[l.at+1].Type == tokNumber {
 		name = `"` + name + `"`
 	}
-	p.report(faultAt(&p.tokens[l.at], "wrong-section", "what follows this header belongs to the shot").
-		because("Did you mean `with %s %s`?", l.spec.word, shorten(name)))
+	f := faultAt(&p.tokens[l.at], "wrong-section", "what follows this header belongs to the shot").
+		because("Did you mean `with %s %s`?", l.spec.word, shorten(name))
+	if next := specOf[p.tokens[l.end+1].Value]; next == nil || !isSetUp(next) { // that would have to be joined to it
+		f.offers(writing(onTokens(&p.tokens[l.at], &p.tokens[l.at+1]), "with "+l.spec.word+" "+name).untried())
+	}
+	p.report(f)
 	p.add(l, p.bad(l))
 	return true
 }
@@ -430,7 +449,8 @@ func (p *parser) meansMove(l *line) bool {
 		return false
 	}
 	p.report(faultAt(&p.tokens[l.at], "unknown-word", "no statement begins with `camera %s`", second.Value).
-		because("Did you mean `%s`? Write: %s", meant, Usage(meant)))
+		because("Did you mean `%s`? Write: %s", meant, Usage(meant)).
+		offers(writing(onTokens(&p.tokens[l.at], second), meant).untried()))
 	b := p.bad(l)
 	b.Keyword, b.Name = meant, nil
 	p.add(l, b)

@@ -31,14 +31,14 @@ func (c *checker) anchor(a *Anchor) {
 // bare number, and takes it as the stop that was meant.
 func (c *checker) stop(q quantity, x *Expr) {
 	if text, stop, ok := stopMeant(asStop(x)); ok {
-		c.faults = append(c.faults, faultOn(&x.Node, "bad-number", "a stop is written %s", text))
+		c.faults = append(c.faults, faultOn(&x.Node, "bad-number", "a stop is written %s", text).writes(text))
 		stop.Node = x.Node
 		*x = stop
 		return
 	}
 	if split := between(x); split != nil {
 		c.faults = append(c.faults, faultOn(&x.Node, "bad-number", "a stop between two is written as one number").
-			because("Write: %s%s", split.Unit, plain(split.Value)))
+			because("Write: %s%s", split.Unit, plain(split.Value)).writes(split.Unit.String()+plain(split.Value)))
 		*x = *split
 		return
 	}
@@ -79,12 +79,24 @@ func (c *checker) need(q quantity, x *Expr) {
 		return
 	}
 	if n := bare(x); n != nil {
-		c.faults = append(c.faults, faultOn(&x.Node, "missing-unit", "this number has no unit").because("%s", q.tell))
+		f := faultOn(&x.Node, "missing-unit", "this number has no unit").because("%s", q.tell)
+		c.faults = append(c.faults, f.offers(withUnit(q, n)...))
 		n.Unit, n.Guessed = q.unit, q.unsure()
 	} else if x.Kind == ExprBinary && (x.Op == '+' || x.Op == '-') {
 		c.need(q, x.X)
 		c.need(q, x.Y)
 	}
+}
+
+// withUnit offers units for a number that has none, or the stops that it may be.
+func withUnit(q quantity, n *Expr) (list []offer) {
+	if q.unit == UnitF {
+		return []offer{writing(n.Node, "f/"+plain(n.Value)), writing(n.Node, "T"+plain(n.Value))}
+	}
+	for _, unit := range q.offered(n.Value) {
+		list = append(list, offer{title: "Add the unit `" + unit + "`", at: Node{n.EndPos, n.EndPos}, text: " " + unit})
+	}
+	return list
 }
 
 // position checks where a mark lies: a bare number counts only as a part of another.
@@ -101,7 +113,11 @@ func (c *checker) position(p *Position) {
 	case bare(p.Value) != nil || p.Value.Kind == ExprName:
 		return
 	}
-	c.faults = append(c.faults, noPosition(&p.Node))
+	f := noPosition(&p.Node)
+	if p.Of == nil {
+		f.offers(withUnit(quantity{unit: UnitDeg}, &Expr{Node: p.Value.Node})...)
+	}
+	c.faults = append(c.faults, f)
 }
 
 // unsure reports whether the unit that stands in for one that is not written is no

@@ -97,14 +97,16 @@ func slipOf(s *spec, w *walker, at int) *fault {
 	case at > start && t.Type == tokNumber && fillers[w.token(at-1).Value]:
 		filler := w.token(at - 1)
 		return faultAt(filler, "expected-value", "expected a number, found %s", describe(filler)).
-			because("Leave out `%s`.", filler.Value)
+			because("Leave out `%s`.", filler.Value).
+			offers(deleting(onTokens(filler, filler), filler.Value))
 	case s.word == "rack" && at == start+1 && t.Value == "from":
 		return startsFrom(w, at, "a rack starts where the focus is")
 	case s.word == "with":
 		return stopsOfND(w, start, at)
 	case at > start && w.token(at-1).Value == "with" && kindElsewhere(t.Value) != "" && s.shape().fieldNamed("Alongside") != nil:
 		return faultAt(t, "expected-word", "expected a kind of camera move, found %s", describe(t)).
-			because("Did you mean `with %s`?", kindElsewhere(t.Value))
+			because("Did you mean `with %s`?", kindElsewhere(t.Value)).
+			writes(kindElsewhere(t.Value))
 	case ways[s.word] != nil:
 		return moveSlip(s, w, at)
 	}
@@ -119,7 +121,8 @@ func startsFrom(w *walker, at int, message string) *fault {
 		words = append(words, w.token(at).Value)
 		f.EndPos = endOf(w.token(at))
 	}
-	return f.because("Leave out `%s`.", shorten(strings.Join(words, " ")))
+	said := strings.Join(words, " ")
+	return f.because("Leave out `%s`.", shorten(said)).offers(deleting(f.Node, said))
 }
 
 // stopsOfND tells of a density that is given in stops: `nd 2 stops`, or `nd 1
@@ -136,7 +139,8 @@ func stopsOfND(w *walker, start, at int) *fault {
 	f := faultAt(w.token(at), "unknown-unit", "an nd is a density, and 0.3 of it is a stop")
 	if stops, err := strconv.ParseFloat(w.token(at-1).Value, 64); err == nil {
 		const perStop = 0.3 // log10 2, as filters are marked
-		f.because("Write: nd %s", plain(round(stops*perStop, 100)))
+		nd := plain(round(stops*perStop, 100))
+		f.because("Write: nd %s", nd).offers(writing(onTokens(w.token(at-1), w.token(at)), nd))
 	}
 	return f
 }

@@ -111,9 +111,38 @@ func (w *walker) expectation(s *spec, t *lexer.Token, wants []*form, fit, atEnd 
 	}
 	f := faultAt(t, "expected-word", "expected %s, found %s", choice(words), describe(t))
 	if near, ok := Nearest(t.Value, words); ok {
-		f.because("Did you mean `%s`?", near)
+		return f.because("Did you mean `%s`?", near).writes(near)
 	}
-	return f
+	return f.offers(missingWords(t, words)...).offers(otherWords(t, words)...)
+}
+
+// missingWords offers words that were wanted before a token, if they are few.
+func missingWords(t *lexer.Token, words []string) (list []offer) {
+	const few = 3
+	if len(words) > few {
+		return nil
+	}
+	for _, word := range words {
+		text := word + " "
+		if t.EOF() || t.Type == tokLine || t.Value == "," {
+			text = " " + word
+		}
+		list = append(list, inserting(t.Pos, text, "`"+word+"`"))
+	}
+	return list
+}
+
+// otherWords offers words that were wanted in place of another, if they are few.
+func otherWords(t *lexer.Token, words []string) (list []offer) {
+	const few = 4
+	if len(words) > few || t.Type != tokWord {
+		return nil
+	}
+	for _, word := range words {
+		list = append(list, writing(onTokens(t, t), word))
+	}
+	list[0].other = true
+	return list
 }
 
 // notEnd tells that the line should have ended before token t. words could have
@@ -121,12 +150,16 @@ func (w *walker) expectation(s *spec, t *lexer.Token, wants []*form, fit, atEnd 
 func notEnd(t *lexer.Token, words []string) *fault {
 	f := faultAt(t, "expected-end", "expected the end of the line, found %s", describe(t))
 	if near, ok := Nearest(t.Value, words); ok && t.Type == tokWord {
-		f.because("Did you mean `%s`?", near)
+		f.because("Did you mean `%s`?", near).writes(near)
 	}
 	if t.Value == "," && slices.Contains(words, "and") {
-		f.because("Several stand with `and` between them, without commas.")
+		f.because("Several stand with `and` between them, without commas.").offers(offer{title: "Write `and`", at: f.Node, text: " and"})
 	}
-	return f
+	if t.Type == tokWord {
+		quotes := inQuotes(t)[0]
+		f.offers(quotes.instead())
+	}
+	return f.offers(withoutClause(t).instead())
 }
 
 // noClause tells that token t begins no clause. ends says that the line could
@@ -138,9 +171,12 @@ func noClause(t *lexer.Token, heads []string, ends bool) *fault {
 	}
 	f := faultAt(t, "unknown-clause", "expected %s, found %s", expected, describe(t))
 	if near, ok := clauseMeant(t.Value, heads); ok && t.Type == tokWord {
-		f.because("Did you mean `%s`?", near)
+		f.because("Did you mean `%s`?", near).writes(near)
 	}
-	return f
+	if t.EOF() || t.Type == tokLine {
+		return f
+	}
+	return f.offers(withoutClause(t).instead())
 }
 
 // clauseMeant returns the beginning of the clause that a word was meant for.
@@ -282,13 +318,18 @@ func (w *walker) duplicate(s *spec) *mistake {
 		clause := w.alternativeAt(s.shape(), at)
 		if slices.Contains(seen, clause) {
 			return &mistake{
-				fault: faultAt(t, "duplicate-clause", "`%s` is here a second time", t.Value),
+				fault: faultAt(t, "duplicate-clause", "`%s` is here a second time", t.Value).offers(withoutClause(t)),
 				token: at, clause: at, word: t.Value,
 			}
 		}
 		seen = append(seen, clause)
 	}
 	return nil
+}
+
+// withoutClause offers to leave out the clause that begins with a token.
+func withoutClause(t *lexer.Token) offer {
+	return offer{kind: offerNoTail, at: onTokens(t, t)}
 }
 
 // lacking returns the clause that has to be there and of which no token speaks;

@@ -159,7 +159,7 @@ func (r *exprReader) brackets() *Expr {
 		return x
 	}
 	if t := r.lex.Peek(); t.Value != ")" || t.EOF() {
-		return r.fail(faultAt(t, "expected-word", "expected `)`, found %s", describe(t)))
+		return r.fail(faultAt(t, "expected-word", "expected `)`, found %s", describe(t)).offers(inserting(t.Pos, ")", "`)`")))
 	}
 	x.Pos, x.EndPos = open.Pos, endOf(r.lex.Next())
 	return x
@@ -235,7 +235,7 @@ func (r *exprReader) perSecond() bool {
 // seconds reads the "/s" of bit/s, deg/s and m/s, behind the first part of unit.
 func (r *exprReader) seconds(x *Expr, unit *lexer.Token) {
 	if !r.perSecond() {
-		r.fail(faultAt(unit, "unknown-unit", "`bit` alone is no unit").because("Write bit/s."))
+		r.fail(faultAt(unit, "unknown-unit", "`bit` alone is no unit").because("Write bit/s.").writes("bit/s"))
 		return
 	}
 	r.lex.Next()

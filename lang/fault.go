@@ -19,6 +19,7 @@ import (
 type fault struct {
 	Node
 	code, message, detail string
+	offered               []offer // what may mend it
 	// unit is the word that stands for a unit and is none, until it is known
 	// which units may stand there.
 	unit string
@@ -83,6 +84,11 @@ func (f *fault) withUnits(in *field) *fault {
 			q = in.quantity
 		}
 		f.because("%s", q.suggestUnit(f.unit))
+		if unit, ok := q.unitMeant(f.unit); ok {
+			f.writes(unit)
+		} else if len(q.units()) == 0 {
+			f.offers(deleting(f.Node, f.unit))
+		}
 		f.unit = ""
 	}
 	return f
@@ -107,7 +113,7 @@ func notA(t *lexer.Token, f *form, words []string) *fault {
 	case f.kind == formPiece && f.piece == nameType || (f.field.is == "target" || f.field.is == "end") && isKeyword:
 		return noName(t)
 	case f.kind == formPiece && f.piece == textType:
-		return faultAt(t, "expected-text", "expected a text in quotes, found %s", found)
+		return faultAt(t, "expected-text", "expected a text in quotes, found %s", found).offers(inQuotes(t)...)
 	}
 	if f.field.is == "position" {
 		return noPosition(&Node{t.Pos, endOf(t)})
@@ -122,9 +128,21 @@ func notA(t *lexer.Token, f *form, words []string) *fault {
 	fault := faultAt(t, "expected-value", "expected %s, found %s", text, found)
 	if f.piece == anchorType && isKeyword {
 		fault.code = "keyword-name"
-		fault.because(keywordAsName, t.Value)
+		fault.because(keywordAsName, t.Value).writes(WriteText(t.Value))
 	}
 	return fault
+}
+
+// inQuotes offers quotes around what begins with a token: around all up to the next comma,
+// else around a word.
+func inQuotes(t *lexer.Token) []offer {
+	if t.EOF() || t.Type == tokLine {
+		return nil
+	}
+	o := offer{kind: offerQuotes, title: "Put it in quotes", at: Node{t.Pos, endOf(t)}}
+	word := o
+	word.kind = offerName
+	return []offer{o, word.instead()}
 }
 
 // noPosition tells that what stands where a mark lies is none of the forms of that.

@@ -30,7 +30,8 @@ func (r *exprReader) feet() *Expr {
 		return x
 	}
 	if next := r.lex.Peek(); next.Type == tokNumber && !r.unitBehind() {
-		r.fail(faultAt(next, "bad-number", "these inches have no mark").because("Write %s%s\".", t.Value, next.Value))
+		r.fail(faultAt(next, "bad-number", "these inches have no mark").because("Write %s%s\".", t.Value, next.Value).
+			offers(inserting(endOf(next), `"`, "the mark of inches")))
 	}
 	r.notMinus(t)
 	return x
@@ -118,7 +119,8 @@ func (r *exprReader) notMinus(feet *lexer.Token) {
 	r.lex.Next()
 	if inches := r.lex.Peek(); isInches(inches) {
 		r.fail(faultAt(sign, "bad-number", "this may be a hyphen or a minus").
-			because("Write %s-%s without blanks for the sum, %s - (%s) for the difference.", feet.Value, inches.Value, feet.Value, inches.Value))
+			because("Write %s-%s without blanks for the sum, %s - (%s) for the difference.", feet.Value, inches.Value, feet.Value, inches.Value).
+			offers(writing(onTokens(feet, inches), feet.Value+"-"+inches.Value), writing(onTokens(feet, inches), feet.Value+" - ("+inches.Value+")")))
 	}
 }
 

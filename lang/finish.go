@@ -208,7 +208,7 @@ func (f *finisher) atTime(a *Anchor, in *field) {
 	}
 	i := sort.Search(len(f.tokens), func(i int) bool { return f.tokens[i].Pos.Offset >= a.Pos.Offset })
 	if before := &f.tokens[i-1]; before.Value == "at" {
-		f.faults = append(f.faults, faultAt(before, "expected-word", "use `at` before a time, and `on` before words"))
+		f.faults = append(f.faults, faultAt(before, "expected-word", "use `at` before a time, and `on` before words").writes("on"))
 	}
 }
 
@@ -278,7 +278,8 @@ func (p *parser) oneOf(s *spec, f *field, x, other *Expr, at, end int) *mistake 
 	}
 	m := p.onNode(s, &later.Node, at, end, "", "")
 	m.token = m.clause
-	m.fault = faultAt(&p.tokens[m.token], "conflicting-clauses", "`%s` and a speed both say how long this takes", s.shape().headOf(f))
+	m.fault = faultAt(&p.tokens[m.token], "conflicting-clauses", "`%s` and a speed both say how long this takes", s.shape().headOf(f)).
+		offers(withoutClause(&p.tokens[m.token]))
 	return m
 }
 
@@ -325,7 +326,8 @@ func (p *parser) saidTwice(at, end int) *mistake {
 		}
 	}
 	later := max(first, from)
-	f := faultAt(&p.tokens[later], "conflicting-clauses", "`from ... to` already says when this line is spoken")
+	f := faultAt(&p.tokens[later], "conflicting-clauses", "`from ... to` already says when this line is spoken").
+		offers(withoutClause(&p.tokens[later]))
 	return &mistake{fault: f, token: later, clause: later, word: p.tokens[later].Value}
 }
 

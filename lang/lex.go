@@ -168,7 +168,8 @@ func (s *scanner) text(open, closing string) lexer.TokenType {
 	start := s.pos
 	s.pos += len(trimBlanks(rest))
 	s.report("unfinished-text", start, "this text has no closing quote",
-		"A text ends on its line, with %s. A quote inside it is written \\\".", closing)
+		"A text ends on its line, with %s. A quote inside it is written \\\".", closing).
+		offers(s.closed(start, closing))
 	return tokInvalid
 }
 
@@ -206,7 +207,7 @@ func (s *scanner) stopElsewhere(start int) lexer.TokenType {
 		s.pos = end
 		return tokWord
 	}
-	s.report("bad-number", start, "a stop is written "+shorten(written), "")
+	s.report("bad-number", start, "a stop is written "+shorten(written), "").writes(written)
 	return tokStop
 }
 
@@ -272,34 +273,90 @@ func (s *scanner) invalid() lexer.TokenType {
 	case bad == utf8.RuneError && s.pos-start > 0 && !strings.HasPrefix(s.src[start:], "\uFFFD"):
 		s.report("bad-character", start, "these bytes are no UTF-8 text", "Save the file as UTF-8.")
 	case bad == '#':
-		s.report("bad-character", start, "a comment needs a blank before its #", "")
+		f := s.report("bad-character", start, "a comment needs a blank before its #", "")
+		if f != nil {
+			f.offers(inserting(f.Pos, " ", "a blank"))
+		}
 	case bad == '’' || bad == '\'' || bad == '”' || bad == '′' || bad == '″':
 		s.report("bad-character", start, fmt.Sprintf("%c stands alone", bad),
-			"Write a text between two \" or between “ and ”; feet and inches follow digits, as in 5'6\".")
+			"Write a text between two \" or between “ and ”; feet and inches follow digits, as in 5'6\".").
+			offers(s.otherQuotes(start)...)
 	case unicode.IsPrint(bad):
-		s.report("bad-character", start, fmt.Sprintf("%c has no meaning here", bad), "Put names with such characters in quotes.")
+		f := s.report("bad-character", start, fmt.Sprintf("%c has no meaning here", bad), "Put names with such characters in quotes.")
+		f.offers(s.otherQuotes(start)...)
+		if f != nil {
+			f.offers(offer{kind: offerName, title: "Put it in quotes", at: f.Node}.instead())
+		}
 	default:
-		s.report("bad-character", start, fmt.Sprintf("the file holds the invisible character U+%04X", bad), "Delete it.")
+		f := s.report("bad-character", start, fmt.Sprintf("the file holds the invisible character U+%04X", bad), "Delete it.")
+		if f != nil {
+			f.offers(offer{title: "Delete it", at: f.Node})
+		}
 	}
 	return tokInvalid
 }
 
 // report notes a mistake between start and pos.
-func (s *scanner) report(code string, start int, message, detail string, args ...any) {
+// It returns nil where there are too many.
+func (s *scanner) report(code string, start int, message, detail string, args ...any) *fault {
 	if len(s.faults) > maxDiagnostics {
-		return
+		return nil
 	}
+	if len(args) > 0 {
+		detail = fmt.Sprintf(detail, args...)
+	}
+	f := &fault{Node: s.placeFrom(start), code: code, message: message, detail: detail}
+	s.faults = append(s.faults, f)
+	return f
+}
+
+// placeFrom returns the place between start and pos.
+func (s *scanner) placeFrom(start int) Node {
 	from := s.mark
 	from.Column += utf8.RuneCountInString(s.src[from.Offset:start])
 	from.Offset = start
 	to := from
 	to.Column += utf8.RuneCountInString(s.src[start:s.pos])
 	to.Offset = s.pos
-	if len(args) > 0 {
-		detail = fmt.Sprintf(detail, args...)
-	}
-	s.faults = append(s.faults, &fault{Node: Node{from, to}, code: code, message: message, detail: detail})
+	return Node{from, to}
 }
+
+// closed offers the quote that a text from start to pos lacks.
+func (s *scanner) closed(start int, closing string) offer {
+	at := s.placeFrom(start)
+	text, ok := strings.CutSuffix(s.src[start:s.pos], `"`)
+	if !ok || closing == `"` {
+		text = s.src[start:s.pos]
+	}
+	return offer{title: "Add the closing quote", at: at, text: text + closing}
+}
+
+// otherQuotes offers the quotes of the language for those of elsewhere: ‘ and ’, or two ',
+// around what begins before start or at it and ends on the same line.
+func (s *scanner) otherQuotes(start int) []offer {
+	line := s.src[:start]
+	line = line[strings.LastIndexAny(line, "\n\r")+1:]
+	begin := start - len(line)
+	rest := s.src[start:]
+	if i := strings.IndexAny(rest, "\n\r"); i >= 0 {
+		rest = rest[:i]
+	}
+	m := singleQuotes().FindStringSubmatchIndex(line + rest)
+	if m == nil || begin+m[0] > start || begin+m[1] <= start {
+		return nil
+	}
+	from := s.placeFrom(start).Pos
+	from.Column -= utf8.RuneCountInString(s.src[begin+m[0] : start])
+	from.Offset = begin + m[0]
+	whole := s.src[begin+m[0] : begin+m[1]]
+	to := from
+	to.Column += utf8.RuneCountInString(whole)
+	to.Offset += len(whole)
+	return []offer{writing(Node{from, to}, WriteText(s.src[begin+m[2]:begin+m[3]]))}
+}
+
+// singleQuotes matches a text in single quotes.
+var singleQuotes = onUse("[‘']([^‘’']+)[’']")
 
 func (s *scanner) skipBlanks() {
 	n := blanks(s.src[s.pos:])

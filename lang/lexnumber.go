@@ -40,7 +40,7 @@ func (s *scanner) number() lexer.TokenType {
 
 // ratio reads what is written as two numbers and is one, such as the gear 1:1.5, and
 // reports it as tell says.
-func (s *scanner) ratio(tell func(f float64) (message, detail string)) bool {
+func (s *scanner) ratio(tell func(f float64) (message, detail string, meant []string)) bool {
 	start := s.pos
 	from := plainNumber(s.src[start:])
 	if s.byteAt(start+from) != ':' {
@@ -56,18 +56,23 @@ func (s *scanner) ratio(tell func(f float64) (message, detail string)) bool {
 		s.pos = start
 		return false
 	}
-	message, detail := tell(f)
-	s.report("bad-number", start, message, detail)
+	message, detail, meant := tell(f)
+	fault := s.report("bad-number", start, message, detail)
+	for _, text := range meant {
+		fault.writes(text)
+	}
 	return true
 }
 
-func gearIsOne(f float64) (message, detail string) {
+func gearIsOne(f float64) (message, detail string, meant []string) {
+	gear, other := plain(round(f, 100)), plain(round(1/f, 100))
 	return "a gear is one number", fmt.Sprintf("Write gear %s where the hand turns so many degrees for one of the ring; gear %s is the other way round.",
-		plain(round(f, 100)), plain(round(1/f, 100)))
+		gear, other), []string{gear, other}
 }
 
-func shapeIsOne(f float64) (message, detail string) {
-	return "a shape is one number, its width over its height", fmt.Sprintf("Write: crop %s", plain(round(f, 100)))
+func shapeIsOne(f float64) (message, detail string, meant []string) {
+	shape := plain(round(f, 100))
+	return "a shape is one number, its width over its height", "Write: crop " + shape, []string{shape}
 }
 
 // ratioOf returns the larger of the two numbers of a ratio over the smaller.
@@ -119,11 +124,26 @@ func (s *scanner) reportDecimals(start, commas, points int) {
 	switch {
 	case commas == 1 && points == 0:
 		s.report("bad-number", start, "a decimal is written with a point",
-			"Write %s; for two values put a blank behind the comma.", strings.Replace(written, ",", ".", 1))
+			"Write %s; for two values put a blank behind the comma.", strings.Replace(written, ",", ".", 1)).
+			writes(strings.Replace(s.src[start:s.pos], ",", ".", 1))
 	case commas+points > 1:
 		s.report("bad-number", start, "`"+written+"` is no number",
-			"A number has digits and at most one point, and nothing between its thousands.")
+			"A number has digits and at most one point, and nothing between its thousands.").
+			offers(s.thousands(start, points)...)
 	}
+}
+
+// thousands offers a number without the commas between its thousands.
+func (s *scanner) thousands(start, points int) []offer {
+	whole, _, _ := strings.Cut(s.src[start:s.pos], ".")
+	groups := strings.Split(whole, ",")
+	for _, g := range groups[1:] {
+		if len(g) != 3 || points > 1 {
+			return nil
+		}
+	}
+	number := strings.ReplaceAll(s.src[start:s.pos], ",", "")
+	return []offer{writing(s.placeFrom(start), number)}
 }
 
 // fractionTail measures the "/50" of 1/50 at the start of src, 0 where src
@@ -154,9 +174,35 @@ func (s *scanner) timecode(start int) lexer.TokenType {
 	}
 	if written := s.src[start:s.pos]; !IsTimecode(written) {
 		s.report("bad-number", start, "`"+shorten(written)+"` is no timecode",
-			"A timecode is hours, minutes, seconds and frames, 01:00:10:12, with a ; before the frames in drop frame.")
+			"A timecode is hours, minutes, seconds and frames, 01:00:10:12, with a ; before the frames in drop frame.").
+			offers(s.asTimecode(start)...)
 	}
 	return tokTimecode
+}
+
+// asTimecode offers the timecode that four groups of at most two digits come to.
+func (s *scanner) asTimecode(start int) []offer {
+	written := s.src[start:s.pos]
+	groups := strings.FieldsFunc(written, func(r rune) bool { return r == ':' || r == ';' })
+	if len(groups) != 4 {
+		return nil
+	}
+	last := strings.LastIndexAny(written, ":;")
+	var made string
+	for i, g := range groups {
+		switch i {
+		case 0:
+		case 3:
+			made += written[last : last+1]
+		default:
+			made += ":"
+		}
+		made += fmt.Sprintf("%02s", g)
+	}
+	if !IsTimecode(made) {
+		return nil
+	}
+	return []offer{writing(s.placeFrom(start), made)}
 }
 
 // IsTimecode reports whether s has a timecode's four groups of two digits.

@@ -75,7 +75,8 @@ func (p *parser) unused(s *spec, start lexer.Checkpoint, end int, useless func(f
 	for _, at := range w.begun {
 		if clause := w.alternativeAt(s.shape(), at).leaves(); useless(clause[0].field.name) {
 			word := p.tokens[at].Value
-			return &mistake{fault: faultAt(&p.tokens[at], "conflicting-clauses", message, word), token: at, clause: at, word: word}
+			f := faultAt(&p.tokens[at], "conflicting-clauses", message, word).offers(withoutClause(&p.tokens[at]))
+			return &mistake{fault: f, token: at, clause: at, word: word}
 		}
 	}
 	return nil

@@ -85,40 +85,47 @@ func moveSlip(s *spec, w *walker, at int) *fault {
 	if meant := moveOfWay(s.word, second.Value); meant != "" {
 		f := faultAt(second, "expected-word", "expected %s, found %s", choice(words), describe(second)).because("Did you mean `%s`?", meant)
 		f.Pos = w.token(start).Pos // both words are to be replaced
-		return f
+		return f.writes(meant)
 	}
 	f := faultAt(second, "expected-word", "expected %s, found %s", choice(words), describe(second))
 	near, ok := Nearest(second.Value, words)
 	switch meant := wordOfWay(second.Value); {
 	case slices.Contains(words, meant):
-		return f.because("Did you mean `%s %s`?", s.word, meant)
+		return f.because("Did you mean `%s %s`?", s.word, meant).writes(meant)
 	case ok && second.Type == tokWord:
-		return f.because("Did you mean `%s`?", near)
+		return f.because("Did you mean `%s`?", near).writes(near)
 	case second.Type == tokNumber || second.Type == tokFeet:
-		if way := wayBehind(words, w, start+1); way != "" {
+		if way, last := wayBehind(words, w, start+1); way != "" {
 			f.because("Did you mean `%s %s`?", s.word, shorten(way))
+			if last != nil {
+				f.offers(writing(onTokens(second, last), way))
+			} else {
+				f.offers(inserting(second.Pos, way+" ", "`"+way+"`"))
+			}
+		} else {
+			f.offers(missingWords(second, words[:2])...)
 		}
 	case s.turns() && isName(second):
-		f.because("Did you mean `%s to %s`?", s.word, shorten(second.Value))
+		f.because("Did you mean `%s to %s`?", s.word, shorten(second.Value)).offers(inserting(second.Pos, "to ", "`to`"))
 	}
 	return f
 }
 
-// wayBehind returns a way of a move and the value that was written before it, the one
-// way where there is no other, and "" for none.
-func wayBehind(words []string, w *walker, at int) string {
+// wayBehind returns a way of a move and the value that was written before it, with the
+// token of the way; the one way where there is no other, and "" for none.
+func wayBehind(words []string, w *walker, at int) (way string, last *lexer.Token) {
 	var value []lexer.Token
 	for ; !w.token(at).EOF() && len(value) < 4; at++ {
 		t := w.token(at)
 		if slices.Contains(words, t.Value) {
-			return t.Value + " " + joined(value)
+			return t.Value + " " + joined(value), t
 		}
 		value = append(value, *t)
 	}
 	if len(words) == 1 {
-		return words[0]
+		return words[0], nil
 	}
-	return ""
+	return "", nil
 }
 
 // joined writes tokens with blanks between them.
@@ -143,7 +150,7 @@ func bothSlip(s *spec, w *walker, start int) *fault {
 	case s.word == "tilt" && third.Value == "pan":
 		f := faultAt(w.token(start), "expected-word", "the two stand in the other order")
 		f.EndPos = endOf(third)
-		return f.because("Did you mean `pan and tilt`?")
+		return f.because("Did you mean `pan and tilt`?").writes("pan and tilt")
 	case s.word == "pan" && third.Value == "tilt" && moveOfWay("pan", fourth.Value) != "":
 		return faultAt(fourth, "expected-word", "expected `to` or `with`, found %s", describe(fourth)).
 			because("By an angle, each is a line of its own: the second ends in `with pan`.")

@@ -61,9 +61,10 @@ func noName(t *lexer.Token) *fault {
 	switch {
 	case t.Type == tokWord && isKeyword(t.Value):
 		f.code = "keyword-name"
-		f.because(keywordAsName, t.Value)
+		f.because(keywordAsName, t.Value).writes(WriteText(t.Value))
 	case t.Type == tokNumber:
-		f.because("Put a name that begins with a digit in quotes: \"%s\".", t.Value)
+		f.because("Put a name that begins with a digit in quotes: \"%s\".", t.Value).
+			offers(offer{kind: offerName, title: "Put it in quotes", at: Node{t.Pos, endOf(t)}})
 	}
 	return f
 }

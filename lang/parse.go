@@ -187,7 +187,7 @@ func (p *parser) statement(l *line) {
 func (p *parser) parseLine(l *line) Statement {
 	end := l.end
 	if last := &p.tokens[end-1]; last.Value == "," && end-1 > l.at {
-		p.report(faultAt(last, "stray-comma", "nothing follows this comma"))
+		p.report(faultAt(last, "stray-comma", "nothing follows this comma").offers(withoutComma(last)))
 		end--
 	}
 	s, m := p.parse(l.spec, l.start, l.at, end)
@@ -351,7 +351,8 @@ func (p *parser) wantsQuotes(l *line, f *fault) bool {
 		if l.spec != nil && first == l.at && p.tokens[first].Value == l.spec.word {
 			return false // a soft word, which begins the statement and is no part of a name
 		}
-		f.because("Put a name with a blank in quotes: %s.", shorten(WriteText(p.nameAt(first, l.end).Text)))
+		name := p.nameAt(first, l.end)
+		f.because("Put a name with a blank in quotes: %s.", shorten(WriteText(name.Text))).offers(writing(name.Node, WriteText(name.Text)))
 		return true
 	}
 	return false
@@ -382,8 +383,14 @@ func (f *fault) withUsage(s *spec) *fault {
 // says there are more.
 func (p *parser) diagnostics() []Diagnostic {
 	list := make([]Diagnostic, 0, len(p.faults))
+	x := fixer{file: p.file}
+	if len(p.faults) > 0 {
+		x.src = string(p.file.Source)
+	}
 	for _, f := range p.faults {
-		list = append(list, f.diagnostic())
+		d := f.diagnostic()
+		d.Fixes = x.fixes(f)
+		list = append(list, d)
 	}
 	list = Sort(list)
 	if len(list) > maxDiagnostics {

@@ -148,13 +148,47 @@ func (q quantity) units() (list []string) {
 	return list
 }
 
+// nearUnit returns the unit that a word spells as elsewhere, or is near to.
+func (q quantity) nearUnit(word string) (string, bool) {
+	units := q.units()
+	if near := unitSlip(strings.ToLower(word)); slices.Contains(units, near) {
+		return near, true
+	}
+	return Nearest(word, units)
+}
+
+// unitMeant returns the unit that a word was meant for: a near one, or the only one.
+func (q quantity) unitMeant(word string) (string, bool) {
+	if units := q.units(); len(units) == 1 {
+		return units[0], true
+	}
+	return q.nearUnit(word)
+}
+
+// offered returns the units that are offered for a number without one, the likeliest
+// first.
+func (q quantity) offered(value float64) (list []string) {
+	const inCentimetres = 20 // more metres than that are rarer than as many centimetres
+	switch {
+	case q.unit == UnitM && value >= inCentimetres:
+		list = []string{"cm", "m", "ft"}
+	case q.unit == UnitM:
+		list = []string{"m", "ft", "cm"}
+	case q.unit == UnitS:
+		list = []string{"s", "fr"}
+	default:
+		return []string{q.unit.String()}
+	}
+	if q.dims.has(DimAngle) && q.dims != 0 {
+		list = append(list, "deg")
+	}
+	return list
+}
+
 // suggestUnit tells which unit a word may have been meant for.
 func (q quantity) suggestUnit(word string) string {
 	units := q.units()
-	near, ok := unitSlip(strings.ToLower(word)), true
-	if !slices.Contains(units, near) {
-		near, ok = Nearest(word, units)
-	}
+	near, ok := q.nearUnit(word)
 	switch {
 	case ok:
 		return "Did you mean `" + near + "`?"

@@ -14,7 +14,7 @@ func (p *parser) ringRules(r *Ring, s *spec, at, end int) *mistake {
 	onClause := func(x *Expr, message string) *mistake {
 		m := p.onNode(s, &x.Node, at, end, "", "")
 		m.token = m.clause
-		m.fault = faultAt(&p.tokens[m.token], "conflicting-clauses", "%s", message)
+		m.fault = faultAt(&p.tokens[m.token], "conflicting-clauses", "%s", message).offers(withoutClause(&p.tokens[m.token]))
 		return m
 	}
 	switch {
