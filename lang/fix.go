@@ -109,6 +109,9 @@ func lineBehind(src string) int {
 func (o offer) edit(src string) (e Edit, ok bool) {
 	e = Edit{Range: o.at.Range(), Text: o.text}
 	from, to := e.Range.Start.Offset, e.Range.End.Offset
+	if to-from > longestLine {
+		return e, false
+	}
 	switch o.kind {
 	case offerText:
 		e.Text = unrepeated(e.Text, src[to:])
@@ -120,13 +123,13 @@ func (o offer) edit(src string) (e Edit, ok bool) {
 			to += blanks(src[to:])
 		}
 	case offerNoTail:
-		to = from + lineBehind(src[from:])
+		to = from + lineBehind(upTo(src[from:], longestLine))
 		from = len(strings.TrimRight(src[:from], " \t"))
 		from = len(strings.TrimRight(strings.TrimSuffix(src[:from], ","), " \t"))
 	case offerQuotes:
-		to = from + lineBehind(src[from:])
+		to = from + lineBehind(upTo(src[from:], longestLine))
 	case offerName:
-		to = from + strings.IndexAny(src[from:]+"\n", " \t,:(\r\n")
+		to = from + strings.IndexAny(upTo(src[from:], longestLine)+"\n", " \t,:(\r\n")
 	}
 	if o.kind == offerQuotes || o.kind == offerName {
 		if e.Text = WriteText(src[from:to]); from == to || strings.ContainsAny(src[from:to], `"\`) {
@@ -140,6 +143,9 @@ func (o offer) edit(src string) (e Edit, ok bool) {
 	e.Range.Start, e.Range.End = start, after(start, src[from:to])
 	return e, true
 }
+
+// upTo returns the first bytes of a text.
+func upTo(text string, most int) string { return text[:min(len(text), most)] }
 
 // unrepeated returns a text without the words at its end that stand behind it already, as
 // the `to` of `rack to` before `to DOOR`.

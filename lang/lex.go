@@ -283,7 +283,9 @@ func (s *scanner) invalid() lexer.TokenType {
 			offers(s.otherQuotes(start)...)
 	case unicode.IsPrint(bad):
 		f := s.report("bad-character", start, fmt.Sprintf("%c has no meaning here", bad), "Put names with such characters in quotes.")
-		f.offers(s.otherQuotes(start)...)
+		if bad == '‘' {
+			f.offers(s.otherQuotes(start)...)
+		}
 		if f != nil {
 			f.offers(offer{kind: offerName, title: "Put it in quotes", at: f.Node}.instead())
 		}
@@ -334,10 +336,11 @@ func (s *scanner) closed(start int, closing string) offer {
 // otherQuotes offers the quotes of the language for those of elsewhere: ‘ and ’, or two ',
 // around what begins before start or at it and ends on the same line.
 func (s *scanner) otherQuotes(start int) []offer {
-	line := s.src[:start]
+	const longest = 200 // bytes before or behind
+	line := s.src[max(0, start-longest):start]
 	line = line[strings.LastIndexAny(line, "\n\r")+1:]
 	begin := start - len(line)
-	rest := s.src[start:]
+	rest := upTo(s.src[start:], longest)
 	if i := strings.IndexAny(rest, "\n\r"); i >= 0 {
 		rest = rest[:i]
 	}
