@@ -205,3 +205,71 @@ func TestEditsStayInTheirShot(t *testing.T) {
 		}
 	}
 }
+
+// Every fix of the findings under testdata/findings takes its finding away, and brings no
+// other error. One that declares a subject leaves its place to be written.
+func TestFixesOfFindingsHold(t *testing.T) {
+	files, err := filepath.Glob("testdata/findings/*.pull")
+	if err != nil || len(files) == 0 {
+		t.Fatal(files, err)
+	}
+	fixes, declared, errors := 0, 0, 0
+	for _, file := range files {
+		chunks, err := chunk.Read(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, c := range chunks {
+			w := planFiles{"plan.pull": string(c.Source), "kit.pull": kitText}
+			for i := 0; i+1 < len(others); i += 2 {
+				w[others[i]] = others[i+1]
+			}
+			res := w.interpret("plan.pull")
+			for _, d := range res.Findings {
+				if d.Severity == lang.Error {
+					errors++
+				}
+				for _, f := range d.Fixes {
+					fixes++
+					if strings.HasPrefix(f.Title, "Declare ") {
+						declared++
+					}
+					made, _ := w.with(t, res, f.Edits)
+					checkFixed(t, d, f, errorsOf(res), errorsOf(made.interpret("plan.pull")))
+				}
+			}
+		}
+	}
+	if fixes < 15 || declared == 0 {
+		t.Errorf("%d fixes, of which %d declare a subject", fixes, declared)
+	}
+	t.Logf("%d fixes of %d errors", fixes, errors)
+}
+
+// ofWhatCanBeRead are errors of lines that could not be read before.
+var ofWhatCanBeRead = []string{"circle", "racks-overlap", "inside-closest", "no-begins-at"}
+
+// checkFixed compares errors before and after a fix.
+func checkFixed(t *testing.T, d lang.Diagnostic, f lang.Fix, before, after map[string]int) {
+	t.Helper()
+	if key := d.Code + ": " + d.Message; after[key] >= before[key] {
+		t.Errorf("%s is still told after %q: %+v", key, f.Title, f.Edits)
+	}
+	for key, n := range after {
+		code, _, _ := strings.Cut(key, ": ")
+		if n > before[key] && !slices.Contains(ofWhatCanBeRead, code) && !(strings.HasPrefix(f.Title, "Declare ") && strings.HasPrefix(key, "expected-value: ")) {
+			t.Errorf("%q for %s brings %s", f.Title, d.Message, key)
+		}
+	}
+}
+
+// errorsOf counts what cannot be done in a plan.
+func errorsOf(res *interp.Result) map[string]int {
+	n := map[string]int{}
+	for _, d := range res.Findings {
+		if d.Severity == lang.Error {
+			n[d.Code+": "+d.Message]++
+		}
+	}
+	return n
+}

@@ -70,7 +70,7 @@ func (c Cure) Says() string {
 
 // A Fix is a change that mends a mistake, such as a unit that is missing. Title says what
 // it does, in the imperative: "Write 1.70". Nobody has tried whether the plan works with
-// it, as is done with a Cure.
+// it, as is done with a Cure. One that declares a subject leaves its place to be written.
 type Fix struct {
 	Title string
 	Edits []Edit

@@ -187,18 +187,16 @@ func (s *scanner) asTimecode(start int) []offer {
 	if len(groups) != 4 {
 		return nil
 	}
-	last := strings.LastIndexAny(written, ":;")
-	var made string
-	for i, g := range groups {
-		switch i {
-		case 0:
-		case 3:
-			made += written[last : last+1]
-		default:
-			made += ":"
-		}
-		made += fmt.Sprintf("%02s", g)
+	if strings.Count(written, ";") > 1 { // it tells nothing of drop frame
+		written = strings.ReplaceAll(written, ";", ":")
 	}
+	last := written[strings.LastIndexAny(written, ":;")]
+	for i, g := range groups {
+		if len(g) == 1 {
+			groups[i] = "0" + g
+		}
+	}
+	made := strings.Join(groups[:3], ":") + string(last) + groups[3]
 	if !IsTimecode(made) {
 		return nil
 	}

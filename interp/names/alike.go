@@ -20,7 +20,7 @@ var twins = strings.NewReplacer(
 // looksLike returns the name among others that looks as this one does and is
 // written with other letters, and which: a keyboard that was left on another
 // script makes them, and nobody sees it.
-func looksLike(name string, among []string) (detail string, ok bool) {
+func looksLike(name string, among []string) (detail, meant string, ok bool) {
 	drawn := twins.Replace(name)
 	for _, other := range among {
 		if other == name || twins.Replace(other) != drawn {
@@ -29,11 +29,11 @@ func looksLike(name string, among []string) (detail string, ok bool) {
 		mine, theirs := []rune(name), []rune(other)
 		for i := range min(len(mine), len(theirs)) {
 			if mine[i] != theirs[i] {
-				return fmt.Sprintf("It looks like %s, but its %c is a %s letter, and there it is a %s one.", other, mine[i], scriptOf(mine[i]), scriptOf(theirs[i])), true
+				return fmt.Sprintf("It looks like %s, but its %c is a %s letter, and there it is a %s one.", other, mine[i], scriptOf(mine[i]), scriptOf(theirs[i])), other, true
 			}
 		}
 	}
-	return "", false
+	return "", "", false
 }
 
 func scriptOf(r rune) string {

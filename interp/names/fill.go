@@ -145,7 +145,16 @@ func (r Reader) inBraces(t *lang.Text, name string) string {
 		}
 	} else if params := r.Env.params(); !slices.Contains(params, name) {
 		if near, ok := lang.Nearest(name, params); ok {
-			r.Fail(t.Range(), "unknown-name", fmt.Sprintf("{%s} is no parameter of this move", name), fmt.Sprintf("Did you mean {%s}?", near))
+			d := lang.Diagnostic{
+				Code: "unknown-name", Severity: lang.Error, Range: t.Range(),
+				Message: fmt.Sprintf("{%s} is no parameter of this move", name), Detail: fmt.Sprintf("Did you mean {%s}?", near),
+			}
+			if at := t.Range(); strings.Count(t.Value, "{"+name+"}") == 1 {
+				text := string(r.lex.Source(at.File)[at.Start.Offset:at.End.Offset])
+				made := strings.Replace(text, "{"+name+"}", "{"+near+"}", 1)
+				d.Fixes = []lang.Fix{{Title: "Write {" + near + "}", Edits: []lang.Edit{{Range: t.Range(), Text: made}}}}
+			}
+			r.Report(d)
 		}
 	}
 	return "{" + name + "}"

@@ -140,7 +140,24 @@ func (r Reader) Undeclared(at lang.Range, name, what string, kinds ...DeclKind) 
 		meant = didYouMean(name, among)
 		l.near[key] = meant
 	}
+	if slices.Contains(kinds, DeclSubject) && !slices.Contains(kinds, DeclCue) { // a moment is rather a cue
+		r.unknown(at, name, what, kinds[0], meant, l.declaring(name)...)
+		return
+	}
 	r.unknown(at, name, what, kinds[0], meant)
+}
+
+// declaring returns the fix that declares a name as a subject, below the last subject of
+// the plan file. Where it stands is left to be written.
+func (l *Lexicon) declaring(name string) []lang.Fix {
+	for _, d := range slices.Backward(l.Film.Order) {
+		stmt, ok := d.Stmt.(*lang.Subject)
+		if path := l.Head.Range().File; ok && stmt.Range().File == path {
+			e := lang.InsertBelow(&lang.File{Path: path, Source: l.Source(path)}, stmt, "subject "+lang.WriteName(name)+" at ")
+			return []lang.Fix{{Title: "Declare " + lang.WriteName(name) + " as a subject", Edits: []lang.Edit{e}}}
+		}
+	}
+	return nil
 }
 
 // Written is an anchor as the plan writes it, a parameter as its argument.

@@ -381,36 +381,44 @@ func (r Reporter) UnknownAt(at lang.Range, name, what string, kind DeclKind, amo
 
 // unknown reports a name that nothing declares. A line that could not be read may
 // declare it: then it is told only where it is nearly one that is known.
-func (r Reporter) unknown(at lang.Range, name, what string, kind DeclKind, meant guess) {
-	if meant.near || !r.To.Lost.declares(kind) {
-		r.Fail(at, "unknown-name", fmt.Sprintf("%s is no %s", name, what), meant.detail)
+func (r Reporter) unknown(at lang.Range, name, what string, kind DeclKind, meant guess, more ...lang.Fix) {
+	if !meant.near && r.To.Lost.declares(kind) {
+		return
 	}
+	d := lang.Diagnostic{Code: "unknown-name", Severity: lang.Error, Range: at, Message: fmt.Sprintf("%s is no %s", name, what), Detail: meant.detail}
+	for _, n := range meant.names {
+		written := lang.WriteName(n)
+		d.Fixes = append(d.Fixes, lang.Fix{Title: "Write `" + written + "`", Edits: []lang.Edit{{Range: at, Text: written}}})
+	}
+	d.Fixes = append(d.Fixes, more...)
+	r.Report(d)
 }
 
 // A guess says which names may have been meant.
 type guess struct {
 	detail string
 	near   bool // by what is nearly written; else the detail lists all
+	names  []string
 }
 
 // didYouMean says which of some names may have been meant by another; all of
 // them where they are few.
 func didYouMean(name string, among []string) guess {
-	if detail, ok := looksLike(name, among); ok {
-		return guess{detail, true}
+	if detail, other, ok := looksLike(name, among); ok {
+		return guess{detail, true, []string{other}}
 	}
 	near, isNear := lang.Nearest(name, among)
 	holding := slices.DeleteFunc(slices.Clone(among), func(s string) bool { return !strings.Contains(Fold(s), Fold(name)) })
 	alike := sameNumber(name, among)
 	switch {
 	case len(holding) > 0 && len(holding) <= 3 && len([]rune(name)) > 1:
-		return guess{fmt.Sprintf("Did you mean %s?", writeNames(holding, " or ")), true}
+		return guess{fmt.Sprintf("Did you mean %s?", writeNames(holding, " or ")), true, holding}
 	case len(alike) > 0 && len(alike) <= 3:
-		return guess{fmt.Sprintf("Did you mean %s?", writeNames(alike, " or ")), true}
+		return guess{fmt.Sprintf("Did you mean %s?", writeNames(alike, " or ")), true, alike}
 	case isNear:
-		return guess{fmt.Sprintf("Did you mean %s?", lang.WriteName(near)), true}
+		return guess{fmt.Sprintf("Did you mean %s?", lang.WriteName(near)), true, []string{near}}
 	case len(among) > 0 && len(among) <= 8:
-		return guess{"There is " + writeNames(among, ", ") + ".", false}
+		return guess{detail: "There is " + writeNames(among, ", ") + "."}
 	}
 	return guess{}
 }
