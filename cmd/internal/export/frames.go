@@ -72,8 +72,11 @@ func at(s *plan.Shot, n int64, t float64) Frame {
 	if source, ok := s.SourceAt(t); ok && byPieces(s) {
 		f.Label = source
 	}
-	if record, ok := s.RecordAt(t); ok {
-		f.Record = record
+	for i := range s.Pieces { // a frame, and not a moment: the end of a piece is no longer shown
+		if p := &s.Pieces[i]; p.Covers(t) {
+			f.Record = p.RecordOf(t, s.Speed())
+			break
+		}
 	}
 	if deg := s.RingDeg(x, t); s.Optics.Ring != nil {
 		f.Ring = deg

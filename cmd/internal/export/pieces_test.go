@@ -192,7 +192,7 @@ func TestRowsOfTheCut(t *testing.T) {
 	}
 	col := slices.Index(rows[0], "record")
 	for frame, want := range map[int]string{
-		0: rate.Format(record), 99: rate.Format(record + 99), 150: "", 210: rate.Format(record + 110), 262: rate.Format(record + 181),
+		0: rate.Format(record), 99: rate.Format(record + 99), 100: "", 150: "", 199: "", 210: rate.Format(record + 110), 262: rate.Format(record + 181),
 	} {
 		row := rows[frame+1]
 		if row[col] != want || row[1] != rate.Format(source+int64(frame)) {
