@@ -43,7 +43,6 @@ local function main()
 
   local client = vim.lsp.buf_get_clients(0)
   client = client[next(client)]
-  local offers = client.server_capabilities
   note('root', vim.fn.fnamemodify(client.config.root_dir, ':p') == vim.fn.fnamemodify(vim.env.PLAN, ':p:h') .. '/')
 
   -- The layout.
@@ -62,22 +61,18 @@ local function main()
 
   -- A cure.
   vim.api.nvim_win_set_cursor(0, { 13, 3 })
-  if offers.codeActionProvider then
-    local params = vim.lsp.util.make_range_params(0, 'utf-16')
-    params.context = { diagnostics = vim.tbl_map(function(d) return d.user_data.lsp end, vim.diagnostic.get(0)) }
-    for _, answer in pairs(vim.lsp.buf_request_sync(0, 'textDocument/codeAction', params, 10000) or {}) do
-      for _, action in ipairs(answer.result or {}) do
-        if action.kind == 'quickfix' and action.title:find('over 1 s', 1, true) then
-          if not action.edit then
-            action = client.request_sync('codeAction/resolve', action, 10000, 0).result
-          end
-          vim.lsp.util.apply_workspace_edit(action.edit, 'utf-16')
-          break
+  local params = vim.lsp.util.make_range_params(0, 'utf-16')
+  params.context = { diagnostics = vim.tbl_map(function(d) return d.user_data.lsp end, vim.diagnostic.get(0)) }
+  for _, answer in pairs(vim.lsp.buf_request_sync(0, 'textDocument/codeAction', params, 10000) or {}) do
+    for _, action in ipairs(answer.result or {}) do
+      if action.kind == 'quickfix' and action.title:find('over 1 s', 1, true) then
+        if not action.edit then
+          action = client.request_sync('codeAction/resolve', action, 10000, 0).result
         end
+        vim.lsp.util.apply_workspace_edit(action.edit, 'utf-16')
+        break
       end
     end
-  else
-    vim.cmd([[13s/0\.9/1/]])
   end
   await(function() return #vim.diagnostic.get(0) == 0 end)
   note('cured', line(13), '|', findings())
