@@ -30,6 +30,18 @@ class Position { constructor(line, character) { Object.assign(this, { line, char
 class Range { constructor(a, b, c, d) { Object.assign(this, typeof a === "number" ? { start: new Position(a, b), end: new Position(c, d) } : { start: a, end: b }); } }
 class Diagnostic { constructor(range, message, severity) { Object.assign(this, { range, message, severity }); } }
 class TextEdit { constructor(range, newText) { Object.assign(this, { range, newText }); } static replace(range, text) { return new TextEdit(range, text); } }
+class CodeActionKind {
+  static Empty = new CodeActionKind("");
+  static QuickFix = new CodeActionKind("quickfix");
+  static Refactor = new CodeActionKind("refactor");
+  static RefactorRewrite = new CodeActionKind("refactor.rewrite");
+  static RefactorExtract = new CodeActionKind("refactor.extract");
+  static RefactorInline = new CodeActionKind("refactor.inline");
+  static Source = new CodeActionKind("source");
+  static SourceOrganizeImports = new CodeActionKind("source.organizeImports");
+  constructor(value) { this.value = value; }
+  append(parts) { return new CodeActionKind(this.value ? `${this.value}.${parts}` : parts); }
+}
 class CancellationTokenSource { token = { isCancellationRequested: false, onCancellationRequested: new Emitter().event }; cancel() {} dispose() {} }
 
 const text = readFileSync(plan, "utf8");
@@ -39,7 +51,7 @@ const commands = {};
 let format;
 
 const known = {
-  Uri, Position, Range, Diagnostic, TextEdit, CancellationTokenSource, EventEmitter: Emitter,
+  Uri, Position, Range, Diagnostic, TextEdit, CodeActionKind, CancellationTokenSource, EventEmitter: Emitter,
   Disposable: class { constructor(f) { this.dispose = f; } static from() { return nothing; } },
   DiagnosticSeverity: { Error: 0, Warning: 1, Information: 2, Hint: 3 },
   LogLevel: { Off: 0, Trace: 1, Debug: 2, Info: 3, Warning: 4, Error: 5 },
@@ -93,7 +105,7 @@ function others(name, own = {}) {
   });
 }
 // The client library looks only at names that are there.
-const classes = "CallHierarchyItem CancellationError CodeAction CodeActionKind CodeActionTriggerKind CodeLens CompletionItem CompletionItemKind " +
+const classes = "CallHierarchyItem CancellationError CodeAction CodeActionTriggerKind CodeLens CompletionItem CompletionItemKind " +
   "CompletionItemTag CompletionList CompletionTriggerKind DiagnosticRelatedInformation DiagnosticTag DocumentHighlight DocumentHighlightKind " +
   "DocumentLink DocumentSymbol FileType FoldingRange FoldingRangeKind Hover InlayHint InlayHintKind InlayHintLabelPart InlineCompletionItem " +
   "InlineCompletionList InlineCompletionTriggerKind InlineValueEvaluatableExpression InlineValueText InlineValueVariableLookup LinkedEditingRanges " +
