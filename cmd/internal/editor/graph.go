@@ -8,6 +8,7 @@ import (
 	"maps"
 	"path/filepath"
 	"slices"
+	"sync"
 )
 
 // A graph says who names a file directly.
@@ -16,11 +17,53 @@ type graph struct {
 	by    map[string][]string // real paths of those that name a file, by its real path
 }
 
+// A drawn is what a graph was made of: few letters that are typed change any of it.
+type drawn struct {
+	turn  int                 // of the disk
+	roots []string            // of the workspace
+	names map[string][]string // that open plans name, by their paths
+}
+
+func (d drawn) equal(other drawn) bool {
+	return d.turn == other.turn && slices.Equal(d.roots, other.roots) && maps.EqualFunc(d.names, other.names, slices.Equal)
+}
+
+// graphs keeps the last graph. Several goroutines use it.
+type graphs struct {
+	mu   sync.Mutex
+	of   drawn
+	last *graph // never changes
+}
+
 // graph returns who uses whom among the open plans and those of the workspace.
 func (s *snapshot) graph() *graph { return s.graphUntil(context.Background()) }
 
 // graphUntil is graph, and is not complete if ctx is done.
 func (s *snapshot) graphUntil(ctx context.Context) *graph {
+	of := drawn{turn: s.shared.disk.turn(), roots: s.folders(), names: map[string][]string{}}
+	for _, d := range s.open {
+		if d.plan {
+			of.names[d.path] = d.names()
+		}
+	}
+	kept := &s.shared.graphs
+	kept.mu.Lock()
+	last, same := kept.last, of.equal(kept.of)
+	kept.mu.Unlock()
+	if last != nil && same {
+		return last
+	}
+	g := s.draw(ctx)
+	if ctx.Err() == nil {
+		kept.mu.Lock()
+		kept.of, kept.last = of, g
+		kept.mu.Unlock()
+	}
+	return g
+}
+
+// draw makes a graph.
+func (s *snapshot) draw(ctx context.Context) *graph {
 	g := &graph{paths: map[string]string{}, by: map[string][]string{}}
 	for _, d := range s.open {
 		if d.plan {

@@ -33,6 +33,7 @@ type shared struct {
 	disk      *disk
 	plans     *plans
 	workspace *workspace
+	graphs    graphs
 }
 
 // with returns the snapshot after a document was opened or changed.

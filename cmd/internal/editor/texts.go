@@ -126,6 +126,13 @@ func sameError(a, b error) bool {
 	return (a == nil) == (b == nil) && (a == nil || a.Error() == b.Error())
 }
 
+// turn counts how often something was forgotten.
+func (d *disk) turn() int {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	return d.turns
+}
+
 // forget has files read again when they are next wanted; all if none is named.
 func (d *disk) forget(reals ...string) {
 	d.mu.Lock()
