@@ -97,8 +97,10 @@ the row below it or in the cell; --unit names one that stands nowhere. A table
 that only counts frames needs --at. Distances are from the sensor, as cameras
 report them, also where the plan has "tape from lens". Its timecode is that of the
 camera (source), of the cut (record) or of the shot, and --clock says which where
-both fit: by source the whole take is scored, by record what the cut shows. Of several movements the
-one nearest to the plan is scored, and none where two are about as near:
+both fit: by source the whole take is scored, by record what the cut shows. A list
+of clips that the plan names (clips "day.ale") says how far the source of a take
+goes; without one Pullscore allows a minute around what is used. Of several movements
+the one nearest to the plan is scored, and none where two are about as near:
 
   pullscore takes --recorded clip.csv --plan scene-12.pull --shot 14B
   pullscore takes --recorded clip.csv --plan scene-12.pull --shot 14B --append mira.csv
