@@ -19,7 +19,7 @@ import (
 const (
 	letters = 300
 	atOnce  = 200
-	kitEdit = 15
+	kitEdit = 11
 )
 
 func main() {
@@ -117,6 +117,11 @@ func kit(program, folder string) error {
 	if _, err := film.Write(folder, 1, film.Scenes); err != nil {
 		return err
 	}
+	began := time.Now()
+	if _, err := output(program, "check", folder); err != nil {
+		return err
+	}
+	row("check of the same plans, from start to exit", []time.Duration{time.Since(began)}, 0)
 	c, err := start(program, folder)
 	if err != nil {
 		return err
@@ -127,7 +132,7 @@ func kit(program, folder string) error {
 		return err
 	}
 	kit := uri(path)
-	began := time.Now()
+	began = time.Now()
 	c.open(kit, string(src))
 	if err := c.all(kit, 1); err != nil {
 		return err
