@@ -96,6 +96,14 @@ func TestEverybodyCanUseThePage(t *testing.T) {
 			b.until(`!` + trying)
 			b.checkAccess(what + ", tried, " + light)
 			b.picture(what + "-tried-" + light)
+			if what == "wide" && light == "dark" {
+				b.click("#rehearse", "Practice")
+				b.until(trying + ` && import("./shared.js").then(({ player }) => player.moving)`)
+				b.lands()
+				b.until(`document.querySelector(".practice-next")`)
+				b.click("#rehearse", "Practice")
+				b.checkAccess(what + ", practice, " + light)
+			}
 			b.dark()
 		}
 	}

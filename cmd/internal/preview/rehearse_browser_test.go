@@ -111,6 +111,9 @@ func TestTryIsLogged(t *testing.T) {
 		b.until(fmt.Sprintf(`document.querySelectorAll(".dots circle").length >= %d && document.querySelector(".practice-says").textContent.includes(" in the window")`, n))
 	}
 	b.click("#rehearse", "Practice")
+	if got := value[string](b, `document.querySelector(".practice-next").textContent`); !strings.HasPrefix(got, "Next: pull ") || !strings.Contains(got, " to OSKEL: by the plan it lands ") {
+		t.Errorf("of what comes next the page says %q", got)
+	}
 	b.picture("practised")
 }
 

@@ -114,6 +114,10 @@ type toldStagePull struct {
 	Window   plan.Interval `json:"window_deg,omitzero"`
 	OpenNear bool          `json:"open_near,omitempty"`
 	OpenFar  bool          `json:"open_far,omitempty"`
+	// Chance and Wanted are how likely the landing model has it land, and how likely the
+	// plan wants it.
+	Chance plan.Number `json:"probability,omitzero"`
+	Wanted plan.Number `json:"wanted,omitzero"`
 }
 
 // A toldRing is the focus ring as the hand has it: the law from the near stop
@@ -314,7 +318,7 @@ func tellStagePulls(s *plan.Shot) []toldStagePull {
 			Number: p.Number, Sign: signOf(s, p), Kind: p.Kind, From: p.From, To: p.To, Target: p.Target, Anchor: p.Anchor,
 			Start: p.Start, Land: p.Land,
 			FromDeg: p.FromDeg * s.Gear, ToDeg: p.ToDeg * s.Gear,
-			Window: p.WindowHand, OpenNear: p.OpenNear, OpenFar: p.OpenFar,
+			Window: p.WindowHand, OpenNear: p.OpenNear, OpenFar: p.OpenFar, Chance: p.Chance, Wanted: s.Wanted,
 		})
 	}
 	return pulls

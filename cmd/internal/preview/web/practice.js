@@ -21,13 +21,13 @@ export class Practice {
   // last returns the landings to show, the oldest first.
   last() { return this.results.slice(-dots); }
 
-  // bias returns the mean of the landings past the mark with its 90 % range, in degrees, from
-  // three tries on; null before.
+  // bias returns the mean of the landings that are shown past the mark with its 90 % range,
+  // in degrees, from three tries on; null before.
   bias() {
-    const n = this.results.length;
+    const last = this.last(), n = last.length;
     if (n < 3) return null;
-    const mean = this.results.reduce((sum, r) => sum + r.error, 0) / n;
-    const spread = Math.sqrt(this.results.reduce((sum, r) => sum + (r.error - mean) ** 2, 0) / (n - 1));
+    const mean = last.reduce((sum, r) => sum + r.error, 0) / n;
+    const spread = Math.sqrt(last.reduce((sum, r) => sum + (r.error - mean) ** 2, 0) / (n - 1));
     return { mean, range: ((t95[n - 2] ?? 1.645) * spread) / Math.sqrt(n) };
   }
 
@@ -45,4 +45,46 @@ export class Practice {
     }
     return `${parts.join("; ")}.${this.over ? " Enough: hands tire." : ""}`;
   }
+}
+
+// Tally counts the tries at every pull of a shot, practised or not, to say which is next.
+export class Tally {
+  constructor() { this.counts = new Map(); }
+
+  // add counts a try at a pull, which is known by its sign as long as it means the same.
+  add(pull, hit) {
+    const { tries, hits } = this.of(pull);
+    this.counts.set(pull.sign, { tries: tries + 1, hits: hits + (hit ? 1 : 0) });
+  }
+
+  of(pull) { return this.counts.get(pull.sign) ?? { tries: 0, hits: 0 }; }
+
+  // next returns the pull that needs practice most: how likely it misses by the plan, times
+  // how much of the wanted share of landings is lacking yet. null where none needs any.
+  next(pulls) {
+    let most = 0, found = null;
+    for (const pull of pulls) {
+      const { tries, hits } = this.of(pull);
+      const lacks = (pull.wanted ?? 1) - (tries ? hits / tries : 0);
+      const needs = (1 - (pull.probability ?? 0)) * lacks;
+      if (lacks > 0 && needs > most) [most, found] = [needs, pull];
+    }
+    return found;
+  }
+
+  // says puts what is next into words, for who has just tried a pull.
+  says(pulls, now) {
+    const next = this.next(pulls);
+    if (!next) return "Every pull of this shot lands as often as the plan wants.";
+    const { tries, hits } = this.of(next);
+    const done = tries ? `you landed ${hits} of ${tries}` : "you have not tried it";
+    const chance = next.probability === undefined ? "nobody knows how often it lands" : `by the plan it lands ${percent(next.probability)}`;
+    return `${next.number === now.number ? "Go on with" : "Next:"} pull ${next.number} to ${next.target}: ${chance}, and ${done}.`;
+  }
+}
+
+// percent writes a chance, which is never quite 0 or 1.
+function percent(p) {
+  if (p > 0.99) return "more than 99 %";
+  return p < 0.01 ? "less than 1 %" : `${Math.round(p * 100)} %`;
 }

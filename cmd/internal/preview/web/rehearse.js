@@ -7,7 +7,7 @@ import { dotsOf, graph } from "./graph.js";
 import { keyDegrees, wheelDegrees } from "./input.js";
 import { midiLine } from "./midi.js";
 import { miss, pathAt, says } from "./miss.js";
-import { Practice } from "./practice.js";
+import { Practice, Tally } from "./practice.js";
 import { button, toggle } from "./transport.js";
 import { follow, report, Try } from "./try.js";
 import { Wheel } from "./wheel.js";
@@ -31,6 +31,7 @@ export class Rehearsal {
     this.kept = null; // { pull, drop }: the try that can be kept
     this.replay = null; // the try that is played again
     this.practice = null; // while one is on
+    this.tally = new Tally(); // of all tries
     this.lost = ""; // why a try has ended with its shot, until another is shown
     this.wheel = new Wheel((by, stamp) => this.turn(by, "drag", stamp));
     this.build();
@@ -180,7 +181,7 @@ export class Rehearsal {
   // practised adds a try to the practice, shows what it comes to, and begins the next.
   practised(result, pull) {
     this.practice.add(result);
-    this.drill.replaceChildren(dotsOf(this.practice.last(), result.window), make("p", "practice-says", this.practice.says()));
+    this.drill.replaceChildren(dotsOf(this.practice.last(), result.window), make("p", "practice-says", this.practice.says()), make("p", "practice-next", this.tally.says(this.pulls, pull)));
     if (this.practice.over) this.setPractice(false);
     else this.soon = setTimeout(() => this.practice && this.open && this.pull?.number === pull.number && this.begin(), pause);
   }
@@ -360,6 +361,7 @@ export class Rehearsal {
     lines.splice(1, 0, `${where[0].toUpperCase()}${where.slice(1)}.`);
     this.tell(heading, make("p", "where", lines[1]), make("p", "", lines[2]), make("p", "", lines[3]), graph(attempt, this.planned(attempt.pull)), this.replayer(attempt), this.keeper(attempt.pull, result, this.by));
     say(lines.join(" "));
+    this.tally.add(attempt.pull, result.hit);
     if (this.practice) this.practised(result, attempt.pull);
   }
 

@@ -5,7 +5,7 @@ import test from "node:test";
 import { Law } from "../web/blur.js";
 import { coming } from "../web/coming.js";
 import { length, miss, pathAt, place, says } from "../web/miss.js";
-import { Practice, mostTries } from "../web/practice.js";
+import { Practice, Tally, dots, mostTries } from "../web/practice.js";
 
 const close = (a, b, by = 1e-9) => assert.ok(Math.abs(a - b) < by, `${a} is not ${b}`);
 
@@ -59,6 +59,32 @@ test("practice counts, and says a side only once it is sure of one", () => {
   for (let n = 4; n < mostTries; n++) p.add({ error: 0, hit: true });
   assert.equal(p.over, true);
   assert.equal(p.last().length, 10);
+});
+
+test("the side is that of the landings that are shown", () => {
+  const p = new Practice();
+  for (let n = 0; n < 5; n++) p.add({ error: -40, hit: false });
+  for (let n = 0; n < dots; n++) p.add({ error: n % 2 ? 3 : 1, hit: true });
+  close(p.bias().mean, 2);
+  assert.match(p.says(), /^10 of 15 in the window; you land 2.0° past/);
+});
+
+test("next comes the pull that misses most and was landed least", () => {
+  const pulls = [
+    { number: 1, sign: "a", target: "OTTO", probability: 0.95, wanted: 0.9 },
+    { number: 2, sign: "b", target: "BELL", probability: 0.6, wanted: 0.9 },
+    { number: 3, sign: "c", target: "ROPE", probability: 0.7, wanted: 0.9 },
+  ];
+  const t = new Tally();
+  assert.equal(t.next(pulls).number, 2);
+  assert.equal(t.says(pulls, pulls[0]), "Next: pull 2 to BELL: by the plan it lands 60 %, and you have not tried it.");
+  for (let n = 0; n < 4; n++) t.add(pulls[1], n > 0);
+  assert.equal(t.next(pulls).number, 3); // 0.3 x 0.9 is more than 0.4 x 0.15
+  t.add(pulls[2], false);
+  assert.equal(t.says(pulls, pulls[2]), "Go on with pull 3 to ROPE: by the plan it lands 70 %, and you landed 0 of 1.");
+  for (const pull of pulls) for (let n = 0; n < 40; n++) t.add(pull, true);
+  assert.equal(t.next(pulls), null);
+  assert.match(t.says(pulls, pulls[0]), /^Every pull/);
 });
 
 test("the words to come: what is said now and the next two lines, the cue filling", () => {
