@@ -12,7 +12,8 @@
 // lines, the printed grammar (grammar.go) and completion (complete.go). What the tags
 // cannot say of camera moves and of what goes with them is in movementrules.go, and
 // what people write for them in movementslips.go. parts.go goes through the names,
-// values and texts of a statement. Five
+// values and texts of a statement. amend.go writes a clause of a statement, and fix.go
+// tries what is offered to mend a mistake. Five
 // productions have parsers written by hand, through participle's Parseable: values,
 // products, names, texts and moments. Offsets are bytes from 0. Lines and columns
 // count from 1, columns in characters.

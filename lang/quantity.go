@@ -179,7 +179,7 @@ func (q quantity) offered(value float64) (list []string) {
 	default:
 		return []string{q.unit.String()}
 	}
-	if q.dims.has(DimAngle) && q.dims != 0 {
+	if q.usage == "LENGTH | ANGLE" {
 		list = append(list, "deg")
 	}
 	return list
