@@ -21,7 +21,7 @@ import (
 func prepareRename(ctx context.Context, s *snapshot, p *lsp.PositionParams) (any, error) {
 	_, d, list, err := s.named(ctx, p.TextDocument.URI, p.Position)
 	if err != nil || len(list) == 0 || !changes(list[0]) {
-		return nil, err
+		return (*lsp.PrepareRenameResult)(nil), err
 	}
 	at := list[0].Range
 	start, end := at.Start.Offset, at.End.Offset
