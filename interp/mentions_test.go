@@ -231,6 +231,7 @@ func numbersIn(v any, path string, list *[]string) {
 var notTheSame = map[string]string{
 	`plan "Shots and cues, by clips and markers"`:                                   "markers of the cut have the names of cues",
 	`plan "Subtitles that name one speaker as the plan does"`:                       "subtitles name the speakers",
+	`plan "A talk that nobody wrote"`:                                               "subtitles name the speakers",
 	`plan "A page that was revised"`:                                                "the page names the speakers",
 	`# A plan that follows the cut. Its lines come from the page; when they are`:    "the page names the speakers",
 	`plan "Names twice, and differing in case"`:                                     "the names differ only in case",
