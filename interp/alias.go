@@ -8,6 +8,8 @@ import "pullscore/interp/load"
 type (
 	// Options say how files are read.
 	Options = load.Options
+	// A Cache keeps what files were parsed to.
+	Cache = load.Cache
 	// A Script is a script page in Fountain.
 	Script = load.Script
 )
@@ -18,6 +20,9 @@ const (
 	MaxFileSize    = load.MaxFileSize
 	MaxForeignSize = load.MaxForeignSize
 )
+
+// NewCache returns a cache of texts that have so many bytes together.
+func NewCache(most int64) *Cache { return load.NewCache(most) }
 
 // SizeLimit is how large a file may be, by its ending, and what it then is.
 func SizeLimit(path string) (limit int64, what string) { return load.SizeLimit(path) }

@@ -13,6 +13,7 @@ import (
 	"pullscore/interp/revision"
 	"pullscore/interp/wording"
 	"pullscore/lang"
+	"pullscore/lang/fountain"
 	"pullscore/lang/lines"
 	"pullscore/lang/screenplay"
 )
@@ -135,9 +136,38 @@ func (p *program) numbersOf(f *load.Foreign) string {
 // wrong with it.
 func (p *program) addPage(pages *revision.Pages, f *load.Foreign, number string) (any bool) {
 	faults := lines.Faults{}
-	any = pages.Add(screenplay.Beats(f.Text, &faults), f.Name, number)
+	beats := screenplay.Beats(f.Text, &faults)
+	if p.loader.Keeps(f) {
+		kept := load.FromForeign(p.loader, f, load.Pages, "", func() *beatsKept { return keepBeats(f.Text) })
+		beats, faults = kept.all, kept.faults
+	}
+	any = pages.Add(beats, f.Name, number)
 	for _, d := range append(f.Diags[:len(f.Diags):len(f.Diags)], faults.List()...) {
 		p.Report(d)
 	}
 	return any
+}
+
+// beatsKept are the beats of a page that a cache keeps.
+type beatsKept struct {
+	scenes []fountain.Scene
+	beats  []fountain.Beat
+	faults lines.Faults
+}
+
+func keepBeats(t *lines.Text) *beatsKept {
+	k := &beatsKept{}
+	for scene, beat := range screenplay.Beats(t, &k.faults) {
+		k.scenes, k.beats = append(k.scenes, scene), append(k.beats, beat)
+	}
+	return k
+}
+
+// all yields the beats with their scenes.
+func (k *beatsKept) all(yield func(fountain.Scene, fountain.Beat) bool) {
+	for i, scene := range k.scenes {
+		if !yield(scene, k.beats[i]) {
+			return
+		}
+	}
 }

@@ -53,7 +53,11 @@ type Word struct {
 // writes the names of speakers is known only when all of it has been seen.
 func (c *Cut) captions(t *lines.Text, want Wanted) []lang.Diagnostic {
 	var faults lines.Faults
-	s := &Subtitles{Stream: wording.New(want.Words), cleaner: subtitle.New(want.Names), names: want.Names}
+	stream := wording.NewWhole()
+	if want.Words != nil {
+		stream = wording.New(want.Words)
+	}
+	s := &Subtitles{Stream: stream, cleaner: subtitle.New(want.Names), names: want.Names}
 	c.Said = s
 	s.cues = make([]cue, 0, min(strings.Count(t.Content, "-->"), len(t.Content)/usual))
 	sorted := true
@@ -66,7 +70,7 @@ func (c *Cut) captions(t *lines.Text, want Wanted) []lang.Diagnostic {
 	if !sorted {
 		slices.SortStableFunc(s.cues, func(a, b cue) int { return cmp.Compare(a.start, b.start) })
 	}
-	if at, full := s.listen(want.Words); full {
+	if at, full := s.listen(); full {
 		faults.Add(lang.Diagnostic{
 			Code: "too-large", Severity: lang.Error, Range: t.Start(),
 			Message: fmt.Sprintf("from %s on the subtitles have more than %d words", clock(at), wording.MostWords),
@@ -91,15 +95,14 @@ const batch = 256
 
 // listen takes the words of all subtitles, and drops those in which nothing is said.
 // full tells that there are too many, from a time in ms on.
-func (s *Subtitles) listen(known wording.Vocabulary) (from int64, full bool) {
+func (s *Subtitles) listen() (from int64, full bool) {
 	words := 0
 	for _, c := range s.cues {
 		words += 1 + strings.Count(c.text, " ") + strings.Count(c.text, "\n")
 	}
 	s.Expect(words)
 	spare := sync.Pool{New: func() any { return &wording.Talk{} }} // their memory is used again
-	listener := func() *wording.Listener { return wording.NewListener(known) }
-	talks := lines.InOrder((len(s.cues)+batch-1)/batch, listener, func(l *wording.Listener, i int) *wording.Talk {
+	talks := lines.InOrder((len(s.cues)+batch-1)/batch, s.Listener, func(l *wording.Listener, i int) *wording.Talk {
 		talk := spare.Get().(*wording.Talk)
 		talk.Reset()
 		for _, c := range s.cues[i*batch : min((i+1)*batch, len(s.cues))] {

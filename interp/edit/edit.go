@@ -110,8 +110,32 @@ func ofShot(clips []Clip, shot string) (list []Piece) {
 type Wanted struct {
 	Shots []string           // the IDs of those that are known by the names of clips
 	Asked []Ask              // clips that shots name themselves
-	Words wording.Vocabulary // the terms of all lines
+	Words wording.Vocabulary // the terms of all lines; nil: any
 	Names []string           // of those who may speak
+}
+
+// Matters says what of the wanted, and of the rate of a plan, what is read of a text hangs
+// on, besides the words of lines. Two that are the same read the same.
+func (w Wanted) Matters(t *lines.Text, rate timecode.Rate) string {
+	switch kindOf(t) {
+	case ".srt", ".vtt":
+		return fmt.Sprintf("%q", w.Names)
+	}
+	return fmt.Sprintf("%s %q %+v", rate, w.Shots, w.Asked)
+}
+
+// Copy returns a cut that can be moved without the other; nil of nil.
+func (c *Cut) Copy() *Cut {
+	if c == nil {
+		return nil
+	}
+	other := *c
+	other.Clips, other.Markers = slices.Clone(c.Clips), slices.Clone(c.Markers)
+	if c.Said != nil {
+		said := *c.Said // it remembers what was wanted last
+		other.Said = &said
+	}
+	return &other
 }
 
 // maxPieces is how many pieces of the plan's shots are kept: more than a film is

@@ -31,8 +31,15 @@ func (r *reader) readClips() {
 		if f == nil {
 			continue
 		}
-		log, diags := edit.ReadLog(f.Text, r.Film.Rate)
-		f.PassOn(s.File, diags, r.Reporter)
-		r.Clips = append(r.Clips, log)
+		type read struct {
+			log   *edit.Log
+			diags []lang.Diagnostic
+		}
+		list := load.FromForeign(r.loader, f, load.Clips, r.Film.Rate.String(), func() read {
+			log, diags := edit.ReadLog(f.Text, r.Film.Rate)
+			return read{log, diags}
+		})
+		f.PassOn(s.File, list.diags, r.Reporter)
+		r.Clips = append(r.Clips, list.log)
 	}
 }

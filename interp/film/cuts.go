@@ -63,12 +63,12 @@ func (r *reader) readCut(s *lang.CutFile, path string, want func() edit.Wanted) 
 	if f == nil {
 		return nil
 	}
-	read, diags := edit.Read(f.Text, r.Film.Rate, want())
-	f.PassOn(s.File, diags, r.Reporter)
-	if read == nil {
+	read := r.parseCut(f, want())
+	f.PassOn(s.File, read.diags, r.Reporter)
+	if read.cut == nil {
 		return nil
 	}
-	c := &cut.File{Cut: read, Stmt: s}
+	c := &cut.File{Cut: read.cut, Stmt: s}
 	if s.From != nil {
 		n, ok := r.Want(s.From, names.DimTimecode)
 		c.Picture, c.Known = int64(n), ok
@@ -77,6 +77,25 @@ func (r *reader) readCut(s *lang.CutFile, path string, want func() edit.Wanted) 
 		c.Move(c.Picture)
 	}
 	return c
+}
+
+// A readCut is a cut with what is wrong in its file.
+type readCut struct {
+	cut   *edit.Cut
+	diags []lang.Diagnostic
+}
+
+// parseCut reads the text of a cut. Where a cache keeps it, any line can be looked for in
+// it, since the next letter that somebody types makes another word.
+func (r *reader) parseCut(f *load.Foreign, want edit.Wanted) readCut {
+	if r.loader.Keeps(f) {
+		want.Words = nil
+	}
+	kept := load.FromForeign(r.loader, f, load.Cuts, want.Matters(f.Text, r.Film.Rate), func() readCut {
+		c, diags := edit.Read(f.Text, r.Film.Rate, want)
+		return readCut{c, diags}
+	})
+	return readCut{kept.cut.Copy(), kept.diags}
 }
 
 // splitWords splits the spoken lines of all files into words.

@@ -9,6 +9,7 @@ import (
 	"math"
 	"path/filepath"
 	"slices"
+	"sync"
 
 	"pullscore/interp/kit"
 	"pullscore/interp/load"
@@ -39,17 +40,42 @@ func (r *reader) learn(u *kit.Puller, said *lang.Takes, sec *lang.Section) (agai
 		r.Fail(said.File.Range(), "no-such-file", fmt.Sprintf("cannot read %q", said.File.Value), names.Reason(path, err))
 		return false
 	}
-	sample, faults := r.sample(u, path, data)
-	if r.before == nil && (faults.Unplaced > 0 || sample.NamesPulls()) {
+	read := r.readLog(u, path, data)
+	if r.before == nil && read.waits() {
 		return true // its pulls, their angles and rims are known once the plan is built
 	}
-	f := sample.Fit()
-	r.tellLog(u, said, sample, &f, &faults)
+	f := read.fit()
+	r.tellLog(u, said, read.sample, &f, &read.faults)
 	if f.Takes > 0 {
 		r.tellSlips(u, said, &f)
 		r.learnFrom(u, said, sec, &f)
 	}
 	return false
+}
+
+// A readLog is a log with the hand that it shows.
+type readLog struct {
+	sample *takes.Sample
+	faults takes.Faults
+	fit    func() fit.Fit // once it is asked for
+}
+
+// waits reports whether the log names pulls, which the plan has to place.
+func (l *readLog) waits() bool { return l.faults.Unplaced > 0 || l.sample.NamesPulls() }
+
+// readLog reads a log. A cache can keep one that names no pulls: where it does, every
+// letter of the plan may mean other rows.
+func (r *reader) readLog(u *kit.Puller, path string, data []byte) *readLog {
+	parse := func() *readLog {
+		l := &readLog{}
+		l.sample, l.faults = r.sample(u, path, data)
+		l.fit = sync.OnceValue(l.sample.Fit)
+		return l
+	}
+	if r.before != nil {
+		return parse()
+	}
+	return load.Cached(r.loader.Opt.Cache, load.Logs, path, data, fmt.Sprintf("%s %v", u.Name, u.Hand.Grip), parse)
 }
 
 // sample reads a log. The rows that say where the focus landed need their pull:

@@ -39,6 +39,8 @@ type Foreign struct {
 	*lines.Text
 	Diags []lang.Diagnostic // of its encoding
 	Err   error             // it could not be read
+
+	data []byte // as it was read
 }
 
 // Foreign loads a text that a plan file names, once. The plan is followed in it
@@ -53,22 +55,60 @@ func (l *Loader) Foreign(path string) *Foreign {
 	f := &Foreign{}
 	data, err := l.Opt.ReadFile(path)
 	if f.Err = err; err == nil {
-		f.Text, f.Diags = lines.Decode(path, data)
+		read := Cached(l.Opt.Cache, Texts, path, data, "", func() decoded {
+			text, diags := lines.Decode(path, data)
+			return decoded{text, diags}
+		})
+		text := *read.text // everybody notes places in it for themselves
+		f.Text, f.Diags, f.data = &text, read.diags, data
 		f.Progress = l.Opt.Progress
 	}
 	l.Texts[path] = f
 	return f
 }
 
-// Parse parses the text of a plan file and keeps it under its path.
-func (l *Loader) Parse(path string, src []byte) *names.Unit {
-	file, diags := lang.Parse(path, src)
-	l.Diags = append(l.Diags, diags...)
-	if len(diags) > 0 && len(file.Body)+len(file.Sections) == 0 {
-		l.Lost = true // too large, or no text
+// A decoded is the text of a file, with what is wrong with its encoding.
+type decoded struct {
+	text  *lines.Text
+	diags []lang.Diagnostic
+}
+
+// FromForeign returns what parse makes of the text of another's file that was loaded, or
+// what it made of the same text before; by says on what else that hangs.
+func FromForeign[T any](l *Loader, f *Foreign, kind Kind, by string, parse func() T) T {
+	if !l.Keeps(f) {
+		return parse()
 	}
-	u := &names.Unit{}
-	u.File, u.Torn = names.Heal(file)
+	return Cached(l.Opt.Cache, kind, f.Name, f.data, by, parse)
+}
+
+// Keeps reports whether the cache keeps what the text of another's file is parsed to. One
+// that is given is not read, and not kept.
+func (l *Loader) Keeps(f *Foreign) bool { return f.data != nil && l.Opt.Cache.Keeps(len(f.data)) }
+
+// A parsed is the tree of a plan file, with its mistakes.
+type parsed struct {
+	file  *lang.File
+	torn  names.Torn
+	diags []lang.Diagnostic
+	none  bool // it is too large, or no text
+}
+
+func parse(path string, src []byte) (p parsed) {
+	file, diags := lang.Parse(path, src)
+	p.diags, p.none = diags, len(diags) > 0 && len(file.Body)+len(file.Sections) == 0
+	p.file, p.torn = names.Heal(file)
+	return p
+}
+
+// Parse parses the text of a plan file and keeps it under its path.
+func (l *Loader) Parse(path string, src []byte) *names.Unit { return l.keep(path, parse(path, src)) }
+
+// keep keeps a plan file under its path.
+func (l *Loader) keep(path string, p parsed) *names.Unit {
+	l.Diags = append(l.Diags, p.diags...)
+	l.Lost = l.Lost || p.none
+	u := &names.Unit{File: p.file, Torn: p.torn}
 	l.Units[path] = u
 	l.Files = append(l.Files, path)
 	return u
@@ -140,7 +180,7 @@ func (l *Loader) load(use *lang.Use, path string, chain []string) *names.Unit {
 		l.fail(use, "no-such-file", fmt.Sprintf("cannot read %q", use.File.Value), names.Reason(path, err))
 		return nil
 	}
-	return l.Parse(path, src)
+	return l.keep(path, Cached(l.Opt.Cache, Plans, path, src, "", func() parsed { return parse(path, src) }))
 }
 
 func (l *Loader) fail(use *lang.Use, code, message, detail string) {

@@ -22,6 +22,9 @@ const (
 type Options struct {
 	// ReadFile reads a file that a plan uses; nil is ReadFile of this package.
 	ReadFile func(path string) ([]byte, error)
+	// Cache, where it is set, keeps what files were parsed to, for those who read again.
+	// The bytes that ReadFile returns must never change then.
+	Cache *Cache
 	// Script, where it is set, is the page that the plan's lines are compared
 	// with, in place of those that its `script` statements name.
 	Script *Script

@@ -60,9 +60,12 @@ type Listener struct {
 	latest []speech.Word // the last that were said; kept for their memory
 }
 
-// NewListener returns what numbers words by a vocabulary.
-func NewListener(v Vocabulary) *Listener {
-	return &Listener{folder: speech.Folder{Number: func(t string) int32 { return v[t] }}}
+// Listener returns what numbers words as the stream does.
+func (s *Stream) Listener() *Listener {
+	if v := s.vocabulary; s.growing == nil {
+		return &Listener{folder: speech.Folder{Number: func(t string) int32 { return v[t] }}}
+	}
+	return &Listener{folder: speech.Folder{Number: s.number}}
 }
 
 // Listen adds what is said in a subtitle to a talk, in terms; the one who spoke last goes

@@ -7,6 +7,8 @@ import (
 	"cmp"
 	"maps"
 	"slices"
+	"strings"
+	"sync"
 
 	"pullscore/interp/speech"
 )
@@ -55,12 +57,41 @@ type Stream struct {
 	clauses    bits      // where a part of a sentence begins
 	turns      bits      // where a sentence begins within what is said in one subtitle
 	voices     []voice   // in order
+
+	growing *sync.RWMutex // guards the vocabulary of a whole stream while listeners number its words; nil: it is complete
 }
 
 // New returns the stream of a text without words, in which lines of these words
 // can be looked for.
 func New(v Vocabulary) *Stream {
 	return &Stream{vocabulary: v, at: make([][]int32, len(v)+1)}
+}
+
+// NewWhole returns the stream of a text without words, in which any lines can be looked
+// for. It keeps every word of the text, which takes more memory.
+func NewWhole() *Stream {
+	return &Stream{vocabulary: Vocabulary{}, at: make([][]int32, 1), growing: &sync.RWMutex{}}
+}
+
+// number numbers a word, also one that is new in a whole stream. Several listeners may ask
+// at a time: which of two new words has which number is left to chance, and means nothing.
+func (s *Stream) number(word string) int32 {
+	if s.growing == nil {
+		return s.vocabulary[word]
+	}
+	s.growing.RLock()
+	n, known := s.vocabulary[word]
+	s.growing.RUnlock()
+	if known {
+		return n
+	}
+	s.growing.Lock()
+	defer s.growing.Unlock()
+	if n, known = s.vocabulary[word]; !known {
+		n = int32(len(s.vocabulary) + 1)
+		s.vocabulary[strings.Clone(word)] = n // and not the whole text with it
+	}
+	return n
 }
 
 // MostWords is how many words a stream takes: more than in any text of a
@@ -78,7 +109,7 @@ func (s *Stream) Append(text string) bool {
 		s.mark(text, tokens)
 	}
 	for _, w := range speech.Fold(tokens) {
-		s.add(s.vocabulary[w])
+		s.add(s.number(w))
 	}
 	return true
 }
@@ -90,6 +121,9 @@ func (s *Stream) Expect(words int) { s.words = make([]int32, 0, min(words+3*word
 // add adds a word by its number.
 func (s *Stream) add(n int32) {
 	if n > 0 {
+		for int(n) >= len(s.at) { // of a whole stream
+			s.at = append(s.at, nil)
+		}
 		s.at[n] = append(s.at[n], int32(len(s.words)))
 	}
 	s.words = append(s.words, n)

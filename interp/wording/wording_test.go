@@ -209,7 +209,7 @@ func TestMostWordsOfTalk(t *testing.T) {
 	s := New(v)
 	s.words = make([]int32, MostWords-3)
 	var talk Talk
-	l := NewListener(v)
+	l := New(v).Listener()
 	for _, text := range []string{"", "the rope", "- a rope", "rope"} {
 		l.Listen(&talk, text, []Voice{{0, 1}})
 	}
@@ -228,7 +228,7 @@ func TestTalks(t *testing.T) {
 		v := NewVocabulary(speech.FoldText("a rope do not no one hundred seven").Folded)
 		whole, parts := New(v), New(v)
 		var one, part Talk
-		l, m := NewListener(v), NewListener(v)
+		l, m := New(v).Listener(), New(v).Listener()
 		for _, text := range texts {
 			var voices []Voice
 			for at := range text {
@@ -240,7 +240,7 @@ func TestTalks(t *testing.T) {
 			if m.Listen(&part, text, voices); rapid.Bool().Draw(t, "cut") {
 				parts.Take(&part)
 				part.Reset()
-				m = NewListener(v)
+				m = New(v).Listener()
 			}
 		}
 		whole.Take(&one)

@@ -103,7 +103,7 @@ var textRooms = []room{
 	{"interp/cures", []string{"lang$", "lang/rule", "interp/units", "interp/change", "interp/checks", "interp/shot", "interp/plan"}},
 	{"interp/mention", []string{"lang$", "interp/names", "interp/change", "interp/film", "interp/shot", "interp/speech"}},
 	{"interp", []string{
-		"lang$", "lang/lines", "lang/screenplay", "interp/load", "interp/names", "interp/mention", "interp/change", "interp/clock", "interp/film", "interp/rewrite", "interp/setup", "interp/shot",
+		"lang$", "lang/lines", "lang/fountain", "lang/screenplay", "interp/load", "interp/names", "interp/mention", "interp/change", "interp/clock", "interp/film", "interp/rewrite", "interp/setup", "interp/shot",
 		"interp/checks", "interp/cures", "interp/lenses", "interp/moments", "interp/revision", "interp/stops", "interp/wording", "interp/plan",
 	}},
 }
