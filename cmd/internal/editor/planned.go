@@ -43,7 +43,7 @@ func (s *snapshot) read(path string) *reading {
 		return r.texts[real]
 	}
 	root := note(path)
-	r.result = interp.Interpret(path, root.data, interp.Options{ReadFile: func(path string) ([]byte, error) {
+	r.result = interp.Interpret(path, root.data, interp.Options{Cache: s.shared.parsed, ReadFile: func(path string) ([]byte, error) {
 		t := note(path)
 		return t.data, t.err
 	}})

@@ -10,6 +10,7 @@ import (
 	"sync/atomic"
 
 	"pullscore/cmd/internal/lsp"
+	"pullscore/interp"
 )
 
 // Options of a server.
@@ -50,6 +51,10 @@ const (
 	shutDown              // after shutdown
 )
 
+// mostParsed is how many bytes of texts may have been parsed to what is kept: those of two
+// cuts as large as may be.
+const mostParsed = 256 << 20
+
 // Serve answers a client until it says exit or goes away. It returns the exit code: 0
 // after shutdown and exit, 1 after exit alone or if the messages end, 2 if a frame cannot
 // be read; err is then why.
@@ -57,7 +62,7 @@ func Serve(ctx context.Context, t lsp.Transport, o Options) (code int, err error
 	s := &Server{options: o, conn: lsp.NewConn(t, o.Log), wake: make(chan struct{}, 1)}
 	ctx, stop := context.WithCancel(ctx)
 	s.ctx = ctx
-	s.shared = &shared{disk: newDisk(), plans: &plans{last: map[string]*flight{}}, workspace: &workspace{most: cmp.Or(o.maxPlans, maxPlans), tooLarge: s.tooLarge}}
+	s.shared = &shared{disk: newDisk(), plans: &plans{last: map[string]*flight{}}, workspace: &workspace{most: cmp.Or(o.maxPlans, maxPlans), tooLarge: s.tooLarge}, parsed: interp.NewCache(mostParsed)}
 	s.helpers.Go(func() { newWorker(s).run(ctx) })
 	err = s.conn.Serve(ctx, s)
 	stop()

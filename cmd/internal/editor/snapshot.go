@@ -34,6 +34,7 @@ type shared struct {
 	plans     *plans
 	workspace *workspace
 	graphs    graphs
+	parsed    *interp.Cache // what the files beside plans were parsed to; nil: they are parsed each time
 }
 
 // with returns the snapshot after a document was opened or changed.

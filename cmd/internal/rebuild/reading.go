@@ -30,7 +30,7 @@ type reading struct {
 // is done it may draw less than all.
 func read(ctx context.Context, path string, t *texts, old map[string][]*Sheet, paper sheet.Paper) *reading {
 	used := map[string]*text{}
-	res, err := interp.Read(path, interp.Options{ReadFile: func(path string) ([]byte, error) {
+	res, err := interp.Read(path, interp.Options{Cache: t.parsed, ReadFile: func(path string) ([]byte, error) {
 		text := t.get(path)
 		used[path] = text
 		return text.data, text.err

@@ -54,7 +54,7 @@ func New(args []string, opt Options) (*Rebuilder, error) {
 		return nil, fmt.Errorf("-o %w", err)
 	}
 	r := &Rebuilder{args: list, opt: opt, watcher: watch.New(opt.Watch)}
-	r.texts.entries = map[string]*entry{}
+	r.texts = newTexts()
 	r.state.Store(&State{})
 	return r, nil
 }

@@ -53,10 +53,19 @@ func (e *entry) current(path string) bool {
 		info.ModTime().Equal(e.info.ModTime()) && e.read.Sub(info.ModTime()) > grain
 }
 
-// texts holds files by path.
+// texts holds files by path, and what they were parsed to.
 type texts struct {
+	parsed *interp.Cache
 	mu      sync.Mutex
 	entries map[string]*entry
+}
+
+// mostParsed is how many bytes of texts may have been parsed to what is kept: more than
+// the kits, cuts and pages of a film have.
+const mostParsed = 64 << 20
+
+func newTexts() texts {
+	return texts{parsed: interp.NewCache(mostParsed), entries: map[string]*entry{}}
 }
 
 // get returns the text of a file, which is read if it has not been yet.
