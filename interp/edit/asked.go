@@ -23,14 +23,59 @@ type Ask struct {
 // names.
 type wanting struct {
 	shots Shots
-	asked []Ask
+	asked []foldedAsk
 }
+
+// newWanting returns what finds what a plan looks for. A list may have as many clips as a
+// film, so what statements say is folded once.
+func newWanting(want Wanted) wanting {
+	w := wanting{shots: NewShots(want.Shots)}
+	for _, a := range want.Asked {
+		w.asked = append(w.asked, a.folded())
+	}
+	return w
+}
+
+// A foldedAsk is one whose patterns are folded.
+type foldedAsk struct {
+	*Ask
+	name, reel []rune
+}
+
+func (a *Ask) folded() foldedAsk {
+	return foldedAsk{a, foldPattern(a.Name), foldPattern(a.Reel)}
+}
+
+// A foldedClip is a clip whose name and reel are folded.
+type foldedClip struct {
+	*Clip
+	name, reel form
+}
+
+// A form is a folded name, with the ending of a file and without.
+type form struct{ whole, bare []rune }
+
+func formOf(name string) form {
+	whole := Fold(name)
+	short := bare(whole)
+	f := form{whole: []rune(whole)}
+	if f.bare = f.whole; short != whole {
+		f.bare = []rune(short)
+	}
+	return f
+}
+
+func (c *Clip) folded() foldedClip { return foldedClip{c, formOf(c.Name), formOf(c.Reel)} }
 
 // of returns the shots that a clip is of.
 func (w *wanting) of(c *Clip) (list []Match) {
+	var folded foldedClip
+	if len(w.asked) > 0 {
+		folded = c.folded()
+	}
 	for i := range w.asked {
 		a := &w.asked[i]
-		if known := func(m Match) bool { return m.Shot == a.Shot }; a.fits(c) && !slices.ContainsFunc(list, known) {
+		if known := func(m Match) bool { return m.Shot == a.Shot }; a.fits(&folded) && !slices.ContainsFunc(list, known) {
 			list = append(list, a.match(c))
 		}
 	}
@@ -46,7 +91,13 @@ func (w *wanting) of(c *Clip) (list []Match) {
 
 // Has reports whether a statement names a clip of the list.
 func (c *Cut) Has(a Ask) bool {
-	return slices.ContainsFunc(c.Clips, func(clip Clip) bool { return a.fits(&clip) })
+	f := a.folded()
+	for i := range c.Clips {
+		if clip := c.Clips[i].folded(); f.fits(&clip) {
+			return true
+		}
+	}
+	return false
 }
 
 // Near returns the names in the list that resemble the ID of a shot and are of no shot of
@@ -88,8 +139,8 @@ func nearTo(name, id string) bool {
 }
 
 // fits reports whether a statement names a clip.
-func (a *Ask) fits(c *Clip) bool {
-	return like(a.Name, c.Name) && (a.Reel == "" || like(a.Reel, c.Reel)) && (!a.Within || c.SourceIn >= a.From && c.SourceIn < a.To) && a.takeFits(c)
+func (a *foldedAsk) fits(c *foldedClip) bool {
+	return c.name.like(a.name) && (a.Reel == "" || c.reel.like(a.reel)) && (!a.Within || c.SourceIn >= a.From && c.SourceIn < a.To) && a.takeFits(c.Clip)
 }
 
 // takeFits reports whether the take of a clip is the one that the statement names. Where
@@ -114,20 +165,19 @@ func (a *Ask) match(c *Clip) Match {
 	return m
 }
 
-// like reports whether a name is as a pattern says. Case, the ending of a file and stars
-// at the end of the name do not count. It takes time by the product of both lengths at
-// most.
-func like(pattern, name string) bool {
-	p, whole := []rune(foldPattern(pattern)), Fold(name)
-	return matches(p, []rune(whole)) || matches(p, []rune(bare(whole)))
+// like reports whether a name is as a folded pattern says. Case, the ending of a file and
+// stars at the end of the name do not count. It takes time by the product of both lengths
+// at most.
+func (f *form) like(pattern []rune) bool {
+	return matches(pattern, f.whole) || len(f.bare) < len(f.whole) && matches(pattern, f.bare)
 }
 
 // foldPattern folds a pattern as names are folded, and keeps its stars.
-func foldPattern(pattern string) string {
+func foldPattern(pattern string) []rune {
 	pattern = strings.ToUpper(norm.NFC.String(strings.TrimSpace(pattern)))
-	return strings.TrimLeftFunc(pattern, func(r rune) bool {
+	return []rune(strings.TrimLeftFunc(pattern, func(r rune) bool {
 		return r != '*' && r != '?' && !unicode.IsLetter(r) && !unicode.IsDigit(r)
-	})
+	}))
 }
 
 // matches goes through both at once, and where it fails lets the last star take one more.

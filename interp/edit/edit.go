@@ -146,7 +146,7 @@ const maxPieces = 200_000
 // nothing its first line. What is wrong in it is told at its place, and the
 // rest is read; cut is nil where nobody can tell what the file is.
 func Read(t *lines.Text, rate timecode.Rate, want Wanted) (cut *Cut, diags []lang.Diagnostic) {
-	c := &Cut{Name: t.Name, want: wanting{NewShots(want.Shots), want.Asked}}
+	c := &Cut{Name: t.Name, want: newWanting(want)}
 	switch kindOf(t) {
 	case ".srt", ".vtt":
 		return c, c.captions(t, want)
