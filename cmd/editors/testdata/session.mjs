@@ -209,6 +209,10 @@ const rows = {
     assert.equal((await act("over 1 s", finding.range, { diagnostics: [finding] })).kind, "quickfix");
     assert.deepEqual(await at(text.version), [], "a cure cures");
     await back();
+    await text.replace("f/2.8", "f2.8");
+    assert.match(codes(await at(text.version)), /bad-number/);
+    await act("", { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } }, { only: ["source.fixAll.pullscore"] });
+    assert.equal(text.text, before, "what is nearly right is mended");
     const line = { start: text.of("HALDIS:", 1, 0), end: text.of("HALDIS:") };
     await act("estimated", line, { only: ["refactor.rewrite"] });
     assert.match(text.text, /HALDIS: ".*", lasting [\d.]+ s\n/);
