@@ -177,7 +177,11 @@ func TestTheRateItselfChangesNothing(t *testing.T) {
 func messages(list []lang.Diagnostic) []string {
 	var texts []string
 	for _, d := range list {
-		texts = append(texts, d.Code+": "+d.Message+" "+d.Detail+fmt.Sprint(d.Cures))
+		text := d.Code + ": " + d.Message + " " + d.Detail
+		for _, c := range d.Cures { // what they write stands elsewhere in another text
+			text += fmt.Sprint(" ", c.Text, c.Value, c.Unit, c.Then, len(c.Edits))
+		}
+		texts = append(texts, text)
 	}
 	return texts
 }
