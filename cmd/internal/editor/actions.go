@@ -85,9 +85,30 @@ func (a *actor) fixes() {
 			a.add(lsp.CodeAction{Title: f.Title, Kind: lsp.QuickFix, Diagnostics: []lsp.Diagnostic{said}, IsPreferred: i == 0}, f.Edits)
 		}
 		for _, c := range d.Cures {
+			if !a.alone(c.Edits) {
+				continue
+			}
 			a.add(lsp.CodeAction{Title: a.cureTitle(d, c), Kind: lsp.QuickFix, Diagnostics: []lsp.Diagnostic{said}}, c.Edits)
 		}
 	}
+}
+
+// alone reports whether no other plan uses the files that edits change: a cure of this plan
+// may spoil another.
+func (a *actor) alone(edits []lang.Edit) bool {
+	own := a.plan.document.real
+	for _, e := range edits {
+		real := a.plan.reals[e.Range.File]
+		if real == own {
+			continue
+		}
+		for _, path := range a.s.users(a.s.uri(e.Range.File)) {
+			if a.s.shared.disk.realPath(path) != own {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // cureTitle names a cure, and the shot where the line of a move stands for several.

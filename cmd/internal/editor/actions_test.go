@@ -198,3 +198,33 @@ func TestOnlyWantedActions(t *testing.T) {
 		}
 	}
 }
+
+// A cure that changes a kit is offered only while no other plan uses the kit.
+func TestACureLeavesOtherPlansAlone(t *testing.T) {
+	folder := t.TempDir()
+	const kit = "camera A\n  sensor 24.89 x 18.66 mm\n  records 3840 px\n  on hand\n" +
+		"lens \"75\"\n  focal 75 mm\n  ring 270 deg, diameter 90 mm\n  closest 50 cm\n  stops f/1.4 to f/22\n  turns left\n"
+	const src = "plan \"A\"\nrate 24\nuse \"kit.pull\"\nwatched on 8 m screen from 8 m\nwith camera A, lens \"75\", stop f/2.8, meter f/2.8\n" +
+		"subject OTTO at 1 m, sways 1 mm\nshot 1\n  start on OTTO\n  hold 4 s\n"
+	uri := uriOf(filepath.Join(folder, "a.pull"))
+	texts := map[string]string{uri: src, uriOf(filepath.Join(folder, "kit.pull")): kit}
+	elsewhere := func(s *snapshot) (n int) {
+		for _, a := range actionsAt(t, s, uri, span{0, len(src)}, lsp.QuickFix) {
+			for to := range a.Edit.Changes {
+				if to != uri {
+					n++
+				}
+			}
+		}
+		return n
+	}
+	alone := elsewhere(held(texts))
+	texts[uriOf(filepath.Join(folder, "b.pull"))] = src
+	if both := elsewhere(held(texts)); both != 0 {
+		t.Errorf("%d cures write into a kit that another plan uses", both)
+	}
+	t.Logf("%d cure(s) write into the kit of one plan", alone)
+	if alone == 0 {
+		t.Error("no cure writes into the kit, so nothing is tested")
+	}
+}
