@@ -38,7 +38,7 @@ var shapes = []shape{
 	{"line.otio", `{"OTIO_SCHEMA":"Timeline.1","tracks":{"OTIO_SCHEMA":"Stack.1","children":[{"OTIO_SCHEMA":"Track.1","kind":"Video","children":[`,
 		`{"OTIO_SCHEMA":"Gap.1","source_range":{"duration":{"value":1,"rate":24}}}]}]}}`, func(w io.Writer, n int) (int, error) {
 			return fmt.Fprintf(w, `{"OTIO_SCHEMA":"Clip.2","name":"%dB-%d","metadata":{"log":["a story in words, as programs keep them",1,null]},"source_range":{"OTIO_SCHEMA":"TimeRange.1",`+
-				`"start_time":{"OTIO_SCHEMA":"RationalTime.1","value":%d,"rate":24},"duration":{"OTIO_SCHEMA":"RationalTime.1","value":48,"rate":24}}},`+"\n", n%500, n%9, n)
+				`"start_time":{"OTIO_SCHEMA":"RationalTime.1","value":%d,"rate":24},"duration":{"OTIO_SCHEMA":"RationalTime.1","value":4,"rate":24}}},`+"\n", n%500, n%9, n)
 		}},
 	{"day.ale", "Heading\nFIELD_DELIM\tTABS\nFPS\t24\n\nColumn\nName\tTape\tScene\tTake\tStart\tEnd\tCOMMENTS\n\nData\n", "", func(w io.Writer, n int) (int, error) {
 		row := "%dB-%d\tA%03d\t%[1]dB\t%[2]d\t10:00:00:00\t10:00:10:00\tof the ferry at the quay"
