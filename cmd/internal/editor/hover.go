@@ -139,7 +139,7 @@ func (t *teller) lines() []string {
 		}
 	}
 	if t.token.Kind == lang.TokenKeyword {
-		return usage(t.word())
+		return t.usage()
 	}
 	return nil
 }
@@ -155,20 +155,6 @@ func (t *teller) mention() *interp.Mention {
 		}
 	}
 	return nil
-}
-
-// usage says how a word of the language is used: its usage lines, and what the reference
-// says of it first.
-func usage(word string) []string {
-	lines := lang.Usages(word)
-	if len(lines) > 4 {
-		lines = append(lines[:4:4], "…")
-	}
-	for _, passage := range lang.Explain(word) {
-		first, _, _ := strings.Cut(strings.ReplaceAll(passage, "`", ""), ". ")
-		return append(lines, fold(first, foldAt)...)
-	}
-	return lines
 }
 
 // foldAt is how many characters a line of a hover has, about.

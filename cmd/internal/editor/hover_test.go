@@ -165,3 +165,46 @@ func TestHints(t *testing.T) {
 		}
 	}
 }
+
+// A word is explained as a part of the statement that it stands in, not of the first one of
+// the language that has it.
+func TestHoverWords(t *testing.T) {
+	src := "plan \"The Orchard\"\nrate 24\nsubject WREN at 2 m, deep 6 cm\nsubject GATE at 3 m\nvoice GULL\n" +
+		"shot 1\n  with camera A, lens \"90\", stop f/4\n  start on WREN\n  GULL: \"Mind the gate!\", lasting 1 s\n" +
+		"  rack to GATE, landing on \"gate\", over 1 s\n  hold 1 s\n  rack to WREN, on end of GULL\n"
+	uri := "file:///nowhere/orchard.pull"
+	s := held(map[string]string{uri: src})
+	for _, test := range []struct{ at, word, begins, says string }{
+		{"rack to GATE", "to", "rack to TARGET", "the focus goes from where it is"},
+		{"rack to GATE", "landing", "rack to TARGET", "the focus goes from where it is"},
+		{"landing on", "on", "rack to TARGET", "the focus goes from where it is"},
+		{"rack to GATE", "over", "rack to TARGET", "the focus goes from where it is"},
+		{"start on", "on", "start on TARGET\n", "where the focus is when the shot begins"},
+		{"subject WREN", "subject", "subject NAME at PLACE", "a person or thing that you can focus on"},
+		{"subject WREN", "at", "subject NAME at PLACE", "a person or thing that you can focus on"},
+		{"rate 24", "rate", "rate 24\n", "the frame rate, in frames a second"},
+		{"voice GULL", "voice", "voice NAME\n", "a person who is heard and never focused on"},
+		{"with camera", "with", "with camera NAME, lens", ""},
+		{"with camera", "lens", "with camera NAME, lens", ""},
+		{"lasting 1 s", "lasting", "NAME: \"WORDS\"", "a spoken line and its speaker"},
+		{"on end of", "end", "end of OTTO: the end of OTTO's line", ""},
+		{"at 2 m", "m", "lengths: mm cm m ft in", ""},
+		{"over 1 s", "s", "times: s, ms, fr (frames)", ""},
+	} {
+		at := strings.Index(src, test.at)
+		at += strings.Index(src[at:], test.word)
+		if test.word == "m" || test.word == "s" {
+			at = strings.Index(src, test.at) + len(test.at) - 1
+		}
+		got := hovered(t, s, uri, at)
+		if !strings.HasPrefix(got, test.begins) || !strings.Contains(strings.Join(strings.Fields(got), " "), test.says) {
+			t.Errorf("%s in %q: %q", test.word, test.at, got)
+		}
+		if strings.Contains(got, "…") || strings.Count(got, test.begins) > 1 {
+			t.Errorf("%s in %q says more than its statement: %q", test.word, test.at, got)
+		}
+	}
+	if got := hovered(t, s, uri, strings.Index(src, "of GULL")); got != "" {
+		t.Errorf("of: %q", got)
+	}
+}
