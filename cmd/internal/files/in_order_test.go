@@ -2,8 +2,10 @@ package files
 
 import (
 	"errors"
+	"fmt"
 	"math/rand/v2"
 	"runtime"
+	"strings"
 	"sync/atomic"
 	"testing"
 	"time"
@@ -78,4 +80,29 @@ func TestEachHoldsFewResults(t *testing.T) {
 		used.Add(1)
 		return nil
 	})
+}
+
+func TestAPanicReachesTheCaller(t *testing.T) {
+	for _, n := range []int{1, 40} {
+		var running atomic.Int64
+		func() {
+			defer func() {
+				if r := recover(); !strings.Contains(fmt.Sprint(r), "of an item") {
+					t.Errorf("of %d: %v", n, r)
+				}
+			}()
+			InOrder(numbers(n), func(i int) int {
+				running.Add(1)
+				defer running.Add(-1)
+				if i == n/2 {
+					panic("of an item")
+				}
+				return i
+			}, func(int) error { return nil })
+			t.Errorf("of %d: no panic", n)
+		}()
+		if running.Load() != 0 {
+			t.Errorf("of %d: %d still run", n, running.Load())
+		}
+	}
 }
