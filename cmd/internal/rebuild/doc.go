@@ -6,6 +6,7 @@
 // in one step. While a plan has errors its last good drawings stay. What a
 // change did to the numbers is told in words.
 //
+//   - drafts.go: plans of texts that are not saved
 //   - identical.go: whether two shots are the same to whoever draws them
 //   - plans.go: which plans are watched
 //   - reading.go: one reading of a plan, interpreted and drawn

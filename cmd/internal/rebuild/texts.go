@@ -55,7 +55,8 @@ func (e *entry) current(path string) bool {
 
 // texts holds files by path, and what they were parsed to.
 type texts struct {
-	parsed *interp.Cache
+	parsed  *interp.Cache
+	read    func(path string) ([]byte, error) // where they come from; nil: from disk
 	mu      sync.Mutex
 	entries map[string]*entry
 }
@@ -68,13 +69,38 @@ func newTexts() texts {
 	return texts{parsed: interp.NewCache(mostParsed), entries: map[string]*entry{}}
 }
 
+// from returns the files that are held, and later others, as read gives them. A file that
+// holds the same keeps its text.
+func (t *texts) from(read func(path string) ([]byte, error)) texts {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	entries := map[string]*entry{}
+	for path, old := range t.entries {
+		e := &entry{text: textFrom(read, path)}
+		if e.text.same(old.text) {
+			e.text = old.text
+		}
+		entries[path] = e
+	}
+	return texts{parsed: t.parsed, read: read, entries: entries}
+}
+
+func textFrom(read func(path string) ([]byte, error), path string) *text {
+	data, err := read(path)
+	return &text{data, err}
+}
+
 // get returns the text of a file, which is read if it has not been yet.
 func (t *texts) get(path string) *text {
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	e := t.entries[path]
 	if e == nil {
-		e = readEntry(path)
+		if t.read != nil {
+			e = &entry{text: textFrom(t.read, path)}
+		} else {
+			e = readEntry(path)
+		}
 		t.entries[path] = e
 	}
 	return e.text
