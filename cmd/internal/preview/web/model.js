@@ -83,13 +83,14 @@ export function neighbour(state, place, step) {
   return all[Math.min(Math.max(at + step, 0), all.length - 1)];
 }
 
-// toHash and fromHash write a place in the address and read it from there.
+// toHash and fromHash write a place in the address and read it from there. A program that
+// opens the address may have written its slash as %2F.
 export function toHash(place) {
   return `#${encodeURIComponent(place.plan)}/${encodeURIComponent(place.shot)}`;
 }
 
 export function fromHash(hash) {
-  const parts = hash.replace(/^#/, "").split("/");
+  const parts = hash.replace(/^#/, "").replace(/^([a-z0-9]+)%2F/i, "$1/").split("/");
   if (parts.length !== 2) return null;
   try {
     return { plan: decodeURIComponent(parts[0]), shot: decodeURIComponent(parts[1]) };

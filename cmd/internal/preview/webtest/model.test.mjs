@@ -54,6 +54,7 @@ test("a place goes through the address, whatever its name", () => {
   for (const shot of ["14B", "a/b", "#?&%", "凪", "%E0%A4%A", " "]) {
     const place = { plan: "k1", shot };
     assert.deepEqual(model.fromHash(model.toHash(place)), place);
+    assert.deepEqual(model.fromHash(model.toHash(place).replace("/", "%2F")), place);
   }
   for (const hash of ["", "#", "#a", "#a/b/c", "#a/%E0%A4%A"]) assert.equal(model.fromHash(hash), null);
 });
