@@ -206,10 +206,10 @@ func TestExtension(t *testing.T) {
 	checkPackage(t, filepath.Join(folder, "pullscore.vsix"))
 
 	plan := faultyPlan(t)
-	const started = `"terminals":[["watch","--open"]],"tasks":[["Check all plans","check","$pullscore"]]`
+	const tasks = `"tasks":[["Check all plans","check","$pullscore"]]`
 	for _, c := range []struct{ program, want string }{
-		{pullscore(t), `"edits":[[4,"subject HALDIS at 1.7 m\n"]],"messages":[],` + started},
-		{"no-such-program", `"findings":[],"edits":[],"messages":["Pullscore: the program ` + "`no-such-program`" + ` did not start. In a copy of its repository, run: go install ./cmd/pullscore. Or set pullscore.path."],` + started},
+		{pullscore(t), `"edits":[[4,"subject HALDIS at 1.7 m\n"]],"messages":[],"terminals":[],"pages":["127.0.0.1"],` + tasks},
+		{"no-such-program", `"findings":[],"edits":[],"messages":["Pullscore: the program ` + "`no-such-program`" + ` did not start. In a copy of its repository, run: go install ./cmd/pullscore. Or set pullscore.path."],"terminals":[["watch","--open"]],"pages":[],` + tasks},
 	} {
 		cmd := exec.Command("node", "testdata/host.cjs", filepath.Join(folder, "dist", "extension.js"), c.program, plan)
 		cmd.Stderr = os.Stderr

@@ -11,6 +11,7 @@ import (
 
 	"pullscore/cmd/internal/console"
 	"pullscore/cmd/internal/editor"
+	"pullscore/cmd/internal/live"
 	"pullscore/cmd/internal/lsp"
 )
 
@@ -23,7 +24,9 @@ func (lspCmd) Help() string {
 	return `Serves an editor by the Language Server Protocol 3.18, over standard input and
 output. An editor starts it; there is nothing to type. It shows findings while
 you write, also in the plans that use the kit you change, and lays plans out.
-It reads unsaved text, and writes no file but the log.
+It reads unsaved text, and writes no file but the log. Its command pullscore.page
+opens the live page, which draws unsaved text too; what you tap there is kept
+beside the plan.
 
   pullscore lsp
   pullscore lsp --log /tmp/pullscore.log
@@ -43,7 +46,12 @@ func (c *lspCmd) Run(s *session) error {
 		defer f.Close()
 		to = f
 	}
-	code, err := editor.Serve(context.Background(), lsp.NewStream(s.in, s.stdout), editor.Options{Version: builtVersion(), Log: lineLog(to)})
+	log := lineLog(to)
+	page := &live.Page{Log: log}
+	defer page.Close()
+	code, err := editor.Serve(context.Background(), lsp.NewStream(s.in, s.stdout), editor.Options{
+		Version: builtVersion(), Log: log, Turned: page.Turned, Page: page.Open,
+	})
 	switch code {
 	case exitFine:
 		return nil

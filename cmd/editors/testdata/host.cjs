@@ -9,7 +9,7 @@ const { readFileSync } = require("node:fs");
 const { pathToFileURL, fileURLToPath } = require("node:url");
 
 const [extension, program, plan] = process.argv.slice(2);
-const shown = { findings: [], edits: [], messages: [], terminals: [], tasks: [] };
+const shown = { findings: [], edits: [], messages: [], terminals: [], pages: [], tasks: [] };
 const nothing = { dispose() {} };
 
 class Emitter {
@@ -58,7 +58,7 @@ const known = {
   ProcessExecution: class { constructor(process, args) { Object.assign(this, { process, args }); } },
   Task: class { constructor(definition, folder, name, source, execution, matcher) { Object.assign(this, { definition, folder, name, source, execution, matcher }); } },
   version: "1.91.0",
-  env: { language: "en", appName: "stand-in", openExternal: async () => true },
+  env: { language: "en", appName: "stand-in", openExternal: async (address) => { shown.pages.push(new URL(address.toString()).hostname); return true; } },
   commands: { registerCommand(name, run) { commands[name] = run; return nothing; }, executeCommand: async () => {} },
   tasks: { executeTask: async ({ name, execution, matcher }) => { shown.tasks.push([name, execution.args[0], matcher]); } },
   window: {
@@ -134,6 +134,7 @@ async function main() {
     shown.edits = (edits ?? []).map((e) => [e.range.start.line + 1, e.newText]);
   }
   await commands["pullscore.openScore"]();
+  await until(() => shown.pages.length > 0 || shown.terminals.length > 0);
   await commands["pullscore.checkAll"]();
   await deactivate();
   console.log(JSON.stringify(shown));

@@ -240,8 +240,14 @@ const rows = {
     const above = list.filter((lens) => lens.range.start.line === text.of("shot 9A").line).map((lens) => lens.command.title);
     assert.match(above.join(" | "), /^[\d.]+ s, 2 pulls, 1 warning/);
   },
-  async executeCommandProvider({ offers }) {
-    assert(offers.executeCommandProvider.commands.every((name) => name.startsWith("pullscore.")));
+  async executeCommandProvider({ ask, asked, until, offers }) {
+    assert.deepEqual(offers.executeCommandProvider.commands, ["pullscore.page"]);
+    const address = await ask("workspace/executeCommand", { command: "pullscore.page", arguments: [uri] });
+    const opened = () => asked.find(([method]) => method === "window/showDocument");
+    await until(opened);
+    assert.deepEqual(opened()[1], { uri: address, external: true });
+    const { plans } = await (await fetch(new URL("/api/state", address))).json();
+    assert(plans[0].shots.some((shot) => shot.id === "9A"));
   },
   async diagnosticProvider() { assert.fail("it is offered only to clients that ask for findings"); },
 };

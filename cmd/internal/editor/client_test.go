@@ -35,6 +35,7 @@ type client struct {
 	lists   map[string]lsp.PublishDiagnosticsParams // the last by URI
 	told    int                                     // how many lists came
 	shown   []string                                // by window/showMessage
+	opened  []string                                // by window/showDocument
 	log     []string
 	came    chan struct{} // something did
 }
@@ -126,6 +127,9 @@ func (c *client) take(m *lsp.Message) {
 			answer <- m
 		}
 	case m.ID != nil: // a question of the server
+		if m.Method == "window/showDocument" {
+			c.opened = append(c.opened, string(m.Params))
+		}
 		go c.send(lsp.Message{ID: m.ID, Result: json.RawMessage("null")})
 	case m.Method == "textDocument/publishDiagnostics":
 		var p lsp.PublishDiagnosticsParams
@@ -247,6 +251,25 @@ func (c *client) list(uri string, wanted func(lsp.PublishDiagnosticsParams) bool
 		case <-c.came:
 		case <-late:
 			c.t.Fatalf("no such list of %s; the last is %+v", uri, p)
+		}
+	}
+}
+
+// until waits until something is so.
+func (c *client) until(what string, so func() bool) {
+	c.t.Helper()
+	late := time.After(longest)
+	for {
+		c.mu.Lock()
+		ok := so()
+		c.mu.Unlock()
+		if ok {
+			return
+		}
+		select {
+		case <-c.came:
+		case <-late:
+			c.t.Fatalf("never: %s", what)
 		}
 	}
 }

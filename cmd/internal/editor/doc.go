@@ -6,6 +6,7 @@
 // snapshot, interprets its plans and publishes what they come to.
 //
 //   - actions.go: what can be done about a part of a document
+//   - commands.go: what a client can have done: the score on the live page
 //   - completion.go: what can be written at a place, best first
 //   - diagnostics.go: findings as the protocol has them, and the requests for them
 //   - document.go: an open text and its edits

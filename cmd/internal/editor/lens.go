@@ -13,8 +13,8 @@ import (
 	"pullscore/lang"
 )
 
-// codeLens answers with a line above each shot, how long it is and what is told of it, and
-// one above each camera, lens and hand that plans of the workspace use.
+// codeLens answers with a line above each shot, how long it is and what is told of it,
+// where the client can with one that opens its score, and one above each camera, lens and hand that plans of the workspace use.
 func codeLens(ctx context.Context, s *snapshot, p *lsp.DocumentParams) (any, error) {
 	list := []lsp.CodeLens{}
 	d, err := s.document(p.TextDocument.URI)
@@ -25,19 +25,21 @@ func codeLens(ctx context.Context, s *snapshot, p *lsp.DocumentParams) (any, err
 	if err != nil {
 		return nil, err
 	}
-	add := func(section *lang.Section, title string) {
+	add := func(section *lang.Section, command lsp.Command) {
 		at := section.Head.Range()
-		list = append(list, lsp.CodeLens{
-			Range: s.ranged(d, at.Start.Offset, at.End.Offset), Command: &lsp.Command{Title: title},
-		})
+		list = append(list, lsp.CodeLens{Range: s.ranged(d, at.Start.Offset, at.End.Offset), Command: &command})
 	}
+	opens := s.shared.page != nil && runs(s.client, pageCommand)
 	var used map[int]int
 	for _, section := range d.tree().Sections {
 		switch head := section.Head.(type) {
 		case *lang.Shot:
 			for _, shot := range read.shotsOf(d, head.Range().Start.Offset) {
 				if shot.Line == head.Range().Start.Line && read.reals[shot.File] == d.real {
-					add(section, read.shotLens(d, section, shot))
+					add(section, lsp.Command{Title: read.shotLens(d, section, shot)})
+					if opens {
+						add(section, lsp.Command{Title: "open the score", Command: pageCommand, Arguments: []any{d.uri, shot.ID}})
+					}
 				}
 			}
 		case *lang.Camera, *lang.Lens, *lang.Puller:
@@ -47,7 +49,7 @@ func codeLens(ctx context.Context, s *snapshot, p *lsp.DocumentParams) (any, err
 				}
 			}
 			if n := used[head.Range().Start.Offset]; n > 0 {
-				add(section, "in "+units.Count(n, "plan"))
+				add(section, lsp.Command{Title: "in " + units.Count(n, "plan")})
 			}
 		}
 	}

@@ -40,6 +40,7 @@ var requests = sync.OnceValue(func() map[string]request {
 		"textDocument/references":        {answer: on(references), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.ReferencesProvider = true }},
 		"textDocument/documentHighlight": {answer: on(highlights), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.DocumentHighlightProvider = true }},
 		"textDocument/documentSymbol":    {answer: on(documentSymbols), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.DocumentSymbolProvider = true }},
+		"workspace/executeCommand":       {answer: on(executeCommand), offer: offerCommands},
 		"workspace/symbol":               {answer: on(workspaceSymbols), offer: func(_ *snapshot, c *lsp.ServerCapabilities) { c.WorkspaceSymbolProvider = true }},
 		"textDocument/prepareRename":     {answer: on(prepareRename)},
 		"textDocument/rename": {answer: on(rename), strict: true, offer: func(s *snapshot, c *lsp.ServerCapabilities) {

@@ -21,6 +21,9 @@ type Options struct {
 	// read gives the texts of that moment, unsaved ones included: what a live page of
 	// them needs. It returns soon.
 	Turned func(read func(path string) ([]byte, error))
+	// Page, where it is set, shows a shot of a plan on a live page of the texts that read
+	// gives, and returns its address. Without a shot it shows the first.
+	Page func(path, shot string, read func(path string) ([]byte, error)) (address string, err error)
 
 	// Other limits than the constants of these names, if tests want some.
 	maxPlans, maxHeld int
@@ -63,6 +66,9 @@ func Serve(ctx context.Context, t lsp.Transport, o Options) (code int, err error
 	ctx, stop := context.WithCancel(ctx)
 	s.ctx = ctx
 	s.shared = &shared{disk: newDisk(), plans: &plans{last: map[string]*flight{}}, workspace: &workspace{most: cmp.Or(o.maxPlans, maxPlans), tooLarge: s.tooLarge}, parsed: interp.NewCache(mostParsed)}
+	if o.Page != nil {
+		s.shared.page, s.shared.browse = s.page, s.browse
+	}
 	s.helpers.Go(func() { newWorker(s).run(ctx) })
 	err = s.conn.Serve(ctx, s)
 	stop()
@@ -95,10 +101,13 @@ func (s *Server) turned(now *snapshot) {
 	if s.options.Turned == nil {
 		return
 	}
-	s.options.Turned(func(path string) ([]byte, error) {
-		t := now.textOf(now.shared.disk.realPath(path))
-		return t.data, t.err
-	})
+	s.options.Turned(now.readFile)
+}
+
+// page shows a shot on the live page. It gives the newest texts of each moment: what the
+// page shows later, by turned, is never older.
+func (s *Server) page(path, shot string) (address string, err error) {
+	return s.options.Page(path, shot, func(path string) ([]byte, error) { return s.newest.Load().readFile(path) })
 }
 
 func (s *Server) tooLarge() {

@@ -35,6 +35,11 @@ type shared struct {
 	workspace *workspace
 	graphs    graphs
 	parsed    *interp.Cache // what the files beside plans were parsed to; nil: they are parsed each time
+
+	// page shows a shot of a plan on the live page, and browse has the client open an
+	// address; nil: there is no page.
+	page   func(path, shot string) (address string, err error)
+	browse func(s *snapshot, address string)
 }
 
 // with returns the snapshot after a document was opened or changed.
@@ -109,6 +114,12 @@ func (s *snapshot) textOf(real string) *text {
 		return d.text
 	}
 	return s.shared.disk.read(real)
+}
+
+// readFile returns the text of a file by any path, as the readers of plans ask for it.
+func (s *snapshot) readFile(path string) ([]byte, error) {
+	t := s.textOf(s.shared.disk.realPath(path))
+	return t.data, t.err
 }
 
 // uri returns the URI of a file: the one that the client opened, if it has.

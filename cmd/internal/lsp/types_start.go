@@ -42,6 +42,7 @@ type ClientCapabilities struct {
 			Support bool `json:"support"`
 		} `json:"showDocument"`
 	} `json:"window"`
+	Experimental json.RawMessage `json:"experimental"` // anything
 }
 
 // TextDocumentCapabilities is what a client can do with a document.

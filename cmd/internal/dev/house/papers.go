@@ -69,6 +69,7 @@ var paperRooms = []room{
 		"cmd/internal/diff", "cmd/internal/files", "cmd/internal/watch",
 	}},
 	{"cmd/internal/preview", []string{"optics$", "lang$", "interp/plan", "interp/units", "interp/moments", "interp/takes$", "interp/viewer", "render/draw$", "render/sheet", "render/score$", "render/score/times", "render/svg", "cmd/internal/findings", "cmd/internal/rebuild", image}},
+	{"cmd/internal/live", []string{"cmd/internal/rebuild", "cmd/internal/preview"}},
 	{"cmd/internal/lsp", nil},
 	{"cmd/internal/editor", []string{"lang$", "interp$", "interp/mention", "interp/moments", "interp/names", "interp/plan", "interp/speech", "interp/stops", "interp/units", "cmd/internal/files", "cmd/internal/lsp"}},
 	{"cmd/editors", nil},
@@ -81,6 +82,6 @@ var paperRooms = []room{
 		"lang$", "lang/rule", "lang/lines", "lang/timecode", "lang/fountain", "lang/screenplay", "interp$", "interp/plan", "interp/moments", "interp/units", "interp/lenses", "interp/stops", "interp/takes$", "interp/takes/predicted", "interp/takes/recorded", "interp/takes/used", "interp/unplanned", "interp/edit",
 		"render/draw$", "render/sheet", "render/score$", "render/difference", "render/floor", "render/ring", "render/cards", "render/lens", "render/stops", "render/takes", "render/brief", "render/html", "render/fonts", "render/svg", "render/pdf", "render/png",
 		"cmd/internal/console", "cmd/internal/files", "cmd/internal/completion", "cmd/internal/findings", "cmd/internal/lists", "cmd/internal/diff", "cmd/internal/states",
-		"cmd/internal/export", "cmd/internal/script", "cmd/internal/foreign", "cmd/internal/watch", "cmd/internal/rebuild", "cmd/internal/preview", "cmd/internal/lsp", "cmd/internal/editor", kong, godiff, qr,
+		"cmd/internal/export", "cmd/internal/script", "cmd/internal/foreign", "cmd/internal/watch", "cmd/internal/rebuild", "cmd/internal/preview", "cmd/internal/live", "cmd/internal/lsp", "cmd/internal/editor", kong, godiff, qr,
 	}},
 }
