@@ -133,6 +133,7 @@ func TestNeovimSession(t *testing.T) {
 	runVim(t, editor, "testdata/session.lua", "PLAN="+plan, "SEEN="+out, "PROGRAM="+pullscore(t))
 	const want = `file type pull
 findings 13:3 2 hard-to-land, 14:43 1 bad-number
+keys v:lua.vim.lsp.omnifunc v:lua.vim.lsp.tagfunc
 root true
 line 4 subject HALDIS   at 1.7 m
 laid out subject HALDIS at 1.7 m

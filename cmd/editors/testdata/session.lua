@@ -40,6 +40,7 @@ local function main()
   note('file type', vim.bo.filetype)
   await(function() return #vim.diagnostic.get(0) > 0 end)
   note('findings', findings())
+  note('keys', vim.bo.omnifunc, vim.bo.tagfunc)
 
   local client = vim.lsp.buf_get_clients(0)
   client = client[next(client)]

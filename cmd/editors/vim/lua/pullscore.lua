@@ -26,6 +26,17 @@ end
 -- keeps them.
 local running = {}
 
+-- set_keys has CTRL-X CTRL-O offer what may come next, and CTRL-] go to a name, unless
+-- they do something else already. From 0.8 on Neovim does so itself.
+local function set_keys(buffer)
+  if vim.bo[buffer].omnifunc == '' then
+    vim.bo[buffer].omnifunc = 'v:lua.vim.lsp.omnifunc'
+  end
+  if vim.bo[buffer].tagfunc == '' then
+    vim.bo[buffer].tagfunc = 'v:lua.vim.lsp.tagfunc'
+  end
+end
+
 local function attach(buffer, config)
   if vim.lsp.start then
     vim.lsp.start(config, { bufnr = buffer })
@@ -38,6 +49,7 @@ local function attach(buffer, config)
   end
   if id then
     vim.lsp.buf_attach_client(buffer, id)
+    set_keys(buffer)
   end
 end
 
