@@ -128,7 +128,7 @@ type writer struct {
 
 // writer returns the place at a byte of a document.
 func (s *snapshot) writer(ctx context.Context, d *document, offset int) *writer {
-	w := &writer{ctx: ctx, s: s, doc: d, offset: offset, at: lang.At(d.data, offset), tree: d.tree()}
+	w := &writer{ctx: ctx, s: s, doc: d, offset: offset, at: writingAt(d.data, offset), tree: d.tree()}
 	body := w.tree.Body
 	for _, section := range w.tree.Sections {
 		if section.Head.Range().Start.Offset < w.at.From {
@@ -148,4 +148,20 @@ func (s *snapshot) writer(ctx context.Context, d *document, offset int) *writer 
 	w.habits = habitsOf(d, w.tree, w.at.From)
 	w.plan, _ = s.plan(ctx, d.uri)
 	return w
+}
+
+// writingAt returns what is written at a byte. A stop that has begun, such as f/ or f/2, is
+// no word to the grammar yet: what can be written is then what can be in its place.
+func writingAt(data []byte, offset int) lang.Writing {
+	start := offset
+	for start > 0 && strings.IndexByte("0123456789./fT", data[start-1]) >= 0 {
+		start--
+	}
+	if begun := string(data[start:offset]); strings.HasPrefix(begun, "f/") || strings.HasPrefix(begun, "T") {
+		at := lang.At(data, start)
+		if at.Statement == "with" && at.From == start && (at.Clause == "stop" || at.Clause == "meter") {
+			return at
+		}
+	}
+	return lang.At(data, offset)
 }

@@ -224,6 +224,29 @@ func TestAStopIsOfferedWithWhatItDoes(t *testing.T) {
 	}
 }
 
+// A stop that has begun can be finished: the stops are offered in its place.
+func TestAStopThatHasBegunIsOffered(t *testing.T) {
+	path, src := example(t, "ticket-window.pull")
+	uri, at := uriOf(path), strings.Index(src, "f/4")
+	whole := offered(t, held(map[string]string{uri: src[:at] + src[at+len("f/4"):]}), uri, at)
+	for _, begun := range []string{"f/", "f/5", "f/5.", "T", "T2"} {
+		s := held(map[string]string{uri: src[:at] + begun + src[at+len("f/4"):]})
+		d, err := s.document(uri)
+		if err != nil {
+			t.Fatal(err)
+		}
+		items := offered(t, s, uri, at+len(begun))
+		if len(items) == 0 || len(items) != len(whole) {
+			t.Errorf("%q: %d stops, not %d", begun, len(items), len(whole))
+		}
+		for i, it := range items {
+			if it.Label != whole[i].Label || it.Detail != whole[i].Detail || s.offset(d, it.TextEdit.Range.Start) != at || s.offset(d, it.TextEdit.Range.End) != at+len(begun) {
+				t.Errorf("%q: %+v, not %+v", begun, it, whole[i])
+			}
+		}
+	}
+}
+
 // What is offered can be written: the text with it is the text that the label promises.
 func TestWhatIsOfferedIsWrittenWhole(t *testing.T) {
 	uri := "file:///nowhere/a.pull"
