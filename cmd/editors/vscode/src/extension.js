@@ -38,8 +38,20 @@ async function start() {
     documentSelector: [{ scheme: "file", language: "pull" }],
     initializationOptions: choices(),
   });
+  client.registerFeature(lensCommands);
   return client.start();
 }
+
+// lensCommands tells the server that a lens may have it open the score: the client
+// library registers the commands that a server offers.
+const lensCommands = {
+  fillClientCapabilities(capabilities) {
+    capabilities.experimental = { ...capabilities.experimental, commands: { commands: ["pullscore.page"] } };
+  },
+  initialize() {},
+  getState: () => ({ kind: "static" }),
+  clear() {},
+};
 
 async function stop() {
   const running = client;
