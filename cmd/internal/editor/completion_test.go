@@ -247,6 +247,27 @@ func TestAStopThatHasBegunIsOffered(t *testing.T) {
 	}
 }
 
+// Behind a word of the language nothing is offered that would make a name of it, unless
+// somebody has that name.
+func TestAPanIsNobody(t *testing.T) {
+	uri := "file:///nowhere/a.pull"
+	for src, want := range map[string]bool{
+		"subject WREN at 2 m\nshot 1\n  start on WREN\n  pan ":                    false,
+		"subject WREN at 2 m\nsubject pan at 2 m\nshot 1\n  start on pan\n  pan ": true,
+		"subject WREN at 2 m\nshot 1\n  start on WREN\n  WREN ":                   true,
+	} {
+		var labels []string
+		for _, it := range offered(t, held(map[string]string{uri: src + "\n"}), uri, len(src)) {
+			labels = append(labels, it.Label)
+		}
+		for _, word := range []string{":", "moves"} {
+			if slices.Contains(labels, word) != want {
+				t.Errorf("%q: %q", src, labels)
+			}
+		}
+	}
+}
+
 // What is offered can be written: the text with it is the text that the label promises.
 func TestWhatIsOfferedIsWrittenWhole(t *testing.T) {
 	uri := "file:///nowhere/a.pull"

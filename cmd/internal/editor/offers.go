@@ -46,7 +46,7 @@ func (w *writer) words() []offer {
 	before := kindOfWord(w.at.Before)
 	var list []ranked
 	for _, c := range w.at.Choices {
-		if c.Word == "" {
+		if c.Word == "" || w.takesAsName(c) {
 			continue
 		}
 		r := ranked{Choice: c, usage: strings.Index(usage, ", "+c.Word)}
@@ -78,6 +78,21 @@ func (w *writer) words() []offer {
 		offers = append(offers, o)
 	}
 	return offers
+}
+
+// takesAsName reports whether a word can come only if the statement does not begin with a
+// word of the language, but with somebody of that name, as in pan: "Hello." Nobody who
+// writes a pan means that, unless the plan has a pan who speaks.
+func (w *writer) takesAsName(c lang.Choice) bool {
+	switch c.Word {
+	case ":", "(", "moves":
+	default:
+		return false
+	}
+	first := w.at.Statement
+	return first != "" && lang.Usage(first) != c.Text && !slices.ContainsFunc(w.names(mention.Subject, mention.Voice, mention.Move), func(m interp.Mention) bool {
+		return m.Name == first
+	})
 }
 
 // kindOfWord returns how habits know the word before a place.
