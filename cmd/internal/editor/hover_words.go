@@ -44,6 +44,9 @@ func purpose(usage, word string) string {
 			return plain(says)
 		}
 	}
+	if own := lang.Usage(word); own != "" && own != usage {
+		return "" // it says what the word is elsewhere, such as camera as a header
+	}
 	return explained(word)
 }
 
