@@ -4,7 +4,10 @@ package preview
 
 import (
 	"fmt"
+	"path/filepath"
 	"testing"
+
+	"pullscore/cmd/internal/rebuild"
 )
 
 // paintTimes paints pictures of the first pull of the shot on show, each several
@@ -108,14 +111,51 @@ const scrubTimes = `import("./shared.js").then(({ player }) => import("./view.js
 	requestAnimationFrame(() => step(0));
 })))`
 
+// nine is a table of nine people and a rack across it.
+const nine = `plan "Nine at a table"
+use "kit.pull"
+with camera A, lens "35", stop f/2.8, meter f/2.8
+subject HALDIS at 1.4 m, 30 cm left
+subject OSKEL at 1.6 m, 40 cm right
+subject MARRIT at 1.9 m, 60 cm left
+subject PEVIN at 2.1 m, 70 cm right
+subject YSOLT at 2.4 m, 20 cm left
+subject INES at 2.7 m, 90 cm left
+subject TORVAL at 3 m, 1 m right
+subject BRAN at 3.4 m, 30 cm right
+subject EDDA at 3.8 m, 50 cm left
+shot 1
+  start on HALDIS
+  HALDIS: "Who has the key?", lasting 1.2 s
+  OSKEL: "Not I.", lasting 0.6 s
+  MARRIT: "Nor I.", lasting 0.6 s
+  PEVIN: "Nor I.", lasting 0.6 s
+  YSOLT: "Nor I.", lasting 0.6 s
+  INES: "Nor I.", lasting 0.6 s
+  TORVAL: "Nor I.", lasting 0.6 s
+  BRAN: "Nor I.", lasting 0.6 s
+  rack to EDDA, landing on "key", over 1.5 s
+  EDDA: "I have the key, and had it all along.", lasting 2 s
+`
+
+// benchState returns the state of an example, or of a plan beside them.
+func benchState(b *testing.B, file string) *rebuild.State {
+	if file != "nine" {
+		return exampleState(b, 1, file)
+	}
+	kit, _ := example(b, "kit.pull")
+	path := filepath.Join(filepath.Dir(kit), "nine.pull")
+	return &rebuild.State{Version: 1, Plans: []*rebuild.Plan{reading(b, path, nine, nil)}}
+}
+
 // BenchmarkScrub scrubs through shots, beside an empty canvas in the same run.
 func BenchmarkScrub(b *testing.B) {
 	for _, p := range []struct{ file, shot string }{
-		{"ticket-window.pull", "12A"}, {"lantern.pull", "31C"}, {"small-sensor.pull", "22B"}, {"two-85s.pull", "40A"}, {"roll-call.pull", ""},
+		{"ticket-window.pull", "12A"}, {"lantern.pull", "31C"}, {"small-sensor.pull", "22B"}, {"two-85s.pull", "40A"}, {"roll-call.pull", ""}, {"nine", "1"},
 	} {
 		b.Run(p.file, func(b *testing.B) {
 			s := serve(b, Options{})
-			state := exampleState(b, 1, p.file)
+			state := benchState(b, p.file)
 			s.Show(state)
 			shot := p.shot
 			if shot == "" {
