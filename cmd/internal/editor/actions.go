@@ -221,6 +221,9 @@ func (a *actor) extract() {
 		if len(chosen) == 0 {
 			continue
 		}
+		if at := spanOf(chosen[0].Range()); len(chosen) == 1 && (a.within.start > at.start || a.within.end < at.end) {
+			return // a word of a line is meant
+		}
 		edits := a.asMove(section, chosen)
 		if a.same(edits) {
 			a.add(lsp.CodeAction{Title: "Make a move of it", Kind: lsp.RefactorExtract}, edits)

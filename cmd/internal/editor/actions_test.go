@@ -163,7 +163,7 @@ func TestWhatIsOpenIsWrittenOut(t *testing.T) {
 func TestMoveIsMade(t *testing.T) {
 	uri := "file:///nowhere/a.pull"
 	s := held(map[string]string{uri: opened})
-	from, to := strings.Index(opened, "pause"), strings.Index(opened, "hold 1 s")+4
+	from, to := strings.Index(opened, "pause"), strings.Index(opened, "hold 1 s")+len("hold 1 s")
 	list := actionsAt(t, s, uri, span{from, to}, lsp.RefactorExtract)
 	if len(list) != 1 {
 		t.Fatalf("%+v", list)
@@ -171,6 +171,9 @@ func TestMoveIsMade(t *testing.T) {
 	text := string(done(t, s, list[0]).open[uri].data)
 	if want := "move passage()\n  pause 1 s\n  rack to BELL, because \"it rings\"\n  hold 1 s\n\nshot 1\n"; !strings.Contains(text, want) || !strings.HasSuffix(text, "# loud\n  passage()\n") {
 		t.Errorf("%s", text)
+	}
+	if list := actionsAt(t, s, uri, span{to - 3, to - 1}, lsp.RefactorExtract); len(list) != 0 {
+		t.Errorf("a word is no passage: %+v", list)
 	}
 	if list := actionsAt(t, s, uri, span{strings.Index(opened, "start"), to}, lsp.RefactorExtract); len(list) != 0 {
 		t.Errorf("a move cannot start a shot: %+v", list)
