@@ -135,6 +135,7 @@ func TestNeovimSession(t *testing.T) {
 findings 13:3 2 hard-to-land, 14:43 1 bad-number
 keys v:lua.vim.lsp.omnifunc v:lua.vim.lsp.tagfunc
 root true
+cursor 2 true
 line 4 subject HALDIS   at 1.7 m
 laid out subject HALDIS at 1.7 m
 findings 13:3 2 hard-to-land

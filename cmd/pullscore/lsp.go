@@ -50,7 +50,8 @@ func (c *lspCmd) Run(s *session) error {
 	page := &live.Page{Log: log}
 	defer page.Close()
 	code, err := editor.Serve(context.Background(), lsp.NewStream(s.in, s.stdout), editor.Options{
-		Version: builtVersion(), Log: log, Turned: page.Turned, Page: page.Open,
+		Version: builtVersion(), Log: log, Turned: page.Turned, Page: page.Open, Point: page.Point,
+		Picked: func(call func(file string, line, column int)) { page.Picked = call },
 	})
 	switch code {
 	case exitFine:

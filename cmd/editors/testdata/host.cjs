@@ -69,7 +69,7 @@ const known = {
     showErrorMessage: async (message) => { shown.messages.push(message); },
     showWarningMessage: async (message) => { shown.messages.push(message); },
     showInformationMessage: async (message) => { shown.messages.push(message); },
-    onDidChangeActiveTextEditor: new Emitter().event, onDidChangeVisibleTextEditors: new Emitter().event,
+    onDidChangeActiveTextEditor: new Emitter().event, onDidChangeTextEditorSelection: new Emitter().event, onDidChangeVisibleTextEditors: new Emitter().event,
   },
   workspace: {
     textDocuments: [document], notebookDocuments: [], workspaceFolders: [{ uri: Uri.file(process.cwd()), name: "plans", index: 0 }],

@@ -46,6 +46,19 @@ local function main()
   client = client[next(client)]
   note('root', vim.fn.fnamemodify(client.config.root_dir, ':p') == vim.fn.fnamemodify(vim.env.PLAN, ':p:h') .. '/')
 
+  -- Where the cursor is is told to the server.
+  local told = {}
+  local notify = client.notify
+  client.notify = function(method, params)
+    told[method] = params
+    return notify(method, params)
+  end
+  vim.api.nvim_win_set_cursor(0, { 3, 2 })
+  vim.cmd('doautocmd CursorMoved')
+  local cursor = told['pullscore/cursor'] or { position = {}, textDocument = {} }
+  note('cursor', cursor.position.line, cursor.textDocument.uri == vim.uri_from_fname(vim.env.PLAN))
+  client.notify = notify
+
   -- The layout.
   note('line 4', line(4))
   if vim.lsp.buf.format then

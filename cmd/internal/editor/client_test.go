@@ -126,7 +126,7 @@ func (c *client) take(m *lsp.Message) {
 		if answer := c.answers[string(m.ID)]; answer != nil {
 			answer <- m
 		}
-	case m.ID != nil: // a question of the server
+	case m.ID != nil: // a question of the server; it answers nothing
 		if m.Method == "window/showDocument" {
 			c.opened = append(c.opened, string(m.Params))
 		}

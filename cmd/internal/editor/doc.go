@@ -8,6 +8,7 @@
 //   - actions.go: what can be done about a part of a document
 //   - commands.go: what a client can have done: the score on the live page
 //   - completion.go: what can be written at a place, best first
+//   - cursor.go: where somebody writes lights on the live page, and the other way round
 //   - diagnostics.go: findings as the protocol has them, and the requests for them
 //   - document.go: an open text and its edits
 //   - findings.go: the findings of many plans, gathered by the file that they are in

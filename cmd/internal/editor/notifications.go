@@ -25,6 +25,8 @@ func (s *Server) Notify(method string, params json.RawMessage) {
 		take1(s, params, s.didSave)
 	case "textDocument/didClose":
 		take1(s, params, s.didClose)
+	case "pullscore/cursor":
+		take1(s, params, s.cursor)
 	case "workspace/didChangeWatchedFiles":
 		take1(s, params, s.didChangeWatchedFiles)
 	case "workspace/didChangeWorkspaceFolders":

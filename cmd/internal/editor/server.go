@@ -21,6 +21,11 @@ type Options struct {
 	// read gives the texts of that moment, unsaved ones included: what a live page of
 	// them needs. It returns soon.
 	Turned func(read func(path string) ([]byte, error))
+	// Point, where it is set, lights a pull of a shot on the live page; pull 0 lights none.
+	Point func(path, shot string, pull int)
+	// Picked, where it is set, is given what to call when somebody picks a pull on the live
+	// page, with the place of its statement.
+	Picked func(call func(file string, line, column int))
 	// Page, where it is set, shows a shot of a plan on a live page of the texts that read
 	// gives, and returns its address. Without a shot it shows the first.
 	Page func(path, shot string, read func(path string) ([]byte, error)) (address string, err error)
@@ -43,6 +48,7 @@ type Server struct {
 	watches  atomic.Bool     // the client tells of files that change on disk
 	ctx      context.Context // of the whole session
 	helpers  sync.WaitGroup
+	cursors  atomic.Int64 // how many places of the cursor have come
 }
 
 // state is how far a session is.
@@ -68,6 +74,9 @@ func Serve(ctx context.Context, t lsp.Transport, o Options) (code int, err error
 	s.shared = &shared{disk: newDisk(), plans: &plans{last: map[string]*flight{}}, workspace: &workspace{most: cmp.Or(o.maxPlans, maxPlans), tooLarge: s.tooLarge}, parsed: interp.NewCache(mostParsed)}
 	if o.Page != nil {
 		s.shared.page, s.shared.browse = s.page, s.browse
+	}
+	if o.Picked != nil {
+		o.Picked(s.picked)
 	}
 	s.helpers.Go(func() { newWorker(s).run(ctx) })
 	err = s.conn.Serve(ctx, s)

@@ -21,6 +21,9 @@ type Read = func(path string) ([]byte, error)
 // Several goroutines may use it.
 type Page struct {
 	Log func(line string) // what goes wrong; several goroutines call it
+	// Picked, where it is set before the first Open, is told where the statement of a pull
+	// stands that somebody picks on the page.
+	Picked func(file string, line, column int)
 
 	drawing sync.Mutex // whoever holds it uses drafts and server
 	drafts  *rebuild.Drafts
@@ -68,7 +71,7 @@ func (p *Page) serve() error {
 	if p.server != nil {
 		return nil
 	}
-	server, err := preview.New(preview.Options{})
+	server, err := preview.New(preview.Options{Picked: p.Picked})
 	if err != nil {
 		return err
 	}
@@ -127,6 +130,18 @@ func (p *Page) draw() {
 	}()
 	if state := p.drafts.Read(p.ctx, read); p.ctx.Err() == nil {
 		p.server.Show(state)
+	}
+}
+
+// Point has the page light a pull of a shot, if the plan is on it; pull 0 lights none.
+func (p *Page) Point(path, shot string, pull int) {
+	p.drawing.Lock()
+	defer p.drawing.Unlock()
+	if p.server == nil || p.ctx.Err() != nil {
+		return
+	}
+	if key, ok := p.drafts.Key(path); ok {
+		p.server.Point(key, shot, pull)
 	}
 }
 

@@ -17,6 +17,7 @@
 //   - events.go: the newest State for every browser, as fast as it takes it
 //   - guard.go: what may come in: host, origin, token, sizes
 //   - moments.go: pulls and rests in words, as the page lists them
+//   - points.go: what is pointed at in an editor, and what is picked on the page
 //   - results.go: how takes went on set, a tap each, in a log beside the plan
 //   - routes.go: what can be asked for, in one table
 //   - screens.go: scores as wide as the screens that show them

@@ -21,26 +21,33 @@ const (
 // streams are the connected browsers.
 type streams struct {
 	mu     sync.Mutex
-	open   map[chan *view]bool
-	ended  chan struct{} // closed at the end
+	open   map[chan *view]chan string // with what is pointed at, as an event
+	last   pointed                    // what was pointed at last; N is 0 before the first
+	ended  chan struct{}              // closed at the end
 	closed bool
 }
 
 func newStreams() *streams {
-	return &streams{open: map[chan *view]bool{}, ended: make(chan struct{})}
+	return &streams{open: map[chan *view]chan string{}, ended: make(chan struct{})}
 }
 
-// join returns a channel that always holds the newest view not yet taken; ok
-// is false where there are too many browsers, or the end has come.
-func (s *streams) join() (views chan *view, ok bool) {
+// join returns a channel that always holds the newest view not yet taken, and one that holds
+// the last event of what is pointed at; ok is false where there are too many browsers, or
+// the end has come.
+func (s *streams) join() (views chan *view, points chan string, ok bool) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	if s.closed || len(s.open) >= maxStreams {
-		return nil, false
+		return nil, nil, false
 	}
-	views = make(chan *view, 1)
-	s.open[views] = true
-	return views, true
+	views, points = make(chan *view, 1), make(chan string, 1)
+	if s.last.N > 0 {
+		old := s.last
+		old.Old = true
+		points <- old.event()
+	}
+	s.open[views] = points
+	return views, points, true
 }
 
 func (s *streams) leave(views chan *view) {
@@ -62,6 +69,21 @@ func (s *streams) send(v *view) {
 	}
 }
 
+// point puts what is pointed at in every channel, in the place of what was not yet taken.
+func (s *streams) point(at toldPoint) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.last = pointed{toldPoint: at, N: s.last.N + 1}
+	event := s.last.event()
+	for _, points := range s.open {
+		select {
+		case <-points:
+		default:
+		}
+		points <- event // empty now, and only point fills it
+	}
+}
+
 // close ends all streams.
 func (s *streams) close() {
 	s.mu.Lock()
@@ -75,7 +97,7 @@ func (s *streams) close() {
 // getEvents streams the states, from the first that was shown on. A browser that comes back says which it had
 // last, and gets the newest only if that is another.
 func (s *Server) getEvents(w http.ResponseWriter, r *http.Request) {
-	views, ok := s.streams.join()
+	views, points, ok := s.streams.join()
 	if !ok {
 		w.Header().Set("Retry-After", "5")
 		http.Error(w, "Too many pages are open.", http.StatusServiceUnavailable)
@@ -104,6 +126,7 @@ func (s *Server) getEvents(w http.ResponseWriter, r *http.Request) {
 			return
 		case v := <-views:
 			text = st.events(v)
+		case text = <-points:
 		case <-ticker.C:
 		}
 		if st.write(text) != nil {

@@ -22,6 +22,7 @@ func (s *Server) routes() []route {
 		{"GET /api/state", s.getState},
 		{"GET /api/score", s.getScore},
 		{"GET /api/stage", s.getStage},
+		{"POST /api/pick", s.postPick},
 		{"POST /api/take", s.postTake},
 		{"POST /api/result", s.postResult},
 		{"POST /api/undo", s.postUndo},

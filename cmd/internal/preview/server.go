@@ -29,6 +29,9 @@ type Options struct {
 	NewToken bool
 	// Tokens is where tokens are kept; empty: with the user's caches.
 	Tokens string
+	// Picked, where it is set, is told of the pull that somebody picks on the page: where
+	// its statement stands, line and column from 1. Several goroutines call it.
+	Picked func(file string, line, column int)
 }
 
 // A Server serves the live page. New listens, Serve answers.
@@ -45,6 +48,7 @@ type Server struct {
 	streams  *streams
 	screens  screens
 	results  results
+	picked   func(file string, line, column int)
 }
 
 // Time limits. Nothing but the event stream stays open for long, and that
@@ -75,6 +79,7 @@ func New(opt Options) (*Server, error) {
 		run:      rand.Text(),
 		token:    rand.Text(),
 		streams:  newStreams(),
+		picked:   opt.Picked,
 	}
 	at := netip.MustParseAddrPort(listener.Addr().String())
 	s.hosts = hosts{named: host, port: fmt.Sprint(at.Port()), open: !at.Addr().Unmap().IsLoopback()}

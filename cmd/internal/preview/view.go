@@ -37,7 +37,8 @@ type told struct {
 	Token   string            `json:"token"` // for requests that write
 	Files   string            `json:"files"` // another: the page's files are others
 	Version uint64            `json:"version"`
-	Plans   []json.RawMessage `json:"plans"` // each a toldPlan
+	Picks   bool              `json:"picks,omitempty"` // somebody wants to know what is picked
+	Plans   []json.RawMessage `json:"plans"`           // each a toldPlan
 }
 
 type toldPlan struct {
@@ -113,7 +114,7 @@ type toldCause struct {
 // told are not told anew: of a whole film, a save changes one.
 func newView(s *Server, state *rebuild.State, before *view) *view {
 	v := &view{state: state, id: fmt.Sprintf("%s-%d", s.run, state.Version), plans: map[*rebuild.Plan]json.RawMessage{}}
-	t := told{Run: s.run, Token: s.token, Files: s.assets.tag, Version: state.Version, Plans: []json.RawMessage{}}
+	t := told{Run: s.run, Token: s.token, Files: s.assets.tag, Version: state.Version, Picks: s.picked != nil, Plans: []json.RawMessage{}}
 	for _, p := range state.Plans {
 		if before != nil {
 			v.plans[p] = before.plans[p]

@@ -30,6 +30,16 @@ func (d *Drafts) Add(path string) string {
 	return w.key
 }
 
+// Key returns the key of a plan; ok is false if it was not added.
+func (d *Drafts) Key(path string) (key string, ok bool) {
+	for _, w := range d.r.plans {
+		if w.path == path {
+			return w.key, true
+		}
+	}
+	return "", false
+}
+
 // Read reads the plans whose texts are not what they were, and returns what all come to.
 // read returns the text of a file; several goroutines call it. Once ctx is done fewer
 // shots may be drawn, and the State is not to be shown.

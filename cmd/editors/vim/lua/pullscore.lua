@@ -37,6 +37,15 @@ local function set_keys(buffer)
   end
 end
 
+-- point tells the server where the cursor is, so that the score lights the pull there.
+local function point(buffer)
+  for _, client in pairs(vim.lsp.buf_get_clients(buffer)) do
+    if client.name == 'pullscore' then
+      client.notify('pullscore/cursor', vim.lsp.util.make_position_params(0, client.offset_encoding))
+    end
+  end
+end
+
 local function attach(buffer, config)
   if vim.lsp.start then
     vim.lsp.start(config, { bufnr = buffer })
@@ -83,6 +92,13 @@ function M.setup(given)
     pattern = 'pull',
     callback = function(event)
       M.start(event.buf)
+      vim.api.nvim_create_autocmd('CursorMoved', {
+        group = 'pullscore',
+        buffer = event.buf,
+        callback = function()
+          point(event.buf)
+        end,
+      })
     end,
   })
   for _, buffer in ipairs(vim.api.nvim_list_bufs()) do

@@ -83,6 +83,14 @@ async function checkAll() {
   }
 }
 
+// pointed tells the server where the cursor is, so that the score lights the pull there.
+function pointed({ textEditor: { document }, selections: [{ active }] }) {
+  if (document.languageId !== "pull" || !client?.isRunning()) return;
+  const textDocument = { uri: document.uri.toString() };
+  client.sendNotification("pullscore/cursor", { textDocument, position: { line: active.line, character: active.character } })
+    .catch(() => {}); // the server has ended
+}
+
 // changed starts another program if another is set, and tells the running one of
 // the other settings.
 async function changed(event) {
@@ -99,6 +107,7 @@ export async function activate(context) {
     vscode.commands.registerCommand("pullscore.openScore", openScore),
     vscode.commands.registerCommand("pullscore.checkAll", checkAll),
     vscode.workspace.onDidChangeConfiguration(changed),
+    vscode.window.onDidChangeTextEditorSelection(pointed),
   );
   await start();
 }

@@ -4,12 +4,13 @@
 // backoff returns how long to wait before the nth try, in milliseconds.
 export function backoff(n) { return Math.min(250 * 2 ** n, 4000); }
 
-// A Link hands every new state to take, pages that come before it to keep, and
+// A Link hands every new state to take, pages that come before it to keep, what somebody
+// points at in an editor to point, and
 // tells with changed whether it is "live", "waiting", "resting" (nobody looks) or
 // "refused": the program wants another token, and asking again would not help.
 export class Link {
-  constructor({ take, keep, changed }) {
-    Object.assign(this, { take, keep, changed, tries: 0, last: "", query: "" });
+  constructor({ take, keep, point, changed }) {
+    Object.assign(this, { take, keep, point, changed, tries: 0, last: "", query: "" });
     document.addEventListener("visibilitychange", () => this.look());
     this.look();
   }
@@ -53,6 +54,7 @@ export class Link {
       this.take(JSON.parse(event.data));
     };
     source.addEventListener("sheet", (event) => this.keep(JSON.parse(event.data)));
+    source.addEventListener("point", (event) => this.point(JSON.parse(event.data)));
     source.onerror = () => {
       this.changed("waiting");
       if (source.readyState !== EventSource.CLOSED || this.source !== source) return; // it tries by itself

@@ -98,6 +98,13 @@ export class Near {
     for (const g of this.rowsOf(null, { subjects: [], pulls: [], findings: [{ number }] })) this.slab(g);
   }
 
+  // pull marks a pull that somebody points at elsewhere; 0 marks none.
+  pull(number) {
+    this.clear();
+    for (const g of this.all(`g.pull[data-number="${number}"]`)) this.thicken(g);
+    if (number) for (const g of this.rowsOf(null, { subjects: [], pulls: [number], findings: [] })) this.slab(g);
+  }
+
   // clear takes back all that show has done.
   clear() {
     clearTimeout(this.timer);
@@ -158,6 +165,7 @@ export class Near {
   slab(g) {
     const box = inkOf(g);
     const page = this.score.pages[this.score.sheets.indexOf(g.closest(".sheet"))];
+    if (!page) return; // it is laid out anew
     const margin = 11;
     const slab = rect("slab", { x: margin, y: box.y - 0.3, width: page.width_mm + 2 * (page.origin_mm - margin), height: box.height + 0.6 });
     slab.dataset.row = g.dataset.subject ?? g.dataset.number;

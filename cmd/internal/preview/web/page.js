@@ -1,6 +1,6 @@
 // The page: takes every new state and shows the shot that is picked.
 
-import { get, make, player, say, setToken } from "./shared.js";
+import { get, make, player, post, say, setToken } from "./shared.js";
 import { choose, count, fromHash, has, neighbour, nextPull, ofShot, tidings, toHash } from "./model.js";
 import { bind, listen } from "./keys.js";
 import { AfterBar } from "./afterbar.js";
@@ -28,12 +28,14 @@ const near = new Near(score, $("card"), { about: (kind, key) => about(kind, key)
 const after = new AfterBar($("after"));
 score.onScroll = () => near.moved();
 score.beforePut = () => near.clear();
+score.afterPut = () => lightPointed();
 score.onLayout = () => state && show();
 
 let state = null; // as last told
 const places = new Places(fromHash(location.hash), () => show());
 let kept = null; // the page that came with the last state
 let drawn = ""; // what the score shows: plan, shot, version and run
+let pointed = null; // what somebody points at in an editor: plan, shot, pull
 let loaded = ""; // what the playhead is on: plan and shot
 
 const planOf = (at) => state?.plans.find((p) => p.key === at?.plan);
@@ -199,7 +201,24 @@ function about(kind, key) {
 score.onPull = (number) => {
   const pull = shotOf(places.shown)?.pulls.find((p) => p.number === number);
   if (pull) player.seek(pull.start_s);
+  if (pull && state.picks) post("api/pick", { plan: places.shown.plan, shot: places.shown.shot, pull: number }).catch(() => {}); // the editor has gone
 };
+
+// pointAt shows what somebody points at in an editor.
+function pointAt(at) {
+  if (!state || !has(state, at) || at.n === pointed?.n) return;
+  const first = pointed === null;
+  pointed = at;
+  const there = at.plan === places.shown?.plan && at.shot === places.shown.shot && !places.missing;
+  if (there) lightPointed();
+  else if (!(at.old && first)) go({ plan: at.plan, shot: at.shot }); // it lights once that is drawn
+}
+
+// lightPointed lights it on the drawing, which may be new, unless somebody points at the
+// page itself.
+function lightPointed() {
+  if (pointed && !near.mark && pointed.plan === places.shown?.plan && pointed.shot === places.shown.shot) near.pull(pointed.pull);
+}
 score.onFlag = (number) => {
   const of = findingsHere().find((f) => f.number === number);
   score.light(number);
@@ -236,6 +255,7 @@ const words = { live: "live", waiting: "waiting for the program", resting: "rest
 const link = new Link({
   take,
   keep: (page) => { kept = page; },
+  point: pointAt,
   changed: (now) => {
     $("link").dataset.state = now;
     $("link").textContent = words[now];

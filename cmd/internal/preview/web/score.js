@@ -148,6 +148,7 @@ export class Score {
     layTargets(sheet.querySelector(":scope > svg"), sheet.clientWidth / page.width_mm);
     this.scrolled();
     this.follow();
+    this.afterPut?.();
   }
 
   // scrolled keeps the heads of rows and the rulers in sight, once a frame.
@@ -318,6 +319,7 @@ export class Score {
     this.ask();
     this.sheets.forEach((sheet, i) => this.pages[i] && layTargets(sheet.querySelector(":scope > svg"), sheet.clientWidth / this.pages[i].width_mm));
     this.scrolled();
+    this.afterPut?.();
   }
 
   // jump shows a place: the flag of that number if the drawing has it, else
