@@ -3,6 +3,7 @@ package preview
 import (
 	"fmt"
 	"testing"
+	"time"
 )
 
 // What is pointed at in an editor lights on the page, in another shot too and again after a
@@ -33,8 +34,13 @@ func TestPointsGoBothWays(t *testing.T) {
 	b.show(marked["pull"])
 	value[any](b, fmt.Sprintf(`document.querySelector(%s).dispatchEvent(new KeyboardEvent("keydown", { key: "Enter", bubbles: true }))`, "`"+marked["pull"]+"`"))
 	pull := state.Plans[0].Good.Shots[1].Pulls[0]
-	if got, want := <-picked, fmt.Sprint(pull.Line, ":", pull.Column); got != want {
-		t.Errorf("picked %s, not %s", got, want)
+	select {
+	case got := <-picked:
+		if want := fmt.Sprint(pull.Line, ":", pull.Column); got != want {
+			t.Errorf("picked %s, not %s", got, want)
+		}
+	case <-time.After(30 * time.Second):
+		t.Error("nothing was picked")
 	}
 }
 
