@@ -151,10 +151,7 @@ func (a *actor) rewrites() {
 		if _, ok := section.Head.(*lang.Shot); !ok || whole.end < a.within.start || a.within.end < whole.start {
 			continue
 		}
-		for _, shot := range a.plan.shotsOf(d, whole.start) {
-			if a.plan.reals[shot.File] != d.real || shot.Line != section.Head.Range().Start.Line {
-				continue
-			}
+		for _, shot := range a.plan.headed(d, section.Head.Range()) {
 			for _, one := range section.Body {
 				if at := spanOf(one.Range()); at.end < a.within.start || a.within.end < at.start {
 					continue
@@ -191,13 +188,13 @@ func (a *actor) add(action lsp.CodeAction, edits []lang.Edit) {
 	if len(edits) == 0 {
 		return
 	}
-	by, paths := map[string][]edit{}, map[string]string{}
+	by, paths := map[string][]lang.Edit{}, map[string]string{}
 	for _, e := range edits {
 		paths[e.Range.File] = e.Range.File
-		by[e.Range.File] = append(by[e.Range.File], edit{e.Range, e.Text})
+		by[e.Range.File] = append(by[e.Range.File], e)
 	}
 	for _, list := range by {
-		slices.SortStableFunc(list, func(x, y edit) int { return x.at.Start.Offset - y.at.Start.Offset })
+		sortStable(list, func(x, y lang.Edit) int { return x.Range.Start.Offset - y.Range.Start.Offset })
 	}
 	change := a.s.workspaceEdit(paths, by)
 	action.Edit = &change
@@ -258,13 +255,11 @@ func (a *actor) asMove(section *lang.Section, chosen []lang.Statement) []lang.Ed
 // same reports whether the plan comes to the same after edits of its own text: the same
 // pulls at the same times, and no other findings.
 func (a *actor) same(edits []lang.Edit) bool {
-	changed := *a.plan.document
-	var list []edit
-	for _, e := range edits {
-		list = append(list, edit{e.Range, e.Text})
+	changed, ok := a.plan.document.with(edits)
+	if !ok {
+		return false
 	}
-	changed.text = newText(edited(changed.data, list), nil)
-	after := a.s.with(&changed).read(changed.path).result
+	after := a.s.with(changed).read(changed.path).result
 	before := a.plan.result()
 	if len(after.Findings) != len(before.Findings) || len(after.Plan.Shots) != len(before.Plan.Shots) {
 		return false

@@ -122,8 +122,7 @@ type writer struct {
 	tree    *lang.File
 	section *lang.Section    // that the place is in; nil at the top of a file
 	above   []lang.Statement // of the section, the header included
-	habits  habits
-	plan    *planned // nil for a text that nobody can interpret
+	plan    *planned         // nil for a text that nobody can interpret
 }
 
 // writer returns the place at a byte of a document.
@@ -145,7 +144,6 @@ func (s *snapshot) writer(ctx context.Context, d *document, offset int) *writer 
 		w.start = w.above[n-1].Range().Start.Offset
 		w.above = w.above[:n-1]
 	}
-	w.habits = habitsOf(d, w.tree, w.at.From)
 	w.plan, _ = s.plan(ctx, d.uri)
 	return w
 }

@@ -7,6 +7,7 @@ import (
 	"context"
 
 	"pullscore/cmd/internal/lsp"
+	"pullscore/lang"
 )
 
 // cursor lights the pull at the cursor on the live page. Clients send it as the
@@ -46,18 +47,15 @@ func (s *Server) picked(file string, line, column int) {
 		return
 	}
 	d, err := now.at(file)
-	if err != nil || line < 1 || line > len(d.index().starts) {
+	if err != nil {
 		return
 	}
-	text := d.index().line(line - 1)
-	at := d.index().starts[line-1]
-	for i := range string(text) {
-		if column--; column < 1 {
-			at += i
-			break
+	var one lang.Statement
+	for at := range everything(d.tree()) {
+		if start := at.Range().Start; start.Line == line && start.Column == column {
+			one = at
 		}
 	}
-	one := statementAt(d.tree(), at)
 	if one == nil {
 		return
 	}

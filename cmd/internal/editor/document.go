@@ -49,6 +49,17 @@ func (d *document) edited(version int32, changes []lsp.ContentChange, enc encodi
 	return &next
 }
 
+// with returns the document after edits of its file; ok is false if they overlap.
+func (d *document) with(edits []lang.Edit) (next *document, ok bool) {
+	data, ok := lang.ApplyEdits(d.data, edits)
+	if !ok {
+		return nil, false
+	}
+	changed := *d
+	changed.text = newText(data, nil)
+	return &changed, true
+}
+
 // replaced returns the bytes of a text after an edit.
 func (t *text) replaced(c lsp.ContentChange, enc encoding) ([]byte, error) {
 	if c.Range == nil {

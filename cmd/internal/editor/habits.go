@@ -54,14 +54,8 @@ func habitsOf(d *document, tree *lang.File, except int) habits {
 			}
 		}
 	}
-	for _, one := range tree.Body {
+	for one := range everything(tree) {
 		count(one)
-	}
-	for _, section := range tree.Sections {
-		count(section.Head)
-		for _, one := range section.Body {
-			count(one)
-		}
 	}
 	return h
 }

@@ -88,26 +88,35 @@ type teller struct {
 	shots  []*plan.Shot // that the place is in; those of the whole plan above them
 }
 
+// headed returns what the shot comes to whose header stands at a place; none if it could not
+// be built.
+func (p *planned) headed(d *document, header lang.Range) (list []*plan.Shot) {
+	for _, shot := range p.result().Plan.Shots {
+		if shot.Line == header.Start.Line && p.reals[shot.File] == d.real {
+			list = append(list, shot)
+		}
+	}
+	return list
+}
+
+// shotIn returns the shots whose section a byte of a document is in.
+func (p *planned) shotIn(d *document, offset int) []*plan.Shot {
+	var header lang.Range
+	for _, section := range d.tree().Sections {
+		if at := section.Head.Range(); at.Start.Offset <= offset {
+			header = at
+		}
+	}
+	return p.headed(d, header)
+}
+
 // shotsOf returns the shot that a byte of a document is in, as it came out; all shots of
 // the plan if it is in none.
 func (p *planned) shotsOf(d *document, offset int) []*plan.Shot {
-	line := 0
-	for _, section := range d.tree().Sections {
-		if at := section.Head.Range(); at.Start.Offset <= offset {
-			line = at.Start.Line
-		}
+	if in := p.shotIn(d, offset); in != nil {
+		return in
 	}
-	var all, in []*plan.Shot
-	for _, shot := range p.result().Plan.Shots {
-		all = append(all, shot)
-		if p.reals[shot.File] == d.real && shot.Line == line {
-			in = append(in, shot)
-		}
-	}
-	if in == nil {
-		return all
-	}
-	return in
+	return p.result().Plan.Shots
 }
 
 // style returns how lengths of a shot are written.
@@ -226,10 +235,8 @@ func (t *teller) name(m interp.Mention) []string {
 		return t.spoken(m)
 	case mention.Subject:
 		for _, shot := range t.shots {
-			for _, u := range shot.Subjects {
-				if u.Name == m.Name {
-					return []string{subjectSays(shot, u, t.s.style(shot))}
-				}
+			if u := shot.Subject(m.Name); u != nil {
+				return []string{subjectSays(shot, u, t.s.style(shot))}
 			}
 		}
 	case mention.Cue:

@@ -34,12 +34,10 @@ func codeLens(ctx context.Context, s *snapshot, p *lsp.DocumentParams) (any, err
 	for _, section := range d.tree().Sections {
 		switch head := section.Head.(type) {
 		case *lang.Shot:
-			for _, shot := range read.shotsOf(d, head.Range().Start.Offset) {
-				if shot.Line == head.Range().Start.Line && read.reals[shot.File] == d.real {
-					add(section, lsp.Command{Title: read.shotLens(d, section, shot)})
-					if opens {
-						add(section, lsp.Command{Title: "open the score", Command: pageCommand, Arguments: []any{d.uri, shot.ID}})
-					}
+			for _, shot := range read.headed(d, head.Range()) {
+				add(section, lsp.Command{Title: read.shotLens(d, section, shot)})
+				if opens {
+					add(section, lsp.Command{Title: "open the score", Command: pageCommand, Arguments: []any{d.uri, shot.ID}})
 				}
 			}
 		case *lang.Camera, *lang.Lens, *lang.Puller:

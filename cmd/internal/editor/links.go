@@ -4,6 +4,7 @@ package editor
 
 import (
 	"context"
+	"iter"
 
 	"pullscore/cmd/internal/lsp"
 	"pullscore/lang"
@@ -61,4 +62,25 @@ func statements(file *lang.File) []lang.Statement {
 		list = append(list, section.Body...)
 	}
 	return list
+}
+
+// everything yields the statements of a file in their order, headers included.
+func everything(file *lang.File) iter.Seq[lang.Statement] {
+	return func(yield func(lang.Statement) bool) {
+		for _, one := range file.Body {
+			if !yield(one) {
+				return
+			}
+		}
+		for _, section := range file.Sections {
+			if !yield(section.Head) {
+				return
+			}
+			for _, one := range section.Body {
+				if !yield(one) {
+					return
+				}
+			}
+		}
+	}
 }

@@ -16,13 +16,14 @@ import (
 
 // offers returns what can be written at the place, best first.
 func (w *writer) offers() []offer {
-	switch {
-	case w.at.Quoted:
+	if w.at.Quoted {
 		return w.inQuotes()
-	case w.at.Before == "":
-		return w.starts()
 	}
-	list := w.words()
+	written := habitsOf(w.doc, w.tree, w.at.From)
+	if w.at.Before == "" {
+		return w.starts(written)
+	}
+	list := w.words(written)
 	values := w.values()
 	if w.valuesFirst() {
 		return append(values, list...)
@@ -37,7 +38,7 @@ func (w *writer) valuesFirst() bool {
 
 // words returns the words of the language that can come next: units, then what this plan
 // writes most often at such a place, then in the order of the usage line.
-func (w *writer) words() []offer {
+func (w *writer) words(written habits) []offer {
 	type ranked struct {
 		lang.Choice
 		unit, behind, within, anywhere, usage int
@@ -53,10 +54,10 @@ func (w *writer) words() []offer {
 		if r.usage < 0 {
 			r.usage = strings.Index(usage, c.Word)
 		}
-		r.behind = w.habits.behind[[3]string{w.at.Statement, before, c.Word}]
-		r.within = w.habits.within[[2]string{w.at.Statement, c.Word}]
+		r.behind = written.behind[[3]string{w.at.Statement, before, c.Word}]
+		r.within = written.within[[2]string{w.at.Statement, c.Word}]
 		if c.Role == lang.RoleUnit {
-			r.unit, r.anywhere = 1, w.habits.units[c.Word]
+			r.unit, r.anywhere = 1, written.units[c.Word]
 		}
 		if r.usage < 0 {
 			r.usage = len(usage)

@@ -26,7 +26,7 @@ var usual = []string{
 	"boom", "clip", "note", "lasts", "moves", "(",
 }
 
-// repeats reports whether a statement is one of those that the statements that often follow themselves.
+// repeats reports whether a statement often follows itself.
 func repeats(word string) bool {
 	switch word {
 	case "use", "subject", "voice", "let", "stops", "mark", ":", "clip", "note", "script", "edit":
@@ -37,7 +37,7 @@ func repeats(word string) bool {
 
 // starts returns what a line can begin with at the place: what this plan mostly writes
 // behind a statement like the one above, then what is usually written next.
-func (w *writer) starts() []offer {
+func (w *writer) starts(written habits) []offer {
 	type ranked struct {
 		offer
 		out, next, usual int
@@ -45,7 +45,7 @@ func (w *writer) starts() []offer {
 	before := w.before()
 	var list []ranked
 	add := func(o offer, statement string, nth int) {
-		r := ranked{offer: o, next: w.habits.next[[2]string{before, statement}], usual: w.distance(before, statement) + nth*3}
+		r := ranked{offer: o, next: written.next[[2]string{before, statement}], usual: w.distance(before, statement) + nth*3}
 		if w.outside(statement) != w.flush() || w.said(statement) {
 			r.out = 1
 		}
@@ -164,12 +164,11 @@ func (w *writer) flush() bool {
 	if w.section == nil {
 		return true
 	}
-	if len(w.section.Body) == 0 || w.section.Body[0].Range().Start.Column == 1 {
-		start := bytes.LastIndexByte(w.doc.data[:w.at.From], '\n') + 1
-		return w.at.From == start && len(w.above) > 1
+	if w.at.From != bytes.LastIndexByte(w.doc.data[:w.at.From], '\n')+1 {
+		return false
 	}
-	start := bytes.LastIndexByte(w.doc.data[:w.at.From], '\n') + 1
-	return w.at.From == start
+	indented := len(w.section.Body) > 0 && w.section.Body[0].Range().Start.Column > 1
+	return indented || len(w.above) > 1
 }
 
 // said reports whether a statement that stands once stands above the place already.

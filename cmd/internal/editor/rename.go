@@ -121,38 +121,34 @@ func mustDiffer(a, b mention.Kind) bool {
 	return !local(a) || !local(b)
 }
 
-// An edit replaces a part of a file.
-type edit struct {
-	at   lang.Range
-	text string
-}
-
 // renames returns the edits of every file, by real path, in the order of their places.
-func (n *naming) renames(name string, family []interp.Mention) (map[string][]edit, error) {
-	edits := map[string][]edit{}
+func (n *naming) renames(name string, family []interp.Mention) (map[string][]lang.Edit, error) {
+	edits := map[string][]lang.Edit{}
 	for _, m := range family {
 		text, ok := m.Write(name)
 		if !ok {
 			at := fmt.Sprintf("line %d of %s", m.Range.Start.Line, n.paths[m.Range.File])
 			return nil, lsp.Errorf(lsp.RequestFailed, "on %s a name with blanks or other signs cannot stand", at)
 		}
-		edits[m.Range.File] = append(edits[m.Range.File], edit{m.Range, text})
+		edits[m.Range.File] = append(edits[m.Range.File], lang.Edit{Range: m.Range, Text: text})
 	}
 	return edits, nil
 }
 
 // tried returns what is wrong with edits: the first error that one of the plans has only
 // with them.
-func (n *naming) tried(ctx context.Context, edits map[string][]edit) error {
+func (n *naming) tried(ctx context.Context, edits map[string][]lang.Edit) error {
 	s := n.s
 	for real, list := range edits {
 		d, err := s.at(n.paths[real])
 		if err != nil {
 			return err
 		}
-		changed := *d
-		changed.text = newText(edited(d.data, list), nil)
-		s = s.with(&changed)
+		changed, ok := d.with(list)
+		if !ok {
+			return lsp.Errorf(lsp.RequestFailed, "the places of the name in %s overlap", d.path)
+		}
+		s = s.with(changed)
 	}
 	for _, p := range n.plans {
 		if err := ctx.Err(); err != nil {
@@ -175,19 +171,8 @@ func (n *naming) tried(ctx context.Context, edits map[string][]edit) error {
 	return nil
 }
 
-// edited returns a text after edits.
-func edited(text []byte, list []edit) []byte {
-	var out []byte
-	at := 0
-	for _, e := range list {
-		out = append(append(out, text[at:e.at.Start.Offset]...), e.text...)
-		at = e.at.End.Offset
-	}
-	return append(out, text[at:]...)
-}
-
 // workspaceEdit returns edits as the client knows them; paths has the path of each file.
-func (s *snapshot) workspaceEdit(paths map[string]string, edits map[string][]edit) lsp.WorkspaceEdit {
+func (s *snapshot) workspaceEdit(paths map[string]string, edits map[string][]lang.Edit) lsp.WorkspaceEdit {
 	out := lsp.WorkspaceEdit{}
 	for _, real := range sortedKeys(edits) {
 		d, err := s.at(paths[real])
@@ -196,7 +181,7 @@ func (s *snapshot) workspaceEdit(paths map[string]string, edits map[string][]edi
 		}
 		var list []lsp.TextEdit
 		for _, e := range edits[real] {
-			list = append(list, lsp.TextEdit{Range: s.ranged(d, e.at.Start.Offset, e.at.End.Offset), NewText: e.text})
+			list = append(list, lsp.TextEdit{Range: s.ranged(d, e.Range.Start.Offset, e.Range.End.Offset), NewText: e.Text})
 		}
 		if !s.client.Workspace.WorkspaceEdit.DocumentChanges {
 			if out.Changes == nil {

@@ -59,19 +59,8 @@ func spanOf(at lang.Range) span { return span{at.Start.Offset, at.End.Offset} }
 
 // statementAt returns the statement at a byte of a file; nil between statements.
 func statementAt(tree *lang.File, offset int) lang.Statement {
-	at := func(list []lang.Statement) lang.Statement {
-		for _, one := range list {
-			if one.Range().Start.Offset <= offset && offset <= one.Range().End.Offset {
-				return one
-			}
-		}
-		return nil
-	}
-	if one := at(tree.Body); one != nil {
-		return one
-	}
-	for _, section := range tree.Sections {
-		if one := at(append([]lang.Statement{section.Head}, section.Body...)); one != nil {
+	for one := range everything(tree) {
+		if one.Range().Start.Offset <= offset && offset <= one.Range().End.Offset {
 			return one
 		}
 	}

@@ -129,11 +129,8 @@ func meaningOf(t lang.Token, first bool, data []byte) (m meaning, ok bool) {
 // firstTokens returns where statements begin.
 func firstTokens(file *lang.File) map[int]bool {
 	at := map[int]bool{}
-	for _, one := range statements(file) {
+	for one := range everything(file) {
 		at[one.Range().Start.Offset] = true
-	}
-	for _, section := range file.Sections {
-		at[section.Head.Range().Start.Offset] = true
 	}
 	return at
 }
