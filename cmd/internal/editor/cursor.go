@@ -27,7 +27,7 @@ func (s *Server) cursor(p *lsp.PositionParams) {
 			return
 		}
 		offset := now.offset(d, p.Position)
-		shots := read.shotsOf(d, offset)
+		shots := read.shotIn(d, offset)
 		if len(shots) != 1 || s.newest.Load() != now || s.cursors.Load() != nth {
 			return // above the shots, or there is something newer
 		}

@@ -32,7 +32,7 @@ func inlayHints(ctx context.Context, s *snapshot, p *lsp.RangeParams) (any, erro
 		if _, ok := section.Head.(*lang.Shot); !ok || spanOf(rangeOf(section)).end < from || section.Head.Range().Start.Offset > to {
 			continue
 		}
-		shots := read.shotsOf(d, section.Head.Range().Start.Offset)
+		shots := read.headed(d, section.Head.Range())
 		if len(shots) != 1 {
 			continue // it could not be built
 		}

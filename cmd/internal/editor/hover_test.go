@@ -209,3 +209,31 @@ func TestHoverWords(t *testing.T) {
 		t.Errorf("of: %q", got)
 	}
 }
+
+// A place above the shots, or in a shot that could not be built, is in none, also where the
+// plan has a single shot that could.
+func TestAPlaceIsInItsOwnShotAlone(t *testing.T) {
+	uri := "file:///nowhere/a.pull"
+	src := opened + "  cue stroke\nshot 2\n  with lens \"gone\"\n  start on OTTO\n  cue stroke\n"
+	s := held(map[string]string{uri: src})
+	p, err := s.plan(t.Context(), uri)
+	if err != nil || len(p.result().Plan.Shots) != 1 {
+		t.Fatalf("%v: want one shot that could be built", err)
+	}
+	second := strings.Index(src, "shot 2")
+	for at, want := range map[int]int{0: 0, strings.Index(src, "shot 1") + 3: 1, second + 3: 0, len(src): 0} {
+		if got := len(p.shotIn(p.document, at)); got != want {
+			t.Errorf("byte %d is in %d shots, not %d", at, got, want)
+		}
+	}
+	end := p.document.index().position(len(src), utf16)
+	result, err := inlayHints(t.Context(), s, &lsp.RangeParams{TextDocument: lsp.TextDocument{URI: uri}, Range: lsp.Range{End: end}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, h := range result.([]lsp.InlayHint) {
+		if s.offset(p.document, h.Position) > second {
+			t.Errorf("a hint of the first shot stands in the second: %+v", h)
+		}
+	}
+}
