@@ -154,6 +154,8 @@ type Seen struct {
 	Above   Number     `json:"above_m"`      // of the lens's axis
 	OffAxis Number     `json:"off_axis_deg"` // between the axis and the way to them
 	InFrame []Interval `json:"in_frame"`     // from when to when they are in the picture, seconds
+
+	Blocked []Interval `json:"blocked,omitempty"` // from when to when somebody stands in the way, where the shot is staged
 }
 
 // FillSeen says of every subject how a camera that turns or leaves its axis sees it, which

@@ -23,6 +23,7 @@ type Plan struct {
 	Tape     string    `json:"tape"` // "sensor" or "lens"
 	Units    string    `json:"units"`
 	Shots    []*Shot   `json:"shots"`
+	Scenes   []*Scene  `json:"scenes,omitempty"`
 	Defaults []Default `json:"defaults"`
 
 	File string `json:"-"` // the path that it was read from
@@ -104,7 +105,9 @@ type Shot struct {
 
 	Operator   string    `json:"operator,omitempty"`    // who pans and tilts; empty: not said
 	Turns      []Turn    `json:"turns,omitempty"`       // in the order of their starts
-	CameraPath []Station `json:"camera_path,omitempty"` // of a camera that turns, or leaves its axis
+	CameraPath []Station `json:"camera_path,omitempty"` // of a camera that turns, leaves its axis, or has a place on the floor of a scene
+
+	*Staging // nil for a shot that has nothing of a scene and no place for its camera
 
 	File string `json:"file"`
 	Line int    `json:"line"`
@@ -214,10 +217,13 @@ type Subject struct {
 	LawSigma     Number   `json:"law_sigma_deg,omitzero"`
 	Path         []Point  `json:"path"`
 
-	*Seen // nil for a camera that neither turns nor leaves its axis
+	*Seen // nil for a camera that neither turns nor leaves its axis, and has no place
+
+	Measured Number `json:"measured_m,omitzero"` // the tape that was read in the shot, straight from the sensor mark
 
 	Along    *Track  `json:"-"` // from the camera's first place, along the axis
 	Across   *Track  `json:"-"`
+	Up       *Track  `json:"-"`                // over the lens as the shot starts; nil: level with it
 	SlantDeg float64 `json:"-"`                // of the tape, 0 where read along the axis
 	Slant    Number  `json:"slant_m,omitzero"` // the slant tape as read
 

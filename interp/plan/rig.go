@@ -17,6 +17,7 @@ type Rig struct {
 	Slides []Slide
 	Pans   []Sweep // in the order of their starts, without overlaps
 	Tilts  []Sweep
+	Tilt   float64 // at the start, degrees up
 }
 
 // A Slide takes the camera straight to another place between two times in seconds, by
@@ -128,8 +129,8 @@ func (o *Optics) Place(t float64) (p Pose) {
 func (o *Optics) Pose(t float64) Pose {
 	p := o.Place(t)
 	if o.Rig != nil {
-		p.Pan = o.angle(o.Rig.Pans, t, Pose.pan)
-		p.Tilt = o.angle(o.Rig.Tilts, t, Pose.tilt)
+		p.Pan = o.angle(o.Rig.Pans, 0, t, Pose.pan)
+		p.Tilt = o.angle(o.Rig.Tilts, o.Rig.Tilt, t, Pose.tilt)
 	}
 	return p
 }
@@ -138,11 +139,12 @@ func (p Pose) pan(x, y, z float64) float64 { deg, _ := p.Bearing(x, y, z); retur
 
 func (p Pose) tilt(x, y, z float64) float64 { _, deg := p.Bearing(x, y, z); return deg }
 
-// angle is where sweeps have turned the camera by t: the last that has begun says it.
-func (o *Optics) angle(list []Sweep, t float64, bearing func(Pose, float64, float64, float64) float64) float64 {
+// angle is where sweeps have turned the camera by t from where it looked at first: the
+// last that has begun says it.
+func (o *Optics) angle(list []Sweep, first, t float64, bearing func(Pose, float64, float64, float64) float64) float64 {
 	i := sort.Search(len(list), func(i int) bool { return list[i].Start >= t })
 	if i == 0 {
-		return 0
+		return first
 	}
 	s := &list[i-1]
 	switch {
@@ -150,7 +152,7 @@ func (o *Optics) angle(list []Sweep, t float64, bearing func(Pose, float64, floa
 		return s.To
 	case s.With != nil:
 		at := func(t float64) float64 {
-			return bearing(o.Place(t), s.With.Across.At(t), s.With.Along.At(t), 0)
+			return bearing(o.Place(t), s.With.Across.At(t), s.With.Along.At(t), s.With.height(t))
 		}
 		return s.From + Wrapped(at(t)-at(s.Start))
 	}
@@ -173,6 +175,7 @@ func (o *Optics) Keys() []float64 {
 			if s.With != nil {
 				keys = append(keys, s.With.Along.Keys()...)
 				keys = append(keys, s.With.Across.Keys()...)
+				keys = append(keys, s.With.heightKeys()...)
 			}
 		}
 	}
@@ -212,7 +215,23 @@ func (s *Shot) ViewOf(u *Subject, t float64) View {
 	if s.Optics.Rig == nil {
 		return View{Along: s.DistanceAt(u, t), Across: u.Across.At(t)}
 	}
-	return s.Optics.Pose(t).View(u.Across.At(t), u.Along.At(t), 0)
+	return s.Optics.Pose(t).View(u.Across.At(t), u.Along.At(t), u.height(t))
+}
+
+// height is how far over the lens of the start the subject is at t, metres.
+func (u *Subject) height(t float64) float64 {
+	if u.Up == nil {
+		return 0
+	}
+	return u.Up.At(t)
+}
+
+// heightKeys returns the times at which that starts or stops changing.
+func (u *Subject) heightKeys() []float64 {
+	if u.Up == nil {
+		return nil
+	}
+	return u.Up.Keys()
 }
 
 // SideAt returns how far to the right of the lens's axis the subject is at t, in metres.
