@@ -5,14 +5,11 @@ package shot
 
 import (
 	"pullscore/interp/change"
-	"pullscore/interp/clock"
 	"pullscore/interp/cut"
 	"pullscore/interp/film"
-	"pullscore/interp/hand"
-	"pullscore/interp/holds"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
-	"pullscore/interp/setup"
+	"pullscore/interp/shot/built"
 	"pullscore/interp/stage"
 	"pullscore/lang"
 )
@@ -34,52 +31,26 @@ type Options struct {
 	Times Times
 }
 
-// Times are the times that pulls need to land with the wanted chance, in seconds.
-// They are of one hand, and of one goroutine.
-type Times map[Asked]Needed
-
-// An Asked is a pull and the chance with which it is to land.
-type Asked struct {
-	pull   hand.Pull
-	wanted float64
-}
-
-// A Needed is the time that a pull needs; OK is false where no time will do.
-type Needed struct {
-	Seconds float64
-	OK      bool
-}
-
-// A Built is one shot as it comes out. Nobody writes to it once it is built.
-type Built struct {
-	Plan     *plan.Shot
-	Head     *lang.Shot
-	Body     []lang.Statement
-	Items    []names.Item // the statements, moves written out
-	Settings map[string]lang.Statement
-	Lost     names.Losses // what could not be read of it
-	Setup    setup.Setup
-	Stage    *stage.Stage
-	Start    stage.Goal // where the focus is as the shot begins
-	Cut      *cut.Shot  // what the cuts say of the shot; nil where the plan follows none
-	Epoch    int64      // where the plan has the shot begin, as frames
-	Clock    *clock.Clock
-	Pulls    []*Pull // in the order of time
-	Rests    []Rest  // of the focus on somebody, likewise
-
-	times Times
-
-	Subtitles string // a name for the subtitles that the film has; "" for none
-	Defaults  []plan.Default
-	Told      []lang.Diagnostic // mistakes that have been come upon
-}
+// What a build comes to is of package built.
+type (
+	// Built is one shot as it comes out.
+	Built = built.Shot
+	// Pull is a rack or a follow of it.
+	Pull = built.Pull
+	// Rest is a time in which the focus stands on somebody.
+	Rest = built.Rest
+	// Keys holds when subjects, the camera or the zoom start or stop.
+	Keys = built.Keys
+	// Times are needed times that are known already.
+	Times = built.Times
+)
 
 // Build computes the shot of a section with one change. Where ok is false it
 // cannot be computed at all: then only what is written in it is known.
 func Build(f *film.Film, sec *lang.Section, ch change.Change, opt Options) (out *Built, ok bool) {
 	b := newBuilder(f, sec, ch)
 	sh := b.plan()
-	out = &Built{Plan: sh, Head: b.Head, Body: sec.Body, Subtitles: f.Subtitles(), times: opt.Times}
+	out = &Built{Plan: sh, Head: b.Head, Body: sec.Body, Subtitles: f.Subtitles(), Times: opt.Times}
 	b.Shot = sh
 	b.Settings = map[string]lang.Statement{}
 	twice := false // where the header between two shots is lost, the first that is said twice tells it
@@ -132,41 +103,11 @@ func (b *builder) compute(out *Built, opt Options) {
 	endFollows(racks, float64(out.Plan.Duration))
 	b.Stage.EndTurns(float64(out.Plan.Duration))
 	b.limitTurns(out)
-	out.Pulls = pullsOf(racks)
-	if opt.Lines { // before the figures: what hangs on a line is drawn with it
-		out.Clock.Finish(out.Plan)
-		out.fillBlocking()
-	}
-	for _, p := range out.Pulls {
-		out.figures(p, opt.Needed)
-		out.Plan.Pulls = append(out.Plan.Pulls, p.Plan)
-	}
-	out.fillInCut()
+	out.Fill(racks, opt.Lines, opt.Needed)
 	b.tellClips()
 	if opt.Lines {
-		out.hang()
 		b.untimed(out.Pulls)
-		out.fillMisses()
-		out.fillTurns()
 		b.sayRig(out)
 	}
-	out.Plan.Optics.Light.Loss = out.nearLoss()
 	b.sayNearLoss(out.Plan.Optics.Light)
-	out.fillSubjects(opt.Lines)
-	if opt.Lines {
-		out.Plan.FillSeen()
-	}
-	for _, p := range out.Pulls {
-		if p.Rack.Follow {
-			out.followFigures(p) // along the drawn curve, so after all else
-		}
-	}
-	if opt.Lines {
-		out.fillBands()
-		holds.Fill(out.Plan)
-	}
-	out.Rests = out.rests()
-	for _, r := range out.Rests {
-		out.Plan.Rests = append(out.Plan.Rests, r.Plan)
-	}
 }

@@ -258,31 +258,3 @@ func (b *builder) duration(out *Built, racks []*clock.Pull) float64 {
 	}
 	return t
 }
-
-// untimed lists the time of racks that do not say theirs, among what the plan
-// leaves out.
-func (b *builder) untimed(pulls []*Pull) {
-	n, shortest, longest := 0, math.Inf(1), 0.0
-	for _, p := range pulls {
-		if p.Plan.Untimed {
-			n++
-			long := p.Rack.LandS - p.Rack.StartS
-			shortest, longest = min(shortest, long), max(longest, long)
-		}
-	}
-	if n == 0 {
-		return
-	}
-	value, who := units.Style{}.Time(shortest), "1 rack does not say it"
-	if text := (units.Style{}).Time(longest); text != value {
-		value += " to " + text
-	}
-	if n > 1 {
-		who = fmt.Sprintf("%d racks do not say it", n)
-	}
-	why := ": the shortest that lands with the wanted chance, and 1 s where none does"
-	if b.Shot.RingUnknown() {
-		why = ": the shortest that lands with the wanted chance on the ring that needs the longest, and 1 s where none does"
-	}
-	b.byDefault("over", value, who+why)
-}

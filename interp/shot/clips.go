@@ -20,12 +20,3 @@ func (b *builder) checkClip(s *lang.Clip) {
 			"A clip counts if its source begins at the first timecode or later, and before the second. Exchange the two, or correct one.")
 	}
 }
-
-// tellClips lists the clips of other names than the shot's that were taken for it.
-func (b *builder) tellClips() {
-	if b.Cut != nil && b.Cut.List != nil {
-		for _, clip := range b.Cut.Taken() {
-			b.byDefault("clip", clip, "in "+b.Cut.List.Base())
-		}
-	}
-}

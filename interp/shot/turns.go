@@ -1,136 +1,16 @@
-// Turns: how the camera turns and where it goes, as the crew reads it.
+// How far the camera tilts.
 
 package shot
 
 import (
 	"fmt"
 	"math"
-	"slices"
 
-	"pullscore/interp/plan"
-	"pullscore/interp/stage"
 	"pullscore/interp/units"
 )
 
 // steepest is how far up or down a camera tilts, degrees.
 const steepest = 90
-
-// fillTurns writes the turns of the camera and its path into the shot.
-func (b *Built) fillTurns() {
-	sh := b.Plan
-	if sh.Optics.Rig == nil {
-		return
-	}
-	for _, m := range b.Stage.InTime() {
-		if m.Kind == "pan" || m.Kind == "tilt" {
-			sh.Turns = append(sh.Turns, b.turn(m))
-		}
-	}
-	times := b.straightened(append(sh.Optics.Keys(), 0, float64(sh.Duration)), func(t float64) []float64 {
-		p := sh.Optics.Pose(t)
-		return []float64{p.X, p.Y, p.Z, p.Pan * metresPerDegree, p.Tilt * metresPerDegree}
-	})
-	for _, t := range times {
-		p := sh.Optics.Pose(t)
-		sh.CameraPath = append(sh.CameraPath, plan.Station{
-			T: plan.Number(t), Right: plan.Number(p.X), Upstage: plan.Number(p.Y), High: plan.Number(p.Z),
-			PanDeg: plan.Number(p.Pan), TiltDeg: plan.Number(p.Tilt),
-		})
-	}
-}
-
-// metresPerDegree is what a degree of the camera is at three metres, where the error of
-// its path is told.
-const metresPerDegree = 3 * math.Pi / 180
-
-// turn returns a turn of the camera with its speed.
-func (b *Built) turn(m *stage.Move) plan.Turn {
-	t := plan.Turn{
-		Kind: m.Kind, Start: plan.Number(m.Start), End: plan.Number(m.End), From: plan.Number(m.From), To: plan.Number(m.To),
-		Profile: "even",
-	}
-	if m.Aim != nil {
-		t.Target = m.Aim.Name
-	}
-	peak, at := b.Fastest(m)
-	t.Peak = plan.Number(peak)
-	switch {
-	case m.Keeps:
-		t.Profile = "with"
-	case m.Smooth:
-		t.Profile = "smooth"
-	}
-	t.Width = plan.Number(b.Plan.CrossesIn(m.Kind, peak, at))
-	return t
-}
-
-// Fastest returns how fast a turn is at its fastest, degrees a second, and when.
-func (b *Built) Fastest(m *stage.Move) (peak, at float64) {
-	long := m.End - m.Start
-	if !(long > 0) {
-		return 0, m.Start
-	}
-	if !m.Keeps {
-		if peak = math.Abs(m.To-m.From) / long; m.Smooth {
-			peak *= 1.875 // of minimum jerk
-		}
-		return peak, m.Start + long/2
-	}
-	at = m.Start
-	angle := func(t float64) float64 { return stage.AngleOf(m.Kind, b.Plan.Optics.Pose(t)) }
-	step := b.Plan.Speed().Seconds(1)
-	n := int(min(math.Ceil(long/step), mostSteps))
-	before := angle(m.Start)
-	for i := 1; i <= n; i++ {
-		now := angle(m.Start + long*float64(i)/float64(n))
-		if speed := math.Abs(now-before) / (long / float64(n)); speed > peak {
-			peak, at = speed, m.Start+long*(float64(i)-0.5)/float64(n)
-		}
-		before = now
-	}
-	return peak, at
-}
-
-// mostSteps is at how many moments a turn is looked at, at most.
-const mostSteps = 20_000
-
-// straightened returns times with so many more between them that what changes in time
-// is straight between two, to a millimetre. of returns its values at a time, in metres.
-func (b *Built) straightened(times []float64, of func(float64) []float64) []float64 {
-	const most, deep = 0.001, 12
-	end := float64(b.Plan.Duration)
-	keys := plan.Sorted(slices.DeleteFunc(times, func(t float64) bool { return !(t >= 0 && t <= end) }))
-	var out []float64
-	var split func(from, to float64, a, z []float64, level int)
-	split = func(from, to float64, a, z []float64, level int) {
-		var mid []float64
-		bent := false
-		for k := 1; k < 8; k++ {
-			u := float64(k) / 8
-			v := of(from + (to-from)*u)
-			for i := range v {
-				bent = bent || math.Abs(v[i]-(a[i]+(z[i]-a[i])*u)) > most*0.9
-			}
-			if k == 4 {
-				mid = v
-			}
-		}
-		if !bent || level >= deep {
-			return
-		}
-		half := from + (to-from)/2
-		split(from, half, a, mid, level+1)
-		out = append(out, half)
-		split(half, to, mid, z, level+1)
-	}
-	for i, t := range keys {
-		if i > 0 {
-			split(keys[i-1], t, of(keys[i-1]), of(t), 0)
-		}
-		out = append(out, t)
-	}
-	return out
-}
 
 // limitTurns tells of tilts that go past straight up or down.
 func (b *builder) limitTurns(out *Built) {
@@ -141,34 +21,5 @@ func (b *builder) limitTurns(out *Built) {
 		it := out.Items[m.Item]
 		it.In.Fail(m.Stmt.Range(), "out-of-range", fmt.Sprintf("the camera tilts to %s up or down at most, and this goes to %s",
 			units.Style{}.Angle(steepest), units.Style{}.AngleTo(m.To, 1)), "")
-	}
-}
-
-// sayRig lists what a camera that turns or leaves its axis is taken to see where the plan
-// does not say it: how far to the side people are, and how high.
-func (b *builder) sayRig(out *Built) {
-	rig := out.Plan.Optics.Rig
-	if rig == nil {
-		return
-	}
-	kinds := map[string]bool{}
-	for _, m := range out.Stage.Moves {
-		kinds[m.Kind] = true
-	}
-	var unsaid []string
-	for _, u := range out.Stage.Order {
-		if !u.SideKnown() {
-			unsaid = append(unsaid, u.Name)
-		}
-	}
-	if len(unsaid) > 0 && (kinds["pan"] || kinds["track"]) {
-		why := "the camera pans or tracks, and no line says the side of " + unsaid[0]
-		if n := len(unsaid) - 1; n > 0 {
-			why += " and " + units.Count(n, "other")
-		}
-		b.byDefault("side", "straight ahead", why)
-	}
-	if kinds["tilt"] || kinds["boom"] {
-		b.byDefault("height", "level with the lens as the shot starts", "the camera tilts or booms, and a distance says no height")
 	}
 }

@@ -87,9 +87,13 @@ var textRooms = []room{
 	{"interp/setup", []string{
 		"lang$", "optics", "interp/names", "interp/kit", "interp/change", "interp/film", "interp/rewrite", "interp/hand", "interp/viewer", "interp/plan", "interp/units",
 	}},
-	{"interp/shot", []string{
-		"lang$", "lang/timecode", "optics", "interp/names", "interp/kit", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/away", "interp/film", "interp/rewrite",
+	{"interp/shot/built", []string{
+		"lang$", "optics", "interp/names", "interp/kit", "interp/stage", "interp/cut", "interp/clock", "interp/away",
 		"interp/setup", "interp/hand", "interp/holds", "interp/viewer", "interp/plan", "interp/units",
+	}},
+	{"interp/shot", []string{
+		"lang$", "lang/timecode", "interp/names", "interp/kit", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/away", "interp/film", "interp/rewrite",
+		"interp/setup", "interp/shot/built", "interp/plan", "interp/units",
 	}},
 	{"interp/lenses", []string{"optics", "interp/kit", "interp/plan", "interp/units"}},
 	{"interp/checks/check", []string{"lang$", "lang/rule", "interp/change", "interp/clock", "interp/shot", "interp/stops", "interp/units"}},

@@ -1,7 +1,7 @@
 // What is on the lens, and between hand and ring: close-up lens, tube, a wheel with ends,
 // play.
 
-package shot
+package built
 
 import (
 	"math"
@@ -14,7 +14,7 @@ import (
 
 // turnsBack returns by how many degrees more the hand turns because a pull turns the other
 // way than the one before it.
-func (b *Built) turnsBack(before *clock.Pull, towardsInf bool) float64 {
+func (b *Shot) turnsBack(before *clock.Pull, towardsInf bool) float64 {
 	p := b.Setup.Lens.Slack()
 	if !(p > 0) || before == nil || before.Failed {
 		return 0
@@ -38,7 +38,7 @@ type handEnds struct {
 }
 
 // handEnds returns the ends that hold the hand. The lens must have a ring.
-func (b *Built) handEnds() handEnds {
+func (b *Shot) handEnds() handEnds {
 	t, law := b.Setup.Travel, b.Plan.Optics.Ring
 	if t.Deg > 0 {
 		return handEnds{t.Lo, t.Hi, true, true}
@@ -49,13 +49,13 @@ func (b *Built) handEnds() handEnds {
 }
 
 // slips reports whether nothing holds the ring at its ends.
-func (b *Built) slips() bool {
+func (b *Shot) slips() bool {
 	return b.Setup.Lens.Ends == "slip" || b.Setup.Lens.Ends == "linear"
 }
 
 // LandsOnSlip reports whether a pull lands within its window of an end at which the ring
 // slips on.
-func (b *Built) LandsOnSlip(p *Pull) bool {
+func (b *Shot) LandsOnSlip(p *Pull) bool {
 	if b.Plan.Optics.Ring == nil || b.Setup.Travel.Deg > 0 || !b.slips() || !p.Plan.WindowHand[0].Known() {
 		return false
 	}
@@ -66,7 +66,7 @@ func (b *Built) LandsOnSlip(p *Pull) bool {
 
 // OutsideTravel reports whether a goal at t lies outside the part of the ring that the
 // wheel is mapped to.
-func (b *Built) OutsideTravel(g *stage.Goal, t float64) bool {
+func (b *Shot) OutsideTravel(g *stage.Goal, t float64) bool {
 	if !b.Setup.Travel.Part() || b.Plan.Optics.Ring == nil {
 		return false
 	}
@@ -75,14 +75,14 @@ func (b *Built) OutsideTravel(g *stage.Goal, t float64) bool {
 
 // pastWheel reports whether an angle of the ring lies outside the part that the wheel is
 // mapped to. No hand turns the wheel there, so nothing follows of a pull from or to it.
-func (b *Built) pastWheel(deg float64) bool {
+func (b *Shot) pastWheel(deg float64) bool {
 	w := b.Setup.Travel
 	return w.Part() && (deg < w.Lo-1e-6 || deg > w.Hi+1e-6)
 }
 
 // BeyondFarthest reports whether a goal at t is farther than the lens focuses behind its
 // close-up lens, or on its tube.
-func (b *Built) BeyondFarthest(g *stage.Goal, t float64) bool {
+func (b *Shot) BeyondFarthest(g *stage.Goal, t float64) bool {
 	glass := &b.Plan.Optics.Glass
 	if glass.Diopter == 0 && glass.Tube == 0 {
 		return false
@@ -92,13 +92,13 @@ func (b *Built) BeyondFarthest(g *stage.Goal, t float64) bool {
 
 // LostBetween returns how many stops less light the picture gets at the end of a pull than
 // at its start; below 0 it gets more.
-func (b *Built) LostBetween(p *Pull) float64 {
+func (b *Shot) LostBetween(p *Pull) float64 {
 	return b.Plan.NearLoss(p.Plan.ToLens, p.Rack.LandS) - b.Plan.NearLoss(p.Plan.FromLens, p.Rack.StartS)
 }
 
 // WithoutPlay returns the landing of a rack if the ring had no play; loses is false where
 // this rack loses nothing by it.
-func (b *Built) WithoutPlay(p *Pull) (l hand.Landing, loses bool) {
+func (b *Shot) WithoutPlay(p *Pull) (l hand.Landing, loses bool) {
 	if !p.Plan.PlayShift.Known() || !(p.Plan.PlayShift > 0) {
 		return p.Landed, false
 	}

@@ -5,7 +5,7 @@
 // hand have it, and three windows make nine landings. Their least and their most are the
 // one range that is printed. It is computed for what is printed alone.
 
-package shot
+package built
 
 import (
 	"math"
@@ -16,7 +16,7 @@ import (
 
 // fillBands says between what the chance and the ceiling of every pull lie. What a rest
 // comes to does not hang on the hand.
-func (b *Built) fillBands() {
+func (b *Shot) fillBands() {
 	for _, p := range b.Pulls {
 		if !p.Plan.Chance.Known() {
 			continue
@@ -34,14 +34,14 @@ func (b *Built) fillBands() {
 
 // lies writes between what the chance and the ceiling of a pull lie, and whether what is
 // wanted lies outside.
-func (b *Built) lies(p *Pull, chance, ceiling plan.Interval) {
+func (b *Shot) lies(p *Pull, chance, ceiling plan.Interval) {
 	p.Plan.ChanceBand, p.Plan.CeilingBand = chance, ceiling
 	p.Plan.Firm = chance[0] >= b.Plan.Wanted || chance[1] < b.Plan.Wanted
 }
 
 // chanceOf returns the chance of a pull by the hand, and by how much wider its window is
 // than computed.
-func (b *Built) chanceOf(p *Pull) func(h hand.Hand, by float64) float64 {
+func (b *Shot) chanceOf(p *Pull) func(h hand.Hand, by float64) float64 {
 	asks, own := p.Plan.Asks, b.Setup.Hand
 	if !p.Rack.Follow {
 		return func(h hand.Hand, by float64) float64 { return h.Land(widened(asks, by)).Chance }

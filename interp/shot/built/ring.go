@@ -1,6 +1,6 @@
 // The ring of the shot's lens: what is known of it, and how well.
 
-package shot
+package built
 
 import (
 	"math"
@@ -11,7 +11,7 @@ import (
 
 // doubt says how well the law of the ring knows the mark on which a pull lands, and how
 // wide its window may truly be.
-func (b *Built) doubt(p *Pull) {
+func (b *Shot) doubt(p *Pull) {
 	law := b.Plan.Optics.Ring
 	if law == nil || !p.Plan.ToDeg.Known() {
 		return
@@ -27,7 +27,7 @@ func (b *Built) doubt(p *Pull) {
 
 // onPaper returns the chance of a pull with its mark taken from a printed tape or disc,
 // which is off by as much as the law of the ring may be; NaN without marks.
-func (b *Built) onPaper(p *Pull) plan.Number {
+func (b *Shot) onPaper(p *Pull) plan.Number {
 	if !p.Plan.LawSigma.Known() || p.Rack.Follow {
 		return plan.None()
 	}

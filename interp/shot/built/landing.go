@@ -1,6 +1,6 @@
 // What a pull asks of the hand: how far it turns, and how wide the window is.
 
-package shot
+package built
 
 import (
 	"math"
@@ -14,7 +14,7 @@ import (
 
 // Shortest returns the length of a rack that is to be as short as it can, in
 // seconds.
-func (b *Built) Shortest(p, before *clock.Pull, start, land float64) float64 {
+func (b *Shot) Shortest(p, before *clock.Pull, start, land float64) float64 {
 	if b.Plan.RingUnknown() {
 		return b.shortestOnAny(p, before, start, land)
 	}
@@ -31,15 +31,15 @@ func (b *Built) Shortest(p, before *clock.Pull, start, land float64) float64 {
 
 // neededTime returns the shortest time in which a pull lands as wanted; ok is
 // false where none will do.
-func (b *Built) neededTime(p hand.Pull) (seconds float64, ok bool) {
+func (b *Shot) neededTime(p hand.Pull) (seconds float64, ok bool) {
 	p.Time = 0 // does not count
 	key := Asked{pull: p, wanted: b.Setup.View.Wanted}
-	if n, ok := b.times[key]; ok {
+	if n, ok := b.Times[key]; ok {
 		return n.Seconds, n.OK
 	}
 	seconds, ok = b.Setup.Hand.Needed(p, key.wanted)
-	if b.times != nil && key == key { // NaN would never be found again
-		b.times[key] = Needed{Seconds: seconds, OK: ok}
+	if b.Times != nil && key == key { // NaN would never be found again
+		b.Times[key] = Needed{Seconds: seconds, OK: ok}
 	}
 	return seconds, ok
 }
@@ -51,7 +51,7 @@ const longerBy = 4
 // lands; ok is false where none is found. asks is what it asks as it is written. Of
 // one who stands that is the time for the landing as written. One who moves is
 // elsewhere at another time: so times a tenth of a second apart are tried.
-func (b *Built) neededBy(p *Pull, asks hand.Pull) (seconds float64, ok bool) {
+func (b *Shot) neededBy(p *Pull, asks hand.Pull) (seconds float64, ok bool) {
 	in := func(t float64) (hand.Pull, bool) {
 		if p.Rack.Landing != nil {
 			return b.handPull(p.Rack, p.Before, p.Rack.LandS-t, p.Rack.LandS)
@@ -85,11 +85,11 @@ func (b *Built) neededBy(p *Pull, asks hand.Pull) (seconds float64, ok bool) {
 
 // HandPull returns what a pull asks of the hand; ok is false for a lens without
 // a ring that can be pulled by angle, and where the wheel does not go.
-func (b *Built) HandPull(p *Pull) (out hand.Pull, ok bool) {
+func (b *Shot) HandPull(p *Pull) (out hand.Pull, ok bool) {
 	return b.handPull(p.Rack, p.Before, p.Rack.StartS, p.Rack.LandS)
 }
 
-func (b *Built) handPull(p, before *clock.Pull, start, land float64) (out hand.Pull, ok bool) {
+func (b *Shot) handPull(p, before *clock.Pull, start, land float64) (out hand.Pull, ok bool) {
 	sh, set := b.Plan, b.Setup
 	if sh.Optics.Ring == nil {
 		return out, false
@@ -130,7 +130,7 @@ func (b *Built) handPull(p, before *clock.Pull, start, land float64) (out hand.P
 
 // extremes returns the nearest and the farthest that a pull goes to, from the lens:
 // one distance, but for a split.
-func (b *Built) extremes(p *clock.Pull, t float64) (near, far float64) {
+func (b *Shot) extremes(p *clock.Pull, t float64) (near, far float64) {
 	if p.Aim.Split != nil {
 		return b.Extent(&p.Aim, t)
 	}
@@ -140,7 +140,7 @@ func (b *Built) extremes(p *clock.Pull, t float64) (near, far float64) {
 
 // window is the range of focus settings, from the lens, that keeps what the
 // pull goes to sharp.
-func (b *Built) window(p *clock.Pull, t float64) [2]float64 {
+func (b *Shot) window(p *clock.Pull, t float64) [2]float64 {
 	near, far := b.extremes(p, t)
 	lo, _ := b.Plan.Judged(far, t).Window(far)
 	_, hi := b.Plan.Judged(near, t).Window(near)
@@ -150,7 +150,7 @@ func (b *Built) window(p *clock.Pull, t float64) [2]float64 {
 // windowOf returns the window of what lies from near to far, metres from the lens,
 // as ring angles; an edge at or past an end of the ring is open, since the stop
 // there holds the hand.
-func (b *Built) windowOf(near, far, t float64) (lo, hi float64) {
+func (b *Shot) windowOf(near, far, t float64) (lo, hi float64) {
 	lo, hi = b.EdgesOf(near, far, t)
 	ends := b.handEnds()
 	if ends.atLo && lo <= ends.lo || ends.atHi && lo >= ends.hi {
@@ -167,7 +167,7 @@ func (b *Built) windowOf(near, far, t float64) (lo, hi float64) {
 // blur there grows as it does on the near side: as far behind the mark as the
 // window reaches before it. A ring that slips, or has no ends, goes on behind its first
 // and last mark in the same way.
-func (b *Built) EdgesOf(near, far, t float64) (lo, hi float64) {
+func (b *Shot) EdgesOf(near, far, t float64) (lo, hi float64) {
 	least, _ := b.Plan.Judged(far, t).Window(far)
 	before, most := b.Plan.Judged(near, t).Window(near)
 	lo, hi = b.Edges([2]float64{least, most}, t)
@@ -189,7 +189,7 @@ func (b *Built) EdgesOf(near, far, t float64) (lo, hi float64) {
 }
 
 // Edges are the ring angles of a window, held at the ring's ends.
-func (b *Built) Edges(w [2]float64, t float64) (lo, hi float64) {
+func (b *Shot) Edges(w [2]float64, t float64) (lo, hi float64) {
 	lo = b.Plan.RingHeld(w[0], t)
 	hi = b.Plan.RingHeld(w[1], t)
 	return lo, hi
@@ -198,7 +198,7 @@ func (b *Built) Edges(w [2]float64, t float64) (lo, hi float64) {
 // spreadOfDistance is the distance's own spread through the ring law, degrees of
 // ring: the sway of camera and subject, and of one who walks as the rack lands, how
 // well the moment and the place are met.
-func (b *Built) spreadOfDistance(p *clock.Pull, x, t float64) float64 {
+func (b *Shot) spreadOfDistance(p *clock.Pull, x, t float64) float64 {
 	if math.IsInf(x, 0) {
 		return 0
 	}
@@ -221,7 +221,7 @@ func (b *Built) spreadOfDistance(p *clock.Pull, x, t float64) float64 {
 
 // walk returns how fast the distance of what a pull goes to changes at t, metres a
 // second, and how far it is from a place where it stands, metres.
-func (b *Built) walk(p *clock.Pull, t float64) (speed, toMark float64) {
+func (b *Shot) walk(p *clock.Pull, t float64) (speed, toMark float64) {
 	if len(p.Aim.Members()) == 0 || p.Aim.Soft() {
 		return 0, 0
 	}
@@ -237,7 +237,7 @@ func (b *Built) walk(p *clock.Pull, t float64) (speed, toMark float64) {
 
 // swayOf returns the sway of what a goal is on and of the camera together, metres
 // RMS: of several the greatest.
-func (b *Built) swayOf(g *stage.Goal) float64 {
+func (b *Shot) swayOf(g *stage.Goal) float64 {
 	most := 0.0
 	for _, u := range g.Members() {
 		most = max(most, swayOfSubject(u))
@@ -245,7 +245,7 @@ func (b *Built) swayOf(g *stage.Goal) float64 {
 	return math.Hypot(most, b.supportSway())
 }
 
-func (b *Built) supportSway() float64 { return kit.SupportSway[b.Setup.Camera.Support] }
+func (b *Shot) supportSway() float64 { return kit.SupportSway[b.Setup.Camera.Support] }
 
 func swayOfSubject(u *stage.Subject) float64 {
 	if !u.Sways.Known() {

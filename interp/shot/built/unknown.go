@@ -5,7 +5,7 @@
 // focus nearly as a unit. So the shot is landed on rings of five such throws, and what
 // is told is between what the chances of all of them lie. There are no degrees.
 
-package shot
+package built
 
 import (
 	"math"
@@ -29,7 +29,7 @@ type Guess struct {
 }
 
 // supposed returns the shot on a ring that turns so far; nil where there is none.
-func (b *Built) supposed(throw float64) *Built {
+func (b *Shot) supposed(throw float64) *Shot {
 	law := b.Setup.Lens.Supposed(throw)
 	if law == nil {
 		return nil
@@ -41,7 +41,7 @@ func (b *Built) supposed(throw float64) *Built {
 }
 
 // guess lands a pull on rings of all throws, and tells between what it lies.
-func (b *Built) guess(p *Pull) {
+func (b *Shot) guess(p *Pull) {
 	p.Guesses = nil
 	if !b.Plan.RingUnknown() || b.OutOfReach(p) || p.Rack.Failed || p.Rack.LandS < p.Rack.StartS {
 		return
@@ -65,7 +65,7 @@ func (b *Built) guess(p *Pull) {
 }
 
 // guessed lands a pull in a shot whose ring is supposed.
-func (b *Built) guessed(p *Pull, throw float64) (g Guess, ok bool) {
+func (b *Shot) guessed(p *Pull, throw float64) (g Guess, ok bool) {
 	own := b.Setup.Hand
 	g.Throw, g.Worst = throw, math.NaN()
 	if g.Asks, ok = b.HandPull(p); !ok {
@@ -95,21 +95,21 @@ func (b *Built) guessed(p *Pull, throw float64) (g Guess, ok bool) {
 
 // Spans returns between what the chance of a pull and its ceiling lie in this shot, as it
 // is or at another stop, on rings of all throws.
-func (b *Built) Spans(p *Pull) (chance, ceiling plan.Interval) {
+func (b *Shot) Spans(p *Pull) (chance, ceiling plan.Interval) {
 	again := b.guessAgain(p)
 	return again.Plan.ChanceBand, again.Plan.CeilingBand
 }
 
 // BestWorst returns the share of the worst half second of a follow that is sharp on the
 // ring that suits it best; 0 where nothing can be said.
-func (b *Built) BestWorst(p *Pull) (best float64) {
+func (b *Shot) BestWorst(p *Pull) (best float64) {
 	for _, g := range b.guessAgain(p).Guesses {
 		best = max(best, g.Worst)
 	}
 	return best
 }
 
-func (b *Built) guessAgain(p *Pull) *Pull {
+func (b *Shot) guessAgain(p *Pull) *Pull {
 	again, to := *p, *p.Plan
 	to.ChanceBand, to.CeilingBand = plan.NoInterval(), plan.NoInterval()
 	again.Plan = &to
@@ -119,7 +119,7 @@ func (b *Built) guessAgain(p *Pull) *Pull {
 
 // ShortestOnBest returns the shortest time in which a rack lands as wanted on the ring
 // that suits it best, in seconds; ok is false where it lands on none.
-func (b *Built) ShortestOnBest(p *Pull) (seconds float64, ok bool) {
+func (b *Shot) ShortestOnBest(p *Pull) (seconds float64, ok bool) {
 	seconds = math.Inf(1)
 	for _, g := range p.Guesses {
 		if t, lands := b.neededTime(g.Asks); lands {
@@ -132,7 +132,7 @@ func (b *Built) ShortestOnBest(p *Pull) (seconds float64, ok bool) {
 // shortestOnAny returns the length of a rack on a ring of which nothing is known: the
 // shortest that lands as wanted on the ring that needs the longest, of those on which it
 // can land at all.
-func (b *Built) shortestOnAny(p, before *clock.Pull, start, land float64) float64 {
+func (b *Shot) shortestOnAny(p, before *clock.Pull, start, land float64) float64 {
 	longest := 0.0
 	for _, throw := range kit.Throws {
 		other := b.supposed(throw)
@@ -155,6 +155,6 @@ func (b *Built) shortestOnAny(p, before *clock.Pull, start, land float64) float6
 
 // noShorter returns a needed time as a rack is written: in tenths of a second, and
 // never shorter than racks are wanted.
-func (b *Built) noShorter(t float64) float64 {
+func (b *Shot) noShorter(t float64) float64 {
 	return max(units.Up(t, 10), units.Up(b.Plan.Speed().Set(b.Setup.View.Quickest), 10), 0.1)
 }

@@ -6,7 +6,7 @@
 // focus is taken as exactly on the mark. All of their depth has to stay sharp, so
 // forward counts for their front and back for their back.
 
-package shot
+package built
 
 import (
 	"math"
@@ -21,7 +21,7 @@ const missStep = 0.1
 
 // fillMisses says where the focus is as the shot begins, and how far somebody may
 // miss each mark.
-func (b *Built) fillMisses() {
+func (b *Shot) fillMisses() {
 	g, sh := &b.Start, b.Plan
 	deg := sh.RingDeg(b.LensDistance(g, 0), 0)
 	sh.Start = plan.Start{To: g.Name(), Target: g.Text, M: plan.Number(b.Tape(g, 0)), Deg: plan.Number(deg), Miss: b.missOf(g, 0)}
@@ -35,7 +35,7 @@ func (b *Built) fillMisses() {
 // missOf returns how far somebody may miss the mark of a goal at t; nil where the
 // focus goes to nobody. Of several who are held together, the least that any of them
 // may.
-func (b *Built) missOf(g *stage.Goal, t float64) *plan.Miss {
+func (b *Shot) missOf(g *stage.Goal, t float64) *plan.Miss {
 	if !g.Ok || g.Soft() || len(g.Members()) == 0 || b.TooNear(g, t) {
 		return nil
 	}
@@ -57,7 +57,7 @@ func (b *Built) missOf(g *stage.Goal, t float64) *plan.Miss {
 
 // missOfOne lessens what may be missed to what one of those may who are to be sharp,
 // with the focus at x metres from the lens.
-func (b *Built) missOfOne(m *plan.Miss, u *stage.Subject, x, t float64) {
+func (b *Shot) missOfOne(m *plan.Miss, u *stage.Subject, x, t float64) {
 	d, half := b.Plan.LensDistanceAt(u.Subject, t), float64(u.Deep)/2
 	least := func(to *plan.Number, room float64) { *to = min(*to, plan.Number(max(0, room))) }
 	soft := b.Plan.Judged(x, t)
@@ -85,7 +85,7 @@ func (b *Built) missOfOne(m *plan.Miss, u *stage.Subject, x, t float64) {
 // ringFor returns by how many degrees the ring turns for somebody who stands so many
 // metres farther than the mark; none without a ring, and where the lens does not
 // focus there.
-func (b *Built) ringFor(g *stage.Goal, by, t float64) plan.Number {
+func (b *Shot) ringFor(g *stage.Goal, by, t float64) plan.Number {
 	tape := b.Tape(g, t) + by
 	closest := b.Setup.Lens.Closest
 	if b.Plan.Optics.Ring == nil || b.Plan.Optics.FromLens && tape <= b.Plan.Focal(t) || b.FromSensor(tape, t) < closest*(1-1e-6) {

@@ -5,7 +5,7 @@
 // that may be a few millimetres deep. So a rest takes the focus as exactly on the
 // mark, and a miss is not counted twice.
 
-package shot
+package built
 
 import (
 	"math"
@@ -31,7 +31,7 @@ type Rest struct {
 }
 
 // rests returns the rests of the shot, in the order of time.
-func (b *Built) rests() (list []Rest) {
+func (b *Shot) rests() (list []Rest) {
 	end := float64(b.Plan.Duration)
 	keys := Keys{}
 	for i := -1; i < len(b.Pulls); i++ {
@@ -57,7 +57,7 @@ func (b *Built) rests() (list []Rest) {
 }
 
 // judge fills in a rest; false where nothing can be computed.
-func (b *Built) judge(r *Rest, keys Keys) bool {
+func (b *Shot) judge(r *Rest, keys Keys) bool {
 	share, stays := 2.0, 2.0
 	for _, u := range r.Goal.Members() {
 		sway := math.Hypot(swayOfSubject(u), b.supportSway())
@@ -85,7 +85,7 @@ const restSteps, restMost = 24, 2000
 // zoneOf returns the narrowest zone in which somebody is sharp during a rest, metres
 // from where they stand, and in what share of the time they are in theirs: of one
 // who moves within the rest the mean over the time.
-func (b *Built) zoneOf(r *Rest, u *stage.Subject, turns []float64, sway float64) (zone [2]float64, share float64) {
+func (b *Shot) zoneOf(r *Rest, u *stage.Subject, turns []float64, sway float64) (zone [2]float64, share float64) {
 	zone = [2]float64{math.Inf(-1), math.Inf(1)}
 	at := func(t float64) float64 {
 		x, d := b.RestingAt(r.Goal, r.From, t), b.Plan.LensDistanceAt(u.Subject, t)
@@ -113,7 +113,7 @@ type Keys map[*stage.Subject][]float64
 
 // Turns returns two times and those between them at which the distance of a subject,
 // or the lens, starts or stops changing.
-func (b *Built) Turns(u *stage.Subject, from, to float64, keys Keys) []float64 {
+func (b *Shot) Turns(u *stage.Subject, from, to float64, keys Keys) []float64 {
 	times, ok := keys[u]
 	if !ok {
 		o := &b.Plan.Optics
@@ -132,7 +132,7 @@ func (b *Built) Turns(u *stage.Subject, from, to float64, keys Keys) []float64 {
 // Steps returns in how many steps the time between two turns is looked at: one where
 // the distance of a subject and the lens stay as they are, else so many a second, and
 // so many at most.
-func (b *Built) Steps(u *stage.Subject, from, to, each, most float64) int {
+func (b *Shot) Steps(u *stage.Subject, from, to, each, most float64) int {
 	mid := (from + to) / 2
 	if b.Plan.Optics.Stirs(from, to) { // which may bring them back to where they were
 		return int(min(math.Ceil((to-from)*each), most))
@@ -145,12 +145,12 @@ func (b *Built) Steps(u *stage.Subject, from, to, each, most float64) int {
 }
 
 // RestingAt is the focus, from the lens at t, that was set on a goal earlier.
-func (b *Built) RestingAt(g *stage.Goal, set, t float64) float64 {
+func (b *Shot) RestingAt(g *stage.Goal, set, t float64) float64 {
 	return b.Plan.Carried(b.LensDistance(g, set), set, t)
 }
 
 // JudgeAgain returns the figures of a rest in this shot, as it is or at another stop.
-func (b *Built) JudgeAgain(r Rest) plan.Rest {
+func (b *Shot) JudgeAgain(r Rest) plan.Rest {
 	b.judge(&r, Keys{})
 	return r.Plan
 }

@@ -1,6 +1,6 @@
 // Figures: every number of every pull, once all of the shot has its times.
 
-package shot
+package built
 
 import (
 	"math"
@@ -12,7 +12,7 @@ import (
 )
 
 // figures fills in the numbers of one pull.
-func (b *Built) figures(p *Pull, needed bool) {
+func (b *Shot) figures(p *Pull, needed bool) {
 	sh := b.Plan
 	from, to := b.FocusBefore(p, p.Rack.StartS), b.LensDistance(&p.Rack.Aim, p.Rack.LandS)
 	if p.Rack.Follow {
@@ -49,7 +49,7 @@ func (b *Built) figures(p *Pull, needed bool) {
 	}
 }
 
-func (b *Built) handFigures(p *Pull, needed bool) {
+func (b *Shot) handFigures(p *Pull, needed bool) {
 	none := plan.None()
 	p.Plan.FromDeg, p.Plan.ToDeg, p.Plan.HandDeg, p.Plan.Peak, p.Plan.Needed = none, none, none, none, none
 	p.Plan.Spread, p.Plan.Chance, p.Plan.Ceiling, p.Plan.WindowHand = none, none, none, plan.NoInterval()
@@ -109,7 +109,7 @@ func (b *Built) handFigures(p *Pull, needed bool) {
 
 // viewerFigures fills in what the audience sees of a rack: the blur of what is
 // left and of what is reached once it has landed, and the breathing.
-func (b *Built) viewerFigures(p *Pull) {
+func (b *Shot) viewerFigures(p *Pull) {
 	sh := b.Plan
 	left := p.Plan.FromLens
 	if u := b.GoalBefore(p).Subject; u != nil && b.GoalBefore(p).Split == nil {
@@ -129,7 +129,7 @@ func (b *Built) viewerFigures(p *Pull) {
 }
 
 // breathing is the change of the image's size over a rack, percent.
-func (b *Built) breathing(p *Pull) float64 {
+func (b *Shot) breathing(p *Pull) float64 {
 	if v := b.Setup.Lens.Breathing; !math.IsNaN(v) {
 		if !p.Plan.ToDeg.Known() {
 			return math.NaN()
@@ -146,7 +146,7 @@ func (b *Built) breathing(p *Pull) float64 {
 }
 
 // hang tells the lines which pulls hang on them.
-func (b *Built) hang() {
+func (b *Shot) hang() {
 	for _, p := range b.Pulls {
 		for _, l := range p.Rack.HangsOnLines {
 			if !l.Timed || !b.Clock.At[l.Item].Known {

@@ -1,6 +1,6 @@
 // What is asked of a built shot: where the focus is, and what its lens can do.
 
-package shot
+package built
 
 import (
 	"math"
@@ -12,7 +12,7 @@ import (
 )
 
 // Racks calls f for every rack in the order of time.
-func (b *Built) Racks(f func(*Pull)) {
+func (b *Shot) Racks(f func(*Pull)) {
 	for _, p := range b.Pulls {
 		if !p.Rack.Follow {
 			f(p)
@@ -21,20 +21,20 @@ func (b *Built) Racks(f func(*Pull)) {
 }
 
 // sight returns the shot as its lens sees it.
-func (b *Built) sight() stage.Sight { return stage.Sight{Shot: b.Plan} }
+func (b *Shot) sight() stage.Sight { return stage.Sight{Shot: b.Plan} }
 
 // Tape returns the distance of a goal at t as the tape reads it, LensDistance
 // the same from the lens; Extent returns the nearest and the farthest of a split
 // from the lens. All are metres.
-func (b *Built) Tape(g *stage.Goal, t float64) float64         { return b.sight().Tape(g, t) }
-func (b *Built) LensDistance(g *stage.Goal, t float64) float64 { return b.sight().LensDistance(g, t) }
-func (b *Built) Extent(g *stage.Goal, t float64) (near, far float64) {
+func (b *Shot) Tape(g *stage.Goal, t float64) float64         { return b.sight().Tape(g, t) }
+func (b *Shot) LensDistance(g *stage.Goal, t float64) float64 { return b.sight().LensDistance(g, t) }
+func (b *Shot) Extent(g *stage.Goal, t float64) (near, far float64) {
 	return b.sight().Extent(g, t)
 }
 
 // AtStop returns the shot as if it were taken at another f-number. Its times and
 // the figures of its pulls are those of the shot as it is.
-func (b *Built) AtStop(n float64) *Built {
+func (b *Shot) AtStop(n float64) *Shot {
 	other := *b
 	other.Plan = b.Plan.AtStop(n)
 	return &other
@@ -42,7 +42,7 @@ func (b *Built) AtStop(n float64) *Built {
 
 // FitsFrom returns the first marked third of the shot's own scale, whether or not the
 // lens has it, at which all of a subject's depth is sharp at t; 0 where there is none.
-func (b *Built) FitsFrom(u *stage.Subject, t float64) float64 {
+func (b *Shot) FitsFrom(u *stage.Subject, t float64) float64 {
 	for _, s := range optics.ThirdStops() {
 		if n := b.Setup.Spoken.Number(s.Mark); n > b.Setup.Number && b.AtStop(n).Plan.Fits(u.Subject, t) {
 			return s.Mark
@@ -54,7 +54,7 @@ func (b *Built) FitsFrom(u *stage.Subject, t float64) float64 {
 // MoveFollowed returns the one move that falls into a follow, of whom it follows or
 // of the camera; nil where none does, or several do. others tells whether
 // the shot has more moves of the same.
-func (b *Built) MoveFollowed(p *Pull) (only *stage.Move, others bool) {
+func (b *Shot) MoveFollowed(p *Pull) (only *stage.Move, others bool) {
 	for _, m := range b.Stage.MovesIn(p.Rack.StartS, p.Rack.LandS) {
 		if m.Kind == "zoom" || m.Keeps || m.Kind == "moves" && m.Who != p.Rack.Aim.Subject {
 			continue
@@ -75,11 +75,11 @@ func (b *Built) MoveFollowed(p *Pull) (only *stage.Move, others bool) {
 
 // FocusBefore returns the focus, from the lens, as the pull before p leaves it at
 // t.
-func (b *Built) FocusBefore(p *Pull, t float64) float64 { return b.focusAfter(p.Before, t) }
+func (b *Shot) FocusBefore(p *Pull, t float64) float64 { return b.focusAfter(p.Before, t) }
 
 // focusAfter returns the focus, from the lens, as a pull leaves it at t; nil is
 // the shot's start.
-func (b *Built) focusAfter(prev *clock.Pull, t float64) float64 {
+func (b *Shot) focusAfter(prev *clock.Pull, t float64) float64 {
 	if prev == nil {
 		return b.Plan.Carried(b.Plan.Optics.Start.Distance, 0, t)
 	}
@@ -91,7 +91,7 @@ func (b *Built) focusAfter(prev *clock.Pull, t float64) float64 {
 }
 
 // tapeBefore is where the focus is when p starts, as the tape reads it.
-func (b *Built) tapeBefore(p *Pull) float64 {
+func (b *Shot) tapeBefore(p *Pull) float64 {
 	switch prev := p.Before; {
 	case p.Rack.Follow:
 		return b.Tape(&p.Rack.Aim, p.Rack.StartS)
@@ -105,7 +105,7 @@ func (b *Built) tapeBefore(p *Pull) float64 {
 }
 
 // GoalBefore returns the goal that the focus is on before p.
-func (b *Built) GoalBefore(p *Pull) *stage.Goal {
+func (b *Shot) GoalBefore(p *Pull) *stage.Goal {
 	if p.Before == nil {
 		return &b.Start
 	}
@@ -113,7 +113,7 @@ func (b *Built) GoalBefore(p *Pull) *stage.Goal {
 }
 
 // TooNear tells whether a goal at t is nearer than the lens focuses.
-func (b *Built) TooNear(g *stage.Goal, t float64) bool {
+func (b *Shot) TooNear(g *stage.Goal, t float64) bool {
 	tape := b.Nearest(g, t)
 	if b.Plan.Optics.FromLens && tape <= b.Plan.Focal(t) {
 		return true
@@ -128,12 +128,12 @@ func (b *Built) TooNear(g *stage.Goal, t float64) bool {
 
 // OutOfReach tells whether nothing can be computed of a pull because of where
 // it goes.
-func (b *Built) OutOfReach(p *Pull) bool {
+func (b *Shot) OutOfReach(p *Pull) bool {
 	return math.IsNaN(p.Plan.ToLens) || b.TooNear(&p.Rack.Aim, p.Rack.LandS) || b.OutsideTravel(&p.Rack.Aim, p.Rack.LandS)
 }
 
 // FromSensor turns a tape reading into a distance from the sensor.
-func (b *Built) FromSensor(tape, t float64) float64 {
+func (b *Shot) FromSensor(tape, t float64) float64 {
 	if b.Plan.Optics.FromLens && tape > b.Plan.Focal(t) {
 		return b.Plan.SensorTape(tape, t)
 	}
@@ -142,7 +142,7 @@ func (b *Built) FromSensor(tape, t float64) float64 {
 
 // Nearest is how near a goal comes, as the tape reads it: of a split, its
 // nearest subject.
-func (b *Built) Nearest(g *stage.Goal, t float64) float64 {
+func (b *Shot) Nearest(g *stage.Goal, t float64) float64 {
 	if g.Split == nil {
 		return b.Tape(g, t)
 	}
@@ -155,7 +155,7 @@ func (b *Built) Nearest(g *stage.Goal, t float64) float64 {
 
 // StaysOn tells whether a rack stays with the one that the focus is on: a
 // correction, not meant to be seen.
-func (b *Built) StaysOn(p *Pull) bool {
+func (b *Shot) StaysOn(p *Pull) bool {
 	return slices.ContainsFunc(p.Rack.Aim.Members(), func(u *stage.Subject) bool {
 		return slices.Contains(b.GoalBefore(p).Members(), u)
 	})

@@ -1,6 +1,6 @@
 // Where everyone stands and goes, as the drawings have it.
 
-package shot
+package built
 
 import (
 	"math"
@@ -10,7 +10,7 @@ import (
 )
 
 // fillBlocking writes the moves of people, camera and zoom into the shot.
-func (b *Built) fillBlocking() {
+func (b *Shot) fillBlocking() {
 	sh := b.Plan
 	none := plan.None()
 	gone := b.gone()
@@ -47,7 +47,7 @@ func (b *Built) fillBlocking() {
 
 // gone returns how far the camera has gone in the way of each of its moves as that
 // starts, metres: forth by dollies, to the right by tracks, up by booms.
-func (b *Built) gone() map[*stage.Move]float64 {
+func (b *Shot) gone() map[*stage.Move]float64 {
 	far, gone := map[string]float64{}, map[*stage.Move]float64{}
 	for _, m := range b.Stage.InTime() {
 		gone[m] = far[m.Kind]
@@ -58,7 +58,7 @@ func (b *Built) gone() map[*stage.Move]float64 {
 
 // fillSubjects computes every subject as it stands at the start of the shot, and where
 // it goes: closely, where the drawings show it.
-func (b *Built) fillSubjects(closely bool) {
+func (b *Shot) fillSubjects(closely bool) {
 	sh := b.Plan
 	keys := sh.Optics.Keys()
 	for _, u := range b.Stage.Order {
@@ -84,7 +84,7 @@ func (b *Built) fillSubjects(closely bool) {
 
 // path is where a subject stands whenever it or the camera starts or stops; where the
 // camera turns or leaves its axis, also so often between that the rest is straight.
-func (b *Built) path(u *stage.Subject, camera []float64, closely bool) []plan.Point {
+func (b *Shot) path(u *stage.Subject, camera []float64, closely bool) []plan.Point {
 	sh := b.Plan
 	at := func(t float64) plan.Point {
 		v := sh.ViewOf(u.Subject, t)

@@ -1,7 +1,7 @@
 // Light lost near: a lens that focuses as a unit moves away from the sensor as it
 // focuses nearer, and the same light is spread over more of it.
 
-package shot
+package built
 
 import (
 	"math"
@@ -11,7 +11,7 @@ import (
 
 // nearLoss returns the light lost at the places where the focus rests: where it is
 // as the shot starts, and where every pull ends.
-func (b *Built) nearLoss() plan.Loss {
+func (b *Shot) nearLoss() plan.Loss {
 	loss := plan.Loss{Least: math.Inf(1), Most: math.Inf(-1)}
 	add := func(stops float64, at string) {
 		if math.IsNaN(stops) || math.IsInf(stops, 0) { // inside the closest, which is told
@@ -34,15 +34,4 @@ func (b *Built) nearLoss() plan.Loss {
 		return plan.Loss{}
 	}
 	return loss
-}
-
-// sayNearLoss lists what the light lost near is taken for, where it counts.
-func (b *builder) sayNearLoss(l plan.Light) {
-	if math.IsNaN(l.Meter) || !l.Loss.Tells() || !b.Shot.Optics.LossByUnit() {
-		return
-	}
-	b.Defaults = append(b.Defaults, plan.Default{
-		Name: "light lost near", Value: "as the lens moves out",
-		Why: "that holds for a lens that focuses as a unit; others may lose less",
-	})
 }

@@ -1,7 +1,7 @@
 // Follows: what the hand does while somebody moves, how far it is behind, and how
 // often they are sharp.
 
-package shot
+package built
 
 import (
 	"math"
@@ -13,7 +13,7 @@ import (
 
 // followFigures fills in the figures of a follow, moment by moment. A lens without
 // a ring that can be pulled by angle has a lag, and no chance.
-func (b *Built) followFigures(p *Pull) {
+func (b *Shot) followFigures(p *Pull) {
 	from, to := p.Rack.StartS, p.Rack.LandS
 	if to < from || p.Rack.Failed || math.IsNaN(p.Plan.ToLens) {
 		return
@@ -52,7 +52,7 @@ func (b *Built) followFigures(p *Pull) {
 }
 
 // course returns what a follow asks of the hand.
-func (b *Built) course(p *Pull, w *stage.Way) hand.Course {
+func (b *Shot) course(p *Pull, w *stage.Way) hand.Course {
 	lens := lastOf(w.Lens)
 	c := hand.Course{
 		From: p.Rack.StartS, To: p.Rack.LandS, Rim: b.Setup.UnderHand(), Sway: b.swayOf(&p.Rack.Aim),
@@ -91,7 +91,7 @@ func lastOf(f func(float64) float64) func(float64) float64 {
 
 // knowsAll tells whether the angle of the ring is known all through a follow, and the hand
 // can turn there.
-func (b *Built) knowsAll(p *Pull) bool {
+func (b *Shot) knowsAll(p *Pull) bool {
 	n, step := stepsOf(p)
 	for i := range n + 1 {
 		t := p.Rack.StartS + float64(i)*step
@@ -104,7 +104,7 @@ func (b *Built) knowsAll(p *Pull) bool {
 
 // Behind finds the first moment of a follow at which it lags by more than what is
 // sharp on that side: when, by how many metres, and how many are sharp there.
-func (b *Built) Behind(p *Pull) (t, lag, room float64, ok bool) {
+func (b *Shot) Behind(p *Pull) (t, lag, room float64, ok bool) {
 	if len(p.Moments) == 0 {
 		return 0, 0, 0, false
 	}
@@ -128,7 +128,7 @@ func (b *Built) Behind(p *Pull) (t, lag, room float64, ok bool) {
 
 // metres turns degrees at the hand into metres of distance at x; without a ring a
 // lag is in metres already.
-func (b *Built) metres(deg, x, t float64) float64 {
+func (b *Shot) metres(deg, x, t float64) float64 {
 	if b.Plan.Optics.Ring == nil {
 		return deg
 	}
@@ -140,13 +140,13 @@ func (b *Built) metres(deg, x, t float64) float64 {
 }
 
 // handDeg returns the angle at the hand that focuses at x metres from the lens.
-func (b *Built) handDeg(x, t float64) float64 {
+func (b *Shot) handDeg(x, t float64) float64 {
 	return b.Plan.RingHeld(x, t) * b.Setup.Gear
 }
 
 // perMetre returns how many degrees the hand turns for a metre of distance at x; 0
 // at infinity.
-func (b *Built) perMetre(x, t float64) float64 {
+func (b *Shot) perMetre(x, t float64) float64 {
 	const h = 1e-4
 	if math.IsInf(x, 0) {
 		return 0
@@ -163,7 +163,7 @@ func stepsOf(p *Pull) (n int, step float64) {
 
 // followSpeed is the fastest that the hand has to turn in a follow, and how far
 // it turns, by the frame.
-func (b *Built) followSpeed(p *Pull) (peak, travel plan.Number) {
+func (b *Shot) followSpeed(p *Pull) (peak, travel plan.Number) {
 	n, dt := stepsOf(p)
 	handAt := func(t float64) float64 { return b.handDeg(b.LensDistance(&p.Rack.Aim, t), t) }
 	last := handAt(p.Rack.StartS)
@@ -179,7 +179,7 @@ func (b *Built) followSpeed(p *Pull) (peak, travel plan.Number) {
 // FollowHolds tells whether a follow is sharp as often as wanted in this shot, as it
 // is or at another stop: in its worst half second, where it comes to rest, and
 // however slowly it is pulled there.
-func (b *Built) FollowHolds(p *Pull) bool {
+func (b *Shot) FollowHolds(p *Pull) bool {
 	again := Pull{Rack: p.Rack, Before: p.Before, Plan: &plan.Pull{}}
 	*again.Plan = *p.Plan
 	b.followFigures(&again)

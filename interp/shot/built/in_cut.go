@@ -1,6 +1,6 @@
 // What the cut shows of the pulls of a shot.
 
-package shot
+package built
 
 import (
 	"pullscore/interp/away"
@@ -9,7 +9,7 @@ import (
 
 // fillInCut says of every pull what the cut shows of it, if a list has the shot, and
 // which takes the cut uses.
-func (b *Built) fillInCut() {
+func (b *Shot) fillInCut() {
 	sh := b.Plan
 	if len(sh.Pieces) == 0 {
 		return
