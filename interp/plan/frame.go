@@ -155,6 +155,8 @@ type Seen struct {
 	OffAxis Number     `json:"off_axis_deg"` // between the axis and the way to them
 	InFrame []Interval `json:"in_frame"`     // from when to when they are in the picture, seconds
 
+	Measured Number `json:"measured_m,omitzero"` // the tape as read in the shot
+
 	Blocked []Interval `json:"blocked,omitempty"` // from when to when somebody stands in the way, where the shot is staged
 }
 
@@ -166,7 +168,7 @@ func (s *Shot) FillSeen() {
 	}
 	for _, u := range s.Subjects {
 		v := s.ViewOf(u, 0)
-		u.Seen = &Seen{Tape: Number(v.Tape()), Above: Number(v.Above), OffAxis: Number(v.OffAxis()), InFrame: []Interval{}}
+		u.Seen = &Seen{Tape: Number(v.Tape()), Above: Number(v.Above), OffAxis: Number(v.OffAxis()), InFrame: []Interval{}, Measured: None()}
 		for _, in := range s.Framed(u) {
 			u.InFrame = append(u.InFrame, Interval{Number(in[0]), Number(in[1])})
 		}

@@ -219,8 +219,6 @@ type Subject struct {
 
 	*Seen // nil for a camera that neither turns nor leaves its axis, and has no place
 
-	Measured Number `json:"measured_m,omitzero"` // the tape that was read in the shot, straight from the sensor mark
-
 	Along    *Track  `json:"-"` // from the camera's first place, along the axis
 	Across   *Track  `json:"-"`
 	Up       *Track  `json:"-"`                // over the lens as the shot starts; nil: level with it
