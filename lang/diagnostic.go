@@ -96,10 +96,13 @@ type Diagnostic struct {
 
 	// Shot, Pull and Time give the place of a finding in the film: the ID of the
 	// shot, the number of the pull from 1 (0: none), and the time from the start of
-	// the shot in seconds. Shot is empty if the diagnostic belongs to no shot.
-	Shot string
-	Pull int
-	Time float64
+	// the shot in seconds. Shot is empty if the diagnostic belongs to no shot. One that
+	// concerns several set-ups of a scene has the title of the scene in Scene, and its
+	// Time counts from the start of the scene.
+	Scene string
+	Shot  string
+	Pull  int
+	Time  float64
 
 	// Cause is the letter that a finding has on the drawings of its shot, together with
 	// all others of the same cause; "" if it is flagged on none.
@@ -120,7 +123,7 @@ func Sort(list []Diagnostic) []Diagnostic {
 		)
 	})
 	return slices.CompactFunc(list, func(a, b Diagnostic) bool {
-		return a.Range == b.Range && a.Code == b.Code && a.Message == b.Message && a.Shot == b.Shot && a.Pull == b.Pull
+		return a.Range == b.Range && a.Code == b.Code && a.Message == b.Message && a.Scene == b.Scene && a.Shot == b.Shot && a.Pull == b.Pull
 	})
 }
 

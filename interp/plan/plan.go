@@ -247,6 +247,8 @@ type Line struct {
 
 	*InCut // nil where no list has the shot
 
+	To    string `json:"-"` // whom it is said to; empty: not said
+	Off   bool   `json:"-"` // it is only heard here, and nobody has to be seen
 	Words []Word `json:"-"`
 	Pulls []int  `json:"-"` // the numbers of the pulls that have the line as their cue, directly or by a cue statement
 }

@@ -15,6 +15,7 @@ type Finding struct {
 	Severity string `json:"severity"`
 	Message  string `json:"message"`
 	Detail   string `json:"detail,omitempty"`
+	Scene    string `json:"scene,omitempty"` // of one that concerns several set-ups of it
 	Shot     string `json:"shot,omitempty"`
 	Pull     int    `json:"pull,omitempty"`
 	Cause    string `json:"cause,omitempty"` // the letter of its cause, within the shot
@@ -77,7 +78,7 @@ func List(diags []lang.Diagnostic) []Finding {
 func newFinding(d lang.Diagnostic) Finding {
 	f := Finding{
 		Code: d.Code, Severity: d.Severity.String(), Message: d.Message, Detail: d.Detail,
-		Shot: d.Shot, Pull: d.Pull, Cause: d.Cause, place: placeOf(d.Range),
+		Scene: d.Scene, Shot: d.Shot, Pull: d.Pull, Cause: d.Cause, place: placeOf(d.Range),
 	}
 	for _, fig := range d.Figures {
 		value := plan.Number(fig.Value)
