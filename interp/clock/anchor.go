@@ -5,8 +5,8 @@ package clock
 import (
 	"fmt"
 
+	"pullscore/interp/clock/spoken"
 	"pullscore/interp/names"
-	"pullscore/interp/speech"
 	"pullscore/lang"
 )
 
@@ -47,6 +47,9 @@ type ask struct {
 	focus bool         // a move of the focus hangs there, so that the word is set heavy
 	ahead bool         // as pass has it
 }
+
+// spoken returns who asks for a line or for words.
+func (q ask) spoken() spoken.Ask { return spoken.Ask{Item: q.item, In: q.in} }
 
 // anchor resolves an anchor.
 func (c *Clock) anchor(q ask, a *lang.Anchor) When {
@@ -133,7 +136,7 @@ func (c *Clock) endMeant(q ask, a *lang.Anchor) *lang.Anchor {
 		return a
 	}
 	_, _, isParameter := q.in.Arg(a.Words.Value)
-	isAction := len(c.ends().actions[folded(a.Words.Value)]) > 0 && len(c.said().all(phrase(a), speech.ByWords)) == 0
+	isAction := len(c.ends().actions[folded(a.Words.Value)]) > 0 && !c.Has(a.Words.Value)
 	if !isParameter && !isAction && c.with.Lex.Find(a.Words.Value) == nil {
 		return a
 	}
@@ -146,24 +149,8 @@ func (c *Clock) endMeant(q ask, a *lang.Anchor) *lang.Anchor {
 // speakerLine is the start or end of a speaker's line: of the nearest line
 // above or below if one of them alone is the speaker's, else of the only one.
 func (c *Clock) speakerLine(q ask, who string, where lang.Range, end bool) When {
-	above, below := c.nearest(q.item)
-	lines := c.speaks[who]
-	var l *Line
-	switch {
-	case is(above, who) && !is(below, who):
-		l = above
-	case is(below, who) && !is(above, who):
-		l = below
-	case len(lines) == 1:
-		l = lines[0]
-	case len(lines) == 0:
-		c.noLine(q, who, where)
-		return failed
-	default:
-		if !c.besideBad(q.item) { // else the line that cannot be read may be meant
-			q.in.Fail(where, "which-line", fmt.Sprintf("%s has several lines here", who),
-				fmt.Sprintf("Say which by its words, as in %s %q.", lang.WriteName(who), "first words"))
-		}
+	l, ok := c.LineOf(q.spoken(), who, where)
+	if !ok {
 		return failed
 	}
 	w := c.timed(l, q.ahead)
@@ -171,12 +158,4 @@ func (c *Clock) speakerLine(q ask, who string, where lang.Range, end bool) When 
 		w.T = c.At[l.Item].EndS
 	}
 	return w
-}
-
-// noLine tells of somebody who says nothing, unless there is a line that could not
-// be read, or nobody knows whose it is.
-func (c *Clock) noLine(q ask, who string, where lang.Range) {
-	if !c.with.Lex.Here.Any(speechWord) && len(c.speaks[""]) == 0 {
-		q.in.Fail(where, "no-line", fmt.Sprintf("%s has no line in this shot", who), "")
-	}
 }

@@ -59,9 +59,9 @@ func (c *Clock) Runs() (runs []int, by []float64) {
 			continue
 		case !run:
 		case before == fromTheStart:
-			add(l.Start - l.planned)
-		case l.clock > l.Start:
-			add(l.Start - l.clock)
+			add(l.Start - l.Planned)
+		case l.Stood > l.Start:
+			add(l.Start - l.Stood)
 		}
 		before, run = l.Item, false
 	}
@@ -108,12 +108,12 @@ func (c *Clock) CutOut(l *Line) bool {
 	case c.cut.Recut(), c.squeezed(l.Item):
 		return true
 	}
-	return !plan.ShowAll(c.cut.Pieces, l.Start, l.end)
+	return !plan.ShowAll(c.cut.Pieces, l.Start, l.End)
 }
 
 // TakenAway reports whether the cut does not have a line, nor the picture of all of it.
 func (c *Clock) TakenAway(l *Line) bool {
-	return c.missing(l) && l.Timed && (c.squeezed(l.Item) || !plan.ShowAll(c.cut.Pieces, l.Start, l.end))
+	return c.missing(l) && l.Timed && (c.squeezed(l.Item) || !plan.ShowAll(c.cut.Pieces, l.Start, l.End))
 }
 
 // Squeezed reports whether a pull without a moment of its own is in a run for which no

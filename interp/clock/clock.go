@@ -45,6 +45,7 @@ import (
 	"sync"
 
 	"pullscore/interp/change"
+	"pullscore/interp/clock/spoken"
 	"pullscore/interp/cut"
 	"pullscore/interp/kit"
 	"pullscore/interp/names"
@@ -113,6 +114,8 @@ func (c *Clock) settle(m *moment, work func() When) When {
 // A Clock tells when the statements of one shot happen, in seconds from its
 // start.
 type Clock struct {
+	*spoken.Talk // its lines, and where their words are
+
 	with  With
 	items []names.Item
 	cut   *cut.Shot // what the cuts say of the shot; nil where the plan follows none
@@ -120,17 +123,12 @@ type Clock struct {
 	shifts   map[int]float64 // of runs of lines that the cut does not have
 	squeezes [][2]int        // the items of the lines before and behind runs that lack time
 
-	Before  []float64 // where the clock stands before item i, for i <= passed
-	passed  int
-	turn    turn // behind what is passed
-	At      []moment
-	Lines   []*Line            // the spoken lines, by item
-	InOrder []*Line            // the same in their order
-	speaks  map[string][]*Line // the same by who speaks
-	bad     []int              // the items that may be spoken lines, and could not be read
-	cues    cues
-	said    func() *said  // the words of all lines, once they are asked for
-	ends    func() ending // what ends can be named of, likewise
+	Before []float64 // where the clock stands before item i, for i <= passed
+	passed int
+	turn   turn // behind what is passed
+	At     []moment
+	cues   cues
+	ends   func() ending // what ends can be named of, likewise
 
 	firstHeard func() *Line // the first line that the cut has; nil: none
 
@@ -157,11 +155,11 @@ type Idle struct {
 func New(with With) *Clock {
 	n := len(with.Items)
 	c := &Clock{
-		with: with, items: with.Items, Before: make([]float64, n+1), At: make([]moment, n), Lines: make([]*Line, n),
-		PullOf: make([]*Pull, n), rackAbove: make([]*Pull, n), speaks: map[string][]*Line{},
+		Talk: spoken.Read(with.Items, with.Lex, with.Tokens),
+		with: with, items: with.Items, Before: make([]float64, n+1), At: make([]moment, n),
+		PullOf: make([]*Pull, n), rackAbove: make([]*Pull, n),
 		cues: cuesOf(with.Items), movements: map[int]*movement{}, untimed: untimedOf(with.Items),
 	}
-	c.readLines()
 	c.ends = sync.OnceValue(c.endings)
 	return c
 }

@@ -1,10 +1,16 @@
-// Package clock works out when everything in a shot happens.
+// Package clock works out when everything in a shot happens. Times are seconds from the
+// shot's start.
 //
-// clock.go takes the statements in turn, and says how that is done and why;
-// lines.go times spoken lines, cues.go named moments, movements.go who and what
-// moves, camera.go what moves of the camera say, pulls.go racks and follows. anchor.go finds the moment that a word, a
-// speaker or a cue stands for: words.go the words, said.go where all words of a
-// shot are, ends.go when a line, a move, an action or a rack is over. heard.go asks
-// the cut before the plan, away.go says what it has taken away. written.go gives the times to the plan. Times are
-// seconds from the shot's start.
+//   - clock.go: the statements in turn; it says how that is done and why
+//   - lines.go: the times of spoken lines
+//   - cues.go: named moments
+//   - movements.go: who and what moves
+//   - camera.go: what moves of the camera say
+//   - pulls.go: racks and follows
+//   - anchor.go: the moment that a word, a speaker or a cue stands for
+//   - words.go: words, as package spoken finds them
+//   - ends.go: when a line, a move, an action or a rack is over
+//   - heard.go: what the cut says, which is asked before the plan
+//   - away.go: what the cut has taken away
+//   - written.go: the times as the plan has them
 package clock

@@ -38,7 +38,7 @@ func (c *Clock) end(q ask, a *lang.Anchor) When {
 		return failed
 	}
 	who := d.Name.Text
-	if k, ok := nearestTo(q.item, c.ends().moves[who]); ok && len(c.speaks[who]) == 0 {
+	if k, ok := nearestTo(q.item, c.ends().moves[who]); ok && len(c.Of(who)) == 0 {
 		return c.over(q, k)
 	}
 	return c.speakerLine(q, who, a.Range(), true)

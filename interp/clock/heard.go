@@ -38,7 +38,7 @@ func (c *Clock) heardAt(l *Line) (from, to float64, ok bool) {
 	if !ok {
 		return 0, 0, false
 	}
-	l.words = c.shifted(l.Heard.Words, shift)
+	l.Words = c.shifted(l.Heard.Words, shift)
 	return c.onSet(l.Heard.Start()) + shift, c.onSet(l.Heard.End()) + shift, true
 }
 
@@ -77,7 +77,7 @@ func (c *Clock) asLong(l *Line, start float64) (end float64, ok bool) {
 	if c.cut == nil || l.Heard == nil {
 		return 0, false
 	}
-	l.words = c.shifted(l.Heard.Words, start-c.onSet(l.Heard.Start()))
+	l.Words = c.shifted(l.Heard.Words, start-c.onSet(l.Heard.Start()))
 	return start + c.onSet(l.Heard.End()) - c.onSet(l.Heard.Start()), true
 }
 

@@ -5,7 +5,6 @@ package clock
 import (
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
-	"pullscore/interp/speech"
 	"pullscore/lang"
 )
 
@@ -38,15 +37,4 @@ func (c *Clock) Finish(sh *plan.Shot) {
 			}
 		}
 	}
-}
-
-// Drawn returns the words of a line with the punctuation that stands about
-// them.
-func (l *Line) Drawn() []plan.Word {
-	spread := l.spread()
-	words := make([]plan.Word, len(spread))
-	for j, w := range speech.WrittenOf(names.ValueOf(l.Stmt.Words), spread) {
-		words[j] = plan.Word{Text: w.Text, Joined: w.Joined, Start: spread[j].Start, End: spread[j].End, Hangs: l.hangs[j]}
-	}
-	return words
 }

@@ -77,7 +77,8 @@ var textRooms = []room{
 	{"interp/change", []string{"lang$", "interp/names", "interp/units"}},
 	{"interp/stage", []string{"lang$", "optics$", "interp/names", "interp/change", "interp/plan", "interp/hand", "interp/units"}},
 	{"interp/cut", []string{"lang$", "lang/timecode", "interp/edit", "interp/plan", "interp/speech", "interp/wording"}},
-	{"interp/clock", []string{"lang$", "interp/names", "interp/stage", "interp/cut", "interp/kit", "interp/change", "interp/speech", "interp/plan", "interp/units"}},
+	{"interp/clock/spoken", []string{"lang$", "interp/names", "interp/cut", "interp/speech", "interp/plan"}},
+	{"interp/clock", []string{"lang$", "interp/names", "interp/clock/spoken", "interp/stage", "interp/cut", "interp/kit", "interp/change", "interp/speech", "interp/plan", "interp/units"}},
 	{"interp/away", []string{"interp/clock", "interp/cut"}},
 	{"interp/film", []string{
 		"lang$", "lang/timecode", "interp/load", "interp/names", "interp/kit", "interp/cut", "interp/edit", "interp/takes$", "interp/takes/fit",

@@ -1,15 +1,12 @@
 // Words of all lines: where a phrase stands in a shot.
 
-package clock
+package spoken
 
-import (
-	"pullscore/interp/names"
-	"pullscore/interp/speech"
-)
+import "pullscore/interp/speech"
 
-// A spotted is a place of words in a line.
-type spotted struct {
-	line *Line
+// A Spotted is a place of words in a line.
+type Spotted struct {
+	Line *Line
 	speech.Spot
 }
 
@@ -36,9 +33,9 @@ func newSaid(lines []*Line) *said {
 }
 
 // all finds a phrase in all lines.
-func (s *said) all(phrase *speech.Phrase, way speech.Way) (hits []spotted) {
+func (s *said) all(phrase *speech.Phrase, way speech.Way) (hits []Spotted) {
 	for _, h := range s.index.Find(phrase, way) {
-		hits = append(hits, spotted{s.lines[h.Line], h.Spot})
+		hits = append(hits, Spotted{s.lines[h.Line], h.Spot})
 	}
 	return hits
 }
@@ -67,12 +64,4 @@ func (s *said) wayOf(who string, phrase *speech.Phrase) speech.Way {
 		return speech.ByWords
 	}
 	return speech.ByTerms
-}
-
-// phrase returns the words of a line, as phrases are looked for in them.
-func (l *Line) phrase() *speech.Phrase {
-	if l.said == nil {
-		l.said = speech.PhraseOf(names.ValueOf(l.Stmt.Words), l.Tokens)
-	}
-	return l.said
 }
