@@ -1,11 +1,12 @@
 // The band of the camera, from the lanes of render/score/lanes, and what a camera that
 // turns adds to the other bands: where a turn and a rack overlap, and who is out of the
-// picture.
+// picture, or behind somebody.
 
 package score
 
 import (
 	"fmt"
+	"slices"
 
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
@@ -125,6 +126,40 @@ func outOf(s *plan.Shot, u *plan.Subject) (list [][2]float64) {
 		list = append(list, [2]float64{at, end})
 	}
 	return list
+}
+
+// behind returns from when to when somebody stands in the way of a subject that is in the
+// picture, in seconds.
+func behind(s *plan.Shot, u *plan.Subject) (list [][2]float64) {
+	if u.Seen == nil || len(u.Blocked) == 0 {
+		return nil
+	}
+	outs := outOf(s, u)
+	for _, b := range u.Blocked {
+		at, end := float64(b[0]), float64(b[1])
+		for _, out := range outs {
+			if out[0] > at {
+				list = append(list, [2]float64{at, min(out[0], end)})
+			}
+			if at = max(at, out[1]); at >= end {
+				break
+			}
+		}
+		list = append(list, [2]float64{at, end})
+	}
+	return slices.DeleteFunc(list, func(in [2]float64) bool { return in[1] <= in[0] })
+}
+
+// drawBehind marks a subject's bar, which stands on base, where somebody is in the way.
+func drawBehind(g *draw.Group, w *bands.Window, u *plan.Subject, base float64) {
+	for _, in := range behind(w.Shot, u) {
+		from, to := w.X(in[0]), w.X(in[1])
+		if to <= from {
+			continue
+		}
+		g.Add(draw.Rect{Box: draw.Box{X: from, Y: base - signs.BarHeight, W: to - from, H: signs.BarHeight}.Grow(0.1), Fill: draw.Paper})
+		signs.DrawBlocked(g, from, to, base, signs.Name{})
+	}
 }
 
 // drawOut hatches a subject's bar where it is out of the picture.

@@ -91,3 +91,48 @@ func TestKeyHoldsEverySign(t *testing.T) {
 		}
 	}
 }
+
+// A subject is marked as behind somebody where the plan says so and the picture has it.
+func TestBehindIsInThePicture(t *testing.T) {
+	s := plans.Scene().Shots[0] // PEVIN is in the picture until 5.83 s
+	u := s.Subject("PEVIN")
+	u.Blocked = []plan.Interval{{2, 3}, {5, 9}}
+	list := behind(s, u)
+	if len(list) != 2 || list[0] != [2]float64{2, 3} || list[1] != [2]float64{5, float64(u.InFrame[0][1])} {
+		t.Errorf("behind somebody %v, in the picture %v", list, u.InFrame)
+	}
+	marks := 0
+	for _, p := range Score(s, sheet.Options{}) {
+		plans.CheckPage(t, "behind", p)
+		eachGroup(&p.Root, func(g *draw.Group) {
+			if g.Name == signs.Blocked {
+				marks++
+			}
+		})
+	}
+	if marks != len(list)+1 { // and the one of the legend
+		t.Errorf("%d marks", marks)
+	}
+	if behind(s, s.Subject("LETTER")) != nil {
+		t.Error("nobody is in the way of the letter")
+	}
+}
+
+// A placed camera has its findings where there is a row for them, and its pan as the floor
+// of the scene has it.
+func TestPlacedCamera(t *testing.T) {
+	for _, s := range plans.Scene().Shots[:2] {
+		s.Flags = []plan.Flag{{Number: 1, Severity: "warning", Code: "sees-camera", Text: "It sees a camera.", Row: "camera", Time: 2}}
+		page := Score(s, sheet.Options{})[0]
+		plans.CheckPage(t, s.ID, page)
+		text := plans.SVGOf(t, page)
+		if id := `id="` + draw.ID(s.ID, "flag", "a") + `"`; !strings.Contains(text, id) {
+			t.Errorf("%s: the finding has no flag", s.ID)
+		}
+		for _, want := range []string{">Camera<", ">21°<", ">82 cm, peak 0.8 m/s<"} {
+			if strings.Contains(text, want) != (s.ID == "18A") {
+				t.Errorf("%s: %s is there: %v", s.ID, want, strings.Contains(text, want))
+			}
+		}
+	}
+}

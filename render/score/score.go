@@ -141,7 +141,7 @@ func describe(sc *bands.Chart) string {
 	text := fmt.Sprintf("Shot %s, %s long, against time: %s, %s, %s and %s of the focus",
 		sheet.ShotName(s), sheet.Figures.Time(float64(s.Duration)), units.Count(len(s.Lines), "spoken line"),
 		units.Count(len(s.Cues), "cue"), units.Count(len(s.Subjects), "subject"), units.Count(len(s.Pulls), "move"))
-	if s.Optics.Rig != nil {
+	if s.Optics.Rig != nil && (s.Staging == nil || len(s.Turns) > 0) {
 		text += ", " + units.Count(len(s.Turns), "camera turn")
 	}
 	if len(s.Flags) == 0 {

@@ -87,6 +87,7 @@ func drawRow(sh *bands.Leaf, g *draw.Group, u *plan.Subject, k int, first bool, 
 			writeChance(row, w.Shot, last, from, to, base)
 		}
 	}
+	drawBehind(row, w, u, base)
 	drawOut(row, w, u, base-signs.BarHeight/2, signs.BarHeight/2)
 	sh.DrawFlags(row, w.FlagsOf(u.Name), base-signs.BarHeight-0.9-bands.FlagHeight, nil)
 }

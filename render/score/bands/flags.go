@@ -78,7 +78,7 @@ func (w *Window) placeOf(f plan.Flag) (row, who string) {
 	case "hand":
 		return "hand", ""
 	case "camera":
-		if w.Shot.Optics.Rig != nil {
+		if o := &w.Shot.Optics; o.Rig != nil && (o.Turns() || o.Travels()) { // else there is no such row
 			return "camera", ""
 		}
 	case "sharp", "distance":

@@ -1,11 +1,14 @@
 // What the camera does, as curves: a lane for each way in which it turns or goes. A lane
-// has a scale of its own, and 0 is where the camera starts.
+// has a scale of its own. 0 is where the camera starts, but of a camera that has a place in
+// a scene a pan is told from upstage and a tilt from level. A camera that is taken straight
+// to another place has a lane for how far it has gone.
 
 package lanes
 
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"pullscore/interp/plan"
 	"pullscore/render/score/bands"
@@ -22,16 +25,18 @@ type Lane struct {
 	At        func(t float64) float64 // the value at a time, in seconds
 	Moves     []Move
 	Low, High float64 // what it shows
+	First     float64 // the value at the start
 }
 
 // A Move is a move of the camera in its lane. Seconds; degrees or metres.
 type Move struct {
 	Start, End float64
-	who        string  // to whom it goes, or with whom
-	By         float64 // how far, in all
-	Peak       float64 // the greatest speed, a second
-	At         float64 // when it is reached
-	angle      bool    // degrees
+	who        string     // to whom it goes, or with whom
+	By         float64    // how far, in all
+	Peak       float64    // the greatest speed, a second
+	At         float64    // when it is reached
+	angle      bool       // degrees
+	parts      [3]float64 // of a camera taken straight to another place: in, right and up, metres
 }
 
 // Of returns the lanes of a shot: none of a camera that only goes along its
@@ -41,16 +46,22 @@ func Of(s *plan.Shot) []Lane {
 		return nil
 	}
 	o := &s.Optics
-	slides := func(part func(plan.Slide) float64) (func(float64) float64, []Move) { return slidesOf(o, part) }
+	free, bound := parted(s)
+	slides := func(part func(plan.Slide) float64) (func(float64) float64, []Move) { return slidesOf(bound, part) }
 	push, ins := slides(func(c plan.Slide) float64 { return along(o, c) })
 	track, sides := slides(func(c plan.Slide) float64 { return across(o, c) })
 	boom, ups := slides(func(c plan.Slide) float64 { return c.Z })
+	way, ways := slidesOf(free, length)
+	for i := range ways {
+		ways[i].parts = [3]float64{along(o, free[i]), across(o, free[i]), free[i].Z}
+	}
 	all := []Lane{
-		{Name: "pan", note: "right is up", more: "right", less: "left", angle: true, At: func(t float64) float64 { return o.Pose(t).Pan }, Moves: turnsOf(s, "pan")},
+		{Name: "pan", note: "right is up", more: "right", less: "left", angle: true, At: func(t float64) float64 { return s.Stands(t).Pan }, Moves: turnsOf(s, "pan")},
 		{Name: "tilt", more: "up", less: "down", angle: true, At: func(t float64) float64 { return o.Pose(t).Tilt }, Moves: turnsOf(s, "tilt")},
 		{Name: "boom", more: "up", less: "down", At: boom, Moves: ups},
 		{Name: "track", note: "right is up", more: "right", less: "left", At: track, Moves: sides},
 		{Name: "dolly", note: "in is up", more: "in", less: "out", At: func(t float64) float64 { return push(t) + o.Camera.At(t) - o.Camera.At(0) }, Moves: append(ins, stepsOf(o)...)},
+		{Name: "way", note: "how far gone", At: way, Moves: ways},
 	}
 	all = slices.DeleteFunc(all, func(l Lane) bool { return len(l.Moves) == 0 })
 	for i := range all {
@@ -58,6 +69,34 @@ func Of(s *plan.Shot) []Lane {
 	}
 	return all
 }
+
+// parted returns the slides that take the camera straight to another place, which the plan
+// has as moves of the camera, and all others.
+func parted(s *plan.Shot) (free, bound []plan.Slide) {
+	for _, c := range s.Optics.Rig.Slides {
+		if isFree(s, c) {
+			free = append(free, c)
+		} else {
+			bound = append(bound, c)
+		}
+	}
+	return free, bound
+}
+
+// isFree reports whether a slide is such a move: one that starts, lands and goes as far.
+func isFree(s *plan.Shot, c plan.Slide) bool {
+	const least = 1e-4 // seconds, and metres: less is rounding
+	if length(c) < least {
+		return false
+	}
+	near := func(a plan.Number, b float64) bool { return math.Abs(float64(a)-b) < least }
+	return slices.ContainsFunc(s.Blocking, func(b plan.Blocking) bool {
+		return b.Kind == "camera" && near(b.Start, c.Start) && near(b.End, c.End) && near(b.To-b.From, length(c))
+	})
+}
+
+// length returns how far a slide takes the camera.
+func length(c plan.Slide) float64 { return math.Sqrt(c.X*c.X + c.Y*c.Y + c.Z*c.Z) }
 
 // along returns how far a slide takes the camera the way it looks as the slide starts.
 func along(o *plan.Optics, c plan.Slide) float64 {
@@ -71,13 +110,13 @@ func across(o *plan.Optics, c plan.Slide) float64 {
 	return c.X*cos - c.Y*sin
 }
 
-// slidesOf returns the sum of one part of all slides as a function of time, in metres,
-// and the slides that have any of it.
-func slidesOf(o *plan.Optics, part func(plan.Slide) float64) (at func(t float64) float64, moves []Move) {
+// slidesOf returns the sum of one part of slides as a function of time, in metres, and the
+// slides that have any of it.
+func slidesOf(list []plan.Slide, part func(plan.Slide) float64) (at func(t float64) float64, moves []Move) {
 	const least = 1e-4 // a tenth of a millimetre is rounding
 	var own []plan.Slide
 	var by []float64
-	for _, c := range o.Rig.Slides {
+	for _, c := range list {
 		if v := part(c); math.Abs(v) >= least {
 			own, by = append(own, c), append(by, v)
 			moves = append(moves, newMove(c.Start, c.End, v, c.Smooth))
@@ -107,6 +146,11 @@ func (m Move) Alike(o Move) bool {
 	off := 1e-4
 	if m.angle {
 		off = 0.01
+	}
+	for i := range m.parts {
+		if math.Abs(m.parts[i]-o.parts[i]) >= 1e-4 {
+			return false
+		}
 	}
 	return m.who == o.who && math.Abs(m.Start-o.Start) < 0.01 && math.Abs(m.End-o.End) < 0.01 && math.Abs(m.By-o.By) < off
 }
@@ -164,6 +208,10 @@ func fastest(s *plan.Shot, kind string, from, to float64) float64 {
 // fit sets what the lane shows: every value of the shot, and where the camera starts.
 func (l *Lane) fit(s *plan.Shot) {
 	const samples = 600
+	if s.Staging != nil && s.Placed {
+		l.First = l.At(0)
+		l.Low, l.High = l.First, l.First
+	}
 	take := func(t float64) {
 		if v := l.At(t); sheet.Finite(v) {
 			l.Low, l.High = min(l.Low, v), max(l.High, v)
@@ -199,6 +247,10 @@ func (l *Lane) Words(s *plan.Shot, m Move) []string {
 	if m.By < 0 {
 		way = l.less
 	}
+	if m.parts != [3]float64{} {
+		peak = sheet.Style(s).Walk(m.Peak)
+		return []string{partsOf(s, m) + ", peak " + peak, l.value(s, m.By) + ", peak " + peak, peak}
+	}
 	if !l.angle {
 		peak = sheet.Style(s).Walk(m.Peak)
 	}
@@ -207,4 +259,23 @@ func (l *Lane) Words(s *plan.Shot, m Move) []string {
 		return []string{far, peak}
 	}
 	return []string{m.who + ", " + far, far, peak}
+}
+
+// partsOf says how far a camera goes that is taken straight to another place: in or out, to
+// its side and up or down, what it has of each.
+func partsOf(s *plan.Shot, m Move) string {
+	const least = 0.005 // metres: less is not written
+	var parts []string
+	for i, ways := range [][2]string{{"out", "in"}, {"left", "right"}, {"down", "up"}} {
+		switch v := m.parts[i]; {
+		case v >= least:
+			parts = append(parts, sheet.Style(s).Gap(v)+" "+ways[1])
+		case v <= -least:
+			parts = append(parts, sheet.Style(s).Gap(-v)+" "+ways[0])
+		}
+	}
+	if len(parts) == 0 {
+		return sheet.Style(s).Gap(m.By)
+	}
+	return strings.Join(parts, ", ")
 }

@@ -64,3 +64,30 @@ func TestPeaksAreTheSteepest(t *testing.T) {
 		}
 	}
 }
+
+// A camera that is taken straight to another place has one lane for how far it has gone, and
+// its words say where to. Its pan is told as the floor of the scene has it.
+func TestPlacedLanes(t *testing.T) {
+	s := plans.Scene().Shots[0]
+	names := ""
+	for _, l := range Of(s) {
+		names += l.Name + " "
+	}
+	if names != "pan tilt way " {
+		t.Errorf("lanes %s", names)
+	}
+	way, pan, tilt := lane(t, s, "way"), lane(t, s, "pan"), lane(t, s, "tilt")
+	p, q := s.Stands(7), s.Stands(9)
+	sin, cos := math.Sincos(p.Pan * math.Pi / 180)
+	x, y, z := q.X-p.X, q.Y-p.Y, q.Z-p.Z
+	if m := way.Moves[0]; math.Abs(m.parts[0]-(x*sin+y*cos)) > 1e-9 || math.Abs(m.parts[1]-(x*cos-y*sin)) > 1e-9 || math.Abs(m.parts[2]-z) > 1e-9 ||
+		math.Abs(way.At(9)-math.Sqrt(x*x+y*y+z*z)) > 1e-9 || way.At(7) != 0 {
+		t.Errorf("goes %v, %g m; the camera goes %g, %g, %g", m.parts, way.At(9), x, y, z)
+	}
+	if got, want := way.Words(s, way.Moves[0])[0], "63.2 cm in, 45.9 cm right, 25 cm up, peak 0.8 m/s"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	if pan.At(0) != s.Home.Pan || pan.Low != s.Home.Pan || pan.First != s.Home.Pan || math.Abs(pan.High-27.5) > 0.1 || tilt.First != s.Home.Tilt {
+		t.Errorf("pan %g, shown from %g to %g; tilt from %g", pan.At(0), pan.Low, pan.High, tilt.First)
+	}
+}

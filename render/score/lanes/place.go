@@ -37,7 +37,7 @@ func (p Place) DrawHead(g *draw.Group) {
 		middle -= 1.5
 	}
 	g.Add(draw.NewText(x, middle+sheet.FontStrong.Middle(), p.Lane.Name, sheet.FontStrong, draw.Black).Aligned(draw.End))
-	g.Line(p.Left, p.y(0), p.Window.Right, p.y(0), draw.Solid(draw.Guide, draw.GuideWidth))
+	g.Line(p.Left, p.y(p.Lane.First), p.Window.Right, p.y(p.Lane.First), draw.Solid(draw.Guide, draw.GuideWidth))
 	for _, v := range []float64{p.Lane.Low, p.Lane.High} {
 		g.Add(draw.NewText(p.Window.Right+1.6, p.y(v)+sheet.FontSmall.Middle(), p.Lane.value(p.Shot, v), sheet.FontSmall, draw.Grey))
 	}
@@ -54,7 +54,7 @@ func (p Place) Run() []draw.Point {
 
 // Rest returns the curve of a camera that does nothing of the lane.
 func (p Place) Rest() []draw.Point {
-	return []draw.Point{{X: p.Left, Y: p.y(0)}, {X: p.Window.Right, Y: p.y(0)}}
+	return []draw.Point{{X: p.Left, Y: p.y(p.Lane.First)}, {X: p.Window.Right, Y: p.y(p.Lane.First)}}
 }
 
 // WriteMoves writes at the peak of each move where it goes, how far and how fast, after a

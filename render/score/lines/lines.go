@@ -194,7 +194,7 @@ func hangsOn(s *plan.Shot, cue string) bool {
 
 // inCameraRow reports whether the row of the camera shows a move.
 func inCameraRow(s *plan.Shot, b plan.Blocking) bool {
-	return s.Optics.Rig != nil && slices.Contains([]string{"pan", "tilt", "boom", "track", "dolly"}, b.Kind)
+	return s.Optics.Rig != nil && slices.Contains([]string{"pan", "tilt", "boom", "track", "dolly", "camera"}, b.Kind)
 }
 
 // blocking says what a person, the camera or the zoom does.

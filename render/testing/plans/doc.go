@@ -3,6 +3,7 @@
 //
 //   - shots.go: shots made by hand, and generated ones
 //   - rig.go: those of a camera that turns, and leaves its axis
+//   - staged.go: a scene that is staged, and two cameras on it
 //   - recut.go: those that a cut shows in pieces
 //   - real.go: the examples, and plans that are wrong on purpose
 //   - pages.go: faults of pages, goldens, the text of pages
