@@ -8,6 +8,7 @@ import (
 
 	"pullscore/render/draw"
 	"pullscore/render/floor/layout"
+	"pullscore/render/floor/seek"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
 )
@@ -25,8 +26,8 @@ const (
 )
 
 // bodies returns the parts of the page that the cameras of a floor cover.
-func (f *Floor) bodies(g ground) []circle {
-	var list []circle
+func (f *Floor) bodies(g ground) []seek.Circle {
+	var list []seek.Circle
 	for _, c := range f.Cameras {
 		for _, v := range c.States {
 			if !v.Shown {
@@ -34,7 +35,7 @@ func (f *Floor) bodies(g ground) []circle {
 			}
 			ahead, right := headed(v)
 			for _, at := range []float64{-6.4, -4, -1.4} {
-				list = append(list, circle{moved(g.at(v.Apex()), ahead, right, at, 0), 2.4})
+				list = append(list, seek.Round(moved(g.at(v.Apex()), ahead, right, at, 0), 2.4))
 			}
 		}
 	}
@@ -42,14 +43,14 @@ func (f *Floor) bodies(g ground) []circle {
 }
 
 // drawCameras draws the cameras, the later states under the first, and what they go along.
-func (l *layer) drawCameras(g *draw.Group, c *clearing) (words []label) {
+func (l *layer) drawCameras(g *draw.Group, c *seek.Clearing) (words []seek.Label) {
 	for _, camera := range l.floor.Cameras {
 		words = append(words, l.drawTracks(g, c, camera)...)
-		if run := l.run(camera.Path); run != nil && lengthOf(run) > 1 {
+		if run := l.run(camera.Path); run != nil && seek.LengthOf(run) > 1 {
 			sub := g.Group("path")
 			sub.Title = "the camera goes"
 			signs.DrawWay(sub, run, 0.4)
-			c.lines = append(c.lines, segmentsOf(run)...)
+			c.Lines = append(c.Lines, seek.SegmentsOf(run)...)
 		}
 		for i := len(camera.States) - 1; i >= 0; i-- {
 			if v := camera.States[i]; v.Shown && (i == 0 || l.away(v, camera.States[:i])) {
@@ -66,17 +67,17 @@ func (l *layer) drawCameras(g *draw.Group, c *clearing) (words []label) {
 
 // away reports whether a camera has its lens elsewhere on the page than in all those states.
 func (l *layer) away(v layout.State, states []layout.State) bool {
-	return !slices.ContainsFunc(states, func(o layout.State) bool { return distance(l.at(o.Apex()), l.at(v.Apex())) < 2.5 })
+	return !slices.ContainsFunc(states, func(o layout.State) bool { return seek.Distance(l.at(o.Apex()), l.at(v.Apex())) < 2.5 })
 }
 
 // wordAt returns a label of one line.
-func wordAt(text string, at draw.Point, radius float64) label {
-	return label{at: at, radius: radius, lines: []draw.Text{draw.NewText(0, 0, text, sheet.FontNote, draw.Black)}, spare: 1}
+func wordAt(text string, at draw.Point, radius float64) seek.Label {
+	return seek.Label{At: at, Radius: radius, Lines: []draw.Text{draw.NewText(0, 0, text, sheet.FontNote, draw.Black)}, Spare: 1}
 }
 
 // drawBody draws a camera with its lens where its field of view begins, and its name on it.
 // It returns a name that has no room there.
-func (l *layer) drawBody(g *draw.Group, c *clearing, name string, v layout.State, later bool) (words []label) {
+func (l *layer) drawBody(g *draw.Group, c *seek.Clearing, name string, v layout.State, later bool) (words []seek.Label) {
 	p := l.at(v.Apex())
 	if !l.holds(p, -bodyBack) {
 		return nil
@@ -94,18 +95,18 @@ func (l *layer) drawBody(g *draw.Group, c *clearing, name string, v layout.State
 	}
 	font := sheet.FontStrong
 	middle := at(-(bodyBack+bodyFront)/2, 0)
-	crowded := slices.ContainsFunc(l.pins, func(p pin) bool { return segment{p.at, p.disc}.off(middle) < 2.7 })
+	crowded := slices.ContainsFunc(l.pins, func(p seek.Pin) bool { return seek.Between(p.At, p.Disc).Off(middle) < 2.7 })
 	switch {
 	case later || name == "":
 	case font.Room(name) > bodyBack-bodyFront-0.6 || crowded:
 		t := wordAt(name, middle, bodyRoom)
-		t.lines[0], t.told = draw.NewText(0, 0, name, font, draw.Black).Shortened(widestName), true
+		t.Lines[0], t.Told = draw.NewText(0, 0, name, font, draw.Black).Shortened(widestName), true
 		words = append(words, t)
 	default:
 		sub.Add(draw.NewText(middle.X, middle.Y+font.Middle(), name, font, ink).Aligned(draw.Middle))
 	}
 	for _, by := range []float64{-6.6, -5.2, -3.8, -2.4, -0.8} {
-		c.discs = append(c.discs, circle{at(by, 0), 2.3})
+		c.Discs = append(c.Discs, seek.Round(at(by, 0), 2.3))
 	}
 	return words
 }
@@ -116,21 +117,21 @@ const (
 )
 
 // drawTracks draws the tracks of a camera beside its axis, each with an arrow at its end.
-func (l *layer) drawTracks(g *draw.Group, c *clearing, camera layout.Camera) (words []label) {
+func (l *layer) drawTracks(g *draw.Group, c *seek.Clearing, camera layout.Camera) (words []seek.Label) {
 	_, right := headed(camera.States[0])
 	for i, t := range camera.Tracks {
 		off := trackOff + trackPitch*float64(i%3)
 		from, to := moved(l.at(t.From), right, right, off, 0), moved(l.at(t.To), right, right, off, 0)
-		s, ok := (segment{from, to}).clipped(l.box)
-		if !ok || s.length() < 0.3 {
+		s, ok := seek.Between(from, to).Clipped(l.box)
+		if !ok || s.Length() < 0.3 {
 			continue
 		}
 		sub := g.Group("dolly")
-		signs.DrawTrack(sub, s.a, s.b)
-		along := draw.Point{X: (s.b.X - s.a.X) / s.length(), Y: (s.b.Y - s.a.Y) / s.length()}
-		head(sub, moved(s.b, along, along, 2.4, 0), along)
-		c.lines = append(c.lines, segment{moved(s.a, right, right, -0.7, 0), moved(s.b, right, right, -0.7, 0)}, segment{moved(s.a, right, right, 0.7, 0), moved(moved(s.b, right, right, 0.7, 0), along, along, 2.4, 0)})
-		words = append(words, wordAt(t.Words, s.at(0.5), 1.3))
+		signs.DrawTrack(sub, s.A, s.B)
+		along := draw.Point{X: (s.B.X - s.A.X) / s.Length(), Y: (s.B.Y - s.A.Y) / s.Length()}
+		head(sub, moved(s.B, along, along, 2.4, 0), along)
+		c.Lines = append(c.Lines, seek.Between(moved(s.A, right, right, -0.7, 0), moved(s.B, right, right, -0.7, 0)), seek.Between(moved(s.A, right, right, 0.7, 0), moved(moved(s.B, right, right, 0.7, 0), along, along, 2.4, 0)))
+		words = append(words, wordAt(t.Words, s.At(0.5), 1.3))
 	}
 	return words
 }
@@ -148,7 +149,7 @@ const (
 )
 
 // drawTurns draws each pan as an arc before the lens, with an arrow.
-func (l *layer) drawTurns(g *draw.Group, c *clearing, turns []layout.Turn) (words []label) {
+func (l *layer) drawTurns(g *draw.Group, c *seek.Clearing, turns []layout.Turn) (words []seek.Label) {
 	for i, t := range turns {
 		runs, ends := l.arc(t, arcRadius+arcPitch*float64(i%5))
 		if len(runs) == 0 {
@@ -159,14 +160,14 @@ func (l *layer) drawTurns(g *draw.Group, c *clearing, turns []layout.Turn) (word
 		sub.Add(draw.Path{Runs: runs, Stroke: draw.Solid(draw.Black, draw.RulerWidth)})
 		longest := runs[0]
 		for _, run := range runs {
-			c.lines = append(c.lines, segmentsOf(run)...)
+			c.Lines = append(c.Lines, seek.SegmentsOf(run)...)
 			if len(run) > len(longest) {
 				longest = run
 			}
 		}
 		if last := runs[len(runs)-1]; ends {
-			s := segment{last[len(last)-2], last[len(last)-1]}
-			head(sub, s.b, draw.Point{X: (s.b.X - s.a.X) / s.length(), Y: (s.b.Y - s.a.Y) / s.length()})
+			s := seek.Between(last[len(last)-2], last[len(last)-1])
+			head(sub, s.B, draw.Point{X: (s.B.X - s.A.X) / s.Length(), Y: (s.B.Y - s.A.Y) / s.Length()})
 		}
 		words = append(words, wordAt(t.Words, longest[len(longest)/2], 0))
 	}

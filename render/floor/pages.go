@@ -12,6 +12,7 @@ import (
 	"pullscore/interp/units"
 	"pullscore/render/draw"
 	"pullscore/render/floor/layout"
+	"pullscore/render/floor/seek"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
 )
@@ -44,9 +45,9 @@ type layer struct {
 	ground
 	part
 	floor   *Floor
-	pins    []pin
-	keepOut []circle // round discs, where no line goes
-	crowded []int    // places without room for a disc
+	pins    []seek.Pin
+	keepOut []seek.Circle // round discs, where no line goes
+	crowded []int         // places without room for a disc
 }
 
 const (
@@ -293,15 +294,15 @@ func (f *Floor) layer(box draw.Box, p part) *layer {
 	pins, crowded := layPins(f, g, p.places, f.bodies(g))
 	l := &layer{ground: g, part: p, floor: f, pins: pins, crowded: crowded}
 	for _, q := range l.pins {
-		l.keepOut = append(l.keepOut, discRoom(f.Places[q.place].Letter, q.disc))
-		if q.aside() {
-			l.keepOut = append(l.keepOut, circle{q.at, dotRadius + 0.3})
+		l.keepOut = append(l.keepOut, discRoom(f.Places[q.Place].Letter, q.Disc))
+		if q.Aside() {
+			l.keepOut = append(l.keepOut, seek.Round(q.At, seek.DotRadius+0.3))
 		}
 	}
 	for _, c := range f.Cameras {
 		ahead, right := headed(c.States[0])
 		middle := moved(g.at(c.States[0].Apex()), ahead, right, -(bodyBack+bodyFront)/2, 0)
-		l.keepOut = append(l.keepOut, circle{middle, bodyRoom})
+		l.keepOut = append(l.keepOut, seek.Round(middle, bodyRoom))
 	}
 	return l
 }
@@ -309,7 +310,7 @@ func (f *Floor) layer(box draw.Box, p part) *layer {
 // draw draws the floor of a sheet. It returns the words of the camera that found no place,
 // and whether some name found none.
 func (l *layer) draw(g *draw.Group) (unplaced []string, letters bool) {
-	c := &clearing{bounds: l.box}
+	c := &seek.Clearing{Bounds: l.box}
 	l.drawSlabs(g.Group("zones"), c)
 	l.drawSights(g.Group("views"), c)
 	l.drawDepths(g.Group("depths"), c)
@@ -323,45 +324,45 @@ func (l *layer) draw(g *draw.Group) (unplaced []string, letters bool) {
 }
 
 // drawLabels names the places, then writes what the cameras do.
-func (l *layer) drawLabels(g *draw.Group, c *clearing, words []label) (unplaced []string, letters bool) {
+func (l *layer) drawLabels(g *draw.Group, c *seek.Clearing, words []seek.Label) (unplaced []string, letters bool) {
 	for _, p := range l.pins {
-		c.discs = append(c.discs, circle{p.disc, signs.PlaceRadius})
-		if p.aside() {
-			c.lines, c.leads = append(c.lines, segment{p.at, p.disc}), append(c.leads, segment{p.at, p.disc})
+		c.Discs = append(c.Discs, seek.Round(p.Disc, signs.PlaceRadius))
+		if p.Aside() {
+			c.Lines, c.Leads = append(c.Lines, seek.Between(p.At, p.Disc)), append(c.Leads, seek.Between(p.At, p.Disc))
 		}
 	}
-	var names []label
+	var names []seek.Label
 	for i, p := range l.pins {
 		names = append(names, l.nameOf(i, p))
 	}
 	for i := range words {
-		words[i].index = len(names) + i
+		words[i].Index = len(names) + i
 	}
-	done := layLabels(c, append(names, words...))
+	done := seek.Lay(c, append(names, words...))
 	found := map[int]bool{}
 	for _, t := range done {
-		found[t.index] = true
+		found[t.Index] = true
 		sub := g.Group("name")
-		if t.index < len(names) {
-			sub.Title = draw.Clean(l.floor.Places[l.pins[t.index].place].Name)
+		if t.Index < len(names) {
+			sub.Title = draw.Clean(l.floor.Places[l.pins[t.Index].Place].Name)
 		}
-		t.draw(sub, c.tinted(t))
+		t.Draw(sub, c.Tinted(t))
 	}
 	for _, w := range words {
-		if !found[w.index] && !w.told {
-			unplaced = append(unplaced, w.lines[0].String)
+		if !found[w.Index] && !w.Told {
+			unplaced = append(unplaced, w.Lines[0].String)
 		}
 	}
-	return unplaced, slices.ContainsFunc(names, func(n label) bool { return !found[n.index] })
+	return unplaced, slices.ContainsFunc(names, func(n seek.Label) bool { return !found[n.Index] })
 }
 
 const widestName = 46.0
 
 // nameOf returns the label of a pin: the name, and below it the side and the time.
-func (l *layer) nameOf(i int, p pin) label {
-	place := l.floor.Places[p.place]
-	t := label{at: p.disc, radius: signs.PlaceRadius, index: i, spare: 1, assumed: place.Unsaid}
-	t.lines = append(t.lines, draw.NewText(0, 0, place.Name, fontName, draw.Black).Shortened(widestName))
+func (l *layer) nameOf(i int, p seek.Pin) seek.Label {
+	place := l.floor.Places[p.Place]
+	t := seek.Label{At: p.Disc, Radius: signs.PlaceRadius, Index: i, Spare: 1, Assumed: place.Unsaid}
+	t.Lines = append(t.Lines, draw.NewText(0, 0, place.Name, fontName, draw.Black).Shortened(widestName))
 	side := ""
 	switch {
 	case place.Unsaid:
@@ -370,7 +371,7 @@ func (l *layer) nameOf(i int, p pin) label {
 		side = l.floor.sideWords(place.At.X)
 	}
 	if figures := sheet.Joined([]string{side, place.When}); figures != "" {
-		t.lines = append(t.lines, draw.NewText(0, 0, figures, fontValue, draw.Grey))
+		t.Lines = append(t.Lines, draw.NewText(0, 0, figures, fontValue, draw.Grey))
 	}
 	return t
 }

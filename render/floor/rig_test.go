@@ -7,7 +7,6 @@ import (
 
 	"pgregory.net/rapid"
 
-	"pullscore/render/draw"
 	"pullscore/render/floor/layout"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
@@ -52,35 +51,6 @@ func TestLensIsWhereTheCameraIs(t *testing.T) {
 	sin, cos := math.Sincos(want.Pan * math.Pi / 180)
 	if at := (layout.Spot{X: want.X + v.Lens*sin, Y: want.Y + v.Lens*cos}); layout.Apart(at, v.Apex()) > 1e-9 {
 		t.Errorf("the lens is at %v, want %v", v.Apex(), at)
-	}
-}
-
-// A segment is cut to the box, and one outside it is none.
-func TestClipped(t *testing.T) {
-	box := draw.Box{X: 0, Y: 0, W: 10, H: 10}
-	for _, tc := range []struct {
-		s, want segment
-		ok      bool
-	}{
-		{segment{draw.Point{X: -5, Y: 5}, draw.Point{X: 15, Y: 5}}, segment{draw.Point{X: 0, Y: 5}, draw.Point{X: 10, Y: 5}}, true},
-		{segment{draw.Point{X: 2, Y: 2}, draw.Point{X: 3, Y: 4}}, segment{draw.Point{X: 2, Y: 2}, draw.Point{X: 3, Y: 4}}, true},
-		{segment{draw.Point{X: 5, Y: -5}, draw.Point{X: 15, Y: 5}}, segment{}, false},
-		{segment{draw.Point{X: -1, Y: 0}, draw.Point{X: -1, Y: 9}}, segment{}, false},
-	} {
-		got, ok := tc.s.clipped(box)
-		if ok != tc.ok || ok && got != tc.want {
-			t.Errorf("%v: %v, want %v", tc.s, got, tc.want)
-		}
-	}
-}
-
-// A line keeps out of circles.
-func TestOutside(t *testing.T) {
-	s := segment{draw.Point{}, draw.Point{X: 20}}
-	got := s.outside([]circle{{draw.Point{X: 10}, 2}, {draw.Point{X: 19.5}, 1}, {draw.Point{X: 3, Y: 9}, 2}})
-	want := []segment{{draw.Point{}, draw.Point{X: 8}}, {draw.Point{X: 12}, draw.Point{X: 18.5}}}
-	if len(got) != 2 || got[0] != want[0] || got[1] != want[1] {
-		t.Errorf("%v, want %v", got, want)
 	}
 }
 

@@ -12,6 +12,7 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/render/draw"
 	"pullscore/render/floor/layout"
+	"pullscore/render/floor/seek"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
 	"pullscore/render/testing/plans"
@@ -196,24 +197,24 @@ func TestNamesKeepTheirOrder(t *testing.T) {
 		f := &Floor{*layout.Of(m.Shot)}
 		for _, sheets := range f.parts(8) {
 			l := f.layer(draw.Box{X: 12, Y: 27, W: 190, H: 150}, sheets[0])
-			c := &clearing{bounds: l.box}
+			c := &seek.Clearing{Bounds: l.box}
 			words := l.drawCameras(&draw.Group{}, c)
-			var labels []label
+			var labels []seek.Label
 			for i, p := range l.pins {
 				labels = append(labels, l.nameOf(i, p))
 			}
 			for i := range words {
-				words[i].index = len(labels) + i
+				words[i].Index = len(labels) + i
 			}
-			done := layLabels(c, append(labels, words...))
+			done := seek.Lay(c, append(labels, words...))
 			for i, a := range done {
 				for _, b := range done[:i] {
-					level := a.box.Y < b.box.Bottom() && b.box.Y < a.box.Bottom()
-					if level && a.at.X < b.at.X-0.5 && a.box.X > b.box.X && a.box.Right() > b.box.Right() {
-						t.Errorf("%q stands right of %q", a.lines[0].String, b.lines[0].String)
+					level := a.Box.Y < b.Box.Bottom() && b.Box.Y < a.Box.Bottom()
+					if level && a.At.X < b.At.X-0.5 && a.Box.X > b.Box.X && a.Box.Right() > b.Box.Right() {
+						t.Errorf("%q stands right of %q", a.Lines[0].String, b.Lines[0].String)
 					}
-					if a.box.Overlaps(b.box) {
-						t.Errorf("%q overlaps %q", a.lines[0].String, b.lines[0].String)
+					if a.Box.Overlaps(b.Box) {
+						t.Errorf("%q overlaps %q", a.Lines[0].String, b.Lines[0].String)
 					}
 				}
 			}

@@ -7,6 +7,7 @@ import (
 
 	"pullscore/render/draw"
 	"pullscore/render/floor/layout"
+	"pullscore/render/floor/seek"
 	"pullscore/render/signs"
 )
 
@@ -30,11 +31,11 @@ func (f *Floor) viewEnds(v layout.State, places []int) float64 {
 
 // edges returns the two sides of a state's field of view on the page, as far as it is
 // drawn.
-func (l *layer) edges(v layout.State) []segment {
-	var list []segment
+func (l *layer) edges(v layout.State) []seek.Segment {
+	var list []seek.Segment
 	end := l.floor.viewEnds(v, l.places)
 	for _, side := range []float64{-1, 1} {
-		if s, ok := (segment{l.at(v.Apex()), l.at(v.Spot(end, side))}).clipped(l.box); ok {
+		if s, ok := seek.Between(l.at(v.Apex()), l.at(v.Spot(end, side))).Clipped(l.box); ok {
 			list = append(list, s)
 		}
 	}
@@ -42,7 +43,7 @@ func (l *layer) edges(v layout.State) []segment {
 }
 
 // drawSights draws what each camera sees in each of its states.
-func (l *layer) drawSights(g *draw.Group, c *clearing) {
+func (l *layer) drawSights(g *draw.Group, c *seek.Clearing) {
 	for _, camera := range l.floor.Cameras {
 		for i, v := range camera.States {
 			if !v.Shown {
@@ -63,37 +64,37 @@ func (l *layer) drawSights(g *draw.Group, c *clearing) {
 }
 
 // limit draws a line that no text may lie on, with gaps at the places.
-func (l *layer) limit(g *draw.Group, c *clearing, s segment, stroke draw.Stroke) {
-	for _, part := range s.outside(l.keepOut) {
-		g.Group(signs.Limit).Line(part.a.X, part.a.Y, part.b.X, part.b.Y, stroke)
-		c.lines = append(c.lines, part)
+func (l *layer) limit(g *draw.Group, c *seek.Clearing, s seek.Segment, stroke draw.Stroke) {
+	for _, part := range s.Outside(l.keepOut) {
+		g.Group(signs.Limit).Line(part.A.X, part.A.Y, part.B.X, part.B.Y, stroke)
+		c.Lines = append(c.Lines, part)
 	}
 }
 
 // drawAxis draws the axis of the lens at the start.
-func (l *layer) drawAxis(g *draw.Group, c *clearing, v layout.State) {
-	axis := segment{l.at(v.From(0, 0)), l.at(v.Spot(l.floor.viewEnds(v, l.places), 0))}
-	s, ok := axis.clipped(l.box)
+func (l *layer) drawAxis(g *draw.Group, c *seek.Clearing, v layout.State) {
+	axis := seek.Between(l.at(v.From(0, 0)), l.at(v.Spot(l.floor.viewEnds(v, l.places), 0)))
+	s, ok := axis.Clipped(l.box)
 	if !ok {
 		return
 	}
 	sub := g.Group(signs.LensAxis)
-	for _, part := range s.outside(l.keepOut) {
-		sub.Line(part.a.X, part.a.Y, part.b.X, part.b.Y, draw.Axis(draw.Grey))
+	for _, part := range s.Outside(l.keepOut) {
+		sub.Line(part.A.X, part.A.Y, part.B.X, part.B.Y, draw.Axis(draw.Grey))
 	}
-	c.lines = append(c.lines, s)
+	c.Lines = append(c.Lines, s)
 }
 
 // mostSlabs is how many zones may lie over each other before they are bars alone.
 const mostSlabs = 3
 
 // drawSlabs draws what each focus keeps sharp, unless too many lie over each other.
-func (l *layer) drawSlabs(g *draw.Group, c *clearing) {
+func (l *layer) drawSlabs(g *draw.Group, c *seek.Clearing) {
 	for i := range l.floor.Cameras {
 		var slabs [][]draw.Point
 		var zones []layout.Zone
 		for _, z := range l.zones {
-			if outline := l.slab(z.Zone); z.camera == i && area(outline) > 0.2 {
+			if outline := l.slab(z.Zone); z.camera == i && seek.Area(outline) > 0.2 {
 				slabs, zones = append(slabs, outline), append(zones, z.Zone)
 			}
 		}
@@ -101,11 +102,11 @@ func (l *layer) drawSlabs(g *draw.Group, c *clearing) {
 			continue
 		}
 		for k, outline := range slabs {
-			c.tints = append(c.tints, outline)
+			c.Tints = append(c.Tints, outline)
 			sub := g.Group(signs.Focus)
 			sub.Title = draw.Clean(l.zoneTitle(zones[k]))
 			sub.Add(draw.Path{Runs: [][]draw.Point{outline}, Closed: true, Fill: draw.Zone},
-				draw.Path{Runs: hatched(outline, []float64{45, 135, 0, 90}[i%4]), Stroke: draw.Solid(draw.Blue, draw.HatchWidth)})
+				draw.Path{Runs: seek.Hatched(outline, []float64{45, 135, 0, 90}[i%4]), Stroke: draw.Solid(draw.Blue, draw.HatchWidth)})
 		}
 		for _, z := range zones {
 			l.drawLimits(g, c, z)
@@ -115,13 +116,13 @@ func (l *layer) drawSlabs(g *draw.Group, c *clearing) {
 
 // drawLimits draws the near and the far side of a slab, as far as they lie in the field of
 // view.
-func (l *layer) drawLimits(g *draw.Group, c *clearing, z layout.Zone) {
+func (l *layer) drawLimits(g *draw.Group, c *seek.Clearing, z layout.Zone) {
 	end := l.floor.viewEnds(z.Seen, l.places)
 	for _, along := range []float64{z.Near, z.Far} {
 		if !(along > z.Seen.Lens && along <= end) {
 			continue
 		}
-		if s, ok := (segment{l.at(z.Seen.Spot(along, -1)), l.at(z.Seen.Spot(along, 1))}).clipped(l.box); ok {
+		if s, ok := seek.Between(l.at(z.Seen.Spot(along, -1)), l.at(z.Seen.Spot(along, 1))).Clipped(l.box); ok {
 			l.limit(g, c, s, draw.Solid(draw.Blue, draw.FineWidth))
 		}
 	}
@@ -135,7 +136,7 @@ func (l *layer) slab(z layout.Zone) []draw.Point {
 	if !(far > near) {
 		return nil
 	}
-	return cropped([]draw.Point{l.at(v.Spot(near, -1)), l.at(v.Spot(far, -1)), l.at(v.Spot(far, 1)), l.at(v.Spot(near, 1))}, corners(l.box))
+	return seek.Cropped([]draw.Point{l.at(v.Spot(near, -1)), l.at(v.Spot(far, -1)), l.at(v.Spot(far, 1)), l.at(v.Spot(near, 1))}, seek.Corners(l.box))
 }
 
 // tooMany reports whether some outline lies over as many others as may lie over each other.
@@ -143,7 +144,7 @@ func tooMany(outlines [][]draw.Point) bool {
 	for i, a := range outlines {
 		over := 0
 		for k, b := range outlines {
-			if i != k && area(cropped(a, b)) > 0.5 {
+			if i != k && seek.Area(seek.Cropped(a, b)) > 0.5 {
 				over++
 			}
 		}

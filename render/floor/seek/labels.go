@@ -10,7 +10,7 @@
 // orders; what found no place goes first the next time. The attempt that leaves the fewest
 // without a place wins, and of these the one whose labels are nearest.
 
-package floor
+package seek
 
 import (
 	"cmp"
@@ -22,45 +22,45 @@ import (
 	"pullscore/render/signs"
 )
 
-// A clearing is what labels keep clear of.
-type clearing struct {
-	bounds draw.Box
-	boxes  []draw.Box // texts, and cameras
-	discs  []circle
-	lines  []segment      // lines that may not cross a text
-	tints  [][]draw.Point // zones, which a halo may cover
-	leads  []segment      // leaders that no other may cross
+// A Clearing is what labels keep clear of.
+type Clearing struct {
+	Bounds draw.Box
+	Boxes  []draw.Box // texts, and cameras
+	Discs  []Circle
+	Lines  []Segment      // lines that may not cross a text
+	Tints  [][]draw.Point // zones, which a halo may cover
+	Leads  []Segment      // leaders that no other may cross
 }
 
-// A label is a text of one or more lines for a point.
-type label struct {
-	at      draw.Point
-	radius  float64     // of what lies at the point
-	lines   []draw.Text // without their places
-	told    bool        // the table says it too
-	spare   int         // how many lines are enough where there is little room
-	index   int         // of what it names
-	assumed bool        // its second line says something that nobody said
+// A Label is a text of one or more lines for a point.
+type Label struct {
+	At      draw.Point
+	Radius  float64     // of what lies at the point
+	Lines   []draw.Text // without their places
+	Told    bool        // the table says it too
+	Spare   int         // how many lines are enough where there is little room
+	Index   int         // of what it names
+	Assumed bool        // its second line says something that nobody said
 }
 
-// A laid is a label with a place.
-type laid struct {
-	label
-	box   draw.Box // with the slack of its lines
+// A Laid is a label with a place.
+type Laid struct {
+	Label
+	Box   draw.Box // with the slack of its lines
 	align draw.Align
 	off   float64 // from the edge of what it names
 }
 
 const (
 	clear      = 0.65 // between a text and a line
-	lineLead   = 0.5  // between the lines of a label
+	lineLead   = 0.5  // between the lines of a Label
 	leadFrom   = 1.7  // labels that are nearer need no leader
 	directions = 16
 )
 
 // size returns the room of the first n lines of a label.
-func (t label) size(n int) (w, h float64) {
-	for i, line := range t.lines[:n] {
+func (t Label) size(n int) (w, h float64) {
+	for i, line := range t.Lines[:n] {
 		w = max(w, line.Room().W)
 		if h += line.Room().H; i > 0 {
 			h += lineLead
@@ -69,8 +69,8 @@ func (t label) size(n int) (w, h float64) {
 	return w, h
 }
 
-// layLabels finds places for the labels; those without one are left out.
-func layLabels(c *clearing, labels []label) []laid {
+// Lay finds places for the labels; those without one are left out.
+func Lay(c *Clearing, labels []Label) []Laid {
 	order := make([]*candidates, len(labels))
 	for i, t := range labels {
 		order[i] = c.candidatesFor(t)
@@ -79,7 +79,7 @@ func layLabels(c *clearing, labels []label) []laid {
 	slices.SortStableFunc(byX, func(a, b *candidates) int { return cmp.Compare(a.at.X, b.at.X) })
 	back := slices.Clone(byX)
 	slices.Reverse(back)
-	var best []laid
+	var best []Laid
 	least := math.Inf(1)
 	for _, next := range [][]*candidates{order, byX, back} {
 		for range 3 {
@@ -97,7 +97,7 @@ func layLabels(c *clearing, labels []label) []laid {
 }
 
 // attempt lays the labels in that order.
-func attempt(labels []*candidates) (done []laid, failed []*candidates, cost float64) {
+func attempt(labels []*candidates) (done []Laid, failed []*candidates, cost float64) {
 	for _, t := range labels {
 		if l, ok := t.full.nearest(done); ok {
 			done, cost = append(done, l), cost+l.off
@@ -119,45 +119,45 @@ type candidates struct {
 	full, short *series
 }
 
-func (c *clearing) candidatesFor(t label) *candidates {
+func (c *Clearing) candidatesFor(t Label) *candidates {
 	short := t
-	short.lines = t.lines[:t.spare]
-	return &candidates{at: t.at, full: c.seriesOf(t), short: c.seriesOf(short)}
+	short.Lines = t.Lines[:t.Spare]
+	return &candidates{at: t.At, full: c.seriesOf(t), short: c.seriesOf(short)}
 }
 
 // A series yields the places of a label that are clear of its surroundings, the nearest
 // first. It remembers them, as every attempt asks for them again.
 type series struct {
-	label label
+	label Label
 	w, h  float64
-	near  *clearing // what lies in reach
+	near  *Clearing // what lies in reach
 	tried int
-	found []laid
+	found []Laid
 }
 
-func (c *clearing) seriesOf(t label) *series {
-	w, h := t.size(len(t.lines))
-	far := t.radius + leaderMost + clear
-	reach := draw.Box{X: t.at.X - w, Y: t.at.Y - h, W: 2 * w, H: 2 * h}.Grow(far)
+func (c *Clearing) seriesOf(t Label) *series {
+	w, h := t.size(len(t.Lines))
+	far := t.Radius + LeaderMost + clear
+	reach := draw.Box{X: t.At.X - w, Y: t.At.Y - h, W: 2 * w, H: 2 * h}.Grow(far)
 	return &series{label: t, w: w, h: h, near: c.within(reach)}
 }
 
 // within returns what of the surroundings comes into a box.
-func (c *clearing) within(box draw.Box) *clearing {
-	near := &clearing{bounds: c.bounds, leads: c.leads}
-	for _, b := range c.boxes {
+func (c *Clearing) within(box draw.Box) *Clearing {
+	near := &Clearing{Bounds: c.Bounds, Leads: c.Leads}
+	for _, b := range c.Boxes {
 		if b.Overlaps(box) {
-			near.boxes = append(near.boxes, b)
+			near.Boxes = append(near.Boxes, b)
 		}
 	}
-	for _, d := range c.discs {
+	for _, d := range c.Discs {
 		if d.touches(box) {
-			near.discs = append(near.discs, d)
+			near.Discs = append(near.Discs, d)
 		}
 	}
-	for _, s := range c.lines {
+	for _, s := range c.Lines {
 		if hits(s, box) {
-			near.lines = append(near.lines, s)
+			near.Lines = append(near.Lines, s)
 		}
 	}
 	return near
@@ -169,14 +169,14 @@ var turns = [directions]int{0, 8, 15, 1, 14, 2, 13, 3, 12, 4, 7, 9, 6, 10, 5, 11
 
 const (
 	ringPitch = 0.8
-	rings     = int(leaderMost / ringPitch)
+	rings     = int(LeaderMost / ringPitch)
 )
 
 // place returns the place with that index; ok is false if there are no more.
-func (s *series) place(i int) (l laid, ok bool) {
+func (s *series) place(i int) (l Laid, ok bool) {
 	for len(s.found) <= i {
 		if s.tried == rings*directions {
-			return laid{}, false
+			return Laid{}, false
 		}
 		off := ringPitch * float64(1+s.tried/directions)
 		sin, cos := math.Sincos(float64(turns[s.tried%directions]) * 2 * math.Pi / directions)
@@ -189,11 +189,11 @@ func (s *series) place(i int) (l laid, ok bool) {
 }
 
 // nearest returns the first place that is free beside the labels that are done.
-func (s *series) nearest(done []laid) (laid, bool) {
+func (s *series) nearest(done []Laid) (Laid, bool) {
 	for i := 0; ; i++ {
 		l, ok := s.place(i)
 		if !ok {
-			return laid{}, false
+			return Laid{}, false
 		}
 		if l.beside(done) {
 			return l, true
@@ -202,52 +202,52 @@ func (s *series) nearest(done []laid) (laid, bool) {
 }
 
 // toward returns the label in a direction from its point, so far off.
-func (t label) toward(cos, sin, off, w, h float64) laid {
-	x, y := t.at.X+(t.radius+off)*cos, t.at.Y+(t.radius+off)*sin
-	l := laid{label: t, box: draw.Box{X: x - w/2, Y: y - h/2, W: w, H: h}, align: draw.Middle, off: off}
+func (t Label) toward(cos, sin, off, w, h float64) Laid {
+	x, y := t.At.X+(t.Radius+off)*cos, t.At.Y+(t.Radius+off)*sin
+	l := Laid{Label: t, Box: draw.Box{X: x - w/2, Y: y - h/2, W: w, H: h}, align: draw.Middle, off: off}
 	switch {
 	case cos > 0.3:
-		l.box.X, l.align = x, draw.Start
+		l.Box.X, l.align = x, draw.Start
 	case cos < -0.3:
-		l.box.X, l.align = x-w, draw.End
+		l.Box.X, l.align = x-w, draw.End
 	}
 	switch {
 	case sin > 0.3:
-		l.box.Y = y
+		l.Box.Y = y
 	case sin < -0.3:
-		l.box.Y = y - h
+		l.Box.Y = y - h
 	}
 	return l
 }
 
 // leader returns the leader of a label: from the edge of what it names to the text.
-func (t laid) leader() (segment, bool) {
-	near := draw.Point{X: min(max(t.at.X, t.box.X), t.box.Right()), Y: min(max(t.at.Y, t.box.Y), t.box.Bottom())}
-	s := segment{t.at, near}
-	long := s.length()
-	if long-t.radius < leadFrom {
-		return segment{}, false
+func (t Laid) leader() (Segment, bool) {
+	near := draw.Point{X: min(max(t.At.X, t.Box.X), t.Box.Right()), Y: min(max(t.At.Y, t.Box.Y), t.Box.Bottom())}
+	s := Segment{t.At, near}
+	long := s.Length()
+	if long-t.Radius < leadFrom {
+		return Segment{}, false
 	}
-	return segment{s.at(t.radius / long), s.at(1 - 0.6/long)}, true
+	return Segment{s.At(t.Radius / long), s.At(1 - 0.6/long)}, true
 }
 
 // free reports whether a label can lie where it is, as far as its surroundings go.
-func (c *clearing) free(t laid) bool {
-	if !c.bounds.Holds(t.box) {
+func (c *Clearing) free(t Laid) bool {
+	if !c.Bounds.Holds(t.Box) {
 		return false
 	}
-	wide := t.box.Grow(clear)
-	for _, b := range c.boxes {
+	wide := t.Box.Grow(clear)
+	for _, b := range c.Boxes {
 		if b.Overlaps(wide) {
 			return false
 		}
 	}
-	for _, s := range c.lines {
+	for _, s := range c.Lines {
 		if hits(s, wide) {
 			return false
 		}
 	}
-	for _, d := range c.discs {
+	for _, d := range c.Discs {
 		if d.touches(wide) {
 			return false
 		}
@@ -257,44 +257,44 @@ func (c *clearing) free(t laid) bool {
 }
 
 // beside reports whether a label can lie where it is beside those that are done.
-func (t laid) beside(done []laid) bool {
-	wide := t.box.Grow(clear)
+func (t Laid) beside(done []Laid) bool {
+	wide := t.Box.Grow(clear)
 	leader, leads := t.leader()
 	for _, o := range done {
-		if o.box.Overlaps(wide) || swapped(t, o) {
+		if o.Box.Overlaps(wide) || swapped(t, o) {
 			return false
 		}
 		other, has := o.leader()
-		if has && hits(other, wide) || leads && hits(leader, o.box.Grow(0.3)) || leads && has && leader.crosses(other) {
+		if has && hits(other, wide) || leads && hits(leader, o.Box.Grow(0.3)) || leads && has && leader.Crosses(other) {
 			return false
 		}
 	}
 	return true
 }
 
-func hits(s segment, b draw.Box) bool {
-	from, to := b.Share(s.a, s.b)
+func hits(s Segment, b draw.Box) bool {
+	from, to := b.Share(s.A, s.B)
 	return from < to
 }
 
 // touches reports whether a box comes into the circle.
-func (c circle) touches(b draw.Box) bool {
-	x, y := min(max(c.at.X, b.X), b.Right())-c.at.X, min(max(c.at.Y, b.Y), b.Bottom())-c.at.Y
-	return x*x+y*y < c.radius*c.radius
+func (c Circle) touches(b draw.Box) bool {
+	x, y := min(max(c.At.X, b.X), b.Right())-c.At.X, min(max(c.At.Y, b.Y), b.Bottom())-c.At.Y
+	return x*x+y*y < c.Radius*c.Radius
 }
 
 // reaches reports whether a leader crosses no text and no disc on its way.
-func (c *clearing) reaches(leader segment, t laid) bool {
-	for _, b := range c.boxes {
+func (c *Clearing) reaches(leader Segment, t Laid) bool {
+	for _, b := range c.Boxes {
 		if hits(leader, b.Grow(0.3)) {
 			return false
 		}
 	}
-	if slices.ContainsFunc(c.leads, leader.crosses) {
+	if slices.ContainsFunc(c.Leads, leader.Crosses) {
 		return false
 	}
-	for _, d := range c.discs {
-		if distance(d.at, t.at) > 0.01 && leader.off(d.at) < d.radius {
+	for _, d := range c.Discs {
+		if Distance(d.At, t.At) > 0.01 && leader.Off(d.At) < d.Radius {
 			return false
 		}
 	}
@@ -302,43 +302,43 @@ func (c *clearing) reaches(leader segment, t laid) bool {
 }
 
 // swapped reports whether two labels lie the other way round than what they name.
-func swapped(t, o laid) bool {
+func swapped(t, o Laid) bool {
 	const same = 0.5
 	other := func(at, atO, mid, midO float64) bool { return math.Abs(at-atO) > same && (at < atO) != (mid < midO) }
-	if beside := t.box.Y < o.box.Bottom()+1 && o.box.Y < t.box.Bottom()+1; beside &&
-		other(t.at.X, o.at.X, t.box.X+t.box.W/2, o.box.X+o.box.W/2) {
+	if beside := t.Box.Y < o.Box.Bottom()+1 && o.Box.Y < t.Box.Bottom()+1; beside &&
+		other(t.At.X, o.At.X, t.Box.X+t.Box.W/2, o.Box.X+o.Box.W/2) {
 		return true
 	}
-	above := t.box.X < o.box.Right()+1 && o.box.X < t.box.Right()+1
-	return above && other(t.at.Y, o.at.Y, t.box.Y+t.box.H/2, o.box.Y+o.box.H/2)
+	above := t.Box.X < o.Box.Right()+1 && o.Box.X < t.Box.Right()+1
+	return above && other(t.At.Y, o.At.Y, t.Box.Y+t.Box.H/2, o.Box.Y+o.Box.H/2)
 }
 
-// tinted reports whether a label lies on a zone.
-func (c *clearing) tinted(t laid) bool {
-	return slices.ContainsFunc(c.tints, func(zone []draw.Point) bool { return area(cropped(zone, corners(t.box))) > 0 })
+// Tinted reports whether a label lies on a zone.
+func (c *Clearing) Tinted(t Laid) bool {
+	return slices.ContainsFunc(c.Tints, func(zone []draw.Point) bool { return Area(Cropped(zone, Corners(t.Box))) > 0 })
 }
 
-// draw draws a label with its leader, and a halo if it lies on a zone.
-func (t laid) draw(g *draw.Group, halo bool) {
+// Draw draws a label with its leader, and a halo if it lies on a zone.
+func (t Laid) Draw(g *draw.Group, halo bool) {
 	if halo {
-		g.Add(sheet.Halo(t.box))
+		g.Add(sheet.Halo(t.Box))
 	}
 	if s, ok := t.leader(); ok {
-		g.Group(signs.Leader).Line(s.a.X, s.a.Y, s.b.X, s.b.Y, draw.Solid(draw.Black, draw.FineWidth))
+		g.Group(signs.Leader).Line(s.A.X, s.A.Y, s.B.X, s.B.Y, draw.Solid(draw.Black, draw.FineWidth))
 	}
-	x := t.box.X
+	x := t.Box.X
 	switch t.align {
 	case draw.Middle:
-		x += t.box.W / 2
+		x += t.Box.W / 2
 	case draw.End:
-		x = t.box.Right()
+		x = t.Box.Right()
 	}
-	y := t.box.Y
-	for i, line := range t.lines {
+	y := t.Box.Y
+	for i, line := range t.Lines {
 		line.Align = t.align
 		line.At = draw.Point{X: x, Y: y - line.Box().Y + line.At.Y}
 		to := g
-		if t.assumed && i == 1 {
+		if t.Assumed && i == 1 {
 			to = g.Group(signs.Assumed)
 		}
 		to.Add(line)
