@@ -69,17 +69,14 @@ func (c *coverageCmd) Run(s *session) error {
 }
 
 // of answers for one plan.
-func (c *coverageCmd) of(_ *interp.Result, p *plan.Plan) (*coverage.Scene, error) {
-	if c.Cuts {
-		return coverage.OfCut(p), nil
-	}
-	return coverage.Of(p), nil
+func (c *coverageCmd) of(_ *interp.Result, p *plan.Plan) ([]*coverage.Scene, error) {
+	return coverage.Of(p, c.Cuts), nil
 }
 
-func (c *coverageCmd) write(s *session, all *answers[*coverage.Scene]) error {
+func (c *coverageCmd) write(s *session, all *answers[[]*coverage.Scene]) error {
 	var scenes []*coverage.Scene
 	for _, a := range all.list {
-		scenes = append(scenes, a.value)
+		scenes = append(scenes, a.value...)
 	}
 	switch c.As {
 	case "json":

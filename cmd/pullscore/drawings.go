@@ -46,9 +46,12 @@ var drawingTable = []namedDrawing{
 func ofPlan(name string) bool { return name == "coverage" }
 
 // drawCoverage draws what the shots of the plan have of its words, whichever of them is
-// asked for.
-func drawCoverage(res *interp.Result, _ *plan.Shot, opt sheet.Options) []*draw.Page {
-	return coveragepaper.Coverage(coverage.Of(res.Plan), opt)
+// asked for. Of a scene that is staged it says what the cut shows.
+func drawCoverage(res *interp.Result, _ *plan.Shot, opt sheet.Options) (pages []*draw.Page) {
+	for _, sc := range coverage.Of(res.Plan, len(res.Plan.Scenes) > 0) {
+		pages = append(pages, coveragepaper.Coverage(sc, opt)...)
+	}
+	return pages
 }
 
 // olderTable is what draw can also draw: a drawing under the name that it had before, or

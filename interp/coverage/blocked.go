@@ -17,10 +17,11 @@ const (
 )
 
 // blockedBy returns the nearest of the people who stand in the camera's sight of a subject
-// at t; nil where nobody does, or where the plan does not say to which side they stand. A
-// person is who speaks or moves in the shot.
-func blockedBy(s *plan.Shot, u *plan.Subject, t float64) (by *plan.Subject) {
-	if !u.SideSaid && s.Optics.Rig == nil {
+// at t; nil where nobody does, or where the plan does not say to which side they stand.
+// people says which of the subjects of the shot are persons.
+func blockedBy(s *plan.Shot, people []bool, u *plan.Subject, t float64) (by *plan.Subject) {
+	all := s.Optics.Rig != nil || isPlaced(s)
+	if !u.SideSaid && !all {
 		return nil
 	}
 	behind := floorView(s, u, t)
@@ -28,8 +29,8 @@ func blockedBy(s *plan.Shot, u *plan.Subject, t float64) (by *plan.Subject) {
 		return nil
 	}
 	nearest := behind.Along
-	for _, q := range s.Subjects {
-		if q == u || !q.SideSaid && s.Optics.Rig == nil || !isPerson(s, q) {
+	for i, q := range s.Subjects {
+		if q == u || !people[i] || !q.SideSaid && !all {
 			continue
 		}
 		if v := floorView(s, q, t); v.Along > blockedFrom && v.Along < nearest && hides(v, behind) {
@@ -38,6 +39,10 @@ func blockedBy(s *plan.Shot, u *plan.Subject, t float64) (by *plan.Subject) {
 	}
 	return by
 }
+
+// isPlaced reports whether the camera of a shot has a place on the floor of a scene, so
+// that it is known to which side everybody stands.
+func isPlaced(s *plan.Shot) bool { return s.Staging != nil && s.Placed }
 
 // hides reports whether a person whom the camera sees at v stands in the sight of what it
 // sees at behind.
@@ -54,7 +59,11 @@ func floorView(s *plan.Shot, u *plan.Subject, t float64) plan.View {
 	}
 	pose := s.Optics.Pose(t)
 	pose.Tilt = 0
-	return pose.View(u.Across.At(t), u.Along.At(t), 0)
+	up := 0.0
+	if u.Up != nil {
+		up = u.Up.At(t)
+	}
+	return pose.View(u.Across.At(t), u.Along.At(t), up)
 }
 
 // isPerson reports whether a subject speaks or moves in the shot.

@@ -29,17 +29,18 @@ func TestBlockedBy(t *testing.T) {
 			s.Lines = []plan.Line{{Who: c.by.Name}}
 		}
 		got := ""
-		if by := blockedBy(s, behind, 0); by != nil {
+		people := []bool{isPerson(s, behind), isPerson(s, c.by)}
+		if by := blockedBy(s, people, behind, 0); by != nil {
 			got = by.Name
 		}
 		if got != c.want {
 			t.Errorf("%s: blocked by %q, want %q", c.name, got, c.want)
 		}
-		if blockedBy(s, c.by, 0) != nil && c.by.Along.At(0) < 3 {
+		if blockedBy(s, people, c.by, 0) != nil && c.by.Along.At(0) < 3 {
 			t.Errorf("%s: who stands nearer is blocked", c.name)
 		}
 		c.by.SideSaid = false
-		if blockedBy(s, behind, 0) != nil {
+		if blockedBy(s, people, behind, 0) != nil {
 			t.Errorf("%s: nobody says to which side, and it is in the way", c.name)
 		}
 	}
@@ -56,7 +57,7 @@ func TestSightOverAHead(t *testing.T) {
 		s.Optics.Camera = still(0)
 		s.Optics.Rig = &plan.Rig{}
 		s.Optics.Rig.Slide(plan.Slide{Start: -2, End: -1, Z: up})
-		if got := blockedBy(s, back, 0) == front; got != want {
+		if got := blockedBy(s, []bool{true, false}, back, 0) == front; got != want {
 			t.Errorf("%g m above the eyes: blocked %v", up, got)
 		}
 	}

@@ -15,7 +15,9 @@ type Scene struct {
 	Cut      *Cut    `json:"cut,omitempty"` // where somebody asks for it
 	Lines    []*Line `json:"-"`
 
-	Shots []*plan.Shot `json:"-"` // those of Setups, in the same order
+	Shots  []*plan.Shot `json:"-"` // those of Setups, in the same order
+	Staged *plan.Scene  `json:"-"` // nil: its lines were joined from those of its shots
+	Plan   string       `json:"-"` // the title of the plan
 }
 
 // A Setup is a shot that has lines of the scene.
@@ -34,13 +36,19 @@ type Line struct {
 	Number int // from 1
 	Who    string
 	Voice  bool // no set-up has the speaker as a subject
+	Off    bool // it is only heard, and nobody has to be seen
 	Words  []Word
 }
+
+// Asks reports whether somebody has to be seen who says the line.
+func (l *Line) Asks() bool { return !l.Voice && !l.Off }
 
 // A Word is one word of a line, with the set-ups that have it.
 type Word struct {
 	Text  string
 	Cells []Cell // in the order of the set-ups
+
+	Start, End plan.Number // in the time of a scene that is staged; else none
 }
 
 // The focus on the speaker of a word, at its worst while the word sounds.
@@ -63,8 +71,8 @@ const (
 // A Cell is a word, or a run of words, in one set-up. Its figures are the worst of it.
 type Cell struct {
 	Shot   string      `json:"shot"`
-	Start  plan.Number `json:"start_s"` // in the time of the shot
-	End    plan.Number `json:"end_s"`
+	Start  plan.Number `json:"start_s,omitzero"` // in the time of the shot; none of a scene that is staged, where one clock holds
+	End    plan.Number `json:"end_s,omitzero"`
 	Frame  string      `json:"frame,omitempty"` // empty: nobody says to which side the speaker is
 	By     string      `json:"blocked_by,omitempty"`
 	Focus  string      `json:"focus,omitempty"`
@@ -111,35 +119,62 @@ func (l *Line) Has(setup int) bool {
 // Shown reports whether the cut shows the word in this set-up.
 func (c *Cell) Shown() bool { return c.InCut != "" && c.InCut != plan.Removed }
 
-// Of returns what the shots of a plan have of its lines.
-func Of(p *plan.Plan) *Scene { return of(p, false) }
+// Of returns what the shots of a plan have of its lines, scene by scene: first the scenes
+// that are staged, then what the other shots say, as one scene. A plan without scenes has
+// that one alone. With cuts it says too which set-ups the cut shows.
+func Of(p *plan.Plan, cuts bool) []*Scene {
+	var list []*Scene
+	for i := range p.Scenes {
+		list = append(list, Staged(p, i, cuts))
+	}
+	var others []*plan.Shot
+	for _, s := range p.Shots {
+		if speaks(s) && (s.Staging == nil || !s.Action) {
+			others = append(others, s)
+		}
+	}
+	if len(list) == 0 || len(others) > 0 {
+		list = append(list, ofShots(p, others, cuts))
+	}
+	return list
+}
 
-// OfCut returns the same, and which set-ups the cut shows.
-func OfCut(p *plan.Plan) *Scene {
-	sc := of(p, true)
-	sc.Cut = cutOf(sc)
+// newScene returns a scene with its set-ups, before anybody looks at its lines.
+func newScene(p *plan.Plan, shots []*plan.Shot) *Scene {
+	sc := &Scene{Title: p.Title, Plan: p.Title, File: p.File, Setups: []Setup{}, Shots: shots}
+	for _, s := range shots {
+		sc.Setups = append(sc.Setups, Setup{
+			Shot: s.ID, Title: s.Title, Camera: s.Camera, Lens: s.Lens, FocalMM: s.FocalMM, Stop: s.Stop,
+		})
+	}
 	return sc
 }
 
-func of(p *plan.Plan, cuts bool) *Scene {
-	sc := &Scene{Title: p.Title, File: p.File, Setups: []Setup{}}
-	for _, s := range p.Shots {
-		if speaks(s) {
-			sc.Shots = append(sc.Shots, s)
-			sc.Setups = append(sc.Setups, Setup{
-				Shot: s.ID, Title: s.Title, Camera: s.Camera, Lens: s.Lens, FocalMM: s.FocalMM, Stop: s.Stop,
-			})
-		}
+// sum fills in what follows from the lines of a scene.
+func (sc *Scene) sum(cuts bool) {
+	for _, l := range sc.Lines {
+		sc.Words += len(l.Words)
 	}
+	sc.Coverage = runs(sc.Lines)
+	sc.Missing, sc.Single = gaps(sc)
+	sc.Speakers = own(sc.Lines)
+	if cuts {
+		sc.Cut = cutOf(sc)
+	}
+}
+
+// ofShots returns shots as set-ups of one scene, whose lines are joined from theirs.
+func ofShots(p *plan.Plan, shots []*plan.Shot, cuts bool) *Scene {
+	sc := newScene(p, shots)
 	lookers := make([]*looker, len(sc.Shots))
 	for i, s := range sc.Shots {
-		lookers[i] = newLooker(s, i)
+		lookers[i] = newLooker(s, i, nil)
 	}
 	for _, l := range join(sc.Shots) {
 		line := &Line{Number: len(sc.Lines) + 1, Who: l.who, Voice: true}
 		line.Words = make([]Word, 0, len(l.slots))
 		for _, sl := range l.slots {
-			w := Word{Text: sl.text, Cells: make([]Cell, 0, len(sl.said))}
+			w := Word{Text: sl.text, Cells: make([]Cell, 0, len(sl.said)), Start: plan.None(), End: plan.None()}
 			for _, at := range sl.said {
 				k := lookers[at.shot]
 				if c, ok := k.cell(l.who, at.word); ok {
@@ -153,12 +188,9 @@ func of(p *plan.Plan, cuts bool) *Scene {
 			}
 			line.Words = append(line.Words, w)
 		}
-		sc.Words += len(line.Words)
 		sc.Lines = append(sc.Lines, line)
 	}
-	sc.Coverage = runs(sc.Lines)
-	sc.Missing, sc.Single = gaps(sc)
-	sc.Speakers = own(sc.Lines)
+	sc.sum(cuts)
 	return sc
 }
 

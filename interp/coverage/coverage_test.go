@@ -76,7 +76,7 @@ shot 27D "Insert"
 func read(t *testing.T, text string) *coverage.Scene {
 	t.Helper()
 	res := interp.Interpret("test.pull", []byte(text), interp.Options{})
-	return coverage.Of(res.Plan)
+	return coverage.Of(res.Plan, false)[0]
 }
 
 // What the set-ups of a scene have, word by word: who is sharp, who is out of the
@@ -130,7 +130,7 @@ func TestScene(t *testing.T) {
 func TestCellsAreTrue(t *testing.T) {
 	cells := 0
 	for _, p := range examples(t) {
-		sc := coverage.Of(p)
+		sc := coverage.Of(p, false)[0]
 		for _, l := range sc.Lines {
 			for _, w := range l.Words {
 				for _, c := range w.Cells {
@@ -185,7 +185,7 @@ func checkCell(t *testing.T, s *plan.Shot, who string, c *coverage.Cell) {
 // The words of a scene are those of the plan: of each shot as many as it has.
 func TestSumOfWords(t *testing.T) {
 	for _, p := range examples(t) {
-		sc := coverage.Of(p)
+		sc := coverage.Of(p, false)[0]
 		words := 0
 		for i := range sc.Coverage {
 			words += sc.Coverage[i].Count
@@ -212,7 +212,7 @@ func TestSumOfWords(t *testing.T) {
 // What is missing, what one set-up holds and what several hold are all words together.
 func TestMissingAndHeld(t *testing.T) {
 	for _, p := range examples(t) {
-		sc := coverage.Of(p)
+		sc := coverage.Of(p, false)[0]
 		missing, own, held := 0, 0, 0
 		for _, g := range sc.Missing {
 			missing += g.Last - g.First + 1
@@ -288,7 +288,7 @@ func TestCut(t *testing.T) {
 	p.Shots[0].Pieces = []plan.Piece{{From: 0, To: 1.5, Speed: 1}, {From: 5, To: 6, Speed: 1}}
 	p.Shots[1].Pieces = []plan.Piece{{From: 0, To: 10, Speed: 1}}
 	p.Shots[1].Lines[0].InCut = &plan.InCut{State: plan.Removed}
-	sc := coverage.OfCut(p)
+	sc := coverage.Of(p, true)[0]
 	for _, l := range sc.Lines {
 		for _, w := range l.Words {
 			for _, c := range w.Cells {
@@ -318,7 +318,7 @@ func TestCut(t *testing.T) {
 	if sc.Cut.Words != sc.Cut.Held+words || sc.Cut.Held == 0 || words == 0 {
 		t.Errorf("the cut: %+v", sc.Cut)
 	}
-	if sc := coverage.Of(p); sc.Cut != nil || sc.Lines[0].Words[0].Cells[0].InCut != "" {
+	if sc := coverage.Of(p, false)[0]; sc.Cut != nil || sc.Lines[0].Words[0].Cells[0].InCut != "" {
 		t.Error("what the cut shows is told without being asked")
 	}
 }

@@ -24,6 +24,8 @@ type looker struct {
 	shot  *plan.Shot
 	setup int
 	keys  []float64 // seconds, rising
+	times []float64 // of the word that is looked at
+	folk  []bool    // of the subjects: they are people
 	seen  [mostKept]moment
 	next  int // which of seen is forgotten next
 }
@@ -38,15 +40,22 @@ type moment struct {
 // mostKept is how many moments a looker keeps.
 const mostKept = 16
 
-func newLooker(s *plan.Shot, setup int) *looker {
+// newLooker returns a looker at a shot, of which some are people whether or not they speak
+// or move in it.
+func newLooker(s *plan.Shot, setup int, people map[string]bool) *looker {
 	keys := slices.Concat(s.Optics.Keys(), s.Optics.Focal.Keys())
-	for _, u := range s.Subjects {
+	folk := make([]bool, len(s.Subjects))
+	for i, u := range s.Subjects {
+		folk[i] = people[u.Name] || isPerson(s, u)
 		keys = append(append(keys, u.Along.Keys()...), u.Across.Keys()...)
+		if u.Up != nil {
+			keys = append(keys, u.Up.Keys()...)
+		}
 	}
 	for _, p := range s.Pulls {
 		keys = append(keys, float64(p.Start), float64(p.Land))
 	}
-	k := &looker{shot: s, setup: setup, keys: plan.Sorted(keys)}
+	k := &looker{shot: s, setup: setup, keys: plan.Sorted(keys), folk: folk}
 	n := len(s.Subjects)
 	room := make([]float64, 2*n*mostKept)
 	for i := range k.seen {
@@ -75,18 +84,19 @@ func (k *looker) cell(who string, w *plan.Word) (c Cell, ok bool) {
 	return c, true
 }
 
-// within returns the times at which a word is looked at.
+// within returns the times at which a word is looked at, until the next word is.
 func (k *looker) within(from, to float64) []float64 {
-	times := []float64{from, from + (to-from)/2, to}
+	times := append(k.times[:0], from, from+(to-from)/2, to)
 	for i := sort.SearchFloat64s(k.keys, from); i < len(k.keys) && k.keys[i] <= to; i++ {
 		times = append(times, k.keys[i])
 	}
+	k.times = times
 	return times
 }
 
 // speaker fills in how the speaker of a word is.
 func (k *looker) speaker(c *Cell, u *plan.Subject, times []float64) {
-	framed := u.SideSaid || k.shot.Optics.Rig != nil
+	framed := u.SideSaid || k.shot.Optics.Rig != nil || isPlaced(k.shot)
 	i := slices.Index(k.shot.Subjects, u)
 	worst, blur := 0.0, 0.0
 	chance := plan.Number(1)
@@ -102,7 +112,7 @@ func (k *looker) speaker(c *Cell, u *plan.Subject, times []float64) {
 		if framed {
 			frame = min(frame, k.shot.FrameAt(u, t))
 			if by == nil {
-				by = blockedBy(k.shot, u, t)
+				by = blockedBy(k.shot, k.folk, u, t)
 			}
 		}
 	}

@@ -2,7 +2,11 @@
 
 package coverage
 
-import "slices"
+import (
+	"slices"
+
+	"pullscore/interp/plan"
+)
 
 // A Gap is a run of words of one line that no set-up holds, or that one holds alone.
 type Gap struct {
@@ -12,6 +16,10 @@ type Gap struct {
 	Who   string `json:"who"`
 	Text  string `json:"text"`
 	Shot  string `json:"shot,omitempty"` // the one that holds them; empty: none does
+
+	// In the time of a scene that is staged; else none.
+	Start plan.Number `json:"start_s,omitzero"`
+	End   plan.Number `json:"end_s,omitzero"`
 }
 
 // Own says on how many of their own words a speaker is sharp, in any set-up.
@@ -22,11 +30,11 @@ type Own struct {
 }
 
 // gaps returns the words that no set-up holds, and those that one holds while others have
-// them too. Nobody can hold a voice.
+// them too. Nobody can hold a voice, and nobody has to hold a line that is only heard.
 func gaps(sc *Scene) (missing, single []Gap) {
 	missing, single = []Gap{}, []Gap{}
 	for _, l := range sc.Lines {
-		if l.Voice {
+		if !l.Asks() {
 			continue
 		}
 		missing = append(missing, stretches(l, func(w *Word) (string, bool) { return "", !w.Held() })...)
@@ -64,7 +72,8 @@ func stretches(l *Line, that func(*Word) (string, bool)) (list []Gap) {
 		}
 	}
 	for i := range list {
-		list[i].Text = textOf(l.Words[list[i].First-1 : list[i].Last])
+		words := l.Words[list[i].First-1 : list[i].Last]
+		list[i].Text, list[i].Start, list[i].End = textOf(words), words[0].Start, words[len(words)-1].End
 	}
 	return list
 }
@@ -73,7 +82,7 @@ func stretches(l *Line, that func(*Word) (string, bool)) (list []Gap) {
 func own(lines []*Line) []Own {
 	list := []Own{}
 	for _, l := range lines {
-		if l.Voice {
+		if !l.Asks() {
 			continue
 		}
 		i := slices.IndexFunc(list, func(o Own) bool { return o.Who == l.Who })

@@ -5,6 +5,8 @@ package coverage
 import (
 	"slices"
 	"strings"
+
+	"pullscore/interp/plan"
 )
 
 // A Run is a run of words of one line whose cells look alike.
@@ -13,7 +15,13 @@ type Run struct {
 	First int    `json:"word"` // the number of the first word in the line
 	Who   string `json:"who"`
 	Voice bool   `json:"voice,omitempty"` // no set-up has the speaker as a subject
+	Off   bool   `json:"off,omitempty"`   // only heard: nobody has to be seen
 	Text  string `json:"text"`
+
+	// In the time of a scene that is staged; else none.
+	Start plan.Number `json:"start_s,omitzero"`
+	End   plan.Number `json:"end_s,omitzero"`
+
 	Count int    `json:"words"`
 	Cells []Cell `json:"cells"`
 }
@@ -28,7 +36,8 @@ func runs(lines []*Line) []Run {
 				end++
 			}
 			list = append(list, Run{
-				Line: l.Number, First: i + 1, Who: l.Who, Voice: l.Voice,
+				Line: l.Number, First: i + 1, Who: l.Who, Voice: l.Voice, Off: l.Off,
+				Start: l.Words[i].Start, End: l.Words[end-1].End,
 				Text: textOf(l.Words[i:end]), Count: end - i, Cells: merged(l.Words[i:end]),
 			})
 			i = end

@@ -28,7 +28,7 @@ func inCut(s *plan.Shot, at saying) string {
 func cutOf(sc *Scene) *Cut {
 	cut := &Cut{NotHeld: []Gap{}}
 	for _, l := range sc.Lines {
-		if l.Voice {
+		if !l.Asks() {
 			continue
 		}
 		for i := range l.Words {

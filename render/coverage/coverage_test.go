@@ -27,7 +27,7 @@ var sizes = []sheet.Paper{sheet.A4, sheet.Letter}
 func TestRealPlans(t *testing.T) {
 	drawn := 0
 	for name, src := range plans.Real(t) {
-		sc := coverage.Of(interp.Interpret(name, src, interp.Options{}).Plan)
+		sc := coverage.Of(interp.Interpret(name, src, interp.Options{}).Plan, false)[0]
 		for _, size := range sizes {
 			pages := paper.Coverage(sc, sheet.Options{Paper: size})
 			drawn += len(pages)
@@ -55,7 +55,7 @@ func TestGeneratedScenes(t *testing.T) {
 				s.Lines = p.Shots[0].Lines
 			}
 		}
-		sc := coverage.Of(p)
+		sc := coverage.Of(p, false)[0]
 		pages := paper.Coverage(sc, sheet.Options{Paper: rapid.SampledFrom(sizes).Draw(t, "paper")})
 		plans.CheckPaper(t, "generated", nil, pages)
 		checkBars(t, "generated", sc, pages)
@@ -70,11 +70,11 @@ func TestManySetups(t *testing.T) {
 		s.ID = fmt.Sprint(i)
 		p.Shots = append(p.Shots, s)
 	}
-	sc := coverage.Of(p)
+	sc := coverage.Of(p, false)[0]
 	pages := paper.Coverage(sc, sheet.Options{})
 	plans.CheckPaper(t, "many", nil, pages)
 	checkBars(t, "many", sc, pages)
-	if pages := paper.Coverage(coverage.Of(&plan.Plan{}), sheet.Options{}); pages != nil {
+	if pages := paper.Coverage(coverage.Of(&plan.Plan{}, false)[0], sheet.Options{}); pages != nil {
 		t.Error("a plan without lines is drawn")
 	}
 }
@@ -243,7 +243,7 @@ func TestGolden(t *testing.T) {
 		piece.Speed, p.Shots[i].Pieces = 1, []plan.Piece{piece}
 	}
 	p.Shots[1].Lines[0].InCut = &plan.InCut{State: plan.Removed}
-	sc := coverage.OfCut(p)
+	sc := coverage.Of(p, true)[0]
 	pages := paper.Coverage(sc, sheet.Options{})
 	plans.CheckPaper(t, "wheelhouse", nil, pages)
 	for _, name := range []string{signs.Speaker, signs.Hardly, signs.Other, signs.Out, signs.Blocked, signs.Without, signs.Chance, signs.Shown} {
