@@ -34,9 +34,12 @@ func Heading(kind string, deg float64, in units.Style) string {
 }
 
 // Goes says what a move of the camera is that leaves its place, such as "track 80 cm
-// right, 2 s"; "" for all other moves.
+// right, 2 s", or "camera moves 1.2 m, 3 s" to a place on a floor; "" for all other moves.
 func Goes(b *plan.Blocking, in units.Style) string {
 	by := float64(b.To - b.From)
+	if b.Kind == "camera" {
+		return fmt.Sprintf("camera moves %s, %s", in.Gap(math.Abs(by)), in.Time(float64(b.End-b.Start)))
+	}
 	ways := map[string][2]string{"track": {"left", "right"}, "boom": {"down", "up"}, "dolly": {"out", "in"}}
 	if _, ok := ways[b.Kind]; !ok {
 		return ""

@@ -52,7 +52,7 @@ type Item struct {
 	Inside   []Item // what a stack or track holds
 	Markers  []Marker
 
-	Metadata map[string]string // what this program alone knows: written under its name, not read
+	Metadata map[string]any // what this program alone knows: written under its name, not read
 
 	At int // the byte of the file that it begins at; see lines.Text.Place
 

@@ -19,7 +19,7 @@ type cameraMove struct {
 // goes. A camera that only goes along its axis has none, as its picture needs no eye in
 // the cutting room.
 func cameraMoves(s *plan.Shot) (list []cameraMove) {
-	if s.Optics.Rig == nil {
+	if s.Optics.Rig == nil && !hasPlace(s) {
 		return nil
 	}
 	in := units.Style{}

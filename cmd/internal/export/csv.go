@@ -33,8 +33,9 @@ var columns = []column{
 	{"ring_kind", func(s *plan.Shot, _ Frame) string { return s.RingKind() }}, // what ring_deg rests on
 }
 
-// rigColumns follow where the camera turns or leaves its axis: where its sensor mark is
-// from where it starts, and where it looks, to the right and up positive.
+// rigColumns follow where the camera turns, leaves its axis, or has a place on the floor
+// of a scene: where its sensor mark is there, or from where it starts, and where it looks,
+// to the right and up positive.
 var rigColumns = []column{
 	pose("camera_right_m", func(p plan.Pose) float64 { return p.X }),
 	pose("camera_upstage_m", func(p plan.Pose) float64 { return p.Y }),
@@ -54,7 +55,7 @@ var recordColumns = []column{
 }
 
 func pose(name string, of func(plan.Pose) float64) column {
-	return column{name, func(s *plan.Shot, f Frame) string { return decimal(of(s.Optics.Pose(f.Time))) }}
+	return column{name, func(s *plan.Shot, f Frame) string { return decimal(of(s.Stands(f.Time))) }}
 }
 
 func number(value func(Frame) float64) func(*plan.Shot, Frame) string {
@@ -90,7 +91,7 @@ func csvInCut(w io.Writer, s *plan.Shot) error { return csvOf(w, s, FramesInCut(
 
 func csvOf(w io.Writer, s *plan.Shot, frames []Frame) error {
 	out, columns := csv.NewWriter(w), columns
-	if s.Optics.Rig != nil {
+	if s.Optics.Rig != nil || hasPlace(s) {
 		columns = slices.Concat(columns, rigColumns)
 	}
 	if len(s.Pieces) > 0 {

@@ -15,5 +15,6 @@
 //   - place.go: where shots and their pieces lie in the record
 //   - opentrackio.go: the focus as OpenTrackIO, a sample a frame
 //   - usda.go: the focus as a camera in USD ascii; usda_bodies.go what can be seen
-//     there; usda_names.go names of its prims
+//     there; usda_floor.go all that on the floor of a scene; usda_scene.go a scene with
+//     all its set-ups; usda_names.go names of its prims
 package export

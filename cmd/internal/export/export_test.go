@@ -319,7 +319,7 @@ func TestUSDIsRead(t *testing.T) {
 	for _, p := range append(examples(t), made(t, "29.97")) {
 		for _, s := range p.Shots {
 			b.Reset()
-			if err := USD(&b, s); err != nil {
+			if err := USD(&b, nil, s); err != nil {
 				t.Fatal(err)
 			}
 			shots = append(shots, s)
@@ -387,7 +387,7 @@ func TestUSDHasWhoIsTooNear(t *testing.T) {
 		t.Fatalf("the lens images them at %g m", lens)
 	}
 	var b bytes.Buffer
-	if err := USD(&b, s); err != nil {
+	if err := USD(&b, nil, s); err != nil {
 		t.Fatal(err)
 	}
 	if got := placesIn(t, still(b.String(), firstFrame))["A_B"].place(); !near3(got, [3]float64{0, 0, -0.06}, 1e-9) {
@@ -405,8 +405,8 @@ func TestSameBytes(t *testing.T) {
 				t.Fatal(err)
 			}
 		}
-		for _, f := range []func(io.Writer, *plan.Shot) error{CSV, OpenTrackIO, USD} {
-			if err := f(&b, p.Shots[0]); err != nil {
+		for _, f := range []func(io.Writer, *plan.Plan, *plan.Shot) error{alone(CSV), alone(OpenTrackIO), USD} {
+			if err := f(&b, p, p.Shots[0]); err != nil {
 				t.Fatal(err)
 			}
 		}
@@ -447,7 +447,7 @@ func TestFormsSayWhereTheRingIsFrom(t *testing.T) {
 	p := made(t, "24")
 	var list, line, rows, samples, scene bytes.Buffer
 	for _, err := range []error{
-		EDL(&list, p), OTIO(&line, p), CSV(&rows, p.Shots[0]), OpenTrackIO(&samples, p.Shots[0]), USD(&scene, p.Shots[0]),
+		EDL(&list, p), OTIO(&line, p), CSV(&rows, p.Shots[0]), OpenTrackIO(&samples, p.Shots[0]), USD(&scene, nil, p.Shots[0]),
 	} {
 		if err != nil {
 			t.Fatal(err)

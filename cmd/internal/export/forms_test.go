@@ -27,7 +27,7 @@ func TestForms(t *testing.T) {
 		var out bytes.Buffer
 		write := func() error { return f.Plan(&out, p) }
 		if f.Plan == nil {
-			write = func() error { return f.Shot(&out, p.Shots[0]) }
+			write = func() error { return f.Shot(&out, p, p.Shots[0]) }
 		}
 		if err := write(); err != nil || out.Len() == 0 {
 			t.Errorf("%s: %d bytes, %v", f.Name, out.Len(), err)

@@ -185,9 +185,7 @@ func writeOTIO(w io.Writer, p *plan.Plan, marks func(placed) []mark) error {
 			item.Source, item.Speed = s.piece.Source, &v
 		}
 		item.Reel = s.reel()
-		if text := moments.Provenance(s.Shot); text != "" {
-			item.Metadata = map[string]string{"ring": text}
-		}
+		item.Metadata = metadataOf(s.Shot)
 		for _, m := range marks(s) {
 			item.Markers = append(item.Markers, otio.Marker{Name: m.text, Colour: m.colour, Start: begins + m.at - s.in})
 		}
@@ -196,6 +194,19 @@ func writeOTIO(w io.Writer, p *plan.Plan, marks func(placed) []mark) error {
 		track.Frames = item.Record + item.Frames
 	}
 	return otio.Write(w, &t)
+}
+
+// metadataOf returns what a clip says of its shot besides markers: what its ring rests on,
+// and what time of its scene it covers, in seconds.
+func metadataOf(s *plan.Shot) map[string]any {
+	data := map[string]any{}
+	if text := moments.Provenance(s); text != "" {
+		data["ring"] = text
+	}
+	if s.Staging != nil && s.Action {
+		data["covers_s"] = [2]float64{rounded(float64(s.Covers[0])), rounded(float64(s.Covers[1]))}
+	}
+	return data
 }
 
 // freeTrack returns the first track that is free from a record time on.

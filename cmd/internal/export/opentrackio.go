@@ -28,13 +28,14 @@ type sample struct {
 	Timing       timing   `json:"timing"`
 	Lens         lens     `json:"lens"`
 
-	Transforms []transform `json:"transforms,omitempty"` // of a camera that turns, or leaves its axis
+	Transforms []transform `json:"transforms,omitempty"` // of a camera that turns, leaves its axis, or has a place
 }
 
-// A transform is where the sensor mark of the camera is, in metres from where it starts,
-// and how it is turned. The axes of the form are those of our floor: x to the right, y
-// where the camera looks at the start, z up, right-handed. It turns about z, then about
-// its own x, in degrees. About z, left is positive.
+// A transform is where the sensor mark of the camera is, in metres from the zero point of
+// its scene or from where it starts, and how it is turned. The axes of the form are those
+// of our floor: x to the right, y upstage or where the camera looks at the start, z up,
+// right-handed. It turns about z, then about its own x, in degrees. About z, left is
+// positive.
 type transform struct {
 	ID          string `json:"id"`
 	Translation struct {
@@ -49,13 +50,13 @@ type transform struct {
 	} `json:"rotation"`
 }
 
-// transformsOf returns the one transform of a shot whose camera turns or leaves its axis,
-// at t; nil of any other.
+// transformsOf returns the one transform of a shot whose camera turns, leaves its axis, or
+// has a place, at t; nil of any other.
 func transformsOf(s *plan.Shot, t float64) []transform {
-	if s.Optics.Rig == nil {
+	if s.Optics.Rig == nil && !hasPlace(s) {
 		return nil
 	}
-	p, one := s.Optics.Pose(t), transform{ID: "Camera"}
+	p, one := s.Stands(t), transform{ID: "Camera"}
 	one.Translation.X, one.Translation.Y, one.Translation.Z = rounded(p.X), rounded(p.Y), rounded(p.Z)
 	one.Rotation.Pan, one.Rotation.Tilt = rounded(-p.Pan), rounded(p.Tilt)
 	return []transform{one}

@@ -137,11 +137,11 @@ var usdBody = regexp.MustCompile(`(?s)\n        def (?:Capsule|Sphere) "Body".*`
 var usdOps = regexp.MustCompile(`(?s)(xformOp:\w+)(?: = ([^\n]*)|\.timeSamples = \{(.*?)\n *\})\n`)
 
 // stillAt returns what an attribute is at a frame: readers stay on a value that is the
-// same before and behind.
+// same before and behind, and have the first before it.
 func stillAt(samples string, code int) (value string) {
 	for line := range strings.Lines(samples) {
 		at, text, ok := strings.Cut(strings.TrimSuffix(strings.TrimSpace(line), ","), ": ")
-		if n, err := strconv.Atoi(at); ok && err == nil && n <= code {
+		if n, err := strconv.Atoi(at); ok && err == nil && (n <= code || value == "") {
 			value = text
 		}
 	}
@@ -256,7 +256,7 @@ func TestUSDTurns(t *testing.T) {
 	_, made := turned(t)
 	for _, s := range []*plan.Shot{made, written(t)} {
 		var b bytes.Buffer
-		if err := USD(&b, s); err != nil {
+		if err := USD(&b, nil, s); err != nil {
 			t.Fatal(err)
 		}
 		behind := 0
@@ -282,7 +282,7 @@ func TestUSDQuarterTurn(t *testing.T) {
 	s.Optics.Focal = plan.Still(0.05)
 	s.Optics.Rig = &plan.Rig{Pans: []plan.Sweep{{Start: 0, End: 1, To: 90}}}
 	var b bytes.Buffer
-	if err := USD(&b, s); err != nil {
+	if err := USD(&b, nil, s); err != nil {
 		t.Fatal(err)
 	}
 	found := placesIn(t, still(b.String(), firstFrame+24))
@@ -302,7 +302,7 @@ func TestUSDTurnsForAnotherReader(t *testing.T) {
 	folder := usdReader(t)
 	s := written(t)
 	var b bytes.Buffer
-	if err := USD(&b, s); err != nil {
+	if err := USD(&b, nil, s); err != nil {
 		t.Fatal(err)
 	}
 	frames, dir := Frames(s), t.TempDir()

@@ -43,10 +43,10 @@ func (u *usd) clips() (near, far float64) {
 		}
 	}
 	for _, f := range u.frames {
-		see(f.Lens)
+		see(focusFrom(u.shot, f))
 		for _, subject := range u.shot.Subjects {
 			d := u.shot.LensDistanceAt(subject, f.Time)
-			if math.IsNaN(d) { // the lens does not image them, and they are there all the same
+			if math.IsNaN(d) || hasPlace(u.shot) { // the lens does not image them, and they are there all the same
 				d = u.shot.ViewOf(subject, f.Time).Along
 			}
 			see(d)
@@ -57,19 +57,19 @@ func (u *usd) clips() (near, far float64) {
 
 // focus writes a sphere that rides at the focus on the axis of the lens, hidden where the
 // camera shows nothing.
-func (u *usd) focus(far float64) {
+func (u *usd) focus(name string, far float64) {
 	u.line(0, "")
-	u.line(1, "def Sphere \"Focus\"")
+	u.line(1, "def Sphere %q", name)
 	u.line(1, "{")
 	u.line(2, "color3f[] primvars:displayColor = [(1, 0.5, 0)]")
 	u.line(2, "double radius = %s", decimal(dot))
 	u.value("token", "visibility", func(f Frame) string {
-		if f.Lens > far {
+		if focusFrom(u.shot, f) > far {
 			return "\"invisible\""
 		}
 		return "\"inherited\""
 	})
-	u.place(func(f Frame) point { return u.ahead(f, min(f.Lens, far)) })
+	u.place(func(f Frame) point { return u.ahead(f, min(focusFrom(u.shot, f), far)) })
 	u.order("\"xformOp:translate\"")
 	u.line(1, "}")
 }
@@ -77,27 +77,36 @@ func (u *usd) focus(far float64) {
 // ahead returns the point on the axis of the lens that is so many metres away, from the
 // floor.
 func (u *usd) ahead(f Frame, d float64) point {
-	pose := u.shot.Optics.Pose(f.Time)
+	pose, at := u.shot.Stands(f.Time), placeOf(u.shot, f.Time)
 	sp, cp := math.Sincos(pose.Pan * math.Pi / 180)
 	st, ct := math.Sincos(pose.Tilt * math.Pi / 180)
-	return point{pose.X + d*sp*ct, pose.Y + d*cp*ct, pose.Z + d*st + lensHeight}
+	return point{at.x + d*sp*ct, at.y + d*cp*ct, at.z + d*st}
 }
 
-// subjects writes everybody: a transform on the floor, and a body above it.
-func (u *usd) subjects() {
-	taken := names{"camera": true, "focus": true}
+// subjects writes everybody: a transform on the floor, and a body above it; on the floor
+// of a scene a transform where the focus is to be, with a body that has it there.
+func (u *usd) subjects(taken names, scene *plan.Scene) {
 	for i, subject := range u.shot.Subjects {
-		u.line(0, "")
-		u.line(1, "def Xform %q (", taken.add(subject.Name))
-		u.line(2, "displayName = %s", quote(subject.Name))
-		u.line(1, ")")
-		u.line(1, "{")
+		u.named(taken.add(subject.Name), subject.Name)
 		u.place(func(f Frame) point { return seen(u.shot, subject, f.Time) })
 		u.order("\"xformOp:translate\"")
 		u.line(0, "")
-		u.body(subject, grey(i))
+		if hasPlace(u.shot) {
+			u.staged(u.bodyOf(subject, stagedIn(scene, subject.Name)), grey(i))
+		} else {
+			u.body(subject, grey(i))
+		}
 		u.line(1, "}")
 	}
+}
+
+// named begins a prim by what the plan calls it.
+func (u *usd) named(prim, name string) {
+	u.line(0, "")
+	u.line(1, "def Xform %q (", prim)
+	u.line(2, "displayName = %s", quote(name))
+	u.line(1, ")")
+	u.line(1, "{")
 }
 
 // body writes the body of a subject.
@@ -108,11 +117,21 @@ func (u *usd) body(subject *plan.Subject, grey float64) {
 		radius, kind = max(stout, deep/2), "Capsule"
 		up = max(tall/2, radius)
 	}
+	half := up
+	if kind == "Sphere" {
+		half = radius
+	}
+	u.solid(kind, radius, half, up, grey)
+}
+
+// solid writes a body: a sphere, or a capsule that stands upright and is half as high as
+// given, with its middle so far above its prim.
+func (u *usd) solid(kind string, radius, half, up, grey float64) {
 	u.line(2, "def %s \"Body\"", kind)
 	u.line(2, "{")
 	if kind == "Capsule" {
 		u.line(3, "uniform token axis = \"Y\"")
-		u.line(3, "double height = %s", decimal(2*(up-radius))) // without its round ends
+		u.line(3, "double height = %s", decimal(2*(half-radius))) // without its round ends
 	}
 	u.line(3, "color3f[] primvars:displayColor = [(%s, %[1]s, %[1]s)]", decimal(grey))
 	u.line(3, "double radius = %s", decimal(radius))

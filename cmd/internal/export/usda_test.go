@@ -85,7 +85,7 @@ func attribute(text, name string) string {
 func TestUSDBodies(t *testing.T) {
 	s := roomShot(t)
 	var b bytes.Buffer
-	if err := USD(&b, s); err != nil {
+	if err := USD(&b, nil, s); err != nil {
 		t.Fatal(err)
 	}
 	greys := map[string]bool{}
@@ -119,7 +119,7 @@ func TestUSDBodies(t *testing.T) {
 func TestUSDClips(t *testing.T) {
 	s := roomShot(t)
 	var b bytes.Buffer
-	if err := USD(&b, s); err != nil {
+	if err := USD(&b, nil, s); err != nil {
 		t.Fatal(err)
 	}
 	nearest := math.Inf(1)
@@ -139,7 +139,7 @@ func TestUSDClips(t *testing.T) {
 	}
 	s.Subject("BARGE").Along = plan.Still(3000)
 	b.Reset()
-	if err := USD(&b, s); err != nil {
+	if err := USD(&b, nil, s); err != nil {
 		t.Fatal(err)
 	}
 	if _, err := fmt.Sscanf(attribute(b.String(), "clippingRange"), "(%g, %g)", &near, &far); err != nil || far < 5900 || far > 6100 {
@@ -167,7 +167,7 @@ func TestUSDNames(t *testing.T) {
 func TestUSDBodiesAreRead(t *testing.T) {
 	folder := usdReader(t)
 	var b bytes.Buffer
-	if err := USD(&b, roomShot(t)); err != nil {
+	if err := USD(&b, nil, roomShot(t)); err != nil {
 		t.Fatal(err)
 	}
 	file := filepath.Join(t.TempDir(), "room.usda")
