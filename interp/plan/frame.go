@@ -86,23 +86,30 @@ func (s *Shot) Looks() float64 { return min(frameSteps, frameMost/float64(s.Dura
 // Framed returns from when to when a subject is in the picture, in seconds from the
 // start of the shot to its end.
 func (s *Shot) Framed(u *Subject) (list [][2]float64) {
-	shows := func(t float64) bool { return s.FrameAt(u, t) != OutOfFrame }
-	times := s.frameKeys(u)
-	in := shows(times[0])
+	often := func(from, to float64) int { return int(math.Ceil((to - from) * s.Looks())) }
+	return While(s.frameKeys(u), often, func(t float64) bool { return s.FrameAt(u, t) != OutOfFrame })
+}
+
+// While returns from when to when something holds, in seconds: between the first and the
+// last of several times that rise, looked at in so many steps from each to the next, and
+// once at least.
+func While(times []float64, steps func(from, to float64) int, holds func(t float64) bool) (list [][2]float64) {
+	end := times[len(times)-1]
+	in := holds(times[0])
 	if in {
-		list = append(list, [2]float64{times[0], times[len(times)-1]})
+		list = append(list, [2]float64{times[0], end})
 	}
 	for i, from := range times[:len(times)-1] {
-		steps := max(1, int(math.Ceil((times[i+1]-from)*s.Looks())))
-		each := (times[i+1] - from) / float64(steps)
-		for k := 1; k <= steps; k++ {
+		n := max(1, steps(from, times[i+1]))
+		each := (times[i+1] - from) / float64(n)
+		for k := 1; k <= n; k++ {
 			before, at := from+each*float64(k-1), from+each*float64(k)
-			if shows(at) == in {
+			if holds(at) == in {
 				continue
 			}
 			in = !in
-			if t := changes(before, at, shows); in {
-				list = append(list, [2]float64{t, times[len(times)-1]})
+			if t := changes(before, at, holds); in {
+				list = append(list, [2]float64{t, end})
 			} else {
 				list[len(list)-1][1] = t
 			}

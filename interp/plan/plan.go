@@ -228,6 +228,7 @@ type Subject struct {
 	Beside      string `json:"-"` // whom the subject is placed by at first, as in NORA - 35 cm; "" for nobody
 	SwayAssumed bool   `json:"-"` // the plan does not say how much the subject sways
 	SideSaid    bool   `json:"-"` // the plan says to which side the subject stands
+	Person      bool   `json:"-"` // of a scene: speaks or moves in it
 }
 
 // A Point is a place on a subject's path.

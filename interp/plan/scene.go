@@ -97,6 +97,19 @@ type Staging struct {
 	Placed bool `json:"-"` // the camera has a place on the floor of the scene
 	Home   Pose `json:"-"` // the camera as the shot starts, on the floor of the scene
 	Placer int  `json:"-"` // the line of the plan that places the camera; 0: none
+
+	Because  string    `json:"-"` // why the camera stands where it does; what it crosses is meant
+	Runner   int       `json:"-"` // the line that says whom it runs with; 0: none
+	Matcher  int       `json:"-"` // the line that says what it matches; 0: none
+	Readings []Reading `json:"-"` // the tapes that were read, in the order of the plan
+}
+
+// A Reading is a tape as somebody read it, beside what the floor gives there, in metres
+// from the sensor mark.
+type Reading struct {
+	Who, At     string // At: the mark; "" for the first place in the shot
+	Tape, Floor float64
+	Line        int // of the plan
 }
 
 // A SightLine says how the camera stands to two people as the shot starts.
