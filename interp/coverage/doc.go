@@ -12,7 +12,6 @@
 //   - spoken.go: what a speaker says in the scene, and what may be found in it
 //   - align.go: which word of a line is which word of the other
 //   - look.go: one word in one set-up
-//   - blocked.go: who stands in the way of a subject
 //   - runs.go: the same as runs of words that look alike, as lists write it
 //   - shown.go: which set-up the cut shows
 //   - missing.go: words that no set-up holds, and how many each speaker has

@@ -12,6 +12,7 @@ import (
 	"sort"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/staging"
 	"pullscore/interp/viewer"
 )
 
@@ -46,7 +47,7 @@ func newLooker(s *plan.Shot, setup int, people map[string]bool) *looker {
 	keys := slices.Concat(s.Optics.Keys(), s.Optics.Focal.Keys())
 	folk := make([]bool, len(s.Subjects))
 	for i, u := range s.Subjects {
-		folk[i] = people[u.Name] || isPerson(s, u)
+		folk[i] = people[u.Name] || staging.IsPerson(s, u)
 		keys = append(append(keys, u.Along.Keys()...), u.Across.Keys()...)
 		if u.Up != nil {
 			keys = append(keys, u.Up.Keys()...)
@@ -96,7 +97,7 @@ func (k *looker) within(from, to float64) []float64 {
 
 // speaker fills in how the speaker of a word is.
 func (k *looker) speaker(c *Cell, u *plan.Subject, times []float64) {
-	framed := u.SideSaid || k.shot.Optics.Rig != nil || isPlaced(k.shot)
+	framed := u.SideSaid || k.shot.Optics.Rig != nil || k.shot.Staging != nil && k.shot.Placed
 	i := slices.Index(k.shot.Subjects, u)
 	worst, blur := 0.0, 0.0
 	chance := plan.Number(1)
@@ -112,7 +113,7 @@ func (k *looker) speaker(c *Cell, u *plan.Subject, times []float64) {
 		if framed {
 			frame = min(frame, k.shot.FrameAt(u, t))
 			if by == nil {
-				by = blockedBy(k.shot, k.folk, u, t)
+				by = staging.InTheWay(k.shot, k.folk, u, t).By
 			}
 		}
 	}
