@@ -39,7 +39,7 @@ func (s *Shot) Setting(t float64) optics.Setting {
 // near.
 func (s *Shot) SettingTo(x, t float64) optics.Setting {
 	set := s.Setting(t)
-	if s.Optics.Glass.macro() {
+	if s.Optics.Glass.Macro() {
 		set.Focal = s.FocalTo(x, t)
 	}
 	return set
@@ -184,7 +184,7 @@ func (s *Shot) RingHeld(x, t float64) float64 {
 // degrees focuses at. It returns NaN if the lens forms no image there. The lens must
 // have a ring.
 func (s *Shot) RingDistance(deg, t float64) float64 {
-	return s.ringReaches(s.Optics.Ring.Distance(deg), t)
+	return s.Optics.Glass.Reaches(s.Focal(t), s.Optics.Ring.Distance(deg))
 }
 
 // WorstUntil returns when the worst half second of a follow ends, in seconds.

@@ -145,15 +145,6 @@ func changes(from, to float64, holds func(float64) bool) float64 {
 	return to
 }
 
-// Tape returns how far a point is from the sensor mark, as a tape laid straight to it
-// reads, in metres.
-func (v View) Tape() float64 { return math.Hypot(math.Hypot(v.Across, v.Above), v.Along) }
-
-// OffAxis returns the angle between the lens's axis and the way to a point, in degrees.
-func (v View) OffAxis() float64 {
-	return math.Atan2(math.Hypot(v.Across, v.Above), v.Along) * 180 / math.Pi
-}
-
 // Seen says how the camera sees somebody, where it turns or leaves its axis. But for
 // InFrame its figures are those at the start of the shot.
 type Seen struct {

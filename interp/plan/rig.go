@@ -7,7 +7,6 @@
 package plan
 
 import (
-	"math"
 	"sort"
 )
 
@@ -75,33 +74,6 @@ type Station struct {
 	TiltDeg Number `json:"tilt_deg"`
 }
 
-// A Pose is where the sensor mark of the camera is on the floor, in metres, and where
-// the lens looks, in degrees.
-type Pose struct{ X, Y, Z, Pan, Tilt float64 }
-
-// A View is where a point is as the lens sees it, in metres: along its axis from the
-// sensor mark, across it to the right, and above it.
-type View struct{ Along, Across, Above float64 }
-
-// View returns where the camera sees a point of the floor.
-func (p Pose) View(x, y, z float64) View {
-	x, y, z = x-p.X, y-p.Y, z-p.Z
-	sp, cp := math.Sincos(p.Pan * math.Pi / 180)
-	st, ct := math.Sincos(p.Tilt * math.Pi / 180)
-	level := x*sp + y*cp
-	return View{Along: level*ct + z*st, Across: x*cp - y*sp, Above: z*ct - level*st}
-}
-
-// Bearing returns at which pan and tilt the camera has a point of the floor in the
-// middle of its picture, in degrees.
-func (p Pose) Bearing(x, y, z float64) (pan, tilt float64) {
-	x, y, z = x-p.X, y-p.Y, z-p.Z
-	return math.Atan2(x, y) * 180 / math.Pi, math.Atan2(z, math.Hypot(x, y)) * 180 / math.Pi
-}
-
-// Wrapped returns an angle as the shortest turn: over -180 and up to 180 degrees.
-func Wrapped(deg float64) float64 { return deg - 360*math.Ceil((deg-180)/360) }
-
 // Place returns where the camera is at t, without where it looks.
 func (o *Optics) Place(t float64) (p Pose) {
 	p.Y = o.Camera.At(t)
@@ -129,15 +101,15 @@ func (o *Optics) Place(t float64) (p Pose) {
 func (o *Optics) Pose(t float64) Pose {
 	p := o.Place(t)
 	if o.Rig != nil {
-		p.Pan = o.angle(o.Rig.Pans, 0, t, Pose.pan)
-		p.Tilt = o.angle(o.Rig.Tilts, o.Rig.Tilt, t, Pose.tilt)
+		p.Pan = o.angle(o.Rig.Pans, 0, t, panTo)
+		p.Tilt = o.angle(o.Rig.Tilts, o.Rig.Tilt, t, tiltTo)
 	}
 	return p
 }
 
-func (p Pose) pan(x, y, z float64) float64 { deg, _ := p.Bearing(x, y, z); return deg }
+func panTo(p Pose, x, y, z float64) float64 { deg, _ := p.Bearing(x, y, z); return deg }
 
-func (p Pose) tilt(x, y, z float64) float64 { _, deg := p.Bearing(x, y, z); return deg }
+func tiltTo(p Pose, x, y, z float64) float64 { _, deg := p.Bearing(x, y, z); return deg }
 
 // angle is where sweeps have turned the camera by t from where it looked at first: the
 // last that has begun says it.

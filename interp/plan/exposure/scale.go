@@ -1,17 +1,17 @@
 // The stops that a lens has, over its focal lengths.
 
-package plan
+package exposure
 
 import "math"
 
-// StopsAt holds the widest and the smallest f-number of a lens at a focal length.
-type StopsAt struct {
+// Stops holds the widest and the smallest f-number of a lens at a focal length.
+type Stops struct {
 	Focal            float64 // metres
 	Widest, Smallest float64
 }
 
 // A Scale is the stops of a lens from its shortest focal length to its longest.
-type Scale []StopsAt
+type Scale []Stops
 
 // At returns the widest and the smallest f-number at a focal length in metres. It
 // interpolates linearly in stops between the focal lengths of the scale, and is
@@ -33,11 +33,4 @@ func (s Scale) At(focal float64) (widest, smallest float64) {
 		last = r
 	}
 	return last.Widest, last.Smallest
-}
-
-// Widest returns the widest f-number of a zoom at a focal length in metres. It returns
-// 0 for a prime, whose stop does not depend on the focal length.
-func (o *Optics) Widest(focal float64) float64 {
-	widest, _ := o.Scale.At(focal)
-	return widest
 }

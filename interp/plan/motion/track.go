@@ -1,6 +1,6 @@
 // Tracks: a value over time, for moves of people, camera and zoom.
 
-package plan
+package motion
 
 import (
 	"slices"

@@ -1,4 +1,4 @@
-package plan
+package motion
 
 import (
 	"math/rand/v2"
