@@ -4,8 +4,8 @@
 // so that all say the same.
 //
 // says.go has the words, hold.go those of where the hand takes hold, rig.go those of a camera
-// that turns, provenance.go where
-// the angles of a ring come from, assumed.go what figures take for granted, silence.go what a
+// that turns, scene.go those of a scene and a camera in it, provenance.go where the angles of
+// a ring come from, assumed.go what figures take for granted, silence.go what a
 // lack of findings says nothing of, worst.go the
 // worst moment.
 package moments

@@ -81,12 +81,21 @@ func InFrame(s *plan.Shot, u *plan.Subject, in units.Style) string {
 	if len(u.InFrame) == 0 {
 		return "never in the picture"
 	}
+	text := "in the picture " + spans(u.InFrame, in)
 	if in := u.InFrame[0]; in[0] <= 0 && in[1] >= s.Duration {
-		return "in the picture throughout"
+		text = "in the picture throughout"
 	}
-	parts := make([]string, len(u.InFrame))
-	for i, p := range u.InFrame {
+	if len(u.Blocked) > 0 {
+		text += "; behind somebody " + spans(u.Blocked, in)
+	}
+	return text
+}
+
+// spans says from when to when some times last.
+func spans(list []plan.Interval, in units.Style) string {
+	parts := make([]string, len(list))
+	for i, p := range list {
 		parts[i] = in.Time(float64(p[0])) + " to " + in.Time(float64(p[1]))
 	}
-	return "in the picture " + strings.Join(parts, ", ")
+	return strings.Join(parts, ", ")
 }

@@ -5,7 +5,8 @@
 //   - pulls.go: the pull list as text
 //   - pulls_csv.go: the pull list as CSV (RFC 4180), safe to open in a
 //     spreadsheet
-//   - rig.go: what the pull list tells of a camera that turns or leaves its axis
+//   - rig.go: what the pull list tells of a camera that turns or leaves its axis; package
+//     scenes what it tells of scenes
 //   - pieces.go: what the pull list tells of the pieces of a cut
 //   - pulls_json.go: the pull list as JSON
 //   - coverage.go: what each set-up has of each word, as text

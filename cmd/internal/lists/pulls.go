@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"pullscore/cmd/internal/console"
+	"pullscore/cmd/internal/lists/scenes"
 	"pullscore/interp/moments"
 	"pullscore/interp/plan"
 	"pullscore/interp/units"
@@ -26,6 +27,7 @@ func WriteText(screen console.Screen, plans ...*plan.Plan) error {
 			w.Line("")
 		}
 		w.head(p)
+		scenes.Write(&w.Lines, p)
 		for _, s := range p.Shots {
 			w.shot(s)
 		}
@@ -78,6 +80,7 @@ func (w *writer) shot(s *plan.Shot) {
 	w.Line("")
 	w.shotTitle(s)
 	w.Wrapped(console.Dim, margin, setUp(s))
+	scenes.Shot(&w.Lines, s, style(s))
 	w.pieces(s)
 	if text := moments.Provenance(s); text != "" {
 		w.Wrapped(console.Dim, margin, console.Clean(text))

@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"pullscore/cmd/internal/findings"
+	"pullscore/cmd/internal/lists/scenes"
 	"pullscore/interp/plan"
 	"pullscore/lang"
 )
@@ -28,9 +29,10 @@ func WriteJSON(w io.Writer, p *plan.Plan, diags []lang.Diagnostic) error {
 // it; ok is false where there is none.
 func Only(p *plan.Plan, id string) (only *plan.Plan, ok bool) {
 	c := *p
-	c.Shots, c.Defaults = nil, []plan.Default{}
+	c.Shots, c.Scenes, c.Defaults = nil, nil, []plan.Default{}
 	for _, s := range p.Shots {
 		if s.ID == id {
+			s, c.Scenes = scenes.Alone(p, s)
 			c.Shots = append(c.Shots, s)
 		}
 	}

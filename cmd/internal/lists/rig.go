@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"pullscore/cmd/internal/console"
+	"pullscore/cmd/internal/lists/scenes"
 	"pullscore/interp/moments"
 	"pullscore/interp/plan"
 )
@@ -30,7 +31,9 @@ func cameraMoves(s *plan.Shot) (list []cameraMove) {
 	}
 	for i := range s.Blocking {
 		b := &s.Blocking[i]
-		if text := moments.Goes(b, style(s)); text != "" {
+		if text, ok := scenes.Goes(s, b, style(s)); ok {
+			list = append(list, cameraMove{float64(b.Start), float64(b.End), text})
+		} else if text := moments.Goes(b, style(s)); text != "" {
 			list = append(list, cameraMove{float64(b.Start), float64(b.End), text})
 		}
 	}
@@ -83,7 +86,7 @@ func (w *writer) inFrame(s *plan.Shot) {
 	w.Line("")
 	w.Line(margin + w.Screen.Paint(console.Dim, "frame"))
 	for _, u := range s.Subjects {
-		w.Hanging(console.Plain, margin+margin, console.Clean(u.Name+": "+moments.InFrame(s, u, style(s))))
+		w.Hanging(console.Plain, margin+margin, console.Clean(u.Name+": "+scenes.Seen(s, u, style(s))))
 	}
 }
 
