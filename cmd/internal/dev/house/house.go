@@ -105,6 +105,7 @@ var textRooms = []room{
 	{"interp/checks/edited", []string{"lang$", "lang/rule", "interp/change", "interp/cut", "interp/plan", "interp/speech", "interp/shot", "interp/checks/check", "interp/units"}},
 	{"interp/checks/glass", []string{"lang$", "lang/rule", "optics", "interp/change", "interp/stage", "interp/shot", "interp/checks/check", "interp/units"}},
 	{"interp/checks/rig", []string{"lang$", "lang/rule", "optics$", "interp/change", "interp/names", "interp/plan", "interp/stage", "interp/shot", "interp/checks/check", "interp/units"}},
+	{"interp/checks/setups", []string{"lang$", "optics$", "interp/plan", "interp/staging", "interp/units"}},
 	{"interp/checks", []string{
 		"lang$", "lang/rule", "optics$", "interp/change", "interp/stage", "interp/clock", "interp/shot",
 		"interp/checks/check", "interp/checks/edited", "interp/checks/glass", "interp/checks/rig", "interp/plan", "interp/hand", "interp/viewer", "interp/stops", "interp/moments", "interp/units",
