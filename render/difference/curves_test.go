@@ -2,12 +2,12 @@ package difference
 
 import (
 	"math"
-	"pullscore/render/score/bands"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"pullscore/render/draw"
+	"pullscore/render/score/hand"
 )
 
 // drawRun draws a run that goes from left to right.
@@ -75,8 +75,8 @@ func TestApartFromWhereItLeaves(t *testing.T) {
 }
 
 func TestCounterparts(t *testing.T) {
-	was := []bands.Mark{{Name: "ADA", Deg: 229}, {Name: "BELL", Deg: 100}, {Name: "ADA", Deg: 180}, {Name: "CAT", Deg: 5}}
-	now := []bands.Mark{{Name: "ADA", Deg: 231.4}, {Name: "ADA", Deg: 229.01}, {Name: "BELL", Deg: 101}, {Name: "DOG", Deg: 9}}
+	was := []hand.Mark{{Name: "ADA", Deg: 229}, {Name: "BELL", Deg: 100}, {Name: "ADA", Deg: 180}, {Name: "CAT", Deg: 5}}
+	now := []hand.Mark{{Name: "ADA", Deg: 231.4}, {Name: "ADA", Deg: 229.01}, {Name: "BELL", Deg: 101}, {Name: "DOG", Deg: 9}}
 	olds, left := counterparts(now, was)
 	for i, want := range []float64{180, 229, 100} {
 		if olds[i] == nil || olds[i].Deg != want {

@@ -11,6 +11,7 @@ import (
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
 	"pullscore/render/score/gutter"
+	"pullscore/render/score/hand"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
 )
@@ -19,8 +20,8 @@ import (
 // nothing of it on the sheet.
 type diffHand struct {
 	*differ
-	main  *bands.HandBand
-	sides [2]*bands.HandBand
+	main  *hand.Band
+	sides [2]*hand.Band
 }
 
 // handBand returns the band, or a line that says why there is none.
@@ -30,7 +31,7 @@ func (df *differ) handBand(i int) bands.Section {
 		if sc != nil && sc.Shot.Optics.Ring != nil {
 			marks = max(marks, 0)
 			if w := df.window(side, i); len(w.Curves.T) > 0 {
-				marks = max(marks, len(w.Marks()))
+				marks = max(marks, len(hand.Marks(w)))
 			}
 		}
 	}
@@ -38,7 +39,7 @@ func (df *differ) handBand(i int) bands.Section {
 		return bands.Section{Name: "hand", Least: bands.LaneHeight + 2, Most: bands.LaneHeight + 2, OverTime: true,
 			Draw: func(sh *bands.Leaf, g *draw.Group, top, _ float64) {
 				sh.Heading(g, top, "Hand")
-				g.Add(draw.NewText(sh.Left, top+bands.LaneHeight+1, bands.Ringless, sheet.FontNote, draw.Grey))
+				g.Add(draw.NewText(sh.Left, top+bands.LaneHeight+1, hand.Ringless, sheet.FontNote, draw.Grey))
 			}}
 	}
 	least := min(max(20, float64(marks)*gutter.LabelOne+1), 100) + bands.LaneHeight + bands.BandGap
@@ -56,7 +57,7 @@ func (df *differ) handOn(sh *bands.Leaf, i int, top, height float64) *diffHand {
 		if sc == nil || sc.Shot.Optics.Ring == nil {
 			continue
 		}
-		band := &bands.HandBand{Leaf: asOf(sh, sc, i), Top: top, Height: height}
+		band := &hand.Band{Leaf: asOf(sh, sc, i), Top: top, Height: height}
 		if d.main = band; len(band.Window.Curves.T) > 0 {
 			d.sides[side] = band
 		}
@@ -80,7 +81,7 @@ func (d *diffHand) draw(g *draw.Group) {
 		for _, run := range bands.Simplified(paths[side]) {
 			c.Block(run, draw.HandWidth+0.4)
 		}
-		for _, m := range b.Window.Marks() {
+		for _, m := range hand.Marks(b.Window) {
 			c.Avoid([]draw.Point{{X: b.Left, Y: b.Y(m.Deg)}, {X: b.Window.Right, Y: b.Y(m.Deg)}})
 		}
 	}
@@ -89,7 +90,7 @@ func (d *diffHand) draw(g *draw.Group) {
 		pg := g.Group("path")
 		pg.Title = "degrees at the hand"
 		pg.Add(draw.Path{Runs: bands.Simplified(paths[after]), Stroke: draw.Solid(draw.Black, draw.HandWidth)})
-		for _, box := range bands.GripsBetween(pg, paths[after]) {
+		for _, box := range hand.Grips(pg, paths[after]) {
 			c.Taken = append(c.Taken, box.Grow(0.6))
 		}
 	}
@@ -99,14 +100,14 @@ func (d *diffHand) draw(g *draw.Group) {
 // drawMarks draws a line for every mark and names it, with the angle that it
 // had if that is another.
 func (d *diffHand) drawMarks(g *draw.Group) {
-	var was []bands.Mark
+	var was []hand.Mark
 	if b := d.sides[before]; b != nil {
-		was = b.Window.Marks()
+		was = hand.Marks(b.Window)
 	}
 	var labels []gutter.Label
 	if b := d.sides[after]; b != nil {
-		var olds []*bands.Mark
-		now := b.Window.Marks()
+		var olds []*hand.Mark
+		now := hand.Marks(b.Window)
 		olds, was = counterparts(now, was)
 		for i, m := range now {
 			l := gutter.Label{Name: m.Name, First: sheet.Figures.Angle(m.Deg), Y: b.Y(m.Deg)}
@@ -130,15 +131,15 @@ func (d *diffHand) drawMarks(g *draw.Group) {
 }
 
 // alike reports whether two marks are written alike.
-func alike(m, o bands.Mark) bool { return m.Name == o.Name && tenths(m.Deg) == tenths(o.Deg) }
+func alike(m, o hand.Mark) bool { return m.Name == o.Name && tenths(m.Deg) == tenths(o.Deg) }
 
 // counterparts returns what each of the marks was: one that is alike, else the
 // next of its name; nil for none. It returns also what is left of the old ones.
-func counterparts(now, was []bands.Mark) (olds []*bands.Mark, left []bands.Mark) {
-	olds, left = make([]*bands.Mark, len(now)), slices.Clone(was)
-	for _, same := range []func(m, o bands.Mark) bool{alike, func(m, o bands.Mark) bool { return m.Name == o.Name }} {
+func counterparts(now, was []hand.Mark) (olds []*hand.Mark, left []hand.Mark) {
+	olds, left = make([]*hand.Mark, len(now)), slices.Clone(was)
+	for _, same := range []func(m, o hand.Mark) bool{alike, func(m, o hand.Mark) bool { return m.Name == o.Name }} {
 		for i, m := range now {
-			k := slices.IndexFunc(left, func(o bands.Mark) bool { return same(m, o) })
+			k := slices.IndexFunc(left, func(o hand.Mark) bool { return same(m, o) })
 			if olds[i] == nil && k >= 0 {
 				old := left[k]
 				olds[i], left = &old, slices.Delete(left, k, k+1)
@@ -149,7 +150,7 @@ func counterparts(now, was []bands.Mark) (olds []*bands.Mark, left []bands.Mark)
 }
 
 // drawOldMark draws the line of a mark that was.
-func (d *diffHand) drawOldMark(g *draw.Group, m bands.Mark) {
+func (d *diffHand) drawOldMark(g *draw.Group, m hand.Mark) {
 	b := d.sides[before]
 	y := b.Y(m.Deg)
 	g.Line(b.Left, y, b.Window.Right, y, draw.Solid(draw.Guide, draw.GuideWidth))
@@ -216,13 +217,13 @@ func (d *diffHand) windowMoved(c *PullChange) bool {
 
 // drawWindow draws the window of a landing at x, and returns where it stands: thin before
 // the landing for what was, heavy behind it for what is.
-func drawWindow(g *draw.Group, side int, x float64, l bands.Landing) float64 {
+func drawWindow(g *draw.Group, side int, x float64, l hand.Landing) float64 {
 	if side == after {
-		l.Draw(g, x+bands.BracketOff, -1)
-		return x + bands.BracketOff
+		l.Draw(g, x+hand.BracketOff, -1)
+		return x + hand.BracketOff
 	}
 	const arm = 1.1
-	at := x - bands.BracketOff
+	at := x - hand.BracketOff
 	run := []draw.Point{{X: at, Y: l.Upper}, {X: at, Y: l.Lower}}
 	if !l.Above && !l.Far {
 		run = append([]draw.Point{{X: at + arm, Y: l.Upper}}, run...)

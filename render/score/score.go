@@ -13,6 +13,7 @@ import (
 	"pullscore/interp/units"
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
+	"pullscore/render/score/hand"
 	"pullscore/render/score/lines"
 	"pullscore/render/score/overview"
 	"pullscore/render/sheet"
@@ -132,7 +133,7 @@ func bandsOf(w *bands.Window) []bands.Section {
 	all = append(all, w.DistanceBand())
 	all = append(all, sharpBand(w)...)
 	all = append(all, cameraBand(w)...)
-	return append(all, w.HandBand())
+	return append(all, hand.Section(w))
 }
 
 // describe says in a sentence what the score shows.

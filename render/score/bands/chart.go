@@ -153,8 +153,8 @@ func (w *Window) Holds(t float64) bool {
 	return (t >= w.from || w.from == 0) && (t < w.to || w.last)
 }
 
-// overlaps reports whether a stretch of time shows on the window.
-func (w *Window) overlaps(from, to float64) bool {
+// Overlaps reports whether a stretch of time shows on the window.
+func (w *Window) Overlaps(from, to float64) bool {
 	return to > w.from && from < w.Ends() || w.Holds(from)
 }
 

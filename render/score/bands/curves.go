@@ -16,7 +16,7 @@ type curves struct {
 	T         []float64
 	Focus     []float64
 	Near, Far []float64   // the sharp zone
-	hand      []float64   // degrees
+	Hand      []float64   // degrees at the hand
 	Distance  [][]float64 // of each subject
 	Blur      [][]float64 // of each subject, in discs of the sharpness criterion
 }
@@ -30,7 +30,7 @@ func (w *Window) sample() curves {
 	c := curves{T: w.times()}
 	n := len(c.T)
 	c.Focus, c.Near, c.Far = make([]float64, n), make([]float64, n), make([]float64, n)
-	c.hand = make([]float64, n)
+	c.Hand = make([]float64, n)
 	c.Distance, c.Blur = make([][]float64, len(s.Subjects)), make([][]float64, len(s.Subjects))
 	for k := range s.Subjects {
 		c.Distance[k], c.Blur[k] = make([]float64, n), make([]float64, n)
@@ -41,7 +41,7 @@ func (w *Window) sample() curves {
 		c.Focus[i] = s.ToTape(x, t)
 		c.Near[i], c.Far[i] = s.ToTape(set.Near(x), t), s.ToTape(set.Far(x), t)
 		deg := s.RingDeg(x, t)
-		c.hand[i] = deg * float64(s.Gear)
+		c.Hand[i] = deg * float64(s.Gear)
 		for k, u := range s.Subjects {
 			d := w.distance(u, t)
 			c.Distance[k][i] = d
@@ -97,7 +97,7 @@ func (w *Window) keys() []float64 {
 	s := w.Shot
 	keys := append([]float64{w.from, w.end}, w.axis.Parts(w.from, w.end)...)
 	for _, p := range s.Pulls {
-		if !w.overlaps(float64(p.Start), float64(p.Land)) {
+		if !w.Overlaps(float64(p.Start), float64(p.Land)) {
 			continue
 		}
 		keys = append(keys, p.Keys()...)

@@ -104,7 +104,7 @@ func (b *DistanceBand) Y(metres float64) float64 { return b.Depth.Y(metres, b.To
 // Run returns a curve of distances as runs of points, broken where there is no
 // distance.
 func (b *DistanceBand) Run(values func(i int) float64) [][]draw.Point {
-	return runsOf(b.Window, func(i int) float64 { return b.Y(values(i)) })
+	return b.Window.Runs(func(i int) float64 { return b.Y(values(i)) })
 }
 
 func (b *DistanceBand) draw(g *draw.Group) {
@@ -126,7 +126,7 @@ func (b *DistanceBand) drawHolds(g *draw.Group) {
 	w := b.Window
 	for _, h := range b.Shot.Held {
 		from, to := float64(h.Start), float64(h.End)
-		if !w.overlaps(from, to) {
+		if !w.Overlaps(from, to) {
 			continue
 		}
 		first, last := w.before(from), w.before(to)
@@ -219,7 +219,7 @@ func (b *DistanceBand) Clearing(lines [][]draw.Point) sheet.Clearing {
 	for _, run := range lines {
 		c.Block(run, 1)
 	}
-	b.blockTime(&c)
+	b.BlockTime(&c)
 	for _, along := range b.Window.Curves.Distance {
 		for _, run := range b.Run(func(i int) float64 { return along[i] }) {
 			c.Avoid(sheet.Simplify(run))

@@ -9,7 +9,7 @@
 //   - record.go: what the cut shows of a shot, under the ruler
 //   - distance.go: the band of distances
 //   - zone.go: the sharp zone in that band, and where it goes on beyond it
-//   - hand.go: the band of the hand
+//   - turn.go: the scale of the band of the hand, which package hand draws
 //   - plumbs.go: lines from words and cues down through all bands
 //   - flags.go: numbers of pulls and flags of findings above the bands
 //   - gutter.go: what the bands have in common

@@ -23,8 +23,8 @@ func (sh *Leaf) RowHead(g *draw.Group, base float64, name string) {
 	g.Add(t.Shortened(sh.Left - gutter.HeadGap - sheet.Margin - sh.headingRoom()))
 }
 
-// blockTime keeps texts off the plumb lines and the edges of the columns.
-func (sh *Leaf) blockTime(c *sheet.Clearing) {
+// BlockTime keeps texts off the plumb lines and the edges of the columns.
+func (sh *Leaf) BlockTime(c *sheet.Clearing) {
 	sh.BlockPlumbs(c)
 	for _, p := range sh.Shot.Pulls {
 		c.BlockAt(sh.Window.X(float64(p.Start)))
@@ -39,9 +39,9 @@ func (sh *Leaf) BlockPlumbs(c *sheet.Clearing) {
 	}
 }
 
-// runsOf returns a curve over a window's samples as runs of points, broken
+// Runs returns a curve over the samples of the window as runs of points, broken
 // where y is not a number.
-func runsOf(w *Window, y func(i int) float64) [][]draw.Point {
+func (w *Window) Runs(y func(i int) float64) [][]draw.Point {
 	var runs [][]draw.Point
 	broken := true
 	for i, t := range w.Curves.T {

@@ -200,7 +200,7 @@ func (sh *Leaf) DrawMoves(g *draw.Group) {
 	}
 	for _, p := range sh.Shot.Pulls {
 		from, to := float64(p.Start), float64(p.Land)
-		if !w.overlaps(from, to) || p.Kind == "follow" {
+		if !w.Overlaps(from, to) || p.Kind == "follow" {
 			continue
 		}
 		box := draw.Box{X: w.X(from), Y: top, W: w.X(to) - w.X(from), H: bottom - top}

@@ -178,9 +178,9 @@ func (w *Window) within(t float64) bool {
 	return inside
 }
 
-// away reports whether a pull lies in a stretch that is narrowed: it counts for where the
+// Away reports whether a pull lies in a stretch that is narrowed: it counts for where the
 // focus is, and there is no room for its figures.
-func (w *Window) away(p *plan.Pull) bool { return w.Narrowed(float64(p.Start), float64(p.Land)) }
+func (w *Window) Away(p *plan.Pull) bool { return w.Narrowed(float64(p.Start), float64(p.Land)) }
 
 // besideRemoved reports whether a label of the ruler, with its middle at x, would run into
 // the word over a stretch that is narrowed.

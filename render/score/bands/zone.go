@@ -14,8 +14,8 @@ import (
 	"pullscore/render/signs"
 )
 
-// on is how far from the edge of the band a limit lies in it, in millimetres.
-const on = 0.02
+// On is how far from the edge of a band something lies in it, in millimetres.
+const On = 0.02
 
 // A Stretch is a part of the time axis, in millimetres from the left of the page, and
 // where the limit of the zone is at its end, in metres.
@@ -65,8 +65,8 @@ func (b *DistanceBand) Limits() [][]draw.Point {
 	c := &b.Window.Curves
 	var all [][]draw.Point
 	for _, limit := range [][]float64{c.Far, c.Near} {
-		for _, run := range runsOf(b.Window, func(i int) float64 { return b.Depth.free(limit[i], b.Top, b.Height) }) {
-			all = append(all, Simplified(sheet.Within(run, b.Top+on, b.Top+b.Height-on))...)
+		for _, run := range b.Window.Runs(func(i int) float64 { return b.Depth.free(limit[i], b.Top, b.Height) }) {
+			all = append(all, Simplified(sheet.Within(run, b.Top+On, b.Top+b.Height-On))...)
 		}
 	}
 	return all

@@ -7,6 +7,7 @@ import (
 
 	"pullscore/render/draw"
 	"pullscore/render/score/bands"
+	"pullscore/render/score/hand"
 	"pullscore/render/sheet"
 	"pullscore/render/signs"
 )
@@ -17,8 +18,8 @@ const wordRow = 4.6
 // HandAlone returns the band for sheets of its own: with the numbers of the moves, and the
 // words and cues that they hang on.
 func HandAlone(w *bands.Window) bands.Section {
-	hand := w.HandBand()
-	return bands.Section{Name: "hand", Least: hand.Least + wordRow, Most: hand.Most + wordRow, OverTime: true,
+	alone := hand.Section(w)
+	return bands.Section{Name: "hand", Least: alone.Least + wordRow, Most: alone.Most + wordRow, OverTime: true,
 		Draw: func(sh *bands.Leaf, g *draw.Group, top, height float64) {
 			var hung []draw.Box // words that are there
 			for _, r := range Rows(w) {
@@ -29,7 +30,7 @@ func HandAlone(w *bands.Window) bands.Section {
 				}
 			}
 			sh.DrawDiscsAlone(g.Group("moves"), top+wordRow)
-			hand.Draw(sh, g, top+wordRow, height-wordRow)
+			alone.Draw(sh, g, top+wordRow, height-wordRow)
 		}}
 }
 
