@@ -18,6 +18,8 @@ type Scene struct {
 	Shots  []*plan.Shot `json:"-"` // those of Setups, in the same order
 	Staged *plan.Scene  `json:"-"` // nil: its lines were joined from those of its shots
 	Plan   string       `json:"-"` // the title of the plan
+
+	folk [][]bool // of the subjects of each set-up of a staged scene: they are people
 }
 
 // A Setup is a shot that has lines of the scene.

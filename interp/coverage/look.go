@@ -97,7 +97,7 @@ func (k *looker) within(from, to float64) []float64 {
 
 // speaker fills in how the speaker of a word is.
 func (k *looker) speaker(c *Cell, u *plan.Subject, times []float64) {
-	framed := u.SideSaid || k.shot.Optics.Rig != nil || k.shot.Staging != nil && k.shot.Placed
+	framed := hasSide(k.shot, u)
 	i := slices.Index(k.shot.Subjects, u)
 	worst, blur := 0.0, 0.0
 	chance := plan.Number(1)
@@ -135,6 +135,11 @@ func (k *looker) speaker(c *Cell, u *plan.Subject, times []float64) {
 		c.Frame, c.By = Blocked, by.Name
 	}
 	c.Held = c.Held && c.Frame != Out && c.Frame != Blocked
+}
+
+// hasSide reports whether it is known to which side of the lens's axis a subject stands.
+func hasSide(s *plan.Shot, u *plan.Subject) bool {
+	return u.SideSaid || s.Optics.Rig != nil || s.Staging != nil && s.Placed
 }
 
 // noise is a blur of which only the error of the computation is left, arc minutes.

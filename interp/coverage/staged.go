@@ -12,6 +12,7 @@ import (
 	"slices"
 
 	"pullscore/interp/plan"
+	"pullscore/interp/staging"
 )
 
 // noTime is a time of which only the error of the computation is left, seconds.
@@ -33,6 +34,7 @@ func Staged(p *plan.Plan, scene int, cuts bool) *Scene {
 	lookers := make([]*looker, len(sc.Shots))
 	for i, s := range sc.Shots {
 		lookers[i] = newLooker(s, i, people)
+		sc.folk = append(sc.folk, lookers[i].folk)
 		for _, u := range s.Subjects {
 			cast[u.Name] = true
 		}
@@ -94,6 +96,21 @@ func (k *looker) staged(who string, w *plan.Word) (c Cell, ok bool) {
 	c, ok = k.cell(who, &plan.Word{Text: w.Text, Start: max(w.Start, from) - from, End: min(w.End, to) - from})
 	c.Start, c.End = plan.None(), plan.None()
 	return c, ok
+}
+
+// FrameIn returns where a subject is to the picture of a set-up of a staged scene, at a
+// time of the shot: in, edge, out or blocked. It is empty where nobody knows to which side
+// the subject stands.
+func (sc *Scene) FrameIn(setup int, u *plan.Subject, t float64) string {
+	s := sc.Shots[setup]
+	if !hasSide(s, u) {
+		return ""
+	}
+	frame := s.FrameAt(u, t)
+	if frame != plan.OutOfFrame && staging.InTheWay(s, sc.folk[setup], u, t).By != nil {
+		return Blocked
+	}
+	return frame.String()
 }
 
 // cutting is from when to when the cut shows which set-up, in the time of the scene.

@@ -19,12 +19,16 @@ type Lettered struct {
 	Flags    []int    // the numbers of its flags, from 1, in the order of time
 }
 
-// Letter gives every flag of the shot the letter of its cause. The letters go by the
-// first time of a cause, then by the row of that flag, from the top of the score down.
-func (s *Shot) Letter() {
-	for _, l := range lettered(s.Flags) {
+// Letter gives every flag of the shot the letter of its cause.
+func (s *Shot) Letter() { Letter(s.Flags) }
+
+// Letter gives flags the letters of their causes. The letters go by the first time of a
+// cause, then by the row of that flag, from the top of the score down. The numbers of the
+// flags count from 1.
+func Letter(flags []Flag) {
+	for _, l := range lettered(flags) {
 		for _, n := range l.Flags {
-			s.Flags[n-1].Cause = l.Letter
+			flags[n-1].Cause = l.Letter
 		}
 	}
 }

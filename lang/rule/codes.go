@@ -136,6 +136,7 @@ const (
 	FasterThanAHand
 	FewMarks
 	FewTakes
+	FocusJumps
 	GoesSoft
 	HandsApart
 	HardToFollow
@@ -163,7 +164,10 @@ const (
 	NoTimeToMove
 	NoTimeToSee
 	NoTitle
+	NotCovered
+	NotHeld
 	NothingSharp
+	NotOnScreen
 	NotOnSubject
 	NotSeen
 	OutOfFrame

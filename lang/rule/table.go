@@ -496,6 +496,11 @@ var table = [...]Rule{
 		"the hand is fitted from fewer than 36 takes",
 		"So few takes say little, so the fit stays near the default hand. Record more takes before you rely on " +
 			"a chance close to the one that you want."},
+	FocusJumps: {"focus-jumps", Shot, Warning, nil, NoRow,
+		"at a cut, who was sharp is soft, or nobody in the picture is sharp",
+		"The audience looks where the focus was before the cut, and sees a blur of more than 4.6 arcmin. Or " +
+			"nobody is sharp in the first 0.3 s of the new set-up, as its rack has not landed. Cut earlier or " +
+			"later, or let the rack land sooner. With `because` the cut is meant so, and nothing is told."},
 	GoesSoft: {"goes-soft", Shot, Warning, nil, Sharp,
 		"somebody is soft, from when to when: the distance changes, and nothing follows",
 		"The focus stays where it was while the person walks away from it, or the camera goes or turns. Add " +
@@ -611,11 +616,24 @@ var table = [...]Rule{
 		"the plan has no title",
 		"Every paper carries the title, and sheets without one get mixed up. Add plan \"TITLE\" as the first " +
 			"line."},
+	NotCovered: {"not-covered", Shot, Note, nil, NoRow,
+		"no set-up of the scene covers these words",
+		"The scene has two set-ups or more, and none of them runs while the words are said. Lengthen the part " +
+			"that one of them covers, or add a set-up. Lines with `off` are left out, as nobody has to be seen."},
+	NotHeld: {"not-held", Shot, Warning, nil, NoRow,
+		"no set-up of the scene holds who speaks these words",
+		"A set-up holds a word if its speaker is sharp all the while, in the picture, and not behind " +
+			"somebody. The finding says for every set-up that covers the words why it does not. Rack earlier in " +
+			"one of them, close the stop, or say with `off` that nobody has to be seen."},
 	NothingSharp: {"nothing-sharp", Shot, Note, nil, Sharp,
 		"the rack is so slow that nothing looks sharp for over a second",
 		"The focus has left one person and is not yet on the other, and nobody in between is sharp. So the " +
 			"audience has nothing to look at. One second is common practice, no source. Rack faster, stop down, or " +
 			"keep it if you want the drift."},
+	NotOnScreen: {"not-on-screen", Shot, Note, nil, NoRow,
+		"the cut is on a set-up that does not hold who speaks, and another does",
+		"That may be what you want, as with the face of somebody who listens. Else move the cut to the word. " +
+			"It is told only where the scene or an edit says the cuts."},
 	NotOnSubject: {"not-on-subject", Shot, Error, nil, Distance,
 		"a follow of someone whom the focus is not on",
 		"The hand cannot follow a person who is not sharp at the start. Rack to them first."},
