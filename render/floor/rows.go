@@ -91,7 +91,7 @@ func (b bench) drawBar(g *draw.Group, z layout.Zone) {
 	}
 	if far > near {
 		bar := draw.Box{X: b.left(near, far-near), Y: b.y - half, W: far - near, H: 2 * half}
-		g.Add(draw.Rect{Box: bar, Fill: draw.Zone}, draw.Path{Runs: seek.Hatched(seek.Corners(bar), 45), Stroke: draw.Solid(draw.Blue, draw.HatchWidth)})
+		g.Add(draw.Rect{Box: bar, Fill: draw.Zone}, draw.Path{Runs: seek.Hatched(seek.Corners(bar), 45, signs.HatchPitch, signs.HatchLeast), Stroke: draw.Solid(draw.Blue, draw.HatchWidth)})
 		limit(near)
 		if !b.beyond(z.Far) {
 			limit(far)

@@ -106,7 +106,7 @@ func (l *layer) drawSlabs(g *draw.Group, c *seek.Clearing) {
 			sub := g.Group(signs.Focus)
 			sub.Title = draw.Clean(l.zoneTitle(zones[k]))
 			sub.Add(draw.Path{Runs: [][]draw.Point{outline}, Closed: true, Fill: draw.Zone},
-				draw.Path{Runs: seek.Hatched(outline, []float64{45, 135, 0, 90}[i%4]), Stroke: draw.Solid(draw.Blue, draw.HatchWidth)})
+				draw.Path{Runs: seek.Hatched(outline, []float64{45, 135, 0, 90}[i%4], signs.HatchPitch, signs.HatchLeast), Stroke: draw.Solid(draw.Blue, draw.HatchWidth)})
 		}
 		for _, z := range zones {
 			l.drawLimits(g, c, z)

@@ -16,7 +16,7 @@ import (
 const (
 	movingCaution    = "Moving camera: clear the path, one person watches the operator's back."
 	backwardsCaution = "Walking backwards: that person does nothing else; walk the way once without the camera."
-	walkingCaution   = "People move here: clear and light their ways."
+	WalkingCaution   = "People move here: clear and light their ways."
 	LaserCaution     = "Where a laser meter takes the distances: never towards eyes; its class and local rules apply."
 	ChargeCaution    = "This is a plan, not permission: the people in charge and local rules decide."
 )
@@ -29,7 +29,7 @@ func MotionCautions(shots ...*plan.Shot) []string {
 	case slices.ContainsFunc(shots, cameraMoves):
 		list = append(list, movingCaution)
 	case slices.ContainsFunc(shots, MovesAtAll):
-		list = append(list, walkingCaution)
+		list = append(list, WalkingCaution)
 	}
 	if slices.ContainsFunc(shots, mayWalkBackwards) {
 		list = append(list, backwardsCaution)

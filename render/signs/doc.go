@@ -11,6 +11,7 @@
 //   - time.go: words, cues, lines with dashes
 //   - flag.go: the flags of findings
 //   - floor.go: places, ways, tracks, tapes
+//   - stage.go: people, marks and cameras on the floor of a scene
 //   - result.go: takes, and the state before a change
 //   - shape.go: the shapes that several signs share
 package signs

@@ -92,7 +92,7 @@ type Sign struct {
 // Table yields every sign, in the order in which legends show them.
 func Table() iter.Seq[Sign] {
 	return func(yield func(Sign) bool) {
-		for _, part := range [][]Sign{focusSigns(), coverSigns(), timeSigns(), handSigns(), lineSigns(), flagSigns(), floorSigns(), resultSigns()} {
+		for _, part := range [][]Sign{focusSigns(), coverSigns(), timeSigns(), handSigns(), lineSigns(), flagSigns(), floorSigns(), stageSigns(), resultSigns()} {
 			for _, s := range part {
 				if !yield(s) {
 					return

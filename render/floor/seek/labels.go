@@ -30,6 +30,7 @@ type Clearing struct {
 	Lines  []Segment      // lines that may not cross a text
 	Tints  [][]draw.Point // zones, which a halo may cover
 	Leads  []Segment      // leaders that no other may cross
+	Apart  float64        // how much farther than from lines a text keeps from what it does not name, millimetres
 }
 
 // A Label is a text of one or more lines for a point.
@@ -144,14 +145,14 @@ func (c *Clearing) seriesOf(t Label) *series {
 
 // within returns what of the surroundings comes into a box.
 func (c *Clearing) within(box draw.Box) *Clearing {
-	near := &Clearing{Bounds: c.Bounds, Leads: c.Leads}
+	near := &Clearing{Bounds: c.Bounds, Leads: c.Leads, Apart: c.Apart}
 	for _, b := range c.Boxes {
 		if b.Overlaps(box) {
 			near.Boxes = append(near.Boxes, b)
 		}
 	}
 	for _, d := range c.Discs {
-		if d.touches(box) {
+		if d.Touches(box.Grow(c.Apart)) {
 			near.Discs = append(near.Discs, d)
 		}
 	}
@@ -248,12 +249,20 @@ func (c *Clearing) free(t Laid) bool {
 		}
 	}
 	for _, d := range c.Discs {
-		if d.touches(wide) {
+		if d.Touches(wide) || Distance(d.At, t.At) > d.Radius+t.Radius && d.Touches(wide.Grow(c.Apart)) {
 			return false
 		}
 	}
 	leader, leads := t.leader()
 	return !leads || c.reaches(leader, t)
+}
+
+// Clear reports whether a text can stand in a box as far as its surroundings go.
+func (c *Clearing) Clear(box draw.Box) bool {
+	wide := box.Grow(clear)
+	return c.Bounds.Holds(box) && !slices.ContainsFunc(c.Boxes, wide.Overlaps) &&
+		!slices.ContainsFunc(c.Lines, func(s Segment) bool { return hits(s, wide) }) &&
+		!slices.ContainsFunc(c.Discs, func(d Circle) bool { return d.Touches(wide) })
 }
 
 // beside reports whether a label can lie where it is beside those that are done.
@@ -277,8 +286,8 @@ func hits(s Segment, b draw.Box) bool {
 	return from < to
 }
 
-// touches reports whether a box comes into the circle.
-func (c Circle) touches(b draw.Box) bool {
+// Touches reports whether a box comes into the circle.
+func (c Circle) Touches(b draw.Box) bool {
 	x, y := min(max(c.At.X, b.X), b.Right())-c.At.X, min(max(c.At.Y, b.Y), b.Bottom())-c.At.Y
 	return x*x+y*y < c.Radius*c.Radius
 }

@@ -18,7 +18,11 @@ type Pin struct {
 	Place int        // its index
 	At    draw.Point // the place itself
 	Disc  draw.Point // where its disc is
+	Ring  float64    // how wide a ring lies round the disc, millimetres
 }
+
+// radius returns the radius of the disc with its ring.
+func (p Pin) radius() float64 { return signs.PlaceRadius + p.Ring }
 
 // Aside reports whether the disc is not on its place.
 func (p Pin) Aside() bool { return p.Disc != p.At }
@@ -63,11 +67,11 @@ func Pins(pins []Pin, box draw.Box, taken []Circle) (laid []Pin, failed []int) {
 func staysPut(pins []Pin, i int, fixed []int, taken []Circle) bool {
 	for k := range pins {
 		d := Distance(pins[i].At, pins[k].At)
-		if k != i && (d < signs.PlaceRadius+DotRadius+0.5 || slices.Contains(fixed, k) && d < DiscPitch) {
+		if k != i && (d < pins[i].radius()+DotRadius+0.5 || slices.Contains(fixed, k) && d < DiscPitch+pins[i].Ring+pins[k].Ring) {
 			return false
 		}
 	}
-	return !slices.ContainsFunc(taken, func(c Circle) bool { return Distance(c.At, pins[i].At) < c.Radius+signs.PlaceRadius })
+	return !slices.ContainsFunc(taken, func(c Circle) bool { return Distance(c.At, pins[i].At) < c.Radius+pins[i].radius() })
 }
 
 // moveAside finds places for the discs of the pins in order, beside those that are fixed.
@@ -99,13 +103,13 @@ func discFor(pins []Pin, box draw.Box, i int, laid []int, taken []Circle) (best 
 		}
 	}
 	const angles = 120
-	first := max(DiscPitch, float64(crowd)*(DiscPitch+0.3)/(2*math.Pi))
-	for r := first; r <= LeaderMost+signs.PlaceRadius; r += 1.2 {
+	first := max(DiscPitch, float64(crowd)*(DiscPitch+0.3)/(2*math.Pi)) + 2*pins[i].Ring
+	for r := first; r <= LeaderMost+pins[i].radius(); r += 1.2 {
 		for k := range angles {
 			turn := float64((k+1)/2) * (1 - 2*float64(k%2)) // up first, then to either side
 			sin, cos := math.Sincos((-90 + turn*360/angles) * math.Pi / 180)
 			p := draw.Point{X: at.X + r*cos, Y: at.Y + r*sin}
-			if box.Grow(-signs.PlaceRadius).Holds(draw.Box{X: p.X, Y: p.Y}) && freeFor(pins, i, p, laid, taken) {
+			if box.Grow(-pins[i].radius()).Holds(draw.Box{X: p.X, Y: p.Y}) && freeFor(pins, i, p, laid, taken) {
 				return p, r, true
 			}
 		}
@@ -118,7 +122,7 @@ func discFor(pins []Pin, box draw.Box, i int, laid []int, taken []Circle) (best 
 func freeFor(pins []Pin, i int, p draw.Point, laid []int, taken []Circle) bool {
 	leader := Segment{pins[i].At, p}
 	for _, c := range taken {
-		if Distance(c.At, p) < c.Radius+signs.PlaceRadius {
+		if Distance(c.At, p) < c.Radius+pins[i].radius() {
 			return false
 		}
 	}
@@ -126,16 +130,16 @@ func freeFor(pins []Pin, i int, p draw.Point, laid []int, taken []Circle) bool {
 		if k == i {
 			continue
 		}
-		if Distance(o.At, p) < signs.PlaceRadius+DotRadius+0.5 || Distance(o.At, pins[i].At) > 2*DotRadius && leader.Off(o.At) < DotRadius+0.3 {
+		if Distance(o.At, p) < pins[i].radius()+DotRadius+0.5 || Distance(o.At, pins[i].At) > 2*DotRadius && leader.Off(o.At) < DotRadius+0.3 {
 			return false
 		}
 	}
 	for _, k := range laid {
 		o := pins[k]
-		if Distance(o.Disc, p) < DiscPitch || leader.Off(o.Disc) < signs.PlaceRadius+0.3 {
+		if Distance(o.Disc, p) < DiscPitch+pins[i].Ring+o.Ring || leader.Off(o.Disc) < o.radius()+0.3 {
 			return false
 		}
-		if other := (Segment{o.At, o.Disc}); o.Aside() && (leader.Crosses(other) || other.Off(p) < signs.PlaceRadius+0.3) {
+		if other := (Segment{o.At, o.Disc}); o.Aside() && (leader.Crosses(other) || other.Off(p) < pins[i].radius()+0.3) {
 			return false
 		}
 	}

@@ -8,7 +8,6 @@ import (
 	"slices"
 
 	"pullscore/render/draw"
-	"pullscore/render/signs"
 )
 
 // A Segment is a straight piece of a line.
@@ -134,8 +133,9 @@ func Area(run []draw.Point) float64 {
 	return math.Abs(sum) / 2
 }
 
-// Hatched returns the lines of a hatch that rise at so many degrees: 45, 135, 0 or 90.
-func Hatched(outline []draw.Point, degrees float64) [][]draw.Point {
+// Hatched returns the lines of a hatch that rise at so many degrees: 45, 135, 0 or 90. They
+// are pitch millimetres apart, and at least least long.
+func Hatched(outline []draw.Point, degrees, pitch, least float64) [][]draw.Point {
 	turn := func(run []draw.Point, by float64) []draw.Point {
 		sin, cos := math.Sincos(by * math.Pi / 180)
 		out := make([]draw.Point, len(run))
@@ -144,7 +144,7 @@ func Hatched(outline []draw.Point, degrees float64) [][]draw.Point {
 		}
 		return out
 	}
-	lines := draw.Hatch(turn(outline, degrees-45), signs.HatchPitch, signs.HatchLeast)
+	lines := draw.Hatch(turn(outline, degrees-45), pitch, least)
 	for i, l := range lines {
 		lines[i] = turn(l, 45-degrees)
 	}

@@ -3,6 +3,7 @@
 //
 //   - shots.go: shots made by hand, and generated ones
 //   - rig.go: those of a camera that turns, and leaves its axis
+//   - scene.go: scenes that are staged, with their set-ups
 //   - staged.go: a scene that is staged, and two cameras on it
 //   - recut.go: those that a cut shows in pieces
 //   - real.go: the examples, and plans that are wrong on purpose

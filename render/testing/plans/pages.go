@@ -72,7 +72,7 @@ func TextOf(pages []*draw.Page) string {
 func CheckGolden(t *testing.T, name string, pages []*draw.Page) {
 	t.Helper()
 	for i, p := range pages {
-		file := filepath.Join("..", "..", "testdata", "golden", name+suffix(i)+".svg")
+		file := filepath.Join(top(t), "testdata", "golden", name+suffix(i)+".svg")
 		got := SVGOf(t, p)
 		if os.Getenv("PULLSCORE_UPDATE") == "1" {
 			if err := os.MkdirAll(filepath.Dir(file), 0o755); err != nil {
@@ -90,6 +90,18 @@ func CheckGolden(t *testing.T, name string, pages []*draw.Page) {
 			t.Errorf("%s differs from line %d on", file, line)
 		}
 	}
+}
+
+// top returns the way up to the top level.
+func top(t *testing.T) string {
+	t.Helper()
+	for up := "."; len(up) < 30; up = filepath.Join(up, "..") {
+		if _, err := os.Stat(filepath.Join(up, "go.mod")); err == nil {
+			return up
+		}
+	}
+	t.Fatal("no top level above")
+	return ""
 }
 
 // suffix tells the pages after the first.

@@ -38,6 +38,7 @@ var paperRooms = []room{
 	{"render/difference", []string{"interp/plan", "interp/units", "render/draw$", "render/signs", "render/sheet", "render/score/gutter", "render/score/bands", "render/score/hand", "render/score/lines", "render/score/lanes", "render/score/table"}},
 	{"render/floor/seek", []string{"render/draw$", "render/sheet", "render/signs"}},
 	{"render/floor/layout", []string{"optics$", "interp/plan", "interp/units", "interp/moments", "render/sheet"}},
+	{"render/floor/staged", []string{"interp/plan", "interp/moments", "interp/units", "render/floor/seek", "render/draw$", "render/sheet", "render/signs"}},
 	{"render/floor", []string{"interp/plan", "interp/units", "render/floor/layout", "render/floor/seek", "render/draw$", "render/sheet", "render/signs"}},
 	{"render/ring/beside", nil},
 	{"render/ring/page", []string{"interp/plan", "render/draw$", "render/sheet", "render/signs"}},
