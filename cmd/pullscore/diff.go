@@ -29,7 +29,9 @@ func (diffCmd) Help() string {
 	return `Says what is different for the crew between two states of plans: pulls that
 came, are gone or fall at another time, marks that moved on the ring, other
 chances, other findings, people at other places, other lines and cues. What is
-only written differently makes no diff.
+only written differently makes no diff. What changed in a scene, marks, people,
+lines, cuts and who holds which words, is told there once, and of its shots what
+they do themselves.
 
   pullscore diff monday.pull tuesday.pull
   pullscore diff HEAD~3:scenes scenes        a folder, as git had it and as it is
@@ -41,8 +43,8 @@ only written differently makes no diff.
 A plan that only has another name is told as renamed, which counts as a
 difference: its papers are named after it.
 
-Times count as different from half a frame on, angles from 0.05 degrees, all
-else where the pull list would print it differently. Frames are those of the
+Times count as different from half a frame on, angles from 0.05 degrees, places
+on a floor from 5 mm, all else where the pull list would print it differently. Frames are those of the
 later state. Shots are the same where they have the same ID. The path behind a
 revision is from the top of the repository, or begins with ./ for this folder.
 Drawings lay the two scores of each changed shot over one another. A pdf that

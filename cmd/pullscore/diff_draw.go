@@ -6,6 +6,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"pullscore/cmd/internal/diff"
@@ -78,7 +79,7 @@ func overlaid(p diff.Plan, shot diff.Shot) difference.Difference {
 	}
 	d.Notes = p.FaultPhrases()
 	if shot.Before != nil && shot.After != nil { // else the drawing says which it lacks
-		d.Notes = append(d.Notes, shot.Notes()...)
+		d.Notes = slices.Concat(d.Notes, p.SceneNotes(shot.ID), shot.Notes())
 	}
 	return d
 }

@@ -22,8 +22,8 @@ func planDetails(before, after *plan.Plan) []Detail {
 }
 
 // compareShots compares a shot with what it was; one of them is nil where it
-// came or is gone.
-func compareShots(before, after *plan.Shot) Shot {
+// came or is gone. What is told of its scene is not told again; nil: nothing is.
+func compareShots(before, after *plan.Shot, of *once) Shot {
 	s := Shot{Change: Same, Before: before, After: after, Details: []Detail{}, Subjects: []Piece{}, Pulls: []Pull{}, Events: []Piece{}}
 	switch {
 	case before == nil:
@@ -37,7 +37,7 @@ func compareShots(before, after *plan.Shot) Shot {
 			s.Pulls = append(s.Pulls, gonePull(p))
 		}
 	default:
-		c := comparison{before, after, frameRate(after)}
+		c := comparison{before, after, frameRate(after), of}
 		s.ID, s.Details, s.Subjects, s.Events = after.ID, c.shot(), c.subjects(), c.events()
 		for _, m := range matchPulls(before.Pulls, after.Pulls) {
 			s.Pulls = append(s.Pulls, c.pull(m))
@@ -56,6 +56,7 @@ func frameRate(s *plan.Shot) float64 {
 type comparison struct {
 	before, after *plan.Shot
 	rate          float64
+	scene         *once // what is told of their scene; nil: nothing is
 }
 
 // tape writes a distance.
@@ -88,7 +89,10 @@ func (c comparison) shot() []Detail {
 	l.word("operator", "operator", b.Operator, a.Operator)
 	l.figure("gear", "gear", b.Gear, a.Gear, written(figures.Gear))
 	l.figure("wheel_mm", "wheel", b.WheelMM, a.WheelMM, millimetres)
-	l.length("duration_s", "lasts", b.Duration, a.Duration)
+	c.staging(l)
+	if !c.lastsAsCovered() {
+		l.length("duration_s", "lasts", b.Duration, a.Duration)
+	}
 	l.word("begins_at", "begins at", b.BeginsAt, a.BeginsAt)
 	l.figure("wanted", "wanted chance", b.Wanted, a.Wanted, written(figures.Wanted))
 	l.figure("quickest_s", "quickest rack", b.Quickest, a.Quickest, written(figures.Time))

@@ -34,8 +34,9 @@ type Plan struct {
 	Before   string    `json:"before,omitempty"`
 	After    string    `json:"after,omitempty"`
 	Details  []Detail  `json:"details"`
+	Scenes   []Scene   `json:"scenes,omitempty"`
 	Shots    []Shot    `json:"shots"`
-	Findings []Finding `json:"findings"` // that are about no shot
+	Findings []Finding `json:"findings"` // that are about no shot and no scene
 
 	// Faulty tells which states have errors, so that not all of them could be
 	// compared.
@@ -78,11 +79,11 @@ type Pull struct {
 	After  *plan.Pull `json:"-"` // nil where it is gone
 }
 
-// A Piece is what changed in a subject or an event of a shot. Those that are
+// A Piece is what changed in a subject or an event of a shot or a scene. Those that are
 // the same are left out.
 type Piece struct {
 	Change  Change   `json:"change"`
-	Kind    string   `json:"kind"` // subject, note, line, cue, action, moves, dolly or zoom
+	Kind    string   `json:"kind"` // subject, note, line, cue, action, moves, dolly or zoom; of a scene also mark, cut, line of action, held
 	Name    string   `json:"name"`
 	Details []Detail `json:"details"`
 }
@@ -94,6 +95,11 @@ type Detail struct {
 	After  Reading `json:"after,omitzero"`   // what it is
 	Frames int64   `json:"frames,omitempty"` // of a time: how many frames later; earlier below 0
 	Says   string  `json:"says"`             // the same for people
+
+	// Of what has moved on the floor of a scene: how far, and of a camera how far the axis
+	// of its lens is turned.
+	Metres  float64 `json:"metres,omitempty"`
+	Degrees float64 `json:"degrees,omitempty"`
 
 	moved bool // the whole is earlier or later
 	minor bool // told to people where it is all there is to tell
@@ -124,13 +130,17 @@ func Compare(before, after State) Plan {
 		p.Title = after.Plan.Title
 		p.Details = planDetails(before.Plan, after.Plan)
 	}
+	var once told
+	p.Scenes, once = compareScenes(before.Plan, after.Plan)
 	for _, m := range matchShots(before.Plan.Shots, after.Plan.Shots) {
-		s := compareShots(m[0], m[1])
+		s := compareShots(m[0], m[1], once.of(m[0], m[1]))
 		s.Unsure = s.Change == New && p.Faulty[0] || s.Change == Gone && p.Faulty[1]
 		numbers.add(s)
 		p.Shots = append(p.Shots, s)
 	}
 	p.place(numbers.findings(before.Findings, after.Findings))
+	p.settle()
+	p.hold(before.Plan, after.Plan)
 	p.settle()
 	return p
 }
@@ -143,16 +153,20 @@ func faulty(diags []lang.Diagnostic) bool {
 // Differs reports whether anything changed.
 func (p Plan) Differs() bool { return p.Change != Same }
 
-// Only returns what changed in the shot of that ID alone; ok is false where
-// there is none.
+// Only returns what changed in the shot of that ID alone, and in its scene; ok is false
+// where there is none.
 func (p Plan) Only(id string) (only Plan, ok bool) {
 	i := slices.IndexFunc(p.Shots, func(s Shot) bool { return s.ID == id })
 	if i < 0 {
 		return Plan{}, false
 	}
 	p.Shots, p.Details, p.Findings = p.Shots[i:i+1], []Detail{}, []Finding{}
+	p.Scenes = slices.DeleteFunc(slices.Clone(p.Scenes), func(s Scene) bool { return !slices.Contains(s.setups, id) })
 	if p.Change == Changed {
 		p.Change = p.Shots[0].Change
+		if p.Change == Same && slices.ContainsFunc(p.Scenes, func(s Scene) bool { return s.Change != Same }) {
+			p.Change = Changed
+		}
 	}
 	return p, true
 }
@@ -177,7 +191,7 @@ func matchShots(before, after []*plan.Shot) [][2]*plan.Shot {
 	return list
 }
 
-// place gives findings to the shots that they are about.
+// place gives findings to the shots and scenes that they are about.
 func (p *Plan) place(list []Finding) {
 	p.Findings = []Finding{}
 	for i := range p.Shots {
@@ -185,6 +199,12 @@ func (p *Plan) place(list []Finding) {
 	}
 	for _, f := range list {
 		to := &p.Findings
+		for i := range p.Scenes {
+			if f.Is.Shot == "" && f.Is.Scene != "" && p.Scenes[i].titled(f.Is.Scene, f.Change) {
+				to = &p.Scenes[i].Findings
+				break
+			}
+		}
 		for i := range p.Shots {
 			if p.Shots[i].ID == f.Is.Shot {
 				to = &p.Shots[i].Findings
@@ -196,12 +216,24 @@ func (p *Plan) place(list []Finding) {
 	for i := range p.Shots {
 		p.Shots[i].Groups = groupsOf(p.Shots[i].Findings)
 	}
+	for i := range p.Scenes {
+		p.Scenes[i].Groups = groupsOf(p.Scenes[i].Findings)
+	}
 }
 
 // settle tells of the shots and of the plan whether they changed.
 func (p *Plan) settle() {
 	for i := range p.Shots {
 		s := &p.Shots[i]
+		if s.Change == Same && s.holdsChange() {
+			s.Change = Changed
+		}
+		if p.Change == Same && s.Change != Same {
+			p.Change = Changed
+		}
+	}
+	for i := range p.Scenes {
+		s := &p.Scenes[i]
 		if s.Change == Same && s.holdsChange() {
 			s.Change = Changed
 		}

@@ -26,6 +26,9 @@ func (p Plan) Lines() []string {
 		}
 	}
 	add("", says(p.Details))
+	for i := range p.Scenes {
+		add("", p.Scenes[i].prefixed(all)...)
+	}
 	for _, s := range p.Shots {
 		add(s.ID+": ", s.Note())
 		if s.Before != nil && s.After != nil {
@@ -47,6 +50,9 @@ func (p Plan) Phrases(all bool) []string {
 	list := append([]string{p.between()}, p.FaultPhrases()...)
 	if text := says(p.Details); text != "" {
 		list = append(list, text)
+	}
+	for i := range p.Scenes {
+		list = append(list, p.Scenes[i].prefixed(all)...)
 	}
 	return append(list, findingPhrases(p.Findings, all)...)
 }
@@ -176,7 +182,9 @@ func (s Shot) SubjectPhrases() []string {
 func (p Piece) phrase() string {
 	text := p.Name
 	switch p.Kind {
-	case "line", "subject", "moves":
+	case "line", "subject", "moves", "held":
+	case "camera":
+		text = "the move of the camera"
 	case "dolly", "zoom", "track", "boom", "pan", "tilt":
 		text = "the " + p.Kind
 	default:
@@ -195,17 +203,22 @@ func (p Piece) phrase() string {
 // call many.
 var kinds = []struct{ kind, many string }{
 	{"note", "notes"}, {"line", "lines"}, {"cue", "cues"}, {"action", "actions"}, {"moves", "moves"}, {"dolly", "moves of the dolly"}, {"zoom", "zooms"},
-	{"track", "moves of the track"}, {"boom", "moves of the boom"}, {"pan", "pans"}, {"tilt", "tilts"},
+	{"track", "moves of the track"}, {"boom", "moves of the boom"}, {"camera", "moves of the camera"}, {"pan", "pans"}, {"tilt", "tilts"},
+	{"cut", "cuts"}, {"line of action", "lines of action"},
 }
 
 // EventPhrases says what changed in the notes, the lines, the cues, the actions and the
 // moves. Of a kind where many only are earlier or later, it tells by how much
 // in all.
 func (s Shot) EventPhrases() []string {
+	return eventPhrases(s.Events, func() float64 { return frameRate(s.After) })
+}
+
+func eventPhrases(events []Piece, rate func() float64) []string {
 	var list []string
 	for _, k := range kinds {
 		var moved []Piece
-		for _, p := range s.Events {
+		for _, p := range events {
 			switch {
 			case p.Kind != k.kind:
 			case p.onlyMoved():
@@ -219,7 +232,7 @@ func (s Shot) EventPhrases() []string {
 		case 1:
 			list = append(list, moved[0].phrase())
 		default:
-			list = append(list, fmt.Sprintf("%d %s: %s", len(moved), k.many, s.shifts(moved)))
+			list = append(list, fmt.Sprintf("%d %s: %s", len(moved), k.many, shifts(moved, rate())))
 		}
 	}
 	return list
@@ -232,19 +245,18 @@ func (p Piece) onlyMoved() bool {
 
 // begins returns by how many frames an event begins later.
 func (p Piece) begins() int64 {
-	if d := p.Details[0]; d.Name == "start_s" {
+	if d := p.Details[0]; d.Name == "start_s" || d.Name == "cut-moved" {
 		return d.Frames
 	}
 	return 0
 }
 
 // shifts says between what the shifts of events lie.
-func (s Shot) shifts(moved []Piece) string {
+func shifts(moved []Piece, rate float64) string {
 	least, most := int64(math.MaxInt64), int64(math.MinInt64)
 	for _, p := range moved {
 		least, most = min(least, p.begins()), max(most, p.begins())
 	}
-	rate := frameRate(s.After)
 	from, to := later(float64(least), rate), later(float64(most), rate)
 	switch {
 	case least == 0 && most == 0:

@@ -12,40 +12,53 @@ import (
 // subjects compares where everyone is when the shot starts. The marks on the
 // ring that go with it are told of the pulls.
 func (c comparison) subjects() []Piece {
-	return pieces(c.before.Subjects, c.after.Subjects,
+	return c.untold(pieces(c.before.Subjects, c.after.Subjects,
 		func(s *plan.Subject) label { return label{"subject", s.Name} },
 		func(b, a *plan.Subject) []Detail {
 			l := newList(c.rate)
-			l.figure("distance_m", "", b.Distance, a.Distance, c.tape)
-			l.figure("side_m", "", b.Side, a.Side, c.aside)
-			l.figure("deep_m", "deep", b.Deep, a.Deep, c.tape)
-			l.figure("sways_m", "sways", b.Sways, a.Sways, c.tape)
+			if c.placed() {
+				c.onFloor(l, b, a)
+			} else {
+				l.figure("distance_m", "", b.Distance, a.Distance, c.tape)
+				l.figure("side_m", "", b.Side, a.Side, c.aside)
+			}
+			if !c.tells("subject", a.Name) {
+				l.figure("deep_m", "deep", b.Deep, a.Deep, c.tape)
+				l.figure("sways_m", "sways", b.Sways, a.Sways, c.tape)
+			}
 			c.seen(l, b, a)
 			return l.details
-		})
+		}))
 }
 
 // events compares what happens in the shot besides pulls.
 func (c comparison) events() []Piece {
-	return pieces(events(c.before), events(c.after),
+	was, is := c.eventsOf(c.before, c.was()), c.eventsOf(c.after, c.is())
+	return c.untold(pieces(was, is,
 		func(e event) label { return e.label },
 		func(b, a event) []Detail {
 			l := newList(c.rate)
-			if l.differ(b.end-b.start, a.end-a.start) {
-				l.shift("start_s", "begins", b.start, a.start)
-				l.length("lasts_s", "lasts", b.end-b.start, a.end-a.start)
-			} else {
-				l.shift("start_s", "", b.start, a.start)
-			}
+			l.times(b.start, b.end, a.start, a.end)
 			l.figure("from_m", "from", b.from, a.from, c.tape)
 			l.figure("to_m", "to", b.to, a.to, c.tape)
 			l.figure("from_mm", "from", b.fromMM, a.fromMM, millimetres)
 			l.figure("to_mm", "to", b.toMM, a.toMM, millimetres)
+			l.word("place", "to", b.place, a.place)
 			l.word("target", "goes to", b.target, a.target)
 			l.figure("turned_deg", "turns", b.turned, a.turned, func(n plan.Number) string { return heading(a.kind, n) })
 			l.word("profile", "profile", b.profile, a.profile)
 			return l.details
-		})
+		}))
+}
+
+// times compares when something is. What only is earlier or later says so in one detail.
+func (l *list) times(wasStart, wasEnd, start, end plan.Number) {
+	if !l.differ(wasEnd-wasStart, end-start) {
+		l.shift("start_s", "", wasStart, start)
+		return
+	}
+	l.shift("start_s", "begins", wasStart, start)
+	l.length("lasts_s", "lasts", wasEnd-wasStart, end-start)
 }
 
 // An event is anything that happens in a shot besides pulls; what does not
@@ -56,6 +69,7 @@ type event struct {
 	from, to, fromMM, toMM plan.Number
 	turned                 plan.Number // of a pan or a tilt
 	profile, target        string
+	place                  string // where a walk leads on the floor of a scene
 }
 
 // events lists the events of a shot, kind by kind.

@@ -30,9 +30,21 @@ func (c comparison) seen(l *list, b, a *plan.Subject) {
 		return *u.Seen
 	}
 	was, is := of(b), of(a)
-	if b.Seen != nil && a.Seen != nil { // else that the camera turns is told, and the tape is the distance
+	l.figure("tape-changed", "tape reads", measured(b), measured(a), c.tape)
+	if b.Seen != nil && a.Seen != nil && !c.placed() { // else that the camera turns is told, and the tape is the distance
 		l.figure("tape_m", "tape", was.Tape, is.Tape, c.tape)
+	}
+	if hasPlace(c.before) != hasPlace(c.after) || c.scene != nil && len(c.scene.labels) > 0 {
+		return // it follows from what is told of the camera, or of the scene
 	}
 	in := units.Style{}
 	l.word("in_frame", "", moments.InFrame(c.before, b, in), moments.InFrame(c.after, a, in))
+}
+
+// measured is what a tape reads to a subject in the shot.
+func measured(u *plan.Subject) plan.Number {
+	if u.Seen == nil {
+		return plan.None()
+	}
+	return u.Measured
 }

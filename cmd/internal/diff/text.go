@@ -56,6 +56,11 @@ func (w *writer) plan(p Plan) {
 		w.phrase(text)
 	}
 	w.Line("")
+	for i := range p.Scenes {
+		if s := &p.Scenes[i]; s.Change != Same {
+			w.scene(s)
+		}
+	}
 	for _, s := range p.Shots {
 		if s.Change != Same {
 			w.shot(s)
@@ -108,13 +113,22 @@ func (w *writer) shot(s Shot) {
 	w.Line("")
 }
 
+// scene writes what changed in a scene.
+func (w *writer) scene(s *Scene) {
+	w.Line(w.Screen.Paint(console.Bold, console.Clean(console.Fit(s.name(), w.Screen.Width))))
+	for _, text := range s.Phrases(w.all) {
+		w.phrase(text)
+	}
+	w.Line("")
+}
+
 // phrase writes a phrase of a plan or a shot; nothing for an empty one.
 func (w *writer) phrase(text string) { w.Hanging(console.Plain, margin, text) }
 
 // Summary counts what changed.
 func Summary(plans []Plan) string {
 	count := map[Change]int{}
-	differ, renamed := 0, 0
+	differ, renamed, scenes := 0, 0, 0
 	for _, p := range plans {
 		if p.Differs() {
 			differ++
@@ -124,6 +138,11 @@ func Summary(plans []Plan) string {
 		}
 		for _, s := range p.Shots {
 			count[s.Change]++
+		}
+		for i := range p.Scenes {
+			if p.Scenes[i].Change != Same {
+				scenes++
+			}
 		}
 	}
 	if len(plans) == 0 {
@@ -147,6 +166,9 @@ func Summary(plans []Plan) string {
 	also := ""
 	if renamed > 0 {
 		also = "; " + units.Count(renamed, "plan") + " renamed"
+	}
+	if scenes > 0 {
+		also += "; " + units.Count(scenes, "scene") + " changed"
 	}
 	if len(parts) == 0 {
 		return units.Count(differ-renamed, "plan") + " changed" + also

@@ -62,7 +62,7 @@ var paperRooms = []room{
 	{"cmd/internal/findings", []string{"lang$", "lang/rule", "interp/plan", "cmd/internal/console"}},
 	{"cmd/internal/lists/scenes", []string{"interp/plan", "interp/units", "interp/moments", "cmd/internal/console"}},
 	{"cmd/internal/lists", []string{"cmd/internal/lists/scenes", "lang$", "interp/coverage", "interp/story", "interp/plan", "interp/units", "interp/moments", "interp/lenses", "interp/stops", "interp/takes$", "interp/takes/predicted", "interp/takes/recorded", "interp/takes/used", "interp/unplanned", "cmd/internal/console", "cmd/internal/findings"}},
-	{"cmd/internal/diff", []string{"lang$", "lang/lines", "lang/rule", "interp/plan", "interp/units", "interp/moments", "cmd/internal/console", "cmd/internal/findings", "cmd/internal/lists"}},
+	{"cmd/internal/diff", []string{"lang$", "lang/lines", "lang/rule", "interp/plan", "interp/units", "interp/coverage", "interp/moments", "cmd/internal/console", "cmd/internal/findings", "cmd/internal/lists"}},
 	{"cmd/internal/states", []string{"interp$", "cmd/internal/diff", "cmd/internal/files"}},
 	{"cmd/internal/export", []string{"lang/timecode", "lang/edl", "lang/otio", "interp/plan", "interp/takes/used", "interp/unplanned", "interp/moments", "interp/units", text}},
 	{"cmd/internal/foreign", []string{"lang$", "lang/lines", "lang/jsontext", "lang/opentrackio", "lang/fdl", "optics", "interp$", "interp/units"}},
