@@ -9,16 +9,22 @@ import (
 	"github.com/alecthomas/participle/v2/lexer"
 )
 
-// identify tells by a line's first two tokens which statement it is in a
-// section; nil for none.
-func identify(first, second *lexer.Token, in section) *spec {
+// identify tells by a line's first three tokens which statement it is in a
+// section; nil for none. third may be any token where the line has but two.
+func identify(first, second, third *lexer.Token, in section) *spec {
 	switch {
+	case first.Type == tokWord && first.Value == "camera" && placesCamera(second, third):
+		return cameraSpec(second)
 	case second.Type == tokPunct && second.Value == ":":
 		return specOf[speechWord]
 	case first.Value == "move" && second.Type == tokWord && second.Value == "to":
 		return nil // no move is called so
 	case first.Type == tokWord && isKeyword(first.Value):
-		if s := specOf[first.Value]; s != nil && s.word != movesWord {
+		switch s := specOf[first.Value]; {
+		case s == nil || s.word == movesWord:
+		case s.under == 0:
+			return s
+		default:
 			return s.within(in)
 		}
 	case first.Type == tokWord && beginsHere(first.Value, in):
@@ -26,7 +32,7 @@ func identify(first, second *lexer.Token, in section) *spec {
 	case second.Type == tokPunct && second.Value == "(" && isName(first):
 		return specOf[callWord]
 	case second.Type == tokWord && second.Value == movesWord && isName(first):
-		return specOf[movesWord]
+		return specOf[movesWord].within(in)
 	case first.Type == tokWord && isSoft(first.Value) && !meantElsewhere(first, second):
 		if s := specOf[first.Value]; s != nil {
 			return s.within(in) // in the wrong place, which is told
@@ -35,11 +41,36 @@ func identify(first, second *lexer.Token, in section) *spec {
 	return nil
 }
 
+// placesCamera reports whether a line that begins with camera is no header, by the two
+// tokens behind it.
+func placesCamera(second, third *lexer.Token) bool {
+	return second.Type == tokWord && (second.Value == "at" || second.Value == movesWord || second.Value == "as" && third.Value == "in")
+}
+
+// cameraSpec returns the statement of a shot that begins with camera and another word.
+func cameraSpec(second *lexer.Token) *spec {
+	s := specOf["camera"]
+	for s.under == 0 || (s.under == inShots) != (second.Value == movesWord) {
+		s = s.other
+	}
+	return s
+}
+
+// identify tells which statement begins at a token.
+func (p *parser) identify(at int) *spec {
+	second := &p.tokens[at+1]
+	third := second
+	if at+2 < len(p.tokens) {
+		third = &p.tokens[at+2]
+	}
+	return identify(&p.tokens[at], second, third, p.in)
+}
+
 // beginsHere reports whether a soft word begins a statement of a section in which
 // no line begins with a name.
 func beginsHere(word string, in section) bool {
 	s := specOf[word]
-	return s != nil && in&inScene == 0 && isSoft(word) && s.within(in).under&in != 0
+	return s != nil && in&inAction == 0 && isSoft(word) && s.within(in).under&in != 0
 }
 
 // mayStand reports whether a statement may stand in a section.
@@ -116,7 +147,7 @@ func (p *parser) spacedName(l *line) *fault {
 // beginnings lists the words that a line may begin with where it stands.
 func (p *parser) beginnings() (words []string) {
 	for _, s := range specs {
-		if isWordByte(s.word[0]) && s.word != movesWord && s.under&p.in != 0 {
+		if isWordByte(s.word[0]) && s.word != movesWord && s.under&p.in != 0 && !slices.Contains(words, s.word) {
 			words = append(words, s.word)
 		}
 	}
@@ -160,7 +191,9 @@ func (p *parser) misread(l *line) {
 		p.add(l, b)
 		return
 	default:
-		s = specOf[meant].within(p.in)
+		if s = specOf[meant]; s.under != 0 {
+			s = s.within(p.in)
+		}
 		b.Keyword = meant
 		b.Partial = p.readAs(s, l)
 		if s.declares {
@@ -200,7 +233,7 @@ func (p *parser) readAs(s *spec, l *line) Statement {
 // name behind it is none.
 func (p *parser) turned(l *line) *spec {
 	first, second := &p.tokens[l.at], &p.tokens[l.at+1]
-	s := identify(second, first, p.in)
+	s := identify(second, first, first, p.in)
 	switch {
 	case s == nil || !isWordByte(s.word[0]) || s.word == movesWord || second.Value != s.word || !s.mayStand(p.in):
 		return nil
@@ -250,7 +283,11 @@ func (p *parser) misplacedLine(l *line) *fault {
 	if ok {
 		return nil
 	}
-	f := faultAt(first, "wrong-section", "%s belongs to %s, not to %s", l.name(first), l.spec.under, p.in)
+	under := l.spec.under
+	if under&inShots != 0 { // the nearest are enough
+		under &^= inScene
+	}
+	f := faultAt(first, "wrong-section", "%s belongs to %s, not to %s", l.name(first), under, p.in)
 	for _, s := range specs {
 		if headers[s.word]&l.spec.under != 0 && s.under == 0 {
 			return f.because("Write it under a line `%s`.", s.usage())
@@ -268,6 +305,8 @@ func (l *line) name(first *lexer.Token) string {
 		return "the use of a move"
 	case movesWord:
 		return "`moves`"
+	case "camera":
+		return "where a camera stands"
 	}
 	return describe(first)
 }
@@ -316,7 +355,7 @@ func (p *parser) within(f *fault, from, to int) bool {
 // of any statement where s is nil.
 func (p *parser) beginsAnother(s *spec, at int) bool {
 	first := &p.tokens[at]
-	if identify(first, &p.tokens[at+1], p.in) == nil {
+	if p.identify(at) == nil {
 		return false
 	}
 	if s == nil {
@@ -353,7 +392,7 @@ func withoutComma(t *lexer.Token) offer {
 // rather than a clause of l.
 func (p *parser) standsAlone(l *line, at int) bool {
 	first := &p.tokens[at]
-	s := identify(first, &p.tokens[at+1], p.in)
+	s := p.identify(at)
 	if s == nil {
 		return false
 	}
@@ -400,8 +439,11 @@ func (p *parser) continues(l *line) bool {
 func (p *parser) goesWith(l *line) bool {
 	second := &p.tokens[l.at+1]
 	up := p.above.spec
+	if second.Value == "camera" && p.tokens[l.at+2].Type == tokWord {
+		return false // its name
+	}
 	return l.spec.word == "with" && up != nil && up.shape().fieldNamed("Alongside") != nil &&
-		(ways[second.Value] != nil || second.Value == "zoom")
+		(ways[second.Value] != nil || second.Value == "zoom" || second.Value == "camera")
 }
 
 // forgottenComma reports whether a header is rather a clause of the set-up
@@ -445,7 +487,7 @@ func (p *parser) meansWith(l *line) bool {
 func (p *parser) meansMove(l *line) bool {
 	second := &p.tokens[l.at+1]
 	meant := strings.TrimSuffix(strings.TrimSuffix(second.Value, "s"), "e") // pans, pushes
-	if l.spec.word != "camera" || l.end < l.at+3 || ways[meant] == nil || p.in&inScene == 0 {
+	if l.spec.word != "camera" || l.end < l.at+3 || ways[meant] == nil || p.in&inShots == 0 {
 		return false
 	}
 	p.report(faultAt(&p.tokens[l.at], "unknown-word", "no statement begins with `camera %s`", second.Value).
@@ -470,7 +512,7 @@ func (p *parser) shotGoesOn(at int) bool {
 		if p.tokens[at].EOF() {
 			return false
 		}
-		s := identify(&p.tokens[at], &p.tokens[at+1], p.in)
+		s := p.identify(at)
 		switch {
 		case s == nil: // a mistake tells nothing
 		case s.under&inShot != 0 && s.under&inFile == 0:

@@ -71,18 +71,21 @@ func At(src []byte, offset int) Writing {
 		return w
 	}
 	w.Before = before[len(before)-1].Value
-	second := &cursor
+	second, third := &cursor, &cursor
 	if len(before) > 1 {
 		second = &before[1]
 	}
-	s := identify(&before[0], second, in)
+	if len(before) > 2 {
+		third = &before[2]
+	}
+	s := identify(&before[0], second, third, in)
 	if s == nil || isSoft(before[0].Value) && !s.mayStand(in) {
 		w.Choices = behindName(before)
 		return w
 	}
 	w.Statement, w.Clause = s.word, s.clauseOf(before)
 	w.Choices = s.choices(before)
-	if len(before) == 1 && in&inScene != 0 && isSoft(before[0].Value) {
+	if len(before) == 1 && in&inAction != 0 && isSoft(before[0].Value) {
 		w.Choices = append(w.Choices, behindName(before)...) // it may be a name
 	}
 	return w
@@ -177,7 +180,7 @@ func lineBefore(src string) (line []lexer.Token, in section) {
 
 // sectionBehind returns the section behind a line.
 func sectionBehind(line []lexer.Token, in section) section {
-	s := identify(&line[0], &line[1], in)
+	s := identify(&line[0], &line[1], &line[min(2, len(line)-1)], in)
 	switch {
 	case s == nil:
 		return in
@@ -195,7 +198,7 @@ func statementsIn(in section) (list []Choice) {
 			list = append(list, Choice{RoleStatement, s.word, s.usage()})
 		}
 	}
-	if in&inScene != 0 {
+	if in&inAction != 0 {
 		list = append(list, Choice{RoleValue, "", "a name"})
 	}
 	return list

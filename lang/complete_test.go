@@ -62,7 +62,7 @@ func TestChoices(t *testing.T) {
 		{"shot 1\n pan and tilt ", "to|with", "left|up"},
 		{"shot 1\n pan left 10 ", "deg|turn|over|with", "m|s|until"},
 		{"shot 1\n pan to PAUL, ", "over|with|on|landing|smooth", "until|to"},
-		{"shot 1\n pan to PAUL, with ", "pan|tilt|boom|dolly|track|zoom", "over|camera"},
+		{"shot 1\n pan to PAUL, with ", "pan|tilt|boom|dolly|track|camera|zoom", "over|lens"},
 		{"shot 1\n pan to PAUL, with boom, ", "", "over|on|landing|smooth|until"},
 		{"shot 1\n pan with PAUL ", "on|at|until", "over|with|landing|smooth"},
 		{"shot 1\n rack to PAUL, with pan, ", "because", "over|on|landing|smooth"},

@@ -36,7 +36,7 @@ var statementRow = regexp.MustCompile("^\\| `([^ `]+)[^`]*`.*? \\| ([^|]*) \\|$"
 // tables of statements.
 func withUsages(t *testing.T, text string) string {
 	lines := strings.Split(text, "\n")
-	seen := map[string]bool{}
+	seen := map[*spec]bool{}
 	within := false
 	for i, line := range lines {
 		switch m := statementRow.FindStringSubmatch(line); {
@@ -45,28 +45,46 @@ func withUsages(t *testing.T, text string) string {
 		case !strings.HasPrefix(line, "|"):
 			within = false
 		case within && m != nil:
-			word := m[1]
-			switch {
-			case strings.HasPrefix(line, "| `NAME:"):
-				word = speechWord
-			case strings.HasPrefix(line, "| `NAME("):
-				word = callWord
-			case strings.HasPrefix(line, "| `NAME moves"):
-				word = movesWord
+			row := specOfRow(line, m[1])
+			if row == nil || seen[row] {
+				t.Errorf("a row for %q: no statement, or a second time", m[1])
+				continue
 			}
-			if Usage(word) == "" || seen[word] {
-				t.Errorf("a row for %q: no statement, or a second time", word)
-			}
-			seen[word] = true
-			lines[i] = fmt.Sprintf("| `%s` | %s |", strings.ReplaceAll(Usage(word), "|", `\|`), m[2])
+			seen[row] = true
+			lines[i] = fmt.Sprintf("| `%s` | %s |", strings.ReplaceAll(row.usage(), "|", `\|`), m[2])
 		}
 	}
 	for _, s := range specs {
-		if !seen[s.word] && s.under&(inFile|inCamera|inLens|inShot|inMove) != 0 && s.word != "with" {
-			t.Errorf("no table has `%s`", s.word)
+		if !seen[s] && s.under != 0 && s.under&inPuller == 0 && s.word != "with" {
+			t.Errorf("no table has `%s`", s.usage())
 		}
 	}
 	return strings.Join(lines, "\n")
+}
+
+// specOfRow finds the statement of a row, which begins with a word: of several with that
+// word, the one whose usage line is most like it.
+func specOfRow(line, word string) *spec {
+	switch {
+	case strings.HasPrefix(line, "| `NAME:"):
+		word = speechWord
+	case strings.HasPrefix(line, "| `NAME("):
+		word = callWord
+	case strings.HasPrefix(line, "| `NAME moves"):
+		word = movesWord
+	}
+	written := strings.ReplaceAll(strings.TrimPrefix(line, "| `"), `\|`, "|")
+	var found *spec
+	most := 0
+	for s := specOf[word]; s != nil; s = s.other {
+		alike := 0
+		for usage := s.usage() + "`"; alike < min(len(usage), len(written)) && usage[alike] == written[alike]; alike++ {
+		}
+		if alike > most {
+			found, most = s, alike
+		}
+	}
+	return found
 }
 
 // withGrammar writes the grammar between its two lines.

@@ -206,7 +206,7 @@ func (w *walker) further(s *spec, first *mistake) (list []*mistake) {
 		t := w.token(at)
 		switch {
 		case t.Type != tokWord || at == first.token && (first.code == "unknown-clause" || first.code == "unknown-unit"):
-		case slices.Contains(shape.heads, t.Value) && at != first.clause:
+		case slices.Contains(shape.heads, t.Value) && at != first.clause && !shape.midClause(w.token, int(w.start.RawCursor()), at):
 			w.begun = append(w.begun, at)
 			m := w.clauseAlone(s, at)
 			if m == nil {
@@ -225,6 +225,22 @@ func (w *walker) further(s *spec, first *mistake) (list []*mistake) {
 		at++
 	}
 	return list
+}
+
+// midClause reports whether a word that can begin a clause is within one, as the `to` of
+// `from 1 s to 2 s` is. first is the number of the first token of the statement.
+func (s *shape) midClause(token func(int) *lexer.Token, first, at int) bool {
+	word := token(at).Value
+	for i := at - 1; i > first; i-- {
+		t := token(i)
+		if t.Value == "," || t.Value == word {
+			return false
+		}
+		if slices.Contains(s.heads, t.Value) {
+			return slices.ContainsFunc(s.begunBy(t.Value), func(f *form) bool { return f.goesOnWith(word) })
+		}
+	}
+	return false
 }
 
 // rest returns the mistakes of a statement behind its first: end is the number

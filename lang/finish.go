@@ -23,6 +23,8 @@ const (
 	slotSize
 	slotPosition
 	slotFormat
+	slotFloor
+	slotAim
 )
 
 // A slot is a field whose value has to be finished.
@@ -57,6 +59,10 @@ func slotsOf(of reflect.Type, s *shape) []slot {
 			kind = slotPosition
 		case reflect.TypeFor[*FormatName]():
 			kind = slotFormat
+		case reflect.TypeFor[*Floor]():
+			kind = slotFloor
+		case reflect.TypeFor[*Aim]():
+			kind = slotAim
 		default:
 			continue
 		}
@@ -121,6 +127,11 @@ func finish(tree Statement, s *spec, tokens []lexer.Token) []*fault {
 	for i := range slots {
 		f.slot(&slots[i], v)
 	}
+	if moves, ok := tree.(*Moves); ok && s.under == inScene && moves.To != nil {
+		if moves.Floor = f.onFloor(moves.To); moves.Floor != nil {
+			moves.To = nil
+		}
+	}
 	return f.faults
 }
 
@@ -179,6 +190,14 @@ func (f *finisher) slot(s *slot, of reflect.Value) {
 		if value != nil {
 			f.end(&value.Node)
 		}
+	case *Floor:
+		if value != nil {
+			f.floor(s.field.quantity, value)
+		}
+	case *Aim:
+		if value != nil {
+			f.aim(s.field.quantity, value)
+		}
 	}
 }
 
@@ -207,7 +226,7 @@ func (f *finisher) atTime(a *Anchor, in *field) {
 		return
 	}
 	i := sort.Search(len(f.tokens), func(i int) bool { return f.tokens[i].Pos.Offset >= a.Pos.Offset })
-	if before := &f.tokens[i-1]; before.Value == "at" {
+	if before := &f.tokens[i-1]; before.Value == "at" && f.tokens[0].Value != "places" {
 		f.faults = append(f.faults, faultAt(before, "expected-word", "use `at` before a time, and `on` before words").writes("on"))
 	}
 }

@@ -247,6 +247,8 @@ func (in section) header() string {
 		return "move m()\n"
 	case inShot:
 		return "shot 1\n"
+	case inScene:
+		return "scene\n"
 	}
 	return ""
 }
@@ -294,6 +296,8 @@ func (s *Section) kind() section {
 		return inMove
 	case *Shot:
 		return inShot
+	case *Scene:
+		return inScene
 	case *Bad:
 		return headers[h.Keyword]
 	}

@@ -131,11 +131,14 @@ func (f *formatter) enter() bool {
 
 // identify returns the statement that the row begins, or nil.
 func (f *formatter) identify() *spec {
-	second := &endOfRow
+	second, third := &endOfRow, &endOfRow
 	if len(f.tokens) > 1 {
 		second = &f.tokens[1]
 	}
-	return identify(&f.tokens[0], second, f.in)
+	if len(f.tokens) > 2 {
+		third = &f.tokens[2]
+	}
+	return identify(&f.tokens[0], second, third, f.in)
 }
 
 // standsAlone reports whether a row after a comma begins a statement of its own. The
@@ -261,6 +264,9 @@ func (f *formatter) clauseBegins(tokens []lexer.Token, i int) bool {
 	if i > 0 && isSoft(t.Value) && slices.Contains(f.spec.shape().marked, tokens[i-1].Value) {
 		return false // what the clause before it is given
 	}
+	if f.spec.shape().midClause(func(i int) *lexer.Token { return &tokens[i] }, 0, i) {
+		return false
+	}
 	if f.spec.word == "sensor" && i == behindBy(tokens) {
 		return false // the height
 	}
@@ -350,7 +356,7 @@ type row struct {
 func (r row) blankBefore(i int) bool {
 	before, t := &r.tokens[i-1], &r.tokens[i]
 	switch {
-	case before.Type == tokID:
+	case before.Type == tokID && r.tokens[0].Value == "shot":
 		return true // whatever touches an ID belongs to it
 	case t.Type == tokInvalid && t.Value[0] != '#' && r.followsNumber(i-1):
 		return true // a sign behind a unit would be part of a word that stands alone

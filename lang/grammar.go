@@ -250,7 +250,7 @@ func distinct() []*spec {
 }
 
 // byHand are the productions without tags, as their code reads them. A name of a
-// word is no word of the language.
+// word is no word of the language. FloorOnly is looked for and takes nothing.
 const byHand = `Anchor = Moment .
 Expr = Product (("+" | "-" | "−") Product)* .
 Product = Signed (("*" | "/") Signed)* .
@@ -259,6 +259,8 @@ Operand = (<number> <number>? Unit?) | (<number> <number>? "ft" Inches) | (<feet
 Inches = (<number> <number>? "in") | <feet> .
 Unit = "mm" | "cm" | "m" | "ft" | "in" | "deg" | "°" | "turn" | "arcmin" | "s" | "ms" | "fr" | "%" | "wpm" | "px" | ("bit" "/" "s") | ("deg" "/" "s") | ("m" "/" "s") | ("ft" "/" "s") .
 Name = <word> | <text> | <stop> .
+FloorOnly = Way | (Name ","? Expr ("upstage" | "downstage" | "up" | "down" | "high" | "towards")) | (Name ","? Way ","? Way) .
+ShotRef = <id> .
 Text = <text> .
 `
 

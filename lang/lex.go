@@ -138,9 +138,37 @@ func (s *scanner) comment() lexer.TokenType {
 // shotID moves past a shot's ID: what stands, after a blank, behind the word
 // shot that begins a statement, up to the next blank or quote.
 func (s *scanner) shotID() bool {
-	if !s.first || s.value != "shot" || s.prev != tokWord || !s.blank {
+	if s.prev != tokWord || !s.blank {
 		return false
 	}
+	if !s.first || s.value != "shot" {
+		return s.shotRef()
+	}
+	id := strings.TrimRight(s.restOfLine()[:s.idLength()], ",")
+	s.pos += len(id)
+	return id != ""
+}
+
+// shotRef moves past the ID of another shot, behind the words of a statement that speaks of
+// one, up to the next blank, quote or comma.
+func (s *scanner) shotRef() bool {
+	switch rest := s.restOfLine(); {
+	case s.first && s.value == "matches":
+		if word := rest[:wordLength(rest)]; word == movesWord || strings.HasPrefix(rest, ":") || strings.HasPrefix(rest, "(") {
+			return false
+		}
+	case s.nth == 2 && (s.lead == "runs" && s.value == "with" || s.lead == "cut" && s.value == "to"):
+	case s.nth == 3 && s.lead == "camera" && s.value == "in":
+	default:
+		return false
+	}
+	id, _, _ := strings.Cut(s.restOfLine()[:s.idLength()], ",")
+	s.pos += len(id)
+	return id != ""
+}
+
+// idLength measures what stands up to the next blank or quote.
+func (s *scanner) idLength() int {
 	n := 0
 	for _, r := range s.restOfLine() {
 		if isBlank(r) || r == '"' || r == '“' || unicode.IsControl(r) || r == utf8.RuneError {
@@ -148,9 +176,7 @@ func (s *scanner) shotID() bool {
 		}
 		n += utf8.RuneLen(r)
 	}
-	id := strings.TrimRight(s.src[s.pos:s.pos+n], ",")
-	s.pos += len(id)
-	return id != ""
+	return n
 }
 
 // text reads a quoted text with the given quotes.

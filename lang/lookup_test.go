@@ -13,7 +13,7 @@ func TestExplain(t *testing.T) {
 		"plan":      "`plan \"TITLE\"`: the scene's title",
 		"landing":   "A MOMENT (of `on`, `landing on`, `until`) is one of these",
 		"turns":     "`turns left` or `turns right` is the way",
-		"deep":      "`subject NAME at PLACE, deep LENGTH",
+		"deep":      "`subject NAME at PLACE | FLOOR, eyes LENGTH, deep LENGTH",
 	} {
 		if got := Explain(word); !slices.ContainsFunc(got, func(p string) bool { return strings.Contains(p, want) }) {
 			t.Errorf("%s: %q, want %q", word, got, want)

@@ -32,6 +32,8 @@ func timesOf(tree Statement) (times, bool) {
 		return times{over: s.Over, speed: s.Speed, on: s.On, landing: s.Landing, alongside: s.Alongside}, true
 	case *Boom:
 		return times{over: s.Over, speed: s.Speed, on: s.On, landing: s.Landing, alongside: s.Alongside}, true
+	case *CameraMoves:
+		return times{over: s.Over, speed: s.Speed, on: s.On, landing: s.Landing, alongside: s.Alongside}, true
 	case *Zoom:
 		return times{over: s.Over, on: s.On, landing: s.Landing, alongside: s.Alongside}, true
 	case *Turn:

@@ -144,8 +144,7 @@ func (p *parser) lines() {
 // statement reads one line and puts it into the tree. If the comma that joins it to the
 // next line is a mistake, it shortens the line.
 func (p *parser) statement(l *line) {
-	first, second := &p.tokens[l.at], &p.tokens[l.at+1]
-	if l.spec = identify(first, second, p.in); l.spec == nil {
+	if l.spec = p.identify(l.at); l.spec == nil {
 		if !p.continues(l) {
 			p.splitStray(l)
 			p.report(cmp.Or(p.spacedName(l), p.unknown(l)))

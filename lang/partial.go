@@ -54,7 +54,8 @@ func (p *parser) markClause(l *line, end int, m *mistake, faulty []bool) {
 	}
 	for i := m.clause; i < end; i++ {
 		t := &p.tokens[i]
-		begins := t.Type == tokWord && slices.Contains(shape.heads, t.Value) && !shape.goesOn(m.word, t.Value, i-m.clause)
+		begins := t.Type == tokWord && slices.Contains(shape.heads, t.Value) && !shape.goesOn(m.word, t.Value, i-m.clause) &&
+			!shape.midClause(func(i int) *lexer.Token { return &p.tokens[i] }, l.at, i)
 		if i > m.clause && (begins || t.Value == ",") {
 			return
 		}

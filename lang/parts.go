@@ -46,7 +46,7 @@ func part(f reflect.Value, yield func(any) bool) bool {
 		return yield(x)
 	case *Expr, *Anchor:
 		return yield(x) && partsOf(f.Elem(), yield)
-	case *Place, *Target, *Size, *Position:
+	case *Place, *Target, *Size, *Position, *Floor, *Way, *Aim, *Past:
 		return partsOf(f.Elem(), yield)
 	}
 	return true

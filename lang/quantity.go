@@ -102,6 +102,10 @@ func bareQuantity(name string) quantity {
 		return quantity{text: "a number, the hand's degrees for one of the ring", usage: "N", dims: of(DimNone)}
 	case "place":
 		return quantity{"a distance or a name", "PLACE", of(DimLength, DimAngle), UnitM, lengthsHave}
+	case "floor":
+		return quantity{"a place on the floor: a name, or a way such as 1.2 m right", "FLOOR", of(DimLength), UnitM, lengthsHave}
+	case "aim":
+		return quantity{"a name", "AIM", of(DimAngle), UnitDeg, anglesHave}
 	case "target":
 		return quantity{"a name, a distance or inf", "TARGET", of(DimLength), UnitM, lengthsHave}
 	case "size":
@@ -135,7 +139,7 @@ const (
 var quantityNames = [...]string{
 	"time", "timecode", "length", "distance", "side", "width", "focal", "angle", "shutter", "sharpness", "chance", "share",
 	"pixels", "pace", "throughput", "speed", "turning", "stop", "number", "rate", "density", "gear", "place", "target", "size",
-	"moment", "position", "format", "perfs", "sides", "end", "argument", "value",
+	"moment", "floor", "aim", "position", "format", "perfs", "sides", "end", "argument", "value",
 }
 
 // units lists the spellings of the units that the quantity may have.

@@ -12,10 +12,17 @@ const (
 	inPuller
 	inMove
 	inShot
+	inScene
+)
+
+// Statements of shots may stand in a move too, and those of the action in a scene besides.
+const (
+	inShots  = inShot | inMove
+	inAction = inShots | inScene
 )
 
 // sectionNames are the sections' names in messages, in the order of the bits.
-var sectionNames = [...]string{"the file", "a camera", "a lens", "a puller", "a move", "a shot"}
+var sectionNames = [...]string{"the file", "a camera", "a lens", "a puller", "a move", "a shot", "a scene"}
 
 // String names the section, or sections, as in "a shot or a move".
 func (s section) String() string {
@@ -34,18 +41,18 @@ func (s section) String() string {
 
 // headers tells which section each header opens.
 var headers = map[string]section{
-	"camera": inCamera, "lens": inLens, "puller": inPuller, "move": inMove, "shot": inShot,
+	"camera": inCamera, "lens": inLens, "puller": inPuller, "move": inMove, "shot": inShot, "scene": inScene,
 }
 
 // place tells where a statement stands that may stand under the given
 // sections, in the section open now: the section that it belongs to, and false
 // where it belongs to none. A file statement ends a camera, lens or puller,
-// but not a move or shot.
+// but not a move, a shot or a scene.
 func (open section) place(under section) (section, bool) {
 	switch {
 	case under&open != 0:
 		return open, true
-	case under&inFile != 0 && open&(inMove|inShot) == 0:
+	case under&inFile != 0 && open&inAction == 0:
 		return inFile, true
 	}
 	return open, false

@@ -24,6 +24,8 @@ type spec struct {
 	// that one too where apart; and before a second number where numbers.
 	apart   bool
 	numbers bool
+	// floors tells that its places are places on the floor, and only such.
+	floors bool
 	// says is the usage line where the tags allow more than the rules (rules.go).
 	says string
 
@@ -39,8 +41,6 @@ const (
 	callWord   = "("     // NAME(ARGS)
 	movesWord  = "moves" // NAME moves to PLACE
 )
-
-const inScene = inShot | inMove
 
 var specs = []*spec{
 	// The file.
@@ -58,9 +58,25 @@ var specs = []*spec{
 	{word: "sharp", under: inFile | inShot, of: (*Sharp)(nil)},
 	{word: "land", under: inFile | inShot, of: (*Land)(nil)},
 	{word: "quickest", under: inFile | inShot, of: (*Quickest)(nil)},
-	{word: "subject", declares: true, under: inFile | inShot, apart: true, numbers: true, of: (*Subject)(nil)},
-	{word: "voice", declares: true, under: inFile | inShot, of: (*Voice)(nil)},
+	{word: "subject", declares: true, under: inScene, apart: true, floors: true, of: (*Actor)(nil)},
+	{word: "subject", declares: true, under: inFile | inShot, apart: true, numbers: true, of: (*Subject)(nil),
+		says: "subject NAME at PLACE | FLOOR, eyes LENGTH, deep LENGTH, sways LENGTH"},
+	{word: "voice", declares: true, under: inFile | inShot | inScene, of: (*Voice)(nil)},
+	{word: "crop", under: inFile, of: (*Crop)(nil)},
 	{word: "with", under: inFile | inShot, of: (*With)(nil)},
+
+	// A scene, and the shots of it.
+	{word: "origin", under: inScene, of: (*Origin)(nil)},
+	{word: "mark", declares: true, under: inScene, floors: true, of: (*FloorMark)(nil)},
+	{word: "line", under: inScene, of: (*Line)(nil)},
+	{word: "cut", under: inScene, apart: true, of: (*CutTo)(nil)},
+	{word: "covers", under: inShot, of: (*Covers)(nil), says: "covers all | covers MOMENT | start to MOMENT | end"},
+	{word: "places", under: inShot, of: (*PlacesAs)(nil)},
+	{word: "runs", under: inShot, of: (*RunsWith)(nil)},
+	{word: "matches", under: inShot, of: (*Matches)(nil)},
+	{word: "camera", under: inShot, apart: true, floors: true, of: (*CameraAt)(nil)},
+	{word: "camera", under: inShots, floors: true, of: (*CameraMoves)(nil)},
+	{word: "measured", under: inShot, apart: true, of: (*Measured)(nil)},
 
 	// Headers.
 	{word: "camera", declares: true, of: (*Camera)(nil)},
@@ -68,6 +84,7 @@ var specs = []*spec{
 	{word: "puller", declares: true, of: (*Puller)(nil)},
 	{word: "move", declares: true, of: (*Move)(nil)},
 	{word: "shot", of: (*Shot)(nil)},
+	{word: "scene", of: (*Scene)(nil)},
 
 	// A camera.
 	{word: "sensor", under: inCamera, apart: true, of: (*Sensor)(nil)},
@@ -113,25 +130,28 @@ var specs = []*spec{
 	{word: "lasts", under: inShot, of: (*Lasts)(nil)},
 	{word: "note", under: inShot, of: (*Remark)(nil)},
 	{word: "clip", under: inShot, apart: true, of: (*Clip)(nil)},
-	{word: "pause", under: inScene, of: (*Pause)(nil)},
-	{word: "action", under: inScene, apart: true, of: (*Action)(nil)},
-	{word: "cue", declares: true, under: inScene, of: (*Cue)(nil)},
-	{word: "rack", under: inScene, apart: true, of: (*Rack)(nil)},
-	{word: "hold", under: inScene, of: (*Hold)(nil)},
-	{word: "follow", under: inScene, of: (*Follow)(nil)},
-	{word: "pan", under: inScene, of: (*Turn)(nil), says: "pan left | right ANGLE | [and tilt] to NAME over TIME | with KIND, " +
+	{word: "pause", under: inAction, of: (*Pause)(nil)},
+	{word: "action", under: inAction, apart: true, of: (*Action)(nil)},
+	{word: "cue", declares: true, under: inAction, of: (*Cue)(nil)},
+	{word: "rack", under: inShots, apart: true, of: (*Rack)(nil)},
+	{word: "hold", under: inShots, of: (*Hold)(nil)},
+	{word: "follow", under: inShots, of: (*Follow)(nil)},
+	{word: "pan", under: inShots, of: (*Turn)(nil), says: "pan left | right ANGLE | [and tilt] to NAME over TIME | with KIND, " +
 		"on MOMENT, landing on MOMENT, smooth | even | pan [and tilt] with NAME, on MOMENT, until MOMENT"},
-	{word: "tilt", under: inScene, of: (*Turn)(nil), says: "tilt up | down ANGLE | to NAME over TIME | with KIND, " +
+	{word: "tilt", under: inShots, of: (*Turn)(nil), says: "tilt up | down ANGLE | to NAME over TIME | with KIND, " +
 		"on MOMENT, landing on MOMENT, smooth | even | tilt with NAME, on MOMENT, until MOMENT"},
-	{word: "dolly", under: inScene, of: (*Dolly)(nil)},
-	{word: "push", under: inScene, of: (*Dolly)(nil)},
-	{word: "pull", under: inScene, of: (*Dolly)(nil)},
-	{word: "track", under: inScene, of: (*Track)(nil)},
-	{word: "boom", under: inScene, of: (*Boom)(nil)},
-	{word: "zoom", under: inScene, of: (*Zoom)(nil)},
-	{word: movesWord, under: inScene, numbers: true, of: (*Moves)(nil)},
-	{word: speechWord, under: inScene, apart: true, of: (*Speech)(nil)},
-	{word: callWord, under: inScene, of: (*Call)(nil)},
+	{word: "dolly", under: inShots, of: (*Dolly)(nil)},
+	{word: "push", under: inShots, of: (*Dolly)(nil)},
+	{word: "pull", under: inShots, of: (*Dolly)(nil)},
+	{word: "track", under: inShots, of: (*Track)(nil)},
+	{word: "boom", under: inShots, of: (*Boom)(nil)},
+	{word: "zoom", under: inShots, of: (*Zoom)(nil)},
+	{word: movesWord, under: inScene, floors: true, of: (*Moves)(nil),
+		says: "NAME moves to FLOOR over TIME | at SPEED, eyes LENGTH, on MOMENT, smooth | even"},
+	{word: movesWord, under: inShots, numbers: true, of: (*Moves)(nil),
+		says: "NAME moves to PLACE | FLOOR | LENGTH nearer | farther over TIME | at SPEED, eyes LENGTH, on MOMENT, smooth | even"},
+	{word: speechWord, under: inAction, apart: true, of: (*Speech)(nil)},
+	{word: callWord, under: inAction, of: (*Call)(nil)},
 }
 
 // specOf finds a statement by its word; where a word has several, the others
@@ -185,24 +205,26 @@ func (s *spec) within(in section) *spec {
 // statement, and its second token is no `:`, `(` or `moves`. Most belong to cameras,
 // lenses, pullers and set-ups: a cue may be a mark or a ring. The list is sorted.
 var softWords = []string{
-	"apart", "bias", "boom", "both", "breathing", "clip", "clips", "closest", "crop", "darkens", "diagonal", "diameter", "diopter",
-	"down", "ends", "engraved", "farther", "focal", "focus", "gear", "girth", "grip", "hand", "hard", "iso",
-	"keeps", "limit", "linear", "loses", "mark", "marked", "marks", "measured", "meter", "monitor", "nd",
-	"nearer", "note", "o'clock", "operator", "pan", "planes", "play", "pull", "pupil", "push", "ratio", "rear", "records", "reel",
-	"ring", "screen", "sensor", "shoots", "shoulder", "shutter", "slip", "spread", "squeeze", "stop", "stops",
-	"take", "takes", "through", "tilt", "track", "travel", "tripod", "tube", "turns", "type", "unscripted", "up", "ways", "wheel",
-	"within", "x",
+	"aims", "all", "apart", "as", "bias", "boom", "both", "breathing", "clip", "clips", "closest", "covers",
+	"crop", "cut", "darkens", "diagonal", "diameter", "diopter", "down", "downstage", "ends", "engraved", "eyes",
+	"farther", "focal", "focus", "gear", "girth", "grip", "hand", "hard", "high", "iso", "keeps", "limit", "line",
+	"linear", "loses", "mark", "marked", "marks", "matches", "measured", "meter", "monitor", "nd", "nearer",
+	"note", "o'clock", "off", "operator", "origin", "pan", "places", "planes", "play", "pull", "pupil", "push",
+	"ratio", "rear", "records", "reel", "ring", "runs", "screen", "sensor", "shoots", "shoulder", "shutter",
+	"slip", "spread", "squeeze", "stop", "stops", "take", "takes", "through", "tilt", "towards", "track",
+	"travel", "tripod", "tube", "turns", "type", "unscripted", "up", "upstage", "ways", "wheel", "within", "x",
 }
 
 // otherKeywords are the words with a meaning of their own inside statements. The list
 // is sorted, and no map: that would be built at every start of the program.
 var otherKeywords = []string{
-	"and", "apart", "arcmin", "at", "because", "bit", "both", "by", "cm", "crop", "deep", "deg", "df", "diagonal",
-	"diameter", "diopter", "down", "end", "engraved", "even", "focus", "fr", "from", "ft", "gear", "girth",
-	"hard", "imperial", "in", "inf", "landing", "lasting", "left", "linear", "m", "marked", "measured", "meter",
-	"metric", "mm", "ms", "nd", "none", "o'clock", "of", "operator", "out", "over", "px", "rear", "right", "s",
-	"scene", "screen", "shoulder", "slip", "smooth", "stop", "sways", "through", "to", "travel", "tripod", "tube",
-	"turn", "type", "unscripted", "until", "up", "ways", "wheel", "wire", "within", "wpm",
+	"aims", "all", "and", "apart", "arcmin", "as", "at", "because", "bit", "both", "by", "cm", "deep", "deg",
+	"df", "diagonal", "diameter", "diopter", "down", "downstage", "end", "engraved", "even", "eyes", "focus",
+	"fr", "from", "ft", "gear", "girth", "hard", "high", "imperial", "in", "inf", "landing", "lasting", "left",
+	"linear", "m", "marked", "meter", "metric", "mm", "ms", "nd", "none", "o'clock", "of", "off", "operator",
+	"out", "over", "px", "rear", "right", "s", "screen", "shoulder", "slip", "smooth", "stop", "sways", "through",
+	"to", "towards", "travel", "tripod", "tube", "turn", "type", "unscripted", "until", "up", "upstage", "ways",
+	"wheel", "wire", "within", "wpm",
 }
 
 // isWordOf reports whether a word means something in the language somewhere.

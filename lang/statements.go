@@ -119,13 +119,22 @@ type (
 		Puller     *Name `parser:"'puller' @@ |"`
 		Operator   *Name `parser:"'operator' @@ ) )+"`
 	}
-	// Subject is `subject NAME at PLACE[, deep D][, sways D]`.
+	// Crop is `crop N`: the width over the height of the picture on the screen.
+	Crop struct {
+		Node
+		Value *Expr `parser:"'crop' @@" is:"number" say:"2.39"`
+	}
+	// Subject is `subject NAME at PLACE[, eyes L][, deep D][, sways D]`. Floor stands in
+	// place of Place where the place is one that only a floor has.
 	Subject struct {
 		Node
-		Name  *Name  `parser:"'subject' @@ 'at'"`
-		Place *Place `parser:"@@ ( (?! EOF ) ','? (" is:"place"`
-		Deep  *Expr  `parser:"'deep' @@ |" is:"length"`
-		Sways *Expr  `parser:"'sways' @@ ) )*" is:"length"`
+		Name  *Name      `parser:"'subject' @@ 'at' ("`
+		Ahead *FloorOnly `parser:"(?= @@ )"`
+		Floor *Floor     `parser:"@@ |" is:"floor"`
+		Place *Place     `parser:"@@ ) ( (?! EOF ) ','? (" is:"place"`
+		Eyes  *Expr      `parser:"'eyes' @@ |" is:"length"`
+		Deep  *Expr      `parser:"'deep' @@ |" is:"length"`
+		Sways *Expr      `parser:"'sways' @@ ) )*" is:"length"`
 	}
 	// Voice is `voice NAME`.
 	Voice struct {
@@ -162,6 +171,11 @@ type (
 		Node
 		ID    string `parser:"'shot' @ID"`
 		Title *Text  `parser:"@@?" say:"TITLE"`
+	}
+	// Scene is `scene ["TITLE"]`.
+	Scene struct {
+		Node
+		Title *Text `parser:"'scene' @@?" say:"TITLE"`
 	}
 )
 
@@ -356,6 +370,104 @@ type (
 	}
 )
 
+// Statements of a scene.
+type (
+	// Origin is `origin "WORDS"`: where the zero point is on the set.
+	Origin struct {
+		Node
+		Words *Text `parser:"'origin' @@" say:"WORDS"`
+	}
+	// FloorMark is `mark NAME at FLOOR`.
+	FloorMark struct {
+		Node
+		Name *Name  `parser:"'mark' @@ 'at'"`
+		At   *Floor `parser:"@@" is:"floor"`
+	}
+	// Actor is `subject NAME at FLOOR[, eyes L][, deep D][, sways D]`: who or what can be
+	// focused on in a scene. Eyes is how high the eyes are above the place.
+	Actor struct {
+		Node
+		Name  *Name  `parser:"'subject' @@ 'at'"`
+		At    *Floor `parser:"@@ ( (?! EOF ) ','? (" is:"floor"`
+		Eyes  *Expr  `parser:"'eyes' @@ |" is:"length"`
+		Deep  *Expr  `parser:"'deep' @@ |" is:"length"`
+		Sways *Expr  `parser:"'sways' @@ ) )*" is:"length"`
+	}
+	// Line is `line NAME to NAME`: a line of action.
+	Line struct {
+		Node
+		From *Name `parser:"'line' @@ 'to'"`
+		To   *Name `parser:"@@"`
+	}
+	// CutTo is `cut to SHOT, on A[, because "WHY"]`: a cut that is planned.
+	CutTo struct {
+		Node
+		Shot    *ShotRef `parser:"'cut' 'to' @@ ( (?! EOF ) ','? (" say:"SHOT"`
+		On      *Anchor  `parser:"( 'on' | 'at' ) @@ |" is:"moment,needed"`
+		Because *Text    `parser:"'because' @@ ) )*" say:"WHY"`
+	}
+)
+
+// Statements of a shot of a scene.
+type (
+	// Covers is `covers all`, or `covers A to A`: the part of the action that the shot
+	// has. In place of a moment it may have the start or the end of the scene: then From
+	// or To is nil, and FromEdge or ToEdge is "start" or "end".
+	Covers struct {
+		Node
+		All      bool    `parser:"'covers' ( @'all' (?= EOF ) | ("`
+		FromEdge string  `parser:"@( 'start' | 'end' ) (?! 'of' ) |"`
+		From     *Anchor `parser:"@@ ) 'to' (" is:"moment"`
+		ToEdge   string  `parser:"@( 'start' | 'end' ) (?! 'of' ) |"`
+		To       *Anchor `parser:"@@ ) )" is:"moment"`
+	}
+	// PlacesAs is `places as at A`: everyone stands where the action has them then.
+	PlacesAs struct {
+		Node
+		At *Anchor `parser:"'places' 'as' 'at' @@" is:"moment"`
+	}
+	// RunsWith is `runs with SHOT`: the shot covers what that one covers, at the same time.
+	RunsWith struct {
+		Node
+		Shot *ShotRef `parser:"'runs' 'with' @@" say:"SHOT"`
+	}
+	// Matches is `matches SHOT`: the shot is to be cut against that one.
+	Matches struct {
+		Node
+		Shot *ShotRef `parser:"'matches' @@" say:"SHOT"`
+	}
+	// CameraAt is `camera at FLOOR, aims at AIM`, or `camera as in SHOT[, aims at AIM]`:
+	// where the camera is at the start, and where it looks. One of At and AsIn is nil.
+	CameraAt struct {
+		Node
+		At      *Floor   `parser:"'camera' ( 'at' @@ |" is:"floor"`
+		AsIn    *ShotRef `parser:"'as' 'in' @@ ) ( (?! EOF ) ','? (" say:"SHOT"`
+		Aims    *Aim     `parser:"'aims' 'at' @@ |" is:"aim"`
+		Because *Text    `parser:"'because' @@ ) )*" say:"WHY"`
+	}
+	// CameraMoves is `camera moves to FLOOR over T`: the camera goes straight there. Its
+	// other fields are those of Dolly.
+	CameraMoves struct {
+		Node
+		To        *Floor  `parser:"'camera' 'moves' 'to' @@ ( (?! EOF ) ','? (" is:"floor"`
+		Over      *Expr   `parser:"'over' @@ |" is:"time,needed"`
+		Speed     *Expr   `parser:"(?= 'at' Number ( 'm' | 'ft' ) '/' ) 'at' @@ |" is:"speed,instead"`
+		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'camera' | 'zoom' ) |" is:",instead" say:"KIND"`
+		On        *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
+		Landing   *Anchor `parser:"'landing' ( 'on' | 'at' ) @@ |" is:"moment"`
+		Profile   Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
+	}
+	// Measured is `measured NAME [at MARK] L[, camera at end]`: what a tape reads from the
+	// camera, where it starts or where its last move ends. At may be nil.
+	Measured struct {
+		Node
+		Name        *Name `parser:"'measured' @@"`
+		At          *Name `parser:"( 'at' @@ )?"`
+		Reads       *Expr `parser:"@@ ( (?! EOF ) ','?" is:"length"`
+		CameraAtEnd bool  `parser:"@'camera' 'at' 'end' )*"`
+	}
+)
+
 // Statements of a shot or a move.
 type (
 	// Start is `start on TARGET`.
@@ -389,7 +501,8 @@ type (
 		From *Expr `parser:"'from' @@" is:"timecode"`
 		To   *Expr `parser:"'to' @@ ) )*" is:"timecode"`
 	}
-	// Speech is `NAME: "WORDS"` with its clauses.
+	// Speech is `NAME: "WORDS"` with its clauses. Whom is to whom it is said, and Off tells
+	// that the one who says it is heard and not meant to be seen.
 	Speech struct {
 		Node
 		Who     *Name   `parser:"@@ ':'"`
@@ -397,7 +510,9 @@ type (
 		On      *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
 		Lasting *Expr   `parser:"'lasting' @@ |" is:"time"`
 		From    *Expr   `parser:"'from' @@ 'to'" is:"time,instead"`
-		To      *Expr   `parser:"@@ ) )*" is:"time"`
+		To      *Expr   `parser:"@@ |" is:"time"`
+		Whom    *Name   `parser:"'to' @@ |"`
+		Off     bool    `parser:"@'off' ) )*"`
 	}
 	// Pause is `pause T`.
 	Pause struct {
@@ -427,7 +542,7 @@ type (
 		Profile Profile `parser:"@( 'smooth' | 'even' ) |"`
 		// Alongside is the kind of camera move with which it starts and lands, in place
 		// of all times; "" for none.
-		Alongside string `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'zoom' ) |" say:"KIND"`
+		Alongside string `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'camera' | 'zoom' ) |" say:"KIND"`
 		Because   *Text  `parser:"'because' @@ ) )*" say:"WHY"`
 	}
 	// Hold is `hold T`.
@@ -443,17 +558,22 @@ type (
 		Until *Anchor `parser:"'until' @@ ) )*" is:"moment"`
 	}
 	// Moves is `NAME moves to PLACE over T [on A] [smooth/even]`, or `NAME moves D
-	// nearer/farther ...`, with By in place of To. Speed stands in place of Over.
+	// nearer/farther ...`, with By in place of To. Speed stands in place of Over. Floor
+	// stands in place of To where the place is one that only a floor has, and in a scene
+	// for every place. Eyes is the height of the eyes where the move ends.
 	Moves struct {
 		Node
-		Who     *Name   `parser:"@@ 'moves' ( 'to'"`
-		To      *Place  `parser:"@@ |" is:"place"`
-		By      *Expr   `parser:"@@" is:"length"`
-		Nearer  bool    `parser:"( @'nearer' | 'farther' ) ) ( (?! EOF ) ','? ("`
-		Over    *Expr   `parser:"'over' @@ |" is:"time,needed"`
-		Speed   *Expr   `parser:"(?= 'at' Number ( 'm' | 'ft' ) '/' ) 'at' @@ |" is:"speed,instead"`
-		On      *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
-		Profile Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
+		Who     *Name      `parser:"@@ 'moves' ( 'to' ("`
+		Ahead   *FloorOnly `parser:"(?= @@ )"`
+		Floor   *Floor     `parser:"@@ |" is:"floor"`
+		To      *Place     `parser:"@@ ) |" is:"place"`
+		By      *Expr      `parser:"@@" is:"length"`
+		Nearer  bool       `parser:"( @'nearer' | 'farther' ) ) ( (?! EOF ) ','? ("`
+		Over    *Expr      `parser:"'over' @@ |" is:"time,needed"`
+		Speed   *Expr      `parser:"(?= 'at' Number ( 'm' | 'ft' ) '/' ) 'at' @@ |" is:"speed,instead"`
+		Eyes    *Expr      `parser:"'eyes' @@ |" is:"length"`
+		On      *Anchor    `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
+		Profile Profile    `parser:"@( 'smooth' | 'even' ) ) )*"`
 	}
 	// Dolly is `dolly in/out D over T [on A]`, or `push in D` and `pull out D`; In is
 	// towards the subjects. Speed stands in place of Over, and Alongside in place of all
@@ -464,7 +584,7 @@ type (
 		By        *Expr   `parser:"@@ ( (?! EOF ) ','? (" is:"length"`
 		Over      *Expr   `parser:"'over' @@ |" is:"time,needed"`
 		Speed     *Expr   `parser:"(?= 'at' Number ( 'm' | 'ft' ) '/' ) 'at' @@ |" is:"speed,instead"`
-		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'zoom' ) |" is:",instead" say:"KIND"`
+		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'camera' | 'zoom' ) |" is:",instead" say:"KIND"`
 		On        *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
 		Landing   *Anchor `parser:"'landing' ( 'on' | 'at' ) @@ |" is:"moment"`
 		Profile   Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
@@ -477,7 +597,7 @@ type (
 		By        *Expr   `parser:"@@ ( (?! EOF ) ','? (" is:"length"`
 		Over      *Expr   `parser:"'over' @@ |" is:"time,needed"`
 		Speed     *Expr   `parser:"(?= 'at' Number ( 'm' | 'ft' ) '/' ) 'at' @@ |" is:"speed,instead"`
-		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'zoom' ) |" is:",instead" say:"KIND"`
+		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'camera' | 'zoom' ) |" is:",instead" say:"KIND"`
 		On        *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
 		Landing   *Anchor `parser:"'landing' ( 'on' | 'at' ) @@ |" is:"moment"`
 		Profile   Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
@@ -490,7 +610,7 @@ type (
 		By        *Expr   `parser:"@@ ( (?! EOF ) ','? (" is:"length"`
 		Over      *Expr   `parser:"'over' @@ |" is:"time,needed"`
 		Speed     *Expr   `parser:"(?= 'at' Number ( 'm' | 'ft' ) '/' ) 'at' @@ |" is:"speed,instead"`
-		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'zoom' ) |" is:",instead" say:"KIND"`
+		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'camera' | 'zoom' ) |" is:",instead" say:"KIND"`
 		On        *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
 		Landing   *Anchor `parser:"'landing' ( 'on' | 'at' ) @@ |" is:"moment"`
 		Profile   Profile `parser:"@( 'smooth' | 'even' ) ) )*"`
@@ -509,7 +629,7 @@ type (
 		To        *Name   `parser:"'to' @@ |"`
 		With      *Name   `parser:"'with' @@ ) ( (?! EOF ) ','? ("`
 		Over      *Expr   `parser:"'over' @@ |" is:"time,needed"`
-		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'zoom' ) |" is:",instead" say:"KIND"`
+		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'camera' | 'zoom' ) |" is:",instead" say:"KIND"`
 		On        *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
 		Landing   *Anchor `parser:"'landing' ( 'on' | 'at' ) @@ |" is:"moment"`
 		Until     *Anchor `parser:"'until' @@ |" is:"moment"`
@@ -520,7 +640,7 @@ type (
 		Node
 		To        *Expr   `parser:"'zoom' 'to' @@ ( (?! EOF ) ','? (" is:"focal"`
 		Over      *Expr   `parser:"'over' @@ |" is:"time,needed"`
-		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'zoom' ) |" is:",instead" say:"KIND"`
+		Alongside string  `parser:"'with' @( 'pan' | 'tilt' | 'boom' | 'dolly' | 'track' | 'camera' | 'zoom' ) |" is:",instead" say:"KIND"`
 		On        *Anchor `parser:"( 'on' | 'at' ) @@ |" is:"moment"`
 		Landing   *Anchor `parser:"'landing' ( 'on' | 'at' ) @@ |" is:"moment"`
 		Profile   Profile `parser:"@( 'smooth' | 'even' ) ) )*"`

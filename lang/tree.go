@@ -32,7 +32,7 @@ type File struct {
 	Sections []*Section
 }
 
-// A Section is a header (*Camera, *Lens, *Puller, *Move or *Shot) and the statements
+// A Section is a header (*Camera, *Lens, *Puller, *Move, *Shot or *Scene) and the statements
 // under it. A header that could not be read is a *Bad; it still opens a section.
 type Section struct {
 	Head Statement
@@ -159,6 +159,53 @@ type Place struct {
 type Target struct {
 	Node
 	Of []*Expr `parser:"@@ ( 'and' @@ )*" is:"target" say:"NAME | NAME + LENGTH | DISTANCE | inf"`
+}
+
+// A Floor is a place on the floor of a scene: the way to it from Base, a mark or a subject,
+// or from the zero point where that is nil.
+type Floor struct {
+	Node
+	Base *Name  `parser:"( (?! ( Word | Text | Stop ) ( 'left' | 'right' | 'upstage' | 'downstage' | 'up' | 'down' | 'high' | 'towards' | '*' | '/' | '+' | '-' | '−' ) ) @@ |"`
+	Ways []*Way `parser:"@@ ) ( ','? (?! 'eyes' | 'aims' ) (?= Number | Feet | '(' | '+' | '-' | '−' | ( Word | Text | Stop ) ( 'left' | 'right' | 'upstage' | 'downstage' | 'up' | 'down' | 'high' | 'towards' | '*' | '/' | '+' | '-' | '−' ) ) @@ )*"`
+}
+
+// A Way is one of the ways to a place on the floor. Dir is "left", "right", "upstage",
+// "downstage", "up", "down", "high" or "towards", and only with the last is Towards not
+// nil.
+type Way struct {
+	Node
+	By *Expr `parser:"@@" is:"length"`
+	// Inches are those of `4 ft 6 in left`. They are added to By, and nil behind Parse.
+	Inches  *Expr  `parser:"( (?= Number | Feet ) @@ )?" is:"length"`
+	Dir     string `parser:"( @( 'left' | 'right' | 'upstage' | 'downstage' | 'up' | 'down' | 'high' ) | @'towards'"`
+	Towards *Name  `parser:"@@ )"`
+}
+
+// An Aim is where the lens looks: at the middle of what is in Of, or past it by angles. Turn
+// is the angle to the Dir "left" or "right", and Lift that to the LiftDir "up" or "down";
+// each is nil where it is not written.
+type Aim struct {
+	Node
+	Of      []*Name `parser:"@@ ( 'and' @@ )*"`
+	Past    []*Past `parser:"( ','? (?= Number | '(' | '+' | '-' | '−' | ( Word | Text | Stop ) ( 'left' | 'right' | 'up' | 'down' | '*' | '/' | '+' | '-' | '−' ) ) @@ )*"`
+	Turn    *Expr
+	Dir     string
+	Lift    *Expr
+	LiftDir string
+}
+
+// A Past is an angle by which the lens looks past what it aims at, as it was written. Aim
+// has it in fields of its own.
+type Past struct {
+	Node
+	By  *Expr  `parser:"@@" is:"angle"`
+	Dir string `parser:"@( 'left' | 'right' | 'up' | 'down' )"`
+}
+
+// A ShotRef is the ID of a shot where another statement speaks of it.
+type ShotRef struct {
+	Node
+	ID string
 }
 
 // A Size is the width of a screen: a length, or the diagonal of a 16:9 one.
@@ -305,4 +352,18 @@ func (*Boom) statement()        {}
 func (*Turn) statement()        {}
 func (*Zoom) statement()        {}
 func (*Call) statement()        {}
+func (*Crop) statement()        {}
+func (*Scene) statement()       {}
+func (*Origin) statement()      {}
+func (*FloorMark) statement()   {}
+func (*Actor) statement()       {}
+func (*Line) statement()        {}
+func (*CutTo) statement()       {}
+func (*Covers) statement()      {}
+func (*PlacesAs) statement()    {}
+func (*RunsWith) statement()    {}
+func (*Matches) statement()     {}
+func (*CameraAt) statement()    {}
+func (*CameraMoves) statement() {}
+func (*Measured) statement()    {}
 func (*Bad) statement()         {}

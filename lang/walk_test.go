@@ -37,7 +37,7 @@ func agree(t rapid.TB, src []byte) (taken, refused int) {
 		if p.tokens[end].EOF() {
 			return
 		}
-		if s := identify(&p.tokens[at], &p.tokens[at+1], anywhere); s != nil {
+		if s := identify(&p.tokens[at], &p.tokens[at+1], &p.tokens[min(at+2, len(p.tokens)-1)], anywhere); s != nil {
 			if agreeOn(t, p, s, at, end) {
 				taken++
 			} else {

@@ -9,11 +9,11 @@
   "Words that are never names.")
 
 (defconst pull-words-statements
-  '("action" "begins" "camera" "cue" "dolly" "edit" "follow" "hold" "land" "lasts" "lens" "let" "move" "on" "pace" "pause" "plan" "puller" "quickest" "rack" "rate" "script" "sharp" "start" "subject" "tape" "units" "use" "voice" "watched" "with" "zoom")
+  '("action" "begins" "camera" "cue" "dolly" "edit" "follow" "hold" "land" "lasts" "lens" "let" "move" "on" "pace" "pause" "plan" "puller" "quickest" "rack" "rate" "scene" "script" "sharp" "start" "subject" "tape" "units" "use" "voice" "watched" "with" "zoom")
   "Words that begin statements, and are never names.")
 
 (defconst pull-words-soft-statements
-  '("bias" "boom" "breathing" "clip" "clips" "closest" "darkens" "ends" "focal" "grip" "hand" "iso" "keeps" "limit" "loses" "mark" "marks" "monitor" "note" "pan" "planes" "play" "pull" "pupil" "push" "ratio" "records" "ring" "sensor" "shoots" "shutter" "spread" "squeeze" "stops" "takes" "tilt" "track" "turns")
+  '("bias" "boom" "breathing" "clip" "clips" "closest" "covers" "crop" "cut" "darkens" "ends" "focal" "grip" "hand" "iso" "keeps" "limit" "line" "loses" "mark" "marks" "matches" "measured" "monitor" "note" "origin" "pan" "places" "planes" "play" "pull" "pupil" "push" "ratio" "records" "ring" "runs" "sensor" "shoots" "shutter" "spread" "squeeze" "stops" "takes" "tilt" "track" "turns")
   "Words that begin statements, and are names before some signs.")
 
 (provide 'pull-words)
