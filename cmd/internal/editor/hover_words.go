@@ -21,6 +21,8 @@ func (t *teller) usage() []string {
 	lines := lang.Usages(word)
 	if own != "" && hasWord(own, word) {
 		lines = []string{own}
+	} else if text := explained(word); own != "" && text != "" { // a word of a moment or a place, and not of other statements
+		return fold(text, foldAt)
 	}
 	if len(lines) == 1 {
 		return append(lines, fold(purpose(lines[0], word), foldAt)...)

@@ -58,15 +58,17 @@ for [s:words, s:soft] in pullscore#words#inside
     endif
   endfor
 endfor
+" NAME: "WORDS".
+call s:line('pullLineSays', '^\s*%("%(\\.|[^"\\])*"|\k[^ \t:("]*)\s*:', ['off'])
 " NAME moves to PLACE.
-call s:line('pullLineMoves', '^\s*%("%(\\.|[^"\\])*"|\k[^ \t:("]*)\s+moves' . s:joined . '@!', pullscore#words#moves)
+call s:line('pullLineMoves', '^\s*%(camera\s)@!%("%(\\.|[^"\\])*"|\k[^ \t:("]*)\s+moves' . s:joined . '@!', pullscore#words#moves)
 
 " Soft words behind a word or sign that a name follows: they are names.
 for [s:words, s:soft] in pullscore#words#before_names
   let s:names = filter(copy(pullscore#words#soft), 'index(s:soft, v:val) < 0')
   call s:match('pullName', s:any(s:names) . '&%(%(\d\s*)@3<!<' . s:any(s:words) . '\s+)@20<=\k+')
 endfor
-call s:match('pullName', '^\s*\zs\k[^ \t:("]*%(\s+moves' . s:joined . '@!)@=')
+call s:match('pullName', '^\s*\zs%(camera\s)@!\k[^ \t:("]*%(\s+moves' . s:joined . '@!)@=')
 call s:match('pullName', s:any(pullscore#words#soft) . '&%([-+−*/=(]\s*)@9<=\k+')
 
 " No rule below has the end of a line in it: the line would go on behind it.
@@ -99,6 +101,10 @@ call s:match('pullTimes', '\d@1<=x\d@=')
 call s:line('pullLineShot', '^\s*shot\s', [])
 call s:match('pullStatement', '^\s*\zsshot\ze\s')
 call s:match('pullShotID', '%(^\s*shot\s+)@<=[^ \t"“]*[^ \t"“,]')
+
+" So is what follows the words that speak of another shot, up to a blank, quote or comma.
+call s:match('pullShotID', '%(^\s*%(runs\s+with|cut\s+to|camera\s+as\s+in)\s+)@<=[^ \t"“,]+')
+call s:match('pullShotID', '%(^\s*matches\s+)@<=%(moves' . s:joined . '@!)@![^ \t"“,:(][^ \t"“,]*')
 
 syn match pullComment /\%(^\|\s\)\zs#.*/
 
