@@ -4,8 +4,22 @@ package plan
 
 import (
 	"pullscore/interp/plan/exposure"
+	"pullscore/interp/plan/figure"
 	"pullscore/interp/plan/lens"
 	"pullscore/interp/plan/motion"
+	"pullscore/interp/plan/record"
+)
+
+// Numbers that can be missing are of package figure, what a cut shows of package record.
+type (
+	// Number is a figure of the plan; NaN means that it does not apply.
+	Number = figure.Number
+	// Interval is a pair of Numbers, the lower first.
+	Interval = figure.Interval
+	// Piece is an event of the cut that shows a part of a shot.
+	Piece = record.Piece
+	// Stretch is a stretch of shot time, in seconds.
+	Stretch = record.Stretch
 )
 
 // Where things are over time is of package motion.
@@ -49,3 +63,16 @@ func Ease(u float64, smooth bool) float64 { return motion.Ease(u, smooth) }
 
 // Wrapped returns an angle as the shortest turn: over -180 and up to 180 degrees.
 func Wrapped(deg float64) float64 { return motion.Wrapped(deg) }
+
+// None returns the Number that means "does not apply".
+func None() Number { return figure.None() }
+
+// NoInterval returns the Interval that means "does not apply".
+func NoInterval() Interval { return figure.NoInterval() }
+
+// Shown returns the stretches of the shot that its pieces show, in their order; those
+// that touch are one.
+func Shown(pieces []Piece) []Stretch { return record.Shown(pieces) }
+
+// ShowAll reports whether pieces show all of a stretch of shot time, in seconds.
+func ShowAll(pieces []Piece, from, to float64) bool { return record.ShowAll(pieces, from, to) }

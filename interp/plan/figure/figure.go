@@ -1,6 +1,5 @@
-// Numbers that can be missing or infinite, and their form in JSON.
-
-package plan
+// Package figure holds numbers that can be missing or infinite, and their form in JSON.
+package figure
 
 import (
 	"math"
