@@ -31,6 +31,9 @@ that has the word. Shots of one plan that have the same lines are set-ups of one
 scene: Pullscore joins their lines by the words, as it finds a plan's lines on a
 script page. A set-up may have only a part of a line.
 
+A scene that is staged (scene "TITLE") has its lines itself: each is told once, with
+a column for every shot that covers any of the scene, and when its words begin.
+
   sharp, faint, soft   the speaker, at the worst while the words sound
   rack                 not sharp, and a rack is on its way
   edge, out            near the edge of the picture, or out of it; only where the
@@ -47,7 +50,8 @@ words each speaker has.
   pullscore coverage --as svg scene-12.pull > coverage.svg
   pullscore coverage --as pdf scenes > coverage.pdf     to print
 
-With --cuts, a star stands at what the cut shows; the plan names the cut with edit.
+With --cuts, a star stands at what the cut shows; the plan names the cut with edit,
+and a scene has its own with cut to.
 Below are then the words that the cut shows with a speaker who is not held.
 
 Drawn, every line stands in its words, with a bar below them for each set-up:
@@ -55,7 +59,8 @@ black where the speaker is sharp, as high as the chance; a frame with the names 
 those who are sharp in place of the speaker; the number of a rack at the word on
 which it lands. With --cuts, a heavy bar stands at the left of what the cut shows.
 
-As JSON the answer is a list under "scenes", one for each plan. In a folder, kits
+As JSON the answer is a list under "scenes", one for each plan or staged scene; list
+--as json has the same of the staged ones. In a folder, kits
 (plans without shots) are passed over. What can be computed is printed also where
 the plan has errors; these go to standard error, and the exit code is then 1.`
 }

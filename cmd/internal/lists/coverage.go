@@ -25,29 +25,37 @@ func WriteCoverage(screen console.Screen, scenes ...*coverage.Scene) error {
 
 type coverageWriter struct {
 	console.Lines
-	who int // columns of the speakers
+	mark int // columns of what stands first in a row
+	who  int // columns of the speakers
 }
 
 // The widths of the table of coverage, in columns.
 const (
-	lineNumber  = 3
+	leastMark   = 3
 	widestWho   = 14
 	leastText   = 24
 	leastSetup  = 7 // the longest word of a cell
 	widestSetup = 16
 	between     = 2
+	mostSetups  = 8 // beside one another, of a scene that is staged
 )
 
 func (w *coverageWriter) scene(sc *coverage.Scene) {
 	w.Line(w.Screen.Paint(console.Bold, console.Clean(titleOf(sc.Title))))
 	if len(sc.Lines) == 0 {
 		w.Line("")
+		if sc.Staged != nil {
+			w.Line("Nobody speaks in this scene.")
+			return
+		}
 		w.Line("No shot in this file has lines.")
 		return
 	}
-	w.who = 0
-	for _, l := range sc.Lines {
-		w.who = min(max(w.who, console.Columns(console.Clean(l.Who))), widestWho)
+	w.mark, w.who = leastMark, 0
+	for i := range sc.Coverage {
+		r := &sc.Coverage[i]
+		w.who = min(max(w.who, console.Columns(speaker(r))), widestWho)
+		w.mark = max(w.mark, console.Columns(markOf(r)))
 	}
 	for _, b := range blocks(sc, w.most(sc)) {
 		w.Line("")
@@ -68,7 +76,24 @@ func (w *coverageWriter) most(sc *coverage.Scene) int {
 }
 
 // left returns how many columns stand before the text of a line.
-func (w *coverageWriter) left() int { return lineNumber + between + w.who + between }
+func (w *coverageWriter) left() int { return w.mark + between + w.who + between }
+
+// markOf returns what stands first in the row of a run: the number of its line, or in a
+// scene that is staged when it begins.
+func markOf(r *coverage.Run) string {
+	if r.Start.Known() {
+		return figures.Time(float64(r.Start))
+	}
+	return strconv.Itoa(r.Line)
+}
+
+// speaker returns who says a run.
+func speaker(r *coverage.Run) string {
+	if r.Off {
+		return console.Clean(r.Who) + " (off)"
+	}
+	return console.Clean(r.Who)
+}
 
 // A block is a part of the table that has the same set-ups.
 type block struct {
@@ -77,8 +102,12 @@ type block struct {
 }
 
 // blocks parts the runs of a scene, line by line, so that none has more than so many
-// set-ups. A line that more of them have stands in several blocks, one after the other.
+// set-ups. A line that more of them have stands in several blocks, one after the other. Of
+// a scene that is staged every block has all lines: what none has is told too.
 func blocks(sc *coverage.Scene, most int) (list []block) {
+	if sc.Staged != nil {
+		return stagedBlocks(sc, min(most, mostSetups))
+	}
 	for i := 0; i < len(sc.Coverage); {
 		end := i
 		for end < len(sc.Coverage) && sc.Coverage[end].Line == sc.Coverage[i].Line {
@@ -100,10 +129,26 @@ func blocks(sc *coverage.Scene, most int) (list []block) {
 	return list
 }
 
+// stagedBlocks returns the blocks of a scene that is staged.
+func stagedBlocks(sc *coverage.Scene, most int) (list []block) {
+	all := make([]int, len(sc.Setups))
+	for i := range all {
+		all[i] = i
+	}
+	runs := joined(sc.Coverage)
+	for part := range slices.Chunk(all, most) {
+		list = append(list, block{runs, part})
+	}
+	if len(list) == 0 {
+		list = []block{{runs, nil}}
+	}
+	return list
+}
+
 // joined makes one of following runs of a line whose cells say the same word.
 func joined(runs []coverage.Run) (list []coverage.Run) {
 	for _, r := range runs {
-		if n := len(list) - 1; n >= 0 && slices.EqualFunc(list[n].Cells, r.Cells, sayTheSame) {
+		if n := len(list) - 1; n >= 0 && list[n].Line == r.Line && slices.EqualFunc(list[n].Cells, r.Cells, sayTheSame) {
 			list[n].Text += " " + r.Text
 			continue
 		}
@@ -197,11 +242,14 @@ func beside(cells []string, width int) string {
 
 // run writes a run of words; named says that its line begins here.
 func (w *coverageWriter) run(r *coverage.Run, setups []int, width, text int, named bool) {
-	head := strings.Repeat(" ", w.left())
-	if named {
-		who := console.Fit(console.Clean(r.Who), w.who)
-		head = console.Right(strconv.Itoa(r.Line), lineNumber) + strings.Repeat(" ", between) + console.Left(who, w.who) + strings.Repeat(" ", between)
+	mark, who := "", ""
+	if named || r.Start.Known() {
+		mark = markOf(r)
 	}
+	if named {
+		who = console.Fit(speaker(r), w.who)
+	}
+	head := console.Right(mark, w.mark) + strings.Repeat(" ", between) + console.Left(who, w.who) + strings.Repeat(" ", between)
 	cells := make([]string, len(setups))
 	for i, k := range setups {
 		if c := cellOf(r, k); c != nil {
@@ -252,7 +300,7 @@ func (w *coverageWriter) below(sc *coverage.Scene) {
 		w.Hanging(console.Plain, "", "Held by one set-up alone, of several that have the words: "+gapsText(sc.Single)+".")
 	}
 	if sc.Cut != nil {
-		w.Hanging(console.Plain, "", cutText(sc.Cut))
+		w.Hanging(console.Plain, "", cutText(sc))
 	}
 	var counts []string
 	for _, o := range sc.Speakers {
@@ -265,8 +313,13 @@ func (w *coverageWriter) below(sc *coverage.Scene) {
 }
 
 // cutText says what the cut shows.
-func cutText(c *coverage.Cut) string {
+func cutText(sc *coverage.Scene) string {
+	c := sc.Cut
 	switch {
+	case sc.Staged != nil && len(sc.Staged.Cuts) == 0:
+		return "The scene has no cuts. Write cut to, or name a cut with edit whose list has its set-ups."
+	case sc.Staged != nil && c.Words == 0:
+		return "The cut (*) shows none of these words with their speaker."
 	case c.Words == 0:
 		return "The cut (*) shows none of these words with their speaker. The plan names a cut with edit, and the list of the cut names the shots."
 	case len(c.NotHeld) == 0:
@@ -279,7 +332,11 @@ func cutText(c *coverage.Cut) string {
 func gapsText(list []coverage.Gap) string {
 	var texts []string
 	for _, g := range list {
-		text := fmt.Sprintf("%s “%s” (line %d", g.Who, g.Text, g.Line)
+		at := fmt.Sprintf("line %d", g.Line)
+		if g.Start.Known() {
+			at = figures.Time(float64(g.Start))
+		}
+		text := fmt.Sprintf("%s “%s” (%s", g.Who, g.Text, at)
 		if g.Shot != "" {
 			text += ", by " + g.Shot
 		}

@@ -5,6 +5,7 @@ import (
 
 	"pullscore/cmd/internal/findings"
 	"pullscore/cmd/internal/lists/scenes"
+	"pullscore/interp/coverage"
 	"pullscore/interp/plan"
 	"pullscore/lang"
 )
@@ -12,12 +13,23 @@ import (
 // A Listing is a plan with its findings, as JSON has them.
 type Listing struct {
 	*plan.Plan
+	Scenes   []sceneListing     `json:"scenes,omitempty"` // in place of those of the plan
 	Findings []findings.Finding `json:"findings"`
+}
+
+// A sceneListing is a scene with what its set-ups have of each word.
+type sceneListing struct {
+	*plan.Scene
+	Coverage []coverage.Run `json:"coverage"`
 }
 
 // NewListing returns the listing of a plan.
 func NewListing(p *plan.Plan, diags []lang.Diagnostic) Listing {
-	return Listing{p, findings.List(diags)}
+	l := Listing{Plan: p, Findings: findings.List(diags)}
+	for i, sc := range p.Scenes {
+		l.Scenes = append(l.Scenes, sceneListing{sc, coverage.Staged(p, i, false).Coverage})
+	}
+	return l
 }
 
 // WriteJSON writes the plan with its findings.
