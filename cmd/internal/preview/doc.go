@@ -8,7 +8,8 @@
 // at all is settled in one place (guard.go), before any handler runs.
 //
 // The page is plain modules, in web; those that only compute are tested with
-// node's own test runner, from webtest.
+// node's own test runner, from webtest. Package sampled holds how figures go over the frames
+// of a shot.
 //
 //   - access.go: the token of an address, kept for the next run
 //   - append.go: a try added to the file of tries, by way of its folder alone
@@ -22,7 +23,6 @@
 //   - routes.go: what can be asked for, in one table
 //   - screens.go: scores as wide as the screens that show them
 //   - score.go: the score of a shot, as the page shows it
-//   - series.go: how a figure goes over the frames of a shot
 //   - server.go: from an address to answered requests, and its end
 //   - stage.go: a shot in numbers, frame by frame, for the stage
 //   - stage_camera.go: of it, where the camera is and whom it sees where

@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"pullscore/cmd/internal/preview/sampled"
 	"pullscore/interp"
 )
 
@@ -20,11 +21,11 @@ func TestMissIsThatOfOptics(t *testing.T) {
 		t.Skip("skipped: node is not installed")
 	}
 	type ring struct {
-		Name   string    `json:"name"`
-		Throw  float64   `json:"throw"`
-		Sensor series    `json:"sensor"`
-		Deg    []float64 `json:"deg"`
-		Metres []float64 `json:"metres"`
+		Name   string         `json:"name"`
+		Throw  float64        `json:"throw"`
+		Sensor sampled.Series `json:"sensor"`
+		Deg    []float64      `json:"deg"`
+		Metres []float64      `json:"metres"`
 	}
 	const tries, farthest = 10000, 10.0
 	var rings []ring
@@ -36,7 +37,7 @@ func TestMissIsThatOfOptics(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, s := range result.Plan.Shots {
-			told := tellRing(s, newSamples(s))
+			told := tellRing(s, sampled.Of(s))
 			if told == nil {
 				continue
 			}

@@ -7,16 +7,13 @@ import (
 	"net/http"
 	"strconv"
 
+	"pullscore/cmd/internal/preview/sampled"
 	"pullscore/cmd/internal/rebuild"
 	"pullscore/interp/plan"
 	"pullscore/interp/units"
 	"pullscore/interp/viewer"
 	"pullscore/optics"
 )
-
-// maxSamples bounds the figures of an answer: a shot that has more frames times
-// subjects than this is told every second, third, nth frame.
-const maxSamples = 240_000
 
 // lawSamples is into how many steps the law of a ring is cut.
 const lawSamples = 1024
@@ -45,13 +42,13 @@ type toldStage struct {
 	SensorW        plan.Number  `json:"sensor_width_mm"`
 	SensorH        plan.Number  `json:"sensor_height_mm"`
 
-	Focal  series `json:"focal_m"`
-	Number series `json:"f_number"`
-	Pupil  series `json:"pupil_behind_m"` // the entrance pupil behind the front principal plane
-	Focus  series `json:"focus_m"`
+	Focal  sampled.Series `json:"focal_m"`
+	Number sampled.Series `json:"f_number"`
+	Pupil  sampled.Series `json:"pupil_behind_m"` // the entrance pupil behind the front principal plane
+	Focus  sampled.Series `json:"focus_m"`
 	// Scale is how large a thing is drawn: metres on the sensor for a metre at
 	// a metre from the entrance pupil. It changes as the lens breathes.
-	Scale series `json:"scale_m"`
+	Scale sampled.Series `json:"scale_m"`
 
 	Imperial bool            `json:"imperial,omitempty"` // the plan speaks of feet and inches
 	Camera   *toldCamera     `json:"camera,omitempty"`   // nil where it only goes along its axis
@@ -72,13 +69,13 @@ type toldStop struct {
 }
 
 type toldSubject struct {
-	Name     string      `json:"name"`
-	Person   bool        `json:"person"` // speaks or moves somewhere in the plan
-	Deep     plan.Number `json:"deep_m"`
-	Distance series      `json:"lens_distance_m"`
-	Side     series      `json:"side_m"`
-	Above    series      `json:"above_m,omitempty"` // of a camera that turns or leaves its axis
-	Blur     series      `json:"blur_arcmin"`
+	Name     string         `json:"name"`
+	Person   bool           `json:"person"` // speaks or moves somewhere in the plan
+	Deep     plan.Number    `json:"deep_m"`
+	Distance sampled.Series `json:"lens_distance_m"`
+	Side     sampled.Series `json:"side_m"`
+	Above    sampled.Series `json:"above_m,omitempty"` // of a camera that turns or leaves its axis
+	Blur     sampled.Series `json:"blur_arcmin"`
 }
 
 type toldLine struct {
@@ -123,11 +120,11 @@ type toldStagePull struct {
 // A toldRing is the focus ring as the hand has it: the law from the near stop
 // to the far one in even steps.
 type toldRing struct {
-	Throw    plan.Number `json:"throw_deg"`       // at the hand
-	Sensor   series      `json:"from_sensor_m"`   // the distance that each step sets, from the sensor
-	TurnsTo  string      `json:"turns,omitempty"` // left or right, to infinity
-	Breathes plan.Number `json:"breathes_percent,omitzero"`
-	Hand     series      `json:"hand_deg"` // as planned, a figure a sample
+	Throw    plan.Number    `json:"throw_deg"`       // at the hand
+	Sensor   sampled.Series `json:"from_sensor_m"`   // the distance that each step sets, from the sensor
+	TurnsTo  string         `json:"turns,omitempty"` // left or right, to infinity
+	Breathes plan.Number    `json:"breathes_percent,omitzero"`
+	Hand     sampled.Series `json:"hand_deg"` // as planned, a figure a sample
 }
 
 // getStage answers with a shot for the stage, at the plan's stop or at another
@@ -230,18 +227,18 @@ func people(p *plan.Plan) map[string]bool {
 
 func tellStage(s *plan.Shot, people map[string]bool) *toldStage {
 	o := &s.Optics
-	times := newSamples(s)
+	times := sampled.Of(s)
 	t := &toldStage{
-		Shot: s.ID, Every: times.every, Samples: times.n, Duration: s.Duration, Beat: plan.Number(s.Tick()),
+		Shot: s.ID, Every: times.Every, Samples: times.N, Duration: s.Duration, Beat: plan.Number(s.Tick()),
 		Stop: s.Stop, Stops: stopsOf(s), Screen: s.Screen,
 		Sharp: plan.Number(o.Criterion * o.ArcminPerBlur), Seen: viewer.Seen,
 		ArcminPerWidth: plan.Number(o.ArcminPerBlur * o.PictureW()),
 		SensorW:        plan.Number(o.PictureW() * 1000), SensorH: plan.Number(o.SensorH * 1000),
-		Focal:    times.of(s.Focal),
-		Number:   times.of(func(t float64) float64 { return s.Setting(t).Number }),
-		Pupil:    times.of(func(t float64) float64 { return pupilBehind(s, t) }),
-		Focus:    times.of(s.FocusAt),
-		Scale:    times.of(func(t float64) float64 { return scaleAt(s, t) }),
+		Focal:    times.Figure(s.Focal),
+		Number:   times.Figure(func(t float64) float64 { return s.Setting(t).Number }),
+		Pupil:    times.Figure(func(t float64) float64 { return pupilBehind(s, t) }),
+		Focus:    times.Figure(s.FocusAt),
+		Scale:    times.Figure(func(t float64) float64 { return scaleAt(s, t) }),
 		Camera:   tellCamera(s, times),
 		Subjects: []toldSubject{}, Lines: tellLines(s), Cues: s.Cues, Actions: s.Actions, Pulls: tellStagePulls(s),
 		Ring: tellRing(s, times), Puller: s.Puller, Imperial: s.Imperial,
@@ -325,14 +322,14 @@ func tellStagePulls(s *plan.Shot) []toldStagePull {
 }
 
 // tellRing returns the ring of a lens that is pulled by angle, or nil.
-func tellRing(s *plan.Shot, times samples) *toldRing {
+func tellRing(s *plan.Shot, times sampled.Samples) *toldRing {
 	law := s.Optics.Ring
 	if law == nil {
 		return nil
 	}
 	r := &toldRing{
 		Throw: plan.Number(law.Throw()) * s.Gear, TurnsTo: s.Optics.TurnsTo, Breathes: plan.Number(s.Optics.Breathes),
-		Sensor: make(series, lawSamples+1), Hand: times.of(s.HandAt),
+		Sensor: make(sampled.Series, lawSamples+1), Hand: times.Figure(s.HandAt),
 	}
 	for i := range r.Sensor {
 		r.Sensor[i] = law.Distance(law.Throw() * float64(i) / lawSamples)

@@ -4,6 +4,7 @@
 package preview
 
 import (
+	"pullscore/cmd/internal/preview/sampled"
 	"pullscore/interp/plan"
 )
 
@@ -11,21 +12,21 @@ import (
 // degrees to the right and up. Pupil is how far ahead of the sensor mark the entrance
 // pupil is, from which the lens sees.
 type toldCamera struct {
-	Right   series `json:"right_m"`
-	Upstage series `json:"upstage_m"`
-	High    series `json:"high_m"`
-	Pan     series `json:"pan_deg"`
-	Tilt    series `json:"tilt_deg"`
-	Pupil   series `json:"pupil_ahead_m"`
+	Right   sampled.Series `json:"right_m"`
+	Upstage sampled.Series `json:"upstage_m"`
+	High    sampled.Series `json:"high_m"`
+	Pan     sampled.Series `json:"pan_deg"`
+	Tilt    sampled.Series `json:"tilt_deg"`
+	Pupil   sampled.Series `json:"pupil_ahead_m"`
 }
 
 // tellCamera returns the camera of a shot, or nil if it does not turn or leave its axis.
-func tellCamera(s *plan.Shot, times samples) *toldCamera {
+func tellCamera(s *plan.Shot, times sampled.Samples) *toldCamera {
 	if s.Optics.Rig == nil {
 		return nil
 	}
-	of := func(figure func(plan.Pose) float64) series {
-		return times.of(func(t float64) float64 { return figure(s.Optics.Pose(t)) })
+	of := func(figure func(plan.Pose) float64) sampled.Series {
+		return times.Figure(func(t float64) float64 { return figure(s.Optics.Pose(t)) })
 	}
 	return &toldCamera{
 		Right:   of(func(p plan.Pose) float64 { return p.X }),
@@ -33,7 +34,7 @@ func tellCamera(s *plan.Shot, times samples) *toldCamera {
 		High:    of(func(p plan.Pose) float64 { return p.Z }),
 		Pan:     of(func(p plan.Pose) float64 { return p.Pan }),
 		Tilt:    of(func(p plan.Pose) float64 { return p.Tilt }),
-		Pupil:   times.of(func(t float64) float64 { return pupilAhead(s, t) }),
+		Pupil:   times.Figure(func(t float64) float64 { return pupilAhead(s, t) }),
 	}
 }
 
@@ -45,15 +46,15 @@ func pupilAhead(s *plan.Shot, t float64) float64 {
 }
 
 // tellSubject returns a subject as the lens sees it.
-func tellSubject(s *plan.Shot, u *plan.Subject, person bool, times samples) toldSubject {
+func tellSubject(s *plan.Shot, u *plan.Subject, person bool, times sampled.Samples) toldSubject {
 	told := toldSubject{
 		Name: u.Name, Person: person, Deep: u.Deep,
-		Distance: times.of(func(t float64) float64 { return s.LensDistanceAt(u, t) }),
-		Side:     times.of(func(t float64) float64 { return s.SideAt(u, t) }),
-		Blur:     times.of(func(t float64) float64 { return s.BlurAt(u, t) }),
+		Distance: times.Figure(func(t float64) float64 { return s.LensDistanceAt(u, t) }),
+		Side:     times.Figure(func(t float64) float64 { return s.SideAt(u, t) }),
+		Blur:     times.Figure(func(t float64) float64 { return s.BlurAt(u, t) }),
 	}
 	if s.Optics.Rig != nil {
-		told.Above = times.of(func(t float64) float64 { return s.AboveAt(u, t) })
+		told.Above = times.Figure(func(t float64) float64 { return s.AboveAt(u, t) })
 	}
 	return told
 }

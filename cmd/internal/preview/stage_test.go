@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"pullscore/cmd/internal/preview/sampled"
 	"pullscore/interp/plan"
 	"pullscore/optics"
 )
@@ -165,7 +166,7 @@ func TestLongShotsAreToldShort(t *testing.T) {
 }
 
 func TestSeriesWritesWhatIsNone(t *testing.T) {
-	got, err := json.Marshal(series{1.23456789, math.Inf(1), math.NaN(), 0})
+	got, err := json.Marshal(sampled.Series{1.23456789, math.Inf(1), math.NaN(), 0})
 	if err != nil || string(got) != "[1.234568,null,0,0]" {
 		t.Errorf("%s, %v", got, err)
 	}

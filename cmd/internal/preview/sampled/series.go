@@ -1,6 +1,6 @@
-// Series: how a figure goes over the frames of a shot, written short.
-
-package preview
+// Package sampled holds how figures go over the frames of a shot, written short, as the
+// stage of the live page is told them.
+package sampled
 
 import (
 	"math"
@@ -9,8 +9,12 @@ import (
 	"pullscore/interp/plan"
 )
 
-// A series is a figure at every sample, or one figure where it never changes.
-type series []float64
+// most bounds the figures of an answer: a shot that has more frames times subjects than
+// this is told every second, third, nth frame.
+const most = 240_000
+
+// A Series is a figure at every sample, or one figure where it never changes.
+type Series []float64
 
 // seriesDigits is how many significant digits a figure of a series has. The
 // stage draws pixels, and its blur is compared to what `list` prints.
@@ -18,7 +22,7 @@ const seriesDigits = 7
 
 // MarshalJSON writes an infinite figure as null, and one that there is none of
 // as 0, which no distance and no focal length is.
-func (s series) MarshalJSON() ([]byte, error) {
+func (s Series) MarshalJSON() ([]byte, error) {
 	b := append(make([]byte, 0, 9*len(s)+2), '[')
 	for i, v := range s {
 		if i > 0 {
@@ -36,30 +40,30 @@ func (s series) MarshalJSON() ([]byte, error) {
 	return append(b, ']'), nil
 }
 
-// samples are the frames of a shot at which its figures are taken.
-type samples struct {
+// Samples are the frames of a shot at which its figures are taken.
+type Samples struct {
 	shot  *plan.Shot
-	every int64
-	n     int64
+	Every int64 // frames from sample to sample
+	N     int64
 }
 
-// newSamples takes every frame, or as many as maxSamples allows.
-func newSamples(s *plan.Shot) samples {
+// Of takes every frame of a shot, or as many as an answer may have.
+func Of(s *plan.Shot) Samples {
 	frames := s.Speed().Frames(float64(s.Duration)) + 1
 	columns := int64(3*len(s.Subjects) + 6)
 	if s.Optics.Rig != nil {
 		columns += int64(len(s.Subjects) + 6)
 	}
-	every := max((frames*columns+maxSamples-1)/maxSamples, 1)
-	return samples{shot: s, every: every, n: (frames + every - 1) / every}
+	every := max((frames*columns+most-1)/most, 1)
+	return Samples{shot: s, Every: every, N: (frames + every - 1) / every}
 }
 
-// of returns a figure over the shot.
-func (m samples) of(at func(t float64) float64) series {
-	all := make(series, m.n)
+// Figure returns a figure over the shot.
+func (m Samples) Figure(at func(t float64) float64) Series {
+	all := make(Series, m.N)
 	same := true
 	for i := range all {
-		all[i] = at(m.shot.Speed().Seconds(int64(i) * m.every))
+		all[i] = at(m.shot.Speed().Seconds(int64(i) * m.Every))
 		same = same && (all[i] == all[0] || math.IsNaN(all[i]) && math.IsNaN(all[0]))
 	}
 	if same {
