@@ -24,6 +24,7 @@
 //   - screens.go: scores as wide as the screens that show them
 //   - score.go: the score of a shot, as the page shows it
 //   - server.go: from an address to answered requests, and its end
+//   - setups.go: shots that have the action of a scene
 //   - stage.go: a shot in numbers, frame by frame, for the stage
 //   - stage_camera.go: of it, where the camera is and whom it sees where
 //   - takes.go: tries that the page keeps, in a log beside the plan

@@ -75,6 +75,7 @@ type toldSubject struct {
 	Distance sampled.Series `json:"lens_distance_m"`
 	Side     sampled.Series `json:"side_m"`
 	Above    sampled.Series `json:"above_m,omitempty"` // of a camera that turns or leaves its axis
+	Eyes     sampled.Series `json:"eyes_m,omitempty"`  // of a person in a scene: over what they stand on
 	Blur     sampled.Series `json:"blur_arcmin"`
 }
 
@@ -151,7 +152,7 @@ func (s *Server) getStage(w http.ResponseWriter, r *http.Request) {
 		}
 		shot = atStop(shot, n)
 	}
-	t := tellStage(shot, people(drawn))
+	t := tellStage(shot, people(drawn), standsOn(drawn, shot))
 	t.Plan, t.Version = p.Key, p.Version
 	if mark == "" {
 		t.Moments = tellMoments(shot)
@@ -225,7 +226,7 @@ func people(p *plan.Plan) map[string]bool {
 	return who
 }
 
-func tellStage(s *plan.Shot, people map[string]bool) *toldStage {
+func tellStage(s *plan.Shot, people map[string]bool, on map[string]float64) *toldStage {
 	o := &s.Optics
 	times := sampled.Of(s)
 	t := &toldStage{
@@ -245,7 +246,11 @@ func tellStage(s *plan.Shot, people map[string]bool) *toldStage {
 	}
 	t.Rate[0], t.Rate[1] = perSecond(s)
 	for _, u := range s.Subjects {
-		t.Subjects = append(t.Subjects, tellSubject(s, u, people[u.Name], times))
+		told := tellSubject(s, u, people[u.Name], times)
+		if on, ok := on[u.Name]; ok && u.Up != nil {
+			told.Eyes = tellEyes(s, u, on, times)
+		}
+		t.Subjects = append(t.Subjects, told)
 	}
 	return t
 }

@@ -155,7 +155,7 @@ func TestLongShotsAreToldShort(t *testing.T) {
 	p := reading(t, path, src, nil)
 	long := *p.Good.Shots[0]
 	long.Duration = 4 * 3600
-	told := tellStage(&long, nil)
+	told := tellStage(&long, nil, nil)
 	if told.Every < 2 || told.Samples*told.Every < long.Rate.Frames(float64(long.Duration)) {
 		t.Errorf("%d samples of every %d frames", told.Samples, told.Every)
 	}

@@ -69,6 +69,7 @@ type toldShot struct {
 	Subjects []toldWho   `json:"subjects"`
 	Silent   string      `json:"not_judged,omitempty"` // what no findings says nothing of
 	Stage    *toldFrame  `json:"stage,omitempty"`      // where there is one to come
+	Setup    *toldSetup  `json:"setup,omitempty"`      // of a scene
 }
 
 // A toldFrame is how much room the stage of a shot takes.
@@ -148,7 +149,7 @@ func tellPlan(p *rebuild.Plan) toldPlan {
 		drawn = &plan.Plan{}
 	}
 	for _, s := range drawn.Shots {
-		t.Shots = append(t.Shots, tellShot(s, p.Sheets[s.ID]))
+		t.Shots = append(t.Shots, tellShot(drawn, s, p.Sheets[s.ID]))
 	}
 	t.Silent = draw.Clean(moments.NotJudged(drawn.Shots...))
 	if !t.Stale {
@@ -161,7 +162,7 @@ func tellPlan(p *rebuild.Plan) toldPlan {
 	}
 	for _, s := range p.Latest.Shots {
 		if !slices.ContainsFunc(drawn.Shots, func(d *plan.Shot) bool { return d.ID == s.ID }) {
-			t.Shots = append(t.Shots, tellShot(s, nil))
+			t.Shots = append(t.Shots, tellShot(p.Latest, s, nil))
 		}
 	}
 	t.Findings = tellFindings(p, p.Findings, nil)
@@ -169,8 +170,8 @@ func tellPlan(p *rebuild.Plan) toldPlan {
 	return t
 }
 
-func tellShot(s *plan.Shot, sheets []*rebuild.Sheet) toldShot {
-	t := toldShot{ID: s.ID, Label: draw.Clean(s.ID), Title: draw.Clean(s.Title), Duration: s.Duration, FPS: fps(s), Slow: s.SlowFactor, Pages: []string{}, Pulls: []toldPull{}, Subjects: tellSubjects(s)}
+func tellShot(p *plan.Plan, s *plan.Shot, sheets []*rebuild.Sheet) toldShot {
+	t := toldShot{ID: s.ID, Label: draw.Clean(s.ID), Title: draw.Clean(s.Title), Duration: s.Duration, FPS: fps(s), Slow: s.SlowFactor, Pages: []string{}, Pulls: []toldPull{}, Subjects: tellSubjects(s), Setup: tellSetup(p, s)}
 	t.Silent = draw.Clean(moments.NotJudged(s))
 	for _, note := range s.Notes {
 		t.Notes = append(t.Notes, draw.Clean(note))

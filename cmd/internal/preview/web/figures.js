@@ -4,12 +4,18 @@
 
 import { plain } from "./text.js";
 
-// Heights that the language does not give. A standing person of 1.7 m has the
+// Heights that are taken where the plan gives none. A standing person of 1.7 m has the
 // eyes some 11 cm below the top of the head (from memory), and the camera looks
 // level from there.
 const crown = -0.11;
 export const floor = 1.59;
 const thingHeight = 0.2;
+
+// Nobody is drawn with the eyes nearer to what they stand on: a body needs so much room.
+const leastEyes = 0.45;
+
+// feetOf is how far below the eyes somebody stands: as the plan has it, or as usual.
+export const feetOf = (subject) => (subject.eyes === undefined ? floor : Math.max(subject.eyes, leastEyes));
 
 const looks = [
   { coat: "#e9dfc6", weave: "#b9a679", hair: "#4a3a2c", skin: "#d9b08f" },
@@ -25,7 +31,7 @@ const lookOf = (index) => looks[index % looks.length];
 
 // boxOf returns the box round a figure, metres: left, top, right, bottom.
 export function boxOf(subject) {
-  if (subject.person) return [-0.26, crown - 0.09, 0.26, floor];
+  if (subject.person) return [-0.26, crown - 0.09, 0.26, feetOf(subject)];
   const h = thingSize(subject);
   return [-h * 0.55, -h * 0.55 + thingDrop, h * 0.55, h * 0.55 + thingDrop];
 }
@@ -44,12 +50,12 @@ export function drawFigure(c, subject) {
   const look = lookOf(subject.index);
   c.lineJoin = "round";
   c.lineCap = "round";
-  if (subject.person) person(c, look, subject.index);
+  if (subject.person) person(c, look, subject.index, feetOf(subject));
   else thing(c, look, subject, thingSize(subject));
 }
 
-function person(c, look, index) {
-  body(c, look, index);
+function person(c, look, index, feet) {
+  body(c, look, index, feet);
   c.fillStyle = shade(look.skin, -0.22); // neck
   c.fillRect(-0.045, 0.06, 0.09, 0.11);
   oval(c, 0, 0.008, 0.079, 0.118, look.skin);
@@ -59,16 +65,18 @@ function person(c, look, index) {
   hair(c, look, index);
 }
 
-function body(c, look, index) {
+// body draws a coat down to the feet; below the shoulders it is as long as they are far.
+function body(c, look, index, feet) {
+  const down = (y) => 0.31 + ((y - 0.31) * (feet - 0.31)) / (floor - 0.31);
   c.beginPath();
   c.moveTo(-0.055, 0.14);
   c.bezierCurveTo(-0.13, 0.175, -0.225, 0.17, -0.232, 0.31);
-  c.lineTo(-0.25, 0.82);
-  c.lineTo(-0.19, 0.84);
-  c.lineTo(-0.2, floor);
-  c.lineTo(0.2, floor);
-  c.lineTo(0.19, 0.84);
-  c.lineTo(0.25, 0.82);
+  c.lineTo(-0.25, down(0.82));
+  c.lineTo(-0.19, down(0.84));
+  c.lineTo(-0.2, feet);
+  c.lineTo(0.2, feet);
+  c.lineTo(0.19, down(0.84));
+  c.lineTo(0.25, down(0.82));
   c.lineTo(0.232, 0.31);
   c.bezierCurveTo(0.225, 0.17, 0.13, 0.175, 0.055, 0.14);
   c.closePath();
@@ -76,7 +84,7 @@ function body(c, look, index) {
   c.fill();
   c.save();
   c.clip();
-  weave(c, look.weave, index, -0.26, 0.14, 0.26, floor);
+  weave(c, look.weave, index, -0.26, 0.14, 0.26, feet);
   c.restore();
   c.fillStyle = shade(look.coat, -0.3); // collar
   c.beginPath();

@@ -83,6 +83,20 @@ export function neighbour(state, place, step) {
   return all[Math.min(Math.max(at + step, 0), all.length - 1)];
 }
 
+// setUpAt returns the set-up so many further on, round and round, that has the same moment
+// of the action of a scene as a shot at a time: { shot, t }; null where no other has it. A
+// shot that has none of the action has no other set-up.
+export function setUpAt(shots, id, t, step) {
+  const here = shots.find((s) => s.id === id);
+  if (!here?.setup) return null;
+  const moment = t + here.setup.from_s;
+  const near = 1e-6;
+  const all = shots.filter(({ id: other, setup: s }) => other === id || s && s.scene === here.setup.scene && moment >= s.from_s - near && moment <= s.to_s + near);
+  if (all.length < 2) return null;
+  const to = all[(all.indexOf(here) + step + all.length) % all.length];
+  return { shot: to.id, t: moment - to.setup.from_s };
+}
+
 // toHash and fromHash write a place in the address and read it from there. A program that
 // opens the address may have written its slash as %2F.
 export function toHash(place) {

@@ -1,7 +1,7 @@
 // The page: takes every new state and shows the shot that is picked.
 
 import { get, make, player, post, say, setToken } from "./shared.js";
-import { choose, count, fromHash, has, neighbour, nextPull, ofShot, tidings, toHash } from "./model.js";
+import { choose, count, fromHash, has, neighbour, nextPull, ofShot, setUpAt, tidings, toHash } from "./model.js";
 import { bind, listen } from "./keys.js";
 import { AfterBar } from "./afterbar.js";
 import { Findings } from "./findings.js";
@@ -66,6 +66,20 @@ function go(to) {
   say(`Shot ${shotOf(to)?.label ?? ""}`);
 }
 
+// goSetUp shows another set-up of the same scene at the same moment of the action, and plays
+// on where it played.
+function goSetUp(step) {
+  const to = state && !places.missing && setUpAt(planOf(places.shown)?.shots ?? [], places.shown?.shot, player.time, step);
+  if (!to) {
+    say("No other set-up of the scene has this moment");
+    return;
+  }
+  const moving = player.moving;
+  go({ plan: places.shown.plan, shot: to.shot });
+  player.seek(to.t);
+  if (moving) player.play();
+}
+
 // show puts everything on the page that the state says of the place. What is
 // missing stays as it was drawn last.
 function show() {
@@ -127,7 +141,14 @@ async function showShot(plan, shot) {
   });
   if (!shown) return;
   followSight();
-  if (shot?.stage) afterPaint(() => wanted === drawn && stage.show(place.plan, place.shot, plan.version));
+  if (shot?.stage) afterPaint(() => wanted === drawn && stage.show(place.plan, place.shot, plan.version, besideOf(plan, shot)));
+}
+
+// besideOf returns the shots that other cameras take at the same time as a shot, { id, label,
+// shift }: shift is how many seconds their clock is ahead.
+function besideOf(plan, shot) {
+  return (shot.setup?.beside ?? []).map((id) => plan.shots.find((s) => s.id === id)).filter((s) => s?.stage && s.setup)
+    .map((s) => ({ id: s.id, label: s.label, shift: shot.setup.from_s - s.setup.from_s }));
 }
 
 // sheetOf says which page of a shot is wanted, by its number from 1, and how it is laid out.
@@ -237,6 +258,8 @@ bind(["p"], "to the next pull", () => player.seek(nextPull(pullsHere(), player.t
 bind(["P"], "to the pull before", () => player.seek(nextPull(pullsHere(), player.time, -1)));
 bind(["["], "the shot before", () => state && go(neighbour(state, places.shown, -1)));
 bind(["]"], "the next shot", () => state && go(neighbour(state, places.shown, 1)));
+bind(["s"], "the next set-up of the scene, at the same moment", () => goSetUp(1));
+bind(["S"], "the set-up before, at the same moment", () => goSetUp(-1));
 bind(["n"], "the next finding", () => findings.step(1));
 bind(["N"], "the finding before", () => findings.step(-1));
 bind(["+", "="], "larger", () => score.larger());

@@ -52,7 +52,7 @@ export class Painter {
     this.frame = { width, height: width / picture.aspect, midX: canvas.width / 2, midY: canvas.height / 2 };
     c.setTransform(1, 0, 0, 1, 0, 0);
     this.back(picture.back, picture.camera);
-    if (picture.camera) this.grid(floorLines(picture.camera, floor, picture.back.tangent));
+    if (picture.camera) this.grid(floorLines(picture.camera, picture.camera.floor === undefined ? floor : -picture.camera.floor, picture.back.tangent));
     const most = resting ? effort.resting : effort.moving / views;
     for (const u of picture.subjects) this.subject(u, most);
     if (round > 1) this.surround();
@@ -138,7 +138,7 @@ export class Painter {
   // spreadOut draws a figure by itself and spreads it over its disc. What was
   // made for the last frame is taken again where nothing has changed.
   spreadOut(u, { metre, x, y, r, region, most }) {
-    const key = [metre, x, y, r, most, this.canvas.width].map((v) => Number(v).toFixed(2)).join();
+    const key = [metre, x, y, r, most, this.canvas.width, u.eyes ?? 0].map((v) => Number(v).toFixed(2)).join();
     let made = this.spread.get(u.name);
     if (made?.key === key) return made;
     if (!made) {

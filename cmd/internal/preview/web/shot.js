@@ -58,7 +58,7 @@ export class Shot {
       const blur = deg === undefined ? this.at(u.blur_arcmin, i) : blurDisc(lens, distance, focus) * perBlur;
       const metre = scale / (distance + lens.behind) / sensor;
       return {
-        name: u.name, person: u.person, deep: u.deep_m, index, distance, blur,
+        name: u.name, person: u.person, deep: u.deep_m, index, distance, blur, eyes: u.eyes_m && this.at(u.eyes_m, i),
         metre, x: this.at(u.side_m, i) * metre, y: u.above_m ? this.at(u.above_m, i) * metre : 0, disc: Math.hypot(blur, diffraction) / told.arcmin_per_width,
       };
     });
@@ -71,13 +71,13 @@ export class Shot {
     };
   }
 
-  // cameraAt is where the camera is and looks, for sight.js; null where it only goes
-  // along its axis.
+  // cameraAt is where the camera is and looks, for sight.js, and how high the floor is, if
+  // that is known; null where it only goes along its axis.
   cameraAt(i) {
     const { camera } = this.told;
     if (!camera) return null;
     const [x, y, z, pan, tilt, pupil] = [camera.right_m, camera.upstage_m, camera.high_m, camera.pan_deg, camera.tilt_deg, camera.pupil_ahead_m].map((s) => this.at(s, i));
-    return { x, y, z, pan, tilt, pupil };
+    return { x, y, z, pan, tilt, pupil, ...(camera.floor_m !== undefined && { floor: camera.floor_m }) };
   }
 
   // back is what lies far behind everyone: how large it is, in parts of the

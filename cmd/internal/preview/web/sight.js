@@ -1,7 +1,8 @@
 // Where a camera that turns sees the floor, the horizon and what is far away.
 //
 // The floor is that of the shot: metres, x to the right, y the way the lens looks at the
-// start, z up from its height then. A camera is { x, y, z, pan, tilt, pupil }: its sensor
+// start, z up from its height then; of a camera that has a place in a scene, that of the
+// scene: x to the right, y upstage, z up from its zero point. A camera is { x, y, z, pan, tilt, pupil }: its sensor
 // mark, degrees to the right and up, and how far ahead of the mark it sees from. Points of
 // the picture are parts of the frame's width, from its middle, up and to the right
 // positive; tangent is how large the tangent of an angle off the axis is there.
@@ -42,8 +43,8 @@ export function farAway(x, z, around, camera, tangent) {
   return v.along > 0.02 ? { x: (v.across / v.along) * tangent, y: (v.above / v.along) * tangent } : null;
 }
 
-// floorLines returns the lines of a floor that lies so many metres below the lens at the
-// start: pieces { x1, y1, x2, y2, shade }, shade from 0 for the nearest to shades - 1.
+// floorLines returns the lines of a floor that lies so many metres below z 0, as below the
+// lens at the start: pieces { x1, y1, x2, y2, shade }, shade from 0 for the nearest to shades - 1.
 export function floorLines(camera, below, tangent) {
   const lines = [];
   const turn = turner(camera);

@@ -24,24 +24,31 @@ export class View {
     this.count.hidden = true;
     this.frame.append(this.canvas, this.count);
     const caption = make("figcaption");
+    this.setUp = make("bdi", "set-up"); // where the views are of two set-ups
+    this.setUp.hidden = true;
     const label = make("label", "stop-label", "Stop ");
     this.stop = make("select");
     this.stop.addEventListener("change", () => onStop(this.stop.value));
     label.append(this.stop);
     this.list = make("ul", "blurs");
     this.list.setAttribute("aria-label", `Blur at the viewer, ${name}`);
-    caption.append(label, this.list);
+    caption.append(this.setUp, label, this.list);
     this.root.append(this.frame, caption);
     this.painter = new Painter(this.canvas);
     this.shot = null;
+    this.shift = 0;
     this.items = new Map();
     new ResizeObserver(() => this.resize()).observe(this.frame);
   }
 
   // take shows another shot, or the same one at another stop; own is the plan's
-  // stop by name.
-  take(shot, own, picked) {
+  // stop by name, setUp the name of the set-up where another is beside it. shift is how
+  // many seconds its clock is ahead of the page's.
+  take(shot, own, picked, setUp = "", shift = 0) {
     this.shot = shot;
+    this.shift = shift;
+    this.setUp.hidden = !setUp;
+    this.setUp.textContent = setUp;
     const options = [["", `${own}, as planned`], ...shot.told.stops.map((s) => [String(s.mark), s.name])];
     this.stop.replaceChildren(...options.map(([value, text]) => {
       const option = make("option", "", text);
@@ -80,7 +87,7 @@ export class View {
   // draw shows a time; deg is where a hand has the focus, if one has.
   draw(t, { deg, resting, round, views }) {
     if (!this.shot || this.canvas.width < 2) return;
-    const picture = this.shot.picture(t, deg);
+    const picture = this.shot.picture(t + this.shift, deg);
     this.painter.paint(picture, { resting, round, views });
     const perPixel = this.canvas.width / this.frame.clientWidth;
     drawNames(this.painter.context, picture.subjects, this.painter.frame, 12.5 * perPixel);
@@ -111,7 +118,8 @@ export class View {
       item.children[2].textContent = word;
       words.push(`${u.name} ${word}`);
     }
-    const text = plain(`The frame at ${this.shot.told.stop}: ${words.join(", ")}`);
+    const of = this.setUp.hidden ? "" : ` of ${this.setUp.textContent}`;
+    const text = plain(`The frame${of} at ${this.shot.told.stop}: ${words.join(", ")}`);
     if (this.canvas.getAttribute("aria-label") !== text) this.canvas.setAttribute("aria-label", text);
   }
 }

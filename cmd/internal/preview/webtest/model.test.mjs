@@ -94,3 +94,24 @@ test("plans of one title are told apart by as little of their files as does", ()
   assert.deepEqual(files(plans(["", "one.pull"], ["", "two.pull"])), ["", ""]);
   assert.deepEqual(model.headings(plans(["", "one.pull"]))[0].title, "one.pull");
 });
+
+test("set-ups are gone through at the same moment of the action", () => {
+  const shots = [
+    { id: "12A", setup: { scene: 0, from_s: 0, to_s: 12 } },
+    { id: "insert" },
+    { id: "12B", setup: { scene: 0, from_s: 4, to_s: 9 } },
+    { id: "31", setup: { scene: 1, from_s: 0, to_s: 20 } },
+    { id: "12C", setup: { scene: 0, from_s: 6, to_s: 12 } },
+  ];
+  assert.deepEqual(model.setUpAt(shots, "12A", 7, 1), { shot: "12B", t: 3 });
+  assert.deepEqual(model.setUpAt(shots, "12B", 3, 1), { shot: "12C", t: 1 });
+  assert.deepEqual(model.setUpAt(shots, "12C", 1, 1), { shot: "12A", t: 7 });
+  assert.deepEqual(model.setUpAt(shots, "12A", 7, -1), { shot: "12C", t: 1 });
+  assert.deepEqual(model.setUpAt(shots, "12A", 5, 1), { shot: "12B", t: 1 }, "12C has not begun");
+  assert.deepEqual(model.setUpAt(shots, "12A", 5, -1), { shot: "12B", t: 1 });
+  assert.deepEqual(model.setUpAt(shots, "12B", 5, 1), { shot: "12C", t: 3 }, "12B has it to its end");
+  assert.equal(model.setUpAt(shots, "12A", 2, 1), null, "no other has it");
+  assert.equal(model.setUpAt(shots, "31", 2, 1), null);
+  assert.equal(model.setUpAt(shots, "insert", 2, 1), null);
+  assert.equal(model.setUpAt([], undefined, 0, 1), null);
+});

@@ -2,6 +2,7 @@
 
 import assert from "node:assert/strict";
 import test from "node:test";
+import { boxOf, feetOf } from "../web/figures.js";
 import { place } from "../web/labels.js";
 import { Shot } from "../web/shot.js";
 import { farAway, floorLines, horizon, shades, turner } from "../web/sight.js";
@@ -78,4 +79,32 @@ test("a name says where its figure is, also above and below the frame", () => {
   assert.equal(put(0.6).text, "▴ KETTLE");
   assert.equal(put(-0.6).text, "▾ KETTLE");
   for (const y of [-5, -0.6, 0.1, 0.6, 5]) assert.ok(put(y).y > 0 && put(y).y < 400, `${put(y).y}`);
+});
+
+test("a camera in a scene has the floor, and people the eyes, that the plan gives", () => {
+  const told = {
+    rate: [24, 1], every: 1, samples: 2, arcmin_per_width: 1800, sensor_width_mm: 24, sensor_height_mm: 18,
+    focal_m: [0.05], f_number: [2], pupil_behind_m: [0], focus_m: [2], scale_m: [0.05], lines: [], cues: [], actions: [], pulls: [],
+    camera: { right_m: [-0.6], upstage_m: [-1.6], high_m: [1.4], pan_deg: [20], tilt_deg: [0], pupil_ahead_m: [0.05], floor_m: 0 },
+    subjects: [
+      { name: "SITS", person: true, deep_m: 0, lens_distance_m: [2], side_m: [0], above_m: [0.2], eyes_m: [1.6, 1.2], blur_arcmin: [0] },
+      { name: "USUAL", person: true, deep_m: 0, lens_distance_m: [3], side_m: [0], above_m: [0], blur_arcmin: [0] },
+    ],
+  };
+  const of = (t) => new Shot(told).picture(t);
+  assert.equal(of(0).camera.floor, 0);
+  const [usual, sits] = of(1 / 24).subjects;
+  assert.equal(feetOf(sits), 1.2);
+  assert.equal(boxOf(sits)[3], 1.2);
+  assert.equal(feetOf(of(0).subjects[1]), 1.6);
+  assert.equal(feetOf(usual), 1.59);
+  assert.ok(feetOf({ eyes: 0 }) > 0.4);
+  // The feet of somebody on the floor of the scene stand where a line of it does: eyes 1.6 m
+  // over the floor at 1 m right and 2 m upstage, seen from 1.4 m above it.
+  const camera = of(0).camera;
+  const turn = turner(camera);
+  const eyes = turn(1.6, 3.6, 0.2), feet = turn(1.6, 3.6, -1.4);
+  close(eyes.above - 1.6, feet.above);
+  const y = (feet.above / (feet.along - 0.05)) * 1.4;
+  assert.ok(floorLines(camera, 0, 1.4).some((l) => Math.abs(l.y1 - y) < 1e-9 || Math.abs(l.y2 - y) < 1e-9 || (l.y1 - y) * (l.y2 - y) < 0));
 });
