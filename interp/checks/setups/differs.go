@@ -40,9 +40,12 @@ func differs(sc *scene) (told []lang.Diagnostic) {
 		told = append(told, lang.Diagnostic{
 			Code: "does-not-match", Shot: s.ID, Range: sc.line(s, s.Staging.Matcher),
 			Message: fmt.Sprintf("%s differs from %s: %s", s.ID, other.ID, strings.Join(d.parts, ", ")),
-			Detail:  d.detail, Figures: d.figures,
+			Figures: d.figures,
 			Related: []lang.Related{{Message: "where the camera of " + other.ID + " stands", Range: sc.placed(other)}},
 		})
+		if d.elsewhere {
+			told[len(told)-1].Cures = sc.cures(s, other)
+		}
 	}
 	return told
 }
@@ -51,7 +54,8 @@ func differs(sc *scene) (told []lang.Diagnostic) {
 type difference struct {
 	parts   []string // each: what it has, to what the other has
 	figures []lang.Figure
-	detail  string
+
+	elsewhere bool // it may match from another place
 }
 
 // add adds one part: what a figure is here and there, in words and as a number.
@@ -74,7 +78,6 @@ func compare(sc *scene, s, other *plan.Shot) (d difference) {
 	if who == nil || whom == nil || !s.Staging.Placed || !other.Staging.Placed {
 		return d
 	}
-	placeless := len(d.parts)
 	v, o := over(s, who), over(other, whom)
 	if sc.hasHeight(who.Name) && sc.hasHeight(whom.Name) && math.Abs(v-o) > sameHeight+1e-9 {
 		d.add("over_eyes_m", "the lens "+height(u, v), height(u, o), v, o)
@@ -82,9 +85,7 @@ func compare(sc *scene, s, other *plan.Shot) (d difference) {
 	if look, back, ok := looks(s, other); ok && math.Abs(plan.Wrapped(look+back)) > sameLook {
 		d.add("eye_line_deg", "eye-line "+past(u, look), past(u, back), look, back)
 	}
-	if len(d.parts) > placeless || len(d.figures) > 0 && d.figures[0].Name == "distance_m" {
-		d.detail = mirrored(u, s, other)
-	}
+	d.elsewhere = true
 	return d
 }
 
@@ -151,14 +152,70 @@ func looks(s, other *plan.Shot) (look, back float64, ok bool) {
 	return float64(v.EyeLine), float64(o.EyeLine), here && there
 }
 
-// mirrored says where a camera would match its counterpart; "" where nothing says it.
-func mirrored(u units.Style, s, other *plan.Shot) string {
+// cures returns the statement that places the camera of a set-up where it matches its
+// counterpart, as far as it has been tried that nothing differs from there.
+func (sc *scene) cures(s, other *plan.Shot) []lang.Cure {
+	u := style(s)
 	x, y, z, ok := mirror(s, other)
-	if !ok {
-		return ""
+	if !ok || s.Staging.Placer == 0 || z < 0 {
+		return nil
 	}
-	text := ways(u, x, y)
-	return fmt.Sprintf("It would match from `camera at %s, %s high, aims at %s`.", text, u.Tape(z), s.Start.To)
+	x, y, z = written(u, x), written(u, y), written(u, z)
+	if d := compare(sc, moved(s, x, y, z), other); len(d.parts) > 0 {
+		return nil
+	}
+	text := fmt.Sprintf("camera at %s, %s high, aims at %s", ways(u, x, y), length(u, z), lang.WriteName(s.Start.To))
+	whole := text
+	if s.Staging.Because != "" {
+		whole += ", because " + lang.WriteText(s.Staging.Because)
+	}
+	return []lang.Cure{{Text: text, Edits: []lang.Edit{{Range: sc.placed(s), Text: whole}}}}
+}
+
+// The inch in metres is exact (international yard and pound agreement, 1959).
+const inch = 0.0254
+
+// written returns a length, in metres, as it is once it has been written: as a tape reads
+// it, or to the centimetre where that is finer.
+func written(u units.Style, v float64) float64 {
+	step := 0.01
+	switch far := math.Abs(v); {
+	case u.System == units.Imperial && far < 120*inch:
+		step = inch / 4
+	case u.System == units.Imperial && far < 1200*inch:
+		step = inch
+	case u.System == units.Imperial:
+		step = 12 * inch
+	case far < 1:
+		step = 0.001
+	}
+	return math.Round(v/step) * step
+}
+
+// length writes such a length.
+func length(u units.Style, v float64) string {
+	if u.System == units.Imperial || v < 0.9995 {
+		return u.Tape(v)
+	}
+	return units.Decimal(v, 2) + " m"
+}
+
+// moved returns a shot as it starts with its camera elsewhere on the floor of the scene,
+// aimed at whom it starts on.
+func moved(s *plan.Shot, x, y, z float64) *plan.Shot {
+	other, at := *s, *s.Staging
+	other.Staging, other.Subjects = &at, nil
+	wx, wy, wz := s.OnFloor(s.Subject(s.Start.To), 0)
+	at.Home = plan.Pose{X: x, Y: y, Z: z}
+	at.Home.Pan, at.Home.Tilt = at.Home.Bearing(wx, wy, wz)
+	other.Optics.Rig, other.Optics.Camera = &plan.Rig{Tilt: at.Home.Tilt}, plan.Still(0)
+	for _, u := range s.Subjects {
+		v := *u
+		x, y, z := at.FromFloor(s.OnFloor(u, 0))
+		v.Across, v.Along, v.Up = plan.Still(x), plan.Still(y), plan.Still(z)
+		other.Subjects = append(other.Subjects, &v)
+	}
+	return &other
 }
 
 // mirror returns the place on the floor of the scene that is to whom a set-up starts on, and
@@ -186,8 +243,8 @@ func ways(u units.Style, x, y float64) string {
 		v           float64
 		below, over string
 	}{{x, "left", "right"}, {y, "downstage", "upstage"}} {
-		if math.Abs(w.v) >= 0.005 {
-			list = append(list, u.Tape(math.Abs(w.v))+" "+word(w.v, w.below, w.over))
+		if w.v != 0 {
+			list = append(list, length(u, math.Abs(w.v))+" "+word(w.v, w.below, w.over))
 		}
 	}
 	if len(list) == 0 {

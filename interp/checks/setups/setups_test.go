@@ -251,14 +251,27 @@ func TestTheMirroredPlaceMatches(t *testing.T) {
 	}
 }
 
-func TestSaysTheMirroredPlace(t *testing.T) {
+func TestCuresWithTheMirroredPlace(t *testing.T) {
 	g := ticketWindow(floor{})
 	g.shot("12B", place{1, 1.3, 1.5}, "MARRIT", 75)
 	c := g.shot("12C", place{1.5, -0.35, 1.6}, "OSKEL", 75)
-	c.Staging.Matches, c.Staging.Matcher = "12B", 22
+	c.Staging.Matches, c.Staging.Matcher, c.Staging.Because = "12B", 22, "it is \"so\""
 	d := g.findings()
-	if len(d) != 1 || d[0].Range.Start.Line != 22 || d[0].Detail != "It would match from `camera at 49.6 cm right, 33.7 cm downstage, 1.6 m high, aims at OSKEL`." {
-		t.Errorf("%+v", d)
+	const text = "camera at 49.6 cm right, 33.7 cm downstage, 1.6 m high, aims at OSKEL"
+	if len(d) != 1 || d[0].Range.Start.Line != 22 || len(d[0].Cures) != 1 || d[0].Cures[0].Text != text {
+		t.Fatalf("%+v", d)
+	}
+	if e := d[0].Cures[0].Edits; len(e) != 1 || e[0].Text != text+`, because "it is \"so\""` || e[0].Range.Start.Line != c.Staging.Placer {
+		t.Errorf("%+v", e)
+	}
+	c.Imperial = true
+	if cure := g.findings()[0].Cures[0].Text; cure != `camera at 1'7 1/2" right, 1'1 1/4" downstage, 5'3" high, aims at OSKEL` {
+		t.Error(cure)
+	}
+	// A stop that differs is not cured by going somewhere.
+	c.FNumber = 8
+	if cures := g.findings()[0].Cures; len(cures) != 0 {
+		t.Errorf("%+v", cures)
 	}
 }
 
