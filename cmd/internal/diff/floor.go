@@ -64,15 +64,12 @@ func (s spot) level(scene *plan.Scene, in units.Style) string {
 		}
 	}
 	s.high = 0
-	if text := s.ways(in); text != "" {
-		return text
-	}
-	return "the zero point"
+	return s.full(in)
 }
 
-// full is level with how high the spot is.
+// full says where a spot is and how high.
 func (s spot) full(in units.Style) string {
-	return s.level(&plan.Scene{}, in) + ", " + in.Gap(s.high) + " high"
+	return moments.FloorPlace(s.right, s.upstage, s.high, in)
 }
 
 // moved adds to a list that something has moved by so much.
@@ -92,7 +89,7 @@ func (s spot) length() float64 {
 
 // stands says where a camera is and looks as its shot starts.
 func stands(p plan.Pose, in units.Style) string {
-	return spot{p.X, p.Y, p.Z}.full(in) + ", pan " + moments.Heading("pan", p.Pan, in) + ", tilt " + moments.Heading("tilt", p.Tilt, in)
+	return spot{p.X, p.Y, p.Z}.full(in) + ", pan " + moments.Heading("pan", plan.Wrapped(p.Pan), in) + ", tilt " + moments.Heading("tilt", p.Tilt, in)
 }
 
 // turnedBy says by how much a camera is turned from one pose to another; "" for nothing.

@@ -281,7 +281,7 @@ func TestScenesAreWritten(t *testing.T) {
 		t.Fatal(err)
 	}
 	mark, camera := read.Plans[0].Scenes[0].Marks[0].Details[0], read.Plans[0].Shots[0].Details[0]
-	if mark.Name != "mark-moved" || mark.Metres != 0.25 || mark.Before != "20 cm left, 1 m upstage, 0 mm high" {
+	if mark.Name != "mark-moved" || mark.Metres != 0.25 || mark.Before != "20 cm left, 1 m upstage" {
 		t.Errorf("the mark is %+v", mark)
 	}
 	if camera.Name != "camera-moved" || camera.Metres != 0.25 || camera.Degrees != 3 {
