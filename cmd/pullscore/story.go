@@ -35,8 +35,9 @@ reason in words, or nothing.
 
 A stay is from a landing to the next start; while the focus follows somebody it
 stays on them. Times are those of the shots, and shots count one after the other,
-as the plan has them. Of the lines, the time in which the speaker is sharp counts
-by the chance that they are.
+as the plan has them: of an action that several set-ups cover, each counts. Of the
+lines, the time in which the speaker is sharp counts by the chance that they are;
+lines that are only heard count nowhere.
 
 Plans with errors are left out and named; the errors go to standard error, and the
 exit code is then 1. In a folder, kits (plans without shots) are passed over.`

@@ -26,7 +26,7 @@ func lineTime(s *plan.Shot) (all, sharp float64) {
 		l := &s.Lines[i]
 		u := s.Subject(l.Who)
 		from, to := max(0, float64(l.Start)), min(float64(l.End), float64(s.Duration))
-		if u == nil || !(to > from) {
+		if u == nil || l.Off || !(to > from) { // nobody has to be seen who is only heard
 			continue
 		}
 		if keys == nil {

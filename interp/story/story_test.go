@@ -107,6 +107,28 @@ func TestRacksAreThoseOfTheList(t *testing.T) {
 	}
 }
 
+// A line that is only heard is nobody's to be seen on: it counts nowhere.
+func TestHeardLines(t *testing.T) {
+	for _, p := range plansOf(t) {
+		for _, s := range p.Shots {
+			for i := range s.Lines {
+				l := &s.Lines[i]
+				long := min(float64(l.End), float64(s.Duration)) - max(0, float64(l.Start))
+				if s.Subject(l.Who) == nil || long <= 0 {
+					continue
+				}
+				before := story.Of(p).Lines
+				l.Off = true
+				if after := story.Of(p).Lines; !near(float64(before-after), long) {
+					t.Errorf("%s %s: %v s of lines, and %v s with %q only heard", p.File, s.ID, before, after, l.Text)
+				}
+				return // one says it
+			}
+		}
+	}
+	t.Error("no plan has a line")
+}
+
 // The share of own lines is that of a close look at every moment of them.
 func TestOwnLines(t *testing.T) {
 	seen := 0

@@ -64,12 +64,14 @@ func (c comparison) tape(n plan.Number) string {
 	return units.ForTable(c.after.Imperial).Tape(float64(n))
 }
 
-// aside writes how far to the side somebody is.
+// aside writes how far to the side somebody is. What is left of the error of a computation
+// is no side.
 func (c comparison) aside(n plan.Number) string {
+	const none = 1e-9
 	switch {
-	case n < 0:
+	case n < -none:
 		return c.tape(-n) + " left"
-	case n > 0:
+	case n > none:
 		return c.tape(n) + " right"
 	}
 	return "in the middle"

@@ -109,7 +109,7 @@ func framesOf(scene *plan.Scene, rate timecode.Rate, least int) []Frame {
 func sceneSays(p *plan.Plan, scene *plan.Scene, list []setup, left []string) string {
 	doc := p.Title
 	if scene.Title != "" {
-		doc += ", " + scene.Title
+		doc += ", scene “" + scene.Title + "”"
 	}
 	doc += ". " + floorOf(scene) + focusSays(list[0].shot.Optics.FromLens)
 	if len(left) > 0 {
