@@ -50,7 +50,11 @@ func build(root *names.Unit, l *load.Loader, before *plan.Plan) (p *program, aga
 		File: root.File.Path, Title: f.Title, Units: f.Units, Tape: f.Tape, Rate: f.Rate.String(),
 		Shots: []*plan.Shot{}, Defaults: append([]plan.Default{}, f.Defaults...),
 	}
+	for _, s := range f.Scenes {
+		p.plan.Scenes = append(p.plan.Scenes, s.Plan())
+	}
 	p.buildShots()
+	p.finishScenes()
 	p.plan.Defaults = append(p.plan.Defaults, moments.Assumed(p.plan.Shots)...)
 	p.compareScript()
 	p.letter()

@@ -33,6 +33,8 @@ func timingOf(stmt lang.Statement) (t timing, ok bool) {
 		return timing{on: s.On, landing: s.Landing, lasts: s.Over, speed: s.Speed, alongside: s.Alongside, profile: s.Profile}, true
 	case *lang.Boom:
 		return timing{on: s.On, landing: s.Landing, lasts: s.Over, speed: s.Speed, alongside: s.Alongside, profile: s.Profile}, true
+	case *lang.CameraMoves:
+		return timing{on: s.On, landing: s.Landing, lasts: s.Over, speed: s.Speed, alongside: s.Alongside, profile: s.Profile}, true
 	case *lang.Zoom:
 		return timing{on: s.On, landing: s.Landing, lasts: s.Over, alongside: s.Alongside, profile: s.Profile}, true
 	case *lang.Turn:

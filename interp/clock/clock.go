@@ -77,6 +77,8 @@ type With struct {
 	Begun   bool      // the shot begins at a timecode
 	Epoch   int64     // there, as frames: its timecodes count from it
 	Landing Landing
+	Given   []Given                         // of the first items, which are those of a scene; the others are the shot's
+	Scene   bool                            // the items are those of a scene
 	Tokens  func(*lang.Text) []speech.Token // the words of a text
 }
 
@@ -155,12 +157,13 @@ type Idle struct {
 func New(with With) *Clock {
 	n := len(with.Items)
 	c := &Clock{
-		Talk: spoken.Read(with.Items, with.Lex, with.Tokens),
+		Talk: spoken.Read(with.Items, with.Lex, with.Tokens, with.wide()),
 		with: with, items: with.Items, Before: make([]float64, n+1), At: make([]moment, n),
 		PullOf: make([]*Pull, n), rackAbove: make([]*Pull, n),
 		cues: cuesOf(with.Items), movements: map[int]*movement{}, untimed: untimedOf(with.Items),
 	}
 	c.ends = sync.OnceValue(c.endings)
+	c.takeGiven()
 	return c
 }
 
@@ -201,6 +204,10 @@ func (c *Clock) pass(n int, ahead bool) (ok bool) {
 // step takes one item; it returns where the clock stands after it, and whose turn
 // it was.
 func (c *Clock) step(k int, now float64, t turn, ahead bool) (after float64, next turn, ok bool) {
+	if c.isGiven(k) {
+		return now, t, true
+	}
+	c.setsTimes(k)
 	in := &c.items[k].In
 	switch s := c.items[k].Stmt.(type) {
 	case *lang.Speech:
@@ -300,7 +307,7 @@ func (c *Clock) resolve(k int) {
 	switch s := c.items[k].Stmt.(type) {
 	case *lang.Cue:
 		w = c.cue(k, s, false)
-	case *lang.Moves, *lang.Dolly, *lang.Zoom, *lang.Track, *lang.Boom, *lang.Turn:
+	case *lang.Moves, *lang.Dolly, *lang.Zoom, *lang.Track, *lang.Boom, *lang.Turn, *lang.CameraMoves:
 		w = c.movement(k, false)
 	case *lang.Rack, *lang.Follow:
 		w = c.timePull(c.PullOf[k], false)

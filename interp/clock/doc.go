@@ -11,6 +11,7 @@
 //   - words.go: words, as package spoken finds them
 //   - ends.go: when a line, a move, an action or a rack is over
 //   - heard.go: what the cut says, which is asked before the plan
+//   - given.go: times that a scene gives
 //   - away.go: what the cut has taken away
 //   - written.go: the times as the plan has them
 package clock

@@ -124,6 +124,8 @@ func (c *Clock) endings() ending {
 			word = "track"
 		case *lang.Boom:
 			word = "boom"
+		case *lang.CameraMoves:
+			word = "camera"
 		case *lang.Turn:
 			if mv := c.movements[k]; mv != nil && mv.Keeps && mv.until == nil {
 				continue // nobody knows its end yet

@@ -131,7 +131,7 @@ func (c *Clock) readMovements() {
 		if !ok {
 			continue
 		}
-		mv := &movement{Move: stage.Move{Item: k, Stmt: c.items[k].Stmt, Smooth: t.profile != lang.ProfileEven}, timing: t}
+		mv := &movement{Move: stage.Move{Item: k, Stmt: c.items[k].Stmt, In: *in, Eyes: math.NaN(), Smooth: t.profile != lang.ProfileEven}, timing: t}
 		switch s := mv.Stmt.(type) {
 		case *lang.Moves:
 			mv.Kind, mv.Smooth = "moves", s.Profile == lang.ProfileSmooth
@@ -140,11 +140,17 @@ func (c *Clock) readMovements() {
 			mv.Kind, mv.ok = "zoom", c.readZoom(in, s, mv)
 		case *lang.Turn:
 			mv.ok = c.readTurn(in, s, mv)
+		case *lang.CameraMoves:
+			mv.Kind, mv.Floor = "camera", s.To
+			mv.ok = c.with.Stage.CheckFloor(s.To, "the camera", *in)
 		default:
 			mv.ok = c.readSlide(in, mv)
 		}
 		mv.ok = c.readLength(in, mv) && mv.ok && !c.torn(mv.Stmt)
 		c.movements[k] = mv
+		if c.isGiven(k) {
+			c.walkGiven(k, mv)
+		}
 	}
 }
 
@@ -164,6 +170,13 @@ func (c *Clock) readLength(in *names.Reader, mv *movement) (ok bool) {
 // readWalk reads who moves, and to where.
 func (c *Clock) readWalk(in *names.Reader, s *lang.Moves, mv *movement) (ok bool) {
 	d, okW := in.Who(s.Who, names.DeclSubject)
+	eyes, okEyes := c.with.Stage.ReadEyes(s.Eyes, *in)
+	if mv.Eyes = eyes; !okEyes {
+		return false
+	}
+	if mv.Floor = cmp.Or(s.Floor, c.with.Stage.FloorOf(s.To, *in)); mv.Floor != nil {
+		return c.readToFloor(in, d, okW, mv)
+	}
 	if s.By != nil {
 		mv.FromSelf = true
 		mv.By, ok = in.Within(s.By, names.DimLength, 1e-4, stage.MaxDistance, "somebody goes 0.1 mm to 1000 km")
@@ -195,6 +208,19 @@ func (c *Clock) readWalk(in *names.Reader, s *lang.Moves, mv *movement) (ok bool
 	return true
 }
 
+// readToFloor reads a walk to a place on the floor.
+func (c *Clock) readToFloor(in *names.Reader, d *names.Decl, known bool, mv *movement) (ok bool) {
+	who := "somebody"
+	if known {
+		who = d.Name.Text
+	}
+	if ok = c.with.Stage.CheckFloor(mv.Floor, who, *in); !ok || !known {
+		return false
+	}
+	mv.Who = c.with.Stage.Subjects[who]
+	return mv.Who != nil && mv.Who.Ok
+}
+
 // readZoom reads what a zoom goes to.
 func (c *Clock) readZoom(in *names.Reader, s *lang.Zoom, mv *movement) (ok bool) {
 	if mv.By, ok = in.Positive(s.To, names.DimLength); !ok {
@@ -218,7 +244,7 @@ func (c *Clock) movement(k int, ahead bool) When {
 			return w
 		case !mv.ok: // told; its moments have been looked at all the same
 			return failed
-		case !mv.FromSelf && mv.Along.On != nil && c.with.Stage.HangsOn(mv.Along.On, mv.Who):
+		case mv.Floor == nil && !mv.FromSelf && mv.Along.On != nil && c.with.Stage.HangsOn(mv.Along.On, mv.Who):
 			c.items[k].In.Fail(mv.Stmt.(*lang.Moves).To.Range(), "circle", fmt.Sprintf("%s would stand relative to itself", mv.Who.Name), "")
 			return failed
 		case w.State == Failed:
@@ -251,7 +277,7 @@ func (c *Clock) movement(k int, ahead bool) When {
 // where the movements written above it leave whoever goes: one written below may
 // itself wait for this.
 func (c *Clock) fromSpeed(k int, mv *movement, start float64, ahead bool) (over float64, ok bool) {
-	if mv.Who == nil {
+	if mv.Who == nil && mv.Floor == nil {
 		return math.Abs(mv.By) / mv.Speed, true
 	}
 	for ; c.timedTo < k; c.timedTo++ {
@@ -263,7 +289,11 @@ func (c *Clock) fromSpeed(k int, mv *movement, start float64, ahead bool) (over 
 	if over = c.with.Stage.Takes(&mv.Move, start); over > 0 {
 		return over, true
 	}
-	c.fail(k, "out-of-range", mv.Who.Name+" stands there already, and a speed gives no time", "Write over and a time, or leave the line out.")
+	who := "the camera"
+	if mv.Who != nil {
+		who = mv.Who.Name
+	}
+	c.fail(k, "out-of-range", who+" stands there already, and a speed gives no time", "Write over and a time, or leave the line out.")
 	return 0, false
 }
 

@@ -24,6 +24,7 @@ func (c *Clock) Finish(sh *plan.Shot) {
 				Who: l.Who, Text: names.ValueOf(s.Words), Start: start, End: end,
 				Estimated: s.Lasting == nil && s.To == nil && l.Heard == nil, Words: l.Drawn(),
 				InCut: sh.InCut(m.StartS, m.EndS, c.CutOut(l)),
+				Off:   s.Off, To: c.whom(it.In, s.Whom),
 			})
 		case *lang.Cue:
 			sh.Cues = append(sh.Cues, plan.Cue{Name: s.Name.Text, T: start, InCut: sh.InCut(m.StartS, m.StartS, c.ItemCutOut(i))})
@@ -37,4 +38,16 @@ func (c *Clock) Finish(sh *plan.Shot) {
 			}
 		}
 	}
+}
+
+// whom returns to whom a line is said; empty where that is not said.
+func (c *Clock) whom(in names.Reader, n *lang.Name) string {
+	if n == nil {
+		return ""
+	}
+	d, ok := in.Who(n, names.DeclSubject, names.DeclVoice)
+	if !ok {
+		return ""
+	}
+	return d.Name.Text
 }

@@ -8,6 +8,7 @@ import (
 	"pullscore/interp/kit"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
+	"pullscore/interp/scene"
 	"pullscore/interp/speech"
 	"pullscore/lang"
 	"pullscore/lang/timecode"
@@ -35,11 +36,13 @@ type Film struct {
 	Lenses  map[string]kit.Lens
 	Pullers map[string]kit.Puller
 
-	People People // who speaks or moves anywhere
+	People People         // who speaks or moves anywhere
+	Scenes []*scene.Scene // of all files
 	Shots  []Shot
 	Cuts   []*cut.File // what the edit statements name
 	Clips  []*edit.Log // what the clips statements name
 
+	sceneOf  map[*lang.Section]*scene.Scene // of all shots that stand under one
 	shotCuts map[*lang.Section]*cut.Shot
 	words    map[*lang.Text][]speech.Token
 }
@@ -49,6 +52,7 @@ type Film struct {
 type Shot struct {
 	Section *lang.Section
 	Read    bool
+	Scene   *scene.Scene // under which it stands; nil: none
 }
 
 // CutOf returns what the cuts say of a shot; nil where the film follows none.

@@ -12,6 +12,7 @@ import (
 	"pullscore/interp/load"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
+	"pullscore/interp/scene"
 	"pullscore/interp/speech"
 	"pullscore/interp/viewer"
 	"pullscore/lang"
@@ -33,7 +34,7 @@ type reader struct {
 func Read(root *names.Unit, l *load.Loader, before *plan.Plan, told *names.Report) (f *Film, again bool) {
 	f = &Film{
 		Source: l.Source, Sections: l.Sections(), Lost: l.Lost, Lets: map[*names.Decl]*names.LetValue{},
-		Cameras: map[string]kit.Camera{}, Lenses: map[string]kit.Lens{}, Pullers: map[string]kit.Puller{},
+		sceneOf: map[*lang.Section]*scene.Scene{}, Cameras: map[string]kit.Camera{}, Lenses: map[string]kit.Lens{}, Pullers: map[string]kit.Puller{},
 	}
 	r := &reader{Film: f, root: root, loader: l, before: before}
 	r.Evaluator = names.Evaluator{Reporter: names.Reporter{To: told}, Names: r.value}
@@ -49,6 +50,7 @@ func Read(root *names.Unit, l *load.Loader, before *plan.Plan, told *names.Repor
 	names.MoveCheck{Reporter: r.Reporter, Scope: f.Scope}.CheckMoves()
 	r.findPeople()
 	r.splitWords()
+	r.readScenes()
 	r.readClips()
 	clips := r.askedClips()
 	r.readCuts(clips)
@@ -61,10 +63,10 @@ func shotsOf(sections []*lang.Section) (list []Shot) {
 	for _, sec := range sections {
 		switch head := sec.Head.(type) {
 		case *lang.Shot:
-			list = append(list, Shot{sec, true})
+			list = append(list, Shot{Section: sec, Read: true})
 		case *lang.Bad:
 			if names.Meant(sec) == "shot" {
-				list = append(list, Shot{&lang.Section{Head: &lang.Shot{Node: head.Node}, Body: sec.Body}, false})
+				list = append(list, Shot{Section: &lang.Section{Head: &lang.Shot{Node: head.Node}, Body: sec.Body}})
 			}
 		}
 	}

@@ -90,6 +90,8 @@ func Meant(sec *lang.Section) string {
 		return "move"
 	case *lang.Shot:
 		return "shot"
+	case *lang.Scene:
+		return "scene"
 	case *lang.Bad:
 		if h.Keyword != "" {
 			return h.Keyword

@@ -108,13 +108,13 @@ func (x *expansion) add(body []lang.Statement, in Reader, depth int) {
 }
 
 func (l *Lexicon) resolveCall(call *lang.Call, in Reader, depth int) (*lang.Section, bool) {
-	d := l.Find(call.Name.Text)
+	d, told := l.Find(call.Name.Text), Reporter{To: in.To}
 	switch {
 	case d == nil:
-		l.Outside().Undeclared(call.Name.Range(), call.Name.Text, "move", DeclMove)
+		l.Tells(in.To).Undeclared(call.Name.Range(), call.Name.Text, "move", DeclMove)
 		return nil, false
 	case d.Kind != DeclMove:
-		l.Fail(call.Name.Range(), "wrong-kind", fmt.Sprintf("%s is a %s, not a move", call.Name.Text, d.Kind), "")
+		told.Fail(call.Name.Range(), "wrong-kind", fmt.Sprintf("%s is a %s, not a move", call.Name.Text, d.Kind), "")
 		return nil, false
 	}
 	for up := in.Env; up != nil; up = up.outer {
@@ -123,7 +123,7 @@ func (l *Lexicon) resolveCall(call *lang.Call, in Reader, depth int) (*lang.Sect
 		}
 	}
 	if depth >= maxCallDepth {
-		l.Fail(call.Range(), "nested-too-deep", fmt.Sprintf("moves use moves more than %d deep", maxCallDepth), "")
+		told.Fail(call.Range(), "nested-too-deep", fmt.Sprintf("moves use moves more than %d deep", maxCallDepth), "")
 		return nil, false
 	}
 	if d.Unread() {
@@ -131,7 +131,7 @@ func (l *Lexicon) resolveCall(call *lang.Call, in Reader, depth int) (*lang.Sect
 	}
 	params := d.Stmt.(*lang.Move).Params
 	if len(params) != len(call.Args) {
-		l.Report(lang.Diagnostic{
+		told.Report(lang.Diagnostic{
 			Code: "wrong-arguments", Severity: lang.Error, Range: call.Range(),
 			Message: fmt.Sprintf("%s takes %d values, and here are %d", call.Name.Text, len(params), len(call.Args)),
 			Detail:  "As in " + signature(d.Stmt.(*lang.Move)) + ".",

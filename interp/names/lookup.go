@@ -16,6 +16,7 @@ type Lexicon struct {
 	Evaluator
 	Head   *lang.Shot
 	Film   *Scope
+	Staged *Scope // what the scene declares whose action the shot has; nil: none
 	Local  *Scope // what the shot declares itself: subjects, voices, cues
 	Lets   map[*Decl]*LetValue
 	givens map[given]LetValue                // arguments that have been computed
@@ -77,7 +78,21 @@ func (l *Lexicon) find(name string) *Decl {
 	if d := l.Local.Find(DeclSubject, name); d != nil {
 		return d
 	}
+	if l.Staged != nil {
+		if d := l.Staged.Find(DeclSubject, name); d != nil {
+			return d
+		}
+	}
 	return l.Film.Find(DeclSubject, name)
+}
+
+// Scopes returns where names are declared, from the widest: the film, the scene and the
+// shot.
+func (l *Lexicon) Scopes() []*Scope {
+	if l.Staged == nil {
+		return []*Scope{l.Film, l.Local}
+	}
+	return []*Scope{l.Film, l.Staged, l.Local}
 }
 
 // valueOf returns the value of a let of the film. Frames in it are frames of the shot:
@@ -151,7 +166,7 @@ const worthComparing = 100_000
 func (l *Lexicon) names(kinds []DeclKind) []string {
 	var list []string
 	listed := map[string]bool{}
-	for _, s := range []*Scope{l.Local, l.Film} {
+	for _, s := range slices.Backward(l.Scopes()) {
 		for _, d := range s.Order {
 			if slices.Contains(kinds, d.Kind) && !listed[d.Name.Text] {
 				listed[d.Name.Text] = true

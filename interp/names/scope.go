@@ -21,13 +21,14 @@ const (
 	DeclCue
 	DeclLet
 	DeclMove
+	DeclMark
 	DeclCamera
 	DeclLens
 	DeclPuller
 )
 
 // kindNames are the kinds as the keywords that declare them.
-var kindNames = [...]string{"subject", "voice", "cue", "let", "move", "camera", "lens", "puller"}
+var kindNames = [...]string{"subject", "voice", "cue", "let", "move", "mark", "camera", "lens", "puller"}
 
 // String returns the keyword that declares such a thing.
 func (k DeclKind) String() string { return kindNames[k] }
@@ -241,6 +242,10 @@ func Declared(stmt lang.Statement) (DeclKind, *lang.Name) {
 	switch s := stmt.(type) {
 	case *lang.Subject:
 		return DeclSubject, s.Name
+	case *lang.Actor:
+		return DeclSubject, s.Name
+	case *lang.FloorMark:
+		return DeclMark, s.Name
 	case *lang.Voice:
 		return DeclVoice, s.Name
 	case *lang.Cue:
@@ -303,6 +308,20 @@ func SettingKey(stmt lang.Statement) string {
 		return "begins"
 	case *lang.Lasts:
 		return "lasts"
+	case *lang.Crop:
+		return "crop"
+	case *lang.Origin:
+		return "origin"
+	case *lang.Covers:
+		return "covers"
+	case *lang.PlacesAs:
+		return "places"
+	case *lang.RunsWith:
+		return "runs"
+	case *lang.Matches:
+		return "matches"
+	case *lang.CameraAt:
+		return "camera"
 	}
 	return ""
 }

@@ -122,7 +122,7 @@ func While(times []float64, steps func(from, to float64) int, holds func(t float
 // subject is to the picture, and both ends of the shot.
 func (s *Shot) frameKeys(u *Subject) []float64 {
 	end := float64(s.Duration)
-	keys := slices.Concat([]float64{0, end}, s.Optics.Keys(), s.Optics.Focal.Keys(), u.Along.Keys(), u.Across.Keys())
+	keys := slices.Concat([]float64{0, end}, s.Optics.Keys(), s.Optics.Focal.Keys(), u.Along.Keys(), u.Across.Keys(), u.HeightKeys())
 	for _, p := range s.Pulls {
 		keys = append(keys, float64(p.Start), float64(p.Land))
 	}
@@ -167,6 +167,9 @@ func (s *Shot) FillSeen() {
 	for _, u := range s.Subjects {
 		v := s.ViewOf(u, 0)
 		u.Seen = &Seen{Tape: Number(v.Tape()), Above: Number(v.Above), OffAxis: Number(v.OffAxis()), InFrame: []Interval{}, Measured: None()}
+		if s.Staging != nil {
+			u.Measured = s.read(u)
+		}
 		for _, in := range s.Framed(u) {
 			u.InFrame = append(u.InFrame, Interval{Number(in[0]), Number(in[1])})
 		}
@@ -187,4 +190,15 @@ func (s *Shot) CrossesIn(kind string, degPerSec, t float64) float64 {
 		return math.NaN()
 	}
 	return s.Speed().Screen(wide / degPerSec)
+}
+
+// read returns the tape that was read to a subject at its first place; none where nobody
+// read one.
+func (s *Shot) read(u *Subject) Number {
+	for i := range s.Readings {
+		if r := &s.Readings[i]; r.Who == u.Name && r.At == "" {
+			return Number(r.Tape)
+		}
+	}
+	return None()
 }

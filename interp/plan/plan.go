@@ -182,6 +182,7 @@ type Subject struct {
 
 	Along    *Track  `json:"-"` // from the camera's first place, along the axis
 	Across   *Track  `json:"-"`
+	Deltas   *Deltas `json:"-"`                // what tapes that were read add to the distances of the floor; nil: none were
 	Up       *Track  `json:"-"`                // over the lens as the shot starts; nil: level with it
 	SlantDeg float64 `json:"-"`                // of the tape, 0 where read along the axis
 	Slant    Number  `json:"slant_m,omitzero"` // the slant tape as read

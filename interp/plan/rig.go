@@ -124,7 +124,7 @@ func (o *Optics) angle(list []Sweep, first, t float64, bearing func(Pose, float6
 		return s.To
 	case s.With != nil:
 		at := func(t float64) float64 {
-			return bearing(o.Place(t), s.With.Across.At(t), s.With.Along.At(t), s.With.height(t))
+			return bearing(o.Place(t), s.With.Across.At(t), s.With.Along.At(t), s.With.Height(t))
 		}
 		return s.From + Wrapped(at(t)-at(s.Start))
 	}
@@ -147,7 +147,7 @@ func (o *Optics) Keys() []float64 {
 			if s.With != nil {
 				keys = append(keys, s.With.Along.Keys()...)
 				keys = append(keys, s.With.Across.Keys()...)
-				keys = append(keys, s.With.heightKeys()...)
+				keys = append(keys, s.With.HeightKeys()...)
 			}
 		}
 	}
@@ -187,19 +187,25 @@ func (s *Shot) ViewOf(u *Subject, t float64) View {
 	if s.Optics.Rig == nil {
 		return View{Along: s.DistanceAt(u, t), Across: u.Across.At(t)}
 	}
-	return s.Optics.Pose(t).View(u.Across.At(t), u.Along.At(t), u.height(t))
+	v := s.Optics.Pose(t).View(u.Across.At(t), u.Along.At(t), u.Height(t))
+	if u.Deltas == nil {
+		return v
+	}
+	tape := v.Tape()
+	k := (tape + u.Deltas.At(t)) / tape
+	return View{Along: v.Along * k, Across: v.Across * k, Above: v.Above * k}
 }
 
-// height is how far over the lens of the start the subject is at t, metres.
-func (u *Subject) height(t float64) float64 {
+// Height returns how far over the lens of the start the subject is at t, in metres.
+func (u *Subject) Height(t float64) float64 {
 	if u.Up == nil {
 		return 0
 	}
 	return u.Up.At(t)
 }
 
-// heightKeys returns the times at which that starts or stops changing.
-func (u *Subject) heightKeys() []float64 {
+// HeightKeys returns the times at which that starts or stops changing.
+func (u *Subject) HeightKeys() []float64 {
 	if u.Up == nil {
 		return nil
 	}

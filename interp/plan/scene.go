@@ -127,6 +127,15 @@ func (g *Staging) OnFloor(x, y, z float64) (right, upstage, high float64) {
 	return g.Home.X + x*cos + y*sin, g.Home.Y - x*sin + y*cos, g.Home.Z + z
 }
 
+// Heading returns how many degrees of pan on the floor of the scene the camera of the shot
+// has as the shot starts, to which its own turns are added; 0 where it has no place there.
+func (s *Shot) Heading() float64 {
+	if s.Staging == nil || !s.Staging.Placed {
+		return 0
+	}
+	return s.Staging.Home.Pan
+}
+
 // FromFloor returns where a point of the floor of the scene is on the floor of the shot,
 // metres.
 func (g *Staging) FromFloor(right, upstage, high float64) (x, y, z float64) {
@@ -150,7 +159,7 @@ func (s *Shot) Stands(t float64) Pose {
 // OnFloor returns where a subject is at t on the floor of the scene, in metres, or on
 // that of the shot where the camera has no place.
 func (s *Shot) OnFloor(u *Subject, t float64) (right, upstage, high float64) {
-	x, y, z := u.Across.At(t), u.Along.At(t), u.height(t)
+	x, y, z := u.Across.At(t), u.Along.At(t), u.Height(t)
 	if s.Staging == nil || !s.Staging.Placed {
 		return x, y, z
 	}

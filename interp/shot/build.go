@@ -53,12 +53,16 @@ func Build(f *film.Film, sec *lang.Section, ch change.Change, opt Options) (out 
 	out = &Built{Plan: sh, Head: b.Head, Body: sec.Body, Subtitles: f.Subtitles(), Times: opt.Times}
 	b.Shot = sh
 	b.Settings = map[string]lang.Statement{}
+	b.staged = b.staging()
+	if b.staged != nil {
+		b.lex.Staged = b.staged.scene.Scope
+	}
 	twice := false // where the header between two shots is lost, the first that is said twice tells it
 	for _, s := range sec.Body {
 		if key := names.SettingKey(s); key != "" {
 			twice = !b.Once(b.Settings, key, s, twice) || twice
 		}
-		b.declareLocal(s)
+		b.lex.Declare(s)
 		switch s := s.(type) {
 		case *lang.Remark:
 			sh.Notes = append(sh.Notes, s.Text.Value)
@@ -74,11 +78,11 @@ func Build(f *film.Film, sec *lang.Section, ch change.Change, opt Options) (out 
 		sh.Operator = with.Operator.Text
 	}
 	b.runs(f.Speed(with, b.lex))
-	b.Items = b.lex.Place(ch.Apply(b.lex.Expand(sec.Body)))
+	b.Items = b.lex.Place(ch.Apply(b.expand()))
 	b.lex.Lose(sec, b.Items, f.Lost)
 	out.Items, out.Lost = b.Items, b.lex.Here
 	set, ok := b.setup(with)
-	if ok {
+	if ok = ok && (b.staged == nil || !b.staged.lost); ok {
 		out.Setup = *set
 		set.Fill(b.Shot, b.Film.Tape == "lens")
 		b.compute(out, opt)
@@ -92,8 +96,10 @@ func Build(f *film.Film, sec *lang.Section, ch change.Change, opt Options) (out 
 // compute fills in what needs a set-up: places, times and figures.
 func (b *builder) compute(out *Built, opt Options) {
 	b.begins()
-	b.Stage = stage.New(b.lex, b.Ch, &out.Plan.Optics, out.Setup.Focal, b.Film.People)
+	b.fillStaging()
+	b.Stage = stage.New(b.lex, b.Ch, &out.Plan.Optics, out.Setup.Focal, b.Film.People, b.ground())
 	out.Stage = b.Stage
+	readings := b.measure()
 	if out.Clock = b.runClock(out, opt); opt.asPlanned || opt.cut != nil {
 		return
 	}
@@ -103,11 +109,13 @@ func (b *builder) compute(out *Built, opt Options) {
 	endFollows(racks, float64(out.Plan.Duration))
 	b.Stage.EndTurns(float64(out.Plan.Duration))
 	b.limitTurns(out)
+	b.fillReadings(readings)
 	out.Fill(racks, opt.Lines, opt.Needed)
 	b.tellClips()
 	if opt.Lines {
 		b.untimed(out.Pulls)
 		b.sayRig(out)
+		b.sayFloor()
 	}
 	b.sayNearLoss(out.Plan.Optics.Light)
 }

@@ -38,7 +38,8 @@ type builder struct {
 	Cut      *cut.Shot  // what the cuts say of the shot; nil where the plan follows none
 	Epoch    int64      // where the plan has the shot begin, as frames
 	Defaults []plan.Default
-	dry      bool // it is no shot, but what no shot says: nothing is missed
+	staged   *staging // what the shot has of a scene; nil: nothing of any
+	dry      bool     // it is no shot, but what no shot says: nothing is missed
 }
 
 // newBuilder returns what builds the shot of a section, with one change.
@@ -75,28 +76,6 @@ func (b *builder) runs(at timecode.Speed) {
 	if at.Off() {
 		b.Shot.Shoots, b.Shot.SlowFactor = plan.Number(at.Shoots), plan.Number(at.Factor())
 	}
-}
-
-// declareLocal takes what the shot declares itself; a subject may stand
-// elsewhere in one shot than in the rest of the film.
-func (b *builder) declareLocal(stmt lang.Statement) {
-	d := &names.Decl{Stmt: stmt}
-	if d.Kind, d.Name = names.Declared(stmt); d.Name == nil {
-		return
-	}
-	key := names.ScopeKey{Space: names.DeclSubject, Name: names.Fold(d.Name.Text)}
-	if old, ok := b.lex.Local.ByFolded[key]; ok {
-		b.Clash(old, d)
-		return
-	}
-	if old, ok := b.Film.Scope.ByFolded[key]; ok {
-		replaces := old.Name.Text == d.Name.Text && old.Kind == names.DeclSubject && d.Kind == names.DeclSubject
-		if !replaces {
-			b.Clash(old, d)
-			return
-		}
-	}
-	b.lex.Local.Put(d)
 }
 
 // setup resolves what the shot is taken with; ok is false where it cannot be computed.
@@ -152,7 +131,16 @@ func (b *builder) with(lens *kit.Lens, l clock.Landing) clock.With {
 	return clock.With{
 		Lex: b.lex, Items: b.Items, Stage: b.Stage, Change: b.Ch, Lens: lens, Pace: b.Film.Pace, Alone: b.dry,
 		Begun: b.Shot.BeginsAt != "", Epoch: b.Epoch, Landing: l, Tokens: b.Film.Tokens,
+		Given: b.given(),
 	}
+}
+
+// given returns when the scene has its items; nil for a shot without its action.
+func (b *builder) given() []clock.Given {
+	if b.staged == nil {
+		return nil
+	}
+	return b.staged.given
 }
 
 // startsOn resolves where the focus is when the shot starts.
@@ -222,12 +210,7 @@ func (b *builder) sayCut(lines int) {
 // duration returns when the shot ends, in seconds: with the last thing in it, or
 // where `lasts` says.
 func (b *builder) duration(out *Built, racks []*clock.Pull) float64 {
-	end := out.Clock.Before[len(b.Items)]
-	for _, m := range out.Clock.At {
-		if m.Known {
-			end = max(end, m.EndS)
-		}
-	}
+	end := out.Clock.End()
 	for _, p := range racks {
 		if !math.IsInf(p.LandS, 0) {
 			end = max(end, p.LandS)
@@ -241,6 +224,9 @@ func (b *builder) duration(out *Built, racks []*clock.Pull) float64 {
 	}
 	t := b.lasts()
 	if math.IsNaN(t) {
+		if b.staged != nil && b.staged.part.Action {
+			end = max(end, b.staged.part.To-b.staged.part.From)
+		}
 		return end
 	}
 	if end > t+1e-6 {

@@ -8,5 +8,7 @@
 //   - order.go: its racks and follows in the order of time
 //   - turns.go: how far its camera tilts
 //   - defaults.go: what it is taken to say where it does not
+//   - staging.go: what it has of the scene under which it stands
+//   - measured.go: the tapes that were read in it
 //   - resolve.go: a shot that cannot be computed, and what no shot says
 package shot

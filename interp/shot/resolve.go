@@ -41,7 +41,7 @@ func (b *builder) look(set *setup.Setup) {
 	if set.Lens.Ok && !b.Film.Scope.Lost["with"] && !b.lex.Here["with"] {
 		lens = &set.Lens
 	}
-	b.Stage = stage.New(b.lex, b.Ch, &b.Shot.Optics, b.Shot.Optics.Focal.At(0), b.Film.People)
+	b.Stage = stage.New(b.lex, b.Ch, &b.Shot.Optics, b.Shot.Optics.Focal.At(0), b.Film.People, b.ground())
 	c := clock.New(b.with(lens, aSecond{}))
 	b.readCut(c, b.Film.CutOf(b.Section))
 	b.startsOn()

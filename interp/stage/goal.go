@@ -134,6 +134,9 @@ func (st *Stage) aim(g *Goal, x *lang.Expr, in names.Reader, split bool) (ok boo
 	}
 	u := st.Subjects[q.On.Text]
 	switch {
+	case u != nil && !u.Ok && st.unplaced(u):
+		st.noPlace(x.Range(), u.Name, in)
+		return false
 	case u == nil || !u.Ok:
 		return false
 	case math.IsInf(q.V, 0):

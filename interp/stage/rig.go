@@ -14,6 +14,7 @@ package stage
 
 import (
 	"math"
+	"slices"
 
 	"pullscore/interp/plan"
 )
@@ -46,8 +47,8 @@ func (st *Stage) settle(moves []*Move) {
 	}
 	for range settleRounds {
 		heads, stays := st.heads(moves), true
-		for i := range heads {
-			stays = stays && math.Abs(heads[i]-before[i]) <= settled
+		for i, m := range moves {
+			stays = stays && math.Abs(heads[i]-before[i]) <= settled && st.leadsThere(m)
 		}
 		if stays {
 			return
@@ -79,6 +80,8 @@ func (m *Move) goes() (x, y, z float64) {
 		return m.By * cos, -m.By * sin, 0
 	case "boom":
 		return 0, 0, m.By
+	case "camera":
+		return m.shift[0], m.shift[1], m.shift[2]
 	}
 	return 0, 0, 0
 }
@@ -153,7 +156,7 @@ func AngleOf(kind string, p plan.Pose) float64 {
 
 // bearing is where whom a turn is about has to be looked for at t, degrees.
 func (st *Stage) bearing(m *Move, t float64) float64 {
-	pan, tilt := st.optics.Place(t).Bearing(m.Aim.Across.At(t), m.Aim.Along.At(t), 0)
+	pan, tilt := st.optics.Place(t).Bearing(m.Aim.Across.At(t), m.Aim.Along.At(t), m.Aim.Height(t))
 	if m.Kind == "tilt" {
 		return tilt
 	}
@@ -202,7 +205,7 @@ func (st *Stage) kept(m *Move, s plan.Sweep) (parts []plan.Sweep) {
 // keysOf returns when somebody or the place of the camera starts or stops changing
 // between two times.
 func (st *Stage) keysOf(u *Subject, from, to float64) (keys []float64) {
-	all := append(append(u.Along.Keys(), u.Across.Keys()...), st.optics.Camera.Keys()...)
+	all := slices.Concat(u.Along.Keys(), u.Across.Keys(), u.HeightKeys(), st.optics.Camera.Keys())
 	for _, s := range st.optics.Rig.Slides {
 		all = append(all, s.Start, s.End)
 	}

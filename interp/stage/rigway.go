@@ -27,7 +27,10 @@ func (st *Stage) rigged(m *Move, hangs map[*Subject]bool) *rigged {
 	case m.Kind == "zoom": // changes what is sharp
 		return &rigged{}
 	case m.Kind == "moves" && hangs[m.Who]:
-		return &rigged{x: m.Who.Across.At(m.End) - m.Who.Across.At(m.Start), y: m.Who.Along.At(m.End) - m.Who.Along.At(m.Start)}
+		return &rigged{
+			x: m.Who.Across.At(m.End) - m.Who.Across.At(m.Start), y: m.Who.Along.At(m.End) - m.Who.Along.At(m.Start),
+			z: m.Who.Height(m.End) - m.Who.Height(m.Start),
+		}
 	case m.Kind == "moves" && st.watched(m):
 		return &rigged{} // the camera turns with them
 	case m.Kind == "moves" || m.Keeps || m.turnsNothing():

@@ -31,6 +31,12 @@ type Stage struct {
 	optics *plan.Optics
 	style  units.Style // of lengths in words
 	people map[string]bool
+	ground *Ground // nil: there is no scene
+	lex    *names.Lexicon
+	marks  map[*names.Decl]*marked
+	asked  []*names.Decl // the marks that are being placed
+
+	readings []*Reading
 
 	Subjects map[string]*Subject
 	Order    []*Subject
@@ -50,10 +56,18 @@ type Subject struct {
 	Decl        *names.Decl
 	FirstAlong  spot // where it stands at first
 	FirstAcross spot
-	sideSaid    bool       // its line says to which side it stands
-	besides     []*Subject // that it ever stands relative to
-	busy        bool       // being placed
-	placed      bool       // or tried to be
+	firstUp     spot
+	firstGround float64     // height of what it stands on at first
+	byTape      bool        // it stands by its distance from a camera that is not there
+	Level       bool        // no line says its height: it is level with the lens
+	OnFloor     bool        // it has a place on the floor of a scene
+	EyesSaid    bool        // its line says how high its eyes are
+	eyes        float64     // at first, metres over what it stands on; 0 of a thing
+	ground      *plan.Track // height of what it stands on
+	sideSaid    bool        // its line says to which side it stands
+	besides     []*Subject  // that it ever stands relative to
+	busy        bool        // being placed
+	placed      bool        // or tried to be
 	Ok          bool
 }
 
@@ -80,34 +94,46 @@ type Move struct {
 	Item       int
 	number     int // among the moves taken
 	Stmt       lang.Statement
-	Kind       string // moves, dolly, zoom, track, boom, pan or tilt
+	Kind       string // moves, dolly, zoom, track, boom, camera, pan or tilt
 	Who        *Subject
 	Along      spot // of a person
 	Across     spot
 	KeepsSide  bool
-	By         float64  // dolly: forth positive; track and boom: to the right and up; pan and tilt likewise, degrees; zoom: the focal length; FromSelf: away from the camera
-	FromSelf   bool     // a person goes by so much from where they then stand
-	Speed      float64  // metres a second, where it says no time; else 0
-	Aim        *Subject // of a pan or a tilt: whom it goes to, or stays with; nil: it turns by By
-	Keeps      bool     // it stays with them, until the next turn of its kind
-	Start, End float64  // End is infinite where it stays with somebody and nothing says how long
+	By         float64      // dolly: forth positive; track and boom: to the right and up; pan and tilt likewise, degrees; zoom: the focal length; FromSelf: away from the camera
+	FromSelf   bool         // a person goes by so much from where they then stand
+	Speed      float64      // metres a second, where it says no time; else 0
+	Aim        *Subject     // of a pan or a tilt: whom it goes to, or stays with; nil: it turns by By
+	Keeps      bool         // it stays with them, until the next turn of its kind
+	Floor      *lang.Floor  // where it goes on the floor of a scene; nil: by the fields above
+	In         names.Reader // of that place
+	Eyes       float64      // how high a person's eyes are as they arrive; NaN: as before
+	Start, End float64      // End is infinite where it stays with somebody and nothing says how long
 	Smooth     bool
 
 	From, To float64 // of a turn, once it is laid: degrees
 
-	head   float64 // where the camera looked as it was laid, degrees to the right
-	onAxis bool    // it lies on the track of the camera's axis
-	parts  int     // sweeps that it lies on the rig as
+	head   float64    // where the camera looked as it was laid, degrees to the right
+	onAxis bool       // it lies on the track of the camera's axis
+	to     site       // where a move to a place on the floor leads, as it was laid
+	upFrom float64    // how high the eyes were before
+	shift  [3]float64 // how far that takes the camera
+	parts  int        // sweeps that it lies on the rig as
 }
 
 // New places the subjects of the shot: its own, then the file's.
 // focal is the focal length before any zoom, metres; people are those who sway where
-// nothing else is said of them.
-func New(l *names.Lexicon, ch change.Change, optics *plan.Optics, focal float64, people map[string]bool) *Stage {
-	st := &Stage{ch: ch, people: people, optics: optics, style: styleOf(l.Film.Settings), Subjects: map[string]*Subject{}}
+// nothing else is said of them; ground is how a scene lies under it, nil for none.
+func New(l *names.Lexicon, ch change.Change, optics *plan.Optics, focal float64, people map[string]bool, ground *Ground) *Stage {
+	st := &Stage{
+		ch: ch, people: people, optics: optics, style: styleOf(l.Film.Settings), Subjects: map[string]*Subject{},
+		ground: ground, lex: l, marks: map[*names.Decl]*marked{},
+	}
 	here := l.Outside()
-	for _, s := range []*names.Scope{l.Film, l.Local} {
+	for _, s := range l.Scopes() {
 		for _, d := range s.Order {
+			if ground != nil && ground.Named != nil && s == l.Film && !ground.Named(d.Name.Text) {
+				continue
+			}
 			if d.Kind == names.DeclSubject && l.Find(d.Name.Text) == d {
 				u := &Subject{Decl: d, Subject: &plan.Subject{Name: d.Name.Text}}
 				st.Subjects[u.Name] = u
@@ -122,10 +148,11 @@ func New(l *names.Lexicon, ch change.Change, optics *plan.Optics, focal float64,
 	for _, u := range st.Order {
 		u.Along, u.Across = &plan.Track{}, &plan.Track{}
 	}
-	for _, u := range st.Order {
-		u.Along.From, u.Across.From = onTrack(u.FirstAlong, false), onTrack(u.FirstAcross, true)
-	}
 	*optics.Camera, *optics.Focal, optics.Rig = *plan.Still(0), *plan.Still(focal), nil
+	st.raise()
+	for _, u := range st.Order {
+		u.Along.From, u.Across.From = onTrack(u.FirstAlong, along), onTrack(u.FirstAcross, across)
+	}
 	return st
 }
 
@@ -136,36 +163,58 @@ func (st *Stage) place(u *Subject, here names.Reader) {
 		return
 	}
 	u.placed = true
-	s, ok := u.Decl.Stmt.(*lang.Subject)
-	if !ok {
-		return // it could not be read, and stands nowhere
-	}
 	u.busy = true
+	switch s := u.Decl.Stmt.(type) { // another could not be read, and stands nowhere
+	case *lang.Subject:
+		st.read(u, s.Deep, s.Sways, here)
+		if floor := cmp.Or(s.Floor, st.asFloor(s.Place, here)); floor != nil {
+			st.placeOnFloor(u, floor, s.Eyes, here)
+		} else if st.ground != nil && st.ground.Scene {
+			u.byTape = true // from a camera, which the floor does not have
+		} else {
+			st.placeByTape(u, s.Place, here)
+		}
+	case *lang.Actor:
+		st.read(u, s.Deep, s.Sways, here)
+		if st.ground != nil && st.ground.Placed { // else it is told where it is asked for
+			st.placeOnFloor(u, s.At, s.Eyes, here)
+			st.frozen(u)
+		}
+	}
+	if side, ok := st.ch.SideOf(u.Name); ok {
+		u.FirstAcross.V = side
+	}
+	u.busy = false
+}
+
+// read reads how deep a subject is, and how much it sways.
+func (st *Stage) read(u *Subject, deep, sways *lang.Expr, here names.Reader) {
 	u.Deep, u.Sways = 0, plan.None()
-	if s.Deep != nil {
-		if v, ok := here.Within(s.Deep, names.DimLength, 0, 1000, "a subject is 0 to 1000 m deep"); ok {
+	if deep != nil {
+		if v, ok := here.Within(deep, names.DimLength, 0, 1000, "a subject is 0 to 1000 m deep"); ok {
 			u.Deep = plan.Number(v)
 		}
 	}
-	if s.Sways != nil {
-		if v, ok := here.Within(s.Sways, names.DimLength, 0, 10, "a subject sways 0 to 10 m"); ok {
+	if sways != nil {
+		if v, ok := here.Within(sways, names.DimLength, 0, 10, "a subject sways 0 to 10 m"); ok {
 			u.Sways = plan.Number(v)
 		}
 	}
-	if s.Sways == nil && st.people[u.Name] {
+	if sways == nil && st.people[u.Name] {
 		u.Sways, u.SwayAssumed = hand.Person, true
 	}
-	u.FirstAlong, u.FirstAcross, u.Ok = st.Spots(s.Place, here, u)
+}
+
+// placeByTape resolves where a subject stands by its distance from the camera.
+func (st *Stage) placeByTape(u *Subject, pl *lang.Place, here names.Reader) {
+	u.FirstAlong, u.FirstAcross, u.Ok = st.Spots(pl, here, u)
 	u.StandsBy(u.FirstAlong.On)
 	u.Beside = ""
 	if on := u.FirstAlong.On; on != nil {
 		u.Beside = on.Name
 	}
 	u.FirstAlong.Back(st.ch.Back)
-	if side, ok := st.ch.SideOf(u.Name); ok {
-		u.FirstAcross.V = side
-	}
-	u.busy = false
+	st.alongTilted(u)
 }
 
 // Spots resolves a place. For a subject's first place, self is that subject,
@@ -281,7 +330,7 @@ func inTime(a, b *Move) int { return cmp.Compare(a.Start, b.Start) }
 func (st *Stage) lift(m *Move) {
 	off := func(tr *plan.Track) { tr.Steps = tr.Steps[:len(tr.Steps)-1] }
 	switch m.Kind {
-	case "dolly", "track", "boom":
+	case "dolly", "track", "boom", "camera":
 		st.liftSlide(m)
 	case "pan", "tilt":
 		list := st.sweeps(m.Kind)
@@ -292,6 +341,10 @@ func (st *Stage) lift(m *Move) {
 		off(m.Who.Along)
 		if !m.KeepsSide {
 			off(m.Who.Across)
+		}
+		if m.Floor != nil {
+			off(m.Who.Up)
+			off(m.Who.ground)
 		}
 	}
 }
@@ -307,9 +360,10 @@ func (st *Stage) lay(moves []*Move) {
 		st.laid = append(st.laid, laid{m, latest})
 	}
 	st.layAt(moves, st.heads(moves))
-	if st.optics.Turns() {
+	if st.optics.Turns() || slices.ContainsFunc(moves, func(m *Move) bool { return m.Floor != nil }) {
 		st.settle(moves)
 	}
+	st.correct()
 }
 
 // layAt lays moves where the camera looks so many degrees to the right as each
@@ -330,12 +384,18 @@ func (st *Stage) layAt(moves []*Move, heads []float64) {
 			m.onAxis = true
 		case m.Kind == "dolly" || m.Kind == "track" || m.Kind == "boom":
 			st.slide(m)
+		case m.Kind == "camera":
+			st.slideTo(m)
 		case m.Kind == "zoom":
 			o.Focal.Add(plan.Step{Start: m.Start, End: m.End, To: plan.Spot{Offset: m.By}, Smooth: m.Smooth})
 		}
 	}
 	for _, m := range moves {
 		if m.Kind != "moves" {
+			continue
+		}
+		if m.Floor != nil {
+			st.walk(m)
 			continue
 		}
 		m.Who.Along.Add(plan.Step{Start: m.Start, End: m.End, To: st.leadsTo(m), Smooth: m.Smooth})
@@ -352,7 +412,7 @@ func (st *Stage) leadsAcross(m *Move) plan.Spot {
 	if m.FromSelf {
 		return plan.Spot{Offset: m.Who.Across.At(m.Start) + m.Across.V}
 	}
-	across := onTrack(m.Across, true)
+	across := onTrack(m.Across, across)
 	if across.Parent == nil && st.optics.Rig != nil {
 		across.Offset += st.optics.Place(m.End).X
 	}
@@ -365,7 +425,7 @@ func (st *Stage) leadsTo(m *Move) plan.Spot {
 	if m.FromSelf {
 		return plan.Spot{Offset: m.Who.Along.At(m.Start) + m.By}
 	}
-	along := onTrack(m.Along, false)
+	along := onTrack(m.Along, along)
 	if along.Parent == nil {
 		along.Offset += st.optics.Place(m.End).Y
 	}
@@ -378,6 +438,8 @@ func (st *Stage) leadsTo(m *Move) plan.Spot {
 // stays.
 func (st *Stage) Takes(m *Move, start float64) (long float64) {
 	switch {
+	case m.Floor != nil:
+		return st.takesOnFloor(m, start)
 	case m.FromSelf && !m.KeepsSide:
 		return math.Hypot(m.By, m.Across.V) / m.Speed
 	case m.Who == nil || m.FromSelf:
@@ -429,14 +491,20 @@ func (st *Stage) MovesIn(from, to float64) []*Move {
 	return list
 }
 
-func onTrack(s spot, across bool) plan.Spot {
-	switch {
-	case s.On == nil:
+// An axis is one of the three that a subject has a track of.
+type axis uint8
+
+const (
+	along axis = iota
+	across
+	up
+)
+
+func onTrack(s spot, of axis) plan.Spot {
+	if s.On == nil {
 		return plan.Spot{Offset: s.V}
-	case across:
-		return plan.Spot{Parent: s.On.Across, Offset: s.V}
 	}
-	return plan.Spot{Parent: s.On.Along, Offset: s.V}
+	return plan.Spot{Parent: [...]*plan.Track{along: s.On.Along, across: s.On.Across, up: s.On.Up}[of], Offset: s.V}
 }
 
 // HangsOn tells whether a subject's place is, or ever becomes, relative to

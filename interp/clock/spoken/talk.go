@@ -22,7 +22,21 @@ type Talk struct {
 	speaks map[string][]*Line // the same by who speaks
 	bad    []int              // the items that may be spoken lines, and could not be read
 	said   func() *said       // the words of all lines, once they are asked for
+	wide   Wide
 }
+
+// Wide says which items look in all lines, and not in those next above and below them:
+// those of a shot whose lines are a scene's.
+type Wide struct {
+	From int    // the first such item
+	Out  []bool // by item: a line that the shot does not have
+}
+
+// looks reports whether an item looks in all lines.
+func (w *Wide) looks(item int) bool { return item >= w.From }
+
+// has reports whether an item is no line that the shot does not have.
+func (w *Wide) has(item int) bool { return item >= len(w.Out) || !w.Out[item] }
 
 // An Ask is who asks for a line or for words.
 type Ask struct {
@@ -36,8 +50,8 @@ const speechWord = ":"
 
 // Read returns the talk of items, with the words of every line, so that anchors find
 // them.
-func Read(items []names.Item, lex *names.Lexicon, tokens func(*lang.Text) []speech.Token) *Talk {
-	t := &Talk{Lines: make([]*Line, len(items)), lex: lex, speaks: map[string][]*Line{}}
+func Read(items []names.Item, lex *names.Lexicon, tokens func(*lang.Text) []speech.Token, wide Wide) *Talk {
+	t := &Talk{Lines: make([]*Line, len(items)), lex: lex, speaks: map[string][]*Line{}, wide: wide}
 	for i := range items {
 		it := &items[i]
 		if bad, ok := it.Stmt.(*lang.Bad); ok && (bad.Keyword == speechWord || bad.Keyword == "") {
@@ -51,7 +65,9 @@ func Read(items []names.Item, lex *names.Lexicon, tokens func(*lang.Text) []spee
 		if d, ok := it.In.Who(s.Who, names.DeclSubject, names.DeclVoice); ok {
 			l.Who = d.Name.Text
 		}
-		t.Lines[i] = l
+		if t.Lines[i] = l; !wide.has(i) {
+			continue
+		}
 		t.InOrder = append(t.InOrder, l)
 		t.speaks[l.Who] = append(t.speaks[l.Who], l)
 	}
@@ -88,6 +104,9 @@ func (t *Talk) nearest(k int) (above, below *Line) {
 // besideBad tells whether a line next to item k could not be read, or nobody
 // knows whose it is: it may be the one that is meant.
 func (t *Talk) besideBad(k int) bool {
+	if t.wide.looks(k) {
+		return len(t.bad) > 0 || len(t.speaks[""]) > 0
+	}
 	above, below := t.nearest(k)
 	if is(above, "") || is(below, "") {
 		return true
@@ -107,6 +126,9 @@ func (t *Talk) besideBad(k int) bool {
 // nobody knows which, and it reports that.
 func (t *Talk) LineOf(q Ask, who string, where lang.Range) (l *Line, ok bool) {
 	above, below := t.nearest(q.Item)
+	if t.wide.looks(q.Item) {
+		above, below = nil, nil
+	}
 	lines := t.speaks[who]
 	switch {
 	case is(above, who) && !is(below, who):

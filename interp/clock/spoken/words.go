@@ -16,6 +16,9 @@ import (
 // [n] have them. The number counts within one line. ok is false where they are not found,
 // or in several places, which it reports.
 func (t *Talk) Find(q Ask, a *lang.Anchor) (hit Spotted, ok bool) {
+	if a.Name == nil && t.wide.looks(q.Item) {
+		return t.findWide(q, a)
+	}
 	n, p := max(a.Nth, 1), phrase(a)
 	var some, often []*Line // that have the words, and that have them so often
 	way := speech.ByWords
@@ -70,7 +73,7 @@ func (t *Talk) pick(q Ask, a *lang.Anchor, some, often []*Line, way speech.Way) 
 	switch {
 	case len(some) == 0 && (t.besideBad(q.Item) || a.Name != nil && t.lex.Here.Any(speechWord)): // one mistake is told once
 	case len(some) == 0:
-		q.In.Fail(a.Range(), "word-not-found", t.notFound(a), t.nearWord(q, a))
+		q.In.Fail(a.Range(), "word-not-found", t.notFound(q, a), t.nearWord(q, a))
 	case len(often) == 0:
 		t.notSoOften(q, a, some[0], way)
 	case len(often) > 1:
@@ -132,6 +135,9 @@ func (t *Talk) inSeveral(q Ask, a *lang.Anchor, lines []*Line, way speech.Way) {
 	} else {
 		d.Code = "word-twice"
 		d.Message = fmt.Sprintf("%q is in the line above and in the line below", a.Words.Value)
+		if t.wide.looks(q.Item) {
+			d.Message = fmt.Sprintf("%q is in %s lines", a.Words.Value, many)
+		}
 	}
 	var said, advice []string
 	for _, l := range lines {
@@ -188,9 +194,12 @@ const mostTried = 10
 // first returns the first n of a list.
 func first[T any](list []T, n int) []T { return list[:min(n, len(list))] }
 
-func (t *Talk) notFound(a *lang.Anchor) string {
-	if a.Name != nil {
+func (t *Talk) notFound(q Ask, a *lang.Anchor) string {
+	switch {
+	case a.Name != nil:
 		return fmt.Sprintf("no line of %s has %q", a.Name.Text, a.Words.Value)
+	case t.wide.looks(q.Item):
+		return fmt.Sprintf("no line has %q", a.Words.Value)
 	}
 	return fmt.Sprintf("neither the line above nor the one below has %q", a.Words.Value)
 }
@@ -213,7 +222,11 @@ func (t *Talk) nearWord(q Ask, a *lang.Anchor) string {
 	}
 	var among []string
 	above, below := t.nearest(q.Item)
-	for _, l := range []*Line{above, below} {
+	beside := []*Line{above, below}
+	if t.wide.looks(q.Item) {
+		beside, above, below = first(t.InOrder, mostTried), nil, nil
+	}
+	for _, l := range beside {
 		if l != nil {
 			for _, t := range l.Tokens {
 				among = append(among, t.Text)
@@ -226,6 +239,8 @@ func (t *Talk) nearWord(q Ask, a *lang.Anchor) string {
 	switch {
 	case above != nil:
 		return fmt.Sprintf("The line above is: %q.", names.ValueOf(above.Stmt.Words))
+	case len(t.InOrder) > 0 && below == nil:
+		return fmt.Sprintf("The first line is: %q.", names.ValueOf(t.InOrder[0].Stmt.Words))
 	case below != nil:
 		return fmt.Sprintf("The line below is: %q.", names.ValueOf(below.Stmt.Words))
 	}

@@ -4,6 +4,7 @@ package built
 
 import (
 	"math"
+	"slices"
 
 	"pullscore/interp/plan"
 	"pullscore/interp/stage"
@@ -15,6 +16,9 @@ func (b *Shot) fillBlocking() {
 	none := plan.None()
 	gone := b.gone()
 	for _, m := range b.Stage.Moves {
+		if m.Item < b.Clock.Given() && m.End <= 0 {
+			continue // of a scene, over before the shot
+		}
 		out := plan.Blocking{
 			Kind: m.Kind, Start: plan.Number(m.Start), End: plan.Number(m.End), Profile: "even",
 			From: none, To: none, FromMM: none, ToMM: none, FromDeg: none, ToDeg: none,
@@ -40,6 +44,9 @@ func (b *Shot) fillBlocking() {
 			}
 		case "zoom":
 			out.FromMM, out.ToMM = plan.Number(sh.Focal(m.Start)*1000), plan.Number(sh.Focal(m.End)*1000)
+		}
+		if m.Kind == "pan" {
+			out.FromDeg, out.ToDeg = out.FromDeg+plan.Number(sh.Heading()), out.ToDeg+plan.Number(sh.Heading())
 		}
 		sh.Blocking = append(sh.Blocking, out)
 	}
@@ -92,7 +99,7 @@ func (b *Shot) path(u *stage.Subject, camera []float64, closely bool) []plan.Poi
 	}
 	times := append(append([]float64{0}, u.Along.Keys()...), camera...)
 	if closely && sh.Optics.Rig != nil {
-		times = b.straightened(append(times, u.Across.Keys()...), func(t float64) []float64 {
+		times = plan.Straight(slices.Concat(times, u.Across.Keys(), u.HeightKeys()), float64(sh.Duration), func(t float64) []float64 {
 			v := sh.ViewOf(u.Subject, t)
 			return []float64{v.Along, v.Across, v.Above}
 		})

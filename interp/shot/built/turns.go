@@ -4,7 +4,6 @@ package built
 
 import (
 	"math"
-	"slices"
 
 	"pullscore/interp/plan"
 	"pullscore/interp/stage"
@@ -21,12 +20,12 @@ func (b *Shot) fillTurns() {
 			sh.Turns = append(sh.Turns, b.turn(m))
 		}
 	}
-	times := b.straightened(append(sh.Optics.Keys(), 0, float64(sh.Duration)), func(t float64) []float64 {
+	times := plan.Straight(append(sh.Optics.Keys(), 0, float64(sh.Duration)), float64(sh.Duration), func(t float64) []float64 {
 		p := sh.Optics.Pose(t)
 		return []float64{p.X, p.Y, p.Z, p.Pan * metresPerDegree, p.Tilt * metresPerDegree}
 	})
 	for _, t := range times {
-		p := sh.Optics.Pose(t)
+		p := sh.Stands(t)
 		sh.CameraPath = append(sh.CameraPath, plan.Station{
 			T: plan.Number(t), Right: plan.Number(p.X), Upstage: plan.Number(p.Y), High: plan.Number(p.Z),
 			PanDeg: plan.Number(p.Pan), TiltDeg: plan.Number(p.Tilt),
@@ -43,6 +42,9 @@ func (b *Shot) turn(m *stage.Move) plan.Turn {
 	t := plan.Turn{
 		Kind: m.Kind, Start: plan.Number(m.Start), End: plan.Number(m.End), From: plan.Number(m.From), To: plan.Number(m.To),
 		Profile: "even",
+	}
+	if m.Kind == "pan" {
+		t.From, t.To = t.From+plan.Number(b.Plan.Heading()), t.To+plan.Number(b.Plan.Heading())
 	}
 	if m.Aim != nil {
 		t.Target = m.Aim.Name
@@ -88,41 +90,3 @@ func (b *Shot) Fastest(m *stage.Move) (peak, at float64) {
 
 // mostSteps is at how many moments a turn is looked at, at most.
 const mostSteps = 20_000
-
-// straightened returns times with so many more between them that what changes in time
-// is straight between two, to a millimetre. of returns its values at a time, in metres.
-func (b *Shot) straightened(times []float64, of func(float64) []float64) []float64 {
-	const most, deep = 0.001, 12
-	end := float64(b.Plan.Duration)
-	keys := plan.Sorted(slices.DeleteFunc(times, func(t float64) bool { return !(t >= 0 && t <= end) }))
-	var out []float64
-	var split func(from, to float64, a, z []float64, level int)
-	split = func(from, to float64, a, z []float64, level int) {
-		var mid []float64
-		bent := false
-		for k := 1; k < 8; k++ {
-			u := float64(k) / 8
-			v := of(from + (to-from)*u)
-			for i := range v {
-				bent = bent || math.Abs(v[i]-(a[i]+(z[i]-a[i])*u)) > most*0.9
-			}
-			if k == 4 {
-				mid = v
-			}
-		}
-		if !bent || level >= deep {
-			return
-		}
-		half := from + (to-from)/2
-		split(from, half, a, mid, level+1)
-		out = append(out, half)
-		split(half, to, mid, z, level+1)
-	}
-	for i, t := range keys {
-		if i > 0 {
-			split(keys[i-1], t, of(keys[i-1]), of(t), 0)
-		}
-		out = append(out, t)
-	}
-	return out
-}

@@ -87,8 +87,9 @@ var textRooms = []room{
 	{"interp/clock/spoken", []string{"lang$", "interp/names", "interp/cut", "interp/speech", "interp/plan"}},
 	{"interp/clock", []string{"lang$", "interp/names", "interp/clock/spoken", "interp/stage", "interp/cut", "interp/kit", "interp/change", "interp/speech", "interp/plan", "interp/units"}},
 	{"interp/away", []string{"interp/clock", "interp/cut"}},
+	{"interp/scene", []string{"lang$", "lang/timecode", "interp/names", "interp/change", "interp/stage", "interp/clock$", "interp/plan", "interp/speech", "interp/units"}},
 	{"interp/film", []string{
-		"lang$", "lang/timecode", "interp/load", "interp/names", "interp/kit", "interp/cut", "interp/edit", "interp/takes$", "interp/takes/fit",
+		"lang$", "lang/timecode", "interp/load", "interp/names", "interp/kit", "interp/cut", "interp/edit", "interp/takes$", "interp/takes/fit", "interp/scene",
 		"interp/speech", "interp/wording", "interp/hand", "interp/viewer", "interp/plan", "interp/units",
 	}},
 	{"interp/rewrite", []string{"lang$", "interp/names", "interp/change", "interp/film", "interp/units"}},
@@ -100,7 +101,7 @@ var textRooms = []room{
 		"interp/setup", "interp/hand", "interp/holds", "interp/viewer", "interp/plan", "interp/units",
 	}},
 	{"interp/shot", []string{
-		"lang$", "lang/timecode", "interp/names", "interp/kit", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/away", "interp/film", "interp/rewrite",
+		"lang$", "lang/timecode", "interp/names", "interp/kit", "interp/change", "interp/stage", "interp/cut", "interp/clock", "interp/away", "interp/scene", "interp/film", "interp/rewrite",
 		"interp/setup", "interp/shot/built", "interp/plan", "interp/units",
 	}},
 	{"interp/lenses", []string{"optics", "interp/kit", "interp/plan", "interp/units"}},
@@ -117,7 +118,7 @@ var textRooms = []room{
 	{"interp/cures", []string{"lang$", "lang/rule", "interp/units", "interp/change", "interp/checks", "interp/shot", "interp/plan"}},
 	{"interp/mention", []string{"lang$", "interp/names", "interp/change", "interp/film", "interp/shot", "interp/speech"}},
 	{"interp", []string{
-		"lang$", "lang/lines", "lang/fountain", "lang/screenplay", "interp/load", "interp/names", "interp/mention", "interp/change", "interp/clock", "interp/film", "interp/rewrite", "interp/setup", "interp/shot",
+		"lang$", "lang/lines", "lang/fountain", "lang/screenplay", "interp/load", "interp/names", "interp/mention", "interp/change", "interp/clock", "interp/scene", "interp/film", "interp/rewrite", "interp/setup", "interp/shot", "interp/staging",
 		"interp/checks", "interp/cures", "interp/lenses", "interp/moments", "interp/revision", "interp/stops", "interp/wording", "interp/plan",
 	}},
 }

@@ -1,0 +1,71 @@
+// The scenes of a film, and which of them its shots stand under.
+
+package film
+
+import (
+	"pullscore/interp/names"
+	"pullscore/interp/scene"
+	"pullscore/lang"
+)
+
+// readScenes computes the scenes of all files, and finds that of every shot: the last
+// scene above it in its file, or else the only one of the files that it uses.
+func (r *reader) readScenes() {
+	by := map[*lang.Section]*scene.Scene{}
+	for _, sec := range r.Sections {
+		if names.Meant(sec) == "scene" {
+			by[sec] = r.Film.Stage(sec)
+			r.Film.Scenes = append(r.Film.Scenes, by[sec])
+			r.To.Diags = append(r.To.Diags, by[sec].Told...)
+		}
+	}
+	if len(by) == 0 {
+		return
+	}
+	var above, used *scene.Scene
+	own := map[*lang.Section]bool{}
+	for _, sec := range r.root.File.Sections {
+		own[sec] = true
+	}
+	others := 0
+	for sec, s := range by {
+		if !own[sec] {
+			used, others = s, others+1
+		}
+	}
+	if others == 1 {
+		above = used
+	}
+	at := 0
+	for _, sec := range r.root.File.Sections {
+		if s := by[sec]; s != nil {
+			above = s
+		}
+		if at < len(r.Shots) && sec.Head.Range() == r.Shots[at].Section.Head.Range() {
+			r.Shots[at].Scene = above
+			r.sceneOf[r.Shots[at].Section] = above
+			at++
+		}
+	}
+}
+
+// Stage computes the scene of a section anew.
+func (f *Film) Stage(sec *lang.Section) *scene.Scene {
+	return scene.Read(scene.Film{
+		Scope: f.Scope, Lets: f.Lets, Source: f.Source, Rate: f.Rate, Pace: f.Pace, People: f.People, Tokens: f.Tokens,
+	}, sec)
+}
+
+// SceneOf returns the scene under which a shot stands; nil for none.
+func (f *Film) SceneOf(sec *lang.Section) *scene.Scene { return f.sceneOf[sec] }
+
+// ShotOf returns the shot of an ID in the plan file, as it is written; nil where there is
+// none.
+func (f *Film) ShotOf(id string) *lang.Section {
+	for _, s := range f.Shots {
+		if head, ok := s.Section.Head.(*lang.Shot); ok && s.Read && head.ID == id {
+			return s.Section
+		}
+	}
+	return nil
+}

@@ -1,0 +1,146 @@
+// Parts: what of the action of a scene a shot has.
+
+package scene
+
+import (
+	"fmt"
+
+	"pullscore/interp/clock"
+	"pullscore/interp/names"
+	"pullscore/interp/units"
+	"pullscore/lang"
+)
+
+// A Part is what of the action of a scene a shot has, in seconds of the scene.
+type Part struct {
+	From, To float64
+	Action   bool   // lines, cues and moves come from the scene; else everyone stands as at From
+	RunsWith string // the shot with which it runs; empty: none
+}
+
+// Shots finds the shots of a film by their IDs, as they are written.
+type Shots func(id string) *lang.Section
+
+// Part returns what of the scene a shot has. ok is false where it has nothing of it, or
+// nobody knows what; mistakes go to a report.
+func (s *Scene) Part(sec *lang.Section, find Shots, to *names.Report) (p Part, ok bool) {
+	return s.part(sec, find, to, map[*lang.Section]bool{})
+}
+
+func (s *Scene) part(sec *lang.Section, find Shots, to *names.Report, seen map[*lang.Section]bool) (p Part, ok bool) {
+	seen[sec] = true
+	in := s.Lex.Tells(to)
+	var said lang.Statement
+	for _, stmt := range sec.Body {
+		switch stmt := stmt.(type) {
+		case *lang.Covers, *lang.PlacesAs, *lang.RunsWith:
+			if said != nil && names.SettingKey(said) != names.SettingKey(stmt) {
+				in.Fail(stmt.Range(), "conflicting-clauses", "`covers`, `runs` and `places` each say what is shot", "Keep one of them.")
+				continue
+			} else if said != nil {
+				continue // told as said twice
+			}
+			said = stmt
+		case *lang.CameraAt:
+			p.To, ok = p.From, true
+		}
+	}
+	switch said := said.(type) {
+	case *lang.Covers:
+		return s.covered(said, in)
+	case *lang.PlacesAs:
+		t, ok := s.Clock.Moment(said.At, in)
+		return Part{From: t, To: t}, ok
+	case *lang.RunsWith:
+		other := find(said.Shot.ID)
+		switch {
+		case other == nil:
+			in.Fail(said.Shot.Range(), "unknown-shot", fmt.Sprintf("no shot is called %s", said.Shot.ID), "")
+			return p, false
+		case seen[other]:
+			in.Fail(said.Shot.Range(), "circle", "the shots run with one another", "Let one of them say what it covers.")
+			return p, false
+		}
+		p, ok = s.part(other, find, &names.Report{}, seen)
+		p.RunsWith = said.Shot.ID
+		return p, ok && p.Action
+	}
+	return p, ok
+}
+
+// covered returns the part that a `covers` names.
+func (s *Scene) covered(c *lang.Covers, in names.Reader) (p Part, ok bool) {
+	p = Part{To: s.Long, Action: true}
+	if c.All {
+		return p, true
+	}
+	edge := func(a *lang.Anchor, word string) (t float64, ok bool) {
+		switch {
+		case a != nil:
+			return s.Clock.Moment(a, in)
+		case word == "start":
+			return 0, true
+		}
+		return s.Long, true
+	}
+	from, okFrom := edge(c.From, c.FromEdge)
+	until, okTo := edge(c.To, c.ToEdge)
+	if !okFrom || !okTo {
+		return p, false
+	}
+	if !(until > from) {
+		style := units.Style{}
+		in.Report(lang.Diagnostic{
+			Code: "covers-nothing", Severity: lang.Error, Range: c.Range(),
+			Message: fmt.Sprintf("the part ends %s before it starts", style.Time(from-until)),
+			Detail:  fmt.Sprintf("It would go from %s to %s of the scene.", style.Time(from), style.Time(until)),
+			Figures: []lang.Figure{{Name: "from_s", Value: from}, {Name: "to_s", Value: until}},
+		})
+		return p, false
+	}
+	p.From, p.To = from, until
+	return p, true
+}
+
+// ItemsFor returns the statements of the scene as a shot reads them, whose own subjects
+// may stand in place of the scene's. Their mistakes are told with the scene.
+func (s *Scene) ItemsFor(l *names.Lexicon) []names.Item {
+	var list []names.Item
+	for _, it := range l.ExpandQuietly(s.Section.Body) {
+		if !ofShots(it.Stmt) || it.In.Call == nil {
+			list = append(list, it)
+		}
+	}
+	return list
+}
+
+// Given returns when a part has the items of the scene, in seconds of the shot.
+func (s *Scene) Given(p Part) []clock.Given {
+	list := make([]clock.Given, len(s.Items))
+	for k := range s.Items {
+		list[k] = s.given(k, p)
+	}
+	return list
+}
+
+func (s *Scene) given(k int, p Part) (g clock.Given) {
+	m := &s.Clock.At[k]
+	if !m.Known {
+		return clock.Given{Out: true}
+	}
+	g = clock.Given{Start: m.StartS - p.From, End: m.EndS - p.From, Known: true}
+	_, walks := s.Items[k].Stmt.(*lang.Moves)
+	long := p.To - p.From
+	switch before, behind := g.End < 0 || g.End == 0 && g.Start < 0, g.Start > long || g.Start == long && g.End > long; {
+	case walks && before: // where it leads still counts
+	case before || behind:
+		return clock.Given{Out: true}
+	}
+	if l := s.Clock.Lines[k]; l != nil {
+		for _, w := range l.Spread() {
+			w.Start, w.End = w.Start-p.From, w.End-p.From
+			g.Words = append(g.Words, w)
+		}
+	}
+	return g
+}

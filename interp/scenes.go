@@ -1,0 +1,105 @@
+// Scenes: what their shots make of them, once all of those are built.
+
+package interp
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"pullscore/interp/names"
+	"pullscore/interp/plan"
+	"pullscore/interp/scene"
+	"pullscore/interp/staging"
+	"pullscore/lang"
+)
+
+// finishScenes says of every scene which shots it has, and how their cameras stand to its
+// people.
+func (p *program) finishScenes() {
+	for i, sc := range p.plan.Scenes {
+		sc.Cuts = append(sc.Cuts, p.cutsOf(i, p.film.Scenes[i])...)
+		sc.Axes = staging.LinesOfAction(sc, sc.Axes)
+		for _, s := range p.plan.Shots {
+			if s.Staging == nil || s.Of != i {
+				continue
+			}
+			sc.Setups = append(sc.Setups, s.ID)
+			if s.Placed {
+				s.Views = staging.Views(sc, s)
+				staging.FillBlocked(s)
+			}
+		}
+	}
+}
+
+// cutsOf returns the cuts of a scene: those of the edit where that has its shots, else
+// those that the plan says.
+func (p *program) cutsOf(scene int, from *scene.Scene) []plan.SceneCut {
+	if list := p.editOf(scene); len(list) > 0 {
+		return list
+	}
+	var list []plan.SceneCut
+	for k, it := range from.Items {
+		s, ok := it.Stmt.(*lang.CutTo)
+		if !ok || s.Shot == nil {
+			continue
+		}
+		t, ok := from.Clock.When(k, s.On)
+		to := p.shot(s.Shot.ID)
+		switch {
+		case p.film.ShotOf(s.Shot.ID) == nil:
+			it.In.Fail(s.Shot.Range(), "unknown-shot", fmt.Sprintf("no shot is called %s", s.Shot.ID), "")
+			continue
+		case !ok || to == nil:
+			continue // which has been told
+		case to.Staging == nil || !to.Action || to.Of != scene || t < float64(to.Covers[0])-aFrame || t > float64(to.Covers[1])+aFrame:
+			it.In.Fail(s.Range(), "cut-not-covered", fmt.Sprintf("%s does not cover this moment", s.Shot.ID), "")
+		}
+		list = append(list, plan.SceneCut{To: s.Shot.ID, T: plan.Number(t), Because: names.ValueOf(s.Because), At: s.Pos.Line})
+	}
+	slices.SortStableFunc(list, func(a, b plan.SceneCut) int { return cmp.Compare(a.T, b.T) })
+	return list
+}
+
+// aFrame is what a moment may lie outside of what a shot covers: what is left of the
+// computation of times, seconds.
+const aFrame = 1e-6
+
+// shot returns the shot of an ID that could be built; nil where there is none.
+func (p *program) shot(id string) *plan.Shot {
+	for _, s := range p.plan.Shots {
+		if s.ID == id {
+			return s
+		}
+	}
+	return nil
+}
+
+// editOf returns the cuts of a scene that the edit has, in the time of the scene: where
+// each piece of one of its shots begins, in the order of the record.
+func (p *program) editOf(scene int) (list []plan.SceneCut) {
+	type piece struct {
+		shot *plan.Shot
+		of   *plan.Piece
+	}
+	var pieces []piece
+	for _, s := range p.plan.Shots {
+		if s.Staging == nil || !s.Action || s.Of != scene {
+			continue
+		}
+		for i := range s.Pieces {
+			pieces = append(pieces, piece{s, &s.Pieces[i]})
+		}
+	}
+	slices.SortStableFunc(pieces, func(a, b piece) int {
+		return cmp.Compare(a.of.In, b.of.In)
+	})
+	for _, c := range pieces {
+		if n := len(list); n > 0 && list[n-1].To == c.shot.ID {
+			continue
+		}
+		list = append(list, plan.SceneCut{To: c.shot.ID, T: c.of.From + c.shot.Covers[0], FromEdit: true})
+	}
+	return list
+}
