@@ -13,7 +13,7 @@ const (
 	Person    = "person"
 	FloorMark = "floor-mark"
 	Zero      = "zero-point"
-	Wedge     = "set-up"
+	Wedge     = "wedge"
 	CameraWay = "camera-way"
 	PanArc    = "pan-arc"
 	View      = "field-of-view"
