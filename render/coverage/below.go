@@ -19,15 +19,7 @@ const (
 
 // below writes what stands under the lines.
 func (f *flow) below(sc *coverage.Scene) {
-	missing := "Nothing: every word has a set-up that holds its speaker."
-	if len(sc.Missing) > 0 {
-		var list []string
-		for _, g := range sc.Missing {
-			list = append(list, fmt.Sprintf("No set-up holds %s on “%s” (%s).", g.Who, g.Text, words(g)))
-		}
-		missing = strings.Join(list, " ")
-	}
-	f.say("Missing", missing, draw.Black)
+	f.say("Missing", missing(sc), draw.Black)
 	f.cut(sc.Cut)
 	var counts []string
 	for _, o := range sc.Speakers {
@@ -35,7 +27,26 @@ func (f *flow) below(sc *coverage.Scene) {
 	}
 	f.say("", sheet.Joined(counts), draw.Grey)
 	f.Y += 2
+	if sc.Staged != nil {
+		f.stagedSetups(sc)
+		return
+	}
 	f.setups(sc)
+}
+
+// missing says which words no set-up holds.
+func missing(sc *coverage.Scene) string {
+	if list := flagged(sc); len(list) > 0 {
+		return strings.Join(list, " ")
+	}
+	if len(sc.Missing) == 0 {
+		return "Nothing: every word has a set-up that holds its speaker."
+	}
+	var list []string
+	for _, g := range sc.Missing {
+		list = append(list, fmt.Sprintf("No set-up holds %s on “%s” (%s).", g.Who, g.Text, words(g)))
+	}
+	return strings.Join(list, " ")
 }
 
 // cut writes what the cut shows.

@@ -45,6 +45,9 @@ func (f *flow) line(sc *coverage.Scene, l *coverage.Line) {
 		if len(shown) == 0 { // words that only sound
 			shown = setups[:min(1, len(setups))]
 		}
+		if len(shown) == 0 { // a staged scene that nobody shoots
+			f.block(sc, l, row, nil, i == 0)
+		}
 		for part := range slices.Chunk(shown, most) {
 			f.block(sc, l, row, part, i == 0)
 		}
@@ -73,11 +76,20 @@ func having(setups []int, row []placed) (list []int) {
 
 // block draws a row of words and the bars of some set-ups.
 func (f *flow) block(sc *coverage.Scene, l *coverage.Line, row []placed, setups []int, first bool) {
-	g, y := f.Take(wordHeight+setupPitch*float64(len(setups))+blockAir, "line")
+	flags := flagsOf(sc, row)
+	high := wordHeight + setupPitch*float64(len(setups))
+	if len(flags) > 0 {
+		high += flagStrip
+	}
+	g, y := f.Take(high+blockAir, "line")
 	g.Number = l.Number
 	base := y + wordHeight - 1.4
 	number := draw.NewText(sheet.Margin, base, strconv.Itoa(l.Number), fontNumber, draw.Grey)
-	who := draw.NewText(headsEnd, base, l.Who, sheet.FontMark, draw.Black).Aligned(draw.End).Shortened((headsEnd - number.Room().Right() - 1.6))
+	name := l.Who
+	if l.Off {
+		name += " (off)"
+	}
+	who := draw.NewText(headsEnd, base, name, sheet.FontMark, draw.Black).Aligned(draw.End).Shortened((headsEnd - number.Room().Right() - 1.6))
 	if !first {
 		who = draw.NewText(headsEnd, base, "…", sheet.FontMark, draw.Grey).Aligned(draw.End)
 	}
@@ -94,6 +106,7 @@ func (f *flow) block(sc *coverage.Scene, l *coverage.Line, row []placed, setups 
 		bars.Add(id.Aligned(draw.End).Shortened((headsEnd - sheet.Margin)))
 		drawSetup(bars, sc, l, row, k, foot)
 	}
+	drawFlags(g, flags, y+wordHeight+setupPitch*float64(len(setups))+flagAir)
 }
 
 // drawSetup draws the bars of a set-up below a row of words, and the racks that land in
@@ -113,7 +126,7 @@ func drawSetup(g *draw.Group, sc *coverage.Scene, l *coverage.Line, row []placed
 			if c.Shown() {
 				signs.DrawShown(g, before(discs, x1)-shownAir, foot)
 			}
-		} else {
+		} else if sc.Staged == nil {
 			signs.DrawWithout(g, x1, x2, foot)
 		}
 		i = end

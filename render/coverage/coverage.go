@@ -70,6 +70,9 @@ func heading(sc *coverage.Scene) sheet.Heading {
 	if before, after, ok := strings.Cut(name, ":"); ok && strings.TrimSpace(after) != "" {
 		name, line = strings.TrimSpace(after), strings.TrimSpace(before)
 	}
+	if sc.Staged != nil && sc.Plan != sc.Title {
+		line = strings.TrimSpace(sc.Plan)
+	}
 	line = sheet.Joined([]string{line, units.Count(len(sc.Setups), "set-up"), units.Count(sc.Words, "word")})
 	return sheet.Heading{Name: name, Line: line}
 }

@@ -46,7 +46,7 @@ var paperRooms = []room{
 	{"render/cards", []string{"interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/signs"}},
 	{"render/lens", []string{"interp/units", "render/draw$", "render/sheet"}},
 	{"render/stops", []string{"interp/plan", "interp/units", "interp/moments", "interp/stops", "render/draw$", "render/sheet", "render/signs"}},
-	{"render/coverage", []string{"interp/coverage", "interp/units", "render/draw$", "render/sheet", "render/signs"}},
+	{"render/coverage", []string{"interp/coverage", "interp/moments", "interp/plan", "interp/units", "render/draw$", "render/sheet", "render/signs"}},
 	{"render/story", []string{"interp/story", "interp/units", "render/draw$", "render/sheet", "render/signs"}},
 	{"render/takes", []string{"interp/takes$", "interp/takes/predicted", "render/draw$", "render/sheet", "render/signs"}},
 	{"render/brief", []string{"interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/marks", "render/score", "render/floor", "render/ring", "render/cards"}},
