@@ -117,3 +117,28 @@ func held(who string, words []string, was, is string) Piece {
 		Name: "held-changed", Before: word(orNone(was)), After: word(orNone(is)), Says: fmt.Sprintf("held by %s, now by %s", orNone(was), orNone(is)),
 	}}}
 }
+
+// heldLine says in a sentence which words of a scene came to be held by a set-up, and which
+// none holds any more; "" if there are none.
+func (s *Scene) heldLine() string {
+	var now, gone []string
+	for _, p := range s.Held {
+		switch d := p.Details[0]; {
+		case d.Before.word == orNone(""):
+			now = append(now, p.Name+" (by "+d.After.word+")")
+		case d.After.word == orNone(""):
+			gone = append(gone, p.Name)
+		}
+	}
+	var parts []string
+	if len(now) > 0 {
+		parts = append(parts, "now held: "+strings.Join(now, ", "))
+	}
+	if len(gone) > 0 {
+		parts = append(parts, "held by none any more: "+strings.Join(gone, ", "))
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return s.name() + ": " + strings.Join(parts, "; ")
+}

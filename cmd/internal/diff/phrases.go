@@ -16,6 +16,27 @@ import (
 // Lines says what changed in a plan that is there before and after, a phrase a
 // line with the shot that it is about.
 func (p Plan) Lines() []string {
+	return p.lines(func(s *Scene) []string { return s.prefixed(false) })
+}
+
+// Saved is Lines as somebody reads them who has saved a plan: what came to be held, or not
+// to be held, stands together at the end, a line a scene.
+func (p Plan) Saved() []string {
+	list := p.lines(func(s *Scene) []string {
+		rest := *s
+		rest.Held = nil
+		return rest.prefixed(false)
+	})
+	for i := range p.Scenes {
+		if text := p.Scenes[i].heldLine(); text != "" {
+			list = append(list, text)
+		}
+	}
+	return list
+}
+
+// lines is Lines; of says what is told of a scene before the shots.
+func (p Plan) lines(of func(*Scene) []string) []string {
 	const all = false
 	var list []string
 	add := func(prefix string, phrases ...string) {
@@ -27,7 +48,7 @@ func (p Plan) Lines() []string {
 	}
 	add("", says(p.Details))
 	for i := range p.Scenes {
-		add("", p.Scenes[i].prefixed(all)...)
+		add("", of(&p.Scenes[i])...)
 	}
 	for _, s := range p.Shots {
 		add(s.ID+": ", s.Note())

@@ -5,6 +5,7 @@ package rebuild
 import (
 	"math"
 	"reflect"
+	"slices"
 
 	"pullscore/interp/plan"
 )
@@ -14,6 +15,15 @@ import (
 func unplaced(shot *plan.Shot) *plan.Shot {
 	s := *shot
 	s.File, s.Line = "", 0
+	if s.Staging != nil {
+		g := *s.Staging
+		g.Placer, g.Runner, g.Matcher = 0, 0, 0
+		g.Readings = slices.Clone(g.Readings)
+		for i := range g.Readings {
+			g.Readings[i].Line = 0
+		}
+		s.Staging = &g
+	}
 	s.Pulls = make([]*plan.Pull, len(shot.Pulls))
 	for i, pull := range shot.Pulls {
 		p := *pull

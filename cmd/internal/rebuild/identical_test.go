@@ -20,6 +20,7 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/lang/testing/cases"
 	"pullscore/render/sheet"
+	"pullscore/render/testing/plans"
 )
 
 // zooming is a shot on a zoom whose stop closes on the way.
@@ -304,4 +305,33 @@ func BenchmarkIdentical(b *testing.B) {
 			}
 		}
 	})
+}
+
+// A shot of a scene is another once anything of its staging is, but not where only the
+// lines of the plan are others, as where something is written above.
+func TestStagingIsCompared(t *testing.T) {
+	make := func() *plan.Shot {
+		s := plans.Scene().Shots[0]
+		s.Readings = []plan.Reading{{Who: "PEVIN", Tape: 6.2, Floor: 6.21, Line: 20}}
+		return s
+	}
+	for name, edit := range map[string]func(*plan.Shot){
+		"lines":     func(s *plan.Shot) { s.Placer, s.Runner, s.Matcher, s.Readings[0].Line = 7, 8, 9, 21 },
+		"home":      func(s *plan.Shot) { s.Home.Pan++ },
+		"covers":    func(s *plan.Shot) { s.Covers[0]++ },
+		"scene":     func(s *plan.Shot) { s.Staging.Scene = "The hall" },
+		"tilt":      func(s *plan.Shot) { s.Optics.Rig.Tilt++ },
+		"height":    func(s *plan.Shot) { s.Subject("PEVIN").Up.Steps[0].To.Offset++ },
+		"blocked":   func(s *plan.Shot) { s.Subject("PEVIN").Blocked = []plan.Interval{{1, 2}} },
+		"tape":      func(s *plan.Shot) { s.Readings[0].Tape++ },
+		"eye-lines": func(s *plan.Shot) { s.Views = []plan.SightLine{{A: "PEVIN", B: "YSOLT"}} },
+		"way":       func(s *plan.Shot) { s.Optics.Rig.Slides[0].Z++ },
+		"no scene":  func(s *plan.Shot) { s.Staging = nil },
+	} {
+		before, after := make(), make()
+		edit(after)
+		if got := identical(unplaced(before), unplaced(after)); got != (name == "lines") {
+			t.Errorf("%s: the same: %v", name, got)
+		}
+	}
 }

@@ -14,5 +14,5 @@ func says(before, after *Plan) []string {
 		diff.State{Plan: before.Good, Findings: before.GoodFindings},
 		diff.State{Plan: after.Good, Findings: after.GoodFindings},
 	)
-	return d.Lines()
+	return d.Saved()
 }

@@ -7,6 +7,7 @@ import (
 
 	"pullscore/interp"
 	"pullscore/interp/plan"
+	"pullscore/render/testing/plans"
 )
 
 // planOf interprets a text as a plan without errors.
@@ -79,5 +80,41 @@ func TestKeys(t *testing.T) {
 		if k := key(path, none); strings.Trim(k, "abcdefghijklmnopqrstuvwxyz234567") != "" {
 			t.Errorf("%q: key %q", path, k)
 		}
+	}
+}
+
+// heldOffice is a plan of a scene of which 18A alone has the words, looking so many degrees
+// further to the right.
+func heldOffice(turned float64) *Plan {
+	p := plans.Scene()
+	sc, s := p.Scenes[0], p.Shots[0]
+	for i := range s.Optics.Rig.Tilts { // it rests on PEVIN
+		s.Optics.Rig.Tilts[i].To = s.Optics.Rig.Tilts[i].From
+	}
+	s.Optics.Rig.Pans = s.Optics.Rig.Pans[:1]
+	s.Pulls = s.Pulls[:1]
+	s.Optics.Rig.Pans[0].To += turned
+	s.FillSeen()
+	p.Shots, sc.Setups, sc.Cuts = p.Shots[:1], sc.Setups[:1], nil
+	return &Plan{Latest: p, Good: p}
+}
+
+// Which words came to be held, and which are not any more, is said in one line, the last.
+func TestSaysWhatIsHeld(t *testing.T) {
+	on, off := heldOffice(0), heldOffice(40)
+	for _, c := range []struct {
+		before, after *Plan
+		want          string
+	}{
+		{on, off, "scene “The office”: held by none any more: PEVIN on “So was the letter.”"},
+		{off, on, "scene “The office”: now held: PEVIN on “So was the letter.” (by 18A)"},
+	} {
+		got := says(c.before, c.after)
+		if len(got) < 2 || got[len(got)-1] != c.want || slices.ContainsFunc(got[:len(got)-1], func(text string) bool { return strings.Contains(text, "held") }) {
+			t.Errorf("%q, want at the end %q", got, c.want)
+		}
+	}
+	if got := says(on, heldOffice(0)); len(got) > 0 {
+		t.Errorf("nothing changed: %q", got)
 	}
 }
