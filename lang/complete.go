@@ -79,6 +79,9 @@ func At(src []byte, offset int) Writing {
 		third = &before[2]
 	}
 	s := identify(&before[0], second, third, in)
+	if in&inShots != 0 && len(before) == 2 && before[0].Value == "camera" && second.Value == "as" {
+		s = cameraSpec(second)
+	}
 	if s == nil || isSoft(before[0].Value) && !s.mayStand(in) {
 		w.Choices = behindName(before)
 		return w
@@ -87,6 +90,12 @@ func At(src []byte, offset int) Writing {
 	w.Choices = s.choices(before)
 	if len(before) == 1 && in&inAction != 0 && isSoft(before[0].Value) {
 		w.Choices = append(w.Choices, behindName(before)...) // it may be a name
+	}
+	if len(before) == 1 && in&inShots != 0 && s.word == "camera" { // it may be no header
+		w.Choices = append(w.Choices, Choice{RoleWord, movesWord, ""})
+		if in == inShot {
+			w.Choices = append(w.Choices, Choice{RoleWord, "at", ""}, Choice{RoleWord, "as", ""})
+		}
 	}
 	return w
 }
@@ -230,9 +239,22 @@ func (l *tokenList) Next() (lexer.Token, error) {
 // choices lists what can follow the tokens of an unfinished statement.
 func (s *spec) choices(before []lexer.Token) []Choice {
 	before = unmarkedFeet(before)
+	list := s.choicesOf(before, false)
+	if s.shape().hasFloor() {
+		for _, c := range s.choicesOf(before, true) {
+			if !slices.Contains(list, c) {
+				list = append(list, c)
+			}
+		}
+	}
+	return list
+}
+
+// choicesOf lists what can follow tokens. onFloor is that of the walker.
+func (s *spec) choicesOf(before []lexer.Token, onFloor bool) []Choice {
 	lex, _ := lexer.Upgrade(&tokenList{before}) // it returns no errors
 	w := newWalker(lex)
-	w.keep = true
+	w.keep, w.onFloor = true, onFloor
 	w.walk(s.shape().form)
 	if w.miss.at != len(before) && w.endsAt != len(before) && !feetBefore(before) {
 		return nil
@@ -286,6 +308,8 @@ func (s *spec) wordsOfNumber(before []lexer.Token) []string {
 	last := len(before) - 1
 	value := func(back int) string { return before[max(last-back, 0)].Value }
 	switch {
+	case s.word == "covers" && value(0) == "end" && (last == 1 || value(1) == "to"):
+		return []string{"of"} // it may be the end of words
 	case s.word == "mark" && before[last].Type == tokNumber && isInteger(value(0)) && (value(1) == "at" || value(1) == "and"):
 		return []string{"o'clock"}
 	case s.word == "sensor" && last == 2 && before[1].Type == tokNumber && value(0) == UnitInch.String():

@@ -270,6 +270,16 @@ func (p *parser) rules(tree Statement, s *spec, start lexer.Checkpoint, end int)
 	if ring, ok := tree.(*Ring); ok {
 		return p.ringRules(ring, s, at, end)
 	}
+	switch tree := tree.(type) {
+	case *CameraAt:
+		if tree.At != nil && tree.Aims == nil {
+			return p.missing(s, shape.fieldNamed("Aims"), end)
+		}
+	case *CutTo:
+		if tree.On == nil {
+			return p.missing(s, shape.fieldNamed("On"), end)
+		}
+	}
 	if speech, ok := tree.(*Speech); ok && speech.From != nil && (speech.On != nil || speech.Lasting != nil) {
 		return p.saidTwice(at, end)
 	}

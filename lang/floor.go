@@ -102,7 +102,10 @@ func (f *finisher) oneWayEach(place *Floor) {
 		case before == "" || way.Dir == "towards":
 		case before == way.Dir:
 			f.faults = append(f.faults, faultOn(&way.Node, "duplicate-clause", "`%s` is here a second time", way.Dir).offers(withoutWay(way)))
-		case before == "high" || way.Dir == "high":
+		case axis != "height":
+			f.faults = append(f.faults, faultOn(&way.Node, "conflicting-clauses", "`%s` and `%s` say where on the same line", before, way.Dir).
+				because("Keep one.").offers(withoutWay(way)))
+		default:
 			f.faults = append(f.faults, faultOn(&way.Node, "conflicting-clauses", "`%s` and `%s` both say the height", before, way.Dir).
 				because("Keep one.").offers(withoutWay(way)))
 		}

@@ -255,8 +255,11 @@ func (f *formatter) clauseBegins(tokens []lexer.Token, i int) bool {
 		return false
 	}
 	t := &tokens[i]
-	if (t.Type == tokNumber || isInches(t)) && i > 1 {
+	if (t.Type == tokNumber || isInches(t)) && i > 1 && !f.wayBegins(tokens, i) {
 		return f.spec.numbers && !f.pastPlace() && endsQuantity(tokens[:i]) && !continuesFeet(tokens, i)
+	}
+	if i > 1 && f.wayBegins(tokens, i) {
+		return true
 	}
 	if t.Type != tokWord || !slices.Contains(f.spec.shape().marked, t.Value) {
 		return false
@@ -277,6 +280,25 @@ func (f *formatter) clauseBegins(tokens []lexer.Token, i int) bool {
 	// With another move, or landing on a moment, is apart from what the move is.
 	apart := f.spec.apart || f.clauses > 1 || t.Value == "with" || t.Value == "landing"
 	return i > 0 && apart && endsClause(tokens[:i])
+}
+
+// wayBegins reports whether token i, which is a number, begins another way of a place on
+// the floor or an angle of an aim, and lacks the comma before it. Behind a name it does in a
+// statement whose places are all on the floor.
+func (f *formatter) wayBegins(tokens []lexer.Token, i int) bool {
+	before := &tokens[i-1]
+	switch t := &tokens[i]; {
+	case t.Type != tokNumber && t.Type != tokFeet:
+		return false
+	case before.Type == tokWord && isFloorWay(before.Value) && before.Value != "towards":
+		return i > 2 && endsOperand(tokens[:i-1]) && f.spec.shape().hasFloor()
+	}
+	return f.spec.floors && isName(before) && !slices.Contains(f.spec.shape().marked, before.Value) && tokens[i-2].Value != ","
+}
+
+// hasFloor reports whether a statement may have a place on the floor.
+func (s *shape) hasFloor() bool {
+	return slices.ContainsFunc(s.slots, func(slot slot) bool { return slot.kind == slotFloor })
 }
 
 // pastPlace reports whether a clause has begun behind the place that somebody moves to. A

@@ -21,7 +21,7 @@ func Usage(keyword string) string {
 }
 
 // Pieces are the parts of a statement that have their own help.
-var Pieces = []string{"moment", "place", "target", "value"}
+var Pieces = []string{"moment", "place", "floor", "aim", "target", "value"}
 
 // Usages returns the usage lines for a word: of the statement that it begins, of one of
 // Pieces, or else of every statement that can contain the word.
@@ -34,6 +34,10 @@ func Usages(word string) (list []string) {
 		return pieceUsages(momentShape())
 	case "place":
 		return pieceUsages(shapeOf(reflect.TypeFor[Place]()))
+	case "floor":
+		return []string{"NAME", "LENGTH left | right | upstage | downstage", "LENGTH towards NAME", "LENGTH up | down | high", "FLOOR, LENGTH left | ..."}
+	case "aim":
+		return []string{"NAME [and NAME] ...", "AIM, ANGLE left | right", "AIM, ANGLE up | down"}
 	case "target":
 		return pieceUsages(shapeOf(reflect.TypeFor[Target]()))
 	case "value":

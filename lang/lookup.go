@@ -46,12 +46,16 @@ func Explain(word string) []string {
 // explainPiece returns the paragraph that begins with the name of a piece, and the
 // rows of its table.
 func explainPiece(word string) []string {
+	article := "A "
 	_, rest, ok := strings.Cut(referenceText, "\nA **"+strings.ToUpper(word)+"**")
 	if !ok {
-		return nil
+		article = "An "
+		if _, rest, ok = strings.Cut(referenceText, "\nAn **"+strings.ToUpper(word)+"**"); !ok {
+			return nil
+		}
 	}
 	text, rest, _ := strings.Cut(rest, "\n\n")
-	list := []string{"A " + strings.ToUpper(word) + strings.ReplaceAll(text, "\n", " ")}
+	list := []string{article + strings.ToUpper(word) + strings.ReplaceAll(text, "\n", " ")}
 	if !strings.HasPrefix(rest, "| "+word+" |") {
 		return list
 	}

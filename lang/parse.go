@@ -144,7 +144,7 @@ func (p *parser) lines() {
 // statement reads one line and puts it into the tree. If the comma that joins it to the
 // next line is a mistake, it shortens the line.
 func (p *parser) statement(l *line) {
-	if l.spec = p.identify(l.at); l.spec == nil {
+	if l.spec = p.identify(l.at); l.spec == nil || l.spec.word == "crop" && p.in == inCamera && p.above.spec == specOf["sensor"] {
 		if !p.continues(l) {
 			p.splitStray(l)
 			p.report(cmp.Or(p.spacedName(l), p.unknown(l)))

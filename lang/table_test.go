@@ -211,6 +211,60 @@ shot 1
     with track,
     because "he has it"
 `, ""},
+	{"a scene", `plan "The locks"
+crop 2.39
+
+scene "The lock house"
+  origin "the hinge of the door"
+  mark SILL at 40 cm right, 1.3 m upstage
+  mark LAMP at SILL, 2' left, 1.7 m high
+  mark STEP at reach towards LAMP
+  subject ANNA at 0 m right, eyes 1.5 m, deep 4 cm, sways 1 cm
+  subject PAUL at SILL, 4 ft 6 in left, 5'6" downstage
+  subject KEY at ANNA, 10 cm left, 25 cm upstage, 20 cm down
+  voice OTTO
+  line ANNA to PAUL
+
+  ANNA: "Is it shut?", to PAUL, on 1 s, lasting 1 s
+  OTTO: "It was.", from 3 s to 4 s, off, to ANNA
+  cue knock on 5 s
+  PAUL moves to STEP over 2 s, eyes 1.2 m, on knock, even
+  PAUL moves to SILL, 10 cm left at 1 m/s
+  PAUL moves to 4 ft 6 in left over 1 s
+  PAUL moves to reach + 10 cm left, 2 * (reach - 1 m) upstage over 1 s
+  action "turns the key", lasting 1 s
+  wait(ANNA)
+  pause 1 s
+  cut to 3-B, on "was", because "he lies"
+
+scene
+
+shot 3-A
+  covers all
+  camera at 80 cm right, 2.2 m downstage, 1.5 m high, aims at ANNA and PAUL, 4 deg left, 2° up
+  measured ANNA 2.36 m
+  measured ANNA at SILL 2.5 m, camera at end
+  subject THUMB at KEY, 4 cm right, 2 cm downstage, deep 2 cm
+  ANNA moves to 1.6 m right, 2 m upstage over 2 s, eyes 1.2 m
+  camera moves to PAUL, 60 cm right over 2 s, landing on "was"
+  camera moves to STEP, with pan
+  rack to PAUL, with camera
+
+shot 3-B "Paul"
+  covers end of ANNA to end
+  runs with 3-A
+  matches 3-A
+  camera as in 3-A, aims at PAUL, 2 deg down, because "he looks away"
+
+shot 3-C
+  covers start to "was" 2
+  camera as in 3-A
+  places as at "was"
+  shut: "No."
+  matches: "No."
+`, ""},
+	{"a scene without commas", "scene\"x\"\nmark A at 1 m right 2m upstage\nsubject B at A 2 m left 3' down eyes 1.5 m deep 2 cm\nB moves to A 2 m left 1 m up over 2 s\nB: \"x\" to C off\ncut to 1, on B because \"y\"\nshot 1\ncamera at 1m left 2m downstage aims at B 4 deg left because \"z\"\nmeasured B 2 m camera at end\nsubject D at 2 m, 20 cm left eyes 1 m\nsubject E at 2 m right 3 m upstage\n",
+		"scene \"x\"\n  mark A at 1 m right, 2 m upstage\n  subject B at A, 2 m left, 3' down, eyes 1.5 m, deep 2 cm\n  B moves to A, 2 m left, 1 m up over 2 s\n  B: \"x\", to C, off\n  cut to 1, on B, because \"y\"\n\nshot 1\n  camera at 1 m left, 2 m downstage, aims at B, 4 deg left, because \"z\"\n  measured B 2 m, camera at end\n  subject D at 2 m, 20 cm left, eyes 1 m\n  subject E at 2 m right, 3 m upstage\n"},
 	{"camera moves without commas", "move settle(who)\npan and tilt with who on 2 s until knock\npan to who landing on \"x\" over 1s\ntilt up 3° with pan\nboom up 10cm at 1m/s on 2 s even\nrack to who with pan because \"y\"\nshot 1\nwith camera A operator INES\n",
 		"move settle(who)\n  pan and tilt with who on 2 s, until knock\n  pan to who, landing on \"x\", over 1 s\n  tilt up 3°, with pan\n  boom up 10 cm at 1 m/s, on 2 s, even\n  rack to who, with pan, because \"y\"\n\nshot 1\n  with camera A, operator INES\n"},
 	{"words of camera moves are names", "subject pan at 2 m\nsubject tilt at pan + 1 m, boom * 2 left, deep up\nlet track = pan and push\nlet boom=2 m\nmove pull(up,down)\n  rack to up, on down\nshot 1\n  with camera operator, operator operator\n  with operator pan puller tilt\n  pan: \"No.\"\n  tilt(pan, push)\n  boom moves to track - up over down, on push\n  track moves boom nearer at 1 m/s\n  pan to pan with pan\n  pan with with_ until tilt\n  pan and tilt with pan until end of pan\n  pan and tilt to tilt, landing on pan \"x\", over up\n  tilt up up over down\n  boom down down with boom\n  track left track with tilt\n  push in push over pull\n  pull out pull over push\n  rack to pan and tilt with pan\n  rack to boom, on track, over pull\n  start on push\n  cue pan on tilt - 1 s\n",

@@ -58,6 +58,9 @@ type walker struct {
 	// keep has pieces that fit leave what could go on in them: the list of what
 	// may come next needs it, messages do not.
 	keep bool
+	// onFloor has every place that may be one on a floor be one: what would tell may not
+	// be written yet.
+	onFloor bool
 }
 
 // newWalker returns a walker that begins where lex stands. It moves a copy.
@@ -269,6 +272,9 @@ func (w *walker) piece(f *form) outcome {
 func (w *walker) inside(f *form) outcome {
 	if !isProduction(f.piece) {
 		return w.walk(shapeOf(f.piece).form)
+	}
+	if w.onFloor && f.piece == reflect.TypeFor[FloorOnly]() {
+		return fits
 	}
 	start := w.lex.MakeCheckpoint()
 	err := reflect.New(f.piece).Interface().(participle.Parseable).Parse(&w.lex)

@@ -10,7 +10,7 @@ import (
 )
 
 // Write returns a piece of the tree as text of a plan: a *Name, *Text, *Expr, *Anchor,
-// *Place, *Target, *Size, *Position or *FormatName. It does not keep the layout of the source. Parsed again, the
+// *Place, *Target, *Size, *Position, *FormatName, *Floor, *Way, *Aim or *ShotRef. It does not keep the layout of the source. Parsed again, the
 // text has the same meaning. Numbers keep their units, and a fraction of small numbers
 // stays a fraction, as in 1/48 s.
 func Write(piece interface{ Range() Range }) string {
@@ -36,6 +36,17 @@ func Write(piece interface{ Range() Range }) string {
 		return strings.Join(list, " and ")
 	case *Position:
 		return writePosition(x)
+	case *Floor:
+		return writeFloor(x)
+	case *Way:
+		if x.Towards != nil {
+			return Write(x.By) + " towards " + Write(x.Towards)
+		}
+		return Write(x.By) + " " + x.Dir
+	case *Aim:
+		return writeAim(x)
+	case *ShotRef:
+		return x.ID
 	case *FormatName:
 		return writeFormat(x)
 	case *Size:
@@ -45,6 +56,34 @@ func Write(piece interface{ Range() Range }) string {
 		return Write(x.Length)
 	}
 	return ""
+}
+
+// writeFloor writes a place on the floor.
+func writeFloor(x *Floor) string {
+	var parts []string
+	if x.Base != nil {
+		parts = append(parts, Write(x.Base))
+	}
+	for _, way := range x.Ways {
+		parts = append(parts, Write(way))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// writeAim writes where a lens looks.
+func writeAim(x *Aim) string {
+	var names []string
+	for _, of := range x.Of {
+		names = append(names, Write(of))
+	}
+	text := strings.Join(names, " and ")
+	if x.Turn != nil {
+		text += ", " + Write(x.Turn) + " " + x.Dir
+	}
+	if x.Lift != nil {
+		text += ", " + Write(x.Lift) + " " + x.LiftDir
+	}
+	return text
 }
 
 // writePosition writes where a mark lies.
