@@ -15,7 +15,9 @@ import (
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
+	"pullscore/interp"
 	"pullscore/interp/plan"
+	"pullscore/lang"
 )
 
 // standing returns a shot of a second whose camera stands at a place of a scene, and sees
@@ -438,5 +440,93 @@ func TestMarkersOnTheFloor(t *testing.T) {
 	}
 	if text := strings.Join(marks, "; "); text != "24 camera moves 50 cm, 1 s; 48 camera lands" {
 		t.Errorf("the marks are %q", text)
+	}
+}
+
+// window is a scene with a camera that stands, one that pans, tilts and booms, and one that
+// goes with somebody who walks.
+const window = `plan "Window"
+rate 24
+camera A
+  sensor 24.89 x 18.66 mm
+lens "35"
+  focal 35 mm
+  stops f/2 to f/22
+  closest 35 cm
+  ring 300 deg, diameter 110 mm
+with stop f/4
+scene "The window"
+  origin "the corner of the counter"
+  mark GATE at 40 cm right, 1.3 m upstage
+  subject MARRIT at 0 m right, eyes 1.5 m, deep 4 cm
+  subject OSKEL at GATE, eyes 1.6 m, deep 4 cm
+  subject TICKET at MARRIT, 10 cm left, 25 cm upstage, 1.1 m high
+  MARRIT: "There and back?", lasting 1.8 s
+  OSKEL moves to GATE, 1 m left, 20 cm downstage over 2 s, on 3 s, eyes 1.3 m
+  OSKEL: "One way.", on 3 s, lasting 0.9 s
+  pause 3 s
+shot 12A
+  covers all
+  camera at 80 cm right, 2.2 m downstage, 1.5 m high, aims at MARRIT
+  start on MARRIT
+shot 12B
+  covers all
+  camera at 1.5 m right, 1.9 m downstage, 1.2 m high, aims at MARRIT, 3 deg left
+  start on MARRIT
+  pan and tilt to OSKEL, over 1 s, on 0.5 s
+  rack to OSKEL, with pan
+  pan with OSKEL until 5.5 s
+  boom up 40 cm over 2 s, on 2 s
+shot 12C
+  covers 2 s to end
+  camera at 1 m left, 2 m downstage, 1.6 m high, aims at OSKEL
+  start on OSKEL
+  camera moves to 20 cm left, 1.2 m downstage, 1.4 m high over 2 s, on 1 s
+  pan and tilt with OSKEL
+`
+
+// A plan as it is written comes out as it is staged: the first camera with the pan that is
+// computed by hand, and everybody where all cameras of the stage see them.
+func TestUSDOfAWrittenScene(t *testing.T) {
+	res := interp.Interpret("window.pull", []byte(window), interp.Options{})
+	for _, d := range res.Findings {
+		if d.Severity == lang.Error {
+			t.Fatalf("%d: %s", d.Range.Start.Line, d.Message)
+		}
+	}
+	p := res.Plan
+	var b bytes.Buffer
+	if err := USDScene(&b, p, p.Scenes[0]); err != nil {
+		t.Fatal(err)
+	}
+	text := b.String()
+	// MARRIT is 0.8 m to the left and 2.2 m ahead: atan(0.8 / 2.2) is 19.9831065 deg.
+	for _, want := range []string{"double3 xformOp:translate = (0.8, 1.5, 2.2)\n        double xformOp:rotateY = 19.983107\n        double xformOp:rotateX = 0\n"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q in\n%s", want, text[:min(len(text), 3000)])
+		}
+	}
+	frames := 0
+	for n := int64(0); n < int64(float64(p.Scenes[0].Duration)*24); n += 5 {
+		found := placesIn(t, still(text, firstFrame+int(n)))
+		for _, s := range p.Shots {
+			at := s.Rate.Seconds(n) - float64(s.Covers[0])
+			if at < 0 || at >= float64(s.Duration) {
+				continue
+			}
+			frames++
+			eye := found["Camera_"+s.ID]
+			checkStands(t, eye, s.Stands(at), 5e-6)
+			for _, u := range s.Subjects {
+				v := s.ViewOf(u, at)
+				got, want := eye.into(found[u.Name].place()), [3]float64{v.Across, v.Above, -v.Along}
+				if !near3(got, want, 2e-3) { // the ways of a scene are written to a millimetre
+					t.Errorf("%g s: %s sees %s at %v, want %v", at, s.ID, u.Name, got, want)
+				}
+			}
+		}
+	}
+	if frames < 60 {
+		t.Errorf("only %d views", frames)
 	}
 }
