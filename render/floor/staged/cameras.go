@@ -270,7 +270,10 @@ func (l *layer) drawPans(g *draw.Group, c *seek.Clearing, cam *camera) (words []
 				longest = run
 			}
 		}
-		words = append(words, wordAt(sheet.Figures.AngleTo(math.Abs(p.By), 1), longest[len(longest)/2], 0.3))
+		n := len(longest)
+		if at, ok := l.open(longest[n/2], longest[n/4], longest[3*n/4], longest[0], longest[n-1]); ok {
+			words = append(words, wordAt(sheet.Figures.AngleTo(math.Abs(p.By), 1), at, 0.3))
+		}
 	}
 	return words
 }

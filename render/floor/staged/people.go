@@ -3,6 +3,8 @@
 package staged
 
 import (
+	"slices"
+
 	"pullscore/render/draw"
 	"pullscore/render/floor/seek"
 	"pullscore/render/signs"
@@ -69,9 +71,11 @@ func (l *layer) lineWords() (words []seek.Label) {
 			if s.B.Y < s.A.Y {
 				end = s.B
 			}
-			w := wordAt("line", end, 0.3)
-			w.Lines[0].Ink = draw.Grey
-			words = append(words, w)
+			if end, ok = l.open(end); ok {
+				w := wordAt("line", end, 0.3)
+				w.Lines[0].Ink = draw.Grey
+				words = append(words, w)
+			}
 		}
 	}
 	return words
@@ -89,12 +93,23 @@ func (l *layer) drawWays(g *draw.Group, c *seek.Clearing) (words []seek.Label) {
 		sub.Title = draw.Clean(w.Who + " goes, " + w.Word)
 		signs.DrawWay(sub, []draw.Point{s.A, s.B}, 0.6)
 		c.Lines = append(c.Lines, s)
-		if !told[w.Who+w.Word] {
-			words = append(words, wordAt(w.Word, s.At(0.45), 0.6))
+		at, ok := l.open(s.At(0.45), s.At(0.35), s.At(0.6), s.At(0.25), s.At(0.75))
+		if ok && !told[w.Who+w.Word] {
+			words = append(words, wordAt(w.Word, at, 0.6))
+			told[w.Who+w.Word] = true
 		}
-		told[w.Who+w.Word] = true
 	}
 	return words
+}
+
+// open returns the first of some points that no disc and no camera covers.
+func (l *layer) open(points ...draw.Point) (draw.Point, bool) {
+	for _, p := range points {
+		if !slices.ContainsFunc(l.keepOut, func(c seek.Circle) bool { return seek.Distance(c.At, p) < c.Radius }) {
+			return p, true
+		}
+	}
+	return draw.Point{}, false
 }
 
 // shows reports whether an end of a way is a place of the sheet.
