@@ -39,7 +39,7 @@ func (c *diffCmd) bind(s *session, plans []diff.Plan, out output, how rendering)
 			if shot.Change != diff.Same {
 				is, _ := shotOf(p, shot)
 				at := place{}
-				at.page, at.id = f.add(is, []set{{"diff", difference.Draw(overlaid(p, shot), c.options())}})
+				at.page, at.id = f.add(is, []set{{what: "diff", pages: difference.Draw(overlaid(p, shot), c.options())}})
 				places[is] = at
 			}
 		}

@@ -14,7 +14,6 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/lang"
 	"pullscore/render/brief"
-	"pullscore/render/draw"
 	"pullscore/render/sheet"
 )
 
@@ -49,7 +48,9 @@ func (drawCmd) Help() string {
 
 Tapes and discs are right only when printed at 100 %; a bar of 50 mm on every
 sheet tells. A file is named PLAN-SHOT-score.svg, with a page number before
-.svg where a shot has more than one page; a pdf holds all pages of its shot, and
+.svg where a shot has more than one page. The floor of a scene with all its
+cameras is PLAN-floor.svg; with several scenes, or more than four cameras in
+one, the sheets are PLAN-floor-1.svg and on. A pdf holds all pages of its shot, and
 one that -o names holds all pages of all shots, with an outline. A folder that
 is not there yet is made. PDF and PNG files are always light, and carry fonts of
 their own for Latin, Greek and Cyrillic; for other letters name a TrueType font
@@ -119,38 +120,56 @@ func (c *drawCmd) draw(s *session, path string, one bool, how rendering) (drawn,
 		return drawn{}, err
 	}
 	d := drawn{res: res}
-	for i, shot := range res.Plan.Shots {
+	first := true
+	for _, shot := range res.Plan.Shots {
 		if c.Shot != "" && c.Shot != shot.ID {
 			continue
 		}
 		res.TryTogether([]*plan.Shot{shot}) // for the findings of the score
 		var sets []set
 		for _, what := range c.drawings() {
-			if ofPlan(what) && c.Shot == "" && i > 0 {
-				continue
-			}
-			pages := c.sheets(what, res, shot)
-			if one {
-				sets = append(sets, set{what, pages})
-				continue
-			}
-			files, lacking, err := filesOf(c.As, what, shot, pages, how)
-			if err != nil {
-				return drawn{}, fmt.Errorf("%s: %w", path, err)
-			}
-			for k := range files {
-				if ofPlan(what) {
-					files[k].shot = ""
+			for _, s := range c.sets(what, res, shot, first) {
+				if one {
+					sets = append(sets, s)
+				} else if err := d.addFiles(c.As, shot, s, how); err != nil {
+					return drawn{}, fmt.Errorf("%s: %w", path, err)
 				}
 			}
-			d.pages = append(d.pages, files...)
-			d.lacking = append(d.lacking, lacking...)
 		}
 		if one {
 			d.shots = append(d.shots, drawnShot{shot, sets})
 		}
+		first = false
 	}
 	return d, nil
+}
+
+// sets returns a drawing of a shot. At the first shot that is drawn it also returns what
+// shows the whole plan, or a scene of it.
+func (c *drawCmd) sets(what string, res *interp.Result, shot *plan.Shot, first bool) (sets []set) {
+	opt := sheet.Options{Paper: papers[strings.ToLower(c.Paper)]}
+	if ofPlan(what) {
+		if first {
+			sets = append(sets, set{what, drawingNamed(what)(res, shot, opt), true})
+		}
+		return sets
+	}
+	if what == "floor" && first {
+		sets = append(sets, set{what, sceneFloors(res.Plan, c.Shot, opt), true})
+	}
+	return append(sets, set{what, drawingNamed(what)(res, shot, opt), false})
+}
+
+// addFiles adds the files of a drawing; those of a whole plan have the name of no shot.
+func (d *drawn) addFiles(form string, shot *plan.Shot, s set, how rendering) error {
+	files, lacking, err := filesOf(form, s.what, shot, s.pages, how)
+	for i := range files {
+		if s.whole {
+			files[i].shot = ""
+		}
+	}
+	d.pages, d.lacking = append(d.pages, files...), append(d.lacking, lacking...)
+	return err
 }
 
 // drawings returns the names of the drawings that are asked for.
@@ -163,10 +182,6 @@ func (c *drawCmd) drawings() []string {
 		return names
 	}
 	return []string{c.Drawing}
-}
-
-func (c *drawCmd) sheets(what string, res *interp.Result, shot *plan.Shot) []*draw.Page {
-	return drawingNamed(what)(res, shot, sheet.Options{Paper: papers[strings.ToLower(c.Paper)]})
 }
 
 // papers are the sheets by the names of the flag.

@@ -13,6 +13,7 @@ import (
 	coveragepaper "pullscore/render/coverage"
 	"pullscore/render/draw"
 	"pullscore/render/floor"
+	"pullscore/render/floor/staged"
 	"pullscore/render/ring"
 	"pullscore/render/score"
 	"pullscore/render/sheet"
@@ -33,7 +34,7 @@ type namedDrawing struct {
 // drawingTable is what draw can draw, in the order of its help.
 var drawingTable = []namedDrawing{
 	{"score", fromShot(score.Score), "who speaks, where everybody is, what is sharp and where the hand is,\nall against one ruler of time"},
-	{"floor", fromShot(floor.Draw), "the floor from above, to scale: places, ways, field of view, what is\nsharp at every landing, and all tapes"},
+	{"floor", fromShot(ownFloor), "the floor from above, to scale: places, ways, field of view, what is\nsharp at every landing, and all tapes; of shots whose cameras stand in\na scene one floor for all, with their tapes"},
 	{"ring", fromShot(ring.Ring), "what is taped on, 1:1: strip and marking discs, with the table of\ntheir marks"},
 	{"tolerance", fromShot(cards.Tolerance), "a card for whoever watches the marks: how far everybody may miss\ntheirs, 1:5, and how far the ring turns for it"},
 	{"log", fromShot(cards.Log), "a log of takes to fill in and to type in for takes"},
@@ -44,6 +45,25 @@ var drawingTable = []namedDrawing{
 // ofPlan reports whether a drawing shows a whole plan: it is drawn once for all its shots,
 // and its file has the name of no shot.
 func ofPlan(name string) bool { return name == "coverage" }
+
+// ownFloor draws the floor of a shot that has one of its own; nothing where its camera stands
+// on that of a scene.
+func ownFloor(shot *plan.Shot, opt sheet.Options) []*draw.Page {
+	if staged.On(shot) {
+		return nil
+	}
+	return floor.Draw(shot, opt)
+}
+
+// sceneFloors draws the floors of the scenes of a plan, or of that of one shot.
+func sceneFloors(p *plan.Plan, shot string, opt sheet.Options) (pages []*draw.Page) {
+	for i := range p.Scenes {
+		if list := staged.ShotsOf(p, i); slices.ContainsFunc(list, func(s *plan.Shot) bool { return shot == "" || s.ID == shot }) {
+			pages = append(pages, staged.Draw(p, i, opt)...)
+		}
+	}
+	return pages
+}
 
 // drawCoverage draws what the shots of the plan have of its words, whichever of them is
 // asked for. Of a scene that is staged it says what the cut shows.
@@ -58,7 +78,7 @@ func drawCoverage(res *interp.Result, _ *plan.Shot, opt sheet.Options) (pages []
 // parts of one. It is not part of all.
 var olderTable = []namedDrawing{
 	{"findings", fromShot(score.Findings), "of the score the sheets that tell its findings"},
-	{"overhead", fromShot(floor.Draw), "the floor by its older name"},
+	{"overhead", fromShot(floor.Draw), "the floor of one shot, its camera looking right, also in a scene"},
 	{"strip", fromShot(ring.Strip), "of the ring sheet the tape alone"},
 	{"dial", fromShot(ring.Dial), "of the ring sheet the marking discs alone"},
 }

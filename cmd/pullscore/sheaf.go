@@ -20,6 +20,7 @@ import (
 type set struct {
 	what  string // the name of the drawing
 	pages []*draw.Page
+	whole bool // it shows the whole plan, or a scene of it
 }
 
 // A sheaf is a PDF file in the making. Its outline has the scenes, in each scene the

@@ -21,7 +21,7 @@ func layPins(f *Floor, g ground, places []int, taken []seek.Circle) (pins []seek
 			pins = append(pins, seek.Pin{Place: i, At: at, Disc: at})
 		}
 	}
-	return seek.Pins(pins, g.box, taken)
+	return seek.Pins(pins, g.box, seek.Obstacle{Parts: taken})
 }
 
 // discRoom returns the seek.Circle round a disc in which no line goes: its letter keeps clear of

@@ -13,6 +13,13 @@ import (
 	"pullscore/render/signs"
 )
 
+// An Obstacle is a part of the page that no disc may cover. Where it is solid, no leader of a
+// disc may cross it either.
+type Obstacle struct {
+	Parts []Circle
+	Solid bool
+}
+
 // A Pin is a place on the page.
 type Pin struct {
 	Place int        // its index
@@ -34,8 +41,8 @@ const (
 )
 
 // Pins places the discs of pins, which lie on their places, within a box. taken are parts of
-// the page that no disc may cover. It returns which places have no room for a disc.
-func Pins(pins []Pin, box draw.Box, taken []Circle) (laid []Pin, failed []int) {
+// the page that discs keep off. It returns which places have no room for a disc.
+func Pins(pins []Pin, box draw.Box, taken Obstacle) (laid []Pin, failed []int) {
 	var fixed, rest []int
 	for i := range pins {
 		if staysPut(pins, i, fixed, taken) {
@@ -64,19 +71,19 @@ func Pins(pins []Pin, box draw.Box, taken []Circle) (laid []Pin, failed []int) {
 
 // staysPut reports whether the disc of a pin can lie on its place: no other place is under
 // it, nor a disc that stays, nor anything else.
-func staysPut(pins []Pin, i int, fixed []int, taken []Circle) bool {
+func staysPut(pins []Pin, i int, fixed []int, taken Obstacle) bool {
 	for k := range pins {
 		d := Distance(pins[i].At, pins[k].At)
 		if k != i && (d < pins[i].radius()+DotRadius+0.5 || slices.Contains(fixed, k) && d < DiscPitch+pins[i].Ring+pins[k].Ring) {
 			return false
 		}
 	}
-	return !slices.ContainsFunc(taken, func(c Circle) bool { return Distance(c.At, pins[i].At) < c.Radius+pins[i].radius() })
+	return !slices.ContainsFunc(taken.Parts, func(c Circle) bool { return Distance(c.At, pins[i].At) < c.Radius+pins[i].radius() })
 }
 
 // moveAside finds places for the discs of the pins in order, beside those that are fixed.
 // It returns which found none; these lie on their places. The cost is how far all are off.
-func moveAside(pins []Pin, box draw.Box, order, fixed []int, taken []Circle) (trial []Pin, failed []int, cost float64) {
+func moveAside(pins []Pin, box draw.Box, order, fixed []int, taken Obstacle) (trial []Pin, failed []int, cost float64) {
 	trial = slices.Clone(pins)
 	laid := slices.Clone(fixed)
 	for _, i := range order {
@@ -94,7 +101,7 @@ func moveAside(pins []Pin, box draw.Box, order, fixed []int, taken []Circle) (tr
 
 // discFor returns the nearest free place for a disc whose place is crowded, beside those
 // that are laid.
-func discFor(pins []Pin, box draw.Box, i int, laid []int, taken []Circle) (best draw.Point, least float64, ok bool) {
+func discFor(pins []Pin, box draw.Box, i int, laid []int, taken Obstacle) (best draw.Point, least float64, ok bool) {
 	at := pins[i].At
 	crowd := 0
 	for _, p := range pins {
@@ -119,10 +126,10 @@ func discFor(pins []Pin, box draw.Box, i int, laid []int, taken []Circle) (best 
 
 // freeFor reports whether the disc of a pin can lie at p: neither it nor its leader meets
 // another place, disc or leader.
-func freeFor(pins []Pin, i int, p draw.Point, laid []int, taken []Circle) bool {
+func freeFor(pins []Pin, i int, p draw.Point, laid []int, taken Obstacle) bool {
 	leader := Segment{pins[i].At, p}
-	for _, c := range taken {
-		if Distance(c.At, p) < c.Radius+pins[i].radius() {
+	for _, c := range taken.Parts {
+		if Distance(c.At, p) < c.Radius+pins[i].radius() || taken.Solid && leader.Off(c.At) < c.Radius {
 			return false
 		}
 	}

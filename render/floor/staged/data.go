@@ -97,10 +97,13 @@ func Of(p *plan.Plan, scene int) *Floor {
 	return f
 }
 
+// On reports whether the camera of a shot stands on the floor of a scene.
+func On(s *plan.Shot) bool { return s.Staging != nil && s.Placed }
+
 // ShotsOf returns the shots whose cameras stand on the floor of a scene, in their order.
 func ShotsOf(p *plan.Plan, scene int) (shots []*plan.Shot) {
 	for _, s := range p.Shots {
-		if s.Staging != nil && s.Placed && s.Of == scene {
+		if On(s) && s.Of == scene {
 			shots = append(shots, s)
 		}
 	}

@@ -44,7 +44,7 @@ func (f *Floor) layer(box draw.Box, setups []Setup, places []int) *layer {
 			pins = append(pins, pin)
 		}
 	}
-	l.pins, l.crowded = seek.Pins(pins, l.box, taken)
+	l.pins, l.crowded = seek.Pins(pins, l.box, seek.Obstacle{Parts: taken, Solid: true})
 	for _, p := range l.pins {
 		l.keepOut = append(l.keepOut, seek.Round(p.Disc, l.radius(p)+0.7))
 		if p.Aside() {
@@ -187,7 +187,17 @@ func (l *layer) names() (labels []seek.Label) {
 		labels = append(labels, t)
 	}
 	for _, m := range l.floor.Marks {
-		if at := l.at(m.At); !taken[m.Name] && l.holds(at, 0) {
+		at := l.at(m.At)
+		if taken[m.Name] || !l.holds(at, 0) {
+			continue
+		}
+		for _, run := range signs.MarkLines(at.X, at.Y) { // where a disc lies on it, from an end of its bar
+			if p, ok := l.open(at, run[0], run[1]); ok {
+				at = p
+				break
+			}
+		}
+		if at, ok := l.open(at); ok {
 			labels = append(labels, seek.Label{At: at, Radius: 1.5, Spare: 1, Told: true,
 				Lines: []draw.Text{draw.NewText(0, 0, m.Name, sheet.FontStrong, draw.Black).Shortened(widestName)}})
 		}

@@ -40,7 +40,7 @@ const beyond = 6.0 // how far a line of action goes on behind both people, milli
 // lineOn returns a line of action on the page.
 func (l *layer) lineOn(line Line) (seek.Segment, bool) {
 	s := seek.Between(l.at(line.From), l.at(line.To))
-	if s.Length() < 0.1 {
+	if extra := len(l.cameras) == 0 && len(l.floor.Setups) > 0; extra || s.Length() < 0.1 { // the other sheets have it
 		return s, false
 	}
 	more := beyond / s.Length()

@@ -85,7 +85,7 @@ var paperRooms = []room{
 	{"cmd/pullscore", []string{
 		"examples/topics", "interp/coverage", "interp/story", "render/coverage", "render/story",
 		"lang$", "lang/rule", "lang/lines", "lang/timecode", "lang/fountain", "lang/screenplay", "interp$", "interp/plan", "interp/moments", "interp/units", "interp/lenses", "interp/stops", "interp/takes$", "interp/takes/predicted", "interp/takes/recorded", "interp/takes/used", "interp/unplanned", "interp/edit",
-		"render/draw$", "render/sheet", "render/score$", "render/difference", "render/floor", "render/ring", "render/cards", "render/lens", "render/stops", "render/takes", "render/brief", "render/html", "render/fonts", "render/svg", "render/pdf", "render/png",
+		"render/draw$", "render/sheet", "render/score$", "render/difference", "render/floor$", "render/floor/staged", "render/ring", "render/cards", "render/lens", "render/stops", "render/takes", "render/brief", "render/html", "render/fonts", "render/svg", "render/pdf", "render/png",
 		"cmd/internal/console", "cmd/internal/files", "cmd/internal/completion", "cmd/internal/findings", "cmd/internal/lists", "cmd/internal/diff", "cmd/internal/states",
 		"cmd/internal/export", "cmd/internal/script", "cmd/internal/foreign", "cmd/internal/watch", "cmd/internal/rebuild", "cmd/internal/preview", "cmd/internal/live", "cmd/internal/lsp", "cmd/internal/editor", kong, godiff, qr,
 	}},
