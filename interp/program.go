@@ -121,8 +121,7 @@ func (p *program) buildShot(s film.Shot) []names.Item {
 			p.together[b.Plan] = cures.Try(b, found, p.anew(sec, times))
 		}
 		for _, f := range found {
-			p.flagged[b.Plan] = append(p.flagged[b.Plan], len(p.To.Diags))
-			p.To.Diags = append(p.To.Diags, f.Diagnostic)
+			p.flagged[b.Plan] = append(p.flagged[b.Plan], p.tellOnce(s, f.Diagnostic))
 		}
 		b.Plan.Flags, b.Plan.Causes = cures.Flags(b, found), cures.Causes(b, found)
 	}
@@ -139,6 +138,20 @@ func (p *program) buildShot(s film.Shot) []names.Item {
 		p.spoken = append(p.spoken, spokenIn(b, ok))
 	}
 	return b.Items
+}
+
+// tellOnce tells a finding of a shot, and returns where in the list it is. What is found
+// in the lines of a scene is the same for all of its shots.
+func (p *program) tellOnce(s film.Shot, d lang.Diagnostic) (at int) {
+	if s.Scene != nil && s.Scene.Holds(d.Range) {
+		for i := range p.To.Diags {
+			if old := &p.To.Diags[i]; old.Code == d.Code && old.Range == d.Range && old.Message == d.Message {
+				return i
+			}
+		}
+	}
+	p.To.Diags = append(p.To.Diags, d)
+	return len(p.To.Diags) - 1
 }
 
 // anew returns what builds a shot with a change, with the times that are known.

@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"slices"
 
+	"pullscore/interp/checks/covered"
+	"pullscore/interp/checks/setups"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
 	"pullscore/interp/scene"
@@ -31,6 +33,25 @@ func (p *program) finishScenes() {
 			}
 		}
 	}
+	for i, sc := range p.plan.Scenes {
+		found := covered.Of(p.plan, i, p.film.Scenes[i].Head.Range())
+		sc.Flags = covered.Flags(found)
+		p.To.Diags = append(p.To.Diags, found...)
+		p.To.Diags = append(p.To.Diags, setups.Of(p.plan, i, p.lineOf)...)
+	}
+}
+
+// lineOf returns where the statement on a line of a file stands.
+func (p *program) lineOf(file string, line int) lang.Range {
+	for _, sec := range p.film.Sections {
+		for _, s := range append([]lang.Statement{sec.Head}, sec.Body...) {
+			if at := s.Range(); at.File == file && at.Start.Line == line {
+				return at
+			}
+		}
+	}
+	at := lang.Pos{Line: line, Column: 1}
+	return lang.Range{File: file, Start: at, End: at}
 }
 
 // cutsOf returns the cuts of a scene: those of the edit where that has its shots, else

@@ -108,3 +108,13 @@ func ofShots(s lang.Statement) bool {
 	}
 	return false
 }
+
+// Holds reports whether a place of the text stands in the scene.
+func (s *Scene) Holds(at lang.Range) bool {
+	for _, stmt := range s.Section.Body {
+		if r := stmt.Range(); r.File == at.File && r.Start.Offset <= at.Start.Offset && at.Start.Offset <= r.End.Offset {
+			return true
+		}
+	}
+	return false
+}

@@ -149,7 +149,11 @@ func (b *builder) fillStaging() {
 			out.Of = i
 		}
 	}
+	if r, ok := b.Settings["runs"].(*lang.RunsWith); ok {
+		out.Runner = r.Pos.Line
+	}
 	if m, ok := b.Settings["matches"].(*lang.Matches); ok {
+		out.Matcher = m.Pos.Line
 		if out.Matches = m.Shot.ID; b.Film.ShotOf(m.Shot.ID) == nil {
 			b.Fail(m.Shot.Range(), "unknown-shot", "no shot is called "+m.Shot.ID, "")
 		}
