@@ -6,6 +6,7 @@ package coverage
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"pullscore/interp/coverage"
@@ -70,13 +71,18 @@ func flagged(sc *coverage.Scene) (list []string) {
 	return list
 }
 
+// setupIndent is how far behind the ID of a set-up the words about it begin, millimetres.
+const setupIndent = 22.0
+
 // stagedSetups writes how the camera of each set-up stands as it starts, and how it sees
 // everybody.
 func (f *flow) stagedSetups(sc *coverage.Scene) {
-	const heads = 22.0
 	for i, s := range sc.Shots {
 		set := &sc.Setups[i]
-		lines := sheet.FontBody.Wrap(strings.Join(standing(set, s), " · "), f.right()-wordsFrom-heads)
+		var lines []string
+		for _, parts := range standing(set, s) {
+			lines = append(lines, sheet.FontBody.Wrap(strings.Join(parts, " · "), f.right()-wordsFrom-setupIndent)...)
+		}
 		f.Reserve(textPitch * float64(min(len(lines), 3)))
 		for k, line := range lines {
 			g, y := f.Take(textPitch, "set-ups")
@@ -84,26 +90,46 @@ func (f *flow) stagedSetups(sc *coverage.Scene) {
 				g.Add(draw.NewText(sheet.Margin, y+3, "Set-ups", sheet.FontHeading, draw.Black))
 			}
 			if k == 0 {
-				g.Add(draw.NewText(wordsFrom, y+3, set.Shot, sheet.FontStrong, draw.Black).Shortened(heads - 2))
+				g.Add(draw.NewText(wordsFrom, y+3, set.Shot, sheet.FontStrong, draw.Black).Shortened(setupIndent - 2))
 			}
-			g.Add(draw.NewText(wordsFrom+heads, y+3, line, sheet.FontBody, draw.Black))
+			g.Add(draw.NewText(wordsFrom+setupIndent, y+3, line, sheet.FontBody, draw.Black))
 		}
+		f.Y += 1
 	}
 }
 
-// standing says how a set-up is taken, where its camera stands, and how it sees everybody.
-func standing(set *coverage.Setup, s *plan.Shot) []string {
+// standing says in parts how a set-up is taken and where its camera stands, where people
+// look, and how the camera sees everybody; a part of each a line.
+func standing(set *coverage.Setup, s *plan.Shot) [][]string {
 	in := units.ForTable(s.Imperial)
-	list := []string{fmt.Sprintf("lens %s, %s, %s to %s", set.Lens, set.Stop, in.Time(float64(s.Covers[0])), in.Time(float64(s.Covers[1])))}
+	taken := []string{fmt.Sprintf("lens %s, %s, %s to %s", set.Lens, set.Stop, in.Time(float64(s.Covers[0])), in.Time(float64(s.Covers[1])))}
 	if !s.Placed {
-		return append(list, "the camera has no place on the floor")
+		return [][]string{append(taken, "the camera has no place on the floor")}
 	}
-	list = append(list, "camera "+moments.Stands(s, 0, in))
-	for i := range s.Views {
-		list = append(list, moments.Sight(&s.Views[i], in))
+	list := [][]string{append(taken, "camera "+moments.Stands(s, 0, in))}
+	if looks := eyeLines(s, in); len(looks) > 0 {
+		list = append(list, looks)
 	}
+	var people []string
 	for _, u := range s.Subjects {
-		list = append(list, seen(s, u, in))
+		people = append(people, seen(s, u, in))
+	}
+	if len(people) > 0 {
+		list = append(list, people)
+	}
+	return list
+}
+
+// eyeLines says of each two people who talk where each looks to see the other, and on which
+// side of their line the camera is: of both ways the first says the side.
+func eyeLines(s *plan.Shot, in units.Style) (list []string) {
+	for i := range s.Views {
+		v := &s.Views[i]
+		text := moments.Sight(v, in)
+		if slices.ContainsFunc(s.Views[:i], func(o plan.SightLine) bool { return o.A == v.B && o.B == v.A }) {
+			text, _, _ = strings.Cut(text, ", ")
+		}
+		list = append(list, text)
 	}
 	return list
 }
