@@ -58,6 +58,9 @@ var why = map[found]string{
 	{"27A", 0, "removed"}:            "and with it the rack on a word of the answer",
 	{"27B", 0, "several-takes"}:      "the third cut begins in one take and goes on in another",
 	{"27B", 1, "across-a-cut"}:       "and the bell rings before the join",
+	{"19A", 1, "pan-and-pull"}:       "who pans with him follows him too, with one hand for each",
+	{"19A", 2, "pan-and-pull"}:       "and so to the letter; both land together, so nothing worse is told",
+	{"23A", 0, "pans-fast"}:          "the tilt is meant to be quick",
 }
 
 // examples says what each file comes to. Every finding here is one that a
@@ -117,6 +120,16 @@ var examples = []struct {
 		pulls: map[string]int{"27A": 2, "27B": 1},
 		finds: []found{{"27A", 0, "line-not-in-edit"}, {"27A", 0, "removed"}, {"27B", 0, "several-takes"}, {"27B", 1, "across-a-cut"}},
 	},
+	{file: "staged/two-hander.pull", pulls: map[string]int{"13A": 3, "13B": 0, "13C": 0}},
+	{file: "staged/insert.pull", pulls: map[string]int{"13D": 0}},
+	{file: "staged/table.pull", pulls: map[string]int{"41A": 0, "41B": 2}},
+	{
+		file:  "staged/door.pull",
+		pulls: map[string]int{"19A": 2},
+		finds: []found{{"19A", 1, "pan-and-pull"}, {"19A", 2, "pan-and-pull"}},
+	},
+	{file: "staged/boom-down.pull", pulls: map[string]int{"23A": 1}, finds: []found{{"23A", 0, "pans-fast"}}},
+	{file: "staged/push-in.pull", pulls: map[string]int{"32C": 2}},
 }
 
 func TestExamples(t *testing.T) {
