@@ -4,6 +4,7 @@ package moments
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"pullscore/interp/plan"
@@ -66,16 +67,36 @@ func Stages(s *plan.Shot, in units.Style) string {
 	return strings.Join(parts, ", ")
 }
 
-// Sight says how a camera stands to two people: where the one looks to see the other, and on
-// which side of their line the camera is.
-func Sight(v *plan.SightLine, in units.Style) string {
-	text := v.A + " to " + v.B + ": looks " + way(in.AngleTo(math.Abs(float64(v.EyeLine)), 1)+" camera", float64(v.EyeLine), [2]string{"left", "right"})
-	if side := float64(v.Side); math.Abs(side) < onTheLine {
-		return text + ", the camera on their line"
-	} else if side < 0 {
-		return text + ", the camera " + in.Tape(-side) + " left of their line"
+// Sights says how a camera stands to the people of a scene, a sentence a pair of them: where
+// the one looks to see the other, and back, and on which side of their line the camera is.
+func Sights(views []plan.SightLine, in units.Style) (list []string) {
+	for i := range views {
+		v := &views[i]
+		mirrored := func(o plan.SightLine) bool { return o.A == v.B && o.B == v.A }
+		if slices.ContainsFunc(views[:i], mirrored) {
+			continue // told with the other
+		}
+		text := v.A + " to " + v.B + ": looks " + eyeLine(v, in)
+		if back := slices.IndexFunc(views[i:], mirrored); back > 0 {
+			text += ", back " + eyeLine(&views[i+back], in)
+		}
+		list = append(list, text+"; the camera "+lineSide(float64(v.Side), in))
 	}
-	return text + ", the camera " + in.Tape(float64(v.Side)) + " right of their line"
+	return list
+}
+
+// eyeLine says where somebody looks to see another, as the camera has it.
+func eyeLine(v *plan.SightLine, in units.Style) string {
+	return way(in.AngleTo(math.Abs(float64(v.EyeLine)), 1)+" camera", float64(v.EyeLine), [2]string{"left", "right"})
+}
+
+// lineSide says on which side of the line of two people a camera is, so many metres to the
+// right of it.
+func lineSide(right float64, in units.Style) string {
+	if math.Abs(right) < onTheLine {
+		return "on their line"
+	}
+	return way(in.Tape(math.Abs(right)), right, [2]string{"left", "right"}) + " of their line"
 }
 
 // onTheLine is how near to the line between two people a camera is on it and on neither

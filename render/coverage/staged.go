@@ -6,7 +6,6 @@ package coverage
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"pullscore/interp/coverage"
@@ -107,7 +106,7 @@ func standing(set *coverage.Setup, s *plan.Shot) [][]string {
 		return [][]string{append(taken, "the camera has no place on the floor")}
 	}
 	list := [][]string{append(taken, "camera "+moments.Stands(s, 0, in))}
-	if looks := eyeLines(s, in); len(looks) > 0 {
+	if looks := moments.Sights(s.Views, in); len(looks) > 0 {
 		list = append(list, looks)
 	}
 	var people []string
@@ -116,20 +115,6 @@ func standing(set *coverage.Setup, s *plan.Shot) [][]string {
 	}
 	if len(people) > 0 {
 		list = append(list, people)
-	}
-	return list
-}
-
-// eyeLines says of each two people who talk where each looks to see the other, and on which
-// side of their line the camera is: of both ways the first says the side.
-func eyeLines(s *plan.Shot, in units.Style) (list []string) {
-	for i := range s.Views {
-		v := &s.Views[i]
-		text := moments.Sight(v, in)
-		if slices.ContainsFunc(s.Views[:i], func(o plan.SightLine) bool { return o.A == v.B && o.B == v.A }) {
-			text, _, _ = strings.Cut(text, ", ")
-		}
-		list = append(list, text)
 	}
 	return list
 }

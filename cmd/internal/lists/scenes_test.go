@@ -28,7 +28,7 @@ func TestTextTellsScenes(t *testing.T) {
 	sc.Axes[0].Said = true
 	sc.Cuts[0].Because = "he has turned"
 	b.Matches = "18A"
-	b.Views = []plan.SightLine{{A: "PEVIN", B: "YSOLT", EyeLine: -20.46, Side: -1.412}}
+	b.Views = []plan.SightLine{{A: "PEVIN", B: "YSOLT", EyeLine: -20.46, Side: -1.412}, {A: "YSOLT", B: "PEVIN", EyeLine: 150, Side: 1.412}, {A: "PEVIN", B: "INES", EyeLine: 5, Side: 0.1}}
 	b.Subject("PEVIN").Measured = 5.1
 	a.Subject("PEVIN").Blocked = []plan.Interval{{2, 3}}
 	text := listed(t, p, 100)
@@ -41,7 +41,7 @@ func TestTextTellsScenes(t *testing.T) {
 		"18A  In at the door\n", "  scene The office, covers 0 s to 10 s of it\n  camera at 60 cm left, 1.6 m downstage, 1.4 m high; pan 20.8° right, tilt 2.8° up\n",
 		"      pan with PEVIN, 6.7° right, 4 s, peak 11°/s", "      camera moves 82 cm, 2 s, to 8 cm right, 1.22 m downstage, 1.65 m high · starts at 7 s\n",
 		"    PEVIN: tape 6.21 m, focus 6.21 m, off axis 0°, in the picture 0 s to 5.83 s; behind somebody 2\n      s to 3 s\n",
-		"18B", "of it, runs with 18A, matches 18A\n", "  PEVIN to YSOLT: looks 20.5° camera left, the camera 1.41 m left of their line\n", "    PEVIN: tape 5.1 m as measured, focus",
+		"18B", "of it, runs with 18A, matches 18A\n", "  PEVIN to YSOLT: looks 20.5° camera left, back 150° camera right; the camera 1.41 m left of their\n    line\n  PEVIN to INES: looks 5° camera right; the camera on their line\n", "    PEVIN: tape 5.1 m as measured, focus",
 		"18C  The boat\n",
 	} {
 		_, after, ok := strings.Cut(rest, want)

@@ -151,8 +151,8 @@ func Shot(w *console.Lines, s *plan.Shot, in units.Style) {
 	if s.Placed {
 		w.Hanging(console.Dim, margin, "camera at "+moments.Stands(s, 0, in))
 	}
-	for i := range s.Views {
-		w.Hanging(console.Dim, margin, moments.Sight(&s.Views[i], in))
+	for _, text := range moments.Sights(s.Views, in) {
+		w.Hanging(console.Dim, margin, text)
 	}
 }
 
