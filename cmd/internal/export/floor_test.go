@@ -135,7 +135,19 @@ func TestUSDFloor(t *testing.T) {
 			checkMarks(t, p.Scenes[0], found)
 		}
 	}
-	p, s := standing(t, plan.Pose{Z: 1.5})
+	p, s := standing(t, plan.Pose{X: 1, Z: 1.5, Pan: 30})
+	s.Optics.FromLens = true // the tape is from the lens, and so is the place of the camera
+	var fromLens bytes.Buffer
+	if err := USD(&fromLens, p, s); err != nil {
+		t.Fatal(err)
+	}
+	for i, f := range Frames(s)[:2] {
+		checkFloor(t, s, f, placesIn(t, still(fromLens.String(), firstFrame+i)), "Camera", "Focus")
+	}
+	if !strings.Contains(fromLens.String(), "pinhole at the front principal plane of the lens") {
+		t.Error("nobody says where the camera is")
+	}
+	p, s = standing(t, plan.Pose{Z: 1.5})
 	s.Optics.SensorW, s.Optics.SensorH = 0.024, 0.01
 	var b bytes.Buffer
 	if err := USD(&b, p, s); err != nil {
@@ -399,7 +411,9 @@ func TestMarkersOnTheFloor(t *testing.T) {
 	p, _ := setups(t)
 	part := p.Shots[1]
 	part.Blocking = []plan.Blocking{{Kind: "camera", Start: 1, End: 2, From: 0, To: 0.5}}
-	p.Shots = append(p.Shots, made(t, "24").Shots[1])
+	cut := *part
+	cut.ID, cut.Pieces = "1D", []plan.Piece{{Number: 1, Clip: "1D", In: 96, Out: 120, From: 0.5, To: 1.5, Speed: 1}}
+	p.Shots = append(p.Shots, made(t, "24").Shots[1], &cut)
 	var b bytes.Buffer
 	if err := OTIO(&b, p); err != nil {
 		t.Fatal(err)
@@ -427,7 +441,7 @@ func TestMarkersOnTheFloor(t *testing.T) {
 			got[clip.Name] = fmt.Sprint(clip.Metadata.Pullscore.Covers)
 		}
 	}
-	for id, want := range map[string]string{"1A": "[0 4]", "1B": "[1 3]", "2": "[]"} {
+	for id, want := range map[string]string{"1A": "[0 4]", "1B": "[1 3]", "1D": "[1.5 2.5]", "2": "[]"} {
 		if got[id] != want {
 			t.Errorf("%s covers %s, want %s", id, got[id], want)
 		}

@@ -185,7 +185,7 @@ func writeOTIO(w io.Writer, p *plan.Plan, marks func(placed) []mark) error {
 			item.Source, item.Speed = s.piece.Source, &v
 		}
 		item.Reel = s.reel()
-		item.Metadata = metadataOf(s.Shot)
+		item.Metadata = s.metadata()
 		for _, m := range marks(s) {
 			item.Markers = append(item.Markers, otio.Marker{Name: m.text, Colour: m.colour, Start: begins + m.at - s.in})
 		}
@@ -196,15 +196,19 @@ func writeOTIO(w io.Writer, p *plan.Plan, marks func(placed) []mark) error {
 	return otio.Write(w, &t)
 }
 
-// metadataOf returns what a clip says of its shot besides markers: what its ring rests on,
-// and what time of its scene it covers, in seconds.
-func metadataOf(s *plan.Shot) map[string]any {
+// metadata returns what a clip says of its shot besides markers: what its ring rests on,
+// and what time of its scene it has, in seconds: of a piece as much as it shows.
+func (s placed) metadata() map[string]any {
 	data := map[string]any{}
-	if text := moments.Provenance(s); text != "" {
+	if text := moments.Provenance(s.Shot); text != "" {
 		data["ring"] = text
 	}
 	if s.Staging != nil && s.Action {
-		data["covers_s"] = [2]float64{rounded(float64(s.Covers[0])), rounded(float64(s.Covers[1]))}
+		from, to := s.Covers[0], s.Covers[1]
+		if s.piece != nil {
+			from, to = s.Covers[0]+plan.Number(s.piece.From), s.Covers[0]+plan.Number(s.piece.To)
+		}
+		data["covers_s"] = [2]float64{rounded(float64(from)), rounded(float64(to))}
 	}
 	return data
 }
