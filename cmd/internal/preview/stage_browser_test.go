@@ -184,4 +184,15 @@ func TestStagePictures(t *testing.T) {
 			}
 		})
 	}
+	t.Run("scene", func(t *testing.T) {
+		s := serve(t, Options{})
+		s.Show(scene(t))
+		b := staged(t, s, 1440, 900, "18A")
+		b.press("w")
+		b.until(`!document.querySelector('[data-view="B"]').hidden && document.querySelector('[data-view="B"] .blur')`)
+		for _, at := range []float64{0, 3, 6.4, 10} {
+			b.seek(at)
+			b.picture(fmt.Sprintf("%g", at))
+		}
+	})
 }
