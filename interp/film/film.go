@@ -28,6 +28,7 @@ type Film struct {
 	Tape     string // sensor or lens
 	Rate     timecode.Rate
 	Pace     float64 // words a minute
+	Crop     float64 // the shape of the picture of cameras that say none, width over height; 0 where not said
 	View     kit.Viewing
 	Defaults []plan.Default
 

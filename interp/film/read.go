@@ -81,7 +81,7 @@ func (r *reader) byDefault(name, value, why string) {
 // readKit computes lets and reads the kit. again is true where a log has to wait
 // for the plan.
 func (r *reader) readKit() (again bool) {
-	k := &kit.Reader{Evaluator: r.Evaluator, Source: r.Source, Torn: r.Scope.Torn}
+	k := &kit.Reader{Evaluator: r.Evaluator, Source: r.Source, Torn: r.Scope.Torn, Crop: r.Crop}
 	k.Learn = func(u *kit.Puller, said *lang.Takes, sec *lang.Section) {
 		again = r.learn(u, said, sec) || again
 	}
@@ -161,6 +161,9 @@ func (r *reader) readSettings() {
 		}
 	} else if r.hasShots() {
 		r.byDefault("pace", "150 wpm", "the plan does not say")
+	}
+	if s, ok := set["crop"].(*lang.Crop); ok {
+		r.Crop, _ = r.Within(s.Value, names.DimFactor, 0.5, 4, "a picture on the screen is 0.5 to 4 times as wide as high")
 	}
 	r.View = r.filmViewing(set)
 }

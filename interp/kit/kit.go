@@ -66,6 +66,7 @@ type Reader struct {
 	names.Evaluator
 	Source func(file string) []byte
 	Torn   names.Torn
+	Crop   float64 // the shape of the picture where a camera says none; 0 where the plan says none either
 	// learn fits a puller's hand to the log of takes that a section names.
 	Learn func(u *Puller, said *lang.Takes, sec *lang.Section)
 	twice bool // the section has been told of something that it says twice

@@ -21,7 +21,9 @@ func (k *Reader) sensor(c *Camera, s *lang.Sensor) (ok bool) {
 			c.SensorW, c.Height = w, h
 		}
 	}
+	c.Crop = k.Crop
 	if s.Crop != nil {
+		c.Crop = 0
 		shape, known := k.Within(s.Crop, names.DimFactor, 0.2, 10, "a picture is 0.2 to 10 times as wide as high")
 		if ok = ok && known; known {
 			c.Crop = shape
