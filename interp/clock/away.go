@@ -71,7 +71,7 @@ func (c *Clock) Runs() (runs []int, by []float64) {
 // Shift makes the clock shift runs. It has not run yet.
 func (c *Clock) Shift(by map[int]float64) {
 	c.shifts = by
-	c.Before[0] = by[fromTheStart]
+	c.Before[0] += by[fromTheStart]
 	before := fromTheStart
 	for _, l := range c.InOrder {
 		if l.Heard == nil {

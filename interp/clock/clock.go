@@ -79,6 +79,7 @@ type With struct {
 	Landing Landing
 	Given   []Given                         // of the first items, which are those of a scene; the others are the shot's
 	Scene   bool                            // the items are those of a scene
+	From    float64                         // where the clock stands at first, seconds
 	Tokens  func(*lang.Text) []speech.Token // the words of a text
 }
 
@@ -163,6 +164,7 @@ func New(with With) *Clock {
 		cues: cuesOf(with.Items), movements: map[int]*movement{}, untimed: untimedOf(with.Items),
 	}
 	c.ends = sync.OnceValue(c.endings)
+	c.Before[0] = with.From
 	c.takeGiven()
 	return c
 }

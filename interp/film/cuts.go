@@ -204,7 +204,7 @@ func (r *reader) asked(sec *lang.Section, clips []cut.Named) *cut.Asked {
 	film, _ := r.Scope.Settings["with"].(*lang.With)
 	l.Speed = r.Film.Speed(names.Clauses(film, withOf(sec)), l)
 	asked := &cut.Asked{ID: head.ID, Speed: l.Speed, Cuts: r.Cuts, Clips: clips, Logs: r.Clips}
-	for _, it := range l.Expand(sec.Body) {
+	for _, it := range append(r.ofScene(sec, l), l.Expand(sec.Body)...) {
 		switch s := it.Stmt.(type) {
 		case *lang.Speech:
 			tokens := r.Tokens(s.Words)

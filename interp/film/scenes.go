@@ -69,3 +69,24 @@ func (f *Film) ShotOf(id string) *lang.Section {
 	}
 	return nil
 }
+
+// ofScene returns the statements of the scene that a shot has the action of, as far as the
+// shot has it.
+func (f *Film) ofScene(sec *lang.Section, l *names.Lexicon) (list []names.Item) {
+	sc := f.SceneOf(sec)
+	if sc == nil {
+		return nil
+	}
+	part, ok := sc.Part(sec, f.ShotOf, &names.Report{})
+	if !ok || !part.Action {
+		return nil
+	}
+	l.Staged = sc.Scope
+	given := sc.Given(part)
+	for k, it := range sc.ItemsFor(l) {
+		if !given[k].Out {
+			list = append(list, it)
+		}
+	}
+	return list
+}

@@ -3,10 +3,8 @@
 package scene
 
 import (
-	"pullscore/interp/change"
 	"pullscore/interp/clock"
 	"pullscore/interp/names"
-	"pullscore/interp/plan"
 	"pullscore/interp/stage"
 	"pullscore/lang"
 )
@@ -30,13 +28,10 @@ func (s *Scene) ownFloor(sec *lang.Section, to *names.Report) (names.Reader, *st
 		return s.Lex.Tells(to), s.Stage
 	}
 	l := s.Names(sec)
-	o := plan.Optics{Camera: plan.Still(0), Focal: plan.Still(0.05)}
-	st := stage.New(l, change.Change{}, &o, 0.05, s.film.People, &stage.Ground{Placed: true, Scene: true, Named: nobody})
-	c := clock.New(clock.With{
-		Lex: l, Items: s.ItemsFor(l), Stage: st, Pace: s.film.Pace, Given: s.Given(Part{To: s.Long, Action: true}), Tokens: s.film.Tokens,
-	})
-	c.Run()
-	return l.Tells(to), st
+	with := s.with(l, s.ItemsFor(l), 0)
+	with.Given = s.Given(Part{To: s.Long, Action: true})
+	clock.New(with).Run()
+	return l.Tells(to), with.Stage
 }
 
 func nobody(string) bool { return false }

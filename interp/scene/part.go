@@ -5,7 +5,9 @@ package scene
 import (
 	"fmt"
 
+	"pullscore/interp/away"
 	"pullscore/interp/clock"
+	"pullscore/interp/cut"
 	"pullscore/interp/names"
 	"pullscore/interp/units"
 	"pullscore/lang"
@@ -121,6 +123,41 @@ func (s *Scene) Given(p Part) []clock.Given {
 		list[k] = s.given(k, p)
 	}
 	return list
+}
+
+// Heard returns when a part has the items of the scene in a shot that a cut has: the lines
+// that the cut has are when that says, and what hangs on them goes along. later is by how
+// many seconds the first of them comes later in the shot than the part has it. l has the
+// names of the shot, which begins at an epoch, as frames.
+func (s *Scene) Heard(l *names.Lexicon, p Part, found *cut.Shot, epoch int64) (list []clock.Given, later float64) {
+	items := s.ItemsFor(l)
+	build := func(by map[int]float64) *clock.Clock {
+		c := clock.New(s.with(l, items, -p.From))
+		c.Hear(found, epoch)
+		c.Shift(by)
+		c.Run()
+		return c
+	}
+	c := build(nil)
+	if c.LacksLines() {
+		c = build(away.Shifts(build))
+	}
+	list = s.Given(p)
+	first := true
+	for k := range list {
+		m, line := &c.At[k], c.Lines[k]
+		if list[k].Out || !m.Known {
+			continue
+		}
+		if line != nil && line.Heard != nil && first {
+			later, first = m.StartS-list[k].Start, false
+		}
+		list[k].Start, list[k].End = m.StartS, m.EndS
+		if line != nil {
+			list[k].Words = line.Spread()
+		}
+	}
+	return list, later
 }
 
 func (s *Scene) given(k int, p Part) (g clock.Given) {

@@ -75,11 +75,17 @@ func nodeOf(s lang.Statement) lang.Node {
 
 // run takes everyone through the action.
 func (s *Scene) run(l *names.Lexicon, items []names.Item) (*clock.Clock, *stage.Stage) {
+	with := s.with(l, items, 0)
+	c := clock.New(with)
+	c.Run()
+	return c, with.Stage
+}
+
+// with returns what a clock of the action goes by that stands at a time at first.
+func (s *Scene) with(l *names.Lexicon, items []names.Item, from float64) clock.With {
 	o := plan.Optics{Camera: plan.Still(0), Focal: plan.Still(0.05)}
 	st := stage.New(l, change.Change{}, &o, 0.05, s.film.People, &stage.Ground{Placed: true, Scene: true, Named: nobody})
-	c := clock.New(clock.With{Lex: l, Items: items, Stage: st, Pace: s.film.Pace, Scene: true, Tokens: s.film.Tokens})
-	c.Run()
-	return c, st
+	return clock.With{Lex: l, Items: items, Stage: st, Pace: s.film.Pace, Scene: true, From: from, Tokens: s.film.Tokens}
 }
 
 // withoutFocus tells of moves that rack, whose place is a shot, and leaves out what they

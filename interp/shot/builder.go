@@ -112,10 +112,12 @@ func (b *builder) lasts() float64 {
 
 // runClock works out when everything in the shot happens.
 func (b *builder) runClock(out *Built, opt Options) *clock.Clock {
+	found := b.cutOf(opt)
+	b.hearScene(found)
 	c := clock.New(b.with(&out.Setup.Lens, out))
-	b.readCut(c, b.cutOf(opt))
+	b.readCut(c, found)
 	b.startsOn()
-	if !opt.asPlanned && c.LacksLines() {
+	if !opt.asPlanned && len(b.given()) == 0 && c.LacksLines() {
 		opt.shifts = away.Shifts(func(by map[int]float64) *clock.Clock {
 			planned, _ := Build(b.Film, b.Section, b.Ch, Options{Times: opt.Times, asPlanned: true, cut: b.Cut, shifts: by})
 			return planned.Clock
@@ -183,14 +185,20 @@ func (b *builder) readCut(c *clock.Clock, found *cut.Shot) {
 		return
 	}
 	b.Cut, b.Shot.Pieces = found, found.Pieces
+	b.Epoch = b.epochIn(found)
 	if found.List != nil {
-		if b.Shot.BeginsAt == "" {
-			b.Epoch = found.Begin
-		}
 		b.Shot.Begins, b.Shot.BeginsAt = found.Begin, b.Speed.Rate.Format(found.Begin)
 	}
 	c.Hear(found, b.Epoch)
 	b.sayCut(len(c.InOrder))
+}
+
+// epochIn returns where the shot begins as frames, by the plan or else by a cut.
+func (b *builder) epochIn(found *cut.Shot) int64 {
+	if found.List != nil && b.Shot.BeginsAt == "" {
+		return found.Begin
+	}
+	return b.Epoch
 }
 
 // sayCut lists where times come from.

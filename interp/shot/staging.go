@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"pullscore/interp/clock"
+	"pullscore/interp/cut"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
 	"pullscore/interp/scene"
@@ -81,6 +82,25 @@ func (b *builder) expand() []names.Item {
 		}
 	}
 	return append(items, own...)
+}
+
+// hearScene takes the times that a cut has for the action of the scene.
+func (b *builder) hearScene(found *cut.Shot) {
+	g := b.staged
+	if found == nil || g == nil || !g.part.Action || len(found.Lines) == 0 {
+		return
+	}
+	given, later := g.scene.Heard(b.lex, g.part, found, b.epochIn(found))
+	for k := range given {
+		if g.given[k].Out {
+			given[k] = g.given[k] // as a walk is in a shot whose camera has no place
+		}
+	}
+	g.given = given
+	g.part.From -= later
+	if b.Shot.Staging != nil {
+		b.Shot.Covers[0] = plan.Number(g.part.From)
+	}
 }
 
 // ground returns how the scene lies under the stage of the shot; nil for none.

@@ -87,7 +87,7 @@ var textRooms = []room{
 	{"interp/clock/spoken", []string{"lang$", "interp/names", "interp/cut", "interp/speech", "interp/plan"}},
 	{"interp/clock", []string{"lang$", "interp/names", "interp/clock/spoken", "interp/stage", "interp/cut", "interp/kit", "interp/change", "interp/speech", "interp/plan", "interp/units"}},
 	{"interp/away", []string{"interp/clock", "interp/cut"}},
-	{"interp/scene", []string{"lang$", "lang/timecode", "interp/names", "interp/change", "interp/stage", "interp/clock$", "interp/plan", "interp/speech", "interp/units"}},
+	{"interp/scene", []string{"lang$", "lang/timecode", "interp/names", "interp/change", "interp/stage", "interp/cut", "interp/clock$", "interp/away", "interp/plan", "interp/speech", "interp/units"}},
 	{"interp/film", []string{
 		"lang$", "lang/timecode", "interp/load", "interp/names", "interp/kit", "interp/cut", "interp/edit", "interp/takes$", "interp/takes/fit", "interp/scene",
 		"interp/speech", "interp/wording", "interp/hand", "interp/viewer", "interp/plan", "interp/units",
