@@ -69,15 +69,7 @@ func aside(v, behind plan.View) float64 {
 // floorView returns where a camera that stands so, and looks level, sees a subject at t.
 func floorView(pose plan.Pose, u *plan.Subject, t float64) plan.View {
 	pose.Tilt = 0
-	return pose.View(u.Across.At(t), u.Along.At(t), height(u, t))
-}
-
-// height is how far over the lens of the start a subject is at t, metres.
-func height(u *plan.Subject, t float64) float64 {
-	if u.Up == nil {
-		return 0
-	}
-	return u.Up.At(t)
+	return pose.View(u.Across.At(t), u.Along.At(t), u.Height(t))
 }
 
 // People returns which of the subjects of a shot are persons.
@@ -133,10 +125,7 @@ func keysOf(s *plan.Shot) []float64 {
 	end := float64(s.Duration)
 	keys := append(s.Optics.Keys(), 0, end)
 	for _, u := range s.Subjects {
-		keys = append(append(keys, u.Along.Keys()...), u.Across.Keys()...)
-		if u.Up != nil {
-			keys = append(keys, u.Up.Keys()...)
-		}
+		keys = append(append(append(keys, u.Along.Keys()...), u.Across.Keys()...), u.HeightKeys()...)
 	}
 	return plan.Sorted(slices.DeleteFunc(keys, func(t float64) bool { return !(t >= 0 && t <= end) }))
 }
@@ -148,7 +137,7 @@ func steps(s *plan.Shot, from, to float64) int {
 	still := s.Optics.Pose(from) == s.Optics.Pose(middle)
 	for _, u := range s.Subjects {
 		still = still && u.Along.At(from) == u.Along.At(middle) && u.Across.At(from) == u.Across.At(middle)
-		still = still && height(u, from) == height(u, middle)
+		still = still && u.Height(from) == u.Height(middle)
 	}
 	if still {
 		return 1

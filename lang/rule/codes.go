@@ -122,14 +122,17 @@ const (
 	BeforeTheShot
 	BeyondFarthest
 	BeyondMarks
+	Blocked
 	Breathes
 	BrokenLog
 	ByWire
 	CannotHoldBoth
+	CrossesLine
 	CueNotInEdit
 	CutsIntoLine
 	Darkens
 	Diffraction
+	DoesNotMatch
 	DriftsSoft
 	FallsBehind
 	Faint
@@ -170,6 +173,7 @@ const (
 	NotOnScreen
 	NotOnSubject
 	NotSeen
+	OnTripod
 	OutOfFrame
 	OutsideTravel
 	Oval
@@ -183,6 +187,7 @@ const (
 	RingUnknown
 	RoughMark
 	RunsInto
+	SeesCamera
 	SeveralTakes
 	ShotNotInEdit
 	Slant
@@ -193,8 +198,10 @@ const (
 	StopClosesInZoom
 	StopNotOnLens
 	TakesGuessed
+	TapeDiffers
 	TooDeep
 	Trimmed
+	TwoPulls
 	Unmotivated
 
 	// A script page beside the plan.

@@ -439,6 +439,11 @@ var table = [...]Rule{
 		"the focus goes beyond the marks of the lens, and nothing says where the ring ends",
 		"There is no angle, no window and no chance out there. Say how far the ring turns, as in ring 300 deg, " +
 			"or mark inf. Nearer than the first mark, say closest."},
+	Blocked: {"blocked", Shot, Warning, nil, Sharp,
+		"somebody stands between the camera and the one on whom the focus is",
+		"The line of sight passes within 15 cm of a person, and is not over their head. Whoever only passes, in " +
+			"less than half a second, is not told of. Both are common practice, no source. Move the camera or one " +
+			"of the two."},
 	Breathes: {"breathes", Shot, Note, nil, Sharp,
 		"the picture changes its size visibly during the rack",
 		"The audience may see the frame grow or shrink while the focus moves. Choose a shorter rack, a stop " +
@@ -455,6 +460,12 @@ var table = [...]Rule{
 		"no focus setting keeps all of a split sharp",
 		"The people stand too far apart in depth for this stop. Stop down, move them closer together, or rack " +
 			"between them."},
+	CrossesLine: {"crosses-line", Shot, Warning, nil, Camera,
+		"two set-ups stand on either side of the line between two people who talk",
+		"At a cut between them, who looked right looks left, and the two seem to look past each other. The line " +
+			"goes from each to whom they speak, or as `line NAME to NAME` says. A camera within 20 cm of it is on " +
+			"neither side. Put both cameras on one side, or add because and the reason behind the place of one of " +
+			"them."},
 	CueNotInEdit: {"cue-not-in-edit", Shot, Warning, nil, Lines,
 		"the cut has no marker for this cue",
 		"The cue keeps the time of the plan, which may no longer be right. Ask the editor to set a marker " +
@@ -471,6 +482,12 @@ var table = [...]Rule{
 		"the stop alone blurs more than the screen shows",
 		"At so small a stop nothing in the picture is fully sharp, however well it is pulled. Open up and use " +
 			"a neutral density filter."},
+	DoesNotMatch: {"does-not-match", Shot, Warning, nil, Camera,
+		"a set-up differs from the one that it is to match",
+		"Two singles match if the audience cannot tell them apart. Distance may differ by 5 %, the lens by 1 %, the " +
+			"stop by a third, its height to the eyes by 10 cm. The two look past the lens on opposite sides, by the " +
+			"same angle to 5 deg. All of that is common practice, no source. Take the place that the message gives, " +
+			"or delete the matches."},
 	DriftsSoft: {"drifts-soft", Shot, Warning, nil, Sharp,
 		"the person in focus, or the camera, sways out of the sharp zone too often",
 		"Nobody stands quite still, and a camera in the hand does not either. With so little depth of field, " +
@@ -641,6 +658,10 @@ var table = [...]Rule{
 		"the audience does not see the rack",
 		"The two distances are both sharp at this stop, so nothing seems to change. Open up, or leave the " +
 			"rack out and save the risk."},
+	OnTripod: {"on-tripod", Shot, Warning, nil, Camera,
+		"a camera on a tripod is to go somewhere in a staged shot",
+		"A tripod only pans and tilts. Say in the section of the camera what carries it, or give the shot another " +
+			"camera. The chances of staying sharp hang on what carries it."},
 	OutOfFrame: {"out-of-frame", Shot, Warning, nil, Distance,
 		"the focus goes to somebody outside the picture",
 		"The lens does not see the place where the person stands. Check the side and the distance, or take a " +
@@ -696,6 +717,10 @@ var table = [...]Rule{
 		"the camera and someone would meet",
 		"The two moves together leave no space between the lens and the person. A distance counts from where " +
 			"the camera is at that time. Stop any such move in rehearsal, and leave room for the lens and the rig."},
+	SeesCamera: {"sees-camera", Shot, Warning, nil, Camera,
+		"a camera that runs with another is in its picture",
+		"The sensor mark of the one lies within what the other sees. Its crew and its stand take more room than " +
+			"that mark, so keep well clear. Move one of the two, or take a lens that sees less."},
 	SeveralTakes: {"several-takes", Shot, Note, nil, NoRow,
 		"the cut shows parts of more than one take",
 		"Focus and marks must match where one take follows the other. Times count on the clock of the take " +
@@ -737,6 +762,11 @@ var table = [...]Rule{
 		"takes are told apart by their source alone",
 		"Clips of one name whose source lies far apart are taken for different takes. Name the takes, with " +
 			"clip and take under the shot, or name a list of clips."},
+	TapeDiffers: {"tape-differs", Shot, Warning, nil, Distance,
+		"a tape that was read does not agree with the places on the floor",
+		"It is off by more than 5 cm and by more than 3 % (common practice, no source). The focus goes by the " +
+			"tape and the picture by the floor, so one of them is wrong. Tape again, or correct the mark or the " +
+			"place of the camera."},
 	TooDeep: {"too-deep", Shot, Warning, nil, Sharp,
 		"no focus setting keeps the whole depth of a subject sharp",
 		"Part of the person or thing will be soft even on a perfect mark. Stop down, or choose what must be " +
@@ -745,6 +775,10 @@ var table = [...]Rule{
 		"the cut does not show all of a rack",
 		"The move may be unreadable, or not needed at all. Ask the editor for more frames, or leave the rack " +
 			"out."},
+	TwoPulls: {"two-pulls", Shot, Warning, nil, Hand,
+		"one puller has two pulls at once, with cameras that run together",
+		"Nobody turns two rings at once. Name a second puller for one of the cameras, or let one of the pulls " +
+			"wait for the other."},
 	Unmotivated: {"unmotivated", Shot, Warning, nil, Lines,
 		"nothing asks for the rack",
 		"A rack that no word or cue asks for has no cue for the puller, and often none for the audience. " +

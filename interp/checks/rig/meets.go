@@ -20,14 +20,18 @@ const (
 // Meets returns when the camera first meets a subject in a move that was clear of it
 // when it began; ok is false where it does not.
 func Meets(b *check.Shot, u *stage.Subject, m *stage.Move) (t float64, ok bool) {
-	reach := nearThing
+	reach, thing := nearThing, true
 	if float64(u.Sways) > 0 {
-		reach = nearPerson
+		reach, thing = nearPerson, false
 	}
 	within := func(t float64) bool {
 		p := b.Plan.Optics.Pose(t)
 		apart := math.Hypot(u.Across.At(t)-p.X, u.Along.At(t)-p.Y)
-		return apart < reach && p.Z < reach
+		over := p.Z - u.Height(t)
+		if thing && placed(b) {
+			over = math.Abs(over) // it passes under a thing that is higher
+		}
+		return apart < reach && over < reach
 	}
 	if m.Kind == "pan" || m.Kind == "tilt" || within(m.Start) {
 		return 0, false

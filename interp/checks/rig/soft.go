@@ -36,7 +36,11 @@ func turnedOff(b *check.Shot, u *stage.Subject, from, t float64) (what string, b
 	along := func(pan, tilt float64) float64 {
 		p := at
 		p.Pan, p.Tilt = pan, tilt
-		return p.View(u.Across.At(t), u.Along.At(t), 0).Along
+		return p.View(u.Across.At(t), u.Along.At(t), u.Height(t)).Along
+	}
+	if u.Deltas != nil { // a tape corrects it
+		raw, computed := along, b.Plan.DistanceAt(u.Subject, t)/along(at.Pan, at.Tilt)
+		along = func(pan, tilt float64) float64 { return raw(pan, tilt) * computed }
 	}
 	off := along(at.Pan, at.Tilt) - b.Plan.DistanceAt(u.Subject, from)
 	if by = along(at.Pan, at.Tilt) - along(before.Pan, before.Tilt); math.Abs(by) < math.Abs(off)/2 || by == 0 {

@@ -109,7 +109,7 @@ var textRooms = []room{
 	{"interp/checks/check", []string{"lang$", "lang/rule", "interp/change", "interp/clock", "interp/shot", "interp/stops", "interp/units"}},
 	{"interp/checks/edited", []string{"lang$", "lang/rule", "interp/change", "interp/cut", "interp/plan", "interp/speech", "interp/shot", "interp/checks/check", "interp/units"}},
 	{"interp/checks/glass", []string{"lang$", "lang/rule", "optics", "interp/change", "interp/stage", "interp/shot", "interp/checks/check", "interp/units"}},
-	{"interp/checks/rig", []string{"lang$", "lang/rule", "optics$", "interp/change", "interp/names", "interp/plan", "interp/stage", "interp/shot", "interp/checks/check", "interp/units"}},
+	{"interp/checks/rig", []string{"lang$", "lang/rule", "optics$", "interp/change", "interp/kit", "interp/names", "interp/plan", "interp/staging", "interp/stage", "interp/shot", "interp/checks/check", "interp/units"}},
 	{"interp/checks/setups", []string{"lang$", "optics$", "interp/plan", "interp/staging", "interp/units"}},
 	{"interp/checks", []string{
 		"lang$", "lang/rule", "optics$", "interp/change", "interp/stage", "interp/clock", "interp/shot",
