@@ -14,9 +14,11 @@ import (
 	"pullscore/cmd/internal/console"
 	"pullscore/cmd/internal/files"
 	"pullscore/interp"
+	"pullscore/interp/coverage"
 	"pullscore/interp/plan"
 	"pullscore/interp/stops"
 	"pullscore/render/brief"
+	coveragepaper "pullscore/render/coverage"
 	"pullscore/render/draw"
 	"pullscore/render/fonts"
 	"pullscore/render/html"
@@ -42,6 +44,9 @@ print: a cover with the kit, the cautions that apply and the shots with what is
 worst in each and the page of each; then for every shot its score, the tapes and
 discs of its ring in their true size, its floor, how far everybody may miss
 their mark, a log of takes to fill in, and what no drawing shows in words.
+Before the shots of a scene whose cameras have places on its floor come the
+floor of all of them, its marks, a card with every tape and boxes for what it
+reads, and the coverage of the scene.
 
   pullscore brief scene-12.pull                    scene-12-brief.pdf in this folder
   pullscore brief -o papers scene-12.pull          the same in the folder papers
@@ -143,7 +148,13 @@ func (b *briefing) placed(p placedShot) (brief.Shot, error) {
 	if a := b.windows[p.shot]; a != nil {
 		more = append(more, brief.Figure{Name: "Stops", Pages: stopspaper.Stops(p.shot, a, b.opt)})
 	}
-	return brief.NewShot(p.shot, fmt.Sprintf("s%d-%d", p.scene, p.number), b.opt, more...), nil
+	id := fmt.Sprintf("s%d-%d", p.scene, p.number)
+	shot := brief.NewShot(p.shot, id, b.opt, more...)
+	if i, ok := brief.SceneBefore(p.plan, p.shot); ok {
+		shot.Before = brief.NewScene(p.plan, i, id+"-scene", b.opt,
+			brief.Figure{Name: "Coverage", Pages: coveragepaper.Coverage(coverage.Staged(p.plan, i, true), b.opt)})
+	}
+	return shot, nil
 }
 
 // read interprets the plans and keeps those that have shots; faulty tells that
@@ -254,20 +265,26 @@ func briefPDF(s *session, all *briefing) ([][]byte, error) {
 		if p.number == 1 {
 			file.Mark(titles[p.scene-1], 0)
 		}
-		file.Mark(b.Name, 1)
 		at := b.Place
+		add := func(name string, figures []brief.Figure) {
+			file.Mark(name, 1)
+			for _, f := range figures {
+				for i, page := range f.Pages {
+					if i == 0 {
+						file.Mark(f.Name, 2)
+					}
+					file.Add(page)
+					backs = append(backs, at.Row)
+				}
+				lacking = append(lacking, fonts.Faces(all.fonts).Lacking(f.Pages...)...)
+			}
+		}
+		if b.Before != nil {
+			add(b.Before.Title, b.Before.Figures)
+		}
 		at.Page, at.ID = len(backs)+1, b.First()
 		where[p.shot] = at
-		for _, f := range b.Figures {
-			for i, page := range f.Pages {
-				if i == 0 {
-					file.Mark(f.Name, 2)
-				}
-				file.Add(page)
-				backs = append(backs, at.Row)
-			}
-			lacking = append(lacking, fonts.Faces(all.fonts).Lacking(f.Pages...)...)
-		}
+		add(b.Name, b.Figures)
 		return nil
 	})
 	if err != nil {

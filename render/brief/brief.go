@@ -59,6 +59,7 @@ type Shot struct {
 	Sheet   []Passage
 	Figures []Figure // in the order in which they are printed
 	Place   Place
+	Before  *Scene // the papers of its scene, which stand before its own; nil: they stand elsewhere, or there are none
 }
 
 // A Figure is a drawing of a shot.

@@ -45,18 +45,35 @@ func WriteShot(w io.Writer, title string, first bool, s *plan.Shot, shot brief.S
 	if first {
 		out.markup("<h2 class=\"scene\" dir=\"auto\">%s</h2>\n", title)
 	}
+	out.scene(shot.Before)
 	out.markup("<section id=\"%s\">\n<div class=\"words\">\n<h3 dir=\"auto\">%s</h3>\n<p class=\"setup\" dir=\"auto\">%s</p>\n", shot.Place.ID, shot.Name, shot.Setup)
 	out.markup("<p class=\"screen\"><a href=\"#%s\">To the cover</a></p>\n", shot.Place.Row)
 	out.passages(shot.Sheet, 4)
 	out.markup("</div>\n")
 	for _, f := range shot.Figures {
 		if !f.Words { // the passages have it
-			out.figure(shot, f)
+			out.figure(shot.Name, f)
 		}
 	}
 	out.log(s, shot.Name)
 	out.markup("</section>\n")
 	return out.flush()
+}
+
+// scene writes the papers of a scene that is staged; nothing for none.
+func (w writer) scene(b *brief.Scene) {
+	if b == nil {
+		return
+	}
+	w.markup("<section id=\"%s\">\n<div class=\"words\">\n<h3 dir=\"auto\">%s</h3>\n", b.ID, b.Title)
+	w.passages(b.Sheet, 4)
+	w.markup("</div>\n")
+	for _, f := range b.Figures {
+		if !f.Words {
+			w.figure(b.Title, f)
+		}
+	}
+	w.markup("</section>\n")
 }
 
 // WriteFoot writes the end of the file.
@@ -114,7 +131,7 @@ func (w writer) contents(plans []*plan.Plan, where brief.Places) {
 
 // figure writes a drawing, a page after the other. On a screen that is too
 // narrow for it, it scrolls on its own.
-func (w writer) figure(shot brief.Shot, f brief.Figure) {
+func (w writer) figure(of string, f brief.Figure) {
 	kind := "sheet"
 	if f.True {
 		kind += " true"
@@ -125,7 +142,7 @@ func (w writer) figure(shot brief.Shot, f brief.Figure) {
 		w.markup("<h4 class=\"figure\">%s</h4>\n", f.Name)
 	}
 	for i, page := range f.Pages {
-		label := fmt.Sprintf("%s of %s, page %d of %d", f.Name, shot.Name, i+1, len(f.Pages))
+		label := fmt.Sprintf("%s of %s, page %d of %d", f.Name, of, i+1, len(f.Pages))
 		w.markup("<div class=\""+kind+"\" tabindex=\"0\" role=\"group\" aria-label=\"%s\">\n", label)
 		if err := svg.WriteBare(w.out, page); err != nil {
 			return // the buffer keeps it

@@ -14,4 +14,5 @@
 //   - sights.go: fields of view
 //   - foot.go: the bars of a metre and of three feet
 //   - table.go: the table of tapes
+//   - card.go: the card of all tapes, with boxes for readings
 package staged

@@ -281,3 +281,28 @@ func TestGreyIsEnough(t *testing.T) {
 		}
 	}
 }
+
+// The card has a tape and a box from every camera to every place and every lone mark; a
+// camera that goes elsewhere has them at both ends. What was read stands in its box.
+func TestCards(t *testing.T) {
+	for name, want := range map[string]int{"ticket-window": 9, "mess-table": 10, "office": 3, "bridge": 4, "knot": 4} {
+		p := plans.MadeScenes()[name]
+		for _, paper := range []sheet.Paper{sheet.A4, sheet.Letter} {
+			pages := Card(p, 0, sheet.Options{Paper: paper})
+			plans.CheckPaper(t, name, nil, pages)
+			boxes := 0
+			for _, page := range pages {
+				boxes += len(groupsOf(&page.Root, "reading"))
+			}
+			if boxes != want {
+				t.Errorf("%s has %d boxes, want %d", name, boxes, want)
+			}
+		}
+	}
+	text := plans.TextOf(Card(plans.Bridge(), 0, sheet.Options{}))
+	for _, want := range []string{"at the end", "2.78 m", "20 cm right, 2.8 m downstage", "14.3 cm right, 2 m downstage"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not in %q", want, text)
+		}
+	}
+}

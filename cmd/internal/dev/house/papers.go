@@ -49,7 +49,7 @@ var paperRooms = []room{
 	{"render/coverage", []string{"interp/coverage", "interp/moments", "interp/plan", "interp/units", "render/draw$", "render/sheet", "render/signs"}},
 	{"render/story", []string{"interp/story", "interp/units", "render/draw$", "render/sheet", "render/signs"}},
 	{"render/takes", []string{"interp/takes$", "interp/takes/predicted", "render/draw$", "render/sheet", "render/signs"}},
-	{"render/brief", []string{"interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/marks", "render/score", "render/floor", "render/ring", "render/cards"}},
+	{"render/brief", []string{"interp/plan", "interp/units", "interp/moments", "render/draw$", "render/sheet", "render/marks", "render/score", "render/floor$", "render/floor/staged", "render/ring", "render/cards"}},
 	{"render/html", []string{"interp/plan", "interp/moments", "render/draw$", "render/sheet", "render/cards", "render/brief", "render/svg"}},
 	{"examples/topics", []string{"lang/lines"}},
 	{"examples", nil},
