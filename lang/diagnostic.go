@@ -109,8 +109,8 @@ type Diagnostic struct {
 	Cause string
 }
 
-// Sort returns the list ordered by file, place, severity (worst first) and code. It
-// changes the order of the list itself. It drops diagnostics that repeat a message at
+// Sort returns the list ordered by file, place, severity (worst first) and code; what is
+// told of one scene also by its time. It changes the order of the list itself. It drops diagnostics that repeat a message at
 // the same place in the same shot.
 func Sort(list []Diagnostic) []Diagnostic {
 	slices.SortStableFunc(list, func(a, b Diagnostic) int {
@@ -119,12 +119,21 @@ func Sort(list []Diagnostic) []Diagnostic {
 			cmp.Compare(a.Range.Start.Offset, b.Range.Start.Offset),
 			-cmp.Compare(a.Severity, b.Severity),
 			cmp.Compare(a.Code, b.Code),
+			cmp.Compare(timeInScene(a), timeInScene(b)),
 			cmp.Compare(a.Message, b.Message),
 		)
 	})
 	return slices.CompactFunc(list, func(a, b Diagnostic) bool {
 		return a.Range == b.Range && a.Code == b.Code && a.Message == b.Message && a.Scene == b.Scene && a.Shot == b.Shot && a.Pull == b.Pull
 	})
+}
+
+// timeInScene is the time of a finding of a scene, seconds; 0 of any other.
+func timeInScene(d Diagnostic) float64 {
+	if d.Scene == "" {
+		return 0
+	}
+	return d.Time
 }
 
 // Worst returns the worst severity in the list. ok is false for an empty list.
