@@ -12,6 +12,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"pullscore/interp/moments"
 	"pullscore/interp/plan"
@@ -36,7 +37,11 @@ func sceneOf(p *plan.Plan, s *plan.Shot) *plan.Scene {
 
 // onItsFloor says what the figures of a shot are whose camera has a place.
 func onItsFloor(scene *plan.Scene, s *plan.Shot) string {
-	return floorOf(scene) + focusSays(s.Optics.FromLens) + provenance(s)
+	doc := floorOf(scene) + focusSays(s.Optics.FromLens)
+	if isMeasured(s) {
+		doc += tapeSays
+	}
+	return doc + provenance(s)
 }
 
 // floorOf says where the floor of a scene lies.
@@ -55,6 +60,14 @@ func focusSays(fromLens bool) string {
 		from = "front principal plane of the lens"
 	}
 	return fmt.Sprintf(" The camera is a pinhole at the %s, and nobody is moved to their distance from the lens. focusDistance is from there along the axis, planned and not measured; %s m stands for infinity. Bodies below the eyes are assumed.", from, decimal(farthest))
+}
+
+// tapeSays is what a reader has to know where a tape of the set says another distance.
+const tapeSays = " Where a tape was read the focus goes by it, and everybody stands where the floor has them."
+
+// isMeasured reports whether a shot has a tape that was read.
+func isMeasured(s *plan.Shot) bool {
+	return slices.ContainsFunc(s.Subjects, func(u *plan.Subject) bool { return u.Seen != nil && u.Measured.Known() })
 }
 
 func provenance(s *plan.Shot) string {

@@ -12,6 +12,7 @@ import (
 	"errors"
 	"io"
 	"math"
+	"slices"
 	"sort"
 	"strings"
 
@@ -112,6 +113,9 @@ func sceneSays(p *plan.Plan, scene *plan.Scene, list []setup, left []string) str
 		doc += ", scene “" + scene.Title + "”"
 	}
 	doc += ". " + floorOf(scene) + focusSays(list[0].shot.Optics.FromLens)
+	if slices.ContainsFunc(list, func(one setup) bool { return isMeasured(one.shot) }) {
+		doc += tapeSays
+	}
 	if len(left) > 0 {
 		doc += " Not here, as they have no place on the floor or a time of their own: " + strings.Join(left, ", ") + "."
 	}
