@@ -60,9 +60,13 @@ func (b *Shot) meetsOnFloor(m *stage.Move) []Finding {
 			continue
 		}
 		apart := b.Plan.ViewOf(u.Subject, t).Tape()
+		camera := "the camera"
+		if b.Plan.Staging != nil { // the move may be of a scene, and so of several shots
+			camera += " of " + b.Plan.ID
+		}
 		return []Finding{{Diagnostic: lang.Diagnostic{
 			Code: "runs-into", Severity: lang.Error, Range: m.Stmt.Range(), Time: t,
-			Message: fmt.Sprintf("the camera and %s would meet: at %s they are %s apart", u.Name, b.Units.Time(t), b.Units.Gap(apart)),
+			Message: fmt.Sprintf("%s and %s would meet: at %s they are %s apart", camera, u.Name, b.Units.Time(t), b.Units.Gap(apart)),
 			Detail:  "Give the camera another path.",
 			Figures: []lang.Figure{check.Figure("apart_m", apart)},
 		}}}

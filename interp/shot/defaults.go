@@ -72,6 +72,9 @@ func (b *builder) sayRig(out *Built) {
 		}
 		b.byDefault("side", "straight ahead", why)
 	}
+	if b.staged != nil && b.staged.placed {
+		return // sayFloor says which heights are not known
+	}
 	if kinds["tilt"] || kinds["boom"] {
 		b.byDefault("height", "level with the lens as the shot starts", "the camera tilts or booms, and a distance says no height")
 	}

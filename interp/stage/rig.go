@@ -86,6 +86,12 @@ func (m *Move) goes() (x, y, z float64) {
 	return 0, 0, 0
 }
 
+// Far returns how far a move takes the camera, in metres.
+func (m *Move) Far() float64 {
+	x, y, z := m.goes()
+	return math.Hypot(math.Hypot(x, y), z)
+}
+
 // liftSlide takes the latest move of the camera off the rig or the track of its axis.
 func (st *Stage) liftSlide(m *Move) {
 	if m.onAxis {

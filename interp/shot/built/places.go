@@ -35,6 +35,8 @@ func (b *Shot) fillBlocking() {
 			if sh.Optics.Rig != nil {
 				out.From, out.To = plan.Number(gone[m]), plan.Number(gone[m]+m.By)
 			}
+		case "camera":
+			out.From, out.To = 0, plan.Number(m.Far())
 		case "track", "boom":
 			out.From, out.To = plan.Number(gone[m]), plan.Number(gone[m]+m.By)
 		case "pan", "tilt":
