@@ -9,8 +9,8 @@ import (
 	"unicode/utf8"
 )
 
-// Parts yields each *Name, *Text, *Expr, *Anchor and *FormatName of a statement, in the
-// order of its fields. It goes into anchors and values, and not into the name of a
+// Parts yields each *Name, *Text, *Expr, *Anchor, *FormatName and *ShotRef of a statement,
+// in the order of its fields. It goes into anchors and values, and not into the name of a
 // format, which no plan declares.
 func Parts(s Statement) iter.Seq[any] {
 	return func(yield func(any) bool) { partsOf(reflect.ValueOf(s).Elem(), yield) }
@@ -42,7 +42,7 @@ func part(f reflect.Value, yield func(any) bool) bool {
 		return true
 	}
 	switch x := f.Interface().(type) {
-	case *Name, *Text, *FormatName:
+	case *Name, *Text, *FormatName, *ShotRef:
 		return yield(x)
 	case *Expr, *Anchor:
 		return yield(x) && partsOf(f.Elem(), yield)

@@ -178,7 +178,11 @@ func (c *Clock) Run() {
 		c.resolve(i)
 	}
 	c.lay()
-	c.with.Lex.Film.Record.Ask(c.items, func(k int, a *lang.Anchor) { c.when(k, a, false) })
+	c.with.Lex.Film.Record.Ask(c.items, func(k int, a *lang.Anchor) {
+		if !c.isGiven(k) { // else the scene has asked
+			c.when(k, a, false)
+		}
+	})
 }
 
 // pass moves the clock past all items before n; ok is false where it waits for

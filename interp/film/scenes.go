@@ -3,6 +3,8 @@
 package film
 
 import (
+	"slices"
+
 	"pullscore/interp/names"
 	"pullscore/interp/scene"
 	"pullscore/lang"
@@ -54,6 +56,25 @@ func (f *Film) Stage(sec *lang.Section) *scene.Scene {
 	return scene.Read(scene.Film{
 		Scope: f.Scope, Lets: f.Lets, Source: f.Source, Rate: f.Rate, Pace: f.Pace, People: f.People, Tokens: f.Tokens,
 	}, sec)
+}
+
+// In returns the film with its scenes read anew, with other names declared.
+func (f *Film) In(scope *names.Scope) *Film {
+	anew := *f
+	anew.Scope = scope
+	anew.Scenes, anew.Shots, anew.sceneOf = nil, slices.Clone(f.Shots), map[*lang.Section]*scene.Scene{}
+	by := map[*scene.Scene]*scene.Scene{}
+	for _, s := range f.Scenes {
+		by[s] = anew.Stage(s.Section)
+		anew.Scenes = append(anew.Scenes, by[s])
+	}
+	for i := range anew.Shots {
+		anew.Shots[i].Scene = by[anew.Shots[i].Scene]
+	}
+	for sec, s := range f.sceneOf {
+		anew.sceneOf[sec] = by[s]
+	}
+	return &anew
 }
 
 // SceneOf returns the scene under which a shot stands; nil for none.

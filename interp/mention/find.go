@@ -14,13 +14,14 @@ import (
 )
 
 // In returns every mention of a name in the files of a film, in their order. It builds
-// every shot anew to see what became of its texts.
+// every scene and every shot anew to see what became of its texts.
 func In(f *film.Film, units map[string]*names.Unit) []Mention {
 	r := names.NewRecord()
-	scope, recorded := *f.Scope, *f
-	scope.Record, recorded.Scope = r, &scope
-	w := &finder{film: &recorded, units: units, record: r, at: map[place]bool{}, walked: map[walked]bool{}, moves: map[*lang.Move]bool{}, used: map[*lang.Move]bool{}}
+	scope := *f.Scope
+	scope.Record = r
+	w := &finder{film: f.In(&scope), units: units, record: r, at: map[place]bool{}, walked: map[walked]bool{}, moves: map[*lang.Move]bool{}, used: map[*lang.Move]bool{}}
 	w.inFiles()
+	w.inScenes()
 	w.inShots()
 	w.inUnused()
 	w.words()
@@ -60,7 +61,7 @@ func (w *finder) add(n *lang.Name, k Kind, form Form, of *lang.Name) {
 
 // kinds are the kinds of declarations here.
 var kinds = [...]Kind{
-	names.DeclSubject: Subject, names.DeclVoice: Voice, names.DeclCue: Cue, names.DeclLet: Let, names.DeclMove: Move,
+	names.DeclSubject: Subject, names.DeclVoice: Voice, names.DeclCue: Cue, names.DeclLet: Let, names.DeclMove: Move, names.DeclMark: Mark,
 	names.DeclCamera: Camera, names.DeclLens: Lens, names.DeclPuller: Puller,
 }
 
@@ -85,6 +86,9 @@ func (w *finder) inFiles() {
 			w.declared(sec.Head)
 			w.shotID(sec.Head, u)
 			w.torn(sec.Head, u, outside)
+			if names.Meant(sec) == "scene" {
+				continue
+			}
 			for _, s := range sec.Body {
 				w.declared(s)
 				if !acts(sec) {
@@ -162,7 +166,7 @@ func (w *finder) inShot(sec *lang.Section) {
 	w.body(sec.Body, l.Outside())
 	for _, u := range w.units {
 		for _, s := range u.File.Body {
-			if _, ok := s.(*lang.Subject); ok && len(l.Local.Order) > 0 { // it may stand beside somebody of the shot
+			if _, ok := s.(*lang.Subject); ok && (len(l.Local.Order) > 0 || l.Staged != nil) { // it may stand beside somebody of the shot or its scene
 				w.statement(s, l.Outside())
 			}
 		}
@@ -237,6 +241,8 @@ func (w *finder) statement(s lang.Statement, in names.Reader) {
 			}
 		case *lang.Text:
 			w.text(x, in)
+		case *lang.ShotRef:
+			w.shotRef(x)
 		}
 	}
 }

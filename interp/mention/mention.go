@@ -27,12 +27,13 @@ const (
 	Group
 	Parameter
 	Shot
+	Mark
 	Word
 )
 
 // String returns the kind as a word.
 func (k Kind) String() string {
-	return [...]string{"subject", "voice", "cue", "let", "move", "camera", "lens", "puller", "group", "parameter", "shot", "word"}[k]
+	return [...]string{"subject", "voice", "cue", "let", "move", "camera", "lens", "puller", "group", "parameter", "shot", "mark", "word"}[k]
 }
 
 // A Form is how a mention is written.
@@ -133,9 +134,9 @@ func Family(all []Mention, of Mention) []Mention {
 	return slices.CompactFunc(list, func(a, b Mention) bool { return a.Range == b.Range })
 }
 
-// oneThing reports whether two declarations of one name mean one thing: a cue or a
-// parameter belongs to its shot or move.
+// oneThing reports whether two declarations of one name mean one thing: a cue, a mark or a
+// parameter belongs to its shot, scene or move.
 func oneThing(a, b Kind) bool {
 	person := func(k Kind) bool { return k == Subject || k == Voice }
-	return person(a) && person(b) || a == b && a != Cue && a != Parameter && a != Shot
+	return person(a) && person(b) || a == b && a != Cue && a != Parameter && a != Shot && a != Mark
 }
