@@ -41,24 +41,38 @@ func (f tree) interpret() *interp.Result {
 // stagedPlan has a name at every place where statements of scenes may have one.
 const stagedPlan = `plan "The bell tower"
 let slow = 2 s
-subject LAMP at OSKEL + 40 cm
+with camera A, lens "50", stop f/4
+camera A
+  sensor 24.89 x 18.66 mm
+lens "50"
+  focal 50 mm
+  ring 300 deg
+  stops f/1.4 to f/16
+  closest 50 cm
 scene "The loft"
   origin "the hatch"
   mark HATCH at 1 m left, 2 m upstage
   mark "THE BELL" at 50 cm towards HATCH, 20 cm high
   subject OSKEL at HATCH, 20 cm right, eyes 1.6 m
-  subject ROPE at "THE BELL", 10 cm down, 1 m high
+  subject ROPE at "THE BELL", 10 cm downstage, 1 m high
   subject "MRS. VENN" at OSKEL, 1 m right, eyes 1.5 m
   voice TANNOY
   line OSKEL to "MRS. VENN"
   OSKEL: "Has it rung at all?", to "MRS. VENN", lasting 1.2 s
   nod("MRS. VENN")
-  cue turn
-  OSKEL moves to HATCH, 30 cm downstage over slow, on turn
-  TANNOY: "Ring the bell.", on turn + slow, off
+  cue bell
+  OSKEL moves to HATCH, 30 cm downstage over slow, on bell
+  TANNOY: "Ring the bell.", on bell + slow, off
   "MRS. VENN": "It rang at noon.", lasting 1 s
-  cut to 7B, on "noon", because "she knows"
+  cut to 7E, on "noon", because "she knows"
   pause 3 s
+shot 7E
+  covers all
+  subject CAT at OSKEL, 40 cm right, 30 cm high
+  camera at HATCH, 3 m downstage, aims at "THE BELL"
+  start on OSKEL
+  rack to CAT, on TANNOY
+  rack to "MRS. VENN", on "noon", because "she knows"
 scene "The square below"
   mark HATCH at 0 m right
   subject OSKEL at HATCH, eyes 1.6 m
@@ -68,18 +82,16 @@ shot 7C
   camera at HATCH, 3 m downstage, aims at OSKEL
   start on OSKEL
 scene "The loft again"
-  use_nothing()
   mark LADDER at 2 m right
   subject OSKEL at LADDER, eyes 1.6 m
   subject "MRS. VENN" at OSKEL, 1 m left, eyes 1.5 m
   subject ROPE at 2 m upstage
   OSKEL: "Has it rung at all?", to "MRS. VENN", lasting 1.2 s
-  cue turn
+  cue bell
   "MRS. VENN": "It rang at noon.", lasting 1 s
   cut to 7B, on "noon"
 shot 7A
-  covers "rung" to turn + 2 s
-  with stop f/4, focal 50 mm
+  covers "rung" to bell + 2 s
   camera at LADDER, 3 m downstage, 1.4 m high, aims at OSKEL and "MRS. VENN", 2 deg left
   measured "MRS. VENN" 3.4 m
   measured OSKEL at LADDER 3.1 m
@@ -87,16 +99,14 @@ shot 7A
   start on OSKEL
   pan to ROPE, landing on "noon", over 1 s
   rack to CUP, with pan
-  camera moves to LADDER, 2 m downstage over 1 s, on turn
+  camera moves to LADDER, 2 m downstage over 1 s, on bell
 shot 7B
   runs with 7A
   matches 7A
-  with stop f/4, focal 50 mm
   camera as in 7A, aims at "MRS. VENN"
   start on "MRS. VENN"
 shot 7D
-  places as at turn
-  with stop f/4, focal 50 mm
+  places as at bell
   camera at ROPE, 2 m downstage, aims at ROPE
   start on ROPE
   action "it swings", lasting 2 s

@@ -38,6 +38,7 @@ func (r *reader) readScenes() {
 	if others == 1 {
 		above = used
 	}
+	r.stageOthers(by, own)
 	at := 0
 	for _, sec := range r.root.File.Sections {
 		if s := by[sec]; s != nil {
@@ -47,6 +48,20 @@ func (r *reader) readScenes() {
 			r.Shots[at].Scene = above
 			r.sceneOf[r.Shots[at].Section] = above
 			at++
+		}
+	}
+}
+
+// stageOthers finds the scenes of shots in files that the plan file uses, for who asks
+// what is written there.
+func (r *reader) stageOthers(by map[*lang.Section]*scene.Scene, own map[*lang.Section]bool) {
+	above := map[string]*scene.Scene{} // by file
+	for _, sec := range r.Sections {
+		file := sec.Head.Range().File
+		if s := by[sec]; s != nil {
+			above[file] = s
+		} else if above[file] != nil && !own[sec] {
+			r.sceneOf[sec] = above[file]
 		}
 	}
 }

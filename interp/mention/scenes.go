@@ -34,14 +34,16 @@ func (w *finder) declaredIn(scope *names.Scope, s lang.Statement) {
 	w.add(n, kinds[d.Kind], Plain, d.Name)
 }
 
-// shotRef adds the ID of a shot that a statement speaks of.
+// shotRef adds the ID of a shot that a statement speaks of, which is one of its own file.
 func (w *finder) shotRef(ref *lang.ShotRef) {
-	sec := w.film.ShotOf(ref.ID)
-	if sec == nil {
+	for _, sec := range w.film.Sections {
+		head, ok := sec.Head.(*lang.Shot)
+		if !ok || head.ID != ref.ID || head.Pos.Filename != ref.Pos.Filename {
+			continue
+		}
+		if of, ok := head.IDRange(w.film.Source(head.Pos.Filename)); ok {
+			w.list = append(w.list, Mention{Name: ref.ID, Kind: Shot, Range: ref.Range(), Of: of})
+		}
 		return
-	}
-	head := sec.Head.(*lang.Shot)
-	if of, ok := head.IDRange(w.film.Source(head.Range().File)); ok {
-		w.list = append(w.list, Mention{Name: ref.ID, Kind: Shot, Range: ref.Range(), Of: of})
 	}
 }
