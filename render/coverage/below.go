@@ -20,7 +20,9 @@ const (
 // below writes what stands under the lines.
 func (f *flow) below(sc *coverage.Scene) {
 	f.say("Missing", missing(sc), draw.Black)
-	f.cut(sc.Cut)
+	if sc.Staged == nil || len(sc.Staged.Cuts) > 0 {
+		f.cut(sc.Cut)
+	}
 	var counts []string
 	for _, o := range sc.Speakers {
 		counts = append(counts, fmt.Sprintf("%s held on %d of %d own words", o.Who, o.Held, o.Words))

@@ -82,7 +82,7 @@ func (f *flow) stagedSetups(sc *coverage.Scene) {
 		for _, parts := range standing(set, s) {
 			lines = append(lines, sheet.FontBody.Wrap(strings.Join(parts, " · "), f.right()-wordsFrom-setupIndent)...)
 		}
-		f.Reserve(textPitch * float64(min(len(lines), 3)))
+		f.Reserve(textPitch * float64(min(len(lines), 10)))
 		for k, line := range lines {
 			g, y := f.Take(textPitch, "set-ups")
 			if i == 0 && k == 0 {

@@ -43,6 +43,7 @@ func TestStagedScene(t *testing.T) {
 	st.Scene.Lines[1].Off = true
 	sc, pages := flagged(t, st)
 	checkShown(t, sc, pages)
+	plans.CheckGolden(t, "coverage-staged", pages)
 	text := plans.TextOf(pages)
 	for _, want := range []string{"OSKEL (off)", "a: no set-up holds OSKEL", "c: no set-up covers OSKEL", "12A", "MARRIT to OSKEL: looks 20.5° camera right"} {
 		if !strings.Contains(text, want) {
@@ -79,6 +80,9 @@ func TestStagedScenesOfAnySize(t *testing.T) {
 			t.Fatalf("%d pages of %d set-ups", len(pages), n)
 		}
 		text := plans.TextOf(pages)
+		if strings.Contains(text, "The cut") {
+			t.Errorf("%d set-ups: a scene without cuts tells of them", n)
+		}
 		for _, word := range []string{"boat.", "way.", "letter"} {
 			if !slices.Contains(strings.Fields(text), word) {
 				t.Errorf("%d set-ups: no %q", n, word)
