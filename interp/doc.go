@@ -9,8 +9,10 @@
 //
 // Here are the ends of that way: interp.go is what others call, program.go takes
 // the steps for a whole plan, script.go, spoken.go and script_findings.go compare the
-// plan with a page, retake.go takes a shot anew with a change, mentions.go says which name stands where, together.go tries the
-// cures of a shot together, scenes.go says what shots make of their scenes, lenses.go says what is known of lenses, and alias.go keeps the names by which files are read.
+// plan with a page, retake.go takes a shot anew with a change, mentions.go says which name
+// stands where, together.go tries the cures of a shot together, scenes.go says what shots
+// make of their scenes, setups.go flags what set-ups have against each other, lenses.go
+// says what is known of lenses, and alias.go keeps the names by which files are read.
 //
 // Inside, lengths are metres, times seconds, angles degrees.
 package interp

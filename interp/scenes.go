@@ -37,7 +37,7 @@ func (p *program) finishScenes() {
 		found := covered.Of(p.plan, i, p.film.Scenes[i].Head.Range())
 		sc.Flags = covered.Flags(found)
 		p.To.Diags = append(p.To.Diags, found...)
-		p.To.Diags = append(p.To.Diags, setups.Of(p.plan, i, p.lineOf)...)
+		p.tellSetups(setups.Of(p.plan, i, p.lineOf))
 	}
 }
 

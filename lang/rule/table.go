@@ -460,7 +460,7 @@ var table = [...]Rule{
 		"no focus setting keeps all of a split sharp",
 		"The people stand too far apart in depth for this stop. Stop down, move them closer together, or rack " +
 			"between them."},
-	CrossesLine: {"crosses-line", Shot, Warning, nil, Camera,
+	CrossesLine: {"crosses-line", Shot, Warning, nil, NoRow,
 		"two set-ups stand on either side of the line between two people who talk",
 		"At a cut between them, who looked right looks left, and the two seem to look past each other. The line " +
 			"goes from each to whom they speak, or as `line NAME to NAME` says. A camera within 20 cm of it is on " +
@@ -482,7 +482,7 @@ var table = [...]Rule{
 		"the stop alone blurs more than the screen shows",
 		"At so small a stop nothing in the picture is fully sharp, however well it is pulled. Open up and use " +
 			"a neutral density filter."},
-	DoesNotMatch: {"does-not-match", Shot, Warning, nil, Camera,
+	DoesNotMatch: {"does-not-match", Shot, Warning, nil, NoRow,
 		"a set-up differs from the one that it is to match",
 		"Two singles match if the audience cannot tell them apart. Distance may differ by 5 %, the lens by 1 %, the " +
 			"stop by a third, its height to the eyes by 10 cm. The two look past the lens on opposite sides, by the " +
@@ -717,7 +717,7 @@ var table = [...]Rule{
 		"the camera and someone would meet",
 		"The two moves together leave no space between the lens and the person. A distance counts from where " +
 			"the camera is at that time. Stop any such move in rehearsal, and leave room for the lens and the rig."},
-	SeesCamera: {"sees-camera", Shot, Warning, nil, Camera,
+	SeesCamera: {"sees-camera", Shot, Warning, nil, NoRow,
 		"a camera that runs with another is in its picture",
 		"The sensor mark of the one lies within what the other sees. Its crew and its stand take more room than " +
 			"that mark, so keep well clear. Move one of the two, or take a lens that sees less."},
