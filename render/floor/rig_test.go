@@ -124,3 +124,27 @@ func TestTapesOfAState(t *testing.T) {
 		}
 	}
 }
+
+// The floor of one shot of a scene has the tapes of the scene's floor, with heights: the
+// ticket is 40 cm below the eyes, which makes a tape of 2.61 m one of 2.64 m. Nobody's side
+// is assumed, and where pans end is dashed.
+func TestOverheadOfAStagedShot(t *testing.T) {
+	text := plans.TextOf(Draw(plans.TicketWindow().Shots[0], sheet.Options{}))
+	for _, want := range []string{"2.59 m", "2.64 m", "3.52 m"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not in %q", want, text)
+		}
+	}
+	pages := Draw(plans.MessTable().Shots[1], sheet.Options{})
+	if text := plans.TextOf(pages); strings.Contains(text, "not said") {
+		t.Errorf("a side is assumed: %q", text)
+	}
+	if n := len(groupsOf(&pages[0].Root, signs.LaterState)); n < 3 {
+		t.Errorf("%d later fields of view", n)
+	}
+	for name, p := range plans.MadeScenes() {
+		for _, s := range p.Shots {
+			plans.CheckPaper(t, name, nil, Draw(s, sheet.Options{}))
+		}
+	}
+}

@@ -17,7 +17,7 @@ func (f *Floor) viewEnds(v layout.State, places []int) float64 {
 	far, any := 0.0, 0.0
 	for _, i := range places {
 		p := f.Places[i].At
-		far = max(far, v.Pose.View(p.X, p.Y, 0).Along)
+		far = max(far, v.Pose.View(p.X, p.Y, f.Places[i].Up).Along)
 		any = max(any, layout.Apart(p, v.From(0, 0)))
 	}
 	switch {

@@ -32,6 +32,8 @@ type Place struct {
 	Deep   float64 // how deep they are
 	Unsaid bool    // nobody says to which side they stand
 	High   float64 // how far above or below the camera's mark the tape ends
+	Up     float64 // how far over the lens of the start, where the floor says heights
+	More   float64 // what tapes that were read add to those of the floor
 	Slant  float64 // the tape as somebody read it at the start; NaN: nobody did
 }
 

@@ -55,6 +55,7 @@ func (f *Floor) follow(s *plan.Shot, u *plan.Subject) {
 		if here < first {
 			here = len(f.Places)
 			p.At, p.Later, p.When, p.Slant = at(times[i]), true, "from "+sheet.When(s, times[i]), math.NaN()
+			p.Up, p.More = u.Height(times[i]), more(u, times[i])
 			f.Places = append(f.Places, p)
 		}
 	}
@@ -62,15 +63,26 @@ func (f *Floor) follow(s *plan.Shot, u *plan.Subject) {
 
 // placeOf returns where a subject stands at the start.
 func placeOf(s *plan.Shot, u *plan.Subject) Place {
-	p := Place{Name: u.Name, At: Spot{u.Across.At(0), u.Along.At(0)}, Deep: float64(u.Deep), Unsaid: !sideKnown(u), Slant: float64(u.Slant)}
+	p := Place{Name: u.Name, At: Spot{u.Across.At(0), u.Along.At(0)}, Deep: float64(u.Deep), Unsaid: !sideKnown(s, u), Slant: float64(u.Slant), Up: u.Height(0), More: more(u, 0)}
 	if high := p.Slant*p.Slant - p.At.X*p.At.X - p.At.Y*p.At.Y; high > 0 && s.Optics.Rig == nil {
 		p.High = math.Sqrt(high)
 	}
 	return p
 }
 
-// sideKnown reports whether the plan says to which side a subject stands.
-func sideKnown(u *plan.Subject) bool { return u.SideSaid || u.Across.Moves() || u.Across.At(0) != 0 }
+// more returns what tapes that were read add to the tape to a subject at t.
+func more(u *plan.Subject, t float64) float64 {
+	if u.Deltas == nil {
+		return 0
+	}
+	return u.Deltas.At(t)
+}
+
+// sideKnown reports whether the plan says to which side a subject stands: the floor of a
+// scene says it of everybody.
+func sideKnown(s *plan.Shot, u *plan.Subject) bool {
+	return s.Staging != nil && s.Placed || u.SideSaid || u.Across.Moves() || u.Across.At(0) != 0
+}
 
 // Apart returns how far two spots are apart, in metres.
 func Apart(a, b Spot) float64 { return math.Hypot(a.X-b.X, a.Y-b.Y) }

@@ -169,7 +169,11 @@ func sameTapes(a, b plan.Pose) bool {
 func TapesTo(pose plan.Pose, places []Place, start bool) []Tape {
 	tapes := make([]Tape, len(places))
 	for i, p := range places {
-		v := pose.View(p.At.X, p.At.Y, 0)
+		v := pose.View(p.At.X, p.At.Y, p.Up)
+		if tape := v.Tape(); p.More != 0 {
+			by := (tape + p.More) / tape
+			v.Along, v.Across, v.Above = v.Along*by, v.Across*by, v.Above*by
+		}
 		tapes[i] = Tape{Place: i, Along: v.Along, Slant: math.Hypot(v.Tape(), p.High), Aside: v.Across, SlantAssumed: p.Unsaid}
 		if start && p.Slant > 0 {
 			tapes[i].Slant, tapes[i].SlantAssumed = p.Slant, false
