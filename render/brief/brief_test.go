@@ -204,3 +204,37 @@ func TestCoversHaveTheEngravedMarks(t *testing.T) {
 		t.Errorf("the cover has %q, want %q", got, want)
 	}
 }
+
+// The papers of a scene stand before those of its first shot: its floor, its marks in words
+// with their ways from the zero point in both units, and the card of tapes.
+func TestScenesComeFirst(t *testing.T) {
+	p := plans.TicketWindow()
+	if i, ok := SceneBefore(p, p.Shots[0]); !ok || i != 0 {
+		t.Errorf("before the first shot comes scene %d, %v", i, ok)
+	}
+	if _, ok := SceneBefore(p, p.Shots[1]); ok {
+		t.Error("the scene comes before its second shot too")
+	}
+	b := NewScene(p, 0, "s1-1-scene", sheet.Options{}, Figure{Name: "Nothing"})
+	var names []string
+	var pages []*draw.Page
+	for _, f := range b.Figures {
+		names, pages = append(names, f.Name), append(pages, f.Pages...)
+		for _, p := range f.Pages {
+			if plans.CheckPage(t, f.Name, p); !f.Words {
+				plans.CheckPaper(t, f.Name, nil, f.Pages)
+			}
+		}
+	}
+	if got := strings.Join(names, ", "); got != "Floor of the scene, Marks, Tapes" {
+		t.Errorf("its papers are %s", got)
+	}
+	for _, fault := range drawtest.Links(pages) {
+		t.Error(fault)
+	}
+	for _, want := range []string{"40 cm right", "1′3¾″", "1.3 m upstage", "the near corner of the counter", "GATE"} {
+		if text := plans.TextOf(pages); !strings.Contains(text, want) {
+			t.Errorf("%q is not in %q", want, text)
+		}
+	}
+}
