@@ -23,11 +23,29 @@ func Usage(keyword string) string {
 // Pieces are the parts of a statement that have their own help.
 var Pieces = []string{"moment", "place", "floor", "aim", "target", "value"}
 
-// Usages returns the usage lines for a word: of the statement that it begins, of one of
-// Pieces, or else of every statement that can contain the word.
+// UsagesUnder returns the usage lines of the statements that a keyword begins under a
+// header, such as `scene`; of the file for "".
+func UsagesUnder(keyword, header string) (list []string) {
+	in := inFile
+	if header != "" {
+		in = headers[header]
+	}
+	for s := specOf[keyword]; s != nil; s = s.other {
+		if s.under&in != 0 {
+			list = append(list, s.usage())
+		}
+	}
+	return list
+}
+
+// Usages returns the usage lines for a word: of the statements that it begins, of one of
+// Pieces, or else of every statement that can contain the word. That of Usage is the first.
 func Usages(word string) (list []string) {
-	if own := Usage(word); own != "" {
-		return []string{own}
+	for s := specOf[word]; s != nil; s = s.other {
+		list = append(list, s.usage())
+	}
+	if len(list) > 0 {
+		return list
 	}
 	switch word {
 	case "moment":

@@ -37,10 +37,20 @@ shot 3A "The wrong ticket"
   rack to ILKA, over 1.4 s, because "she decides"
 `
 
-// A part is a group of statements by the words that mark them.
+// A part is a group of statements by the words that mark them: of those with one word,
+// those under a header where one is given, else the usual one.
 type part struct {
 	title    string
 	keywords string
+	header   string
+}
+
+// usages returns the usage lines of a word.
+func (p *part) usages(keyword string) []string {
+	if p.header == "" {
+		return []string{lang.Usage(keyword)}
+	}
+	return lang.UsagesUnder(keyword, p.header)
 }
 
 // firstWords are what the first five minutes need, each with what it says.
@@ -62,18 +72,21 @@ var firstWords = [][2]string{
 
 // tasks are the statements of the language by what one wants to do.
 var tasks = []part{
-	{"Set the film up, at the top of a file", "plan rate units pace use let tape"},
-	{"Say what counts as sharp, how sure a landing must be, and how fast a rack may be", "watched sharp land quickest"},
-	{"Say who is there, in the file or in a shot", "subject voice"},
-	{"Begin a shot", "shot with start begins lasts note"},
-	{"Say what happens, from top to bottom", ": pause action cue"},
-	{"Move the focus", "rack hold follow"},
-	{"Move people, the camera and the zoom", "moves pan tilt dolly push pull track boom zoom"},
-	{"Follow a cut or a script page", "edit clips clip script"},
-	{"Give a series of moves a name, and use it", "move ("},
-	{"Describe a camera, under camera NAME", "camera sensor records on iso shutter monitor shoots"},
-	{`Describe a lens, under lens "NAME"`, "lens focal stops closest ring turns mark marks ends play squeeze ratio darkens breathing planes keeps loses pupil"},
-	{"Describe a hand, under puller NAME", "puller takes hand limit grip spread bias"},
+	{title: "Set the film up, at the top of a file", keywords: "plan rate units pace use let tape crop"},
+	{title: "Say what counts as sharp, how sure a landing must be, and how fast a rack may be", keywords: "watched sharp land quickest"},
+	{title: "Say who is there, in the file or in a shot", keywords: "subject voice"},
+	{title: "Begin a shot", keywords: "shot with start begins lasts note"},
+	{title: "Say what happens, from top to bottom", keywords: ": pause action cue"},
+	{title: "Move the focus", keywords: "rack hold follow"},
+	{title: "Move people, the camera and the zoom", keywords: "moves pan tilt dolly push pull track boom zoom"},
+	{title: "Begin what is shot from several set-ups (pullscore help staging)", keywords: "scene"},
+	{title: "Say where the floor has its places, and what is done there, under scene", keywords: "origin mark subject moves line cut", header: "scene"},
+	{title: "Shoot a scene, under shot", keywords: "covers runs places matches camera measured", header: "shot"},
+	{title: "Follow a cut or a script page", keywords: "edit clips clip script"},
+	{title: "Give a series of moves a name, and use it", keywords: "move ("},
+	{title: "Describe a camera, under camera NAME", keywords: "camera sensor records on iso shutter monitor shoots"},
+	{title: `Describe a lens, under lens "NAME"`, keywords: "lens focal stops closest ring turns mark marks ends play squeeze ratio darkens breathing planes keeps loses pupil"},
+	{title: "Describe a hand, under puller NAME", keywords: "puller takes hand limit grip spread bias"},
 }
 
 const (
@@ -96,6 +109,11 @@ Lines, pauses, actions and holds advance the clock of a shot. A rack starts
 where the clock stands, starts on its MOMENT, or lands on it; over says how
 long it takes. pullscore list shows the default used for whatever you leave
 out. A file without shots is a kit: cameras and lenses for other plans.
+
+Once you shoot one action from several set-ups, write it once, under a scene:
+people stand on a FLOOR, and each shot says where its camera stands. A FLOOR is
+a mark, somebody or nothing (the zero point), with ways behind it: 1.2 m right,
+3 m upstage. AIM is somebody the lens looks at. See pullscore help staging.
 `
 )
 
@@ -116,7 +134,9 @@ func byTask(b *strings.Builder) {
 	for _, p := range tasks {
 		b.WriteString("\n" + p.title + "\n")
 		for _, k := range strings.Fields(p.keywords) {
-			b.WriteString("  " + lang.Usage(k) + "\n")
+			for _, usage := range p.usages(k) {
+				b.WriteString("  " + usage + "\n")
+			}
 		}
 	}
 }
