@@ -97,8 +97,8 @@ type Diagnostic struct {
 	// Shot, Pull and Time give the place of a finding in the film: the ID of the
 	// shot, the number of the pull from 1 (0: none), and the time from the start of
 	// the shot in seconds. Shot is empty if the diagnostic belongs to no shot. One that
-	// concerns several set-ups of a scene has the title of the scene in Scene, and its
-	// Time counts from the start of the scene.
+	// concerns several set-ups of a scene has the title of the scene in Scene; if it stands
+	// in none of them, its Time counts from the start of the scene.
 	Scene string
 	Shot  string
 	Pull  int
