@@ -34,6 +34,8 @@ and what the plan leaves unsaid and what was taken instead.
 As JSON each finding has the letter of its cause within the shot, and a shot has
 its cures tried together: one after the other, with what each leaves. One plan is
 an object; several, or a folder, are a list under "plans", each with its file. In a folder, kits (plans without shots) are passed over.
+Under "scenes" stands each staged scene with its floor, its lines and cuts, and what
+its set-ups have of each word, as coverage has it.
 
 What can be computed is printed also where the plan has errors; these go to
 standard error, and the exit code is then 1.`
