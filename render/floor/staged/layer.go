@@ -71,14 +71,20 @@ func (l *layer) radius(p seek.Pin) float64 {
 func (l *layer) draw(g *draw.Group) (unplaced []string, letters bool) {
 	c := &seek.Clearing{Bounds: l.box}
 	l.drawGrid(g.Group("grid"), c)
-	l.drawSights(g.Group("views"), c)
+	views, sides := g.Group("views"), l.sides() // which lie under all, and have gaps where names have no other room
 	l.drawLines(g.Group("lines"), c)
 	l.drawMarks(g.Group("marks"), c)
 	words := l.drawWays(g.Group("ways"), c)
 	words = append(words, l.drawCameras(g.Group("cameras"), c)...)
 	l.drawPins(g.Group("places"), c)
+	under := len(c.Lines)
+	for _, s := range sides {
+		c.Lines, c.Tints = append(c.Lines, s.parts...), append(c.Tints, s.strip)
+	}
 	l.drawEnds(g.Group("ends"), c)
-	return l.drawLabels(g.Group("names"), c, append(words, l.lineWords()...))
+	unplaced, letters, names := l.drawLabels(g.Group("names"), c, append(words, l.lineWords()...), under)
+	l.drawSights(views, sides, names)
+	return unplaced, letters
 }
 
 // gridLeast is how far apart the lines of the grid are at least, in millimetres.
@@ -130,8 +136,10 @@ func (l *layer) drawEnds(g *draw.Group, c *seek.Clearing) {
 	}
 }
 
-// drawLabels names the places and marks, then writes what else has words.
-func (l *layer) drawLabels(g *draw.Group, c *seek.Clearing, words []seek.Label) (unplaced []string, letters bool) {
+// drawLabels names the places and marks, then writes what else has words. Of the lines to
+// keep clear of, those after the first under are sides of fields of view. It also returns
+// where the names lie.
+func (l *layer) drawLabels(g *draw.Group, c *seek.Clearing, words []seek.Label, under int) (unplaced []string, letters bool, boxes []draw.Box) {
 	names := l.names()
 	places := len(l.pins)
 	all := append(names, words...)
@@ -139,8 +147,9 @@ func (l *layer) drawLabels(g *draw.Group, c *seek.Clearing, words []seek.Label) 
 		all[i].Index = i
 	}
 	found := map[int]bool{}
-	for _, t := range lay(c, all) {
+	for _, t := range lay(c, all, under) {
 		found[t.Index] = true
+		boxes = append(boxes, t.Box)
 		sub := g.Group("name")
 		if t.Index < places {
 			sub.Title = draw.Clean(l.floor.Places[l.pins[t.Index].Place].Name)
@@ -152,22 +161,27 @@ func (l *layer) drawLabels(g *draw.Group, c *seek.Clearing, words []seek.Label) 
 			unplaced = append(unplaced, w.Lines[0].String)
 		}
 	}
-	return unplaced, slices.ContainsFunc(all[:places], func(n seek.Label) bool { return !found[n.Index] })
+	return unplaced, slices.ContainsFunc(all[:places], func(n seek.Label) bool { return !found[n.Index] }), boxes
 }
 
 // lay finds places for labels: if it can, none of them nearer to something else than to what
-// it names.
-func lay(c *seek.Clearing, labels []seek.Label) []seek.Laid {
+// it names, and else none over the sides of fields of view, which are the lines after the
+// first under.
+func lay(c *seek.Clearing, labels []seek.Label, under int) []seek.Laid {
 	const apart = 1.6
-	c.Apart = apart
-	wide := seek.Lay(c, labels)
-	if c.Apart = 0; len(wide) == len(labels) {
-		return wide
+	wide, free := *c, *c
+	wide.Apart = apart
+	free.Lines = c.Lines[:under]
+	var best []seek.Laid
+	for _, try := range []*seek.Clearing{&wide, c, &free} {
+		if laid := seek.Lay(try, labels); len(laid) > len(best) {
+			best = laid
+		}
+		if len(best) == len(labels) {
+			break
+		}
 	}
-	if near := seek.Lay(c, labels); len(near) > len(wide) {
-		return near
-	}
-	return wide
+	return best
 }
 
 const widestName = 46.0

@@ -39,31 +39,71 @@ func (l *layer) sightOf(c *camera) (sight, bool) {
 	return sight{apex, moved(apex, ahead, right, long, -long*slope), moved(apex, ahead, right, long, long*slope)}, true
 }
 
-// drawSights draws what each camera sees at first.
-func (l *layer) drawSights(g *draw.Group, c *seek.Clearing) {
+// A side is a side of the field of view of a camera, cut to the floor.
+type side struct {
+	camera int
+	seek.Segment
+	parts []seek.Segment // without what lies over it
+	strip []draw.Point   // of hatch inside it
+}
+
+// sides returns those of all cameras as their shots start.
+func (l *layer) sides() (list []side) {
 	for i := range l.cameras {
-		cam := &l.cameras[i]
-		v, ok := l.sightOf(cam)
+		v, ok := l.sightOf(&l.cameras[i])
 		if !ok {
 			continue
 		}
-		sub := g.Group("view")
-		sub.Title = draw.Clean("what " + cam.ID + " sees")
 		for _, end := range []draw.Point{v.left, v.right} {
-			side, ok := seek.Between(v.apex, end).Clipped(l.box)
-			if !ok {
-				continue
+			if s, ok := seek.Between(v.apex, end).Clipped(l.box); ok {
+				list = append(list, side{i, s, s.Outside(l.keepOut), l.strip(v, end)})
 			}
-			var runs [][]draw.Point
-			for _, part := range side.Outside(l.keepOut) {
-				runs = append(runs, []draw.Point{part.A, part.B})
-				c.Lines = append(c.Lines, part)
-			}
-			strip := l.strip(v, end)
-			c.Tints = append(c.Tints, strip)
-			signs.DrawSide(sub, runs, seek.Hatched(strip, cam.hatch, signs.SidePitch, hatchLeast))
 		}
 	}
+	return list
+}
+
+// drawSights draws what each camera sees at first, with gaps where names lie over it.
+func (l *layer) drawSights(g *draw.Group, sides []side, names []draw.Box) {
+	var sub *draw.Group
+	last := -1
+	for _, s := range sides {
+		cam := &l.cameras[s.camera]
+		if s.camera != last {
+			sub, last = g.Group("view"), s.camera
+			sub.Title = draw.Clean("what " + cam.ID + " sees")
+		}
+		var runs [][]draw.Point
+		for _, part := range s.parts {
+			for _, left := range cut(part, names) {
+				runs = append(runs, []draw.Point{left.A, left.B})
+			}
+		}
+		signs.DrawSide(sub, runs, seek.Hatched(s.strip, cam.hatch, signs.SidePitch, hatchLeast))
+	}
+}
+
+// cut returns what of a segment lies beside all of some boxes, and a little off them.
+func cut(s seek.Segment, boxes []draw.Box) []seek.Segment {
+	const off, least = 0.64, 1.0 // of a text that keeps clear, nothing is cut
+	left := []seek.Segment{s}
+	for _, b := range boxes {
+		var next []seek.Segment
+		for _, s := range left {
+			from, to := b.Grow(off).Share(s.A, s.B)
+			if from >= to {
+				next = append(next, s)
+				continue
+			}
+			for _, part := range []seek.Segment{seek.Between(s.A, s.At(from)), seek.Between(s.At(to), s.B)} {
+				if part.Length() >= least {
+					next = append(next, part)
+				}
+			}
+		}
+		left = next
+	}
+	return left
 }
 
 // strip returns the outline of the strip inside a side, within the field of view and the
