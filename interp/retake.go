@@ -26,7 +26,7 @@ import (
 // time.
 func (r *Result) Retake(of *plan.Shot) stops.Retake {
 	p := r.program
-	sec := p.sections[of]
+	sec := p.sections[p.original(of)]
 	base, ok := shot.Build(p.film, sec, change.Change{}, shot.Options{})
 	return func(c stops.Change) (stops.Take, bool) {
 		if !ok {
