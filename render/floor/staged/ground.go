@@ -83,7 +83,7 @@ func (f *Floor) parted(setups []Setup) (near []Setup, far map[string]bool) {
 			if !e.any {
 				continue
 			}
-			spread := max(math.Hypot(e.wide(), e.deep()), leastSpread)
+			spread := max(e.wide(), e.deep(), leastSpread)
 			if by := apart(Spot{X: c.Pose.X, Y: c.Pose.Y}, e.middle()) / spread; by > worst {
 				worst, at = by, i
 			}
