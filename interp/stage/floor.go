@@ -24,12 +24,16 @@ const (
 
 // Limits of places on a floor, in metres.
 const (
-	mostWay              = 1000
-	lowest, highest      = -10, 100
-	leastEyes, mostEyes  = 0.2, 3
-	nowhereToGo          = 1e-9
-	tooDeep, tooDeepText = 12, "places on the floor hang on places more than %d deep"
+	mostWay             = 1000
+	lowest, highest     = -10, 100
+	leastEyes, mostEyes = 0.2, 3
 )
+
+// nowhereToGo is so short that no way leads along it, metres.
+const nowhereToGo = 1e-9
+
+// mostMarks is how many marks deep a place may hang on marks.
+const mostMarks = 12
 
 // A Ground says how the floor of a scene lies under a stage.
 type Ground struct {
@@ -57,14 +61,13 @@ type site struct {
 	level  bool    // no line says that height: it is level with the lens
 }
 
-// A spotted place is what a place on the floor comes to.
+// A ground is what a place on the floor comes to.
 type ground struct {
 	base   *Subject // whom it goes by; nil: a mark, or the zero point
 	from   site     // of the base
 	dx, dy float64
 	says   string // of the height: "up", "high" or ""
 	height float64
-	known  bool // it has a base
 }
 
 // finder finds where a subject is.
@@ -93,7 +96,6 @@ func (st *Stage) floor(f *lang.Floor, in names.Reader, find finder) (g ground, o
 	g.from.focus, g.from.level = g.from.ground, true
 	if f.Base != nil {
 		g.base, g.from, ok = st.base(f.Base, in, find)
-		g.known = true
 	}
 	for _, w := range f.Ways {
 		ok = st.way(&g, w, in, find) && ok
@@ -202,8 +204,8 @@ func (st *Stage) mark(d *names.Decl) (s site, ok bool) {
 	}
 	m := &marked{busy: true}
 	st.marks[d] = m
-	if len(st.asked) >= tooDeep {
-		st.failMark(d, "nested-too-deep", fmt.Sprintf(tooDeepText, tooDeep), "Give one of them a place of its own.")
+	if len(st.asked) >= mostMarks {
+		st.failMark(d, "nested-too-deep", fmt.Sprintf("places on the floor hang on places more than %d deep", mostMarks), "Give one of them a place of its own.")
 		m.busy = false
 		return s, false
 	}
@@ -276,7 +278,13 @@ func (st *Stage) placeOnFloor(u *Subject, f *lang.Floor, eyes *lang.Expr, in nam
 	u.sideSaid, u.OnFloor = true, true
 	u.FirstAlong, u.FirstAcross = spot{V: g.from.y + g.dy}, spot{V: g.from.x + g.dx}
 	if g.base != nil {
+		if len(st.Ancestors(g.base)) > maxRelative {
+			in.Fail(f.Range(), "nested-too-deep", fmt.Sprintf("subjects stand relative to subjects more than %d deep", maxRelative), "Give one of them a place of its own.")
+			return
+		}
 		u.FirstAlong, u.FirstAcross = spot{g.base, g.dy}, spot{g.base, g.dx}
+		u.StandsBy(g.base)
+		u.Beside = g.base.Name
 	}
 	if u.Person = st.isPerson(u, eyes); u.Person {
 		u.EyesSaid, u.eyes = eyes != nil, high

@@ -115,7 +115,6 @@ type Move struct {
 	head   float64    // where the camera looked as it was laid, degrees to the right
 	onAxis bool       // it lies on the track of the camera's axis
 	to     site       // where a move to a place on the floor leads, as it was laid
-	upFrom float64    // how high the eyes were before
 	shift  [3]float64 // how far that takes the camera
 	parts  int        // sweeps that it lies on the rig as
 }
