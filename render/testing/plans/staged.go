@@ -23,7 +23,7 @@ func Scene() *plan.Plan {
 		Setups: []string{"18A", "18B"},
 	}
 	p := sc.Subjects[0].Path
-	sc.Subjects[0].Legs = []plan.Leg{{Start: 1, End: 5, From: p[1], To: p[2], Anchor: "1 s"}}
+	sc.Subjects[0].Legs = []plan.Leg{{Start: 1, End: 5, From: p[1], To: p[2], Anchor: "on 1 s"}}
 	a := setUp("18A", "In at the door", sc, plan.Pose{X: -0.6, Y: -1.6, Z: 1.4, Pan: 20.8, Tilt: 2.8})
 	a.Optics.Focal, a.FocalMM = plan.Still(0.035), 35
 	a.PanWith("PEVIN", 1, 5).tiltTo("LETTER", 5.2, 6.4).PanTo("LETTER", 5.2, 6.4)

@@ -113,7 +113,7 @@ func step(u plan.Staged, leg plan.Leg, in units.Style) string {
 	}
 	text := fmt.Sprintf("%s to %s: to %s%s", in.Time(leg.Start), in.Time(leg.End), moments.FloorPoint(&to, in), eyes)
 	if leg.Anchor != "" {
-		text += " · on " + leg.Anchor
+		text += " · " + leg.Anchor
 	}
 	return text
 }
