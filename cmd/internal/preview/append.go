@@ -9,6 +9,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"sync/atomic"
 
 	"pullscore/interp/takes"
 )
@@ -87,11 +88,14 @@ func headed(f *os.File, header string) error {
 	return err
 }
 
+// begun counts the logs that were begun, so that two at once have files of their own.
+var begun atomic.Int64
+
 // begin makes a log with a header, which gets its name only once the header is
 // in it, so that two programs never write two. It reports whether there is a log
 // now; on a disk without hard links there is none.
 func begin(root *os.Root, name, header string) bool {
-	temp := fmt.Sprintf("%s.%d.tmp", name, os.Getpid())
+	temp := fmt.Sprintf("%s.%d.%d.tmp", name, os.Getpid(), begun.Add(1))
 	f, err := root.OpenFile(temp, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
 	if err != nil {
 		return false
