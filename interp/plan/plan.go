@@ -248,7 +248,8 @@ type Pause struct {
 // Blocking is a move of a person ("moves"), of the camera or of the zoom. From and To
 // are distances of a person; the zoom ("zoom") has focal lengths. Of the camera they are
 // how far it has gone by all its moves of that kind: forth ("dolly"), to the right
-// ("track"), up ("boom"); straight to another place ("camera"), by that move alone. A turn ("pan" or "tilt") has degrees to the right or up.
+// ("track"), up ("boom"); straight to another place ("camera"), by that move alone. A
+// turn ("pan" or "tilt") has degrees to the right or up.
 type Blocking struct {
 	Who     string `json:"who,omitempty"`
 	Kind    string `json:"kind"`

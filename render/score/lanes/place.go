@@ -72,9 +72,11 @@ func (p Place) WriteMoves(g *draw.Group, c *sheet.Clearing, moves []Move, label 
 		case writeFirst(g, &own, all, label, at):
 			c.Taken, c.Texts = own.Taken, own.Texts
 		case !writeFirst(g, c, all, label, at):
-			slices.ContainsFunc(all, func(words string) bool {
-				return c.WriteAnywhere(g, draw.NewText(0, 0, label+words, sheet.FontSmall, draw.Black), at)
-			})
+			for _, words := range all {
+				if c.WriteAnywhere(g, draw.NewText(0, 0, label+words, sheet.FontSmall, draw.Black), at) {
+					break
+				}
+			}
 		}
 	}
 }
