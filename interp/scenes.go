@@ -61,23 +61,22 @@ func (p *program) cutsOf(scene int, from *scene.Scene) []plan.SceneCut {
 		return list
 	}
 	var list []plan.SceneCut
-	for k, it := range from.Items {
-		s, ok := it.Stmt.(*lang.CutTo)
-		if !ok || s.Shot == nil {
+	for _, c := range from.Cuts {
+		s := c.Stmt
+		if s.Shot == nil {
 			continue
 		}
-		t, ok := from.Clock.When(k, s.On)
 		to := p.shot(s.Shot.ID)
 		switch {
 		case p.film.ShotOf(s.Shot.ID) == nil:
-			it.In.Fail(s.Shot.Range(), "unknown-shot", fmt.Sprintf("no shot is called %s", s.Shot.ID), "")
+			p.Fail(s.Shot.Range(), "unknown-shot", fmt.Sprintf("no shot is called %s", s.Shot.ID), "")
 			continue
-		case !ok || to == nil:
+		case !c.Known || to == nil:
 			continue // which has been told
-		case to.Staging == nil || !to.Action || to.Of != scene || t < float64(to.Covers[0])-aFrame || t > float64(to.Covers[1])+aFrame:
-			it.In.Fail(s.Range(), "cut-not-covered", fmt.Sprintf("%s does not cover this moment", s.Shot.ID), "")
+		case to.Staging == nil || !to.Action || to.Of != scene || c.T < float64(to.Covers[0])-aFrame || c.T > float64(to.Covers[1])+aFrame:
+			p.Fail(s.Range(), "cut-not-covered", fmt.Sprintf("%s does not cover this moment", s.Shot.ID), "")
 		}
-		list = append(list, plan.SceneCut{To: s.Shot.ID, T: plan.Number(t), Because: names.ValueOf(s.Because), At: s.Pos.Line})
+		list = append(list, plan.SceneCut{To: s.Shot.ID, T: plan.Number(c.T), Because: names.ValueOf(s.Because), At: s.Pos.Line})
 	}
 	slices.SortStableFunc(list, func(a, b plan.SceneCut) int { return cmp.Compare(a.T, b.T) })
 	return list

@@ -84,11 +84,17 @@ func (c *Clock) End() float64 {
 	return end
 }
 
-// When returns when the moment of an item is. ok is false where it is not found, which it
-// reports.
-func (c *Clock) When(k int, a *lang.Anchor) (t float64, ok bool) {
-	w := c.when(k, a, false)
-	return w.T, w.State == Found
+// Near returns when a moment of an item is: by the lines next to it, or else by all lines.
+// ok is false where it is not found, which it reports.
+func (c *Clock) Near(k int, a *lang.Anchor) (t float64, ok bool) {
+	in := c.items[k].In
+	if a == nil {
+		return 0, false
+	}
+	if w := c.anchor(ask{item: k, in: in.Quietly()}, a); w.State == Found {
+		return w.T, true
+	}
+	return c.Moment(a, in)
 }
 
 // Moment returns when a moment is that is looked for in all lines, as that of a shot of

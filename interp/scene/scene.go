@@ -37,6 +37,7 @@ type Scene struct {
 	Clock   *clock.Clock
 	Stage   *stage.Stage // its floor, with everyone on it
 	Long    float64      // seconds
+	Cuts    []Cut        // that it plans, in the order written
 	Told    []lang.Diagnostic
 
 	film Film
@@ -62,8 +63,40 @@ func Read(f Film, sec *lang.Section) *Scene {
 	s.Lex.Lose(sec, s.Items, false)
 	s.Clock, s.Stage = s.run(s.Lex, s.Items)
 	s.Long = s.Clock.End()
+	s.look()
 	s.Told = s.Lex.To.Diags
 	return s
+}
+
+// A Cut is a cut that a scene plans.
+type Cut struct {
+	Stmt  *lang.CutTo
+	T     float64 // seconds
+	Known bool    // its moment is found
+}
+
+// look reads what hangs on the times of the action, and the names that nothing else asks
+// for.
+func (s *Scene) look() {
+	for k, it := range s.Items {
+		in := it.In
+		switch stmt := it.Stmt.(type) {
+		case *lang.CutTo:
+			t, ok := s.Clock.Near(k, stmt.On)
+			s.Cuts = append(s.Cuts, Cut{stmt, t, ok})
+		case *lang.Speech:
+			if stmt.Whom != nil {
+				in.Who(stmt.Whom, names.DeclSubject, names.DeclVoice)
+			}
+		case *lang.Line:
+			in.Who(stmt.From, names.DeclSubject)
+			in.Who(stmt.To, names.DeclSubject)
+		case *lang.FloorMark:
+			if d := s.Scope.Find(names.DeclSubject, stmt.Name.Text); d != nil {
+				s.Stage.MarkAt(d)
+			}
+		}
+	}
 }
 
 func nodeOf(s lang.Statement) lang.Node {
