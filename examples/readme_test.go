@@ -80,7 +80,11 @@ func TestTourNeedsTwelveWords(t *testing.T) {
 	}
 	known := strings.Fields("subject voice shot with start rack hold follow moves cue")
 	seen := 0
-	for _, block := range regexp.MustCompile("(?s)```pull\n(.*?)```").FindAllSubmatch(readme, -1) {
+	tour := regexp.MustCompile("(?s)\n## Five minutes\n(.*?)\n## ").FindSubmatch(readme)
+	if tour == nil {
+		t.Fatal("the README has no tour")
+	}
+	for _, block := range regexp.MustCompile("(?s)```pull\n(.*?)```").FindAllSubmatch(tour[1], -1) {
 		for line := range strings.Lines(string(block[1])) {
 			words := strings.Fields(line)
 			if len(words) == 0 || strings.HasSuffix(words[0], ":") || len(words) > 1 && words[1] == "moves" {
@@ -94,6 +98,34 @@ func TestTourNeedsTwelveWords(t *testing.T) {
 	}
 	if seen < 8 {
 		t.Errorf("only %d statements in the tour", seen)
+	}
+}
+
+// What the README and the topic show of a staged plan are lines of that plan, in its order.
+func TestStagedLines(t *testing.T) {
+	plan, err := os.ReadFile("staged/two-hander.pull")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, file := range []string{"../README.md", "topics/staging.md"} {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		block := regexp.MustCompile("(?s)```(?:pull)?\n(scene .*?)```").FindSubmatch(text)
+		if block == nil {
+			t.Fatalf("%s shows no scene", file)
+		}
+		rest := string(plan)
+		for line := range strings.Lines(string(block[1])) {
+			if line == "\n" {
+				continue
+			}
+			_, after, found := strings.Cut(rest, "\n"+line)
+			if rest = "\n" + after; !found {
+				t.Errorf("%s shows %q, which the plan does not say there", file, line)
+			}
+		}
 	}
 }
 

@@ -33,6 +33,7 @@ func (helpCmd) Help() string {
 	return `  pullscore help language     the language in a minute
   pullscore help words        the twelve words to begin with, and all others by task
   pullscore help papers       a topic: papers, live, rehearse, window, log, cut, screenplay, git and more
+  pullscore help staging      one action from several set-ups: scenes, marks, cameras with a place
   pullscore help throw        your own lens: throw, marks, gear, and the formats of sensors
   pullscore help rack         a word of the language: how it is written, what it means
   pullscore help moment       what a MOMENT is; also place, target and value

@@ -30,6 +30,7 @@ type pageCmd struct {
 	Scene   string  `placeholder:"N" help:"One scene, by its number or else by its position from 1."`
 	Against string  `offer:"plans" placeholder:"PLAN" help:"Tell what the page words differently from this plan."`
 	Revised revised `placeholder:"NAME" help:"Propose only what a revision of an FDX page changed, as in --revised=Pink; without a name the one that is running."`
+	Staged  bool    `help:"Write the action of each scene once, on a floor, with a shot that covers it."`
 	File    string  `offer:"files" arg:"" help:"A script page in Fountain or FDX, subtitles, or - for standard input."`
 }
 
@@ -41,10 +42,14 @@ proposed as comments, each with its reason: somebody speaks for the first time o
 answers, or an action names them. Take "# " away to wake one up. Distances are
 placeholders to measure. A kit.pull in the folder of the plan is used.
 
+With --staged, everybody has a place on the floor of a scene instead, 1 m apart in a
+row, a master covers all from 4 m, and a single of each speaker is a comment.
+
   pullscore page -o scene-27.pull --scene 27 ferry.fountain
   pullscore page --as json ferry.fountain
   pullscore page --against scene-27.pull --scene 27 ferry.fountain
   pullscore page --revised=Pink ferry.fdx
+  pullscore page --staged -o scene-27.pull --scene 27 ferry.fountain
   pullscore page -o talk.pull interview.srt      what was said, with its pauses
 
 A plan that is there is never written over. With --against, the exit code is 1
@@ -63,6 +68,9 @@ func (c *pageCmd) Run(s *session) error {
 	}
 	if err := refuse(c.File, src); err != nil {
 		return err
+	}
+	if c.Staged && (c.Against != "" || c.Revised != (revised{}) || c.As != "plan") {
+		return errors.New("--staged writes a whole plan: leave out --against, --revised and --as")
 	}
 	defer func() { s.bar.Clear() }()
 	if c.Against != "" {
@@ -202,7 +210,7 @@ func (c *pageCmd) plan(s *session, text *lines.Text, beats iter.Seq2[fountain.Sc
 		s.bar.Clear()
 		fmt.Fprintf(s.errs, "%s: %s\n", console.Clean(c.File), how)
 	}
-	from := script.Page{Title: screenplay.Title(text), Revised: set}
+	from := script.Page{Title: screenplay.Title(text), Revised: set, Staged: c.Staged}
 	from.File, from.Asleep = c.named()
 	from.Kit = c.kit()
 	plan := script.Plan(from, scenes, &cast)

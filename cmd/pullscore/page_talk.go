@@ -29,6 +29,9 @@ func isTalk(path string) bool {
 // talk writes a plan of what subtitles say: a shot with a line for each sentence, and
 // the pauses between them.
 func (c *pageCmd) talk(s *session, src []byte) error {
+	if c.Staged {
+		return fmt.Errorf("%s: subtitles tell of no floor: leave out --staged", c.File)
+	}
 	if c.Scene != "" || c.Against != "" || c.Revised != (revised{}) || c.As != "plan" {
 		return fmt.Errorf("%s: subtitles have no scenes and no revisions: leave out --scene, --against, --revised and --as", c.File)
 	}

@@ -9,6 +9,10 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"pullscore/examples/topics"
+	"pullscore/lang"
+	"pullscore/lang/rule"
 )
 
 // Every block of these texts that begins with a command on the examples is the
@@ -37,6 +41,47 @@ func TestShownOutputs(t *testing.T) {
 	}
 	if shown < 2 {
 		t.Errorf("only %d outputs are shown", shown)
+	}
+}
+
+// What the topic of staging names exists: commands and their flags, findings, statements.
+func TestStagingNamesWhatExists(t *testing.T) {
+	text, ok := topics.Markdown("staging")
+	if !ok {
+		t.Fatal("there is no such topic")
+	}
+	var examples strings.Builder
+	files, err := filepath.Glob(filepath.Join("..", "..", "examples", "staged", "*.pull"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, file := range files {
+		plan, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		examples.Write(plan)
+	}
+	text = regexp.MustCompile("(?s)```.*?```").ReplaceAllString(text, "")
+	named := regexp.MustCompile("`([^`\n]+)`").FindAllStringSubmatch(text, -1)
+	for _, m := range named {
+		words := strings.Fields(m[1])
+		if words[0] == "pullscore" {
+			_, help, errs := runs(t, words[1], "--help")
+			for _, w := range words[1:] {
+				if strings.HasPrefix(w, "--") && !strings.Contains(help, " "+w) || errs != "" {
+					t.Errorf("%s: %s %s", m[1], w, errs)
+				}
+			}
+			continue
+		}
+		_, isFinding := rule.Named(m[1])
+		if !isFinding && len(lang.Usages(words[0])) == 0 && !strings.Contains(examples.String(), m[1]) {
+			t.Errorf("nothing is called %s", m[1])
+		}
+	}
+	if len(named) < 30 {
+		t.Errorf("only %d names", len(named))
 	}
 }
 

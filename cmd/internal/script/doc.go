@@ -3,6 +3,7 @@
 // that are woken up by taking "# " away.
 //
 //   - script.go: the plan, as text
+//   - staged.go: the plan of a scene that is staged once, for several cameras
 //   - racks.go: which racks are worth proposing
 //   - anchors.go: the words that racks hang on
 //   - cast.go: who can be focused on, and who is only heard

@@ -33,6 +33,8 @@ type Page struct {
 	// Revised is the name of a revision: the plan has only what that changed, and the
 	// rest as comments; empty for all.
 	Revised string
+	// Staged has the action of each scene written once, on a floor (staged.go).
+	Staged bool
 }
 
 // A Kit is a file of cameras and lenses, and which of them the shots are taken with. Its
@@ -61,12 +63,18 @@ func Plan(page Page, scenes []fountain.Scene, cast *Cast) []byte {
 		page.Title = fountain.Plain(scenes[0].Heading)
 	}
 	w.title(page, scenes)
-	w.cast()
+	if !page.Staged {
+		w.cast()
+	}
 	for i, scene := range scenes {
 		if len(scenes) > 1 {
 			scene.Position = i + 1
 		}
-		w.scene(scene, said[i])
+		if page.Staged {
+			w.staged(scene, said[i], cast)
+		} else {
+			w.scene(scene, said[i])
+		}
 	}
 	return lang.Format(w.Bytes())
 }
