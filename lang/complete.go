@@ -347,7 +347,7 @@ func (f *form) asChoice() Choice {
 		return Choice{RoleClause, f.text, ""}
 	case f.kind == formLiteral:
 		return Choice{RoleWord, f.text, ""}
-	case f.kind == formToken && f.token == tokID:
+	case f.kind == formToken && f.token == tokID, f.piece == refType:
 		return Choice{RoleValue, "", "the shot's ID, such as 14B"}
 	case f.piece == nameType:
 		return Choice{RoleValue, "", "a name"}

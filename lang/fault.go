@@ -152,6 +152,7 @@ func noPosition(n *Node) *fault {
 
 var (
 	nameType   = reflect.TypeFor[Name]()
+	refType    = reflect.TypeFor[ShotRef]()
 	textType   = reflect.TypeFor[Text]()
 	anchorType = reflect.TypeFor[Anchor]()
 )

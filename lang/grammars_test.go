@@ -151,6 +151,7 @@ func textMateRules(n neighbours) string {
 	}
 	put("statements", tmRule{Comment: "A line that a word of the language begins. A soft word is a name before : ( and moves.", Patterns: n.tmStatements()})
 	put("moves", tmRule{Comment: "NAME moves", Begin: `^\s*(?:(?="(?:\\.|[^"\\])*"\s+moves` + tmGoesOn + `)|[\p{L}_][^\s:("]*(?=\s+moves` + tmGoesOn + `))`, End: tmLineEnds, Patterns: n.tmInside(movesWord)})
+	put("said", tmRule{Comment: "Soft words behind what somebody says.", Name: "keyword.other.pull", Match: tmAny(n.soft[speechWord])})
 	put("names", tmRule{Comment: "Soft words behind a word or sign that a name follows: they are names.", Patterns: n.tmNames()})
 	put("keywords", tmRule{Comment: "Words that are never names.", Name: "keyword.other.pull", Match: tmAny(Keywords())})
 	put("units", tmRule{Comment: "Units behind a number.", Name: "keyword.other.unit.pull", Match: `(?<=\d|\d\s)(?:` + strings.Join(wordUnits(), "|") + `)(?![\p{L}\p{M}\p{Nd}_])`})
@@ -159,6 +160,7 @@ func textMateRules(n neighbours) string {
 }
 
 func (n neighbours) tmStatements() (list []tmRule) {
+	list = n.tmReferences()
 	hard, soft := statementWords()
 	for _, words := range [][]string{hard, soft} {
 		for _, g := range groupsOf(words, n.soft) {
@@ -175,6 +177,21 @@ func (n neighbours) tmStatements() (list []tmRule) {
 				})
 			}
 		}
+	}
+	return list
+}
+
+// tmReferences returns the rules of statements with the ID of another shot, which goes up
+// to a blank, a quote or a comma.
+func (n neighbours) tmReferences() (list []tmRule) {
+	for _, words := range [][]string{{"cut", "to"}, {"runs", "with"}, {"matches"}, {"camera", "as", "in"}} {
+		begin, captures := `^\s*(`+words[0]+`)`+tmAsName, map[string]tmRule{"1": {Name: "keyword.control.pull"}}
+		for i, word := range words[1:] {
+			begin += `\s+(` + word + `)`
+			captures[fmt.Sprint(i+2)] = tmRule{Name: "keyword.other.pull"}
+		}
+		captures[fmt.Sprint(len(words)+1)] = tmRule{Name: "entity.name.section.pull"}
+		list = append(list, tmRule{Begin: begin + `\s+([^\s"“,]+)`, BeginCaptures: captures, End: tmLineEnds, Patterns: n.tmInside(words[0])})
 	}
 	return list
 }
