@@ -93,10 +93,19 @@ func pullHint(s *plan.Shot, p *plan.Pull) (string, *lsp.MarkupContent) {
 // bare returns a time without its unit.
 func bare(t float64) string { return figures.Number(t, 2) }
 
-// whenHint says when a cue or an action is that has no time of its own in the plan; "" for
-// other statements.
+// whenHint says when a cue or an action is that has no time of its own in the plan, and
+// where a camera looks that has a place; "" for other statements.
 func whenHint(s *plan.Shot, one lang.Statement) string {
 	switch one := one.(type) {
+	case *lang.CameraAt:
+		if s.Staging != nil && s.Placed {
+			looks := s.Stands(0)
+			return "pan " + moments.Heading("pan", plan.Wrapped(looks.Pan), figures) + ", tilt " + moments.Heading("tilt", looks.Tilt, figures)
+		}
+	case *lang.Turn:
+		if s.Staging != nil && s.Placed {
+			return turnHint(s, one)
+		}
 	case *lang.Cue:
 		for _, c := range s.Cues {
 			if c.Name == one.Name.Text {
@@ -111,4 +120,37 @@ func whenHint(s *plan.Shot, one lang.Statement) string {
 		}
 	}
 	return ""
+}
+
+// turnHint says where the camera looks behind a turn that the shot has once.
+func turnHint(s *plan.Shot, one *lang.Turn) string {
+	kind, target := "tilt", ""
+	if one.Pan {
+		kind = "pan"
+	}
+	for _, n := range []*lang.Name{one.To, one.With} {
+		if n != nil {
+			target = n.Text
+		}
+	}
+	var found *plan.Turn
+	for i := range s.Turns {
+		t := &s.Turns[i]
+		if t.Kind != kind || t.Target != target {
+			continue
+		}
+		if found != nil {
+			return ""
+		}
+		found = t
+	}
+	if found == nil {
+		return ""
+	}
+	looks := s.Stands(float64(found.End))
+	text := bare(float64(found.Start)) + " to " + figures.Time(float64(found.End)) + ", then pan " + moments.Heading("pan", plan.Wrapped(looks.Pan), figures)
+	if one.Tilt {
+		text += ", tilt " + moments.Heading("tilt", looks.Tilt, figures)
+	}
+	return text
 }

@@ -187,6 +187,12 @@ func fold(text string, most int) (lines []string) {
 // statement says what the statement at the place comes to. A rack of a move is one in every
 // shot that uses the move.
 func (t *teller) statement() []string {
+	if _, ok := t.one.(*lang.Scene); ok {
+		return t.sceneSays()
+	}
+	if lines := t.sceneLine(); lines != nil {
+		return lines
+	}
 	var each []string
 	for _, shot := range t.shots {
 		if pull := pullOf(shot, t.one); pull != nil && len(t.shots) > 1 {
@@ -209,8 +215,14 @@ func (t *teller) statement() []string {
 				}
 			}
 		}
-		if _, ok := t.one.(*lang.Shot); ok && len(t.shots) == 1 {
+		if len(t.shots) != 1 {
+			continue
+		}
+		if _, ok := t.one.(*lang.Shot); ok {
 			return shotSays(shot)
+		}
+		if lines := t.staging(shot, style); lines != nil {
+			return lines
 		}
 	}
 	return nil
@@ -233,10 +245,25 @@ func (t *teller) name(m interp.Mention) []string {
 	switch m.Kind {
 	case mention.Word:
 		return t.spoken(m)
+	case mention.Shot:
+		for _, shot := range t.plan.result().Plan.Shots {
+			if shot.ID == m.Name && t.plan.reals[shot.File] == t.plan.reals[m.Of.File] {
+				return shotSays(shot)
+			}
+		}
+	case mention.Mark:
+		if lines := t.onFloor(m); lines != nil {
+			return lines
+		}
 	case mention.Subject:
+		if t.sceneAt(t.doc, t.offset) >= 0 {
+			if lines := t.onFloor(m); lines != nil {
+				return lines
+			}
+		}
 		for _, shot := range t.shots {
 			if u := shot.Subject(m.Name); u != nil {
-				return []string{subjectSays(shot, u, t.s.style(shot))}
+				return t.subject(shot, u)
 			}
 		}
 	case mention.Cue:

@@ -116,8 +116,12 @@ func (w *writer) values() (list []offer) {
 			list = append(append(list, w.subjects("")...), w.moments()...)
 		case strings.HasPrefix(c.Text, "a moment"):
 			list = append(list, w.moments()...)
+		case strings.HasPrefix(c.Text, "the shot's ID"):
+			list = append(list, w.shots()...)
 		case strings.HasPrefix(c.Text, "a name") && !w.expects("a moment"):
 			list = append(list, w.named(c.Text)...)
+		case strings.HasPrefix(c.Text, "a place on the floor"):
+			list = append(append(list, w.marks()...), w.subjects("")...)
 		case strings.HasPrefix(c.Text, "a place"):
 			list = append(list, w.subjects("")...)
 		}
@@ -157,6 +161,15 @@ func (w *writer) named(what string) (list []offer) {
 		if strings.Contains(what, "inf") {
 			list = append(list, offer{label: "inf", kind: lsp.ItemConstant, detail: "infinity"})
 		}
+	case "camera", "subject", "mark", "measured", "line":
+		switch before := w.at.Before; {
+		case w.at.Statement == "measured" && before == "at":
+			return w.marks()
+		case before == "towards":
+			return append(w.marks(), w.subjects("")...)
+		case w.at.Clause == "aims", w.at.Statement == "measured", w.at.Statement == "line":
+			return w.subjects("")
+		}
 	}
 	return list
 }
@@ -184,12 +197,59 @@ func (w *writer) sees(m interp.Mention) bool {
 	if w.plan.reals[m.Range.File] != w.doc.real {
 		return true
 	}
+	scene := w.scene()
 	for _, section := range w.tree.Sections {
 		if at := spanOf(rangeOf(section)); at.start <= m.Range.Start.Offset && m.Range.Start.Offset < at.end {
-			return section == w.section
+			return section == w.section || section == scene
 		}
 	}
 	return true
+}
+
+// scene returns the scene under which the shot stands that the place is in; nil for none.
+func (w *writer) scene() (above *lang.Section) {
+	if w.section == nil || !w.inShot() {
+		return nil
+	}
+	for _, section := range w.tree.Sections {
+		if section == w.section {
+			return above
+		}
+		if _, ok := section.Head.(*lang.Scene); ok {
+			above = section
+		}
+	}
+	return nil
+}
+
+// marks returns the marks on the floor of the scene, with what their statements say.
+func (w *writer) marks() (list []offer) {
+	for _, m := range w.names(mention.Mark) {
+		list = append(list, offer{label: lang.WriteName(m.Name), kind: lsp.ItemConstant, detail: "mark " + w.statementOf(m)})
+	}
+	return list
+}
+
+// shots returns the other shots of the file, the nearest above the place first.
+func (w *writer) shots() (list []offer) {
+	var below []offer
+	for _, section := range w.tree.Sections {
+		head, ok := section.Head.(*lang.Shot)
+		if !ok || head.ID == "" || section == w.section {
+			continue
+		}
+		o := offer{label: head.ID, kind: lsp.ItemClass, detail: "shot"}
+		if head.Title != nil {
+			o.detail = head.Title.Value
+		}
+		if head.Range().Start.Offset < w.at.From {
+			list = append(list, o)
+		} else {
+			below = append(below, o)
+		}
+	}
+	slices.Reverse(list)
+	return append(list, below...)
 }
 
 // subjects returns the people and things of the scene, those of this shot first, with what
@@ -287,7 +347,11 @@ func (w *writer) moments() (list []offer) {
 
 // speakers returns who speaks above the place, the last one first.
 func (w *writer) speakers() (list []string) {
-	for _, one := range slices.Backward(w.above) {
+	above := w.above
+	if scene := w.scene(); scene != nil {
+		above = slices.Concat(scene.Body, above)
+	}
+	for _, one := range slices.Backward(above) {
 		if said, ok := one.(*lang.Speech); ok {
 			if name := lang.WriteName(said.Who.Text); !slices.Contains(list, name) {
 				list = append(list, name)

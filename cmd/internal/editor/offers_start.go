@@ -17,13 +17,14 @@ import (
 // come one after the other; what may be written twice in a row stands once.
 var usual = []string{
 	"plan", "rate", "units", "use", "with", "subject", "shot", "edit", "script", "let", "voice", "clips", "pace", "watched", "land",
-	"sharp", "quickest", "tape", "camera", "lens", "puller", "move",
+	"sharp", "quickest", "tape", "camera", "lens", "puller", "move", "scene",
 	"sensor", "records", "on", "iso", "shutter", "monitor", "shoots",
 	"focal", "stops", "closest", "ring", "turns", "marks", "mark", "breathing", "keeps", "loses", "squeeze", "ratio", "darkens",
 	"pupil", "planes", "play", "ends",
 	"takes", "hand", "limit", "grip", "spread", "bias",
+	"origin", "line", "covers", "places", "runs", "matches", "measured",
 	"begins", "start", "rack", ":", "hold", "pause", "cue", "follow", "action", "pan", "tilt", "dolly", "push", "pull", "zoom", "track",
-	"boom", "clip", "note", "lasts", "moves", "(",
+	"boom", "cut", "clip", "note", "lasts", "moves", "(",
 }
 
 // repeats reports whether a statement often follows itself.
@@ -153,6 +154,9 @@ func (w *writer) inAction() bool {
 // file.
 func (w *writer) outside(statement string) bool {
 	at, shots := slices.Index(usual, statement), slices.Index(usual, "sensor")
+	if w.scene() != nil && !w.flush() && statement == "camera" {
+		return false
+	}
 	if w.section != nil && w.inShot() && !w.flush() && (statement == "with" || statement == "subject" || statement == "voice") {
 		return false
 	}
@@ -175,7 +179,7 @@ func (w *writer) flush() bool {
 func (w *writer) said(statement string) bool {
 	switch statement {
 	case "plan", "rate", "units", "pace", "with", "start", "begins", "sensor", "records", "iso", "shutter", "focal", "closest",
-		"ring", "turns", "marks", "breathing", "tape", "land", "quickest", "watched", "takes", "hand", "limit", "lasts":
+		"ring", "turns", "marks", "breathing", "tape", "land", "quickest", "watched", "takes", "hand", "limit", "lasts", "origin", "covers", "places", "runs", "matches":
 	default:
 		return false
 	}

@@ -87,7 +87,7 @@ type spokenWord struct {
 	above bool // its line stands above the place
 }
 
-// spokenWords returns the words of the lines of the shot, those of the line above the place
+// spokenWords returns the words of the lines of the shot and of its scene, those of the line above the place
 // first. Of one line, names of subjects come first, then the longer words: a rack answers
 // what is said, not the little words between.
 func (w *writer) spokenWords() []spokenWord {
@@ -96,6 +96,9 @@ func (w *writer) spokenWords() []spokenWord {
 	body := w.tree.Body
 	if w.section != nil {
 		body = w.section.Body
+	}
+	if scene := w.scene(); scene != nil {
+		body = slices.Concat(scene.Body, body)
 	}
 	line := 0
 	for _, one := range body {

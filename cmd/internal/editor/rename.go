@@ -114,7 +114,7 @@ func (n *naming) free(name string, family []interp.Mention) error {
 // mustDiffer reports whether names of two kinds have to differ wherever they stand.
 func mustDiffer(a, b mention.Kind) bool {
 	kit := func(k mention.Kind) bool { return k == mention.Camera || k == mention.Lens || k == mention.Puller }
-	local := func(k mention.Kind) bool { return k == mention.Cue || k == mention.Parameter }
+	local := func(k mention.Kind) bool { return k == mention.Cue || k == mention.Mark || k == mention.Parameter }
 	if kit(a) || kit(b) {
 		return a == b
 	}

@@ -136,6 +136,18 @@ func subjectSays(s *plan.Shot, u *plan.Subject, in units.Style) string {
 	return text
 }
 
+// subject returns where somebody is, and how a camera that has a place, turns or leaves its
+// axis sees them.
+func (t *teller) subject(s *plan.Shot, u *plan.Subject) []string {
+	in := t.s.style(s)
+	lines := []string{subjectSays(s, u, in)}
+	if u.Seen != nil {
+		lines = append(lines, fold(moments.SeenAt(s, u, 0, in)+" as "+s.ID+" starts", foldAt)...)
+		lines = append(lines, fold(moments.InFrame(s, u, in), foldAt)...)
+	}
+	return lines
+}
+
 // lineOfSpeech returns the line of a shot that a statement is: of those with the same
 // speaker and words the one that has as many of them above it. nil if the shot has none.
 func lineOfSpeech(s *plan.Shot, said *lang.Speech, d *document) *plan.Line {

@@ -146,6 +146,12 @@ func (o outline) symbol(stmt lang.Statement) (x lsp.DocumentSymbol, ok bool) {
 		if at, ok := stmt.IDRange(o.d.data); ok {
 			x.SelectionRange = o.ranged(at)
 		}
+	case *lang.Scene:
+		x.Name, x.Kind, x.Detail = "scene", lsp.SymbolNamespace, "scene"
+		if stmt.Title != nil && stmt.Title.Value != "" {
+			x.Name = stmt.Title.Value
+			x.SelectionRange = o.ranged(stmt.Title.Range())
+		}
 	case *lang.Speech:
 		if stmt.Who == nil || stmt.Words == nil {
 			return x, false
@@ -183,7 +189,7 @@ func kitKind(head lang.Statement) (string, bool) {
 
 func symbolKind(k names.DeclKind) int {
 	switch k {
-	case names.DeclSubject, names.DeclVoice:
+	case names.DeclSubject, names.DeclVoice, names.DeclMark:
 		return lsp.SymbolVariable
 	case names.DeclCue:
 		return lsp.SymbolEvent

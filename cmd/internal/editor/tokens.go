@@ -158,7 +158,7 @@ func (p *planned) meanings(d *document) map[int]meaning {
 
 func typeOfName(m interp.Mention) (kind uint32, ok bool) {
 	switch m.Kind {
-	case mention.Subject, mention.Voice, mention.Let, mention.Group:
+	case mention.Subject, mention.Voice, mention.Let, mention.Group, mention.Mark:
 		return typeVariable, true
 	case mention.Camera, mention.Lens, mention.Puller, mention.Shot:
 		return typeClass, true
