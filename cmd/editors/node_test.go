@@ -39,7 +39,7 @@ func TestNodeSession(t *testing.T) {
 	for _, row := range []string{"findings", "places", "documentFormattingProvider", "definitionProvider", "referencesProvider", "documentHighlightProvider",
 		"documentSymbolProvider", "workspaceSymbolProvider", "renameProvider", "foldingRangeProvider", "selectionRangeProvider", "documentLinkProvider",
 		"hoverProvider", "inlayHintProvider", "codeActionProvider", "semanticTokensProvider", "codeLensProvider", "completionProvider", "signatureHelpProvider",
-		"a burst", "unsaved kit", "watched kit", "the end", "asked findings"} {
+		"a staged plan", "a burst", "unsaved kit", "watched kit", "the end", "asked findings"} {
 		if !strings.Contains("\n"+string(out), "\n"+row+"\n") {
 			t.Errorf("no row %q in\n%s", row, out)
 		}

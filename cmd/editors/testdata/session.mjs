@@ -252,6 +252,50 @@ const rows = {
   async diagnosticProvider() { assert.fail("it is offered only to clients that ask for findings"); },
 };
 
+// staged is a plan with a scene, for what the rows ask of one.
+const staged = `use "kit.pull"
+scene "The quay"
+  mark BOLLARD at 1 m right, 2 m upstage
+  subject OSKEL at BOLLARD, eyes 1.6 m
+  OSKEL: "The boat is late.", lasting 1.5 s
+  pause 1 s
+shot 1A
+  covers all
+  with camera A, lens "75", stop f/4
+  camera at 1 m right, 1 m downstage, 1.6 m high, aims at OSKEL
+  start on OSKEL
+shot 1B
+  runs with 1A
+  camera as in 1A
+  with camera A, lens "75", stop f/4
+  start on OSKEL
+`;
+
+// stagedRows asks for what scenes have of features that have rows.
+async function stagedRows(session) {
+  const { ask } = session;
+  const text = new Text(session, pathToFileURL(join(folder, "staged.pull")).href, staged);
+  await text.open();
+  const hover = async (...place) => (await ask("textDocument/hover", text.about(...place))).contents.value;
+  assert.match(await hover("BOLLARD", 2), /mark BOLLARD: 1 m right, 2 m upstage\n= /);
+  assert.match(await hover("OSKEL:", 1, 0), /OSKEL speaks from 0 s to 1.5 s of the scene[^]*1A holds all of it/);
+  assert.match(await hover("camera at", 1, 0), /pan 0°, tilt 0°/);
+  const list = await ask("textDocument/completion", text.about("runs with 1A", 1, "runs with ".length));
+  const labels = (Array.isArray(list) ? list : list.items).map((item) => item.label);
+  assert(labels.includes("1A") && !labels.includes("1B"), labels.join(", "));
+  const hints = await ask("textDocument/inlayHint", { textDocument: { uri: text.uri }, range: { start: { line: 0, character: 0 }, end: text.place(text.text.length) } });
+  assert(hints.some((hint) => hint.label === "pan 0°, tilt 0°"), JSON.stringify(hints));
+  const symbols = await ask("textDocument/documentSymbol", { textDocument: { uri: text.uri } });
+  assert.deepEqual(symbols.map(({ name }) => name), ["The quay", "1A", "1B"]);
+  const edit = await ask("textDocument/rename", { ...text.about("BOLLARD"), newName: "POST" });
+  assert.equal(editsOf(edit, text.uri).length, 2);
+  await assert.rejects(ask("textDocument/rename", { ...text.about("shot 1A", 1, 5), newName: "9Z" }), "shots keep their IDs");
+  const at = await ask("textDocument/definition", text.about("as in 1A", 1, 6));
+  assert.equal([at].flat()[0].range.start.line, text.of("shot 1A").line);
+  await text.close();
+  console.log("a staged plan");
+}
+
 // noRow are members of the offers that are no feature with a request.
 const noRow = ["positionEncoding", "textDocumentSync", "workspace"];
 
@@ -287,6 +331,8 @@ async function wholeSession() {
     console.log(name);
   }
   assert.deepEqual(offered.filter((name) => !rows[name]), [], "offered, and no row asks for it");
+
+  await stagedRows(session);
 
   // A burst: the last version is the last that is told.
   for (let i = 0; i < 200; i++) await text.replace(i % 2 ? "over 1 s" : "over 0.9 s", i % 2 ? "over 0.9 s" : "over 1 s");
