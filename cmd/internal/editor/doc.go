@@ -19,6 +19,7 @@
 //   - hints.go: times and chances behind statements
 //   - hover.go: what a word of a plan comes to
 //   - hover_names.go: what a name or a number stands for
+//   - hover_scene.go: what stands on the floor of a scene, and what a shot has of it
 //   - hover_words.go: what a word of the language means where it stands
 //   - lens.go: what stands above a shot, and above what a kit declares
 //   - lines.go: byte offsets to positions and back, in UTF-8 or UTF-16

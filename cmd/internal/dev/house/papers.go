@@ -76,7 +76,7 @@ var paperRooms = []room{
 	{"cmd/internal/preview", []string{"cmd/internal/preview/sampled", "optics$", "lang$", "interp/plan", "interp/units", "interp/moments", "interp/takes$", "interp/viewer", "render/draw$", "render/sheet", "render/score$", "render/score/times", "render/svg", "cmd/internal/findings", "cmd/internal/rebuild", image}},
 	{"cmd/internal/live", []string{"cmd/internal/rebuild", "cmd/internal/preview"}},
 	{"cmd/internal/lsp", nil},
-	{"cmd/internal/editor", []string{"lang$", "interp$", "interp/mention", "interp/moments", "interp/names", "interp/plan", "interp/speech", "interp/stops", "interp/units", "cmd/internal/files", "cmd/internal/lsp"}},
+	{"cmd/internal/editor", []string{"lang$", "interp$", "interp/coverage", "interp/mention", "interp/moments", "interp/names", "interp/plan", "interp/speech", "interp/stops", "interp/units", "cmd/internal/files", "cmd/internal/lsp"}},
 	{"cmd/editors", nil},
 	{"cmd/internal/dev/house", nil},
 	{"cmd/internal/dev/speed", []string{"cmd/internal/testing/film"}},
