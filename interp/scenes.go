@@ -68,6 +68,8 @@ func (p *program) cutsOf(scene int, from *scene.Scene) []plan.SceneCut {
 		}
 		to := p.shot(s.Shot.ID)
 		switch {
+		case p.film.ShotOf(s.Shot.ID) == nil && s.Range().File != p.plan.File:
+			continue // the scene is of another plan, and shots are not used with it
 		case p.film.ShotOf(s.Shot.ID) == nil:
 			p.Fail(s.Shot.Range(), "unknown-shot", fmt.Sprintf("no shot is called %s", s.Shot.ID), "")
 			continue
