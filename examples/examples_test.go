@@ -61,6 +61,23 @@ var why = map[found]string{
 	{"19A", 1, "pan-and-pull"}:       "who pans with him follows him too, with one hand for each",
 	{"19A", 2, "pan-and-pull"}:       "and so to the letter; both land together, so nothing worse is told",
 	{"23A", 0, "pans-fast"}:          "the tilt is meant to be quick",
+	{"", 0, "focus-jumps"}:           "the first draft cuts to a face that somebody hides, and to one who is not there yet",
+	{"", 0, "not-covered"}:           "the last line of the first draft comes after all that its shots cover",
+	{"", 0, "not-held"}:              "MARRIT is hidden or out of the picture, and OSKEL walks out of it",
+	{"", 0, "not-on-screen"}:         "the cuts of the first draft are on the other shot",
+	{"14A", 0, "blocked"}:            "YSOLT waits before MARRIT",
+	{"14A", 0, "on-tripod"}:          "it booms",
+	{"14A", 0, "sees-camera"}:        "B stands in its picture",
+	{"14A", 0, "tape-differs"}:       "the tape was read to another mark",
+	{"14A", 1, "leaves-frame"}:       "OSKEL walks out",
+	{"14B", 1, "leaves-frame"}:       "and here",
+	{"14C", 0, "leaves-frame"}:       "and here",
+	{"14B", 1, "goes-soft"}:          "on his way nobody follows him",
+	{"14C", 0, "goes-soft"}:          "nor here",
+	{"14B", 1, "hands-apart"}:        "JO pans and pulls, and the rack lands later",
+	{"14B", 1, "two-pulls"}:          "JO pulls both cameras",
+	{"14C", 0, "crosses-line"}:       "it stands on the other side of the line",
+	{"14C", 0, "does-not-match"}:     "and is no mirror of 14B",
 }
 
 // examples says what each file comes to. Every finding here is one that a
@@ -129,6 +146,17 @@ var examples = []struct {
 		finds: []found{{"19A", 1, "pan-and-pull"}, {"19A", 2, "pan-and-pull"}},
 	},
 	{file: "staged/boom-down.pull", pulls: map[string]int{"23A": 1}, finds: []found{{"23A", 0, "pans-fast"}}},
+	{
+		file:  "staged/first-draft.pull",
+		pulls: map[string]int{"14A": 1, "14B": 1, "14C": 0},
+		finds: []found{
+			{"", 0, "focus-jumps"}, {"", 0, "focus-jumps"}, {"", 0, "not-covered"}, {"", 0, "not-held"}, {"", 0, "not-held"},
+			{"", 0, "not-on-screen"}, {"", 0, "not-on-screen"},
+			{"14A", 0, "blocked"}, {"14A", 0, "on-tripod"}, {"14A", 0, "sees-camera"}, {"14A", 0, "tape-differs"}, {"14A", 1, "leaves-frame"},
+			{"14B", 1, "goes-soft"}, {"14B", 1, "hands-apart"}, {"14B", 1, "leaves-frame"}, {"14B", 1, "two-pulls"},
+			{"14C", 0, "crosses-line"}, {"14C", 0, "does-not-match"}, {"14C", 0, "goes-soft"}, {"14C", 0, "leaves-frame"},
+		},
+	},
 	{file: "staged/push-in.pull", pulls: map[string]int{"32C": 2}},
 }
 
