@@ -161,7 +161,7 @@ func (f *finisher) onFloor(p *Place) *Floor {
 		place.Ways = []*Way{way}
 	case p.At.Kind != ExprName:
 		f.faults = append(f.faults, faultOn(&p.Node, "wrong-unit", "a place on the floor needs a way: left, right, upstage or downstage").
-			because("In a scene nothing is read from a camera. As in `at 1.2 m right, 3 m upstage`."))
+			because("In a scene nothing is read from a camera. As in `1.2 m right, 3 m upstage`."))
 		return nil
 	default:
 		place.Base = &Name{Node: p.At.Node, Text: p.At.Ref, Quoted: p.At.Quoted}
