@@ -87,13 +87,22 @@ func (t *Table) fit() {
 		c.ring = max(c.ring, fontFigure.Room(r.Ring))
 		c.hand = max(c.hand, fontHand.Room(r.Hand))
 	}
-	c.first = max(c.first, sheet.FontNote.Room("tape"))
+	c.first = max(c.first, sheet.FontNote.Room(t.firstTitle()))
 	if c.ring > 0 {
 		c.ring = max(c.ring, sheet.FontNote.Room("ring"))
 	}
 	if c.hand > 0 {
 		c.hand = max(c.hand, sheet.FontNote.Room(t.handTitle()))
 	}
+}
+
+// firstTitle names the distances: those of a camera on the floor of a scene lie along its
+// axis, and a tape runs straight to somebody.
+func (t *Table) firstTitle() string {
+	if t.shot.Staging != nil && t.shot.Placed {
+		return "focus"
+	}
+	return "tape"
 }
 
 func (t *Table) handTitle() string {
@@ -249,7 +258,7 @@ func (t *Table) start(b *Book, x, y, width float64) *draw.Group {
 	}
 	edges := t.edges(x)
 	g.Add(draw.NewText(edges.name, y+8, "mark", sheet.FontNote, draw.Grey))
-	title(edges.first, "tape")
+	title(edges.first, t.firstTitle())
 	if c.ring > 0 {
 		title(edges.ring, "ring")
 	}

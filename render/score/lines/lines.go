@@ -208,7 +208,10 @@ func blocking(s *plan.Shot, b plan.Blocking) string {
 		return "dolly in " + sheet.Style(s).Tape(float64(b.To-b.From))
 	}
 	text := b.Who + " moves"
-	if b.To.Known() {
+	switch {
+	case b.To <= 0:
+		text += " behind the camera"
+	case b.To.Known():
 		text += " to " + sheet.Style(s).Tape(float64(b.To))
 	}
 	return text
