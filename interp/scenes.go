@@ -14,6 +14,7 @@ import (
 	"pullscore/interp/plan"
 	"pullscore/interp/scene"
 	"pullscore/interp/staging"
+	"pullscore/interp/units"
 	"pullscore/lang"
 )
 
@@ -63,26 +64,37 @@ func (p *program) cutsOf(scene int, from *scene.Scene) []plan.SceneCut {
 	}
 	var list []plan.SceneCut
 	for _, c := range from.Cuts {
-		s := c.Stmt
-		if s.Shot == nil {
+		if c.Stmt.Shot == nil {
 			continue
 		}
-		to := p.shot(s.Shot.ID)
-		switch {
-		case p.film.ShotOf(s.Shot.ID) == nil && s.Range().File != p.plan.File:
+		id := c.Stmt.Shot.ID
+		if p.film.ShotOf(id) == nil && c.Stmt.Range().File != p.plan.File {
 			continue // the scene is of another plan, and shots are not used with it
-		case p.film.ShotOf(s.Shot.ID) == nil:
-			p.Fail(s.Shot.Range(), "unknown-shot", fmt.Sprintf("no shot is called %s", s.Shot.ID), "")
-			continue
-		case !c.Known || to == nil:
-			continue // which has been told
-		case to.Staging == nil || !to.Action || to.Of != scene || c.T < float64(to.Covers[0])-aFrame || c.T > float64(to.Covers[1])+aFrame:
-			p.Fail(s.Range(), "cut-not-covered", fmt.Sprintf("%s does not cover this moment", s.Shot.ID), "")
 		}
-		list = append(list, plan.SceneCut{To: s.Shot.ID, T: plan.Number(c.T), Because: names.ValueOf(s.Because), At: s.Pos.Line})
+		_, ok := from.Shot(c.Stmt.Shot, p.film, p.To)
+		if to := p.shot(id); !ok || !c.Known || to == nil {
+			continue // which has been told
+		} else if detail := notCovered(to, c.T); detail != "" {
+			in := names.Reporter{To: p.To}
+			in.Fail(c.Stmt.Range(), "cut-not-covered", id+" does not cover this moment", detail)
+			continue
+		}
+		list = append(list, plan.SceneCut{To: id, T: plan.Number(c.T), Because: names.ValueOf(c.Stmt.Because), At: c.Stmt.Pos.Line})
 	}
 	slices.SortStableFunc(list, func(a, b plan.SceneCut) int { return cmp.Compare(a.T, b.T) })
 	return list
+}
+
+// notCovered says why a shot does not cover a moment of its scene; "" where it does.
+func notCovered(s *plan.Shot, t float64) string {
+	style := units.Style{}
+	switch {
+	case s.Staging == nil || !s.Action:
+		return "It has nothing of the action."
+	case t < float64(s.Covers[0])-aFrame || t > float64(s.Covers[1])+aFrame:
+		return fmt.Sprintf("It has the scene from %s to %s, and this is %s.", style.Time(float64(s.Covers[0])), style.Time(float64(s.Covers[1])), style.Time(t))
+	}
+	return ""
 }
 
 // aFrame is what a moment may lie outside of what a shot covers: what is left of the

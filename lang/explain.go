@@ -113,6 +113,9 @@ func (w *walker) expectation(s *spec, t *lexer.Token, wants []*form, fit, atEnd 
 	if near, ok := Nearest(t.Value, words); ok {
 		return f.because("Did you mean `%s`?", near).writes(near)
 	}
+	if len(words) == len(floorWays) && slices.Contains(words, "downstage") {
+		return noWay(faultAt(t, "wrong-unit", noWayText))
+	}
 	return f.offers(missingWords(t, words)...).offers(otherWords(t, words)...)
 }
 

@@ -160,8 +160,7 @@ func (f *finisher) onFloor(p *Place) *Floor {
 		f.addInches(way)
 		place.Ways = []*Way{way}
 	case p.At.Kind != ExprName:
-		f.faults = append(f.faults, faultOn(&p.Node, "wrong-unit", "a place on the floor needs a way: left, right, upstage or downstage").
-			because("In a scene nothing is read from a camera. As in `1.2 m right, 3 m upstage`."))
+		f.faults = append(f.faults, noWay(faultOn(&p.Node, "wrong-unit", noWayText)))
 		return nil
 	default:
 		place.Base = &Name{Node: p.At.Node, Text: p.At.Ref, Quoted: p.At.Quoted}
@@ -170,6 +169,13 @@ func (f *finisher) onFloor(p *Place) *Floor {
 		}
 	}
 	return place
+}
+
+// noWayText tells of a length on a floor that leads nowhere.
+const noWayText = "a place on the floor needs a way: left, right, upstage or downstage"
+
+func noWay(f *fault) *fault {
+	return f.because("In a scene nothing is read from a camera. As in `1.2 m right, 3 m upstage`.")
 }
 
 // commaBefore reports whether a comma stands before a value.

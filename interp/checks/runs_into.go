@@ -24,6 +24,7 @@ const (
 var runsInto = Check{Codes: []rule.Code{rule.RunsInto}, Run: meetsCamera}
 
 func meetsCamera(b *Shot) (found []Finding) {
+	found = append(found, b.standsIn()...)
 	for _, m := range b.Stage.Moves {
 		if m.Kind == "zoom" {
 			continue
@@ -46,6 +47,27 @@ func meetsCamera(b *Shot) (found []Finding) {
 		}
 	}
 	return found
+}
+
+// standsIn tells of a camera that has its place where a person stands as the shot starts.
+func (b *Shot) standsIn() []Finding {
+	at, ok := b.Settings["camera"].(*lang.CameraAt)
+	if !ok || b.Plan.Staging == nil || !b.Plan.Placed {
+		return nil
+	}
+	for _, u := range b.Stage.Order {
+		if !rig.StandsIn(&b.Shot, u) {
+			continue
+		}
+		apart := math.Hypot(u.Across.At(0), u.Along.At(0))
+		return []Finding{{Diagnostic: lang.Diagnostic{
+			Code: "runs-into", Severity: lang.Error, Range: at.Range(),
+			Message: fmt.Sprintf("the camera stands where %s is: they are %s apart on the floor", u.Name, b.Units.Gap(apart)),
+			Detail:  "Give it another place.",
+			Figures: []lang.Figure{check.Figure("apart_m", apart)},
+		}}}
+	}
+	return nil
 }
 
 // meetsOnFloor tells of the first whom a camera meets in a move, of those that turn or

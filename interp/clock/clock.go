@@ -355,6 +355,8 @@ func (c *Clock) timeOf(in names.Reader, q names.Quantity, at lang.Range) (float6
 		}
 		return in.Speed.Seconds(frames), true
 	case q.Dim == names.DimTimecode && c.with.Lex.Here.Any("begins"): // it may be said there
+	case q.Dim == names.DimTimecode && c.with.Scene:
+		in.Fail(at, "no-begins-at", "a timecode means nothing here: times count from the start of the scene", "As in on 3 s.")
 	case q.Dim == names.DimTimecode:
 		in.Fail(at, "no-begins-at", "a timecode means nothing here: the shot does not say where it begins",
 			"Write under the shot's header: begins at 01:00:00:00.")

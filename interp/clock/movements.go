@@ -142,7 +142,7 @@ func (c *Clock) readMovements() {
 			mv.ok = c.readTurn(in, s, mv)
 		case *lang.CameraMoves:
 			mv.Kind, mv.Floor = "camera", s.To
-			mv.ok = c.with.Stage.CheckFloor(s.To, "the camera", *in)
+			mv.ok = c.with.Stage.CameraPlaced(s.Range(), *in) && c.with.Stage.CheckFloor(s.To, "the camera", *in)
 		default:
 			mv.ok = c.readSlide(in, mv)
 		}
@@ -176,6 +176,9 @@ func (c *Clock) readWalk(in *names.Reader, s *lang.Moves, mv *movement) (ok bool
 	}
 	if mv.Floor = cmp.Or(s.Floor, c.with.Stage.FloorOf(s.To, *in)); mv.Floor != nil {
 		return c.readToFloor(in, d, okW, mv)
+	}
+	if c.with.Stage.IsScene() && s.To != nil {
+		return false // no place on the floor, which has been told
 	}
 	if s.By != nil {
 		mv.FromSelf = true

@@ -3,6 +3,7 @@
 package film
 
 import (
+	"fmt"
 	"slices"
 
 	"pullscore/interp/names"
@@ -39,7 +40,7 @@ func (r *reader) readScenes() {
 		above = used
 	}
 	r.stageOthers(by, own)
-	at := 0
+	at, setups := 0, map[*scene.Scene]int{}
 	for _, sec := range r.root.File.Sections {
 		if s := by[sec]; s != nil {
 			above = s
@@ -47,6 +48,11 @@ func (r *reader) readScenes() {
 		if at < len(r.Shots) && sec.Head.Range() == r.Shots[at].Section.Head.Range() {
 			r.Shots[at].Scene = above
 			r.sceneOf[r.Shots[at].Section] = above
+			if above != nil && isStaged(sec) {
+				if setups[above]++; setups[above] == mostSetups+1 {
+					r.Fail(sec.Head.Range(), "out-of-range", fmt.Sprintf("a scene has %d set-ups at most", mostSetups), "Make two scenes of it.")
+				}
+			}
 			at++
 		}
 	}
@@ -64,6 +70,14 @@ func (r *reader) stageOthers(by map[*lang.Section]*scene.Scene, own map[*lang.Se
 			r.sceneOf[sec] = above[file]
 		}
 	}
+}
+
+// mostSetups is how many shots may shoot one scene.
+const mostSetups = 40
+
+// isStaged reports whether a shot has something of a scene.
+func isStaged(sec *lang.Section) bool {
+	return names.Has[*lang.Covers](sec) || names.Has[*lang.RunsWith](sec) || names.Has[*lang.PlacesAs](sec) || names.Has[*lang.CameraAt](sec)
 }
 
 // Stage computes the scene of a section anew.
@@ -95,6 +109,16 @@ func (f *Film) In(scope *names.Scope) *Film {
 // SceneOf returns the scene under which a shot stands; nil for none.
 func (f *Film) SceneOf(sec *lang.Section) *scene.Scene { return f.sceneOf[sec] }
 
+// ShotIDs returns the IDs of the shots of the plan file, in its order.
+func (f *Film) ShotIDs() (list []string) {
+	for _, s := range f.Shots {
+		if head, ok := s.Section.Head.(*lang.Shot); ok && s.Read {
+			list = append(list, head.ID)
+		}
+	}
+	return list
+}
+
 // ShotOf returns the shot of an ID in the plan file, as it is written; nil where there is
 // none.
 func (f *Film) ShotOf(id string) *lang.Section {
@@ -113,7 +137,7 @@ func (f *Film) ofScene(sec *lang.Section, l *names.Lexicon) (list []names.Item) 
 	if sc == nil {
 		return nil
 	}
-	part, ok := sc.Part(sec, f.ShotOf, &names.Report{})
+	part, ok := sc.Part(sec, f, &names.Report{})
 	if !ok || !part.Action {
 		return nil
 	}

@@ -398,6 +398,19 @@ func (r Reporter) UnknownAt(at lang.Range, name, what string, kind DeclKind, amo
 	r.unknown(at, name, what, kind, didYouMean(name, among))
 }
 
+// UnknownShot reports the ID of a shot at a place that no shot has, with a near miss.
+func (r Reporter) UnknownShot(at lang.Range, id string, among []string) {
+	meant := didYouMean(id, among)
+	d := lang.Diagnostic{
+		Code: "unknown-shot", Severity: lang.Error, Range: at, Message: "no shot is called " + id,
+		Detail: strings.ReplaceAll(meant.detail, `"`, ""), // IDs stand without
+	}
+	for _, n := range meant.names {
+		d.Fixes = append(d.Fixes, lang.Fix{Title: "Write `" + n + "`", Edits: []lang.Edit{{Range: at, Text: n}}})
+	}
+	r.Report(d)
+}
+
 // unknown reports a name that nothing declares. A line that could not be read may
 // declare it: then it is told only where it is nearly one that is known.
 func (r Reporter) unknown(at lang.Range, name, what string, kind DeclKind, meant guess, more ...lang.Fix) {

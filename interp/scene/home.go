@@ -3,8 +3,6 @@
 package scene
 
 import (
-	"fmt"
-
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
 	"pullscore/lang"
@@ -20,38 +18,26 @@ type Home struct {
 // Home returns where the camera of a shot stands as it has the scene from a time on. l has
 // the names of the shot. ok is false where the shot does not say it, or nobody knows;
 // mistakes go to a report.
-func (s *Scene) Home(sec *lang.Section, p Part, find Shots, to *names.Report) (h Home, ok bool) {
-	return s.home(sec, p.From, find, to, map[*lang.Section]bool{})
+func (s *Scene) Home(sec *lang.Section, p Part, shots Shots, to *names.Report) (h Home, ok bool) {
+	circle, tell := InCircle(sec, shots, standsAs)
+	if tell {
+		s.Lex.Tells(to).Fail(standsAs(sec).Range(), "circle", "these cameras stand as one another do", "Give one of them a place.")
+	}
+	if circle {
+		return h, false
+	}
+	return s.home(sec, p.From, shots, to)
 }
 
-func (s *Scene) home(sec *lang.Section, t float64, find Shots, to *names.Report, seen map[*lang.Section]bool) (h Home, ok bool) {
-	seen[sec] = true
-	for _, stmt := range sec.Body {
-		if c, ok := stmt.(*lang.CameraAt); ok && h.Stmt == nil {
-			h.Stmt = c
-		}
-	}
-	switch {
-	case h.Stmt == nil:
+// home goes by shots that lead into no circle.
+func (s *Scene) home(sec *lang.Section, t float64, shots Shots, to *names.Report) (h Home, ok bool) {
+	if h.Stmt = first[*lang.CameraAt](sec); h.Stmt == nil {
 		return h, false
-	case h.Stmt.AsIn != nil:
-		other := find(h.Stmt.AsIn.ID)
-		at := h.Stmt.AsIn.Range()
-		switch {
-		case other == nil:
-			s.Lex.Tells(to).Fail(at, "unknown-shot", fmt.Sprintf("no shot is called %s", h.Stmt.AsIn.ID), "")
-			return h, false
-		case seen[other]:
-			s.Lex.Tells(to).Fail(at, "circle", "these cameras stand as one another do", "Give one of them a place.")
+	}
+	if h.Stmt.AsIn != nil {
+		if h.Pose, h.Assumed, ok = s.standsAs(h.Stmt.AsIn, shots, to); !ok {
 			return h, false
 		}
-		part, _ := s.Part(other, find, &names.Report{})
-		there, okThere := s.home(other, part.From, find, &names.Report{}, seen)
-		if !okThere {
-			s.Lex.Tells(to).Fail(at, "no-camera-place", fmt.Sprintf("shot %s has no place for its camera", h.Stmt.AsIn.ID), "")
-			return h, false
-		}
-		h.Pose, h.Assumed, ok = there.Pose, there.Assumed, true
 	}
 	in, st := s.ownFloor(sec, to)
 	if h.Stmt.At != nil {
@@ -68,4 +54,19 @@ func (s *Scene) home(sec *lang.Section, t float64, find Shots, to *names.Report,
 		return h, false
 	}
 	return h, ok
+}
+
+// standsAs returns where the camera of another shot stands and looks as that starts.
+func (s *Scene) standsAs(ref *lang.ShotRef, shots Shots, to *names.Report) (p plan.Pose, assumed, ok bool) {
+	other, ok := s.Shot(ref, shots, to)
+	switch {
+	case !ok:
+		return p, false, false
+	case !names.Has[*lang.CameraAt](other):
+		s.Lex.Tells(to).Fail(ref.Range(), "no-camera-place", "shot "+ref.ID+" has no place for its camera", "Give it one, or this shot.")
+		return p, false, false
+	}
+	part, okPart := s.Part(other, shots, &names.Report{})
+	there, okThere := s.home(other, part.From, shots, &names.Report{})
+	return there.Pose, there.Assumed, okPart && okThere // what is wrong there is told there
 }

@@ -20,17 +20,21 @@ type Part struct {
 	RunsWith string // the shot with which it runs; empty: none
 }
 
-// Shots finds the shots of a film by their IDs, as they are written.
-type Shots func(id string) *lang.Section
-
 // Part returns what of the scene a shot has. ok is false where it has nothing of it, or
 // nobody knows what; mistakes go to a report.
-func (s *Scene) Part(sec *lang.Section, find Shots, to *names.Report) (p Part, ok bool) {
-	return s.part(sec, find, to, map[*lang.Section]bool{})
+func (s *Scene) Part(sec *lang.Section, shots Shots, to *names.Report) (p Part, ok bool) {
+	circle, tell := InCircle(sec, shots, runs)
+	if tell {
+		s.Lex.Tells(to).Fail(runs(sec).Range(), "circle", "the shots run with one another", "Let one of them say what it covers.")
+	}
+	if circle {
+		return p, false
+	}
+	return s.part(sec, shots, to)
 }
 
-func (s *Scene) part(sec *lang.Section, find Shots, to *names.Report, seen map[*lang.Section]bool) (p Part, ok bool) {
-	seen[sec] = true
+// part goes by shots that lead into no circle.
+func (s *Scene) part(sec *lang.Section, shots Shots, to *names.Report) (p Part, ok bool) {
 	in := s.Lex.Tells(to)
 	var said lang.Statement
 	for _, stmt := range sec.Body {
@@ -54,20 +58,25 @@ func (s *Scene) part(sec *lang.Section, find Shots, to *names.Report, seen map[*
 		t, ok := s.Clock.Moment(said.At, in)
 		return Part{From: t, To: t}, ok
 	case *lang.RunsWith:
-		other := find(said.Shot.ID)
-		switch {
-		case other == nil:
-			in.Fail(said.Shot.Range(), "unknown-shot", fmt.Sprintf("no shot is called %s", said.Shot.ID), "")
-			return p, false
-		case seen[other]:
-			in.Fail(said.Shot.Range(), "circle", "the shots run with one another", "Let one of them say what it covers.")
-			return p, false
-		}
-		p, ok = s.part(other, find, &names.Report{}, seen)
-		p.RunsWith = said.Shot.ID
-		return p, ok && p.Action
+		return s.partOf(said, shots, to)
 	}
 	return p, ok
+}
+
+// partOf returns the part of the shot with which another runs.
+func (s *Scene) partOf(said *lang.RunsWith, shots Shots, to *names.Report) (p Part, ok bool) {
+	other, ok := s.Shot(said.Shot, shots, to)
+	if !ok {
+		return p, false
+	}
+	p, ok = s.part(other, shots, &names.Report{})
+	p.RunsWith = said.Shot.ID
+	if covers := names.Has[*lang.Covers](other) || names.Has[*lang.RunsWith](other); !covers {
+		s.Lex.Tells(to).Fail(said.Shot.Range(), "covers-nothing", fmt.Sprintf("shot %s covers nothing of the scene", said.Shot.ID),
+			"Let it say what it covers, or this shot in its place.")
+		return p, false
+	}
+	return p, ok && p.Action
 }
 
 // covered returns the part that a `covers` names.
@@ -92,9 +101,12 @@ func (s *Scene) covered(c *lang.Covers, in names.Reader) (p Part, ok bool) {
 	}
 	if !(until > from) {
 		style := units.Style{}
+		says := fmt.Sprintf("the part ends %s before it starts", style.Time(from-until))
+		if from-until < 0.0005 {
+			says = "the part ends as it starts"
+		}
 		in.Report(lang.Diagnostic{
-			Code: "covers-nothing", Severity: lang.Error, Range: c.Range(),
-			Message: fmt.Sprintf("the part ends %s before it starts", style.Time(from-until)),
+			Code: "covers-nothing", Severity: lang.Error, Range: c.Range(), Message: says,
 			Detail:  fmt.Sprintf("It would go from %s to %s of the scene.", style.Time(from), style.Time(until)),
 			Figures: []lang.Figure{{Name: "from_s", Value: from}, {Name: "to_s", Value: until}},
 		})

@@ -89,13 +89,21 @@ func (s *Scene) look() {
 				in.Who(stmt.Whom, names.DeclSubject, names.DeclVoice)
 			}
 		case *lang.Line:
-			in.Who(stmt.From, names.DeclSubject)
-			in.Who(stmt.To, names.DeclSubject)
+			s.between(stmt, in)
 		case *lang.FloorMark:
 			if d := s.Scope.Find(names.DeclSubject, stmt.Name.Text); d != nil {
 				s.Stage.MarkAt(d)
 			}
 		}
+	}
+}
+
+// between tells of a line of action that does not run between two people.
+func (s *Scene) between(stmt *lang.Line, in names.Reader) {
+	from, okFrom := in.Who(stmt.From, names.DeclSubject)
+	to, okTo := in.Who(stmt.To, names.DeclSubject)
+	if okFrom && okTo && from == to {
+		in.Fail(stmt.Range(), "wrong-kind", "a line of action runs from one person to another", "")
 	}
 }
 

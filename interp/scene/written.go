@@ -54,7 +54,7 @@ func (s *Scene) axis(stmt *lang.Line) []plan.LineOfAction {
 	in := s.Lex.Outside().Quietly()
 	from, okFrom := in.Who(stmt.From, names.DeclSubject)
 	to, okTo := in.Who(stmt.To, names.DeclSubject)
-	if !okFrom || !okTo {
+	if !okFrom || !okTo || from == to {
 		return nil
 	}
 	return []plan.LineOfAction{{From: from.Name.Text, To: to.Name.Text, Start: 0, End: plan.Number(s.Long), Said: true}}

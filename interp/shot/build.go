@@ -80,6 +80,9 @@ func Build(f *film.Film, sec *lang.Section, ch change.Change, opt Options) (out 
 	b.runs(f.Speed(with, b.lex))
 	b.Items = b.lex.Place(ch.Apply(b.expand()))
 	b.lex.Lose(sec, b.Items, f.Lost)
+	if b.unstaged {
+		b.To.Lost[names.DeclSubject.String()] = true
+	}
 	out.Items, out.Lost = b.Items, b.lex.Here
 	set, ok := b.setup(with)
 	if ok = ok && (b.staged == nil || !b.staged.lost); ok {

@@ -39,6 +39,7 @@ type builder struct {
 	Epoch    int64      // where the plan has the shot begin, as frames
 	Defaults []plan.Default
 	staged   *staging // what the shot has of a scene; nil: nothing of any
+	unstaged bool     // no scene stands above it, which has been told: what that declares is not missed
 	dry      bool     // it is no shot, but what no shot says: nothing is missed
 }
 

@@ -3,6 +3,7 @@
 package shot
 
 import (
+	"cmp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -29,34 +30,38 @@ type staging struct {
 
 // staging reads what the shot has of its scene; nil for one that has nothing of any.
 func (b *builder) staging() *staging {
-	var first lang.Statement
+	var first, matches lang.Statement
 	camera := false
 	for _, s := range b.Section.Body {
 		switch s.(type) {
 		case *lang.Covers, *lang.PlacesAs, *lang.RunsWith, *lang.CameraAt:
 			_, isCamera := s.(*lang.CameraAt)
 			camera = camera || isCamera
-			if first == nil {
-				first = s
-			}
+			first = cmp.Or(first, s)
+		case *lang.Matches:
+			matches = cmp.Or(matches, s)
 		}
 	}
 	sc := b.Film.SceneOf(b.Section)
-	switch {
-	case first == nil:
+	switch any := cmp.Or(first, matches); {
+	case any == nil:
 		return nil
 	case sc == nil:
+		b.unstaged = true
 		if !b.Film.Scope.Lost.Any("scene") && !b.Film.Lost {
-			b.Fail(first.Range(), "no-staging", "no scene stands above this shot", `Write the action under scene "TITLE", above.`)
+			b.Fail(any.Range(), "no-staging", "no scene stands above this shot", `Write the action under scene "TITLE", above.`)
 		}
+		return nil
+	case first == nil:
+		b.Fail(any.Range(), "not-staged", "`matches` needs a shot that has something of a scene", "Write what the shot covers, or camera at and its place.")
 		return nil
 	}
 	out := &staging{scene: sc}
 	var ok bool
-	out.part, ok = sc.Part(b.Section, b.Film.ShotOf, b.To)
+	out.part, ok = sc.Part(b.Section, b.Film, b.To)
 	out.lost = !ok
 	if camera && ok {
-		out.home, out.placed = sc.Home(b.Section, out.part, b.Film.ShotOf, b.To)
+		out.home, out.placed = sc.Home(b.Section, out.part, b.Film, b.To)
 		out.lost = !out.placed
 	}
 	if back := b.Ch.Back; back != 0 { // along its heading
@@ -109,7 +114,7 @@ func (b *builder) ground() *stage.Ground {
 	if g == nil {
 		return nil
 	}
-	out := &stage.Ground{Home: g.home.Pose, Placed: g.placed, Named: b.named()}
+	out := &stage.Ground{Home: g.home.Pose, Placed: g.placed, Lost: g.lost, Named: b.named()}
 	if !g.placed {
 		out.Named = nil
 	}
@@ -173,10 +178,7 @@ func (b *builder) fillStaging() {
 		out.Runner = r.Pos.Line
 	}
 	if m, ok := b.Settings["matches"].(*lang.Matches); ok {
-		out.Matcher = m.Pos.Line
-		if out.Matches = m.Shot.ID; b.Film.ShotOf(m.Shot.ID) == nil {
-			b.Fail(m.Shot.Range(), "unknown-shot", "no shot is called "+m.Shot.ID, "")
-		}
+		out.Matcher, out.Matches = m.Pos.Line, b.matched(m)
 	}
 	if c := g.home.Stmt; c != nil {
 		out.Placer, out.Because = c.Pos.Line, names.ValueOf(c.Because)
@@ -185,6 +187,25 @@ func (b *builder) fillStaging() {
 	if b.Shot.BeginsAt == "" && g.part.RunsWith != "" {
 		b.beginsWith(g.part.RunsWith)
 	}
+}
+
+// matched returns the shot that this one is meant to match; "" where there is none.
+func (b *builder) matched(m *lang.Matches) string {
+	circle, tell := scene.InCircle(b.Section, b.Film, func(sec *lang.Section) *lang.ShotRef {
+		for _, s := range sec.Body {
+			if m, ok := s.(*lang.Matches); ok {
+				return m.Shot
+			}
+		}
+		return nil
+	})
+	if tell {
+		b.Fail(m.Shot.Range(), "circle", "these shots match one another", "Say it in one of them: it holds for both.")
+	}
+	if _, ok := b.staged.scene.Shot(m.Shot, b.Film, b.To); !ok || circle {
+		return ""
+	}
+	return m.Shot.ID
 }
 
 // beginsWith takes the timecode at which another shot begins that runs with this one.

@@ -18,6 +18,7 @@ func (st *Stage) Camera(f *lang.Floor, in names.Reader, t float64) (p plan.Pose,
 	if said = g.says != ""; !said {
 		p.Z += LensHeight
 	}
+	ok = ok && st.highEnough(f, p.Z, in)
 	return p, said, ok
 }
 

@@ -40,6 +40,7 @@ type Ground struct {
 	Home   plan.Pose // the camera as the shot starts, on the floor of the scene; zero for the scene itself
 	Placed bool      // it has such a place: else nobody knows where people are to the camera
 	Scene  bool      // the stage is that of the scene itself
+	Lost   bool      // where the camera stands is not known, or what it shoots, which has been told
 
 	// First returns where somebody stands at first on the floor of the scene who moves in
 	// it; ok is false for anybody else. It is nil where the shot has the moves themselves.
@@ -190,6 +191,16 @@ func (st *Stage) lies(g *ground) (z float64, level bool) {
 	return g.from.focus, false
 }
 
+// highEnough reports whether a height, in metres over the floor of the stage, is one that
+// a place may have.
+func (st *Stage) highEnough(f *lang.Floor, z float64, in names.Reader) bool {
+	if z += st.ground.Home.Z; z >= lowest-1e-9 && z <= highest+1e-9 {
+		return true
+	}
+	in.Fail(f.Range(), "out-of-range", "a height is -10 to 100 m, and this comes to "+st.style.Tape(z), "")
+	return false
+}
+
 // mark returns where a mark is. It hangs on where people are as the action starts.
 func (st *Stage) mark(d *names.Decl) (s site, ok bool) {
 	if m, ok := st.marks[d]; ok {
@@ -214,6 +225,7 @@ func (st *Stage) mark(d *names.Decl) (s site, ok bool) {
 	st.asked = st.asked[:len(st.asked)-1]
 	m.busy, m.ok = false, ok && m.busy
 	z := st.stands(&g)
+	m.ok = m.ok && st.highEnough(stmt.At, z, st.lex.Outside())
 	m.site = site{x: g.from.x + g.dx, y: g.from.y + g.dy, ground: z, focus: z, level: g.says == "" && g.from.level}
 	return m.site, m.ok
 }
@@ -275,6 +287,9 @@ func (st *Stage) placeOnFloor(u *Subject, f *lang.Floor, eyes *lang.Expr, in nam
 	if !ok || !okEyes {
 		return
 	}
+	if g.says == "up" && !st.highEnough(f, st.stands(&g), in) {
+		return
+	}
 	u.sideSaid, u.OnFloor = true, true
 	u.FirstAlong, u.FirstAcross = spot{V: g.from.y + g.dy}, spot{V: g.from.x + g.dx}
 	if g.base != nil {
@@ -314,6 +329,22 @@ func (st *Stage) onFloor(at lang.Range, who string, in names.Reader) bool {
 	return true
 }
 
+// CameraPlaced reports whether the camera has a place on the floor of a scene, and tells
+// where it has not that it does not go to another.
+func (st *Stage) CameraPlaced(at lang.Range, in names.Reader) bool {
+	switch {
+	case st.ground == nil || !st.ground.Placed && !st.ground.Lost:
+		in.Fail(at, "not-staged", "`camera moves` needs a camera that has a place", "Write camera at and its place, under a scene.")
+		return false
+	case !st.ground.Placed:
+		return false
+	}
+	return true
+}
+
+// IsScene reports whether the stage is that of a scene itself, which has no camera.
+func (st *Stage) IsScene() bool { return st.ground != nil && st.ground.Scene }
+
 // unplaced reports whether a subject stands on the floor of a scene, on which the camera
 // has no place.
 func (st *Stage) unplaced(u *Subject) bool {
@@ -323,6 +354,9 @@ func (st *Stage) unplaced(u *Subject) bool {
 
 // noPlace tells of somebody on the floor in a shot whose camera has no place there.
 func (st *Stage) noPlace(at lang.Range, who string, in names.Reader) {
+	if st.ground != nil && st.ground.Lost {
+		return
+	}
 	in.Fail(at, "no-camera-place", who+" stands on the floor, and this shot says no place for its camera",
 		"Write camera at and its place, or tape it for this shot, as in: subject "+lang.WriteName(who)+" at 2.1 m.")
 }

@@ -20,19 +20,7 @@ const (
 // Meets returns when the camera first meets a subject in a move that was clear of it
 // when it began; ok is false where it does not.
 func Meets(b *check.Shot, u *stage.Subject, m *stage.Move) (t float64, ok bool) {
-	reach, thing := nearThing, true
-	if float64(u.Sways) > 0 {
-		reach, thing = nearPerson, false
-	}
-	within := func(t float64) bool {
-		p := b.Plan.Optics.Pose(t)
-		apart := math.Hypot(u.Across.At(t)-p.X, u.Along.At(t)-p.Y)
-		over := p.Z - u.Height(t)
-		if thing && placed(b) {
-			over = math.Abs(over) // it passes under a thing that is higher
-		}
-		return apart < reach && over < reach
-	}
+	within := func(t float64) bool { return meetsAt(b, u, t) }
 	if m.Kind == "pan" || m.Kind == "tilt" || within(m.Start) {
 		return 0, false
 	}
@@ -43,4 +31,29 @@ func Meets(b *check.Shot, u *stage.Subject, m *stage.Move) (t float64, ok bool) 
 		}
 	}
 	return 0, false
+}
+
+// StandsIn reports whether the camera stands where a person is as the shot starts.
+func StandsIn(b *check.Shot, u *stage.Subject) bool {
+	return isPerson(u) && meetsAt(b, u, 0)
+}
+
+func isPerson(u *stage.Subject) bool { return u.Person || float64(u.Sways) > 0 }
+
+// meetsAt reports whether the camera meets a subject at t. On the floor of a scene a
+// camera also passes under a thing that is higher.
+func meetsAt(b *check.Shot, u *stage.Subject, t float64) bool {
+	reach := nearThing
+	if isPerson(u) {
+		reach = nearPerson
+	}
+	p := b.Plan.Optics.Place(t)
+	if apart := math.Hypot(u.Across.At(t)-p.X, u.Along.At(t)-p.Y); apart >= reach {
+		return false
+	}
+	over := p.Z - u.Height(t)
+	if placed(b) && !isPerson(u) {
+		return math.Abs(over) < reach
+	}
+	return over < reach
 }
