@@ -34,6 +34,8 @@ const (
 	BadRate
 	BadTimecode
 	Circle
+	CoversNothing
+	CutNotCovered
 	DuplicateName
 	FocalNotOnLens
 	HoldTooEarly
@@ -47,6 +49,7 @@ const (
 	NestedTooDeep
 	NoBeginsAt
 	NoCamera
+	NoCameraPlace
 	NoClosest
 	NoFocal
 	NoLens
@@ -54,13 +57,16 @@ const (
 	NoRim
 	NoScene
 	NoSensor
+	NoStaging
 	NoStop
 	NoStops
 	NoSuchFile
 	NoThrow
 	NotOnClock
+	NotStaged
 	OutOfRange
 	SaidTwice
+	SceneSetsTimes
 	TooDeepUse
 	TooLong
 	TooManyFiles
@@ -69,6 +75,7 @@ const (
 	UnknownCut
 	UnknownFormat
 	UnknownName
+	UnknownShot
 	WhichFormat
 	WhichLine
 	WhichWay

@@ -109,6 +109,14 @@ var table = [...]Rule{
 		"files, values, moves, subjects or moments depend on themselves",
 		"Pullscore cannot compute any of them first. Give one of them a value of its own: a time, a distance, " +
 			"or a word of a spoken line."},
+	CoversNothing: {"covers-nothing", Meaning, Error, nil, NoRow,
+		"a shot covers nothing of its scene",
+		"The part that it names ends before it starts, or the shot with which it runs has nothing of the " +
+			"action. Say the two moments in the order in which they come, or covers all."},
+	CutNotCovered: {"cut-not-covered", Meaning, Error, nil, NoRow,
+		"a cut goes to a shot that does not have that moment",
+		"A picture cannot show what its camera did not shoot. Let the shot cover more of the scene, or " +
+			"cut to another one."},
 	DuplicateName: {"duplicate-name", Meaning, Error, nil, NoRow,
 		"a name is taken, or differs from another only in upper and lower case",
 		"Two people or two lenses with one name cannot be told apart, neither here nor on set. Rename one of " +
@@ -162,6 +170,10 @@ var table = [...]Rule{
 		"the shot has no camera",
 		"Without a camera there is no sensor, and so no limit for what is sharp. Write with camera NAME in " +
 			"the shot, or once before the first shot."},
+	NoCameraPlace: {"no-camera-place", Meaning, Error, nil, NoRow,
+		"somebody stands on the floor of a scene, and the camera of the shot has no place there",
+		"A distance runs from a camera. Write camera at and its place, or tape them for this shot, as in " +
+			"subject ANNA at 2.1 m."},
 	NoClosest: {"no-closest", Meaning, Error, nil, NoRow,
 		"a lens says neither how close it focuses nor a mark",
 		"Pullscore cannot place the ring without one of them. Write closest and the distance on the lens, " +
@@ -189,6 +201,10 @@ var table = [...]Rule{
 		"a camera has no sensor size",
 		"The size of the sensor decides how far blur is enlarged on the screen. Write the size of the picture " +
 			"that is used, such as sensor 24.89 x 18.66 mm."},
+	NoStaging: {"no-staging", Meaning, Error, nil, NoRow,
+		"a shot speaks of a scene, and none stands above it",
+		"A shot takes its lines, places and times from the scene above it. Write the action under scene " +
+			"and its title, above the shot."},
 	NoStop: {"no-stop", Meaning, Error, nil, NoRow,
 		"the shot has no stop",
 		"How much is sharp depends on the stop more than on anything else. Write with stop and the stop, such " +
@@ -208,6 +224,10 @@ var table = [...]Rule{
 	NotOnClock: {"not-on-clock", Meaning, Error, nil, NoRow,
 		"a clock position has an hour that no clock has",
 		"A clock has 12 hours. Read the position again, seen from behind the camera, with 12 at the top."},
+	NotStaged: {"not-staged", Meaning, Error, nil, NoRow,
+		"a statement needs a camera that has a place on the floor, or a shot of a scene",
+		"Without a place a camera cannot go to another one, and no tape from it can be compared. Write " +
+			"camera at and its place."},
 	OutOfRange: {"out-of-range", Meaning, Error, nil, NoRow,
 		"a number is too large or too small to be right",
 		"The value lies beyond anything on a set, such as a person nearer than 5 mm or a shot longer than a " +
@@ -215,6 +235,10 @@ var table = [...]Rule{
 	SaidTwice: {"said-twice", Meaning, Error, nil, NoRow,
 		"a statement that may occur once occurs twice",
 		"Only one of the two can hold, and Pullscore will not choose. Delete the one that is out of date."},
+	SceneSetsTimes: {"scene-sets-times", Meaning, Error, nil, NoRow,
+		"a shot would move the clock of its scene",
+		"Every set-up of a scene shares its clock. Give the line a moment, or write it in the scene, " +
+			"where all shots have it."},
 	TooDeepUse: {"too-deep-use", Meaning, Error, nil, NoRow,
 		"files use other files through too many levels",
 		"Each use may lead to a file that uses others, but not for ever. Let the plan use the kit files " +
@@ -245,6 +269,10 @@ var table = [...]Rule{
 		"nothing declares this name",
 		"A rack to a name that nobody declared has no distance. Declare it, such as subject NORA at 1.7 m, or " +
 			"correct the spelling. Names of cameras and lenses come from the kit that the plan uses."},
+	UnknownShot: {"unknown-shot", Meaning, Error, nil, NoRow,
+		"no shot of the plan or of the scene has this ID",
+		"A shot that runs with another, or a cut to one, needs it by the ID in its header. Correct the " +
+			"ID, or write the shot."},
 	WhichFormat: {"which-format", Meaning, Error, nil, NoRow,
 		"several sensors of different sizes have this name",
 		"A wrong size changes every figure of the plan. Look the size up in the camera's book and write it " +
