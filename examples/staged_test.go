@@ -7,6 +7,7 @@ import (
 	"slices"
 	"testing"
 
+	"pullscore/interp/coverage"
 	"pullscore/interp/plan"
 )
 
@@ -76,6 +77,11 @@ func TestInsert(t *testing.T) {
 	near(t, "its length", float64(s.Duration), 2.5)
 	if len(s.Lines) > 0 {
 		t.Errorf("it has the lines %v", s.Lines)
+	}
+	for _, sc := range coverage.Of(read(t, "staged/insert.pull").Plan, false) {
+		if len(sc.Lines) > 0 {
+			t.Errorf("words that it does not shoot are held by nobody: %+v", sc)
+		}
 	}
 }
 

@@ -123,11 +123,14 @@ func (c *Cell) Shown() bool { return c.InCut != "" && c.InCut != plan.Removed }
 
 // Of returns what the shots of a plan have of its lines, scene by scene: first the scenes
 // that are staged, then what the other shots say, as one scene. A plan without scenes has
-// that one alone. With cuts it says too which set-ups the cut shows.
+// that one alone. A scene of which no shot has the action, as where an insert only stands in
+// its places, is left out. With cuts it says too which set-ups the cut shows.
 func Of(p *plan.Plan, cuts bool) []*Scene {
 	var list []*Scene
 	for i := range p.Scenes {
-		list = append(list, Staged(p, i, cuts))
+		if sc := Staged(p, i, cuts); len(sc.Setups) > 0 {
+			list = append(list, sc)
+		}
 	}
 	var others []*plan.Shot
 	for _, s := range p.Shots {
