@@ -36,7 +36,7 @@ func (p *program) finishScenes() {
 		}
 	}
 	for i, sc := range p.plan.Scenes {
-		found := covered.Of(p.plan, i, p.film.Scenes[i].Head.Range())
+		found := covered.Of(p.plan, i, p.film.Scenes[i].Head.Range(), p.movedCut(p.film.Scenes[i]))
 		sc.Flags = covered.Flags(found)
 		p.To.Diags = append(p.To.Diags, found...)
 		p.tellSetups(setups.Of(p.plan, i, p.lineOf))
@@ -95,6 +95,22 @@ func notCovered(s *plan.Shot, t float64) string {
 		return fmt.Sprintf("It has the scene from %s to %s, and this is %s.", style.Time(float64(s.Covers[0])), style.Time(float64(s.Covers[1])), style.Time(t))
 	}
 	return ""
+}
+
+// movedCut returns what moves the cuts of a scene in the plan file.
+func (p *program) movedCut(from *scene.Scene) covered.Moved {
+	return func(line int, on string) []lang.Edit {
+		for _, c := range from.Cuts {
+			file := c.Stmt.Pos.Filename
+			if c.Stmt.Pos.Line != line || file != p.plan.File {
+				continue
+			}
+			if e, ok := lang.Amend(&lang.File{Path: file, Source: p.film.Source(file)}, c.Stmt, "on", on); ok {
+				return []lang.Edit{e}
+			}
+		}
+		return nil
+	}
 }
 
 // aFrame is what a moment may lie outside of what a shot covers: what is left of the

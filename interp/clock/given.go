@@ -64,7 +64,14 @@ func (c *Clock) setsTimes(k int) {
 	}
 	switch s := c.items[k].Stmt.(type) {
 	case *lang.Pause:
-		c.fail(k, "scene-sets-times", "the scene says when things happen here", "Write the pause in the scene.")
+		d := lang.Diagnostic{
+			Code: "scene-sets-times", Severity: lang.Error, Range: s.Range(),
+			Message: "the scene says when things happen here", Detail: "Write the pause in the scene.",
+		}
+		if c.items[k].In.Call == nil { // else other shots may use the move
+			d.Fixes = []lang.Fix{{Title: "Leave the pause out", Edits: []lang.Edit{{Range: s.Range()}}}}
+		}
+		c.items[k].In.Report(d)
 	case *lang.Speech:
 		if s.On == nil && s.From == nil {
 			c.fail(k, "scene-sets-times", "the scene says when things happen here",

@@ -40,3 +40,14 @@ func (l *Lexicon) ExpandQuietly(body []lang.Statement) []Item {
 	x.add(body, l.Tells(&Report{}), 0)
 	return x.items
 }
+
+// Taping returns the fix that declares somebody in the shot itself, below its header. Where
+// they stand is left to be written.
+func (l *Lexicon) Taping(who string) []lang.Fix {
+	path := l.Head.Pos.Filename
+	if path == "" { // of no shot in the text
+		return nil
+	}
+	e := lang.InsertBelow(&lang.File{Path: path, Source: l.Source(path)}, l.Head, "  subject "+lang.WriteName(who)+" at ")
+	return []lang.Fix{{Title: "Tape " + lang.WriteName(who) + " for this shot", Edits: []lang.Edit{e}}}
+}

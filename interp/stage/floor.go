@@ -357,8 +357,12 @@ func (st *Stage) noPlace(at lang.Range, who string, in names.Reader) {
 	if st.ground != nil && st.ground.Lost {
 		return
 	}
-	in.Fail(at, "no-camera-place", who+" stands on the floor, and this shot says no place for its camera",
-		"Write camera at and its place, or tape it for this shot, as in: subject "+lang.WriteName(who)+" at 2.1 m.")
+	in.Report(lang.Diagnostic{
+		Code: "no-camera-place", Severity: lang.Error, Range: at,
+		Message: who + " stands on the floor, and this shot says no place for its camera",
+		Detail:  "Write camera at and its place, or tape it for this shot, as in: subject " + lang.WriteName(who) + " at 2.1 m.",
+		Fixes:   in.Lexicon().Taping(who),
+	})
 }
 
 // eyes reads how high somebody's eyes are over what they stand on, metres.

@@ -13,11 +13,15 @@ import (
 	"pullscore/lang/rule"
 )
 
+// Moved returns the edits that have the cut on a line of the plan at another moment, which
+// is written as a clause; none where that cannot be.
+type Moved func(line int, on string) []lang.Edit
+
 // Of returns what is wrong with the words of one of the scenes of a plan, and with its
 // cuts, in the order of time. at is where the file says that the scene begins.
-func Of(p *plan.Plan, scene int, at lang.Range) []lang.Diagnostic {
+func Of(p *plan.Plan, scene int, at lang.Range, moved Moved) []lang.Diagnostic {
 	f := &finder{
-		Scene: coverage.Staged(p, scene, true), at: at,
+		Scene: coverage.Staged(p, scene, true), at: at, rewrite: moved,
 		units: units.Style{System: systemOf(p)},
 	}
 	f.cuts = cutsOf(f.Scene)
@@ -52,10 +56,11 @@ func Flags(found []lang.Diagnostic) []plan.Flag {
 // A finder collects what it finds in a scene.
 type finder struct {
 	*coverage.Scene
-	at    lang.Range
-	units units.Style
-	cuts  []cut
-	found []lang.Diagnostic
+	at      lang.Range
+	units   units.Style
+	cuts    []cut
+	rewrite Moved
+	found   []lang.Diagnostic
 }
 
 // tell adds a finding at a time of the scene.

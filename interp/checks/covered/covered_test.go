@@ -16,7 +16,7 @@ var header = lang.Range{File: "made.pull", Start: lang.Pos{Line: 1, Column: 1}, 
 // told returns what is told of the first scene of a plan.
 func told(t *testing.T, st *staged.Stage) []lang.Diagnostic {
 	t.Helper()
-	found := covered.Of(st.Plan, 0, header)
+	found := covered.Of(st.Plan, 0, header, func(int, string) []lang.Edit { return nil })
 	for _, d := range found {
 		if d.Range != header || d.Scene != st.Scene.Title || d.Shot != "" {
 			t.Errorf("%s stands at %+v, scene %q, shot %q", d.Message, d.Range, d.Scene, d.Shot)

@@ -182,5 +182,6 @@ func (f *finder) calm(i int, t float64) bool {
 // cutAt returns the cure that has a cut at a time of the scene.
 func (f *finder) cutAt(c *cut, t float64) lang.Cure {
 	t = units.Nearest(t, 1000)
-	return lang.Cure{Text: fmt.Sprintf("cut to %s, on %s s", c.To, strconv.FormatFloat(t, 'f', -1, 64)), Value: t, Unit: "s"}
+	on := "on " + strconv.FormatFloat(t, 'f', -1, 64) + " s"
+	return lang.Cure{Text: fmt.Sprintf("cut to %s, %s", c.To, on), Value: t, Unit: "s", Edits: f.rewrite(c.At, on)}
 }
