@@ -22,7 +22,7 @@ import (
 // flagged returns the paper of a scene that has its findings.
 func flagged(t *testing.T, st *staged.Stage) (*coverage.Scene, []*draw.Page) {
 	t.Helper()
-	st.Scene.Flags = covered.Flags(covered.Of(st.Plan, 0, lang.Range{}))
+	st.Scene.Flags = covered.Flags(covered.Of(st.Plan, 0, lang.Range{}, func(int, string) []lang.Edit { return nil }))
 	sc := coverage.Staged(st.Plan, 0, true)
 	pages := paper.Coverage(sc, sheet.Options{})
 	plans.CheckPaper(t, "staged", nil, pages)

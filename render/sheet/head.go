@@ -78,12 +78,7 @@ func Setup(s *plan.Shot) string {
 	if s.Gear.Known() && s.Gear != 1 {
 		parts = append(parts, "gear "+Figures.Gear(float64(s.Gear)))
 	}
-	if s.Puller != "" {
-		parts = append(parts, "pulled by "+s.Puller)
-	}
-	if s.Operator != "" {
-		parts = append(parts, "operated by "+s.Operator)
-	}
+	parts = append(parts, hands(s)...)
 	if s.Optics.FromLens {
 		parts = append(parts, "tape from lens")
 	}
@@ -91,6 +86,24 @@ func Setup(s *plan.Shot) string {
 		parts = parts[1:]
 	}
 	return strings.Join(parts, " · ")
+}
+
+// hands says who pulls, and who pans and tilts: in few words where the shot is staged, as
+// there both are said as a rule.
+func hands(s *plan.Shot) (list []string) {
+	switch {
+	case s.Staging != nil && s.Puller != "" && s.Puller == s.Operator:
+		return []string{s.Puller + " pulls and operates"}
+	case s.Staging != nil && s.Puller != "" && s.Operator != "":
+		return []string{s.Puller + " pulls, " + s.Operator + " operates"}
+	}
+	if s.Puller != "" {
+		list = append(list, "pulled by "+s.Puller)
+	}
+	if s.Operator != "" {
+		list = append(list, "operated by "+s.Operator)
+	}
+	return list
 }
 
 // sharpTo returns up to which blur a shot is sharp: at the viewer, unless the plan gives
