@@ -167,7 +167,7 @@ func (p *program) offerShots() {
 	for i := range p.To.Diags {
 		d := &p.To.Diags[i]
 		source := p.film.Source(d.Range.File)
-		if d.Code != "unknown-shot" || d.Range.End.Offset > len(source) {
+		if d.Code != "unknown-shot" || d.Detail != "" || d.Range.End.Offset > len(source) {
 			continue
 		}
 		written := string(source[d.Range.Start.Offset:d.Range.End.Offset])

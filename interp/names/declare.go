@@ -49,5 +49,5 @@ func (l *Lexicon) Taping(who string) []lang.Fix {
 		return nil
 	}
 	e := lang.InsertBelow(&lang.File{Path: path, Source: l.Source(path)}, l.Head, "  subject "+lang.WriteName(who)+" at ")
-	return []lang.Fix{{Title: "Tape " + lang.WriteName(who) + " for this shot", Edits: []lang.Edit{e}}}
+	return []lang.Fix{{Title: "Declare " + lang.WriteName(who) + " as a subject of this shot", Edits: []lang.Edit{e}}}
 }

@@ -119,7 +119,7 @@ var textRooms = []room{
 	{"interp/mention", []string{"lang$", "interp/names", "interp/change", "interp/film", "interp/shot", "interp/speech"}},
 	{"interp", []string{
 		"lang$", "lang/lines", "lang/fountain", "lang/screenplay", "interp/load", "interp/names", "interp/mention", "interp/change", "interp/clock", "interp/scene", "interp/film", "interp/rewrite", "interp/setup", "interp/shot", "interp/staging",
-		"interp/checks", "interp/checks/covered", "interp/checks/setups", "interp/cures", "interp/lenses", "interp/moments", "interp/revision", "interp/stops", "interp/wording", "interp/plan",
+		"interp/checks", "interp/checks/covered", "interp/checks/setups", "interp/cures", "interp/lenses", "interp/moments", "interp/revision", "interp/stops", "interp/units", "interp/wording", "interp/plan",
 	}},
 }
 
