@@ -86,8 +86,33 @@ func (s *Shot) Looks() float64 { return min(frameSteps, frameMost/float64(s.Dura
 // Framed returns from when to when a subject is in the picture, in seconds from the
 // start of the shot to its end.
 func (s *Shot) Framed(u *Subject) (list [][2]float64) {
-	often := func(from, to float64) int { return int(math.Ceil((to - from) * s.Looks())) }
+	often := func(from, to float64) int {
+		if s.rests(u, from, to) {
+			return 1
+		}
+		return int(math.Ceil((to - from) * s.Looks()))
+	}
 	return While(s.frameKeys(u), often, func(t float64) bool { return s.FrameAt(u, t) != OutOfFrame })
+}
+
+// rests reports whether nothing moves that changes where a subject is to the picture,
+// between two times that follow one another among those at which anything starts or stops.
+func (s *Shot) rests(u *Subject, from, to float64) bool {
+	if s.Optics.Stirs(from, to) {
+		return false
+	}
+	for _, p := range s.Pulls {
+		if float64(p.Start) < to && float64(p.Land) > from {
+			return false
+		}
+	}
+	mid := from + (to-from)/2
+	for _, at := range []func(float64) float64{u.Along.At, u.Across.At, u.Height, s.Optics.Camera.At, s.Optics.Focal.At} {
+		if x := at(mid); x != at(from) || x != at(to) {
+			return false
+		}
+	}
+	return true
 }
 
 // While returns from when to when something holds, in seconds: between the first and the
