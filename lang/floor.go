@@ -175,7 +175,7 @@ func (f *finisher) onFloor(p *Place) *Floor {
 const noWayText = "a place on the floor needs a way: left, right, upstage or downstage"
 
 func noWay(f *fault) *fault {
-	return f.because("In a scene nothing is read from a camera. As in `1.2 m right, 3 m upstage`.")
+	return f.because("In a scene nothing is read from a camera: `1.2 m right, 3 m upstage` is a place.")
 }
 
 // commaBefore reports whether a comma stands before a value.

@@ -66,7 +66,7 @@ func (c *Clock) setsTimes(k int) {
 	case *lang.Pause:
 		d := lang.Diagnostic{
 			Code: "scene-sets-times", Severity: lang.Error, Range: s.Range(),
-			Message: "the scene says when things happen here", Detail: "Write the pause in the scene.",
+			Message: "the scene says when things happen here", Detail: "Its pauses stand in the scene.",
 		}
 		if c.items[k].In.Call == nil { // else other shots may use the move
 			d.Fixes = []lang.Fix{{Title: "Leave the pause out", Edits: []lang.Edit{{Range: s.Range()}}}}
@@ -75,7 +75,7 @@ func (c *Clock) setsTimes(k int) {
 	case *lang.Speech:
 		if s.On == nil && s.From == nil {
 			c.fail(k, "scene-sets-times", "the scene says when things happen here",
-				`Give this line a moment, as in on "door", or write it in the scene.`)
+				"Give this line a moment, as in "+c.items[k].In.SourceText(s.Range())+`, on "door".`)
 		}
 	}
 }

@@ -27,7 +27,7 @@ func (b *builder) measure() (list []measured) {
 			continue
 		}
 		if b.staged == nil || !b.staged.placed {
-			b.Fail(m.Range(), "not-staged", "`measured` needs a camera that has a place", "Write camera at and its place.")
+			b.Fail(m.Range(), "not-staged", "`measured` needs a camera that has a place", "Below a scene, place it as in camera at 2 m downstage, aims at NAME.")
 			continue
 		}
 		if r, ok := b.reading(m, in); ok {

@@ -49,7 +49,7 @@ func (b *builder) staging() *staging {
 	case sc == nil:
 		b.unstaged = true
 		if !b.Film.Scope.Lost.Any("scene") && !b.Film.Lost {
-			b.Fail(any.Range(), "no-staging", "no scene stands above this shot", `Write the action under scene "TITLE", above.`)
+			b.Fail(any.Range(), "no-staging", "no scene stands above this shot", `The action stands above the shot, under a header: scene "TITLE".`)
 		}
 		return nil
 	case first == nil:

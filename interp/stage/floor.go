@@ -320,7 +320,7 @@ func (st *Stage) placeOnFloor(u *Subject, f *lang.Floor, eyes *lang.Expr, in nam
 func (st *Stage) onFloor(at lang.Range, who string, in names.Reader) bool {
 	switch {
 	case st.ground == nil:
-		in.Fail(at, "no-staging", "no scene stands above this shot, and this is a place on a floor", `Write the action under scene "TITLE", above.`)
+		in.Fail(at, "no-staging", "no scene stands above this shot, and this is a place on a floor", `The action stands above the shot, under a header: scene "TITLE".`)
 		return false
 	case !st.ground.Placed:
 		st.noPlace(at, who, in)
@@ -334,7 +334,7 @@ func (st *Stage) onFloor(at lang.Range, who string, in names.Reader) bool {
 func (st *Stage) CameraPlaced(at lang.Range, in names.Reader) bool {
 	switch {
 	case st.ground == nil || !st.ground.Placed && !st.ground.Lost:
-		in.Fail(at, "not-staged", "`camera moves` needs a camera that has a place", "Write camera at and its place, under a scene.")
+		in.Fail(at, "not-staged", "`camera moves` needs a camera that has a place", "Below a scene, place it as in camera at 2 m downstage, aims at NAME.")
 		return false
 	case !st.ground.Placed:
 		return false
@@ -360,7 +360,7 @@ func (st *Stage) noPlace(at lang.Range, who string, in names.Reader) {
 	in.Report(lang.Diagnostic{
 		Code: "no-camera-place", Severity: lang.Error, Range: at,
 		Message: who + " stands on the floor, and this shot says no place for its camera",
-		Detail:  "Write camera at and its place, or tape it for this shot, as in: subject " + lang.WriteName(who) + " at 2.1 m.",
+		Detail:  "Say where one of the two is. Write camera at 2 m downstage, aims at " + lang.WriteName(who) + ", or subject " + lang.WriteName(who) + " at 2.1 m.",
 		Fixes:   in.Lexicon().Taping(who),
 	})
 }
