@@ -10,6 +10,7 @@ import (
 
 	"pullscore/interp/checks/covered"
 	"pullscore/interp/checks/setups"
+	"pullscore/interp/film"
 	"pullscore/interp/names"
 	"pullscore/interp/plan"
 	"pullscore/interp/scene"
@@ -36,6 +37,9 @@ func (p *program) finishScenes() {
 		}
 	}
 	for i, sc := range p.plan.Scenes {
+		if len(sc.Setups) > film.MostSetups {
+			continue // which is told; each is compared with every other
+		}
 		found := covered.Of(p.plan, i, p.film.Scenes[i].Head.Range(), p.movedCut(p.film.Scenes[i]))
 		sc.Flags = covered.Flags(found)
 		p.To.Diags = append(p.To.Diags, found...)

@@ -43,6 +43,7 @@ type Film struct {
 	Cuts   []*cut.File // what the edit statements name
 	Clips  []*edit.Log // what the clips statements name
 
+	byID     map[string]*lang.Section       // the shots of the plan file that are read
 	sceneOf  map[*lang.Section]*scene.Scene // of all shots that stand under one
 	shotCuts map[*lang.Section]*cut.Shot
 	words    map[*lang.Text][]speech.Token

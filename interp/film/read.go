@@ -41,6 +41,7 @@ func Read(root *names.Unit, l *load.Loader, before *plan.Plan, told *names.Repor
 	gathering := names.Collector{Reporter: r.Reporter, Scopes: map[*names.Unit]*names.Scope{}}
 	f.Scope = gathering.Gather(root)
 	f.Shots = shotsOf(root.File.Sections)
+	f.byID = sectionsByID(f.Shots)
 	r.readSettings()
 	told.Lost = maps.Clone(f.Scope.Lost)
 	if f.Lost {
@@ -56,6 +57,17 @@ func Read(root *names.Unit, l *load.Loader, before *plan.Plan, told *names.Repor
 	r.readCuts(clips)
 	r.findShots(clips)
 	return f, again
+}
+
+// sectionsByID returns the first shot of every ID that can be read.
+func sectionsByID(shots []Shot) map[string]*lang.Section {
+	by := make(map[string]*lang.Section, len(shots))
+	for _, s := range shots {
+		if head, ok := s.Section.Head.(*lang.Shot); ok && s.Read && by[head.ID] == nil {
+			by[head.ID] = s.Section
+		}
+	}
+	return by
 }
 
 // shotsOf returns the sections that are shots.

@@ -49,8 +49,8 @@ func (r *reader) readScenes() {
 			r.Shots[at].Scene = above
 			r.sceneOf[r.Shots[at].Section] = above
 			if above != nil && isStaged(sec) {
-				if setups[above]++; setups[above] == mostSetups+1 {
-					r.Fail(sec.Head.Range(), "out-of-range", fmt.Sprintf("a scene has %d set-ups at most", mostSetups), "Make two scenes of it.")
+				if setups[above]++; setups[above] == MostSetups+1 {
+					r.Fail(sec.Head.Range(), "out-of-range", fmt.Sprintf("a scene has %d set-ups at most", MostSetups), "Make two scenes of it.")
 				}
 			}
 			at++
@@ -72,8 +72,8 @@ func (r *reader) stageOthers(by map[*lang.Section]*scene.Scene, own map[*lang.Se
 	}
 }
 
-// mostSetups is how many shots may shoot one scene.
-const mostSetups = 40
+// MostSetups is how many shots one scene may have.
+const MostSetups = 40
 
 // isStaged reports whether a shot has something of a scene.
 func isStaged(sec *lang.Section) bool {
@@ -121,14 +121,7 @@ func (f *Film) ShotIDs() (list []string) {
 
 // ShotOf returns the shot of an ID in the plan file, as it is written; nil where there is
 // none.
-func (f *Film) ShotOf(id string) *lang.Section {
-	for _, s := range f.Shots {
-		if head, ok := s.Section.Head.(*lang.Shot); ok && s.Read && head.ID == id {
-			return s.Section
-		}
-	}
-	return nil
-}
+func (f *Film) ShotOf(id string) *lang.Section { return f.byID[id] }
 
 // ofScene returns the statements of the scene that a shot has the action of, as far as the
 // shot has it.
