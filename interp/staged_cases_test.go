@@ -1,6 +1,6 @@
-// Figures of staged shots that a script beside the design of floors computes: the reference
-// geometry in Python's standard library, its cases by their names. What they say of places
-// by two tapes is not built, and the axes of exports are tested with these.
+// Figures of staged shots that an independent model computes, written in Python with its
+// standard library alone and no part of this repository: its cases by their names. The axes
+// of exports, of which it has cases too, are tested with the exports.
 
 package interp_test
 
