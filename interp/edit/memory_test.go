@@ -22,7 +22,7 @@ var shapes = []struct {
 	{"tags.srt", "", "%d\n00:00:01,000 --> 00:00:02,000\n<i>Who</i> is <b>there</b>?\n\n", "", 2},
 	{"tiny.srt", "", "00:00:01,000 --> 00:00:02,000\na\n\n", "", 2},
 	{"one.srt", "00:00:01,000 --> 00:00:02,000\n", "a\n", "", 0.1},
-	{"faulty.srt", "", "00:00:01,0 --> 00:00:00\na\n\n", "", 0.5},
+	{"faulty.srt", "", "00:00:01,0 --> 00:00:00\na\n\n", "", 0.6},
 	{"junk.srt", "", "a\n", "", 0.5},
 	{"film.vtt", "WEBVTT\n\n", "%d\n00:00:01.000 --> 00:00:02.000\n<v Ada>Who is there, and where is everybody else\nthen?\n\n", "", 2.3},
 	{"note.vtt", "WEBVTT\n\nNOTE\n", "a\n", "", 0.1},
