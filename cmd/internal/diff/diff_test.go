@@ -16,10 +16,8 @@ import (
 	"pullscore/lang"
 )
 
-// scene is a plan to change in one place after the other.
-const scene = `plan "Jetty"
-rate 24
-camera A
+// kit is the camera and the lens of the plans here.
+const kit = `camera A
   sensor 24.89 x 18.66 mm
   on tripod
 lens "75"
@@ -27,7 +25,12 @@ lens "75"
   stops f/1.8 to f/21
   closest 75 cm
   ring 310 deg, diameter 110 mm
-lens "75 old"
+`
+
+// scene is a plan to change in one place after the other.
+const scene = `plan "Jetty"
+rate 24
+` + kit + `lens "75 old"
   focal 75 mm
   stops f/1.8 to f/21
   closest 75 cm

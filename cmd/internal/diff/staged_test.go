@@ -17,15 +17,7 @@ import (
 // lines, and the focus rests on one of two people, who stand side by side.
 const office = `plan "Office"
 rate 24
-camera A
-  sensor 24.89 x 18.66 mm
-  on tripod
-lens "75"
-  focal 75 mm
-  stops f/1.8 to f/21
-  closest 75 cm
-  ring 310 deg, diameter 110 mm
-subject PEVIN at 3 m, 20 cm left
+` + kit + `subject PEVIN at 3 m, 20 cm left
 subject INES at 5 m, 20 cm right
 shot 1A
   with camera A, lens "75", stop f/4

@@ -9,15 +9,7 @@ import (
 // window is a scene of which a master has all, and a single of each person.
 const window = `plan "Window"
 rate 24
-camera A
-  sensor 24.89 x 18.66 mm
-  on tripod
-lens "75"
-  focal 75 mm
-  stops f/1.8 to f/21
-  closest 75 cm
-  ring 310 deg, diameter 110 mm
-with stop f/4
+` + kit + `with stop f/4
 scene "The window"
   mark GATE at 40 cm right, 1.3 m upstage
   subject MARRIT at 0 m right, eyes 1.5 m, deep 4 cm
