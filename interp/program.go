@@ -55,7 +55,6 @@ func build(root *names.Unit, l *load.Loader, before *plan.Plan) (p *program, aga
 	}
 	p.buildShots()
 	p.finishScenes()
-	p.offerShots()
 	p.plan.Defaults = append(p.plan.Defaults, moments.Assumed(p.plan.Shots)...)
 	p.compareScript()
 	p.letter()

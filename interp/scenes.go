@@ -6,7 +6,6 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 
 	"pullscore/interp/checks/covered"
 	"pullscore/interp/checks/setups"
@@ -157,31 +156,4 @@ func (p *program) editOf(scene int) (list []plan.SceneCut) {
 		list = append(list, plan.SceneCut{To: c.shot.ID, T: c.of.From + c.shot.Covers[0], FromEdit: true})
 	}
 	return list
-}
-
-// offerShots offers, where a line speaks of a shot that there is not, the one that it
-// nearly names.
-func (p *program) offerShots() {
-	var ids []string
-	for _, s := range p.film.Shots {
-		if head, ok := s.Section.Head.(*lang.Shot); ok && s.Read {
-			ids = append(ids, head.ID)
-		}
-	}
-	for i := range p.To.Diags {
-		d := &p.To.Diags[i]
-		source := p.film.Source(d.Range.File)
-		if d.Code != "unknown-shot" || d.Detail != "" || d.Range.End.Offset > len(source) {
-			continue
-		}
-		written := string(source[d.Range.Start.Offset:d.Range.End.Offset])
-		near, ok := lang.Nearest(written, ids)
-		others := slices.DeleteFunc(slices.Clone(ids), func(id string) bool { return id == near })
-		if _, two := lang.Nearest(written, others); ok && (!two || strings.EqualFold(near, written)) {
-			d.Detail = "Did you mean " + near + "?"
-			d.Fixes = []lang.Fix{{Title: "Write `" + near + "`", Edits: []lang.Edit{{Range: d.Range, Text: near}}}}
-		} else if len(ids) <= 8 {
-			d.Detail = "There is " + strings.Join(ids, ", ") + "."
-		}
-	}
 }

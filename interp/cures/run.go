@@ -61,18 +61,24 @@ func faults(b *checks.Shot, found []checks.Finding) map[Fault]bool {
 func Flags(b *shot.Built, found []checks.Finding) []plan.Flag {
 	var flags []plan.Flag
 	for i, f := range found {
-		cures, texts := make([]string, len(f.Cures)), make([]string, len(f.Cures))
-		for j, c := range f.Cures {
-			cures[j], texts[j] = c.Says(), c.Text
+		flag := FlagOf(f.Diagnostic, i+1)
+		flag.Who = f.Who
+		if flag.Who == "" && f.Pull > 0 {
+			flag.Who = b.Plan.Pulls[f.Pull-1].To
 		}
-		who := f.Who
-		if who == "" && f.Pull > 0 {
-			who = b.Plan.Pulls[f.Pull-1].To
-		}
-		flags = append(flags, plan.Flag{
-			Number: i + 1, Severity: f.Severity.String(), Code: f.Code, Text: f.Message,
-			Cures: strings.Join(cures, ", or "), CureTexts: texts, Time: max(f.Time, 0), Row: checks.RowOf(f.Code), Pull: f.Pull, Who: who,
-		})
+		flags = append(flags, flag)
 	}
 	return flags
+}
+
+// FlagOf returns a finding as drawings show it, with its number in its shot.
+func FlagOf(d lang.Diagnostic, number int) plan.Flag {
+	says, texts := make([]string, len(d.Cures)), make([]string, len(d.Cures))
+	for i, c := range d.Cures {
+		says[i], texts[i] = c.Says(), c.Text
+	}
+	return plan.Flag{
+		Number: number, Severity: d.Severity.String(), Code: d.Code, Text: d.Message,
+		Cures: strings.Join(says, ", or "), CureTexts: texts, Time: max(d.Time, 0), Row: checks.RowOf(d.Code), Pull: d.Pull,
+	}
 }

@@ -48,7 +48,7 @@ func (s *Scene) part(sec *lang.Section, shots Shots, to *names.Report) (p Part, 
 			}
 			said = stmt
 		case *lang.CameraAt:
-			p.To, ok = p.From, true
+			ok = true
 		}
 	}
 	switch said := said.(type) {

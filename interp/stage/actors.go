@@ -107,10 +107,6 @@ func (st *Stage) CheckFloor(f *lang.Floor, who string, in names.Reader) (ok bool
 	return ok
 }
 
-// FloorOf returns a place of today's form that somebody goes to as one on the floor, where
-// it goes by a mark or by a subject of the scene; nil for any other.
-func (st *Stage) FloorOf(pl *lang.Place, in names.Reader) *lang.Floor { return st.asFloor(pl, in) }
-
 // ReadEyes reads how high somebody's eyes are as they arrive; NaN where nothing is said.
 func (st *Stage) ReadEyes(x *lang.Expr, in names.Reader) (high float64, ok bool) {
 	if x == nil {

@@ -373,9 +373,9 @@ func (st *Stage) eyes(x *lang.Expr, in names.Reader) (high float64, ok bool) {
 	return in.Within(x, names.DimLength, leastEyes, mostEyes, "eyes are 0.2 to 3 m above the floor")
 }
 
-// asFloor returns a place of today's form as one on the floor, where it goes by a mark or
+// FloorOf returns a place of today's form as one on the floor, where it goes by a mark or
 // by a subject of the scene; nil for any other.
-func (st *Stage) asFloor(pl *lang.Place, in names.Reader) *lang.Floor {
+func (st *Stage) FloorOf(pl *lang.Place, in names.Reader) *lang.Floor {
 	if st.ground == nil || pl == nil || pl.At == nil || pl.At.Kind != lang.ExprName {
 		return nil
 	}

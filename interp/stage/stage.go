@@ -166,7 +166,7 @@ func (st *Stage) place(u *Subject, here names.Reader) {
 	switch s := u.Decl.Stmt.(type) { // another could not be read, and stands nowhere
 	case *lang.Subject:
 		st.read(u, s.Deep, s.Sways, here)
-		if floor := cmp.Or(s.Floor, st.asFloor(s.Place, here)); floor != nil {
+		if floor := cmp.Or(s.Floor, st.FloorOf(s.Place, here)); floor != nil {
 			st.placeOnFloor(u, floor, s.Eyes, here)
 		} else if st.ground != nil && st.ground.Scene {
 			u.byTape = true // from a camera, which the floor does not have
